@@ -49,7 +49,7 @@ fn at_noon_the_shelf_has_the_minutes_the_pieces_the_waits_and_the_helpers() {
     );
     let run = shop.bench.on(On::Job(shelf.id)).next().unwrap();
     assert_eq!((run.work.op.as_str(), run.work.kind, run.work.stage), ("oil", Kind::Make, Stage::Finish));
-    let clock = |wall: fivebar_core::quantity::Wall| wall.clock().as_hour_minute();
+    let clock = |at| fivebar_core::quantity::Wall::new(at, run.started.offset).clock().as_hour_minute();
     let shown: Vec<_> = stays(run, story.now.at).unwrap().iter().map(|stay| (clock(stay.from), stay.to.map(clock))).collect();
     assert_eq!(shown, [((8, 30), Some((9, 0))), ((9, 0), Some((10, 0)))]);
     // What was written stays, each word with its time: the job, the operation, a helper, their times.

@@ -20,7 +20,12 @@ fn up_to(heading: &str) -> Story {
 }
 
 fn seen<T>(story: &Story, look: impl Fn(Kept) -> T) -> T {
-    look(Kept { waits: &fold::waits(&story.book), bench: &fold::bench(&story.book), book: &story.book })
+    look(Kept {
+        waits: &fold::waits(&story.book),
+        bench: &fold::bench(&story.book),
+        book: &story.book,
+        local: fivebar_core::quantity::Local::new(story.now.offset, None),
+    })
 }
 
 /// "12:59 top 1".

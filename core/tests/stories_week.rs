@@ -229,3 +229,20 @@ fn any_order_of_arrival_gives_the_same_week() {
     assert_eq!(week_of(&turned, march(2)), week_of(&story, march(2)));
     assert_eq!(on_day(&turned, 6), on_day(&story, 6));
 }
+
+/// Oiled from 0:20, and from 23:30 on the eve, to the first and to the second 1:40 of the night in which the clocks go back: by day, in minutes.
+#[test]
+fn the_hour_that_came_twice_is_paid_twice() {
+    let check = |start: &str, stop: &str, minutes: [i64; 2]| {
+        let story = tell(&format!("{start} workshop USD inch\nstart \"oil\" make\n{stop} stop"));
+        assert_eq!(story.refused, []);
+        let seen = fivebar_core::sheet::bench::Seen { now: story.now, ..Default::default() };
+        let eve = fivebar_core::quantity::Day::ymd(2026, 10, 31).unwrap();
+        let found = [eve, eve.next()].map(|of| fivebar_core::sheet::day::day(&story.book, of, seen).total.own.total().as_minutes());
+        assert_eq!(found, minutes, "{start} to {stop}");
+    };
+    check("2026-11-01 00:20 -04:00", "2026-11-01 01:40 -04:00", [0, 80]);
+    check("2026-11-01 00:20 -04:00", "2026-11-01 01:40 -05:00", [0, 140]);
+    check("2026-10-31 23:30 -04:00", "2026-11-01 01:40 -04:00", [30, 100]);
+    check("2026-10-31 23:30 -04:00", "2026-11-01 01:10 -05:00", [30, 130]);
+}

@@ -110,6 +110,20 @@ fn inv06_the_hour_that_was_not_is_not_paid() {
     assert_eq!(browser.errors(), [""; 0]);
 }
 
+/// From 0:20 to 2:10 on the clock are 2 h 50 in this night: after the first 1:59 it is one again.
+#[test]
+fn inv06_the_hour_that_was_twice_is_paid_twice() {
+    let profile = told("2026-11-01 00:20 -04:00 workshop USD inch\nstart \"oil\" make");
+    let mut browser = Browser::start(profile.path());
+    let mut maker = opened(&mut browser, "America/New_York", "2026-11-01T02:10");
+    maker.reads("2 h 50");
+    maker.tap("Stop");
+    maker.tap("today 2 h 50");
+    maker.reads("all measured");
+    line_reads(&mut maker, "oil", &["12:20 AM", "2 h 50"]);
+    assert_eq!(browser.errors(), [""; 0]);
+}
+
 /// Begun at 15:00 at home; seen at 15:30 one zone to the west, and stopped at 14:45 two zones to the west.
 #[test]
 fn inv06_a_change_of_zone_changes_no_minute() {

@@ -9,6 +9,8 @@ use crate::quantity::{Count, Listed, Moment, Span};
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 pub struct Batch {
     pub n: Count,
+    /// Of them, those that say what a piece takes: one that was noted after the last act of a run in question is done, and no more is known.
+    pub paced: Count,
     /// How many there are to do, when that was said.
     pub of: Option<Count>,
     /// That was planned with the operation, and nobody said it at the bench.
@@ -36,24 +38,29 @@ impl Batch {
     /// The same where some runs look like a forgotten stop, with their last acts: each of them is taken up to its last piece by then.
     pub fn but<'a>(wrong: impl Fn(&Run) -> Option<Moment>, runs: impl Iterator<Item = &'a Run>, of: Option<Count>, now: Moment) -> Batch {
         let runs = runs.filter(|run| !run.work.rework).map(|run| (run, run.end(now))).listed();
-        let settled = |(run, end): &(&'a Run, Moment)| (*run, wrong(run).map_or(*end, |act| last_note_by(run, act).min(*end)));
+        let settled = |(run, end): &(&'a Run, Moment)| {
+            let last = wrong(run).map(|act| last_note_by(run, act).min(*end));
+            (*run, last.unwrap_or(*end), last)
+        };
         let taken = runs.iter().map(settled).listed();
-        let all = |runs: &[(&Run, Moment)]| Span::sum(runs.iter().map(|(run, end)| run.started.at.until(*end)));
+        let all = Span::sum(runs.iter().map(|(run, end)| run.started.at.until(*end)));
+        let settled = Span::sum(taken.iter().map(|(run, end, _)| run.started.at.until(*end)));
         let noted = noted_by(taken.iter().copied());
-        let (n, time) = (sum_of(&noted), Span::sum(noted.iter().map(|(span, _)| *span)));
-        let left = of.map(|of| of.saturating_sub(n)).filter(|left| 0 < *left && 1 < n);
+        let (paced, time) = (sum_of(&noted), Span::sum(noted.iter().map(|(span, _)| *span)));
+        let n = runs.iter().fold(0, |sum: Count, (run, _)| sum.saturating_add(run.done()));
+        let left = of.map(|of| of.saturating_sub(n)).filter(|left| 0 < *left && 1 < paced);
         let spread = left.and_then(|left| pace::spread(&noted, left));
-        let unsettled = all(&runs).minus(all(&taken));
         let last = runs.iter().flat_map(|(run, _)| &run.notches).map(|notch| notch.at).max().unwrap_or(Moment::at(i64::MIN));
         let at_hand = Span::sum(runs.iter().filter(|(_, end)| last < *end).map(|(run, end)| run.started.at.max(last).until(*end)));
         Batch {
             n,
+            paced,
             of,
             only_planned: false,
             time,
-            since: all(&taken).minus(time),
+            since: settled.minus(time),
             at_hand,
-            unsettled,
+            unsettled: all.minus(settled),
             spread,
             runs: runs.iter().any(|(run, _)| run.is_running()),
         }
@@ -82,7 +89,7 @@ impl Batch {
 
     /// Time for each piece, from the first one on.
     pub fn pace(&self) -> Option<Span> {
-        pace::pace(self.time, self.n)
+        pace::pace(self.time, self.paced)
     }
 
     /// What a piece takes, as it is said of the batch: the same while somebody is at it and once nobody is.
@@ -196,6 +203,25 @@ mod tests {
             [batch.pace(), batch.apart()].map(|span| span.map(Span::as_minutes))
         };
         assert_eq!([true, false].map(apart), [[Some(10), None], [Some(10), Some(880)]]);
+    }
+
+    /// From 0 on, a piece after 50 minutes; the stop was forgotten over night, pieces are noted the next morning, and one run more takes 40 for one.
+    #[test]
+    fn a_piece_noted_after_the_night_is_done_and_in_no_pace() {
+        let check = |notes: &[(i64, Count)], more: bool, (n, pace, range): (Count, Option<i64>, bool)| {
+            let (mut one, mut two) = (run(1, 0), run(2, 1_500));
+            one.stopped = Some(wall(1_020));
+            one.notches = notes.iter().map(|(minute, n)| Notch { id: id(7), at: at(*minute), n: *n }).collect();
+            (two.stopped, two.notches) = (Some(wall(1_545)), vec![Notch { id: id(7), at: at(1_540), n: 1 }]);
+            let runs = if more { vec![&one, &two] } else { vec![&one] };
+            let batch = Batch::but(|run| (run.id == id(1)).then(|| at(60)), runs.into_iter(), Some(9), at(1_600));
+            assert_eq!((batch.n, batch.pace().map(Span::as_minutes), batch.range().is_some()), (n, pace, range), "{notes:?} {more}");
+        };
+        check(&[(50, 1)], false, (1, Some(50), false));
+        check(&[(50, 1), (1_010, 1)], false, (2, Some(50), false));
+        check(&[(50, 1), (1_010, 3)], false, (4, Some(50), false));
+        check(&[(1_010, 1)], false, (1, None, false));
+        check(&[(50, 1), (1_010, 1)], true, (3, Some(45), true));
     }
 
     #[test]

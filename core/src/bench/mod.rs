@@ -13,6 +13,7 @@ pub mod meanwhile;
 pub mod pace;
 pub mod person;
 pub mod pieces;
+mod question;
 pub mod repair;
 pub mod run;
 #[cfg(test)]
@@ -31,7 +32,7 @@ pub use time::{Shares, Source, Time};
 use crate::quantity::order_by_key;
 use crate::quantity::{Count, Currency, Id, Listed, Moment, Money, Span};
 use crate::quantity::{Set, Sorted};
-use repair::Known;
+use std::cell::OnceCell;
 
 /// Every run there is, and how many pieces operations have.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -46,6 +47,10 @@ pub struct Bench {
     only_planned: Set<(Id, String)>,
     // Operations of which coats dry, or dried, and how many pieces each coat is on, where that was said.
     coated: Sorted<(Id, String), Option<Count>>,
+    // What operations were planned to take.
+    thought: Sorted<(Id, String), Span>,
+    // Ended runs that look like a forgotten stop, gathered when somebody asks.
+    open: OnceCell<Set<Id>>,
 }
 
 impl Bench {
@@ -63,6 +68,11 @@ impl Bench {
     /// The same with the jobs whose runs are no history.
     pub fn but_for(self, not_typical: Set<Id>) -> Bench {
         Bench { not_typical, ..self }
+    }
+
+    /// The same with what operations were planned to take.
+    pub fn thought(self, thought: Sorted<(Id, String), Span>) -> Bench {
+        Bench { thought, ..self }
     }
 
     /// The same with the operations whose pieces were planned and not said at the bench, and with those that are coated.
@@ -196,63 +206,10 @@ impl Bench {
         Batch { only_planned, at_hand, ..batch }
     }
 
-    /// Of a run that looks like a forgotten stop its last act, by the bench alone: acts on its job other than pieces done come from outside,
-    /// and so do plans, so that only an act after a day without one is none. `None` for a run that does not.
-    fn in_question(&self, run: &Run, now: Moment) -> Option<Moment> {
-        if !repair::may_look_wrong(run, now) {
-            return None;
-        }
-        let known = Known { usual: repair::by_history(self.past(run, |_| true)), ..Known::default() };
-        let last_act = self.last_act(run, now);
-        let known = Known { last_act, ..known };
-        repair::looks_wrong(run, &known, now).then(|| last_act.unwrap_or(run.started.at))
-    }
-
     /// The next start of the same person.
     pub fn next_start(&self, run: &Run) -> Option<Moment> {
         let later = |other: &&Run| other.id != run.id && other.work.person == run.work.person && !other.recalled;
         self.runs.iter().filter(later).map(|other| other.started.at).find(|at| run.started.at <= *at)
-    }
-
-    /// How long earlier runs of an operation lasted that nobody doubts, from the jobs that count as history.
-    pub fn past(&self, of: &Run, counts: impl Fn(On) -> bool) -> Vec<Span> {
-        let earlier = |run: &&Run| run.started.at < of.started.at && run.work.op == of.work.op && !run.work.rework && !run.is_running();
-        let end = Moment::at(i64::MAX);
-        let good = self.runs.iter().filter(earlier).filter(|run| counts(run.work.on) && run.doubts(end).is_empty());
-        good.map(|run| run.worked(end)).filter(|span| Span::ZERO < *span).collect()
-    }
-
-    /// What speaks for the end of a run. Acts on the job other than pieces done, and the closing time, come from outside.
-    pub fn known(&self, run: &Run, counts: impl Fn(On) -> bool, now: Moment) -> Known {
-        let usual = repair::by_history(self.past(run, counts));
-        Known { usual, batch: self.batch_span(run, now), next_start: self.next_start(run), ..Known::default() }
-    }
-
-    /// The pieces done on what a run is on, after its start and not after its end, and the times a helper came or went in it; who was
-    /// asked and said that it is right so far was there too. In no order.
-    pub fn acts<'a>(&'a self, run: &'a Run, now: Moment) -> impl Iterator<Item = Moment> + 'a {
-        let (start, end) = (run.started.at, run.end(now));
-        let notches = self.on(run.work.on).filter(|other| run.work.on != On::Nothing || other.id == run.id).flat_map(|run| &run.notches);
-        let helpers = run.heads.iter().flat_map(|head| [Some(head.from), head.to]).flatten();
-        let acts = notches.map(|notch| notch.at).chain(run.right).chain(helpers);
-        acts.filter(move |at| start < *at && *at <= end)
-    }
-
-    /// The last of them; of those after a day without one none.
-    fn last_act(&self, run: &Run, now: Moment) -> Option<Moment> {
-        repair::last_act(run, &Known { planned: Some(repair::DAY_MOST), ..Known::default() }, self.acts(run, now))
-    }
-
-    /// Batch pace x pieces left at the start of a run. The run is in question: its own pace is that up to its last piece.
-    fn batch_span(&self, run: &Run, now: Moment) -> Option<Span> {
-        let On::Job(job) = run.work.on else { return None };
-        let of = self.planned.get(&(job, run.work.op.clone())).copied()?;
-        let runs = || self.on(run.work.on).filter(|other| other.work.op == run.work.op && !other.work.rework);
-        let before = runs().flat_map(|other| &other.notches).filter(|notch| notch.at <= run.started.at);
-        let left = of.saturating_sub(before.fold(0, |sum: Count, notch| sum.saturating_add(notch.n)));
-        let own = |other: &Run| (other.id == run.id).then(|| self.last_act(run, now).unwrap_or(run.started.at));
-        let pace = Batch::but(|other| own(other).or_else(|| self.in_question(other, now)), runs(), None, now).pace()?;
-        Some(pace.times(i64::from(left))).filter(|span| Span::ZERO < *span)
     }
 
     /// A run of the same person that a stretch overlaps, leaving one run out.

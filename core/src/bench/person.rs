@@ -5,7 +5,7 @@
 use super::run::{Cut, Run};
 use crate::quantity::Sorted;
 use crate::quantity::order_by_key;
-use crate::quantity::{Id, Listed, Moment};
+use crate::quantity::{Id, Listed, Moment, Wall};
 
 /// Cuts the runs of each person so that none overlap. `runs` come in order of their stamps.
 pub fn one_bench_each(runs: &mut [Run]) {
@@ -30,11 +30,11 @@ pub fn one_bench_each(runs: &mut [Run]) {
 /// The next start ends what runs on, or was stopped only later.
 fn cut(runs: &mut [Run], one: usize, next: usize) {
     let said = |run: &Run| run.started.at < run.tapped.at || run.mended_start.is_some();
-    let Some((by, at, said)) = runs.get(next).map(|next| (next.id, next.started.at, said(next))) else { return };
+    let Some((by, Wall { at, offset }, said)) = runs.get(next).map(|next| (next.id, next.started, said(next))) else { return };
     let Some(run) = runs.get_mut(one) else { return };
     if run.stopped.is_none_or(|stop| at < stop.at) {
         let switched = run.switched && run.mended_stop.is_none();
-        run.cut = Some(Cut { by, at, said, switched });
+        run.cut = Some(Cut { by, at, offset, said, switched });
     }
 }
 

@@ -44,16 +44,20 @@ impl Pieces {
 
 /// For each note of pieces done: the time worked since the note before, and how many pieces.
 fn noted<'a>(runs: impl Iterator<Item = &'a Run>, now: Moment) -> Vec<(Span, Count)> {
-    noted_by(runs.map(|run| (run, run.end(now))))
+    noted_by(runs.map(|run| (run, run.end(now), None)))
 }
 
+/// A run, the moment up to which it counts, and that of its last note that says what a piece takes, where not all do.
+pub(super) type UpTo<'a> = (&'a Run, Moment, Option<Moment>);
+
 /// The same of runs that each count up to a moment.
-pub(super) fn noted_by<'a>(runs: impl Iterator<Item = (&'a Run, Moment)>) -> Vec<(Span, Count)> {
+pub(super) fn noted_by<'a>(runs: impl Iterator<Item = UpTo<'a>>) -> Vec<(Span, Count)> {
     let mut stints: Vec<(Moment, Moment)> = vec![];
     let mut notes: Vec<(Moment, Count)> = vec![];
-    for (run, end) in runs {
+    for (run, end, last) in runs {
         stints.push((run.started.at, end));
-        notes.extend(run.notches.iter().map(|notch| (notch.at, notch.n)));
+        let says = run.notches.iter().filter(|notch| last.is_none_or(|last| notch.at <= last));
+        notes.extend(says.map(|notch| (notch.at, notch.n)));
     }
     order_by_key(&mut stints, |stint| stint.0);
     order_by_key(&mut notes, |note| note.0);

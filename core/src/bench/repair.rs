@@ -5,7 +5,7 @@
 use super::Kind;
 use super::run::Run;
 use crate::quantity::{Listed, order_by_key};
-use crate::quantity::{Moment, Span};
+use crate::quantity::{Moment, Span, Wall};
 
 /// What may speak for an end. Each is missing when it is not known.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
@@ -60,6 +60,10 @@ pub fn default_span(kind: Kind) -> Span {
 /// 80 in 100 of past runs were no longer than this, by nearest rank: the value at place ceil(0.8 n).
 pub fn usual(mut past: Vec<Span>) -> Option<Span> {
     order_by_key(&mut past, |span| *span);
+    usual_in_order(&past)
+}
+
+fn usual_in_order(past: &[Span]) -> Option<Span> {
     let rank = past.len().checked_mul(4)?.div_ceil(5);
     past.get(rank.checked_sub(1)?).copied()
 }
@@ -68,8 +72,14 @@ pub fn usual(mut past: Vec<Span>) -> Option<Span> {
 const HISTORY_LEAST: usize = 3;
 
 /// What is usual by the history of an operation; none before its third run.
-pub fn by_history(past: Vec<Span>) -> Option<Span> {
-    if past.len() < HISTORY_LEAST { None } else { usual(past) }
+pub fn by_history(mut past: Vec<Span>) -> Option<Span> {
+    order_by_key(&mut past, |span| *span);
+    by_history_in_order(&past)
+}
+
+/// The same of runs in order of how long they lasted.
+pub fn by_history_in_order(past: &[Span]) -> Option<Span> {
+    if past.len() < HISTORY_LEAST { None } else { usual_in_order(past) }
 }
 
 /// The end to propose: the later of the last act and the earliest of what history, batch, next start and closing time say.
@@ -107,19 +117,24 @@ pub fn looks_wrong(run: &Run, known: &Known, now: Moment) -> bool {
     may_look_wrong(run, now) && is_in_doubt(run, known, run.end(now))
 }
 
-/// The last act that speaks for an end: one made once the run looked wrong says nothing of the time before it, a tap of the next morning no
-/// more than none. What the maker said is right does [J].
+/// The last act that speaks for an end: one of the day on which the run began and within a working day of its start does, and so does any that was
+/// made before the run looked wrong. A tap of the next morning after a quiet night says no more than none. What the maker said is right does [J].
 pub fn last_act(run: &Run, known: &Known, acts: impl Iterator<Item = Moment>) -> Option<Moment> {
     let mut acts = acts.listed();
     order_by_key(&mut acts, |at| *at);
     let (mut known, right) = (Known { last_act: None, ..*known }, run.right);
     for at in acts {
-        if right.is_none_or(|right| right < at) && is_in_doubt(run, &known, at) {
+        if right.is_none_or(|right| right < at) && !is_of_its_day(run, at) && is_in_doubt(run, &known, at) {
             break;
         }
         known.last_act = Some(at);
     }
     known.last_act
+}
+
+/// On the date on which a run began, by the clock of that place, and no more than a working day after its start.
+fn is_of_its_day(run: &Run, at: Moment) -> bool {
+    run.started.at.until(at) <= DAY_MOST && Wall::new(at, run.started.offset).day() == run.started.day()
 }
 
 /// Whether it looked wrong at a moment, by the acts up to then.

@@ -5,7 +5,7 @@
 
 use super::heads::Head;
 use super::{Kind, Mender, Shares, Source, Stage};
-use crate::quantity::{Count, Id, Listed, Moment, Money, Span, Wall};
+use crate::quantity::{Count, Id, Listed, Local, Moment, Money, Offset, Span, Wall};
 
 /// What time is spent on.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -41,6 +41,8 @@ pub struct Notch {
 pub struct Cut {
     pub by: Id,
     pub at: Moment,
+    /// Of the place where the other began.
+    pub offset: Offset,
     /// The other's start was said, not stamped.
     pub said: bool,
     /// Both belong to one switch: nothing to mend.
@@ -134,10 +136,19 @@ impl Run {
     pub fn end_wall(&self, now: Wall) -> Wall {
         let offset = match self.stopped {
             Some(stop) => stop.offset,
-            None if self.cut.is_some() => self.started.offset,
-            None => now.offset,
+            None => self.cut.map_or(now.offset, |cut| cut.offset),
         };
         Wall::new(self.end(now.at), offset)
+    }
+
+    /// A moment of the run, or after it, as a clock showed it: the one that is looked at, where the run goes on or that is the clock of one of its ends;
+    /// else that of the place where it ended.
+    ///
+    /// So a run that the clocks changed in is shown by both, and one of another place by its own.
+    pub fn wall(&self, at: Moment, local: Local) -> Wall {
+        let (shown, start) = (local.wall(at), self.started.offset);
+        let end = self.stopped.map(|stop| stop.offset).or(self.cut.map(|cut| cut.offset));
+        end.filter(|end| ![start, *end].contains(&shown.offset)).map_or(shown, |end| Wall::new(at, end))
     }
 
     /// Time worked so far, seen from `now`. Never less than nothing.
@@ -167,6 +178,14 @@ impl Run {
     pub fn heads_at(&self, at: Moment) -> Count {
         let along = self.heads.iter().filter(|head| head.is_there(at)).fold(0, |sum: Count, head| sum.saturating_add(head.n));
         along.saturating_add(1)
+    }
+
+    /// The most heads at work at one moment of a stretch, the person's own too; leaving one out.
+    pub fn heads_most(&self, (from, to): (Moment, Moment), but: Option<Id>) -> Count {
+        let others = || self.heads.iter().filter(|head| Some(head.id) != but);
+        let at = |at: Moment| others().filter(|head| head.is_there(at)).fold(1, |sum: Count, head| sum.saturating_add(head.n));
+        let came = others().map(|head| head.from).filter(|came| from < *came && *came < to);
+        std::iter::once(from).chain(came).map(at).max().unwrap_or(1)
     }
 
     /// The stretches of the run by where their minutes come from. What lies beyond the stamps is corrected, whether it was said with the
@@ -308,7 +327,7 @@ mod tests {
         (recalled.stopped, recalled.recalled) = (Some(wall(30)), true);
         assert_eq!(shares(&recalled), (0, 0, 30));
         let mut cut = run(1, 0);
-        cut.cut = Some(Cut { by: recalled.id, at: at(20), said: true, switched: true });
+        cut.cut = Some(Cut { by: recalled.id, at: at(20), offset: Offset::UTC, said: true, switched: true });
         assert_eq!(shares(&cut), (0, 20, 0), "ended by a start that was said");
     }
 

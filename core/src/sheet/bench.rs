@@ -6,10 +6,10 @@ mod whole;
 pub use whole::whole;
 
 use crate::bench::repair::{self, Proposed};
-use crate::bench::{Batch, Bench, Doubt, Kind, On, Run, Stage, Work, day};
+use crate::bench::{Batch, Bench, DayTotal, Doubt, Kind, On, Run, Stage, Work, day};
 use crate::ledger::{Book, fold};
 use crate::quantity::Set;
-use crate::quantity::{Clock, Count, Id, Listed, Span, Wall};
+use crate::quantity::{Clock, Count, Day, Id, Listed, Span, Wall};
 
 /// The latest operations on the board, across all jobs.
 pub const LATEST: usize = 4;
@@ -162,16 +162,13 @@ pub fn bench_of(bench: &Bench, book: &Book, seen: Seen) -> BenchSheet {
     let last = last.filter(|run| !fold::is_ended(book, run.work.on));
     let slab = running.map(|run| look.slab(run));
     let to_mend: Vec<ToMend> = look.bench.runs().rev().filter_map(|run| look.to_mend(run)).listed();
-    // What runs may be right, but for one that began before today: nobody said that the night was worked.
-    let over_night = slab.as_ref().filter(|slab| slab.wrong.is_some() && slab.run.started.day() < seen.now.day()).map(|slab| slab.run.id);
-    let wrong = |run: &&Run| over_night == Some(run.id) || to_mend.iter().any(|mend| mend.run.id == run.id && mend.wrong.is_some());
     let latest = look.latest();
     let (hand, carry_on) = (running.or(last).map(|run| look.hand(run)), last.map(|run| look.choice(run)));
     let rack = order::rack(&look, look.planned(hand.as_ref()), &latest, (running.map(|run| look.choice(run)), carry_on.clone()));
     BenchSheet {
         stayed: look.with_heads_to_settle().first().and_then(|run| look.stayed(run)),
         others: others.into_iter().map(|run| look.slab(run)).listed(),
-        today: day::total(look.own().filter(|run| !wrong(run)), seen.now.day(), seen.now).own.total(),
+        today: look.day(seen.now.day()).own.total(),
         unsettled: unsettled(slab.as_ref(), &to_mend),
         running: slab,
         carry_on,
@@ -218,13 +215,15 @@ impl<'a> Look<'a> {
 
     /// The end to propose for a run that looks like a forgotten stop; none for one that does not, or that is long ago.
     pub(super) fn forgotten(&self, run: &Run) -> Option<Proposed> {
+        let is_long_ago = !run.is_running() && REMEMBERED < run.started.at.until(self.seen.now.at);
+        if is_long_ago { None } else { self.unanswered(run) }
+    }
+
+    /// The same however long ago it was: until it is answered, it teaches nothing.
+    pub(super) fn unanswered(&self, run: &Run) -> Option<Proposed> {
         let now = self.seen.now.at;
-        if !repair::may_look_wrong(run, now) || (!run.is_running() && REMEMBERED < run.started.at.until(now)) {
-            return None;
-        }
-        let counts = |on| if let On::Job(job) = on { !self.not_typical.contains(&job) } else { true };
-        let mut known = self.bench.known(run, counts, now);
-        known.planned = self.planned_still(run);
+        self.bench.in_question(run, now)?;
+        let mut known = self.bench.known(run, now);
         known.last_act = repair::last_act(run, &known, self.bench.acts(run, now).chain(fold::acts(self.book, run, now)));
         known.closing = self.seen.closing.map(|closing| run.started.day().at(closing, run.started.offset));
         let ends = (run.started.at, run.work.kind);
@@ -235,6 +234,13 @@ impl<'a> Look<'a> {
     pub(super) fn is_in_question(&self, run: &Run) -> bool {
         let today = Wall::new(self.seen.now.at, run.started.offset).day();
         (!run.is_running() || run.started.day() < today) && self.forgotten(run).is_some()
+    }
+
+    /// A person's own time on a day.
+    pub(super) fn day(&self, day: Day) -> DayTotal {
+        let now = self.seen.now;
+        let on_it = |run: &&Run| run.started.day() <= day && day <= run.end_wall(now).day().max(run.started.day());
+        day::total(self.own().filter(on_it).filter(|run| !self.is_in_question(run)), day, now)
     }
 
     /// Runs that a switch began, and nobody said whether a helper came along; the latest first.
@@ -262,22 +268,8 @@ impl<'a> Look<'a> {
             is_coated: self.bench.is_coated(run.work.on, &run.work.op),
             heads: run.heads_at(now),
             wrong: self.forgotten(run),
-            planned: self.thought_of(run),
+            planned: self.bench.thought_of(run),
         }
-    }
-
-    fn thought_of(&self, run: &Run) -> Option<Span> {
-        let On::Job(job) = run.work.on else { return None };
-        let planned = fold::job(self.book, job)?.operations.into_iter().find(|planned| planned.op == run.work.op)?;
-        planned.span.filter(|span| Span::ZERO < *span)
-    }
-
-    /// What was left at a run's start of what its operation was planned to take.
-    fn planned_still(&self, run: &Run) -> Option<Span> {
-        let planned = self.thought_of(run).filter(|_| !run.work.rework)?;
-        let earlier = self.bench.on(run.work.on).filter(|other| other.started.at < run.started.at && other.work.op == run.work.op);
-        let took = Span::sum(earlier.filter(|other| !other.work.rework).map(|other| other.worked(self.seen.now.at)));
-        Some(planned.minus(took)).filter(|left| Span::ZERO < *left)
     }
 
     pub(super) fn choice(&self, run: &Run) -> Choice {

@@ -44,19 +44,24 @@ pub struct DaySheet {
     /// Runs that began on the day, the earliest first.
     pub lines: Vec<DayLine>,
     pub struck: Vec<Struck>,
-    /// What was worked on the day, runs from the day before included, but for ended runs that look wrong.
+    /// What was worked on the day, runs from the day before included, but for those that look wrong: one that began today counts while it runs.
     pub total: DayTotal,
     /// So many runs of the day look wrong.
     pub unsettled: Count,
     /// Of each run that lies on the day and looks wrong, those from the day before included: the end to propose.
     in_question: Vec<(Id, Proposed)>,
-    open: bool,
+    open: Set<Id>,
 }
 
 impl DaySheet {
-    /// An ended run that lies on the day looks wrong: it counts in no total.
+    /// A run that lies on the day looks wrong and counts in no total.
     pub fn any_open(&self) -> bool {
-        self.open
+        !self.open.is_empty()
+    }
+
+    /// This one does.
+    pub fn is_open(&self, run: Id) -> bool {
+        self.open.contains(&run)
     }
 
     /// The end to propose for a run that lies on the day and looks wrong.
@@ -94,9 +99,8 @@ pub fn day_from((bench, book): (&Bench, &Book), day: Day, seen: Seen) -> DayShee
     };
     let lines: Vec<DayLine> = on_it.iter().filter(|run| of_day::day_of(run) == day).map(|run| line(run)).listed();
     let unsettled = u32::try_from(lines.iter().filter(|line| line.wrong.is_some()).count()).unwrap_or(u32::MAX);
-    let total = of_day::total(on_it.iter().copied().filter(|run| run.is_running() || wrong(run).is_none()), day, now);
-    let open = on_it.iter().any(|run| !run.is_running() && wrong(run).is_some());
-    DaySheet { day, lines, struck: struck(book, (day, person)), total, unsettled, in_question, open }
+    let open = on_it.iter().filter(|run| look.is_in_question(run)).map(|run| run.id).collect();
+    DaySheet { day, lines, struck: struck(book, (day, person)), total: look.day(day), unsettled, in_question, open }
 }
 
 fn struck(book: &Book, (day, person): (Day, Option<Id>)) -> Vec<Struck> {

@@ -3,7 +3,7 @@
 use super::shop::Shop;
 use crate::bench::{On, Run};
 use crate::money::cost::helper;
-use crate::quantity::{Count, Currency, Decimal, Id, Listed, Moment, Money, Span, Wall, order_by_key};
+use crate::quantity::{Count, Currency, Decimal, Id, Listed, Moment, Money, Span, order_by_key};
 use crate::refusal::Answer;
 
 /// A helper's work.
@@ -41,9 +41,9 @@ pub struct Stay {
     pub id: Id,
     pub n: Count,
     pub person: Option<Id>,
-    pub from: Wall,
+    pub from: Moment,
     /// None while they are there and the run goes on.
-    pub to: Option<Wall>,
+    pub to: Option<Moment>,
     /// With every head of it.
     pub time: Span,
     /// Per hour; none where nobody said that they are paid.
@@ -58,7 +58,7 @@ pub struct Stay {
 /// [`crate::refusal::Refusal::BelowNothing`], [`crate::refusal::Refusal::MoneyOutOfRange`].
 pub fn stays(run: &Run, now: Moment) -> Answer<Vec<Stay>> {
     let (start, end) = (run.started.at, run.end(now));
-    let place = |at: Moment| Wall::new(at.max(start).min(end), run.started.offset);
+    let within = |at: Moment| at.max(start).min(end);
     let mut all = vec![];
     for head in &run.heads {
         let time = head.within(start, end);
@@ -66,10 +66,10 @@ pub fn stays(run: &Run, now: Moment) -> Answer<Vec<Stay>> {
             Some(per_hour) => Some(helper(per_hour.amount().max(Decimal::ZERO), time, 1, per_hour.currency())?),
             None => None,
         };
-        let to = head.to.or((!run.is_running()).then_some(end)).map(place);
-        all.push(Stay { id: head.id, n: head.n, person: head.person, from: place(head.from), to, time, per_hour: head.pay, pay });
+        let to = head.to.or((!run.is_running()).then_some(end)).map(within);
+        all.push(Stay { id: head.id, n: head.n, person: head.person, from: within(head.from), to, time, per_hour: head.pay, pay });
     }
-    order_by_key(&mut all, |stay| stay.from.at);
+    order_by_key(&mut all, |stay| stay.from);
     Ok(all)
 }
 

@@ -33,7 +33,7 @@ pub struct HoursSheet {
     pub along: (Span, Vec<Money>),
     /// The days on which anything was worked.
     pub days: Sorted<Day, Shares>,
-    /// So many runs that began on these days look wrong; the ended ones are in no total, as in the list of a day.
+    /// So many runs that began on these days look wrong; they are in no total, as in the list of a day.
     pub unsettled: Count,
 }
 
@@ -60,7 +60,7 @@ pub fn between((bench, book): (&Bench, &Book), (from, to): (Day, Day), seen: See
         let begins = is_in(&of_day::day_of(run));
         let wrong = (begins || !parts.is_empty()) && look.forgotten(run).is_some();
         sums.unsettled = sums.unsettled.saturating_add(u32::from(wrong && begins));
-        if run.is_running() || !wrong {
+        if !wrong || !look.is_in_question(run) {
             helped.extend(begins.then_some(run));
             parts.into_iter().for_each(|(day, source, span)| sums.add(run, day, Shares::default().with(source, span)));
         }

@@ -10,7 +10,7 @@ use crate::bench::meanwhile::{From, Offer, SHOWN, UNKNOWN_LEAST, fitting};
 use crate::bench::wait::{Wait, What};
 use crate::bench::{Kind, On, Run, repair};
 use crate::ledger::fold::{self, Job, Operation};
-use crate::quantity::{Listed, Span, Wall};
+use crate::quantity::{Listed, Moment, Span};
 
 /// A wait that comes off later than that leaves a working day free: nothing is offered for it [J].
 const GAP_MOST: Span = Span::minutes(12 * 60);
@@ -22,7 +22,7 @@ const SURE: f64 = 0.8;
 #[derive(Clone, Debug, PartialEq)]
 pub struct Meanwhile {
     /// When the next wait comes off.
-    pub off: Wall,
+    pub off: Moment,
     pub gap: Span,
     /// Three at most; none where nothing is known that fits.
     pub fits: Vec<Offer<Choice>>,
@@ -102,7 +102,7 @@ pub fn meanwhile(shop: &Shop, seen: Seen, telling: Telling, with_factor: bool) -
     fits.extend(fitting(unknown, (now, wait.off()), usuals.quiet));
     fits.truncate(SHOWN);
     let why = if fits.is_empty() { why } else { Why::default() };
-    Some(Meanwhile { off: Wall::new(wait.off(), wait.began.offset), gap, fits, why })
+    Some(Meanwhile { off: wait.off(), gap, fits, why })
 }
 
 /// What is looked at for every job.
@@ -234,15 +234,18 @@ fn is_whole(wait: &Wait) -> bool {
     wait.what() != What::Glue
 }
 
-/// What was done for no job before, such as sharpening, as long as it usually takes.
+/// What was done for no job before, such as sharpening, as long as it usually takes; not what waits itself. A stop that was forgotten says
+/// nothing of it.
 fn of_no_job(look: &Look, shop: &Shop, seen: Seen) -> Vec<(Choice, Takes)> {
-    let own = || shop.bench.on(On::Nothing).filter(|run| run.work.person == seen.person && !run.is_running());
+    let is_settled = |run: &&Run| !run.is_running() && look.unanswered(run).is_none();
+    let own = shop.bench.on(On::Nothing).filter(|run| run.work.person == seen.person).filter(is_settled).listed();
+    let waits = |op: &str| shop.waits().on().any(|wait| wait.job.is_none() && shop.bench.op_of(wait) == op);
     let mut found: Vec<(Choice, Takes)> = vec![];
-    for run in own().rev().filter(|run| run.work.kind == Kind::Make) {
+    for run in own.iter().rev().filter(|run| run.work.kind == Kind::Make && !waits(&run.work.op)) {
         if found.iter().any(|(choice, _)| choice.op == run.work.op) {
             continue;
         }
-        let took = own().filter(|other| other.work.op == run.work.op).map(|run| run.worked(seen.now.at)).listed();
+        let took = own.iter().filter(|other| other.work.op == run.work.op).map(|run| run.worked(seen.now.at)).listed();
         let takes = |usual| Takes { likely: usual, safe: usual, from: From::History, thought: None };
         found.extend(repair::usual(took).map(|usual| (look.choice(run), takes(usual))));
     }
@@ -449,6 +452,25 @@ mod tests {
         lay(&mut phone, 620, (run, 2), ("glue", 90));
         phone.stop(621, run);
         check(&phone, 622, &[("joint and rip", 17, From::Pace)]);
+    }
+
+    /// Of no job, a coat is put on for ten minutes and dries for an hour: sharpening needs nothing of it, another coat does until it is off.
+    #[test]
+    fn what_waits_for_no_job_is_not_offered_for_none() {
+        let mut phone = Phone::new("a");
+        for (op, from, to) in [("sharpen", 500, 525), ("coat", 530, 540)] {
+            let run = phone.start(from, op, On::Nothing);
+            if op == "coat" {
+                lay(&mut phone, to, (run, 1), ("coat", 60));
+            }
+            phone.stop(to, run);
+        }
+        check(&phone, 545, &[("sharpen", 25, From::History)]);
+        let waits = fold::waits(&phone.book).on().map(|wait| wait.id).collect();
+        phone.order(546, Command::Wait(WaitCommand::End { waits })).unwrap();
+        let laid = Laid { what: Key::read("glue").unwrap(), stuff: None, span: Span::minutes(60) };
+        phone.order(547, Command::Wait(WaitCommand::Begin { op: "glue".into(), job: None, n: 1, laid })).unwrap();
+        check(&phone, 548, &[("sharpen", 25, From::History), ("coat", 10, From::History)]);
     }
 
     /// Two of four lamps are in clamps for 80 minutes: boring, planned with its minutes, needs them, and so does nothing that is loud.

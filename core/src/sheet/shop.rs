@@ -87,10 +87,19 @@ impl<'a> Shop<'a> {
 
     /// Of some runs, those that look like a forgotten stop and are over, or run since a day before, until the maker has answered for them.
     pub fn unsettled<'r>(&'r self, runs: impl Iterator<Item = &'r Run>) -> impl Iterator<Item = &'r Run> {
-        // When the workshop closes is a word on the end to propose, and none on whether one is.
-        let seen = Seen { now: Wall::new(self.now, Offset::UTC), ..Seen::default() };
-        let look = Look::new(&self.bench, self.book, seen);
+        let look = self.look();
         runs.filter(move |run| look.is_in_question(run))
+    }
+
+    /// Ended runs that do, however long ago they were: they teach nothing.
+    pub fn unanswered<'r>(&'r self, runs: impl Iterator<Item = &'r Run>) -> impl Iterator<Item = &'r Run> {
+        let look = self.look();
+        runs.filter(move |run| !run.is_running() && look.unanswered(run).is_some())
+    }
+
+    /// When the workshop closes is a word on the end to propose, and none on whether one is.
+    fn look(&self) -> Look<'_> {
+        Look::new(&self.bench, self.book, Seen { now: Wall::new(self.now, Offset::UTC), ..Seen::default() })
     }
 
     /// How one is paid in a currency; nothing said is no tax and no fee.
@@ -183,7 +192,7 @@ helper joins ada 15
         check("2026-03-03 08:00 stop\n08:01 stopped at 2026-03-02 18:00 run oiling", 0, &[15]);
         check("2026-03-03 08:00 stop\n08:01 confirm run oiling", 0, &[225]);
         check("18:00 stop", 0, &[15]);
-        // It runs since yesterday: nobody said that the night was worked.
-        check("2026-03-03 08:00 plan \"saw\" make 5 min for shelf", 15, &[225]);
+        check("2026-03-03 08:00 plan \"saw\" make 5 min for shelf", 15, &[]); // it runs since yesterday: nobody said that the night was worked
+        check("23:00 plan \"saw\" make 5 min for shelf", 0, &[90]); // it may be right while it runs
     }
 }

@@ -73,7 +73,7 @@ pub fn timeline(book: &Book, bench: &Bench, sheet: &DaySheet, (waits, now): (Vec
     let own = bench.runs().filter(|run| run.work.person == person);
     let on_it = own.filter(|run| on(day, run.started, told_to(run, now)).is_some());
     let stays = on_it.clone().flat_map(|run| stays(run, now.at).unwrap_or_default().into_iter().map(move |stay| (run, stay)));
-    let helpers = stays.filter_map(|(run, stay)| on(day, stay.from, place(run, stay.to.map_or(now.at, |to| to.at), now)));
+    let helpers = stays.filter_map(|(run, stay)| on(day, place(run, stay.from, now), place(run, stay.to.unwrap_or(now.at), now)));
     let helpers = helpers.filter(|on| on.from < on.to).listed();
     let lying = on_it.map(|run| Lying::of(book, sheet, run, now)).listed();
     let boards = lying.iter().map(|one| board(day, (one, &lying), now)).listed();
@@ -150,7 +150,7 @@ struct Lying<'a> {
 impl<'a> Lying<'a> {
     fn of(book: &Book, sheet: &DaySheet, run: &'a Run, now: Wall) -> Lying<'a> {
         let end = run.end(now.at);
-        let wrong = sheet.wrong(run.id).filter(|_| !run.is_running());
+        let wrong = sheet.wrong(run.id).filter(|_| sheet.is_open(run.id));
         let sure = place(run, wrong.map_or(end, |wrong| wrong.at.min(end)), now);
         Lying { run, sure, spare: spare(book, run, (sure, now)) }
     }
@@ -249,14 +249,14 @@ mod tests {
     use crate::ledger::decide::{BenchCommand, Command, Laid, WaitCommand};
     use crate::ledger::fold;
     use crate::ledger::told::{Phone, at, work};
-    use crate::quantity::{Key, Offset};
+    use crate::quantity::{Key, Local, Offset};
 
     fn told(phone: &Phone, days: i64, now: i64) -> Timeline {
         let seen = Seen { now: phone.wall(now), ..Seen::default() };
         let bench = fold::bench(&phone.book);
         let day = phone.wall(days * 1_440).day();
         let waits = fold::waits(&phone.book);
-        let kept = Kept { waits: &waits, bench: &bench, book: &phone.book };
+        let kept = Kept { waits: &waits, bench: &bench, book: &phone.book, local: Local::new(phone.offset, None) };
         timeline(&phone.book, &bench, &sheet_of(&phone.book, day, seen), (kept.of_day(day, seen.now), seen.now))
     }
 
@@ -333,7 +333,7 @@ mod tests {
         let mut phone = Phone::new("a");
         let saw = phone.start(1_020, "saw", On::Nothing);
         let running = told(&phone, 1, 1_920);
-        assert_eq!(shown(&running), ["saw 0-480 Measured ||<runs"], "it counts while it runs");
+        assert_eq!(shown(&running), ["saw  |0-480|<runs"], "nobody said that the night was worked");
         phone.stop(1_920, saw);
         phone.start(1_930, "oil", On::Nothing);
         let ends = |line: &Timeline| line.ends().map(|ends| (ends.from.as_minutes(), ends.to.as_minutes()));

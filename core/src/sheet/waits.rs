@@ -3,7 +3,7 @@
 use crate::bench::wait::{Wait, Waits};
 use crate::bench::{Bench, Notch, On, Run};
 use crate::ledger::{Book, Fact, fold};
-use crate::quantity::{Count, Day, Id, Listed, Moment, Span, Wall, order_by_key};
+use crate::quantity::{Count, Day, Id, Listed, Local, Moment, Span, Wall, order_by_key};
 
 /// One wait.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -17,7 +17,7 @@ pub struct WaitLine {
     pub piece: Option<Count>,
     /// From the second coat on, which one it is: its pieces have the numbers of the first.
     pub coat: Option<Count>,
-    /// When it may come off, by the clock of the place where it began.
+    /// When it may come off, by the clock that is looked at then.
     pub off: Wall,
     /// Nothing once it is over.
     pub left: Span,
@@ -40,6 +40,7 @@ pub struct Kept<'a> {
     pub waits: &'a Waits,
     pub bench: &'a Bench,
     pub book: &'a Book,
+    pub local: Local,
 }
 
 impl<'a> Kept<'a> {
@@ -59,13 +60,13 @@ impl<'a> Kept<'a> {
 
     /// What comes off today or is over already, the first off time first: a promise that comes first on Jobs.
     pub fn ending(self, now: Wall) -> Vec<WaitLine> {
-        let tomorrow = now.day().next().start(now.offset);
-        self.waits.on().filter(|wait| wait.off() < tomorrow).map(|wait| self.line(wait, now.at)).listed()
+        let today = |wait: &&Wait| self.local.wall(wait.off()).day() <= now.day();
+        self.waits.on().filter(today).map(|wait| self.line(wait, now.at)).listed()
     }
 
     /// Waits that began, were to come off, or were taken off on a day.
     pub fn of_day(self, day: Day, now: Wall) -> Vec<WaitLine> {
-        let of_it = |wait: &&Wait| days(wait).into_iter().flatten().any(|on| on == day);
+        let of_it = |wait: &&Wait| self.days(wait).into_iter().flatten().any(|on| on == day);
         self.waits.all().filter(of_it).map(|wait| self.line(wait, now.at)).listed()
     }
 
@@ -87,7 +88,7 @@ impl<'a> Kept<'a> {
             name: wait.job.and_then(|job| fold::name_of(self.book, On::Job(job))),
             piece,
             coat,
-            off: Wall::new(wait.off(), wait.began.offset),
+            off: self.local.wall(wait.off()),
             left: wait.left(now),
             over: wait.is_over(now),
             wait: wait.clone(),
@@ -125,6 +126,12 @@ impl<'a> Kept<'a> {
         beyond.is_none_or(|wait| dry.is_some_and(|dry| dry <= wait.began.at))
     }
 
+    /// When it began, was to come off, and was taken off. Asked of every wait there ever was: what a line shows is found after it.
+    fn days(self, wait: &Wait) -> [Option<Day>; 3] {
+        let off = self.local.wall(wait.off());
+        [Some(wait.began.day()), Some(off.day()), wait.ended.map(|off| off.at.day())]
+    }
+
     /// Pieces of the operation that were done when it began, those it came with included.
     fn pieces(self, of: &Run, wait: &Wait) -> Count {
         let same = |run: &&Run| (&run.work.op, run.work.rework) == (&of.work.op, of.work.rework);
@@ -137,12 +144,6 @@ impl<'a> Kept<'a> {
         let done = all.flat_map(|run| run.notches.iter().enumerate().map(move |(nth, notch)| (run, nth, notch)));
         done.filter(|(run, nth, notch)| before(run, *nth, notch)).fold(0, |sum: Count, (.., notch)| sum.saturating_add(notch.n))
     }
-}
-
-/// When it began, was to come off, and was taken off. Asked of every wait there ever was: what a line shows is found after it.
-fn days(wait: &Wait) -> [Option<Day>; 3] {
-    let off = Wall::new(wait.off(), wait.began.offset);
-    [Some(wait.began.day()), Some(off.day()), wait.ended.map(|off| off.at.day())]
 }
 
 impl WaitLine {
@@ -189,7 +190,7 @@ mod tests {
     }
 
     fn seen<T>(phone: &Phone, look: impl Fn(Kept) -> T) -> T {
-        look(Kept { waits: &fold::waits(&phone.book), bench: &phone.runs(), book: &phone.book })
+        look(Kept { waits: &fold::waits(&phone.book), bench: &phone.runs(), book: &phone.book, local: Local::new(phone.offset, None) })
     }
 
     /// Clocks as minutes of the day, pieces from and to, and whether it is over.
@@ -279,14 +280,16 @@ mod tests {
         assert_eq!(ending(&phone, 1_440), [(670, true), (1_439, true), (0, true), (600, false)]);
     }
 
-    /// The off time is shown by the clock of the place where it began.
+    /// Laid at 12:00 for an hour and a half, two hours east; looked at from one hour east, at 11:10: off at 12:30, in 1 h 20.
     #[test]
-    fn an_off_time_keeps_the_clock_of_its_place() {
+    fn an_off_time_is_shown_by_the_clock_that_is_looked_at() {
         let mut phone = Phone::new("a");
         phone.offset = crate::quantity::Offset::minutes(120).unwrap();
         let command = WaitCommand::Begin { op: "oil".into(), job: None, n: 1, laid: glue(90) };
         phone.order(600, Command::Wait(command)).unwrap();
         phone.offset = crate::quantity::Offset::minutes(60).unwrap();
-        assert_eq!(shown(&seen(&phone, |kept| kept.sheet(phone.wall(610)).on))[0].0, 600 + 120 + 90);
+        let line = seen(&phone, |kept| kept.sheet(phone.wall(610)).on.remove(0));
+        assert_eq!((line.off.minute_of_day(), line.left.as_minutes()), (600 + 60 + 90, 80));
+        assert_eq!(i64::from(phone.wall(610).minute_of_day()) + line.left.as_minutes(), i64::from(line.off.minute_of_day()));
     }
 }

@@ -17,7 +17,7 @@ use crate::parts::pad::Press;
 use crate::words::en::bench as words;
 use fivebar_core::bench::{Mender, On, Run, Work};
 use fivebar_core::ledger::decide::{BenchCommand, Command, Now};
-use fivebar_core::quantity::{Clock, Count, Currency, Day, Decimal, Id, Moment, Money, PILE_MOST, Span, Wall, reading};
+use fivebar_core::quantity::{Count, Currency, Decimal, Id, Moment, Money, PILE_MOST, Span, reading};
 use fivebar_core::sheet::bench::{BenchSheet, Choice, Seen, bench_of};
 use starting::{Starting, StartingTap};
 
@@ -486,22 +486,4 @@ pub(super) fn pay_on(app: &App, on: On) -> Currency {
 
 fn run_of(app: &App, run: Id) -> Option<Run> {
     app.shelf().bench().run(run).cloned()
-}
-
-/// A clock time meant as the start of a run: of the day it began, or of the eve where that day's is past its end and further off.
-fn begun(run: &Run, clock: Clock, now: Moment) -> Moment {
-    let Wall { at, offset } = run.started;
-    let day = run.started.day();
-    let (same, eve) = (day.at(clock, offset), day.before().at(clock, offset));
-    if run.end(now) <= same && eve.until(at) < at.until(same) { eve } else { same }
-}
-
-/// A clock time meant as the end of a run: of the day it began; one before its start is meant for the day after, once that has come.
-fn ended(app: &App, run: &Run, clock: Clock) -> Moment {
-    let (from, to) = (run.started.offset, run.stopped.map_or(app.now.offset, |stop| stop.offset));
-    // Where clocks changed while it ran, the phone says whether that was before or after; else the end keeps its own place.
-    let meant = |day: Day| Some(app.moment_of(day, clock)).filter(|wall| wall.offset == from).map_or(day.at(clock, to), |wall| wall.at);
-    let same = meant(run.started.day());
-    let next = meant(run.started.day().next());
-    if same < run.started.at && next <= app.now.at { next } else { same }
 }

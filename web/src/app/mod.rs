@@ -32,7 +32,7 @@ use crate::words::{Plain, Speech};
 use fivebar_core::haul::Where;
 use fivebar_core::ledger::Device;
 use fivebar_core::ledger::decide::{BenchCommand, BookCommand, Command, Now};
-use fivebar_core::quantity::{Clock, Count, Currency, Day, Moment, Offset, Units, Wall};
+use fivebar_core::quantity::{Clock, Count, Currency, Day, Local, Moment, Offset, Units, Wall};
 use fivebar_core::refusal::Refusal;
 use fivebar_core::sheet::strip::{Strip, strip_of};
 use order::{Feel, Order, Which};
@@ -340,8 +340,13 @@ impl App {
     /// The moment the clock on the wall here showed on a day, by the offset of that moment: clocks may have changed since.
     pub(crate) fn moment_of(&self, day: Day, clock: Clock) -> Wall {
         let of = |offset| Wall::new(day.at(clock, offset), offset);
-        let known = |wall: Wall| self.offset_at.map_or(self.now.offset, |offset_at| offset_at(wall.at));
+        let known = |wall: Wall| self.local().wall(wall.at).offset;
         of(known(of(known(of(self.now.offset)))))
+    }
+
+    /// The clock on the wall here, at any moment.
+    pub(crate) fn local(&self) -> Local {
+        Local::new(self.now.offset, self.offset_at)
     }
 
     /// What runs on the maker's own bench.

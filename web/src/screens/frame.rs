@@ -14,12 +14,12 @@ use fivebar_core::quantity::Id;
 
 /// A job's quote as a text for a buyer: what stands on its paper.
 pub fn quote_text(app: &App, job: Id) -> Option<String> {
-    super::jobs::quote_text(job, app, Seen(&Sight { page: app.page, speech: &*app.speech, now: app.now }))
+    super::jobs::quote_text(job, app, Seen(&Sight { page: app.page, speech: &*app.speech, now: app.now, local: app.local() }))
 }
 
 /// The whole page of the app as it stands.
 pub fn page(app: &App) -> El<Msg> {
-    let seen = Seen(&Sight { page: app.page, speech: &*app.speech, now: app.now });
+    let seen = Seen(&Sight { page: app.page, speech: &*app.speech, now: app.now, local: app.local() });
     if let Some(face) = price::face::page(app, seen) {
         return face;
     }

@@ -33,7 +33,7 @@ use crate::app::Msg;
 use crate::parts::Page;
 use crate::view::El;
 use crate::words::Speech;
-use fivebar_core::quantity::Wall;
+use fivebar_core::quantity::{Local, Wall};
 use std::ops::Deref;
 
 /// What every screen may use, handed on as one pointer.
@@ -47,11 +47,12 @@ impl<'a> Deref for Seen<'a> {
     }
 }
 
-/// How much room there is, the maker's language, and the moment.
+/// How much room there is, the maker's language, the moment, and what the clock here shows at others.
 pub struct Sight<'a> {
     pub page: Page,
     pub speech: &'a dyn Speech,
     pub now: Wall,
+    pub local: Local,
 }
 
 /// A screen before it is framed.

@@ -20,11 +20,10 @@ impl Past {
     /// or is listed for mending.
     pub fn of(runs: &[&Run], n: Count) -> Option<Past> {
         let end = Moment::at(i64::MAX);
-        let sound = |run: &&Run| !run.is_running() && run.doubts(end).is_empty();
         let runs: Vec<&Run> = runs.iter().filter(|run| !run.work.rework).copied().listed();
         let until = |at| Span::sum(runs.iter().map(|run| run.worked_within(Moment::at(i64::MIN), at, end)));
         let time = until(end);
-        if !runs.iter().all(sound) || time <= Span::ZERO {
+        if !runs.iter().all(|run| is_sound(run)) || time <= Span::ZERO {
             return None;
         }
         let mut notches: Vec<&Notch> = runs.iter().flat_map(|run| &run.notches).listed();
@@ -37,6 +36,11 @@ impl Past {
         }
         Some(Past { n: (if done == 0 { n } else { done }).max(1), time, noted })
     }
+}
+
+/// It is over, and not listed for mending.
+pub fn is_sound(run: &Run) -> bool {
+    !run.is_running() && run.doubts(Moment::at(i64::MAX)).is_empty()
 }
 
 /// Notes of further pieces from which on the maker's own gain is used. Ours.

@@ -23,7 +23,7 @@ pub(super) fn move_run(book: &Book, run: &Run, on: On, act: &mut Act) -> Answer<
 
 pub(super) fn recall(book: &Book, run: &Run, (from, to, pay): (Moment, Option<Moment>, Option<Money>), act: &mut Act) -> Answer<()> {
     within(run, (from, to), act)?;
-    no_crowd(run.heads_at(from).saturating_add(1))?;
+    no_crowd(run.heads_most((from, to.unwrap_or(run.end(act.now().wall.at))), None).saturating_add(1))?;
     payable(book, run.work.on, pay)?;
     done(act.add(kind::HelperRecalled { run: run.id, from, to, person: None, pay }))
 }
@@ -61,7 +61,9 @@ pub(super) fn mend(book: &Book, run: &Run, (helper, from, to, pay): Words, act: 
     }
     if from.is_some() || to.is_some() {
         let end = run.end(act.now().wall.at);
-        within(run, (from.unwrap_or(head.from.max(run.started.at)), to.or(head.to.map(|to| to.min(end)))), act)?;
+        let (from, to) = (from.unwrap_or(head.from.max(run.started.at)), to.or(head.to.map(|to| to.min(end))));
+        within(run, (from, to), act)?;
+        no_crowd(run.heads_most((from, to.unwrap_or(end)), Some(head.id)).saturating_add(head.n))?;
     }
     payable(book, run.work.on, pay)?;
     done(act.add(kind::HelperMended { run: run.id, helper, from, to, pay }))
@@ -212,6 +214,44 @@ mod tests {
         let said = phone.bench(70, recall(run, from, to));
         let minutes = phone.runs().run(run).unwrap().labour(at(70)).as_minutes() - 60;
         assert_eq!(said.map(|_| minutes), found, "{from} to {to:?}");
+    }
+
+    /// A run from 0 to 100 of one, with so many who came at 10 and went at 50; then somebody more.
+    #[test]
+    fn the_21st_head_is_refused_however_they_are_told_of() {
+        use crate::ledger::told::work;
+        let too_many = Err(Refusal::TooManyHeads { would_be: 21, most: 20 });
+        let check = |many: u32, word: &dyn Fn(Id, &[Id]) -> BenchCommand, answer: Answer<()>| {
+            let mut phone = Phone::new("a");
+            let run = phone.start(0, "carry", On::Nothing);
+            let heads: Vec<Id> =
+                (0..many).map(|_| phone.bench(10, BenchCommand::HelperJoins { run, person: None, pay: None }).unwrap()).collect();
+            assert_eq!(phone.bench(20, word(run, &heads)).map(drop), answer, "{many}");
+        };
+        let joins = |run: Id, _: &[Id]| BenchCommand::HelperJoins { run, person: None, pay: None };
+        let was = |from: i64, to: Option<i64>| {
+            move |run: Id, _: &[Id]| BenchCommand::RecallHelper { run, from: at(from), to: to.map(at), pay: None }
+        };
+        check(18, &joins, Ok(()));
+        check(19, &joins, too_many.clone());
+        check(19, &was(10, None), too_many.clone());
+        check(19, &was(5, Some(10)), Ok(())); // gone when the others came
+        check(19, &was(5, Some(15)), too_many.clone()); // still there then
+        check(19, &was(5, None), too_many.clone());
+        check(18, &was(5, None), Ok(()));
+        let recall =
+            |heads| move |_: Id, _: &[Id]| BenchCommand::Recall { work: work("saw", On::Nothing), start: at(-60), stop: at(-10), heads };
+        check(0, &recall(20), Ok(()));
+        check(0, &recall(21), too_many.clone());
+        // Who was there before the others is put right to have stayed.
+        let mut phone = Phone::new("a");
+        let run = phone.start(0, "carry", On::Nothing);
+        let early = phone.bench(20, BenchCommand::RecallHelper { run, from: at(2), to: Some(at(8)), pay: None }).unwrap();
+        for _ in 0..19 {
+            phone.bench(20, BenchCommand::RecallHelper { run, from: at(10), to: None, pay: None }).unwrap();
+        }
+        let to = |to: i64| BenchCommand::MendHelper { run, helper: early, from: None, to: Some(at(to)), pay: None };
+        assert_eq!([10, 11].map(|minute| phone.bench(20, to(minute)).map(drop)), [Ok(()), too_many]);
     }
 
     #[test]

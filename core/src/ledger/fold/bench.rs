@@ -6,6 +6,7 @@ use super::numbers::{Meant, Numbers};
 use crate::bench::wait::What;
 use crate::bench::{Bench, Head, Notch, On, Run, Work};
 use crate::ledger::kind::bench as kind;
+use crate::ledger::kind::job::OperationPlanned;
 use crate::ledger::kind::wait::WaitBegan;
 use crate::ledger::places::Places;
 use crate::ledger::{Book, Device, Entry, Fact, Subject};
@@ -24,7 +25,8 @@ pub fn bench(book: &Book) -> Bench {
             continue;
         }
         gathered.numbers.take(&entry.fact);
-        if let Fact::OperationPlanned(_) = &entry.fact {
+        if let Fact::OperationPlanned(f) = &entry.fact {
+            gathered.think(f);
             continue;
         }
         let tap = lift(&mut last, entry);
@@ -108,9 +110,15 @@ struct Gathered {
     // What dries, or dried, and came from no run.
     coated: Set<Meant>,
     not_typical: Set<Id>,
+    // The last word on what an operation takes; none where it was none.
+    thought: Sorted<Meant, Option<Span>>,
 }
 
 impl Gathered {
+    fn think(&mut self, f: &OperationPlanned) {
+        self.thought.insert((f.job, f.op.clone()), f.span.filter(|span| Span::ZERO < *span));
+    }
+
     /// A mend that mends nothing says that the run is right as it stands.
     fn answered(&mut self, fact: &Fact, tap: Tap) {
         if let Fact::RunMended(kind::RunMended { run, start: None, stop: None, op: None, .. }) = fact {
@@ -190,7 +198,12 @@ impl Gathered {
         let gone = self.said.into_iter().filter_map(|said| said.coated);
         self.coated.extend(gone.filter_map(|(job, op)| Some((job?, op))));
         let pieces = self.numbers.but_for(&self.coated);
-        Bench::new(runs, pieces.all).but_for(self.not_typical).with_pieces(pieces.only_planned, pieces.coated)
+        let mut thought = Sorted::new();
+        for (of, span) in self.thought.iter() {
+            span.and_then(|span| thought.insert(of.clone(), span));
+        }
+        let bench = Bench::new(runs, pieces.all).but_for(self.not_typical).thought(thought);
+        bench.with_pieces(pieces.only_planned, pieces.coated)
     }
 }
 

@@ -69,8 +69,12 @@ fn the_night_makes_no_pace() {
     let mut phone = Phone::new("a");
     let cabinet @ On::Job(_) = phone.job(0, "cabinet") else { unreachable!() };
     let run = phone.start(900, "glue panels", cabinet);
+    let On::Job(job) = cabinet else { unreachable!() };
+    phone.bench(900, BenchCommand::PlanBatch { job, op: "glue panels".into(), n: 5 }).unwrap();
     phone.bench(950, BenchCommand::Done { run, n: 1 }).unwrap();
     phone.bench(1_910, BenchCommand::Done { run, n: 1 }).unwrap();
     let batch = seen(&phone, 1_911).running.unwrap().batch;
-    assert_eq!((batch.n, batch.pace(), batch.unsettled), (2, Some(Span::minutes(25)), Span::minutes(961)));
+    // The one piece of which it is known what it took says what each takes; the other is done, and no more than that.
+    assert_eq!((batch.n, batch.pace(), batch.unsettled), (2, Some(Span::minutes(50)), Span::minutes(961)));
+    assert_eq!((batch.left(), batch.time, batch.each()), (Some(3), Span::minutes(50), batch.pace()));
 }

@@ -4,7 +4,7 @@ use crate::bench::estimate::whole::{first_of, of_kind};
 use crate::bench::estimate::{Factor, Past};
 use crate::bench::{Batch, Kind, On, Run};
 use crate::ledger::fold::{Job, jobs};
-use crate::quantity::{Count, Decimal, Id, Key, Listed, Moment, Sorted, Span, in_small};
+use crate::quantity::{Count, Decimal, Id, Key, Listed, Moment, Set, Sorted, Span, in_small};
 use crate::sheet::Shop;
 use std::cell::{OnceCell, RefCell};
 use std::rc::Rc;
@@ -133,8 +133,9 @@ fn history_of(shop: &Shop, counts: impl Fn(&Job) -> bool) -> History {
     for job in &known {
         let none = vec![];
         let runs = by_job.get(&job.id).unwrap_or(&none);
-        operations(&mut history, job, (runs, shop));
-        if job.ended.is_some() {
+        let open: Set<Id> = shop.unanswered(runs.iter().copied()).map(|run| run.id).collect();
+        operations(&mut history, job, (runs, &open, shop));
+        if job.ended.is_some() && open.is_empty() {
             ended(&mut history, job, (runs, shop.now));
         }
     }
@@ -193,8 +194,9 @@ fn told(shop: &Shop, history: &mut History) {
     }
 }
 
-/// The operations of a job that are done: the job has ended, or nothing of it is left, or all their pieces are noted.
-fn operations(history: &mut History, job: &Job, (runs, shop): (&[&Run], &Shop)) {
+/// The operations of a job that are done: the job has ended, or nothing of it is left, or all their pieces are noted. What was left open of one
+/// says nothing of it.
+fn operations(history: &mut History, job: &Job, (runs, open, shop): (&[&Run], &Set<Id>, &Shop)) {
     let mut names: Vec<&str> = vec![];
     for run in runs {
         if !names.contains(&run.work.op.as_str()) {
@@ -206,7 +208,8 @@ fn operations(history: &mut History, job: &Job, (runs, shop): (&[&Run], &Shop)) 
         let kind = own.first().map_or(Kind::Make, |run| run.work.kind);
         let batch = shop.bench.batch_of(own.iter().copied(), (job.id, op), shop.now);
         let done = job.ended.is_some() || job.left() == 0 || batch.is_done();
-        let past = Past::of(&own, pieces(job, kind, &batch)).filter(|_| done);
+        let is_settled = own.iter().all(|run| run.work.rework || !open.contains(&run.id));
+        let past = Past::of(&own, pieces(job, kind, &batch)).filter(|_| done && is_settled);
         let done =
             |past| Done { op: in_small(op.trim()), job: job.name.clone(), design: job.design, piece: job.described.piece.clone(), past };
         history.operations.extend(past.map(done));

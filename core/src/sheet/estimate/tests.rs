@@ -2,7 +2,7 @@
 
 use super::*;
 use crate::bench::On;
-use crate::ledger::decide::{Command, EstimateCommand, PlanCommand};
+use crate::ledger::decide::{BenchCommand, Command, EstimateCommand, PlanCommand};
 use crate::ledger::kind::estimate::{OldJobTold, WholePlanned};
 use crate::ledger::kind::job::{JobDescribed, JobEnded, JobMarked, OperationPlanned};
 use crate::ledger::told::{Phone, at};
@@ -22,6 +22,7 @@ fn plan(phone: &mut Phone, job: On, op: &str, minutes: Option<i64>) {
 fn worked(phone: &mut Phone, job: On, (op, from, to): (&str, i64, i64)) {
     let run = phone.start(from, op, job);
     phone.stop(to, run);
+    phone.bench(to, BenchCommand::Confirm { run }).unwrap();
 }
 
 fn end(phone: &mut Phone, minute: i64, job: On) {
@@ -250,7 +251,6 @@ fn an_estimate_of_what_is_planned_alone_says_so() {
 /// 4 h 55 of sanding with two of five pieces done, at 45 and 90 min: three are left at 45 each, of the first of them 45 have gone by.
 #[test]
 fn what_is_left_goes_by_pieces_and_never_by_time_alone() {
-    use crate::ledger::decide::BenchCommand;
     let (mut phone, job) = five_stools();
     let run = phone.start(100, "sand", job);
     for minute in [145, 190] {
@@ -369,7 +369,6 @@ fn what_nobody_thought_of_is_not_done_because_it_was_stopped() {
 #[test]
 fn what_is_left_is_the_same_after_work_that_is_no_part_of_it() {
     use crate::bench::Work;
-    use crate::ledger::decide::BenchCommand;
     let (mut phone, job) = one_piece(&[("mill", Some(120)), ("glue", Some(50))]);
     worked(&mut phone, job, ("mill", 100, 120));
     assert_eq!(to_come(&phone, job, 130), [148, 70]);

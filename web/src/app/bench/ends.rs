@@ -3,7 +3,6 @@
 //! about before it is written.
 
 use super::super::App;
-use super::{begun, ended};
 use fivebar_core::bench::Run;
 use fivebar_core::bench::repair::DAY_MOST;
 use fivebar_core::quantity::reading::{Misread, clock};
@@ -14,14 +13,17 @@ use fivebar_core::quantity::{Clock, Day, Listed, Moment, Span, Wall};
 pub struct Meant {
     pub at: Wall,
     pub span: Option<Span>,
-    /// The same figures twelve hours off, where those give a working day and what was typed gives none.
+    /// The same figures once more: where clocks went back they came twice; else twelve hours off, where those give a working day and what
+    /// was typed gives none.
     pub other: Option<(Wall, Span)>,
+    /// Both are of one clock time, before and after clocks went back.
+    pub twice: bool,
 }
 
 impl Meant {
-    /// It is longer than a working day, and is asked about.
+    /// It came twice, or is longer than a working day, and is asked about.
     pub fn is_asked(&self) -> bool {
-        self.span.is_some_and(|span| DAY_MOST < span)
+        self.twice || self.span.is_some_and(|span| DAY_MOST < span)
     }
 }
 
@@ -45,9 +47,8 @@ fn half_on(clock: Clock) -> Clock {
 /// # Errors
 /// [`Misread`].
 pub fn stop(app: &App, run: &Run, text: &str) -> Result<Meant, Misread> {
-    let place = run.stopped.map_or(app.now.offset, |stop| stop.offset);
     let at = |clock: &Clock| ended(app, run, *clock);
-    Ok(end(app, (run.started.at, place), clocks(app, text)?, at))
+    Ok(end((run.started.at, app.now.at), |at| run.wall(at, app.local()), clocks(app, text)?, at))
 }
 
 /// When time that was missed ended: on its day, or on the next where that has come.
@@ -60,17 +61,27 @@ pub fn until(app: &App, (day, from): (Day, Clock), text: &str) -> Result<Meant, 
         let next = app.moment_of(day.next(), *clock).at;
         if *clock < from && next <= app.now.at { next } else { app.moment_of(day, *clock).at }
     };
-    Ok(end(app, (start.at, start.offset), clocks(app, text)?, at))
+    Ok(end((start.at, app.now.at), |at| app.local().wall(at), clocks(app, text)?, at))
 }
 
-/// The first of the moments after the start that has come; another where that is longer than a working day.
-fn end(app: &App, (start, place): (Moment, fivebar_core::quantity::Offset), clocks: Vec<Clock>, at: impl Fn(&Clock) -> Moment) -> Meant {
-    let fits = |moment: &Moment| start < *moment && *moment <= app.now.at;
-    let meant = clocks.iter().map(&at).filter(fits).min().or(clocks.first().map(&at)).unwrap_or(start);
-    let span = start.until(meant);
+/// The first of the moments after the start that has come; another where that came twice, or is longer than a working day.
+fn end((start, now): (Moment, Moment), wall: impl Fn(Moment) -> Wall, clocks: Vec<Clock>, at: impl Fn(&Clock) -> Moment) -> Meant {
+    let fits = |moment: &Moment| start < *moment && *moment <= now;
+    // Of a time that came twice, whichever has come.
+    let meant = |clock: &Clock| Some(at(clock)).map(|at| again(at, &wall).filter(|again| !fits(&at) && fits(again)).unwrap_or(at));
+    let meant = clocks.iter().filter_map(&meant).filter(fits).min().or(clocks.first().map(&at)).unwrap_or(start);
+    let (span, again) = (start.until(meant), again(meant, &wall).filter(fits));
     let other = clocks.first().map(|typed| at(&half_on(*typed))).filter(|other| DAY_MOST < span && fits(other));
-    let other = other.map(|other| (Wall::new(other, place), start.until(other))).filter(|(_, span)| *span <= DAY_MOST);
-    Meant { at: Wall::new(meant, place), span: Some(span).filter(|span| Span::ZERO < *span), other }
+    let other = again.or(other.filter(|other| start.until(*other) <= DAY_MOST));
+    let other = other.map(|other| (wall(other), start.until(other)));
+    Meant { at: wall(meant), span: Some(span).filter(|span| Span::ZERO < *span), other, twice: again.is_some() }
+}
+
+/// The other moment at which the clock showed what it shows at this one: clocks go back by an hour, or by half an hour.
+fn again(at: Moment, wall: impl Fn(Moment) -> Wall) -> Option<Moment> {
+    let shown = |at: Moment| (wall(at).day(), wall(at).clock());
+    let near = [-60, 60, -30, 30].map(|minutes| at.plus(Span::minutes(minutes)));
+    near.into_iter().find(|other| shown(*other) == shown(at))
 }
 
 /// When a run began, by what was typed: of two halves the one nearer to the start that stands.
@@ -87,7 +98,7 @@ pub fn start(app: &App, run: &Run, text: &str) -> Result<Meant, Misread> {
     let other = clocks.first().map(|typed| at(&half_on(*typed))).filter(|other| DAY_MOST < span && *other < end);
     let place = |at| Wall::new(at, run.started.offset);
     let other = other.map(|other| (place(other), other.until(end))).filter(|(_, span)| *span <= DAY_MOST);
-    Ok(Meant { at: place(meant), span: Some(span).filter(|span| Span::ZERO < *span), other })
+    Ok(Meant { at: place(meant), span: Some(span).filter(|span| Span::ZERO < *span), other, twice: false })
 }
 
 /// When time that was missed began: of two halves the one nearer to noon.
@@ -97,7 +108,7 @@ pub fn start(app: &App, run: &Run, text: &str) -> Result<Meant, Misread> {
 pub fn from(app: &App, day: Day, text: &str) -> Result<(Clock, Meant), Misread> {
     let off = |clock: &Clock| clock.as_minutes().abs_diff(Clock::NOON.as_minutes());
     let clock = clocks(app, text)?.into_iter().min_by_key(off).unwrap_or_default();
-    Ok((clock, Meant { at: app.moment_of(day, clock), span: None, other: None }))
+    Ok((clock, Meant { at: app.moment_of(day, clock), span: None, other: None, twice: false }))
 }
 
 /// When a helper came or went: within the run, of two halves the one that lies in it.
@@ -109,4 +120,24 @@ pub fn along(app: &App, run: &Run, text: &str) -> Result<Moment, Misread> {
     let clocks = clocks(app, text)?;
     let within = |moment: &Moment| run.started.at <= *moment && *moment <= run.end(app.now.at);
     Ok(clocks.iter().map(at).find(within).or(clocks.first().map(at)).unwrap_or(run.started.at))
+}
+
+/// A clock time meant as the start of a run: of the day it began, or of the eve where that day's is past its end and further off.
+fn begun(run: &Run, clock: Clock, now: Moment) -> Moment {
+    let Wall { at, offset } = run.started;
+    let day = run.started.day();
+    let (same, eve) = (day.at(clock, offset), day.before().at(clock, offset));
+    if run.end(now) <= same && eve.until(at) < at.until(same) { eve } else { same }
+}
+
+/// A clock time meant as the end of a run: of the day it began; one before its start is meant for the day after, once that has come.
+fn ended(app: &App, run: &Run, clock: Clock) -> Moment {
+    // As it is shown: by the clock here, where the run goes on or that is the clock of one of its ends; else the end keeps its own place.
+    let meant = |day: Day| {
+        let here = app.moment_of(day, clock);
+        day.at(clock, run.wall(here.at, app.local()).offset)
+    };
+    let same = meant(run.started.day());
+    let next = meant(run.started.day().next());
+    if same < run.started.at && next <= app.now.at { next } else { same }
 }

@@ -1,5 +1,6 @@
 //! Bench as tables of messages: what is shown, and what is in the book.
 
+mod clocks;
 mod days;
 mod helper;
 mod mending;
@@ -37,9 +38,10 @@ fn presses(digits: &str) -> Vec<Msg> {
     digits.bytes().map(|digit| tap(Tap::Press(Press::Digit(digit - b'0')))).collect()
 }
 
-/// Clocks go forward on Sunday 8 March 2026 at 07:00 in world time.
+/// Clocks go forward on Sunday 8 March 2026 at 07:00 in world time, and back on Sunday 1 November at 06:00.
 fn new_york(at: Moment) -> Offset {
-    Offset::minutes(if at < Moment::at(1_772_953_200_000) { -300 } else { -240 }).unwrap()
+    let summer = Moment::at(1_772_953_200_000)..Moment::at(1_793_512_800_000);
+    Offset::minutes(if summer.contains(&at) { -240 } else { -300 }).unwrap()
 }
 
 /// An app that is tapped at minutes after nine.
@@ -68,7 +70,7 @@ impl Told {
     fn now(&mut self, minute: i64) -> Now {
         self.taps += 1;
         let at = nth(0).wall.at.plus(Span::minutes(minute));
-        Now { wall: Wall::new(at, new_york(at)), chance: [9, 9, 2, 3, 4, 5, 6, 7, self.taps, 0] }
+        Now { wall: self.app.local().wall(at), chance: [9, 9, 2, 3, 4, 5, 6, 7, self.taps, 0] }
     }
 
     /// What the page shows after these.

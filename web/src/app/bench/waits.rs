@@ -115,7 +115,7 @@ impl Waiting {
 /// Looks at what waits in the book in hand.
 pub fn kept<T>(app: &App, look: impl FnOnce(Kept) -> T) -> T {
     let shelf = app.shelf();
-    look(Kept { waits: &shelf.waits(), bench: &shelf.bench(), book: &shelf.book })
+    look(Kept { waits: &shelf.waits(), bench: &shelf.bench(), book: &shelf.book, local: app.local() })
 }
 
 /// What waits.
@@ -327,7 +327,7 @@ pub fn minds(app: &App, now: Wall) -> bool {
 fn due(app: &App, now: Moment) -> impl Iterator<Item = WaitLine> {
     let waits = app.own.waits();
     let since = app.bench.rung.unwrap_or(app.now.at);
-    let of = Kept { waits: &waits, bench: &app.own.bench(), book: &app.own.book };
+    let of = Kept { waits: &waits, bench: &app.own.bench(), book: &app.own.book, local: app.local() };
     of.waits.due((since, now)).map(|wait| of.line(wait, now)).listed().into_iter()
 }
 

@@ -15,7 +15,7 @@ use crate::parts::key::key;
 use crate::view::{El, el};
 use crate::words::en::{bench as words, common, day as said};
 use fivebar_core::bench::{On, Run};
-use fivebar_core::quantity::{Listed, Wall};
+use fivebar_core::quantity::Listed;
 use fivebar_core::sheet::day::DayLine;
 use fivebar_core::sheet::helped::{Stay, stays};
 
@@ -133,13 +133,13 @@ pub fn in_words(stay: &Stay, run: &Run, seen: Seen<'_>) -> String {
     let head = run.heads.iter().find(|head| head.id == stay.id).filter(|_| !run.is_running());
     let (came, end) = (head.map(|head| head.from), run.end(seen.now.at));
     let who = if 1 < stay.n { said::helpers(&seen.speech.count(stay.n)) } else { said::HELPER.to_owned() };
-    let clock = |at| seen.speech.clock(Wall::new(at, run.started.offset));
+    let clock = |at| seen.speech.clock(run.wall(at, seen.local));
     if let Some(came) = came.filter(|came| end <= *came) {
         return said::came_after(&who, &clock(came));
     }
     let went = head.and_then(|head| head.to).filter(|to| end < *to).map(|to| said::counted_to_the_end(&clock(to)));
-    let to = stay.to.map(|to| seen.speech.clock(to));
-    let clocks = words::clocks(&seen.speech.clock(stay.from), to.as_deref());
+    let to = stay.to.map(clock);
+    let clocks = words::clocks(&clock(stay.from), to.as_deref());
     let pay = stay.pay.map(|pay| seen.speech.money(pay));
     let helped = said::helper(&who, &clocks, pay.as_deref());
     [Some(helped), went].into_iter().flatten().listed().join(", ")

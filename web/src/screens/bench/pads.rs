@@ -137,7 +137,10 @@ pub fn meant(read: Option<Meant>, app: &App, seen: Seen<'_>) -> Vec<El<Msg>> {
     };
     let other = read.other.map(|(wall, span)| (wall, Some(span)));
     let keys = std::iter::once((read.at, read.span)).chain(other).map(one);
-    vec![el("p", "w7").attr("role", "alert").text(words::WHICH_ONE), el("div", "less").kids(keys)]
+    vec![
+        el("p", "w7").attr("role", "alert").text(if read.twice { words::CAME_TWICE } else { words::WHICH_ONE }),
+        el("div", "less").kids(keys),
+    ]
 }
 
 /// "Glue tops, 11:20 to 14:32": what stands.

@@ -13,7 +13,7 @@ use crate::view::{El, el};
 use crate::words::en::bench as words;
 use fivebar_core::bench::repair::{Because, Proposed};
 use fivebar_core::bench::{Batch, Run};
-use fivebar_core::quantity::{Span, Wall};
+use fivebar_core::quantity::Span;
 use fivebar_core::sheet::bench::BenchSheet;
 use fivebar_core::sheet::helped::along;
 
@@ -47,7 +47,7 @@ fn drawn(asked: &Asked<'_>, seen: Seen<'_>) -> El<Msg> {
         say(Tap::StoppedAt(run.id)),
     ));
     let title = words::shows(&run.work.op, &shown);
-    let clock = when(Wall::new(wrong.at, run.started.offset), seen);
+    let clock = when(run.wall(wrong.at, seen.local), seen);
     let since = (run.started.day() != seen.now.day()).then(|| el("p", "").text(words::since(&when(run.started, seen))));
     asking(
         Notches { done: batch.n, of: batch.of.unwrap_or(0) },
@@ -66,7 +66,7 @@ fn drawn(asked: &Asked<'_>, seen: Seen<'_>) -> El<Msg> {
 fn because(run: &Run, wrong: Proposed, seen: Seen<'_>) -> String {
     let at_last = run.notches.last().is_some_and(|notch| notch.at == wrong.at);
     if wrong.because == Because::LastAct && at_last {
-        let clock = when(Wall::new(wrong.at, run.started.offset), seen);
+        let clock = when(run.wall(wrong.at, seen.local), seen);
         return words::last_done(run.done(), &seen.speech.count(run.done()), &clock);
     }
     words::because(wrong.because).to_owned()
@@ -74,7 +74,7 @@ fn because(run: &Run, wrong: Proposed, seen: Seen<'_>) -> String {
 
 /// What counts of who worked along, were it to end there.
 fn helpers(run: &Run, wrong: Proposed, seen: Seen<'_>) -> Option<El<Msg>> {
-    let ended = Run { stopped: Some(Wall::new(wrong.at, run.started.offset)), ..run.clone() };
+    let ended = Run { stopped: Some(run.wall(wrong.at, seen.local)), ..run.clone() };
     let (time, pay) = along([&ended], wrong.at).ok().filter(|_| !run.heads.is_empty())?;
     let pay = pay.into_iter().map(|sum| seen.speech.money(sum)).collect::<Vec<_>>().join(", ");
     Some(el("p", "t14 i2").text(words::counts_until_then(&crate::words::en::day::along(&seen.speech.span(time), &pay))))
@@ -88,7 +88,11 @@ fn bar(asked: &Asked<'_>, seen: Seen<'_>) -> Scale {
     let (meant, end) = (start + minute(run.started.at.until(wrong.at)), start + minute(*worked));
     let edge = (end - start) / 10.0;
     let tick = [15.0, 30.0, 60.0].into_iter().find(|tick| (end - start) / tick < 20.0).unwrap_or(240.0);
-    let clock = |span: Span| seen.speech.clock(Wall::new(run.started.at.plus(span), run.started.offset));
+    // The start by the clock of its own place, what came after it as the page shows it everywhere.
+    let clock = |span: Span| {
+        let at = run.started.at.plus(span);
+        seen.speech.clock(if span == Span::ZERO { run.started } else { run.wall(at, seen.local) })
+    };
     let last = if run.is_running() { words::NOW_MARK } else { words::STOP_MARK };
     let mark = |at, word: &str, span| Mark::new(at, Kind::Ink, word, clock(span));
     Scale {

@@ -87,7 +87,7 @@ fn source(line: &DayLine, seen: Seen<'_>) -> String {
     let of_it = |how: String| if Span::ZERO < shares.measured { format!("{how}, {corrected}") } else { how };
     match (run.mended_stop, line.ended, raw) {
         _ if Span::ZERO < shares.recalled => words::RECALLED.to_owned(),
-        (Some(_), Some(ended), Some(raw)) => of_it(words::ended_at(&clock(ended), &raw)),
+        (Some(_), Some(ended), Some(raw)) => of_it(words::ended_at(&clock(run.wall(ended.at, seen.local)), &raw)),
         _ if run.started.at != run.tapped.at => of_it(words::began_at(&clock(run.started), &clock(run.tapped))),
         _ if Span::ZERO < shares.corrected => corrected,
         _ => words::MEASURED.to_owned(),
@@ -113,7 +113,7 @@ fn opened(line: &DayLine, (view, app): (&View, &App), seen: Seen<'_>) -> Vec<El<
     let said = words::clock_said(&seen.speech.clock(run.tapped), run.tapped_stop.map(|stop| seen.speech.clock(stop)).as_deref());
     let said = (!run.recalled).then(|| el("p", "t14 i2").text(said));
     let meant = line.wrong.map(|wrong| {
-        let clock = seen.speech.clock(Wall::new(wrong.at, run.started.offset));
+        let clock = seen.speech.clock(run.wall(wrong.at, seen.local));
         let span = seen.speech.span(run.started.at.until(wrong.at));
         key("key solid h56 wide", words::until(&span, &clock), "", say(Tap::Proposed(run.id, wrong.at)))
     });
@@ -149,7 +149,7 @@ fn beyond(line: &DayLine) -> Option<Span> {
 
 /// What was put right of it, and when.
 fn changed(run: &Run, app: &App, seen: Seen<'_>) -> Vec<El<Msg>> {
-    let clock = |wall: Wall| seen.speech.clock(Wall::new(wall.at, run.started.offset));
+    let clock = |wall: Wall| seen.speech.clock(run.wall(wall.at, seen.local));
     let one = |change: Change| {
         let start = change.start.map(|start| said::start(&clock(start)));
         let stop = change.stop.map(|stop| said::stop(&clock(stop), change.proposed));
@@ -171,7 +171,7 @@ fn changed(run: &Run, app: &App, seen: Seen<'_>) -> Vec<El<Msg>> {
 /// The pieces done in it, each of which can be struck.
 fn notches(run: &Run, seen: Seen<'_>) -> Vec<El<Msg>> {
     let one = |notch: &Notch| {
-        let at = Wall::new(notch.at, run.started.offset);
+        let at = run.wall(notch.at, seen.local);
         let within = run.started.at <= notch.at && notch.at <= run.end(seen.now.at);
         let clock = seen.speech.clock(at);
         let at = if within { clock } else { said::noted(&seen.speech.day(at), &clock) };

@@ -9,7 +9,7 @@ use crate::parts::timeline::{Line, Look, Stretch as Drawn, Timeline as Day, samp
 use crate::view::{El, el};
 use crate::words::en::{bench as words, day as said};
 use fivebar_core::bench::{Shares, Source};
-use fivebar_core::quantity::{Clock, Id, Listed, Span};
+use fivebar_core::quantity::{Clock, Listed, Span};
 use fivebar_core::sheet::day::DaySheet;
 use fivebar_core::sheet::timeline::{Board, Stretch, Timeline, Waited, timeline};
 use fivebar_core::sheet::waits::WaitLine;
@@ -190,12 +190,11 @@ pub fn shares(own: &Shares, open: Option<Span>, seen: Seen<'_>) -> El<Msg> {
     el("p", "t14 looks").kids(all.into_iter().map(|(look, words)| el("span", "with").kid(sample(look)).kid(el("span", "").text(words))))
 }
 
-/// How long does not count of the day, where any of it does not; what was told twice has no length of its own. An ended run in question
-/// is in no total: all of it does not count until it is answered, drawn as it is.
+/// How long does not count of the day, where any of it does not; what was told twice has no length of its own. A run in question that is in
+/// no total does not count at all until it is answered, drawn as it is.
 pub fn open(sheet: &DaySheet, line: &Timeline) -> Option<Span> {
-    let in_question = |run: Id| sheet.lines.iter().any(|line| line.run.id == run && line.wrong.is_some() && line.ended.is_some());
     let spare = line.boards.iter().flat_map(|board| &board.spare);
-    let asked = line.boards.iter().filter(|board| in_question(board.run)).flat_map(|board| &board.parts).map(|(_, on)| on);
+    let asked = line.boards.iter().filter(|board| sheet.is_open(board.run)).flat_map(|board| &board.parts).map(|(_, on)| on);
     any_open(sheet, line).then(|| Span::sum(spare.chain(asked).map(|on| on.to.minus(on.from))))
 }
 

@@ -38,10 +38,10 @@ pub fn door() -> El<Msg> {
 pub fn meanwhile(app: &App, seen: Seen<'_>) -> Vec<El<Msg>> {
     let Some(found) = fits(app).filter(|found| Span::ZERO < found.gap) else { return vec![] };
     if found.fits.is_empty() {
-        let why = words::nothing_fits(&seen.speech.clock(found.off), &seen.speech.span(found.gap), found.why);
+        let why = words::nothing_fits(&seen.speech.clock(seen.local.wall(found.off)), &seen.speech.span(found.gap), found.why);
         return vec![el("p", "t14").key("fits").text(why)];
     }
-    let title = words::fits_until(&seen.speech.clock(found.off), &seen.speech.span(found.gap));
+    let title = words::fits_until(&seen.speech.clock(seen.local.wall(found.off)), &seen.speech.span(found.gap));
     let one = |offer: &Offer<Choice>| {
         let span = seen.speech.span(offer.span);
         let planned = offer.thought.map(|thought| seen.speech.span(thought));

@@ -1,0 +1,100 @@
+//! Which runs look like a forgotten stop, by the bench alone, and what speaks for their ends. A run that nobody answered for says nothing of
+//! what is usual, and nothing of the pace of its batch after its last piece.
+
+use super::estimate::learn::is_sound;
+use super::repair::{self, Known};
+use super::{Batch, Bench, On, Run};
+use crate::quantity::{Count, Id, Moment, Set, Sorted, Span};
+
+/// No clock is behind it.
+const END: Moment = Moment::at(i64::MAX);
+
+impl Bench {
+    /// Of a run that looks like a forgotten stop its last act, by the bench alone: acts on its job other than pieces done come from outside.
+    /// `None` for a run that does not.
+    pub fn in_question(&self, run: &Run, now: Moment) -> Option<Moment> {
+        let looks_so = repair::may_look_wrong(run, now) && (run.is_running() || self.open().contains(&run.id));
+        if looks_so { self.wrong_by(run, repair::by_history(self.past(run)), now) } else { None }
+    }
+
+    /// Ended runs that look like a forgotten stop, and nobody answered for, each by those before it that do not.
+    fn open(&self) -> &Set<Id> {
+        self.open.get_or_init(|| {
+            let mut past: Sorted<&str, Vec<Span>> = Sorted::new();
+            let mut open = Set::new();
+            for run in self.runs().filter(|run| !run.is_running()) {
+                let of_it = past.entry(&run.work.op).or_default();
+                if repair::may_look_wrong(run, END) && self.wrong_by(run, repair::by_history_in_order(of_it), END).is_some() {
+                    open.insert(run.id);
+                } else if self.is_history(run) {
+                    let lasted = run.worked(END);
+                    of_it.insert(of_it.partition_point(|other| *other <= lasted), lasted);
+                }
+            }
+            open
+        })
+    }
+
+    fn wrong_by(&self, run: &Run, usual: Option<Span>, now: Moment) -> Option<Moment> {
+        let known = Known { usual, planned: self.planned_still(run, now), ..Known::default() };
+        let last_act = repair::last_act(run, &known, self.acts(run, now));
+        repair::looks_wrong(run, &Known { last_act, ..known }, now).then(|| last_act.unwrap_or(run.started.at))
+    }
+
+    /// It is over, was no rework, took its time, is not listed for mending, and its job is typical.
+    fn is_history(&self, run: &Run) -> bool {
+        let is_typical = if let On::Job(job) = run.work.on { !self.not_typical.contains(&job) } else { true };
+        is_typical && is_sound(run) && !run.work.rework && Span::ZERO < run.worked(END)
+    }
+
+    /// How long earlier runs of an operation lasted that nobody doubts, from the jobs that count as history.
+    pub fn past(&self, of: &Run) -> Vec<Span> {
+        let earlier = |run: &&Run| run.started.at < of.started.at && run.work.op == of.work.op;
+        let counts = |run: &&Run| self.is_history(run) && !self.open().contains(&run.id);
+        self.runs().filter(earlier).filter(counts).map(|run| run.worked(END)).collect()
+    }
+
+    /// What speaks for the end of a run. Acts on the job other than pieces done, and the closing time, come from outside.
+    pub fn known(&self, run: &Run, now: Moment) -> Known {
+        let (usual, planned) = (repair::by_history(self.past(run)), self.planned_still(run, now));
+        Known { usual, planned, batch: self.batch_span(run, now), next_start: self.next_start(run), ..Known::default() }
+    }
+
+    /// What an operation of a job was planned to take; none of nothing.
+    pub fn thought_of(&self, run: &Run) -> Option<Span> {
+        let On::Job(job) = run.work.on else { return None };
+        self.thought.get(&(job, run.work.op.clone())).copied()
+    }
+
+    /// What was left at a run's start of what its operation was planned to take.
+    fn planned_still(&self, run: &Run, now: Moment) -> Option<Span> {
+        let planned = self.thought_of(run).filter(|_| !run.work.rework)?;
+        let earlier = self.on(run.work.on).filter(|other| other.started.at < run.started.at && other.work.op == run.work.op);
+        let took = Span::sum(earlier.filter(|other| !other.work.rework).map(|other| other.worked(now.min(run.end(now)))));
+        Some(planned.minus(took)).filter(|left| Span::ZERO < *left)
+    }
+
+    /// The pieces done on what a run is on, after its start and not after its end, and the times a helper came or went in it; who was
+    /// asked and said that it is right so far was there too. In no order.
+    pub fn acts<'a>(&'a self, run: &'a Run, now: Moment) -> impl Iterator<Item = Moment> + 'a {
+        let (start, end) = (run.started.at, run.end(now));
+        let notches = self.on(run.work.on).filter(|other| run.work.on != On::Nothing || other.id == run.id).flat_map(|run| &run.notches);
+        let helpers = run.heads.iter().flat_map(|head| [Some(head.from), head.to]).flatten();
+        let acts = notches.map(|notch| notch.at).chain(run.right).chain(helpers);
+        acts.filter(move |at| start < *at && *at <= end)
+    }
+
+    /// Batch pace x pieces left at the start of a run. The run is in question: its own pace is that up to its last piece.
+    fn batch_span(&self, run: &Run, now: Moment) -> Option<Span> {
+        let On::Job(job) = run.work.on else { return None };
+        let of = self.planned.get(&(job, run.work.op.clone())).copied()?;
+        let runs = || self.on(run.work.on).filter(|other| other.work.op == run.work.op && !other.work.rework);
+        let before = runs().flat_map(|other| &other.notches).filter(|notch| notch.at <= run.started.at);
+        let left = of.saturating_sub(before.fold(0, |sum: Count, notch| sum.saturating_add(notch.n)));
+        let known = Known { usual: repair::by_history(self.past(run)), planned: self.planned_still(run, now), ..Known::default() };
+        let last_act = || repair::last_act(run, &known, self.acts(run, now)).unwrap_or(run.started.at);
+        let own = |other: &Run| (other.id == run.id).then(last_act);
+        let pace = Batch::but(|other| own(other).or_else(|| self.in_question(other, now)), runs(), None, now).pace()?;
+        Some(pace.times(i64::from(left))).filter(|span| Span::ZERO < *span)
+    }
+}

@@ -1,0 +1,125 @@
+//! Clocks that change, and a phone that travels: what is shown of an end is what is typed for it, and what is left until an off time ends
+//! at the clock that is shown. Minutes are after nine in New York on Tuesday 3 March 2026.
+
+use super::super::waits::{WaitTap, waiting};
+use super::*;
+use fivebar_core::ledger::decide::{Laid, WaitCommand};
+use fivebar_core::quantity::{Key, Wall};
+
+/// Midnight in world time as Sunday 8 March begins, and as Sunday 1 November does.
+const SPRING: i64 = 4 * 1_440 + 600;
+const AUTUMN: i64 = 243 * 1_440 - 840;
+
+fn denver(_: Moment) -> Offset {
+    Offset::minutes(-420).unwrap()
+}
+
+/// A coat of no job lies from a minute on for so long; looked at later, the clocks of now and of its off time, and the minutes between.
+#[test]
+fn what_is_left_ends_at_the_clock_that_is_shown() {
+    let check = |(began, span): (i64, i64), looked: i64, shown: [&str; 2], left: i64, not: &str| {
+        let mut told = Told::stands();
+        let laid = Laid { what: Key::read("coat").unwrap(), stuff: None, span: Span::minutes(span) };
+        told.start(began - 10, "Oil");
+        told.at(began, [tap(Tap::Stop)]);
+        let now = told.now(began);
+        told.app.order(&Command::Wait(WaitCommand::Begin { op: "oil".into(), job: None, n: 1, laid }), now).unwrap();
+        told.at(looked, []);
+        let line = waiting(&told.app).on.remove(0);
+        let clock = |wall: Wall| told.app.speech.clock(wall);
+        assert_eq!(([clock(told.app.now), clock(line.off)], line.left.as_minutes()), (shown.map(String::from), left), "{began} {looked}");
+        // On the bench, in the list of what waits, and on the big buttons.
+        for messages in [vec![], vec![Msg::Bench(Tap::Waits(WaitTap::Show))], vec![tap(Tap::Close), tap(Tap::Big)]] {
+            let page = told.at(looked, messages);
+            holds(&page, &[shown[1]]);
+            lacks(&page, &[not]);
+        }
+    };
+    // From Saturday at 20:00 for 25 h 20: it was 21:20 by the clock of Saturday.
+    check((SPRING + 60, 1_520), SPRING + 19 * 60, ["15:00", "22:20"], 440, "21:20");
+    check((SPRING + 60, 1_520), SPRING + 12 * 60, ["08:00", "22:20"], 860, "21:20");
+    check((AUTUMN, 1_520), AUTUMN + 20 * 60, ["15:00", "20:20"], 320, "21:20");
+    check((AUTUMN, 1_520), AUTUMN + 13 * 60, ["08:00", "20:20"], 740, "21:20");
+    // Before they change, by the clock of then: so many hours on the clock are one more, or one less.
+    check((SPRING + 60, 1_520), SPRING + 120, ["21:00", "22:20"], 1_460, "21:20");
+    check((AUTUMN, 1_520), AUTUMN + 60, ["21:00", "20:20"], 1_460, "21:20");
+    // No clock changes.
+    check((20, 90), 50, ["09:50", "10:50"], 60, "11:50");
+}
+
+/// A run from a minute on in New York, and what the question shows later there, or in Denver.
+#[track_caller]
+fn asked(began: i64, (looked, place): (i64, fn(Moment) -> Offset), shows: &[&str], not: &[&str]) -> (Told, Id) {
+    let mut told = Told::stands();
+    let run = told.start(began, "Saw");
+    told.app.offset_at = Some(place);
+    let shown = told.at(looked, []);
+    holds(&shown, shows);
+    lacks(&shown, not);
+    (told, run)
+}
+
+/// The same with the end that is proposed typed by the clock: the minutes that the run has then.
+fn typed(began: i64, (looked, place): (i64, fn(Moment) -> Offset), until: &str, now: &str, not: &[&str]) {
+    let (mut told, run) = asked(began, (looked, place), &[until, &format!(">{now}<")], not);
+    told.at(looked, [tap(Tap::StoppedAt(run))]);
+    let digits: String = until.chars().filter(char::is_ascii_digit).collect();
+    told.at(looked, presses(&digits).into_iter().chain([tap(Tap::PadDone)]));
+    let asked = told.app.bench.asked;
+    assert!(!asked, "{until} is one moment");
+    assert_eq!(told.minutes(), [("Saw".into(), 60)], "{until}");
+}
+
+#[test]
+fn the_question_is_by_the_clock_by_which_its_answer_is_read() {
+    // 10:00 in New York, seen in Denver at 13:00, where it was 15:00 in New York: 11:00 there is 9:00 here.
+    typed(60, (360, denver), "09:00", "13:00", &[">15:00<", "until 11:00"]);
+    typed(60, (360, new_york), "11:00", "15:00", &[">13:00<"]);
+    // Over the night the clocks go forward: from 22:30, and from 1:30, of which the hour ends at 3:30. Seen at 8:20.
+    typed(SPRING + 210, (SPRING + 740, new_york), "23:30", "08:20", &[">07:20<"]);
+    typed(SPRING + 390, (SPRING + 740, new_york), "03:30", "08:20", &[">07:20<", "until 02:30"]);
+    // Over the night they go back: from 0:10 to 1:10 before, and 8:20 after.
+    asked(AUTUMN + 250, (AUTUMN + 800, new_york), &["until 01:10", ">08:20<"], &[">09:20<"]);
+    typed(AUTUMN + 230, (AUTUMN + 800, new_york), "00:50", "08:20", &[">09:20<"]);
+}
+
+/// From 0:20 on 1 November, stopped at 3:10, put right to the second 1:40: the line, and what was changed.
+#[test]
+fn what_was_put_right_stands_by_one_clock() {
+    let mut told = Told::stands();
+    let run = told.start(AUTUMN + 260, "Saw");
+    told.at(AUTUMN + 490, [tap(Tap::Stop)]);
+    let now = told.now(AUTUMN + 500);
+    let at = now.wall.at.minus(Span::minutes(100));
+    told.app.order(&Command::Bench(BenchCommand::StopAt { run, at, by: Mender::Typed }), now).unwrap();
+    let today = told.today_at(AUTUMN + 500);
+    let shown = told.at(AUTUMN + 510, [day(DayTap::Show(today)), day(DayTap::Open(run))]);
+    holds(&shown, &["ended at 01:40", "stop 01:40", "00:20", "03:10"]);
+    lacks(&shown, &["02:40"]);
+    assert_eq!(told.minutes(), [("Saw".into(), 140)]);
+}
+
+/// From 0:20 on 1 November, seen at 3:00; 1:40 came twice, at 80 and at 140 minutes.
+#[test]
+fn a_clock_time_that_came_twice_is_asked_about() {
+    let check = |text: &str, looked: i64, key: Option<(i64, &[&str])>, minutes: i64| {
+        let mut told = Told::stands();
+        let run = told.start(AUTUMN + 260, "Saw");
+        told.at(looked, [tap(Tap::StoppedAt(run))]);
+        let shown = told.at(looked, presses(text).into_iter().chain([tap(Tap::PadDone)]));
+        if let Some((minute, keys)) = key {
+            holds(&shown, &["this time came twice"]);
+            holds(&shown, keys);
+            let at = told.now(AUTUMN + minute).wall.at;
+            told.at(looked, [tap(Tap::Meant(at))]);
+        }
+        assert_eq!(told.minutes(), [("Saw".into(), minutes)], "{text} at {looked}");
+    };
+    let keys: &[&str] = &["Sun 1 November, 1 h 20", "Sun 1 November, 2 h 20"];
+    check("0140", AUTUMN + 480, Some((340, keys)), 80);
+    check("0140", AUTUMN + 480, Some((400, keys)), 140);
+    check("0230", AUTUMN + 480, None, 190);
+    check("0050", AUTUMN + 480, None, 30);
+    // At 1:50 for the first time only one 1:40 has come.
+    check("0140", AUTUMN + 350, None, 80);
+}
