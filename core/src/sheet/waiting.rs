@@ -1,14 +1,14 @@
 //! What waiting is worth for the pieces of a job: the asking price ahead, not under with its band, and the chances, in people and money.
-//!
-//! Minutes for those who ask and the cost of keeping a piece are in no book yet: both count as nothing, and the page says so.
 
 mod asking;
 mod back;
+mod costs;
 mod known;
 mod seen;
 
 pub use asking::Step;
 pub use back::{Back, looked_back};
+pub use costs::Costs;
 pub use known::{Kept, Known, Worth, known};
 
 use super::shop::Shop;
@@ -35,10 +35,19 @@ pub enum Question {
     By,
     /// What is one worth then?
     End,
+    /// How long does each who asks take you? Nobody has to say,
+    EachAsk,
+    /// nor what keeping them costs a day,
+    EachDay,
+    /// nor how many of five who ask never turn up.
+    NoShow,
 }
 
 impl Question {
+    /// Those that are asked, in their order.
     pub const ALL: [Question; 5] = [Question::Asks, Question::Buys, Question::Ratio, Question::By, Question::End];
+    /// Those behind a key: what was not said of them counts as nothing.
+    pub const BESIDES: [Question; 3] = [Question::EachAsk, Question::EachDay, Question::NoShow];
 
     /// The first that nobody answered; the ratio has a usual answer.
     pub fn first_open(guesses: &Guesses) -> Option<Question> {
@@ -100,6 +109,8 @@ pub struct Prospect {
     pub has_band: bool,
     /// What a buyer would hand over that is as good as the end.
     pub end: Money,
+    /// What waiting costs, as far as it was said.
+    pub costs: Costs,
     pub chances: Chances,
     /// So many asked since it was guessed.
     pub asked: Count,
@@ -146,7 +157,7 @@ fn stands(shop: &Shop, (job, paid): (&Job, Paid), known: Option<Rc<Known>>) -> S
     let take = shop.terms(job.currency, paid).take();
     match known.map(|known| take.and_then(|take| prospect(&known, take))) {
         None => Stands::NothingLeft,
-        Some(Ok(prospect)) => Stands::Found(Box::new(prospect)),
+        Some(Ok(prospect)) => Stands::Found(Box::new(Prospect { costs: costs::costs(shop, job), ..prospect })),
         Some(Err(refusal)) => Stands::Refused(refusal),
     }
 }
@@ -167,6 +178,7 @@ fn prospect(known: &Known, take: Take) -> Answer<Prospect> {
         band: known.band(1, take),
         has_band: known.has_band(),
         end: Points::One.round(charge_for(rests.end.amount(), take)?, Rounding::Nearest, currency)?,
+        costs: Costs::default(),
         asked: Count::try_from(rests.came.len()).unwrap_or(Count::MAX),
         learnt: Learnt { asks: worth.demand.ask * 7.0, share: worth.demand.share },
     })

@@ -91,11 +91,11 @@ fn offer(teller: &Teller, words: &mut Words) -> Read<SaleCommand> {
     Ok(SaleCommand::Hear(OfferHeard { job, n, sum, paid: words.maybe(paid), carried: words.maybe(carried) }))
 }
 
-/// `guess stands asks 1.5 buys 0.25 at 145 k 2 by 2026-05-16 end 82.46`, any of them.
+/// `guess stands asks 1.5 buys 0.25 at 145 k 2 by 2026-05-16 end 82.46 each-ask 15 each-day 0.50 no-show 0.2`, any of them.
 fn guess(teller: &Teller, words: &mut Words) -> Read<SellingGuessed> {
     let job = teller.story.names.said_job(words)?;
     let exact = |words: &mut Words| words.number().map(|number| Some(Exact(number.normalize())));
-    let mut guessed = SellingGuessed { job, asks: None, buys: None, at: None, k: None, by: None, end: None };
+    let mut guessed = SellingGuessed::nothing(job);
     while !words.is_done() {
         match words.word("what is guessed")? {
             "asks" => guessed.asks = exact(words)?,
@@ -104,7 +104,10 @@ fn guess(teller: &Teller, words: &mut Words) -> Read<SellingGuessed> {
             "k" => guessed.k = exact(words)?,
             "by" => guessed.by = Some(day(words, teller.story.now)?),
             "end" => guessed.end = Some(money(teller, words)?),
-            _ => return words.no("asks, buys, at, k, by or end"),
+            "each-ask" => guessed.each_ask = Some(words.minutes()?),
+            "each-day" => guessed.each_day = Some(money(teller, words)?),
+            "no-show" => guessed.no_show = exact(words)?,
+            _ => return words.no("asks, buys, at, k, by, end, each-ask, each-day or no-show"),
         }
     }
     Ok(guessed)

@@ -10,9 +10,9 @@ use crate::ledger::kind::Exact;
 use crate::ledger::kind::sale as kind;
 use crate::ledger::kind::sale::{Carried, Paid};
 use crate::money::tax::Tax;
-use crate::quantity::{Count, Currency, Decimal, Id, Listed, Moment, Money, Side, Wall};
+use crate::quantity::{Count, Currency, Decimal, Id, Listed, Moment, Money, Side, Span, Wall};
 use crate::refusal::{Answer, Refusal};
-use crate::sale::demand::{ASKS_MOST, LEAST_RATIO};
+use crate::sale::demand::{ASKS_MOST, EACH_ASK_MOST, LEAST_RATIO};
 
 /// A sale; what is missing of tax is as the till has it.
 #[derive(Clone, Debug, PartialEq)]
@@ -168,7 +168,7 @@ fn within(met: Money, price: Money) -> Answer<()> {
 }
 
 fn guess(job: &Job, f: &kind::SellingGuessed, act: &mut Act) -> Answer<()> {
-    for sum in [f.at, f.end].into_iter().flatten() {
+    for sum in [f.at, f.end, f.each_day].into_iter().flatten() {
         plain(same(job.currency, sum)?)?;
     }
     for Exact(met) in [f.asks, f.buys, f.k].into_iter().flatten() {
@@ -187,6 +187,10 @@ fn guess(job: &Job, f: &kind::SellingGuessed, act: &mut Act) -> Answer<()> {
     }
     if let Some(met) = f.at.filter(|at| at.is_zero()) {
         return Err(Refusal::NoPrice { met });
+    }
+    f.no_show.map(|no_show| share(no_show.0)).transpose()?;
+    if let Some(met) = f.each_ask.filter(|met| *met < Span::ZERO || EACH_ASK_MOST < *met) {
+        return Err(Refusal::HoursOutOfRange { met, least: Span::ZERO, most: EACH_ASK_MOST });
     }
     match f.k {
         Some(Exact(met)) if met <= LEAST_RATIO => Err(Refusal::GuessTooFlat { met, above: LEAST_RATIO }),

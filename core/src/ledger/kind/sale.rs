@@ -1,7 +1,7 @@
 //! Facts of selling: offers, agreements, sales, payments.
 
 use super::{Exact, kinds};
-use crate::quantity::{Count, Id, Moment, Money, Side, spelled};
+use crate::quantity::{Count, Id, Moment, Money, Side, Span, spelled};
 
 /// How money is handed over.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -57,6 +57,15 @@ kinds! {
     /// Somebody asked for a piece that had a price; `no_show` when they said they would come and did not.
     PieceAskedFor { job: Id, price: Money; no_show: bool }
     /// What the maker guesses of selling: `asks` people a week, the share `buys` of them at the price `at`; at a fifth less `k` times as many
-    /// would buy; to be sold `by`; each is worth `end` if not. Members that are missing stay as they were.
-    SellingGuessed { job: Id; asks: Exact, buys: Exact, at: Money, k: Exact, by: Moment, end: Money }
+    /// would buy; to be sold `by`; each is worth `end` if not. Each who asks takes the time `each_ask`, keeping all of them costs `each_day` a
+    /// day, and the share `no_show` of those who ask never turns up. Members that are missing stay as they were.
+    SellingGuessed { job: Id; asks: Exact, buys: Exact, at: Money, k: Exact, by: Moment, end: Money, each_ask: Span, each_day: Money, no_show: Exact }
+}
+
+impl SellingGuessed {
+    /// Nothing is said of it yet.
+    pub fn nothing(job: Id) -> SellingGuessed {
+        let (asks, buys, k, no_show) = (None, None, None, None);
+        SellingGuessed { job, asks, buys, at: None, k, by: None, end: None, each_ask: None, each_day: None, no_show }
+    }
 }

@@ -3,7 +3,7 @@
 use crate::ledger::kind::sale::{Carried, Paid, PaymentPart};
 use crate::ledger::{Entry, Fact};
 use crate::quantity::Sorted;
-use crate::quantity::{Count, Currency, Decimal, Id, Listed, Moment, Money, Side, Wall};
+use crate::quantity::{Count, Currency, Decimal, Id, Listed, Moment, Money, Side, Span, Wall};
 use crate::refusal::Answer;
 
 /// All that was said and done with buyers.
@@ -192,6 +192,12 @@ pub struct Guesses {
     pub by: Option<Wall>,
     /// What one is worth if it was not sold by then.
     pub end: Option<Money>,
+    /// The time that one who asks takes.
+    pub each_ask: Option<Span>,
+    /// What keeping all that is left costs a day.
+    pub each_day: Option<Money>,
+    /// The share of those who ask that never turns up.
+    pub no_show: Option<Decimal>,
     /// When the maker last said who asks and who buys: what happens after that says more.
     pub told: Option<Moment>,
 }
@@ -292,7 +298,10 @@ impl Selling {
                 guesses.by = f.by.map(|by| Wall::new(by, entry.offset())).or(guesses.by);
                 guesses.at = f.at.filter(|sum| ours(*sum)).or(guesses.at);
                 guesses.end = f.end.filter(|sum| ours(*sum)).or(guesses.end);
-                let of_buyers = f.asks.is_some() || f.buys.is_some() || f.at.is_some() || f.k.is_some();
+                guesses.each_ask = f.each_ask.or(guesses.each_ask);
+                guesses.each_day = f.each_day.filter(|sum| ours(*sum)).or(guesses.each_day);
+                guesses.no_show = f.no_show.map(|n| n.0).or(guesses.no_show);
+                let of_buyers = [f.asks, f.buys, f.k, f.no_show].iter().any(Option::is_some) || f.at.is_some();
                 guesses.told = of_buyers.then_some(entry.at()).or(guesses.told);
             }
             _ => {}

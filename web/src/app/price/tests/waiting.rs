@@ -67,6 +67,40 @@ fn questions_come_one_at_a_time_and_are_written_together() {
     maker.shows(&["costs covered"]).hides(&["not under"]);
 }
 
+/// The three that nobody has to answer lie behind one key; what was said of them is named, and what was not is said to be missing.
+#[test]
+fn what_waiting_costs_is_said_behind_one_key() {
+    let mut maker = Maker::guessed();
+    let facts = maker.app.own.book.len();
+    maker.guesses().shows(&["Your time for those who ask, and keeping it, are not counted."]);
+    maker.wait(WaitTap::Change).shows(&["What waiting costs you"]).hides(&["Each who asks takes"]);
+    maker.wait(WaitTap::Ask(Question::EachAsk)).shows(&["How long does each who asks take you?", "min"]);
+    maker.answer("481").shows(&["481"]).shows(&["How long does each who asks take you?"]);
+    maker.answer("15").shows(&["What does it cost a day to keep what is left?"]);
+    maker.answer("0.50").shows(&["Of five who ask, how many never turn up?"]);
+    maker.answer("5").shows(&["100 % is not a share below 100 %"]);
+    maker.answer("1").shows(&["Reckon with these", "Each who asks takes", "15 min", "0.50", "Of five, never turn up"]);
+    assert_eq!(maker.app.own.book.len(), facts);
+    maker
+        .wait(WaitTap::Save)
+        .shows(&["Counted: 15 min for each who asks at 12 an hour, 0.50 a day to keep it, one in five never turns up."]);
+    maker.hides(&["not counted", "What waiting costs you"]);
+    assert_eq!(maker.app.own.book.len(), facts + 1);
+    maker.say(Msg::Common(Common::TakeBack));
+    maker.shows(&["are not counted"]);
+}
+
+/// A question left open stays unsaid; one done with nothing typed costs nothing, and is said.
+#[test]
+fn what_is_left_open_of_it_is_said_to_be_missing() {
+    let mut maker = Maker::guessed();
+    maker.guesses().wait(WaitTap::Change).wait(WaitTap::Ask(Question::EachAsk)).answer("10").wait(WaitTap::Answers);
+    maker.shows(&["10 min", "not yet"]).wait(WaitTap::Save);
+    maker.shows(&["Counted: 10 min for each who asks at 12 an hour.", "Keeping it is not counted."]);
+    maker.wait(WaitTap::Change).wait(WaitTap::Ask(Question::EachDay)).answer("").answer("").wait(WaitTap::Save);
+    maker.shows(&["Counted: 10 min for each who asks at 12 an hour."]).hides(&["not counted", "never turn"]);
+}
+
 #[test]
 fn absurd_answers_are_refused_beside_the_key_and_nothing_is_lost() {
     let mut maker = Maker::at_market();
