@@ -182,7 +182,7 @@ fn guesses_that_say_nothing_are_refused() {
     let guesses = maker.shop().job(job).unwrap().selling.guesses;
     assert_eq!((guesses.asks, guesses.k), (Some(d("1.5")), Some(d("3"))));
     let sum = maker.money("40");
-    maker.order(Command::Sale(SaleCommand::Hear(OfferHeard { job, n: 1, sum, paid: Some(Paid::Notes), carried: None })));
+    maker.order(Command::Sale(SaleCommand::Hear(OfferHeard { job, n: 1, sum, paid: Some(Paid::Notes), carried: None, said: None })));
     assert_eq!(maker.shop().job(job).unwrap().selling.offers[0].sum, sum);
 }
 

@@ -4,12 +4,14 @@ mod asking;
 mod back;
 mod costs;
 mod known;
+mod later;
 mod seen;
 
 pub use asking::Step;
 pub use back::{Back, looked_back};
 pub use costs::Costs;
 pub use known::{Kept, Known, Worth, known};
+pub use later::{Later, later};
 
 use super::shop::Shop;
 use crate::ledger::fold::{Guesses, Job};
@@ -69,7 +71,7 @@ pub struct WaitingSheet {
     pub currency: Currency,
     /// Pieces no agreement speaks for.
     pub free: Count,
-    /// What one hears who asks: what is handed over for the tag, else what to ask, else what the guess was made at.
+    /// What one hears who asks: what to ask now, else what is handed over for the tag, else what the guess was made at.
     pub price: Option<Money>,
     pub guesses: Guesses,
     pub stands: Stands,
@@ -112,6 +114,8 @@ pub struct Prospect {
     /// What waiting costs, as far as it was said.
     pub costs: Costs,
     pub chances: Chances,
+    /// What the next buyer hands over in the mean, to the nearest whole unit.
+    pub next: Option<Money>,
     /// So many asked since it was guessed.
     pub asked: Count,
     /// What they made of the guess: so many ask in a week now, and this share of those who turn up buys at the price that was guessed at.
@@ -138,7 +142,7 @@ pub fn waiting(shop: &Shop, id: Id, paid: Paid) -> Answer<WaitingSheet> {
         job: id,
         currency: job.currency,
         free: job.free(),
-        price: tag.or(ask).or(job.selling.guesses.at),
+        price: ask.or(tag).or(job.selling.guesses.at),
         stands: stands(shop, (&job, paid), known),
         back: looked_back(shop, &job)?,
         guesses: job.selling.guesses,
@@ -165,14 +169,15 @@ fn stands(shop: &Shop, (job, paid): (&Job, Paid), known: Option<Rc<Known>>) -> S
 fn prospect(known: &Known, take: Take) -> Answer<Prospect> {
     let (rests, worth) = (&known.rests, known.worth.as_ref().map_err(Clone::clone)?);
     let steps = asking::ahead(known)?;
-    let currency = rests.end.currency();
+    let (currency, chances) = (rests.end.currency(), asking::sold(known, &worth.demand, &steps));
     Ok(Prospect {
         now: rests.now,
         until: asking::until(rests),
         days: rests.days(rests.now),
         to_ask: worth.waits.to_ask(),
         buys: worth.waits.buys_at(worth.ask)?,
-        chances: asking::sold(known, &worth.demand, &steps),
+        next: later::whole(&chances, currency)?,
+        chances,
         steps,
         under: worth.under(1, take)?,
         band: known.band(1, take),

@@ -21,7 +21,11 @@ pub fn tell(teller: &mut Teller, verb: &str, words: &mut Words) -> Told {
         "agree" => SaleCommand::Agree(agree(teller, words)?),
         "parts" => SaleCommand::PlanPayment(parts(teller, words)?),
         "cancel" => cancel(teller, words)?,
-        "sell" => SaleCommand::Sell(sell(teller, words)?),
+        "sell" => {
+            let order = sell(teller, words)?;
+            let offer = if words.has("offered") { Some(money(teller, words)?) } else { None };
+            offer.map_or_else(|| SaleCommand::Sell(order.clone()), |offer| SaleCommand::TookIt { offer, order: order.clone() })
+        }
         "pay" => SaleCommand::Pay(pay(teller, words)?),
         "hand-back" => SaleCommand::HandBack(hand_back(teller, words)?),
         "consign" => SaleCommand::Consign(consign(teller, words)?),
@@ -84,11 +88,13 @@ fn person(teller: &Teller, words: &mut Words, before: &str) -> Read<Option<Id>> 
     if words.has(before) { teller.story.names.said_person(words).map(Some) } else { Ok(None) }
 }
 
-/// `offer 130 for 1 stands notes fetched`.
+/// `offer 130 for 1 stands notes fetched said 140`.
 fn offer(teller: &Teller, words: &mut Words) -> Read<SaleCommand> {
     let sum = money(teller, words)?;
     let (n, job) = for_pieces(teller, words)?;
-    Ok(SaleCommand::Hear(OfferHeard { job, n, sum, paid: words.maybe(paid), carried: words.maybe(carried) }))
+    let (paid, carried) = (words.maybe(paid), words.maybe(carried));
+    let said = if words.has("said") { Some(money(teller, words)?) } else { None };
+    Ok(SaleCommand::Hear(OfferHeard { job, n, sum, paid, carried, said }))
 }
 
 /// `guess stands asks 1.5 buys 0.25 at 145 k 2 by 2026-05-16 end 82.46 each-ask 15 each-day 0.50 no-show 0.2`, any of them.
@@ -143,7 +149,7 @@ fn cancel(teller: &Teller, words: &mut Words) -> Read<SaleCommand> {
     Ok(SaleCommand::Cancel(AgreementCancelled { job, agreed, kept, no_show: words.has("no-show").then_some(true) }))
 }
 
-/// `sell 2 stands for 290 card fetched agreed deal buyer bea`; the sum is for all of them.
+/// `sell 2 stands for 290 card fetched agreed deal buyer bea offered 260`; the sums are for all of them.
 fn sell(teller: &Teller, words: &mut Words) -> Read<SellOrder> {
     let (n, job) = pieces(teller, words)?;
     words.expect("for")?;

@@ -73,6 +73,11 @@ pub enum SaleCommand {
     PlanPayment(kind::PaymentPlanned),
     Cancel(kind::AgreementCancelled),
     Sell(SellOrder),
+    /// They offered less, heard what this is sold for, and took it.
+    TookIt {
+        offer: Money,
+        order: SellOrder,
+    },
     Pay(PayOrder),
     HandBack(HandBackOrder),
     Consign(kind::PiecesConsigned),
@@ -88,7 +93,9 @@ pub(super) fn decide(book: &Book, command: &SaleCommand, act: &mut Act) -> Answe
         SaleCommand::Hear(f) => {
             let job = found(book, f.job)?;
             enough(f.n, job.left())?;
-            plain(same(job.currency, f.sum)?)?;
+            for sum in std::iter::once(f.sum).chain(f.said) {
+                plain(same(job.currency, sum)?)?;
+            }
             act.add(f.clone());
         }
         SaleCommand::NoteAsked(f) => {
@@ -100,6 +107,11 @@ pub(super) fn decide(book: &Book, command: &SaleCommand, act: &mut Act) -> Answe
         SaleCommand::PlanPayment(f) => plan_payment(&found(book, f.job)?, f, act)?,
         SaleCommand::Cancel(f) => cancel(&found(book, f.job)?, f, act)?,
         SaleCommand::Sell(order) => sell(book, order, act)?,
+        SaleCommand::TookIt { offer, order } => {
+            plain(same(order.sum.currency(), *offer)?)?;
+            act.add(heard(order, *offer, Some(order.sum)));
+            sell(book, order, act)?;
+        }
         SaleCommand::Pay(order) => pay(book, order, act)?,
         SaleCommand::HandBack(order) => hand_back(book, order, act)?,
         SaleCommand::Reverse(f) => reverse(&found(book, f.job)?, f, act)?,
@@ -286,7 +298,7 @@ fn sell(book: &Book, order: &SellOrder, act: &mut Act) -> Answer<()> {
     let (rate, side) = order.tax.unwrap_or((till.tax.unwrap_or_default(), till.side.unwrap_or(Side::Inside)));
     let tax = Tax { rate, side }.apart(sum)?.tax;
     if order.heard {
-        act.add(kind::OfferHeard { job: job.id, n: order.n, sum: order.sum, paid: order.paid, carried: order.carried });
+        act.add(heard(order, order.sum, None));
     }
     let sale = act.add(kind::PieceSold {
         job: job.id,
@@ -306,6 +318,11 @@ fn sell(book: &Book, order: &SellOrder, act: &mut Act) -> Answer<()> {
         act.add(kind::PaymentReceived { job, sum: due, paid, fee, sale: Some(sale), agreed: None, when, rounding: None });
     }
     Ok(())
+}
+
+/// What the buyer of this named, and what was said back.
+fn heard(order: &SellOrder, sum: Money, said: Option<Money>) -> kind::OfferHeard {
+    kind::OfferHeard { job: order.job, n: order.n, sum, paid: order.paid, carried: order.carried, said }
 }
 
 /// Of a sum now handed over, what was not received ahead.

@@ -25,8 +25,8 @@ pub enum Carried {
 spelled!(Carried: Fetched "fetched", Delivered "delivered");
 
 kinds! {
-    /// A buyer named a sum for `n` pieces.
-    OfferHeard { job: Id, n: Count, sum: Money; paid: Paid, carried: Carried }
+    /// A buyer named a sum for `n` pieces. `said` is what was said back for them, which they left or took.
+    OfferHeard { job: Id, n: Count, sum: Money; paid: Paid, carried: Carried, said: Money }
     /// A price was agreed for `n` pieces, before they are handed over; its id is the entry's. A change of order `replaces` an earlier one.
     PriceAgreed { job: Id, n: Count, sum: Money, carried: Carried; deposit: Money, due: Moment, buyer: Id, replaces: Id }
     /// One part of what was agreed: part of [`PaymentPlanned`]. `due` is the day it is to come in; missing, at the hand-over.

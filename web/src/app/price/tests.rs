@@ -199,7 +199,7 @@ fn sold_is_one_act_and_is_taken_back_whole() {
     let (before, offers) = (maker.sold(), shop(&maker.app).job(maker.job).unwrap().selling.offers.len());
     maker.offer("130").bargain(BargainTap::Sold);
     assert_eq!(maker.sold(), (3, "420.00 USD".to_owned(), "11.22 USD".to_owned()));
-    maker.shows(&["Sold at 130", "Left per hour so far"]);
+    maker.shows(&["Sold at 130", "Left per hour, 2 unsold"]);
     let job = shop(&maker.app).job(maker.job).unwrap();
     assert_eq!((job.selling.offers.len(), job.selling.payments.len()), (offers + 1, 3));
     maker.shows(&["2 left of 5", "Take back: sold at 130"]);

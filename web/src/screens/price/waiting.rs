@@ -145,6 +145,8 @@ fn offer_today(prospect: &Prospect, app: &App, seen: Seen<'_>) -> El<Msg> {
 fn chances(sheet: &WaitingSheet, prospect: &Prospect, ask: &str, seen: Seen<'_>) -> El<Msg> {
     let until = changes(&prospect.steps).get(1).map_or(prospect.until, |step| step.from);
     let sold = words::chances(sheet.free, prospect.chances.all, prospect.chances.none);
+    let next = prospect.next.map(|next| words::next_brings(&bare(next, seen.speech)));
+    let sold = std::iter::once(sold).chain(next).listed().join(" ");
     el("section", "")
         .kid(el("p", "").kid(el("b", "w8").text(words::ask_until(ask, &day(until, seen)))).kid(el("span", "").text(format!(" {sold}"))))
         .kids(costs(&prospect.costs, seen))

@@ -48,7 +48,7 @@ pub const WHAT_IT_COSTS: &str = "What waiting costs you";
 pub const WHAT_IT_COSTS_HINT: &str = "your time, keeping it, who never turns up";
 pub const HOW_LONG_EACH: &str = "How long does each who asks take you?";
 pub const COSTS_A_DAY: &str = "What does it cost a day to keep what is left?";
-pub const COSTS_A_DAY_HINT: &str = "Room, a stall, a loan. Done with nothing typed means nothing.";
+pub const COSTS_A_DAY_HINT: &str = "Room, a stall. Done with nothing typed means none.";
 pub const HOW_MANY_NEVER: &str = "Of five who ask, how many never turn up?";
 pub const NOTHING_TYPED: &str = "Done with nothing typed means none.";
 pub const MINUTES: &str = "min";
@@ -184,6 +184,21 @@ pub fn chances(pieces: u32, all: f64, none: f64) -> String {
     format!("{} of selling {what}, {} of selling none.", chance(all, true), chance(none, false))
 }
 
+/// "365 now, or about 380 later with 1 chance in 3 of not selling it.", "130 now, or about 141 later for the next, with …".
+pub fn now_or_later(now: &str, later: &str, (pieces, none): (u32, f64)) -> String {
+    let chance = chance(none, true);
+    let chance = chance.replacen(['H', 'N'], if chance.starts_with('H') { "h" } else { "n" }, 1);
+    match pieces {
+        0 | 1 => format!("{now} now, or about {later} later with {chance} of not selling it."),
+        _ => format!("{now} now, or about {later} later for the next, with {chance} of selling none."),
+    }
+}
+
+/// "The next brings about 141."
+pub fn next_brings(sum: &str) -> String {
+    format!("The next brings about {sum}.")
+}
+
 /// "5 asked since you guessed. With that about 9 ask in a week, and at 50 one in three buys."
 pub fn asked_since((n, written): (u32, &str), week: &str, (price, share): (&str, f64)) -> String {
     let who = if n == 1 { "One" } else { written };
@@ -234,6 +249,12 @@ mod tests {
             assert!(one_buys("145", share).contains(said), "{share}: {}", one_buys("145", share));
         }
         assert_eq!(chances(2, 0.491, 0.192), "1 chance in 2 of selling both, 1 in 5 of selling none.");
+        assert_eq!(now_or_later("365", "380", (1, 0.33)), "365 now, or about 380 later with 1 chance in 3 of not selling it.");
+        assert_eq!(
+            now_or_later("130", "141", (3, 0.01)),
+            "130 now, or about 141 later for the next, with hardly a chance of selling none."
+        );
+        assert!(now_or_later("9", "10", (1, 0.72)).contains("with 7 chances in 10 of not selling it."));
         assert_eq!(chances(1, 0.98, 0.02), "Nearly sure of selling it.");
         assert_eq!(chances(3, 0.01, 0.72), "Hardly a chance of selling all 3, 7 in 10 of selling none.");
     }

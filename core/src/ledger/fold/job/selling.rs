@@ -35,6 +35,8 @@ pub struct Offer {
     pub sum: Money,
     pub paid: Option<Paid>,
     pub carried: Option<Carried>,
+    /// What was said back.
+    pub said: Option<Money>,
 }
 
 /// Somebody asked for a piece at its price.
@@ -227,7 +229,8 @@ impl Selling {
         let ours = |sum: Money| sum.currency() == currency;
         match &entry.fact {
             Fact::OfferHeard(f) if ours(f.sum) => {
-                self.offers.push(Offer { entry: entry.id, at: entry.at(), n: f.n, sum: f.sum, paid: f.paid, carried: f.carried });
+                let said = f.said.filter(|sum| ours(*sum));
+                self.offers.push(Offer { entry: entry.id, at: entry.at(), n: f.n, sum: f.sum, paid: f.paid, carried: f.carried, said });
             }
             Fact::PieceAskedFor(f) if ours(f.price) => {
                 self.asked.push(Asked { at: entry.at(), price: f.price, no_show: f.no_show.unwrap_or(false) });

@@ -167,6 +167,54 @@ fn the_word_in_front_of_a_buyer() {
     }
 }
 
+/// On the further page: what later brings, and with what chance; nothing of it before an offer, or for several at once.
+#[test]
+fn an_offer_stands_beside_what_later_brings() {
+    let mut maker = Maker::guessed();
+    let job = maker.job;
+    maker.tap(Tap::Offer(job)).bargain(BargainTap::PayAndHours).hides(&["or about"]);
+    let sum = maker.money("120");
+    maker.bargain(BargainTap::PayAndHours).bargain(BargainTap::Say(sum)).bargain(BargainTap::PayAndHours);
+    maker.shows(&["120 now, or about 138 later for the next, with 1 chance in 6 of selling none."]);
+    maker.bargain(BargainTap::PayAndHours).bargain(BargainTap::Pieces(2)).bargain(BargainTap::Say(sum)).bargain(BargainTap::PayAndHours);
+    maker.hides(&["or about"]);
+}
+
+/// One tap says what became of the sum that was said back: they left, or they took it, with the offer noted in the same act.
+#[test]
+fn what_was_said_back_is_kept() {
+    let mut maker = Maker::guessed();
+    let (job, offer, said) = (maker.job, maker.money("70"), maker.money("140"));
+    maker.tap(Tap::Offer(job)).hides(&["they left"]).bargain(BargainTap::Say(offer)).shows(&["I said 140", "they left", "they took it"]);
+    maker.bargain(BargainTap::Left(said)).shows(&["Take back: offer of 70"]);
+    let offers = |maker: &Maker| shop(&maker.app).job(job).unwrap().selling.offers.iter().map(|o| (o.sum, o.said)).collect::<Vec<_>>();
+    assert_eq!(offers(&maker), [(offer, Some(said))]);
+    maker.tap(Tap::Offer(job)).bargain(BargainTap::Say(offer)).bargain(BargainTap::Took(said)).shows(&["Take back: sold at 140"]);
+    assert_eq!(offers(&maker), [(offer, Some(said)); 2]);
+    let sold = |maker: &Maker| shop(&maker.app).job(job).unwrap().selling.sales.last().map(|sale| sale.sum);
+    assert_eq!(sold(&maker), Some(said));
+    maker.say(Msg::Common(Common::TakeBack));
+    assert_eq!((offers(&maker).len(), shop(&maker.app).job(job).unwrap().selling.sales.len()), (1, 2));
+}
+
+/// What is asked has come down to 140: that is what those heard who ask.
+#[test]
+fn someone_asked_is_at_what_is_asked_now() {
+    let mut maker = Maker::guessed();
+    maker.shows(&["at 140"]).guesses().shows(&["at 140, and left"]).hides(&["at 145, and left"]);
+}
+
+/// After a sale: what an hour has with the rest unsold, and if they go at what is asked.
+#[test]
+fn the_rest_of_a_batch_has_two_figures() {
+    let mut maker = Maker::guessed();
+    let job = maker.job;
+    maker.tap(Tap::Offer(job)).bargain(BargainTap::Sold);
+    maker.shows(&["Left per hour, 2 unsold", "if the other 2 go at 145"]).hides(&["so far"]);
+    maker.tap(Tap::Offer(job)).bargain(BargainTap::Sold);
+    maker.shows(&["Left per hour, 1 unsold", "if it goes at "]);
+}
+
 #[test]
 fn someone_asked_is_one_key_and_is_taken_back() {
     let mut maker = Maker::guessed();
