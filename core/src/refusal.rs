@@ -141,6 +141,10 @@ pub enum Refusal {
     DaysOutOfRange { met: i32, least: i32, most: i32 },
     /// More photos than a job may have.
     TooManyPhotos { most: usize },
+    /// More rates of sales tax under a name than are kept in one currency.
+    TooManyTaxes { most: usize },
+    /// A rate of sales tax by the name of another.
+    TaxThere { name: String },
     /// A tool that serves for no year, or for more than any does.
     YearsOutOfRange { met: u32, least: u32, most: u32 },
     /// No day of the week is worked.

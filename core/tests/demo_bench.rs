@@ -89,7 +89,8 @@ fn agree(maker: &mut Maker, job: Id) -> Id {
     let sum = maker.money("460");
     let deposit = stages(sum, &[d("0.4"), d("0.6")]).unwrap()[0];
     let carried = Carried::Delivered;
-    let facts = PriceAgreed { job, n: 1, sum, carried, deposit: Some(deposit), due: None, buyer: None, replaces: None };
+    let facts =
+        PriceAgreed { job, n: 1, sum, carried, deposit: Some(deposit), due: None, buyer: None, rate: None, side: None, replaces: None };
     let agreed = maker.order(Command::Sale(SaleCommand::Agree(facts)))[0];
     let pay = PayOrder { job, sum: deposit, paid: Paid::Bank, fee: None, of: PaidOf::Agreed(agreed), when: None };
     maker.order(Command::Sale(SaleCommand::Pay(pay)));
@@ -242,7 +243,7 @@ fn looking_back() {
 }
 
 fn way(carried: Carried) -> Asking {
-    Asking { n: 1, paid: Paid::Notes, carried }
+    Asking { n: 1, paid: Paid::Notes, carried, tax: None }
 }
 
 #[test]
@@ -301,6 +302,8 @@ fn a_change_of_order_keeps_the_deposit() {
         due: None,
         buyer: None,
         replaces: Some(agreed),
+        rate: None,
+        side: None,
     };
     let changed = maker.order(Command::Sale(SaleCommand::Agree(facts)))[0];
     assert_eq!(maker.shop().job(job).unwrap().due(), Ok(maker.money("316")));

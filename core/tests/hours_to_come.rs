@@ -38,7 +38,7 @@ fn check(more: &str, your_rate: &str, ask: Option<&str>, word: Verdict) {
     let pricing = account(&shop, job).unwrap().pricing;
     assert_eq!(pricing.marks.your_rate.unwrap().holds, euro(your_rate), "{more}");
     assert_eq!(pricing.ask, ask.map(euro), "{more}");
-    let asking = Asking { n: 1, paid: Paid::Notes, carried: Carried::Fetched };
+    let asking = Asking { n: 1, paid: Paid::Notes, carried: Carried::Fetched, tax: None };
     let hears = |sum: Decimal| offer(&shop, job, asking, Some(Money::book(sum.ceil(), Currency::EUR).unwrap())).unwrap().verdict;
     assert_eq!(hears(euro(your_rate).amount()), Some(word), "{more}");
 }
@@ -51,10 +51,14 @@ fn by_the_plan_as_it_was_put_right() {
     check(PLAN, "311.60", Some("315"), Verdict::Say { say: euro("315") });
 }
 
-/// Two hours at the wheel are two hours: (40 + 24.25 x 13.2) / 1 = 360.10.
+/// The factor is of whole jobs, so ten hours of plan are 14, the drive among them: (40 + 24.25 x 14) / 1 = 379.50. Once all else is done two
+/// hours at the wheel are two hours: one, five of sanding, and those, (40 + 24.25 x 8) / 1 = 234.
 #[test]
-fn a_drive_is_as_planned() {
-    check(&format!("{PLAN}plan \"drive\" deliver 120 min for table\n"), "360.10", Some("365"), Verdict::Say { say: euro("365") });
+fn a_drive_is_as_planned_once_nothing_else_is_to_come() {
+    let drive = format!("{PLAN}plan \"drive\" deliver 120 min for table\n");
+    check(&drive, "379.50", Some("380"), Verdict::Yes);
+    let made = "batch 1 \"milling\" for table\n09:00 start \"sanding\" make on table\n13:59 done 1\n14:00 stop\nstart \"milling\" make on table\n14:00 done 1\nstop\n";
+    check(&format!("{drive}{made}"), "234.00", Some("235"), Verdict::Say { say: euro("235") });
 }
 
 /// What prices count is what the job's page says is to come, and its bar by stages is no other.
@@ -100,6 +104,8 @@ fn a_made_piece_has_none_to_come() {
     let made = Verdict::Say { say: euro("90") };
     check("start \"oil\" make on table stage finish\n10:00 stop\n", "88.50", Some("90"), made);
     check("end table\n", "64.25", Some("65"), Verdict::Yes);
+    // Worked on without a plan, and said to be all.
+    check("all-planned table\n", "64.25", Some("65"), Verdict::Yes);
 }
 
 /// Ten hours are planned and none is logged: (80 + 24.25 x 14) = 419.50.

@@ -1,8 +1,8 @@
 //! Photos of a job: taken, removed, taken back; told as a table.
 
-use fivebar_core::ledger::decide::{BookCommand, Command, Now, PHOTOS_MOST, decide};
+use fivebar_core::ledger::decide::{BookCommand, Command, MoneyCommand, Much, Now, On, PHOTOS_MOST, decide};
 use fivebar_core::ledger::{Book, Clock, Device, fold};
-use fivebar_core::quantity::{Id, Moment, Offset, Wall};
+use fivebar_core::quantity::{Currency, Id, Key, Moment, Money, Offset, Wall};
 use fivebar_core::refusal::Refusal;
 use fivebar_core::sheet::Shop;
 use fivebar_core::sheet::buyer::buyer;
@@ -40,6 +40,15 @@ impl Maker {
         self.order(BookCommand::TakePhoto { photo: photo(n), job })
     }
 
+    fn spend(&mut self) -> Id {
+        let (on, much) = (On::Job(self.job), Much::Whole(Money::zero(Currency::EUR)));
+        let spend = MoneyCommand::Spend { on, much, kind: Key::read("glue").unwrap(), what: None, when: None };
+        let now = self.now();
+        let entries = decide(&self.book, &Command::Money(spend), now).unwrap().stamped(&self.book, &mut self.clock);
+        entries.iter().for_each(|entry| drop(self.book.add(entry)));
+        entries[0].id
+    }
+
     /// The photos of the job, and the one a buyer sees.
     #[track_caller]
     fn has(&self, photos: &[u8]) {
@@ -47,7 +56,7 @@ impl Maker {
         let all: Vec<Id> = workshop.photos.of_job(self.job).collect();
         assert_eq!(all, photos.iter().map(|n| photo(*n)).collect::<Vec<_>>());
         let shop = Shop::of(&self.book, Moment::at(1_772_460_000_000));
-        assert_eq!(buyer(&shop, self.job).unwrap().photo, all.last().copied());
+        assert_eq!(buyer(&shop, self.job, None).unwrap().photo, all.last().copied());
     }
 }
 
@@ -84,4 +93,30 @@ fn a_job_has_a_few_photos_at_most() {
     assert!(maker.take(99).is_ok());
     let nobody = photo(200);
     assert_eq!(maker.order(BookCommand::TakePhoto { photo: photo(100), job: nobody }), Err(Refusal::NotThere));
+}
+
+/// The receipt of a spending that was struck is wanted no more, so that its picture goes with the next copy; undone, it is there again.
+#[test]
+fn a_receipt_goes_with_its_spending() {
+    let mut maker = Maker::new();
+    let (one, other) = (maker.spend(), maker.spend());
+    let wanted = |maker: &Maker| fold::workshop(&maker.book).photos.wanted().map(|it| it.id).collect::<Vec<_>>();
+    for (n, spending) in [(1, one), (2, one), (3, other)] {
+        maker.order(BookCommand::TakeReceipt { photo: photo(n), spending }).unwrap();
+    }
+    maker.order(BookCommand::TakeBack { act: one }).unwrap();
+    assert_eq!(wanted(&maker), [photo(3)]);
+    let lines: Vec<String> = maker.book.lines().map(str::to_owned).collect();
+    let turned = Book::of_lines(lines.iter().rev().map(String::as_str));
+    assert_eq!(fold::workshop(&turned).photos, fold::workshop(&maker.book).photos, "whatever comes first");
+    maker.order(BookCommand::Restore { act: one }).unwrap();
+    assert_eq!(wanted(&maker), [photo(1), photo(2), photo(3)]);
+    // One that was removed by itself stays so.
+    maker.order(BookCommand::RemovePhoto { photo: photo(1) }).unwrap();
+    maker.order(BookCommand::TakeBack { act: one }).unwrap();
+    maker.order(BookCommand::Restore { act: one }).unwrap();
+    assert_eq!(wanted(&maker), [photo(2), photo(3)]);
+    // What it is of may come later than the receipt: until then it is kept.
+    let later = Book::of_lines(lines.iter().map(String::as_str).filter(|line| !line.contains("MoneySpent") && !line.contains("Struck")));
+    assert_eq!(fold::workshop(&later).photos.wanted().count(), 3);
 }

@@ -190,7 +190,7 @@ fn on_22_may(sum: &str, carried: Carried) -> OfferSheet {
     let story = whole(before);
     let shop = Shop::of(&story.book, story.now.at);
     let job = story.names.job("bench").unwrap();
-    let asking = Asking { n: 1, paid: Paid::Bank, carried };
+    let asking = Asking { n: 1, paid: Paid::Bank, carried, tax: None };
     let sum = fivebar_core::quantity::Money::whole(sum.parse().unwrap(), fivebar_core::quantity::Currency::EUR);
     offer(&shop, job, asking, sum).unwrap()
 }

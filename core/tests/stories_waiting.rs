@@ -65,7 +65,7 @@ fn both_offers_are_let_go() {
         let story = until(line);
         let shop = Shop::of(&story.book, story.now.at);
         let id = story.names.job("stools").unwrap();
-        let asking = Asking { n: 1, paid: Paid::Notes, carried: Carried::Fetched };
+        let asking = Asking { n: 1, paid: Paid::Notes, carried: Carried::Fetched, tax: None };
         let sheet = offer(&shop, id, asking, Some(euro(sum))).unwrap();
         let (under, ask) = (sheet.standing.not_under.unwrap(), sheet.standing.ask.unwrap());
         assert_eq!((sheet.free, sheet.tag), (left, Some(euro(100))));

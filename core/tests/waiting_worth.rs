@@ -46,7 +46,7 @@ fn offered(story: &Story, n: u32, paid: Paid, sum: Option<i64>) -> OfferSheet {
     let shop = Shop::of(&story.book, story.now.at);
     let id = story.names.job("stands").unwrap();
     doubted(&shop, id);
-    offer(&shop, id, Asking { n, paid, carried: Carried::Fetched }, sum.map(usd)).unwrap()
+    offer(&shop, id, Asking { n, paid, carried: Carried::Fetched, tax: None }, sum.map(usd)).unwrap()
 }
 
 fn prospect(story: &Story) -> Prospect {

@@ -27,7 +27,7 @@ fn reckoned(text: &str) -> Account {
 
 fn offered(text: &str, n: u32) -> OfferSheet {
     let story = told(text);
-    let asking = Asking { n, paid: Paid::Bank, carried: Carried::Fetched };
+    let asking = Asking { n, paid: Paid::Bank, carried: Carried::Fetched, tax: None };
     offer(&Shop::of(&story.book, story.now.at), story.names.job("stool").unwrap(), asking, None).unwrap()
 }
 
@@ -62,7 +62,7 @@ fn what_can_be_said_instead_goes_by_what_it_leaves_for_an_hour() {
     let shop = "till fee 0.02 fixed 0.50 point 1\nrate pay 17 hours 600 logged 480 costs 1440\n";
     let check = |more: &str, carried, wanted: &[(Ask, &str, &str)]| {
         let story = told(&format!("{shop}{more}"));
-        let asking = Asking { n: 1, paid: Paid::Card, carried };
+        let asking = Asking { n: 1, paid: Paid::Card, carried, tax: None };
         let of = story.names.job("stool").unwrap();
         let sheet = offer(&Shop::of(&story.book, story.now.at), of, asking, Some(euro("40"))).unwrap();
         let said: Vec<_> = sheet.concessions.iter().map(|one| (one.ask, one.sum, one.more)).collect();

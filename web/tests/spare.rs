@@ -31,7 +31,10 @@ async fn holds_sheets_what_is_bound_and_the_names_there_are_now() {
     spare.bind(51, ["all"].into_iter()).await.unwrap();
     assert_eq!(spare.extent().await.unwrap().last, 52, "the sheet that goes on after 51 stays");
     assert_eq!(spare.held().await.unwrap().lines, ["all", "y", "z"]);
-    assert!(!spare.extent().await.unwrap().wants_binding(52) && spare.extent().await.unwrap().wants_binding(53));
+    let extent = spare.extent().await.unwrap();
+    let wants = [51, 52, 53, 552, 553].map(|last| extent.wants_binding(last));
+    assert_eq!(wants, [true, false, false, false, true], "a few places are brought up by sheets");
+    assert_eq!(extent.tail, ["y", "z"]);
     spare.bind(100, ["more"].into_iter()).await.unwrap();
     assert_eq!((spare.held().await.unwrap().lines, spare.extent().await.unwrap().last), (vec!["more".to_owned()], 100));
 
@@ -42,6 +45,8 @@ async fn holds_sheets_what_is_bound_and_the_names_there_are_now() {
     spare.put_sheet(4, 201, ["v"].into_iter()).await.unwrap();
     assert!(spare.extent().await.unwrap().wants_binding(201), "sheets 2 and 3 lack");
     torn("/fivebar-spare/sheet/4").await;
+    let extent = spare.extent().await.unwrap();
+    assert!(extent.last == 201 && extent.wants_binding(201), "a torn sheet is written again");
     let held = spare.held().await.unwrap();
     assert_eq!((held.lines, held.broken), (vec!["more".to_owned()], true), "what can be read is read, and what can't is said");
     spare.put_names(&[named("1", "Ann"), named("2", "{\"name\":\"Bo\"}")]).await.unwrap();

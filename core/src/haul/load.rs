@@ -52,6 +52,19 @@ impl Load {
         self.carries.filter(|most| 0.0 < most.as_kg()).map(|most| self.mass.as_kg() / most.as_kg())
     }
 
+    /// What is too much of it; none where it is not, or what the van may carry is not known.
+    ///
+    /// ```
+    /// use fivebar_core::{haul::Load, quantity::Mass};
+    /// let load = Load { mass: Mass::kg(450.0), carries: Some(Mass::kg(372.0)), ..Load::default() };
+    /// assert_eq!(load.over().unwrap().as_kg(), 78.0);
+    /// assert!(Load { carries: Some(Mass::kg(450.0)), ..load }.over().is_none());
+    /// ```
+    pub fn over(&self) -> Option<Mass> {
+        let over = self.mass.as_kg() - self.carries?.as_kg();
+        (0.0 < over).then(|| Mass::kg(over))
+    }
+
     /// At 80 % of what the van may carry, or with any wood at all where the people already are too heavy.
     pub fn warns(&self) -> bool {
         let most = self.carries.filter(|_| 0.0 < self.mass.as_kg());

@@ -89,7 +89,8 @@ facts! {
     dates: WorkdaysSet DayOffSet DeadlineSet QuoteGiven;
     wait: WaitBegan WaitEnded WaitMended OperationWaitSet UsualWaitSet WarmthSet QuietHoursSet OperationLoudSet;
     job: JobBegan JobDescribed PartPlanned OperationPlanned CostPlanned JobEnded JobReopened JobMarked LessonWritten;
-    money: MoneySpent PackOpened PackEmptied CostHomed ToolAdded DistanceDriven RateSet TillSet BoardPriceSet TagSet SettleSet;
+    money: MoneySpent PackOpened PackEmptied CostHomed ToolAdded DistanceDriven RateSet TillSet TaxNamed TaxDropped JobTaxSet
+        BoardPriceSet TagSet SettleSet;
     sale: OfferHeard PriceAgreed PaymentPlanned AgreementCancelled PieceSold PaymentReceived PiecesConsigned ConsignmentPaid ConsignmentReturned SaleReversed
         MoneyHandedBack PieceAskedFor SellingGuessed;
     book: WorkshopSet PersonAdded Forgotten CopyKept PhotoTaken PhotoRemoved Struck Restored;

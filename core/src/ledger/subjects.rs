@@ -106,6 +106,7 @@ fn of_job(fact: &Fact) -> Option<Id> {
         Fact::JobReopened(f) => f.job,
         Fact::JobMarked(f) => f.job,
         Fact::LessonWritten(f) => f.job,
+        Fact::JobTaxSet(f) => f.job,
         Fact::TagSet(f) => f.job,
         Fact::SettleSet(f) => f.job,
         Fact::OfferHeard(f) => f.job,

@@ -117,6 +117,26 @@ impl Span {
     pub fn sum(spans: impl IntoIterator<Item = Span>) -> Span {
         spans.into_iter().fold(Span::ZERO, Span::plus)
     }
+    /// Several spans in whole minutes that add up to the whole minutes of their sum, as they stand in a list below it: each is cut, and what is
+    /// over goes to those of which most was cut, the first of equal ones first.
+    ///
+    /// ```
+    /// use fivebar_core::quantity::Span;
+    /// let [half, third] = [Span::ms(630_000), Span::ms(620_000)]; // 10:30 and 10:20, together 20:50
+    /// let minutes = |spans: &[Span]| Span::in_minutes(spans).iter().map(|span| span.as_minutes()).collect::<Vec<_>>();
+    /// assert_eq!((minutes(&[half, third]), minutes(&[third, half, half])), (vec![11, 10], vec![10, 11, 10]));
+    /// ```
+    pub fn in_minutes(spans: &[Span]) -> Vec<Span> {
+        let cut = |span: &Span| span.0.div_euclid(MINUTE);
+        let over = spans.iter().map(cut).fold(Span::sum(spans.iter().copied()).as_minutes(), i64::saturating_sub);
+        let mut order: Vec<usize> = (0..spans.len()).collect();
+        super::order_by_key(&mut order, |nth| std::cmp::Reverse(spans.get(*nth).map(|span| span.0.rem_euclid(MINUTE))));
+        let mut minutes: Vec<i64> = spans.iter().map(cut).collect();
+        for nth in order.into_iter().take(usize::try_from(over).unwrap_or_default()) {
+            minutes.get_mut(nth).into_iter().for_each(|minute| *minute = minute.saturating_add(1));
+        }
+        minutes.into_iter().map(Span::minutes).collect()
+    }
 }
 
 impl Offset {

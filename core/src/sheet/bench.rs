@@ -76,7 +76,7 @@ pub struct Hand {
     pub name: Option<String>,
     /// The person's own time on it.
     pub spent: Span,
-    /// Of it, ended runs that look wrong.
+    /// Of it, runs that look wrong and have ended, or began before today.
     pub unsettled: Span,
     /// While nothing runs: when its run was stopped, and how long that was.
     pub stood: Option<(Wall, Span)>,
@@ -231,6 +231,12 @@ impl<'a> Look<'a> {
         repair::looks_wrong(run, &known, now).then(|| repair::proposed(ends, &known, run.end(now)))
     }
 
+    /// It looks like a forgotten stop and has ended; what runs may be right, but for one that began before today, where it is worked.
+    pub(super) fn is_in_question(&self, run: &Run) -> bool {
+        let today = Wall::new(self.seen.now.at, run.started.offset).day();
+        (!run.is_running() || run.started.day() < today) && self.forgotten(run).is_some()
+    }
+
     /// Runs that a switch began, and nobody said whether a helper came along; the latest first.
     pub(super) fn with_heads_to_settle(&self) -> Vec<&Run> {
         self.bench.with_heads_to_settle(self.seen.person, self.seen.now.at.minus(REMEMBERED))
@@ -288,7 +294,7 @@ impl<'a> Look<'a> {
         let (on, now) = (run.work.on, self.seen.now.at);
         let own = self.bench.on(on).filter(|other| other.work.person == run.work.person);
         let stood = (!run.is_running()).then(|| (run.end_wall(self.seen.now), run.worked(now)));
-        let wrong = own.clone().filter(|run| !run.is_running() && self.forgotten(run).is_some());
+        let wrong = own.clone().filter(|run| self.is_in_question(run));
         let unsettled = Span::sum(wrong.map(|run| run.worked(now)));
         Hand { on, name: fold::name_of(self.book, on), spent: Span::sum(own.map(|run| run.worked(now))), unsettled, stood }
     }

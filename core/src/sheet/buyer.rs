@@ -4,6 +4,7 @@
 
 use super::shop::Shop;
 use super::yields::weight;
+use crate::ledger::fold::TaxBy;
 use crate::quantity::{Decimal, Id, Length, Mass, Money, Units};
 use crate::refusal::Answer;
 
@@ -31,13 +32,13 @@ pub struct BuyerSheet {
     pub photo: Option<Id>,
 }
 
-/// The buyer's side of a job.
+/// The buyer's side of a job, with a tax that is not its own where one was chosen for this buyer.
 ///
 /// # Errors
 /// [`crate::refusal::Refusal::NotThere`].
-pub fn buyer(shop: &Shop, id: Id) -> Answer<BuyerSheet> {
+pub fn buyer(shop: &Shop, id: Id, tax: Option<TaxBy>) -> Answer<BuyerSheet> {
     let job = shop.job(id)?;
-    let tax = shop.till(job.currency).sales_tax();
+    let tax = shop.workshop.tax(job.currency, tax.unwrap_or(job.tax));
     let by_parts = weight(&job, &shop.workshop.wood.woods)?;
     let said = job.described;
     let weighed = said.grams.and_then(|grams| f64::try_from(Decimal::new(grams, 3)).ok()).map(Mass::kg);

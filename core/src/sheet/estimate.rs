@@ -6,7 +6,9 @@ pub mod left;
 pub mod parts;
 pub mod steps;
 
-use crate::bench::estimate::{Basis, Estimate, Left, Likely, OnTop, Part, Range, estimate as reckon, factor, left as left_of_all, topped};
+use crate::bench::estimate::{
+    Basis, Estimate, Left, Likely, OnTop, Part, Range, estimate as reckon, factor, left as left_of_all, spread, topped,
+};
 use crate::bench::{Kind, On, Stage};
 use crate::ledger::fold::{Job, Kept};
 use crate::ledger::kind::Exact;
@@ -30,6 +32,8 @@ pub struct EstimateSheet {
     pub counted: Vec<Counted>,
     /// What they come to; none while neither operations nor the kind of piece nor old jobs say anything.
     pub found: Option<Estimate>,
+    /// What half of the sums that were drawn for it did not pass.
+    pub half: Option<Span>,
     /// What is still to come; none while nothing is known, and once the job has ended.
     pub to_come: Option<Range>,
     /// What the piece takes as a whole, by earlier ones or by its kind.
@@ -77,19 +81,21 @@ pub struct Row {
     /// Of the whole piece, what is not planned yet.
     pub is_rest: bool,
     pub left: Left,
+    /// What is still to do of it, in whole minutes: those of all rows add up to what all of them have left.
+    pub to_come: Span,
 }
 
 impl Row {
-    /// Of a drive of which only the plan speaks as much is to come as was planned: what the bench took longer than was thought makes no road
-    /// longer (ours; domain.md 12 B has 90 min of it to come). In all it counts as all that was thought does, for the factor is of whole jobs
-    /// (domain.md 12 B: 1,140 x 1.339).
+    /// A drive of which only the plan speaks: once nothing else is to come as much of it is as was planned, for what the bench took longer than
+    /// was thought makes no road longer (ours; domain.md 12 B has 90 min of it to come). Until then it counts as all that was thought does, for
+    /// the factor is of whole jobs (domain.md 12 B: 1,140 x 1.339): so what is to come of a job that was not begun is what it takes in all.
     pub fn is_as_planned(&self) -> bool {
         self.kind == Kind::Deliver && self.from == Basis::Thought
     }
 
     /// What is still to do of it, likely.
     pub fn to_come(&self) -> Span {
-        self.left.likely(self.likely)
+        self.to_come
     }
 }
 
@@ -98,8 +104,9 @@ impl Row {
 pub struct Progress {
     /// What was thought of all of it.
     pub thought: Option<Span>,
-    /// What it takes in all, half the time and nine times in ten.
-    pub likely: Option<Span>,
+    /// What it was estimated to take: as the estimate was given, else as it is reckoned now, whatever was worked since.
+    pub estimated: Option<Span>,
+    /// What it takes in all nine times in ten, by what is logged and what is to come; none where the figures are of the plan alone.
     pub safe: Option<Span>,
     /// Logged to it.
     pub so_far: Span,
@@ -143,33 +150,64 @@ pub fn estimate(shop: &Shop, id: Id, with_factor: bool) -> Answer<EstimateSheet>
 fn estimate_of(shop: &Shop, job: &Job, with_factor: bool) -> EstimateSheet {
     let history = shop.history_but(job.id);
     let Known { parts, rows, on_top, whole } = known_of(shop, job, &history, with_factor);
-    let found = reckon(&parts, on_top, SEED);
+    let (found, half) = added_up(reckon(&parts, on_top, SEED), &rows);
     let covers = covers(job, &rows);
     let so_far = shop.time(job.id).own.total();
     let goes_on = job.ended.is_none() && !rows.is_empty();
     let counted = counted::beside(shop, job, &rows);
-    let to_come = goes_on.then(|| {
-        let beside = counted.iter().map(Counted::part);
-        let begun: Vec<(Part, Left)> = parts.iter().copied().zip(rows.iter().map(|row| row.left)).chain(beside).listed();
-        left_of_all(&begun, on_top, SEED)
-    });
     // One figure of what is to come on every page of the job and in every price: what the rows come to; how far it may be off is drawn.
     let left = goes_on.then(|| all_to_come(&rows, &counted));
+    let to_come = left.map(|likely| {
+        let beside = counted.iter().map(Counted::part);
+        let begun: Vec<(Part, Left)> = parts.iter().copied().zip(rows.iter().map(|row| row.left)).chain(beside).listed();
+        around(left_of_all(&begun, on_top, SEED), likely)
+    });
     let thought = thought(job, &rows);
     let (kept, range) = (job.kept, found.as_ref().map(|found| found.range));
+    let beside = beside(shop, job, so_far);
     let is_of_plan = is_of_plan(job, || only_operations(&rows));
     let nothing_known = |left: Span| left <= Span::ZERO && !unnoted(shop, job.id, &rows).is_empty();
     let progress = Progress {
         thought,
-        likely: kept.map(|kept| kept.likely).or(range.map(|range| range.likely)),
-        safe: kept.map(|kept| kept.high).or(range.map(|range| range.safe)),
+        estimated: kept.map(|kept| kept.likely).or(range.map(|range| range.likely)),
+        safe: None,
         so_far,
-        beside: beside(shop, job, so_far).filter(|_| is_of_plan),
+        beside: beside.filter(|_| is_of_plan),
         to_come: left,
         ends: left.filter(|left| Span::ZERO < so_far && !nothing_known(*left)).map(|left| so_far.plus(left)),
     };
     let (piece, design, said_whole) = (job.described.piece.clone(), job.design, job.whole_planned);
-    EstimateSheet { job: job.id, rows, counted, found, to_come, whole, covers, said_whole, history, piece, design, kept, progress }
+    let sheet = EstimateSheet {
+        job: job.id,
+        rows,
+        counted,
+        found,
+        half,
+        to_come,
+        whole,
+        covers,
+        said_whole,
+        history,
+        piece,
+        design,
+        kept,
+        progress,
+    };
+    let safe = sheet.in_all().map(|all| all.safe).filter(|_| progress.beside.is_none());
+    EstimateSheet { progress: Progress { safe, ..progress }, ..sheet }
+}
+
+/// What is likely of all is what its rows add up to: one figure, and each step of it can be worked back. Beside it half of what was drawn, which
+/// is a little more, for what runs long runs further over than what is quick stays under.
+fn added_up(found: Option<Estimate>, rows: &[Row]) -> (Option<Estimate>, Option<Span>) {
+    let half = found.as_ref().map(|found| found.range.likely);
+    let likely = Span::sum(rows.iter().map(|row| row.likely));
+    (found.map(|found| Estimate { range: around(found.range, likely), ..found }), half)
+}
+
+/// The ends that were drawn, around what is likely.
+fn around(Range { low, safe, .. }: Range, likely: Span) -> Range {
+    Range { low: low.min(likely), likely, safe: safe.max(likely) }
 }
 
 /// Whether a job is reckoned by its operations alone: neither as a whole piece, nor with a rest beyond them.
@@ -181,11 +219,11 @@ pub fn has_no_rest(shop: &Shop, job: &Job, with_factor: bool) -> bool {
 /// only where something was worked beside the plan and what was given does not tell whether it is of the plan.
 pub fn progress_of(shop: &Shop, job: &Job, has_no_rest: impl FnOnce() -> bool) -> Progress {
     let so_far = shop.time(job.id).own.total();
-    let (likely, safe) = (job.kept.map(|kept| kept.likely), job.kept.map(|kept| kept.high));
+    let estimated = job.kept.map(|kept| kept.likely);
     let thought = if job.whole_planned || job.kept.is_some() { thought(job, &[]) } else { None };
     let is_known = job.whole_planned || job.kept.is_some();
     let beside = beside(shop, job, so_far).filter(|_| is_known && is_of_plan(job, has_no_rest));
-    Progress { thought, likely, safe, so_far, beside, to_come: None, ends: None }
+    Progress { thought, estimated, safe: None, so_far, beside, to_come: None, ends: None }
 }
 
 /// Whether the figures are of the planned operations alone: of an estimate that was given for a piece of which none was planned they are not.
@@ -246,12 +284,13 @@ fn known_of(shop: &Shop, job: &Job, history: &History, with_factor: bool) -> Kno
         parts.push(part);
         rows.push(row);
     }
-    for (row, part) in rows.iter_mut().zip(&parts) {
-        row.time = topped(part, on_top);
-        row.likely = row.time.span();
-    }
+    rows.iter_mut().zip(&parts).for_each(|(row, part)| row.time = topped(part, on_top));
+    let likely = spread::in_minutes(&rows.iter().map(|row| row.time.median).listed());
+    rows.iter_mut().zip(likely).for_each(|(row, likely)| row.likely = likely);
     let lefts = lefts(shop, job, &rows);
     rows.iter_mut().zip(lefts).for_each(|(row, left)| row.left = left);
+    let to_come = spread::in_minutes(&rows.iter().map(|row| spread::minutes(row.left.likely(row.likely))).listed());
+    rows.iter_mut().zip(to_come).for_each(|(row, to_come)| row.to_come = to_come);
     Known { parts, rows, on_top, whole }
 }
 
@@ -287,22 +326,19 @@ impl EstimateSheet {
         Some(EstimateMade { job: self.job, low, likely, high, thought, factor, jobs, allowance })
     }
 
-    /// What all of it takes, never less than what is logged and what is still to come together; what was logged, once nothing is to come.
+    /// What all of it takes: what is logged and what is still to come together, so what was logged once nothing is to come. Where nothing is
+    /// known to come of pieces that nobody noted as done, what was estimated stands, but for what is logged beyond it.
     pub fn in_all(&self) -> Option<Range> {
         let range = self.found.as_ref()?.range;
-        let Some(left) = self.left() else { return Some(range) };
+        let Some(left) = self.to_come else { return Some(range) };
         if let Some(took) = self.took() {
             return Some(Range { low: took, likely: took, safe: took });
         }
-        let with = |all: Span, left: Span| all.max(self.progress.so_far.plus(left));
-        Some(Range { low: range.low, likely: with(range.likely, left.likely), safe: with(range.safe, left.safe) })
-    }
-
-    /// What is still to come as it is said: likely what the rows have left, safe as it was drawn and never less.
-    pub fn left(&self) -> Option<Range> {
-        let drawn = self.to_come?;
-        let likely = self.progress.to_come.unwrap_or(drawn.likely);
-        Some(Range { likely, safe: drawn.safe.max(likely), ..drawn })
+        let [likely, safe] = [left.likely, left.safe].map(|left| self.progress.so_far.plus(left));
+        let is_known = self.progress.ends.is_some() || self.progress.so_far <= Span::ZERO;
+        let at_least = |all: Span, with: Span| if is_known { with } else { all.max(with) };
+        let likely = at_least(range.likely, likely);
+        Some(Range { low: range.low.min(likely), likely, safe: at_least(range.safe, safe) })
     }
 
     /// What all of it took, once nothing of it is to come.

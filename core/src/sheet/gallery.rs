@@ -3,7 +3,7 @@
 use super::shop::Shop;
 use crate::ledger::fold::{GalleryTerms, Job, Lot};
 use crate::money::consign::{Consignment, Handed, Payer, ShareOf};
-use crate::quantity::{Count, Currency, Decimal, Id, Moment, Money};
+use crate::quantity::{Count, Decimal, Id, Moment, Money};
 use crate::refusal::Answer;
 
 /// What a gallery has of one consignment.
@@ -55,11 +55,11 @@ fn times(one: Money, n: Count) -> Answer<Money> {
 /// # Errors
 /// [`crate::refusal::Refusal::ShareOutOfRange`], [`crate::refusal::Refusal::MoneyOutOfRange`].
 pub fn at_galleries(shop: &Shop, job: &Job) -> Answer<Vec<AtGallery>> {
-    job.selling.lots().into_iter().filter(|lot| 0 < lot.there()).map(|lot| at_gallery(shop, lot)).collect()
+    job.selling.lots().into_iter().filter(|lot| 0 < lot.there()).map(|lot| at_gallery(shop, job, lot)).collect()
 }
 
-fn at_gallery(shop: &Shop, lot: Lot) -> Answer<AtGallery> {
-    let terms = consignment(shop, lot.tag.currency(), lot.terms);
+fn at_gallery(shop: &Shop, job: &Job, lot: Lot) -> Answer<AtGallery> {
+    let terms = consignment(shop, job, lot.terms);
     Ok(AtGallery { lot: lot.id, since: lot.at, gallery: lot.gallery, n: lot.there(), tag: lot.tag, of_one: terms.sold(lot.tag)?, terms })
 }
 
@@ -67,13 +67,13 @@ fn at_gallery(shop: &Shop, lot: Lot) -> Answer<AtGallery> {
 ///
 /// # Errors
 /// [`crate::refusal::Refusal::ShareOutOfRange`], [`crate::refusal::Refusal::MoneyOutOfRange`].
-pub fn of_one(shop: &Shop, tag: Money, terms: GalleryTerms) -> Answer<Handed> {
-    consignment(shop, tag.currency(), terms).sold(tag)
+pub fn of_one(shop: &Shop, job: &Job, (tag, terms): (Money, GalleryTerms)) -> Answer<Handed> {
+    consignment(shop, job, terms).sold(tag)
 }
 
-fn consignment(shop: &Shop, currency: Currency, terms: GalleryTerms) -> Consignment {
+fn consignment(shop: &Shop, job: &Job, terms: GalleryTerms) -> Consignment {
     Consignment {
-        tax: shop.till(currency).sales_tax(),
+        tax: shop.tax_of(job),
         keeps: terms.share,
         of: if terms.with_tax { ShareOf::WithTax } else { ShareOf::BeforeTax },
         payer: if terms.maker_pays { Payer::Maker } else { Payer::Gallery },

@@ -1,6 +1,6 @@
 //! One job: its state and next act on top, then its four rooms: wood, bench, money, sale.
 
-use super::account::{Account, of as reckon};
+use super::account::{Account, Sold, of as reckon};
 use super::helped::{Helped, helped};
 use super::jobs::{Section, date, section, so_far, to_come};
 use super::make::keep::{Lacking, changed_piles, lacking_of};
@@ -8,11 +8,12 @@ use super::marks::settle_now;
 use super::rate::rate;
 use super::shop::Shop;
 use crate::bench::On;
-use crate::ledger::fold::{self, Described, InUse, Job, Operation, Over, Part, Quote, Selling};
+use crate::ledger::fold::{self, Described, InUse, Job, Operation, Over, Part, Quote, Selling, TaxBy};
 use crate::ledger::kind::bench::Stage;
 use crate::ledger::kind::job::For;
 use crate::ledger::kind::plan::Shape;
 use crate::ledger::kind::sale::Paid;
+use crate::money::charge::Terms;
 use crate::money::left::{PerHour, Way};
 use crate::quantity::{Count, Decimal, Id, Listed, Money, Span, Wall};
 use crate::refusal::Answer;
@@ -132,15 +133,28 @@ pub struct MoneyRoom {
 #[derive(Clone, Debug, PartialEq)]
 pub struct SaleRoom {
     pub tag: Option<Money>,
+    /// What its pieces are taxed with, and what a buyer hands over for the tag.
+    pub tax: TaxBy,
+    pub tagged: Option<Money>,
     pub settle: Option<Money>,
     pub left: Count,
     pub of: Count,
     pub agreed: Option<Money>,
     pub due: Money,
+    pub owed: Owed,
     /// Sales not paid in full, each with what it lacks.
     pub unpaid: Vec<(Id, Money)>,
     /// What came in beyond what is owed, by what it came in for.
     pub over: Vec<Over>,
+}
+
+/// What came in and what is due: of what is agreed and not handed over yet, where something is, else of all that was sold.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Owed {
+    pub received: Money,
+    pub due: Money,
+    /// What came in for pieces sold beside what is agreed.
+    pub others: Money,
 }
 
 /// Pieces on the rack that are set apart for a job.
@@ -176,11 +190,14 @@ pub fn job(shop: &Shop, id: Id) -> Answer<JobSheet> {
         money: money(shop, &job, &account)?,
         sale: SaleRoom {
             tag: pricing.tag,
+            tax: job.tax,
+            tagged: pricing.tag.map(|tag| shop.tax_of(&job).charge(tag)).transpose()?,
             settle: settle_now(shop, &job, pricing),
             left: sold.left,
             of: job.pieces,
             agreed: sold.agreed,
             due: sold.due,
+            owed: owed(&job, sold)?,
             unpaid: job.selling.unpaid(job.currency)?.into_iter().map(|(sale, due)| (sale.id, due)).listed(),
             over: job.selling.over(job.currency)?,
         },
@@ -223,6 +240,20 @@ fn money(shop: &Shop, job: &Job, account: &Account) -> Answer<MoneyRoom> {
     })
 }
 
+fn owed(job: &Job, sold: &Sold) -> Answer<Owed> {
+    let (selling, currency) = (&job.selling, job.currency);
+    let none = Money::zero(currency);
+    if selling.open().next().is_none() {
+        return Ok(Owed { received: sold.received, due: sold.due, others: none });
+    }
+    let (mut received, mut due) = (none, none);
+    for agreement in selling.open() {
+        received = received.plus(selling.received_under(currency, agreement.id)?)?;
+        due = due.plus(selling.still_due(currency, agreement)?)?;
+    }
+    Ok(Owed { received, due, others: sold.received.minus(received)? })
+}
+
 /// All that was agreed paid and all that is planned done; what is neither agreed nor sold brings nothing.
 pub(super) fn as_it_stands(shop: &Shop, job: &Job, account: &Account) -> Answer<Option<Way>> {
     let (sold, work) = (&account.sold, account.pricing.work);
@@ -230,10 +261,10 @@ pub(super) fn as_it_stands(shop: &Shop, job: &Job, account: &Account) -> Answer<
     if sold.pieces.saturating_add(sold.by_galleries).saturating_add(sold.promised) == 0 {
         return Ok(None);
     }
-    let terms = shop.terms(job.currency, Paid::Bank);
     let mut you_get = sold.net;
     for agreement in job.selling.open() {
-        you_get = you_get.plus(terms.you_get(agreement.sum.minus(agreement.sold_for)?)?)?;
+        let tax = agreement.tax.unwrap_or_else(|| shop.tax_of(job));
+        you_get = you_get.plus(Terms { tax, ..shop.terms_of(job, Paid::Bank) }.you_get(agreement.sum.minus(agreement.sold_for)?)?)?;
     }
     Ok(Some(Way { you_get, costs, time }))
 }

@@ -40,7 +40,7 @@ pub struct Pricing {
 /// [`Refusal::FeesEatThePrice`], [`Refusal::MoneyOutOfRange`].
 pub fn pricing(shop: &Shop, job: &Job, (costs, hours): (&Costs, &Hours), rate: &RateSheet) -> Answer<Pricing> {
     let work = work(job, costs, hours)?;
-    let (terms, points, hourly) = (shop.terms(job.currency, Paid::Card), shop.points(job.currency), rate.hourly());
+    let (terms, points, hourly) = (shop.terms_of(job, Paid::Card), shop.points(job.currency), rate.hourly());
     let (marks, refused) = match marks(&work, hourly, terms, 1) {
         Ok(marks) => (marks, None),
         Err(refusal) => (Marks::default(), Some(refusal)),
@@ -70,7 +70,7 @@ impl Pricing {
     /// # Errors
     /// [`Refusal::FeesEatThePrice`], [`Refusal::MoneyOutOfRange`].
     pub fn standing(&self, shop: &Shop, job: &Job, (n, paid): (Count, Paid)) -> Answer<(Standing, Marks)> {
-        let terms = shop.terms(job.currency, paid);
+        let terms = shop.terms_of(job, paid);
         let (marks, take) = (marks(&self.work, self.hourly, terms, n)?, terms.take()?);
         // Guesses that say nothing leave the marks of the work.
         let known = known(shop, job)?;

@@ -45,6 +45,7 @@ pub mod sort;
 pub mod stock;
 pub mod strip;
 pub mod supplier;
+pub mod taxes;
 pub mod timeline;
 pub mod to_come;
 pub mod trip_end;

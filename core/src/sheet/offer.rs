@@ -9,7 +9,7 @@ pub use instead::{Ask, Concession};
 use super::account::{Account, of as reckon};
 use super::carried::Lacking;
 use super::shop::Shop;
-use crate::ledger::fold::Job;
+use crate::ledger::fold::{Job, TaxBy};
 use crate::ledger::kind::sale::{Carried, Paid};
 use crate::money::left::{PerHour, Way};
 use crate::money::offer::{Standing, Verdict, say, settle, verdict};
@@ -24,6 +24,8 @@ pub struct Asking {
     pub n: Count,
     pub paid: Paid,
     pub carried: Carried,
+    /// What it would be taxed with, where that is not as its job is.
+    pub tax: Option<TaxBy>,
 }
 
 /// The offer screen.
@@ -32,6 +34,8 @@ pub struct OfferSheet {
     pub job: Id,
     pub name: String,
     pub currency: Currency,
+    /// What it would be taxed with.
+    pub tax: TaxBy,
     pub points: Points,
     pub asking: Asking,
     /// Pieces no agreement speaks for.
@@ -55,6 +59,8 @@ pub struct OfferSheet {
     pub parts: Option<Parts>,
     /// What that sum leaves for an hour; none where costs or hours are not known.
     pub left: Option<Leaves>,
+    /// All its hours are worked: nothing of them is to come.
+    pub all_worked: bool,
     /// What keeps the share of a haul, and so costs and hours, unknown.
     pub lacking: Option<Lacking>,
     /// Of the hours, what looks like a forgotten stop and was not answered for.
@@ -88,7 +94,8 @@ pub struct Leaves {
 /// # Errors
 /// [`Refusal::NotThere`], [`Refusal::NothingAsked`], [`Refusal::NotThatMany`], [`Refusal::CurrenciesMixed`].
 pub fn offer(shop: &Shop, id: Id, asking: Asking, offer: Option<Money>) -> Answer<OfferSheet> {
-    let job = shop.job(id)?;
+    let mut job = shop.job(id)?;
+    job.tax = asking.tax.unwrap_or_else(|| spoken_of(&job));
     let account = reckon(shop, &job)?;
     let (free, n) = (job.free(), asking.n);
     if n == 0 {
@@ -101,7 +108,7 @@ pub fn offer(shop: &Shop, id: Id, asking: Asking, offer: Option<Money>) -> Answe
     let (standing, marks) = account.pricing.standing(shop, &job, (n, asking.paid))?;
     let points = shop.points(job.currency);
     let mark = marks.your_rate.or(marks.lowest_pay).or(marks.costs_covered).map(|mark| mark.holds);
-    let terms = shop.terms(job.currency, asking.paid);
+    let terms = shop.terms_of(&job, asking.paid);
     let tagged = job.tag.map(|tag| terms.tax.charge(tag.times(n)?)).transpose()?;
     let named = offer.or(standing.agreed.map(|agreed| agreed.rest)).or(tagged).or(standing.ask).or(mark);
     let delivery = Some((account.costs.still_delivery, account.hours.still_delivery));
@@ -110,6 +117,7 @@ pub fn offer(shop: &Shop, id: Id, asking: Asking, offer: Option<Money>) -> Answe
     Ok(OfferSheet {
         job: id,
         name: job.name.clone(),
+        tax: job.tax,
         currency: job.currency,
         points,
         free,
@@ -123,6 +131,7 @@ pub fn offer(shop: &Shop, id: Id, asking: Asking, offer: Option<Money>) -> Answe
         delivery: delivery.filter(|(costs, time)| !costs.is_zero() || Span::ZERO < *time),
         lacking: account.costs.lacking(),
         unsettled: account.hours.unsettled,
+        all_worked: account.hours.to_come == Some(Span::ZERO),
         agreed: at(standing.agreed.map(|agreed| agreed.rest), agreed_way(&job, asking))?.flatten(),
         concessions: offer.map(|offer| instead::concessions(shop, (&job, &account), offer, asking)).transpose()?.unwrap_or_default(),
         marks,
@@ -134,6 +143,12 @@ pub fn offer(shop: &Shop, id: Id, asking: Asking, offer: Option<Money>) -> Answe
     })
 }
 
+/// What its pieces are taxed with: where every piece is promised, as was spoken of when the price was agreed.
+fn spoken_of(job: &Job) -> TaxBy {
+    let agreed = job.selling.open().find_map(|agreement| agreement.tax).filter(|_| job.free() == 0);
+    agreed.map_or(job.tax, TaxBy::Agreed)
+}
+
 /// What was agreed is for all its pieces, carried as was agreed; what it was paid with is not known ahead, so by what is asked.
 fn agreed_way(job: &Job, asking: Asking) -> Asking {
     let carried = job.selling.open().find_map(|agreement| agreement.carried).unwrap_or(asking.carried);
@@ -141,7 +156,7 @@ fn agreed_way(job: &Job, asking: Asking) -> Asking {
 }
 
 fn parts(shop: &Shop, job: &Job, sum: Money, paid: Paid) -> Answer<Parts> {
-    let terms = shop.terms(job.currency, paid);
+    let terms = shop.terms_of(job, paid);
     Ok(Parts { tax: terms.tax.apart(sum)?.tax, fee: terms.fee.of(sum)?, you_get: terms.you_get(sum)? })
 }
 
@@ -155,7 +170,7 @@ fn leaves(shop: &Shop, (job, account): (&Job, &Account), sum: Money, asking: Ask
     if time <= Span::ZERO {
         return Ok(None);
     }
-    let you_get = shop.terms(job.currency, asking.paid).you_get(sum)?;
+    let you_get = shop.terms_of(job, asking.paid).you_get(sum)?;
     let (n, pieces) = (asking.n, job.pieces);
     let way = Way { you_get, costs: part(costs, n, pieces)?, time: part_of_time(time, n, pieces)? };
     let year = super::rate::rate(shop, job.currency).year;

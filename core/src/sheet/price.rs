@@ -7,12 +7,13 @@ use super::jobs::{Section, section};
 use super::rate::rate;
 use super::shop::Shop;
 use super::waiting::Question;
-use crate::ledger::fold::{Agreement, Job, PartOfPay, Sale, jobs};
+use crate::ledger::fold::{Agreement, Job, PartOfPay, Sale, TaxBy, jobs};
 use crate::ledger::kind::job::For;
 use crate::ledger::kind::sale::{Carried, Paid};
 use crate::money::left::{PerHour, Way};
 use crate::money::offer::{Standing, settle};
 use crate::money::price::Mark;
+use crate::money::tax::Tax;
 use crate::quantity::Sorted;
 use crate::quantity::order_by_key;
 use crate::quantity::{Count, Currency, Decimal, Id, Listed, Money, Span, Wall};
@@ -38,10 +39,14 @@ pub struct PriceSheet {
 pub struct ForSale {
     pub job: Id,
     pub name: String,
+    pub currency: Currency,
     /// Pieces no agreement speaks for.
     pub left: Count,
     pub of: Count,
     pub tag: Option<Money>,
+    /// What it is taxed with, and what that is.
+    pub taxed: TaxBy,
+    pub tax: Tax,
     /// Tax comes on top of the tag: every other price here is with it.
     pub is_on_top: bool,
     /// What a buyer hands over for the tag.
@@ -220,11 +225,14 @@ fn for_sale(shop: &Shop, job: &Job, paid: Paid) -> Answer<ForSale> {
     Ok(ForSale {
         job: job.id,
         name: job.name.clone(),
+        currency: job.currency,
         left: job.free(),
         of: job.pieces,
         tag: pricing.tag,
-        is_on_top: shop.till(job.currency).sales_tax().is_on_top(),
-        tagged: pricing.tag.map(|tag| shop.terms(job.currency, paid).tax.charge(tag)).transpose()?,
+        taxed: job.tax,
+        tax: shop.tax_of(job),
+        is_on_top: shop.tax_of(job).is_on_top(),
+        tagged: pricing.tag.map(|tag| shop.tax_of(job).charge(tag)).transpose()?,
         ask: one.map_or(pricing.ask, |one| one.ask),
         settle: one.map_or(pricing.settle, |one| one.settle),
         costs_covered: holds(pricing.marks.costs_covered),

@@ -4,6 +4,7 @@ use super::account::{Account, account};
 use super::dates::{Given, dates_of};
 use super::estimate::{Covers, estimate};
 use super::shop::Shop;
+use crate::bench::estimate::Range;
 use crate::ledger::fold::{Job, Quote};
 use crate::ledger::kind::dates::QuoteGiven;
 use crate::ledger::kind::sale::Paid;
@@ -22,6 +23,8 @@ pub struct QuoteSheet {
     /// All hours of the job, its haul's too: half the time, and nine times in ten.
     pub likely: Span,
     pub safe: Span,
+    /// Of that, its part of its hauls' minutes.
+    pub hauls: Span,
     /// Costs so far and those planned; none where what a haul costs it is not known.
     pub costs: Option<Money>,
     /// The least price points that pay your rate for these hours, by card as the dearest way, and why there are none.
@@ -58,11 +61,11 @@ pub enum NoQuote {
 pub fn quote(shop: &Shop, id: Id, given: Given) -> Answer<QuoteSheet> {
     let job = shop.job(id)?;
     let sheet = estimate(shop, id, given.with_factor)?;
-    let to_come = sheet.to_come.unwrap_or_default();
     let account = account(shop, id)?;
-    let so_far = account.hours.total.unwrap_or(sheet.progress.so_far);
-    let likely = so_far.plus(sheet.progress.to_come.unwrap_or_default());
-    let safe = so_far.plus(to_come.safe).max(likely);
+    // What the job's own page says it takes in all, and its part of the hauls.
+    let in_all = sheet.in_all().unwrap_or(Range { likely: sheet.progress.so_far, safe: sheet.progress.so_far, ..Range::default() });
+    let hauls = account.hours.haul.unwrap_or_default();
+    let [likely, safe] = [in_all.likely, in_all.safe].map(|span| span.plus(hauls));
     let costs = costs(&job, &account)?;
     let range = match (&sheet.found, costs) {
         _ if job.ended.is_some() => Err(NoQuote::Ended),
@@ -81,6 +84,7 @@ pub fn quote(shop: &Shop, id: Id, given: Given) -> Answer<QuoteSheet> {
         n: job.pieces,
         likely,
         safe,
+        hauls,
         costs,
         range,
         covers: sheet.covers,
@@ -106,7 +110,7 @@ fn between(shop: &Shop, (job, account, costs): (&Job, &Account, Money), times: [
     let rate = account.pricing.hourly.your_rate.ok_or(NoQuote::Rate)?;
     let price = |time| {
         let need = Work { costs: Some(costs), time: Some(time), pieces: job.pieces }.need(rate, job.pieces)?.ok_or(Refusal::OutOfRange)?;
-        proposed(need, shop.terms(job.currency, Paid::Card), shop.points(job.currency), job.currency).map(|price| price.charge)
+        proposed(need, shop.terms_of(job, Paid::Card), shop.points(job.currency), job.currency).map(|price| price.charge)
     };
     let [low, high] = times.map(price);
     Ok((low.map_err(NoQuote::Refused)?, high.map_err(NoQuote::Refused)?))

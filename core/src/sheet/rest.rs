@@ -41,7 +41,7 @@ pub fn rest(shop: &Shop, id: Id, paid: Paid) -> Answer<Option<Rest>> {
 }
 
 fn if_sold(shop: &Shop, (job, account): (&Job, &Account), (unsold, each): (Way, Money), paid: Paid) -> Answer<Option<Rest>> {
-    let more = shop.terms(job.currency, paid).you_get(each)?.times(job.free())?;
+    let more = shop.terms_of(job, paid).you_get(each)?.times(job.free())?;
     let year = rate(shop, account.currency).year;
     let sold = Way { you_get: unsold.you_get.plus(more)?, ..unsold };
     Ok(Some(Rest { n: job.free(), each, unsold: unsold.per_hour(year.as_ref())?, sold: sold.per_hour(year.as_ref())? }))

@@ -5,11 +5,12 @@ use super::estimate::history::{Gathered, History};
 use super::waiting::Kept;
 use crate::bench::wait::Waits;
 use crate::bench::{Bench, Run, Time};
-use crate::ledger::fold::{self, Job, Workshop};
-use crate::ledger::{Book, fold::Till};
+use crate::ledger::Book;
+use crate::ledger::fold::{self, Job, TaxBy, Till, Workshop};
 use crate::money::charge::Terms;
 use crate::money::fee::Fee;
 use crate::money::point::Points;
+use crate::money::tax::Tax;
 use crate::quantity::{Currency, Id, Moment, Offset, Wall};
 use crate::refusal::{Answer, Refusal};
 
@@ -84,12 +85,12 @@ impl<'a> Shop<'a> {
         self.bench.of_job(job, self.now)
     }
 
-    /// Of some runs, those that are over and look like a forgotten stop, until the maker has answered for them.
+    /// Of some runs, those that look like a forgotten stop and are over, or run since a day before, until the maker has answered for them.
     pub fn unsettled<'r>(&'r self, runs: impl Iterator<Item = &'r Run>) -> impl Iterator<Item = &'r Run> {
         // When the workshop closes is a word on the end to propose, and none on whether one is.
         let seen = Seen { now: Wall::new(self.now, Offset::UTC), ..Seen::default() };
         let look = Look::new(&self.bench, self.book, seen);
-        runs.filter(move |run| !run.is_running() && look.forgotten(run).is_some())
+        runs.filter(move |run| look.is_in_question(run))
     }
 
     /// How one is paid in a currency; nothing said is no tax and no fee.
@@ -97,11 +98,24 @@ impl<'a> Shop<'a> {
         self.workshop.tills.get(&currency).cloned().unwrap_or_default()
     }
 
-    /// How a sale is taxed, and what its payment costs.
+    /// How a sale of no job is taxed, and what its payment costs.
     pub fn terms(&self, currency: Currency, paid: Paid) -> Terms {
-        let till = self.till(currency);
-        let fee = if paid == Paid::Card { till.card() } else { Fee::NONE };
-        Terms { tax: till.sales_tax(), fee }
+        self.taxed((currency, TaxBy::Usual), paid)
+    }
+
+    /// How a sale of a job's pieces is taxed, and what its payment costs.
+    pub fn terms_of(&self, job: &Job, paid: Paid) -> Terms {
+        self.taxed((job.currency, job.tax), paid)
+    }
+
+    /// What a job's pieces are taxed with.
+    pub fn tax_of(&self, job: &Job) -> Tax {
+        self.workshop.tax(job.currency, job.tax)
+    }
+
+    fn taxed(&self, (currency, by): (Currency, TaxBy), paid: Paid) -> Terms {
+        let fee = if paid == Paid::Card { self.till(currency).card() } else { Fee::NONE };
+        Terms { tax: self.workshop.tax(currency, by), fee }
     }
 
     /// The price points of a currency: as set, else fives.
@@ -169,6 +183,7 @@ helper joins ada 15
         check("2026-03-03 08:00 stop\n08:01 stopped at 2026-03-02 18:00 run oiling", 0, &[15]);
         check("2026-03-03 08:00 stop\n08:01 confirm run oiling", 0, &[225]);
         check("18:00 stop", 0, &[15]);
-        check("2026-03-03 08:00 plan \"saw\" make 5 min for shelf", 0, &[225]); // the slab asks while it runs
+        // It runs since yesterday: nobody said that the night was worked.
+        check("2026-03-03 08:00 plan \"saw\" make 5 min for shelf", 15, &[225]);
     }
 }

@@ -18,7 +18,7 @@ pub struct StillToCome {
 
 /// All that is still to come. None while nobody knows: nothing is planned, no estimate was given, and nothing says what such a piece takes.
 ///
-/// Of a job without a plan nothing is to come once it was finished, or some of it is gone, but for counted pieces that are left; `by_stage` is what was logged.
+/// Of a job without a plan nothing is to come once it was finished, some of it is gone, or the maker said that it is made, but for counted pieces that are left; `by_stage` is what was logged.
 pub fn to_come(shop: &Shop, job: &Job, by_stage: &Sorted<Stage, Span>) -> Option<Vec<StillToCome>> {
     if job.ended.is_some() {
         return Some(vec![]);
@@ -41,7 +41,7 @@ fn rows(shop: &Shop, job: &Job) -> Vec<Row> {
 
 fn without_plan(shop: &Shop, job: &Job, by_stage: &Sorted<Stage, Span>) -> Option<Span> {
     let counted = || Span::sum(counted(shop, job, &[]).iter().map(Counted::to_come));
-    if 0 < job.selling.gone() || by_stage.contains_key(&Stage::Finish) {
+    if 0 < job.selling.gone() || by_stage.contains_key(&Stage::Finish) || job.whole_planned {
         return Some(counted());
     }
     let given = job.kept.map(|kept| kept.likely.minus(shop.time(job.id).own.total()).max(counted()));

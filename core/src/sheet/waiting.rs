@@ -136,7 +136,7 @@ pub struct Learnt {
 pub fn waiting(shop: &Shop, id: Id, paid: Paid) -> Answer<WaitingSheet> {
     let job = shop.job(id)?;
     let known = known(shop, &job)?;
-    let tag = job.tag.map(|tag| shop.terms(job.currency, paid).tax.charge(tag)).transpose()?;
+    let tag = job.tag.map(|tag| shop.tax_of(&job).charge(tag)).transpose()?;
     let ask = known.as_ref().and_then(|known| known.worth.as_ref().ok()).map(|worth| worth.ask);
     Ok(WaitingSheet {
         job: id,
@@ -158,7 +158,7 @@ fn stands(shop: &Shop, (job, paid): (&Job, Paid), known: Option<Rc<Known>>) -> S
     if let Some(by) = guesses.by.filter(|by| by.day() <= Wall::new(shop.now, by.offset).day()) {
         return Stands::Over(by.day());
     }
-    let take = shop.terms(job.currency, paid).take();
+    let take = shop.terms_of(job, paid).take();
     match known.map(|known| take.and_then(|take| prospect(&known, take))) {
         None => Stands::NothingLeft,
         Some(Ok(prospect)) => Stands::Found(Box::new(Prospect { costs: costs::costs(shop, job), ..prospect })),

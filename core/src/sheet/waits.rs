@@ -104,7 +104,7 @@ impl<'a> Kept<'a> {
         }
         let usual = || {
             let pieces = fold::job(self.book, job)?.pieces;
-            (1 < pieces && pieces < nth && self.dried_before((job, op), pieces)).then_some(pieces)
+            (pieces < nth && self.dried_before((job, op), pieces)).then_some(pieces)
         };
         let each = self.bench.coated_each(on, op).or_else(usual)?;
         let before = nth.checked_sub(1)?;
@@ -255,6 +255,8 @@ mod tests {
         check((2, None), &again, &[(None, 1), (None, 2), (Some(2), 1), (Some(2), 2)]);
         check((1, Some(2)), &again, &[(None, 1), (None, 2), (Some(2), 1), (Some(2), 2)]);
         check((2, Some(3)), &again, &[(None, 1), (None, 2), (None, 3), (Some(2), 1)]);
+        // One thing is coated again once it is dry; two notes of it on one day are two parts of it.
+        check((1, None), &[606, 2_046, 3_486], &[(None, 1), (Some(2), 1), (Some(3), 1)]);
         check((1, None), &again, &[(None, 1), (None, 2), (None, 3), (None, 4)]);
         // The first is wet still: there are more of them than the job has pieces.
         check((2, None), &[606, 612, 618, 624], &[(None, 1), (None, 2), (None, 3), (None, 4)]);

@@ -15,6 +15,7 @@ mod names;
 mod sale;
 mod size;
 mod stock;
+mod taxes;
 mod time;
 mod wait;
 mod words;
@@ -147,6 +148,7 @@ impl Teller {
             "keep-design" | "rename-design" | "drop-design" | "make-again" | "parts-of" => design::tell(self, verb, &mut words),
             verb if dates::VERBS.contains(&verb) => dates::tell(self, verb, &mut words),
             verb if wait::VERBS.contains(&verb) => wait::tell(self, verb, &mut words),
+            verb if taxes::VERBS.contains(&verb) => taxes::tell(self, verb, &mut words),
             verb if stock::VERBS.contains(&verb) => stock::tell(self, verb, &mut words),
             _ => haul::tell(self, verb, &mut words),
         }?;

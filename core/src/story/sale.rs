@@ -1,6 +1,7 @@
 //! Lines about selling: asked, offered, agreed, sold, paid, consigned, taken back.
 
 use super::money::when;
+use super::taxes::spoken;
 use super::time::day;
 use super::words::{Read, Words};
 use super::{Teller, Told, id_of};
@@ -119,7 +120,7 @@ fn guess(teller: &Teller, words: &mut Words) -> Read<SellingGuessed> {
     Ok(guessed)
 }
 
-/// `agree 460 for 1 bench delivered deposit 184 due 2026-05-22 buyer bea replaces deal`.
+/// `agree 460 for 1 bench delivered deposit 184 due 2026-05-22 buyer bea tax none replaces deal`.
 fn agree(teller: &Teller, words: &mut Words) -> Read<PriceAgreed> {
     let sum = money(teller, words)?;
     let (n, job) = for_pieces(teller, words)?;
@@ -127,7 +128,9 @@ fn agree(teller: &Teller, words: &mut Words) -> Read<PriceAgreed> {
     let deposit = if words.has("deposit") { Some(money(teller, words)?) } else { None };
     let due = if words.has("due") { Some(day(words, teller.story.now)?) } else { None };
     let buyer = person(teller, words, "buyer")?;
-    Ok(PriceAgreed { job, n, sum, carried, deposit, due, buyer, replaces: mark(teller, words, "replaces")? })
+    let tax = spoken(teller, (words, teller.workshop.0))?;
+    let (rate, side) = (tax.map(|tax| Exact(tax.rate)), tax.map(|tax| tax.side));
+    Ok(PriceAgreed { job, n, sum, carried, deposit, due, buyer, rate, side, replaces: mark(teller, words, "replaces")? })
 }
 
 /// `parts deal on bench 184 due 2026-04-17 138 due 2026-05-08 138`; the last at the hand-over. None at all take them away.
@@ -149,7 +152,7 @@ fn cancel(teller: &Teller, words: &mut Words) -> Read<SaleCommand> {
     Ok(SaleCommand::Cancel(AgreementCancelled { job, agreed, kept, no_show: words.has("no-show").then_some(true) }))
 }
 
-/// `sell 2 stands for 290 card fetched agreed deal buyer bea offered 260`; the sums are for all of them.
+/// `sell 2 stands for 290 card fetched agreed deal buyer bea tax none offered 260`; the sums are for all of them.
 fn sell(teller: &Teller, words: &mut Words) -> Read<SellOrder> {
     let (n, job) = pieces(teller, words)?;
     words.expect("for")?;
@@ -157,7 +160,8 @@ fn sell(teller: &Teller, words: &mut Words) -> Read<SellOrder> {
     let (paid, carried) = (words.maybe(paid), words.maybe(carried));
     let agreed = mark(teller, words, "agreed")?;
     let buyer = person(teller, words, "buyer")?;
-    Ok(SellOrder { job, n, sum, tax: None, agreed, paid, carried, buyer, when: when(teller, words)?, heard: false })
+    let tax = spoken(teller, (words, teller.workshop.0))?.map(|tax| (tax.rate, tax.side));
+    Ok(SellOrder { job, n, sum, tax, agreed, paid, carried, buyer, when: when(teller, words)?, heard: false })
 }
 
 /// `pay 184 for bench bank agreed deal`, `pay 145 for stands card sale first fee 3.87`.

@@ -68,6 +68,40 @@ mod tests {
     use crate::app::draft::{Asks, DraftTap};
     use crate::app::told::{after, nth};
 
+    /// Whatever lies open over a place: its key in the bar leads to the place itself, from there at once and from elsewhere at the second tap.
+    #[test]
+    fn the_key_of_a_place_leads_to_it_at_the_second_tap() {
+        use crate::app::jobs::draft::What;
+        let job = |app: &mut App, room| {
+            let began = fivebar_core::ledger::decide::JobCommand::Begin {
+                name: "Stool".into(),
+                currency: fivebar_core::quantity::Currency::EUR,
+                units: fivebar_core::quantity::Units::Metric,
+                pieces: 1,
+                made_for: fivebar_core::ledger::kind::job::For::Spec,
+            };
+            let act = app.order(&fivebar_core::ledger::decide::Command::Job(began), nth(1)).unwrap().act;
+            (app.jobs.open, app.jobs.room) = (Some(act), room);
+        };
+        let check = |place: Place, open: &dyn Fn(&mut App)| {
+            for elsewhere in [None, Some(Place::Count), Some(Place::Workshop)] {
+                let mut app = App::for_tests(place);
+                open(&mut app);
+                assert!(app.is_deep(), "{place:?}");
+                after(&mut app, elsewhere.into_iter().chain([place, place]).map(Msg::Go));
+                assert_eq!((app.place, app.is_deep()), (place, false), "{place:?} from {elsewhere:?}");
+            }
+        };
+        check(Place::Jobs, &|app| job(app, None));
+        check(Place::Jobs, &|app| job(app, Some(jobs::Room::Hours)));
+        check(Place::Jobs, &|app| job(app, Some(jobs::Room::Quote)));
+        check(Place::Jobs, &|app| drop(after(app, [Msg::Jobs(jobs::Tap::Write(What::New))])));
+        check(Place::Bench, &|app| drop(after(app, [Msg::Bench(bench::Tap::Other)])));
+        check(Place::Bench, &|app| drop(after(app, [Msg::Bench(bench::Tap::Day(bench::day::DayTap::Show(nth(1).wall.day())))])));
+        check(Place::Price, &|app| drop(after(app, [Msg::Price(price::Tap::Paper)])));
+        check(Place::Workshop, &|app| app.workshop.over = workshop::Over::Rate);
+    }
+
     #[test]
     fn back_leaves_one_thing_after_the_other_and_never_the_place() {
         let mut app = App::for_tests(Place::Count);

@@ -175,6 +175,19 @@ pub fn wants_awake(app: &App) -> bool {
     app.place == Place::Bench && matches!(app.bench.over, Over::Big)
 }
 
+/// How the address says that the maker is at big buttons.
+pub const BIG_AT: &str = "bench/big";
+
+/// The book was read: big buttons stand again where the page was loaded anew at them and something runs or waits, else the bench.
+pub fn opened(app: &mut App) {
+    if !matches!(app.bench.over, Over::Big) {
+        return;
+    }
+    let is_at_work = app.running().is_some() || app.shelf().waits().on().next().is_some();
+    awake(app, if is_at_work { Over::Big } else { Over::Nothing });
+    app.orders.push(Order::Remember(app.address()));
+}
+
 fn awake(app: &mut App, over: Over) {
     app.bench.over = over;
     app.orders.push(Order::Awake(wants_awake(app)));

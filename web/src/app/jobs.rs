@@ -16,7 +16,8 @@ use crate::parts::Place;
 use crate::parts::pad::Press;
 use draft::{Draft, Pick, What};
 use fivebar_core::ledger::decide::{BookCommand, Command, JobCommand, MoneyCommand, Now};
-use fivebar_core::ledger::kind::money::{CostHomed, Home};
+use fivebar_core::ledger::fold::TaxBy;
+use fivebar_core::ledger::kind::money::{CostHomed, Home, JobTaxSet};
 use fivebar_core::quantity::{Id, Key, Length};
 use fivebar_core::refusal::Answer;
 use fivebar_core::sheet::carried::freeze_for;
@@ -100,6 +101,8 @@ pub enum Tap {
     /// Where a kind of cost belongs.
     Home(Key, Home),
     Typical(bool),
+    /// What the job's pieces are taxed with.
+    Tax(TaxBy),
     End,
     Reopen,
 }
@@ -150,6 +153,7 @@ pub fn heard(app: &mut App, tap: Tap, now: Now) {
         Tap::Strike(entry) => strike(app, entry, now),
         Tap::Line(line) => app.jobs.opened = (app.jobs.opened != Some(line)).then_some(line),
         Tap::Home(kind, home) => set_home(app, (kind, home), now),
+        Tap::Tax(by) => set_tax(app, by, now),
         Tap::Typical(typical) => of_open(app, |job| JobCommand::Mark { job, typical }, now),
         Tap::End => end(app, now),
         Tap::Reopen => of_open(app, |job| JobCommand::Reopen { job }, now),
@@ -223,6 +227,13 @@ fn strike(app: &mut App, entry: Id, now: Now) {
 fn set_home(app: &mut App, (kind, home): (Key, Home), now: Now) {
     let Some(currency) = app.jobs.open.and_then(|id| Some(app.shelf().shop(now.wall.at).job(id).ok()?.currency)) else { return };
     app.order(&Command::Money(MoneyCommand::SetHome(CostHomed { currency, kind, home })), now);
+}
+
+fn set_tax(app: &mut App, by: TaxBy, now: Now) {
+    let Some(job) = app.jobs.open else { return };
+    let tax = if let TaxBy::Named(id) = by { Some(id) } else { None };
+    let untaxed = (by == TaxBy::Untaxed).then_some(true);
+    app.order(&Command::Money(MoneyCommand::SetJobTax(JobTaxSet { job, tax, untaxed })), now);
 }
 
 fn of_open(app: &mut App, command: impl FnOnce(Id) -> JobCommand, now: Now) {

@@ -23,6 +23,7 @@ pub mod price;
 pub mod shelf;
 pub mod sorting;
 pub mod spent_on;
+pub mod taxes;
 pub mod trip;
 pub mod workshop;
 
@@ -182,12 +183,30 @@ impl App {
             return vec![];
         }
         self.said.clear();
+        let before = self.address();
         self.take(message, now);
+        if self.address() != before {
+            self.orders.push(Order::Remember(self.address()));
+        }
         outlook::follow(self);
         plan::follow(self);
         photos::follow(self);
         price::waiting::follow(self);
         std::mem::take(&mut self.orders)
+    }
+
+    /// Where a page that is loaded anew begins: the place, and whether at its big buttons.
+    pub fn address(&self) -> &'static str {
+        if bench::wants_awake(self) { bench::BIG_AT } else { self.place.key() }
+    }
+
+    /// Begins where an address says, before the book is read.
+    pub fn begin_at(&mut self, address: &str) {
+        if address == bench::BIG_AT {
+            (self.place, self.bench.over) = (Place::Bench, bench::Over::Big);
+        } else {
+            Place::of(address).into_iter().for_each(|place| self.place = place);
+        }
     }
 
     /// The book is being read: nothing is known of it yet.
@@ -283,7 +302,6 @@ impl App {
         if self.is_open {
             self.notice = None;
         }
-        self.orders.push(Order::Remember(place));
         self.orders.push(Order::Awake(self.wants_awake()));
     }
 
@@ -341,7 +359,7 @@ impl App {
     /// Takes back the last act of this tab, whole.
     pub(crate) fn take_back(&mut self, now: Now) {
         if let Some(tick) = self.shelf().last_tick.filter(|tick| !tick.back) {
-            return plan::tick_back(self, tick);
+            return plan::tick_back(self, tick, now);
         }
         let Some(act) = self.shelf().last_act else { return };
         if self.order(&Command::Book(BookCommand::TakeBack { act }), now).is_some() {
@@ -356,7 +374,7 @@ impl App {
 
     fn put_back(&mut self, now: Now) {
         if let Some(tick) = self.shelf().last_tick.filter(|tick| tick.back) {
-            return plan::tick_back(self, tick);
+            return plan::tick_back(self, tick, now);
         }
         let Some(act) = self.shelf().taken_back else { return };
         if self.order(&Command::Book(BookCommand::Restore { act }), now).is_some() {

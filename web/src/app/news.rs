@@ -205,8 +205,12 @@ impl App {
                     shelf.book.merge(self.own.book.lines()); // another window wrote while this one was still reading
                 }
                 shelf.set_clock(self.now.at);
+                if !self.is_open {
+                    shelf.resume(self.now.at);
+                }
                 self.own = shelf;
                 (self.is_open, self.has_glimpse) = (true, false);
+                super::bench::opened(self);
                 self.take_early();
                 if self.place == crate::parts::Place::Jobs {
                     super::jobs::look_for_example(self);

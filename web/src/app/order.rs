@@ -1,7 +1,6 @@
 //! What the page asks of the phone after a message was heard. The app itself touches nothing.
 
 use super::shelf::{Names, Posted};
-use crate::parts::Place;
 use fivebar_core::ledger::line::document::Photos;
 use fivebar_core::plan::Asked;
 use fivebar_core::plan::outlook::Hoped;
@@ -127,7 +126,7 @@ pub enum Order {
     /// Reckons beside the page how many sets each of these gives; a reckoning under way is called off.
     Reckon(Vec<(Id, Hoped)>),
     /// Puts the place in the address, so that a reload opens it again.
-    Remember(Place),
+    Remember(&'static str),
 }
 
 /// What this phone remembers besides the book.

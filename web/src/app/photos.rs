@@ -158,7 +158,7 @@ fn showing(app: &App) -> Vec<Id> {
         return vec![];
     }
     if let Some(job) = app.price.face {
-        return buyer(&app.own.shop(app.now.at), job).ok().and_then(|sheet| sheet.photo).into_iter().listed();
+        return buyer(&app.own.shop(app.now.at), job, None).ok().and_then(|sheet| sheet.photo).into_iter().listed();
     }
     if let (Place::Jobs, Some(Room::Hours), None, true) = (app.place, app.jobs.room, &app.jobs.draft, app.is_open) {
         let line = app.jobs.opened;

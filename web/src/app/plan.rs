@@ -4,7 +4,9 @@ mod asking;
 mod beside;
 mod buying;
 mod cut;
+mod drop;
 mod more;
+mod rack_first;
 #[cfg(test)]
 mod tests;
 mod ticks;
@@ -18,22 +20,23 @@ use super::{App, Notice, workshop};
 use crate::parts::Place;
 use crate::parts::pad::Press;
 pub use asking::{Draft, FIELD, PATTERNS, TOP, in_use};
-pub use beside::{after_the_saw, cuts_left};
+pub use beside::{after_the_saw, cuts_left, is_to_cut};
 pub use buying::{FIGURES, were_bought, woods};
-pub use cut::{PutBack, asked_back};
+pub use cut::{PutBack, asked_back, not_cut_off};
+pub use drop::{Dropping, dropping};
 use fivebar_core::ledger::Fact;
 use fivebar_core::ledger::decide::{Command, Lying, Now, PlanCommand};
 use fivebar_core::ledger::fold::KeptPlan;
 use fivebar_core::ledger::kind::plan::Shape;
 use fivebar_core::plan::{Answered, Figures, better};
 use fivebar_core::quantity::{Id, Length, Set};
-use fivebar_core::sheet::make::buy::bought_since;
+use fivebar_core::sheet::make::buy::{OfRack, bought_since};
 use fivebar_core::sheet::make::keep::{again, asked_again, last_used};
 use fivebar_core::sheet::make::{Ask, Boards, Given, Way, What, Which, WhyNot};
 use fivebar_core::sheet::plan::{PlanSheet, sheet, sheet_at_once};
 pub use more::{follow, painted};
 pub use ticks::{LastTick, back as tick_back};
-pub use used::{Before, Since, in_use_by, since, was_used, why_not};
+pub use used::{Before, Since, in_both_of, in_use_by, since, was_used, why_not};
 
 /// A first answer comes after so many ms; a better one is looked for so long.
 const FIRST: u32 = 300;
@@ -106,6 +109,14 @@ pub struct Plan {
     pub changed: bool,
     /// It is asked whether the wood of the plan before stays.
     pub asks: bool,
+    /// It is asked what becomes of the wood of the plan that is dropped.
+    pub drops: bool,
+    /// The plan that was in hand was dropped.
+    pub dropped: bool,
+    /// What lies there is planned before boards to buy.
+    first: Option<rack_first::RackFirst>,
+    /// How far that went alone, where it was not enough.
+    pub of_rack: Option<OfRack>,
 }
 
 /// What can be said there.
@@ -146,7 +157,10 @@ pub enum Tap {
     /// What was put back of the wood of the job's plans is taken again.
     TakeAgain,
     Use,
-    /// The same, where the wood of the plan before stays in the job, or goes back.
+    /// The plan in hand is wanted no more; of one in use its wood stays in the job, or goes back.
+    Drop,
+    DropAnd(bool),
+    /// The plan's wood is taken, where the wood of the plan before stays in the job, or goes back.
     UseAnd(bool),
     /// So much over in width for this plan alone, or as the saw's figures say; it is planned at once.
     Over(Option<Length>),
@@ -191,6 +205,8 @@ pub fn heard(app: &mut App, tap: Tap, now: Now) {
         Tap::TakeAgain => of_job(app, |job| PlanCommand::TakeAgain { job }, now),
         Tap::Use => used::take(app, now),
         Tap::UseAnd(stays) => used::take_as(app, !stays, now),
+        Tap::Drop => drop::drop_it(app),
+        Tap::DropAnd(stays) => drop::drop_as(app, stays, now),
         Tap::LeaveOut(name) => leave_out(app, name),
         Tap::Over(over) => {
             app.plan.draft.over = over;
@@ -225,7 +241,7 @@ pub fn heard(app: &mut App, tap: Tap, now: Now) {
 fn open(app: &mut App) {
     let Some(job) = app.jobs.open else { return };
     app.jobs.room = Some(Room::Plan);
-    (app.notice, app.plan.asks) = (None, false);
+    (app.notice, app.plan.asks, app.plan.drops) = (None, false, false);
     if app.plan.is_of(job) {
         return;
     }
@@ -297,6 +313,12 @@ fn of_book(app: &App, job: Id) -> Option<Plan> {
     cut_by(app, last)
 }
 
+/// A plan of a job by its entry, with what was ticked of it.
+fn kept_of(app: &App, job: Id, plan: Id) -> Option<Plan> {
+    let plans = app.shelf().shop(app.now.at).job(job).ok()?.plans;
+    cut_by(app, plans.iter().find(|kept| kept.id == plan)?)
+}
+
 fn cut_by(app: &App, plan: &KeptPlan) -> Option<Plan> {
     let (ticked, open, turned) = beside::of_plan(app, plan).map(|it| (it.ticked, it.open, it.turned)).unwrap_or_default();
     Some(Plan { used: Some(plan.id), ticked, ..shown_again(app, plan, (&[], open, turned))? })
@@ -308,7 +330,7 @@ fn unused(app: &App, job: Id) -> Option<Plan> {
     if let Some(mut plan) = shown_again(app, &it.plan, (&it.bought, it.open, it.turned.clone())) {
         plan.given.iter_mut().for_each(|given| used::owned(app, given));
         plan.found.iter_mut().for_each(|found| found.sheet.ends.short = it.short);
-        return Some(Plan { ticked: it.ticked, again: it.again, ..plan });
+        return Some(Plan { ticked: it.ticked, again: it.again, of_rack: it.of_rack, ..plan });
     }
     let shop = app.shelf().shop(app.now.at);
     let mut ask = asked_again(&shop, &it.plan, &it.bought)?;
@@ -348,7 +370,9 @@ fn choose(app: &mut App, shape: Shape) {
     let Some((typing, facts)) = typing else { return };
     let figures = fivebar_core::sheet::make::figures(&app.shelf().shop(app.now.at), facts.units).ok();
     if app.plan.draft.shape != Some(shape) {
-        app.plan.draft = Draft::begun(shape, &facts, figures.as_ref(), typing);
+        let begun = Draft::begun(shape, &facts, figures.as_ref(), typing);
+        // After a plan that is used something else is asked.
+        app.plan.draft = if app.plan.used.is_some() { begun } else { app.plan.draft.of_other(begun) };
     }
     app.plan.page = Page::Ask;
 }
@@ -370,7 +394,11 @@ fn go(app: &mut App) {
     app.plan.asked.push((job, draft));
     (app.notice, app.plan.changed) = (None, false);
     match made {
-        Ok(given) => begin(app, given),
+        Ok(given) => {
+            let (given, first, of_rack) = rack_first::begun(app, given);
+            begin(app, given);
+            (app.plan.first, app.plan.of_rack) = (first, of_rack);
+        }
         Err(why) => {
             app.orders.push(Order::Feel(Feel::Refused));
             app.plan.refused = Some((ask, app.shelf().book.len()));
@@ -396,7 +424,19 @@ fn stop(app: &mut App) {
     if let Stands::UnderWay { .. } = app.plan.stands {
         app.plan.stands = Stands::Still;
         app.orders.push(Order::StopPlan);
+        if let Some(answered) = rack_first::halted(app) {
+            found(app, answered);
+        }
     }
+}
+
+/// A plan comes in hand, and lies on this phone.
+fn found(app: &mut App, answered: Answered) {
+    if app.plan.take_in(answered) {
+        ticks::gone(app);
+    }
+    beside::same_ticks(app);
+    beside::keep(app);
 }
 
 /// Takes in what is heard of a planning; nothing is, where none is under way.
@@ -409,11 +449,8 @@ pub fn told(app: &mut App, told: Planning) {
     match told {
         Planning::Better { worth, bound } => plan.stands = Stands::UnderWay { worth, bound, ms },
         Planning::Done(answered) => {
-            if plan.take_in(*answered) {
-                ticks::gone(app);
-            }
-            beside::same_ticks(app);
-            beside::keep(app);
+            let Some(answered) = rack_first::next(app, *answered) else { return };
+            found(app, answered);
             let plan = &mut app.plan;
             let open = plan.found.as_ref().filter(|found| ms == FIRST && !found.answered.is_proven()).zip(plan.given.as_ref());
             plan.stands = match open {
@@ -427,7 +464,13 @@ pub fn told(app: &mut App, told: Planning) {
             };
         }
         Planning::ShortEnd { .. } => (),
-        Planning::Failed => plan.stands = if plan.found.is_some() { Stands::Still } else { Stands::Failed },
+        Planning::Failed => {
+            if let Some(answered) = rack_first::halted(app) {
+                found(app, answered);
+            }
+            let plan = &mut app.plan;
+            plan.stands = if plan.found.is_some() { Stands::Still } else { Stands::Failed };
+        }
     }
 }
 

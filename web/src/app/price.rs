@@ -18,9 +18,10 @@ use crate::parts::Place;
 use crate::parts::pad::Press;
 use fivebar_core::ledger::Fact;
 use fivebar_core::ledger::decide::{Command, Now};
+use fivebar_core::ledger::fold::TaxBy;
 use fivebar_core::ledger::kind::sale::{Carried, Paid};
 use fivebar_core::money::tax::Tax;
-use fivebar_core::quantity::{Count, Currency, Id, Money};
+use fivebar_core::quantity::{Count, Id, Money};
 use fivebar_core::refusal::Answer;
 use fivebar_core::sheet::Shop;
 use fivebar_core::sheet::offer::Asking;
@@ -82,6 +83,8 @@ pub struct Way {
     pub paid: Option<Paid>,
     pub carried: Option<Carried>,
     pub n: Option<Count>,
+    /// What a sale of this job would be taxed with, where it is not as its job is: for the buyer who stands there.
+    pub tax: Option<(Id, TaxBy)>,
 }
 
 /// The state of Price that is not in the book.
@@ -201,9 +204,21 @@ pub fn in_coins(app: &App, paid: Paid, sum: Money) -> Money {
     shop(app).till(sum.currency()).in_coins(Some(paid), sum).unwrap_or(sum)
 }
 
-/// The tax of a currency, where it comes on top of the tag.
-pub fn on_top(app: &App, currency: Currency) -> Option<Tax> {
-    Some(shop(app).till(currency).sales_tax()).filter(|tax| tax.is_on_top())
+/// What a sale of a job is taxed with: as chosen for the buyer who stands there, else as the job is.
+pub fn tax_of(app: &App, id: Id) -> Option<Tax> {
+    let shop = shop(app);
+    let job = shop.job(id).ok()?;
+    Some(shop.workshop.tax(job.currency, chosen_tax(app, id).unwrap_or(job.tax)))
+}
+
+/// The tax that was chosen for a sale of a job.
+pub fn chosen_tax(app: &App, id: Id) -> Option<TaxBy> {
+    app.price.way.tax.filter(|(job, _)| *job == id).map(|(_, by)| by)
+}
+
+/// The tax of a job, where it comes on top of the tag.
+pub fn on_top(app: &App, id: Id) -> Option<Tax> {
+    tax_of(app, id).filter(|tax| tax.is_on_top())
 }
 
 /// How it would be paid: as chosen, else as the last sale was; a card, which costs most, before that.
@@ -212,20 +227,26 @@ pub fn paid(app: &App) -> Paid {
 }
 
 /// How it would be paid and carried, and how many of those that are free.
-pub fn asking(app: &App, free: Count) -> Asking {
+pub fn asking(app: &App, job: Id, free: Count) -> Asking {
     let (_, carried) = before(app);
     let carried = app.price.way.carried.or(carried).unwrap_or(Carried::Fetched);
-    Asking { n: app.price.way.n.unwrap_or(1).clamp(1, free.max(1)), paid: paid(app), carried }
+    Asking { n: app.price.way.n.unwrap_or(1).clamp(1, free.max(1)), paid: paid(app), carried, tax: chosen_tax(app, job) }
 }
 
-/// How the last offer was paid or carried that says so.
+/// How it was paid, and how carried, the last time that either was said.
 fn before(app: &App) -> (Option<Paid>, Option<Carried>) {
-    let said = app.shelf().book.entries().rev().filter(|(_, struck)| !struck).find_map(|(entry, _)| match &entry.fact {
-        Fact::OfferHeard(f) if f.paid.is_some() => Some((f.paid, f.carried)),
-        Fact::PaymentReceived(f) if f.paid != Paid::Bank => Some((Some(f.paid), None)),
+    let standing = || app.shelf().book.entries().rev().filter(|(_, struck)| !struck).map(|(entry, _)| &entry.fact);
+    let paid = standing().find_map(|fact| match fact {
+        Fact::OfferHeard(f) => f.paid,
+        Fact::PaymentReceived(f) => Some(f.paid).filter(|paid| *paid != Paid::Bank),
         _ => None,
     });
-    said.unwrap_or_default()
+    let carried = standing().find_map(|fact| match fact {
+        Fact::OfferHeard(f) => f.carried,
+        Fact::PieceSold(f) => f.carried,
+        _ => None,
+    });
+    (paid, carried)
 }
 
 /// Orders an act of Price and remembers what it was; true when it was done.

@@ -14,7 +14,7 @@ use fivebar_core::ledger::line::document::person_read;
 use fivebar_core::ledger::line::{self, Line};
 use fivebar_core::ledger::people::People;
 use fivebar_core::ledger::{Book, Clock, Device, Entry, Fact, Subject, fold};
-use fivebar_core::quantity::{Count, Id, Listed, Moment, Wall};
+use fivebar_core::quantity::{Count, Id, Listed, Moment, Span, Wall};
 use fivebar_core::quantity::{Set, Sorted};
 use fivebar_core::refusal::Answer;
 use fivebar_core::sheet::Shop;
@@ -27,6 +27,9 @@ use fivebar_core::sheet::verdict::Known;
 use fivebar_core::sheet::waiting::Kept;
 use std::cell::RefCell;
 use std::rc::Rc;
+
+/// As long after it an act of before the page was loaded anew is offered to be taken back [J].
+const FRESH: Span = Span::minutes(10);
 
 /// A line on its way to the store.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -116,6 +119,8 @@ struct Folded {
 impl Folded {
     fn forget(&mut self, entry: &Entry) {
         (self.fits, self.has_no_rest, self.history) = (None, None, Rc::default());
+        // A receipt goes with its spending, whatever that was for.
+        self.workshop = self.workshop.take().filter(|known| !known.photos.has_receipt(entry.id));
         for subject in subjects(entry).into_iter().flatten() {
             match subject {
                 Subject::Bench => (self.bench, self.waits, self.copy) = (None, None, None),
@@ -331,6 +336,23 @@ impl Shelf {
         }
         self.forget_all();
         (again, std::mem::take(&mut self.names_failed))
+    }
+
+    /// After the page was loaded anew: what this phone did last can be taken back, or put back, while it is fresh.
+    pub fn resume(&mut self, now: Moment) {
+        let device = self.clock.device();
+        let last = self.book.entries().rev().map(|(entry, _)| entry).find(|entry| entry.stamp.2 == device);
+        let Some(last) = last.filter(|last| last.wall.at <= now && last.wall.at.until(now) <= FRESH) else { return };
+        let act_of = |entries: &[Id]| {
+            let entry = entries.last().and_then(|id| self.book.entry(*id)).map(|(entry, _)| entry);
+            entry.map(|entry| entry.act.unwrap_or(entry.id))
+        };
+        (self.last_act, self.taken_back) = match &last.fact {
+            Fact::Struck(f) => (None, act_of(&f.entries)),
+            Fact::Restored(f) => (act_of(&f.entries), None),
+            Fact::CopyKept(_) => (None, None),
+            _ => (Some(last.act.unwrap_or(last.id)), None),
+        };
     }
 
     /// Lines that another tab wrote, or a copy brought: what is written here comes after them.

@@ -6,6 +6,7 @@ pub mod figures;
 pub mod hours;
 pub mod people;
 pub mod rack;
+pub mod taxes;
 pub mod tools;
 pub mod wood;
 
@@ -106,6 +107,8 @@ pub struct Workshop {
     pub sure: Option<String>,
     /// A tool that is being written down.
     pub tool: Option<Box<tools::Draft>>,
+    /// A rate of sales tax that is being written down.
+    pub tax: Option<Box<taxes::Draft>>,
     /// The day a cost of no job was spent on.
     pub spent_on: SpentOn,
     /// Days off being chosen.
@@ -139,6 +142,7 @@ pub enum Tap {
     Line(Id),
     Strike(Id),
     Tool(tools::ToolTap),
+    Tax(taxes::TaxTap),
     /// Where a kind of cost belongs.
     Home(Key, Home),
     /// What is left of a can is gone.
@@ -200,6 +204,7 @@ pub fn heard(app: &mut App, tap: Tap, now: Now) {
         Tap::Line(line) => app.workshop.opened = (app.workshop.opened != Some(line)).then_some(line),
         Tap::Strike(line) => strike(app, line, now),
         Tap::Tool(tap) => tools::heard(app, tap, now),
+        Tap::Tax(tap) => taxes::heard(app, tap, now),
         Tap::Home(..) | Tap::EmptyCan(_) => costs(app, tap, now),
         Tap::Wood(tap) => wood::heard(app, tap, now),
         Tap::Rack(tap) => rack::heard(app, tap, now),
@@ -272,7 +277,7 @@ fn step_back(app: &mut App) {
         return wood::back(app);
     }
     (app.workshop.text, app.workshop.said, app.workshop.asks_role) = (String::new(), None, false);
-    if app.workshop.tool.take().is_some() {
+    if app.workshop.tool.take().is_some() || app.workshop.tax.take().is_some() {
         return;
     }
     if matches!(app.workshop.over, Over::Rack) && app.workshop.rack.close() {

@@ -8,6 +8,8 @@ pub enum Fact {
     /// The one that matters now, such as the moment it was saved.
     Strong(String),
     Plain(String),
+    /// What must not be passed by.
+    Warning(String),
     /// Shown but not saved yet: a hollow mark stands before it.
     Unsaved(String),
 }
@@ -50,6 +52,7 @@ fn fact<M>(fact: Fact) -> El<M> {
     match fact {
         Fact::Strong(text) => el("p", "s").kid(el("b", "").text(text)),
         Fact::Plain(text) => worded("p", "s", text),
+        Fact::Warning(text) => el("p", "s").kid(el("b", "c-under").text(text)),
         Fact::Unsaved(text) => el("p", "s unsaved").kid(hollow_mark()).kid(el("span", "").text(text)),
     }
 }

@@ -46,9 +46,12 @@ fn row<M>(ratio: &Ratio, base: f64, (width, lines): (f64, usize), x: impl Fn(f64
     let wide = letters::bold(&ratio.figure, 17.0);
     let leftwards = at + 7.0 + wide > width || (ratio.ratio < 1.0 && 7.0 + wide < at);
     let figure = if leftwards { at - 7.0 - wide } else { at + 7.0 };
-    // over its own bar the figure stands above it, never on it
+    // over its own bar the figure stands above it, never on it; and where the name is above it, behind the bar
     let (from, to) = (one.min(at), one.max(at));
-    let lift = if figure < to && from < figure + wide { 12.0 } else { 0.0 };
+    let over = figure < to && from < figure + wide;
+    let behind = over && figure < letters::bold(&ratio.name, 17.0) + 7.0 && to + 7.0 + wide <= width;
+    let figure = if behind { to + 7.0 } else { figure };
+    let lift = if over && !behind { 12.0 } else { 0.0 };
     let name = base - 30.0 - LINE * lines as f64;
     let drawn = vec![
         text("lb b x17", (0.0, name), ratio.name.clone()),

@@ -28,6 +28,7 @@ pub mod store;
 pub mod tabs;
 pub mod text_size;
 pub mod theme;
+pub mod turns;
 pub mod visible;
 
 pub use ears::Ear;

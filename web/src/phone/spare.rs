@@ -20,7 +20,11 @@ pub const PLACES: u64 = 50;
 /// So many loose sheets are worth one binding.
 const SHEETS_MOST: usize = 40;
 /// A platform that never answers must not keep a line from being saved.
-const PATIENCE_MS: i32 = 2000;
+const PATIENCE_MS: i32 = 2_000;
+/// Nor the book from being deleted, which may take longer.
+const TO_REMOVE_MS: i32 = 10_000;
+/// A book that is further than so many places goes on is bound, not brought up sheet by sheet.
+pub const AT_ONCE: u64 = 500;
 
 /// The open spare.
 pub struct Spare(Cache);
@@ -43,12 +47,17 @@ pub struct Extent {
     sheets: Vec<u64>,
     /// The place of its last line; 0 where there is none.
     pub last: u64,
+    /// The lines of its last sheet.
+    pub tail: Vec<String>,
+    /// Its last sheet can't be read: it goes to its first place, for all that is known.
+    torn: bool,
 }
 
 impl Extent {
     /// Whether it is to be bound anew to hold what the book holds up to `last`.
     pub fn wants_binding(&self, last: u64) -> bool {
-        self.last != last || (self.bound.is_none() && 0 < last) || SHEETS_MOST < self.sheets.len() || self.has_gap()
+        let is_far = self.last.saturating_add(AT_ONCE) < last || last < self.last;
+        is_far || self.torn || (self.bound.is_none() && 0 < last) || SHEETS_MOST < self.sheets.len() || self.has_gap()
     }
 
     /// A sheet lacks between what is bound and the last.
@@ -68,10 +77,10 @@ impl Spare {
     /// Removes all of it, for good.
     ///
     /// # Errors
-    /// What the browser threw.
+    /// What the browser threw, or that it did not answer.
     pub async fn remove() -> Result<(), JsValue> {
         let Some(caches) = caches() else { return Ok(()) };
-        JsFuture::from(caches.delete(NAME)).await.map(drop)
+        within(TO_REMOVE_MS, caches.delete(NAME)).await.map(drop)
     }
 
     /// How far it goes.
@@ -88,7 +97,13 @@ impl Spare {
         }
         extent.sheets.sort_unstable();
         let loose = match extent.sheets.last() {
-            Some(last) => self.text(&format!("{SHEET}{last}")).await?.get(0).as_string().and_then(|place| place.parse().ok()),
+            Some(last) => {
+                let sheet = self.text(&format!("{SHEET}{last}")).await.unwrap_or_default();
+                extent.tail = texts(&sheet, 1).listed();
+                let to = sheet.get(0).as_string().and_then(|place| place.parse().ok());
+                extent.torn = to.is_none();
+                to.or(Some(last.saturating_mul(PLACES).saturating_add(1)))
+            }
             None => None,
         };
         extent.last = extent.bound.max(loose).unwrap_or_default();
@@ -208,9 +223,13 @@ fn caches() -> Option<CacheStorage> {
 
 /// The platform's answer, if it comes in time.
 async fn answer(asked: Promise) -> Result<JsValue, JsValue> {
+    within(PATIENCE_MS, asked).await
+}
+
+async fn within(patience_ms: i32, asked: Promise) -> Result<JsValue, JsValue> {
     let late = Promise::new(&mut |_, reject| {
         if let Some(window) = window() {
-            let _ = window.set_timeout_with_callback_and_timeout_and_arguments_0(&reject, PATIENCE_MS);
+            let _ = window.set_timeout_with_callback_and_timeout_and_arguments_0(&reject, patience_ms);
         }
     });
     JsFuture::from(Promise::race(&Array::of2(&asked, &late))).await

@@ -10,6 +10,7 @@ use crate::phone::now;
 use crate::phone::spare::Spare;
 use crate::phone::store::{self, Aside, BOOK, EXAMPLE, Posting, Row, Store, Whole};
 use crate::phone::tabs::{Tabs, Word};
+use crate::phone::turns::{Turn, Turns};
 use crate::phone::{later, painted};
 use fivebar_core::ledger::line::document::person_read;
 use fivebar_core::ledger::people::People;
@@ -40,7 +41,19 @@ pub struct Books {
     own: Rc<OneBook>,
     example: Rc<OneBook>,
     asked_to_persist: Cell<bool>,
-    spare_works: Cell<bool>,
+    spare: Beside,
+}
+
+/// What this page knows of the spare.
+#[derive(Default)]
+struct Beside {
+    /// It holds what the book holds.
+    works: Cell<bool>,
+    /// It was tried, and is not tried again before the page comes back into sight.
+    failed: Cell<bool>,
+    /// Somebody waits to tend it already.
+    waits: Cell<bool>,
+    turns: Turns,
 }
 
 impl Books {
@@ -59,7 +72,7 @@ impl Books {
             own,
             example: one(EXAMPLE, Store::new(EXAMPLE, |_| ()), Which::Example),
             asked_to_persist: Cell::new(false),
-            spare_works: Cell::new(false),
+            spare: Beside::default(),
             me,
         }
     }
@@ -97,6 +110,8 @@ impl Books {
     pub fn open_one(&self, which: Which) {
         let (book, me) = (self.of(which), self.me.clone());
         later(Box::pin(async move {
+            // What is tapped meanwhile is kept once more when the spare was looked at.
+            let turn = if which == Which::Own { turn(&me).await } else { None };
             if which == Which::Own {
                 glimpse(&me, &book.store).await;
             }
@@ -128,6 +143,7 @@ impl Books {
                 let tended = spare::tend(&book.store, &whole, false).await;
                 with(&me, |run| run.books.tended(tended));
             }
+            drop(turn);
         }));
     }
 
@@ -148,12 +164,7 @@ impl Books {
                         book.last.set(posted.last);
                     }
                     if which == Which::Own {
-                        let mut works = false;
-                        with(&me, |run| works = run.books.spare_works.get());
-                        // One that does not work is not waited for.
-                        if !works || !spare::follow(&book.store, posted, names != Names::default()).await {
-                            with(&me, |run| run.books.tend(which));
-                        }
+                        follow(&me, &book.store, posted, names != Names::default()).await;
                     }
                     book.tabs.tell(Word::Grew);
                     News::Saved { which, ids: ids(&lines), at: wall_clock() }
@@ -176,7 +187,7 @@ impl Books {
                 }
                 Err(trouble) => not_saved(&book, which, (lines, names), &trouble).await,
             };
-            with(&me, |run| run.books.tend(which));
+            with(&me, |run| run.books.tend(which, true));
             // The places other windows remember are those of the store that is gone.
             book.tabs.tell(if which == Which::Own { Word::Removed } else { Word::Grew });
             with(&me, |run| run.told(news));
@@ -200,37 +211,47 @@ impl Books {
             book.tabs.tell(Word::Merged);
             with(&me, |run| then(run, done));
             with(&me, |run| run.books.catch_up_all(which));
-            with(&me, |run| run.books.tend(which));
+            with(&me, |run| run.books.tend(which, true));
         }));
     }
 
     /// Tells whether the spare works, and what it brought back.
-    fn tended(&self, spare::Tended { works, back }: spare::Tended) {
-        self.spare_works.set(works);
+    fn tended(&self, spare::Tended { works, brought }: spare::Tended) {
+        self.spare.works.set(works);
+        self.spare.failed.set(!works);
         with(&self.me, |run| {
             let said = !run.app.borrow().here.no_spare;
             if said != works {
                 run.told(News::Spare(works));
             }
         });
-        if 0 < back {
+        if brought.any {
             self.own.last.set(0);
             self.catch_up_all(Which::Own);
             self.catch_up_names(Which::Own);
-            with(&self.me, |run| run.told(News::BroughtBack(back)));
+        }
+        if 0 < brought.lines {
+            with(&self.me, |run| run.told(News::BroughtBack(brought.lines)));
         }
     }
 
-    /// Brings the spare as far as the maker's book goes.
-    fn tend(&self, which: Which) {
-        if which == Which::Own {
-            let (book, me) = (self.own.clone(), self.me.clone());
-            later(Box::pin(async move {
-                let Ok(whole) = book.store.whole().await else { return }; // the next opening tends it
-                let tended = spare::tend(&book.store, &whole, true).await;
-                with(&me, |run| run.books.tended(tended));
-            }));
+    /// Brings the spare as far as the maker's book goes; `again` binds it anew.
+    fn tend(&self, which: Which, again: bool) {
+        if which == Which::Example || self.spare.waits.replace(true) {
+            return;
         }
+        let (book, me) = (self.own.clone(), self.me.clone());
+        later(Box::pin(async move {
+            let turn = turn(&me).await;
+            with(&me, |run| run.books.spare.waits.set(false));
+            if Spare::open().await.is_none() {
+                return with(&me, |run| run.books.tended(spare::Tended::default()));
+            }
+            let Ok(whole) = book.store.whole().await else { return }; // the next opening tends it
+            let tended = spare::tend(&book.store, &whole, again).await;
+            drop(turn);
+            with(&me, |run| run.books.tended(tended));
+        }));
     }
 
     /// Asked once, after the first entry of the maker's own.
@@ -307,6 +328,9 @@ impl Books {
             let _ = book.store.wake().await; // the next write tells the person if it stays closed
         }));
         self.catch_up(Which::Own);
+        if self.spare.failed.replace(false) {
+            self.tend(Which::Own, false);
+        }
     }
 
     /// Reads what came after the last place this page knows, and what was set aside.
@@ -382,6 +406,30 @@ impl Books {
                 with(&me, |run| run.told(News::ExampleRemoved));
             }
         }));
+    }
+}
+
+/// A turn at the spare.
+async fn turn(me: &Weak<Run>) -> Option<Turn> {
+    let run = me.upgrade()?;
+    Some(run.books.spare.turns.next().await)
+}
+
+/// Keeps once more what was just written. A spare that does not work, or was not looked at yet, is not waited for.
+async fn follow(me: &Weak<Run>, store: &Store, posted: store::Posted, named: bool) {
+    let Some(run) = me.upgrade() else { return };
+    let beside = &run.books.spare;
+    if beside.works.get() {
+        let _turn = beside.turns.next().await;
+        if spare::follow(store, posted, named).await {
+            return;
+        }
+        run.books.tend(Which::Own, true);
+    } else if named {
+        spare::follow_names(store).await;
+    }
+    if !beside.failed.get() {
+        run.books.tend(Which::Own, false);
     }
 }
 

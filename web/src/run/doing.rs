@@ -71,7 +71,7 @@ impl Run {
             Order::StopPlan => self.stop_plan(),
             Order::Painted => self.when_painted(),
             Order::Reckon(all) => self.reckon(all),
-            Order::Remember(at) => place::remember(at.key()),
+            Order::Remember(at) => place::remember(at),
         }
     }
 

@@ -57,8 +57,8 @@ pub async fn start() {
         ear.for_good();
     }
     phone::text_size::apply();
-    let place = phone::place::named().and_then(|name| Place::of(&name));
-    let mut app = App::new(Page::new(phone::place::width()), place.unwrap_or(Place::Count), speaking::language());
+    let mut app = App::new(Page::new(phone::place::width()), Place::Count, speaking::language());
+    phone::place::named().into_iter().for_each(|name| app.begin_at(&name));
     if let Some(piece) = phone::face::was_turned() {
         face::again(&mut app, &piece);
     }
@@ -169,7 +169,7 @@ impl Run {
             ear.for_good();
         }
         let (me, other) = (self.me.clone(), self.me.clone());
-        let here = move || me.upgrade().map_or("", |run| run.app.borrow().place.key());
+        let here = move || me.upgrade().map_or("", |run| run.app.borrow().address());
         if let Some(ear) = self.back.watch(here, move || with(&other, |run| run.heard(Msg::Key("Escape".into())))) {
             ear.for_good();
         }

@@ -1,22 +1,29 @@
 //! Keeps the spare beside the maker's book, and brings the book back from it where the browser threw the book away.
 use super::books::posting;
 use crate::app::shelf::{Names, parted};
-use crate::phone::spare::{PLACES, Spare};
-use crate::phone::store::{Posted, Row, Store, Trouble, Whole};
+use crate::phone::spare::{AT_ONCE, Held, PLACES, Spare};
+use crate::phone::store::{Posted, Posting, Row, Store, Trouble, Whole};
 use fivebar_core::ledger::Book;
 use fivebar_core::ledger::people::forgotten;
 use fivebar_core::quantity::{Id, Listed};
-
-/// So many lines at once are bound rather than kept sheet by sheet.
-const AT_ONCE: u64 = 500;
+use std::collections::HashSet;
 
 /// What became of tending it.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 pub struct Tended {
     /// It holds what the book holds.
     pub works: bool,
-    /// So many lines the book had lost are back.
-    pub back: usize,
+    pub brought: Brought,
+}
+
+/// What came back into the book.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub struct Brought {
+    pub lines: usize,
+    /// Lines, names or what was set aside: the book is to be read again.
+    pub any: bool,
+    /// Something of the spare could not be read.
+    is_broken: bool,
 }
 
 /// Keeps once more what was just written, before it is said to be saved; whether it worked. Where it did not, it is to be tended.
@@ -27,20 +34,20 @@ pub async fn follow(store: &Store, posted: Posted, named: bool) -> bool {
             return None;
         }
         if named {
-            spare.put_names(&store.people().await.ok()?).await.ok()?;
+            put_names(&spare, store).await?;
         }
         if 0 < new {
             // The sheet of the line before, too: another window may have kept it without its last line.
-            let from = posted.last.saturating_sub(new).saturating_sub(1) / PLACES;
-            put_sheets(&spare, &store.after(from.saturating_mul(PLACES)).await.ok()?).await?;
+            put_sheets(&spare, store, posted.last.saturating_sub(new)).await?;
         }
         Some(())
     };
     done.await.is_some()
 }
 
-/// Rows from the beginning of a sheet on, each onto its sheet.
-async fn put_sheets(spare: &Spare, rows: &[Row]) -> Option<()> {
+/// The sheet on which the place `from` stands, and all that come after.
+async fn put_sheets(spare: &Spare, store: &Store, from: u64) -> Option<()> {
+    let rows = store.after(from.saturating_sub(1) / PLACES * PLACES).await.ok()?;
     for sheet in rows.chunk_by(|one, next| sheet_of(one) == sheet_of(next)) {
         let (first, last) = (sheet.first()?, sheet.last()?);
         spare.put_sheet(sheet_of(first), last.seq, sheet.iter().map(|row| row.line.as_str())).await.ok()?;
@@ -52,33 +59,63 @@ fn sheet_of(row: &Row) -> u64 {
     row.seq.saturating_sub(1) / PLACES
 }
 
-/// Brings the spare as far as the book goes; `again` binds it anew whatever it says of itself. What the book has lost comes back first.
+/// Brings the spare as far as the book goes; `again` binds it anew whatever it says of itself. What only the spare has comes back first, and
+/// nothing of it is let go of before that.
 pub async fn tend(store: &Store, whole: &Whole, again: bool) -> Tended {
-    let mut back = 0;
+    let mut brought = Brought::default();
     let done = async {
         let spare = Spare::open().await?;
         let extent = spare.extent().await.ok()?;
-        if extent.last <= whole.last() {
-            return brought_up(&spare, whole, again || extent.wants_binding(whole.last())).await;
+        if !again && !extent.wants_binding(whole.last()) && holds(whole, &extent.tail) {
+            put_beside(&spare, store, whole).await?;
+            return if extent.last < whole.last() { put_sheets(&spare, store, extent.last).await } else { Some(()) };
         }
-        let now = store.whole().await.ok()?; // another window may have written meanwhile
-        if extent.last <= now.last() {
-            return brought_up(&spare, &now, again || extent.wants_binding(now.last())).await;
+        brought = bring_back(&spare, store, whole).await.ok()?;
+        let now = store.whole().await.ok()?;
+        match (now.last() < extent.last, brought.is_broken) {
+            (true, true) => {
+                put_names(&spare, store).await?;
+                None // what is left of its lines stays
+            }
+            (true, false) => {
+                Spare::remove().await.ok()?; // its places are those of a book that is gone
+                bind(&Spare::open().await?, store, &now).await
+            }
+            (false, _) => bind(&spare, store, &now).await,
         }
-        if !bring_back(&spare, store, &mut back).await.ok()? {
-            return None; // what is left of it stays
-        }
-        Spare::remove().await.ok()?; // its places are those of a book that is gone
-        brought_up(&Spare::open().await?, &store.whole().await.ok()?, true).await
     };
     let works = done.await.is_some();
-    Tended { works, back }
+    Tended { works, brought }
 }
 
-async fn brought_up(spare: &Spare, whole: &Whole, bind: bool) -> Option<()> {
-    spare.put_names(&whole.people).await.ok()?;
-    spare.put_aside(&whole.aside).await.ok()?;
-    if bind { spare.bind(whole.last(), lines(whole)).await.ok() } else { Some(()) }
+/// Whether the last lines of a book are these, among others.
+fn holds(whole: &Whole, tail: &[String]) -> bool {
+    let all = lines(whole).listed();
+    let recent: HashSet<&str> = all.into_iter().rev().take(tail.len().saturating_mul(4)).collect();
+    tail.iter().all(|line| recent.contains(line.as_str()))
+}
+
+async fn bind(spare: &Spare, store: &Store, whole: &Whole) -> Option<()> {
+    put_beside(spare, store, whole).await?;
+    spare.bind(whole.last(), lines(whole)).await.ok()?;
+    put_sheets(spare, store, whole.last()).await
+}
+
+async fn put_beside(spare: &Spare, store: &Store, whole: &Whole) -> Option<()> {
+    put_names(spare, store).await?;
+    spare.put_aside(&whole.aside).await.ok()
+}
+
+/// The names as they are at this moment: somebody may have been forgotten since the book was read.
+async fn put_names(spare: &Spare, store: &Store) -> Option<()> {
+    spare.put_names(&store.people().await.ok()?).await.ok()
+}
+
+/// The names alone, where the rest of it does not work: who is forgotten is in no spare.
+pub async fn follow_names(store: &Store) {
+    if let Some(spare) = Spare::open().await {
+        put_names(&spare, store).await;
+    }
 }
 
 fn lines(whole: &Whole) -> impl Iterator<Item = &str> {
@@ -94,22 +131,35 @@ pub async fn or_brought_back(store: &Store, whole: Whole) -> Result<(usize, Whol
         return Ok((0, whole));
     }
     let Some(spare) = Spare::open().await else { return Ok((0, whole)) };
-    let mut back = 0;
-    bring_back(&spare, store, &mut back).await?;
-    Ok((back, if 0 < back { store.whole().await? } else { whole }))
+    let Brought { lines, any, .. } = bring_back(&spare, store, &whole).await?;
+    Ok((lines, if any { store.whole().await? } else { whole }))
 }
 
-/// Joins what can be read of the spare to the book; whether all of it could be read.
-async fn bring_back(spare: &Spare, store: &Store, back: &mut usize) -> Result<bool, Trouble> {
-    let Ok(held) = spare.held().await else { return Ok(false) };
-    let (entries, torn) = parted(held.lines.iter().map(String::as_str));
-    // Who was forgotten stays forgotten.
-    let gone = forgotten(&Book::of_lines(held.lines.iter().map(String::as_str)));
-    let names = held.names.into_iter().filter(|(id, _)| Id::read(id).is_none_or(|id| !gone.contains(&id))).listed();
-    let mut all = posting(&entries, Names { kept: names, forgotten: vec![] }, torn);
-    all.aside.extend(held.aside);
-    if all != Default::default() {
-        *back = store.append_merge(&all).await?.added;
+/// Joins to the book what it lacks of what can be read of the spare.
+async fn bring_back(spare: &Spare, store: &Store, whole: &Whole) -> Result<Brought, Trouble> {
+    let Ok(held) = spare.held().await else { return Ok(Brought { is_broken: true, ..Brought::default() }) };
+    let is_broken = held.broken;
+    let lacking = lacking(whole, held);
+    if lacking == Posting::default() {
+        return Ok(Brought { is_broken, ..Brought::default() });
     }
-    Ok(!held.broken)
+    let lines = store.append_merge(&lacking).await?.added;
+    Ok(Brought { lines, any: true, is_broken })
+}
+
+/// What a book lacks of the spare. Of one person what is in the book stays, and who was forgotten stays forgotten.
+fn lacking(whole: &Whole, held: Held) -> Posting {
+    let here: HashSet<&str> = lines(whole).collect();
+    let aside: HashSet<&str> = whole.aside.iter().map(|aside| aside.line.as_str()).collect();
+    let lines = held.lines.iter().map(String::as_str).filter(|line| !here.contains(line) && !aside.contains(line)).listed();
+    let mut names = held.names;
+    names.retain(|(id, _)| whole.people.iter().all(|(known, _)| known != id));
+    if !names.is_empty() {
+        let gone = forgotten(&Book::of_lines(here.iter().chain(&lines).copied()));
+        names.retain(|(id, _)| Id::read(id).is_none_or(|id| !gone.contains(&id)));
+    }
+    let (entries, torn) = parted(lines.into_iter());
+    let mut all = posting(&entries, Names { kept: names, forgotten: vec![] }, torn);
+    all.aside.extend(held.aside.into_iter().filter(|it| !aside.contains(it.line.as_str())));
+    all
 }

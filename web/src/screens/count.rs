@@ -213,9 +213,14 @@ fn top(app: &App, sheet: &CountSheet, worth: Option<&WorthSheet>, seen: Seen<'_>
     let narrow = seen.page.is_narrow() && !app.is_glimpse();
     let day = words::haul_of(&seen.speech.day(sheet.began));
     let pays = worth.filter(|_| narrow).and_then(|worth| worth::short(worth, seen));
-    let facts = if narrow && sheet.load.carries.is_some() { weight(sheet, seen).0 } else { volume(sheet, seen) };
+    // The bar lies below the piles there: a load that is too much is said above them.
+    let facts = match too_heavy(sheet, seen).filter(|_| narrow) {
+        Some(over) => Fact::Warning(over),
+        None if narrow && sheet.load.carries.is_some() => Fact::Plain(weight(sheet, seen).0),
+        None => Fact::Plain(volume(sheet, seen)),
+    };
     let title = common::pieces(sheet.pieces, &seen.speech.count(sheet.pieces));
-    Head::new(pays.unwrap_or(day), title).fact(saved_fact(app, seen)).fact(Fact::Plain(facts))
+    Head::new(pays.unwrap_or(day), title).fact(saved_fact(app, seen)).fact(facts)
 }
 
 /// Whether the trip pays, beside the load.
@@ -287,26 +292,33 @@ fn load(sheet: &CountSheet, seen: Seen<'_>) -> El<Msg> {
     let (said, known) = weight(sheet, seen);
     let row = row.kid(el("b", "").text(said));
     let under = |text: String| el("span", "t14 i2").text(text);
+    let pieces = || common::pieces(sheet.unweighed_pieces, &seen.speech.count(sheet.unweighed_pieces));
+    let without = (!known).then(|| under(words::without_sizes(&pieces())));
     // Where the people alone are too heavy, any wood fills the bar.
     let share = sheet.load.share().unwrap_or(if sheet.load.warns() { 1.0 } else { 0.0 });
-    match sheet.load.carries {
-        _ if !known => {
-            let pieces = common::pieces(sheet.unweighed_pieces, &seen.speech.count(sheet.unweighed_pieces));
-            row.kid(under(words::without_sizes(&pieces)))
-        }
-        Some(most) => {
-            let over = fivebar_core::quantity::Mass::kg(sheet.load.mass.as_kg() - most.as_kg());
+    let row = match sheet.load.carries {
+        // Of a load that some pile is missing from, no more is known than that it is too much.
+        _ if !known && !sheet.load.warns() => row,
+        Some(_) => {
             let percent = fivebar_core::quantity::Decimal::try_from(Load::WARNS_AT * 100.0).unwrap_or_default();
             let warns = words::warns_at(&words::percent(&seen.speech.number(percent, 0, 0)));
-            let said = match share {
-                _ if 0.0 < over.as_kg() => words::too_heavy(&seen.speech.whole_mass(over, sheet.units), common::mass_unit(sheet.units)),
-                share if Load::WARNS_AT <= share => words::near_limit(&warns),
-                _ => warns,
+            let said = match too_heavy(sheet, seen) {
+                Some(over) => over,
+                None if Load::WARNS_AT <= share => words::near_limit(&warns),
+                None => warns,
             };
             row.kid(load_bar(share, Load::WARNS_AT, said))
         }
         None => row.kid(under(words::LOAD_UNKNOWN.into())),
-    }
+    };
+    row.kids(without)
+}
+
+/// "172 lb over, leave some": at least so much, where some pile is in no weight.
+fn too_heavy(sheet: &CountSheet, seen: Seen<'_>) -> Option<String> {
+    let over = sheet.load.over()?;
+    let over = words::too_heavy(&seen.speech.whole_mass(over, sheet.units), common::mass_unit(sheet.units));
+    Some(if sheet.unweighed_pieces == 0 { over } else { words::at_least(&over) })
 }
 
 /// "163.5 of 670 lb", and whether every pile is in it.

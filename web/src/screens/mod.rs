@@ -22,6 +22,7 @@ mod slots;
 mod sort;
 mod spent_on;
 mod supplier;
+mod taxes;
 mod undo;
 mod unsaved;
 mod workshop;

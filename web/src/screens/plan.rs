@@ -17,7 +17,7 @@ mod told;
 mod ways;
 
 use super::jobs::pile_name;
-use super::{Screen, Seen};
+use super::{Screen, Seen, undo};
 use crate::app::jobs;
 use crate::app::plan::{Page, Tap};
 use crate::app::{App, Msg};
@@ -97,7 +97,8 @@ fn choose(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Screen {
     let main = main.kids(since::in_use(sheet.job, app, seen));
     let back = to_job();
     let top = Head::new(sheet.name.clone(), words::WHAT_CAN_I_MAKE);
-    Screen::new("jobs/plan", head(top), main).foot(el("footer", "foot").kid(back))
+    let undone = app.plan.dropped.then(|| undo::bar(app, seen)).flatten();
+    Screen::new("jobs/plan", head(top), main).foot(el("footer", "foot").kids(undone).kid(back))
 }
 
 /// Boards of the small drawings: corner, size.

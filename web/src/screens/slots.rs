@@ -46,8 +46,13 @@ pub fn refused(app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
 
 /// Why a figure gives no answer.
 pub fn no(why: &Refusal, seen: Seen<'_>) -> El<Msg> {
+    el("p", "why").attr("role", "alert").text(no_words(why, seen))
+}
+
+/// The same in words.
+pub fn no_words(why: &Refusal, seen: Seen<'_>) -> String {
     let said = refusal::refused(why, seen.speech);
-    el("p", "why").attr("role", "alert").text(format!("{} {}", said.what, said.to_do))
+    format!("{} {}", said.what, said.to_do)
 }
 
 /// The figures, each a key that says `at`, in rows as many as fit; one alone stands large over the pad.

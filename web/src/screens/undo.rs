@@ -40,7 +40,10 @@ pub fn last(app: &App, seen: Seen<'_>) -> Option<(bool, Option<String>)> {
 fn tick_named(tick: &LastTick, app: &App, seen: Seen<'_>) -> String {
     let plan = &app.plan;
     let in_hand = plan.given.as_ref().zip(plan.found.as_ref()).filter(|_| tick.is_in_hand(plan));
-    let line = in_hand.and_then(|(given, found)| Some(Line::of(found.sheet.lines.get(tick.line)?, given, seen).text));
+    if tick.line.is_none() {
+        return of_job(changed::PLAN_DROPPED, Some(tick.job), app);
+    }
+    let line = in_hand.and_then(|(given, found)| Some(Line::of(found.sheet.lines.get(tick.line?)?, given, seen).text));
     let what = changed::tick_of(line.as_deref().unwrap_or(changed::A_LINE), tick.on);
     of_job(&what, Some(tick.job), app)
 }

@@ -6,10 +6,12 @@ mod costs;
 mod designs;
 mod figures;
 pub mod hours;
+mod opening;
 mod pages;
 mod people;
 mod rack;
 mod rate;
+mod taxes;
 mod till;
 mod tools;
 mod wood;
@@ -27,6 +29,7 @@ use fivebar_core::ledger::fold::Workshop;
 use std::rc::Rc;
 
 pub use copies::{age_of, since};
+pub use figures::per_cent;
 pub use wood::movement_written;
 
 /// The screen as it stands.

@@ -96,6 +96,18 @@ pub fn whole(minutes: f64) -> Span {
     Span::minutes((minutes + 0.5 + 1e-9).floor().max(0.0) as i64)
 }
 
+/// Several times in whole minutes that add up to the whole minutes of all, see [`Span::in_minutes`].
+///
+/// ```
+/// use fivebar_core::bench::estimate::spread::in_minutes;
+/// let minutes = in_minutes(&[120.5, 120.5, 60.3]).iter().map(|span| span.as_minutes()).collect::<Vec<_>>();
+/// assert_eq!(minutes, [121, 120, 60]); // 301.3 in all
+/// ```
+pub fn in_minutes(times: &[f64]) -> Vec<Span> {
+    let exact = times.iter().map(|time| Span::ms((time * 60_000.0 + 0.5).floor().max(0.0) as i64));
+    Span::in_minutes(&exact.listed())
+}
+
 /// What several times come to together, each by its own chance: one is reckoned, of more [`DRAWS`] sums are drawn, each tenth,
 /// hundredth and so on of every time once (Latin hypercube, McKay, Beckman and Conover 1979, recalled), and put in order.
 /// The same seed gives the same answer, on every machine.

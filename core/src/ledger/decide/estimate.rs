@@ -2,9 +2,10 @@
 
 use super::Act;
 use super::job::{PLAN_MOST, found, going_on, some_pieces};
+use crate::bench::On;
 use crate::bench::estimate::factor::{RATIO_MOST, is_sound};
-use crate::ledger::Book;
 use crate::ledger::kind::estimate as kind;
+use crate::ledger::{Book, fold};
 use crate::quantity::{Decimal, Span};
 use crate::refusal::{Answer, Refusal};
 
@@ -40,11 +41,12 @@ pub(super) fn decide(book: &Book, command: &EstimateCommand, act: &mut Act) -> A
     }
 }
 
-/// Nothing is written that is so already; where nothing is planned, nothing can be all of it.
+/// Nothing is written that is so already; where nothing is planned and nothing was worked, nothing can be all of it.
 fn whole(book: &Book, facts: &kind::WholePlanned, act: &mut Act) -> Answer<()> {
     going_on(book, facts.job)?;
     let job = found(book, facts.job)?;
-    if job.whole_planned == facts.whole || (facts.whole && job.operations.is_empty()) {
+    let worked = || fold::bench(book).on(On::Job(job.id)).next().is_some();
+    if job.whole_planned == facts.whole || (facts.whole && job.operations.is_empty() && !worked()) {
         return Err(Refusal::NothingAsked);
     }
     act.add(facts.clone());

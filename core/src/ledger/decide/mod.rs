@@ -16,6 +16,7 @@ mod restore;
 mod rests;
 mod sale;
 mod stock;
+mod taxes;
 mod wait;
 mod wood;
 
@@ -30,6 +31,7 @@ pub use money::{MoneyCommand, Much, On};
 pub use plan::{PlanCommand, SAW_MOST, without_plans};
 pub use sale::{HandBackOrder, PaidOf, PayOrder, SaleCommand, SellOrder};
 pub use stock::{Figures, Lying, OnTheScale, StockCommand};
+pub use taxes::{TAX_NAME_MOST, TAXES_MOST};
 pub use wait::{Laid, WaitCommand};
 pub use wood::WoodCommand;
 

@@ -1,9 +1,9 @@
 //! Orders about money: spend, drive, set what an hour must earn and how one is paid, tag and settle.
 
 use super::job::found;
-use super::{Act, cans};
-use crate::ledger::fold;
+use super::{Act, cans, taxes};
 use crate::ledger::fold::job::facts::same;
+use crate::ledger::fold::{self, Job};
 use crate::ledger::kind::Exact;
 use crate::ledger::kind::haul::Per;
 use crate::ledger::kind::money as kind;
@@ -89,6 +89,13 @@ pub enum MoneyCommand {
     /// Sets some members of what an hour must earn; those that are missing stay.
     SetRate(kind::RateSet),
     SetTill(kind::TillSet),
+    /// Names a rate of sales tax, or changes one.
+    NameTax(kind::TaxNamed),
+    DropTax {
+        tax: Id,
+    },
+    /// What a job's pieces are taxed with.
+    SetJobTax(kind::JobTaxSet),
     SetBoardPrice(kind::BoardPriceSet),
     SetTag {
         job: Id,
@@ -132,6 +139,7 @@ pub(super) fn decide(book: &Book, command: &MoneyCommand, act: &mut Act) -> Answ
             check_till(book, facts)?;
             act.add(facts.clone());
         }
+        MoneyCommand::NameTax(_) | MoneyCommand::DropTax { .. } | MoneyCommand::SetJobTax(_) => taxes::decide(book, command, act)?,
         MoneyCommand::SetBoardPrice(facts) => {
             not_below_nothing(facts.amount.0)?;
             act.add(facts.clone());
@@ -145,7 +153,7 @@ pub(super) fn decide(book: &Book, command: &MoneyCommand, act: &mut Act) -> Answ
         MoneyCommand::SetSettle { job, sum } => {
             let found = found(book, *job)?;
             if let Some(sum) = sum {
-                not_over_tag(book, found.tag, plain(same(found.currency, *sum)?)?)?;
+                not_over_tag(book, &found, plain(same(found.currency, *sum)?)?)?;
             }
             act.add(kind::SettleSet { job: *job, sum: *sum });
         }
@@ -178,11 +186,9 @@ fn as_things(book: &Book, command: &MoneyCommand, act: &mut Act) -> Answer<()> {
 }
 
 /// Nobody settles for more than what is handed over for the tag.
-fn not_over_tag(book: &Book, tag: Option<Money>, met: Money) -> Answer<()> {
-    let Some(tag) = tag else { return Ok(()) };
-    let till = fold::workshop(book).tills.remove(&tag.currency()).unwrap_or_default();
-    let tax = Tax { rate: till.tax.unwrap_or_default(), side: till.side.unwrap_or(Side::Inside) };
-    let price = tax.charge(tag)?;
+fn not_over_tag(book: &Book, job: &Job, met: Money) -> Answer<()> {
+    let Some(tag) = job.tag else { return Ok(()) };
+    let price = fold::workshop(book).tax(job.currency, job.tax).charge(tag)?;
     if met.amount() <= price.amount() { Ok(()) } else { Err(Refusal::MoreThanPrice { met, price }) }
 }
 
@@ -313,18 +319,20 @@ fn check_till(book: &Book, facts: &kind::TillSet) -> Answer<()> {
     share(facts.fee)?;
     share(facts.tax)?;
     // Each may do alone and both together leave nothing.
-    let known = fold::workshop(book).tills.remove(&facts.currency).unwrap_or_default();
+    let workshop = fold::workshop(book);
+    let known = workshop.tills.get(&facts.currency).cloned().unwrap_or_default();
     let rate = facts.tax.map(|n| n.0).or(known.tax).unwrap_or_default();
     let side = facts.side.or(known.side).unwrap_or(Side::Inside);
     let card = Fee { share: facts.fee.map(|n| n.0).or(known.fee).unwrap_or_default(), ..Fee::NONE };
-    Terms { tax: Tax { rate, side }, fee: card }.take().map(|_| ())
+    let named = workshop.taxes_in(facts.currency).map(|named| named.rate);
+    [rate].into_iter().chain(named).try_for_each(|rate| Terms { tax: Tax { rate, side }, fee: card }.take().map(drop))
 }
 
 pub(super) fn not_below_nothing(met: Decimal) -> Answer<()> {
     if met < Decimal::ZERO { Err(Refusal::BelowNothing { met }) } else { Ok(()) }
 }
 
-fn share(met: Option<Exact>) -> Answer<()> {
+pub(super) fn share(met: Option<Exact>) -> Answer<()> {
     match met {
         Some(Exact(met)) if met < Decimal::ZERO || Decimal::ONE <= met => Err(Refusal::ShareOutOfRange { met }),
         _ => Ok(()),

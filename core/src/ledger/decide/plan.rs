@@ -7,11 +7,11 @@ use super::{Act, Now};
 use crate::haul::Pile;
 use crate::ledger::fold;
 use crate::ledger::fold::Design;
-use crate::ledger::kind::book::Struck;
+use crate::ledger::kind::book::{Restored, Struck};
 use crate::ledger::kind::haul::{PiecesFreed, PiecesTaken};
 use crate::ledger::kind::job::{JobBegan, OperationPlanned, PartPlanned};
 use crate::ledger::kind::plan as kind;
-use crate::ledger::{Book, Clock, Device, Fact, Subject};
+use crate::ledger::{Book, Clock, Device, Entry, Fact, Subject};
 use crate::plan::post;
 use crate::quantity::{Count, Id, Length, Listed, Sorted, Wall};
 use crate::refusal::{Answer, Refusal};
@@ -32,6 +32,14 @@ pub enum PlanCommand {
     /// What was put back of the wood of the job's plans is taken again.
     TakeAgain {
         job: Id,
+    },
+    /// A plan is in use no more: the wood it took stays in the job, and what it left on the rack.
+    Drop {
+        plan: Id,
+    },
+    /// A plan that was dropped is in use again.
+    TakeUp {
+        plan: Id,
     },
     SetSaw(kind::SawSet),
     /// The parts and operations of a job under a name.
@@ -78,6 +86,16 @@ pub(super) fn decide(book: &Book, command: &PlanCommand, act: &mut Act) -> Answe
             Ok(())
         }
         PlanCommand::TakeAgain { job } => take_again(book, *job, act),
+        PlanCommand::Drop { plan } => {
+            let entries = use_of(book, *plan, false)?;
+            act.add(Struck { entries });
+            Ok(())
+        }
+        PlanCommand::TakeUp { plan } => {
+            let entries = use_of(book, *plan, true)?;
+            act.add(Restored { entries });
+            Ok(())
+        }
         PlanCommand::SetSaw(saw) => set_saw(saw, act),
         PlanCommand::KeepDesign { job, name } => keep(book, *job, name, act),
         PlanCommand::DropDesign { name } => {
@@ -176,6 +194,16 @@ pub(super) fn going(book: &Book, job: Id, (goes, put_back): (&[Id], bool)) -> Be
         PiecesFreed { haul, pile, job, n: in_job(&then, haul, pile).saturating_sub(stays).min(freed) }
     });
     Before { frees: frees.filter(|freed| 0 < freed.n).listed(), entries }
+}
+
+/// That a plan is used, as it stands or was struck; its job goes on.
+fn use_of(book: &Book, plan: Id, is_struck: bool) -> Answer<Vec<Id>> {
+    let act = book.entry(plan).map(|(entry, _)| entry.act.unwrap_or(plan)).ok_or(Refusal::NotThere)?;
+    let facts = book.act(act).into_iter().filter_map(|id| book.entry(id)).filter(|(_, struck)| *struck == is_struck);
+    let of_it = |entry: &Entry| if let Fact::PlanUsed(f) = &entry.fact { Some((f.job, entry.id)).filter(|_| f.plan == plan) } else { None };
+    let (job, used) = facts.filter_map(|(entry, _)| of_it(entry)).next().ok_or(Refusal::NotThere)?;
+    going_on(book, job)?;
+    Ok(vec![used])
 }
 
 fn take_again(book: &Book, job: Id, act: &mut Act) -> Answer<()> {

@@ -14,7 +14,7 @@ use crate::quantity::{Count, Currency, Decimal, Id, Listed, Moment, Money, Side,
 use crate::refusal::{Answer, Refusal};
 use crate::sale::demand::{ASKS_MOST, EACH_ASK_MOST, LEAST_RATIO};
 
-/// A sale; what is missing of tax is as the till has it.
+/// A sale; a tax that is missing is that of its agreement, else of its job.
 #[derive(Clone, Debug, PartialEq)]
 pub struct SellOrder {
     pub job: Id,
@@ -230,7 +230,11 @@ fn agree(job: &Job, f: &kind::PriceAgreed, act: &mut Act) -> Answer<()> {
     if let Some(deposit) = f.deposit {
         within(plain(same(job.currency, deposit)?)?, f.sum)?;
     }
-    let agreed = act.add(f.clone());
+    let old = f.replaces.and_then(|id| job.selling.agreement(id)?.tax).filter(|_| f.rate.is_none());
+    let agreed = act.add(match old {
+        Some(Tax { rate, side }) => kind::PriceAgreed { rate: Some(Exact(rate)), side: Some(side), ..f.clone() },
+        None => f.clone(),
+    });
     let parts = as_planned(job, f, act.now().wall);
     if !parts.is_empty() {
         act.add(kind::PaymentPlanned { job: job.id, agreed, parts });
@@ -280,7 +284,10 @@ fn reverse(job: &Job, f: &kind::SaleReversed, act: &mut Act) -> Answer<()> {
 
 fn kept(job: &Job, kept: Option<Money>, received: Money) -> Answer<()> {
     let Some(met) = kept else { return Ok(()) };
-    plain(same(job.currency, met)?)?;
+    if same(job.currency, met)?.amount() < Decimal::ZERO {
+        return Err(Refusal::MoreThanOver { met: received.minus(met)?, over: received });
+    }
+    plain(met)?;
     if met.amount() <= received.amount() { Ok(()) } else { Err(Refusal::MoreThanReceived { met, received }) }
 }
 
@@ -290,13 +297,15 @@ fn sell(book: &Book, order: &SellOrder, act: &mut Act) -> Answer<()> {
     let there = agreement.map_or(job.free(), |agreed| job.left().min(agreed.n.saturating_sub(agreed.sold)));
     enough(order.n, there)?;
     plain(same(job.currency, order.sum)?)?;
-    let till = till(book, job.currency);
+    let workshop = fold::workshop(book);
+    let till = workshop.tills.get(&job.currency).cloned().unwrap_or_default();
     let exact = due_now(&job, agreement, order.sum)?;
     let due = till.in_coins(order.paid, exact)?;
     // The sale is what the buyer hands over in all, to the coin it ends on.
     let sum = order.sum.plus(due)?.minus(exact)?;
-    let (rate, side) = order.tax.unwrap_or((till.tax.unwrap_or_default(), till.side.unwrap_or(Side::Inside)));
-    let tax = Tax { rate, side }.apart(sum)?.tax;
+    let spoken = order.tax.map(|(rate, side)| Tax { rate, side }).or(agreement.and_then(|agreed| agreed.tax));
+    let used = spoken.unwrap_or_else(|| workshop.tax(job.currency, job.tax));
+    let (Tax { rate, side }, tax) = (used, used.apart(sum)?.tax);
     if order.heard {
         act.add(heard(order, order.sum, None));
     }

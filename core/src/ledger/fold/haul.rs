@@ -1,5 +1,6 @@
 //! A haul from its entries.
 
+use super::booked::{booked, without_lost};
 use super::stock;
 use super::wood::WoodFacts;
 use super::workshop::{Till, tills};
@@ -58,6 +59,9 @@ fn folded(book: &Book, id: Id, known: &Known) -> Option<Haul> {
         }
         describe(&mut haul, &entry.fact);
     }
+    // What came back of a spending goes with it.
+    let lines = without_lost(book.about(Subject::Haul(id)).filter_map(booked).listed());
+    haul.costs = lines.into_iter().map(|line| line.sum).listed();
     haul.trips = trips.into_values().filter(|trip| trip.left.is_some()).listed();
     if haul.is_unpriced() {
         priced_by_till(&mut haul, known.tills.get_or_init(|| tills(book)));
@@ -119,8 +123,6 @@ fn describe(haul: &mut Haul, fact: &Fact) {
             haul.bought = f.bought.unwrap_or(haul.bought);
             haul.saves_trip = f.saves_trip.unwrap_or(haul.saves_trip);
         }
-        Fact::MoneySpent(f) => haul.costs.push(f.sum),
-        Fact::DistanceDriven(f) => haul.costs.push(f.sum),
         _ => {}
     }
 }

@@ -16,6 +16,7 @@ pub use selling::{
 use super::booked::{booked, without_lost};
 use super::estimate::Kept;
 use super::numbers::Numbers;
+use super::taxes::TaxBy;
 use crate::ledger::kind::haul::{PiecesFreed, PiecesTaken};
 use crate::ledger::kind::job::{JobBegan, JobDescribed};
 use crate::ledger::{Book, Entry, Fact, Subject};
@@ -53,6 +54,7 @@ fn apply(job: &mut Job, entry: &Entry) {
             let line = booked(entry).filter(|line| line.sum.currency() == job.currency);
             job.booked.extend(line);
         }
+        Fact::JobTaxSet(f) => job.tax = TaxBy::set(f),
         Fact::TagSet(f) => job.tag = of(job.currency, f.sum).or(job.tag),
         Fact::SettleSet(f) => job.settle = f.sum.and_then(|sum| of(job.currency, sum)),
         _ => {
@@ -177,6 +179,7 @@ impl Job {
             planned_costs: vec![],
             wood: crate::quantity::Sorted::new(),
             booked: vec![],
+            tax: TaxBy::Usual,
             tag: None,
             settle: None,
             selling: Selling::default(),

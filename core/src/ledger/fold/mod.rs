@@ -13,6 +13,7 @@ mod numbers;
 mod photos;
 mod plan;
 mod stock;
+mod taxes;
 mod wait;
 pub(in crate::ledger) mod wood;
 mod workshop;
@@ -31,6 +32,7 @@ pub use job::{
 pub use name::{design_of, is_ended, name_of, planned_operations};
 pub use photos::{Photo, Photos};
 pub use plan::{Design, InUse, KeptPlan, SawFacts, Share, has_wood, in_use, not_left, pieces_taken, shared};
+pub use taxes::{NamedTax, TaxBy};
 pub use wait::waits;
 pub use wood::{WoodFacts, van};
 pub use workshop::{Copy, OwnTool, Person, RateFacts, Till, Workshop, workshop};

@@ -17,6 +17,8 @@ pub struct Photo {
 pub struct Photos {
     taken: Vec<Photo>,
     gone: Set<Id>,
+    /// Spendings with receipts that were struck.
+    lost: Set<Id>,
 }
 
 impl Photos {
@@ -32,9 +34,20 @@ impl Photos {
         }
     }
 
+    /// A receipt goes with its spending; of one that is not there yet it is kept.
+    pub(super) fn without_lost(&mut self, is_struck: impl Fn(Id) -> bool) {
+        self.lost = self.taken.iter().filter_map(|photo| photo.spending).filter(|spending| is_struck(*spending)).collect();
+    }
+
+    /// Whether a spending has receipts, wanted or not.
+    pub fn has_receipt(&self, spending: Id) -> bool {
+        self.taken.iter().any(|photo| photo.spending == Some(spending))
+    }
+
     /// All that are wanted.
     pub fn wanted(&self) -> impl Iterator<Item = Photo> + '_ {
-        self.taken.iter().filter(|photo| !self.gone.contains(&photo.id)).copied()
+        let is_lost = |photo: &&Photo| photo.spending.is_some_and(|spending| self.lost.contains(&spending));
+        self.taken.iter().filter(|photo| !self.gone.contains(&photo.id)).filter(move |photo| !is_lost(photo)).copied()
     }
 
     /// Those of a job, the oldest first.

@@ -6,6 +6,7 @@ use super::dates::HoursFacts;
 use super::estimate::{OldJob, told};
 use super::photos::Photos;
 use super::plan::{Design, SawFacts, kept};
+use super::taxes::NamedTax;
 use super::wood::WoodFacts;
 use crate::ledger::kind::book::Role;
 use crate::ledger::kind::haul::Per;
@@ -27,6 +28,8 @@ pub struct Workshop {
     pub units: Option<Units>,
     pub rates: Sorted<Currency, RateFacts>,
     pub tills: Sorted<Currency, Till>,
+    /// Rates of sales tax under a name, in the order they were named.
+    pub taxes: Vec<NamedTax>,
     /// What equal bought boards cost; without a wood, of any that has no price of its own.
     pub board_prices: Sorted<(Currency, Option<Key>), BoardPrice>,
     /// Spending and driving for no job and no haul.
@@ -107,6 +110,7 @@ pub fn workshop(book: &Book) -> Workshop {
     for entry in book.about(Subject::Workshop) {
         apply(&mut workshop, entry);
     }
+    workshop.photos.without_lost(|spending| book.entry(spending).is_some_and(|(_, struck)| struck));
     workshop.costs = without_lost(std::mem::take(&mut workshop.costs));
     let Workshop { people, forgotten, copy, .. } = &mut workshop;
     people.retain(|person| !forgotten.contains(&person.id));
@@ -136,6 +140,7 @@ fn apply(workshop: &mut Workshop, entry: &Entry) {
         }
         Fact::RateSet(f) => rate(workshop.rates.entry(f.currency).or_default(), f),
         Fact::TillSet(f) => till(workshop.tills.entry(f.currency).or_default(), f),
+        Fact::TaxNamed(_) | Fact::TaxDropped(_) => super::taxes::named(&mut workshop.taxes, entry),
         Fact::BoardPriceSet(f) => {
             let price = BoardPrice { amount: f.amount.0, per: f.per.volume(), currency: f.currency };
             workshop.board_prices.insert((f.currency, f.wood.clone()), price);

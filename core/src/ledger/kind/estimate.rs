@@ -12,5 +12,6 @@ kinds! {
     /// rework stands where there is no factor. The latest stands.
     EstimateMade { job: Id, low: Span, likely: Span, high: Span; thought: Span, factor: Exact, jobs: Count, allowance: Exact }
     /// All that is to be done on a job is planned, or it is not: then its estimate holds the rest of what such a piece takes as a whole.
+    /// Of a job that was worked on without a plan: nothing of its work is to come.
     WholePlanned { job: Id, whole: bool; }
 }

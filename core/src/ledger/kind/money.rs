@@ -50,6 +50,13 @@ kinds! {
     RateSet { currency: Currency; pay: Exact, lowest: Exact, hours: Exact, logged: Exact, costs: Money, wear: Money, tax: Exact, profit: Exact }
     /// How one is paid, in one currency: sales tax and where it stands, card fee as a share and fixed, the coin cash is rounded to, the price point.
     TillSet { currency: Currency; tax: Exact, side: Side, fee: Exact, fixed: Money, cash: Money, point: Key, mileage: Exact, per: Per }
+    /// A rate of sales tax under a name, beside the usual one of [`TillSet`]; its id is the entry's. `side` as usual where it is missing.
+    /// `tax`: the one it changes, by its first entry.
+    TaxNamed { currency: Currency, name: String, rate: Exact; side: Side, tax: Id }
+    /// A named rate is offered no more; a job that has it keeps it.
+    TaxDropped { tax: Id; }
+    /// What a job's pieces are taxed with from now on: a named rate, or nothing where `untaxed`; as usual where neither is said.
+    JobTaxSet { job: Id; tax: Id, untaxed: bool }
     /// What equal bought boards cost, by the measure of `per`: of one wood, or of any without a price of its own.
     BoardPriceSet { currency: Currency, amount: Exact, per: Measure; wood: Key }
     /// The tag of one piece of a job.

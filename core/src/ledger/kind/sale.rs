@@ -28,7 +28,8 @@ kinds! {
     /// A buyer named a sum for `n` pieces. `said` is what was said back for them, which they left or took.
     OfferHeard { job: Id, n: Count, sum: Money; paid: Paid, carried: Carried, said: Money }
     /// A price was agreed for `n` pieces, before they are handed over; its id is the entry's. A change of order `replaces` an earlier one.
-    PriceAgreed { job: Id, n: Count, sum: Money, carried: Carried; deposit: Money, due: Moment, buyer: Id, replaces: Id }
+    /// `rate` and `side` of the tax that was spoken of; missing, that of its job at the hand-over.
+    PriceAgreed { job: Id, n: Count, sum: Money, carried: Carried; deposit: Money, due: Moment, buyer: Id, replaces: Id, rate: Exact, side: Side }
     /// One part of what was agreed: part of [`PaymentPlanned`]. `due` is the day it is to come in; missing, at the hand-over.
     PaymentPart { sum: Money; due: Moment }
     /// What was agreed is paid in parts, which add up to it; what comes in pays the first of them first. A later one of the same agreement

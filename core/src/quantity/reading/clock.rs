@@ -6,7 +6,7 @@ use super::{Misread, Quantity, Read, tidy};
 /// A time of day; hours alone are the full hour, three or four digits are hours and minutes.
 ///
 /// # Errors
-/// [`Misread::NotANumber`] for what is no time of any clock (`13 pm`, `9:5`), [`Misread::OutOfRange`] past 23:59,
+/// [`Misread::NotAClock`] for what is no time of any clock (`13 pm`, `9:5`), [`Misread::OutOfRange`] past 23:59,
 /// and those any text may meet.
 ///
 /// ```
@@ -17,7 +17,7 @@ use super::{Misread, Quantity, Read, tidy};
 /// ```
 pub fn clock(text: &str) -> Read<Clock> {
     let text = tidy(text)?;
-    let no = || Misread::NotANumber { met: text.into() };
+    let no = || Misread::NotAClock { met: text.into() };
     let (digits, half) = half(text);
     let (hour, minute) = parts(digits).ok_or_else(no)?;
     let hour = match half {

@@ -25,6 +25,8 @@ pub enum Misread {
     Empty,
     /// More text than any figure needs.
     TooLong { most: usize },
+    /// Figures or words that are no time of day: what was met.
+    NotAClock { met: String },
     /// Letters, signs or an order of digits that is no number: the part that was met.
     NotANumber { met: String },
     /// A unit that does not belong to this kind, or that we do not know.

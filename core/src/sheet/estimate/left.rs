@@ -1,7 +1,7 @@
 //! What is still to do of each operation of a job: by its pieces where they are noted or wait, else by its hours.
 
 use super::Row;
-use super::counted::{counted, together};
+use super::counted::{beside, counted, together};
 use super::history::pieces;
 use crate::bench::estimate::{Left, Likely};
 use crate::bench::wait::{Wait, Waits, What};
@@ -16,7 +16,7 @@ use crate::sheet::Shop;
 /// them was put to wait and nobody said how many there are, no more than the plan leaves: one clamping may hold all (ours). Nothing of what
 /// was put to wait with all its pieces, while nobody is at it. Nothing of what was left for another step, or for a coat to dry, once it had
 /// taken what was thought of it (ours). Of all else what it likely takes less what was worked, at hand or left: work alone never makes it
-/// more. Of a drive that nothing but the plan speaks of, what was planned less what was driven. Of a whole piece and of its rest, less what was
+/// more. Of a drive that nothing but the plan speaks of, once it alone is to come, what was planned less what was driven. Of a whole piece and of its rest, less what was
 /// worked on operations that are not planned, and never less than the pieces that are left of these. Rework takes nothing off. Nothing at all
 /// once the last piece is sold or handed over, but of what was planned since.
 pub fn lefts(shop: &Shop, job: &Job, rows: &[Row]) -> Vec<Left> {
@@ -33,10 +33,16 @@ pub fn lefts(shop: &Shop, job: &Job, rows: &[Row]) -> Vec<Left> {
     let left = |row: &Row| match row.op.as_deref() {
         None if job.left() == 0 => Left::Nothing,
         Some(op) if is_over(op) => Left::Nothing,
-        Some(op) => as_planned(of_step(shop, job, (op, row, &steps)), row),
+        Some(op) => of_step(shop, job, (op, row, &steps)),
         None => at_least(row, unplanned, || together(&counted(shop, job, rows))),
     };
-    rows.iter().map(left).listed()
+    let lefts = rows.iter().map(left).listed();
+    let is_over = |(row, left): (&Row, &Left)| row.is_as_planned() || left.likely(row.likely) <= Span::ZERO;
+    let drives_alone = rows.iter().zip(&lefts).all(is_over) && beside(shop, job, rows).is_empty();
+    if !drives_alone {
+        return lefts;
+    }
+    lefts.into_iter().zip(rows).map(|(left, row)| as_planned(left, row)).listed()
 }
 
 /// Less what is gone of it, but not less than what is counted.

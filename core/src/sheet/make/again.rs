@@ -5,6 +5,7 @@ use super::buy::to_buy;
 use super::top::{Pick, strip_before};
 use super::{Ask, Boards, Field, Given, Lacks, Source, Top, Unfit, What, figures, fitting, places, room, stack, tiles, unfitting};
 use crate::haul::Pile;
+use crate::ledger::Fact;
 use crate::ledger::decide::Lying;
 use crate::ledger::fold::{self, Job, KeptPlan, Part};
 use crate::ledger::kind::plan::{DesignPart, PlanKept, PlanPile};
@@ -49,7 +50,7 @@ pub fn again(shop: &Shop, kept: &KeptPlan, bought: &[Boards]) -> Option<(Given, 
     let (asked, answered) = kept.told()?;
     let job = shop.job(kept.plan.job).ok()?;
     let ask = asked_again(shop, kept, bought)?;
-    let made = Made { shop, job: &job, plan: &kept.plan, asked: &asked };
+    let made = Made { shop, job: &job, plan: &kept.plan, asked: &asked, left: left_by(shop, kept) };
     let figures = made.figures(figures(shop, job.units).ok()?);
     let boards = to_buy(bought, job.units);
     let sources: Vec<Source> = (0..kept.plan.piles.len()).map(|nth| made.source(nth, &boards)).collect::<Option<_>>()?;
@@ -78,6 +79,25 @@ struct Made<'a> {
     job: &'a Job,
     plan: &'a PlanKept,
     asked: &'a Asked,
+    left: Vec<Left>,
+}
+
+/// What the act of a used plan left of pieces of a pile: thickness, width and length.
+struct Left {
+    of: Id,
+    size: [Length; 3],
+}
+
+/// As it was left then; plans of before rows were planed before they are cut left them as thick and wide as the board.
+fn left_by(shop: &Shop, kept: &KeptPlan) -> Vec<Left> {
+    let act = shop.book.entry(kept.id).and_then(|(entry, _)| entry.act);
+    let facts = act.map(|act| shop.book.act(act)).unwrap_or_default();
+    let one = |id: Id| {
+        let Fact::PiecesLeft(f) = &shop.book.entry(id)?.0.fact else { return None };
+        let Fact::PileAdded(pile) = &shop.book.entry(f.pile)?.0.fact else { return None };
+        Some(Left { of: f.of, size: [pile.thickness?, pile.width?, pile.length?] })
+    };
+    facts.into_iter().filter_map(one).listed()
 }
 
 impl Made<'_> {
@@ -199,7 +219,14 @@ impl Made<'_> {
             size,
             ripped: i64::from(kept.and_then(|kept| kept.rips).unwrap_or(1)),
             count: self.counts().get(nth).copied().unwrap_or(0),
+            left: self.section_left(source, size[2]),
         }
+    }
+
+    /// Of what is left of cut pieces, which are no more as long as the pile is.
+    fn section_left(&self, source: &Source, long: Length) -> Option<[Length; 2]> {
+        let left = self.left.iter().find(|left| left.of == source.pile.pile && left.size[2] < long);
+        left.map(|Left { size: [thickness, width, _], .. }| [*thickness, *width])
     }
 
     fn counts(&self) -> Vec<i64> {

@@ -96,3 +96,28 @@ pub fn without_boards(given: &Given) -> Given {
     }
     given
 }
+
+/// The same with no more than `n` of the boards at this place.
+pub fn with_at_most(given: &Given, place: usize, n: Count) -> Given {
+    let mut given = given.clone();
+    given.sources.iter_mut().skip(place).take(1).for_each(|source| source.n = n);
+    let n = i64::from(n);
+    given.ready.sources.iter_mut().skip(place).take(1).for_each(|source| source.count = n.saturating_mul(source.ripped));
+    let count = given.ready.sources.get(place).map_or(n, |source| source.count);
+    match &mut given.ready.asked {
+        Asked::Rows(problem) => problem.piles.iter_mut().skip(place).take(1).for_each(|pile| pile.count = count),
+        Asked::Parts(problem) => problem.piles.iter_mut().skip(place).take(1).for_each(|pile| pile.count = count),
+        Asked::Sticks(problem) => problem.piles.iter_mut().skip(place).take(1).for_each(|pile| pile.count = count),
+        Asked::Field(problem) => problem.piles.iter_mut().skip(place).take(1).for_each(|pile| pile.count = count),
+    }
+    given
+}
+
+/// How far what lies there alone goes, where boards could be bought.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct OfRack {
+    /// Pieces of the job; of a field whether it came near enough.
+    pub made: i64,
+    /// No plan of what lies there does more.
+    pub proven: bool,
+}

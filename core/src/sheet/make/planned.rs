@@ -3,11 +3,14 @@
 use super::top::strip_before;
 use super::{Top, figures_of};
 use crate::ledger::fold::{self, InUse, Job, KeptPlan};
+use crate::ledger::kind::plan::{DesignPart, Shape};
 use crate::plan::field::plan::{Field, Lie};
 use crate::plan::{Answered, Asked, Made};
 use crate::quantity::{Count, Id, Length, Listed, Volume};
 use crate::sheet::Shop;
 use crate::sheet::plan::figures::Figures;
+use crate::sheet::plan::trim::least_sawn;
+use crate::sheet::plan::wish::Panel;
 
 /// What the plans of a job make, and what they lack of their wood.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -28,8 +31,45 @@ pub fn planned(shop: &Shop, job: &Job, pieces: Count) -> Option<Planned> {
         return None;
     }
     let figures = figures_of(&shop.workshop, job.units).ok()?;
-    let finished = plans.iter().try_fold(Volume::ZERO, |sum, it| sum.plus(finished(it.plan, &figures)?).ok())?;
-    Some(Planned { finished, lacks: lacked(shop, &plans) })
+    let made = plans.iter().map(|it| makes(job, it.plan, &figures)).collect::<Option<Vec<_>>>()?;
+    Some(Planned { finished: once(job, made.concat())?, lacks: lacked(shop, &plans) })
+}
+
+/// What a plan makes: so many of a part, or one top or field.
+#[derive(Clone, Debug)]
+struct Makes {
+    what: What,
+    n: Count,
+    each: Volume,
+}
+
+#[derive(Clone, Debug, PartialEq, Eq)]
+enum What {
+    /// By its name.
+    Part(String),
+    Whole(Shape),
+}
+
+/// What two plans make both is not planned twice, unless the job needs so many or one of them alone makes them: the newest counts first.
+fn once(job: &Job, made: Vec<Makes>) -> Option<Volume> {
+    let needs = |what: &What| match what {
+        // What is no part of the job any more is as many as the plans make.
+        What::Part(name) => job.parts.iter().find(|part| part.name == *name).map_or(Count::MAX, |part| part.n.saturating_mul(job.pieces)),
+        What::Whole(_) => job.pieces,
+    };
+    let most = |what: &What| made.iter().filter(|it| it.what == *what).map(|it| it.n).max().unwrap_or(0).max(needs(what));
+    let mut left: Vec<(What, Count)> = vec![];
+    for it in &made {
+        if !left.iter().any(|(what, _)| *what == it.what) {
+            left.push((it.what.clone(), most(&it.what)));
+        }
+    }
+    made.iter().rev().try_fold(Volume::ZERO, |sum, it| {
+        let (_, left) = left.iter_mut().find(|(what, _)| *what == it.what)?;
+        let n = it.n.min(*left);
+        *left = left.saturating_sub(n);
+        sum.plus(it.each.times(n).ok()?).ok()
+    })
 }
 
 /// Of what is lacked that is not counted which would be left of it again.
@@ -41,30 +81,47 @@ fn lacked(shop: &Shop, plans: &[InUse]) -> Option<Volume> {
     Some(sum(shares.listed())?.less(sum(left.listed())?))
 }
 
-fn finished(kept: &KeptPlan, figures: &Figures) -> Option<Volume> {
+fn makes(job: &Job, kept: &KeptPlan, figures: &Figures) -> Option<Vec<Makes>> {
     let (asked, answered) = kept.told()?;
-    match (&asked, &answered.plan) {
+    if !matches!(answered.plan, Made::Rows(_) | Made::Field(_)) {
+        return parts(kept, &answered);
+    }
+    // A top in rows is the part of its size.
+    let sides = if let Asked::Rows(problem) = &asked { kept.plan.width.zip(kept.plan.unit.times(problem.length).ok()) } else { None };
+    let of_size = sides.and_then(|(width, length)| job.parts.iter().find(|part| [part.size[1], part.size[2]] == [width, length]));
+    let what = of_size.map_or(What::Whole(kept.plan.shape), |part| What::Part(part.name.clone()));
+    Some(vec![Makes { what, n: 1, each: whole(kept, (&asked, &answered), figures)? }])
+}
+
+/// A top or a field.
+fn whole(kept: &KeptPlan, (asked, answered): (&Asked, &Answered), figures: &Figures) -> Option<Volume> {
+    match (asked, &answered.plan) {
         (Asked::Rows(problem), Made::Rows(plan)) => {
             let of = |units: i64| kept.plan.unit.times(units).ok();
             let figures = Figures { kerf: of(problem.kerf)?, ..figures.clone() };
             let top = Top { width: kept.plan.width?, ..Top::default() };
             let before = strip_before(&top, Count::try_from(problem.rows?).ok()?, &figures);
             let strip = kept.plan.strip.unwrap_or(before);
-            let rows = Count::try_from(plan.rows.len()).ok()?;
-            Volume::of(of(problem.length)?, strip, kept.plan.thickness?).and_then(|row| row.times(rows)).ok()
+            let (length, thickness, made) = (of(problem.length)?, kept.plan.thickness?, Count::try_from(plan.rows.len()).ok()?);
+            let panel = Panel { length, width: kept.plan.width, thickness, strip, split: problem.split };
+            let last =
+                panel.last_row(made.into(), least_sawn(&figures)).filter(|it| it.as_nm().checked_rem(kept.plan.unit.as_nm()) == Some(0));
+            let width = strip.times(i64::from(made.checked_sub(1)?)).and_then(|rows| rows.plus(last.unwrap_or(strip))).ok()?;
+            Volume::of(length, width, thickness).ok()
         }
         (_, Made::Field(plan)) => laid(plan.field.as_ref()?, kept.plan.unit),
-        _ => parts(kept, &answered),
+        _ => None,
     }
 }
 
 /// Its parts, as many as it makes; nothing where an older book does not name them.
-fn parts(kept: &KeptPlan, answered: &Answered) -> Option<Volume> {
+fn parts(kept: &KeptPlan, answered: &Answered) -> Option<Vec<Makes>> {
     let made = Count::try_from(*answered.worth.first()?).ok()?;
-    let all = kept.plan.parts.as_ref()?.iter().filter(|part| 0 < part.n);
-    let volume = |n: Count, sides: [Length; 3]| Volume::of(sides[0], sides[1], sides[2]).and_then(|one| one.times(n)).ok();
-    let set = all.map(|part| volume(part.n, [part.thickness, part.width, part.length]));
-    set.into_iter().try_fold(Volume::ZERO, |sum, part| sum.plus(part?).ok())?.times(made).ok()
+    let one = |part: &DesignPart| {
+        let each = Volume::of(part.thickness, part.width, part.length).ok()?;
+        Some(Makes { what: What::Part(part.name.clone()), n: part.n.checked_mul(made)?, each })
+    };
+    kept.plan.parts.as_ref()?.iter().filter(|part| 0 < part.n).map(one).collect()
 }
 
 /// Tiles that lie close; crossed courses are open between.

@@ -4,7 +4,7 @@ use super::{Ask, Top, What, asked_parts};
 use crate::ledger::fold::{InUse, Job, KeptPlan, Part};
 use crate::ledger::kind::plan::{DesignPart, Shape};
 use crate::plan::{Asked, post};
-use crate::quantity::{Length, Listed};
+use crate::quantity::{Id, Length, Listed};
 
 /// A top or a field: the one thing of its kind that is asked. No part has this name.
 const THE_WHOLE: &str = "";
@@ -26,6 +26,48 @@ pub fn in_place_of<'a>(job: &Job, ask: &Ask, all: &[InUse<'a>], again: impl Fn(&
     going
 }
 
+/// What a plan asked for and those in whose place it comes make both, and what these make alone: by the names of the parts, each once. The
+/// one thing that is a top or a field has none.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct InBoth {
+    pub both: Vec<String>,
+    /// Nor does a plan make it that stays.
+    pub alone: Vec<String>,
+}
+
+/// The same of the plans that go, by their entries, out of all in use.
+pub fn in_both(job: &Job, ask: &Ask, (all, goes): (&[InUse<'_>], &[Id])) -> InBoth {
+    let mut told = InBoth::default();
+    let (going, staying): (Vec<_>, Vec<_>) = all.iter().map(|it| it.plan).partition(|plan| goes.contains(&plan.id));
+    for plan in &going {
+        for name in shared(job, ask, plan) {
+            once(&mut told.both, name);
+        }
+    }
+    let asked = asked_parts(job.clone(), ask).parts;
+    let is_asked = |made: &DesignPart| match &ask.what {
+        What::Top(top) => is_top(made, top),
+        What::Parts(_) | What::Sticks(_) => asked.iter().any(|part| is_same(made, part, job)),
+        What::Field(_) => false,
+    };
+    let made = |plan: &KeptPlan| plan.plan.parts.clone().unwrap_or_default().into_iter().filter(|part| 0 < part.n).listed();
+    let stays = staying.into_iter().flat_map(made).map(|part| part.name).listed();
+    for part in going.into_iter().flat_map(made).filter(|part| !is_asked(part) && !stays.contains(&part.name)) {
+        once(&mut told.alone, part.name);
+    }
+    told
+}
+
+fn once(all: &mut Vec<String>, name: String) {
+    if !all.contains(&name) {
+        all.push(name);
+    }
+}
+
+fn is_top(part: &DesignPart, top: &Top) -> bool {
+    0 < part.n && [part.length, part.width] == [top.length, top.width]
+}
+
 /// What both make, by the names of the parts.
 fn shared(job: &Job, ask: &Ask, plan: &KeptPlan) -> Vec<String> {
     let asked = asked_parts(job.clone(), ask).parts;
@@ -33,8 +75,11 @@ fn shared(job: &Job, ask: &Ask, plan: &KeptPlan) -> Vec<String> {
     match (&ask.what, plan.plan.shape) {
         (What::Top(_), Shape::Rows) | (What::Field(_), Shape::Field) => whole(),
         (What::Top(top), Shape::Parts | Shape::Sticks) => {
-            let is_top = |part: &DesignPart| 0 < part.n && [part.length, part.width] == [top.length, top.width];
-            if plan.plan.parts.iter().flatten().any(is_top) { whole() } else { vec![] }
+            if plan.plan.parts.iter().flatten().any(|part| is_top(part, top)) {
+                whole()
+            } else {
+                vec![]
+            }
         }
         (What::Parts(_) | What::Sticks(_), Shape::Rows) => {
             let top = top_of(plan);

@@ -89,7 +89,7 @@ fn one_more(shop: &Shop, (job, account): (&Job, &Account), paid: Paid) -> Answer
     let costs = part(costs, 1, job.pieces)?;
     let one = Work { costs: Some(costs), time: Some(time), pieces: 1 };
     let Some(need) = one.need(your_rate, 1)? else { return Ok(None) };
-    let Ok(price) = proposed(need, shop.terms(job.currency, paid), shop.points(job.currency), job.currency) else { return Ok(None) };
+    let Ok(price) = proposed(need, shop.terms_of(job, paid), shop.points(job.currency), job.currency) else { return Ok(None) };
     let way = Way { you_get: price.you_get, costs, time };
     let leaves = Leaves { way, left: way.left()?, per_hour: way.per_hour(rate(shop, job.currency).year.as_ref())? };
     Ok(Some(Concession { ask: Ask::OneMore, sum: price.charge, more: leaves.left, leaves }))

@@ -2,11 +2,11 @@
 
 use super::figures::Figures;
 use super::stock::{Joins, LeftOut, Stack};
-use super::trim::{Along, fit, step, trimmed};
+use super::trim::{Along, fit, least_sawn, step, trimmed};
 use super::wish::{Panel, Parts, Tiles, Wanted, Wish};
 use crate::plan::leaves::{self, counted_whole};
 use crate::plan::{Asked, field, parts, rows, sticks};
-use crate::quantity::{Length, begin_large};
+use crate::quantity::{Length, Volume, begin_large};
 use crate::refusal::{Answer, Refusal};
 
 /// A pile of the plan.
@@ -20,6 +20,8 @@ pub struct Source {
     /// Strips out of each piece; 1 where it is taken as it is.
     pub ripped: i64,
     pub count: i64,
+    /// How thick and wide what is left of its pieces is, where the act of a used plan says it.
+    pub left: Option<[Length; 2]>,
 }
 
 /// A problem that can be given to the planner.
@@ -36,6 +38,20 @@ pub struct Ready {
 }
 
 impl Ready {
+    /// So many cubic units.
+    ///
+    /// # Errors
+    /// [`Refusal::OutOfRange`].
+    pub fn volume(&self, units: i128) -> Answer<Volume> {
+        super::tally::cubic(units, self.unit)
+    }
+
+    /// The last row of a top, where it is sawn narrower than the others to make the width.
+    pub fn last_row(&self, made: i64) -> Option<Length> {
+        let Wish::Panel(panel) = &self.wish else { return None };
+        panel.last_row(made, least_sawn(&self.figures)).filter(|last| last.as_nm().checked_rem(self.unit) == Some(0))
+    }
+
     /// Whether boards are counted whole, however much is left of them; a plan of an older book counts what goes back as not taken.
     pub fn counts_whole(&self) -> bool {
         let kept = match &self.asked {
@@ -78,7 +94,7 @@ pub fn ready(wish: Wish, stock: &[Stack], figures: Figures) -> Answer<Ready> {
     }
     let mut scale = Scale { unit: 0 };
     asked(&wish, &figures, &sources, &mut |length| scale.meet(length))?;
-    sections(&wish, &sources).for_each(|length| {
+    sections(&wish, &sources, &figures).for_each(|length| {
         scale.meet(length);
     });
     let unit = scale.unit.max(1);
@@ -107,9 +123,12 @@ impl Scale {
 }
 
 /// The sizes that only the picture and the weight go by.
-fn sections<'a>(wish: &'a Wish, sources: &'a [Source]) -> impl Iterator<Item = Length> + 'a {
+fn sections<'a>(wish: &'a Wish, sources: &'a [Source], figures: &Figures) -> impl Iterator<Item = Length> + 'a {
     let of_wish = match wish {
-        Wish::Panel(panel) => vec![panel.strip, panel.thickness],
+        Wish::Panel(panel) => {
+            let last = panel.rows().and_then(|rows| panel.last_row(rows, least_sawn(figures)));
+            [panel.strip, panel.thickness].into_iter().chain(last).collect()
+        }
         Wish::Parts(parts) | Wish::Sticks(parts) => parts.parts.iter().flat_map(|part| part.size).collect(),
         Wish::Tiles(_) => vec![],
     };
@@ -144,7 +163,7 @@ fn joins(wish: &Wish, figures: &Figures) -> Answer<Joins> {
 
 /// The pile as the plan has it; none where no strip comes out of it.
 fn source(wish: &Wish, figures: &Figures, (stack, size): (&Stack, [Length; 3])) -> Answer<Option<Source>> {
-    let one = Source { letter: String::new(), stack: stack.clone(), size, ripped: 1, count: i64::from(stack.free) };
+    let one = Source { letter: String::new(), stack: stack.clone(), size, ripped: 1, count: i64::from(stack.free), left: None };
     let Wish::Panel(panel) = wish else { return Ok(Some(one)) };
     let [thickness, width, length] = size;
     let strip = panel.strip.plus(figures.joint)?.plus(figures.joint)?;

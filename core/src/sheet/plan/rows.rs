@@ -23,15 +23,17 @@ pub(super) fn draft(ready: &Ready, (problem, answered): (&Problem, &Answered), p
     let why = fewest(ready, (problem, answered), plan).or_else(|| because(problem, most?));
     let ends = Ends { short: None, together: ends::fewer_together(problem, plan) };
     let mut draft = Draft { made, why, ends, one_section: true, short: looks.then(|| short(problem, made)), ..Draft::default() };
-    draft.outer = [problem.length, strip.saturating_mul(draft.made)];
+    let last = ready.last_row(made).and_then(|last| units(last).ok()).unwrap_or(strip);
+    draft.outer = [problem.length, strip.saturating_mul(made.saturating_sub(1)).saturating_add(last)];
     draft.finished = vec![0; problem.piles.len()];
     let mut joints = 0_i64;
     for (row, pieces) in (0_i64..).zip(&plan.rows) {
         joints = joints.saturating_add(i64::try_from(pieces.len()).unwrap_or(0)).saturating_sub(1);
+        let wide = if row.saturating_add(1) == made { last } else { strip };
         for piece in pieces {
             let mark = marks.get(&(piece.pile, piece.n)).copied().unwrap_or(Mark::Letter);
-            draft.rects.push(Rect { at: [piece.at, row.saturating_mul(strip), piece.length, strip], source: piece.pile, mark, part: None });
-            let volume = i128::from(piece.length).saturating_mul(strip.into()).saturating_mul(thickness.into());
+            draft.rects.push(Rect { at: [piece.at, row.saturating_mul(strip), piece.length, wide], source: piece.pile, mark, part: None });
+            let volume = i128::from(piece.length).saturating_mul(wide.into()).saturating_mul(thickness.into());
             if let Some(finished) = draft.finished.get_mut(piece.pile) {
                 *finished = finished.saturating_add(volume);
             }

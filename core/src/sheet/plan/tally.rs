@@ -131,8 +131,11 @@ fn used(ready: &Ready, draft: &Draft, scale: Back) -> Answer<Vec<Used>> {
     Ok(all)
 }
 
-/// Thickness and width of what is left of a cut piece: those of its other pieces where all of it is planed before it is cut to length.
+/// Thickness and width of what is left of a cut piece: as it was left, where that is written; those of its other pieces where all of it is planed before it is cut to length.
 fn section<'a>(ready: &Ready, source: &Source, mut sawn: impl Iterator<Item = &'a Sawn>, scale: Back) -> Answer<[Length; 2]> {
+    if let Some(left) = source.left {
+        return Ok(left);
+    }
     let [thickness, width, _] = source.size;
     let planed = matches!(ready.wish, Wish::Panel(_) | Wish::Tiles(_));
     let first = sawn.find_map(|sawn| sawn.pieces.first()).filter(|_| planed);
@@ -163,11 +166,11 @@ fn waste(ready: &Ready, draft: &Draft, (used, scale): (&[Used], Back)) -> Answer
         back = back.plus(volume(length.times(one.left_strips)?)?)?;
     }
     let taken = whole.less(back);
-    let finished = cubic(draft.finished.iter().fold(0, |sum, one| sum.saturating_add(*one)), scale)?;
+    let finished = cubic(draft.finished.iter().fold(0, |sum, one| sum.saturating_add(*one)), scale.unit)?;
     // Sizes that can't be right give no figure, least of all nothing.
     let holds = back.plus(finished)? <= whole;
     let wasted = taken.less(finished);
-    let cutting = strips.less(cubic(draft.within, scale)?).min(wasted);
+    let cutting = strips.less(cubic(draft.within, scale.unit)?).min(wasted);
     let pieces = draft.sawn.iter().flat_map(|sawn| sawn.pieces.iter().map(|([length, ..], _)| length.saturating_mul(sawn.times)));
     let cut = pieces.fold(0_i64, i64::saturating_add);
     let gone = long.as_nm().saturating_sub(kept.as_nm()).saturating_sub(scale.length(cut)?.as_nm());
@@ -180,8 +183,8 @@ fn waste(ready: &Ready, draft: &Draft, (used, scale): (&[Used], Back)) -> Answer
     Ok(Waste { taken, finished, wasted, share, cutting, sizing: wasted.less(cutting), length })
 }
 
-fn cubic(units: i128, scale: Back) -> Answer<Volume> {
-    let unit = Length::nm(scale.unit)?;
+pub(super) fn cubic(units: i128, unit: i64) -> Answer<Volume> {
+    let unit = Length::nm(unit)?;
     let cube = Volume::of(unit, unit, unit)?;
     // A volume is counted in cubes of the unit: in two steps, since a count is small and a volume is not.
     let thousand = 1_000_000_000_i128;

@@ -140,6 +140,11 @@ pub(in crate::sheet) fn step(figures: &Figures) -> i64 {
     if figures.kerf.as_nm().checked_rem(tenth) == Some(0) { tenth } else { inch }
 }
 
+/// Less than this is not sawn off a top that is wider than was asked: a millimetre, or what a tape reads in inches. Ours.
+pub(in crate::sheet) fn least_sawn(figures: &Figures) -> Length {
+    if step(figures) == Length::TENTH_MM.as_nm() { Length::MM } else { Length::nm(step(figures)).unwrap_or_default() }
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;

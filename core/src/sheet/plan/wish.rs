@@ -66,6 +66,22 @@ impl Panel {
         let (width, strip) = (self.width?.as_nm(), self.strip.as_nm());
         width.checked_add(strip)?.checked_sub(1)?.checked_div(strip)
     }
+
+    /// The last of so many rows, once it is sawn to what makes the width that was asked: rows are as wide as a tape reads, and together may
+    /// be wider. Nothing where they come out, or by less than `least`, which is sanded off; nor where there are fewer than make the width.
+    ///
+    /// ```
+    /// # use fivebar_core::{quantity::Length, sheet::plan::wish::Panel};
+    /// let inch = |of_32: i64| Length::INCH_64TH.times(2 * of_32).unwrap();
+    /// // Eleven rows of 2 3/16 are 24 1/16; for 24 the last is 2 1/8.
+    /// let panel = Panel { length: inch(960), width: Some(inch(768)), thickness: inch(24), strip: inch(70), split: true };
+    /// assert_eq!(panel.last_row(11, inch(1)), Some(inch(68)));
+    /// ```
+    pub fn last_row(&self, rows: i64, least: Length) -> Option<Length> {
+        let (width, strip) = (self.width.filter(|_| self.rows() == Some(rows))?.as_nm(), self.strip.as_nm());
+        let last = width.checked_sub(strip.checked_mul(rows.checked_sub(1)?)?)?;
+        Length::nm(last).ok().filter(|_| 0 < last && last.checked_add(least.as_nm()).is_some_and(|it| it <= strip))
+    }
 }
 
 impl Parts {

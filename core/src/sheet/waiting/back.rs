@@ -30,7 +30,7 @@ pub fn looked_back(shop: &Shop, job: &Job) -> Answer<Option<Back>> {
     if let Some(offer) = let_go.filter(|offer| 0 < offer.n) {
         return Ok(Some(Back::Waited { offered: each(offer.sum, offer.n)?, sold }));
     }
-    let charge = job.tag.map(|tag| shop.terms(job.currency, Paid::Card).tax.charge(tag)).transpose()?;
+    let charge = job.tag.map(|tag| shop.tax_of(job).charge(tag)).transpose()?;
     let haggled = charge.is_some_and(|charge| sold.amount() < charge.amount());
     let worth = if haggled { worth_then(shop, job, sale)? } else { None };
     Ok(worth.map(|worth| Back::Took { sum: sold, worth }))
@@ -46,7 +46,7 @@ fn worth_then(shop: &Shop, job: &Job, sale: &Sale) -> Answer<Option<Money>> {
     if then.pieces == 0 {
         return Ok(None);
     }
-    let take = shop.terms(job.currency, paid).take()?;
+    let take = shop.terms_of(job, paid).take()?;
     // An answer that the guesses don't give is none to look back on.
     Ok(then.worth().and_then(|worth| worth.under(1, take)).ok())
 }

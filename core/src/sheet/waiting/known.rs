@@ -97,7 +97,7 @@ pub(super) fn rests(shop: &Shop, job: &Job) -> Answer<Option<Rests>> {
     let (Some(asks), Some(buys), Some(at)) = (guesses.asks, guesses.buys, guesses.at) else { return Ok(None) };
     let (Some(by), Some(end), Some(told)) = (guesses.by, guesses.end, guesses.told) else { return Ok(None) };
     let guess = Guess { asks, buys, at, ratio: guesses.k.unwrap_or(USUAL_RATIO), no_show: guesses.no_show.unwrap_or_default() };
-    let terms = shop.terms(job.currency, Paid::Card);
+    let terms = shop.terms_of(job, Paid::Card);
     let tag = job.tag.map(|tag| terms.tax.charge(tag)).transpose()?;
     let sold = selling.standing().map(|sale| sale.at);
     let lent = selling.consigned.iter().chain(&selling.consignments_returned).map(|there| there.at);

@@ -338,7 +338,7 @@ fn big_buttons_keep_the_screen_awake_and_are_left_by_a_hold() {
     let mut told = Told::stands();
     told.start(0, "Assemble");
     let now = told.now(28);
-    assert_eq!(told.app.heard(tap(Tap::Big), now), [Order::Awake(true)]);
+    assert_eq!(told.app.heard(tap(Tap::Big), now), [Order::Awake(true), Order::Remember(BIG_AT)]);
     let shown = told.at(28, []);
     holds(&shown, &["Assemble", ">28</span>", "+1 done", "Stop", "Hold to leave", "The screen stays on"]);
     lacks(&shown, &["<nav", "Workshop"]);
@@ -352,7 +352,7 @@ fn big_buttons_keep_the_screen_awake_and_are_left_by_a_hold() {
     assert!(told.app.heard(Msg::Go(Place::Count), now).contains(&Order::Awake(true)));
     assert!(told.app.heard(Msg::Go(Place::Price), now).contains(&Order::Awake(false)));
     assert!(told.app.heard(Msg::Go(Place::Bench), now).contains(&Order::Awake(true)));
-    assert_eq!(told.app.heard(tap(Tap::LeaveBig), now), [Order::Awake(false)]);
+    assert_eq!(told.app.heard(tap(Tap::LeaveBig), now), [Order::Awake(false), Order::Remember("bench")]);
     lacks(&told.at(33, []), &["Hold to leave"]);
 }
 
@@ -401,4 +401,64 @@ fn a_narrow_page_folds_helper_and_other_below_the_rack() {
     told.app.page = crate::parts::Page::new(320.0);
     let narrow = told.at(1, []);
     assert!(place(&narrow, "Helper joins") < place(&narrow, "<footer"));
+}
+
+/// Trim is on, and a key of another job was tapped by mistake: one tap takes the switch back, and trim goes on from nine as if nothing had been.
+#[test]
+fn a_switch_by_mistake_is_taken_back_in_one_tap() {
+    let mut told = Told::stands();
+    told.at(0, [tap(Tap::Other), op("Trim")]);
+    let run = told.app.running().unwrap();
+    told.at(20, [tap(Tap::Other), starting(StartingTap::On(On::Nothing)), op("Sharpen")]);
+    assert_ne!(told.app.running().unwrap().run, run.run);
+    told.at(21, [Msg::Common(Common::TakeBack)]);
+    let again = told.app.running().unwrap();
+    assert_eq!((again.run, again.op.as_str(), again.worked.as_minutes()), (run.run, "Trim", 21));
+}
+
+/// The page is loaded anew: the last act of this phone is taken back there while it is fresh, and what was taken back is put back.
+#[test]
+fn the_last_act_is_taken_back_after_the_page_was_loaded_anew() {
+    let mut told = Told::stands();
+    told.at(0, [tap(Tap::Other), op("Trim")]);
+    told.at(30, [tap(Tap::Stop)]);
+    let anew = |told: &mut Told, minute| {
+        let lines = told.app.own.book.lines().map(str::to_owned).collect::<Vec<_>>();
+        let book = fivebar_core::ledger::Book::of_lines(lines.iter().map(String::as_str));
+        told.app = App::new(crate::parts::Page::default(), Place::Bench, std::rc::Rc::new(crate::words::Plain::default()));
+        told.app.offset_at = Some(new_york);
+        told.app.now = told.now(minute).wall;
+        let device = fivebar_core::ledger::Device::new([1; 8]);
+        let names = fivebar_core::quantity::Sorted::new();
+        let opened = crate::app::news::News::Opened { which: crate::app::order::Which::Own, device, book: Box::new(book), names };
+        told.app.told(opened);
+        (told.app.own.last_act.is_some(), told.app.own.taken_back.is_some())
+    };
+    assert_eq!(anew(&mut told, 41), (false, false), "eleven minutes later");
+    assert_eq!(anew(&mut told, 35), (true, false));
+    holds(&told.at(36, []), &["Take back", "stop, 09:30"]);
+    told.at(36, [Msg::Common(Common::TakeBack)]);
+    assert_eq!(told.app.running().map(|run| run.worked.as_minutes()), Some(36));
+    assert_eq!(anew(&mut told, 37), (false, true));
+    told.at(38, [Msg::Common(Common::PutBack)]);
+    assert_eq!((told.app.running(), anew(&mut told, 39)), (None, (true, false)));
+}
+
+/// Big buttons are there again after the page was loaded anew, where something runs; else the bench is.
+#[test]
+fn big_buttons_come_back_while_something_runs() {
+    let check = |stopped: bool, comes_back: bool| {
+        let mut told = Told::stands();
+        told.at(0, [tap(Tap::Other), op("Trim"), tap(Tap::Big)]);
+        assert_eq!(told.app.address(), BIG_AT);
+        if stopped {
+            told.at(5, [tap(Tap::Stop)]);
+        }
+        (told.app.bench.over, told.app.place) = (Over::Nothing, Place::Count);
+        told.app.begin_at(BIG_AT);
+        opened(&mut told.app);
+        assert_eq!((told.app.place, matches!(told.app.bench.over, Over::Big)), (Place::Bench, comes_back), "{stopped}");
+    };
+    check(false, true);
+    check(true, false);
 }

@@ -1,7 +1,7 @@
 //! The next act of a job, done: the clock starts at the bench, or the form that is next opens.
 
-use super::super::App;
 use super::super::order::{Feel, Order};
+use super::super::{App, plan};
 use super::draft::{PaidTo, What};
 use super::{Room, draft, sheet};
 use crate::parts::Place;
@@ -16,6 +16,8 @@ use fivebar_core::sheet::job::{JobSheet, NextAct};
 pub fn next(app: &mut App, now: Now) {
     let Some(Ok(sheet)) = sheet(app) else { return };
     match &sheet.next {
+        // What is left to cut comes before an empty bench.
+        NextAct::WorkOn { op: None } if plan::is_to_cut(app, sheet.job) => plan::heard(app, plan::Tap::Saw(sheet.job), now),
         NextAct::Running { .. } | NextAct::WorkOn { op: None } => app.go(Place::Bench),
         NextAct::WorkOn { op: Some(op) } => {
             let planned = sheet.operations.iter().find(|planned| planned.op == *op).cloned();

@@ -6,9 +6,10 @@ use super::super::form::Form;
 use super::super::plan::PutBack;
 use super::super::price::gallery::{FIRST_TERMS, usual};
 use super::super::spent_on::{SpentOn, SpentTap};
+use super::super::taxes::tax;
 use super::sheet;
 use fivebar_core::ledger::decide::{Now, PaidOf};
-use fivebar_core::ledger::fold::{Agreement, AgreementState, GalleryTerms, Over};
+use fivebar_core::ledger::fold::{Agreement, AgreementState, GalleryTerms, Over, TaxBy};
 use fivebar_core::ledger::kind::bench::Kind;
 use fivebar_core::ledger::kind::job::For;
 use fivebar_core::ledger::kind::sale::{Carried, Paid};
@@ -114,8 +115,12 @@ pub struct Picks {
     pub spending: Option<Key>,
     pub way: Way,
     pub can: super::cans::OfCan,
+    /// How many alike is typed, not one of the keys.
+    pub other_count: bool,
     pub paid: Option<Paid>,
     pub carried: Carried,
+    /// What a sale is taxed with, where it is not as its job is.
+    pub tax: Option<TaxBy>,
     pub wood: Option<Key>,
     pub due: Option<Day>,
     pub spent_on: SpentOn,
@@ -145,6 +150,8 @@ pub enum Pick {
     Can(super::cans::CanTap),
     Paid(Option<Paid>),
     Carried(Carried),
+    /// What this sale is taxed with.
+    Tax(TaxBy),
     /// With the refund the order came to nothing.
     Ends(bool),
     /// The buyer of an agreement never came: what came in ahead is kept, unless another sum is typed.
@@ -193,8 +200,10 @@ pub fn begin(app: &App, what: What) -> Option<Draft> {
         spending: None,
         way: Way::default(),
         can: super::cans::OfCan::of(units),
+        other_count: false,
         paid: Some(Paid::Notes),
         carried: Carried::Fetched,
+        tax: None,
         wood: None,
         due: None,
         spent_on: SpentOn::default(),
@@ -256,7 +265,8 @@ fn filled(draft: Draft, sheet: &JobSheet, sign: Sign) -> Draft {
         }
         What::Refund(id) => {
             let picks = Picks { ends: agreement_done(sheet, *id), ..draft.picks };
-            Draft { form: Form::of(1), picks, ..draft }
+            let came = sheet.selling.paid(sheet.account.currency, *id).ok();
+            Draft { form: Form::filled([typed.sum(came)]), picks, ..draft }
         }
         What::Cancel(_) => Draft { form: Form::filled([typed.sum(None)]), ..draft },
         What::Consign => {
@@ -324,7 +334,7 @@ fn size(sheet: &JobSheet, typed: Typed) -> Form {
 fn agree(draft: Draft, sheet: &JobSheet, typed: Typed) -> Draft {
     let free = sheet.sale.left.saturating_sub(sheet.account.sold.promised).max(1);
     let picks = Picks { carried: Carried::Delivered, ..draft.picks };
-    Draft { form: Form::filled([typed.sum(sheet.sale.tag), String::new(), free.min(1).to_string()]), picks, ..draft }
+    Draft { form: Form::filled([typed.sum(sheet.sale.tagged), String::new(), free.min(1).to_string()]), picks, ..draft }
 }
 
 /// The agreement that a sale carried out is done with: with a refund it may come to nothing.
@@ -356,7 +366,7 @@ fn sell(draft: Draft, (sheet, agreed): (&JobSheet, Option<Id>), typed: Typed) ->
     let agreement = agreed.and_then(|id| sheet.selling.agreement(id));
     let (sum, n) = match agreement {
         Some(agreement) => (agreement.sum.minus(agreement.sold_for).ok(), agreement.n.saturating_sub(agreement.sold)),
-        None => (sheet.sale.tag, 1),
+        None => (sheet.sale.tagged, 1),
     };
     let carried = agreement.and_then(|agreement| agreement.carried).unwrap_or(Carried::Fetched);
     let picks = Picks { carried, ..draft.picks };
@@ -382,6 +392,7 @@ pub fn pick(app: &mut App, pick: Pick, now: Now) {
         Pick::Can(tap) => super::cans::heard(app, tap),
         Pick::Paid(paid) => picks.paid = paid,
         Pick::Carried(carried) => picks.carried = carried,
+        Pick::Tax(by) => taxed(app, by),
         Pick::Ends(ends) => picks.ends = ends,
         Pick::WithTax(with_tax) => picks.terms.with_tax = with_tax,
         Pick::MakerPays(pays) => picks.terms.maker_pays = pays,
@@ -397,7 +408,14 @@ pub fn pick(app: &mut App, pick: Pick, now: Now) {
             picks.spent_on.heard(tap, now);
         }
         Pick::More => (picks.more, picks.spent_on.asks) = (!picks.more, false),
-        Pick::Count(n) => draft.form.put(0, n.to_string()),
+        Pick::Count(0) => {
+            picks.other_count = true;
+            draft.form.put(0, String::new());
+        }
+        Pick::Count(n) => {
+            picks.other_count = false;
+            draft.form.put(0, n.to_string());
+        }
         Pick::Room(nth) => {
             if let Some((low, high)) = ROOMS.get(nth) {
                 draft.form.put(0, low.to_string());
@@ -408,6 +426,20 @@ pub fn pick(app: &mut App, pick: Pick, now: Now) {
             (picks.kind, picks.finish) = (kind, finish);
             draft.words.iter_mut().take(1).for_each(|first| first.clone_from(&name));
         }
+    }
+}
+
+/// Another tax for this sale: a sum that stands there as its tag goes along.
+fn taxed(app: &mut App, by: TaxBy) {
+    let Some(Ok(sheet)) = sheet(app) else { return };
+    let (sign, units, currency) = (app.speech.sign(), sheet.account.units, sheet.account.currency);
+    let charge = |by| Typed { sign, units }.sum(sheet.sale.tag.and_then(|tag| tax(app, currency, by).charge(tag).ok()));
+    let new = charge(by);
+    let was = charge(app.jobs.draft.as_ref().and_then(|draft| draft.picks.tax).unwrap_or(sheet.sale.tax));
+    let Some(draft) = &mut app.jobs.draft else { return };
+    draft.picks.tax = Some(by).filter(|by| *by != sheet.sale.tax);
+    if draft.form.text(0) == was {
+        draft.form.put(0, new);
     }
 }
 

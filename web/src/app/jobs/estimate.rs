@@ -62,6 +62,12 @@ pub fn sheet(app: &App, job: Id) -> Option<EstimateSheet> {
     estimate(&app.shelf().shop(app.now.at), job, !app.jobs.without_factor).ok()
 }
 
+/// What kind of piece a job is: as was said, else as its name tells.
+pub fn kind_of(app: &App, job: Id) -> Option<Key> {
+    let job = app.shelf().shop(app.now.at).job(job).ok()?;
+    job.described.piece.clone().or_else(|| kind_in(&job.name).and_then(Key::read))
+}
+
 fn said_piece(job: Id, piece: &str) -> JobDescribed {
     JobDescribed { piece: Key::read(piece), ..JobDescribed::of(job) }
 }
@@ -72,7 +78,7 @@ pub fn blank(draft: Draft) -> Draft {
 }
 
 /// The rows that were filled in; none where a figure was not taken. A row with nothing in it is left out.
-pub fn told(draft: &mut Draft, sign: Sign) -> Option<EstimateCommand> {
+pub fn told(draft: &mut Draft, of: Option<&Key>, sign: Sign) -> Option<EstimateCommand> {
     let mut jobs = vec![];
     for row in 0..ROWS {
         let first = row.saturating_mul(FIGURES);
@@ -81,7 +87,9 @@ pub fn told(draft: &mut Draft, sign: Sign) -> Option<EstimateCommand> {
         if name.is_empty() && figures().all(|nth| draft.form.is_empty(nth)) {
             continue;
         }
-        jobs.push(one(&mut draft.form, (name, first), (draft.picks.currency, sign))?);
+        let told = one(&mut draft.form, (name, first), (draft.picks.currency, sign))?;
+        // What its name does not tell is of the kind of the job it was told for.
+        jobs.push(OldJobTold { piece: told.piece.or_else(|| of.cloned()), ..told });
     }
     Some(EstimateCommand::Tell(jobs))
 }

@@ -6,6 +6,7 @@ use super::super::entry::moisture;
 use super::super::order::{Feel, Order};
 use super::super::plan::asked_back;
 use super::super::price::gallery::there;
+use super::super::taxes::tax;
 use super::draft::{Draft, Way, What};
 use fivebar_core::ledger::decide::{
     Command, HandBackOrder, HaulCommand, JobCommand, Lying, MoneyCommand, Much, Now, On, PayOrder, PlanCommand, SaleCommand, SellOrder,
@@ -20,8 +21,9 @@ use fivebar_core::ledger::kind::sale::{
 };
 use fivebar_core::ledger::kind::wood::RoomRangeSet;
 use fivebar_core::ledger::{Entry, Fact};
+use fivebar_core::money::tax::Tax;
 use fivebar_core::quantity::reading::{self, Sign, Typing};
-use fivebar_core::quantity::{Decimal, Id, Length, Mass, Moment, Money, PILE_MOST};
+use fivebar_core::quantity::{Decimal, Id, Key, Length, Mass, Moment, Money, PILE_MOST};
 use fivebar_core::sheet::gallery::AtGallery;
 
 /// The form in hand is read and saved; it closes when it was.
@@ -33,7 +35,9 @@ pub fn save(app: &mut App, now: Now) {
         return app.orders.push(Order::Feel(Feel::Refused));
     }
     let gallery = gallery(app, &draft);
-    let reader = Reader { sign: app.speech.sign(), job: app.jobs.open, gallery, now };
+    let piece = app.jobs.open.and_then(|job| super::estimate::kind_of(app, job));
+    let (came, tax) = (came(app, &draft), chosen_tax(app, &draft));
+    let reader = Reader { sign: app.speech.sign(), job: app.jobs.open, gallery, piece, came, tax, now };
     let command = emptied(app, &draft).or_else(|| reader.command(&mut draft));
     let what = draft.what.clone();
     app.jobs.draft = Some(draft);
@@ -129,12 +133,32 @@ fn asks_back(app: &mut App, job: Id) -> bool {
     asks
 }
 
+/// What came in for the sale that is brought back.
+fn came(app: &App, draft: &Draft) -> Option<Money> {
+    let What::Refund(sale) = draft.what else { return None };
+    let job = app.shelf().shop(app.now.at).job(app.jobs.open?).ok()?;
+    job.selling.paid(job.currency, sale).ok()
+}
+
+/// The tax that was chosen for a sale.
+fn chosen_tax(app: &App, draft: &Draft) -> Option<Tax> {
+    let by = draft.picks.tax?;
+    let currency = app.shelf().shop(app.now.at).job(app.jobs.open?).ok()?.currency;
+    Some(tax(app, currency, by))
+}
+
 /// Reads a form by the maker's decimal sign.
 struct Reader {
     sign: Sign,
     job: Option<Id>,
     /// What the gallery has of the consignment.
     gallery: Option<AtGallery>,
+    /// What kind of piece the job is.
+    piece: Option<Key>,
+    /// What came in for the sale that is brought back.
+    came: Option<Money>,
+    /// What a sale is taxed with, where it is not as its job is.
+    tax: Option<Tax>,
     now: Now,
 }
 
@@ -152,7 +176,7 @@ impl Reader {
             }
             What::Part(was) => self.part(draft, (job, was)).map(Command::Job),
             What::Plan(was) => self.plan(draft, (job, was)).map(Command::Job),
-            What::OldJobs => super::estimate::told(draft, self.sign).map(Command::Estimate),
+            What::OldJobs => super::estimate::told(draft, self.piece.as_ref(), self.sign).map(Command::Estimate),
             What::Spend => self.spend(draft, job).map(Command::Money),
             What::CameBack(spending) => {
                 let what = draft.words.first().map(|what| what.trim().to_owned()).filter(|what| !what.is_empty());
@@ -321,7 +345,8 @@ impl Reader {
             What::Sell(agreed) => {
                 let (sum, n) = (self.money(draft, 0)?, self.count(draft, 1)?);
                 let (paid, carried) = (draft.picks.paid, Some(draft.picks.carried));
-                Some(SaleCommand::Sell(SellOrder { job, n, sum, tax: None, agreed, paid, carried, buyer: None, when: None, heard: false }))
+                let tax = self.tax.map(|tax| (tax.rate, tax.side));
+                Some(SaleCommand::Sell(SellOrder { job, n, sum, tax, agreed, paid, carried, buyer: None, when: None, heard: false }))
             }
             What::Pay(to) => {
                 let paid = draft.picks.paid.unwrap_or(fivebar_core::ledger::kind::sale::Paid::Notes);
@@ -333,7 +358,7 @@ impl Reader {
                 Some(SaleCommand::HandBack(HandBackOrder { job, sum, paid, agreed: over.agreed, sale: over.sale, when: None }))
             }
             What::Refund(sale) => {
-                let kept = self.maybe_money(draft, 0)?.filter(|kept| !kept.is_zero());
+                let kept = self.came?.minus(self.money(draft, 0)?).ok().filter(|kept| !kept.is_zero());
                 let reversed = SaleReversed { job, sale, kept, when: None };
                 Some(if draft.picks.ends { SaleCommand::EndWith(reversed) } else { SaleCommand::Reverse(reversed) })
             }
@@ -365,6 +390,6 @@ impl Reader {
         let (sum, deposit, n) = (self.money(draft, 0)?, self.maybe_money(draft, 1)?, self.count(draft, 2)?);
         let due = draft.picks.due.map(|day| day.start(self.now.wall.offset));
         let carried = draft.picks.carried;
-        Some(SaleCommand::Agree(PriceAgreed { job, n, sum, carried, deposit, due, buyer: None, replaces: None }))
+        Some(SaleCommand::Agree(PriceAgreed { job, n, sum, carried, deposit, due, buyer: None, replaces: None, rate: None, side: None }))
     }
 }

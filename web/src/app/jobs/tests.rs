@@ -179,7 +179,7 @@ fn a_job_may_have_a_currency_units_and_count_of_its_own() {
     let mut maker = Maker::new();
     maker.tap(Tap::Write(What::New)).tap(Tap::Say(0, "Gate".into())).pick(Pick::More).shows(&["Currency", "GBP", "Units", "Inches"]);
     maker.pick(Pick::Currency(Currency::read("GBP").unwrap())).pick(Pick::Units(Units::Inch)).pick(Pick::More).pick(Pick::Count(0));
-    maker.shows(&["Number pad"]).figures(&["12"]).shows(&["GBP, inches"]).tap(Tap::Save).shows(&["Gate, 12"]);
+    maker.figures(&["1"]).shows(&["Number pad"]).figures(&["12"]).shows(&["GBP, inches"]).tap(Tap::Save).shows(&["Gate, 12"]);
     assert_eq!((maker.sheet().account.currency.code(), maker.sheet().account.units), ("GBP", Units::Inch));
 }
 
@@ -419,10 +419,10 @@ job stands \"Stands\" 1 order
         let told = told.replace("2026-03-03 08:00 stop", &format!("{night}2026-03-03 08:00 stop"));
         Maker::told(&[&told]).tap(Tap::List).shows(shown);
     };
-    listed("", "", &["In hand", "16 h, 15 h to settle"]);
-    listed("tag 90 stands\n", "", &["For sale", "none sold yet, 15 h to settle", "1 left"]);
+    listed("", "", &["In hand", "1 h, and 15 h to settle"]);
+    listed("tag 90 stands\n", "", &["For sale", "none sold yet, and 15 h to settle", "1 left"]);
     let sold = "spend 2.00 glue on stands\nsell 1 stands for 82 bank fetched\n";
-    listed(sold, "", &["16 h, 15 h to settle"]);
-    listed(sold, "20:00 end stands\n", &["Ended", "ended Mon 2 March, 15 h to settle", "5.00 left per hour"]);
+    listed(sold, "", &["1 h, and 15 h to settle"]);
+    listed(sold, "20:00 end stands\n", &["Ended", "ended Mon 2 March, and 15 h to settle", "5.00 left per hour"]);
     Maker::told(&[&format!("{told}08:01 stopped at 2026-03-02 18:00 run oiling")]).room("stands", Room::Hours).hides(&[mark]);
 }

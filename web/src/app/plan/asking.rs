@@ -75,6 +75,15 @@ impl Draft {
         Draft { shape: Some(shape), form, split: true, patterns, ..Draft::default() }
     }
 
+    /// Another shape of the same job: boards to buy are what they were, and of the job's parts all that is asked.
+    pub fn of_other(&self, begun: Draft) -> Draft {
+        let of_parts = |shape: Option<Shape>| matches!(shape, Some(Shape::Parts | Shape::Sticks));
+        if of_parts(self.shape) && of_parts(begun.shape) {
+            return Draft { shape: begun.shape, ..self.clone() };
+        }
+        Draft { bought: self.bought.clone(), ..begun }
+    }
+
     /// What was asked, typed in again.
     pub fn of(ask: &Ask, typing: Typing) -> Draft {
         Draft {

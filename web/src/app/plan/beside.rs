@@ -13,15 +13,19 @@ use fivebar_core::ledger::{Clock, Fact, line};
 use fivebar_core::plan::Figures;
 use fivebar_core::plan::rows::ends;
 use fivebar_core::quantity::{Count, Currency, Decimal, Id, Key, Length, Listed, Money, Set};
+use fivebar_core::sheet::make::buy::OfRack;
 use fivebar_core::sheet::make::keep::{in_use, kept, still_on};
 use fivebar_core::sheet::make::{Boards, Given, Top, What, Which};
 use fivebar_core::sheet::plan::ShortEnd;
 
+/// In front of a plan that was dropped: it comes again where that is taken back.
+const DROPPED: char = '!';
 /// Of so many jobs, the last ones.
 const JOBS: usize = 8;
 const PART: char = '|';
 /// Between what is ticked, how many lines there are, the plan they are of, what of a top was left open, what is not cut off yet, and
-/// what a short end would give, the plan in use it was planned again from, and the piles that were left out.
+/// what a short end would give, the plan in use it was planned again from, the piles that were left out, and how far what lies there goes
+/// without boards to buy.
 const OF: char = '/';
 
 /// A plan that lies there.
@@ -43,6 +47,8 @@ pub struct Beside {
     /// Piles that were left out, or taken in of those the job has; none where that was not written yet.
     pub turned: Option<Vec<Which>>,
     pub bought: Vec<Boards>,
+    /// How far what lies there alone went; none where that was not written yet, or was enough.
+    pub of_rack: Option<OfRack>,
 }
 
 /// The plan in hand with its ticks is the one that lies there for its job.
@@ -62,8 +68,7 @@ pub fn keep(app: &mut App) {
     let others = app.here.plans.lines().filter(|line| !line.starts_with(&job) || read(line).is_some_and(|it| cut_by(&it) || was_cut(&it)));
     let all: Vec<&str> = std::iter::once(line.as_str()).chain(others).take(JOBS).collect();
     let value = all.join("\n");
-    app.here.plans.clone_from(&value);
-    app.orders.push(Order::Choose { key: Choice::Plans, value });
+    write(app, value);
 }
 
 /// Takes in what a short end would give the plan in hand, unless it was found of another.
@@ -88,7 +93,8 @@ fn written(app: &App, given: &Given, found: &Found, plan: &Plan) -> String {
     let again = plan.again.map(|id| id.to_string()).unwrap_or_default();
     let (ticks, lines, open) = (ticks.join(","), found.sheet.lines.len(), left_open(given));
     let turned = given.ask.turned.iter().map(|(at, in_job)| format!("{}.{}.{}", at.haul, at.pile, u8::from(*in_job))).listed().join(",");
-    let ticks = format!("{ticks}{OF}{lines}{OF}{of}{OF}{open}{OF}{uncut}{OF}{short}{OF}{again}{OF}{turned}");
+    let of_rack = plan.of_rack.map(|it| format!("{},{}", it.made, u8::from(it.proven))).unwrap_or_default();
+    let ticks = format!("{ticks}{OF}{lines}{OF}{of}{OF}{open}{OF}{uncut}{OF}{short}{OF}{again}{OF}{turned}{OF}{of_rack}");
     [given.ask.job.to_string(), ticks, bought.join(";"), entry.unwrap_or_default()].join(&PART.to_string())
 }
 
@@ -118,9 +124,41 @@ pub fn ticks(app: &App, plan: &KeptPlan) -> Set<usize> {
     of_plan(app, plan).map(|it| it.ticked).unwrap_or_default()
 }
 
+/// Those that were dropped too: a plan of the book may be in use again.
 fn of_job(app: &App, job: Id) -> impl Iterator<Item = Beside> + use<'_> {
     let job = job.to_string();
-    app.here.plans.lines().filter(move |line| line.starts_with(&job)).filter_map(read)
+    app.here.plans.lines().filter(move |line| line.trim_start_matches(DROPPED).starts_with(&job)).filter_map(read)
+}
+
+/// The plan of a job that lies there unused is dropped, or comes again; false where there is none.
+pub fn dropped(app: &mut App, job: Id, drops: bool) -> bool {
+    let (job, mut turned) = (job.to_string(), false);
+    let one = |line: &str| {
+        let is_out = line.starts_with(DROPPED);
+        let it = !turned && is_out != drops && line.trim_start_matches(DROPPED).starts_with(&job);
+        turned |= it;
+        if it { marked(line, drops) } else { line.to_owned() }
+    };
+    let value = app.here.plans.lines().map(one).listed().join("\n");
+    write(app, value);
+    turned
+}
+
+/// What lies there of a plan of the book is of one that was dropped.
+pub fn dropped_of(app: &mut App, plan: Id) {
+    let one = |line: &str| if read(line).is_some_and(|it| it.of == Some(plan)) { marked(line, true) } else { line.to_owned() };
+    let value = app.here.plans.lines().map(one).listed().join("\n");
+    write(app, value);
+}
+
+fn marked(line: &str, drops: bool) -> String {
+    let line = line.trim_start_matches(DROPPED);
+    if drops { format!("{DROPPED}{line}") } else { line.to_owned() }
+}
+
+fn write(app: &mut App, value: String) {
+    app.here.plans.clone_from(&value);
+    app.orders.push(Order::Choose { key: Choice::Plans, value });
 }
 
 /// A plan that is found again keeps what was ticked of it, but for what is ticked of wood that is taken: that is other wood.
@@ -151,6 +189,11 @@ pub fn cuts_left(app: &App) -> Vec<(Id, usize, usize)> {
 /// The plan of a job that is cut next.
 pub fn to_cut(app: &App, job: Id) -> Option<Id> {
     left(app).into_iter().find(|(of, ..)| *of == job).map(|(_, plan, ..)| plan)
+}
+
+/// Whether a job has lines left at the saw.
+pub fn is_to_cut(app: &App, job: Id) -> bool {
+    to_cut(app, job).is_some()
 }
 
 /// Job, plan, lines left and lines there are, the newest plan first.
@@ -221,17 +264,35 @@ fn read(line: &str) -> Option<Beside> {
     let short = ticks.next().and_then(end_of);
     let again = ticks.next().and_then(Id::read);
     let turned = ticks.next().map(|all| all.split(',').filter_map(which).collect());
+    let of_rack = ticks.next().and_then(rack_of);
     let bought = parts.next()?.split(';').filter_map(boards).collect();
     let line::Line::Known(entry) = line::read(parts.next()?) else { return None };
     let Fact::PlanKept(plan) = &entry.fact else { return None };
     let plan = KeptPlan { id: entry.id, at: entry.wall, by: entry.stamp.2, plan: plan.clone(), used: false };
-    Some(Beside { plan, ticked, of, open: OPEN.map(|letter| letters.contains(letter)), lines, uncut, short, again, turned, bought })
+    Some(Beside {
+        plan,
+        ticked,
+        of,
+        open: OPEN.map(|letter| letters.contains(letter)),
+        lines,
+        uncut,
+        short,
+        again,
+        turned,
+        bought,
+        of_rack,
+    })
 }
 
 fn which(text: &str) -> Option<Which> {
     let mut parts = text.split('.');
     let (haul, pile) = (Id::read(parts.next()?)?, Id::read(parts.next()?)?);
     Some((Lying { haul, pile }, parts.next()? == "1"))
+}
+
+fn rack_of(text: &str) -> Option<OfRack> {
+    let (made, proven) = text.split_once(',')?;
+    Some(OfRack { made: made.parse().ok()?, proven: proven == "1" })
 }
 
 fn end_of(text: &str) -> Option<ShortEnd> {

@@ -7,6 +7,8 @@ use fivebar_core::ledger::fold::{KeptPlan, in_use};
 use fivebar_core::ledger::kind::plan::Shape;
 use fivebar_core::ledger::{Book, Clock};
 use fivebar_core::quantity::{Count, Id, Listed, Wall};
+use fivebar_core::sheet::make::Given;
+use fivebar_core::sheet::plan::{PlanSheet, Used};
 
 /// Boards that are to be put back, where that is asked about first.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -59,4 +61,21 @@ fn boards_cut(app: &App, plan: &KeptPlan, at: Lying) -> Count {
     };
     let places = given.sources.iter().enumerate().filter(|(_, source)| source.which().0 == at).map(|(place, _)| place);
     places.map(of).fold(0, Count::saturating_add)
+}
+
+/// Of what a plan takes of its piles, pieces that lie only after the saw: they are on boards of a plan that are not cut yet. Those that are
+/// cut go first. By the place of the pile.
+pub fn not_cut_off(app: &App, (given, sheet): (&Given, &PlanSheet), taken: bool) -> Vec<(usize, Count)> {
+    let after = beside::after_the_saw(app);
+    let one = |used: &Used| {
+        let source = given.sources.get(used.source).filter(|source| source.bought.is_none() && 0 < used.pieces)?;
+        let at = source.which().0;
+        let uncut = after.iter().filter(|(of, _)| *of == at).fold(0, |sum: Count, (_, n)| sum.saturating_add(*n));
+        let pile = fivebar_core::ledger::fold::haul(&app.shelf().book, at.haul).filter(|_| 0 < uncut)?;
+        let on_rack = pile.pile(at.pile)?.on_rack();
+        let n =
+            if taken || source.in_job { uncut.saturating_sub(on_rack) } else { used.pieces.saturating_sub(on_rack.saturating_sub(uncut)) };
+        Some((used.source, n.min(uncut).min(used.pieces))).filter(|(_, n)| 0 < *n)
+    };
+    sheet.used.iter().filter_map(one).listed()
 }

@@ -1,11 +1,13 @@
 mod agree;
 mod before;
 mod bought;
+mod drop;
 mod ends;
 mod last_act;
 mod later;
 mod proven;
 mod put_back;
+mod rack_first;
 mod refused;
 mod shared;
 mod told;

@@ -7,11 +7,11 @@ use crate::words::en::plan as words;
 use fivebar_core::ledger::decide::{Command, Now, PlanCommand, without_plans};
 use fivebar_core::ledger::fold::{InUse, Job};
 use fivebar_core::ledger::kind::plan::Shape;
-use fivebar_core::quantity::{Count, Id, Wall};
+use fivebar_core::quantity::{Count, Id, Listed, Wall};
 use fivebar_core::sheet::Shop;
 use fivebar_core::sheet::make::buy::{not_bought, without_boards};
 use fivebar_core::sheet::make::keep::{changes_with, in_use, kept, left_out_changed, left_over, taken_by};
-use fivebar_core::sheet::make::shared::in_place_of;
+use fivebar_core::sheet::make::shared::{InBoth, in_both, in_place_of};
 use fivebar_core::sheet::make::{Ask, Change, Given, Source, WhyNot, given};
 
 /// What the job has by the plan before this one, whose place it takes.
@@ -135,6 +135,16 @@ pub fn owned(app: &App, given: &mut Given) {
 
 fn goes_of(app: &App, ask: &Ask) -> Vec<Id> {
     of_job(app, ask, |job, all| goes(app, job, all, ask).into_iter().map(|it| it.plan.id).collect()).unwrap_or_default()
+}
+
+/// What the plan in hand and those whose place it takes make both, and what these make alone.
+pub fn in_both_of(app: &App) -> InBoth {
+    let Some(ask) = app.plan.given.as_ref().map(|given| &given.ask) else { return InBoth::default() };
+    let told = of_job(app, ask, |job, all| {
+        let goes = goes(app, job, all, ask).into_iter().map(|it| it.plan.id).listed();
+        in_both(job, ask, (all, &goes))
+    });
+    told.unwrap_or_default()
 }
 
 /// Takes the pieces of the plan for the job. Where that would put boards of a plan before back, or that may be cut, it is asked first.

@@ -1,12 +1,14 @@
 //! A price agreed before the hand-over, heard: how much, a deposit, by when, fetched or delivered.
 
-use super::{Done, Over, asking, done, on_top, shop};
+use super::{Done, Over, asking, chosen_tax, done, on_top, shop, tax_of};
 use crate::app::App;
 use crate::app::entry::Typed;
+use crate::app::taxes::charged;
 use fivebar_core::ledger::decide::{Command, Now, SaleCommand};
 use fivebar_core::ledger::fold::Job;
+use fivebar_core::ledger::kind::Exact;
 use fivebar_core::ledger::kind::sale::{Carried, PriceAgreed};
-use fivebar_core::quantity::{Count, Currency, Decimal, Id, Money, Span, Wall, reading};
+use fivebar_core::quantity::{Count, Currency, Decimal, Id, Money, Span, Wall};
 
 /// What is typed by the pad.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -113,10 +115,10 @@ fn with(app: &mut App, act: impl FnOnce(&mut Agree)) {
 fn open(app: &mut App, id: Id, sum: Option<Money>) {
     let Ok(job) = shop(app).job(id) else { return };
     let free = job.free();
-    let asked = asking(app, free);
+    let asked = asking(app, id, free);
     let n = if sum.is_some() { asked.n } else { 1 };
     // What is agreed is handed over: of a tag before tax, with it.
-    let tagged = job.tag.and_then(|tag| shop(app).till(job.currency).sales_tax().charge(tag).ok());
+    let tagged = job.tag.and_then(|tag| tax_of(app, id)?.charge(tag).ok());
     let agree = Agree {
         job: id,
         replaces: None,
@@ -159,13 +161,14 @@ fn change(app: &mut App, (id, agreed): (Id, Id), sum: Option<Money>) {
 fn pad_done(app: &mut App, adds_tax: bool) {
     let sign = app.speech.sign();
     let Over::Agree(agree) = &app.price.over else { return };
-    let tax = on_top(app, agree.currency).filter(|_| adds_tax);
+    let tax = on_top(app, agree.job).filter(|_| adds_tax);
     with(app, |agree| {
         let currency = agree.currency;
         let Some((field, typed)) = &mut agree.pad else { return };
-        let Some(sum) = typed.take(|text| reading::money(text, currency, sign)) else { return };
+        let tax = tax.filter(|_| *field == Field::Price);
+        let Some(sum) = typed.take(|text| charged(text, (currency, sign), tax)) else { return };
         match field {
-            Field::Price => agree.sum = Some(tax.and_then(|tax| tax.charge(sum).ok()).unwrap_or(sum)),
+            Field::Price => agree.sum = Some(sum),
             Field::Deposit => agree.deposit = Some(sum).filter(|sum| !sum.is_zero()),
         }
         agree.pad = None;
@@ -176,6 +179,7 @@ fn save(app: &mut App, now: Now) {
     let Over::Agree(agree) = &app.price.over else { return };
     let Some(sum) = agree.sum else { return };
     let due = agree.by.day(now.wall).map(|day| day.at);
+    let tax = chosen_tax(app, agree.job).and_then(|_| tax_of(app, agree.job));
     let fact = PriceAgreed {
         job: agree.job,
         n: agree.n,
@@ -185,6 +189,8 @@ fn save(app: &mut App, now: Now) {
         due,
         buyer: None,
         replaces: agree.replaces,
+        rate: tax.map(|tax| Exact(tax.rate)),
+        side: tax.map(|tax| tax.side),
     };
     let job = agree.job;
     if done(app, &Command::Sale(SaleCommand::Agree(fact)), (job, Done::Agreed(sum)), now) {

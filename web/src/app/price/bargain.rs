@@ -1,11 +1,14 @@
 //! A buyer names a sum, heard: by the scale, a key, a chip or the pad; sold, or noted and let go.
 
-use super::{Done, Over, asking, done, in_coins, on_top, shop};
+use super::{Done, Over, asking, chosen_tax, done, in_coins, on_top, shop, tax_of};
 use crate::app::App;
 use crate::app::entry::Typed;
-use fivebar_core::ledger::decide::{Command, Now, SaleCommand, SellOrder};
+use crate::app::taxes::charged;
+use fivebar_core::ledger::decide::{Command, EstimateCommand, Now, SaleCommand, SellOrder};
+use fivebar_core::ledger::fold::TaxBy;
+use fivebar_core::ledger::kind::estimate::WholePlanned;
 use fivebar_core::ledger::kind::sale::{Carried, OfferHeard, Paid};
-use fivebar_core::quantity::{Count, Id, Money, reading};
+use fivebar_core::quantity::{Count, Id, Money};
 use fivebar_core::refusal::Answer;
 use fivebar_core::sheet::offer::{Asking, OfferSheet, offer};
 
@@ -31,8 +34,12 @@ pub enum BargainTap {
     PadAway,
     Paid(Paid),
     Carried(Carried),
+    /// What this sale is taxed with.
+    Tax(TaxBy),
     Pieces(Count),
     PayAndHours,
+    /// Nothing of its work is to come.
+    Made,
     Sold,
     /// No sale: the offer is noted.
     NoSale,
@@ -45,6 +52,8 @@ pub enum BargainTap {
 /// Opens the offer on a piece.
 pub fn open(app: &mut App, job: Id) {
     app.price.last_job = Some(job);
+    // Another buyer, another tax.
+    app.price.way.tax = None;
     if let Some(carried) = agreed_way(app, job) {
         app.price.way.carried = Some(carried);
     }
@@ -68,9 +77,9 @@ pub fn sheet(app: &App, bargain: &Bargain) -> Answer<OfferSheet> {
     let job = shop.job(bargain.job)?;
     let asking = match job.free() {
         // What is promised is spoken of together: a sum is for all of it.
-        0 if 0 < job.selling.promised() => Asking { n: job.selling.promised(), ..asking(app, job.left()) },
-        0 => asking(app, job.left()),
-        free => asking(app, free),
+        0 if 0 < job.selling.promised() => Asking { n: job.selling.promised(), ..asking(app, job.id, job.left()) },
+        0 => asking(app, job.id, job.left()),
+        free => asking(app, job.id, free),
     };
     offer(&shop, bargain.job, asking, bargain.offer)
 }
@@ -91,10 +100,12 @@ pub fn heard(app: &mut App, tap: BargainTap, now: Now) {
         BargainTap::PayAndHours => with(app, |bargain| bargain.pay = !bargain.pay),
         BargainTap::Paid(paid) => app.price.way.paid = Some(paid),
         BargainTap::Carried(carried) => app.price.way.carried = Some(carried),
+        BargainTap::Tax(by) => tax(app, by),
         BargainTap::Pieces(n) => {
             app.price.way.n = Some(n);
             with(app, |bargain| bargain.offer = None);
         }
+        BargainTap::Made => made(app, now),
         BargainTap::Sold => sold(app, now),
         BargainTap::NoSale => no_sale(app, None, now),
         BargainTap::Left(said) => no_sale(app, Some(said), now),
@@ -113,41 +124,54 @@ fn here(app: &App) -> Option<OfferSheet> {
     sheet(app, bargain).ok()
 }
 
+/// Another tax for this sale: a sum that was named stays what is handed over.
+fn tax(app: &mut App, by: TaxBy) {
+    let Some(job) = here(app).map(|sheet| sheet.job) else { return };
+    let own = shop(app).job(job).map(|job| job.tax);
+    app.price.way.tax = Some((job, by)).filter(|_| own != Ok(by));
+}
+
 /// Takes in what was typed; the tax is added where it is without.
 fn pad_done(app: &mut App, adds_tax: bool) {
-    let (sign, currency) = (app.speech.sign(), here(app).map(|sheet| sheet.currency));
-    let Some(currency) = currency else { return };
-    let tax = on_top(app, currency).filter(|_| adds_tax);
+    let sign = app.speech.sign();
+    let Some((job, currency)) = here(app).map(|sheet| (sheet.job, sheet.currency)) else { return };
+    let tax = on_top(app, job).filter(|_| adds_tax);
     with(app, |bargain| {
         let Some(typed) = &mut bargain.pad else { return };
-        if let Some(sum) = typed.take(|text| reading::money(text, currency, sign)) {
-            let sum = tax.and_then(|tax| tax.charge(sum).ok()).unwrap_or(sum);
+        if let Some(sum) = typed.take(|text| charged(text, (currency, sign), tax)) {
             (bargain.offer, bargain.pad) = (Some(sum), None);
         }
     });
+}
+
+fn made(app: &mut App, now: Now) {
+    let Some(job) = here(app).map(|sheet| sheet.job) else { return };
+    app.order(&Command::Estimate(EstimateCommand::SayWhole(WholePlanned { job, whole: true })), now);
 }
 
 fn sold(app: &mut App, now: Now) {
     let Some(sheet) = here(app) else { return };
     let Some(sum) = named(&sheet).filter(|_| sheet.offer.or(sheet.standing.ask).is_some()) else { return };
     let heard = sheet.offer.is_some_and(|offer| Some(offer) != sheet.tagged.or(sheet.standing.ask));
-    sell(app, SaleCommand::Sell(SellOrder { heard, ..order(&sheet, sum) }), (&sheet, sum), now);
+    let order = SellOrder { heard, ..order(app, &sheet, sum) };
+    sell(app, SaleCommand::Sell(order), (&sheet, sum), now);
 }
 
 /// They offered less, heard this, and took it.
 fn took(app: &mut App, said: Money, now: Now) {
     let Some(sheet) = here(app) else { return };
     let Some(offer) = sheet.offer else { return };
-    sell(app, SaleCommand::TookIt { offer, order: order(&sheet, said) }, (&sheet, said), now);
+    let order = order(app, &sheet, said);
+    sell(app, SaleCommand::TookIt { offer, order }, (&sheet, said), now);
 }
 
 /// What is asked about, sold for this.
-fn order(sheet: &OfferSheet, sum: Money) -> SellOrder {
+fn order(app: &App, sheet: &OfferSheet, sum: Money) -> SellOrder {
     SellOrder {
         job: sheet.job,
         n: sheet.asking.n,
         sum,
-        tax: None,
+        tax: chosen_tax(app, sheet.job).and_then(|_| tax_of(app, sheet.job)).map(|tax| (tax.rate, tax.side)),
         agreed: None,
         paid: Some(sheet.asking.paid),
         carried: Some(sheet.asking.carried),
@@ -160,7 +184,7 @@ fn order(sheet: &OfferSheet, sum: Money) -> SellOrder {
 fn sell(app: &mut App, command: SaleCommand, (sheet, sum): (&OfferSheet, Money), now: Now) {
     let sold = Done::Sold(in_coins(app, sheet.asking.paid, sum));
     if done(app, &Command::Sale(command), (sheet.job, sold), now) {
-        app.price.way.n = None;
+        (app.price.way.n, app.price.way.tax) = (None, None);
         app.price.to_list();
     }
 }

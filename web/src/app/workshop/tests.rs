@@ -1,6 +1,7 @@
 //! Workshop as tables of taps.
 
 mod asked;
+mod taxes;
 mod tools;
 
 use super::*;

@@ -149,7 +149,7 @@ fn top(app: &App, sheet: &BenchSheet, seen: Seen<'_>) -> El<Msg> {
     let today = key("key soft h48", words::today(&seen.speech.span(sheet.today)), under, say(Tap::Day(DayTap::Show(seen.now.day()))));
     let mut shown = Head::new(small, title).with_key(today);
     if let Some(hand) = hand {
-        let (spent, open) = (seen.speech.span(hand.spent), seen.speech.span(hand.unsettled));
+        let (spent, open) = (seen.speech.span(hand.spent.minus(hand.unsettled)), seen.speech.span(hand.unsettled));
         let settled = hand.unsettled <= Span::ZERO;
         shown = shown.fact(Fact::Plain(if settled { words::on_the_job(&spent) } else { words::on_the_job_to_settle(&spent, &open) }));
     }

@@ -8,9 +8,9 @@ use crate::app::bench::Tap;
 use crate::parts::key::key;
 use crate::parts::slab::{Slab as Drawn, slab_with};
 use crate::view::El;
-use crate::words::en::bench as words;
-use fivebar_core::bench::{Batch, On};
-use fivebar_core::quantity::{Listed, Span, begin_large};
+use crate::words::en::{bench as words, day};
+use fivebar_core::bench::{Batch, Head, On};
+use fivebar_core::quantity::{Listed, Span, Wall, begin_large};
 use fivebar_core::sheet::bench::Slab;
 
 /// The slab; where it was not said how many pieces there are, a key on it asks.
@@ -56,7 +56,18 @@ fn lines(slab: &Slab, seen: Seen<'_>) -> Vec<(String, String)> {
     let rework = if slab.run.work.rework { words::REWORKED.to_owned() } else { String::new() };
     let (left, slow) = if left.is_empty() { (begin_large(&slow), String::new()) } else { (left, slow) };
     let lines = vec![(left, each), (range, all), (slow, String::new()), (heads, rework)];
-    lines.into_iter().filter(|(left, right)| !(left.is_empty() && right.is_empty())).listed()
+    lines.into_iter().chain(helpers(slab, seen)).filter(|(left, right)| !(left.is_empty() && right.is_empty())).listed()
+}
+
+/// Who works along now: how many, since when, and for what an hour.
+fn helpers(slab: &Slab, seen: Seen<'_>) -> Vec<(String, String)> {
+    let there = slab.run.heads.iter().filter(|head| head.to.is_none());
+    let one = |head: &Head| {
+        let since = seen.speech.clock(Wall::new(head.from, slab.run.started.offset));
+        let pay = head.pay.map_or_else(|| day::NOT_PAID.to_owned(), |pay| day::per_hour(&seen.speech.money(pay)));
+        (words::helper_since((head.n, &seen.speech.count(head.n)), &since), pay)
+    };
+    there.map(one).listed()
 }
 
 /// How far about what is left may be off: its two ends where they differ, and the upper one where the other is nothing.

@@ -7,7 +7,7 @@ use super::super::Seen;
 use super::say;
 use crate::app::jobs::Tap;
 use crate::app::jobs::draft::What;
-use crate::app::jobs::estimate::EstimateTap;
+use crate::app::jobs::estimate::{EstimateTap, kind_of};
 use crate::app::{App, Msg};
 use crate::parts::chips::{Chip, flowing};
 use crate::parts::key::key;
@@ -56,6 +56,13 @@ fn kinds(sheet: &EstimateSheet, app: &App) -> Vec<El<Msg>> {
         let word = words::kind_of_piece(&words::piece(piece.as_str()));
         key("key soft h48", word, "", tap(EstimateTap::Kinds)).attr("aria-expanded", if app.jobs.kinds { "true" } else { "false" })
     });
+    // What its name tells is put before it, and the others are a tap further.
+    let named = kind_of(app, sheet.job).filter(|_| sheet.piece.is_none() && !app.jobs.kinds);
+    let named = named.and_then(|named| all.iter().copied().find(|kind| *kind == named.as_str()));
+    if let Some(named) = named {
+        let yes = key("key h56", words::kind_of_piece(&words::piece(named)), words::BY_ITS_NAME, tap(EstimateTap::Piece(named)));
+        return vec![el("div", "g2").kid(yes).kid(key("key soft h56", words::ANOTHER_KIND, "", tap(EstimateTap::Kinds)))];
+    }
     let asks = sheet.piece.is_none() || app.jobs.kinds;
     let is = |kind: &str| sheet.piece.as_ref().is_some_and(|piece| piece.as_str() == kind);
     let shown = asks.then(|| {
@@ -70,13 +77,9 @@ fn card(sheet: &EstimateSheet, found: &Estimate, seen: Seen<'_>) -> El<Msg> {
     let span = |span: Span| seen.speech.span(span);
     let in_all = sheet.in_all().unwrap_or(found.range);
     let (likely, safe) = (words::likely(&span(in_all.likely)), words::safe(&span(in_all.safe)));
-    // Beside work that nobody planned stands what is likely of the plan.
-    let drawn_to = if sheet.progress.beside.is_some() { found.range } else { in_all };
-    let now = Progress { likely: Some(drawn_to.likely), safe: Some(drawn_to.safe), ..sheet.progress };
-    let drawn = drawn(&now, seen);
-    let begun = sheet.left().filter(|left| sheet.progress.ends.is_some() && Span::ZERO < left.safe);
+    let drawn = drawn(&sheet.progress, seen);
+    let begun = sheet.to_come.filter(|left| sheet.progress.ends.is_some() && Span::ZERO < left.safe);
     let to_come = begun.map(|left| el("p", "").text(words::to_come(&span(left.likely), &span(left.safe))));
-    let ends = sheet.progress.ends.map(|ends| el("p", "t14").text(words::ends(&span(ends))));
     let shares: Vec<_> = found.shares.iter().map(|(basis, share)| (*basis, seen.speech.count(*share))).listed();
     let kept =
         sheet.kept.map(|kept| el("p", "t14 i2 sums").text(words::kept(&seen.speech.day(kept.at), &span(kept.likely), &span(kept.high))));
@@ -84,7 +87,6 @@ fn card(sheet: &EstimateSheet, found: &Estimate, seen: Seen<'_>) -> El<Msg> {
         .kid(el("p", "row").kid(el("span", "t22 w8").text(likely)).kid(el("span", "t17 w7").text(safe)))
         .kids(drawn)
         .kids(to_come)
-        .kids(ends)
         // Planned operations stand in their own list, each with its likely minutes.
         .kids(sheet.rows.iter().filter(|row| row.op.is_none()).map(|row| row_of(row, seen)))
         .kid(
@@ -132,18 +134,18 @@ fn row_of(row: &Row, seen: Seen<'_>) -> El<Msg> {
         .kid(el("span", "t17 w8").text(seen.speech.span(row.likely)))
 }
 
-/// Thought, likely and safe on the scale, with what is logged so far; none without a likely end.
+/// Thought, estimated and safe on the scale, with what is logged so far; none without any of them.
 fn drawn(progress: &Progress, seen: Seen<'_>) -> Option<El<Msg>> {
     let so_far = progress.on_plan();
     let hours = |span: Span| span.as_ms() as f64 / 3_600_000.0;
     let marks = [
         (progress.thought, Kind::Ink, words::THOUGHT),
-        (progress.likely, Kind::Ink, words::LIKELY),
+        (progress.estimated, Kind::Ink, words::ESTIMATED),
         (progress.safe, Kind::Good, words::SAFE),
     ];
     let known: Vec<(Span, Kind, &str)> = marks.into_iter().filter_map(|(span, kind, word)| Some((span?, kind, word))).listed();
     let most = known.iter().map(|(span, ..)| *span).max()?.max(so_far);
-    let over = progress.likely.or(progress.thought).is_some_and(|likely| likely < so_far);
+    let over = progress.estimated.or(progress.thought).is_some_and(|estimated| estimated < so_far);
     let fill = Fill { from: 0.0, to: hours(so_far), look: if over { Look::Under } else { Look::Ink } };
     let whole = Scale {
         width: seen.page.card(),
@@ -156,17 +158,17 @@ fn drawn(progress: &Progress, seen: Seen<'_>) -> Option<El<Msg>> {
     Some(scale(&whole, &said(progress, seen)))
 }
 
-/// "19 h thought, 25 h 26 likely, 12 h 10 so far".
+/// "19 h thought, 25 h 26 estimated, 12 h 10 so far".
 fn said(progress: &Progress, seen: Seen<'_>) -> String {
     let span = |span: Option<Span>| span.map(|span| seen.speech.span(span));
-    let (thought, likely) = (span(progress.thought), span(progress.likely));
-    let (thought, likely) = (thought.as_deref(), likely.as_deref());
+    let (thought, estimated) = (span(progress.thought), span(progress.estimated));
+    let (thought, estimated) = (thought.as_deref(), estimated.as_deref());
     match progress.beside {
-        None => words::progress(thought, likely, &seen.speech.span(progress.so_far)),
+        None => words::progress(thought, estimated, &seen.speech.span(progress.so_far)),
         Some(beside) => {
             let [on_them, on_others] = [beside.on_them, beside.on_others].map(|span| seen.speech.span(span));
             let n = (seen.speech.count(beside.planned), beside.planned == 1);
-            words::progress_beside(thought, likely, (&n.0, n.1), [&on_them, &on_others])
+            words::progress_beside(thought, estimated, (&n.0, n.1), [&on_them, &on_others])
         }
     }
 }
@@ -190,7 +192,7 @@ pub fn line(job: Id, app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
     let job = shop.job(job).ok().filter(|job| job.ended.is_none())?;
     let asked = || app.shelf().has_no_rest((job.id, with_factor), || has_no_rest(&shop, &job, with_factor));
     let progress = progress_of(&shop, &job, asked);
-    progress.thought.or(progress.likely)?;
+    progress.thought.or(progress.estimated)?;
     Some(el("p", "t14").key("estimate").text(said(&progress, seen)))
 }
 

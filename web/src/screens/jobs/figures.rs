@@ -11,10 +11,22 @@ use fivebar_core::ledger::kind::bench::Stage;
 use fivebar_core::ledger::kind::sale::{Carried, Paid};
 use fivebar_core::quantity::{Decimal, Listed, Moment, Money, Span, Units, Volume, Wall};
 use fivebar_core::sheet::carried::Lacking;
+use fivebar_core::sheet::job::JobSheet;
 
 /// What of some hours the maker has not answered for.
 pub fn to_settle(open: Span, class: &'static str, seen: Seen<'_>) -> Option<El<Msg>> {
     (Span::ZERO < open).then(|| el("p", class).text(room::to_settle(&seen.speech.span(open))))
+}
+
+/// Hours of a job that stand apart until they are settled; none of one that has ended, of which what was logged is what it took.
+pub fn open_of(sheet: &JobSheet) -> Span {
+    if sheet.ended.is_some() { Span::ZERO } else { sheet.account.hours.unsettled }
+}
+
+/// Hours so far: those that stand, and apart from them those the maker has not answered for.
+pub fn hours_so_far(total: Span, open: Span, seen: Seen<'_>) -> String {
+    let stands = seen.speech.span(total.minus(open));
+    if open <= Span::ZERO { stands } else { words::of_it_to_settle(&stands, &seen.speech.span(open)) }
 }
 
 /// A sum without its mark, to the minor unit: 276.00.
@@ -65,11 +77,13 @@ pub fn carried(carried: Carried) -> &'static str {
 
 /// A job's life on one bar: what is done, then what is still to come, stage by stage.
 pub fn stretches(so_far: &[(Stage, Span)], to_come: &[(Stage, Span)], seen: Seen<'_>) -> Vec<Stretch> {
+    let minutes = Span::in_minutes(&so_far.iter().map(|(_, span)| *span).listed());
+    let so_far = so_far.iter().zip(minutes).map(|((stage, _), span)| (*stage, span)).listed();
     let stages = [Stage::Fetch, Stage::Sort, Stage::Make, Stage::Finish, Stage::Sell, Stage::Deliver];
     let of = |spans: &[(Stage, Span)], stage| spans.iter().find(|(at, span)| *at == stage && Span::ZERO < *span).map(|(_, span)| *span);
     let mut all = vec![];
     for stage in stages {
-        let done = of(so_far, stage);
+        let done = of(&so_far, stage);
         all.extend(done.map(|span| stretch(words::stage(stage).to_owned(), span, true, seen)));
         let word = if done.is_some() { words::stage_on(stage) } else { words::stage(stage).to_owned() };
         all.extend(of(to_come, stage).map(|span| stretch(word, span, false, seen)));

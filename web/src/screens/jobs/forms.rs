@@ -55,7 +55,7 @@ pub fn screen(draft: &Draft, sheet: Option<&JobSheet>, app: &App, seen: Seen<'_>
         (What::Spend | What::CameBack(_) | What::Tag | What::Settle | What::Size | What::Facts | What::Lesson, Some(sheet)) => {
             money::asked(draft, sheet, app, seen)
         }
-        (_, Some(sheet)) => sale::asked(draft, sheet, seen),
+        (_, Some(sheet)) => sale::asked(draft, sheet, (app, seen)),
     };
     laid_out(asked, draft, sheet, seen)
 }

@@ -1,7 +1,7 @@
 //! Hours and money: minutes by operation and where they come from, what is planned, what was spent.
 
 use super::super::{Screen, Seen, said, undo};
-use super::figures::{lacking, line, small, sum, to_settle};
+use super::figures::{hours_so_far, lacking, line, open_of, small, sum, to_settle};
 use super::{say, to_job};
 use crate::app::jobs::Tap;
 use crate::app::jobs::draft::What;
@@ -13,6 +13,7 @@ use crate::parts::head::{Fact, Head, head};
 use crate::parts::key::key;
 use crate::parts::notice::trouble;
 use crate::view::{El, el};
+use crate::words::en::estimate::REST;
 use crate::words::en::{common, costs as cost_words, job as words, jobs, photos as photo_words};
 use fivebar_core::bench::estimate::{Basis, OnTop};
 use fivebar_core::bench::{Division, Shares};
@@ -27,7 +28,7 @@ use fivebar_core::sheet::job::JobSheet;
 
 /// The room.
 pub fn screen(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Screen {
-    let total = sheet.bench.total.map(|total| Fact::Strong(seen.speech.span(total)));
+    let total = sheet.bench.total.map(|total| Fact::Strong(hours_so_far(total, open_of(sheet), seen)));
     let costs = sheet.money.costs.map(|costs| Fact::Plain(seen.speech.money(costs)));
     let top = Head::new(sheet.name.clone(), jobs::HOURS_AND_MONEY);
     let top = [total, costs].into_iter().flatten().fold(top, Head::fact);
@@ -60,26 +61,31 @@ fn minutes(sheet: &JobSheet, seen: Seen<'_>) -> El<Msg> {
     let mut by_op: Vec<(&String, &Shares)> = hours.logged.by_op.iter().listed();
     order_by_key(&mut by_op, |(_, shares)| std::cmp::Reverse(shares.total()));
     let haul = hours.haul.filter(|haul| Span::ZERO < *haul);
-    let kinds = hours.by_division.iter().map(|(of, span)| format!("{} {}", jobs::division(*of), seen.speech.span(*span)));
+    // Every list adds up to the total at the top, as it is shown.
+    let mut each = Span::in_minutes(&by_op.iter().map(|(_, shares)| shares.total()).chain(haul).listed());
+    let haul = haul.and_then(|_| each.pop());
+    let divisions = Span::in_minutes(&hours.by_division.values().copied().listed());
+    let kinds = hours.by_division.keys().zip(divisions).map(|(of, span)| format!("{} {}", jobs::division(*of), seen.speech.span(span)));
     let kinds = kinds.listed().join(", ");
     el("section", "card list")
-        .kids(by_op.into_iter().map(|(op, shares)| operation(op, *shares, seen)))
+        .kids(by_op.into_iter().zip(each).map(|((op, shares), span)| operation(op, (*shares, span), seen)))
         .kids(haul.map(|haul| row(words::FETCH_SHARE, "", &seen.speech.span(haul))))
         .kid(el("p", "t14 i2 sums").text(kinds))
         .kids(provenance(hours.logged.own, seen).map(|said| el("p", "t14 i2 sums").text(said)))
         .kids(to_settle(hours.unsettled, "t14 sums", seen))
 }
 
-fn operation(op: &str, shares: Shares, seen: Seen<'_>) -> El<Msg> {
+fn operation(op: &str, (shares, span): (Shares, Span), seen: Seen<'_>) -> El<Msg> {
     let mixed = shares.corrected.plus(shares.recalled);
     let under = if Span::ZERO < mixed { provenance(shares, seen).unwrap_or_default() } else { String::new() };
-    row(&jobs::upper_first(op), &under, &seen.speech.span(shares.total()))
+    row(&jobs::upper_first(op), &under, &seen.speech.span(span))
 }
 
 fn provenance(shares: Shares, seen: Seen<'_>) -> Option<String> {
     let all = [(words::MEASURED, shares.measured), (words::CORRECTED, shares.corrected), (words::RECALLED, shares.recalled)];
-    let known: Vec<(&str, String)> =
-        all.into_iter().filter(|(_, span)| Span::ZERO < *span).map(|(word, span)| (word, seen.speech.span(span))).listed();
+    let known = all.into_iter().filter(|(_, span)| Span::ZERO < *span).listed();
+    let spans = Span::in_minutes(&known.iter().map(|(_, span)| *span).listed());
+    let known: Vec<(&str, String)> = known.into_iter().zip(spans).map(|((word, _), span)| (word, seen.speech.span(span))).listed();
     (!known.is_empty()).then(|| words::provenance(&known))
 }
 
@@ -98,7 +104,16 @@ fn planned(sheet: &JobSheet, likely: Option<&EstimateSheet>, seen: Seen<'_>) -> 
     let estimate = hours.estimate.map(|estimate| small(words::PLANNED_IN_ALL, seen.speech.span(estimate)));
     el("section", "card list")
         .kids(sheet.operations.iter().map(|operation| planned_row(operation, (sheet, likely), seen)))
-        .kids((estimate.is_some() || still.is_some()).then(|| el("div", "sums").kids(estimate).kids(still)))
+        .kids((estimate.is_some() || still.is_some()).then(|| el("div", "sums").kids(estimate).kids(beyond(likely, seen)).kids(still)))
+}
+
+/// What is to come beyond the operations that are listed: what is not planned yet, and counted pieces of what nobody planned.
+fn beyond(likely: Option<&EstimateSheet>, seen: Seen<'_>) -> Vec<El<Msg>> {
+    let Some(sheet) = likely else { return vec![] };
+    let rest = sheet.rows.iter().filter(|row| row.op.is_none() && row.is_rest).map(|row| (REST.to_owned(), row.to_come()));
+    let counted = sheet.counted.iter().map(|one| (jobs::upper_first(&one.op), one.to_come()));
+    let left = rest.chain(counted).filter(|(_, left)| Span::ZERO < *left);
+    left.map(|(name, left)| small(name, jobs::still(&seen.speech.span(left), false))).listed()
 }
 
 fn planned_row(operation: &Operation, (sheet, likely): (&JobSheet, Option<&EstimateSheet>), seen: Seen<'_>) -> El<Msg> {
@@ -118,8 +133,11 @@ fn planned_row(operation: &Operation, (sheet, likely): (&JobSheet, Option<&Estim
     let basis = likely.filter(|row| row.from != Basis::Thought).map(|row| super::estimate::basis(row, seen));
     let pieces = operation.pieces.map(|n| common::pieces(n, &seen.speech.count(n)));
     let kind = jobs::division(Division::of(operation.kind, operation.stage));
-    let under: Vec<String> =
-        [Some(kind.to_owned()), pieces, took.map(|took| jobs::so_far_and(&took, None)), thought, basis].into_iter().flatten().listed();
+    // Once something is worked the rows say what of them is to come, and that is what their sum below is of.
+    let is_begun = Span::ZERO < sheet.account.hours.logged.own.total();
+    let left = likely.filter(|_| is_begun).map(|row| jobs::still(&seen.speech.span(row.to_come()), false));
+    let took = took.map(|took| words::took_so_far(&took));
+    let under: Vec<String> = [Some(kind.to_owned()), pieces, took, left, thought, basis].into_iter().flatten().listed();
     el("button", "dl mid")
         .attr("type", "button")
         .key(operation.op.clone())

@@ -4,7 +4,7 @@ use super::super::bench::waits;
 use super::super::count::saved_fact;
 use super::super::plan::since;
 use super::super::{Screen, Seen, said, undo};
-use super::figures::{bar_said, hourly, stretches, sum};
+use super::figures::{bar_said, hourly, hours_so_far, stretches, sum};
 use super::say;
 use crate::app::bench::waits::kept;
 use crate::app::jobs::Tap;
@@ -163,7 +163,7 @@ fn lines(row: &JobRow, seen: Seen<'_>) -> [String; 4] {
 
 /// What was logged, and how much of it is in no day's total until it is settled.
 fn total(row: &JobRow, seen: Seen<'_>) -> String {
-    with_open(row.total.map(|total| seen.speech.span(total)).unwrap_or_default(), row, seen)
+    row.total.map(|total| hours_so_far(total, row.unsettled, seen)).unwrap_or_default()
 }
 
 /// With the hours the maker has not answered for: they are in the bar, and in what an hour left.

@@ -4,7 +4,7 @@ use super::super::bench::waits;
 use super::super::count::saved_fact;
 use super::super::plan::since;
 use super::super::{Screen, Seen, undo};
-use super::figures::{bar_said, carried, day, hourly, lacking, line, short, stretches, sum, to_settle};
+use super::figures::{bar_said, carried, day, hourly, hours_so_far, lacking, line, open_of, short, stretches, sum};
 use super::say;
 use crate::app::bench::waits::kept;
 use crate::app::jobs::dates::promise_by;
@@ -25,7 +25,7 @@ use crate::words::en::{changed, common, dates, jobs as words, rack as rack_words
 use fivebar_core::bench::Stage;
 use fivebar_core::quantity::{Decimal, Listed, Money, Span};
 use fivebar_core::sheet::estimate::EstimateSheet;
-use fivebar_core::sheet::job::{JobSheet, NextAct};
+use fivebar_core::sheet::job::{JobSheet, NextAct, Owed};
 use fivebar_core::sheet::rest::rest;
 
 /// The page.
@@ -44,7 +44,7 @@ pub fn screen(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Screen {
         .kids(next_act((sheet, estimate.as_ref()), at_saw.as_deref(), seen))
         .kids(since::lacking(sheet, seen))
         .kids(since::other_now(sheet, seen))
-        .kids(since::ways_to_saw(&left, |job| (job == sheet.job).then(|| changed::AT_THE_SAW.to_owned()), seen))
+        .kids(since::ways_to_saw(&left, |job| (job == sheet.job && !cuts_next(sheet)).then(|| changed::AT_THE_SAW.to_owned()), seen))
         .kids(estimate.as_ref().and_then(|estimate| promise(sheet, estimate, app, seen)))
         .kids(waits::lines(&waits, false, app, seen))
         .kid(so_far_card(sheet, estimate.as_ref(), seen))
@@ -78,7 +78,9 @@ fn below(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> El<Msg> {
 /// How it stands, the key of the next act, and the caution that goes with it.
 fn next_act((sheet, estimate): (&JobSheet, Option<&EstimateSheet>), at_saw: Option<&str>, seen: Seen<'_>) -> Vec<El<Msg>> {
     let (state, words, under) = next((sheet, estimate), seen);
-    let state = at_saw.filter(|_| matches!(sheet.next, NextAct::WorkOn { op: None })).map_or(state, |left| format!("{left}."));
+    let at_saw = at_saw.filter(|_| cuts_next(sheet));
+    let words = if at_saw.is_some() { changed::TO_THE_SAW.to_owned() } else { words };
+    let state = at_saw.map_or(state, |left| format!("{left}."));
     let about = about(sheet, seen);
     let state = el("section", "").kid(el("p", "t22 w8").text(state)).kids((!about.is_empty()).then(|| el("p", "").text(about)));
     let mut shown = vec![state, key("key solid h88", words, under, say(Tap::Next))];
@@ -89,6 +91,11 @@ fn next_act((sheet, estimate): (&JobSheet, Option<&EstimateSheet>), at_saw: Opti
         shown.push(caution(words::CAUTION_TIP));
     }
     shown
+}
+
+/// Nothing is planned to be done next: where wood is to be cut, that is.
+fn cuts_next(sheet: &JobSheet) -> bool {
+    matches!(sheet.next, NextAct::WorkOn { op: None })
 }
 
 fn delivers(sheet: &JobSheet) -> bool {
@@ -151,13 +158,13 @@ fn next((sheet, estimate): (&JobSheet, Option<&EstimateSheet>), seen: Seen<'_>) 
     }
 }
 
-/// What was planned of the next operation, and what is likely still to do of it, as on every other page.
+/// What was planned of the next operation, and what of it is still to come, as on every other page.
 fn planned((sheet, estimate): (&JobSheet, Option<&EstimateSheet>), op: &str, seen: Seen<'_>) -> String {
     let row = estimate.and_then(|sheet| sheet.rows.iter().find(|row| row.op.as_deref() == Some(op)));
-    let likely = row.map(|row| row.to_come()).filter(|left| Span::ZERO < *left).map(|left| words::likely(&seen.speech.span(left)));
+    let left = row.map(|row| row.to_come()).filter(|left| Span::ZERO < *left).map(|left| words::still(&seen.speech.span(left), false));
     let span = sheet.operations.iter().find(|planned| planned.op == op).and_then(|planned| planned.span);
     let planned = span.map(|span| words::planned(&seen.speech.span(span)));
-    [planned, likely].into_iter().flatten().listed().join(", ")
+    [planned, left].into_iter().flatten().listed().join(", ")
 }
 
 /// What is likely to come of the operations and of counted pieces, by stage.
@@ -184,13 +191,15 @@ fn so_far_card(sheet: &JobSheet, estimate: Option<&EstimateSheet>, seen: Seen<'_
     let still = still.filter(|(still, _)| Span::ZERO < *still);
     let still = still.map(|(still, planned)| words::still(&seen.speech.span(still), planned));
     let own = Some(sheet.account.hours.logged.own.total()).filter(|own| Span::ZERO < *own);
-    let total = sheet.bench.total.or(own).map_or(words::NOTHING_LOGGED.to_owned(), |total| seen.speech.span(total));
+    let open = open_of(sheet);
+    let total = sheet.bench.total.or(own).map_or(words::NOTHING_LOGGED.to_owned(), |total| hours_so_far(total, open, seen));
+    let settle = (Span::ZERO < open).then(|| el("p", "t14").text(words::SETTLE_ON_BENCH));
     let right = words::so_far_and(&total, still.as_deref());
     el("section", "card sofar")
         .attr("aria-label", bar_said(&bar))
         .kid(el("p", "row").kid(el("span", "w8").text(words::SO_FAR)).kid(el("span", "t14").text(right)))
         .kids((!bar.is_empty()).then(|| so_far(&bar, seen.page.card())))
-        .kids(to_settle(sheet.account.hours.unsettled, "t14", seen))
+        .kids(settle)
         .kids(sheet.account.costs.lacking().as_ref().map(lacking))
 }
 
@@ -224,7 +233,8 @@ fn money_card(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
 fn agreed(sheet: &JobSheet, seen: Seen<'_>) -> Vec<El<Msg>> {
     let sold = &sheet.account.sold;
     let open = sheet.selling.open().next();
-    let all = match sold.received.plus(sold.due) {
+    let Owed { received, due, others } = sheet.sale.owed;
+    let all = match received.plus(due) {
         Ok(all) if Decimal::ZERO < all.amount() => all,
         _ => return vec![],
     };
@@ -236,21 +246,23 @@ fn agreed(sheet: &JobSheet, seen: Seen<'_>) -> Vec<El<Msg>> {
         let how = agreement.carried.map_or("", carried);
         words::when_how(&day(agreement.at, seen), how)
     });
-    let share = sold.received.amount().checked_div(all.amount()).and_then(|share| f64::try_from(share).ok()).unwrap_or(0.0);
-    let received = match (sold.received.is_zero(), open) {
+    let share = received.amount().checked_div(all.amount()).and_then(|share| f64::try_from(share).ok()).unwrap_or(0.0);
+    let came = match (received.is_zero(), open) {
         (true, _) => el("span", "t14 nw").text(words::NOTHING_PAID),
-        (_, Some(_)) => part("t14 c-good nw", words::DEPOSIT_IN, &sum(sold.received, seen)),
-        (_, None) => part("t14 c-good nw", words::PAID, &sum(sold.received, seen)),
+        (_, Some(_)) => part("t14 c-good nw", words::DEPOSIT_IN, &sum(received, seen)),
+        (_, None) => part("t14 c-good nw", words::PAID, &sum(received, seen)),
     };
     let at_hand_over = open.is_some_and(|agreement| agreement.parts.is_empty());
     let due_word = if at_hand_over { words::DUE_AT_HAND_OVER } else { words::STILL_DUE };
-    let due = (Decimal::ZERO < sold.due.amount()).then(|| part("t14 nw", due_word, &sum(sold.due, seen)));
+    let due = (Decimal::ZERO < due.amount()).then(|| part("t14 nw", due_word, &sum(due, seen)));
+    let others = (Decimal::ZERO < others.amount()).then(|| line(words::PAID_FOR_OTHERS, sum(others, seen)));
     vec![
         el("p", "row").kid(el("span", "w8").text(title)).kids(when.map(|when| el("span", "t14").text(when))),
         paid_bar(share, seen.page.card()),
-        el("p", "row").kid(received).kids(due),
+        el("p", "row").kid(came).kids(due),
     ]
     .into_iter()
+    .chain(others)
     .chain(between(sheet, seen))
     .listed()
 }
@@ -292,7 +304,8 @@ fn wood_under(sheet: &JobSheet, seen: Seen<'_>) -> String {
 fn hours_under(sheet: &JobSheet, seen: Seen<'_>) -> String {
     let spent = sheet.money.costs.map(|costs| sum(costs, seen));
     let own = Some(sheet.account.hours.logged.own.total()).filter(|own| Span::ZERO < *own);
-    words::hours_under(sheet.bench.total.or(own).map(|total| seen.speech.span(total)).as_deref(), spent.as_deref())
+    let open = open_of(sheet);
+    words::hours_under(sheet.bench.total.or(own).map(|total| hours_so_far(total, open, seen)).as_deref(), spent.as_deref())
 }
 
 fn sell_under(sheet: &JobSheet, seen: Seen<'_>) -> String {

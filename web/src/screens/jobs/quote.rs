@@ -14,7 +14,7 @@ use crate::parts::key::key;
 use crate::view::{El, el};
 use crate::words::en::{common, dates as words, jobs, price, refusal, workshop};
 use fivebar_core::ledger::fold::Quote;
-use fivebar_core::quantity::{Id, Listed, Money};
+use fivebar_core::quantity::{Id, Listed, Money, Span};
 use fivebar_core::sheet::estimate::Covers;
 use fivebar_core::sheet::job::JobSheet;
 use fivebar_core::sheet::quote::{NoQuote, QuoteSheet};
@@ -58,7 +58,10 @@ fn private((job, sheet): (&JobSheet, &QuoteSheet), seen: Seen<'_>) -> Vec<El<Msg
     let span = |span| seen.speech.span(span);
     let costs = sheet.costs.map(|costs| sum(costs, seen)).unwrap_or_default();
     let said = match &sheet.range {
-        Ok(_) => words::reckoning(&span(sheet.likely), &span(sheet.safe), &costs),
+        Ok(_) => {
+            let hauls = (Span::ZERO < sheet.hauls).then(|| span(sheet.hauls));
+            words::reckoning([&span(sheet.likely), &span(sheet.safe)], hauls.as_deref(), &costs)
+        }
         Err(NoQuote::Ended) => words::QUOTE_ENDED.to_owned(),
         Err(NoQuote::Hours) if job.described.piece.is_some() => words::QUOTE_NO_HOURS_OF_KIND.to_owned(),
         Err(NoQuote::Hours) => words::QUOTE_NO_HOURS.to_owned(),

@@ -1,6 +1,6 @@
 //! Sell and deliver: tag and settle, what a buyer may see, agreements, sales, payments, galleries.
 
-use super::super::{Screen, Seen, undo};
+use super::super::{Screen, Seen, taxes, undo};
 use super::figures::{carried, day, line, paid, short, sum};
 use super::page::can_tip;
 use super::{say, to_job};
@@ -12,7 +12,7 @@ use crate::parts::fraction::worded;
 use crate::parts::head::{Fact, Head, head};
 use crate::parts::key::{figure_key, key};
 use crate::view::{El, el};
-use crate::words::en::{common, deal, job as words, jobs, waiting};
+use crate::words::en::{common, deal, job as words, jobs, taxes as tax_words, waiting};
 use fivebar_core::ledger::fold::{Agreement, AgreementState, HandedBack, PartOfPay, Payment, Reversed, Sale};
 use fivebar_core::quantity::{Decimal, Listed, Mass, Money, order_by_key};
 use fivebar_core::sheet::job::JobSheet;
@@ -23,7 +23,7 @@ pub fn screen(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Screen {
     let due = (!sold.due.is_zero()).then(|| Fact::Strong(jobs::due(&seen.speech.money(sold.due))));
     let left = Fact::Plain(jobs::left(&seen.speech.count(sheet.sale.left)));
     let top = due.into_iter().chain([left]).fold(Head::new(sheet.name.clone(), jobs::SELL_AND_DELIVER), Head::fact);
-    let first = el("div", "col").kid(prices(sheet, seen)).kids(cautions(sheet)).kids(buyer(sheet, seen));
+    let first = el("div", "col").kid(prices(sheet, seen)).kids(taxed(sheet, app, seen)).kids(cautions(sheet)).kids(buyer(sheet, seen));
     let second =
         el("div", "col").kids(agreements(sheet, seen)).kids(sales(sheet, seen)).kids(payments(sheet, seen)).kids(gallery(sheet, seen));
     let free = sheet.sale.left.saturating_sub(sold.promised);
@@ -48,6 +48,13 @@ fn prices(sheet: &JobSheet, seen: Seen<'_>) -> El<Msg> {
         settle,
         say(Tap::Write(What::Settle)),
     ))
+}
+
+/// What its pieces are taxed with, where there is a choice.
+fn taxed(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Vec<El<Msg>> {
+    let chips = taxes::chips(app, (sheet.account.currency, sheet.sale.tax), seen, |by| say(Tap::Tax(by)));
+    let titled = |chips: El<Msg>| vec![el("h2", "").text(tax_words::TAX_OF_JOB), chips.attr("aria-label", tax_words::TAX_OF_JOB)];
+    chips.map(titled).unwrap_or_default()
 }
 
 fn cautions(sheet: &JobSheet) -> Vec<El<Msg>> {

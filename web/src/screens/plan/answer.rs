@@ -28,7 +28,8 @@ pub fn screen(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Screen {
         .kids(if found.is_some_and(|found| 0 < found.sheet.made) { early(app) } else { under_way(given, app, seen) })
         .kids(found.map(|found| plan(sheet, (given, found), (app, &since), seen)).unwrap_or_default());
     let second = el("div", "col").kids(found.map(|found| below(given, found, (app, &since), seen)).unwrap_or_default());
-    let second = second.kids(since.taken.then(|| ways_on(given, sheet))).kid(el("div", "no-print").kid(super::to_job()));
+    let drop_key = found.map(|_| since::drop_key(&since, app, seen));
+    let second = second.kids(since.taken.then(|| ways_on(given, sheet))).kids(drop_key).kid(el("div", "no-print").kid(super::to_job()));
     let main = el("main", "two scr plan").kid(first).kid(second);
     let screen = Screen::new("jobs/plan-answer", head(top), main).says_it();
     Screen { foot: foot(given, sheet, (app, &since), seen), of: app.plan.turned_to.to_string(), ..screen }
@@ -97,7 +98,7 @@ fn plan(job: &JobSheet, (given, found): (&Given, &Found), (app, since): (&App, &
     shown.extend(told::of_one(given, seen).map(|line| el("p", "w7").text(line)));
     shown.extend(since::notes(given, since));
     shown.extend(since::missing(given));
-    shown.extend(told::buy(given, sheet, seen).into_iter().map(|line| worded("p", "w7", line)));
+    shown.extend(told::buy(given, sheet, (&app.plan, seen)).into_iter().map(|line| worded("p", "w7", line)));
     // What keeps rows from being laid stands over the picture, what would save strips under it.
     let ends = if since.taken { vec![] } else { ends::told(given, sheet, seen) };
     let (over, under) = if sheet.made == 0 || sheet.ends.short.is_some() { (ends, vec![]) } else { (vec![], ends) };
@@ -137,7 +138,8 @@ fn details(given: &Given, found: &Found, (app, since): (&App, &Since), seen: See
     let proven = [told::why(given, sheet, seen), told::open(given, sheet, seen), told::only_near(given, sheet, seen)].into_iter().flatten();
     let nearly: Vec<El<Msg>> = proven.chain(nearly).map(|line| worded("p", "", line)).collect();
     let nearly = (!nearly.is_empty()).then(|| el("section", "t14 sums").kids(nearly));
-    more.chain(over).chain(nearly).chain(others).collect()
+    let glued = over::glued(given, sheet, seen);
+    more.chain(glued).chain(over).chain(nearly).chain(others).collect()
 }
 
 fn joints(top: &Top, given: &Given, seen: Seen<'_>) -> String {
@@ -173,7 +175,7 @@ fn below(given: &Given, found: &Found, (app, since): (&App, &Since), seen: Seen<
     if sheet.made == 0 {
         return vec![];
     }
-    let mut shown: Vec<El<Msg>> = since::of_before(since).into_iter().chain(saw::list(given, sheet, app, seen)).collect();
+    let mut shown: Vec<El<Msg>> = since::of_before(since).into_iter().chain(saw::list((given, sheet), since.taken, app, seen)).collect();
     shown.extend(sizes::finish(given, sheet, seen));
     shown.extend(if since.taken { details(given, found, (app, since), seen) } else { vec![] });
     let lines = [told::used(given, sheet, seen)]

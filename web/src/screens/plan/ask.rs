@@ -1,9 +1,9 @@
 //! The few figures of a shape, on the pad.
 
-use super::super::slots::{Slot, docked, figures_told, no, why_words};
+use super::super::slots::{Slot, docked, figures_told, no, no_words, why_words};
 use super::super::{Screen, Seen};
 use super::{Boards, ends, over, say, since, sketch, ways};
-use crate::app::plan::{Draft, FIELD, PATTERNS, TOP, Tap, in_use, refused};
+use crate::app::plan::{Draft, FIELD, PATTERNS, Since, TOP, Tap, in_use, refused};
 use crate::app::{App, Msg};
 use crate::parts::chips::{Chip, flowing};
 use crate::parts::head::{Head, head};
@@ -22,9 +22,10 @@ pub fn screen(shape: Shape, sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Scre
     let slots = slots(shape, units);
     let stands = crate::app::plan::why_not(app);
     let why = stands.as_ref().map(|why| why_not(why, app, (units, seen)));
+    let why = why.or_else(|| app.plan.changed.then(|| words::CHANGED.to_owned()));
     let least = if let Some(WhyNot::Narrow { least, .. }) = &stands { Some(*least) } else { None };
     let none_fits = if let Some(WhyNot::NoneForPart(part)) = &stands { Some(part.as_str()) } else { None };
-    let why = why.or_else(|| app.plan.changed.then(|| el("p", "why").attr("role", "alert").text(words::CHANGED)));
+    let drop_key = app.plan.changed.then(|| since::drop_key(&Since::default(), app, seen));
     let refused = refused(app).map(|why| no(why, seen));
     let at = |nth| say(Tap::At(nth));
     let ask = draft.rough(sheet.job, seen.speech.typing(units));
@@ -33,9 +34,10 @@ pub fn screen(shape: Shape, sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Scre
     let main = el("main", "scr form")
         .kid(figures_told(&draft.form, &slots, (units, seen), at))
         .kids((shape == Shape::Rows).then(|| ways::left_open(sheet.job, (app, seen))).flatten())
-        .kids(why)
+        .kids(why.clone().map(|why| el("p", "why").attr("role", "alert").text(why)))
         .kids(least.map(|least| ends::to_saw(told_words::LEAST_STRIP, least, (units, seen))))
         .kids(refused)
+        .kids(drop_key)
         .kids(choices(shape, draft))
         .kids((shape == Shape::Rows).then(|| ways::woods(&fit, (app, seen))).flatten())
         .kids(since::parts(none_fits, &draft.without))
@@ -45,7 +47,9 @@ pub fn screen(shape: Shape, sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Scre
         .kids(since::in_use(sheet.job, app, seen))
         .kid(key("key soft h56 wide", words::OTHER_SHAPE, "", say(Tap::Choose)));
     let plan = key("key solid t22", words::PLAN, "", say(Tap::Go));
-    let foot = docked(&draft.form, &slots, (plan, why_words(&draft.form, &slots, (units, seen)), seen), |press| say(Tap::Press(press)));
+    // Why there is nothing to plan stands over the pad, which else would cover it.
+    let why = why_words(&draft.form, &slots, (units, seen)).or(why);
+    let foot = docked(&draft.form, &slots, (plan, why, seen), |press| say(Tap::Press(press)));
     let top = Head::new(sheet.name.clone(), words::shape(shape).0);
     Screen::new("jobs/plan-ask", head(top), main).foot(foot).says_it()
 }
@@ -152,8 +156,8 @@ fn piles_key((part, ask, fit): (Option<&str>, Option<Ask>, &Fit), sheet: &JobShe
     std::iter::once(key("key h56 wide", words::PILES, under, say(Tap::Piles))).chain(unfit).collect()
 }
 
-fn why_not(why: &WhyNot, app: &App, (units, seen): (Units, Seen<'_>)) -> El<Msg> {
-    let said = match why {
+fn why_not(why: &WhyNot, app: &App, (units, seen): (Units, Seen<'_>)) -> String {
+    match why {
         WhyNot::NoParts => words::NO_PARTS.to_owned(),
         WhyNot::NoPiles => words::NO_PILES.to_owned(),
         WhyNot::NoneFits => words::NONE_FITS.to_owned(),
@@ -171,7 +175,6 @@ fn why_not(why: &WhyNot, app: &App, (units, seen): (Units, Seen<'_>)) -> El<Msg>
                 None => ways_words::none_of(&wood),
             }
         }
-        WhyNot::Refused(why) => return no(why, seen),
-    };
-    el("p", "why").attr("role", "alert").text(said)
+        WhyNot::Refused(why) => no_words(why, seen),
+    }
 }

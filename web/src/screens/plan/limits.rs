@@ -16,13 +16,25 @@ use fivebar_core::sheet::plan::wish::Wish;
 
 /// What no plan can do, with what it was tried for alone.
 pub fn held(said: &str, given: &Given, seen: Seen<'_>) -> String {
-    let limits = way(given).into_iter().chain(shortest(given, seen)).listed();
+    let limits = way(given).into_iter().chain(shortest(given, seen)).chain(buying(given)).listed();
     if said.is_empty() { String::new() } else { words::held_for(said, &limits) }
 }
 
 /// The fewest there can be, where a pile of several lengths is reckoned at its shortest.
 pub fn at_shortest(said: &str, given: &Given, seen: Seen<'_>) -> String {
-    words::held_for(said, &shortest(given, seen).into_iter().listed())
+    words::held_for(said, &shortest(given, seen).into_iter().chain(buying(given)).listed())
+}
+
+/// What a plan is the best of, where boards could be bought and it was planned with none or with as few as do.
+pub fn best(said: &str, given: &Given) -> String {
+    words::held_for(said, &buying(given).into_iter().listed())
+}
+
+fn buying(given: &Given) -> Option<String> {
+    let buys = given.sources.iter().any(|source| source.bought.is_some());
+    let fewest = buys && !matches!(given.ask.what, What::Top(_));
+    let none = !buys && !given.ask.bought.is_empty();
+    (none || fewest).then(|| if none { words::BUYING_NONE } else { words::BUYING_NO_MORE }.to_owned())
 }
 
 fn shortest(given: &Given, seen: Seen<'_>) -> Option<String> {

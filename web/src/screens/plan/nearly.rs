@@ -15,15 +15,25 @@ use fivebar_core::sheet::plan::{Laid, PlanSheet};
 const NAMED: usize = 4;
 
 /// What a field is, or that it is not near enough and what the nearest is.
-pub fn field(given: &Given, laid: &Laid, seen: Seen<'_>) -> String {
+pub fn field(given: &Given, (laid, layers): (&Laid, i64), seen: Seen<'_>) -> String {
     let What::Field(asked) = &given.ask.what else { return String::new() };
     let [wide, deep, high] = laid.sides;
     let sides = sides([Some(wide), Some(deep), Some(high)], given, seen);
     if is_within(asked, laid) {
-        return words::field(plan::pattern(laid.pattern), &sides);
+        let layers = (1 < layers).then(|| number(layers, seen));
+        return words::field(plan::pattern(laid.pattern), &sides, layers.as_deref());
     }
     let [long, across] = laid.tile.map(|side| seen.speech.length(side, given.units));
     words::not_within(&side(asked.tolerance, given.units, seen), [&long, &across], &sides)
+}
+
+/// All that was asked is made; a field is near enough.
+pub fn is_all(given: &Given, sheet: &PlanSheet) -> bool {
+    match (&given.ask.what, &given.ready.wish) {
+        (What::Field(asked), _) => sheet.laid.as_ref().is_some_and(|laid| is_within(asked, laid)),
+        (_, Wish::Parts(parts) | Wish::Sticks(parts)) => parts.sets.is_some_and(|sets| sets <= sheet.made),
+        _ => true,
+    }
 }
 
 /// Every side that was asked is as near as was asked.

@@ -10,7 +10,7 @@ use crate::parts::key::key;
 use crate::view::{El, el};
 use crate::words::en::told as words;
 use fivebar_core::quantity::{Length, Listed, Units};
-use fivebar_core::sheet::make::Given;
+use fivebar_core::sheet::make::{Given, too_wide};
 use fivebar_core::sheet::plan::PlanSheet;
 use fivebar_core::sheet::plan::wish::Wish;
 
@@ -49,6 +49,20 @@ pub fn asked(over: Option<Length>, units: Units, seen: Seen<'_>) -> Vec<El<Msg>>
     let one =
         |over| key("key soft h56 wide no-print", words::over_in_width(&side(over, units, seen)), words::OVER_AS_SET, say(Tap::Over(None)));
     over.map(one).into_iter().listed()
+}
+
+/// Why parts are glued up: no board is wide enough. What is too narrow for what is over alone says so itself.
+pub fn glued(given: &Given, sheet: &PlanSheet, seen: Seen<'_>) -> Vec<El<Msg>> {
+    let parts = if let Wish::Parts(parts) = &given.ready.wish { parts.parts.len() } else { 0 };
+    let is_near = |part: usize| given.ask.over.is_none() && near(part, given, sheet).is_some();
+    let is_glued = |part: usize| sheet.glue_ups.iter().any(|one| one.part == part) && !is_near(part);
+    let said = |part: usize| {
+        let why = too_wide(given, part)?;
+        let letter = given.ready.sources.get(why.source)?.letter.as_str();
+        let [needs, widest] = [why.needs, why.widest].map(|length| side(length, given.units, seen));
+        Some(words::glued_up(&told::part(given, part), [&needs, &widest], letter))
+    };
+    (0..parts).filter(|part| is_glued(*part)).filter_map(said).map(|line| worded("p", "", line)).listed()
 }
 
 /// What would do with less over, and the key that plans it; or that it is planned so, and the way back.

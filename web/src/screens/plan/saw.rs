@@ -2,24 +2,29 @@
 
 use super::super::Seen;
 use super::{say, sizes, source_name, told};
-use crate::app::plan::Tap;
+use crate::app::plan::{Tap, not_cut_off};
 use crate::app::{App, Msg};
 use crate::parts::fraction::worded;
 use crate::parts::ink::{path, rect, sized};
 use crate::view::{El, el};
-use crate::words::en::{common, plan as words, told as sized_words};
+use crate::words::en::{changed, common, plan as words, told as sized_words};
 use fivebar_core::quantity::{Decimal, Units, begin_small};
 use fivebar_core::sheet::make::Given;
 use fivebar_core::sheet::plan::{Cut, CutLine, PlanSheet};
 
 /// The lines, with the piles they come from over them.
-pub fn list(given: &Given, sheet: &PlanSheet, app: &App, seen: Seen<'_>) -> Vec<El<Msg>> {
+pub fn list((given, sheet): (&Given, &PlanSheet), taken: bool, app: &App, seen: Seen<'_>) -> Vec<El<Msg>> {
     let unit = common::length_unit(given.units);
     let title = el("h2", "ink1 t17").text(words::at_the_saw(unit));
     let used =
         given.ready.sources.iter().enumerate().filter(|(place, _)| sheet.used.iter().any(|used| used.source == *place && 0 < used.used));
-    let mut piles: Vec<(String, Option<String>)> =
-        used.map(|(place, _)| (source(given, place, (app, seen)), sizes::steps(given, sheet, place, seen))).collect();
+    let uncut = not_cut_off(app, (given, sheet), taken);
+    let named = |place: usize| {
+        let name = source(given, place, (app, seen));
+        let n = uncut.iter().find(|(of, _)| *of == place).map(|(_, n)| changed::after_the_saw(Some(&seen.speech.count(*n))));
+        n.map_or_else(|| name.clone(), |uncut| format!("{name}, {uncut}"))
+    };
+    let mut piles: Vec<(String, Option<String>)> = used.map(|(place, _)| (named(place), sizes::steps(given, sheet, place, seen))).collect();
     // One pile stands beside the title.
     let beside = if piles.len() == 1 { piles.first_mut().map(|(name, _)| std::mem::take(name)) } else { None };
     // Where nothing is done to them first, one line names them all.

@@ -17,6 +17,10 @@ pub fn rows(given: &Given, sheet: &PlanSheet, seen: Seen<'_>) -> Option<String> 
     let Wish::Panel(panel) = &given.ready.wish else { return None };
     let length = |length: Length| seen.speech.length(length, given.units);
     let all = panel.strip.times(sheet.made).unwrap_or_default();
+    if let Some((last, asked)) = given.ready.last_row(sheet.made).zip(panel.width) {
+        let rows = words::rows(&side(panel.strip, given.units, seen), None, &length(panel.thickness));
+        return Some(words::rows_sawn(&rows, &length(all), [&length(last), &side(asked, given.units, seen)]));
+    }
     let over = panel.width.filter(|_| panel.rows() == Some(sheet.made)).and_then(|asked| Length::nm(all.as_nm() - asked.as_nm()).ok());
     let together = (Some(all) != panel.width).then(|| (length(all), over.filter(|over| Length::ZERO < *over).map(length)));
     let together = together.as_ref().map(|(all, over)| (all.as_str(), over.as_deref()));

@@ -39,7 +39,7 @@ pub fn lead(given: &Given, found: &Found, (app, seen): (&App, Seen<'_>)) -> Stri
         return format!("{} {}", words::nothing(shape), limits::held(&bound(given, found, seen), given, seen));
     }
     let made = match shape {
-        Shape::Field => sheet.laid.as_ref().map_or_else(String::new, |laid| nearly::field(given, laid, seen)),
+        Shape::Field => sheet.laid.as_ref().map_or_else(String::new, |laid| nearly::field(given, (laid, sheet.made), seen)),
         _ => {
             let wanted = wanted(given).filter(|wanted| sheet.made < *wanted).map(|n| number(n, seen));
             words::made(shape, &number(sheet.made, seen), sheet.made == 1, wanted.as_deref())
@@ -126,7 +126,7 @@ fn best(given: &Given, sheet: &PlanSheet) -> &'static str {
 pub fn open(given: &Given, sheet: &PlanSheet, seen: Seen<'_>) -> Option<String> {
     let shape = given.ask.what.shape();
     if sheet.proof.best && 0 < sheet.made {
-        return Some(best(given, sheet).into());
+        return Some(limits::best(best(given, sheet), given));
     }
     match (shape, sheet.proof.gap?) {
         (Shape::Rows, (1, worth, bound)) => {
@@ -138,9 +138,21 @@ pub fn open(given: &Given, sheet: &PlanSheet, seen: Seen<'_>) -> Option<String> 
         }
         (Shape::Rows, (2, ..)) if given.ready.counts_whole() => Some(told::LENGTH_AND_REST_MAY_BE_BETTER.into()),
         (Shape::Rows, (2, ..)) => Some(told::REST_MAY_BE_BETTER.into()),
+        (Shape::Parts, (1, worth, bound)) if given.ready.counts_whole() => {
+            let of = |units: i128, up: bool| wood(given.ready.volume(units).ok()?, (given.units, up), seen);
+            Some(told::wood_may_be_less([&of(bound, false)?, &of(worth, true)?], common::volume_unit(given.units)))
+        }
         (Shape::Sticks, (2, ..)) => Some(told::CUTS_MAY_BE_FEWER.into()),
         _ => None,
     }
+}
+
+/// In litres or board feet to a tenth: what is needed never more than it is, what is taken never less.
+fn wood(volume: Volume, (units, up): (Units, bool), seen: Seen<'_>) -> Option<String> {
+    let all = if units == Units::Inch { volume.board_feet() } else { volume.litres() };
+    let tenths = all.checked_mul(Decimal::TEN)?;
+    let tenths = if up { tenths.ceil() } else { tenths.floor() };
+    Some(seen.speech.number(tenths.checked_div(Decimal::TEN)?, 1, 1))
 }
 
 /// Of a field, that the waste was not looked at.
@@ -251,13 +263,32 @@ fn section(given: &Given, seen: Seen<'_>) -> Option<String> {
     all.all(|other| other == first).then(|| format!("{thick} × {wide}"))
 }
 
-/// Boards to buy first, and what they cost.
-pub fn buy(given: &Given, sheet: &PlanSheet, seen: Seen<'_>) -> Vec<String> {
+/// How far what lies there goes, where boards could be bought; of a top its ways say it.
+fn of_rack(given: &Given, sheet: &PlanSheet, (plan, seen): (&Plan, Seen<'_>)) -> Option<String> {
+    let shape = given.ask.what.shape();
+    if given.ask.bought.is_empty() || shape == Shape::Rows {
+        return None;
+    }
+    let buys = !not_bought(given, sheet).is_empty();
+    Some(match plan.of_rack {
+        None if buys || !nearly::is_all(given, sheet) => return None,
+        None => words::NOTHING_TO_BUY.to_owned(),
+        Some(_) if !buys => words::BOARDS_BRING_NOTHING.to_owned(),
+        Some(of) if of.made == 0 => words::rack_gives_none(shape, of.proven),
+        Some(of) => {
+            let pieces = format!("{} {}", number(of.made, seen), words::things(shape, of.made == 1));
+            words::rack_gives(&pieces, of.made == 1, of.proven)
+        }
+    })
+}
+
+/// Boards to buy first, and what they cost; after how far what lies there goes.
+pub fn buy(given: &Given, sheet: &PlanSheet, (plan, seen): (&Plan, Seen<'_>)) -> Vec<String> {
     let letter = |source: usize| given.ready.sources.get(source).map_or("", |source| source.letter.as_str());
     let one = |(source, n, cost): (usize, u32, Option<fivebar_core::quantity::Money>)| {
         words::buy(&seen.speech.count(n), letter(source), cost.map(|cost| seen.speech.money(cost)).as_deref())
     };
-    not_bought(given, sheet).into_iter().map(one).collect()
+    of_rack(given, sheet, (plan, seen)).into_iter().chain(not_bought(given, sheet).into_iter().map(one)).collect()
 }
 
 /// What more would unlock.

@@ -25,7 +25,7 @@ pub fn screen(agree: &Agree, app: &App, seen: Seen<'_>) -> Option<Screen> {
     let job = crate::app::price::shop(app).job(agree.job).ok()?;
     let title = if agree.replaces.is_some() { words::CHANGE_OF_ORDER } else { words::AGREE };
     let top = head(Head::new(job.name.clone(), title));
-    let is_on_top = on_top(app, agree.currency).is_some();
+    let is_on_top = on_top(app, agree.job).is_some();
     if let Some((field, typed)) = &agree.pad {
         let ask = if *field == Field::Price { words::AGREED_PRICE } else { words::DEPOSIT };
         let of_price = is_on_top && *field == Field::Price;

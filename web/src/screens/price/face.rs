@@ -3,7 +3,7 @@
 //! Carries invariant 15: while it shows it is the whole page, with no place bar, no strip, no notice and no key of the app.
 
 use super::Seen;
-use crate::app::price::{Tap, in_coins, paid, shop};
+use crate::app::price::{Tap, chosen_tax, in_coins, paid, shop};
 use crate::app::{App, Msg};
 use crate::parts::fraction::worded;
 use crate::view::{El, el};
@@ -18,7 +18,7 @@ const HOLD_MS: u32 = 700;
 /// is not read yet, leave only the key.
 pub fn page(app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
     let shown = match app.price.face {
-        Some(job) => buyer(&shop(app), job).ok(),
+        Some(job) => buyer(&shop(app), job, chosen_tax(app, job)).ok(),
         None if app.price.turned => None,
         None => return None,
     };

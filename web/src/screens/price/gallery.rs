@@ -22,7 +22,7 @@ const SHARES: [i64; 5] = [30, 35, 40, 45, 50];
 /// Leaving pieces with a gallery; none where the job is no longer there.
 pub fn to(consign: &Consign, app: &App, seen: Seen<'_>) -> Option<Screen> {
     let job = shop(app).job(consign.job).ok()?;
-    let top = head(Head::new(job.name, words::TO_GALLERY));
+    let top = head(Head::new(job.name.clone(), words::TO_GALLERY));
     if let Some((field, typed)) = &consign.pad {
         let (ask, unit) = if *field == Field::Share { (words::ITS_SHARE, "%") } else { (price::TAG, job.currency.code()) };
         return Some(Screen::new("price/gallery/pad", top, by_pad(ask, typed, unit, seen)));
@@ -35,7 +35,7 @@ pub fn to(consign: &Consign, app: &App, seen: Seen<'_>) -> Option<Screen> {
         .kid(el("h2", "").text(words::ITS_SHARE))
         .kid(shares(consign, seen))
         .kid(terms(consign));
-    let each = consign.tag.and_then(|tag| of_one(&shop(app), tag, consign.terms).ok());
+    let each = consign.tag.and_then(|tag| of_one(&shop(app), &job, (tag, consign.terms)).ok());
     let save = each.map(|handed| {
         let under = words::to_you_each(&exact(handed.you_get, seen.speech));
         key(

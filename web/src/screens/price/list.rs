@@ -10,15 +10,18 @@ use crate::app::price::gallery::GalleryTap;
 use crate::app::price::tag::{TagTap, What};
 use crate::app::price::waiting::WaitTap;
 use crate::app::price::{Done, Tap, paid, sheet, shop};
+use crate::app::taxes::tax;
 use crate::app::{App, Common, Msg};
 use crate::parts::head::{Fact, Head, head};
 use crate::parts::key::key;
 use crate::parts::undo::{Undo, alone};
 use crate::screens::count::saved_fact;
 use crate::screens::jobs::lacking;
+use crate::screens::taxes;
 use crate::view::{El, el};
-use crate::words::en::{common, deal as deals, jobs, price as words, waiting};
+use crate::words::en::{common, deal as deals, jobs, price as words, taxes as tax_words, waiting};
 use fivebar_core::ledger::decide::PaidOf;
+use fivebar_core::ledger::fold::TaxBy;
 use fivebar_core::ledger::kind::job::For;
 use fivebar_core::quantity::{Listed, Money, Side, Span};
 use fivebar_core::sheet::account::account;
@@ -42,7 +45,7 @@ fn list(sheet: &PriceSheet, app: &App, seen: Seen<'_>) -> Screen {
     let top = Head::new(seen.speech.day(seen.now), words::FOR_SALE).fact(saved_fact(app, seen)).fact(Fact::Plain(by_with(sheet, app)));
     let main = el("main", "two price")
         .kids(just_sold(app, seen))
-        .kids(sheet.for_sale.iter().enumerate().map(|(nth, row)| for_sale(row, nth == 0, seen)))
+        .kids(sheet.for_sale.iter().enumerate().map(|(nth, row)| for_sale(row, nth == 0, (app, seen))))
         .kids(sheet.agreed.iter().map(|row| agreed(row, seen)))
         .kids(work_owed(sheet, seen))
         .kids(sheet.owed.iter().map(|row| owed(row, seen)))
@@ -91,15 +94,21 @@ pub fn just_sold(app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
 
 /// How it would be paid, and where the tax lies.
 pub fn by_with(sheet: &PriceSheet, app: &App) -> String {
-    words::by_with(paid(app), tax_side(sheet, app))
+    let is_one = sheet.for_sale.windows(2).all(|two| matches!(two, [one, other] if one.tax == other.tax));
+    if is_one { words::by_with(paid(app), tax_side(sheet, app)) } else { format!("{}, {}", words::by(paid(app)), tax_words::EACH_ITS_TAX) }
 }
 
 /// Whether tax lies inside the tags, of the first piece's currency; none where no tax is set.
 fn tax_side(sheet: &PriceSheet, app: &App) -> Option<bool> {
     let currency =
         sheet.for_sale.iter().find_map(|row| row.ask).map_or_else(|| crate::app::price::quick::currency(app), |ask| ask.currency());
-    let till = shop(app).till(currency);
-    till.tax.filter(|tax| !tax.is_zero()).map(|_| till.side.unwrap_or(Side::Inside) == Side::Inside)
+    let tax = sheet.for_sale.first().map_or_else(|| tax(app, currency, TaxBy::Usual), |row| row.tax);
+    (!tax.rate.is_zero()).then_some(tax.side == Side::Inside)
+}
+
+/// What a piece is taxed with that is not taxed as usual.
+pub fn not_usual(row: &ForSale, app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
+    taxes::not_usual(app, (row.currency, row.taxed), seen).map(|said| el("p", "t14").text(said))
 }
 
 /// What the last act takes back, and the piece a buyer may see.
@@ -145,7 +154,7 @@ pub fn tag(row: &ForSale, seen: Seen<'_>) -> Option<String> {
     Some(if row.is_on_top { words::before_tax(&tag) } else { tag })
 }
 
-fn for_sale(row: &ForSale, is_first: bool, seen: Seen<'_>) -> El<Msg> {
+fn for_sale(row: &ForSale, is_first: bool, (app, seen): (&App, Seen<'_>)) -> El<Msg> {
     let tag = tag(row, seen);
     let aside = words::left_of(&seen.speech.count(row.left), &seen.speech.count(row.of), tag.as_deref());
     let names: Vec<&str> = row.gaps.iter().map(|missing| words::gap(*missing)).listed();
@@ -153,6 +162,7 @@ fn for_sale(row: &ForSale, is_first: bool, seen: Seen<'_>) -> El<Msg> {
     el("section", if is_first { "card hot sale" } else { "card tap sale" })
         .key(row.job.to_string())
         .kid(title(&row.name, aside))
+        .kids(not_usual(row, app, seen))
         .kids(table(row, seen))
         .kids(row.settle_set.map(|set| el("p", "t14 i2").text(settle_set(set, row, seen))))
         .kids(gaps)

@@ -9,13 +9,15 @@ use crate::app::price::agree::AgreeTap;
 use crate::app::price::bargain::{Bargain, BargainTap, sheet};
 use crate::app::price::waiting::WaitTap;
 use crate::app::price::{Tap, in_coins, on_top, sheet as list, shop};
+use crate::app::taxes::has_named;
 use crate::app::{App, Msg};
 use crate::parts::chips::{Chip, chips};
 use crate::parts::head::{Head, head};
 use crate::parts::key::key;
 use crate::parts::seg::{Seg, seg};
+use crate::screens::taxes;
 use crate::view::{El, el};
-use crate::words::en::{common, deal as deals, price as words, waiting};
+use crate::words::en::{common, deal as deals, price as words, taxes as tax_words, waiting};
 use fivebar_core::ledger::kind::sale::{Carried, Paid};
 use fivebar_core::money::offer::Verdict;
 use fivebar_core::quantity::{Id, Listed, Money};
@@ -41,7 +43,7 @@ fn top(sheet: &OfferSheet, seen: Seen<'_>) -> Head<Msg> {
 }
 
 fn by_pad(sheet: &OfferSheet, typed: &crate::app::entry::Typed, (app, seen): (&App, Seen<'_>)) -> Screen {
-    let is_on_top = on_top(app, sheet.currency).is_some();
+    let is_on_top = on_top(app, sheet.job).is_some();
     let tag = sheet.tag.and_then(|tag| tag.times(sheet.asking.n).ok()).zip(sheet.tagged);
     let tag = tag.map(|(tag, charge)| (bare(tag, seen.speech), bare(charge, seen.speech)));
     let with_tax = words::with_tax(tag.as_ref().map(|(tag, charge)| (tag.as_str(), charge.as_str())));
@@ -58,7 +60,7 @@ fn by_scale(sheet: &OfferSheet, app: &App, seen: Seen<'_>) -> Screen {
     let input = input(sheet, seen);
     let narrow = seen.page.is_narrow();
     let [say, chips] = input.as_ref().map_or_else(|| [vec![pad_key(sheet, app, seen)], vec![]], |input| said(sheet, input, (app, seen)));
-    let (conc, ways, many) = (concession(sheet, seen), ways(sheet, narrow, seen), many(sheet, seen));
+    let (conc, ways, many) = (concession(sheet, seen), ways((sheet, app), narrow, seen), many(sheet, seen));
     let low = foot(sheet, app, seen);
     let first = el("div", "col").kid(shown(sheet, seen)).kids(say);
     // On a narrow page the words stay above the keys that are folded away below the edge.
@@ -95,11 +97,11 @@ fn said(sheet: &OfferSheet, input: &Input, (app, seen): (&App, Seen<'_>)) -> [Ve
 /// The figure as it stands; a tap brings the pad.
 fn pad_key(sheet: &OfferSheet, app: &App, seen: Seen<'_>) -> El<Msg> {
     let figure = crate::app::price::bargain::named(sheet).map_or_else(|| words::OFFERED.to_owned(), |sum| seen.speech.short_money(sum));
-    let pad = if on_top(app, sheet.currency).is_some() { words::NUMBER_PAD_WITH_TAX } else { words::NUMBER_PAD };
+    let pad = if on_top(app, sheet.job).is_some() { words::NUMBER_PAD_WITH_TAX } else { words::NUMBER_PAD };
     key("key t22", figure, pad, bargain(BargainTap::Pad))
 }
 
-fn ways(sheet: &OfferSheet, narrow: bool, seen: Seen<'_>) -> Vec<El<Msg>> {
+fn ways((sheet, app): (&OfferSheet, &App), narrow: bool, seen: Seen<'_>) -> Vec<El<Msg>> {
     let asking = sheet.asking;
     let paid = [(Paid::Card, words::CARD), (Paid::Notes, words::NOTES)];
     let carried = [(Carried::Fetched, words::THEY_FETCH), (Carried::Delivered, words::I_DELIVER)];
@@ -111,7 +113,15 @@ fn ways(sheet: &OfferSheet, narrow: bool, seen: Seen<'_>) -> Vec<El<Msg>> {
     });
     let said = delivery(sheet, seen).filter(|_| asking.carried == Carried::Delivered).map(|said| el("p", "t14").text(said));
     let keys = if narrow { vec![how, goes] } else { vec![el("div", "segs").kid(how).kid(goes)] };
-    keys.into_iter().chain(said).listed()
+    let tax = has_named(app, sheet.currency).then(|| tax(sheet, app, seen)).into_iter().flatten();
+    keys.into_iter().chain(said).chain(tax).listed()
+}
+
+/// What this sale is taxed with, where there is a choice.
+pub fn tax(sheet: &OfferSheet, app: &App, seen: Seen<'_>) -> Vec<El<Msg>> {
+    let chips = taxes::chips(app, (sheet.currency, sheet.tax), seen, |by| bargain(BargainTap::Tax(by)));
+    let titled = |chips: El<Msg>| vec![el("h2", "").text(tax_words::TAX_OF_SALE), chips.attr("aria-label", tax_words::TAX_OF_SALE)];
+    chips.map(titled).unwrap_or_default()
 }
 
 /// What a delivery takes of what the marks hold; that nothing of one is planned.

@@ -1,6 +1,6 @@
 //! What is for sale, on paper: for the maker's pocket at a fair, never for a buyer.
 
-use super::list::{by_with, in_question, table, tag};
+use super::list::{by_with, in_question, not_usual, table, tag};
 use super::{Screen, Seen, back};
 use crate::app::price::{Tap, sheet};
 use crate::app::{App, Msg};
@@ -15,7 +15,7 @@ use fivebar_core::sheet::price::ForSale;
 pub fn screen(app: &App, seen: Seen<'_>) -> Option<Screen> {
     let sheet = sheet(app).ok().filter(|sheet| !sheet.for_sale.is_empty())?;
     let top = Head::new(seen.speech.day(seen.now), words::FOR_SALE).fact(Fact::Plain(by_with(&sheet, app)));
-    let paper = el("section", "sheet card sale listed").kids(sheet.for_sale.iter().map(|row| listed(row, seen)));
+    let paper = el("section", "sheet card sale listed").kids(sheet.for_sale.iter().map(|row| listed(row, app, seen)));
     let private = el("div", "col no-print")
         .kid(el("p", "").text(words::PAPER_IS_YOURS))
         .kid(key("key solid h56", dates::PRINT, "", Msg::Price(Tap::Print)))
@@ -24,13 +24,14 @@ pub fn screen(app: &App, seen: Seen<'_>) -> Option<Screen> {
 }
 
 /// A piece as the list has it, without its keys.
-fn listed(row: &ForSale, seen: Seen<'_>) -> El<Msg> {
+fn listed(row: &ForSale, app: &App, seen: Seen<'_>) -> El<Msg> {
     let tag = tag(row, seen);
     let left = words::left_of(&seen.speech.count(row.left), &seen.speech.count(row.of), tag.as_deref());
     let names: Vec<&str> = row.gaps.iter().map(|missing| words::gap(*missing)).listed();
     let name = el("div", "")
         .kid(el("h2", "strong").text(row.name.clone()))
         .kid(el("p", "t14").text(left))
+        .kids(not_usual(row, app, seen))
         .kids((!names.is_empty()).then(|| el("p", "t14").text(words::gaps(&names))))
         .kids(in_question(row.unsettled, seen));
     el("article", "").key(row.job.to_string()).kid(name).kids(table(row, seen))

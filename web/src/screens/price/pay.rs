@@ -2,7 +2,7 @@
 
 use super::super::jobs::lacking;
 use super::list::{bargain, how_paid, in_question};
-use super::offer::{delivery, waiting_key, waits};
+use super::offer::{delivery, tax, waiting_key, waits};
 use super::{Screen, Seen, back, bare, exact, fact, per_hour, strong};
 use crate::app::price::agree::AgreeTap;
 use crate::app::price::bargain::BargainTap;
@@ -31,12 +31,13 @@ pub fn screen(sheet: &OfferSheet, app: &App, seen: Seen<'_>) -> Screen {
         .kid(
             el("div", "col")
                 .kid(money(sheet, left, seen))
-                .kids(hours((left, sheet.standing.at_least), seen))
+                .kids(hours(sheet, left, seen))
                 .kids(left.and_then(|_| delivered(sheet, seen)).map(|said| el("p", "t14 i2").text(said)))
                 .kids(in_question(sheet.unsettled, seen))
                 .kids(sheet.lacking.as_ref().map(lacking))
                 .kids(now_or_later(sheet, app, seen))
-                .kids(untaxed(sheet, app)),
+                .kids(untaxed(sheet, app))
+                .kids(sheet.standing.agreed.is_none().then(|| tax(sheet, app, seen)).into_iter().flatten()),
         )
         .kid(
             el("div", "col")
@@ -67,7 +68,7 @@ fn money(sheet: &OfferSheet, left: Option<Leaves>, seen: Seen<'_>) -> El<Msg> {
     el("section", "card tap").kid(el("table", "facts").kid(el("tbody", "").kids(rows.into_iter().flatten())))
 }
 
-fn hours((left, at_least): (Option<Leaves>, bool), seen: Seen<'_>) -> Vec<El<Msg>> {
+fn hours(sheet: &OfferSheet, left: Option<Leaves>, seen: Seen<'_>) -> Vec<El<Msg>> {
     let Some(left) = left else { return vec![el("p", "").text(words::PAY_UNKNOWN)] };
     let an_hour = |amount| per_hour(amount, left.left, seen.speech);
     let rows = [
@@ -76,10 +77,15 @@ fn hours((left, at_least): (Option<Leaves>, bool), seen: Seen<'_>) -> Vec<El<Msg
         left.per_hour.after_workshop.map(|amount| fact(words::AFTER_WORKSHOP, an_hour(amount))),
         left.per_hour.every_hour.map(|amount| fact(words::EVERY_HOUR, an_hour(amount))),
     ];
-    vec![
-        el("section", "card tap").kid(el("table", "facts").kid(el("tbody", "").kids(rows.into_iter().flatten()))),
-        el("p", "t14 i2").text(if at_least { words::HOURS_SO_FAR_ONLY } else { words::WITH_TO_COME }),
-    ]
+    let said = match sheet.standing.at_least {
+        true => words::HOURS_SO_FAR_ONLY,
+        false if sheet.all_worked => words::ALL_WORKED,
+        false => words::WITH_TO_COME,
+    };
+    // Where nothing was planned the maker alone knows that it is made.
+    let made = || key("key h56", words::IT_IS_MADE, words::IT_IS_MADE_UNDER, bargain(BargainTap::Made));
+    let table = el("section", "card tap").kid(el("table", "facts").kid(el("tbody", "").kids(rows.into_iter().flatten())));
+    [table, el("p", "t14 i2").text(said)].into_iter().chain(sheet.standing.at_least.then(made)).listed()
 }
 
 /// The offer for one, beside what waiting may bring instead; none before an offer, and where waiting was not guessed.

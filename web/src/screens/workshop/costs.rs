@@ -1,6 +1,7 @@
 //! Costs of no job this year, each to be struck; and new ones written down.
 
 use super::super::{Screen, Seen};
+use super::opening::{Told, opening};
 use super::{page, say};
 use crate::app::workshop::Tap;
 use crate::app::workshop::figures::{Figure, SPENDING};
@@ -10,7 +11,7 @@ use crate::parts::key::key;
 use crate::view::{El, el};
 use crate::words::en::{cans as can_words, refusal, workshop as words};
 use fivebar_core::ledger::fold::{Booked, Can};
-use fivebar_core::quantity::{Id, Listed, Money};
+use fivebar_core::quantity::{Listed, Money};
 use fivebar_core::sheet::Shop;
 use fivebar_core::sheet::workshop::{WorkshopSheet, YearCosts, workshop};
 
@@ -26,7 +27,7 @@ pub fn screen(app: &App, seen: Seen<'_>) -> Screen {
     let shop = Shop::of(&app.shelf().book, seen.now.at);
     let sheet = workshop(&shop, seen.now.offset);
     let years: Vec<El<Msg>> = match &sheet {
-        Ok(sheet) => all_years(sheet, app.workshop.opened, seen),
+        Ok(sheet) => all_years(sheet, app, seen),
         Err(refusal) => vec![el("p", "why").text(refusal::refused(refusal, seen.speech).what)],
     };
     let kinds = SPENDING.iter().map(|kind| Chip::tap(words::spending(kind))).listed();
@@ -40,62 +41,45 @@ pub fn screen(app: &App, seen: Seen<'_>) -> Screen {
 fn cans(app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
     let known = app.shelf().workshop();
     let rows = known.cans.iter().rev().filter(|can| !can.left().is_zero());
-    let rows = rows.map(|can| can_row(can, app.workshop.opened == Some(can.id), seen)).listed();
+    let rows = rows.map(|can| can_row(can, app, seen)).listed();
     (!rows.is_empty()).then(|| el("section", "year").kid(el("h2", "").text(can_words::OPEN_CANS)).kid(el("div", "card list").kids(rows)))
 }
 
-fn can_row(can: &Can, open: bool, seen: Seen<'_>) -> El<Msg> {
+fn can_row(can: &Can, app: &App, seen: Seen<'_>) -> El<Msg> {
     let [left, holds] = [can.left(), can.holds].map(|n| seen.speech.number(n, 0, 2));
     let today = seen.now.day();
     let under = can_words::stands((&left, &holds), can.unit.as_str(), can.months(today));
     let worth = can.worth(today).map(|worth| seen.speech.money(worth)).unwrap_or_default();
-    let top = el("button", "dl")
-        .attr("type", "button")
-        .attr("aria-expanded", if open { "true" } else { "false" })
-        .on_tap(say(Tap::Line(can.id)))
-        .kid(el("span", "op").kid(el("b", "").text(can.what.clone())).kid(el("span", "t14 i2").text(under)))
-        .kid(el("span", "n").text(worth));
-    let keys = open.then(|| {
-        let empty = key("key h56", can_words::IT_IS_EMPTY, "", say(Tap::EmptyCan(can.id)));
-        el("div", "opened").kid(el("div", "g2").kid(empty).kid(key("key h56", words::STRIKE, "", say(Tap::Strike(can.id)))))
-    });
-    el("div", "").key(can.id.to_string()).kid(top).kids(keys)
+    let empty = key("key h56", can_words::IT_IS_EMPTY, "", say(Tap::EmptyCan(can.id)));
+    opening(can.id, Told { name: can.what.clone(), under, figure: worth }, app, vec![empty])
 }
 
 /// This year, and under it those before.
-fn all_years(sheet: &WorkshopSheet, opened: Option<Id>, seen: Seen<'_>) -> Vec<El<Msg>> {
+fn all_years(sheet: &WorkshopSheet, app: &App, seen: Seen<'_>) -> Vec<El<Msg>> {
     let none = || vec![el("p", "t22 w8").text(words::NO_COSTS), el("p", "").text(words::COSTS_UNDER)];
-    let this = sheet.costs.values().map(|year| of_year(year, words::THIS_YEAR, opened, seen));
+    let this = sheet.costs.values().map(|year| of_year(year, words::THIS_YEAR, app, seen));
     let before = sheet.earlier.iter().flat_map(|(of, years)| {
         let of = of.to_string();
-        years.values().map(move |year| of_year(year, &of, opened, seen))
+        years.values().map(move |year| of_year(year, &of, app, seen))
     });
     let none = if sheet.costs.is_empty() { none() } else { vec![] };
     none.into_iter().chain(this).chain(before).listed()
 }
 
-fn of_year(year: &YearCosts, of: &str, opened: Option<Id>, seen: Seen<'_>) -> El<Msg> {
+fn of_year(year: &YearCosts, of: &str, app: &App, seen: Seen<'_>) -> El<Msg> {
     let total = el("p", "row").kid(el("b", "t30 w8").text(seen.speech.money(year.total))).kid(el("span", "t14").text(of.to_owned()));
     let part = |name: &'static str, sum: Money| {
         (!sum.is_zero()).then(|| el("div", "dl").kid(el("span", "op").text(name)).kid(el("span", "n").text(seen.speech.money(sum))))
     };
     let (hauls, helpers) = (part(words::OF_HAULS, year.of_hauls), part(words::OF_HELPERS, year.of_helpers));
     let cans = part(can_words::OF_CANS, year.of_cans);
-    let lines = year.lines.iter().rev().map(|line| row(line, opened == Some(line.entry), seen));
+    let lines = year.lines.iter().rev().map(|line| row(line, app, seen));
     el("section", "year").kid(total).kid(el("div", "card list").kids(lines).kids(cans).kids(helpers).kids(hauls))
 }
 
-fn row(line: &Booked, open: bool, seen: Seen<'_>) -> El<Msg> {
-    let kind = line.kind.as_ref().map_or("", |kind| words::spending(kind.as_str()));
+fn row(line: &Booked, app: &App, seen: Seen<'_>) -> El<Msg> {
+    let name = line.kind.as_ref().map_or("", |kind| words::spending(kind.as_str())).to_owned();
     let day = seen.speech.day(line.at);
     let under = line.what.as_ref().map_or_else(|| day.clone(), |what| format!("{day}, {what}"));
-    let what = el("span", "op").kid(el("b", "").text(kind)).kid(el("span", "t14 i2").text(under));
-    let top = el("button", "dl")
-        .attr("type", "button")
-        .attr("aria-expanded", if open { "true" } else { "false" })
-        .on_tap(say(Tap::Line(line.entry)))
-        .kid(what)
-        .kid(el("span", "n").text(seen.speech.money(line.sum)));
-    let strike = open.then(|| el("div", "opened").kid(key("key h56", words::STRIKE, "", say(Tap::Strike(line.entry)))));
-    el("div", "").key(line.entry.to_string()).kid(top).kids(strike)
+    opening(line.entry, Told { name, under, figure: seen.speech.money(line.sum) }, app, vec![])
 }

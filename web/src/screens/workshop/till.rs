@@ -2,7 +2,7 @@
 
 use super::super::{Screen, Seen};
 use super::figures::{asked, per_cent};
-use super::{known, page, say};
+use super::{known, page, say, taxes};
 use crate::app::workshop::Tap;
 use crate::app::workshop::figures::Figure;
 use crate::app::{App, Msg};
@@ -30,6 +30,9 @@ fn of(app: &App) -> Till {
 
 /// How one is paid.
 pub fn screen(app: &App, seen: Seen<'_>) -> Screen {
+    if let Some(draft) = &app.workshop.tax {
+        return taxes::form(draft, app, seen);
+    }
     let (_, units) = app.begins_with();
     let till = of(app);
     let money = |sum: Option<Money>| sum.map(|sum| seen.speech.money(sum));
@@ -37,6 +40,7 @@ pub fn screen(app: &App, seen: Seen<'_>) -> Screen {
     let main = el("main", "scr")
         .kid(el("h2", "").text(words::SALES_TAX_STANDS))
         .kid(el("div", "taxes").kid(asked(Figure::SalesTax, till.tax.map(|tax| per_cent(tax, seen)), units)).kid(side(&till)))
+        .kids(taxes::list(app, seen))
         .kid(el("h2", "gap").text(words::TILL_UNDER))
         .kid(el("div", "g2").kids([
             asked(Figure::Fee, till.fee.map(|fee| per_cent(fee, seen)), units),
@@ -45,7 +49,8 @@ pub fn screen(app: &App, seen: Seen<'_>) -> Screen {
             asked(Figure::Mileage, mileage, units),
         ]))
         .kid(el("h2", "gap").text(words::PRICE_POINTS))
-        .kid(points(&till));
+        .kid(points(&till))
+        .kids(taxes::recorded(app, seen));
     page(app, ("workshop/till", words::HOW_PAID), main, seen)
 }
 

@@ -2,6 +2,7 @@
 
 use super::super::slots::{self, Slot};
 use super::super::{Screen, Seen};
+use super::opening::{Told, opening};
 use super::{open, page, say};
 use crate::app::workshop::tools::{Draft, ToolTap};
 use crate::app::workshop::{Over, Tap};
@@ -12,7 +13,7 @@ use crate::parts::head::{Head, head};
 use crate::parts::key::{figure_key, key};
 use crate::parts::seg::{Seg, even};
 use crate::view::{El, el};
-use crate::words::en::{common, costs as words, job as job_words, jobs, refusal, workshop as shop_words};
+use crate::words::en::{common, costs as words, job as job_words, jobs, refusal};
 use fivebar_core::ledger::fold::OwnTool;
 use fivebar_core::ledger::kind::money::Home;
 use fivebar_core::quantity::{Listed, Money};
@@ -75,18 +76,11 @@ pub fn screen(app: &App, seen: Seen<'_>) -> Screen {
 }
 
 fn row(tool: &OwnTool, app: &App, seen: Seen<'_>) -> El<Msg> {
-    let (cost, open) = (seen.speech.money(tool.tool.cost), app.workshop.opened == Some(tool.entry));
+    let cost = seen.speech.money(tool.tool.cost);
     let under = words::tool(&cost, &tool.bought.day().as_ymd().0.to_string(), tool.tool.years);
     let worn = tool.wear_of(year(seen)).and_then(|worn| Money::book(worn, tool.tool.cost.currency()));
-    let worn = worn.map(|worn| seen.speech.money(worn)).unwrap_or_default();
-    let top = el("button", "dl")
-        .attr("type", "button")
-        .attr("aria-expanded", if open { "true" } else { "false" })
-        .on_tap(say(Tap::Line(tool.entry)))
-        .kid(el("span", "op").kid(el("b", "").text(tool.name.clone())).kid(el("span", "t14 i2").text(under)))
-        .kid(el("span", "n").text(worn));
-    let strike = open.then(|| el("div", "opened").kid(key("key h56", shop_words::STRIKE, "", say(Tap::Strike(tool.entry)))));
-    el("div", "").key(tool.entry.to_string()).kid(top).kids(strike)
+    let figure = worn.map(|worn| seen.speech.money(worn)).unwrap_or_default();
+    opening(tool.entry, Told { name: tool.name.clone(), under, figure }, app, vec![])
 }
 
 fn form(draft: &Draft, app: &App, seen: Seen<'_>) -> Screen {

@@ -84,6 +84,8 @@ pub fn named(fact: &Fact) -> &'static str {
         Fact::DistanceDriven(_) => "a drive",
         Fact::RateSet(_) => "your rate",
         Fact::TillSet(_) => "how you are paid",
+        Fact::TaxNamed(_) | Fact::TaxDropped(_) => "a tax rate",
+        Fact::JobTaxSet(_) => "its tax",
         Fact::BoardPriceSet(_) => "price of boards",
         Fact::TagSet(_) => "the tag",
         Fact::SettleSet(_) => "settle",

@@ -133,9 +133,9 @@ pub fn on_the_job(span: &str) -> String {
     format!("{span} on the job")
 }
 
-/// "15 h on the job, 14 h of it to settle".
-pub fn on_the_job_to_settle(span: &str, open: &str) -> String {
-    format!("{}, {open} of it to settle", on_the_job(span))
+/// "11 h on the job, and 13 h to settle".
+pub fn on_the_job_to_settle(settled: &str, open: &str) -> String {
+    format!("{}, and {open} to settle", on_the_job(settled))
 }
 
 /// "and one to settle".
@@ -285,6 +285,11 @@ pub fn in_all(span: &str) -> String {
 /// "2 at work".
 pub fn heads(n: &str) -> String {
     format!("{n} at work")
+}
+
+/// "Helper since 09:40", "2 helpers since 09:40".
+pub fn helper_since((n, written): (u32, &str), since: &str) -> String {
+    if n == 1 { format!("Helper since {since}") } else { format!("{written} helpers since {since}") }
 }
 
 /// "A helper was at sand until 13:40."

@@ -136,6 +136,20 @@ pub fn after_the_saw(n: Option<&str>) -> String {
     n.map_or_else(|| "only after the saw".to_owned(), |n| format!("{n} only after the saw"))
 }
 
+// A plan that is wanted no more
+pub const DROP: &str = "Drop this plan";
+pub const DROP_UNUSED: &str = "it was not used";
+pub const DROP_IN_USE: &str = "asks what becomes of its wood";
+pub const PLAN_DROPPED: &str = "a plan dropped";
+
+/// "The job has 9 pieces by this plan. Do they stay in it?"
+pub fn drops(pieces: &str) -> String {
+    format!("The job has {pieces} by this plan. Do they stay in it?")
+}
+
+pub const DROP_STAYS_UNDER: &str = "they are cut, or for something else of it";
+pub const DROP_BACK_UNDER: &str = "where they were, with what it left";
+
 // The last tick at the saw
 pub const A_LINE: &str = "a line at the saw";
 
@@ -173,6 +187,20 @@ pub fn do_they_stay(pieces: &str) -> String {
 /// "The job has 9 pieces by the plan before. Do they stay? What it has by other plans stays."
 pub const OTHERS_STAY: &str = "What it has by other plans stays.";
 
+/// "Both make leg and rail."
+pub fn both_make(all: &[String]) -> String {
+    format!("Both make {}.", listed(all, "and"))
+}
+
+/// "Put back, all of them go: rail has no wood then."; "Taken back, rail has no plan."
+pub fn made_alone(all: &[String], goes_back: bool) -> String {
+    let (all, has) = (listed(all, "and"), if all.len() == 1 { "has" } else { "have" });
+    if goes_back { format!("Put back, all of them go: {all} {has} no wood then.") } else { format!("Taken back, {all} {has} no plan.") }
+}
+
+pub const THE_TOP: &str = "the top";
+pub const THE_FIELD: &str = "the field";
+
 pub const THEY_STAY: &str = "They stay";
 pub const THEY_STAY_UNDER: &str = "they are cut, or for something else of it";
 pub const PUT_BACK: &str = "Put them back";
@@ -192,6 +220,7 @@ pub fn used_on(when: &str) -> String {
 }
 
 pub const AT_THE_SAW: &str = "At the saw";
+pub const TO_THE_SAW: &str = "To the list at the saw";
 
 /// "4 of 6 lines left to cut": a line at the saw may be many cuts.
 pub fn cuts_left(left: &str, of: &str) -> String {

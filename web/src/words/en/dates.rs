@@ -203,9 +203,10 @@ pub fn between(low: &str, high: &str) -> String {
     if low == high { low.to_owned() } else { format!("{low} to {high}") }
 }
 
-/// `13 h 18 to 16 h 40 at your rate, costs 20.00`; `7 h 01` where both are one.
-pub fn reckoning(likely: &str, safe: &str, costs: &str) -> String {
-    format!("{} at your rate, costs {costs}", between(likely, safe))
+/// `13 h 18 to 16 h 40 at your rate, 42 min of it its part of the hauls; costs 20.00`; `7 h 01` where both are one.
+pub fn reckoning([likely, safe]: [&str; 2], hauls: Option<&str>, costs: &str) -> String {
+    let hauls = hauls.map(|span| format!(", {span} of it its part of the hauls")).unwrap_or_default();
+    format!("{} at your rate{hauls}; costs {costs}", between(likely, safe))
 }
 
 /// `Ready by Fri 22 May.`

@@ -5,10 +5,11 @@ use fivebar_core::quantity::{Listed, in_small};
 
 pub const ESTIMATE: &str = "Estimate";
 pub const LIKELY: &str = "likely";
+pub const ESTIMATED: &str = "estimated";
 pub const SAFE: &str = "safe";
 pub const THOUGHT: &str = "thought";
 pub const SO_FAR: &str = "so far";
-pub const LIKELY_UNDER: &str = "Half the time no more than likely, nine times in ten no more than safe.";
+pub const LIKELY_UNDER: &str = "Likely is the middle of each operation, added up; nine times in ten all of it takes no more than safe.";
 pub const KEEP: &str = "Keep this estimate";
 pub const KEEP_AGAIN: &str = "Keep this one instead";
 pub const OLD_JOBS: &str = "Three old jobs";
@@ -18,6 +19,8 @@ pub const OLD_JOBS_LIST: &str = "Old jobs";
 pub const NOTHING_YET: &str = "Nothing to go by yet. Say what kind of piece it is, plan its operations, or tell three old jobs.";
 pub const NOTHING_OF_KIND: &str = "Nothing to go by yet. Plan its operations, or tell three old jobs.";
 pub const WHAT_KIND: &str = "What kind of piece";
+pub const BY_ITS_NAME: &str = "by its name: tap to say so";
+pub const ANOTHER_KIND: &str = "Another kind";
 pub const WITHOUT_FACTOR: &str = "Without the factor";
 pub const WITH_FACTOR: &str = "With the factor";
 pub const WHOLE_PIECE: &str = "All of it";
@@ -33,8 +36,7 @@ pub const IT_TOOK: &str = "hours in all";
 pub const PIECES: &str = "pieces";
 pub const YOU_THOUGHT: &str = "thought";
 pub const SOLD_FOR: &str = "sold for";
-pub const OLD_JOBS_ASK: &str =
-    "Name and hours of all pieces together; pieces where it was not one. What you had thought teaches how far off you are.";
+pub const OLD_JOBS_ASK: &str = "Name and hours of all pieces together; pieces where it was not one. A name that tells no kind of piece counts as this job's kind. What you had thought teaches how far off you are.";
 
 /// Kinds of piece that have no usual hours, in the order they are shown behind the others.
 pub const MORE_PIECES: [&str; 6] = ["shelf", "cabinet", "lamp", "box", "board", "other"];
@@ -127,15 +129,20 @@ pub fn safe(span: &str) -> String {
     format!("{span} {SAFE}")
 }
 
-/// "19 h thought, 25 h 26 likely, 12 h 10 so far".
-pub fn progress(thought: Option<&str>, likely: Option<&str>, so_far: &str) -> String {
-    let all = [(thought, THOUGHT), (likely, LIKELY), (Some(so_far), SO_FAR)];
+/// "19 h thought, 25 h 26 estimated, 12 h 10 so far".
+pub fn progress(thought: Option<&str>, estimated: Option<&str>, so_far: &str) -> String {
+    let all = [(thought, THOUGHT), (estimated, ESTIMATED), (Some(so_far), SO_FAR)];
     all.into_iter().filter_map(|(span, word)| span.map(|span| format!("{span} {word}"))).listed().join(", ")
 }
 
-/// "1 h 40 thought, 2 h 20 likely for 2 operations, 2 h 25 so far on them; 8 h 21 on others".
-pub fn progress_beside(thought: Option<&str>, likely: Option<&str>, (n, is_one): (&str, bool), [on_them, on_others]: [&str; 2]) -> String {
-    let known = [(thought, THOUGHT), (likely, LIKELY)];
+/// "1 h 40 thought, 2 h 20 estimated for 2 operations, 2 h 25 so far on them; 8 h 21 on others".
+pub fn progress_beside(
+    thought: Option<&str>,
+    estimated: Option<&str>,
+    (n, is_one): (&str, bool),
+    [on_them, on_others]: [&str; 2],
+) -> String {
+    let known = [(thought, THOUGHT), (estimated, ESTIMATED)];
     let known = known.into_iter().filter_map(|(span, word)| span.map(|span| format!("{span} {word}"))).listed().join(", ");
     let (operations, them) = if is_one { ("operation", "it") } else { ("operations", "them") };
     format!("{known} for {n} {operations}, {on_them} {SO_FAR} on {them}; {on_others} on others")
@@ -146,9 +153,9 @@ pub fn past_plan(op: &str, planned: &str, so_far: &str) -> String {
     format!("Past what was planned for {op}: {planned}, and {so_far} so far.")
 }
 
-/// "About 25 h 40 in all, as it goes."
+/// "25 h 40 likely in all, as it goes."
 pub fn ends(span: &str) -> String {
-    format!("About {span} in all, as it goes.")
+    format!("{}, as it goes.", likely(span))
 }
 
 /// Where the figure of one operation is from.
@@ -187,9 +194,9 @@ pub fn allowance(percent: &str, before: &str, after: &str) -> String {
     format!("{before} of operations, and {percent} % for rework on top of that: {after}. It is in the figure above.")
 }
 
-/// "Kept Tue 14 April: 25 h 26 likely, 32 h 18 safe".
-pub fn kept(day: &str, likely: &str, safe: &str) -> String {
-    format!("Kept {day}: {likely} {LIKELY}, {safe} {SAFE}")
+/// "Kept Tue 14 April: 25 h 26, and 32 h 18 to be safe".
+pub fn kept(day: &str, estimated: &str, safe: &str) -> String {
+    format!("Kept {day}: {estimated}, and {safe} to be safe")
 }
 
 /// "28 h 24 for 2, 20 h thought, 390.00".
@@ -231,11 +238,11 @@ mod tests {
 
     #[test]
     fn what_was_not_planned_is_no_part_of_the_plan() {
-        let check = |thought, likely, n, is_one, said: &str| {
-            assert_eq!(progress_beside(thought, likely, (n, is_one), ["2 h 25", "8 h 21"]), said);
+        let check = |thought, estimated, n, is_one, said: &str| {
+            assert_eq!(progress_beside(thought, estimated, (n, is_one), ["2 h 25", "8 h 21"]), said);
         };
         check(Some("1 h 40"), None, "2", false, "1 h 40 thought for 2 operations, 2 h 25 so far on them; 8 h 21 on others");
-        check(Some("1 h"), Some("2 h"), "1", true, "1 h thought, 2 h likely for 1 operation, 2 h 25 so far on it; 8 h 21 on others");
+        check(Some("1 h"), Some("2 h"), "1", true, "1 h thought, 2 h estimated for 1 operation, 2 h 25 so far on it; 8 h 21 on others");
     }
 
     #[test]

@@ -85,6 +85,7 @@ pub const CHOOSE: &str = "choose one";
 pub const AGREE_TITLE: &str = "Agree a price";
 pub const CONSIGN_TITLE: &str = "To a gallery";
 pub const FINISH: &str = "finish";
+pub const COATS_EACH: &str = "One coat is one operation: plan Coat 1, Coat 2, Coat 3. Each has its own minutes and dries by itself.";
 /// Of all pieces of an operation together.
 pub const MIN: &str = "Minutes in all";
 pub const PIECES: &str = "Pieces";
@@ -104,6 +105,7 @@ pub const WAY_EACH: &str = "n × each";
 pub const WAY_SHARE: &str = "Of a pack";
 pub const WAY_DRIVE: &str = "Driven";
 pub const SUM: &str = "Sum";
+pub const SUM_WITH_TAX: &str = "Sum, with tax";
 pub const HOW_MANY_USED: &str = "Used up";
 pub const EACH: &str = "Each";
 pub const USED_OF_PACK: &str = "Used";
@@ -164,6 +166,7 @@ pub const CALLED_OFF: &str = "Called off";
 pub const WHY_NOTHING: &str = "Why it came to nothing";
 pub const CAME_AHEAD: &str = "Came in ahead";
 pub const KEEP: &str = "Not handed back";
+pub const TO_HAND_BACK_OF_IT: &str = "Handed back";
 pub const DUE: &str = "Due";
 pub const RECEIVED: &str = "Received";
 pub const HOW_PAID: &str = "How it is paid";
@@ -432,6 +435,11 @@ pub fn price_strayed(strayed: Strayed) -> &'static str {
 pub const WOOD_SMALL: &str = "wood";
 pub const PRICE_SMALL: &str = "price";
 pub const HOURS_SMALL: &str = "hours";
+
+/// "1 h 10 so far".
+pub fn took_so_far(span: &str) -> String {
+    format!("{span} so far")
+}
 
 /// "planned 3 h 20", "planned 3 h 20 × 1.4": with the factor that makes it likely.
 pub fn planned_times(span: &str, factor: Option<&str>) -> String {

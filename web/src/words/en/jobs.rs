@@ -60,6 +60,7 @@ pub const DUE_AT_HAND_OVER: &str = "due at hand-over";
 pub const STILL_DUE: &str = "still due";
 pub const DEPOSIT_IN: &str = "deposit in";
 pub const PAID: &str = "paid";
+pub const PAID_FOR_OTHERS: &str = "Paid for others sold";
 pub const NOTHING_PAID: &str = "nothing paid yet";
 pub const CAUTION_DELIVERY: &str = "Lifting guides are for close, level lifts. Stairs and long loads: fewer kilos, more people.";
 pub const CAUTION_TIP: &str = "Can tip. Fix to the wall; local furniture rules may apply.";
@@ -183,9 +184,11 @@ pub fn division(of: Division) -> &'static str {
     }
 }
 
-/// "11 h 10, 6 h 30 to settle".
+pub const SETTLE_ON_BENCH: &str = "What is to settle is on Bench: a stop may have been forgotten.";
+
+/// "11 h 10, and 6 h 30 to settle".
 pub fn of_it_to_settle(total: &str, open: &str) -> String {
-    format!("{total}, {open} to settle")
+    format!("{total}, and {open} to settle")
 }
 
 /// "25 h 34, 1 h 30 to come".
@@ -335,11 +338,6 @@ pub fn state_gallery(n: &str) -> String {
 /// "1 h 30 to come as planned", "2 h to come".
 pub fn still(span: &str, planned: bool) -> String {
     if planned { format!("{span} to come as planned") } else { format!("{span} to come") }
-}
-
-/// "5 h 36 likely".
-pub fn likely(span: &str) -> String {
-    format!("{span} likely")
 }
 
 /// "about 1 h 30".

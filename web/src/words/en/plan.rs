@@ -92,6 +92,31 @@ pub fn buy(n: &str, letter: &str, cost: Option<&str>) -> String {
     cost.map_or_else(|| format!("Buy {n} of {letter}."), |cost| format!("Buy {n} of {letter}, {cost} together."))
 }
 
+// What lies there comes before what is to buy
+pub const NOTHING_TO_BUY: &str = "Nothing to buy: what lies there is enough.";
+pub const BOARDS_BRING_NOTHING: &str = "With the boards to buy no more was found.";
+
+/// "What lies there gives 3 pieces and no more: boards to buy fill the rest."; where no more was found of it: "Of what lies there alone 3
+/// pieces were found: boards to buy fill the rest."
+pub fn rack_gives(pieces: &str, one: bool, proven: bool) -> String {
+    let was = if one { "was" } else { "were" };
+    let (begin, end) = if proven { ("What lies there gives", "and no more") } else { ("Of what lies there alone", "found") };
+    let found = if proven { end.to_owned() } else { format!("{was} {end}") };
+    format!("{begin} {pieces} {found}: {FILL_THE_REST}")
+}
+
+/// The same of nothing; a field is of one pile, and nothing fills it.
+pub fn rack_gives_none(shape: Shape, proven: bool) -> String {
+    if shape == Shape::Field {
+        return "Of what lies there alone no field near enough was found.".to_owned();
+    }
+    let none = "not one piece";
+    let was = if proven { "comes" } else { "was found" };
+    format!("Of what lies there alone {none} {was}: {FILL_THE_REST}")
+}
+
+const FILL_THE_REST: &str = "boards to buy fill the rest.";
+
 // Why pieces can't be used
 pub const SIZE_MISSING: &str = "a size is missing";
 pub const TOO_THIN: &str = "too thin";
@@ -141,11 +166,12 @@ pub fn things(shape: Shape, one: bool) -> &'static str {
     }
 }
 
-/// "8 rows.", "6 of 8 rows."
+/// "8 rows.", "6 of 8 rows."; of parts for how many of the job they are: "Parts for 2 of 3 pieces."
 pub fn made(shape: Shape, made: &str, one: bool, wanted: Option<&str>) -> String {
+    let of = if matches!(shape, Shape::Parts | Shape::Sticks) { "Parts for " } else { "" };
     match wanted {
-        Some(wanted) => format!("{made} of {wanted} {}.", things(shape, false)),
-        None => format!("{made} {}.", things(shape, one)),
+        Some(wanted) => format!("{of}{made} of {wanted} {}.", things(shape, false)),
+        None => format!("{of}{made} {}.", things(shape, one)),
     }
 }
 
@@ -302,9 +328,9 @@ pub fn alike(shape: Shape, n: &str, cut: &str) -> String {
     format!("{n} {boards}: {cut}")
 }
 
-/// "2 × 71".
+/// "2 of 71": so many of a length, which is no size.
 pub fn times(n: &str, length: &str) -> String {
-    format!("{n} × {length}")
+    format!("{n} of {length}")
 }
 
 pub fn goes_back(length: &str) -> String {
@@ -335,8 +361,13 @@ pub fn part_piece(part: &str, length: &str, mark: &str, name: &str) -> String {
 
 pub const TAP_A_PIECE: &str = "Tap a piece to see where it comes from.";
 
+/// "Used 24 of 33 pieces."; "Used all 5 pieces."; of one alone "Used the one piece."
 pub fn used_of(used: &str, of: &str) -> String {
-    format!("Used {used} of {of}.")
+    match (used == of, used) {
+        (true, "1") => "Used the one piece.".to_owned(),
+        (true, _) => format!("Used all {of} pieces."),
+        (false, _) => format!("Used {used} of {of} pieces."),
+    }
 }
 
 /// "Used 9 of 71 pieces, ripped into 12 strips."

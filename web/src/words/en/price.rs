@@ -381,6 +381,9 @@ pub const TAG: &str = "Tag";
 pub const SETTLE_KEY: &str = "Settle";
 pub const OFFERS_HEARD: &str = "Offers heard";
 pub const WITH_TO_COME: &str = "Costs and hours with what is still to come, as the job’s own page has it.";
+pub const ALL_WORKED: &str = "Nothing of its work is to come: these are all its hours.";
+pub const IT_IS_MADE: &str = "It is made";
+pub const IT_IS_MADE_UNDER: &str = "nothing of its work is to come";
 pub const HOURS_SO_FAR_ONLY: &str = "Hours so far. Hours to come are not known, so it leaves less for each.";
 pub const PAY_UNKNOWN: &str = "Left per hour is not known before costs and hours are.";
 

@@ -12,6 +12,11 @@ pub fn rows(wide: &str, together: Option<(&str, Option<&str>)>, thick: &str) -> 
     format!("Rows {wide} wide{together}, planed to {thick} thick.")
 }
 
+/// "Rows 2 3/16 in wide, planed to 1 thick. Glued up they are 24 1/16: saw the last to 2 1/8, and the top is 24 wide."
+pub fn rows_sawn(rows: &str, all: &str, [last, asked]: [&str; 2]) -> String {
+    format!("{rows} Glued up they are {all}: saw the last to {last}, and the top is {asked} wide.")
+}
+
 /// "rip each in three 43.5 wide", "rip 57.9 wide".
 pub fn rip(ripped: Option<&str>, wide: &str) -> String {
     ripped.map_or_else(|| format!("rip {wide} wide"), |n| format!("rip each in {n} {wide} wide"))
@@ -72,6 +77,14 @@ pub fn too_narrow_for_over(part: &str, pile: &str, [by, over, with]: [&str; 3], 
         |[n, of]| format!("{n} {} instead of {of}", if n == "1" { "board does" } else { "boards do" }),
     );
     format!("{} is glued up: {pile} is {by} too narrow for {over} over in width. With {with} over {does}.", begin_large(part))
+}
+
+/// "Top is glued up: with what is over it is cut 302 mm wide, and the widest board that is thick and long enough is B, 150 mm."
+pub fn glued_up(part: &str, [needs, widest]: [&str; 2], letter: &str) -> String {
+    let part = begin_large(part);
+    format!(
+        "{part} is glued up: with what is over it is cut {needs} wide, and the widest board that is thick and long enough is {letter}, {widest}."
+    )
 }
 
 /// "Plan with 1 over in width".
@@ -169,6 +182,14 @@ pub fn rows_and(fewest: bool, strips: bool) -> &'static str {
     }
 }
 
+/// "Proven: the pieces. Not proven: the wood. At least 24.8 litres are needed, where boards may be taken in part; this plan takes 27.5 of
+/// whole ones."
+pub fn wood_may_be_less([least, takes]: [&str; 2], unit: &str) -> String {
+    format!(
+        "Proven: how many. Not proven: the wood. No less than {least} {unit} can do, reckoned as if boards were taken in part; this plan takes {takes} of whole ones."
+    )
+}
+
 pub const NONE_LOSES_LESS: &str = "Proven: no plan of these rows has less waste in length.";
 pub const MORE_BUT_LESS: &str = "Proven: no plan of these rows has less waste in length. Not proven: how few strips would do.";
 pub const NONE_TAKES_LESS: &str = "Proven: no plan takes less wood.";
@@ -191,6 +212,8 @@ pub fn if_as_short(of: Option<&str>, shortest: &str) -> String {
 
 pub const OF_THEIR_PILES: &str = "the shortest of their piles";
 pub const BY_CROSSCUTS: &str = "by crosscuts alone";
+pub const BUYING_NONE: &str = "with nothing bought";
+pub const BUYING_NO_MORE: &str = "with no more bought";
 
 /// "No plan can make more, by crosscuts alone."
 pub fn held_for(said: &str, limits: &[String]) -> String {
@@ -255,8 +278,10 @@ pub fn sides(across: &[String], high: Option<&str>) -> String {
     high.map_or_else(|| across.clone(), |high| format!("{across}, {high} high"))
 }
 
-pub fn field(pattern: &str, sides: &str) -> String {
-    format!("{pattern}, {sides}.")
+/// "Brick, 600 × 300 mm, 40 high, in 2 layers."
+pub fn field(pattern: &str, sides: &str, layers: Option<&str>) -> String {
+    let layers = layers.map_or_else(String::new, |layers| format!(", in {layers} layers"));
+    format!("{pattern}, {sides}{layers}.")
 }
 
 /// "None within 3 mm was found. The nearest, of tiles 318 × 118, is 592 × 363 mm, 38 high."

@@ -1,11 +1,12 @@
 //! English: waits, their calendar, what fits meanwhile, how long is usual, quiet hours.
 
 use super::bench::{OILY, holds};
+use super::how::listed;
 use crate::app::news::Handed;
 use crate::words::Speech;
 use fivebar_core::bench::meanwhile::From;
 use fivebar_core::bench::wait::{Warmth, What};
-use fivebar_core::quantity::{Span, begin_large, begin_small, in_small};
+use fivebar_core::quantity::{Listed, Span, begin_large, begin_small, in_small};
 use fivebar_core::sheet::meanwhile::Why;
 
 pub const WAITS: &str = "Waits";
@@ -386,14 +387,16 @@ pub fn rings(piece: &str, what: What) -> String {
 /// "Clamps off 14:58 and 15:14", "Clamps off 2:58 and 3:14 PM".
 pub fn off_at_both(what: Option<What>, off: &[String]) -> String {
     let places = if what == Some(What::Glue) { "Clamps" } else { state(what) };
-    // Of two times in the same half of the day it is said once.
-    let half = |clock: &str| clock.rsplit_once(char::is_whitespace).map(|(figures, half)| (figures.to_owned(), half.to_owned()));
-    let said = match off {
-        [one, two] => match (half(one), half(two)) {
-            (Some((figures, own)), Some((_, other))) if own == other && own.ends_with('M') => format!("{figures} and {two}"),
-            _ => off.join(" and "),
-        },
-        _ => off.join(" and "),
+    // Of times in the same half of the day it is said once.
+    let half = |clock: &String| clock.rsplit_once(char::is_whitespace).map(|(figures, half)| (figures.to_owned(), half.to_owned()));
+    let halves: Vec<(String, String)> = off.iter().filter_map(half).filter(|(_, half)| half.ends_with('M')).listed();
+    let one_half = halves.len() == off.len() && halves.windows(2).all(|pair| matches!(pair, [one, other] if one.1 == other.1));
+    let said = match (off, halves.last()) {
+        ([.., last], Some(_)) if one_half => {
+            let figures = halves.iter().map(|(figures, _)| figures.clone()).take(halves.len().saturating_sub(1));
+            listed(&figures.chain([last.clone()]).listed())
+        }
+        _ => listed(off),
     };
     format!("{places} {} {said}", ready(what))
 }
@@ -463,6 +466,8 @@ mod tests {
         assert_eq!(both("14:58", "15:14"), "Clamps off 14:58 and 15:14");
         assert_eq!(both("2:58\u{a0}PM", "3:14\u{a0}PM"), "Clamps off 2:58 and 3:14\u{a0}PM");
         assert_eq!(both("11:58\u{a0}AM", "1:14\u{a0}PM"), "Clamps off 11:58\u{a0}AM and 1:14\u{a0}PM");
+        let three = ["10:42\u{a0}AM", "10:51\u{a0}AM", "11:01\u{a0}AM"].map(str::to_owned);
+        assert_eq!(off_at_both(Some(What::Glue), &three), "Clamps off 10:42, 10:51 and 11:01\u{a0}AM");
         assert_eq!(off_at_both(Some(What::Coat), &["13:50".into()]), "Coats dry 13:50");
         assert_eq!(rings("top 3", What::Glue), "Top 3 can come out.");
         assert_eq!(event("Glue tops", "top 3", What::Glue), "Glue tops: top 3 off");

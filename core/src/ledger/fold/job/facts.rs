@@ -1,7 +1,7 @@
 //! What is known of a job: plain facts, no price is worked out here.
 
 use super::selling::Selling;
-use crate::ledger::fold::{Booked, Kept, KeptPlan, Quote};
+use crate::ledger::fold::{Booked, Kept, KeptPlan, Quote, TaxBy};
 use crate::ledger::kind::bench::{Kind, Stage};
 use crate::ledger::kind::job::{For, HaulUsed};
 use crate::quantity::Sorted;
@@ -27,6 +27,8 @@ pub struct Job {
     pub wood: Sorted<(Id, Id), Count>,
     /// Spending and driving, as booked.
     pub booked: Vec<Booked>,
+    /// What its pieces are taxed with.
+    pub tax: TaxBy,
     /// The tag of one piece.
     pub tag: Option<Money>,
     /// What the maker would gladly take for one piece, where it was set.

@@ -2,6 +2,7 @@
 
 use crate::ledger::kind::sale::{Carried, Paid, PaymentPart};
 use crate::ledger::{Entry, Fact};
+use crate::money::tax::Tax;
 use crate::quantity::Sorted;
 use crate::quantity::{Count, Currency, Decimal, Id, Listed, Moment, Money, Side, Span, Wall};
 use crate::refusal::Answer;
@@ -60,6 +61,8 @@ pub struct Agreement {
     pub due: Option<Wall>,
     pub buyer: Option<Id>,
     pub replaces: Option<Id>,
+    /// The tax that was spoken of, where it is not that of the job.
+    pub tax: Option<Tax>,
     pub state: AgreementState,
     /// The parts it is paid in, where it is.
     pub parts: Vec<PartOfPay>,
@@ -322,6 +325,7 @@ impl Selling {
             due: f.due.map(|due| Wall::new(due, entry.offset())),
             buyer: f.buyer,
             replaces: f.replaces,
+            tax: f.rate.map(|rate| Tax { rate: rate.0, side: f.side.unwrap_or(Side::Inside) }),
             state: AgreementState::Open,
             parts: vec![],
             sold: 0,

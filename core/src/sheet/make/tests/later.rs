@@ -438,3 +438,29 @@ fn a_stick_is_never_cut_of_a_thinner_pile() {
         }
     }
 }
+
+/// An older plan left its remainders as thick and wide as the strip was sawn, and its page counts so much as going back; one of today left
+/// them planed.
+#[test]
+fn what_went_back_is_as_it_was_left() {
+    let check = |older: bool| {
+        let (mut bench, (given, answered, mut shown)) = oak_top();
+        let rough = given.ready.sources[0].size;
+        let planed = shown.used[0].section;
+        assert!(planed[0] < rough[0] && !shown.used[0].remainders.is_empty(), "{planed:?} of {rough:?}");
+        let wanted = if older { [rough[0], rough[1]] } else { planed };
+        shown.used[0].section = wanted;
+        bench.uses(&(given.clone(), answered.clone(), shown), false).unwrap();
+        let shop = bench.shop();
+        let plans = shop.job(given.ask.job).unwrap().plans;
+        let (then, answered) = again(&shop, &plans[0], &[]).unwrap();
+        let sheet = sheet_of(&then, &answered);
+        assert_eq!(sheet.used[0].section, wanted, "older: {older}");
+        sheet.waste.taken
+    };
+    assert!(check(true) < check(false), "more went back");
+}
+
+fn sheet_of(given: &Given, answered: &Answered) -> PlanSheet {
+    crate::sheet::plan::sheet(&given.ready, answered, given.room).unwrap()
+}

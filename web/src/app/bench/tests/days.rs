@@ -109,7 +109,7 @@ fn the_hours_of_a_forgotten_stop_are_open_on_the_day_after_too() {
     let said = "Saw began at 17:00 the day before and is to settle: 8 h of it lie on this day and are not counted.";
     holds(&shown, &["Saw, from before midnight, not counted 00:00 to 08:00", said, "not counted</span>"]);
     let bench = told.at(23 * 60 + 11, [Msg::Bench(Tap::Close)]);
-    holds(&bench, &["15 h on the job, 15 h of it to settle", "and one to settle"]);
+    holds(&bench, &["0 min on the job, and 15 h to settle", "and one to settle"]);
 }
 
 /// Left running from Tuesday 16:40 over two nights, to Thursday: which day it was is said.
@@ -249,5 +249,5 @@ fn a_row_over_midnight_says_what_is_of_the_day_after() {
 fn hours_in_question_are_said_in_the_list_of_jobs_too() {
     let mut told = worked(&[(8 * 60, Some("Saw")), (23 * 60, None)]);
     told.app.place = Place::Jobs;
-    holds(&told.at(23 * 60 + 10, []), &["15 h, 15 h to settle"]);
+    holds(&told.at(23 * 60 + 10, []), &["0 min, and 15 h to settle"]);
 }

@@ -8,7 +8,7 @@ fn a_helper_joins_and_leaves() {
     let mut told = Told::stands();
     told.start(0, "Assemble");
     holds(&told.at(5, [tap(Tap::HelperJoins)]), &["What is the helper paid?", "Not paid", "not paid. Pay is a cost"]);
-    holds(&told.at(5, [tap(Tap::PadDone)]), &["2 at work", "Helper leaves"]);
+    holds(&told.at(5, [tap(Tap::PadDone)]), &["2 at work", "Helper since 09:05", "not paid", "Helper leaves"]);
     lacks(&told.at(15, [tap(Tap::HelperLeaves)]), &["2 at work"]);
     assert_eq!(told.app.shelf().bench().all_running().map(|run| run.labour(told.app.now.at).as_minutes()).sum::<i64>(), 25);
 }
@@ -110,12 +110,12 @@ fn who_leaves_is_said_by_their_pay() {
         paid.iter().map(|paid| (paid.1.to_string(), paid.2.as_minutes())).collect::<Vec<_>>()
     };
     let shown = told.at(30, [tap(Tap::HelperLeaves)]);
-    lacks(&shown, &["an hour"]);
+    lacks(&shown, &["Helper leaves</span><span class=\"s\">"]);
     assert_eq!(paid(&told), [("20.00 USD".to_owned(), 30), ("12.00 USD".to_owned(), 30)]);
     told.at(31, [Msg::Common(Common::TakeBack)]);
     // The other one goes, and then the one who is left: 40 and 50 minutes.
     let first = told.app.shelf().bench().run(told.run()).unwrap().heads[0].id;
-    lacks(&told.at(40, [tap(Tap::Leaves(first))]), &["an hour"]);
+    lacks(&told.at(40, [tap(Tap::Leaves(first))]), &["Helper leaves</span><span class=\"s\">"]);
     told.at(50, [tap(Tap::HelperLeaves)]);
     told.at(60, []);
     assert_eq!(paid(&told), [("20.00 USD".to_owned(), 40), ("12.00 USD".to_owned(), 50)]);

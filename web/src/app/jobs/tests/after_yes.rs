@@ -34,8 +34,8 @@ fn a_sale_that_was_brought_back_is_refunded() {
         sell 1 more for 105.50 notes"]);
     let sale = maker.room("more", Room::Sell).sheet().selling.sales[0].id;
     maker.shows(&["tax 5.50", "Strike", "Brought back"]).tap(Tap::Write(What::Refund(sale)));
-    maker.shows(&["Came in for it", "105.50", "Its tax, reversed", "5.50", "Not handed back"]).figures(&["200"]).tap(Tap::Save);
-    maker.shows(&["is more than came in, $105.50"]).figures(&["15"]).tap(Tap::Save);
+    maker.shows(&["Came in for it", "105.50", "Its tax, reversed", "5.50", "Handed back", ">105.50<"]).figures(&["200"]).tap(Tap::Save);
+    maker.shows(&["Not taken: $200.00 is more than the $105.50 that is to be handed back."]).figures(&["90.50"]).tap(Tap::Save);
     maker.shows(&["tax 5.50", "105.50", "Brought back Fri 22 May", "90.50 handed back, 15.00 kept", "tax of -5.50", "-105.50"]);
     let sold = maker.sheet().account.sold;
     let amounts = [sold.taken, sold.tax, sold.received, sold.due].map(|sum| sum.amount().to_string());

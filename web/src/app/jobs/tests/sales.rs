@@ -188,3 +188,21 @@ fn looking_back_on_a_job_without_hours_says_so() {
     check("start \"saw\" make on more\n10:00 stop\nsell 1 more for 450 bank fetched\n", "What it cost is not known");
     check(&format!("start \"saw\" make on more\n10:00 stop\n{sold}"), "185.00");
 }
+
+/// A job takes a rate or none by one tap; a sale another: the sum that stands there as the tag goes along, one that was typed stays.
+#[test]
+fn a_job_and_a_sale_take_their_tax_by_one_tap() {
+    use fivebar_core::ledger::fold::TaxBy;
+    let shop = "2026-05-04 08:00 -05:00 workshop USD inch\ntill tax 0.05 top\ntax-rate \"Reduced\" 0.02 top\n";
+    let mut maker = Maker::told(&[&format!("{shop}job stool \"Stools\" 9 spec\ntag 100 stool\n")]);
+    let low = TaxBy::Named(maker.app.own.workshop().taxes[0].id);
+    maker.room("stool", Room::Sell).shows(&["Tax of these pieces", "5 %", "usual, on top", "Reduced", "2 %, on top", "No tax"]);
+    let sell = Tap::Write(What::Sell(None));
+    maker.tap(sell.clone()).shows(&[">105<"]).pick(Pick::Tax(low)).shows(&[">102<"]).tap(Tap::Save);
+    maker.tap(sell.clone()).figures(&["90"]).pick(Pick::Tax(TaxBy::Untaxed)).shows(&[">90<"]).tap(Tap::Save);
+    maker.tap(Tap::Tax(TaxBy::Untaxed)).tap(sell.clone()).shows(&[">100<"]).tap(Tap::Save);
+    let sales = maker.sheet().selling.sales;
+    let lines: Vec<(String, String)> = sales.iter().map(|sale| (sale.tax.to_string(), sale.rate.to_string())).collect();
+    let wanted = [("2.00 USD", "0.02"), ("0.00 USD", "0"), ("0.00 USD", "0")];
+    assert_eq!(lines, wanted.map(|(tax, rate)| (tax.to_owned(), rate.to_owned())));
+}

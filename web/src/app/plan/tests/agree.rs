@@ -302,3 +302,34 @@ fn a_plan_of_boards_to_buy_is_used_once_they_are_there() {
     heard(&mut app, [Tap::Use]);
     says(&app, &["The job has this wood"], &[]);
 }
+
+/// Pegs for another job are planned of what the legs leave: at its saw they are marked as not cut off yet, also once they are taken; until
+/// the legs are cut.
+#[test]
+fn what_is_cut_of_boards_that_are_not_cut_yet_is_marked_at_the_saw() {
+    let legs = "part \"leg\" 4 of 20 x 50 x 550 mm oak-european for tray\n";
+    let mut app = at_rack(&format!("{legs}job pegs \"Pegs\" 1 spec\npart \"peg\" 3 of 20 x 50 x 400 mm oak-european for pegs\n"));
+    heard(&mut app, [Tap::Open, Tap::Shape(Shape::Sticks), Tap::At(0), Tap::Press(Press::Digit(1)), Tap::Go]);
+    solved(&mut app);
+    heard(&mut app, [Tap::Stop, Tap::Use]);
+    let (tray, lines) = (app.jobs.open, app.plan.found.as_ref().unwrap().sheet.lines.len());
+    let pegs = fivebar_core::ledger::fold::jobs(&app.shelf().book).find(|job| job.name == "Pegs").map(|job| job.id);
+    app.jobs.open = pegs;
+    heard(&mut app, [Tap::Open, Tap::Shape(Shape::Sticks)]);
+    let all = fivebar_core::sheet::make::sources(&app.shelf().shop(app.now.at), app.jobs.open.unwrap()).unwrap();
+    let whole =
+        all.iter().filter(|it| !it.pile.name.as_deref().is_some_and(|it| it.starts_with("left of "))).map(|it| Tap::Turn(it.which()));
+    heard(&mut app, whole.collect::<Vec<_>>());
+    heard(&mut app, [Tap::Go]);
+    solved(&mut app);
+    heard(&mut app, [Tap::Stop]);
+    says(&app, &["At the saw, mm", ", 3 only after the saw"], &[]);
+    heard(&mut app, [Tap::Use]);
+    says(&app, &["At the saw, mm", ", 3 only after the saw"], &[]);
+    app.jobs.open = tray;
+    heard(&mut app, [Tap::Open]);
+    heard(&mut app, (0..lines).map(Tap::Tick));
+    app.jobs.open = pegs;
+    heard(&mut app, [Tap::Open]);
+    says(&app, &["At the saw, mm"], &["only after the saw"]);
+}

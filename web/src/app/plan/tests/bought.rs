@@ -28,7 +28,7 @@ fn boards_that_were_bought_are_not_offered_to_buy_again() {
     let told = answer(&app);
     app.told(crate::app::news::News::Planning(told));
     assert!(page(&app).contains("Buy 4 of C") && page(&app).contains("They are bought"), "{}", page(&app));
-    assert!(page(&app).contains("Used 4 of 4.") && !page(&app).contains("Left 5 whole"), "{}", page(&app));
+    assert!(page(&app).contains("Used all 4 pieces.") && !page(&app).contains("Left 5 whole"), "{}", page(&app));
     heard(&mut app, [Tap::Bought]);
     let shown = page(&app);
     assert!(shown.contains("Boards you bought") && ["30", "65", "500", "4"].iter().all(|figure| shown.contains(figure)), "{shown}");

@@ -4,6 +4,7 @@ use super::told::{at_rack, solved, typed};
 use super::*;
 use crate::app::workshop;
 use crate::app::workshop::wood::{Page as WoodPage, WoodTap};
+use fivebar_core::sheet::plan::wish::Wish;
 
 fn planned(lines: &str, taps: &[Tap], figures: &[&str]) -> App {
     let mut app = at_rack(lines);
@@ -64,7 +65,7 @@ fn a_plan_of_more_strips_than_need_be_is_not_called_the_best() {
     solved(&mut app);
     let own = "Each end is cut from a strip of its own. Cut in pieces, 7 strips do.";
     let fewest = "No plan of 6 rows of oak with only an end piece cut needs fewer than 12 pieces.";
-    says(&app, &[fewest, own, "Used 12 of 37.", "best with only an end cut"], &["best possible", "This one takes"]);
+    says(&app, &[fewest, own, "Used 12 of 37 pieces.", "best with only an end cut"], &["best possible", "This one takes"]);
 }
 
 /// By hand: 400 in 99 rows is 4.04, up to a tenth 4.1; the least strip is 20.
@@ -90,7 +91,7 @@ fn the_jobs_own_wood_is_told_apart() {
     solved(&mut app);
     heard(&mut app, [Tap::Use, Tap::Go]);
     solved(&mut app);
-    says(&app, &["of 37. Of the 37, 10 are this job’s by the plan before."], &[]);
+    says(&app, &["of 37 pieces. Of the 37, 10 are this job’s by the plan before."], &[]);
 }
 
 #[test]
@@ -117,9 +118,11 @@ fn a_field_says_that_waste_was_not_looked_at() {
     says(&app, &["Only how near it comes was looked at, not the waste, ", "leave these out under Pieces to use"], &[]);
 }
 
-/// By hand, in inches: 13 3/8 in six rows is 2 15/64, up to a thirty-second 2 1/4: together an eighth more. Whole strips have no ends off.
+/// By hand, in inches: 13 3/8 in six rows is 2 15/64, up to a thirty-second 2 1/4: together 13 1/2, and an eighth is sawn off the last.
+/// Whole strips have no ends off. The picture and the finished wood are of 13 3/8, on the page and in the wood of the job.
+/// inch less what is planed are 588.5 cubic inches for each inch.
 #[test]
-fn inches_say_how_much_more_is_planned() {
+fn inches_say_what_the_last_row_is_sawn_to() {
     let mut app = at_rack("");
     let story = tell(&format!("{}job top \"Top\" 1 spec\n", super::told::RACK.replace("EUR metric", "USD inch")));
     assert_eq!(story.refused, []);
@@ -130,5 +133,18 @@ fn inches_say_how_much_more_is_planned() {
     app.plan.draft.form.put(1, "13 3/8".into());
     heard(&mut app, [Tap::Go]);
     solved(&mut app);
-    says(&app, &["more than asked", "6 rows"], &["cutting 0.0"]);
+    says(&app, &["Glued up they are 13", ": saw the last to 2", ", and the top is 13", "6 rows"], &["cutting 0.0", "more than asked"]);
+    let (given, found) = (app.plan.given.clone().unwrap(), app.plan.found.clone().unwrap());
+    let sheet = &found.sheet;
+    let of_64 = |n: i64| Length::INCH_64TH.times(n).unwrap();
+    assert_eq!(sheet.picture.outer, [of_64(44 * 64), of_64(13 * 64 + 24)]);
+    let What::Top(top) = &given.ask.what else { panic!("a top") };
+    let Wish::Panel(panel) = &given.ready.wish else { panic!("a top") };
+    let whole = fivebar_core::quantity::Volume::of(top.length, top.width, panel.thickness).unwrap();
+    assert_eq!(sheet.waste.finished, whole);
+    heard(&mut app, [Tap::Use]);
+    let shop = app.shelf().shop(app.now.at);
+    let job = shop.job(app.jobs.open.unwrap()).unwrap();
+    let pieces = sheet.used.iter().map(|used| used.pieces).sum();
+    assert_eq!(fivebar_core::sheet::make::planned::planned(&shop, &job, pieces).map(|it| it.finished), Some(whole));
 }

@@ -31,7 +31,7 @@ fn a_stick_wide_enough_for_two_is_named_with_the_way_that_rips() {
     let mut app = check((&cleats(120), &sticks), &[], &[two, "Plan the job’s parts", "ripped too"], &["less wood"]);
     heard(&mut app, [Tap::Shape(Shape::Parts), Tap::Go]);
     solved(&mut app);
-    assert!(page(&app).contains("Used 2 of 15."), "{}", page(&app));
+    assert!(page(&app).contains("Used 2 of 15 pieces."), "{}", page(&app));
     check((&cleats(106), &sticks), &[], &[], &["side by side", "ripped too"]);
 }
 

@@ -50,3 +50,14 @@ fn each_field_that_is_refused_says_its_name() {
     check(buy, &[(0, "30"), (1, "60")], (2, "Long", "nothing is typed yet."));
     check(buy, &[(0, "30"), (1, "60"), (2, "500"), (3, "0")], (3, "At most", none));
 }
+
+/// The pad would cover the sentence over it: why there is nothing to plan stands in the foot too, with the pad.
+#[test]
+fn why_there_is_nothing_to_plan_stands_with_the_pad() {
+    let mut app = opened("");
+    let thick = [Tap::At(4), Tap::Press(Press::Digit(9)), Tap::Press(Press::Digit(9)), Tap::Go];
+    heard(&mut app, [Tap::Open, Tap::Shape(Shape::Rows)].into_iter().chain(thick));
+    let shown = page(&app);
+    let foot = shown.split("<footer class=\"foot typing\">").nth(1).unwrap_or_else(|| panic!("{shown}"));
+    assert!(foot.starts_with("<div class=\"here wrong\"") && foot.contains("None of the pieces fits."), "{foot}");
+}

@@ -94,3 +94,40 @@ fn what_two_plans_share_goes_by_what_they_make() {
     }
     assert_eq!([asks(&app, What::Sticks(None), &["top", "rail"]), asks(&app, What::Sticks(None), &["top", "post"])], [1, 0]);
 }
+
+/// Legs and rails by one plan, the legs again by another: the question names what both make, and what has no wood once all boards of the
+/// first are back. Where they stay, the legs are planned once: four of 300 x 40 x 25 are 1.2 litres, two rails of 150 x 50 x 20 0.3.
+#[test]
+fn the_question_names_what_both_make_and_it_is_planned_once() {
+    let finished = |app: &App, others: &str| {
+        let shop = app.shelf().shop(app.now.at);
+        let job = shop.job(app.jobs.open.unwrap()).unwrap();
+        let pieces = fivebar_core::sheet::make::sources(&shop, job.id).unwrap().iter().filter(|it| it.in_job).map(|it| it.n).sum();
+        let planned = fivebar_core::sheet::make::planned::planned(&shop, &job, pieces).unwrap_or_else(|| panic!("{others}"));
+        planned.finished.litres().normalize().to_string()
+    };
+    let check = |first: &[&str], second: &[&str], words: &[&str], litres: [&str; 2]| {
+        let mut app = planned(LEGS);
+        solved(&mut app, Shape::Parts, first);
+        heard(&mut app, [Tap::Use]);
+        assert_eq!(finished(&app, "the first"), litres[0]);
+        solved(&mut app, Shape::Sticks, second);
+        heard(&mut app, [Tap::Use]);
+        words.iter().for_each(|words| assert!(page(&app).contains(words), "{words}: {}", page(&app)));
+        heard(&mut app, [Tap::UseAnd(true)]);
+        assert_eq!(finished(&app, "both"), litres[1], "{first:?} {second:?}");
+    };
+    check(&["top"], &["top", "rail"], &["Both make leg. Put back, all of them go: rail has no wood then."], ["1.5", "1.5"]);
+    check(&["top"], &["top"], &["Both make leg and rail.</p>"], ["1.5", "1.5"]);
+    check(&["top", "rail"], &["top"], &["Both make leg.</p>"], ["1.2", "1.5"]);
+}
+
+/// A top that is planned twice is one; of a job of two it is two.
+#[test]
+fn the_question_names_the_top() {
+    let mut app = planned("");
+    heard(&mut app, [Tap::Use, Tap::Tick(0)]);
+    super::later::again(&mut app);
+    heard(&mut app, [Tap::Use]);
+    assert!(page(&app).contains("Both make the top."), "{}", page(&app));
+}

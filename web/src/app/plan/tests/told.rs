@@ -323,3 +323,87 @@ fn two_woods_by_turns_are_two_woods() {
     heard(&mut app, [Tap::Go]);
     assert!(page(&app).contains("All pieces to use are of one wood: two by turns need two."), "{}", page(&app));
 }
+
+/// By hand: a top of 300 with 2 over is cut 302 wide; of strips of 62 and ends of 150 only the strips are 900 long.
+#[test]
+fn a_glued_part_says_why() {
+    let why = "Top is glued up: with what is over it is cut 302 mm wide, and the widest board that is thick and long enough is A, 62 mm.";
+    check(PARTS, &[Tap::Shape(Shape::Parts)], &[], &[why, "Parts for 1 piece."]);
+    let (_, shown) = said("part \"leg\" 4 of 38 x 38 x 350 mm for tray\n", &[Tap::Shape(Shape::Parts)], &[]);
+    assert!(!shown.contains("is glued up"), "{shown}");
+}
+
+/// A bound that is not met names its volume beside what the plan takes.
+#[test]
+fn what_bounds_the_wood_is_said() {
+    let (mut app, _) = said(PARTS, &[Tap::Shape(Shape::Parts)], &[]);
+    let (given, found) = (app.plan.given.clone().unwrap(), app.plan.found.clone().unwrap());
+    let worth = found.answered.worth.clone();
+    let litres = |units: i128| given.ready.volume(units).unwrap().litres();
+    let open = Answered { bound: vec![worth[0], worth[1] * 9 / 10], ..found.answered.clone() };
+    app.plan.found.as_mut().unwrap().sheet = fivebar_core::sheet::plan::sheet(&given.ready, &open, given.room).unwrap();
+    app.plan.found.as_mut().unwrap().answered = open;
+    let (least, takes) = (litres(worth[1] * 9 / 10), litres(worth[1]));
+    let shown = page(&app);
+    let figure = |from: &str| {
+        let rest = shown.split(from).nth(1).unwrap_or_else(|| panic!("{from}: {shown}"));
+        rest.split(' ').next().and_then(|n| n.parse::<f64>().ok()).unwrap_or_else(|| panic!("{rest}"))
+    };
+    let [least, takes] = [least, takes].map(|n| f64::try_from(n).unwrap());
+    let [said_least, said_takes] = [figure("Not proven: the wood. No less than "), figure("this plan takes ")];
+    assert!(said_least <= least && least < said_least + 0.1, "{said_least} {least}");
+    assert!(takes <= said_takes && said_takes < takes + 0.1, "{said_takes} {takes}");
+}
+
+/// From sticks to parts what is asked stays, and so do boards to buy whatever is asked; after a plan that is used all begins anew.
+#[test]
+fn another_shape_of_the_same_parts_keeps_what_was_typed() {
+    let mut app = at_rack(PARTS);
+    heard(&mut app, [Tap::Open, Tap::Shape(Shape::Sticks), Tap::LeaveOut("top".into()), Tap::Press(Press::Digit(3))]);
+    let boards = fivebar_core::sheet::make::Boards { wood: None, size: [Length::MM; 3], n: 2, price: None };
+    app.plan.draft.bought.push(boards);
+    let asked = |app: &App| {
+        let draft = &app.plan.draft;
+        (draft.form.slots[0].text.clone(), draft.without.clone(), draft.bought.len())
+    };
+    let typed = ("3".to_owned(), vec!["top".to_owned()], 1);
+    heard(&mut app, [Tap::Shape(Shape::Parts)]);
+    assert_eq!(asked(&app), typed);
+    heard(&mut app, [Tap::Shape(Shape::Sticks)]);
+    assert_eq!(asked(&app), typed);
+    heard(&mut app, [Tap::Shape(Shape::Rows)]);
+    assert_eq!(asked(&app).2, 1, "boards to buy");
+    let (mut app, _) = said(PARTS, &[Tap::Shape(Shape::Parts), Tap::LeaveOut("top".into())], &[]);
+    heard(&mut app, [Tap::Use, Tap::Shape(Shape::Sticks)]);
+    assert_eq!(asked(&app).1, Vec::<String>::new());
+}
+
+/// Two layers are named; a count of lengths is no size, and what is used is of pieces.
+#[test]
+fn counts_say_of_what_they_are() {
+    let bits = "pile tiles ash-european 12 x 62 x 122 mm\ncount 12 tiles\n";
+    let parts = without(1, without(0, vec![Tap::Shape(Shape::Field)]));
+    let (_, shown) = said(bits, &parts, &["240", "120", "20"]);
+    assert!(shown.contains("20 high, in 2 layers."), "{shown}");
+    use crate::words::en::plan as words;
+    assert_eq!(
+        [words::used_of("1", "1"), words::used_of("5", "5"), words::used_of("5", "12")],
+        ["Used the one piece.", "Used all 5 pieces.", "Used 5 of 12 pieces."]
+    );
+    assert_eq!(words::times("2", "264"), "2 of 264");
+}
+
+/// Wood that is to be cut comes before an empty bench.
+#[test]
+fn the_next_act_of_a_job_that_is_cut_is_the_list_at_the_saw() {
+    let mut app = opened("");
+    asked(&mut app);
+    let told = answer(&app);
+    app.told(crate::app::news::News::Planning(told));
+    heard(&mut app, [Tap::Use]);
+    app.jobs.room = None;
+    let shown = page(&app);
+    assert!(shown.contains("To the list at the saw") && !shown.contains("Go to the bench"), "{shown}");
+    app.heard(Msg::Jobs(Jobs::Next), Now { wall: app.now, chance: [90; 10] });
+    assert!(page(&app).contains("At the saw, mm"), "{}", page(&app));
+}

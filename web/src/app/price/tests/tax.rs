@@ -50,6 +50,8 @@ fn an_offer_says_whether_it_is_with_tax() {
     maker.press("160").bargain(BargainTap::PadDone).shows(&["Sold at 160"]);
     maker.bargain(BargainTap::Pad).press("160").bargain(BargainTap::PadBeforeTax).shows(&["Sold at 173.20"]);
     maker.bargain(BargainTap::Pad).bargain(BargainTap::PadBeforeTax).shows(&["Nothing is typed yet."]);
+    // 9,999,999 with 8.25 % on it is past the limit of a sum: it is not taken as if it were with tax.
+    maker.press("9999999").bargain(BargainTap::PadBeforeTax).shows(&["Not taken", "9999999"]).hides(&["Sold at"]);
 }
 
 #[test]

@@ -86,3 +86,18 @@ fn the_largest_offer_has_a_word() {
     maker.tap(Tap::Offer(job)).bargain(BargainTap::Pad).press("9999999").bargain(BargainTap::PadDone);
     maker.shows(&["Yes", "9999699 over what you ask", "Sold at 9999999"]);
 }
+
+/// Worked on without a plan: what is to come is not known until the maker says that it is made; then Price says that nothing is.
+#[test]
+fn what_is_made_has_nothing_to_come() {
+    let worked = "2026-05-04 08:00 -05:00 workshop USD inch\nrate pay 20 hours 400 logged 400 costs 0\njob desk \"Desk\" 1 spec\n\
+        spend 40 wood on desk\nrecall \"make\" make on desk 2026-05-01 09:00 to 2026-05-01 19:00\n";
+    let mut maker = Maker::told(worked, "desk");
+    let (unknown, none) = ("Hours to come are not known", "Nothing of its work is to come");
+    maker.offer("300").bargain(BargainTap::PayAndHours).shows(&[unknown, "It is made"]).bargain(BargainTap::Made);
+    maker.shows(&[none]).hides(&[unknown, "It is made"]).bargain(BargainTap::PayAndHours).hides(&["not known"]);
+    // Planned and done, or sold in part, is made too.
+    for more in ["plan \"make\" make 600 min for desk\ndone 1\n", "about desk pieces 2\nsell 1 desk for 200 notes\n"] {
+        Maker::told(&format!("{worked}{more}"), "desk").offer("300").bargain(BargainTap::PayAndHours).shows(&[none]).hides(&[unknown]);
+    }
+}

@@ -2,7 +2,7 @@
 
 use super::super::super::Seen;
 use super::wait;
-use crate::app::bench::waits::{WaitTap, clock, pieces, waiting, whose};
+use crate::app::bench::waits::{WaitTap, clock, clock_on, pieces, waiting, whose};
 use crate::app::{App, Msg};
 use crate::parts::key::key;
 use crate::parts::scale::{Fill, Kind, Look, Mark, Rhythm, Scale, scale};
@@ -17,6 +17,9 @@ const DRAWN_MOST: Span = Span::minutes(12 * 60);
 
 /// So many are named at their marks; more of them stand below, one by one.
 const BY_MARK: usize = 3;
+
+/// So many off times stand in one line where there is little room.
+const IN_A_LINE: usize = 3;
 
 /// So many are named on the bench; the list has them all.
 const NAMED_MOST: usize = 8;
@@ -34,10 +37,16 @@ pub fn card(app: &App, seen: Seen<'_>) -> Vec<El<Msg>> {
     } else {
         shown.extend(kinds.iter().map(|(over, all)| out(over, *all, app, seen)));
     }
-    let few = seen.page.is_narrow() && coming.len() <= 2;
+    // While something runs a narrow page has a line of them, and the list has each.
+    let is_short = seen.page.is_narrow() && app.running().is_some();
+    let few = seen.page.is_narrow() && coming.len() <= if is_short { IN_A_LINE } else { 2 };
     if let Some(said) = if few { in_one_line(&coming, app) } else { said(&coming, app) } {
         let board = el("button", "card wait waits").attr("type", "button").on_tap(wait(WaitTap::Show)).key("waits");
-        shown.push(board.kid(el("span", "w8 c-wait").text(said)).kids(drawn(&coming, app, seen)).kids(named(&coming, app, seen)));
+        shown.push(board.kid(el("span", "w8 c-wait").text(said)).kids(drawn(&coming, app, seen)).kids(if is_short {
+            None
+        } else {
+            named(&coming, app, seen)
+        }));
     }
     shown
 }
@@ -80,8 +89,9 @@ fn in_one_line(coming: &[WaitLine], app: &App) -> Option<String> {
 fn said(coming: &[WaitLine], app: &App) -> Option<String> {
     let (first, last) = (coming.first()?, coming.last()?);
     let same = coming.iter().all(|line| line.wait.what() == first.wait.what());
-    let (first_off, last_off) = (clock(app, first.off), clock(app, last.off));
-    let last = Some(last_off).filter(|last| *last != first_off);
+    // The day is said once where both are of it.
+    let (first_off, last_off) = (clock(app, first.off), clock_on(app, last.off, first.off.day()));
+    let last = Some(last_off).filter(|_| app.speech.clock(last.off) != app.speech.clock(first.off) || last.off.day() != first.off.day());
     Some(words::first_last(same.then(|| first.wait.what()), &first_off, last.as_deref()))
 }
 

@@ -57,12 +57,13 @@ fn safe(sheet: &EstimateSheet, found: &Estimate, seen: Seen<'_>) -> Option<Strin
     }
     let sum = Span::sum(sheet.rows.iter().map(|row| row.likely));
     let draws = seen.speech.count(u32::try_from(DRAWS).unwrap_or(u32::MAX));
-    Some(said::drawn((&draws, &span(sum)), &steps::beyond(sheet, seen), [&likely, &safe]))
+    let half = span(sheet.half.unwrap_or(found.range.likely));
+    Some(said::drawn((&draws, &span(sum)), &steps::beyond(sheet, seen), [&half, &safe]))
 }
 
-/// What is logged and what is to come, where that is more than was estimated.
+/// What is logged and what is to come, where that is not what was estimated.
 fn begun(sheet: &EstimateSheet, found: &Estimate, seen: Seen<'_>) -> Option<String> {
-    let (in_all, left) = sheet.in_all().zip(sheet.left())?;
+    let (in_all, left) = sheet.in_all().zip(sheet.to_come)?;
     let span = |span: Span| seen.speech.span(span);
     let [likely, safe] = [left.likely, left.safe].map(span);
     let all = [in_all.likely, in_all.safe].map(span);

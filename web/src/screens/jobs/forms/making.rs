@@ -35,8 +35,8 @@ pub fn new(draft: &Draft, app: &App, seen: Seen<'_>) -> Asked {
     let picks = &draft.picks;
     let counts = [1, 2, 3, 4, 5];
     let typed = draft.form.text(0).to_owned();
-    let mut shown: Vec<Chip> = counts.iter().map(|n| Chip::choice(seen.speech.count(*n), typed == n.to_string())).listed();
-    let others = !counts.iter().any(|n| typed == n.to_string());
+    let others = picks.other_count || !counts.iter().any(|n| typed == n.to_string());
+    let mut shown: Vec<Chip> = counts.iter().map(|n| Chip::choice(seen.speech.count(*n), !others && typed == n.to_string())).listed();
     shown.push(Chip::choice(if others && !typed.is_empty() { typed.clone() } else { jobs::OTHER.into() }, others));
     let pieces = chips("key t22", shown, move |nth| counts.get(nth).map_or_else(|| pick(Pick::Count(0)), |n| pick(Pick::Count(*n))));
     let segs = vec![Seg::new(jobs::TO_SELL, picks.made_for == For::Spec), Seg::new(jobs::TO_ORDER, picks.made_for == For::Order)];
@@ -200,7 +200,8 @@ fn plan(draft: &Draft, was: Option<&str>, (job, app): (Id, &App)) -> Asked {
     let name = is_new.then(|| worded("operation", words::OPERATION, draft, 0));
     let done = was.and_then(|op| Some((op, whole_of(app, On::Job(job), op)?)));
     asked.below = done.map(|(op, (run, of))| key("key soft h48", done_with(op), "", say(Tap::Whole(run, of))));
-    asked.above = name.into_iter().chain(other).chain([kind]).listed();
+    let coats = draft.picks.finish.then(|| el("p", "t14").text(words::COATS_EACH));
+    asked.above = name.into_iter().chain(other).chain([kind]).chain(coats).listed();
     asked.instead = typed.is_empty().then(|| vec![names(offered::to_plan(app, job))]);
     asked.slots = vec![Slot::whole(words::MIN), Slot::whole(words::PIECES)];
     asked.other = was.map(|_| words::STRIKE.to_owned());

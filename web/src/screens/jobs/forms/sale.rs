@@ -5,26 +5,28 @@ use super::super::figures::{line, sum};
 use super::super::page::can_tip;
 use super::super::say;
 use super::Asked;
-use crate::app::Msg;
 use crate::app::jobs::Tap;
 use crate::app::jobs::draft::{Draft, Pick, What, agreement_done};
+use crate::app::taxes::tax;
+use crate::app::{App, Msg};
 use crate::parts::caution::caution;
 use crate::parts::day_steps::day_steps;
 use crate::parts::key::key;
 use crate::parts::seg::{Seg, even};
-use crate::screens::Seen;
+use crate::screens::{Seen, taxes};
 use crate::view::{El, el};
-use crate::words::en::{deal, job as words, jobs, waiting};
+use crate::words::en::{deal, job as words, jobs, taxes as tax_words, waiting};
+use fivebar_core::ledger::fold::TaxBy;
 use fivebar_core::ledger::kind::sale::{Carried, Paid};
-use fivebar_core::quantity::{Id, Listed, Money, Wall};
+use fivebar_core::quantity::{Currency, Id, Listed, Money, Wall};
 use fivebar_core::sheet::job::JobSheet;
 
 /// The form of a draft about selling.
-pub fn asked(draft: &Draft, sheet: &JobSheet, seen: Seen<'_>) -> Asked {
+pub fn asked(draft: &Draft, sheet: &JobSheet, (app, seen): (&App, Seen<'_>)) -> Asked {
     let code = draft.picks.currency.code();
     match draft.what {
-        What::Agree => agree(draft, code, seen),
-        What::Sell(agreed) => sell(draft, (sheet, agreed.is_some()), code),
+        What::Agree => agree(draft, sheet, (app, seen)),
+        What::Sell(agreed) => sell(draft, (sheet, agreed), (app, seen)),
         What::Pay(_) => {
             let mut asked = Asked::new("jobs/pay", words::PAY);
             asked.above = vec![how_paid(draft, false)];
@@ -61,14 +63,24 @@ pub fn asked(draft: &Draft, sheet: &JobSheet, seen: Seen<'_>) -> Asked {
     }
 }
 
-fn sell(draft: &Draft, (sheet, agreed): (&JobSheet, bool), code: &str) -> Asked {
-    let mut asked = Asked::new("jobs/sale", if agreed { words::HAND_OVER } else { words::SELL });
+fn sell(draft: &Draft, (sheet, agreed): (&JobSheet, Option<Id>), (app, seen): (&App, Seen<'_>)) -> Asked {
+    let currency = draft.picks.currency;
+    let spoken = agreed.and_then(|id| sheet.selling.agreement(id)?.tax).map(TaxBy::Agreed);
+    let mut asked = Asked::new("jobs/sale", if agreed.is_some() { words::HAND_OVER } else { words::SELL });
     asked.above = vec![how_paid(draft, true), how_carried(draft)];
+    let by = draft.picks.tax.or(spoken).unwrap_or(sheet.sale.tax);
+    let chips = taxes::chips(app, (currency, by), seen, |by| say(Tap::Pick(Pick::Tax(by))));
+    asked.above.extend(chips.map(|chips| chips.attr("aria-label", tax_words::TAX_OF_SALE)));
     if can_tip(sheet) {
         asked.above.push(caution(jobs::CAUTION_TIP));
     }
-    asked.slots = vec![Slot::new(words::SUM, code), Slot::whole(words::PIECES)];
+    asked.slots = vec![Slot::new(handed_over((app, currency), by), currency.code()), Slot::whole(words::PIECES)];
     asked
+}
+
+/// A sum is what the buyer hands over: with the tax that comes on top.
+fn handed_over((app, currency): (&App, Currency), by: TaxBy) -> &'static str {
+    if tax(app, currency, by).is_on_top() { words::SUM_WITH_TAX } else { words::SUM }
 }
 
 /// What came in for the sale, its tax, and whether the order ends with it.
@@ -82,7 +94,7 @@ fn refund(draft: &Draft, (sheet, id): (&JobSheet, Id), seen: Seen<'_>) -> Asked 
         let segs = vec![Seg::new(words::ORDER_ENDS, draft.picks.ends), Seg::new(words::ORDER_STANDS, !draft.picks.ends)];
         asked.above.push(even(words::THE_ORDER, segs, |nth| say(Tap::Pick(Pick::Ends(nth == 0)))));
     }
-    asked.slots = vec![Slot::new(words::KEEP, draft.picks.currency.code())];
+    asked.slots = vec![Slot::new(words::TO_HAND_BACK_OF_IT, draft.picks.currency.code())];
     asked.save.1 = words::REFUND_UNDER.into();
     asked
 }
@@ -105,14 +117,16 @@ fn terms(draft: &Draft) -> Vec<El<Msg>> {
     ]
 }
 
-fn agree(draft: &Draft, code: &str, seen: Seen<'_>) -> Asked {
+fn agree(draft: &Draft, sheet: &JobSheet, (app, seen): (&App, Seen<'_>)) -> Asked {
+    let currency = draft.picks.currency;
     let mut asked = Asked::new("jobs/agree", words::AGREE_TITLE);
     asked.above = vec![how_carried(draft)];
     if draft.picks.carried == Carried::Delivered {
         asked.above.push(caution(jobs::CAUTION_DELIVERY));
     }
     asked.above.extend(promised(draft, seen));
-    asked.slots = vec![Slot::new(words::SUM, code), Slot::new(words::DEPOSIT, code), Slot::whole(words::PIECES)];
+    let price = Slot::new(handed_over((app, currency), sheet.sale.tax), currency.code());
+    asked.slots = vec![price, Slot::new(words::DEPOSIT, currency.code()), Slot::whole(words::PIECES)];
     asked
 }
 

@@ -7,6 +7,7 @@ use crate::app::news::{NotRead, Trouble};
 use crate::words::Plain;
 use crate::words::en::copies;
 use fivebar_core::ledger::line::document::DocumentTrouble;
+use fivebar_core::quantity::reading::{Misread, Quantity};
 use fivebar_core::quantity::{Currency, Grams, Id, Key, Moment, Span};
 use fivebar_core::refusal::PlanFigure;
 
@@ -22,8 +23,8 @@ macro_rules! codes {
     };
 }
 
-codes!(REFUSALS, refusal_code, Refusal: MoneyOutOfRange CurrenciesMixed CurrencyUnknown LengthOutOfRange TooManyPieces NotThatMany SetApart PiecesRestOnIt JobHasWood SpanOutOfRange HoursOutOfRange NoPrice CoinOutOfRange TooManyOldJobs FactorOutOfRange NotThere NothingAsked JobHasEnded JobNotEnded SizeMissing MoreThanDue MoreThanPrice MoreThanReceived MoreThanOver MoreThanSpent MoreThanPack GuessTooFlat TooManyAsk TooManyWait YearsOutOfRange MileageUnknown SamePile BandUpsideDown TooManyPiles OutOfRange NothingToShareBy MoneyBelowNothing BelowNothing ShareOutOfRange NoHours LoggedBeyondAll RateOutOfReach FeesEatThePrice StagesDoNotMeet PartsDoNotMeet NeverCovered WoodUnknown MoistureOutOfRange RunHasEnded RunsOverlap WaitOutOfRange WaitHasEnded QuietHoursEmpty DaysOutOfRange NoWorkingDay EndNotAfterStart NotInRun NotYet NameMissing NameTooLong TooManyHeads HelperThere WeightOutOfRange TooManyPeople SampleTooSmall SampleTooHeavy SampleMoreThanPile UnderTare TemperatureOutOfRange HumidityOutOfRange MovementUnknown RoomUpsideDown DensityOutOfRange CoefficientOutOfRange WoodInTable WoodThere DesignThere WoodInUse MachineThere PlanOutOfRange PlanNameTwice PlanBroken PlanOfOtherSizes PlanOfLeftOvers TooManyPhotos);
-codes!(MISREADS, misread_code, Misread: Empty TooLong NotANumber UnknownUnit Negative Ambiguous TooFine Denominator OutOfRange NotWhole);
+codes!(REFUSALS, refusal_code, Refusal: MoneyOutOfRange CurrenciesMixed CurrencyUnknown LengthOutOfRange TooManyPieces NotThatMany SetApart PiecesRestOnIt JobHasWood SpanOutOfRange HoursOutOfRange NoPrice CoinOutOfRange TooManyOldJobs FactorOutOfRange NotThere NothingAsked JobHasEnded JobNotEnded SizeMissing MoreThanDue MoreThanPrice MoreThanReceived MoreThanOver MoreThanSpent MoreThanPack GuessTooFlat TooManyAsk TooManyWait YearsOutOfRange MileageUnknown SamePile BandUpsideDown TooManyPiles OutOfRange NothingToShareBy MoneyBelowNothing BelowNothing ShareOutOfRange NoHours LoggedBeyondAll RateOutOfReach FeesEatThePrice StagesDoNotMeet PartsDoNotMeet NeverCovered WoodUnknown MoistureOutOfRange RunHasEnded RunsOverlap WaitOutOfRange WaitHasEnded QuietHoursEmpty DaysOutOfRange NoWorkingDay EndNotAfterStart NotInRun NotYet NameMissing NameTooLong TooManyHeads HelperThere WeightOutOfRange TooManyPeople SampleTooSmall SampleTooHeavy SampleMoreThanPile UnderTare TemperatureOutOfRange HumidityOutOfRange MovementUnknown RoomUpsideDown DensityOutOfRange CoefficientOutOfRange WoodInTable WoodThere DesignThere TaxThere TooManyTaxes WoodInUse MachineThere PlanOutOfRange PlanNameTwice PlanBroken PlanOfOtherSizes PlanOfLeftOvers TooManyPhotos);
+codes!(MISREADS, misread_code, Misread: Empty TooLong NotAClock NotANumber UnknownUnit Negative Ambiguous TooFine Denominator OutOfRange NotWhole);
 codes!(TROUBLES, trouble_code, Trouble: Full Known Newer NoStore Blocked Lost Aborted Stopped);
 codes!(DOCUMENTS, document_code, DocumentTrouble: NotJson NotACopy CutShort Newer TooLarge TooMany Altered);
 codes!(FILES, file_code, NotRead: TooLarge NotText Unread);
@@ -235,6 +236,12 @@ fn of_things() -> Vec<Row> {
         ),
         (NotThere, "Not done: what you meant is no longer there.", "It may have been taken back. Look again."),
         (NothingAsked, "Nothing was asked for.", "Say how many, at least one."),
+        (TooManyTaxes { most: 5 }, "Not added: besides the usual tax rate there are at most 5.", "Offer one no more first."),
+        (
+            TaxThere { name: "Reduced".into() },
+            "Not added: you have a tax rate called Reduced already.",
+            "Give it another name, or open that one and change it.",
+        ),
         (TooManyPhotos { most: 6 }, "No photo added: a job has at most 6.", "Remove one first."),
         (JobHasEnded, "Not done: you are done with this job.", "Take the job up again first."),
         (JobNotEnded, "Not done: the job goes on.", "There is nothing to take up again."),

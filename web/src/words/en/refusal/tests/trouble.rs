@@ -9,6 +9,7 @@ fn every_misread_figure_says_why() {
         (Misread::Empty, "Nothing is typed yet."),
         (Misread::TooLong { most: 40 }, "Not taken: at most 40 signs."),
         (Misread::NotANumber { met: "ten".into() }, "Not taken: “ten” is no number."),
+        (Misread::NotAClock { met: "31215".into() }, "Not taken: “31215” is no time of day. Type 1405, 14.05 or 14:05."),
         (Misread::UnknownUnit { met: "rods".into() }, "Not taken: “rods” is no unit for this."),
         (Misread::Negative { met: "-3".into() }, "Not taken: -3 is below nothing."),
         (Misread::Ambiguous { grouped: Number(d("1250")), decimal: Number(d("1.25")) }, "Not taken: it may mean 1250 or 1.25."),

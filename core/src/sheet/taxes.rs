@@ -1,0 +1,119 @@
+//! Sales tax as it was recorded: the lines of a year's sales, added by the rate each was made at. Nothing is worked out again.
+
+use super::shop::Shop;
+use crate::ledger::fold::{Job, Sale, jobs};
+use crate::quantity::{Currency, Decimal, Moment, Money, Offset, Sorted, Wall};
+use crate::refusal::Answer;
+
+/// What was sold at one rate.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct AtRate {
+    /// Sales of the year, less those brought back in it.
+    pub sales: i32,
+    /// What buyers handed over, and the tax in it.
+    pub taken: Money,
+    pub tax: Money,
+}
+
+/// The recorded tax of a year, in one currency.
+#[derive(Clone, Debug, PartialEq)]
+pub struct YearTaxes {
+    /// By rate, the lowest first.
+    pub by_rate: Sorted<Decimal, AtRate>,
+    /// What the maker sends in of what galleries sold.
+    pub by_galleries: Money,
+    pub tax: Money,
+}
+
+/// The lines of the sales of a year; one brought back takes its line off the year it came back in.
+///
+/// # Errors
+/// [`crate::refusal::Refusal::MoneyOutOfRange`].
+pub fn taxes(shop: &Shop, currency: Currency, (year, offset): (i32, Offset)) -> Answer<YearTaxes> {
+    let none = Money::zero(currency);
+    let is_of = |at: Moment| Wall::new(at, offset).day().as_ymd().0 == year;
+    let mut found = YearTaxes { by_rate: Sorted::new(), by_galleries: none, tax: none };
+    for job in jobs(shop.book).filter(|job| job.currency == currency) {
+        for sale in &job.selling.sales {
+            found.add(sale, if is_of(sale.at) { Some(1) } else { None })?;
+            found.add(sale, sale.reversed.filter(|back| is_of(back.at)).map(|_| -1))?;
+        }
+        found.by_galleries = found.by_galleries.plus(by_galleries(&job, is_of)?)?;
+    }
+    let lines = found.by_rate.values().map(|at| at.tax).chain([found.by_galleries]);
+    found.tax = Money::sum(currency, lines)?;
+    Ok(found)
+}
+
+fn by_galleries(job: &Job, is_of: impl Fn(Moment) -> bool) -> Answer<Money> {
+    let paid = job.selling.consignments_paid.iter().filter(|paid| is_of(paid.at));
+    Money::sum(job.currency, paid.filter_map(|paid| paid.tax))
+}
+
+impl YearTaxes {
+    fn add(&mut self, sale: &Sale, times: Option<i32>) -> Answer<()> {
+        let Some(times) = times else { return Ok(()) };
+        let none = Money::zero(sale.sum.currency());
+        let at = self.by_rate.entry(sale.rate.normalize()).or_insert(AtRate { sales: 0, taken: none, tax: none });
+        let to = |so_far: Money, line: Money| if times < 0 { so_far.minus(line) } else { so_far.plus(line) };
+        (at.sales, at.taken, at.tax) = (at.sales.saturating_add(times), to(at.taken, sale.sum)?, to(at.tax, sale.tax)?);
+        Ok(())
+    }
+
+    /// Nothing was sold in it.
+    pub fn is_empty(&self) -> bool {
+        self.by_rate.is_empty() && self.by_galleries.is_zero()
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::story::tell;
+
+    const START: &str = "2026-03-02 09:00 -05:00 workshop USD inch\ntill tax 0.055 inside\ntax-rate \"Reduced\" 0.02 as low\n\
+        job stools \"Stools\" 9 spec\njob desk \"Desk\" 1 spec\njob-tax desk none\n";
+
+    /// Sales, what was taken and its tax by rate, and all tax of a year.
+    #[track_caller]
+    fn check(lines: &str, year: i32, wanted: &[(&str, i32, &str, &str)], all: &str) {
+        let story = tell(&format!("{START}{lines}"));
+        assert_eq!(story.refused, [], "{lines}");
+        let found = taxes(&Shop::of(&story.book, story.now.at), Currency::USD, (year, story.now.offset)).unwrap();
+        let by_rate = found.by_rate.iter().map(|(rate, at)| (rate.to_string(), at.sales, at.taken.to_string(), at.tax.to_string()));
+        let wanted = wanted.iter().map(|(rate, n, taken, tax)| (rate.to_string(), *n, format!("{taken} USD"), format!("{tax} USD")));
+        assert_eq!(by_rate.collect::<Vec<_>>(), wanted.collect::<Vec<_>>(), "{lines}");
+        assert_eq!(found.tax.to_string(), format!("{all} USD"), "{lines}");
+    }
+
+    /// 145 at 5.5 % inside holds 7.56, at 2 % 2.84; three lines of 7.56 are 22.68, and 435 at once would be 22.68 too.
+    #[test]
+    fn each_line_stays_at_the_rate_it_was_sold_at() {
+        let sale = "sell 1 stools for 145 notes\n";
+        check("", 2026, &[], "0.00");
+        check(sale, 2026, &[("0.055", 1, "145.00", "7.56")], "7.56");
+        check(&format!("{sale}till tax 0.07\n{sale}"), 2026, &[("0.055", 1, "145.00", "7.56"), ("0.07", 1, "145.00", "9.49")], "17.05");
+        check(
+            &format!("{sale}sell 1 stools for 145 notes tax low"),
+            2026,
+            &[("0.02", 1, "145.00", "2.84"), ("0.055", 1, "145.00", "7.56")],
+            "10.40",
+        );
+        check("sell 1 desk for 500 notes", 2026, &[("0", 1, "500.00", "0.00")], "0.00");
+        check("sell 1 desk for 500 notes tax usual", 2026, &[("0.055", 1, "500.00", "26.07")], "26.07");
+    }
+
+    /// A sale of one year that comes back in the next takes its own line off that next year.
+    #[test]
+    fn what_comes_back_is_of_the_year_it_came_back_in() {
+        let lines = "sell 1 stools for 145 notes as one\ntill tax 0.07\n2027-01-08 10:00 reverse sale one on stools";
+        check(lines, 2026, &[("0.055", 1, "145.00", "7.56")], "7.56");
+        check(lines, 2027, &[("0.055", -1, "-145.00", "-7.56")], "-7.56");
+    }
+
+    #[test]
+    fn the_maker_sends_in_what_galleries_sold() {
+        let lines = "consign 2 stools tag 145 share 0.4 maker-pays\ngallery pays 90.02 for 1 stools tax 7.56";
+        check(lines, 2026, &[], "7.56");
+    }
+}

@@ -1,0 +1,98 @@
+//! A plan that is wanted no more: one that was never used lies on this phone alone and goes; one in use leaves its wood in the job or puts
+//! it back.
+
+use super::{LastTick, Page, Plan, beside, stop, ticks, unused};
+use crate::app::App;
+use crate::app::order::{Feel, Order};
+use fivebar_core::ledger::decide::{BookCommand, Command, Now, PlanCommand};
+use fivebar_core::ledger::fold::InUse;
+use fivebar_core::quantity::{Count, Id};
+use fivebar_core::sheet::make::keep::in_use;
+
+/// A plan in use that is to be dropped: the pieces the job has of it, and its lines at the saw that are ticked.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Dropping {
+    pub pieces: Count,
+    pub cut: usize,
+}
+
+/// What is asked before the plan in hand is dropped; nothing where it is not in use.
+pub fn dropping(app: &App) -> Option<Dropping> {
+    let (plan, job) = (app.plan.used?, app.plan.given.as_ref()?.ask.job);
+    let shop = app.shelf().shop(app.now.at);
+    let plans = shop.job(job).ok()?.plans;
+    let all = in_use(&shop, &plans);
+    let of_it = |it: &InUse<'_>| Dropping { pieces: it.needs().saturating_sub(it.lacks()), cut: app.plan.ticked.len() };
+    all.iter().find(|it| it.plan.id == plan).map(of_it)
+}
+
+/// Drops the plan in hand, or that which is asked again; of one in use it is asked first what becomes of its wood.
+pub fn drop_it(app: &mut App) {
+    stop(app);
+    if dropping(app).is_some() {
+        app.plan.drops = true;
+        return;
+    }
+    let Some(job) = app.jobs.open else { return };
+    if beside::dropped(app, job, true) {
+        gone(app);
+        app.shelf_mut().was_ticked(Some(LastTick { job, line: None, on: true, back: false, of: None }));
+    }
+}
+
+/// The same of one in use: its wood stays, or goes back to where it was.
+pub fn drop_as(app: &mut App, stays: bool, now: Now) {
+    let (Some(plan), Some(job)) = (app.plan.used, app.jobs.open) else { return };
+    if stays {
+        if in_book(app, (plan, true), now) {
+            gone(app);
+            app.shelf_mut().was_ticked(Some(LastTick { job, line: None, on: true, back: false, of: Some(plan) }));
+        }
+        return;
+    }
+    let act = app.shelf().book.entry(plan).and_then(|(entry, _)| entry.act).unwrap_or(plan);
+    if app.order(&Command::Book(BookCommand::TakeBack { act }), now).is_some() {
+        let shelf = app.shelf_mut();
+        (shelf.last_act, shelf.taken_back) = (None, Some(act));
+        beside::dropped_of(app, plan);
+        app.orders.push(Order::Feel(Feel::TakeBack));
+        gone(app);
+    }
+}
+
+fn in_book(app: &mut App, (plan, drops): (Id, bool), now: Now) -> bool {
+    let command = if drops { PlanCommand::Drop { plan } } else { PlanCommand::TakeUp { plan } };
+    let done = app.order(&Command::Plan(command), now).is_some();
+    if done && drops {
+        beside::dropped_of(app, plan);
+    }
+    done
+}
+
+/// Nothing is in hand: another can be asked.
+fn gone(app: &mut App) {
+    ticks::gone(app);
+    app.plan = Plan { asked: std::mem::take(&mut app.plan.asked), page: Page::Choose, dropped: true, ..Plan::default() };
+}
+
+/// A drop is taken back, or made again.
+pub fn back(app: &mut App, mut last: LastTick, now: Now) {
+    let drops = last.back;
+    let done = match last.of {
+        Some(plan) => in_book(app, (plan, drops), now),
+        None => beside::dropped(app, last.job, drops),
+    };
+    if !done {
+        return;
+    }
+    if app.jobs.open == Some(last.job) {
+        gone(app);
+        if !drops {
+            let plan = last.of.and_then(|plan| super::kept_of(app, last.job, plan)).or_else(|| unused(app, last.job));
+            let asked = std::mem::take(&mut app.plan.asked);
+            app.plan = Plan { asked, ..plan.unwrap_or_default() };
+        }
+    }
+    last.back = !last.back;
+    app.shelf_mut().was_ticked(Some(last));
+}

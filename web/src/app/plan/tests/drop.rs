@@ -1,0 +1,83 @@
+//! A plan that is wanted no more is dropped, and comes again.
+
+use super::later::{order, planned, take_back};
+use super::*;
+use fivebar_core::ledger::decide::HaulCommand;
+
+fn put_back(app: &mut App) {
+    let now = Now { wall: app.now, chance: [u8::try_from(app.own.book.len()).unwrap(); 10] };
+    app.heard(Msg::Common(Common::PutBack), now);
+}
+
+fn on_rack(app: &App) -> u32 {
+    fivebar_core::sheet::rack::rack(&app.shelf().shop(app.now.at), app.jobs.open.unwrap()).unwrap()[0].on_rack
+}
+
+fn opened_again(app: &App) -> App {
+    let mut again = reloaded(app);
+    heard(&mut again, [Tap::Open]);
+    again
+}
+
+/// One that was never used, by its page or where it is asked again for the rack has changed: gone, also after a reload, and it comes again
+/// with its ticks.
+#[test]
+fn a_plan_that_was_not_used_is_dropped_and_comes_again() {
+    for stale in [false, true] {
+        let mut app = planned("job other \"Other\" 1 spec\n");
+        heard(&mut app, [Tap::Tick(0)]);
+        if stale {
+            let pile = app.plan.given.as_ref().unwrap().sources[0].pile.clone();
+            let job = fivebar_core::ledger::fold::jobs(&app.shelf().book).find(|job| job.name == "Other").unwrap().id;
+            order(&mut app, Command::Haul(HaulCommand::Take { haul: pile.haul, pile: pile.pile, job, n: 10 }));
+            app = opened_again(&app);
+        }
+        let before = app.here.plans.clone();
+        let entries = app.own.book.len();
+        assert!(page(&app).contains("Drop this plan") && page(&app).contains("it was not used"), "{stale}: {}", page(&app));
+        heard(&mut app, [Tap::Drop]);
+        let shown = page(&app);
+        assert!(shown.contains("What does it look like?") && shown.contains("a plan dropped"), "{stale}: {shown}");
+        assert!(page(&opened_again(&app)).contains("What does it look like?"), "{stale}: {}", page(&opened_again(&app)));
+        take_back(&mut app);
+        assert!(page(&app).contains("Drop this plan") && app.here.plans == before, "{stale}: {}", page(&app));
+        put_back(&mut app);
+        assert!(page(&app).contains("What does it look like?"), "{stale}");
+        assert_eq!(app.own.book.len(), entries, "{stale}: it is no fact");
+        // Once another is planned the drop is not taken back any more.
+        if !stale {
+            asked(&mut app);
+            assert_eq!(app.shelf().last_tick, None);
+        }
+    }
+}
+
+/// One in use leaves its wood in the job, or puts it back; either is taken back, and made again.
+#[test]
+fn a_plan_in_use_is_dropped_with_its_wood_or_without() {
+    for stays in [true, false] {
+        let mut app = planned("");
+        heard(&mut app, [Tap::Use, Tap::Tick(0)]);
+        assert_eq!(on_rack(&app), 8);
+        heard(&mut app, [Tap::Drop]);
+        let asked = "1 line at the saw is ticked as cut. The job has 4 pieces by this plan. Do they stay in it?";
+        assert!(page(&app).contains(asked), "{}", page(&app));
+        heard(&mut app, [Tap::DropAnd(stays)]);
+        let there = if stays { 8 } else { 12 };
+        let is_gone = |app: &App| {
+            let plans = in_use_by(app, app.jobs.open.unwrap()).len();
+            assert_eq!((on_rack(app), plans), (there, 0), "{stays}");
+            let again = opened_again(app);
+            assert!(page(&again).contains("What does it look like?"), "{stays}: {}", page(&again));
+        };
+        is_gone(&app);
+        let back = if stays { take_back } else { put_back };
+        back(&mut app);
+        assert_eq!((on_rack(&app), in_use_by(&app, app.jobs.open.unwrap()).len()), (8, 1), "{stays}");
+        let again = opened_again(&app);
+        assert!(page(&again).contains("The job has this wood") && page(&again).contains("tick done"), "{stays}: {}", page(&again));
+        let forth = if stays { put_back } else { take_back };
+        forth(&mut app);
+        assert_eq!((on_rack(&app), in_use_by(&app, app.jobs.open.unwrap()).len()), (there, 0), "{stays}");
+    }
+}

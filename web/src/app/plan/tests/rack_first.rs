@@ -1,0 +1,142 @@
+//! Boards to buy fill what is short of what lies there, in parts, sticks and fields as in tops.
+
+use super::*;
+use fivebar_core::plan::patience::{Patience, Progress};
+use fivebar_core::sheet::make::Boards;
+use fivebar_core::sheet::make::buy::not_bought;
+
+/// Twelve strips 30 x 65 x 500 lie there; slats of 480 take one each.
+const SLATS: &str = "part \"slat\" 5 of 25 x 60 x 480 mm oak-european for tray\n";
+
+fn boards(n: u32, long: i64) -> Boards {
+    let size = [30, 65, long].map(|side| Length::MM.times(side).unwrap());
+    Boards { wood: fivebar_core::quantity::Key::read("oak-european"), size, n, price: None }
+}
+
+/// Plans to the end, as the planner would: each problem that is ordered is solved.
+fn planned_out(app: &mut App, taps: Vec<Tap>) {
+    let mut orders = heard(app, taps);
+    while let Some(asked) =
+        orders.iter().rev().find_map(|order| if let Order::Plan { asked, .. } = order { Some(asked.clone()) } else { None })
+    {
+        let answered = asked.solve(&mut Patience::new(Some(4_000), &mut |_: Progress<'_>| true), 1);
+        orders = app.told(crate::app::news::News::Planning(Planning::Done(Box::new(answered))));
+    }
+}
+
+fn bought(app: &App) -> u32 {
+    let (given, found) = (app.plan.given.as_ref().unwrap(), app.plan.found.as_ref().unwrap());
+    not_bought(given, &found.sheet).iter().map(|(_, n, _)| n).sum()
+}
+
+/// Two jobs of slats are ten: what lies there does. Three are fifteen: three are short, and no more than these are to buy, though longer
+/// boards would take fewer off the rack. Seven would take more than are to be had.
+#[test]
+fn boards_to_buy_fill_what_is_short() {
+    let check = |shape: Shape, sets: u8, offered: Boards, (made, buys): (i64, u32), words: &[&str]| {
+        let mut app = opened(SLATS);
+        heard(&mut app, [Tap::Open, Tap::Shape(shape), Tap::LeaveOut("top".into())]);
+        app.plan.draft.bought.push(offered);
+        planned_out(&mut app, vec![Tap::Press(Press::Digit(sets)), Tap::Go]);
+        let sheet = &app.plan.found.as_ref().unwrap_or_else(|| panic!("{}", page(&app))).sheet;
+        assert_eq!((sheet.made, bought(&app)), (made, buys), "{shape:?} {sets}: {}", page(&app));
+        let mut again = reloaded(&app);
+        heard(&mut again, [Tap::Open]);
+        for (word, app) in words.iter().flat_map(|word| [(word, &app), (word, &again)]) {
+            assert!(page(app).contains(word), "{shape:?} {sets}: {word}: {}", page(app));
+        }
+    };
+    for shape in [Shape::Parts, Shape::Sticks] {
+        check(shape, 2, boards(9, 500), (2, 0), &["Nothing to buy: what lies there is enough.", "with nothing bought"]);
+        let short = ["What lies there gives 2 pieces and no more: boards to buy fill the rest.", "with no more bought"];
+        check(shape, 3, boards(9, 500), (3, 3), &["Buy 3 of C", short[0], short[1]]);
+        check(shape, 3, boards(9, 1000), (3, 2), &["Buy 2 of C", short[0]]);
+        // Too thin to give what is short.
+        let none = if shape == Shape::Parts { "2 of 9 pieces." } else { "2 of 9 pieces. No plan can make more" };
+        check(shape, 9, boards(9, 200), (2, 0), &[none]);
+    }
+}
+
+/// Four tiles of 120 x 60 lie there. A field of 240 x 120 is of these; one of 240 x 180 takes six of one pile, and these are to buy.
+#[test]
+fn a_field_is_of_what_lies_there_where_that_is_near_enough() {
+    for (deep, buys, words) in [(2, 0, "Nothing to buy"), (8, 6, "Of what lies there alone no field near enough was found.")] {
+        field(deep, buys, words);
+    }
+}
+
+fn field(deep: u8, buys: u32, words: &str) {
+    let mut app = opened("pile tiles ash-european 12 x 62 x 122 mm\ncount 4 tiles\n");
+    heard(&mut app, [Tap::Open, Tap::Shape(Shape::Field)]);
+    let all = fivebar_core::sheet::make::sources(&app.shelf().shop(app.now.at), app.jobs.open.unwrap()).unwrap();
+    let others = all.iter().filter(|source| source.pile.length != Length::MM.times(122).ok()).map(|source| Tap::Turn(source.which()));
+    heard(&mut app, others.collect::<Vec<_>>());
+    let size = [12, 62, 122].map(|side| Length::MM.times(side).unwrap());
+    app.plan.draft.bought.push(Boards { wood: fivebar_core::quantity::Key::read("ash-european"), size, ..boards(9, 122) });
+    let press = |nth: usize, digits: &[u8]| {
+        std::iter::once(Tap::At(nth)).chain(digits.iter().map(|digit| Tap::Press(Press::Digit(*digit)))).collect::<Vec<_>>()
+    };
+    let taps = [press(0, &[2, 4, 0]), press(1, &[1, deep, 0]), vec![Tap::Go]].concat();
+    planned_out(&mut app, taps);
+    assert_eq!(bought(&app), buys, "{}", page(&app));
+    assert!(page(&app).contains(words), "{words}: {}", page(&app));
+}
+
+/// Twelve strips are three times four legs, or two and their rails; with rails of short boards they are three, with no leg to spare. What
+/// gives no more is none to buy.
+#[test]
+fn boards_bring_what_they_fit_or_nothing() {
+    for (long, made, buys, words) in [(200, 3, 3, "One more lacks 4 of leg."), (190, 2, 0, "2 of 9 pieces.")] {
+        rails(long, (made, buys), words);
+    }
+}
+
+fn rails(long: i64, made: (i64, u32), words: &str) {
+    let mut app =
+        opened("part \"leg\" 4 of 25 x 60 x 480 mm oak-european for tray\npart \"rail\" 1 of 25 x 60 x 180 mm oak-european for tray\n");
+    heard(&mut app, [Tap::Open, Tap::Shape(Shape::Parts), Tap::LeaveOut("top".into())]);
+    app.plan.draft.bought.push(boards(9, long));
+    planned_out(&mut app, vec![Tap::Press(Press::Digit(9)), Tap::Go]);
+    assert_eq!((app.plan.found.as_ref().unwrap().sheet.made, bought(&app)), made, "{}", page(&app));
+    assert!(page(&app).contains(words), "{words}: {}", page(&app));
+}
+
+/// Nothing that lies there is wide enough for a seat: it is to be bought, and no more than it takes.
+#[test]
+fn a_part_that_nothing_there_fits_is_bought_alone() {
+    let mut app = opened("part \"seat\" 1 of 50 x 60 x 300 mm oak-european for tray\n");
+    heard(&mut app, [Tap::Open, Tap::Shape(Shape::Parts), Tap::LeaveOut("top".into())]);
+    let size = [60, 80, 400].map(|side| Length::MM.times(side).unwrap());
+    app.plan.draft.bought.push(Boards { size, ..boards(9, 400) });
+    planned_out(&mut app, vec![Tap::Go]);
+    assert_eq!(bought(&app), 1, "{}", page(&app));
+    assert!(page(&app).contains("Of what lies there alone not one piece comes: boards to buy fill the rest."), "{}", page(&app));
+}
+
+/// Boards for a second kind of part do nothing where the first decides.
+#[test]
+fn boards_that_bring_nothing_are_none_to_buy() {
+    let mut app =
+        opened("part \"leg\" 12 of 25 x 60 x 480 mm oak-european for tray\npart \"pin\" 1 of 8 x 60 x 180 mm oak-european for tray\n");
+    heard(&mut app, [Tap::Open, Tap::Shape(Shape::Parts), Tap::LeaveOut("top".into())]);
+    app.plan.draft.bought.push(boards(9, 200));
+    planned_out(&mut app, vec![Tap::Press(Press::Digit(9)), Tap::Go]);
+    assert_eq!((app.plan.found.as_ref().unwrap().sheet.made, bought(&app)), (1, 0), "{}", page(&app));
+    assert!(page(&app).contains("With the boards to buy no more was found."), "{}", page(&app));
+}
+
+/// Called off while boards are still tried: the best so far is the plan.
+#[test]
+fn what_was_found_before_it_was_called_off_stays() {
+    let mut app = opened(SLATS);
+    heard(&mut app, [Tap::Open, Tap::Shape(Shape::Parts), Tap::LeaveOut("top".into())]);
+    app.plan.draft.bought.push(boards(9, 500));
+    let mut orders = heard(&mut app, [Tap::Press(Press::Digit(3)), Tap::Go]);
+    let Some(Order::Plan { asked, .. }) = orders.pop() else { panic!("{orders:?}") };
+    let answered = asked.solve(&mut Patience::new(Some(4_000), &mut |_: Progress<'_>| true), 1);
+    app.told(crate::app::news::News::Planning(Planning::Done(Box::new(answered))));
+    assert!(app.plan.found.is_none() && page(&app).contains("Planning …"), "{}", page(&app));
+    heard(&mut app, [Tap::Stop]);
+    assert_eq!(app.plan.found.as_ref().map(|found| found.sheet.made), Some(2), "{}", page(&app));
+    assert!(page(&app).contains("2 of 3 pieces."), "{}", page(&app));
+}

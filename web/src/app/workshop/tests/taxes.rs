@@ -1,0 +1,59 @@
+//! Rates of sales tax under a name: written down, changed, dropped; and what was recorded at each.
+
+use super::super::taxes::TaxTap;
+use super::*;
+use fivebar_core::quantity::Side;
+
+fn tax(said: TaxTap) -> Msg {
+    tap(Tap::Tax(said))
+}
+
+/// A rate typed into the form that is open, and saved.
+fn saved(app: &mut App, name: &str, percent: &str) -> String {
+    let presses = percent.chars().map(|sign| sign.to_digit(10).map_or(Press::Point, |digit| Press::Digit(digit as u8)));
+    let presses = presses.map(|press| tax(TaxTap::Press(press)));
+    after(app, [tax(TaxTap::Name(name.into()))].into_iter().chain(presses).chain([tax(TaxTap::Save)]))
+}
+
+#[test]
+fn a_rate_is_named_changed_and_dropped() {
+    let mut app = App::for_tests(Place::Workshop);
+    let shown = after(&mut app, [tap(Tap::Open(Over::Till))]);
+    assert!(shown.contains("Other tax rates") && !shown.contains("recorded in"), "{shown}");
+    after(&mut app, [tax(TaxTap::New)]);
+    assert!(saved(&mut app, " ", "7").contains("Its name, such as reduced"), "a rate has a name");
+    let shown = after(&mut app, [tax(TaxTap::Name("Reduced".into())), tax(TaxTap::Side(Side::Top)), tax(TaxTap::Save)]);
+    assert!(shown.contains("Reduced") && shown.contains("7 %, on top"), "{shown}");
+    after(&mut app, [tax(TaxTap::New)]);
+    let refused = saved(&mut app, "reduced", "5");
+    assert!(refused.contains("you have a tax rate called reduced already"), "{refused}");
+    assert_eq!(app.workshop.tax.as_ref().map(|draft| draft.name.as_str()), Some("reduced"), "nothing typed is lost");
+    let refused = saved(&mut app, "Four", "400");
+    assert!(refused.contains("400") && app.workshop.tax.is_some(), "{refused}");
+    assert!(after(&mut app, [tap(Tap::Close)]).contains("Another tax rate"), "back on the page it came from");
+    let id = app.own.workshop().taxes[0].id;
+    after(&mut app, [tax(TaxTap::Open(id))]);
+    let shown = saved(&mut app, "Reduced", "6.5");
+    assert!(shown.contains("6.5 %, on top") && !shown.contains("7 %"), "{shown}");
+    let gone = after(&mut app, [tax(TaxTap::Open(id)), tax(TaxTap::Drop)]);
+    assert!(!gone.contains("Reduced, ") && !gone.contains("6.5 %"), "{gone}");
+}
+
+/// Two sales at the usual rate, one without tax: each line as it was written.
+#[test]
+fn what_was_recorded_this_year_stands_by_rate() {
+    let story = fivebar_core::story::tell(
+        "2026-05-04 08:00 -05:00 workshop USD inch\ntill tax 0.055 inside\njob stools \"Stools\" 3 spec\n\
+         sell 1 stools for 145 notes\nsell 1 stools for 130 notes\nsell 1 stools for 100 notes tax none\n",
+    );
+    assert_eq!(story.refused, []);
+    let mut app = App::for_tests(Place::Workshop);
+    let lines: Vec<String> = story.book.entries().map(|(entry, _)| fivebar_core::ledger::line::write(entry)).collect();
+    app.own = crate::app::shelf::Shelf::open(fivebar_core::ledger::Device::new([1; 8]), lines.iter().map(String::as_str));
+    app.now = story.now;
+    app.workshop.over = Over::Till;
+    let shown = crate::screens::page(&app).html();
+    for part in ["Sales tax recorded in 2026", "$14.34", "at 5.5 %", "2 sales, $275.00", "without tax", "1 sale, $100.00"] {
+        assert!(shown.contains(part), "{part} in {shown}");
+    }
+}
