@@ -122,7 +122,7 @@ mod tests {
         let story = tell(&format!("{begun}{lines}"));
         assert_eq!(story.refused, [], "{lines}");
         let job = crate::ledger::fold::job(&story.book, story.names.job("stools").unwrap()).unwrap();
-        let all = came(&job, usd(100), Moment::ms(0)).unwrap();
+        let all = came(&job, usd(100), Moment::FIRST).unwrap();
         assert_eq!(all.into_iter().map(|came| came.did).listed(), wanted, "{lines}");
     }
 
