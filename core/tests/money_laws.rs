@@ -53,10 +53,14 @@ proptest! {
         let keep = terms.take().unwrap().keep;
         let price = match proposed(need, terms, points, currency) {
             Ok(price) => price,
-            Err(Refusal::FeesEatThePrice { .. }) => return Ok(prop_assert!(keep < NEXT_TO_NOTHING, "{keep} is kept")),
+            Err(Refusal::FeesEatThePrice { .. }) => {
+                prop_assert!(keep < NEXT_TO_NOTHING, "{keep} is kept");
+                return Ok(());
+            }
             Err(refusal) => {
                 prop_assert_eq!(refusal, Refusal::MoneyOutOfRange { currency });
-                return Ok(prop_assert!(minor(NEAR_THE_END, currency).amount() < need / keep));
+                prop_assert!(minor(NEAR_THE_END, currency).amount() < need / keep);
+                return Ok(());
             }
         };
         prop_assert_eq!(terms.you_get(terms.tax.charge(price.tag).unwrap()).unwrap(), price.you_get);

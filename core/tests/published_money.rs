@@ -12,6 +12,7 @@ use fivebar_core::money::mileage;
 use fivebar_core::money::point::Points;
 use fivebar_core::money::price::{multiple, proposed};
 use fivebar_core::money::rate::{Rate, Wanted, Year, rate};
+use fivebar_core::money::resale::Resale;
 use fivebar_core::money::tax::Tax;
 use fivebar_core::money::wear::{FirstYear, Spread, Tool};
 use fivebar_core::quantity::{Count, Currency, Day, Decimal, Length, Money, Side, Span};
@@ -96,7 +97,7 @@ fn costs() {
             ("be-3", Figures(break_even_with_safety)),
             ("be-4", Figures(break_even_with_profit)),
             ("markup-*", Figures(|row| vec![multiple(usd(row.input("cost")), row.input("markup") + n(1)).unwrap().amount()])),
-            ("margin-*", Elsewhere("an identity; no screen shows a margin")),
+            ("margin-*", Elsewhere("an identity: `a_shop_puts_its_markup_on_what_it_pays`")),
             ("dep-sl", Figures(|_| vec![wear(tool(58_000, 10_000, 5), Spread::Straight)[0]])),
             ("dep-up", Figures(|_| vec![by_use(tool(58_000, 10_000, 5), 1, 960_000), by_use(tool(58_000, 10_000, 5), 180_000, 960_000)])),
             ("dep-ddb", Figures(|row| wear(whole_tool(row), Spread::Declining { share: d("0.4") }))),
@@ -212,6 +213,21 @@ fn mileage_rates() {
             let at = Day::ymd(year.parse().unwrap(), month, day).unwrap();
             assert_eq!(mileage::us(at).unwrap() * n(100), d(&row["business_cents_per_mile"]), "{row:?}");
         }
+    }
+}
+
+/// The cost-plus prices again, of a shop that keeps the margin of its markup, m / (1 + m), of its price before tax.
+#[test]
+fn a_shop_puts_its_markup_on_what_it_pays() {
+    let of = |start: &str| topic("7-cost").into_iter().filter(|row| row.id.starts_with(start)).collect::<Vec<Row>>();
+    let margin = |row: &Row| row.input("markup") / (n(1) + row.input("markup"));
+    assert_eq!((of("markup-").len(), of("margin-").len()), (4, 3));
+    of("margin-").iter().for_each(|row| row.check(&[margin(row)]));
+    for row in of("markup-") {
+        let (cost, shop) = (usd(row.input("cost")), Resale { keeps: margin(&row), tax: Tax::NONE });
+        let price = shop.tag(cost, Points::Minor).unwrap();
+        row.check(&[price.amount()]);
+        assert_eq!(shop.pays(price), Ok(cost), "{}", row.id);
     }
 }
 

@@ -156,6 +156,24 @@ fn write(file: &Path, base64: Option<&str>) {
     std::fs::write(file, bytes).expect("written");
 }
 
+/// A maker with one job, and what was told beyond it, on a common phone, a small one and by large text: each page is visited with the name
+/// and the phone it is checked by.
+///
+/// # Panics
+/// At what was found, and at any error of the page.
+pub fn on_every_phone(told: &str, visit: impl Fn(&mut Browser, &Page, (&str, Phone))) {
+    for (what, phone, text) in
+        [("", Phone::COMMON.quick(), 100), ("-320", Phone::SMALL.quick(), 100), ("-large", Phone::COMMON.quick(), 200)]
+    {
+        let profile = tempfile::tempdir().expect("a folder");
+        let mut browser = Browser::start(profile.path());
+        let page = browser.with_told(phone, told);
+        browser.text_size(&page, text);
+        visit(&mut browser, &page, (what, phone));
+        assert_eq!(browser.errors(), [""; 0]);
+    }
+}
+
 /// A screen in both themes: no finding of axe, nothing too faint, too small for a finger or outside the page. A picture of each for
 /// people to look at.
 ///

@@ -45,6 +45,11 @@ impl Browser {
         std::thread::sleep(Duration::from_millis(120));
     }
 
+    /// One after the other.
+    pub fn tap_keys(&mut self, page: &Page, keys: &[&str]) {
+        keys.iter().for_each(|key| self.tap_key(page, key));
+    }
+
     /// The nth place of the bar.
     pub fn place(&mut self, page: &Page, nth: usize) {
         self.tap(page, &format!(".places > :nth-child({nth})"));
@@ -58,11 +63,16 @@ impl Browser {
 
     /// A maker with one job.
     pub fn with_job(&mut self, phone: Phone) -> Page {
-        let story = tell(
+        self.with_told(phone, "")
+    }
+
+    /// The same, and what was told beyond it.
+    pub fn with_told(&mut self, phone: Phone, more: &str) -> Page {
+        let story = tell(&format!(
             "2026-03-02 09:00 -05:00 workshop USD inch\njob stand \"Ash plant stand\" 3 spec\n\
          about stand size 9 1/2 x 9 1/2 x 18 7/8 in weight 6.9 lb wood \"ash, cherry pegs\" finish \"oil, three coats\" \
-         care \"wipe dry, saucer under the pot\" delivery \"take it home today\"\ntag 145 stand\nperson dana buyer \"Dana Reed\"",
-        );
+         care \"wipe dry, saucer under the pot\" delivery \"take it home today\"\ntag 145 stand\nperson dana buyer \"Dana Reed\"\n{more}",
+        ));
         assert_eq!(story.refused, []);
         let page = self.page(phone);
         self.before_each_page(&page, HANDS);

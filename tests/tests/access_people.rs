@@ -1,5 +1,5 @@
 //! People and photos: what axe finds, what sticks out, in both themes, on a small phone, with large text.
-use fivebar_tests::{Browser, Page, Phone, readable as check};
+use fivebar_tests::{Browser, Page, Phone, on_every_phone, readable as check};
 
 fn photos(browser: &mut Browser, page: &Page, (what, phone): (&str, Phone)) {
     browser.open_photos(page);
@@ -38,15 +38,8 @@ fn people(browser: &mut Browser, page: &Page, (what, phone): (&str, Phone)) {
 
 #[test]
 fn people_and_photos_are_readable_on_every_phone_and_by_large_text() {
-    for (what, phone, text) in
-        [("", Phone::COMMON.quick(), 100), ("-320", Phone::SMALL.quick(), 100), ("-large", Phone::COMMON.quick(), 200)]
-    {
-        let profile = tempfile::tempdir().expect("a folder");
-        let mut browser = Browser::start(profile.path());
-        let page = browser.with_job(phone);
-        browser.text_size(&page, text);
-        photos(&mut browser, &page, (what, phone));
-        people(&mut browser, &page, (what, phone));
-        assert_eq!(browser.errors(), [""; 0]);
-    }
+    on_every_phone("", |browser, page, of| {
+        photos(browser, page, of);
+        people(browser, page, of);
+    });
 }

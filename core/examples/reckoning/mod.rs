@@ -186,7 +186,7 @@ fn marks(shop: &Shop, job: &Account) -> Value {
 fn not_under(shop: &Shop, account: &Account) -> Option<Money> {
     let job = shop.job(account.job).ok()?;
     let known = known(shop, &job).ok()??;
-    known.worth.as_ref().ok()?.under(1, shop.terms(job.currency, Paid::Card).take().ok()?).ok()
+    known.worth.as_ref().ok()?.under(1, shop.terms_of(&job, Paid::Card).take().ok()?).ok()
 }
 
 fn sales(job: &Account) -> Value {

@@ -122,6 +122,7 @@ fn of_job(fact: &Fact) -> Option<Id> {
         Fact::MoneyHandedBack(f) => f.job,
         Fact::PieceAskedFor(f) => f.job,
         Fact::SellingGuessed(f) => f.job,
+        Fact::LikePieceSeen(f) => f.job,
         Fact::PlanKept(f) => f.job,
         Fact::PlanUsed(f) => f.job,
         Fact::DesignUsed(f) => f.job,

@@ -1,9 +1,10 @@
 //! A piece left with a gallery: what it hands over, by whose share is taken when and who sends in the tax.
 
+use super::point::{Points, Rounding};
 use super::sums::{book, less, not_below_nothing, over, plus, share, times};
 use super::tax::Tax;
-use crate::quantity::{Decimal, Money};
-use crate::refusal::Answer;
+use crate::quantity::{Currency, Decimal, Money};
+use crate::refusal::{Answer, Refusal};
 
 /// What the gallery's share is taken of.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -80,6 +81,39 @@ impl Consignment {
         Ok(Handed { charge, tax: apart.tax, gallery, gallery_tax, handed_over, you_get })
     }
 
+    /// The least tag on a price point of which what you get, as booked, covers a need.
+    ///
+    /// # Errors
+    /// [`FeesEatThePrice`](Refusal::FeesEatThePrice) where share and tax leave nothing of a tag, [`ShareOutOfRange`](Refusal::ShareOutOfRange),
+    /// [`BelowNothing`](Refusal::BelowNothing), [`MoneyOutOfRange`](Refusal::MoneyOutOfRange).
+    ///
+    /// ```
+    /// use fivebar_core::money::{consign::{Consignment, Payer, ShareOf}, point::Points, tax::Tax};
+    /// use fivebar_core::quantity::{Currency, Decimal};
+    /// let (keeps, of, payer) = (Decimal::new(4, 1), ShareOf::WithTax, Payer::Maker);
+    /// let gallery = Consignment { tax: Tax::NONE, keeps, of, payer, tax_on_share: Decimal::ZERO };
+    /// assert_eq!(gallery.tag_for(Decimal::from(60), Points::Five, Currency::USD).unwrap().to_string(), "100.00 USD");
+    /// ```
+    pub fn tag_for(&self, need: Decimal, points: Points, currency: Currency) -> Answer<Money> {
+        let factor = self.tax.factor()?;
+        let before = over(Decimal::ONE, factor)?;
+        let gallery = times(if self.of == ShareOf::BeforeTax { before } else { Decimal::ONE }, share(self.keeps)?)?;
+        let kept = less(before, times(gallery, plus(Decimal::ONE, not_below_nothing(self.tax_on_share)?)?)?)?;
+        if kept <= Decimal::ZERO {
+            return Err(Refusal::FeesEatThePrice { tax: self.tax.rate, fee: self.keeps });
+        }
+        // Each line is rounded by half a minor unit: two units below the exact charge nothing covers.
+        let slack = times(super::sums::minor(currency), Decimal::TWO)?;
+        let mut tag = points.round(self.tax.tag(over(less(need, slack)?, kept)?)?, Rounding::Up, currency)?;
+        for _ in 0..super::price::MOST_STEPS {
+            if need <= self.sold(tag)?.you_get.amount() {
+                return Ok(tag);
+            }
+            tag = points.above(tag)?;
+        }
+        Err(Refusal::FeesEatThePrice { tax: self.tax.rate, fee: self.keeps })
+    }
+
     /// The tax inside what the buyers handed over, from what the gallery handed over of it where the maker sends the tax in: then the
     /// gallery handed over all but its share, so that charge = handed over / (1 - share of it), half up.
     ///
@@ -108,7 +142,6 @@ mod tests {
     use super::*;
     use crate::money::figures::{d, usd};
     use crate::quantity::Side;
-    use crate::refusal::Refusal;
 
     fn agreed(of: ShareOf, payer: Payer) -> Consignment {
         Consignment { tax: Tax { rate: d("0.055"), side: Side::Inside }, keeps: d("0.4"), of, payer, tax_on_share: d("0") }
@@ -143,6 +176,29 @@ mod tests {
             let sold = terms.sold_for(usd(charge)).unwrap();
             assert_eq!((sold.handed_over, sold.tax, terms.tax_in(sold.handed_over)), (usd(handed_over), usd(tax), Ok(usd(tax))));
         }
+    }
+
+    /// Law: what you get of the tag covers the need, and of the point below it does not.
+    #[test]
+    fn the_tag_for_a_need_is_the_least_that_covers_it() {
+        for mills in (10..300_000).step_by(7_919) {
+            for (of, payer) in [(ShareOf::BeforeTax, Payer::Gallery), (ShareOf::WithTax, Payer::Maker)] {
+                let (need, gallery) = (Decimal::new(mills, 3), agreed(of, payer));
+                let tag = gallery.tag_for(need, Points::Five, usd("1").currency()).unwrap();
+                let get = |tag| gallery.sold(tag).unwrap().you_get.amount();
+                assert!(need <= get(tag), "{need} {tag}");
+                assert!(tag == usd("5") || get(tag.minus(usd("5")).unwrap()) < need, "{need} {tag}");
+            }
+        }
+    }
+
+    /// A tax of one whole leaves half of a charge, and a gallery that keeps six tenths of the charge takes more.
+    #[test]
+    fn a_gallery_and_a_tax_that_leave_nothing_are_refused() {
+        let tax = Tax { rate: d("1"), side: Side::Inside };
+        let greedy = Consignment { tax, keeps: d("0.6"), ..agreed(ShareOf::WithTax, Payer::Maker) };
+        let refused = Refusal::FeesEatThePrice { tax: d("1"), fee: d("0.6") };
+        assert_eq!(greedy.tag_for(d("10"), Points::One, usd("1").currency()), Err(refused));
     }
 
     #[test]

@@ -17,6 +17,7 @@ pub mod point;
 pub mod price;
 pub mod rate;
 pub mod replacement;
+pub mod resale;
 pub mod share;
 pub mod staged;
 pub mod tax;

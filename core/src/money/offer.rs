@@ -102,8 +102,9 @@ pub fn settle(standing: &Standing, points: Points) -> Answer<Option<Money>> {
     }
 }
 
-/// The next thing to say: 2 x settle - offer, within not under and ask. Where settle is not known, or the mirror does not
-/// lie above the offer, the ask is held. None where there is nothing above the offer to say.
+/// The next thing to say: 2 x settle - offer, within not under and ask, up to a price point, so that it covers what it stands for. Only
+/// the ask is said as it is. Where settle is not known, or the mirror does not lie above the offer, the ask is held. None where there is
+/// nothing above the offer to say.
 ///
 /// # Errors
 /// [`Refusal::CurrenciesMixed`], [`Refusal::MoneyOutOfRange`].
@@ -118,7 +119,7 @@ pub fn settle(standing: &Standing, points: Points) -> Answer<Option<Money>> {
 /// ```
 pub fn say(standing: &Standing, offer: Money, points: Points) -> Answer<Option<Money>> {
     let mirror = match settle(standing, points)? {
-        Some(settle) => Some(standing.within(settle.plus(settle)?.minus(offer)?)?),
+        Some(settle) => Some(standing.within(settle.plus(settle)?.minus(offer)?, points)?),
         None => None,
     };
     for said in [mirror, standing.ask].into_iter().flatten() {
@@ -160,13 +161,13 @@ pub fn verdict(standing: &Standing, offer: Money, points: Points) -> Answer<Verd
     }
     let say = say(standing, offer, points)?;
     match standing.not_under {
-        Some(not_under) => by_waiting(standing.band, not_under, offer, say),
+        Some(not_under) => by_waiting(standing.band, (not_under, points), offer, say),
         None => by_marks(standing, offer, say),
     }
 }
 
 /// The word where the value of waiting is known.
-fn by_waiting(band: Option<Band>, not_under: Money, offer: Money, say: Option<Money>) -> Answer<Verdict> {
+fn by_waiting(band: Option<Band>, (not_under, points): (Money, Points), offer: Money, say: Option<Money>) -> Answer<Verdict> {
     if let Some(band) = band
         && reaches(offer, band.low)?
         && reaches(band.high, offer)?
@@ -176,7 +177,8 @@ fn by_waiting(band: Option<Band>, not_under: Money, offer: Money, say: Option<Mo
     if reaches(offer, not_under)? {
         return Ok(say_or_missing(say));
     }
-    Ok(Verdict::WaitingIsBetter { not_under, say: say.unwrap_or(not_under) })
+    let say = say.map_or_else(|| up(not_under, points), Ok)?;
+    Ok(Verdict::WaitingIsBetter { not_under, say })
 }
 
 /// The word from the marks of the work alone.
@@ -212,7 +214,28 @@ fn reaches(offer: Money, mark: Money) -> Answer<bool> {
     if one == other { Ok(mark.amount() <= offer.amount()) } else { Err(Refusal::CurrenciesMixed { one, other }) }
 }
 
+/// The price point at a sum or above it.
+fn up(sum: Money, points: Points) -> Answer<Money> {
+    points.round(sum.amount(), Rounding::Up, sum.currency())
+}
+
 impl Standing {
+    /// Where two and more are offered together: where they are settled, up to a price point, no less than waiting is worth and no more than
+    /// the ask.
+    ///
+    /// # Errors
+    /// [`Refusal::CurrenciesMixed`], [`Refusal::MoneyOutOfRange`].
+    ///
+    /// ```
+    /// use fivebar_core::{money::{offer::Standing, point::Points}, quantity::{Currency, Decimal, Money}};
+    /// let usd = |n: i64| Some(Money::book(Decimal::from(n), Currency::USD).unwrap());
+    /// let two = Standing { ask: usd(290), set: usd(263), ..Standing::default() };
+    /// assert_eq!(two.together(Points::Five), Ok(usd(265)));
+    /// ```
+    pub fn together(&self, points: Points) -> Answer<Option<Money>> {
+        settle(self, points)?.map(|settle| self.within(settle, points)).transpose()
+    }
+
     /// Ask and settle for `k` pieces. Marks, not under and band of one piece are left out: they are reckoned for k anew.
     ///
     /// # Errors
@@ -232,11 +255,11 @@ impl Standing {
         Ok(Standing { agreed: self.agreed, ask: of_k(self.ask)?, set: of_k(self.set)?, ..Standing::default() })
     }
 
-    /// Not below not under; and never above the ask, whatever waiting is worth.
-    fn within(&self, said: Money) -> Answer<Money> {
+    /// Not below not under, up to a price point; and never above the ask, whatever waiting is worth.
+    fn within(&self, said: Money, points: Points) -> Answer<Money> {
         let not_under = match self.not_under {
-            Some(under) if reaches(under, said)? => under,
-            _ => said,
+            Some(under) if reaches(under, said)? => up(under, points)?,
+            _ => up(said, points)?,
         };
         match self.ask {
             Some(ask) if reaches(not_under, ask)? => Ok(ask),
@@ -317,7 +340,8 @@ mod tests {
         check(unsure, "118", Verdict::TooClose(band));
         check(unsure, "96", Verdict::TooClose(band));
         check(unsure, "95", Verdict::WaitingIsBetter { not_under: usd("101"), say: usd("145") });
-        check(unsure, "119", Verdict::Say { say: usd("131") });
+        // 131 lies on no point: what is said covers it.
+        check(unsure, "119", Verdict::Say { say: usd("135") });
         check(unsure, "125", Verdict::Yes);
     }
 
@@ -331,7 +355,21 @@ mod tests {
         assert_eq!(say(&above_ask, usd("140"), Points::Five), Ok(Some(usd("145"))));
         assert_eq!(settle(&above_ask, Points::Five), Ok(Some(usd("145"))));
         let no_ask = Standing { ask: None, set: None, ..stand() };
-        check(no_ask, "90", Verdict::WaitingIsBetter { not_under: usd("101"), say: usd("101") });
+        check(no_ask, "90", Verdict::WaitingIsBetter { not_under: usd("101"), say: usd("105") });
+    }
+
+    /// Law: what is said lies on a price point or is the ask, above the offer, and under no mark it stands for.
+    #[test]
+    fn what_is_said_lies_on_a_price_point() {
+        for points in Points::ALL {
+            for (settle, offer) in (60..150).step_by(7).flat_map(|settle| (0..settle).step_by(3).map(move |offer| (settle, offer))) {
+                let [set, offer] = [settle, offer].map(|n| usd(&format!("{n}.37")));
+                let standing = Standing { set: Some(set), ..stand() };
+                let Some(said) = say(&standing, offer, points).unwrap() else { panic!("{settle} {offer:?}") };
+                assert!(said == usd("145") || up(said, points) == Ok(said), "{points:?} {said}");
+                assert!(offer.amount() < said.amount() && (usd("101").amount() <= said.amount()), "{points:?} {offer} {said}");
+            }
+        }
     }
 
     #[test]

@@ -112,7 +112,7 @@ pub struct Proposed {
 }
 
 /// Points looked at from just below the exact charge on. More are only needed where next to nothing of a charge is kept.
-const MOST_STEPS: usize = 1_000;
+pub(super) const MOST_STEPS: usize = 1_000;
 
 /// The least price point whose *booked* "you get" covers the need. A charge half up may fall short by a fraction of a
 /// cent; a proposed price never does.

@@ -11,7 +11,7 @@ use super::shop::Shop;
 use super::to_come::to_come;
 use super::yields::{Wood, wood};
 use crate::bench::{Division, On, Shares, Time};
-use crate::ledger::fold::{Booked, DISTANCE, Job, Operation, Sale};
+use crate::ledger::fold::{Booked, DISTANCE, Job, Operation, PlannedCost, Sale};
 use crate::ledger::kind::bench::{Kind, Stage};
 use crate::money::left::{PerHour, Way};
 use crate::money::tax::Tax;
@@ -51,6 +51,8 @@ pub struct Costs {
     pub still: Money,
     /// Of that, what falls away when the buyer fetches it.
     pub still_delivery: Money,
+    /// Of that, wood: shares of hauls to come.
+    pub still_wood: Money,
 }
 
 /// What it took.
@@ -174,9 +176,10 @@ fn costs(shop: &Shop, job: &Job, shares: Vec<JobShare>) -> Answer<Costs> {
     let known = shares.iter().all(|share| share.share.is_some() && !share.unpriced) && !by_kind.is_empty();
     let sum = Money::sum(job.currency, by_kind.values().copied())?;
     let shared = Key::read(HAUL).and_then(|haul| by_kind.get(&haul).copied());
-    let still = |all: bool| still(shop, job, (all, shared));
-    let (still, still_delivery) = (still(true)?, still(false)?);
-    Ok(Costs { lines: job.booked.clone(), shares, total: known.then_some(sum), by_kind, still, still_delivery })
+    let still = |of: fn(&PlannedCost) -> bool| still(shop, job, (of, shared));
+    let still_wood = still(|cost| cost.kind.as_str() == HAUL)?;
+    let (still, still_delivery) = (still(|_| true)?, still(|cost| cost.delivery)?);
+    Ok(Costs { lines: job.booked.clone(), shares, total: known.then_some(sum), by_kind, still, still_delivery, still_wood })
 }
 
 fn add(by_kind: &mut Sorted<Key, Money>, kind: Option<Key>, sum: Money) -> Answer<()> {
@@ -186,11 +189,11 @@ fn add(by_kind: &mut Sorted<Key, Money>, kind: Option<Key>, sum: Money) -> Answe
     Ok(())
 }
 
-/// Planned costs, each less as much as was booked of its kind since it was planned; all of them or those of the delivery. Nothing once the job
+/// Planned costs, each less as much as was booked of its kind since it was planned; those that are meant. Nothing once the job
 /// has ended. What came back of a kind brings nothing back of its plan.
-fn still(shop: &Shop, job: &Job, (all, shared): (bool, Option<Money>)) -> Answer<Money> {
+fn still(shop: &Shop, job: &Job, (of, shared): (fn(&PlannedCost) -> bool, Option<Money>)) -> Answer<Money> {
     let mut sum = Money::zero(job.currency);
-    for cost in job.planned_costs.iter().filter(|cost| job.ended.is_none() && (all || cost.delivery)) {
+    for cost in job.planned_costs.iter().filter(|cost| job.ended.is_none() && of(cost)) {
         let since = job.booked.iter().skip(cost.after).filter(|line| line.kind.as_ref() == Some(&cost.kind)).map(|line| line.sum);
         let spent = Money::sum(job.currency, since.filter(|sum| Decimal::ZERO < sum.amount()))?;
         let paid = match cost.kind.as_str() {

@@ -71,7 +71,7 @@ pub fn of_one(shop: &Shop, job: &Job, (tag, terms): (Money, GalleryTerms)) -> An
     consignment(shop, job, terms).sold(tag)
 }
 
-fn consignment(shop: &Shop, job: &Job, terms: GalleryTerms) -> Consignment {
+pub(super) fn consignment(shop: &Shop, job: &Job, terms: GalleryTerms) -> Consignment {
     Consignment {
         tax: shop.tax_of(job),
         keeps: terms.share,

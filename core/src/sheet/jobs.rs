@@ -29,6 +29,8 @@ pub struct JobRow {
     pub pieces: Count,
     pub left: Count,
     pub due: Money,
+    /// Who the first of its open agreements is with, where that is known.
+    pub buyer: Option<Id>,
     /// When it was promised.
     pub date: Option<Wall>,
     pub so_far: Vec<(Stage, Span)>,
@@ -78,6 +80,7 @@ fn row(shop: &Shop, job: &Job, account: &Account) -> Answer<JobRow> {
         pieces: job.pieces,
         left: job.left(),
         due: account.sold.due,
+        buyer: job.selling.open().find_map(|agreement| agreement.buyer),
         date: date(job),
         so_far: so_far(account),
         to_come: to_come(account),

@@ -52,6 +52,7 @@ pub mod trip_end;
 pub mod verdict;
 pub mod waiting;
 pub mod waits;
+pub mod ways;
 pub mod workshop;
 pub mod worth;
 pub mod yields;

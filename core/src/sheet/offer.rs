@@ -161,17 +161,26 @@ fn parts(shop: &Shop, job: &Job, sum: Money, paid: Paid) -> Answer<Parts> {
 }
 
 /// What a sum leaves in one way; none where costs or hours are not known.
-fn leaves(shop: &Shop, (job, account): (&Job, &Account), sum: Money, asking: Asking) -> Answer<Option<Leaves>> {
+pub(super) fn leaves(shop: &Shop, of: (&Job, &Account), sum: Money, asking: Asking) -> Answer<Option<Leaves>> {
+    left_of(shop, of, shop.terms_of(of.0, asking.paid).you_get(sum)?, (asking.n, asking.carried))
+}
+
+/// What is left of what you get for `n` of the pieces; none where costs or hours are not known.
+pub(super) fn left_of(
+    shop: &Shop,
+    (job, account): (&Job, &Account),
+    you_get: Money,
+    (n, carried): (Count, Carried),
+) -> Answer<Option<Leaves>> {
     let Some((costs, time)) = account.pricing.work.costs.zip(account.pricing.work.time) else { return Ok(None) };
-    let (costs, time) = match asking.carried {
+    let (costs, time) = match carried {
         Carried::Delivered => (costs, time),
         Carried::Fetched => (costs.minus(account.costs.still_delivery)?, time.minus(account.hours.still_delivery)),
     };
     if time <= Span::ZERO {
         return Ok(None);
     }
-    let you_get = shop.terms_of(job, asking.paid).you_get(sum)?;
-    let (n, pieces) = (asking.n, job.pieces);
+    let pieces = job.pieces;
     let way = Way { you_get, costs: part(costs, n, pieces)?, time: part_of_time(time, n, pieces)? };
     let year = super::rate::rate(shop, job.currency).year;
     // An hour's worth is reckoned as if the whole batch went this way, so that the share of a cent is not lost in it.
@@ -179,7 +188,7 @@ fn leaves(shop: &Shop, (job, account): (&Job, &Account), sum: Money, asking: Ask
     Ok(Some(Leaves { way, left: way.left()?, per_hour: batch.per_hour(year.as_ref())? }))
 }
 
-fn part(whole: Money, n: Count, of: Count) -> Answer<Money> {
+pub(super) fn part(whole: Money, n: Count, of: Count) -> Answer<Money> {
     let all = whole.amount().checked_mul(Decimal::from(n)).ok_or(Refusal::OutOfRange)?;
     Money::book(all.checked_div(Decimal::from(of)).ok_or(Refusal::NothingToShareBy)?, whole.currency())
 }

@@ -19,6 +19,8 @@ pub fn tell(teller: &mut Teller, verb: &str, words: &mut Words) -> Told {
             SaleCommand::NoteAsked(PieceAskedFor { job, price, no_show: words.has("no-show").then_some(true) })
         }
         "guess" => SaleCommand::Guess(guess(teller, words)?),
+        "like" => SaleCommand::NoteLike(like(teller, words)?),
+        "resale" => SaleCommand::SetResale(ResaleSet { currency: teller.workshop.0, keeps: Exact(words.number()?) }),
         "agree" => SaleCommand::Agree(agree(teller, words)?),
         "parts" => SaleCommand::PlanPayment(parts(teller, words)?),
         "cancel" => cancel(teller, words)?,
@@ -75,6 +77,13 @@ fn carried(word: &str) -> Option<Carried> {
         "delivered" => Some(Carried::Delivered),
         _ => None,
     }
+}
+
+/// `like 120 stands sold "higher, of oak"`.
+fn like(teller: &Teller, words: &mut Words) -> Read<LikePieceSeen> {
+    let (sum, job) = (money(teller, words)?, teller.story.names.said_job(words)?);
+    let sold = words.has("sold").then_some(true);
+    Ok(LikePieceSeen { job, sum, sold, what: words.maybe_text(), when: when(teller, words)? })
 }
 
 fn kept(teller: &Teller, words: &mut Words) -> Read<Option<Money>> {

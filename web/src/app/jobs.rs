@@ -214,7 +214,7 @@ fn say(app: &mut App, nth: usize, text: String) {
 }
 
 /// Takes back the whole act an entry came with: a sale goes with its payment and fee.
-fn strike(app: &mut App, entry: Id, now: Now) {
+pub fn strike(app: &mut App, entry: Id, now: Now) {
     let entry = app.shelf().book.entry(entry).and_then(|(entry, _)| entry.act).unwrap_or(entry);
     if app.order(&Command::Book(BookCommand::TakeBack { act: entry }), now).is_some() {
         let shelf = app.shelf_mut();

@@ -11,6 +11,7 @@ pub mod tag;
 #[cfg(test)]
 mod tests;
 pub mod waiting;
+pub mod ways;
 
 use super::order::{Feel, Order};
 use super::{App, workshop};
@@ -50,6 +51,8 @@ pub enum Over {
     Gallery(Box<gallery::Back>),
     /// What waiting is worth, and the guesses it comes from.
     Waiting(Box<waiting::Waits>),
+    /// Other ways to its price.
+    Ways(Box<ways::Ways>),
     /// The list as it goes on paper.
     Paper,
     /// A piece that is not in the list.
@@ -75,6 +78,10 @@ pub enum Done {
     /// Someone asked; true where they never came.
     Asked(bool),
     Guessed,
+    /// A like piece was seen elsewhere.
+    LikeSeen(Money),
+    /// What a shop keeps of its price.
+    Resale,
 }
 
 /// How it would be paid and carried, and how many: what was chosen last stays.
@@ -122,6 +129,7 @@ pub enum Tap {
     Gallery(gallery::GalleryTap),
     Quick(quick::QuickTap),
     Waiting(waiting::WaitTap),
+    Ways(ways::WaysTap),
     /// A key of the pad, wherever it is up.
     Press(Press),
     /// The list as it goes on paper, and its print.
@@ -150,6 +158,7 @@ pub fn heard(app: &mut App, tap: Tap, now: Now) {
         Tap::Gallery(tap) => gallery::heard(app, tap, now),
         Tap::Quick(tap) => quick::heard(app, tap),
         Tap::Waiting(tap) => waiting::heard(app, tap, now),
+        Tap::Ways(tap) => ways::heard(app, tap, now),
         Tap::Press(press) => pressed(app, press),
         Tap::Paper => app.price.open(Over::Paper),
         Tap::Print => app.orders.push(Order::Print),
@@ -269,6 +278,10 @@ fn pressed(app: &mut App, press: Press) {
         Over::Gallery(back) => back.pad.as_mut().map(|(_, typed)| typed),
         Over::Quick => app.price.quick.typed(),
         Over::Waiting(waits) => waits.asked.as_mut().map(|asked| &mut asked.typed),
+        Over::Ways(ways) => match (&mut ways.pad, &mut ways.like) {
+            (Some((_, typed)), _) => Some(typed),
+            (None, like) => like.as_mut().map(|draft| &mut draft.typed),
+        },
         Over::Nothing | Over::More(_) | Over::Paper => None,
     };
     if let Some(typed) = typed {

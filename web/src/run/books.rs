@@ -1,5 +1,7 @@
 //! The two books on this phone and the way of each write: one transaction, then news of what became of it.
 
+mod beside;
+
 use super::{Run, spare, wall_clock, with};
 use crate::app::here::Kept;
 use crate::app::news::{News, Trouble};
@@ -10,8 +12,8 @@ use crate::phone::now;
 use crate::phone::spare::Spare;
 use crate::phone::store::{self, Aside, BOOK, EXAMPLE, Posting, Row, Store, Whole};
 use crate::phone::tabs::{Tabs, Word};
-use crate::phone::turns::{Turn, Turns};
 use crate::phone::{later, painted};
+use beside::{Beside, follow, turn};
 use fivebar_core::ledger::line::document::person_read;
 use fivebar_core::ledger::people::People;
 use fivebar_core::ledger::{Book, Device, line};
@@ -42,18 +44,6 @@ pub struct Books {
     example: Rc<OneBook>,
     asked_to_persist: Cell<bool>,
     spare: Beside,
-}
-
-/// What this page knows of the spare.
-#[derive(Default)]
-struct Beside {
-    /// It holds what the book holds.
-    works: Cell<bool>,
-    /// It was tried, and is not tried again before the page comes back into sight.
-    failed: Cell<bool>,
-    /// Somebody waits to tend it already.
-    waits: Cell<bool>,
-    turns: Turns,
 }
 
 impl Books {
@@ -215,45 +205,6 @@ impl Books {
         }));
     }
 
-    /// Tells whether the spare works, and what it brought back.
-    fn tended(&self, spare::Tended { works, brought }: spare::Tended) {
-        self.spare.works.set(works);
-        self.spare.failed.set(!works);
-        with(&self.me, |run| {
-            let said = !run.app.borrow().here.no_spare;
-            if said != works {
-                run.told(News::Spare(works));
-            }
-        });
-        if brought.any {
-            self.own.last.set(0);
-            self.catch_up_all(Which::Own);
-            self.catch_up_names(Which::Own);
-        }
-        if 0 < brought.lines {
-            with(&self.me, |run| run.told(News::BroughtBack(brought.lines)));
-        }
-    }
-
-    /// Brings the spare as far as the maker's book goes; `again` binds it anew.
-    fn tend(&self, which: Which, again: bool) {
-        if which == Which::Example || self.spare.waits.replace(true) {
-            return;
-        }
-        let (book, me) = (self.own.clone(), self.me.clone());
-        later(Box::pin(async move {
-            let turn = turn(&me).await;
-            with(&me, |run| run.books.spare.waits.set(false));
-            if Spare::open().await.is_none() {
-                return with(&me, |run| run.books.tended(spare::Tended::default()));
-            }
-            let Ok(whole) = book.store.whole().await else { return }; // the next opening tends it
-            let tended = spare::tend(&book.store, &whole, again).await;
-            drop(turn);
-            with(&me, |run| run.books.tended(tended));
-        }));
-    }
-
     /// Asked once, after the first entry of the maker's own.
     fn ask_to_persist(&self, which: Which) {
         if which == Which::Own && !self.asked_to_persist.replace(true) {
@@ -406,30 +357,6 @@ impl Books {
                 with(&me, |run| run.told(News::ExampleRemoved));
             }
         }));
-    }
-}
-
-/// A turn at the spare.
-async fn turn(me: &Weak<Run>) -> Option<Turn> {
-    let run = me.upgrade()?;
-    Some(run.books.spare.turns.next().await)
-}
-
-/// Keeps once more what was just written. A spare that does not work, or was not looked at yet, is not waited for.
-async fn follow(me: &Weak<Run>, store: &Store, posted: store::Posted, named: bool) {
-    let Some(run) = me.upgrade() else { return };
-    let beside = &run.books.spare;
-    if beside.works.get() {
-        let _turn = beside.turns.next().await;
-        if spare::follow(store, posted, named).await {
-            return;
-        }
-        run.books.tend(Which::Own, true);
-    } else if named {
-        spare::follow_names(store).await;
-    }
-    if !beside.failed.get() {
-        run.books.tend(Which::Own, false);
     }
 }
 

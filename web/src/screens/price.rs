@@ -1,9 +1,10 @@
 //! Price: what is for sale, what is agreed, an offer, and the side of the phone that is turned to a buyer.
 
-mod agree;
+pub mod agree;
 mod deal;
 pub mod face;
-mod gallery;
+mod figures;
+pub mod gallery;
 mod guesses;
 mod list;
 mod more;
@@ -15,6 +16,7 @@ mod quick;
 mod scale;
 mod verdict;
 pub mod waiting;
+mod ways;
 
 use super::{Screen, Seen, said};
 use crate::app::price::{Over, Tap};
@@ -57,6 +59,7 @@ fn over(app: &App, seen: Seen<'_>) -> Option<Screen> {
         Over::Paper => paper::screen(app, seen),
         Over::Quick => Some(quick::screen(app, seen)),
         Over::Waiting(waits) => waiting::screen(waits, app, seen),
+        Over::Ways(ways) => ways::screen(ways, app, seen),
     }
 }
 

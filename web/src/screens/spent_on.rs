@@ -10,7 +10,7 @@ use crate::words::en::job as words;
 use fivebar_core::quantity::{Clock, Wall};
 
 /// The day as people say it.
-fn said(on: SpentOn, seen: Seen<'_>) -> String {
+pub fn said(on: SpentOn, seen: Seen<'_>) -> String {
     let offset = seen.now.offset;
     let noon = |day: fivebar_core::quantity::Day| Some(Wall::new(day.at(Clock::at(12, 0)?, offset), offset));
     on.day.and_then(noon).map_or(words::TODAY.to_owned(), |day| seen.speech.day(day))

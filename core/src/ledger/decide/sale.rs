@@ -7,6 +7,7 @@ use crate::ledger::Book;
 use crate::ledger::fold::job::facts::same;
 use crate::ledger::fold::{self, Agreement, AgreementState, Job, Over, PartOfPay, Till};
 use crate::ledger::kind::Exact;
+use crate::ledger::kind::book::{PersonAdded, Role};
 use crate::ledger::kind::sale as kind;
 use crate::ledger::kind::sale::{Carried, Paid};
 use crate::money::tax::Tax;
@@ -69,7 +70,11 @@ pub enum SaleCommand {
     Hear(kind::OfferHeard),
     NoteAsked(kind::PieceAskedFor),
     Guess(kind::SellingGuessed),
+    NoteLike(kind::LikePieceSeen),
+    SetResale(kind::ResaleSet),
     Agree(kind::PriceAgreed),
+    /// With a buyer nobody knew yet, whose name is kept beside the book.
+    AgreeWithNew(kind::PriceAgreed),
     PlanPayment(kind::PaymentPlanned),
     Cancel(kind::AgreementCancelled),
     Sell(SellOrder),
@@ -103,7 +108,16 @@ pub(super) fn decide(book: &Book, command: &SaleCommand, act: &mut Act) -> Answe
             act.add(f.clone());
         }
         SaleCommand::Guess(f) => guess(&found(book, f.job)?, f, act)?,
+        SaleCommand::NoteLike(f) => like(&found(book, f.job)?, f, act)?,
+        SaleCommand::SetResale(f) => {
+            share(f.keeps.0)?;
+            act.add(f.clone());
+        }
         SaleCommand::Agree(f) => agree(&found(book, f.job)?, f, act)?,
+        SaleCommand::AgreeWithNew(f) => {
+            let buyer = Some(act.add(PersonAdded { role: Role::Buyer }));
+            agree(&found(book, f.job)?, &kind::PriceAgreed { buyer, ..f.clone() }, act)?;
+        }
         SaleCommand::PlanPayment(f) => plan_payment(&found(book, f.job)?, f, act)?,
         SaleCommand::Cancel(f) => cancel(&found(book, f.job)?, f, act)?,
         SaleCommand::Sell(order) => sell(book, order, act)?,
@@ -177,6 +191,19 @@ fn share(met: Decimal) -> Answer<()> {
 
 fn within(met: Money, price: Money) -> Answer<()> {
     if met.amount() <= price.amount() { Ok(()) } else { Err(Refusal::MoreThanPrice { met, price }) }
+}
+
+/// A piece like it had a price; one that is still to come was not seen.
+fn like(job: &Job, f: &kind::LikePieceSeen, act: &mut Act) -> Answer<()> {
+    if plain(same(job.currency, f.sum)?)?.is_zero() {
+        return Err(Refusal::NoPrice { met: f.sum });
+    }
+    let now = act.now().wall.at;
+    if let Some(met) = f.when.filter(|when| now < *when) {
+        return Err(Refusal::NotYet { met, now });
+    }
+    act.add(f.clone());
+    Ok(())
 }
 
 fn guess(job: &Job, f: &kind::SellingGuessed, act: &mut Act) -> Answer<()> {

@@ -114,17 +114,13 @@ fn priced_by_till(haul: &mut Haul, tills: &Sorted<Currency, Till>) {
 }
 
 fn describe(haul: &mut Haul, fact: &Fact) {
-    match fact {
-        Fact::HaulDescribed(f) => {
-            named(&mut haul.name, &f.name);
-            set(&mut haul.supplier, &f.supplier);
-            set(&mut haul.carries, &f.carries);
-            set(&mut haul.people, &f.people);
-            haul.bought = f.bought.unwrap_or(haul.bought);
-            haul.saves_trip = f.saves_trip.unwrap_or(haul.saves_trip);
-        }
-        _ => {}
-    }
+    let Fact::HaulDescribed(f) = fact else { return };
+    named(&mut haul.name, &f.name);
+    set(&mut haul.supplier, &f.supplier);
+    set(&mut haul.carries, &f.carries);
+    set(&mut haul.people, &f.people);
+    haul.bought = f.bought.unwrap_or(haul.bought);
+    haul.saves_trip = f.saves_trip.unwrap_or(haul.saves_trip);
 }
 
 fn set<T: Clone>(place: &mut Option<T>, value: &Option<T>) {

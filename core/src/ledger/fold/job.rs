@@ -9,8 +9,8 @@ mod sums;
 pub use facts::{Described, Ended, Job, Operation, Part, PlannedCost};
 pub use lots::Lot;
 pub use selling::{
-    Agreement, AgreementState, Asked, Consigned, GalleryTerms, Guesses, HandedBack, Offer, Over, PartOfPay, Payment, Reversed, Sale,
-    Selling,
+    Agreement, AgreementState, Asked, Consigned, GalleryTerms, Guesses, HandedBack, LikePiece, Offer, Over, PartOfPay, Payment, Reversed,
+    Sale, Selling,
 };
 
 use super::booked::{booked, without_lost};

@@ -32,6 +32,8 @@ pub struct Workshop {
     pub taxes: Vec<NamedTax>,
     /// What equal bought boards cost; without a wood, of any that has no price of its own.
     pub board_prices: Sorted<(Currency, Option<Key>), BoardPrice>,
+    /// What a shop that buys to sell again keeps of its price before tax.
+    pub resale: Sorted<Currency, Decimal>,
     /// Spending and driving for no job and no haul.
     pub costs: Vec<Booked>,
     /// Cans and packs that were opened, the latest last.
@@ -144,6 +146,9 @@ fn apply(workshop: &mut Workshop, entry: &Entry) {
         Fact::BoardPriceSet(f) => {
             let price = BoardPrice { amount: f.amount.0, per: f.per.volume(), currency: f.currency };
             workshop.board_prices.insert((f.currency, f.wood.clone()), price);
+        }
+        Fact::ResaleSet(f) => {
+            workshop.resale.insert(f.currency, f.keeps.0);
         }
         Fact::PersonAdded(f) => workshop.people.push(Person { id: entry.id, role: f.role }),
         Fact::Forgotten(f) => {

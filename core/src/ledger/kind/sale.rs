@@ -1,7 +1,7 @@
 //! Facts of selling: offers, agreements, sales, payments.
 
 use super::{Exact, kinds};
-use crate::quantity::{Count, Id, Moment, Money, Side, Span, spelled};
+use crate::quantity::{Count, Currency, Id, Moment, Money, Side, Span, spelled};
 
 /// How money is handed over.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -61,6 +61,11 @@ kinds! {
     /// would buy; to be sold `by`; each is worth `end` if not. Each who asks takes the time `each_ask`, keeping all of them costs `each_day` a
     /// day, and the share `no_show` of those who ask never turns up. Members that are missing stay as they were.
     SellingGuessed { job: Id; asks: Exact, buys: Exact, at: Money, k: Exact, by: Moment, end: Money, each_ask: Span, each_day: Money, no_show: Exact }
+    /// What a piece like that of a job was asked for elsewhere; `sold`: it was sold for that. `what`: its size, or a note. `when` it was seen, where
+    /// that was another day.
+    LikePieceSeen { job: Id, sum: Money; sold: bool, what: String, when: Moment }
+    /// What a shop that buys to sell again keeps of its price before tax, in one currency. The last one stands.
+    ResaleSet { currency: Currency, keeps: Exact; }
 }
 
 impl SellingGuessed {

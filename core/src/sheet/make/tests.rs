@@ -1,5 +1,6 @@
 mod agree;
 mod later;
+mod sticks;
 
 use super::keep::{is_possible, kept, left_over};
 use super::*;

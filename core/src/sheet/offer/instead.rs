@@ -5,7 +5,6 @@ use crate::bench::{Kind, On, Stage};
 use crate::ledger::fold::Job;
 use crate::ledger::kind::sale::{Carried, Paid};
 use crate::money::left::{Way, ranked};
-use crate::money::offer::settle;
 use crate::money::price::{Work, proposed};
 use crate::quantity::{Decimal, Listed, Money, Set, Span};
 use crate::refusal::Answer;
@@ -72,11 +71,7 @@ fn pair(shop: &Shop, of: (&Job, &Account), asking: Asking, as_is: &Leaves) -> An
     }
     let two = Asking { n: 2, ..asking };
     let (standing, _) = account.pricing.standing(shop, job, (two.n, two.paid))?;
-    let Some(settle) = settle(&standing, shop.points(job.currency))? else { return Ok(None) };
-    let sum = match standing.not_under {
-        Some(under) if settle.amount() < under.amount() => under,
-        _ => settle,
-    };
+    let Some(sum) = standing.together(shop.points(job.currency))? else { return Ok(None) };
     let Some(leaves) = leaves(shop, of, sum, two)?.filter(|leaves| as_is.per_hour.left < leaves.per_hour.left) else { return Ok(None) };
     Ok(Some(Concession { ask: Ask::Pair, sum, more: leaves.way.leaves_more(&as_is.way)?, leaves }))
 }

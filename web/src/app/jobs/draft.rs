@@ -130,6 +130,8 @@ pub struct Picks {
     pub ends: bool,
     /// The buyer never came.
     pub never_came: bool,
+    /// Who a price is agreed with, where that is said.
+    pub buyer: Option<Id>,
     /// What a gallery keeps.
     pub terms: GalleryTerms,
     /// More is shown: other counts, other woods, currency and units.
@@ -140,6 +142,7 @@ pub struct Picks {
 #[derive(Clone, Debug, PartialEq)]
 pub enum Pick {
     MadeFor(For),
+    Buyer(Option<Id>),
     /// The new job is made from this design, or no longer.
     Design(Id),
     Currency(Currency),
@@ -210,6 +213,7 @@ pub fn begin(app: &App, what: What) -> Option<Draft> {
         design: None,
         ends: false,
         never_came: false,
+        buyer: None,
         terms: if what == What::Consign { usual(app, None) } else { FIRST_TERMS },
         more: false,
     };
@@ -396,6 +400,7 @@ pub fn pick(app: &mut App, pick: Pick, now: Now) {
         Pick::Ends(ends) => picks.ends = ends,
         Pick::WithTax(with_tax) => picks.terms.with_tax = with_tax,
         Pick::MakerPays(pays) => picks.terms.maker_pays = pays,
+        Pick::Buyer(buyer) => picks.buyer = buyer,
         Pick::NeverCame(never) => {
             picks.never_came = never;
             draft.form.put(0, ahead.filter(|_| never).unwrap_or_default());

@@ -389,7 +389,7 @@ impl Reader {
     fn agree(&self, draft: &mut Draft, job: Id) -> Option<SaleCommand> {
         let (sum, deposit, n) = (self.money(draft, 0)?, self.maybe_money(draft, 1)?, self.count(draft, 2)?);
         let due = draft.picks.due.map(|day| day.start(self.now.wall.offset));
-        let carried = draft.picks.carried;
-        Some(SaleCommand::Agree(PriceAgreed { job, n, sum, carried, deposit, due, buyer: None, replaces: None, rate: None, side: None }))
+        let (carried, buyer) = (draft.picks.carried, draft.picks.buyer);
+        Some(SaleCommand::Agree(PriceAgreed { job, n, sum, carried, deposit, due, buyer, replaces: None, rate: None, side: None }))
     }
 }

@@ -18,9 +18,12 @@ use crate::app::jobs::Tap as Jobs;
 use crate::app::shelf::Shelf;
 use crate::app::{Common, Msg};
 use crate::parts::Place;
+use crate::parts::pad::Press;
 use fivebar_core::ledger::Device;
+use fivebar_core::ledger::decide::Lying;
 use fivebar_core::plan::rows::plan::{Piece, Plan as Rows};
 use fivebar_core::plan::{Asked, Made};
+use fivebar_core::quantity::Length;
 use fivebar_core::quantity::{Sorted, Wall};
 use fivebar_core::story::tell;
 

@@ -3,10 +3,14 @@
 use super::{Done, Over, asking, chosen_tax, done, on_top, shop, tax_of};
 use crate::app::App;
 use crate::app::entry::Typed;
+use crate::app::order::{Feel, Order};
 use crate::app::taxes::charged;
+use crate::app::workshop::people;
+use crate::words::en::deal as words;
 use fivebar_core::ledger::decide::{Command, Now, SaleCommand};
 use fivebar_core::ledger::fold::Job;
 use fivebar_core::ledger::kind::Exact;
+use fivebar_core::ledger::kind::book::Role;
 use fivebar_core::ledger::kind::sale::{Carried, PriceAgreed};
 use fivebar_core::quantity::{Count, Currency, Decimal, Id, Money, Span, Wall};
 
@@ -41,6 +45,10 @@ pub struct Agree {
     pub deposit: Option<Money>,
     pub carried: Carried,
     pub by: By,
+    /// Who it is with, where that is said.
+    pub buyer: Option<Id>,
+    /// The name of somebody new, as it is typed.
+    pub named: Option<String>,
     pub pad: Option<(Field, Typed)>,
 }
 
@@ -61,6 +69,10 @@ pub enum AgreeTap {
     Share(u32),
     Carried(Carried),
     By(By),
+    /// Somebody known; nobody in particular.
+    Buyer(Option<Id>),
+    /// The name of somebody new.
+    Named(String),
     Save,
 }
 
@@ -77,6 +89,8 @@ pub fn heard(app: &mut App, tap: AgreeTap, now: Now) {
         AgreeTap::Share(percent) => with(app, |agree| agree.deposit = agree.share(percent)),
         AgreeTap::Carried(carried) => with(app, |agree| agree.carried = carried),
         AgreeTap::By(by) => with(app, |agree| agree.by = by),
+        AgreeTap::Buyer(buyer) => with(app, |agree| (agree.buyer, agree.named) = (buyer, None)),
+        AgreeTap::Named(name) => with(app, |agree| (agree.buyer, agree.named) = (None, Some(name))),
         AgreeTap::Save => save(app, now),
     }
 }
@@ -129,6 +143,8 @@ fn open(app: &mut App, id: Id, sum: Option<Money>) {
         deposit: None,
         carried: asked.carried,
         by: By::NoDate,
+        buyer: None,
+        named: None,
         pad: None,
     };
     app.price.open(Over::Agree(Box::new(agree)));
@@ -152,6 +168,8 @@ fn change(app: &mut App, (id, agreed): (Id, Id), sum: Option<Money>) {
         deposit: old.deposit.filter(|_| old.sold == 0),
         carried: asked.or(old.carried).unwrap_or(Carried::Fetched),
         by: old.due.map_or(By::NoDate, By::AsAgreed),
+        buyer: old.buyer,
+        named: None,
         pad: None,
     };
     app.price.open(Over::Agree(Box::new(agree)));
@@ -187,13 +205,41 @@ fn save(app: &mut App, now: Now) {
         carried: agree.carried,
         deposit: agree.deposit,
         due,
-        buyer: None,
+        buyer: agree.buyer,
         replaces: agree.replaces,
         rate: tax.map(|tax| Exact(tax.rate)),
         side: tax.map(|tax| tax.side),
     };
     let job = agree.job;
-    if done(app, &Command::Sale(SaleCommand::Agree(fact)), (job, Done::Agreed(sum)), now) {
+    let name = agree.named.as_deref().map(str::trim).filter(|name| !name.is_empty()).map(str::to_owned);
+    let agreed = match name {
+        None => done(app, &Command::Sale(SaleCommand::Agree(fact)), (job, Done::Agreed(sum)), now),
+        Some(name) => with_new(app, fact, name, now),
+    };
+    if agreed {
         app.price.to_list();
     }
+}
+
+/// With somebody new: one act, and the name beside the book.
+fn with_new(app: &mut App, fact: PriceAgreed, name: String, now: Now) -> bool {
+    let (job, sum) = (fact.job, fact.sum);
+    if !people::named(app, &Command::Sale(SaleCommand::AgreeWithNew(fact)), name, now) {
+        return false;
+    }
+    app.price.last = app.shelf().last_act.map(|act| (act, job, Done::Agreed(sum)));
+    app.orders.push(Order::Feel(Feel::Stop));
+    true
+}
+
+/// Buyers whose name is known, the latest first.
+pub fn buyers(app: &App) -> Vec<(Id, String)> {
+    let shelf = app.shelf();
+    let people = shelf.workshop().people.clone().into_iter().rev().filter(|person| person.role == Role::Buyer);
+    people.filter_map(|person| Some((person.id, shelf.name(person.id)?.clone()))).collect()
+}
+
+/// Who it is with: by name, and where that was forgotten as someone. None where it was never said.
+pub fn who(app: &App, buyer: Option<Id>) -> Option<String> {
+    buyer.map(|buyer| app.shelf().name(buyer).cloned().unwrap_or_else(|| words::SOMEONE.to_owned()))
 }

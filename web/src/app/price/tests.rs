@@ -29,6 +29,7 @@ mod rates;
 mod tax;
 mod truth;
 mod waiting;
+mod ways;
 
 /// A maker in the middle of a story.
 struct Maker {

@@ -12,6 +12,7 @@ use crate::app::jobs::dates::promised;
 use crate::app::jobs::draft::What;
 use crate::app::order::Which;
 use crate::app::plan::cuts_left;
+use crate::app::price::agree::who;
 use crate::app::shelf::Shelf;
 use crate::app::{App, Msg};
 use crate::parts::Place;
@@ -21,7 +22,7 @@ use crate::parts::key::key;
 use crate::parts::notice::trouble;
 use crate::parts::so_far::thin;
 use crate::view::{El, el};
-use crate::words::en::{dates, jobs as words};
+use crate::words::en::{dates, deal, jobs as words};
 use fivebar_core::quantity::{Id, Listed, Span};
 use fivebar_core::refusal::Answer;
 use fivebar_core::sheet::dates::Promise;
@@ -94,7 +95,7 @@ fn sections(rows: &[JobRow], which: Which, app: &App, seen: Seen<'_>) -> Vec<El<
             let line = |row: &JobRow| promised.iter().find(|(job, _)| *job == row.job).map(|(_, promise)| promise);
             let one = |row: &JobRow| {
                 let line = line(row).and_then(|promise| super::dates::promise_line(promise, seen));
-                card(row, which, since::saw_words(&saw, row.job, seen), seen).kids(line)
+                card((row, whom(row, which, app)), which, since::saw_words(&saw, row.job, seen), seen).kids(line)
             };
             shown.extend(of_it.map(one));
         }
@@ -102,9 +103,16 @@ fn sections(rows: &[JobRow], which: Which, app: &App, seen: Seen<'_>) -> Vec<El<
     shown
 }
 
-fn card(row: &JobRow, which: Which, at_saw: Option<String>, seen: Seen<'_>) -> El<Msg> {
+/// Who it is due to or from, where that was said; of the book in hand.
+fn whom(row: &JobRow, which: Which, app: &App) -> Option<String> {
+    let said = row.section == Section::Due && which == app.which;
+    who(app, row.buyer.filter(|_| said)).map(|who| deal::for_whom(&who))
+}
+
+fn card((row, whom): (&JobRow, Option<String>), which: Which, at_saw: Option<String>, seen: Seen<'_>) -> El<Msg> {
     let [name, figure, state, aside] = lines(row, seen);
     let state = at_saw.filter(|_| matches!(row.next, NextAct::WorkOn { op: None })).unwrap_or(state);
+    let state = [state].into_iter().chain(whom).filter(|part| !part.is_empty()).listed().join(", ");
     let span = |class: &'static str, text: String| (!text.is_empty()).then(|| el("span", class).text(text));
     let bar = stretches(&row.so_far, &row.to_come, seen);
     let class = if row.section == Section::Due { "card hot job" } else { "card tap job" };
@@ -200,7 +208,7 @@ fn example(app: &App, seen: Seen<'_>) -> Vec<El<Msg>> {
     let title = el("div", "").kid(el("h2", "t22 w8 ink1").text(words::EXAMPLE)).kid(el("p", "t14").text(words::EXAMPLE_UNDER));
     let top = el("div", "exh").kid(title).kid(key("key h56", words::REMOVE, "", say(Tap::RemoveExample)));
     let found = rows(example, "", app).unwrap_or_default();
-    std::iter::once(top).chain(found.iter().map(|row| card(row, Which::Example, None, seen))).listed()
+    std::iter::once(top).chain(found.iter().map(|row| card((row, None), Which::Example, None, seen))).listed()
 }
 
 fn legend() -> El<Msg> {

@@ -6,11 +6,14 @@ use super::page::can_tip;
 use super::{say, to_job};
 use crate::app::jobs::Tap;
 use crate::app::jobs::draft::{PaidTo, What};
+use crate::app::price::agree::who;
+use crate::app::price::gallery::lots;
 use crate::app::{App, Msg};
 use crate::parts::caution::caution;
 use crate::parts::fraction::worded;
 use crate::parts::head::{Fact, Head, head};
 use crate::parts::key::{figure_key, key};
+use crate::screens::price::gallery::at;
 use crate::view::{El, el};
 use crate::words::en::{common, deal, job as words, jobs, taxes as tax_words, waiting};
 use fivebar_core::ledger::fold::{Agreement, AgreementState, HandedBack, PartOfPay, Payment, Reversed, Sale};
@@ -24,8 +27,11 @@ pub fn screen(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Screen {
     let left = Fact::Plain(jobs::left(&seen.speech.count(sheet.sale.left)));
     let top = due.into_iter().chain([left]).fold(Head::new(sheet.name.clone(), jobs::SELL_AND_DELIVER), Head::fact);
     let first = el("div", "col").kid(prices(sheet, seen)).kids(taxed(sheet, app, seen)).kids(cautions(sheet)).kids(buyer(sheet, seen));
-    let second =
-        el("div", "col").kids(agreements(sheet, seen)).kids(sales(sheet, seen)).kids(payments(sheet, seen)).kids(gallery(sheet, seen));
+    let second = el("div", "col")
+        .kids(agreements(sheet, app, seen))
+        .kids(sales(sheet, seen))
+        .kids(payments(sheet, seen))
+        .kids(gallery(sheet, app, seen));
     let free = sheet.sale.left.saturating_sub(sold.promised);
     let act = |words: &'static str, under: &'static str, what: What| key("key h56", words, under, say(Tap::Write(what)));
     let acts = [
@@ -105,11 +111,13 @@ fn back(entry: fivebar_core::quantity::Id) -> El<Msg> {
     key("key soft h48", words::STRIKE, "", say(Tap::Strike(entry)))
 }
 
-fn agreements(sheet: &JobSheet, seen: Seen<'_>) -> Vec<El<Msg>> {
-    titled(words::AGREEMENTS, sheet.selling.agreements.iter().map(|agreement| agreed(sheet, agreement, seen)).listed())
+fn agreements(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Vec<El<Msg>> {
+    let whom = |agreement: &Agreement| who(app, agreement.buyer).map(|who| deal::for_whom(&who));
+    let row = |agreement: &Agreement| agreed(sheet, (agreement, whom(agreement)), seen);
+    titled(words::AGREEMENTS, sheet.selling.agreements.iter().map(row).listed())
 }
 
-fn agreed(sheet: &JobSheet, agreement: &Agreement, seen: Seen<'_>) -> El<Msg> {
+fn agreed(sheet: &JobSheet, (agreement, whom): (&Agreement, Option<String>), seen: Seen<'_>) -> El<Msg> {
     let state = match agreement.state {
         AgreementState::Open => agreement.due.map(|due| words::by_day(&seen.speech.day(due))),
         AgreementState::Done => Some(words::DONE.into()),
@@ -122,7 +130,7 @@ fn agreed(sheet: &JobSheet, agreement: &Agreement, seen: Seen<'_>) -> El<Msg> {
     let deposit = agreement.deposit.map(|deposit| words::deposit_of(&sum(deposit, seen)));
     let how = agreement.carried.map(|way| carried(way).to_owned());
     let name = common::pieces(agreement.n, &seen.speech.count(agreement.n));
-    let under = join([Some(day(agreement.at, seen)), how, deposit, state]);
+    let under = join([Some(day(agreement.at, seen)), whom, how, deposit, state]);
     let row = row(name, under, sum(agreement.sum, seen)).key(agreement.id.to_string());
     if let AgreementState::Cancelled { entry, .. } = agreement.state {
         return row.kid(back(entry));
@@ -220,7 +228,7 @@ fn came_in(payment: &Payment, seen: Seen<'_>) -> El<Msg> {
     row(paid(payment.paid).to_owned(), under, sum(payment.sum, seen)).key(payment.id.to_string()).kid(back(payment.id))
 }
 
-fn gallery(sheet: &JobSheet, seen: Seen<'_>) -> Vec<El<Msg>> {
+fn gallery(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Vec<El<Msg>> {
     let selling = &sheet.selling;
     let one = |word: &'static str, it: &fivebar_core::ledger::fold::Consigned| {
         let n = common::pieces(it.n, &seen.speech.count(it.n));
@@ -232,10 +240,10 @@ fn gallery(sheet: &JobSheet, seen: Seen<'_>) -> Vec<El<Msg>> {
     let paid = selling.consignments_paid.iter().map(|it| one(words::HANDED_OVER, it));
     let returned = selling.consignments_returned.iter().map(|it| one(words::GIVEN_BACK, it));
     let mut shown = titled(words::GALLERY, given.chain(paid).chain(returned).listed());
-    let lots = selling.lots().into_iter().filter(|lot| 0 < lot.there());
-    shown.extend(lots.map(|lot| {
-        let under = deal::there(&seen.speech.count(lot.there()), &short(lot.tag, seen));
-        key("key h56", words::GALLERY_PAID, under, say(Tap::Write(What::GalleryPaid(lot.id))))
+    shown.extend(lots(app, sheet.job).iter().map(|lot| {
+        let there = deal::there(&seen.speech.count(lot.n), &short(lot.tag, seen));
+        let under = deal::lot(&at(lot, app), &there, &day(lot.since, seen));
+        key("key h56", deal::GALLERY_PAID_OR_BACK, under, say(Tap::Write(What::GalleryPaid(lot.lot))))
     }));
     shown
 }

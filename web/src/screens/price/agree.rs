@@ -1,16 +1,17 @@
 //! A price agreed before the hand-over: how much, a deposit, by when, fetched or delivered.
 
 use super::{Screen, Seen, bare, choices, leave, pieces, typing};
-use crate::app::price::agree::{Agree, AgreeTap, By, Field};
+use crate::app::price::agree::{Agree, AgreeTap, By, Field as Figure, buyers};
 use crate::app::price::{Tap, on_top};
 use crate::app::{App, Msg};
+use crate::parts::field::{Field, field};
 use crate::parts::head::{Head, head};
 use crate::parts::key::{figure_key, key};
 use crate::parts::seg::{Seg, even};
 use crate::view::{El, el};
-use crate::words::en::{common, deal as words, price};
+use crate::words::en::{common, deal as words, price, workshop};
 use fivebar_core::ledger::kind::sale::Carried;
-use fivebar_core::quantity::{Listed, Money};
+use fivebar_core::quantity::{Id, Listed, Money};
 
 fn say(tap: AgreeTap) -> Msg {
     Msg::Price(Tap::Agree(tap))
@@ -27,8 +28,8 @@ pub fn screen(agree: &Agree, app: &App, seen: Seen<'_>) -> Option<Screen> {
     let top = head(Head::new(job.name.clone(), title));
     let is_on_top = on_top(app, agree.job).is_some();
     if let Some((field, typed)) = &agree.pad {
-        let ask = if *field == Field::Price { words::AGREED_PRICE } else { words::DEPOSIT };
-        let of_price = is_on_top && *field == Field::Price;
+        let ask = if *field == Figure::Price { words::AGREED_PRICE } else { words::DEPOSIT };
+        let of_price = is_on_top && *field == Figure::Price;
         let with_tax = of_price.then(|| el("p", "t14 i2").text(price::with_tax(None)));
         let adds_tax = of_price.then(|| key("key h48", price::ADD_TAX, "", say(AgreeTap::PadBeforeTax)));
         let main = el("main", "price")
@@ -46,7 +47,9 @@ pub fn screen(agree: &Agree, app: &App, seen: Seen<'_>) -> Option<Screen> {
         .kid(shares(agree, seen))
         .kid(carried(agree))
         .kid(el("h2", "").text(words::BY_WHEN))
-        .kid(weeks(agree, app, seen));
+        .kid(weeks(agree, app, seen))
+        .kid(el("h2", "").text(words::FOR_WHOM))
+        .kids(for_whom(agree, app));
     let foot = el("footer", "foot").kids(save(agree, seen)).kid(leave());
     Some(Screen::new("price/agree", top, main).foot(foot))
 }
@@ -54,10 +57,10 @@ pub fn screen(agree: &Agree, app: &App, seen: Seen<'_>) -> Option<Screen> {
 fn figures(agree: &Agree, is_on_top: bool, seen: Seen<'_>) -> El<Msg> {
     let agreed = if is_on_top { words::AGREED_WITH_TAX } else { words::AGREED_PRICE };
     let shown = |sum: Option<Money>, none: &str| sum.map_or_else(|| none.to_owned(), |sum| bare(sum, seen.speech));
-    el("div", "g2").kid(figure_key(agreed, shown(agree.sum, price::NOT_SAID), say(AgreeTap::Pad(Field::Price)))).kid(figure_key(
+    el("div", "g2").kid(figure_key(agreed, shown(agree.sum, price::NOT_SAID), say(AgreeTap::Pad(Figure::Price)))).kid(figure_key(
         words::DEPOSIT,
         shown(agree.deposit, words::NO_DEPOSIT),
-        say(AgreeTap::Pad(Field::Deposit)),
+        say(AgreeTap::Pad(Figure::Deposit)),
     ))
 }
 
@@ -87,6 +90,35 @@ fn weeks(agree: &Agree, app: &App, seen: Seen<'_>) -> El<Msg> {
     };
     let chips = all.iter().map(|by| (word(by), agree.by == *by)).listed();
     choices(chips, move |nth| say(AgreeTap::By(all.get(nth).copied().unwrap_or(By::NoDate))))
+}
+
+/// As many buyers as are offered: the latest, and the one that is said.
+const SHOWN: usize = 4;
+
+/// Buyers that are offered.
+pub fn known(said: Option<Id>, app: &App) -> Vec<(Id, String)> {
+    let all = buyers(app);
+    let far = all.iter().position(|(id, _)| said == Some(*id)).filter(|place| SHOWN <= *place);
+    all.iter().take(SHOWN).chain(far.and_then(|place| all.get(place))).cloned().listed()
+}
+
+/// Who it is with: somebody known, somebody new by name, or nobody in particular.
+fn for_whom(agree: &Agree, app: &App) -> Vec<El<Msg>> {
+    let known = known(agree.buyer, app);
+    let is_none = agree.named.is_none() && !known.iter().any(|(id, _)| agree.buyer == Some(*id));
+    let chips = std::iter::once((words::SOMEONE.to_owned(), is_none))
+        .chain(known.iter().map(|(id, name)| (name.clone(), agree.buyer == Some(*id))))
+        .chain([(words::SOMEBODY_NEW.to_owned(), agree.named.is_some())])
+        .listed();
+    let tap = move |nth: usize| match nth.checked_sub(1) {
+        None => say(AgreeTap::Buyer(None)),
+        Some(nth) => say(known.get(nth).map_or(AgreeTap::Named(String::new()), |(id, _)| AgreeTap::Buyer(Some(*id)))),
+    };
+    let asked =
+        |value: &String| Field { id: "buyer", label: words::THEIR_NAME.into(), value: value.clone(), fleeting: true, ..Field::default() };
+    let typed = agree.named.as_ref().map(|name| field(asked(name), |text| say(AgreeTap::Named(text))));
+    let stays = agree.named.is_some().then(|| el("p", "t14 i2").text(workshop::NAMES_STAY));
+    [choices(chips, tap)].into_iter().chain(typed).chain(stays).listed()
 }
 
 /// What will be written, in one line.

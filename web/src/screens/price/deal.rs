@@ -1,7 +1,7 @@
 //! What was agreed answers first: how much, what is due, and how it comes in. Also what was sold and not paid.
 
 use super::{Screen, Seen, back, bare, exact, fact, typing};
-use crate::app::price::agree::AgreeTap;
+use crate::app::price::agree::{AgreeTap, who};
 use crate::app::price::deal::{Deal, DealTap, agreed, owed};
 use crate::app::price::parts::PartsTap;
 use crate::app::price::{Tap, in_coins};
@@ -33,18 +33,18 @@ pub fn screen(deal: &Deal, app: &App, seen: Seen<'_>) -> Option<Screen> {
         return Some(Screen::new("price/deal/pad", head(Head::new("", job.name)), main));
     }
     match agreed(app, deal) {
-        Some(row) => Some(of_agreed(deal, &row, seen)),
+        Some(row) => Some(of_agreed(deal, (&row, who(app, row.buyer)), seen)),
         None => owed(app, deal).map(|row| of_owed(deal, (&row, in_coins(app, deal.paid, row.due)), seen)),
     }
 }
 
-fn of_agreed(deal: &Deal, row: &AgreedRow, seen: Seen<'_>) -> Screen {
+fn of_agreed(deal: &Deal, (row, who): (&AgreedRow, Option<String>), seen: Seen<'_>) -> Screen {
     let pay = key("key h48", price::PAY_AND_HOURS, "", Msg::Price(Tap::Offer(row.job)));
     let top = Head::new(price::agreed_carried(row.carried), row.name.clone()).with_key(pay);
     let due = if row.still.is_zero() { price::NOTHING_DUE.to_owned() } else { price::is_due(&bare(row.still, seen.speech)) };
     let main = el("main", "price")
         .kid(verdict(Sign::Yes, price::agreed(&bare(row.price, seen.speech)), due))
-        .kid(facts(row, seen))
+        .kid(facts(row, who, seen))
         .kid(el("div", "push"))
         .kid(how(deal))
         .kids(pay_keys(row, seen))
@@ -59,15 +59,17 @@ fn of_agreed(deal: &Deal, row: &AgreedRow, seen: Seen<'_>) -> Screen {
     Screen::new("price/deal", head(top), main)
 }
 
-fn facts(row: &AgreedRow, seen: Seen<'_>) -> El<Msg> {
+fn facts(row: &AgreedRow, who: Option<String>, seen: Seen<'_>) -> El<Msg> {
+    let who = who.map(|who| fact(words::FOR_WHOM, who));
     let by = row.date.map(|date| fact(words::BY_WHEN, seen.speech.day(date)));
     let asked = row.deposit.filter(|deposit| row.received.amount() < deposit.amount());
     let asked = asked.map(|deposit| fact(words::DEPOSIT, exact(deposit, seen.speech)));
     let many = (1 < row.n).then(|| fact(price::HOW_MANY, seen.speech.count(row.n)));
     let came = fact(price::came_in(row.deposit.is_some()), exact(row.received, seen.speech));
     let due = fact(price::DUE_ROW, exact(row.still, seen.speech));
-    el("section", "card tap")
-        .kid(el("table", "facts").kid(el("tbody", "").kids(many).kids(by).kids(asked).kids(parts_of(row, seen)).kid(came).kid(due)))
+    el("section", "card tap").kid(
+        el("table", "facts").kid(el("tbody", "").kids(who).kids(many).kids(by).kids(asked).kids(parts_of(row, seen)).kid(came).kid(due)),
+    )
 }
 
 /// The parts it is paid in: by when, and what is to come of each.

@@ -36,9 +36,19 @@ fn photo(sheet: &BuyerSheet, app: &App) -> Option<El<Msg>> {
     Some(el("img", "").attr("src", url.to_owned()).attr("alt", sheet.name.clone()))
 }
 
+/// A long price is written smaller: it stays whole on a narrow page and with large text.
+fn fitting(signs: usize) -> &'static str {
+    match signs {
+        0..=6 => "tag",
+        7..=8 => "tag long",
+        _ => "tag longer",
+    }
+}
+
 /// The name, what is handed over for one paid so, and what that sum is for.
 fn title(sheet: &BuyerSheet, app: &App, seen: Seen<'_>) -> El<Msg> {
-    let price = sheet.price.map(|price| el("p", "tag").text(seen.speech.short_money(in_coins(app, paid(app), price))));
+    let price = sheet.price.map(|price| seen.speech.short_money(in_coins(app, paid(app), price)));
+    let price = price.map(|price| el("p", fitting(price.chars().count())).text(price));
     let what = sheet.price.and(words::price_is(sheet.is_each, sheet.with_tax)).map(|what| el("p", "per").text(what));
     el("header", "what").kid(el("h1", "").attr("tabindex", "-1").text(sheet.name.clone())).kids(price).kids(what)
 }

@@ -9,6 +9,7 @@ use crate::parts::key::{figure_key, key};
 use crate::parts::seg::{Seg, even};
 use crate::view::{El, el};
 use crate::words::en::{common, deal as words, price};
+use fivebar_core::ledger::fold::GalleryTerms;
 use fivebar_core::quantity::{Decimal, Listed, Wall};
 use fivebar_core::sheet::gallery::{AtGallery, of_one};
 
@@ -33,8 +34,8 @@ pub fn to(consign: &Consign, app: &App, seen: Seen<'_>) -> Option<Screen> {
         .kids(which(consign, app))
         .kid(figure_key(price::TAG, tag, say(GalleryTap::Pad(Field::Tag))))
         .kid(el("h2", "").text(words::ITS_SHARE))
-        .kid(shares(consign, seen))
-        .kid(terms(consign));
+        .kid(shares(consign.terms.share, seen, say))
+        .kid(terms(consign.terms, say));
     let each = consign.tag.and_then(|tag| of_one(&shop(app), &job, (tag, consign.terms)).ok());
     let save = each.map(|handed| {
         let under = words::to_you_each(&exact(handed.you_get, seen.speech));
@@ -66,20 +67,22 @@ fn by_pad(ask: &str, typed: &crate::app::entry::Typed, unit: &str, seen: Seen<'_
     ))
 }
 
-fn shares(consign: &Consign, seen: Seen<'_>) -> El<Msg> {
-    let usual = SHARES.map(|percent| Decimal::new(percent, 2));
-    let chosen = consign.terms.share;
-    let written = |share: Decimal| words::percent(&seen.speech.number(share * Decimal::ONE_HUNDRED, 0, 2));
-    let other = if usual.contains(&chosen) { words::OTHER.to_owned() } else { written(chosen) };
-    let words = usual.iter().map(|share| (written(*share), chosen == *share)).chain([(other, !usual.contains(&chosen))]);
-    choices(words.listed(), move |nth| match usual.get(nth) {
-        Some(share) => say(GalleryTap::Share(*share)),
-        None => say(GalleryTap::Pad(Field::Share)),
-    })
+/// What a gallery keeps.
+pub fn shares(chosen: Decimal, seen: Seen<'_>, say: fn(GalleryTap) -> Msg) -> El<Msg> {
+    by_percent(&SHARES, chosen, seen, move |share| say(share.map_or(GalleryTap::Pad(Field::Share), GalleryTap::Share)))
 }
 
-fn terms(consign: &Consign) -> El<Msg> {
-    let terms = consign.terms;
+/// Usual shares as chips, and another by the pad.
+pub fn by_percent(usual: &[i64], chosen: Decimal, seen: Seen<'_>, tap: impl Fn(Option<Decimal>) -> Msg) -> El<Msg> {
+    let usual = usual.iter().map(|percent| Decimal::new(*percent, 2)).listed();
+    let written = |share: Decimal| words::percent(&seen.speech.number(share * Decimal::ONE_HUNDRED, 0, 2));
+    let other = if usual.contains(&chosen) { words::OTHER.to_owned() } else { written(chosen) };
+    let words = usual.iter().map(|share| (written(*share), chosen == *share)).chain([(other, !usual.contains(&chosen))]).listed();
+    choices(words, |nth| tap(usual.get(nth).copied()))
+}
+
+/// Of what it takes its share, and who sends in the tax.
+pub fn terms(terms: GalleryTerms, say: fn(GalleryTap) -> Msg) -> El<Msg> {
     let of = vec![Seg::new(words::BEFORE_TAX, !terms.with_tax), Seg::new(words::WITH_TAX, terms.with_tax)];
     let who = vec![Seg::new(words::GALLERY_PAYS, !terms.maker_pays), Seg::new(words::I_PAY, terms.maker_pays)];
     el("div", "asked")

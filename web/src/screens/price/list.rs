@@ -4,6 +4,7 @@ use super::gallery::at;
 use super::quick;
 use super::waiting::say;
 use super::{Screen, Seen, bare, exact, mark, per_hour, refused};
+use crate::app::price::agree::who;
 use crate::app::price::bargain::BargainTap;
 use crate::app::price::deal::DealTap;
 use crate::app::price::gallery::GalleryTap;
@@ -46,7 +47,7 @@ fn list(sheet: &PriceSheet, app: &App, seen: Seen<'_>) -> Screen {
     let main = el("main", "two price")
         .kids(just_sold(app, seen))
         .kids(sheet.for_sale.iter().enumerate().map(|(nth, row)| for_sale(row, nth == 0, (app, seen))))
-        .kids(sheet.agreed.iter().map(|row| agreed(row, seen)))
+        .kids(sheet.agreed.iter().map(|row| agreed(row, app, seen)))
         .kids(work_owed(sheet, seen))
         .kids(sheet.owed.iter().map(|row| owed(row, seen)))
         .kids(sheet.at_galleries.iter().map(|row| at_gallery(row, app, seen)))
@@ -137,10 +138,10 @@ pub fn undo(app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
 
 fn figure(done: Done, seen: Seen<'_>) -> String {
     match done {
-        Done::Sold(sum) | Done::Heard(sum) | Done::Agreed(sum) | Done::Tagged(sum) => bare(sum, seen.speech),
+        Done::Sold(sum) | Done::LikeSeen(sum) | Done::Heard(sum) | Done::Agreed(sum) | Done::Tagged(sum) => bare(sum, seen.speech),
         Done::Received(sum) | Done::GalleryPaid(sum) | Done::Cancelled(sum) | Done::InParts(sum) => exact(sum, seen.speech),
         Done::Consigned(n) | Done::Returned(n) => common::pieces(n, &seen.speech.count(n)),
-        Done::NeverCame | Done::Settled | Done::Asked(_) | Done::Guessed => String::new(),
+        Done::NeverCame | Done::Settled | Done::Asked(_) | Done::Guessed | Done::Resale => String::new(),
     }
 }
 
@@ -243,9 +244,10 @@ fn figures(of: &ForPieces, seen: Seen<'_>) -> [String; 3] {
     [ask, shown(of.settle), last]
 }
 
-fn agreed(row: &AgreedRow, seen: Seen<'_>) -> El<Msg> {
+fn agreed(row: &AgreedRow, app: &App, seen: Seen<'_>) -> El<Msg> {
     let order = if row.made_for == For::Order { words::MADE_TO_ORDER.to_owned() } else { common::pieces(row.n, &seen.speech.count(row.n)) };
-    let by = row.date.map(|date| words::by_day(&seen.speech.day(date)));
+    let whom = who(app, row.buyer).map(|who| deals::for_whom(&who));
+    let by = whom.into_iter().chain(row.date.map(|date| words::by_day(&seen.speech.day(date)))).listed().join(", ");
     let span = |class: &'static str, text: String| el("span", class).text(text);
     let is_deposit = row.deposit.is_some_and(|deposit| row.received.amount() <= deposit.amount());
     let figure =
@@ -260,7 +262,7 @@ fn agreed(row: &AgreedRow, seen: Seen<'_>) -> El<Msg> {
                 .kid(span("", words::agreed_carried(row.carried).into()))
                 .kid(span("t30 w8", seen.speech.short_money(row.price))),
         )
-        .kids(by.map(|by| span("t14 i2", by)))
+        .kids((!by.is_empty()).then(|| span("t14 i2", by)))
         .kid(el("span", "row rule").kid(figure(words::came_in(is_deposit), row.received)).kid(figure(words::DUE, row.still)))
 }
 

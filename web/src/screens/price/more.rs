@@ -4,13 +4,14 @@ use super::{Screen, Seen, back, bare, exact, leave, typing};
 use crate::app::price::agree::AgreeTap;
 use crate::app::price::gallery::{GalleryTap, lots};
 use crate::app::price::tag::{Setting, TagTap, What};
+use crate::app::price::ways::WaysTap;
 use crate::app::price::{Tap, sheet, shop};
 use crate::app::{App, Msg};
 use crate::parts::head::{Head, head};
 use crate::parts::key::{figure_key, key};
-use crate::view::el;
-use crate::words::en::{common, deal as words, price};
-use fivebar_core::quantity::{Id, Money};
+use crate::view::{El, el};
+use crate::words::en::{common, deal as words, other_ways, price};
+use fivebar_core::quantity::{Id, Money, Wall};
 
 /// The other acts with a piece; none where it is no longer there.
 pub fn screen(id: Id, app: &App, seen: Seen<'_>) -> Option<Screen> {
@@ -20,7 +21,8 @@ pub fn screen(id: Id, app: &App, seen: Seen<'_>) -> Option<Screen> {
     let lots = lots(app, id);
     let gallery = lots.iter().map(|lot| {
         let there = words::there(&seen.speech.count(lot.n), &bare(lot.tag, seen.speech));
-        let under = format!("{}: {there}", super::gallery::at(lot, app));
+        let day = seen.speech.day(Wall::new(lot.since, seen.now.offset));
+        let under = words::lot(&super::gallery::at(lot, app), &there, &day);
         key("key h88 m", words::GALLERY_PAID_OR_BACK, under, Msg::Price(Tap::Gallery(GalleryTap::Back(id, lot.lot))))
     });
     let main = el("main", "price")
@@ -29,6 +31,7 @@ pub fn screen(id: Id, app: &App, seen: Seen<'_>) -> Option<Screen> {
             shown(row.settle_set),
             set(What::Settle),
         )))
+        .kid(ways(id))
         .kid(key("key h88 m", words::AGREE, words::AGREE_UNDER, Msg::Price(Tap::Agree(AgreeTap::Open(id, None)))))
         .kid(key("key h88 m", words::LEAVE_AT_GALLERY, "", Msg::Price(Tap::Gallery(GalleryTap::Leave(id)))))
         .kids(gallery)
@@ -36,6 +39,11 @@ pub fn screen(id: Id, app: &App, seen: Seen<'_>) -> Option<Screen> {
         .kid(key("key h88 m", price::SHOW, "", Msg::Price(Tap::Show(id))))
         .kid(back());
     Some(Screen::new("price/more", head(Head::new(row.name, words::WHAT_ELSE)), main))
+}
+
+/// The key to other ways to a price.
+pub fn ways(id: Id) -> El<Msg> {
+    key("key", other_ways::OTHER_WAYS, other_ways::OTHER_WAYS_UNDER, Msg::Price(Tap::Ways(WaysTap::Open(id))))
 }
 
 /// Tag or settle of one piece, by the pad or as proposed.
@@ -65,6 +73,7 @@ pub fn tag(setting: &Setting, app: &App, seen: Seen<'_>) -> Option<Screen> {
         .kids(beyond)
         .kids(typing(ask, &setting.typed, job.currency.code(), seen))
         .kid(key("key solid h88", common::DONE, "", say(TagTap::Done)))
+        .kids((setting.what == What::Tag).then(|| ways(setting.job)))
         .kids(unset)
         .kid(leave());
     Some(Screen::new("price/tag", head(Head::new(job.name, title)), main))

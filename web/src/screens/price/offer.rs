@@ -49,7 +49,7 @@ fn by_pad(sheet: &OfferSheet, typed: &crate::app::entry::Typed, (app, seen): (&A
     let with_tax = words::with_tax(tag.as_ref().map(|(tag, charge)| (tag.as_str(), charge.as_str())));
     let main = el("main", "")
         .kids(is_on_top.then(|| el("p", "t14 i2").text(with_tax)))
-        .kids(typing(words::THEY_OFFER, typed, sheet.currency.code(), seen))
+        .kids(typing(&words::what_they_say(sheet.asking.n, &seen.speech.count(sheet.asking.n)), typed, sheet.currency.code(), seen))
         .kid(key("key solid h88", common::DONE, "", bargain(BargainTap::PadDone)))
         .kids(is_on_top.then(|| key("key h48", words::ADD_TAX, "", bargain(BargainTap::PadBeforeTax))))
         .kid(key("key h48", common::NOT_NOW, "", bargain(BargainTap::PadAway)));
@@ -86,7 +86,7 @@ fn said(sheet: &OfferSheet, input: &Input, (app, seen): (&App, Seen<'_>)) -> [Ve
         .kid(key("key fig", words::step(&step, false), "", say(input.next(false))))
         .kid(pad_key(sheet, app, seen))
         .kid(key("key fig", words::step(&step, true), "", say(input.next(true))));
-    let figures = input.figures(sheet.standing.agreed.map(|agreed| agreed.price).or(sheet.standing.ask));
+    let figures = input.figures(sheet);
     let chip = |sum: &Money| Chip::tap(bare(*sum, seen.speech));
     let row = chips("key t22", figures.iter().map(chip).listed(), move |nth| {
         figures.get(nth).map_or_else(|| bargain(BargainTap::Pad), |sum| say(*sum))

@@ -1,5 +1,6 @@
 //! The scale of an offer: its marks, the block, and what finger, keys and chips say.
 
+use super::figures::Around;
 use super::{Seen, mark};
 use crate::app::Msg;
 use crate::app::price::bargain::{BargainTap, named};
@@ -132,27 +133,12 @@ impl Input {
         Input { scale, points: self.points, at: self.at, currency: self.currency }
     }
 
-    /// Three figures people say: the ask and round ones below it, but not the one that is said.
-    pub fn figures(&self, ask: Option<Money>) -> Vec<Money> {
-        let ask = ask.unwrap_or(self.at);
-        let step = round_step(ask.amount());
-        let round = (1..=4).filter_map(|nth: i64| {
-            let below = ask.amount().checked_sub(Decimal::new(1, 2))?.checked_div(step)?.floor();
-            Money::whole(below.checked_sub(Decimal::from(nth.checked_sub(1)?))?.checked_mul(step)?.normalize(), self.currency)
-        });
-        let said = self.at;
-        let mut found: Vec<Money> =
-            std::iter::once(ask).chain(round).filter(|sum| *sum != said && Decimal::ZERO < sum.amount()).take(3).listed();
-        found.reverse();
-        found
+    /// Figures people say next.
+    pub fn figures(&self, sheet: &OfferSheet) -> Vec<Money> {
+        let agreed = sheet.standing.agreed.map(|agreed| agreed.price);
+        let open = |sum: Option<Money>| sum.filter(|_| agreed.is_none());
+        let ask = agreed.or(sheet.standing.ask).unwrap_or(self.at);
+        let (settle, offer, say) = (open(sheet.settle), open(sheet.offer), open(sheet.say));
+        Around { ask, settle, offer, say, at: self.at, points: self.points }.figures()
     }
-}
-
-/// The step between round figures below a price: about a fourteenth of it, as people round.
-fn round_step(ask: Decimal) -> Decimal {
-    let about = ask.checked_div(Decimal::from(13)).unwrap_or_default();
-    let ladder = [1_000, 500, 250, 100, 50, 25, 10, 5, 2, 1].map(Decimal::from);
-    let many = about.checked_div(Decimal::ONE_THOUSAND).unwrap_or_default().floor().max(Decimal::ONE);
-    let big = many.checked_mul(Decimal::ONE_THOUSAND).filter(|big| *big <= about);
-    big.or_else(|| ladder.into_iter().find(|step| *step <= about)).unwrap_or(Decimal::ONE)
 }

@@ -48,7 +48,9 @@ pub fn worded(sheet: &OfferSheet, seen: Seen<'_>) -> Option<Worded> {
         Verdict::Agreed(_) => return None,
         Verdict::Yes => Worded::new(Sign::Yes, words::YES, yes(sheet, seen)),
         Verdict::TooClose(band) => {
-            Worded::new(Sign::Close, words::TOO_CLOSE, words::your_call(&mark(band.low, seen.speech), &mark(band.high, seen.speech)))
+            let call = words::your_call(&mark(band.low, seen.speech), &mark(band.high, seen.speech));
+            let say = sheet.say.map(|say| words::or_say(&bare(say, seen.speech)));
+            Worded::new(Sign::Close, words::TOO_CLOSE, [call].into_iter().chain(say).listed().join(" "))
         }
         Verdict::WaitingIsBetter { say, .. } => Worded::new(Sign::No, words::WAITING_IS_BETTER, words::say_then(&bare(say, seen.speech))),
         Verdict::Say { say } => Worded::new(Sign::Say, words::say(&bare(say, seen.speech)), good_enough(sheet)),

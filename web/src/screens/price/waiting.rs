@@ -190,13 +190,14 @@ fn keys(sheet: &WaitingSheet, seen: Seen<'_>) -> Vec<El<Msg>> {
         return vec![key("key solid", price::SET_PRICE, "", Msg::Price(Tap::Tag(TagTap::Open(sheet.job, What::Tag))))];
     };
     let change = key("key", words::CHANGE, "", say(WaitTap::Change));
+    let other = super::more::ways(sheet.job);
     if sheet.free == 0 {
-        return vec![change];
+        return vec![change, other];
     }
     let offer = key("key solid", words::NOTE_AN_OFFER, "", Msg::Price(Tap::Offer(sheet.job)));
     let came = |no_show| say(WaitTap::Came(sheet.job, price, no_show));
     let asked = key("key", words::SOMEONE_ASKED, words::at_and_left(&bare(price, seen.speech)), came(false));
-    vec![el("div", "g2").kid(asked).kid(key("key", words::NEVER_CAME, "", came(true))), el("div", "g2").kid(change).kid(offer)]
+    vec![el("div", "g2").kid(asked).kid(key("key", words::NEVER_CAME, "", came(true))), el("div", "g2").kid(change).kid(offer), other]
 }
 
 /// A date, by the clock of the place.

@@ -99,6 +99,8 @@ pub fn named(fact: &Fact) -> &'static str {
         Fact::MoneyHandedBack(_) => "money handed back",
         Fact::PieceAskedFor(_) => "someone who asked",
         Fact::SellingGuessed(_) => "your guesses",
+        Fact::LikePieceSeen(_) => "a like piece",
+        Fact::ResaleSet(_) => "what a shop keeps",
         Fact::WorkshopSet(_) => "currency or units",
         Fact::PersonAdded(f) if f.role == Role::Supplier => "a supplier",
         Fact::PersonAdded(_) => "a person",

@@ -36,6 +36,17 @@ pub const AGREED_PRICE: &str = "Agreed price";
 pub const AGREED_WITH_TAX: &str = "Agreed price, with tax";
 pub const DEPOSIT: &str = "Deposit";
 pub const NO_DEPOSIT: &str = "none";
+pub const FOR_WHOM: &str = "For whom";
+/// Nobody was named, or the name is gone for good.
+pub const SOMEONE: &str = "someone";
+pub const SOMEBODY_NEW: &str = "somebody new";
+pub const THEIR_NAME: &str = "Their name";
+
+/// "for Bea": who it was agreed with.
+pub fn for_whom(name: &str) -> String {
+    format!("for {name}")
+}
+
 pub const BY_WHEN: &str = "Hand over by";
 pub const NO_DATE: &str = "no date";
 
@@ -168,6 +179,9 @@ pub const GALLERY_PAID: &str = "Gallery paid";
 pub const GIVEN_BACK: &str = "Given back";
 
 pub const NOT_NAMED: &str = "not named";
+pub const AT_WHOM: &str = "With";
+pub const YOU_GET_EACH: &str = "For each sold you get";
+pub const HANDED_OVER_EACH: &str = "For each sold it hands over";
 pub const LEFT_ON: &str = "Left there";
 pub const SOLD_FOR: &str = "Sold for";
 pub const OTHER_PRICE: &str = "Not sold at the tag";
@@ -186,6 +200,11 @@ pub fn to_you_each(sum: &str) -> String {
 /// "2 there, tag 145".
 pub fn there(n: &str, tag: &str) -> String {
     format!("{n} there, tag {tag}")
+}
+
+/// "At Fern: 2 there, tag 145, since Sat 18 April": one consignment of several.
+pub fn lot(at: &str, there: &str, day: &str) -> String {
+    format!("{at}: {there}, since {day}")
 }
 
 /// "Gallery paid 82.46".
@@ -220,5 +239,7 @@ pub fn take_back(done: Done, figure: &str) -> String {
         Done::Asked(false) => waiting::TAKE_BACK_ASKED.to_owned(),
         Done::NeverCame | Done::Asked(true) => waiting::TAKE_BACK_NEVER_CAME.to_owned(),
         Done::Guessed => waiting::TAKE_BACK_GUESSES.to_owned(),
+        Done::LikeSeen(_) => format!("Take back: a like piece at {figure}"),
+        Done::Resale => "Take back: what a shop keeps".to_owned(),
     }
 }

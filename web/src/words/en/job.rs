@@ -121,6 +121,7 @@ pub const RECALLED: &str = "recalled";
 
 // Sell and deliver
 pub const TAG: &str = "Tag";
+pub const STILL_THERE: &str = "Still there";
 pub const SETTLE: &str = "Settle";
 pub const NONE: &str = "none";
 pub const NOT_YET: &str = "not yet";

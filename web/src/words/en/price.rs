@@ -156,6 +156,11 @@ pub fn by_day(day: &str) -> String {
 // --- an offer
 
 pub const THEY_OFFER: &str = "They offer";
+/// "What do they say?", "What do they say for 2 together?"
+pub fn what_they_say(n: u32, written: &str) -> String {
+    if n == 1 { "What do they say?".to_owned() } else { format!("What do they say for {written} together?") }
+}
+
 pub const PAY_AND_HOURS: &str = "Pay and hours";
 pub const BACK_TO_OFFER: &str = "Back to the offer";
 pub const BACK_TO_AGREED: &str = "Back to what was agreed";
@@ -251,6 +256,11 @@ pub const TOO_CLOSE: &str = "Too close";
 /// "96 to 128: your call."
 pub fn your_call(low: &str, high: &str) -> String {
     format!("{low} to {high}: your call.")
+}
+
+/// "Or say 130." where it is the maker's own call.
+pub fn or_say(sum: &str) -> String {
+    format!("Or say {sum}.")
 }
 
 pub const WAITING_IS_BETTER: &str = "Waiting is better";

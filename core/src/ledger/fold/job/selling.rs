@@ -12,6 +12,8 @@ use crate::refusal::Answer;
 pub struct Selling {
     pub offers: Vec<Offer>,
     pub asked: Vec<Asked>,
+    /// Pieces like it that were seen elsewhere.
+    pub like: Vec<LikePiece>,
     pub agreements: Vec<Agreement>,
     pub sales: Vec<Sale>,
     pub payments: Vec<Payment>,
@@ -46,6 +48,17 @@ pub struct Asked {
     pub at: Moment,
     pub price: Money,
     pub no_show: bool,
+}
+
+/// A piece like it, seen elsewhere: what was asked for it, or what it was sold for.
+#[derive(Clone, Debug, PartialEq)]
+pub struct LikePiece {
+    pub entry: Id,
+    pub at: Wall,
+    pub sum: Money,
+    pub sold: bool,
+    /// Its size, or a note.
+    pub what: Option<String>,
 }
 
 /// A price agreed before the hand-over.
@@ -238,6 +251,13 @@ impl Selling {
             Fact::PieceAskedFor(f) if ours(f.price) => {
                 self.asked.push(Asked { at: entry.at(), price: f.price, no_show: f.no_show.unwrap_or(false) });
             }
+            Fact::LikePieceSeen(f) if ours(f.sum) => self.like.push(LikePiece {
+                entry: entry.id,
+                at: Wall::new(f.when.unwrap_or(entry.at()), entry.offset()),
+                sum: f.sum,
+                sold: f.sold.unwrap_or(false),
+                what: f.what.clone(),
+            }),
             Fact::PriceAgreed(f) if ours(f.sum) => self.agreed(entry, f),
             Fact::PaymentPlanned(f) => {
                 let part = |part: &PaymentPart| PartOfPay { sum: part.sum, due: part.due.map(|due| Wall::new(due, entry.offset())) };

@@ -84,6 +84,25 @@ fn what_is_not_paid_can_be_paid() {
     assert_eq!(draft.what, What::Pay(PaidTo::Sale(sale)));
 }
 
+/// Two consignments at one tag are told apart by their day; the form says what is still there of the one that was picked, and takes that alone back.
+#[test]
+fn consignments_are_told_apart_and_picked() {
+    let mut maker = Maker::told(&["2026-05-04 08:00 -04:00 workshop USD inch\njob stool \"Stool\" 6 spec\ntag 90 stool\n\
+         consign 2 stool tag 90 share 0.4\n2026-05-11 08:00 consign 3 stool tag 90 share 0.5\n"]);
+    maker.room("stool", Room::Sell);
+    maker.shows(&["At the gallery: 2 there, tag 90, since Mon 4 May", "At the gallery: 3 there, tag 90, since Mon 11 May"]);
+    let lots = maker.sheet().selling.lots();
+    maker.tap(Tap::Write(What::GalleryPaid(lots[1].id)));
+    maker.shows(&["Still there", "3 pieces", "With", "Mon 11 May", "For each sold you get", "45.00"]).figures(&["4"]).tap(Tap::Undo);
+    maker.shows(&["3"]).figures(&["1"]).tap(Tap::Undo).shows(&[
+        "given back, Mon 11 May",
+        "2 there, tag 90, since Mon 4 May",
+        "2 there, tag 90, since Mon 11 May",
+    ]);
+    let there = maker.sheet().selling.lots().iter().map(|lot| lot.there()).collect::<Vec<_>>();
+    assert_eq!(there, [2, 2]);
+}
+
 /// Where the maker sends in the tax of what a gallery sold, it is taken off; where the gallery does, nothing is.
 #[test]
 fn a_gallery_that_paid_leaves_the_tax_to_whom_it_was_left() {

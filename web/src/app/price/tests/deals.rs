@@ -232,3 +232,39 @@ fn deposits_are_owed_as_work() {
     Maker::told(story, "stools").shows(&["Came in ahead, owed as work", "$240.50"]);
     Maker::told(story.split("agree 300").next().unwrap(), "stools").hides(&["owed as work"]);
 }
+
+/// Somebody new is named in the agreement itself; a change of order keeps them; forgotten they are someone.
+#[test]
+fn an_agreement_names_its_buyer() {
+    let mut maker = Maker::at_market();
+    let (job, facts) = (maker.job, maker.app.own.book.len());
+    maker.tap(Tap::Agree(AgreeTap::Open(job, None))).shows(&["For whom", "someone", "somebody new"]).hides(&["Their name"]);
+    maker.tap(Tap::Agree(AgreeTap::Named(String::new()))).shows(&["Their name"]).tap(Tap::Agree(AgreeTap::Named(" Bea ".into())));
+    maker.tap(Tap::Agree(AgreeTap::Share(40))).tap(Tap::Agree(AgreeTap::Save)).shows(&["for Bea", "Take back: agreed 145"]);
+    assert_eq!(maker.app.own.book.len(), facts + 2);
+    deal(&mut maker);
+    maker.shows(&["For whom", ">Bea<"]);
+    let row = sheet(&maker.app).unwrap().agreed[0].clone();
+    maker.tap(Tap::Agree(AgreeTap::Change(job, row.agreed, None))).tap(Tap::Agree(AgreeTap::Save)).shows(&["for Bea"]);
+    let bea = sheet(&maker.app).unwrap().agreed[0].buyer;
+    assert_eq!((bea, bea.is_some()), (row.buyer, true));
+    // Picked for the next one; back at nobody.
+    maker.tap(Tap::Agree(AgreeTap::Open(job, None))).tap(Tap::Agree(AgreeTap::Buyer(bea))).shows(&["aria-pressed=\"true\"><span>Bea"]);
+    maker.tap(Tap::Agree(AgreeTap::Buyer(None))).tap(Tap::Close);
+    let forget = crate::app::workshop::Tap::Forget(bea.unwrap());
+    maker.say(Msg::Workshop(forget));
+    maker.app.place = Place::Price;
+    maker.shows(&["for someone"]).hides(&["Bea"]);
+}
+
+/// The act that named somebody new is taken back whole.
+#[test]
+fn an_agreement_with_somebody_new_is_taken_back_whole() {
+    let mut maker = Maker::at_market();
+    let job = maker.job;
+    maker.tap(Tap::Agree(AgreeTap::Open(job, None))).tap(Tap::Agree(AgreeTap::Named("Bea".into()))).tap(Tap::Agree(AgreeTap::Save));
+    maker.shows(&["for Bea", "2 left of 5"]).say(Msg::Common(Common::TakeBack));
+    maker.shows(&["3 left of 5"]).hides(&["for Bea"]);
+    assert!(sheet(&maker.app).unwrap().agreed.is_empty());
+    assert!(shop(&maker.app).workshop.people.iter().all(|person| person.role != fivebar_core::ledger::kind::book::Role::Buyer));
+}

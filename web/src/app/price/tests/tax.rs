@@ -21,9 +21,9 @@ fn face((till, n, paid): (&str, u32, Paid), shown: &[&str], hidden: &[&str]) {
 #[test]
 fn the_buyer_reads_for_how_many_and_whether_with_tax() {
     let inside = "till tax 0.0825 inside\n";
-    face((inside, 3, Paid::Card), &["$175", ">each<"], &["with tax"]);
+    face((inside, 3, Paid::Card), &["<p class=\"tag\">$175<", ">each<"], &["with tax"]);
     face((inside, 1, Paid::Card), &["$175"], &[">each<", "with tax"]);
-    face((TOP, 3, Paid::Card), &["$189.44", ">each, with tax<"], &[]);
+    face((TOP, 3, Paid::Card), &["<p class=\"tag long\">$189.44<", ">each, with tax<"], &[]);
     face((TOP, 1, Paid::Card), &["$189.44", ">with tax<"], &["each"]);
 }
 

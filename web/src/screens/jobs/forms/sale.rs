@@ -7,18 +7,23 @@ use super::super::say;
 use super::Asked;
 use crate::app::jobs::Tap;
 use crate::app::jobs::draft::{Draft, Pick, What, agreement_done};
+use crate::app::price::gallery::there;
 use crate::app::taxes::tax;
 use crate::app::{App, Msg};
 use crate::parts::caution::caution;
+use crate::parts::chips::{Chip, chips};
 use crate::parts::day_steps::day_steps;
 use crate::parts::key::key;
 use crate::parts::seg::{Seg, even};
+use crate::screens::price::agree::known;
+use crate::screens::price::gallery::at;
 use crate::screens::{Seen, taxes};
 use crate::view::{El, el};
-use crate::words::en::{deal, job as words, jobs, taxes as tax_words, waiting};
+use crate::words::en::{common, deal, job as words, jobs, taxes as tax_words, waiting};
 use fivebar_core::ledger::fold::TaxBy;
 use fivebar_core::ledger::kind::sale::{Carried, Paid};
 use fivebar_core::quantity::{Currency, Id, Listed, Money, Wall};
+use fivebar_core::sheet::gallery::AtGallery;
 use fivebar_core::sheet::job::JobSheet;
 
 /// The form of a draft about selling.
@@ -48,8 +53,9 @@ pub fn asked(draft: &Draft, sheet: &JobSheet, (app, seen): (&App, Seen<'_>)) -> 
             asked.slots = vec![Slot::new(words::KEEP, code)];
             asked
         }
-        What::GalleryPaid(_) => {
+        What::GalleryPaid(lot) => {
             let mut asked = Asked::new("jobs/gallery", words::GALLERY_PAID);
+            asked.above = there(app, (sheet.job, lot)).map(|there| at_gallery(&there, app, seen)).into_iter().listed();
             asked.slots = vec![Slot::whole(words::PIECES), Slot::new(words::SUM, code)];
             asked.other = Some(words::CAME_BACK.to_owned());
             asked
@@ -61,6 +67,18 @@ pub fn asked(draft: &Draft, sheet: &JobSheet, (app, seen): (&App, Seen<'_>)) -> 
             asked
         }
     }
+}
+
+/// What the gallery has of it: where, since when, at which tag, and what comes of each.
+fn at_gallery(there: &AtGallery, app: &App, seen: Seen<'_>) -> El<Msg> {
+    let left = common::pieces(there.n, &seen.speech.count(there.n));
+    let each = if there.of_one.handed_over == there.of_one.you_get { deal::YOU_GET_EACH } else { deal::HANDED_OVER_EACH };
+    el("section", "card")
+        .kid(line(words::STILL_THERE, left))
+        .kid(line(deal::AT_WHOM, at(there, app)))
+        .kid(line(deal::LEFT_ON, seen.speech.day(Wall::new(there.since, seen.now.offset))))
+        .kid(line(words::TAG, sum(there.tag, seen)))
+        .kid(line(each, sum(there.of_one.handed_over, seen)))
 }
 
 fn sell(draft: &Draft, (sheet, agreed): (&JobSheet, Option<Id>), (app, seen): (&App, Seen<'_>)) -> Asked {
@@ -117,6 +135,19 @@ fn terms(draft: &Draft) -> Vec<El<Msg>> {
     ]
 }
 
+/// Who it is with, of those whose name is known.
+fn for_whom(draft: &Draft, app: &App) -> Vec<El<Msg>> {
+    let known = known(draft.picks.buyer, app);
+    if known.is_empty() {
+        return vec![];
+    }
+    let is_none = !known.iter().any(|(id, _)| draft.picks.buyer == Some(*id));
+    let shown = std::iter::once(Chip::choice(deal::SOMEONE, is_none));
+    let shown = shown.chain(known.iter().map(|(id, name)| Chip::choice(name.clone(), draft.picks.buyer == Some(*id)))).listed();
+    let tap = move |nth: usize| say(Tap::Pick(Pick::Buyer(nth.checked_sub(1).and_then(|nth| Some(known.get(nth)?.0)))));
+    vec![el("p", "t14 i2").text(deal::FOR_WHOM), chips("key h48", shown, tap)]
+}
+
 fn agree(draft: &Draft, sheet: &JobSheet, (app, seen): (&App, Seen<'_>)) -> Asked {
     let currency = draft.picks.currency;
     let mut asked = Asked::new("jobs/agree", words::AGREE_TITLE);
@@ -125,6 +156,7 @@ fn agree(draft: &Draft, sheet: &JobSheet, (app, seen): (&App, Seen<'_>)) -> Aske
         asked.above.push(caution(jobs::CAUTION_DELIVERY));
     }
     asked.above.extend(promised(draft, seen));
+    asked.above.extend(for_whom(draft, app));
     let price = Slot::new(handed_over((app, currency), sheet.sale.tax), currency.code());
     asked.slots = vec![price, Slot::new(words::DEPOSIT, currency.code()), Slot::whole(words::PIECES)];
     asked

@@ -1,0 +1,73 @@
+//! What is tapped, typed and chosen there.
+
+use crate::parts::pad::Press;
+use fivebar_core::ledger::decide::Lying;
+use fivebar_core::ledger::kind::plan::Shape;
+use fivebar_core::quantity::{Id, Length};
+use fivebar_core::sheet::make::{Way, Which};
+
+/// What can be said there.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Tap {
+    Open,
+    Choose,
+    Shape(Shape),
+    At(usize),
+    Press(Press),
+    Split(bool),
+    /// A top may be of several woods, or is of one.
+    Mixed(bool),
+    /// Another of the ways in which a top could be made; it is planned at once.
+    Way(Way),
+    /// Strips may be cut in pieces after all; it is planned at once.
+    CutInPieces,
+    /// As many as the wood gives.
+    AsMany,
+    Pattern(usize),
+    /// Whichever pattern comes nearest.
+    AnyPattern,
+    Two,
+    Piles,
+    /// Boards to buy are to be added; of this wood; they are added; these are left out again.
+    Buy,
+    BuyWood(usize),
+    AddBoards,
+    DropBoards(usize),
+    Turn(Which),
+    /// Plans; from the answer, plans again.
+    Go,
+    Stop,
+    /// Back to the figures.
+    Change,
+    Piece(usize),
+    Tick(usize),
+    /// What was put back of the wood of the job's plans is taken again.
+    TakeAgain,
+    Use,
+    /// The plan in hand is wanted no more; of one in use its wood stays in the job, or goes back.
+    Drop,
+    DropAnd(bool),
+    /// The plan's wood is taken, where the wood of the plan before stays in the job, or goes back.
+    UseAnd(bool),
+    /// So much over in width for this plan alone, or as the saw's figures say; it is planned at once.
+    Over(Option<Length>),
+    /// A part is left out, or comes in again; and the plan is tried again where it was refused for it.
+    LeaveOut(String),
+    /// The page of a pile, where its size is put right.
+    Pile(Lying),
+    /// Boards the plan wants were bought: the page where they are written down.
+    Bought,
+    /// The list at the saw of a job, from anywhere.
+    Saw(Id),
+    /// A plan of the open job whose wood was taken.
+    Kept(Id),
+    Print,
+    /// The job's parts and operations under its name, to make again.
+    KeepDesign,
+    /// The same under the name of the design it was made from.
+    KeepDesignAs(String),
+    /// A design's parts and operations become the job's.
+    UseDesign(Id),
+    /// How the outlook was reckoned, or no longer.
+    Outlook,
+}

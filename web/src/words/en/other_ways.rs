@@ -1,0 +1,111 @@
+//! English: other ways to a price: bought wood, a shop that sells again, a gallery, a like piece, a multiple of materials.
+
+pub const OTHER_WAYS: &str = "Other ways to a price";
+pub const OTHER_WAYS_UNDER: &str = "bought wood, a shop, a gallery, a like piece";
+pub const FOR_ONE_BY_CARD: &str = "One piece, by card";
+pub const NO_MARKS: &str = "Nothing is known of costs and hours yet: only prices seen elsewhere can stand here.";
+pub const HOURS_OPEN: &str = "Hours to come are not known: no way proposes a price before they are planned.";
+
+// --- the wood, bought
+
+pub const BOUGHT: &str = "With bought wood";
+pub const BOUGHT_MARK: &str = "bought wood";
+pub const BOARDS: &str = "Equal boards, for all";
+pub const OF_HAULS: &str = "Share of the hauls, for all";
+pub const FETCHING: &str = "Fetching and sorting, for all";
+pub const THEN_LOWEST: &str = "Lowest pay is then";
+pub const THEN_RATE: &str = "Your rate is then";
+pub const BOUGHT_UNDER: &str = "Boards take the place of the hauls and their minutes. For an asking price, never for a tax return.";
+pub const NO_PARTS: &str = "List its parts under Wood and plan: boards go by what is in them.";
+pub const BOARDS_COST: &str = "What boards cost";
+
+/// "Ash: what its boards cost is not said yet.", of any wood where a part names none.
+pub fn no_board_price(wood: Option<&str>) -> String {
+    match wood {
+        Some(wood) => format!("{wood}: what its boards cost is not said yet."),
+        None => "What boards cost is not said yet.".to_owned(),
+    }
+}
+
+/// "Tag 155".
+pub fn tag(sum: &str) -> String {
+    format!("Tag {sum}")
+}
+
+/// "2.25 over what your rate needs".
+pub fn beyond(more: &str) -> String {
+    format!("{more} over what your rate needs")
+}
+
+// --- a shop that buys it
+
+pub const SHOP: &str = "A shop that sells it again";
+pub const SHOP_KEEPS: &str = "It keeps of its price before tax";
+pub const MUST_PAY: &str = "It pays you";
+pub const ITS_TAG: &str = "Its tag";
+pub const TO_COVER: &str = "To reach";
+pub const SHOP_UNDER: &str = "It pays without tax, by bank. Half of the price is common practice: it asks twice what it pays.";
+pub const UNDER_SPENT: &str = "It is under what you spent: sell none so.";
+
+/// "At your tag of 145 it pays 68.72."
+pub fn pays_at(tag: &str, pays: &str) -> String {
+    format!("At your tag of {tag} it pays {pays}.")
+}
+
+/// "That leaves $8.54 an hour."
+pub fn leaves(an_hour: &str) -> String {
+    format!("That leaves {an_hour} an hour.")
+}
+
+// --- a gallery
+
+pub const A_GALLERY: &str = "A gallery";
+pub const TAG_FOR_LOWEST: &str = "Tag for your lowest pay";
+pub const TAG_FOR_RATE: &str = "Tag for your rate";
+pub const NOTHING_KEPT: &str = "Its share and the tax leave nothing of a tag.";
+
+/// "At your tag of 145 you get 82.46."
+pub fn get_at(tag: &str, get: &str) -> String {
+    format!("At your tag of {tag} you get {get}.")
+}
+
+// --- a like piece
+
+pub const LIKE: &str = "A like piece elsewhere";
+pub const LIKE_MARK: &str = "like piece";
+pub const LIKE_NONE: &str = "What did one like it cost at a fair, in a shop, in a listing?";
+pub const NOTE_LIKE: &str = "Note a like piece";
+pub const LIKE_SUM: &str = "What was its price?";
+pub const WAS_ASKED: &str = "Asked";
+pub const WAS_SOLD: &str = "Sold for it";
+pub const LIKE_WAS: &str = "It was";
+pub const LIKE_WHAT: &str = "Size, or a note (no names here)";
+pub const LIKE_ON: &str = "Seen on";
+pub const SEEN_THEN: &str = "Seen then";
+pub const STRIKE: &str = "Strike";
+pub const LIKE_UNDER: &str = "A mark of its own: it is no cost, and no mark moves by it.";
+
+/// "asked, Sat 18 April".
+pub fn seen(sold: bool, day: &str) -> String {
+    format!("{}, {day}", if sold { "sold" } else { "asked" })
+}
+
+/// "$24.10 an hour here".
+pub fn an_hour_here(an_hour: &str) -> String {
+    format!("{an_hour} an hour here")
+}
+
+// --- materials
+
+/// "3 times materials".
+pub fn times_materials(times: &str) -> String {
+    format!("{times} times materials")
+}
+
+/// "3 times 9.90 is 29.71; that leaves $0.35 an hour."
+pub fn why_not(times: &str, spent: &str, price: &str, an_hour: Option<&str>) -> String {
+    let leaves = an_hour.map(|an_hour| format!("; that leaves {an_hour} an hour")).unwrap_or_default();
+    format!("{times} times {spent} is {price}{leaves}.")
+}
+
+pub const WHY_NOT: &str = "It goes by what was spent. Wood that was free makes it small, whatever the hours.";
