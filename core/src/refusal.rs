@@ -15,6 +15,8 @@ pub enum Refusal {
     LengthOutOfRange { met: Length, least: Length, most: Length },
     /// More pieces than one pile may hold.
     TooManyPieces { would_be: u32, most: u32 },
+    /// More pieces left than waiting is reckoned for.
+    TooManyWait { left: Count, most: Count },
     /// Fewer pieces there than were asked for.
     NotThatMany { asked: u32, there: u32 },
     /// So many lie there, and of them so many are set apart for jobs.

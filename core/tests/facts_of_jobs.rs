@@ -166,18 +166,23 @@ fn a_batch_sells_no_more_than_it_has() {
 #[test]
 fn guesses_that_say_nothing_are_refused() {
     let (mut maker, job) = begun(1);
-    let guess = SellingGuessed { job, asks: exact("1.5"), buys: exact("0.25"), at: None, k: exact("2"), by: None, end: None };
+    let guess = SellingGuessed { asks: exact("1.5"), buys: exact("0.25"), k: exact("2"), ..SellingGuessed::nothing(job) };
     let flat = SellingGuessed { k: exact("1.05"), ..guess.clone() };
     refused(&mut maker, Command::Sale(SaleCommand::Guess(flat)), Refusal::GuessTooFlat { met: d("1.05"), above: d("1.05") });
     let all = SellingGuessed { buys: exact("1.1"), ..guess.clone() };
     refused(&mut maker, Command::Sale(SaleCommand::Guess(all)), Refusal::ShareOutOfRange { met: d("1.1") });
+    let met = maker.money("-1");
+    let paid = SellingGuessed { each_day: Some(met), ..guess.clone() };
+    refused(&mut maker, Command::Sale(SaleCommand::Guess(paid)), Refusal::MoneyBelowNothing { met });
+    let late = SellingGuessed { no_show: exact("-0.1"), ..guess.clone() };
+    refused(&mut maker, Command::Sale(SaleCommand::Guess(late)), Refusal::ShareOutOfRange { met: d("-0.1") });
     maker.order(Command::Sale(SaleCommand::Guess(guess)));
-    let more = SellingGuessed { job, asks: None, buys: None, at: None, k: exact("3"), by: None, end: None };
+    let more = SellingGuessed { k: exact("3"), ..SellingGuessed::nothing(job) };
     maker.order(Command::Sale(SaleCommand::Guess(more)));
     let guesses = maker.shop().job(job).unwrap().selling.guesses;
     assert_eq!((guesses.asks, guesses.k), (Some(d("1.5")), Some(d("3"))));
     let sum = maker.money("40");
-    maker.order(Command::Sale(SaleCommand::Hear(OfferHeard { job, n: 1, sum, paid: Some(Paid::Notes), carried: None })));
+    maker.order(Command::Sale(SaleCommand::Hear(OfferHeard { job, n: 1, sum, paid: Some(Paid::Notes), carried: None, said: None })));
     assert_eq!(maker.shop().job(job).unwrap().selling.offers[0].sum, sum);
 }
 

@@ -64,7 +64,7 @@ fn of_row(row: &Row, come: &str, end: Decimal) -> Waiting {
 ///
 /// The others speak of offers whose spread is known: even from 0 to 1 (Moser 1956; `moser_sequence.csv` is the same row by row), or
 /// known by rank alone. Here nobody knows that spread: a maker guesses who asks and who buys, and what is learnt keeps the shape of
-/// exponential demand. So there is no formula for them to check, and none is written for their sake.
+/// exponential demand. So there is no formula for them to check, and none is written for their sake (DECISIONS 10).
 #[test]
 fn pricing_and_offers() {
     const EVEN: Ours = Elsewhere("offers spread evenly from 0 to 1; ours are exponential");
@@ -115,5 +115,21 @@ fn the_general_case_is_as_another_road_has_it() {
             let theirs = float(&line, name);
             near(&format!("{line:?} {name}"), ours, theirs, theirs.abs() * 1e-4 + 1e-4);
         }
+    }
+}
+
+/// `moser_sequence.csv` (Moser 1956, recalled): marked, not reckoned. Its rows follow from hearing each offer before it is answered,
+/// V_(n+1) = E max(X, V_n) = (1 + V_n^2) / 2; asking a price gains half of that at every row, so it is another question (DECISIONS 10).
+#[test]
+fn offers_that_are_heard_are_another_question() {
+    let mut before = 0.0;
+    for line in table("moser_sequence.csv") {
+        let (value, accept) = (float(&line, "value_V_n"), float(&line, "accept_current_if_at_least_V_(n-1)"));
+        near("accepted from", accept, before, 1e-9);
+        near("value", value, accept.mul_add(accept, 1.0) / 2.0, 1e-8);
+        let gain = |nth: u32| (1.0 - f64::from(nth) / 1e4) * (f64::from(nth) / 1e4 - accept);
+        let asked = (0..=10_000).map(gain).fold(0.0, f64::max);
+        near("gained by asking, twice", 2.0 * asked, value - accept, 1e-6);
+        before = value;
     }
 }

@@ -8,7 +8,7 @@ use fivebar_core::refusal::Refusal;
 use fivebar_core::sheet::Shop;
 use fivebar_core::sheet::offer::{Asking, OfferSheet, offer};
 use fivebar_core::sheet::price::price;
-use fivebar_core::sheet::waiting::{Back, Prospect, Question, Stands, known, waiting};
+use fivebar_core::sheet::waiting::{Back, Later, Prospect, Question, Stands, known, later, waiting};
 use fivebar_core::story::{STANDS, Story, Why, tell};
 
 /// The market of 18 April, three stands left, just guessed.
@@ -111,6 +111,22 @@ fn the_asking_price_ahead() {
     }
     // A pin. figures.md has 96 to 128 by weights it calls invented: ours let the share that buys lie further off, upward most.
     assert_eq!(page.band, Some(Band { low: usd(96), high: usd(132) }));
+}
+
+/// The same two: 145 for 14 days, 140 and 135 for seven each; 1.5 a week come, of whom 0.25, 0.25 x 2^(5 / 29) and 0.25 x 2^(10 / 29)
+/// buy (a fifth of 145 is 29). By hand the buyers expected are 0.75, 0.4226 and 0.4763; the first comes at 145 with 0.5276, at 140 with
+/// 0.1628, at 135 with 0.1173; none with 0.1922. (145 x 0.5276 + 140 x 0.1628 + 135 x 0.1173) / 0.8078 = 142.54, so 143.
+#[test]
+fn what_later_brings_is_the_next_sale_in_the_mean() {
+    let story = two_left();
+    let shop = Shop::of(&story.book, story.now.at);
+    let id = story.names.job("stands").unwrap();
+    let Some(Later { sum, none }) = later(&shop, id).unwrap() else { panic!("nothing later") };
+    assert!(sum == usd(143) && (none - 0.1922).abs() < 5e-4, "{sum} {none}");
+    let nobody =
+        told(&format!("{}12:05 guess stands asks 0 buys 0.2 at 145 end 80 by 2026-05-16", STANDS.split("12:05 guess").next().unwrap()));
+    let shop = Shop::of(&nobody.book, nobody.now.at);
+    assert_eq!(later(&shop, nobody.names.job("stands").unwrap()), Ok(None));
 }
 
 /// Row 16, looking back: 130 in notes with three left, waiting was worth 97.20, so 98.

@@ -1,6 +1,6 @@
 //! Demand: how many people ask in a week, and how many of them would buy at a price.
 
-use crate::quantity::{Decimal, Money, exact, sums};
+use crate::quantity::{Decimal, Money, Span, exact, sums};
 use crate::refusal::{Answer, Refusal};
 
 /// At a fifth less, more than this many times as many must be thought to buy.
@@ -9,6 +9,8 @@ pub const LEAST_RATIO: Decimal = Decimal::from_parts(105, 0, 0, false, 2);
 pub const USUAL_RATIO: Decimal = Decimal::TWO;
 /// More people do not ask in a week of what one maker has for sale (ours).
 pub const ASKS_MOST: Decimal = Decimal::ONE_HUNDRED;
+/// Nobody who asks takes longer than a working day (ours).
+pub const EACH_ASK_MOST: Span = Span::minutes(8 * 60);
 /// The step in price that the ratio is told for.
 const FIFTH: f64 = 0.2;
 const WEEK: f64 = 7.0;

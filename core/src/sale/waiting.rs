@@ -70,7 +70,7 @@ impl Left {
 /// What waiting is worth under these guesses.
 ///
 /// # Errors
-/// [`Refusal::NothingAsked`] for no piece, [`Refusal::TooManyPieces`], [`Refusal::DaysOutOfRange`], [`Refusal::CurrenciesMixed`],
+/// [`Refusal::NothingAsked`] for no piece, [`Refusal::TooManyWait`], [`Refusal::DaysOutOfRange`], [`Refusal::CurrenciesMixed`],
 /// [`Refusal::MoneyBelowNothing`].
 ///
 /// ```
@@ -116,7 +116,7 @@ fn check(lot: &Lot) -> Answer<()> {
         return Err(Refusal::NothingAsked);
     }
     if PIECES_MOST < lot.pieces {
-        return Err(Refusal::TooManyPieces { would_be: lot.pieces, most: PIECES_MOST });
+        return Err(Refusal::TooManyWait { left: lot.pieces, most: PIECES_MOST });
     }
     if DAYS_MOST < lot.days {
         return Err(Refusal::DaysOutOfRange { met: i32::from(lot.days), least: 0, most: i32::from(DAYS_MOST) });

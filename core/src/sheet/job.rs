@@ -236,7 +236,7 @@ fn money(shop: &Shop, job: &Job, account: &Account) -> Answer<MoneyRoom> {
         kept: account.sold.kept,
         per_hour: account.sold.per_hour.map(|per_hour| per_hour.left),
         costs_in_all: work.costs,
-        as_it_stands: as_it_stands(shop, job, account)?,
+        as_it_stands: as_it_stands(shop, job, account)?.map(|way| way.per_hour(rate(shop, job.currency).year.as_ref())).transpose()?,
     })
 }
 
@@ -254,7 +254,8 @@ fn owed(job: &Job, sold: &Sold) -> Answer<Owed> {
     Ok(Owed { received, due, others: sold.received.minus(received)? })
 }
 
-fn as_it_stands(shop: &Shop, job: &Job, account: &Account) -> Answer<Option<PerHour>> {
+/// All that was agreed paid and all that is planned done; what is neither agreed nor sold brings nothing.
+pub(super) fn as_it_stands(shop: &Shop, job: &Job, account: &Account) -> Answer<Option<Way>> {
     let (sold, work) = (&account.sold, account.pricing.work);
     let Some((costs, time)) = work.costs.zip(work.time) else { return Ok(None) };
     if sold.pieces.saturating_add(sold.by_galleries).saturating_add(sold.promised) == 0 {
@@ -265,7 +266,7 @@ fn as_it_stands(shop: &Shop, job: &Job, account: &Account) -> Answer<Option<PerH
         let tax = agreement.tax.unwrap_or_else(|| shop.tax_of(job));
         you_get = you_get.plus(Terms { tax, ..shop.terms_of(job, Paid::Bank) }.you_get(agreement.sum.minus(agreement.sold_for)?)?)?;
     }
-    Way { you_get, costs, time }.per_hour(rate(shop, job.currency).year.as_ref()).map(Some)
+    Ok(Some(Way { you_get, costs, time }))
 }
 
 /// What there is to do next; what runs and what is owed come first.

@@ -38,6 +38,7 @@ pub mod quote;
 pub mod rack;
 pub mod rate;
 pub mod rejects;
+pub mod rest;
 pub mod shop;
 pub mod short;
 pub mod sort;

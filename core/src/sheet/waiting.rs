@@ -1,15 +1,17 @@
 //! What waiting is worth for the pieces of a job: the asking price ahead, not under with its band, and the chances, in people and money.
-//!
-//! Minutes for those who ask and the cost of keeping a piece are in no book yet: both count as nothing, and the page says so.
 
 mod asking;
 mod back;
+mod costs;
 mod known;
+mod later;
 mod seen;
 
 pub use asking::Step;
 pub use back::{Back, looked_back};
+pub use costs::Costs;
 pub use known::{Kept, Known, Worth, known};
+pub use later::{Later, later};
 
 use super::shop::Shop;
 use crate::ledger::fold::{Guesses, Job};
@@ -35,10 +37,19 @@ pub enum Question {
     By,
     /// What is one worth then?
     End,
+    /// How long does each who asks take you? Nobody has to say,
+    EachAsk,
+    /// nor what keeping them costs a day,
+    EachDay,
+    /// nor how many of five who ask never turn up.
+    NoShow,
 }
 
 impl Question {
+    /// Those that are asked, in their order.
     pub const ALL: [Question; 5] = [Question::Asks, Question::Buys, Question::Ratio, Question::By, Question::End];
+    /// Those behind a key: what was not said of them counts as nothing.
+    pub const BESIDES: [Question; 3] = [Question::EachAsk, Question::EachDay, Question::NoShow];
 
     /// The first that nobody answered; the ratio has a usual answer.
     pub fn first_open(guesses: &Guesses) -> Option<Question> {
@@ -60,7 +71,7 @@ pub struct WaitingSheet {
     pub currency: Currency,
     /// Pieces no agreement speaks for.
     pub free: Count,
-    /// What one hears who asks: what is handed over for the tag, else what to ask, else what the guess was made at.
+    /// What one hears who asks: what to ask now, else what is handed over for the tag, else what the guess was made at.
     pub price: Option<Money>,
     pub guesses: Guesses,
     pub stands: Stands,
@@ -100,7 +111,11 @@ pub struct Prospect {
     pub has_band: bool,
     /// What a buyer would hand over that is as good as the end.
     pub end: Money,
+    /// What waiting costs, as far as it was said.
+    pub costs: Costs,
     pub chances: Chances,
+    /// What the next buyer hands over in the mean, to the nearest whole unit.
+    pub next: Option<Money>,
     /// So many asked since it was guessed.
     pub asked: Count,
     /// What they made of the guess: so many ask in a week now, and this share of those who turn up buys at the price that was guessed at.
@@ -127,7 +142,7 @@ pub fn waiting(shop: &Shop, id: Id, paid: Paid) -> Answer<WaitingSheet> {
         job: id,
         currency: job.currency,
         free: job.free(),
-        price: tag.or(ask).or(job.selling.guesses.at),
+        price: ask.or(tag).or(job.selling.guesses.at),
         stands: stands(shop, (&job, paid), known),
         back: looked_back(shop, &job)?,
         guesses: job.selling.guesses,
@@ -146,7 +161,7 @@ fn stands(shop: &Shop, (job, paid): (&Job, Paid), known: Option<Rc<Known>>) -> S
     let take = shop.terms_of(job, paid).take();
     match known.map(|known| take.and_then(|take| prospect(&known, take))) {
         None => Stands::NothingLeft,
-        Some(Ok(prospect)) => Stands::Found(Box::new(prospect)),
+        Some(Ok(prospect)) => Stands::Found(Box::new(Prospect { costs: costs::costs(shop, job), ..prospect })),
         Some(Err(refusal)) => Stands::Refused(refusal),
     }
 }
@@ -154,19 +169,21 @@ fn stands(shop: &Shop, (job, paid): (&Job, Paid), known: Option<Rc<Known>>) -> S
 fn prospect(known: &Known, take: Take) -> Answer<Prospect> {
     let (rests, worth) = (&known.rests, known.worth.as_ref().map_err(Clone::clone)?);
     let steps = asking::ahead(known)?;
-    let currency = rests.end.currency();
+    let (currency, chances) = (rests.end.currency(), asking::sold(known, &worth.demand, &steps));
     Ok(Prospect {
         now: rests.now,
         until: asking::until(rests),
         days: rests.days(rests.now),
         to_ask: worth.waits.to_ask(),
         buys: worth.waits.buys_at(worth.ask)?,
-        chances: asking::sold(known, &worth.demand, &steps),
+        next: later::whole(&chances, currency)?,
+        chances,
         steps,
         under: worth.under(1, take)?,
         band: known.band(1, take),
         has_band: known.has_band(),
         end: Points::One.round(charge_for(rests.end.amount(), take)?, Rounding::Nearest, currency)?,
+        costs: Costs::default(),
         asked: Count::try_from(rests.came.len()).unwrap_or(Count::MAX),
         learnt: Learnt { asks: worth.demand.ask * 7.0, share: worth.demand.share },
     })

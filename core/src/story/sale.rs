@@ -24,7 +24,11 @@ pub fn tell(teller: &mut Teller, verb: &str, words: &mut Words) -> Told {
         "agree" => SaleCommand::Agree(agree(teller, words)?),
         "parts" => SaleCommand::PlanPayment(parts(teller, words)?),
         "cancel" => cancel(teller, words)?,
-        "sell" => SaleCommand::Sell(sell(teller, words)?),
+        "sell" => {
+            let order = sell(teller, words)?;
+            let offer = if words.has("offered") { Some(money(teller, words)?) } else { None };
+            offer.map_or_else(|| SaleCommand::Sell(order.clone()), |offer| SaleCommand::TookIt { offer, order: order.clone() })
+        }
         "pay" => SaleCommand::Pay(pay(teller, words)?),
         "hand-back" => SaleCommand::HandBack(hand_back(teller, words)?),
         "consign" => SaleCommand::Consign(consign(teller, words)?),
@@ -94,18 +98,20 @@ fn person(teller: &Teller, words: &mut Words, before: &str) -> Read<Option<Id>> 
     if words.has(before) { teller.story.names.said_person(words).map(Some) } else { Ok(None) }
 }
 
-/// `offer 130 for 1 stands notes fetched`.
+/// `offer 130 for 1 stands notes fetched said 140`.
 fn offer(teller: &Teller, words: &mut Words) -> Read<SaleCommand> {
     let sum = money(teller, words)?;
     let (n, job) = for_pieces(teller, words)?;
-    Ok(SaleCommand::Hear(OfferHeard { job, n, sum, paid: words.maybe(paid), carried: words.maybe(carried) }))
+    let (paid, carried) = (words.maybe(paid), words.maybe(carried));
+    let said = if words.has("said") { Some(money(teller, words)?) } else { None };
+    Ok(SaleCommand::Hear(OfferHeard { job, n, sum, paid, carried, said }))
 }
 
-/// `guess stands asks 1.5 buys 0.25 at 145 k 2 by 2026-05-16 end 82.46`, any of them.
+/// `guess stands asks 1.5 buys 0.25 at 145 k 2 by 2026-05-16 end 82.46 each-ask 15 each-day 0.50 no-show 0.2`, any of them.
 fn guess(teller: &Teller, words: &mut Words) -> Read<SellingGuessed> {
     let job = teller.story.names.said_job(words)?;
     let exact = |words: &mut Words| words.number().map(|number| Some(Exact(number.normalize())));
-    let mut guessed = SellingGuessed { job, asks: None, buys: None, at: None, k: None, by: None, end: None };
+    let mut guessed = SellingGuessed::nothing(job);
     while !words.is_done() {
         match words.word("what is guessed")? {
             "asks" => guessed.asks = exact(words)?,
@@ -114,7 +120,10 @@ fn guess(teller: &Teller, words: &mut Words) -> Read<SellingGuessed> {
             "k" => guessed.k = exact(words)?,
             "by" => guessed.by = Some(day(words, teller.story.now)?),
             "end" => guessed.end = Some(money(teller, words)?),
-            _ => return words.no("asks, buys, at, k, by or end"),
+            "each-ask" => guessed.each_ask = Some(words.minutes()?),
+            "each-day" => guessed.each_day = Some(money(teller, words)?),
+            "no-show" => guessed.no_show = exact(words)?,
+            _ => return words.no("asks, buys, at, k, by, end, each-ask, each-day or no-show"),
         }
     }
     Ok(guessed)
@@ -152,7 +161,7 @@ fn cancel(teller: &Teller, words: &mut Words) -> Read<SaleCommand> {
     Ok(SaleCommand::Cancel(AgreementCancelled { job, agreed, kept, no_show: words.has("no-show").then_some(true) }))
 }
 
-/// `sell 2 stands for 290 card fetched agreed deal buyer bea tax none`; the sum is for all of them.
+/// `sell 2 stands for 290 card fetched agreed deal buyer bea tax none offered 260`; the sums are for all of them.
 fn sell(teller: &Teller, words: &mut Words) -> Read<SellOrder> {
     let (n, job) = pieces(teller, words)?;
     words.expect("for")?;

@@ -2,6 +2,7 @@
 
 use super::{Run, with};
 use crate::app::news::{News, Planning};
+use crate::phone::measure::Measure;
 use crate::phone::planner::{Planner, Told, While};
 use crate::phone::reckoner::Reckoner;
 use crate::phone::{later, painted};
@@ -27,7 +28,9 @@ impl Run {
         let me = self.me.clone();
         later(Box::pin(async move {
             painted().await;
+            let took = Measure::begin();
             with(&me, |run| run.told(News::Painted));
+            took.end("painted");
         }));
     }
 

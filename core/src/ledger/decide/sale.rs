@@ -11,9 +11,9 @@ use crate::ledger::kind::book::{PersonAdded, Role};
 use crate::ledger::kind::sale as kind;
 use crate::ledger::kind::sale::{Carried, Paid};
 use crate::money::tax::Tax;
-use crate::quantity::{Count, Currency, Decimal, Id, Listed, Moment, Money, Side, Wall};
+use crate::quantity::{Count, Currency, Decimal, Id, Listed, Moment, Money, Side, Span, Wall};
 use crate::refusal::{Answer, Refusal};
-use crate::sale::demand::{ASKS_MOST, LEAST_RATIO};
+use crate::sale::demand::{ASKS_MOST, EACH_ASK_MOST, LEAST_RATIO};
 
 /// A sale; a tax that is missing is that of its agreement, else of its job.
 #[derive(Clone, Debug, PartialEq)]
@@ -78,6 +78,11 @@ pub enum SaleCommand {
     PlanPayment(kind::PaymentPlanned),
     Cancel(kind::AgreementCancelled),
     Sell(SellOrder),
+    /// They offered less, heard what this is sold for, and took it.
+    TookIt {
+        offer: Money,
+        order: SellOrder,
+    },
     Pay(PayOrder),
     HandBack(HandBackOrder),
     Consign(kind::PiecesConsigned),
@@ -93,7 +98,9 @@ pub(super) fn decide(book: &Book, command: &SaleCommand, act: &mut Act) -> Answe
         SaleCommand::Hear(f) => {
             let job = found(book, f.job)?;
             enough(f.n, job.left())?;
-            plain(same(job.currency, f.sum)?)?;
+            for sum in std::iter::once(f.sum).chain(f.said) {
+                plain(same(job.currency, sum)?)?;
+            }
             act.add(f.clone());
         }
         SaleCommand::NoteAsked(f) => {
@@ -114,6 +121,11 @@ pub(super) fn decide(book: &Book, command: &SaleCommand, act: &mut Act) -> Answe
         SaleCommand::PlanPayment(f) => plan_payment(&found(book, f.job)?, f, act)?,
         SaleCommand::Cancel(f) => cancel(&found(book, f.job)?, f, act)?,
         SaleCommand::Sell(order) => sell(book, order, act)?,
+        SaleCommand::TookIt { offer, order } => {
+            plain(same(order.sum.currency(), *offer)?)?;
+            act.add(heard(order, *offer, Some(order.sum)));
+            sell(book, order, act)?;
+        }
         SaleCommand::Pay(order) => pay(book, order, act)?,
         SaleCommand::HandBack(order) => hand_back(book, order, act)?,
         SaleCommand::Reverse(f) => reverse(&found(book, f.job)?, f, act)?,
@@ -195,7 +207,7 @@ fn like(job: &Job, f: &kind::LikePieceSeen, act: &mut Act) -> Answer<()> {
 }
 
 fn guess(job: &Job, f: &kind::SellingGuessed, act: &mut Act) -> Answer<()> {
-    for sum in [f.at, f.end].into_iter().flatten() {
+    for sum in [f.at, f.end, f.each_day].into_iter().flatten() {
         plain(same(job.currency, sum)?)?;
     }
     for Exact(met) in [f.asks, f.buys, f.k].into_iter().flatten() {
@@ -214,6 +226,10 @@ fn guess(job: &Job, f: &kind::SellingGuessed, act: &mut Act) -> Answer<()> {
     }
     if let Some(met) = f.at.filter(|at| at.is_zero()) {
         return Err(Refusal::NoPrice { met });
+    }
+    f.no_show.map(|no_show| share(no_show.0)).transpose()?;
+    if let Some(met) = f.each_ask.filter(|met| *met < Span::ZERO || EACH_ASK_MOST < *met) {
+        return Err(Refusal::HoursOutOfRange { met, least: Span::ZERO, most: EACH_ASK_MOST });
     }
     match f.k {
         Some(Exact(met)) if met <= LEAST_RATIO => Err(Refusal::GuessTooFlat { met, above: LEAST_RATIO }),
@@ -318,7 +334,7 @@ fn sell(book: &Book, order: &SellOrder, act: &mut Act) -> Answer<()> {
     let used = spoken.unwrap_or_else(|| workshop.tax(job.currency, job.tax));
     let (Tax { rate, side }, tax) = (used, used.apart(sum)?.tax);
     if order.heard {
-        act.add(kind::OfferHeard { job: job.id, n: order.n, sum: order.sum, paid: order.paid, carried: order.carried });
+        act.add(heard(order, order.sum, None));
     }
     let sale = act.add(kind::PieceSold {
         job: job.id,
@@ -338,6 +354,11 @@ fn sell(book: &Book, order: &SellOrder, act: &mut Act) -> Answer<()> {
         act.add(kind::PaymentReceived { job, sum: due, paid, fee, sale: Some(sale), agreed: None, when, rounding: None });
     }
     Ok(())
+}
+
+/// What the buyer of this named, and what was said back.
+fn heard(order: &SellOrder, sum: Money, said: Option<Money>) -> kind::OfferHeard {
+    kind::OfferHeard { job: order.job, n: order.n, sum, paid: order.paid, carried: order.carried, said }
 }
 
 /// Of a sum now handed over, what was not received ahead.

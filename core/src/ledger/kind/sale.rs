@@ -1,7 +1,7 @@
 //! Facts of selling: offers, agreements, sales, payments.
 
 use super::{Exact, kinds};
-use crate::quantity::{Count, Currency, Id, Moment, Money, Side, spelled};
+use crate::quantity::{Count, Currency, Id, Moment, Money, Side, Span, spelled};
 
 /// How money is handed over.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -25,8 +25,8 @@ pub enum Carried {
 spelled!(Carried: Fetched "fetched", Delivered "delivered");
 
 kinds! {
-    /// A buyer named a sum for `n` pieces.
-    OfferHeard { job: Id, n: Count, sum: Money; paid: Paid, carried: Carried }
+    /// A buyer named a sum for `n` pieces. `said` is what was said back for them, which they left or took.
+    OfferHeard { job: Id, n: Count, sum: Money; paid: Paid, carried: Carried, said: Money }
     /// A price was agreed for `n` pieces, before they are handed over; its id is the entry's. A change of order `replaces` an earlier one.
     /// `rate` and `side` of the tax that was spoken of; missing, that of its job at the hand-over.
     PriceAgreed { job: Id, n: Count, sum: Money, carried: Carried; deposit: Money, due: Moment, buyer: Id, replaces: Id, rate: Exact, side: Side }
@@ -58,11 +58,20 @@ kinds! {
     /// Somebody asked for a piece that had a price; `no_show` when they said they would come and did not.
     PieceAskedFor { job: Id, price: Money; no_show: bool }
     /// What the maker guesses of selling: `asks` people a week, the share `buys` of them at the price `at`; at a fifth less `k` times as many
-    /// would buy; to be sold `by`; each is worth `end` if not. Members that are missing stay as they were.
-    SellingGuessed { job: Id; asks: Exact, buys: Exact, at: Money, k: Exact, by: Moment, end: Money }
+    /// would buy; to be sold `by`; each is worth `end` if not. Each who asks takes the time `each_ask`, keeping all of them costs `each_day` a
+    /// day, and the share `no_show` of those who ask never turns up. Members that are missing stay as they were.
+    SellingGuessed { job: Id; asks: Exact, buys: Exact, at: Money, k: Exact, by: Moment, end: Money, each_ask: Span, each_day: Money, no_show: Exact }
     /// What a piece like that of a job was asked for elsewhere; `sold`: it was sold for that. `what`: its size, or a note. `when` it was seen, where
     /// that was another day.
     LikePieceSeen { job: Id, sum: Money; sold: bool, what: String, when: Moment }
     /// What a shop that buys to sell again keeps of its price before tax, in one currency. The last one stands.
     ResaleSet { currency: Currency, keeps: Exact; }
+}
+
+impl SellingGuessed {
+    /// Nothing is said of it yet.
+    pub fn nothing(job: Id) -> SellingGuessed {
+        let (asks, buys, k, no_show) = (None, None, None, None);
+        SellingGuessed { job, asks, buys, at: None, k, by: None, end: None, each_ask: None, each_day: None, no_show }
+    }
 }

@@ -91,7 +91,7 @@ fn check(lot: Lot, refused: Refusal) {
 #[test]
 fn what_nobody_has_is_refused() {
     check(Lot { pieces: 0, ..lot() }, Refusal::NothingAsked);
-    check(Lot { pieces: 1_000_000, ..lot() }, Refusal::TooManyPieces { would_be: 1_000_000, most: 200 });
+    check(Lot { pieces: 1_000_000, ..lot() }, Refusal::TooManyWait { left: 1_000_000, most: 200 });
     check(Lot { days: 57, ..lot() }, Refusal::DaysOutOfRange { met: 57, least: 0, most: 56 });
     check(Lot { end: usd("-1"), ..lot() }, Refusal::MoneyBelowNothing { met: usd("-1") });
     check(Lot { each_day: usd("-1"), ..lot() }, Refusal::MoneyBelowNothing { met: usd("-1") });

@@ -2,6 +2,7 @@
 //! pay by card, which costs most; not under is said by how the buyer pays who stands there.
 
 use super::asking::asking;
+use super::costs;
 use super::seen::{Came, came, seen};
 use crate::ledger::fold::Job;
 use crate::ledger::kind::sale::Paid;
@@ -29,6 +30,9 @@ pub struct Rests {
     pub since: Wall,
     pub pieces: Count,
     pub end: Money,
+    /// What the time of one who asks costs, and keeping them a day.
+    pub each_ask: Money,
+    pub each_day: Money,
     /// What is kept of a charge by card.
     pub take: Take,
     /// What a buyer hands over for the tag.
@@ -92,7 +96,7 @@ pub(super) fn rests(shop: &Shop, job: &Job) -> Answer<Option<Rests>> {
     let (guesses, selling) = (&job.selling.guesses, &job.selling);
     let (Some(asks), Some(buys), Some(at)) = (guesses.asks, guesses.buys, guesses.at) else { return Ok(None) };
     let (Some(by), Some(end), Some(told)) = (guesses.by, guesses.end, guesses.told) else { return Ok(None) };
-    let guess = Guess { asks, buys, at, ratio: guesses.k.unwrap_or(USUAL_RATIO), no_show: Decimal::ZERO };
+    let guess = Guess { asks, buys, at, ratio: guesses.k.unwrap_or(USUAL_RATIO), no_show: guesses.no_show.unwrap_or_default() };
     let terms = shop.terms_of(job, Paid::Card);
     let tag = job.tag.map(|tag| terms.tax.charge(tag)).transpose()?;
     let sold = selling.standing().map(|sale| sale.at);
@@ -108,6 +112,8 @@ pub(super) fn rests(shop: &Shop, job: &Job) -> Answer<Option<Rests>> {
         since: place(changed.max().unwrap_or(told).max(told)),
         pieces: job.free(),
         end,
+        each_ask: costs::each_ask(shop, job)?,
+        each_day: guesses.each_day.unwrap_or(Money::zero(job.currency)),
         take: terms.take()?,
         tag,
         points: shop.points(job.currency),
@@ -121,8 +127,7 @@ impl Rests {
     }
 
     pub fn lot(&self, on: Day) -> Lot {
-        let none = Money::zero(self.end.currency());
-        Lot { pieces: self.pieces, end: self.end, each_ask: none, each_day: none, days: self.days(on) }
+        Lot { pieces: self.pieces, end: self.end, each_ask: self.each_ask, each_day: self.each_day, days: self.days(on) }
     }
 
     /// What is believed of those who ask, as much as was seen by then.

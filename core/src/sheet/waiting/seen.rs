@@ -23,11 +23,11 @@ pub enum Did {
     Heard(Heard),
 }
 
-/// An offer and a sale at the same sum no further apart are of the same buyer (ours).
+/// An offer and a sale at the same sum, or at what was said back, no further apart are of the same buyer (ours).
 const ONE_BUYER: Span = Span::minutes(24 * 60);
 
 /// All who asked after `since`, the earliest first; who buys several is one buyer, at the price of one of them.
-/// Offers were made where `asked` was asked.
+/// Offers were made where `asked` was asked, or where that was said back.
 ///
 /// # Errors
 /// [`Refusal::MoneyOutOfRange`], [`Refusal::NothingAsked`] for a sale of no piece.
@@ -40,7 +40,8 @@ pub fn came(job: &Job, asked: Money, since: Moment) -> Answer<Vec<Came>> {
         add(asked.at, if asked.no_show { Did::NeverCame } else { gone });
     }
     for offer in untaken(job) {
-        add(offer.at, Did::Heard(Heard::Offered { sum: each(offer.sum, offer.n)?, price: asked }));
+        let price = offer.said.map_or(Ok(asked), |said| each(said, offer.n))?;
+        add(offer.at, Did::Heard(Heard::Offered { sum: each(offer.sum, offer.n)?, price }));
     }
     for sale in selling.standing().filter(|sale| sale.agreed.is_none()) {
         add(sale.at, Did::Heard(Heard::Bought { price: each(sale.sum, sale.n)? }));
@@ -73,7 +74,7 @@ pub fn untaken(job: &Job) -> Vec<&Offer> {
     let mut is_open = |offer: &&Offer| {
         let taken = sales.iter().position(|sale| {
             let apart = offer.at.until(sale.at);
-            sale.n == offer.n && sale.sum == offer.sum && Span::ZERO <= apart && apart <= ONE_BUYER
+            sale.n == offer.n && sale.sum == offer.said.unwrap_or(offer.sum) && Span::ZERO <= apart && apart <= ONE_BUYER
         });
         taken.map(|nth| sales.remove(nth)).is_none()
     };
@@ -101,5 +102,39 @@ pub fn seen(all: &[Came], days: i32, until: Moment) -> Seen {
         asked: Count::try_from(all.len()).unwrap_or(Count::MAX),
         never_came: Count::try_from(never).unwrap_or(Count::MAX),
         heard: heard.listed(),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::quantity::{Currency, Moment};
+    use crate::story::tell;
+
+    fn usd(whole: i64) -> Money {
+        Money::book(Decimal::from(whole), Currency::USD).unwrap()
+    }
+
+    /// What those did who asked for a stool at 100, by these lines.
+    #[track_caller]
+    fn check(lines: &str, wanted: &[Did]) {
+        let begun = "2026-06-01 09:00 -04:00 workshop USD inch\njob stools \"Stools\" 4 spec\ntag 100 stools\n";
+        let story = tell(&format!("{begun}{lines}"));
+        assert_eq!(story.refused, [], "{lines}");
+        let job = crate::ledger::fold::job(&story.book, story.names.job("stools").unwrap()).unwrap();
+        let all = came(&job, usd(100), Moment::FIRST).unwrap();
+        assert_eq!(all.into_iter().map(|came| came.did).listed(), wanted, "{lines}");
+    }
+
+    /// Who heard a sum and left would not hand over that; who took it bought at it, and is no other one who offered.
+    #[test]
+    fn what_was_said_back_is_what_they_left_or_took() {
+        let offered = |sum, price| Did::Heard(Heard::Offered { sum: usd(sum), price: usd(price) });
+        let bought = |price| Did::Heard(Heard::Bought { price: usd(price) });
+        check("offer 60 for 1 stools", &[offered(60, 100)]);
+        check("offer 60 for 1 stools said 80", &[offered(60, 80)]);
+        check("offer 120 for 2 stools notes said 160", &[offered(60, 80)]);
+        check("sell 1 stools for 80 notes offered 60", &[bought(80)]);
+        check("offer 60 for 1 stools said 80\nsell 1 stools for 60 notes", &[offered(60, 80), bought(60)]);
     }
 }

@@ -43,6 +43,10 @@ pub enum BargainTap {
     Sold,
     /// No sale: the offer is noted.
     NoSale,
+    /// This was said back, and they left;
+    Left(Money),
+    /// or they took it.
+    Took(Money),
 }
 
 /// Opens the offer on a piece.
@@ -103,7 +107,9 @@ pub fn heard(app: &mut App, tap: BargainTap, now: Now) {
         }
         BargainTap::Made => made(app, now),
         BargainTap::Sold => sold(app, now),
-        BargainTap::NoSale => no_sale(app, now),
+        BargainTap::NoSale => no_sale(app, None, now),
+        BargainTap::Left(said) => no_sale(app, Some(said), now),
+        BargainTap::Took(said) => took(app, said, now),
     }
 }
 
@@ -146,30 +152,48 @@ fn made(app: &mut App, now: Now) {
 fn sold(app: &mut App, now: Now) {
     let Some(sheet) = here(app) else { return };
     let Some(sum) = named(&sheet).filter(|_| sheet.offer.or(sheet.standing.ask).is_some()) else { return };
-    let asking = sheet.asking;
-    let order = SellOrder {
+    let heard = sheet.offer.is_some_and(|offer| Some(offer) != sheet.tagged.or(sheet.standing.ask));
+    let order = SellOrder { heard, ..order(app, &sheet, sum) };
+    sell(app, SaleCommand::Sell(order), (&sheet, sum), now);
+}
+
+/// They offered less, heard this, and took it.
+fn took(app: &mut App, said: Money, now: Now) {
+    let Some(sheet) = here(app) else { return };
+    let Some(offer) = sheet.offer else { return };
+    let order = order(app, &sheet, said);
+    sell(app, SaleCommand::TookIt { offer, order }, (&sheet, said), now);
+}
+
+/// What is asked about, sold for this.
+fn order(app: &App, sheet: &OfferSheet, sum: Money) -> SellOrder {
+    SellOrder {
         job: sheet.job,
-        n: asking.n,
+        n: sheet.asking.n,
         sum,
         tax: chosen_tax(app, sheet.job).and_then(|_| tax_of(app, sheet.job)).map(|tax| (tax.rate, tax.side)),
         agreed: None,
-        paid: Some(asking.paid),
-        carried: Some(asking.carried),
+        paid: Some(sheet.asking.paid),
+        carried: Some(sheet.asking.carried),
         buyer: None,
         when: None,
-        heard: sheet.offer.is_some_and(|offer| Some(offer) != sheet.tagged.or(sheet.standing.ask)),
-    };
-    if done(app, &Command::Sale(SaleCommand::Sell(order)), (sheet.job, Done::Sold(in_coins(app, asking.paid, sum))), now) {
+        heard: false,
+    }
+}
+
+fn sell(app: &mut App, command: SaleCommand, (sheet, sum): (&OfferSheet, Money), now: Now) {
+    let sold = Done::Sold(in_coins(app, sheet.asking.paid, sum));
+    if done(app, &Command::Sale(command), (sheet.job, sold), now) {
         (app.price.way.n, app.price.way.tax) = (None, None);
         app.price.to_list();
     }
 }
 
-fn no_sale(app: &mut App, now: Now) {
+fn no_sale(app: &mut App, said: Option<Money>, now: Now) {
     let Some(sheet) = here(app) else { return };
     let Some(sum) = sheet.offer else { return };
     let asking = sheet.asking;
-    let fact = OfferHeard { job: sheet.job, n: asking.n, sum, paid: Some(asking.paid), carried: Some(asking.carried) };
+    let fact = OfferHeard { job: sheet.job, n: asking.n, sum, paid: Some(asking.paid), carried: Some(asking.carried), said };
     if done(app, &Command::Sale(SaleCommand::Hear(fact)), (sheet.job, Done::Heard(sum)), now) {
         app.price.to_list();
     }

@@ -201,7 +201,7 @@ fn sold_is_one_act_and_is_taken_back_whole() {
     let (before, offers) = (maker.sold(), shop(&maker.app).job(maker.job).unwrap().selling.offers.len());
     maker.offer("130").bargain(BargainTap::Sold);
     assert_eq!(maker.sold(), (3, "420.00 USD".to_owned(), "11.22 USD".to_owned()));
-    maker.shows(&["Sold at 130", "Left per hour so far"]);
+    maker.shows(&["Sold at 130", "Left per hour, 2 unsold"]);
     // How it was carried is the next offer's, after a new start too.
     assert_eq!(super::before(&maker.app), (Some(Paid::Card), Some(Carried::Fetched)));
     let job = shop(&maker.app).job(maker.job).unwrap();

@@ -10,9 +10,9 @@ use fivebar_core::ledger::fold::Guesses;
 use fivebar_core::ledger::kind::Exact;
 use fivebar_core::ledger::kind::sale::{PieceAskedFor, SellingGuessed};
 use fivebar_core::quantity::reading::{self, Misread};
-use fivebar_core::quantity::{Clock, Decimal, Id, Money, Wall};
+use fivebar_core::quantity::{Clock, Decimal, Id, Money, Span, Wall};
 use fivebar_core::refusal::{Answer, Refusal};
-use fivebar_core::sale::demand::{Guess, USUAL_RATIO};
+use fivebar_core::sale::demand::{EACH_ASK_MOST, Guess, USUAL_RATIO};
 use fivebar_core::sheet::waiting::{Question, WaitingSheet, known, waiting};
 use std::rc::Rc;
 
@@ -44,6 +44,8 @@ pub enum WaitTap {
     /// Change the guesses.
     Change,
     Ask(Question),
+    /// All answers, with what is asked just now left as it was.
+    Answers,
     Done,
     /// So many weeks from today.
     Weeks(i32),
@@ -60,6 +62,7 @@ pub fn heard(app: &mut App, tap: WaitTap, now: Now) {
         WaitTap::Open(job) => open(app, job),
         WaitTap::Change => change(app),
         WaitTap::Ask(question) => with(app, |asked| asked.ask(Some(question))),
+        WaitTap::Answers => with(app, |asked| asked.ask(None)),
         WaitTap::Done => typed(app),
         WaitTap::Weeks(weeks) => {
             let (day, offset) = (now.wall.day().plus(weeks.saturating_mul(7)), now.wall.offset);
@@ -124,24 +127,30 @@ impl Asked {
         (self.now, self.typed, self.why) = (question, Typed::default(), None);
     }
 
-    /// The next question nobody answered; the ratio is asked in its turn, and has a usual answer.
+    /// The next question nobody answered; the ratio is asked in its turn, and has a usual answer. Of those that nobody has to say the
+    /// next comes after one of them.
     fn go_on(&mut self) {
         let said = &self.said;
         let is_open = |question: &Question| match question {
+            Question::EachAsk => said.each_ask.is_none(),
+            Question::EachDay => said.each_day.is_none(),
+            Question::NoShow => said.no_show.is_none(),
             Question::Asks => said.asks.is_none(),
             Question::Buys => said.buys.is_none(),
             Question::Ratio => said.k.is_none(),
             Question::By => said.by.is_none(),
             Question::End => said.end.is_none(),
         };
-        self.ask(Question::ALL.into_iter().find(is_open));
+        let beside = Question::BESIDES.into_iter().skip_while(|beside| Some(*beside) != self.now);
+        let next = Question::ALL.into_iter().chain(beside).find(is_open);
+        self.ask(next);
     }
 
     /// What the guesses so far say that nobody can guess.
     fn refused(said: &Guesses, at: Money) -> Option<Refusal> {
         let buys = said.buys.unwrap_or(Decimal::ONE);
         let (asks, ratio) = (said.asks.unwrap_or_default(), said.k.unwrap_or(USUAL_RATIO));
-        Guess { asks, buys, at, ratio, no_show: Decimal::ZERO }.demand().err()
+        Guess { asks, buys, at, ratio, no_show: said.no_show.unwrap_or_default() }.demand().err()
     }
 }
 
@@ -155,15 +164,21 @@ fn typed(app: &mut App) {
     with(app, |asked| {
         let (Some(question), currency) = (asked.now, asked.at.currency()) else { return };
         let number = |text: &str| reading::number(text, sign, Decimal::ZERO..=READ_MOST);
-        let usual = |text: &str| if text.is_empty() { Ok(USUAL_RATIO) } else { number(text) };
+        let five = |text: &str| of_five(reading::number(text, sign, Decimal::ZERO..=OF_FIVE)?);
+        let money = |text: &str| reading::money(text, currency, sign);
+        let nothing = Money::zero(currency);
         let mut said = asked.said;
         let taken: Option<()> = match question {
             Question::Asks => asked.typed.take(number).map(|n| said.asks = Some(n)),
-            Question::Buys => {
-                asked.typed.take(|text| of_five(reading::number(text, sign, Decimal::ZERO..=OF_FIVE)?)).map(|share| said.buys = Some(share))
+            Question::Buys => asked.typed.take(five).map(|share| said.buys = Some(share)),
+            Question::Ratio => asked.typed.take(or(USUAL_RATIO, number)).map(|n| said.k = Some(n)),
+            Question::End => asked.typed.take(money).map(|sum| said.end = Some(sum)),
+            Question::EachAsk => {
+                let span = |text: &str| reading::span(text, sign, EACH_ASK_MOST);
+                asked.typed.take(or(Span::ZERO, span)).map(|time| said.each_ask = Some(time))
             }
-            Question::Ratio => asked.typed.take(usual).map(|n| said.k = Some(n)),
-            Question::End => asked.typed.take(|text| reading::money(text, currency, sign)).map(|sum| said.end = Some(sum)),
+            Question::EachDay => asked.typed.take(or(nothing, money)).map(|sum| said.each_day = Some(sum)),
+            Question::NoShow => asked.typed.take(or(Decimal::ZERO, five)).map(|share| said.no_show = Some(share)),
             Question::By => None,
         };
         asked.why = Asked::refused(&said, asked.at);
@@ -175,6 +190,11 @@ fn typed(app: &mut App) {
             asked.typed = Typed::left(std::mem::take(&mut asked.typed.text));
         }
     });
+}
+
+/// What stands there where nothing is typed.
+fn or<T: Clone>(empty: T, read: impl Fn(&str) -> Result<T, Misread>) -> impl Fn(&str) -> Result<T, Misread> {
+    move |text| if text.is_empty() { Ok(empty.clone()) } else { read(text) }
 }
 
 /// So many of five, as a share.
@@ -195,9 +215,10 @@ fn save(app: &mut App, now: Now) {
     let at = (buys.is_some() || before.at.is_none()).then_some(asked.at);
     let by = said.by.filter(|by| Some(*by) != before.by).map(|by| by.at);
     let end = said.end.filter(|_| said.end != before.end);
-    let fact = SellingGuessed { job, asks, buys, at, k, by, end };
-    let nothing = fact == SellingGuessed { job, asks: None, buys: None, at: None, k: None, by: None, end: None };
-    if nothing || done(app, &Command::Sale(SaleCommand::Guess(fact)), (job, Done::Guessed), now) {
+    let (each_ask, each_day) = (said.each_ask.filter(|_| said.each_ask != before.each_ask), said.each_day);
+    let each_day = each_day.filter(|_| each_day != before.each_day);
+    let fact = SellingGuessed { job, asks, buys, at, k, by, end, each_ask, each_day, no_show: new(said.no_show, before.no_show) };
+    if fact == SellingGuessed::nothing(job) || done(app, &Command::Sale(SaleCommand::Guess(fact)), (job, Done::Guessed), now) {
         away(app);
     }
 }

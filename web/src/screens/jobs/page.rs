@@ -13,6 +13,7 @@ use crate::app::jobs::draft::What;
 use crate::app::jobs::estimate::sheet as estimated;
 use crate::app::jobs::{Room, Tap};
 use crate::app::plan::cuts_left;
+use crate::app::price::{paid, shop};
 use crate::app::{App, Msg};
 use crate::parts::caution::caution;
 use crate::parts::head::{Fact, Head, head};
@@ -25,6 +26,7 @@ use fivebar_core::bench::Stage;
 use fivebar_core::quantity::{Decimal, Listed, Money, Span};
 use fivebar_core::sheet::estimate::EstimateSheet;
 use fivebar_core::sheet::job::{JobSheet, NextAct, Owed};
+use fivebar_core::sheet::rest::rest;
 
 /// The page.
 pub fn screen(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Screen {
@@ -47,7 +49,7 @@ pub fn screen(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Screen {
         .kids(waits::lines(&waits, false, app, seen))
         .kid(so_far_card(sheet, estimate.as_ref(), seen))
         .kids(estimate.as_ref().and_then(|estimate| super::estimate::so_far(estimate, app, seen)))
-        .kids(money_card(sheet, seen));
+        .kids(money_card(sheet, app, seen));
     let second = el("div", "col").kid(el("div", "push")).kids(undo::bar(app, seen)).kid(rooms(sheet, seen));
     let second = second.kids(super::photos::strip(sheet, app)).kid(below(sheet, app, seen));
     Screen::new("jobs/job", head(top), el("main", "two job").kid(first).kid(second))
@@ -202,7 +204,7 @@ fn so_far_card(sheet: &JobSheet, estimate: Option<&EstimateSheet>, seen: Seen<'_
 }
 
 /// What was agreed or sold with what is paid of it; costs and left per hour.
-fn money_card(sheet: &JobSheet, seen: Seen<'_>) -> Option<El<Msg>> {
+fn money_card(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
     let (costs, per_hour) = (sheet.money.costs_in_all, sheet.money.as_it_stands);
     let agreed = agreed(sheet, seen);
     if costs.is_none() && agreed.is_empty() {
@@ -211,12 +213,21 @@ fn money_card(sheet: &JobSheet, seen: Seen<'_>) -> Option<El<Msg>> {
     let still = sheet.account.costs.still;
     let costs_word = if still.is_zero() { words::COSTS.to_owned() } else { words::costs_to_come(&sum(still, seen)) };
     let costs = costs.map_or(words::COSTS_UNKNOWN.to_owned(), |costs| sum(costs, seen));
+    let rest = rest(&shop(app), sheet.job, paid(app)).ok().flatten().filter(|rest| 0 < rest.n);
+    let (word, if_sold) = match &rest {
+        Some(rest) => {
+            let left = seen.speech.count(rest.n);
+            let at = words::if_rest_go((rest.n, &left), &short(rest.each, seen));
+            (words::rest_unsold(&left), Some(line(at, hourly(rest.sold.left, seen))))
+        }
+        None => (words::AS_IT_STANDS.to_owned(), None),
+    };
     let stands = per_hour.map_or(words::NOT_KNOWN.to_owned(), |per_hour| hourly(per_hour.left, seen));
     let after = per_hour.and_then(|per_hour| per_hour.after_workshop);
     let rule = (!agreed.is_empty()).then(|| el("div", "rule"));
     let after = after.map(|rate| line(words::AFTER_WORKSHOP, hourly(rate, seen)));
-    let card = el("section", "card money").kids(agreed).kids(rule).kid(line(costs_word, costs)).kid(line(words::AS_IT_STANDS, stands));
-    Some(card.kids(after))
+    let card = el("section", "card money").kids(agreed).kids(rule).kid(line(costs_word, costs)).kid(line(word, stands));
+    Some(card.kids(if_sold).kids(after))
 }
 
 fn agreed(sheet: &JobSheet, seen: Seen<'_>) -> Vec<El<Msg>> {

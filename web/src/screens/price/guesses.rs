@@ -8,6 +8,7 @@ use crate::parts::head::{Head, head};
 use crate::parts::key::{figure_key, key};
 use crate::view::{El, el};
 use crate::words::en::{common, deal, price, refusal, waiting as words};
+use fivebar_core::ledger::fold::Guesses;
 use fivebar_core::quantity::{Decimal, Listed, Money};
 use fivebar_core::sheet::waiting::{Question, WaitingSheet};
 
@@ -20,7 +21,9 @@ pub fn screen(sheet: &WaitingSheet, asked: &Asked, seen: Seen<'_>) -> Screen {
     let away = || key("key h48", common::NOT_NOW, "", say(WaitTap::Away));
     match asked.now {
         Some(question) => {
-            let main = el("main", "price").kids(one(question, asked, seen)).kid(away());
+            let is_beside = Question::BESIDES.contains(&question);
+            let not_now = if is_beside { key("key h48", common::NOT_NOW, "", say(WaitTap::Answers)) } else { away() };
+            let main = el("main", "price").kids(one(question, asked, seen)).kid(not_now);
             Screen::new("price/guess", top, main)
         }
         None => {
@@ -37,6 +40,9 @@ fn one(question: Question, asked: &Asked, seen: Seen<'_>) -> Vec<El<Msg>> {
         Question::Buys => (words::how_many_buy(&at), words::OF_FIVE, ""),
         Question::Ratio => (words::how_many_times(&less(asked, seen)), words::TIMES, words::USUAL_RATIO),
         Question::By => return by_when(seen),
+        Question::EachAsk => (words::HOW_LONG_EACH.to_owned(), words::MINUTES, words::NOTHING_TYPED),
+        Question::EachDay => (words::COSTS_A_DAY.to_owned(), currency.code(), words::COSTS_A_DAY_HINT),
+        Question::NoShow => (words::HOW_MANY_NEVER.to_owned(), words::OF_FIVE, words::NOTHING_TYPED),
         Question::End => (words::WORTH_THEN.to_owned(), currency.code(), words::WORTH_HINT),
     };
     let hint = (!hint.is_empty()).then(|| el("p", "t14 i2").text(hint));
@@ -64,7 +70,7 @@ fn by_when(seen: Seen<'_>) -> Vec<El<Msg>> {
 fn all(asked: &Asked, seen: Seen<'_>) -> Vec<El<Msg>> {
     let said = &asked.said;
     let number = |n: Option<Decimal>| n.map(|n| seen.speech.number(n, 0, 2));
-    let five = said.buys.and_then(|share| share.checked_mul(OF_FIVE));
+    let five = |share: Option<Decimal>| number(share.and_then(|share| share.checked_mul(OF_FIVE)));
     let sum = |sum: Option<Money>| sum.map(|sum| bare(sum, seen.speech));
     let row = |what: String, figure: Option<String>, question| {
         figure_key(what, figure.unwrap_or_else(|| price::NOT_SAID.to_owned()), say(WaitTap::Ask(question)))
@@ -74,7 +80,7 @@ fn all(asked: &Asked, seen: Seen<'_>) -> Vec<El<Msg>> {
     vec![
         el("div", "g2").kid(row(words::ASK_A_WEEK.into(), number(said.asks), Question::Asks)).kid(row(
             words::of_five_at(&bare(asked.at, seen.speech)),
-            number(five),
+            five(said.buys),
             Question::Buys,
         )),
         el("div", "g2").kid(row(words::AT_A_FIFTH_LESS.into(), times, Question::Ratio)).kid(row(
@@ -84,4 +90,21 @@ fn all(asked: &Asked, seen: Seen<'_>) -> Vec<El<Msg>> {
         )),
         row(words::SOLD_BY.into(), by, Question::By),
     ]
+    .into_iter()
+    .chain(besides(said, seen))
+    .listed()
+}
+
+/// What waiting costs besides, behind one key until something of it is said.
+fn besides(said: &Guesses, seen: Seen<'_>) -> Vec<El<Msg>> {
+    let row = |what: &'static str, figure: Option<String>, question| {
+        figure_key(what, figure.unwrap_or_else(|| price::NOT_SAID.to_owned()), say(WaitTap::Ask(question)))
+    };
+    if said.each_ask.is_none() && said.each_day.is_none() && said.no_show.is_none() {
+        return vec![key("key", words::WHAT_IT_COSTS, words::WHAT_IT_COSTS_HINT, say(WaitTap::Ask(Question::EachAsk)))];
+    }
+    let time = row(words::EACH_ASK_TAKES, said.each_ask.map(|time| seen.speech.span(time)), Question::EachAsk);
+    let keep = row(words::KEEPING_A_DAY, said.each_day.map(|sum| bare(sum, seen.speech)), Question::EachDay);
+    let never = said.no_show.and_then(|share| share.checked_mul(OF_FIVE)).map(|n| seen.speech.number(n, 0, 2));
+    vec![el("div", "g2").kid(time).kid(keep), row(words::OF_FIVE_NEVER, never, Question::NoShow)]
 }

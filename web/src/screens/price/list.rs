@@ -20,13 +20,14 @@ use crate::screens::count::saved_fact;
 use crate::screens::jobs::lacking;
 use crate::screens::taxes;
 use crate::view::{El, el};
-use crate::words::en::{common, deal as deals, price as words, taxes as tax_words, waiting};
+use crate::words::en::{common, deal as deals, jobs, price as words, taxes as tax_words, waiting};
 use fivebar_core::ledger::decide::PaidOf;
 use fivebar_core::ledger::fold::TaxBy;
 use fivebar_core::ledger::kind::job::For;
 use fivebar_core::quantity::{Listed, Money, Side, Span};
 use fivebar_core::sheet::account::account;
 use fivebar_core::sheet::price::{AgreedRow, ForPieces, ForSale, GalleryRow, Gap, OwedRow, PriceSheet};
+use fivebar_core::sheet::rest::rest;
 
 /// The list, or on day one its three fields alone.
 pub fn screen(app: &App, seen: Seen<'_>) -> Screen {
@@ -66,13 +67,30 @@ pub fn just_sold(app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
     let (act, job, done) = app.price.last.filter(|(act, ..)| app.shelf().last_act == Some(*act))?;
     let Done::Sold(sum) = done else { return None };
     let account = account(&shop(app), job).ok()?;
-    let left = account.sold.per_hour.map(|hours| per_hour(hours.left, sum, seen.speech));
-    let word = if account.sold.left == 0 { words::PER_HOUR } else { words::PER_HOUR_SO_FAR };
-    let row = |word: &'static str, figure: String| el("p", "row").kid(el("span", "").text(word)).kid(el("b", "t22").text(figure));
+    let rest = rest(&shop(app), job, paid(app)).ok().flatten().filter(|rest| 0 < rest.n);
+    let left = rest.as_ref().map(|rest| rest.unsold).or(account.sold.per_hour).map(|hours| per_hour(hours.left, sum, seen.speech));
+    let count = rest.as_ref().map(|rest| (rest.n, seen.speech.count(rest.n)));
+    let word = match &count {
+        Some((_, count)) => jobs::rest_unsold(count),
+        None if account.sold.left == 0 => words::PER_HOUR.to_owned(),
+        None => words::PER_HOUR_SO_FAR.to_owned(),
+    };
+    let row = |word: String, figure: String| el("p", "row").kid(el("span", "").text(word)).kid(el("b", "t22").text(figure));
     let head = title(&account.name, words::sold_at(&bare(sum, seen.speech)));
     let left = left.map_or_else(|| el("p", "t14").text(words::PAY_UNKNOWN), |left| row(word, left));
     let open = in_question(account.hours.unsettled, seen);
-    Some(el("section", "card hot").key(act.to_string()).kid(head).kid(left).kids(open).kids(account.costs.lacking().as_ref().map(lacking)))
+    let rest = rest.zip(count).map(|(rest, (n, count))| {
+        row(jobs::if_rest_go((n, &count), &bare(rest.each, seen.speech)), per_hour(rest.sold.left, sum, seen.speech))
+    });
+    Some(
+        el("section", "card hot")
+            .key(act.to_string())
+            .kid(head)
+            .kid(left)
+            .kids(rest)
+            .kids(open)
+            .kids(account.costs.lacking().as_ref().map(lacking)),
+    )
 }
 
 /// How it would be paid, and where the tax lies.
@@ -183,7 +201,7 @@ fn keys(row: &ForSale) -> El<Msg> {
 /// Who asked, and what waiting is worth: of a piece with a price.
 fn waits(row: &ForSale, seen: Seen<'_>) -> Option<El<Msg>> {
     let open = |word: &'static str| key("key h56", word, "", say(WaitTap::Open(row.job)));
-    let price = row.tagged.or(row.ask)?;
+    let price = row.ask.or(row.tagged)?;
     if !row.guessed {
         return row.tag.map(|_| open(waiting::WHAT_IT_IS_WORTH));
     }

@@ -19,6 +19,7 @@ use crate::screens::taxes;
 use crate::view::{El, el};
 use crate::words::en::{common, deal as deals, price as words, taxes as tax_words, waiting};
 use fivebar_core::ledger::kind::sale::{Carried, Paid};
+use fivebar_core::money::offer::Verdict;
 use fivebar_core::quantity::{Id, Listed, Money};
 use fivebar_core::refusal::Refusal;
 use fivebar_core::sheet::offer::{Ask, Concession, OfferSheet};
@@ -167,12 +168,22 @@ fn foot(sheet: &OfferSheet, app: &App, seen: Seen<'_>) -> Vec<El<Msg>> {
     let low = match sheet.offer {
         Some(offer) => {
             let noted = key("key h56", words::no_sale(&bare(offer, seen.speech)), "", bargain(BargainTap::NoSale));
-            el("div", "um").kid(show).kid(noted)
+            match sheet.say.filter(|_| sheet.verdict != Some(Verdict::Yes)) {
+                Some(say) => el("div", "g3").kid(noted).kids(said_back(say, seen)),
+                None => el("div", "um").kid(show).kid(noted),
+            }
         }
         None if waits(sheet, app) => el("div", "g2").kid(show).kid(waiting_key(sheet.job)),
         None => show,
     };
     vec![sold, low]
+}
+
+/// What became of the sum that was said back, where the offer alone is not taken.
+fn said_back(say: Money, seen: Seen<'_>) -> [El<Msg>; 2] {
+    let sum = bare(say, seen.speech);
+    let became = |under: &'static str, tap| key("key h56", words::i_said(&sum), under, bargain(tap));
+    [became(words::THEY_LEFT, BargainTap::Left(say)), became(words::THEY_TOOK, BargainTap::Took(say))]
 }
 
 /// Waiting was guessed, or can be.

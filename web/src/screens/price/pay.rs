@@ -12,10 +12,11 @@ use crate::app::{App, Msg};
 use crate::parts::head::{Head, head};
 use crate::parts::key::{figure_key, key};
 use crate::view::{El, el};
-use crate::words::en::{deal as deals, price as words};
+use crate::words::en::{deal as deals, price as words, waiting};
 use fivebar_core::ledger::kind::sale::Carried;
 use fivebar_core::quantity::{Listed, Money, Wall};
 use fivebar_core::sheet::offer::{Ask, Concession, Leaves, OfferSheet};
+use fivebar_core::sheet::waiting::later;
 
 /// The room behind the offer. No figure in it is larger than a list's.
 pub fn screen(sheet: &OfferSheet, app: &App, seen: Seen<'_>) -> Screen {
@@ -34,6 +35,7 @@ pub fn screen(sheet: &OfferSheet, app: &App, seen: Seen<'_>) -> Screen {
                 .kids(left.and_then(|_| delivered(sheet, seen)).map(|said| el("p", "t14 i2").text(said)))
                 .kids(in_question(sheet.unsettled, seen))
                 .kids(sheet.lacking.as_ref().map(lacking))
+                .kids(now_or_later(sheet, app, seen))
                 .kids(untaxed(sheet, app))
                 .kids(sheet.standing.agreed.is_none().then(|| tax(sheet, app, seen)).into_iter().flatten()),
         )
@@ -84,6 +86,14 @@ fn hours(sheet: &OfferSheet, left: Option<Leaves>, seen: Seen<'_>) -> Vec<El<Msg
     let made = || key("key h56", words::IT_IS_MADE, words::IT_IS_MADE_UNDER, bargain(BargainTap::Made));
     let table = el("section", "card tap").kid(el("table", "facts").kid(el("tbody", "").kids(rows.into_iter().flatten())));
     [table, el("p", "t14 i2").text(said)].into_iter().chain(sheet.standing.at_least.then(made)).listed()
+}
+
+/// The offer for one, beside what waiting may bring instead; none before an offer, and where waiting was not guessed.
+fn now_or_later(sheet: &OfferSheet, app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
+    let offer = sheet.offer.filter(|_| sheet.asking.n == 1 && sheet.standing.agreed.is_none())?;
+    let later = later(&shop(app), sheet.job).ok().flatten()?;
+    let said = waiting::now_or_later(&bare(offer, seen.speech), &bare(later.sum, seen.speech), (sheet.free, later.none));
+    Some(el("p", "").text(said))
 }
 
 /// What a delivery adds, where the maker brings it; that it falls away where it is fetched.

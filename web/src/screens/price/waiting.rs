@@ -16,9 +16,9 @@ use crate::parts::steps::{Held, steps};
 use crate::screens::said;
 use crate::view::{El, el};
 use crate::words::en::{price, waiting as words};
-use fivebar_core::quantity::{Clock, Count, Day, Decimal, Listed, Money, Wall, half_up};
+use fivebar_core::quantity::{Clock, Count, Day, Decimal, Listed, Money, Span, Wall, exact, half_up};
 use fivebar_core::refusal::Refusal;
-use fivebar_core::sheet::waiting::{Back, Prospect, Stands, Step, WaitingSheet};
+use fivebar_core::sheet::waiting::{Back, Costs, Prospect, Stands, Step, WaitingSheet};
 
 /// A message on what waiting is worth.
 pub fn say(tap: WaitTap) -> Msg {
@@ -145,9 +145,31 @@ fn offer_today(prospect: &Prospect, app: &App, seen: Seen<'_>) -> El<Msg> {
 fn chances(sheet: &WaitingSheet, prospect: &Prospect, ask: &str, seen: Seen<'_>) -> El<Msg> {
     let until = changes(&prospect.steps).get(1).map_or(prospect.until, |step| step.from);
     let sold = words::chances(sheet.free, prospect.chances.all, prospect.chances.none);
+    let next = prospect.next.map(|next| words::next_brings(&bare(next, seen.speech)));
+    let sold = std::iter::once(sold).chain(next).listed().join(" ");
     el("section", "")
         .kid(el("p", "").kid(el("b", "w8").text(words::ask_until(ask, &day(until, seen)))).kid(el("span", "").text(format!(" {sold}"))))
-        .kid(el("p", "t14 i2").text(words::NOT_COUNTED))
+        .kids(costs(&prospect.costs, seen))
+}
+
+/// What of waiting is counted, and what is not.
+fn costs(costs: &Costs, seen: Seen<'_>) -> Vec<El<Msg>> {
+    let time = costs.each_ask.filter(|time| Span::ZERO < *time);
+    let pay = |pay: Decimal| seen.speech.number(pay, 0, 2);
+    let time_said = time.zip(costs.pay).map(|(time, paid)| words::each_takes(&seen.speech.span(time), &pay(paid)));
+    let keep_said = costs.each_day.filter(|sum| !sum.is_zero()).map(|sum| words::a_day_to_keep(&bare(sum, seen.speech)));
+    let never = costs.no_show.and_then(|share| exact::to_float(share)).filter(|share| 0.0 < *share).map(words::who_never_comes);
+    let counted = time_said.iter().chain(&keep_said).chain(&never).map(String::as_str).listed();
+    let counted = (!counted.is_empty()).then(|| words::counted(&counted.join(", ")));
+    let missing = match (costs.each_ask, costs.each_day) {
+        (None, None) => Some(words::NOT_COUNTED),
+        (None, Some(_)) => Some(words::TIME_NOT_COUNTED),
+        (Some(_), _) if time.is_some() && time_said.is_none() => Some(words::TIME_ONCE_PAID),
+        (Some(_), None) => Some(words::KEEPING_NOT_COUNTED),
+        (Some(_), Some(_)) => None,
+    };
+    let line = |text: String| el("p", "t14 i2").text(text);
+    counted.into_iter().chain(missing.map(str::to_owned)).map(line).listed()
 }
 
 /// What came of waiting, in one sentence.

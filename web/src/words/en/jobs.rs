@@ -32,6 +32,17 @@ pub const FROM_GALLERY: &str = "From the gallery";
 pub const TAX_AND_FEES: &str = "Tax and fees";
 pub const COSTS_UNKNOWN: &str = "nothing noted yet";
 pub const AS_IT_STANDS: &str = "Left per hour, as it stands";
+
+/// "Left per hour, 3 unsold".
+pub fn rest_unsold(written: &str) -> String {
+    format!("Left per hour, {written} unsold")
+}
+
+/// "if the other 3 go at 140".
+pub fn if_rest_go((n, written): (u32, &str), ask: &str) -> String {
+    if n == 1 { format!("if it goes at {ask}") } else { format!("if the other {written} go at {ask}") }
+}
+
 pub const AFTER_WORKSHOP: &str = "After workshop costs";
 pub const NOT_KNOWN: &str = "not known yet";
 pub const WOOD_AND_PLAN: &str = "Wood and plan";

@@ -366,6 +366,14 @@ pub fn no_sale(sum: &str) -> String {
     format!("No sale: note {sum}")
 }
 
+pub const THEY_LEFT: &str = "they left";
+pub const THEY_TOOK: &str = "they took it";
+
+/// "I said 135".
+pub fn i_said(sum: &str) -> String {
+    format!("I said {sum}")
+}
+
 pub const HAND_OVER_LATER: &str = "Agree, hand over later";
 
 // --- pay and hours

@@ -210,6 +210,11 @@ pub fn refused(refusal: &Refusal, speech: &dyn Speech) -> Said {
         Refusal::YearsOutOfRange { least, most, .. } => {
             said(format!("Not taken: a tool serves for {least} to {most} years."), "Say how many years it lasts.")
         }
+        Refusal::TooManyWait { left, most } => {
+            let (left, most) = (speech.count(*left), speech.count(*most));
+            let what = format!("Not worked out: {left} are left, and what waiting is worth is reckoned for at most {most}.");
+            said(what, "The tag holds; it is reckoned once fewer are left.")
+        }
         Refusal::TooManyAsk { most, .. } => said(format!("Not taken: at most {} people a week.", speech.number(*most, 0, 0)), "Say fewer."),
         Refusal::MileageUnknown { currency } => {
             said(format!("Not taken: no rate for a distance is set in {currency}."), "Set it in Workshop, under how you are paid.")

@@ -17,6 +17,9 @@ pub const FROM_GUESSES: &str = "The band comes from your guesses.";
 pub const BAND_COMES: &str = "The band of doubt is being reckoned.";
 pub const NO_BAND: &str = "Too many pieces and people for a band of doubt.";
 pub const NOT_COUNTED: &str = "Your time for those who ask, and keeping it, are not counted.";
+pub const TIME_NOT_COUNTED: &str = "Your time for those who ask is not counted.";
+pub const TIME_ONCE_PAID: &str = "Your time for those who ask counts once your lowest pay is said, under Workshop.";
+pub const KEEPING_NOT_COUNTED: &str = "Keeping it is not counted.";
 pub const LOOKING_BACK: &str = "Looking back:";
 pub const USUAL_RATIO: &str = "Done with nothing typed means 2.";
 pub const STEPS_SAID: &str = "What to ask, week by week";
@@ -41,12 +44,23 @@ pub fn how_many_times(price: &str) -> String {
 pub const BY_WHEN: &str = "By when should it be sold?";
 pub const WORTH_THEN: &str = "If not sold by then, what do you get for one?";
 pub const WORTH_HINT: &str = "From a gallery, taken apart, or kept for yourself.";
+pub const WHAT_IT_COSTS: &str = "What waiting costs you";
+pub const WHAT_IT_COSTS_HINT: &str = "your time, keeping it, who never turns up";
+pub const HOW_LONG_EACH: &str = "How long does each who asks take you?";
+pub const COSTS_A_DAY: &str = "What does it cost a day to keep what is left?";
+pub const COSTS_A_DAY_HINT: &str = "Room, a stall. Done with nothing typed means none.";
+pub const HOW_MANY_NEVER: &str = "Of five who ask, how many never turn up?";
+pub const NOTHING_TYPED: &str = "Done with nothing typed means none.";
+pub const MINUTES: &str = "min";
 pub const PEOPLE: &str = "people";
 pub const OF_FIVE: &str = "of five";
 pub const TIMES: &str = "times";
 
 pub const ASK_A_WEEK: &str = "Ask in a week";
 pub const AT_A_FIFTH_LESS: &str = "At a fifth less";
+pub const EACH_ASK_TAKES: &str = "Each who asks takes";
+pub const KEEPING_A_DAY: &str = "Keeping it, a day";
+pub const OF_FIVE_NEVER: &str = "Of five, never turn up";
 pub const SOLD_BY: &str = "Sold by";
 pub const END_EACH: &str = "In the end, each";
 
@@ -86,8 +100,37 @@ pub fn one_buys(price: &str, share: f64) -> String {
     format!("At {price} {}.", who_buy(share))
 }
 
-/// "one in four buys", "two in five buy": the nearest of few in up to five, and of one in more.
+/// "one in four buys", "two in five buy".
 fn who_buy(share: f64) -> String {
+    match share {
+        _ if 0.95 <= share => "everyone buys".to_owned(),
+        _ if share < 0.01 => "hardly anyone buys".to_owned(),
+        _ => of_people(share, ["buys", "buy"]),
+    }
+}
+
+/// "one in five never turns up".
+pub fn who_never_comes(share: f64) -> String {
+    if share < 0.01 { "hardly anyone never turns up".to_owned() } else { of_people(share, ["never turns up", "never turn up"]) }
+}
+
+/// "15 min for each who asks at 16 an hour".
+pub fn each_takes(time: &str, pay: &str) -> String {
+    format!("{time} for each who asks at {pay} an hour")
+}
+
+/// "1.50 a day to keep it".
+pub fn a_day_to_keep(sum: &str) -> String {
+    format!("{sum} a day to keep it")
+}
+
+/// "Counted: 15 min for each who asks at 16 an hour, 1.50 a day to keep it."
+pub fn counted(what: &str) -> String {
+    format!("Counted: {what}.")
+}
+
+/// The nearest of few in up to five, and of one in more, and what one of them does, and what several do.
+fn of_people(share: f64, [one, many]: [&str; 2]) -> String {
     const FEW: [(u8, u8); 14] =
         [(1, 2), (1, 3), (2, 3), (1, 4), (3, 4), (1, 5), (2, 5), (3, 5), (4, 5), (1, 6), (1, 7), (1, 8), (1, 9), (1, 10)];
     let words = ["one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten"];
@@ -95,11 +138,9 @@ fn who_buy(share: f64) -> String {
     let off = |(n, of): (u8, u8)| (f64::from(n) / f64::from(of) - share).abs();
     let nearest = FEW.into_iter().fold((1, 2), |near, next| if off(next) < off(near) { next } else { near });
     match nearest {
-        _ if 0.95 <= share => "everyone buys".to_owned(),
-        _ if share < 0.01 => "hardly anyone buys".to_owned(),
-        (1, 10) if share < 0.095 => format!("one in {:.0} buys", 1.0 / share),
-        (1, of) => format!("one in {} buys", word(of)),
-        (n, of) => format!("{} in {} buy", word(n), word(of)),
+        (1, 10) if share < 0.095 => format!("one in {:.0} {one}", 1.0 / share),
+        (1, of) => format!("one in {} {one}", word(of)),
+        (n, of) => format!("{} in {} {many}", word(n), word(of)),
     }
 }
 
@@ -141,6 +182,21 @@ pub fn chances(pieces: u32, all: f64, none: f64) -> String {
         _ => format!("all {pieces}"),
     };
     format!("{} of selling {what}, {} of selling none.", chance(all, true), chance(none, false))
+}
+
+/// "365 now, or about 380 later with 1 chance in 3 of not selling it.", "130 now, or about 141 later for the next, with …".
+pub fn now_or_later(now: &str, later: &str, (pieces, none): (u32, f64)) -> String {
+    let chance = chance(none, true);
+    let chance = chance.replacen(['H', 'N'], if chance.starts_with('H') { "h" } else { "n" }, 1);
+    match pieces {
+        0 | 1 => format!("{now} now, or about {later} later with {chance} of not selling it."),
+        _ => format!("{now} now, or about {later} later for the next, with {chance} of selling none."),
+    }
+}
+
+/// "The next brings about 141."
+pub fn next_brings(sum: &str) -> String {
+    format!("The next brings about {sum}.")
 }
 
 /// "5 asked since you guessed. With that about 9 ask in a week, and at 50 one in three buys."
@@ -193,6 +249,12 @@ mod tests {
             assert!(one_buys("145", share).contains(said), "{share}: {}", one_buys("145", share));
         }
         assert_eq!(chances(2, 0.491, 0.192), "1 chance in 2 of selling both, 1 in 5 of selling none.");
+        assert_eq!(now_or_later("365", "380", (1, 0.33)), "365 now, or about 380 later with 1 chance in 3 of not selling it.");
+        assert_eq!(
+            now_or_later("130", "141", (3, 0.01)),
+            "130 now, or about 141 later for the next, with hardly a chance of selling none."
+        );
+        assert!(now_or_later("9", "10", (1, 0.72)).contains("with 7 chances in 10 of not selling it."));
         assert_eq!(chances(1, 0.98, 0.02), "Nearly sure of selling it.");
         assert_eq!(chances(3, 0.01, 0.72), "Hardly a chance of selling all 3, 7 in 10 of selling none.");
     }

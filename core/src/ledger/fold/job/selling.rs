@@ -4,7 +4,7 @@ use crate::ledger::kind::sale::{Carried, Paid, PaymentPart};
 use crate::ledger::{Entry, Fact};
 use crate::money::tax::Tax;
 use crate::quantity::Sorted;
-use crate::quantity::{Count, Currency, Decimal, Id, Listed, Moment, Money, Side, Wall};
+use crate::quantity::{Count, Currency, Decimal, Id, Listed, Moment, Money, Side, Span, Wall};
 use crate::refusal::Answer;
 
 /// All that was said and done with buyers.
@@ -38,6 +38,8 @@ pub struct Offer {
     pub sum: Money,
     pub paid: Option<Paid>,
     pub carried: Option<Carried>,
+    /// What was said back.
+    pub said: Option<Money>,
 }
 
 /// Somebody asked for a piece at its price.
@@ -208,6 +210,12 @@ pub struct Guesses {
     pub by: Option<Wall>,
     /// What one is worth if it was not sold by then.
     pub end: Option<Money>,
+    /// The time that one who asks takes.
+    pub each_ask: Option<Span>,
+    /// What keeping all that is left costs a day.
+    pub each_day: Option<Money>,
+    /// The share of those who ask that never turns up.
+    pub no_show: Option<Decimal>,
     /// When the maker last said who asks and who buys: what happens after that says more.
     pub told: Option<Moment>,
 }
@@ -237,7 +245,8 @@ impl Selling {
         let ours = |sum: Money| sum.currency() == currency;
         match &entry.fact {
             Fact::OfferHeard(f) if ours(f.sum) => {
-                self.offers.push(Offer { entry: entry.id, at: entry.at(), n: f.n, sum: f.sum, paid: f.paid, carried: f.carried });
+                let said = f.said.filter(|sum| ours(*sum));
+                self.offers.push(Offer { entry: entry.id, at: entry.at(), n: f.n, sum: f.sum, paid: f.paid, carried: f.carried, said });
             }
             Fact::PieceAskedFor(f) if ours(f.price) => {
                 self.asked.push(Asked { at: entry.at(), price: f.price, no_show: f.no_show.unwrap_or(false) });
@@ -315,7 +324,10 @@ impl Selling {
                 guesses.by = f.by.map(|by| Wall::new(by, entry.offset())).or(guesses.by);
                 guesses.at = f.at.filter(|sum| ours(*sum)).or(guesses.at);
                 guesses.end = f.end.filter(|sum| ours(*sum)).or(guesses.end);
-                let of_buyers = f.asks.is_some() || f.buys.is_some() || f.at.is_some() || f.k.is_some();
+                guesses.each_ask = f.each_ask.or(guesses.each_ask);
+                guesses.each_day = f.each_day.filter(|sum| ours(*sum)).or(guesses.each_day);
+                guesses.no_show = f.no_show.map(|n| n.0).or(guesses.no_show);
+                let of_buyers = [f.asks, f.buys, f.k, f.no_show].iter().any(Option::is_some) || f.at.is_some();
                 guesses.told = of_buyers.then_some(entry.at()).or(guesses.told);
             }
             _ => {}

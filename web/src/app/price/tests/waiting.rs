@@ -67,6 +67,40 @@ fn questions_come_one_at_a_time_and_are_written_together() {
     maker.shows(&["costs covered"]).hides(&["not under"]);
 }
 
+/// The three that nobody has to answer lie behind one key; what was said of them is named, and what was not is said to be missing.
+#[test]
+fn what_waiting_costs_is_said_behind_one_key() {
+    let mut maker = Maker::guessed();
+    let facts = maker.app.own.book.len();
+    maker.guesses().shows(&["Your time for those who ask, and keeping it, are not counted."]);
+    maker.wait(WaitTap::Change).shows(&["What waiting costs you"]).hides(&["Each who asks takes"]);
+    maker.wait(WaitTap::Ask(Question::EachAsk)).shows(&["How long does each who asks take you?", "min"]);
+    maker.answer("481").shows(&["481"]).shows(&["How long does each who asks take you?"]);
+    maker.answer("15").shows(&["What does it cost a day to keep what is left?"]);
+    maker.answer("0.50").shows(&["Of five who ask, how many never turn up?"]);
+    maker.answer("5").shows(&["100 % is not a share below 100 %"]);
+    maker.answer("1").shows(&["Reckon with these", "Each who asks takes", "15 min", "0.50", "Of five, never turn up"]);
+    assert_eq!(maker.app.own.book.len(), facts);
+    maker
+        .wait(WaitTap::Save)
+        .shows(&["Counted: 15 min for each who asks at 12 an hour, 0.50 a day to keep it, one in five never turns up."]);
+    maker.hides(&["not counted", "What waiting costs you"]);
+    assert_eq!(maker.app.own.book.len(), facts + 1);
+    maker.say(Msg::Common(Common::TakeBack));
+    maker.shows(&["are not counted"]);
+}
+
+/// A question left open stays unsaid; one done with nothing typed costs nothing, and is said.
+#[test]
+fn what_is_left_open_of_it_is_said_to_be_missing() {
+    let mut maker = Maker::guessed();
+    maker.guesses().wait(WaitTap::Change).wait(WaitTap::Ask(Question::EachAsk)).answer("10").wait(WaitTap::Answers);
+    maker.shows(&["10 min", "not yet"]).wait(WaitTap::Save);
+    maker.shows(&["Counted: 10 min for each who asks at 12 an hour.", "Keeping it is not counted."]);
+    maker.wait(WaitTap::Change).wait(WaitTap::Ask(Question::EachDay)).answer("").answer("").wait(WaitTap::Save);
+    maker.shows(&["Counted: 10 min for each who asks at 12 an hour."]).hides(&["not counted", "never turn"]);
+}
+
 #[test]
 fn absurd_answers_are_refused_beside_the_key_and_nothing_is_lost() {
     let mut maker = Maker::at_market();
@@ -131,6 +165,54 @@ fn the_word_in_front_of_a_buyer() {
         let sum = maker.money(sum);
         maker.bargain(BargainTap::Say(sum)).shows(&parts);
     }
+}
+
+/// On the further page: what later brings, and with what chance; nothing of it before an offer, or for several at once.
+#[test]
+fn an_offer_stands_beside_what_later_brings() {
+    let mut maker = Maker::guessed();
+    let job = maker.job;
+    maker.tap(Tap::Offer(job)).bargain(BargainTap::PayAndHours).hides(&["or about"]);
+    let sum = maker.money("120");
+    maker.bargain(BargainTap::PayAndHours).bargain(BargainTap::Say(sum)).bargain(BargainTap::PayAndHours);
+    maker.shows(&["120 now, or about 138 later for the next, with 1 chance in 6 of selling none."]);
+    maker.bargain(BargainTap::PayAndHours).bargain(BargainTap::Pieces(2)).bargain(BargainTap::Say(sum)).bargain(BargainTap::PayAndHours);
+    maker.hides(&["or about"]);
+}
+
+/// One tap says what became of the sum that was said back: they left, or they took it, with the offer noted in the same act.
+#[test]
+fn what_was_said_back_is_kept() {
+    let mut maker = Maker::guessed();
+    let (job, offer, said) = (maker.job, maker.money("70"), maker.money("140"));
+    maker.tap(Tap::Offer(job)).hides(&["they left"]).bargain(BargainTap::Say(offer)).shows(&["I said 140", "they left", "they took it"]);
+    maker.bargain(BargainTap::Left(said)).shows(&["Take back: offer of 70"]);
+    let offers = |maker: &Maker| shop(&maker.app).job(job).unwrap().selling.offers.iter().map(|o| (o.sum, o.said)).collect::<Vec<_>>();
+    assert_eq!(offers(&maker), [(offer, Some(said))]);
+    maker.tap(Tap::Offer(job)).bargain(BargainTap::Say(offer)).bargain(BargainTap::Took(said)).shows(&["Take back: sold at 140"]);
+    assert_eq!(offers(&maker), [(offer, Some(said)); 2]);
+    let sold = |maker: &Maker| shop(&maker.app).job(job).unwrap().selling.sales.last().map(|sale| sale.sum);
+    assert_eq!(sold(&maker), Some(said));
+    maker.say(Msg::Common(Common::TakeBack));
+    assert_eq!((offers(&maker).len(), shop(&maker.app).job(job).unwrap().selling.sales.len()), (1, 2));
+}
+
+/// What is asked has come down to 140: that is what those heard who ask.
+#[test]
+fn someone_asked_is_at_what_is_asked_now() {
+    let mut maker = Maker::guessed();
+    maker.shows(&["at 140"]).guesses().shows(&["at 140, and left"]).hides(&["at 145, and left"]);
+}
+
+/// After a sale: what an hour has with the rest unsold, and if they go at what is asked.
+#[test]
+fn the_rest_of_a_batch_has_two_figures() {
+    let mut maker = Maker::guessed();
+    let job = maker.job;
+    maker.tap(Tap::Offer(job)).bargain(BargainTap::Sold);
+    maker.shows(&["Left per hour, 2 unsold", "if the other 2 go at 145"]).hides(&["so far"]);
+    maker.tap(Tap::Offer(job)).bargain(BargainTap::Sold);
+    maker.shows(&["Left per hour, 1 unsold", "if it goes at "]);
 }
 
 #[test]

@@ -1,0 +1,48 @@
+//! A part of a batch is sold: left per hour with the rest unsold, and if the rest go at what is asked now.
+
+use super::account::{Account, of};
+use super::job::as_it_stands;
+use super::rate::rate;
+use super::shop::Shop;
+use crate::ledger::fold::Job;
+use crate::ledger::kind::sale::Paid;
+use crate::money::left::{PerHour, Way};
+use crate::quantity::{Count, Id, Money};
+use crate::refusal::Answer;
+
+/// What the pieces that are left may still make of an hour.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Rest {
+    /// Pieces that are free,
+    pub n: Count,
+    /// and what is asked for each now.
+    pub each: Money,
+    /// Left for an hour with them unsold, at nothing; with all costs and hours still to come, as the other.
+    pub unsold: PerHour,
+    /// Left for an hour if each goes at what is asked, paid in one way.
+    pub sold: PerHour,
+}
+
+/// Both figures of a job of which something was sold; none without a price, or where costs or hours are not known.
+///
+/// # Errors
+/// [`crate::refusal::Refusal::NotThere`], [`crate::refusal::Refusal::FeesEatThePrice`], [`crate::refusal::Refusal::MoneyOutOfRange`].
+pub fn rest(shop: &Shop, id: Id, paid: Paid) -> Answer<Option<Rest>> {
+    let job = shop.job(id)?;
+    let account = of(shop, &job)?;
+    if account.sold.pieces.saturating_add(account.sold.by_galleries) == 0 {
+        return Ok(None);
+    }
+    let (standing, _) = account.pricing.standing(shop, &job, (1, paid))?;
+    match as_it_stands(shop, &job, &account)?.zip(standing.ask) {
+        Some((unsold, each)) => if_sold(shop, (&job, &account), (unsold, each), paid),
+        None => Ok(None),
+    }
+}
+
+fn if_sold(shop: &Shop, (job, account): (&Job, &Account), (unsold, each): (Way, Money), paid: Paid) -> Answer<Option<Rest>> {
+    let more = shop.terms_of(job, paid).you_get(each)?.times(job.free())?;
+    let year = rate(shop, account.currency).year;
+    let sold = Way { you_get: unsold.you_get.plus(more)?, ..unsold };
+    Ok(Some(Rest { n: job.free(), each, unsold: unsold.per_hour(year.as_ref())?, sold: sold.per_hour(year.as_ref())? }))
+}

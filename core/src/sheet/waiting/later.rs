@@ -1,0 +1,34 @@
+//! What waiting may bring instead of a sum that is offered now: the next sale in the mean, and the chance that there is none.
+
+use super::asking::{ahead, sold};
+use super::known::known;
+use crate::quantity::{Currency, Id, Money, exact, half_up};
+use crate::refusal::{Answer, Refusal};
+use crate::sale::chances::Chances;
+use crate::sheet::Shop;
+
+/// The next sale, if nothing is sold now.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Later {
+    /// What its buyer hands over in the mean, to the nearest whole unit.
+    pub sum: Money,
+    /// The chance that there is none until the day by which it is to be sold.
+    pub none: f64,
+}
+
+/// It, by what will be asked week by week; none where nothing was guessed, or nobody may buy.
+///
+/// # Errors
+/// [`Refusal::NotThere`], [`Refusal::FeesEatThePrice`], [`Refusal::MoneyOutOfRange`].
+pub fn later(shop: &Shop, id: Id) -> Answer<Option<Later>> {
+    let Some(known) = known(shop, &shop.job(id)?)? else { return Ok(None) };
+    let Ok(worth) = &known.worth else { return Ok(None) };
+    let chances = sold(&known, &worth.demand, &ahead(&known)?);
+    Ok(whole(&chances, worth.ask.currency())?.map(|sum| Later { sum, none: chances.none }))
+}
+
+/// The next sale in the mean, to the nearest whole unit.
+pub(super) fn whole(chances: &Chances, currency: Currency) -> Answer<Option<Money>> {
+    let whole = |sum| exact::of_float(sum).and_then(|sum| Money::whole(half_up(sum, 0), currency));
+    chances.next.map(|next| whole(next).ok_or(Refusal::MoneyOutOfRange { currency })).transpose()
+}
