@@ -337,7 +337,7 @@ fn weight(sheet: &CountSheet, seen: Seen<'_>) -> (String, bool) {
 }
 
 fn foot(app: &App, sheet: Option<&CountSheet>, seen: Seen<'_>) -> El<Msg> {
-    let undo = sheet.and_then(|sheet| undo_bar(app, sheet, seen));
+    let undo = sheet.map_or_else(|| super::undo::bar(app, seen), |sheet| undo_bar(app, sheet, seen));
     el("footer", "foot").kid(bundles(app, seen)).kids(undo).kid(trip(sheet, seen))
 }
 
