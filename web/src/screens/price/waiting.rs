@@ -158,7 +158,7 @@ fn costs(costs: &Costs, seen: Seen<'_>) -> Vec<El<Msg>> {
     let pay = |pay: Decimal| seen.speech.number(pay, 0, 2);
     let time_said = time.zip(costs.pay).map(|(time, paid)| words::each_takes(&seen.speech.span(time), &pay(paid)));
     let keep_said = costs.each_day.filter(|sum| !sum.is_zero()).map(|sum| words::a_day_to_keep(&bare(sum, seen.speech)));
-    let never = costs.no_show.and_then(|share| exact::to_float(share)).filter(|share| 0.0 < *share).map(words::who_never_comes);
+    let never = costs.no_show.and_then(exact::to_float).filter(|share| 0.0 < *share).map(words::who_never_comes);
     let counted = time_said.iter().chain(&keep_said).chain(&never).map(String::as_str).listed();
     let counted = (!counted.is_empty()).then(|| words::counted(&counted.join(", ")));
     let missing = match (costs.each_ask, costs.each_day) {
