@@ -232,7 +232,8 @@ fn hours(shop: &Shop, job: &Job, costs: &Costs) -> Hours {
     let to_come = to_come(shop, job, &by_stage);
     let mut still_by_stage = Sorted::new();
     for still in to_come.iter().flatten() {
-        still.stage.into_iter().for_each(|stage| more(&mut still_by_stage, stage, still.span));
+        // What is not planned of a piece is made.
+        more(&mut still_by_stage, still.stage.unwrap_or(Stage::Make), still.span);
     }
     let delivery = to_come.iter().flatten().filter(|still| still.kind == Kind::Deliver);
     Hours {
