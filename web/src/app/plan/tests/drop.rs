@@ -86,7 +86,8 @@ fn a_plan_in_use_is_dropped_with_its_wood_or_without() {
 #[track_caller]
 fn left(app: &App, cuts: (usize, usize), lines: usize, way: &str) {
     let job = app.jobs.open.unwrap();
-    assert_eq!(cuts_left(app), [(job, cuts.0, cuts.1)], "{way}");
+    let some = (0 < cuts.0).then_some((job, cuts.0, cuts.1));
+    assert_eq!(cuts_left(app), some.into_iter().collect::<Vec<_>>(), "{way}");
     assert_eq!(app.here.plans.matches(&format!("{job}|")).count(), lines, "{way}: {}", app.here.plans);
 }
 
