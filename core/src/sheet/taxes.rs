@@ -116,4 +116,21 @@ mod tests {
         let lines = "consign 2 stools tag 145 share 0.4 maker-pays\ngallery pays 90.02 for 1 stools tax 7.56";
         check(lines, 2026, &[], "7.56");
     }
+
+    /// Sold and paid half an hour into the year where the maker stood, which is the year before for who looks in winter; and brought back half
+    /// an hour before the next.
+    #[test]
+    fn the_year_is_that_of_the_place_where_it_was_written() {
+        const SOLD: &str = "2026-01-01 00:30 +11:00 workshop AUD metric\ntill tax 0.1 inside\njob desk \"Desk\" 3 spec\n\
+            sell 1 desk for 110 notes as one\nconsign 1 desk tag 220 share 0.4 maker-pays\ngallery pays 132 for 1 desk tax 20\n";
+        let back = "2026-12-31 23:30 +11:00 reverse sale one on desk\n";
+        for (lines, year, tax) in [("", 2025, 0), ("", 2026, 30), (back, 2026, 20), (back, 2027, 0)] {
+            for seen in ["+10:00", "+13:00", "-08:00"] {
+                let story = tell(&format!("{SOLD}{lines}2027-07-01 09:00 {seen} plan \"oil\" make 5 min for desk"));
+                assert_eq!(story.refused, [], "{lines}");
+                let found = taxes(&Shop::of(&story.book, story.now.at), Currency::read("AUD").unwrap(), (year, story.now.offset)).unwrap();
+                assert_eq!(found.tax.amount(), Decimal::from(tax), "{lines}{year} {seen}");
+            }
+        }
+    }
 }
