@@ -213,7 +213,7 @@ fn what_is_still_to_come_by_the_plan_goes_by_what_the_page_has_left() {
         assert_eq!(job(&shop, tops).unwrap().next, next, "{more}");
     };
     let work = || NextAct::WorkOn { op: Some("glue up".into()) };
-    check("", 40, NextAct::TakeWood);
+    check("", 40, work());
     check("start \"glue up\" make on tops\n09:00 clamped 1 glue\nstop\n", 0, NextAct::SetTag);
     check("start \"glue up\" make on tops\nbatch 5 \"glue up\" for tops\n08:20 clamped 2 glue\nstop\n", 30, work());
     check("start \"glue up\" make on tops\n08:10 stop\n", 30, NextAct::WorkOn { op: None });
