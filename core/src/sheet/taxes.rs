@@ -2,7 +2,7 @@
 
 use super::shop::Shop;
 use crate::ledger::fold::{Job, Sale, jobs};
-use crate::quantity::{Currency, Decimal, Moment, Money, Offset, Sorted, Wall};
+use crate::quantity::{Currency, Decimal, Money, Sorted, Wall};
 use crate::refusal::Answer;
 
 /// What was sold at one rate.
@@ -25,13 +25,14 @@ pub struct YearTaxes {
     pub tax: Money,
 }
 
-/// The lines of the sales of a year; one brought back takes its line off the year it came back in.
+/// The lines of the sales of a year; one brought back takes its line off the year it came back in. A sale is of the year it was in at the place
+/// where it was written, whoever looks from where.
 ///
 /// # Errors
 /// [`crate::refusal::Refusal::MoneyOutOfRange`].
-pub fn taxes(shop: &Shop, currency: Currency, (year, offset): (i32, Offset)) -> Answer<YearTaxes> {
+pub fn taxes(shop: &Shop, currency: Currency, year: i32) -> Answer<YearTaxes> {
     let none = Money::zero(currency);
-    let is_of = |at: Moment| Wall::new(at, offset).day().as_ymd().0 == year;
+    let is_of = |at: Wall| at.day().as_ymd().0 == year;
     let mut found = YearTaxes { by_rate: Sorted::new(), by_galleries: none, tax: none };
     for job in jobs(shop.book).filter(|job| job.currency == currency) {
         for sale in &job.selling.sales {
@@ -45,7 +46,7 @@ pub fn taxes(shop: &Shop, currency: Currency, (year, offset): (i32, Offset)) -> 
     Ok(found)
 }
 
-fn by_galleries(job: &Job, is_of: impl Fn(Moment) -> bool) -> Answer<Money> {
+fn by_galleries(job: &Job, is_of: impl Fn(Wall) -> bool) -> Answer<Money> {
     let paid = job.selling.consignments_paid.iter().filter(|paid| is_of(paid.at));
     Money::sum(job.currency, paid.filter_map(|paid| paid.tax))
 }
@@ -79,7 +80,7 @@ mod tests {
     fn check(lines: &str, year: i32, wanted: &[(&str, i32, &str, &str)], all: &str) {
         let story = tell(&format!("{START}{lines}"));
         assert_eq!(story.refused, [], "{lines}");
-        let found = taxes(&Shop::of(&story.book, story.now.at), Currency::USD, (year, story.now.offset)).unwrap();
+        let found = taxes(&Shop::of(&story.book, story.now.at), Currency::USD, year).unwrap();
         let by_rate = found.by_rate.iter().map(|(rate, at)| (rate.to_string(), at.sales, at.taken.to_string(), at.tax.to_string()));
         let wanted = wanted.iter().map(|(rate, n, taken, tax)| (rate.to_string(), *n, format!("{taken} USD"), format!("{tax} USD")));
         assert_eq!(by_rate.collect::<Vec<_>>(), wanted.collect::<Vec<_>>(), "{lines}");
@@ -128,7 +129,7 @@ mod tests {
             for seen in ["+10:00", "+13:00", "-08:00"] {
                 let story = tell(&format!("{SOLD}{lines}2027-07-01 09:00 {seen} plan \"oil\" make 5 min for desk"));
                 assert_eq!(story.refused, [], "{lines}");
-                let found = taxes(&Shop::of(&story.book, story.now.at), Currency::read("AUD").unwrap(), (year, story.now.offset)).unwrap();
+                let found = taxes(&Shop::of(&story.book, story.now.at), Currency::read("AUD").unwrap(), year).unwrap();
                 assert_eq!(found.tax.amount(), Decimal::from(tax), "{lines}{year} {seen}");
             }
         }
