@@ -61,7 +61,8 @@ impl Browser {
         found.as_array().into_iter().flatten().filter_map(|line| line.as_str().map(String::from)).collect()
     }
 
-    fn in_book(&mut self, page: &Page, mode: &str, act: &str, answer: &str) -> Value {
+    /// Acts on the stores of the maker's book, in one transaction; what they answer then.
+    pub fn in_book(&mut self, page: &Page, mode: &str, act: &str, answer: &str) -> Value {
         self.eval(
             page,
             &format!(

@@ -1,4 +1,6 @@
 //! Nothing that was shown as saved is lost: kills, a full phone, writes taken back, a store that goes away or is not there.
+use fivebar_core::ledger::line;
+use fivebar_core::story::tell;
 use fivebar_tests::count::{FIGURE, HONEST, SAVED};
 use fivebar_tests::{Browser, Page, Phone, app, book};
 use serde_json::Value;
@@ -146,12 +148,9 @@ fn brings_the_last_line_back(then: &str, early: bool, figure: u64) {
     app::saved(&mut browser, &page);
     let before = browser.book_lines(&page);
     let shorten = format!(
-        "new Promise(done => {{ const open = indexedDB.open('fivebar'); open.onsuccess = () => {{
-      const work = open.result.transaction('entries', 'readwrite'); work.oncomplete = () => {{ open.result.close(); done(true) }};
-      const entries = work.objectStore('entries');
-      entries.openCursor(null, 'prev').onsuccess = event => {{ const row = event.target.result.value; event.target.result.delete(); {then} }} }} }})"
+        "entries.openCursor(null, 'prev').onsuccess = event => {{ const row = event.target.result.value; event.target.result.delete(); {then} }}"
     );
-    assert_eq!(browser.eval(&page, &shorten), true);
+    browser.in_book(&page, "readwrite", &shorten, "true");
     if early {
         browser.before_each_page(&page, SLOW);
     }
@@ -184,6 +183,32 @@ fn inv09_a_book_shorter_than_its_spare_has_its_last_line_brought_back() {
     brings_the_last_line_back("", true, 4);
     // A line was written at the place of the lost one, and the phone died before the spare was looked at.
     brings_the_last_line_back(ANOTHER, false, 4);
+}
+
+/// The last line lost was that somebody is forgotten: it comes back, and the name that the store has again goes.
+#[test]
+fn inv09_who_was_forgotten_stays_so_when_the_book_is_brought_back() {
+    let (_profile, mut browser, page) = fresh("");
+    let told = tell("2026-03-03 09:00 -05:00 workshop USD inch\nperson dana buyer \"Dana\"\nforget dana\n");
+    assert_eq!(told.refused, []);
+    let lines: Vec<String> = told.book.entries().map(|(entry, _)| line::write(entry)).collect();
+    let dana = told.names.person("dana").expect("a person").to_string();
+    browser.write_book(&page, &lines);
+    browser.reload(&page);
+    app::read(&mut browser, &page);
+    let kept = "caches.open('fivebar-spare').then(spare => spare.keys()).then(keys => keys.some(key => key.url.includes('/all/')))";
+    browser.wait(&page, kept);
+    let shorten = format!(
+        "work.objectStore('people').put({{ id: {dana:?}, line: 'Dana' }});
+         entries.openCursor(null, 'prev').onsuccess = event => event.target.result.delete()"
+    );
+    browser.in_book(&page, "readwrite", &shorten, "true");
+    browser.reload(&page);
+    browser.wait_text(&page, "Entries back from the second place on this phone: 1.");
+    let people = browser.in_book(&page, "readonly", "const all = work.objectStore('people').getAll()", "all.result.length");
+    assert_eq!(people, 0);
+    let names = "caches.match('/fivebar-spare/names').then(names => names.text())";
+    assert_eq!(browser.eval(&page, names), "[]");
 }
 
 #[test]

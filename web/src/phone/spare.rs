@@ -37,6 +37,8 @@ pub struct Held {
     pub aside: Vec<Aside>,
     /// Something lies there that could not be read.
     pub broken: bool,
+    /// It did not answer in time, or was refused: it may be read another day.
+    pub late: bool,
 }
 
 /// How far it goes.
@@ -65,6 +67,24 @@ impl Extent {
         let from = self.bound.unwrap_or_default() / PLACES;
         let after = self.sheets.iter().filter(|number| from <= **number);
         after.zip(from..).any(|(number, due)| *number != due)
+    }
+}
+
+impl Held {
+    fn take(&mut self, name: &str, piece: &Array) {
+        let all = |from: usize| texts(piece, from);
+        match () {
+            () if after(name, ALL).is_some() => self.lines.extend(all(0)),
+            () if after(name, SHEET).is_some() => self.lines.extend(all(1)),
+            () if name.ends_with(NAMES) => {
+                self.names = all(0).listed().chunks_exact(2).filter_map(|of| Some((of.first()?.clone(), of.last()?.clone()))).listed();
+            }
+            () if name.ends_with(ASIDE) => {
+                let of = |of: &[String]| Some(Aside { id: of.first()?.clone(), line: of.get(1)?.clone(), why: of.last()?.clone() });
+                self.aside = all(0).listed().chunks_exact(3).filter_map(of).listed();
+            }
+            () => {}
+        }
     }
 }
 
@@ -98,7 +118,7 @@ impl Spare {
         extent.sheets.sort_unstable();
         let loose = match extent.sheets.last() {
             Some(last) => {
-                let sheet = self.text(&format!("{SHEET}{last}")).await.unwrap_or_default();
+                let sheet = self.text(&format!("{SHEET}{last}")).await?.unwrap_or_default();
                 extent.tail = texts(&sheet, 1).listed();
                 let to = sheet.get(0).as_string().and_then(|place| place.parse().ok());
                 extent.torn = to.is_none();
@@ -164,24 +184,25 @@ impl Spare {
         let mut names = self.names().await?;
         names.sort_unstable_by_key(|name| (after(name, SHEET), after(name, ALL)));
         for name in names {
-            let Ok(piece) = self.text(&name).await else {
-                held.broken = true;
-                continue;
-            };
-            let texts = |from: usize| texts(&piece, from);
-            match () {
-                () if after(&name, ALL).is_some() => held.lines.extend(texts(0)),
-                () if after(&name, SHEET).is_some() => held.lines.extend(texts(1)),
-                () if name.ends_with(NAMES) => {
-                    held.names =
-                        texts(0).listed().chunks_exact(2).filter_map(|of| Some((of.first()?.clone(), of.last()?.clone()))).listed();
-                }
-                () if name.ends_with(ASIDE) => {
-                    let of = |of: &[String]| Some(Aside { id: of.first()?.clone(), line: of.get(1)?.clone(), why: of.last()?.clone() });
-                    held.aside = texts(0).listed().chunks_exact(3).filter_map(of).listed();
-                }
-                () => {}
+            let piece = self.text(&name).await;
+            held.late |= piece.is_err();
+            match piece {
+                Ok(Some(piece)) => held.take(&name, &piece),
+                Ok(None) | Err(_) => held.broken = true,
             }
+        }
+        Ok(held)
+    }
+
+    /// What lies beside its lines; nothing where it can't be read any more.
+    ///
+    /// # Errors
+    /// What the browser threw, or that it did not answer: it may be read another day.
+    pub async fn beside(&self) -> Result<Held, JsValue> {
+        let mut held = Held::default();
+        for name in [NAMES, ASIDE] {
+            let piece = self.text(name).await?;
+            held.take(name, &piece.unwrap_or_default());
         }
         Ok(held)
     }
@@ -191,14 +212,14 @@ impl Spare {
         answer(self.0.put_with_str(name, &Response::new_with_opt_str(text.as_deref())?)).await.map(drop)
     }
 
-    /// What was put under a name; empty where there is nothing.
-    async fn text(&self, name: &str) -> Result<Array, JsValue> {
+    /// What was put under a name: empty where there is nothing, none where it is no text of ours.
+    async fn text(&self, name: &str) -> Result<Option<Array>, JsValue> {
         let found = answer(self.0.match_with_str(name)).await?;
         if !found.is_object() {
-            return Ok(Array::new());
+            return Ok(Some(Array::new()));
         }
         let text = answer(found.unchecked_into::<Response>().text()?).await?;
-        Ok(JSON::parse(&text.as_string().unwrap_or_default())?.unchecked_into())
+        Ok(JSON::parse(&text.as_string().unwrap_or_default()).ok().map(JsCast::unchecked_into))
     }
 
     async fn names(&self) -> Result<Vec<String>, JsValue> {

@@ -22,8 +22,9 @@ pub struct Brought {
     pub lines: usize,
     /// Lines, names or what was set aside: the book is to be read again.
     pub any: bool,
-    /// Something of the spare could not be read.
+    /// Something of the spare could not be read; it may be another day.
     is_broken: bool,
+    is_late: bool,
 }
 
 /// Keeps once more what was just written, before it is said to be saved; whether it worked. Where it did not, it is to be tended.
@@ -66,13 +67,16 @@ pub async fn tend(store: &Store, whole: &Whole, again: bool) -> Tended {
     let done = async {
         let spare = Spare::open().await?;
         let extent = spare.extent().await.ok()?;
-        if !again && !extent.wants_binding(whole.last()) && holds(whole, &extent.tail) {
+        let beside = spare.beside().await.ok()?;
+        let has_all = holds(whole, &extent.tail) && lacking(whole, beside) == Posting::default();
+        if !again && !extent.wants_binding(whole.last()) && has_all {
             put_beside(&spare, store, whole).await?;
             return if extent.last < whole.last() { put_sheets(&spare, store, extent.last).await } else { Some(()) };
         }
         brought = bring_back(&spare, store, whole).await.ok()?;
         let now = store.whole().await.ok()?;
         match (now.last() < extent.last, brought.is_broken) {
+            _ if brought.is_late => None, // nothing of it is written over before it was read
             (true, true) => {
                 put_names(&spare, store).await?;
                 None // what is left of its lines stays
@@ -137,29 +141,33 @@ pub async fn or_brought_back(store: &Store, whole: Whole) -> Result<(usize, Whol
 
 /// Joins to the book what it lacks of what can be read of the spare.
 async fn bring_back(spare: &Spare, store: &Store, whole: &Whole) -> Result<Brought, Trouble> {
-    let Ok(held) = spare.held().await else { return Ok(Brought { is_broken: true, ..Brought::default() }) };
-    let is_broken = held.broken;
+    let held = spare.held().await.unwrap_or(Held { broken: true, late: true, ..Held::default() });
+    let unread = Brought { is_broken: held.broken, is_late: held.late, ..Brought::default() };
     let lacking = lacking(whole, held);
     if lacking == Posting::default() {
-        return Ok(Brought { is_broken, ..Brought::default() });
+        return Ok(unread);
     }
     let lines = store.append_merge(&lacking).await?.added;
-    Ok(Brought { lines, any: true, is_broken })
+    Ok(Brought { lines, any: true, ..unread })
 }
 
-/// What a book lacks of the spare. Of one person what is in the book stays, and who was forgotten stays forgotten.
+/// What a book lacks of the spare. Of one person what is in the book stays, and who was forgotten, as either has it, is forgotten in both.
 fn lacking(whole: &Whole, held: Held) -> Posting {
-    let here: HashSet<&str> = lines(whole).collect();
+    // Most often nothing but what lies beside the lines is asked about.
+    let here: HashSet<&str> = if held.lines.is_empty() { HashSet::new() } else { lines(whole).collect() };
     let aside: HashSet<&str> = whole.aside.iter().map(|aside| aside.line.as_str()).collect();
-    let lines = held.lines.iter().map(String::as_str).filter(|line| !here.contains(line) && !aside.contains(line)).listed();
+    let new = held.lines.iter().map(String::as_str).filter(|line| !here.contains(line) && !aside.contains(line)).listed();
     let mut names = held.names;
     names.retain(|(id, _)| whole.people.iter().all(|(known, _)| known != id));
-    if !names.is_empty() {
-        let gone = forgotten(&Book::of_lines(here.iter().chain(&lines).copied()));
-        names.retain(|(id, _)| Id::read(id).is_none_or(|id| !gone.contains(&id)));
+    let mut gone = vec![];
+    if !names.is_empty() || !new.is_empty() {
+        let forgotten = forgotten(&Book::of_lines(lines(whole).chain(new.iter().copied())));
+        let is_gone = |id: &String| Id::read(id).is_some_and(|id| forgotten.contains(&id));
+        names.retain(|(id, _)| !is_gone(id));
+        gone.extend(whole.people.iter().map(|(id, _)| id.clone()).filter(is_gone));
     }
-    let (entries, torn) = parted(lines.into_iter());
-    let mut all = posting(&entries, Names { kept: names, forgotten: vec![] }, torn);
+    let (entries, torn) = parted(new.into_iter());
+    let mut all = posting(&entries, Names { kept: names, forgotten: gone }, torn);
     all.aside.extend(held.aside.into_iter().filter(|it| !aside.contains(it.line.as_str())));
     all
 }
