@@ -100,8 +100,8 @@ pub(super) fn rests(shop: &Shop, job: &Job) -> Answer<Option<Rests>> {
     let guess = Guess { asks, buys, at, ratio: guesses.k.unwrap_or(USUAL_RATIO), no_show: guesses.no_show.unwrap_or_default() };
     let terms = shop.terms_of(job, Paid::Card);
     let tag = job.tag.map(|tag| terms.tax.charge(tag)).transpose()?;
-    let sold = selling.standing().map(|sale| sale.at);
-    let lent = selling.consigned.iter().chain(&selling.consignments_returned).map(|there| there.at);
+    let sold = selling.standing().map(|sale| sale.at.at);
+    let lent = selling.consigned.iter().chain(&selling.consignments_returned).map(|there| there.at.at);
     let changed = sold.chain(lent).chain(selling.agreements.iter().map(|agreement| agreement.at));
     let place = |at| Wall::new(at, by.offset);
     Ok(Some(Rests {
