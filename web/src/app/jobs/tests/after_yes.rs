@@ -70,7 +70,7 @@ fn what_is_kept_of_an_order_that_is_made_good_counts_for_it() {
     let mut maker = told("sell 2 more for 800 notes agreed deal");
     let sale = maker.room("more", Room::Sell).sheet().selling.sales[0].id;
     maker.tap(Tap::Write(What::Refund(sale))).pick(Pick::Ends(false)).figures(&["300"]).tap(Tap::Save);
-    maker.shows(&["300.00 handed back, 500.00 kept", "$300.00"]);
+    maker.shows(&["$300.00 due", "300.00 handed back, 500.00 kept"]);
     let sheet = maker.sheet();
     let owed = sheet.sale.owed;
     let amounts = [owed.received, owed.due, owed.others, sheet.sale.due, sheet.account.sold.received].map(|sum| sum.amount().to_string());
