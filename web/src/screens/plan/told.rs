@@ -4,13 +4,13 @@ use super::super::Seen;
 use super::saw::number;
 use super::{limits, nearly, percent, side, ways};
 use crate::app::App;
-use crate::app::plan::{Found, Plan, Stands};
+use crate::app::plan::{Found, Plan, Stands, still_to_buy};
 use crate::words::en::{common, plan as words, told};
 use fivebar_core::ledger::kind::plan::Shape;
 use fivebar_core::plan::Sense;
 use fivebar_core::plan::field::problem::Pattern;
 use fivebar_core::quantity::{Decimal, Length, Mass, Units, Volume, begin_small, half_up};
-use fivebar_core::sheet::make::buy::not_bought;
+use fivebar_core::sheet::make::buy::{ToBuy, not_bought, together};
 use fivebar_core::sheet::make::{Given, Source, What};
 use fivebar_core::sheet::plan::wish::Wish;
 use fivebar_core::sheet::plan::{PlanSheet, Unlock, Used, Why};
@@ -74,8 +74,15 @@ fn takes_more(sheet: &PlanSheet) -> bool {
     matches!(sheet.proof.why, Some(Why::Fewest { pieces, .. }) if pieces < taken(sheet))
 }
 
-/// What the plan is best at, as far as it is proven.
-pub fn standing(given: &Given, found: &Found) -> &'static str {
+/// What the plan is best at, as far as it is proven; with boards to buy it is the best with these, and with others perhaps not.
+pub fn standing(given: &Given, found: &Found, seen: Seen<'_>) -> String {
+    let said = best_at(given, found);
+    let all = [words::BEST_POSSIBLE, told::LEAST_TAKEN].contains(&said);
+    let boards = boards(given, &found.sheet, seen).filter(|_| all);
+    boards.map_or_else(|| said.to_owned(), |boards| told::best_with_boards(&boards))
+}
+
+fn best_at(given: &Given, found: &Found) -> &'static str {
     let (shape, sheet) = (given.ask.what.shape(), &found.sheet);
     // A bound that is not known to the end leaves its last figures open; one that is not known at all, every figure.
     let known = found.answered.bound.len();
@@ -126,7 +133,9 @@ fn best(given: &Given, sheet: &PlanSheet) -> &'static str {
 pub fn open(given: &Given, sheet: &PlanSheet, seen: Seen<'_>) -> Option<String> {
     let shape = given.ask.what.shape();
     if sheet.proof.best && 0 < sheet.made {
-        return Some(limits::best(best(given, sheet), given));
+        let best = best(given, sheet);
+        let with = boards(given, sheet, seen).map(|boards| told::proven_with_boards(best, &boards));
+        return Some(with.unwrap_or_else(|| limits::best(best, given)));
     }
     match (shape, sheet.proof.gap?) {
         (Shape::Rows, (1, worth, bound)) => {
@@ -283,12 +292,30 @@ fn of_rack(given: &Given, sheet: &PlanSheet, (plan, seen): (&Plan, Seen<'_>)) ->
 }
 
 /// Boards to buy first, and what they cost; after how far what lies there goes.
-pub fn buy(given: &Given, sheet: &PlanSheet, (plan, seen): (&Plan, Seen<'_>)) -> Vec<String> {
-    let letter = |source: usize| given.ready.sources.get(source).map_or("", |source| source.letter.as_str());
-    let one = |(source, n, cost): (usize, u32, Option<fivebar_core::quantity::Money>)| {
-        words::buy(&seen.speech.count(n), letter(source), cost.map(|cost| seen.speech.money(cost)).as_deref())
+pub fn buy(given: &Given, sheet: &PlanSheet, (app, seen): (&App, Seen<'_>)) -> Vec<String> {
+    let wanted = still_to_buy(app);
+    let one = |it: &ToBuy| {
+        let (n, left, had) = (seen.speech.count(it.n), seen.speech.count(it.left), it.n.saturating_sub(it.left));
+        let cost = it.each.and_then(|each| each.times(it.left).ok()).map(|cost| seen.speech.money(cost));
+        match it.left {
+            0 => words::is_bought(&n, letter(given, it.source)),
+            _ if had == 0 => words::buy(&n, letter(given, it.source), cost.as_deref()),
+            _ => words::buy_more([&left, &seen.speech.count(had)], had == 1, letter(given, it.source), cost.as_deref()),
+        }
     };
-    of_rack(given, sheet, (plan, seen)).into_iter().chain(not_bought(given, sheet).into_iter().map(one)).collect()
+    let all = together(&wanted).filter(|_| 1 < wanted.len()).map(|cost| words::all_cost(&seen.speech.money(cost)));
+    of_rack(given, sheet, (&app.plan, seen)).into_iter().chain(wanted.iter().map(one)).chain(all).collect()
+}
+
+pub(super) fn letter(given: &Given, source: usize) -> &str {
+    given.ready.sources.get(source).map_or("", |source| source.letter.as_str())
+}
+
+/// "2 of G, 1 of H", where boards are to be bought.
+fn boards(given: &Given, sheet: &PlanSheet, seen: Seen<'_>) -> Option<String> {
+    let one = |(source, n, _): (usize, u32, _)| words::so_many_of(&seen.speech.count(n), letter(given, source));
+    let all: Vec<String> = not_bought(given, sheet).into_iter().map(one).collect();
+    (!all.is_empty()).then(|| all.join(", "))
 }
 
 /// What more would unlock.
