@@ -3,7 +3,7 @@
 use super::super::count::saved_fact;
 use super::super::slots::no;
 use super::super::{Screen, Seen, undo};
-use super::{ends, limits, nearly, over, picture, saw, say, side, since, sizes, told, ways};
+use super::{ends, limits, nearly, over, picture, saw, say, side, since, sizes, told, wants, ways};
 use crate::app::plan::{Found, Since, Stands, Tap, refused, since as since_then, still_to_buy, was_used};
 use crate::app::{App, Msg};
 use crate::parts::caution::caution;
@@ -98,7 +98,7 @@ fn plan(job: &JobSheet, (given, found): (&Given, &Found), (app, since): (&App, &
     shown.extend(told::of_one(given, seen).map(|line| el("p", "w7").text(line)));
     shown.extend(since::notes(given, since));
     shown.extend(since::missing(given));
-    shown.extend(told::buy(given, sheet, (app, seen)).into_iter().map(|line| worded("p", "w7", line)));
+    shown.extend(wants::buy(given, sheet, (app, seen)).into_iter().map(|line| worded("p", "w7", line)));
     // What keeps rows from being laid stands over the picture, what would save strips under it.
     let ends = if since.taken { vec![] } else { ends::told(given, sheet, seen) };
     let (over, under) = if sheet.made == 0 || sheet.ends.short.is_some() { (ends, vec![]) } else { (vec![], ends) };
@@ -238,7 +238,7 @@ fn buy_first(given: &Given, change: El<Msg>, (app, seen): (&App, Seen<'_>)) -> V
     };
     let under = match wanted.len() {
         1 => words::ARE_BOUGHT_UNDER.to_owned(),
-        _ => words::write_down(&seen.speech.count(next.left), told::letter(given, next.source)),
+        _ => words::write_down(&seen.speech.count(next.left), wants::letter(given, next.source)),
     };
     let bought = key("key solid wide", words::ARE_BOUGHT, under, say(Tap::Bought));
     vec![el("p", "t14").text(words::BUY_FIRST), el("div", "g2").kid(change).kid(again("key")), bought]
