@@ -12,7 +12,9 @@ document.getElementById("clear").addEventListener("click", async () => {
   }
 });
 
-if (!navigator.onLine) say("no-network");
+const look = () => navigator.onLine || say("no-network");
+look();
+addEventListener("offline", look);
 
 function say(id) {
   document.getElementById("said").replaceChildren(document.getElementById(id).content.cloneNode(true));

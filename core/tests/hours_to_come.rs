@@ -195,3 +195,26 @@ fn counted_pieces_that_are_left_are_to_come() {
     check(&format!("{old}{JOINTS}"), 508, 600, &[("", 508)]);
     check(&format!("{old}{JOINTS}start \"glue\" make on table\n19:12 stop\n"), 32, 672 + 32, &[("", 32)]);
 }
+
+/// Five tops glued in one clamping of an hour, of which 40 min were thought: nobody said how many there are, so all may be in it, and the plan
+/// leaves nothing. Then neither page nor account has any of it to come, and the next act is the tag. Two of five said and clamped leave three.
+#[test]
+fn what_is_still_to_come_by_the_plan_goes_by_what_the_page_has_left() {
+    use fivebar_core::sheet::job::{NextAct, job};
+    let check = |more: &str, still: i64, next: NextAct| {
+        let tops = "2026-05-04 08:00 +02:00 workshop EUR metric\njob tops \"Tops\" 5 spec\nplan \"glue up\" make 40 min for tops\n";
+        let story = tell(&format!("{tops}{more}"));
+        assert_eq!(story.refused, [], "{more}");
+        let (shop, tops) = (Shop::of(&story.book, story.now.at), story.names.job("tops").unwrap());
+        let hours = account(&shop, tops).unwrap().hours;
+        assert_eq!(hours.still.map(Span::as_minutes), Some(still), "{more}");
+        let page = estimate(&shop, tops, true).unwrap().progress.to_come.unwrap();
+        assert_eq!(page == Span::ZERO, still == 0, "{more}: the page says {page:?}");
+        assert_eq!(job(&shop, tops).unwrap().next, next, "{more}");
+    };
+    let work = || NextAct::WorkOn { op: Some("glue up".into()) };
+    check("", 40, work());
+    check("start \"glue up\" make on tops\n09:00 clamped 1 glue\nstop\n", 0, NextAct::SetTag);
+    check("start \"glue up\" make on tops\nbatch 5 \"glue up\" for tops\n08:20 clamped 2 glue\nstop\n", 30, work());
+    check("start \"glue up\" make on tops\n08:10 stop\n", 30, NextAct::WorkOn { op: None });
+}

@@ -3,7 +3,7 @@
 use fivebar_core::quantity::Span;
 use fivebar_core::sheet::Shop;
 use fivebar_core::sheet::account::account;
-use fivebar_core::sheet::dates::{Given, dates};
+use fivebar_core::sheet::dates::{DateRow, Given, dates, promises};
 use fivebar_core::sheet::estimate::{EstimateSheet, Row, estimate};
 use fivebar_core::sheet::quote::quote;
 use fivebar_core::story::tell;
@@ -58,14 +58,54 @@ fn check(story: &str, name: &str) {
         let on_wood =
             sheet.rows.iter().filter(|row| matches!(row.kind, fivebar_core::bench::Kind::Make | fivebar_core::bench::Kind::Fetch));
         let on_wood = on_wood.map(Row::to_come).chain(sheet.counted.iter().map(|one| one.to_come()));
-        let hands = dates(&shop, job, given).unwrap().rows.iter().map(|row| row.hands).collect::<Vec<_>>();
-        assert_eq!(minutes(hands.into_iter()), minutes(on_wood), "{name}");
+        let dated = dates(&shop, job, given).unwrap();
+        assert_eq!(minutes(dated.rows.iter().map(|row| row.hands)), minutes(on_wood), "{name}");
+        // Many jobs at once are promised by the same figures.
+        let next = |rows: &[DateRow]| rows.first().map(|row| (row.op.clone(), row.hands, row.last));
+        let promised = promises(&shop, &[job], given).pop().map(|(_, promise)| next(promise.next.as_slice()));
+        assert_eq!(promised, dated.due.map(|_| next(&dated.rows)), "{name}");
         if with_factor {
             let hours = account(&shop, job).unwrap().hours;
             assert_eq!(hours.to_come, progress.to_come, "{name}: as prices count it");
             assert_eq!(hours.total.map(|total| total.minus(quote.hauls)).unwrap_or_default(), progress.so_far, "{name}");
         }
     }
+}
+
+/// A bench is 20 h as a whole, 360 min of them planned, 95 of these for the saw. Sawn in 61: by the plan 1,200 - 364 are to come, and what
+/// was just sawn tells nothing of this very job.
+#[test]
+fn what_a_job_has_done_teaches_the_job_itself_nothing() {
+    let bench = CABINET.replace("piece boat", "piece bench");
+    let sawn = "batch 1 \"saw\" for cabinet\n09:00 start \"saw\" make on cabinet\n10:01 done 1\nstop\n";
+    check(&format!("{bench}{sawn}"), "cabinet");
+    check(&format!("{bench}{OLD}{sawn}"), "cabinet");
+    let due = "agree 900 for 1 cabinet fetched due 2026-05-22\n";
+    check(&format!("{bench}{due}{sawn}"), "cabinet");
+    check(&format!("{bench}{OLD}{due}{sawn}"), "cabinet");
+}
+
+/// Ten hours of work that nobody planned, and then: it is made, it was finished, one of two is gone. Whatever such a piece takes, nothing is to
+/// come, but for counted pieces that are left.
+#[test]
+fn a_whole_piece_that_is_made_takes_no_more() {
+    const WORKED: &str = "2026-05-04 08:00 +02:00 workshop EUR metric\nrate pay 17 hours 600 logged 480 costs 1440\n\
+        job seat \"Seat\" 2 spec\nstart \"work\" make on seat\n18:00 stop\n";
+    let made = |more: &str, to_come: i64| {
+        for what in ["about seat piece bench\n", "old-job \"Old one\" 1704 min\n"] {
+            let told = format!("{WORKED}{more}{what}");
+            check(&told, "seat");
+            let story = tell(&told);
+            assert_eq!(story.refused, [], "{told}");
+            let hours = account(&Shop::of(&story.book, story.now.at), story.names.job("seat").unwrap()).unwrap().hours;
+            assert_eq!(hours.to_come.map(Span::as_minutes), Some(to_come), "{told}");
+        }
+    };
+    made("all-planned seat\n", 0);
+    made("start \"oil\" make on seat stage finish\n18:30 stop\n", 0);
+    made("spend 5 glue on seat\nsell 1 seat for 300 bank fetched\n", 0);
+    let joints = "start \"joint\" make on seat\nbatch 8 \"joint\" for seat\n18:32 done 4\nstop\n";
+    made(&format!("{joints}all-planned seat\n"), 32);
 }
 
 #[test]

@@ -48,7 +48,11 @@ async fn holds_sheets_what_is_bound_and_the_names_there_are_now() {
     let extent = spare.extent().await.unwrap();
     assert!(extent.last == 201 && extent.wants_binding(201), "a torn sheet is written again");
     let held = spare.held().await.unwrap();
-    assert_eq!((held.lines, held.broken, held.late), (vec!["more".to_owned()], true, false), "what can be read is read, and what can't is said");
+    assert_eq!(
+        (held.lines, held.broken, held.late),
+        (vec!["more".to_owned()], true, false),
+        "what can be read is read, and what can't is said"
+    );
     spare.put_names(&[named("1", "Ann"), named("2", "{\"name\":\"Bo\"}")]).await.unwrap();
     spare.put_names(&[named("2", "{\"name\":\"Bo\"}")]).await.unwrap();
     assert_eq!(spare.held().await.unwrap().names, [named("2", "{\"name\":\"Bo\"}")], "who is forgotten is in no spare");

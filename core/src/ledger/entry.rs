@@ -35,6 +35,11 @@ impl Entry {
     pub fn offset(&self) -> Offset {
         self.wall.offset
     }
+
+    /// When it was, as the clock of the place showed it where it was written: as it was said, else as it was written.
+    pub fn when(&self, said: Option<Moment>) -> Wall {
+        Wall::new(said.unwrap_or(self.at()), self.offset())
+    }
 }
 
 /// Lists the kinds once: the enum of facts, their names, and the reading and writing of each.

@@ -3,7 +3,7 @@
 //! Every figure a screen or an export shows of a job comes from here. What is not known is none, never nothing.
 
 use super::carried::{HAUL, JobShare, Lacking, of_job};
-use super::estimate::left::{batch, by_pieces};
+use super::estimate::left::still_thought;
 use super::helped::{HELPER, earned, earned_since};
 use super::marks::{Pricing, pricing};
 use super::rate::{RateSheet, rate};
@@ -11,7 +11,7 @@ use super::shop::Shop;
 use super::to_come::to_come;
 use super::yields::{Wood, wood};
 use crate::bench::{Division, On, Shares, Time};
-use crate::ledger::fold::{Booked, DISTANCE, Job, Operation, PlannedCost, Sale};
+use crate::ledger::fold::{Booked, DISTANCE, Job, PlannedCost, Sale};
 use crate::ledger::kind::bench::{Kind, Stage};
 use crate::money::left::{PerHour, Way};
 use crate::money::tax::Tax;
@@ -227,12 +227,13 @@ fn hours(shop: &Shop, job: &Job, costs: &Costs) -> Hours {
     }
     let own = logged.own.total();
     let total = haul.map(|haul| haul.plus(own)).filter(|total| Span::ZERO < *total);
-    let left: Option<Vec<Span>> = job.operations.iter().map(|operation| still_to_do(shop, job, operation, &logged)).collect();
+    let left: Option<Vec<Span>> = job.operations.iter().map(|operation| still_thought(shop, job, operation)).collect();
     let left = left.filter(|left| !left.is_empty());
-    let to_come = to_come(shop, job, &by_stage);
+    let to_come = to_come(shop, job, &logged);
     let mut still_by_stage = Sorted::new();
     for still in to_come.iter().flatten() {
-        still.stage.into_iter().for_each(|stage| more(&mut still_by_stage, stage, still.span));
+        // What is not planned of a piece is made.
+        more(&mut still_by_stage, still.stage.unwrap_or(Stage::Make), still.span);
     }
     let delivery = to_come.iter().flatten().filter(|still| still.kind == Kind::Deliver);
     Hours {
@@ -273,24 +274,6 @@ fn more<K: Ord>(spans: &mut Sorted<K, Span>, key: K, span: Span) {
 
 fn totals<K: Ord + Copy>(shares: &Sorted<K, Shares>) -> Sorted<K, Span> {
     shares.iter().map(|(key, shares)| (*key, shares.total())).collect()
-}
-
-/// What an operation is still thought to take: where some of its pieces are noted, those that are left at their pace; else what was planned
-/// less what was logged; nothing once all its pieces are done, the last piece is sold or handed over, or the job has ended. None for an
-/// operation nobody estimated and nobody began.
-fn still_to_do(shop: &Shop, job: &Job, operation: &Operation, logged: &Time) -> Option<Span> {
-    let op = operation.op.as_str();
-    let by_pieces = by_pieces(&batch(shop, job, op));
-    let logged = logged.by_op.get(op).copied().unwrap_or_default().total();
-    if !job.has_to_come(operation) {
-        return Some(Span::ZERO);
-    }
-    match operation.span {
-        _ if by_pieces.is_some() => by_pieces.map(|left| left.likely(Span::ZERO)),
-        Some(planned) => Some(planned.minus(logged).max(Span::ZERO)),
-        None if Span::ZERO < logged => Some(Span::ZERO),
-        None => None,
-    }
 }
 
 fn sold(job: &Job, (costs, hours): (&Costs, &Hours), rate: &RateSheet) -> Answer<Sold> {

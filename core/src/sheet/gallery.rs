@@ -3,7 +3,7 @@
 use super::shop::Shop;
 use crate::ledger::fold::{GalleryTerms, Job, Lot};
 use crate::money::consign::{Consignment, Handed, Payer, ShareOf};
-use crate::quantity::{Count, Decimal, Id, Moment, Money};
+use crate::quantity::{Count, Decimal, Id, Money, Wall};
 use crate::refusal::Answer;
 
 /// What a gallery has of one consignment.
@@ -11,7 +11,7 @@ use crate::refusal::Answer;
 pub struct AtGallery {
     pub lot: Id,
     /// The day it was left there.
-    pub since: Moment,
+    pub since: Wall,
     /// The gallery, where it was said.
     pub gallery: Option<Id>,
     pub n: Count,

@@ -5,6 +5,7 @@ use super::helped::{Helped, helped};
 use super::jobs::{Section, date, section, so_far, to_come};
 use super::make::keep::{Lacking, changed_piles, lacking_of};
 use super::marks::settle_now;
+use super::offer::promised;
 use super::rate::rate;
 use super::shop::Shop;
 use crate::bench::On;
@@ -13,7 +14,6 @@ use crate::ledger::kind::bench::Stage;
 use crate::ledger::kind::job::For;
 use crate::ledger::kind::plan::Shape;
 use crate::ledger::kind::sale::Paid;
-use crate::money::charge::Terms;
 use crate::money::left::{PerHour, Way};
 use crate::quantity::{Count, Decimal, Id, Listed, Money, Span, Wall};
 use crate::refusal::Answer;
@@ -261,11 +261,7 @@ pub(super) fn as_it_stands(shop: &Shop, job: &Job, account: &Account) -> Answer<
     if sold.pieces.saturating_add(sold.by_galleries).saturating_add(sold.promised) == 0 {
         return Ok(None);
     }
-    let mut you_get = sold.net;
-    for agreement in job.selling.open() {
-        let tax = agreement.tax.unwrap_or_else(|| shop.tax_of(job));
-        you_get = you_get.plus(Terms { tax, ..shop.terms_of(job, Paid::Bank) }.you_get(agreement.sum.minus(agreement.sold_for)?)?)?;
-    }
+    let you_get = sold.net.plus(promised(shop, job, Paid::Bank)?)?;
     Ok(Some(Way { you_get, costs, time }))
 }
 

@@ -9,8 +9,9 @@ pub use instead::{Ask, Concession};
 use super::account::{Account, of as reckon};
 use super::carried::Lacking;
 use super::shop::Shop;
-use crate::ledger::fold::{Job, TaxBy};
+use crate::ledger::fold::{Agreement, Job, TaxBy};
 use crate::ledger::kind::sale::{Carried, Paid};
+use crate::money::charge::Terms;
 use crate::money::left::{PerHour, Way};
 use crate::money::offer::{Standing, Verdict, say, settle, verdict};
 use crate::money::point::Points;
@@ -94,8 +95,8 @@ pub struct Leaves {
 /// # Errors
 /// [`Refusal::NotThere`], [`Refusal::NothingAsked`], [`Refusal::NotThatMany`], [`Refusal::CurrenciesMixed`].
 pub fn offer(shop: &Shop, id: Id, asking: Asking, offer: Option<Money>) -> Answer<OfferSheet> {
-    let mut job = shop.job(id)?;
-    job.tax = asking.tax.unwrap_or_else(|| spoken_of(&job));
+    let own = shop.job(id)?;
+    let job = asked_about(own.clone(), asking.tax);
     let account = reckon(shop, &job)?;
     let (free, n) = (job.free(), asking.n);
     if n == 0 {
@@ -132,7 +133,7 @@ pub fn offer(shop: &Shop, id: Id, asking: Asking, offer: Option<Money>) -> Answe
         lacking: account.costs.lacking(),
         unsettled: account.hours.unsettled,
         all_worked: account.hours.to_come == Some(Span::ZERO),
-        agreed: at(standing.agreed.map(|agreed| agreed.rest), agreed_way(&job, asking))?.flatten(),
+        agreed: standing.agreed.map(|_| as_agreed(shop, (&own, &account), asking)).transpose()?.flatten(),
         concessions: offer.map(|offer| instead::concessions(shop, (&job, &account), offer, asking)).transpose()?.unwrap_or_default(),
         marks,
         standing,
@@ -143,6 +144,11 @@ pub fn offer(shop: &Shop, id: Id, asking: Asking, offer: Option<Money>) -> Answe
     })
 }
 
+/// A job as it is asked about: taxed as was chosen, else as was spoken of.
+pub fn asked_about(job: Job, tax: Option<TaxBy>) -> Job {
+    Job { tax: tax.unwrap_or_else(|| spoken_of(&job)), ..job }
+}
+
 /// What its pieces are taxed with: where every piece is promised, as was spoken of when the price was agreed.
 fn spoken_of(job: &Job) -> TaxBy {
     let agreed = job.selling.open().find_map(|agreement| agreement.tax).filter(|_| job.free() == 0);
@@ -150,9 +156,18 @@ fn spoken_of(job: &Job) -> TaxBy {
 }
 
 /// What was agreed is for all its pieces, carried as was agreed; what it was paid with is not known ahead, so by what is asked.
-fn agreed_way(job: &Job, asking: Asking) -> Asking {
-    let carried = job.selling.open().find_map(|agreement| agreement.carried).unwrap_or(asking.carried);
-    Asking { n: job.selling.promised(), carried, ..asking }
+fn as_agreed(shop: &Shop, of: (&Job, &Account), asking: Asking) -> Answer<Option<Leaves>> {
+    let carried = of.0.selling.open().find_map(|agreement| agreement.carried).unwrap_or(asking.carried);
+    left_of(shop, of, promised(shop, of.0, asking.paid)?, (of.0.selling.promised(), carried))
+}
+
+/// What you get of all that was agreed and is still to be handed over, paid so: each by the tax it was agreed with.
+pub(super) fn promised(shop: &Shop, job: &Job, paid: Paid) -> Answer<Money> {
+    let one = |agreement: &Agreement| {
+        let tax = agreement.tax.unwrap_or_else(|| shop.tax_of(job));
+        Terms { tax, ..shop.terms_of(job, paid) }.you_get(agreement.sum.minus(agreement.sold_for)?)
+    };
+    Money::sum(job.currency, job.selling.open().map(one).collect::<Answer<Vec<Money>>>()?)
 }
 
 fn parts(shop: &Shop, job: &Job, sum: Money, paid: Paid) -> Answer<Parts> {

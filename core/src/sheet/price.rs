@@ -113,6 +113,8 @@ pub struct AgreedRow {
     pub name: String,
     pub agreed: Id,
     pub n: Count,
+    /// Nothing else of its job is for sale or promised: what the job leaves is what this leaves.
+    pub is_all: bool,
     pub price: Money,
     pub date: Option<Wall>,
     pub buyer: Option<Id>,
@@ -182,6 +184,7 @@ fn agreed_row(job: &Job, agreement: &Agreement, due: Money) -> Answer<AgreedRow>
         name: job.name.clone(),
         agreed: agreement.id,
         n: agreement.n.saturating_sub(agreement.sold),
+        is_all: job.free() == 0 && job.selling.open().nth(1).is_none(),
         price: agreement.sum,
         date: agreement.due.or(job.described.due),
         buyer: agreement.buyer,

@@ -2,7 +2,7 @@
 
 use super::shop::Shop;
 use crate::ledger::fold::{Job, Sale, jobs};
-use crate::quantity::{Currency, Decimal, Moment, Money, Offset, Sorted, Wall};
+use crate::quantity::{Currency, Decimal, Money, Sorted, Wall};
 use crate::refusal::Answer;
 
 /// What was sold at one rate.
@@ -25,13 +25,14 @@ pub struct YearTaxes {
     pub tax: Money,
 }
 
-/// The lines of the sales of a year; one brought back takes its line off the year it came back in.
+/// The lines of the sales of a year; one brought back takes its line off the year it came back in. A sale is of the year it was in at the place
+/// where it was written, whoever looks from where.
 ///
 /// # Errors
 /// [`crate::refusal::Refusal::MoneyOutOfRange`].
-pub fn taxes(shop: &Shop, currency: Currency, (year, offset): (i32, Offset)) -> Answer<YearTaxes> {
+pub fn taxes(shop: &Shop, currency: Currency, year: i32) -> Answer<YearTaxes> {
     let none = Money::zero(currency);
-    let is_of = |at: Moment| Wall::new(at, offset).day().as_ymd().0 == year;
+    let is_of = |at: Wall| at.day().as_ymd().0 == year;
     let mut found = YearTaxes { by_rate: Sorted::new(), by_galleries: none, tax: none };
     for job in jobs(shop.book).filter(|job| job.currency == currency) {
         for sale in &job.selling.sales {
@@ -45,7 +46,7 @@ pub fn taxes(shop: &Shop, currency: Currency, (year, offset): (i32, Offset)) -> 
     Ok(found)
 }
 
-fn by_galleries(job: &Job, is_of: impl Fn(Moment) -> bool) -> Answer<Money> {
+fn by_galleries(job: &Job, is_of: impl Fn(Wall) -> bool) -> Answer<Money> {
     let paid = job.selling.consignments_paid.iter().filter(|paid| is_of(paid.at));
     Money::sum(job.currency, paid.filter_map(|paid| paid.tax))
 }
@@ -79,7 +80,7 @@ mod tests {
     fn check(lines: &str, year: i32, wanted: &[(&str, i32, &str, &str)], all: &str) {
         let story = tell(&format!("{START}{lines}"));
         assert_eq!(story.refused, [], "{lines}");
-        let found = taxes(&Shop::of(&story.book, story.now.at), Currency::USD, (year, story.now.offset)).unwrap();
+        let found = taxes(&Shop::of(&story.book, story.now.at), Currency::USD, year).unwrap();
         let by_rate = found.by_rate.iter().map(|(rate, at)| (rate.to_string(), at.sales, at.taken.to_string(), at.tax.to_string()));
         let wanted = wanted.iter().map(|(rate, n, taken, tax)| (rate.to_string(), *n, format!("{taken} USD"), format!("{tax} USD")));
         assert_eq!(by_rate.collect::<Vec<_>>(), wanted.collect::<Vec<_>>(), "{lines}");
@@ -115,5 +116,22 @@ mod tests {
     fn the_maker_sends_in_what_galleries_sold() {
         let lines = "consign 2 stools tag 145 share 0.4 maker-pays\ngallery pays 90.02 for 1 stools tax 7.56";
         check(lines, 2026, &[], "7.56");
+    }
+
+    /// Sold and paid half an hour into the year where the maker stood, which is the year before for who looks in winter; and brought back half
+    /// an hour before the next.
+    #[test]
+    fn the_year_is_that_of_the_place_where_it_was_written() {
+        const SOLD: &str = "2026-01-01 00:30 +11:00 workshop AUD metric\ntill tax 0.1 inside\njob desk \"Desk\" 3 spec\n\
+            sell 1 desk for 110 notes as one\nconsign 1 desk tag 220 share 0.4 maker-pays\ngallery pays 132 for 1 desk tax 20\n";
+        let back = "2026-12-31 23:30 +11:00 reverse sale one on desk\n";
+        for (lines, year, tax) in [("", 2025, 0), ("", 2026, 30), (back, 2026, 20), (back, 2027, 0)] {
+            for seen in ["+10:00", "+13:00", "-08:00"] {
+                let story = tell(&format!("{SOLD}{lines}2027-07-01 09:00 {seen} plan \"oil\" make 5 min for desk"));
+                assert_eq!(story.refused, [], "{lines}");
+                let found = taxes(&Shop::of(&story.book, story.now.at), Currency::read("AUD").unwrap(), year).unwrap();
+                assert_eq!(found.tax.amount(), Decimal::from(tax), "{lines}{year} {seen}");
+            }
+        }
     }
 }

@@ -1,11 +1,13 @@
 //! Hours still to come of a job, one figure for every price and page: each operation by its estimate, as the job's own page has it.
 
 use super::estimate::counted::{Counted, beside, counted};
+use super::estimate::left::is_made_whole;
 use super::estimate::{Row, rows_of};
 use super::shop::Shop;
+use crate::bench::Time;
 use crate::ledger::fold::Job;
 use crate::ledger::kind::bench::{Kind, Stage};
-use crate::quantity::{Listed, Sorted, Span};
+use crate::quantity::{Listed, Span};
 
 /// What is still to come of an operation, or of what such a piece takes beyond its plan.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -18,13 +20,13 @@ pub struct StillToCome {
 
 /// All that is still to come. None while nobody knows: nothing is planned, no estimate was given, and nothing says what such a piece takes.
 ///
-/// Of a job without a plan nothing is to come once it was finished, some of it is gone, or the maker said that it is made, but for counted pieces that are left; `by_stage` is what was logged.
-pub fn to_come(shop: &Shop, job: &Job, by_stage: &Sorted<Stage, Span>) -> Option<Vec<StillToCome>> {
+/// Of a job without a plan that is made nothing is to come but counted pieces that are left.
+pub fn to_come(shop: &Shop, job: &Job, logged: &Time) -> Option<Vec<StillToCome>> {
     if job.ended.is_some() {
         return Some(vec![]);
     }
     if job.operations.is_empty() {
-        return without_plan(shop, job, by_stage).map(|span| vec![StillToCome { kind: Kind::Make, stage: None, span }]);
+        return without_plan(shop, job, logged).map(|span| vec![StillToCome { kind: Kind::Make, stage: None, span }]);
     }
     let rows = rows(shop, job);
     let beside = beside(shop, job, &rows).into_iter();
@@ -39,12 +41,12 @@ fn rows(shop: &Shop, job: &Job) -> Vec<Row> {
     rows_of(shop, (job, shop.history()), true)
 }
 
-fn without_plan(shop: &Shop, job: &Job, by_stage: &Sorted<Stage, Span>) -> Option<Span> {
+fn without_plan(shop: &Shop, job: &Job, logged: &Time) -> Option<Span> {
     let counted = || Span::sum(counted(shop, job, &[]).iter().map(Counted::to_come));
-    if 0 < job.selling.gone() || by_stage.contains_key(&Stage::Finish) || job.whole_planned {
+    if is_made_whole(job, logged) {
         return Some(counted());
     }
-    let given = job.kept.map(|kept| kept.likely.minus(shop.time(job.id).own.total()).max(counted()));
+    let given = job.kept.map(|kept| kept.likely.minus(logged.own.total()).max(counted()));
     let by_others = || Some(rows(shop, job)).filter(|rows| !rows.is_empty()).map(|rows| Span::sum(rows.iter().map(Row::to_come)));
     given.or_else(by_others)
 }

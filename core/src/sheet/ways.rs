@@ -115,6 +115,8 @@ pub struct Materials {
     pub times: Decimal,
     pub price: Money,
     pub leaves: Option<Leaves>,
+    /// A share of the hauls is in it, with what was driven for them.
+    pub with_hauls: bool,
 }
 
 /// As the rule goes: common practice, no source.
@@ -218,13 +220,15 @@ fn gallery(shop: &Shop, of: (&Job, &Account), (tag, terms): (Option<Money>, Gall
     Ok(Some(Gallery { lowest: must(marks.lowest_pay), rate: must(marks.your_rate), at_tag }))
 }
 
-/// Like pieces, the latest first.
+/// Like pieces, the one seen last first; of those of one moment the one noted last.
 fn like(shop: &Shop, of: (&Job, &Account)) -> Answer<Vec<Like>> {
+    let mut seen = of.0.selling.like.iter().rev().listed();
+    seen.sort_by_key(|seen| std::cmp::Reverse(seen.at.at));
     let one = |seen: &LikePiece| Ok(Like { leaves: leaves(shop, of, seen.sum, BY_CARD)?, seen: seen.clone() });
-    of.0.selling.like.iter().rev().map(one).collect()
+    seen.into_iter().map(one).collect()
 }
 
-/// What was spent on no drive, no helper and no stall, times three. None before any of it was spent.
+/// What was spent on no drive, no helper and no stall, but for those in the share of the hauls, times three. None before any of it was spent.
 fn materials(shop: &Shop, of: (&Job, &Account)) -> Answer<Option<Materials>> {
     let (job, account) = of;
     let is_material = |kind: &Key| ![CostKind::Distance, CostKind::Helper, CostKind::Stall].map(CostKind::key).contains(&kind.as_str());
@@ -236,5 +240,7 @@ fn materials(shop: &Shop, of: (&Job, &Account)) -> Answer<Option<Materials>> {
     // Shared last: a third of a cent is not tripled.
     let price = part(multiple(all, TIMES)?, 1, job.pieces)?;
     let charge = shop.terms_of(job, Paid::Card).tax.charge(price)?;
-    Ok(Some(Materials { spent: part(all, 1, job.pieces)?, times: TIMES, price, leaves: leaves(shop, of, charge, BY_CARD)? }))
+    let with_hauls = account.costs.by_kind.iter().any(|(kind, sum)| kind.as_str() == HAUL && !sum.is_zero());
+    let leaves = leaves(shop, of, charge, BY_CARD)?;
+    Ok(Some(Materials { spent: part(all, 1, job.pieces)?, times: TIMES, price, leaves, with_hauls }))
 }

@@ -47,6 +47,8 @@ pub struct Jobs {
     pub room: Option<Room>,
     /// What is being written down.
     pub draft: Option<Box<Draft>>,
+    /// The sum at the tag before the pieces were rubbed out, which are typed anew.
+    at_tag: Option<String>,
     pub search: String,
     /// The estimate is shown without the factor.
     pub without_factor: bool,
@@ -132,8 +134,10 @@ pub fn heard(app: &mut App, tap: Tap, now: Now) {
         Tap::Write(what) => write(app, what),
         Tap::At(nth) => with_form(app, |form| form.go(nth)),
         Tap::Press(press) => {
-            let sign = app.speech.sign();
+            let (sign, was) = (app.speech.sign(), draft::at_tag(app).or_else(|| app.jobs.at_tag.take()));
             with_form(app, |form| form.press(press, sign));
+            draft::goes_along(app, was.clone());
+            app.jobs.at_tag = was.filter(|_| draft::at_tag(app).is_none());
         }
         Tap::Say(nth, text) => say(app, nth, text),
         Tap::Pick(pick) => draft::pick(app, pick, now),

@@ -386,8 +386,11 @@ pub fn told(app: &mut App, told: Planning) {
     match told {
         Planning::Better { worth, bound } => plan.stands = Stands::UnderWay { worth, bound, ms },
         Planning::Done(answered) => {
-            let Some(answered) = rack_first::next(app, *answered) else { return };
-            found(app, answered);
+            match rack_first::next(app, *answered) {
+                Some(answered) => found(app, answered),
+                None if app.plan.first.is_some() => return,
+                None => (), // none of all turns gave a plan
+            }
             let plan = &mut app.plan;
             let open = plan.found.as_ref().filter(|found| ms == FIRST && !found.answered.is_proven()).zip(plan.given.as_ref());
             plan.stands = match open {

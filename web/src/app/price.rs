@@ -14,7 +14,7 @@ pub mod waiting;
 pub mod ways;
 
 use super::order::{Feel, Order};
-use super::{App, workshop};
+use super::{App, taxes, workshop};
 use crate::parts::Place;
 use crate::parts::pad::Press;
 use fivebar_core::ledger::Fact;
@@ -22,7 +22,7 @@ use fivebar_core::ledger::decide::{Command, Now};
 use fivebar_core::ledger::fold::TaxBy;
 use fivebar_core::ledger::kind::sale::{Carried, Paid};
 use fivebar_core::money::tax::Tax;
-use fivebar_core::quantity::{Count, Id, Money};
+use fivebar_core::quantity::{Count, Currency, Id, Money};
 use fivebar_core::refusal::Answer;
 use fivebar_core::sheet::Shop;
 use fivebar_core::sheet::offer::Asking;
@@ -90,8 +90,6 @@ pub struct Way {
     pub paid: Option<Paid>,
     pub carried: Option<Carried>,
     pub n: Option<Count>,
-    /// What a sale of this job would be taxed with, where it is not as its job is: for the buyer who stands there.
-    pub tax: Option<(Id, TaxBy)>,
 }
 
 /// The state of Price that is not in the book.
@@ -220,14 +218,20 @@ pub fn tax_of(app: &App, id: Id) -> Option<Tax> {
     Some(shop.workshop.tax(job.currency, chosen_tax(app, id).unwrap_or(job.tax)))
 }
 
-/// The tax that was chosen for a sale of a job.
+/// The tax that was chosen for the buyer who stands there: on the agreement that is made, or on the offer that is open. It goes with them.
 pub fn chosen_tax(app: &App, id: Id) -> Option<TaxBy> {
-    app.price.way.tax.filter(|(job, _)| *job == id).map(|(_, by)| by)
+    let lies = std::iter::once(&app.price.over).chain(app.price.under.iter().rev());
+    let chosen = |over: &Over| match over {
+        Over::Offer(bargain) if bargain.job == id => Some(bargain.tax),
+        Over::Agree(agree) if agree.job == id => Some(agree.tax),
+        _ => None,
+    };
+    lies.filter_map(chosen).next().flatten()
 }
 
-/// The tax of a job, where it comes on top of the tag.
-pub fn on_top(app: &App, id: Id) -> Option<Tax> {
-    tax_of(app, id).filter(|tax| tax.is_on_top())
+/// A tax taken so, where it comes on top of the tag.
+pub fn on_top(app: &App, (currency, by): (Currency, TaxBy)) -> Option<Tax> {
+    Some(taxes::tax(app, currency, by)).filter(|tax| tax.is_on_top())
 }
 
 /// How it would be paid: as chosen, else as the last sale was; a card, which costs most, before that.

@@ -7,7 +7,7 @@ use fivebar_core::bench::Bench;
 use fivebar_core::bench::wait::Waits;
 use fivebar_core::haul::Haul;
 use fivebar_core::ledger::book::subjects;
-use fivebar_core::ledger::decide::{Command, Now, decide};
+use fivebar_core::ledger::decide::{Command, Now, Turned, decide, turned};
 use fivebar_core::ledger::fold::Workshop;
 use fivebar_core::ledger::kind::book::{Restored, Struck};
 use fivebar_core::ledger::line::document::person_read;
@@ -372,16 +372,19 @@ impl Shelf {
         let device = self.clock.device();
         let last = self.book.entries().rev().map(|(entry, _)| entry).find(|entry| entry.stamp.2 == device);
         let Some(last) = last.filter(|last| last.wall.at <= now && last.wall.at.until(now) <= FRESH) else { return };
-        let act_of = |entries: &[Id]| {
-            let entry = entries.last().and_then(|id| self.book.entry(*id)).map(|(entry, _)| entry);
-            entry.map(|entry| entry.act.unwrap_or(entry.id))
+        if let Fact::CopyKept(_) = last.fact {
+            return;
+        }
+        let act = last.act.unwrap_or(last.id);
+        let (stands, taken_back, last_tick) = match turned(&self.book, act) {
+            Some(Turned::TakenBack(of)) => (None, Some(of), None),
+            Some(Turned::StandsAgain(of)) => (Some(of), None, None),
+            None => match LastTick::of_drop(&self.book, act) {
+                Some(drop) => (None, None, Some(drop)),
+                None => (Some(act), None, None),
+            },
         };
-        (self.last_act, self.taken_back) = match &last.fact {
-            Fact::Struck(f) => (None, act_of(&f.entries)),
-            Fact::Restored(f) => (act_of(&f.entries), None),
-            Fact::CopyKept(_) => (None, None),
-            _ => (Some(last.act.unwrap_or(last.id)), None),
-        };
+        (self.last_act, self.taken_back, self.last_tick) = (stands, taken_back, last_tick);
     }
 
     /// Lines that another tab wrote, or a copy brought: what is written here comes after them.

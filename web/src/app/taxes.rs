@@ -4,7 +4,7 @@ use super::App;
 use fivebar_core::ledger::fold::TaxBy;
 use fivebar_core::money::tax::Tax;
 use fivebar_core::quantity::reading::{self, Misread, Quantity, Sign};
-use fivebar_core::quantity::{Currency, Listed, Money};
+use fivebar_core::quantity::{Currency, Id, Listed, Money, Side};
 
 /// The tax of a currency, taken so.
 pub fn tax(app: &App, currency: Currency, by: TaxBy) -> Tax {
@@ -28,6 +28,31 @@ pub fn choices(app: &App, currency: Currency, taken: TaxBy) -> Vec<(TaxBy, bool)
 /// Rates under a name are kept: the choice is more than the usual rate or none.
 pub fn has_named(app: &App, currency: Currency) -> bool {
     app.shelf().workshop().taxes_in(currency).next().is_some()
+}
+
+/// What was chosen, in one word that is read again; "own" where nothing was.
+pub fn written(by: Option<TaxBy>) -> String {
+    match by {
+        None => "own".to_owned(),
+        Some(TaxBy::Usual) => "usual".to_owned(),
+        Some(TaxBy::Untaxed) => "none".to_owned(),
+        Some(TaxBy::Named(id)) => id.to_string(),
+        Some(TaxBy::Agreed(tax)) => format!("{}:{}", tax.rate, if tax.is_on_top() { "top" } else { "inside" }),
+    }
+}
+
+/// What was chosen, as it was written; none where it can't be read.
+pub fn read(word: &str) -> Option<Option<TaxBy>> {
+    match (word, word.split_once(':')) {
+        ("own", _) => Some(None),
+        ("usual", _) => Some(Some(TaxBy::Usual)),
+        ("none", _) => Some(Some(TaxBy::Untaxed)),
+        (_, None) => Id::read(word).map(|id| Some(TaxBy::Named(id))),
+        (_, Some((rate, side))) => {
+            let side = if side == "top" { Side::Top } else { Side::Inside };
+            Some(Some(TaxBy::Agreed(Tax { rate: rate.parse().ok()?, side })))
+        }
+    }
 }
 
 /// A sum as it was typed, with the tax that is to be added to it.

@@ -63,6 +63,8 @@ pub async fn start() {
         face::again(&mut app, &piece);
     }
     app.offset_at = Some(offset_at);
+    // The book may be read before the page is listened to.
+    app.now = wall_clock();
     let run = Rc::new_cyclic(|me: &Weak<Run>| Run {
         me: me.clone(),
         app: RefCell::new(app),

@@ -5,7 +5,7 @@ use super::workshop::per_cent;
 use crate::app::taxes::{choices, tax};
 use crate::app::{App, Msg};
 use crate::parts::chips::{Chip, flowing};
-use crate::view::El;
+use crate::view::{El, el};
 use crate::words::en::taxes as words;
 use fivebar_core::ledger::fold::TaxBy;
 use fivebar_core::quantity::{Currency, Listed, Side};
@@ -19,6 +19,12 @@ pub fn chips(app: &App, (currency, taken): (Currency, TaxBy), seen: Seen<'_>, sa
     });
     let shown = shown.listed();
     (1 < all.len()).then(|| flowing("key h56", shown, |nth| say(all.get(nth).map_or(TaxBy::Usual, |(by, _)| *by))))
+}
+
+/// What one sale is taxed with, where there is a choice.
+pub fn of_sale(app: &App, taken: (Currency, TaxBy), seen: Seen<'_>, say: impl Fn(TaxBy) -> Msg) -> Vec<El<Msg>> {
+    let titled = |chips: El<Msg>| vec![el("h2", "").text(words::TAX_OF_SALE), chips.attr("aria-label", words::TAX_OF_SALE)];
+    chips(app, taken, seen, say).map(titled).unwrap_or_default()
 }
 
 fn worded(app: &App, (currency, by): (Currency, TaxBy), seen: Seen<'_>) -> (String, String) {

@@ -171,10 +171,13 @@ fn holds_others(book: &Book, pile: Id, entries: &[Id]) -> bool {
 }
 
 /// What an act itself took back, as a plan that is used instead of another does: it goes the other way with the act. Nothing where the act
-/// stands not as `struck` says, or what it took back goes its own way since; nor what another plan that stands took the place of too.
+/// stands not as `struck` says, or what it took back goes its own way since; nor what another plan that stands took the place of too. An
+/// act that does nothing but take back stands as what it took back says.
 fn took_back(book: &Book, entries: &[Id], struck: bool) -> Vec<Id> {
     let known = |id: &Id| book.entry(*id);
-    let is_so = entries.iter().filter_map(known).any(|(entry, is)| !matches!(entry.fact, Fact::Struck(_)) && is == struck);
+    let takes_back = |(entry, _): &(&Entry, bool)| matches!(entry.fact, Fact::Struck(_));
+    let is_so = entries.iter().filter_map(known).all(|it| takes_back(&it))
+        || entries.iter().filter_map(known).any(|it| !takes_back(&it) && it.1 == struck);
     let taken =
         entries.iter().filter_map(known).filter_map(|(entry, _)| if let Fact::Struck(f) = &entry.fact { Some(&f.entries) } else { None });
     let own = taken.flatten().filter(|id| is_so && known(id).is_some_and(|(_, is)| is != struck)).copied().listed();

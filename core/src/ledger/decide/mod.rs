@@ -17,6 +17,7 @@ mod rests;
 mod sale;
 mod stock;
 mod taxes;
+mod turned;
 mod wait;
 mod wood;
 
@@ -32,6 +33,7 @@ pub use plan::{PlanCommand, SAW_MOST, without_plans};
 pub use sale::{HandBackOrder, PaidOf, PayOrder, SaleCommand, SellOrder};
 pub use stock::{Figures, Lying, OnTheScale, StockCommand};
 pub use taxes::{TAX_NAME_MOST, TAXES_MOST};
+pub use turned::{Turned, turned};
 pub use wait::{Laid, WaitCommand};
 pub use wood::WoodCommand;
 

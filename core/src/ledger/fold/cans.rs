@@ -117,6 +117,6 @@ pub(super) fn shared(cans: &mut [Can], line: &Booked) {
 
 /// What was left of it is gone; the first time counts.
 pub(super) fn emptied(cans: &mut [Can], entry: &Entry, f: &PackEmptied) {
-    let at = Wall::new(f.when.unwrap_or(entry.at()), entry.offset());
+    let at = entry.when(f.when);
     cans.iter_mut().filter(|can| can.id == f.can).for_each(|can| can.emptied = can.emptied.or(Some(at)));
 }

@@ -224,7 +224,7 @@ impl OwnTool {
         let tool = Tool { cost: f.sum, salvage, years: f.years };
         let spread = f.share.map_or(Spread::Straight, |share| Spread::DecliningThenStraight { share: share.0 });
         tool.wear(spread, FirstYear::Whole).ok()?;
-        let bought = Wall::new(f.when.unwrap_or(entry.at()), entry.offset());
+        let bought = entry.when(f.when);
         Some(OwnTool { entry: entry.id, name: f.name.clone(), tool, spread, bought })
     }
 

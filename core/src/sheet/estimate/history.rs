@@ -38,6 +38,7 @@ pub struct History {
 pub struct Done {
     /// In small letters.
     op: String,
+    of: Id,
     /// The name of the job.
     pub job: String,
     design: Option<Id>,
@@ -118,7 +119,8 @@ impl Gathered {
         history
     }
 
-    /// The history of all jobs, for many estimates at once.
+    /// The history of all jobs, for many estimates at once of jobs that go on: these tell of their operations alone, which are left out where
+    /// the job itself asks.
     pub fn all(&self, shop: &Shop) -> &History {
         self.all.get_or_init(|| history_of(shop, |_| true))
     }
@@ -148,9 +150,9 @@ impl History {
         Factor::of(&self.ratios)
     }
 
-    /// What an operation took on earlier jobs.
-    pub fn of_operation(&self, op: &str, of: Of) -> Vec<Past> {
-        self.done(op, of).map(|done| done.past.clone()).listed()
+    /// What an operation took on other jobs: what was just done teaches nothing of this very job, also where the history is of all of them.
+    pub fn of_operation(&self, op: &str, job: Id, of: Of) -> Vec<Past> {
+        self.done(op, of).filter(|done| done.of != job).map(|done| done.past.clone()).listed()
     }
 
     /// The same, job by job.
@@ -210,9 +212,8 @@ fn operations(history: &mut History, job: &Job, (runs, open, shop): (&[&Run], &S
         let done = job.ended.is_some() || job.left() == 0 || batch.is_done();
         let is_settled = own.iter().all(|run| run.work.rework || !open.contains(&run.id));
         let past = Past::of(&own, pieces(job, kind, &batch)).filter(|_| done && is_settled);
-        let done =
-            |past| Done { op: in_small(op.trim()), job: job.name.clone(), design: job.design, piece: job.described.piece.clone(), past };
-        history.operations.extend(past.map(done));
+        let (of, op, piece) = (job.id, in_small(op.trim()), &job.described.piece);
+        history.operations.extend(past.map(|past| Done { op, of, job: job.name.clone(), design: job.design, piece: piece.clone(), past }));
     }
 }
 

@@ -1,12 +1,12 @@
 //! What is still to do of each operation of a job: by its pieces where they are noted or wait, else by its hours.
 
 use super::Row;
-use super::counted::{beside, counted, together};
+use super::counted::{Counted, beside, counted, together};
 use super::history::pieces;
 use crate::bench::estimate::{Left, Likely};
 use crate::bench::wait::{Wait, Waits, What};
-use crate::bench::{Batch, Bench, Kind, On, Run, Work};
-use crate::ledger::fold::Job;
+use crate::bench::{Batch, Bench, Kind, On, Run, Stage, Time, Work};
+use crate::ledger::fold::{Job, Operation};
 use crate::quantity::{Count, Listed, Moment, Span};
 use crate::sheet::Shop;
 
@@ -17,23 +17,23 @@ use crate::sheet::Shop;
 /// was put to wait with all its pieces, while nobody is at it. Nothing of what was left for another step, or for a coat to dry, once it had
 /// taken what was thought of it (ours). Of all else what it likely takes less what was worked, at hand or left: work alone never makes it
 /// more. Of a drive that nothing but the plan speaks of, once it alone is to come, what was planned less what was driven. Of a whole piece and of its rest, less what was
-/// worked on operations that are not planned, and never less than the pieces that are left of these. Rework takes nothing off. Nothing at all
+/// worked on operations that are not planned, and never less than the pieces that are left of these; of a whole piece that is made, those
+/// pieces alone. Rework takes nothing off. Nothing at all
 /// once the last piece is sold or handed over, but of what was planned since.
 pub fn lefts(shop: &Shop, job: &Job, rows: &[Row]) -> Vec<Left> {
     if job.ended.is_some() {
         return rows.iter().map(|_| Left::Nothing).listed();
     }
     let logged = shop.time(job.id);
-    let planned = |op: &str| rows.iter().any(|row| row.op.as_deref() == Some(op));
-    // Work that makes nothing and is not planned, and work done again, leave at hand what was.
-    let is_step = |work: &Work| !work.rework && (work.kind == Kind::Make || planned(&work.op));
-    let steps = shop.bench.on(On::Job(job.id)).filter(|run| is_step(&run.work)).listed();
+    let planned = |op: &str| job.operations.iter().any(|planned| planned.op == op);
+    let steps = steps(shop, job);
     let unplanned = Span::sum(logged.by_op.iter().filter(|(op, _)| !planned(op)).map(|(_, shares)| shares.total()));
     let is_over = |op: &str| job.operations.iter().any(|planned| planned.op == op && !job.has_to_come(planned));
     let left = |row: &Row| match row.op.as_deref() {
         None if job.left() == 0 => Left::Nothing,
+        None if is_made_whole(job, &logged) => counted_alone(&counted(shop, job, rows)),
         Some(op) if is_over(op) => Left::Nothing,
-        Some(op) => of_step(shop, job, (op, row, &steps)),
+        Some(op) => of_step(shop, job, (op, (row.thought, row.likely), &steps)),
         None => at_least(row, unplanned, || together(&counted(shop, job, rows))),
     };
     let lefts = rows.iter().map(left).listed();
@@ -43,6 +43,16 @@ pub fn lefts(shop: &Shop, job: &Job, rows: &[Row]) -> Vec<Left> {
         return lefts;
     }
     lefts.into_iter().zip(rows).map(|(left, row)| as_planned(left, row)).listed()
+}
+
+/// Whether a piece of which nothing was planned is made: it was finished, some of it is gone, or the maker said so. Counted pieces that are left
+/// are to come all the same.
+pub fn is_made_whole(job: &Job, logged: &Time) -> bool {
+    job.operations.is_empty() && (0 < job.selling.gone() || logged.by_stage.contains_key(&Stage::Finish) || job.whole_planned)
+}
+
+fn counted_alone(counted: &[Counted]) -> Left {
+    if counted.is_empty() { Left::Nothing } else { Left::Goes(together(counted)) }
 }
 
 /// Less what is gone of it, but not less than what is counted.
@@ -60,13 +70,32 @@ fn as_planned(left: Left, row: &Row) -> Left {
     }
 }
 
-fn of_step(shop: &Shop, job: &Job, (op, row, steps): (&str, &Row, &[&Run])) -> Left {
-    let (batch, thought) = (batch(shop, job, op), row.thought);
+/// What a planned operation is still thought to take, by the same rule as what is likely of it. None of one that nobody estimated and nobody
+/// began.
+pub fn still_thought(shop: &Shop, job: &Job, operation: &Operation) -> Option<Span> {
+    if !job.has_to_come(operation) {
+        return Some(Span::ZERO);
+    }
+    let thought = operation.span.unwrap_or_default();
+    let left = of_step(shop, job, (&operation.op, (operation.span, thought), &steps(shop, job)));
+    let is_known = operation.span.is_some() || !matches!(left, Left::Less(gone) if gone <= Span::ZERO);
+    is_known.then(|| left.likely(thought).max(Span::ZERO))
+}
+
+/// Work that makes nothing and is not planned, and work done again, leave at hand what was.
+fn steps<'a>(shop: &'a Shop, job: &Job) -> Vec<&'a Run> {
+    let planned = |op: &str| job.operations.iter().any(|planned| planned.op == op);
+    let is_step = |work: &Work| !work.rework && (work.kind == Kind::Make || planned(&work.op));
+    shop.bench.on(On::Job(job.id)).filter(|run| is_step(&run.work)).listed()
+}
+
+fn of_step(shop: &Shop, job: &Job, (op, (thought, likely), steps): (&str, (Option<Span>, Span), &[&Run])) -> Left {
+    let batch = batch(shop, job, op);
     let put = Put::of((&shop.bench, shop.waits()), job, op);
     if let Some(by_pieces) = by_pieces(&batch) {
         let is_unsaid = shop.bench.batch(On::Job(job.id), op, shop.now).of.is_none();
         let by_plan = Some(Left::Less(batch.all())).filter(|_| is_unsaid && thought.is_some() && put.is_each_of(&batch));
-        return by_plan.filter(|plan| plan.likely(row.likely) < by_pieces.likely(row.likely)).unwrap_or(by_pieces);
+        return by_plan.filter(|plan| plan.likely(likely) < by_pieces.likely(likely)).unwrap_or(by_pieces);
     }
     if !batch.runs && put.is_all(&batch) {
         return Left::Nothing;

@@ -97,7 +97,7 @@ pub fn rest(job: &Job, whole: &Whole, (parts, on_top): (&[Part], OnTop)) -> Opti
 /// apart by their kind. What was thought of this very operation is nearer than another kind of piece.
 pub fn known(job: &Job, history: &History, (planned, n): (&Operation, Count)) -> Option<Part> {
     let learnt = |of: Of, from| {
-        let past = history.of_operation(&planned.op, of);
+        let past = history.of_operation(&planned.op, job.id, of);
         let jobs = Count::try_from(past.len()).unwrap_or(Count::MAX);
         learn::likely(&past, n).map(|time| Part { from, jobs, time })
     };

@@ -31,3 +31,20 @@ fn made_is_said_only_when_it_is_made() {
     let batch = "batch 4 \"bore\" for stools\n08:10 start \"bore\" make on stools\n08:20 done 1\n08:30 start \"sand\" make on stools\n";
     check(&format!("{SAND}{batch}09:00 done 5\n13:05 stop"), "work on");
 }
+
+/// Two promised, each by its own tax: 100 without, and 100 with 5.5 % inside, of which 94.79 are kept. Price and the page of the job say one sum.
+#[test]
+fn what_was_agreed_is_taxed_as_each_was_agreed() {
+    use crate::sheet::offer::{Asking, offer};
+    let told = "2026-03-03 08:00 -05:00 workshop USD inch\ntill tax 0.055 inside\njob stools \"Stools\" 2 spec\n\
+        08:10 start \"sand\" make on stools\n09:10 stop\nspend 20.00 finish on stools\nall-planned stools\n\
+        agree 100 for 1 stools fetched tax none\nagree 100 for 1 stools fetched\n";
+    let story = crate::story::tell(told);
+    assert_eq!(story.refused, []);
+    let (shop, id) = (Shop::of(&story.book, story.now.at), story.names.job("stools").unwrap());
+    let asking = Asking { n: 2, paid: Paid::Bank, carried: crate::ledger::kind::sale::Carried::Fetched, tax: None };
+    let priced = offer(&shop, id, asking, None).unwrap().agreed.unwrap().way.you_get;
+    let found = shop.job(id).unwrap();
+    let way = as_it_stands(&shop, &found, &reckon(&shop, &found).unwrap()).unwrap().unwrap();
+    assert_eq!([priced, way.you_get].map(|sum| sum.amount().to_string()), ["194.79"; 2]);
+}

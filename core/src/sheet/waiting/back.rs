@@ -23,10 +23,10 @@ pub enum Back {
 /// # Errors
 /// [`crate::refusal::Refusal::FeesEatThePrice`], [`crate::refusal::Refusal::MoneyOutOfRange`].
 pub fn looked_back(shop: &Shop, job: &Job) -> Answer<Option<Back>> {
-    let last = job.selling.standing().max_by_key(|sale| sale.at);
+    let last = job.selling.standing().max_by_key(|sale| sale.at.at);
     let Some(sale) = last.filter(|sale| 0 < sale.n && sale.agreed.is_none()) else { return Ok(None) };
     let sold = each(sale.sum, sale.n)?;
-    let let_go = untaken(job).into_iter().filter(|offer| offer.at < sale.at).max_by_key(|offer| offer.at);
+    let let_go = untaken(job).into_iter().filter(|offer| offer.at < sale.at.at).max_by_key(|offer| offer.at);
     if let Some(offer) = let_go.filter(|offer| 0 < offer.n) {
         return Ok(Some(Back::Waited { offered: each(offer.sum, offer.n)?, sold }));
     }
@@ -39,10 +39,10 @@ pub fn looked_back(shop: &Shop, job: &Job) -> Answer<Option<Back>> {
 /// Not under for one, just before a sale, by how it was paid; none where nothing was guessed before it.
 fn worth_then(shop: &Shop, job: &Job, sale: &Sale) -> Answer<Option<Money>> {
     let paid = job.selling.payments.iter().find(|payment| payment.sale == Some(sale.id)).map_or(Paid::Card, |payment| payment.paid);
-    let Some(mut then) = rests(shop, job)?.filter(|rests| rests.told.at < sale.at) else { return Ok(None) };
-    then.came.retain(|came| came.at < sale.at);
-    then.pieces = free_before(job, sale.at);
-    then.now = Wall::new(sale.at, then.told.offset).day();
+    let Some(mut then) = rests(shop, job)?.filter(|rests| rests.told.at < sale.at.at) else { return Ok(None) };
+    then.came.retain(|came| came.at < sale.at.at);
+    then.pieces = free_before(job, sale.at.at);
+    then.now = Wall::new(sale.at.at, then.told.offset).day();
     if then.pieces == 0 {
         return Ok(None);
     }
@@ -55,9 +55,9 @@ fn worth_then(shop: &Shop, job: &Job, sale: &Sale) -> Answer<Option<Money>> {
 fn free_before(job: &Job, at: Moment) -> Count {
     let selling = &job.selling;
     let sum = |counts: &mut dyn Iterator<Item = Count>| counts.fold(0, Count::saturating_add);
-    let sold = sum(&mut selling.standing().filter(|sale| sale.at < at).map(|sale| sale.n));
-    let lent = sum(&mut selling.consigned.iter().filter(|there| there.at < at).map(|there| there.n));
-    let back = sum(&mut selling.consignments_returned.iter().filter(|there| there.at < at).map(|there| there.n));
+    let sold = sum(&mut selling.standing().filter(|sale| sale.at.at < at).map(|sale| sale.n));
+    let lent = sum(&mut selling.consigned.iter().filter(|there| there.at.at < at).map(|there| there.n));
+    let back = sum(&mut selling.consignments_returned.iter().filter(|there| there.at.at < at).map(|there| there.n));
     let promised = sum(&mut selling.open().filter(|open| open.at < at).map(|open| open.n.saturating_sub(open.sold)));
     job.pieces.saturating_add(back).saturating_sub(sold).saturating_sub(lent).saturating_sub(promised)
 }

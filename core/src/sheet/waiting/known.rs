@@ -59,7 +59,7 @@ pub struct Worth {
     pub ask: Money,
 }
 
-/// What was reckoned before, the latest last.
+/// What was reckoned before, what was asked for last at the end: of one job several, by what each rests on.
 #[derive(Debug, Default)]
 pub struct Kept(RefCell<Vec<Rc<Known>>>);
 
@@ -79,11 +79,12 @@ pub fn known(shop: &Shop, job: &Job) -> Answer<Option<Rc<Known>>> {
     let rests = if is_there { rests(shop, job)? } else { None };
     let Some(rests) = rests.filter(|rests| rests.now < rests.by) else { return Ok(None) };
     let mut kept = shop.prospects.0.borrow_mut();
-    if let Some(known) = kept.iter().find(|known| known.job == job.id && known.rests == rests) {
-        return Ok(Some(known.clone()));
+    if let Some(place) = kept.iter().position(|known| known.job == job.id && known.rests == rests) {
+        let known = kept.remove(place);
+        kept.push(known.clone());
+        return Ok(Some(known));
     }
     let known = Rc::new(Known { job: job.id, worth: rests.worth(), rests, so_far: RefCell::default(), prospects: OnceCell::new() });
-    kept.retain(|old| old.job != job.id);
     if KEPT <= kept.len() {
         kept.remove(0);
     }
@@ -99,8 +100,8 @@ pub(super) fn rests(shop: &Shop, job: &Job) -> Answer<Option<Rests>> {
     let guess = Guess { asks, buys, at, ratio: guesses.k.unwrap_or(USUAL_RATIO), no_show: guesses.no_show.unwrap_or_default() };
     let terms = shop.terms_of(job, Paid::Card);
     let tag = job.tag.map(|tag| terms.tax.charge(tag)).transpose()?;
-    let sold = selling.standing().map(|sale| sale.at);
-    let lent = selling.consigned.iter().chain(&selling.consignments_returned).map(|there| there.at);
+    let sold = selling.standing().map(|sale| sale.at.at);
+    let lent = selling.consigned.iter().chain(&selling.consignments_returned).map(|there| there.at.at);
     let changed = sold.chain(lent).chain(selling.agreements.iter().map(|agreement| agreement.at));
     let place = |at| Wall::new(at, by.offset);
     Ok(Some(Rests {

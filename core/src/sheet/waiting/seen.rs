@@ -44,7 +44,7 @@ pub fn came(job: &Job, asked: Money, since: Moment) -> Answer<Vec<Came>> {
         add(offer.at, Did::Heard(Heard::Offered { sum: each(offer.sum, offer.n)?, price }));
     }
     for sale in selling.standing().filter(|sale| sale.agreed.is_none()) {
-        add(sale.at, Did::Heard(Heard::Bought { price: each(sale.sum, sale.n)? }));
+        add(sale.at.at, Did::Heard(Heard::Bought { price: each(sale.sum, sale.n)? }));
     }
     for agreement in &selling.agreements {
         if let Some(did) = agreed(agreement)? {
@@ -73,7 +73,7 @@ pub fn untaken(job: &Job) -> Vec<&Offer> {
     let mut sales: Vec<_> = job.selling.standing().listed();
     let mut is_open = |offer: &&Offer| {
         let taken = sales.iter().position(|sale| {
-            let apart = offer.at.until(sale.at);
+            let apart = offer.at.until(sale.at.at);
             sale.n == offer.n && sale.sum == offer.said.unwrap_or(offer.sum) && Span::ZERO <= apart && apart <= ONE_BUYER
         });
         taken.map(|nth| sales.remove(nth)).is_none()

@@ -13,7 +13,7 @@ use fivebar_core::ledger::fold::{Agreement, AgreementState, GalleryTerms, Over, 
 use fivebar_core::ledger::kind::bench::Kind;
 use fivebar_core::ledger::kind::job::For;
 use fivebar_core::ledger::kind::sale::{Carried, Paid};
-use fivebar_core::quantity::reading::Sign;
+use fivebar_core::quantity::reading::{self, Sign};
 use fivebar_core::quantity::{Count, Currency, Day, Decimal, Id, Key, Length, Mass, Money, Units, writing};
 use fivebar_core::sheet::job::JobSheet;
 
@@ -436,13 +436,34 @@ pub fn pick(app: &mut App, pick: Pick, now: Now) {
 
 /// Another tax for this sale: a sum that stands there as its tag goes along.
 fn taxed(app: &mut App, by: TaxBy) {
+    let was = at_tag(app);
     let Some(Ok(sheet)) = sheet(app) else { return };
+    if let Some(draft) = &mut app.jobs.draft {
+        draft.picks.tax = Some(by).filter(|by| *by != sheet.sale.tax);
+    }
+    goes_along(app, was);
+}
+
+/// The sum of a form as it is for so many pieces at the tag, with their tax; none where it is no such form.
+pub fn at_tag(app: &App) -> Option<String> {
+    let sheet = sheet(app)?.ok()?;
+    let draft = app.jobs.draft.as_ref()?;
+    let pieces = match draft.what {
+        What::Sell(None) => 1,
+        What::Agree => 2,
+        _ => return None,
+    };
     let (sign, units, currency) = (app.speech.sign(), sheet.account.units, sheet.account.currency);
-    let charge = |by| Typed { sign, units }.sum(sheet.sale.tag.and_then(|tag| tax(app, currency, by).charge(tag).ok()));
-    let new = charge(by);
-    let was = charge(app.jobs.draft.as_ref().and_then(|draft| draft.picks.tax).unwrap_or(sheet.sale.tax));
-    let Some(draft) = &mut app.jobs.draft else { return };
-    draft.picks.tax = Some(by).filter(|by| *by != sheet.sale.tax);
+    let n = reading::count(draft.form.text(pieces), sign, PILE_MOST).ok()?;
+    let by = draft.picks.tax.unwrap_or(sheet.sale.tax);
+    let charge = sheet.sale.tag.and_then(|tag| tax(app, currency, by).charge(tag.times(n).ok()?).ok());
+    Some(Typed { sign, units }.sum(charge))
+}
+
+/// A sum that stood there as its tag goes along with pieces and tax.
+pub fn goes_along(app: &mut App, was: Option<String>) {
+    let new = at_tag(app);
+    let Some((draft, (was, new))) = app.jobs.draft.as_mut().zip(was.zip(new)) else { return };
     if draft.form.text(0) == was {
         draft.form.put(0, new);
     }

@@ -59,16 +59,44 @@ pub fn keep(app: &mut App) {
     // What is ticked of the plans the wood is cut by stays beside a newer one: it says what is cut. So does what is ticked of one that
     // was put back, which can be taken back.
     let plans = app.shelf().shop(app.now.at).job(given.ask.job).map(|job| job.plans).unwrap_or_default();
-    let in_hand = read(&line);
-    let cut_by = |it: &Beside| {
-        let is_new = |plan: &KeptPlan| in_hand.as_ref().is_some_and(|new| new.is_of(plan));
-        plans.iter().any(|plan| plan.used && it.is_of(plan) && !is_new(plan))
+    let book = &app.shelf().book;
+    let Some(in_hand) = read(&line) else { return };
+    let is_same = |it: &Beside| it.of.is_some() && it.of == in_hand.of;
+    let is_cut_by = |it: &Beside| plans.iter().any(|plan| plan.used && it.is_of(plan) && !in_hand.is_of(plan));
+    let was_cut = |it: &Beside| !it.ticked.is_empty() && it.of.is_some_and(|of| book.entry(of).is_some());
+    let mut drops = false;
+    // Of plans that were dropped the last one stays; one that is in use again is dropped no more.
+    let mut own = |text: &str| {
+        let it = read(text).filter(|it| !is_same(it))?;
+        let is_out = text.starts_with(DROPPED);
+        if is_cut_by(&it) {
+            return Some(marked(text, false));
+        }
+        let stays = if is_out { !std::mem::replace(&mut drops, true) } else { was_cut(&it) };
+        stays.then(|| text.to_owned())
     };
-    let was_cut = |it: &Beside| !it.ticked.is_empty() && it.of.is_some() && in_hand.as_ref().is_some_and(|new| new.of != it.of);
-    let others = app.here.plans.lines().filter(|line| !line.starts_with(&job) || read(line).is_some_and(|it| cut_by(&it) || was_cut(&it)));
-    let all: Vec<&str> = std::iter::once(line.as_str()).chain(others).take(JOBS).collect();
-    let value = all.join("\n");
+    let others = app.here.plans.lines().filter_map(|line| if is_of_job(line, &job) { own(line) } else { Some(line.to_owned()) }).listed();
+    let value = of_last_jobs(std::iter::once(line).chain(others).listed()).join("\n");
     write(app, value);
+}
+
+fn is_of_job(line: &str, job: &str) -> bool {
+    line.trim_start_matches(DROPPED).starts_with(job)
+}
+
+/// Lines of the jobs that come first: however many plans of one lie there, they take no other's place.
+fn of_last_jobs(mut lines: Vec<String>) -> Vec<String> {
+    let mut jobs: Vec<String> = vec![];
+    lines.retain(|line| {
+        let job = line.trim_start_matches(DROPPED).split(PART).next().unwrap_or_default();
+        let is_there = jobs.iter().any(|known| known == job);
+        if !is_there && jobs.len() < JOBS {
+            jobs.push(job.to_owned());
+            return true;
+        }
+        is_there
+    });
+    lines
 }
 
 /// Takes in what a short end would give the plan in hand, unless it was found of another.
@@ -127,27 +155,28 @@ pub fn ticks(app: &App, plan: &KeptPlan) -> Set<usize> {
 /// Those that were dropped too: a plan of the book may be in use again.
 fn of_job(app: &App, job: Id) -> impl Iterator<Item = Beside> + use<'_> {
     let job = job.to_string();
-    app.here.plans.lines().filter(move |line| line.trim_start_matches(DROPPED).starts_with(&job)).filter_map(read)
+    app.here.plans.lines().filter(move |line| is_of_job(line, &job)).filter_map(read)
 }
 
 /// The plan of a job that lies there unused is dropped, or comes again; false where there is none.
 pub fn dropped(app: &mut App, job: Id, drops: bool) -> bool {
-    let (job, mut turned) = (job.to_string(), false);
-    let one = |line: &str| {
-        let is_out = line.starts_with(DROPPED);
-        let it = !turned && is_out != drops && line.trim_start_matches(DROPPED).starts_with(&job);
-        turned |= it;
-        if it { marked(line, drops) } else { line.to_owned() }
-    };
-    let value = app.here.plans.lines().map(one).listed().join("\n");
-    write(app, value);
-    turned
+    let job = job.to_string();
+    let nth = app.here.plans.lines().position(|line| line.starts_with(DROPPED) != drops && is_of_job(line, &job));
+    nth.map(|nth| mark(app, nth, drops)).is_some()
 }
 
-/// What lies there of a plan of the book is of one that was dropped.
-pub fn dropped_of(app: &mut App, plan: Id) {
-    let one = |line: &str| if read(line).is_some_and(|it| it.of == Some(plan)) { marked(line, true) } else { line.to_owned() };
-    let value = app.here.plans.lines().map(one).listed().join("\n");
+/// What lies there of a plan of the book is of one that was dropped, or that is in use again.
+pub fn dropped_of(app: &mut App, plan: Id, drops: bool) {
+    if let Some(nth) = app.here.plans.lines().position(|line| read(line).is_some_and(|it| it.of == Some(plan))) {
+        mark(app, nth, drops);
+    }
+}
+
+/// What was dropped last lies first.
+fn mark(app: &mut App, nth: usize, drops: bool) {
+    let lines = app.here.plans.lines().enumerate();
+    let first = lines.clone().filter(|(at, _)| *at == nth).map(|(_, line)| marked(line, drops));
+    let value = first.chain(lines.clone().filter(|(at, _)| *at != nth).map(|(_, line)| line.to_owned())).listed().join("\n");
     write(app, value);
 }
 

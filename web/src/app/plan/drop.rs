@@ -6,7 +6,8 @@ use crate::app::App;
 use crate::app::order::{Feel, Order};
 use fivebar_core::ledger::decide::{BookCommand, Command, Now, PlanCommand};
 use fivebar_core::ledger::fold::InUse;
-use fivebar_core::quantity::{Count, Id};
+use fivebar_core::ledger::{Book, Fact};
+use fivebar_core::quantity::{Count, Id, Listed};
 use fivebar_core::sheet::make::keep::in_use;
 
 /// A plan in use that is to be dropped: the pieces the job has of it, and its lines at the saw that are ticked.
@@ -54,7 +55,7 @@ pub fn drop_as(app: &mut App, stays: bool, now: Now) {
     if app.order(&Command::Book(BookCommand::TakeBack { act }), now).is_some() {
         let shelf = app.shelf_mut();
         (shelf.last_act, shelf.taken_back) = (None, Some(act));
-        beside::dropped_of(app, plan);
+        beside::dropped_of(app, plan, true);
         app.orders.push(Order::Feel(Feel::TakeBack));
         gone(app);
     }
@@ -63,8 +64,8 @@ pub fn drop_as(app: &mut App, stays: bool, now: Now) {
 fn in_book(app: &mut App, (plan, drops): (Id, bool), now: Now) -> bool {
     let command = if drops { PlanCommand::Drop { plan } } else { PlanCommand::TakeUp { plan } };
     let done = app.order(&Command::Plan(command), now).is_some();
-    if done && drops {
-        beside::dropped_of(app, plan);
+    if done {
+        beside::dropped_of(app, plan, drops);
     }
     done
 }
@@ -73,6 +74,20 @@ fn in_book(app: &mut App, (plan, drops): (Id, bool), now: Now) -> bool {
 fn gone(app: &mut App) {
     ticks::gone(app);
     app.plan = Plan { asked: std::mem::take(&mut app.plan.asked), page: Page::Choose, dropped: true, ..Plan::default() };
+}
+
+impl LastTick {
+    /// The plan in use that an act of the book dropped, or took in use again, as it was done last.
+    pub fn of_drop(book: &Book, act: Id) -> Option<LastTick> {
+        let fact = |id: &Id| book.entry(*id).map(|(entry, _)| &entry.fact);
+        let (entries, back) = match fact(book.act(act).first()?)? {
+            Fact::Struck(f) => (&f.entries, false),
+            Fact::Restored(f) => (&f.entries, true),
+            _ => return None,
+        };
+        let [Fact::PlanUsed(f)] = entries.iter().filter_map(fact).listed()[..] else { return None };
+        Some(LastTick { job: f.job, line: None, on: true, back, of: Some(f.plan) })
+    }
 }
 
 /// A drop is taken back, or made again.

@@ -9,6 +9,7 @@ mod proven;
 mod put_back;
 mod rack_first;
 mod refused;
+mod resumed;
 mod shared;
 mod told;
 mod ways;

@@ -8,7 +8,7 @@ use crate::app::taxes::charged;
 use crate::app::workshop::people;
 use crate::words::en::deal as words;
 use fivebar_core::ledger::decide::{Command, Now, SaleCommand};
-use fivebar_core::ledger::fold::Job;
+use fivebar_core::ledger::fold::{Job, TaxBy};
 use fivebar_core::ledger::kind::Exact;
 use fivebar_core::ledger::kind::book::Role;
 use fivebar_core::ledger::kind::sale::{Carried, PriceAgreed};
@@ -42,6 +42,8 @@ pub struct Agree {
     pub free: Count,
     pub n: Count,
     pub sum: Option<Money>,
+    /// What it is taxed with, where that was chosen for this buyer, or agreed before.
+    pub tax: Option<TaxBy>,
     pub deposit: Option<Money>,
     pub carried: Carried,
     pub by: By,
@@ -67,6 +69,8 @@ pub enum AgreeTap {
     PadAway,
     /// So many per cent of the price ahead; nothing for no deposit.
     Share(u32),
+    /// What this sale is taxed with.
+    Tax(TaxBy),
     Carried(Carried),
     By(By),
     /// Somebody known; nobody in particular.
@@ -87,6 +91,7 @@ pub fn heard(app: &mut App, tap: AgreeTap, now: Now) {
         AgreeTap::PadDone => pad_done(app, false),
         AgreeTap::PadBeforeTax => pad_done(app, true),
         AgreeTap::Share(percent) => with(app, |agree| agree.deposit = agree.share(percent)),
+        AgreeTap::Tax(by) => tax(app, by),
         AgreeTap::Carried(carried) => with(app, |agree| agree.carried = carried),
         AgreeTap::By(by) => with(app, |agree| agree.by = by),
         AgreeTap::Buyer(buyer) => with(app, |agree| (agree.buyer, agree.named) = (buyer, None)),
@@ -100,6 +105,11 @@ impl Agree {
     pub fn share(&self, percent: u32) -> Option<Money> {
         let share = self.sum?.amount().checked_mul(Decimal::new(i64::from(percent), 2))?;
         Money::book(share, self.currency).ok().filter(|sum| !sum.is_zero())
+    }
+
+    /// What it is taxed with: as chosen or agreed, else as its job is.
+    pub fn taxed(&self, job: &Job) -> TaxBy {
+        self.tax.unwrap_or(job.tax)
     }
 
     /// Whether payments that were planned do not go on: they were of another sum.
@@ -131,15 +141,14 @@ fn open(app: &mut App, id: Id, sum: Option<Money>) {
     let free = job.free();
     let asked = asking(app, id, free);
     let n = if sum.is_some() { asked.n } else { 1 };
-    // What is agreed is handed over: of a tag before tax, with it.
-    let tagged = job.tag.and_then(|tag| tax_of(app, id)?.charge(tag).ok());
     let agree = Agree {
         job: id,
         replaces: None,
         currency: job.currency,
         free,
         n,
-        sum: sum.or(tagged),
+        sum: sum.or_else(|| tagged(app, id)),
+        tax: chosen_tax(app, id),
         deposit: None,
         carried: asked.carried,
         by: By::NoDate,
@@ -148,6 +157,20 @@ fn open(app: &mut App, id: Id, sum: Option<Money>) {
         pad: None,
     };
     app.price.open(Over::Agree(Box::new(agree)));
+}
+
+/// What is agreed is handed over: of a tag before tax, with it.
+fn tagged(app: &App, id: Id) -> Option<Money> {
+    tax_of(app, id)?.charge(shop(app).job(id).ok()?.tag?).ok()
+}
+
+/// Another tax for this buyer: what the tag comes to goes along, a sum that was named stays what is handed over.
+fn tax(app: &mut App, by: TaxBy) {
+    let Over::Agree(agree) = &app.price.over else { return };
+    let (job, follows) = (agree.job, agree.replaces.is_none() && agree.sum == tagged(app, agree.job));
+    with(app, |agree| agree.tax = Some(by));
+    let sum = tagged(app, job);
+    with(app, |agree| agree.sum = if follows { sum } else { agree.sum });
 }
 
 fn change(app: &mut App, (id, agreed): (Id, Id), sum: Option<Money>) {
@@ -165,6 +188,7 @@ fn change(app: &mut App, (id, agreed): (Id, Id), sum: Option<Money>) {
         free: job.free().saturating_add(n),
         n,
         sum: sum.or(Some(rest)),
+        tax: chosen_tax(app, id).or(old.tax.map(TaxBy::Agreed)),
         deposit: old.deposit.filter(|_| old.sold == 0),
         carried: asked.or(old.carried).unwrap_or(Carried::Fetched),
         by: old.due.map_or(By::NoDate, By::AsAgreed),
@@ -179,7 +203,8 @@ fn change(app: &mut App, (id, agreed): (Id, Id), sum: Option<Money>) {
 fn pad_done(app: &mut App, adds_tax: bool) {
     let sign = app.speech.sign();
     let Over::Agree(agree) = &app.price.over else { return };
-    let tax = on_top(app, agree.job).filter(|_| adds_tax);
+    let Ok(job) = shop(app).job(agree.job) else { return };
+    let tax = on_top(app, (job.currency, agree.taxed(&job))).filter(|_| adds_tax);
     with(app, |agree| {
         let currency = agree.currency;
         let Some((field, typed)) = &mut agree.pad else { return };

@@ -18,6 +18,8 @@ pub struct Bargain {
     pub job: Id,
     /// None before the buyer has spoken.
     pub offer: Option<Money>,
+    /// What it would be taxed with, where that was chosen for this buyer.
+    pub tax: Option<TaxBy>,
     pub pad: Option<Typed>,
     /// Pay and hours are shown.
     pub pay: bool,
@@ -52,14 +54,12 @@ pub enum BargainTap {
 /// Opens the offer on a piece.
 pub fn open(app: &mut App, job: Id) {
     app.price.last_job = Some(job);
-    // Another buyer, another tax.
-    app.price.way.tax = None;
     if let Some(carried) = agreed_way(app, job) {
         app.price.way.carried = Some(carried);
     }
     // From what was agreed one asks for its pay and hours.
     let pay = matches!(app.price.over, Over::Deal(_));
-    app.price.open(Over::Offer(Box::new(Bargain { job, offer: None, pad: None, pay })));
+    app.price.open(Over::Offer(Box::new(Bargain { job, offer: None, tax: None, pad: None, pay })));
 }
 
 /// How it goes by what was agreed, where that speaks for every piece.
@@ -100,7 +100,8 @@ pub fn heard(app: &mut App, tap: BargainTap, now: Now) {
         BargainTap::PayAndHours => with(app, |bargain| bargain.pay = !bargain.pay),
         BargainTap::Paid(paid) => app.price.way.paid = Some(paid),
         BargainTap::Carried(carried) => app.price.way.carried = Some(carried),
-        BargainTap::Tax(by) => tax(app, by),
+        // A sum that was named stays what is handed over.
+        BargainTap::Tax(by) => with(app, |bargain| bargain.tax = Some(by)),
         BargainTap::Pieces(n) => {
             app.price.way.n = Some(n);
             with(app, |bargain| bargain.offer = None);
@@ -124,18 +125,11 @@ fn here(app: &App) -> Option<OfferSheet> {
     sheet(app, bargain).ok()
 }
 
-/// Another tax for this sale: a sum that was named stays what is handed over.
-fn tax(app: &mut App, by: TaxBy) {
-    let Some(job) = here(app).map(|sheet| sheet.job) else { return };
-    let own = shop(app).job(job).map(|job| job.tax);
-    app.price.way.tax = Some((job, by)).filter(|_| own != Ok(by));
-}
-
 /// Takes in what was typed; the tax is added where it is without.
 fn pad_done(app: &mut App, adds_tax: bool) {
     let sign = app.speech.sign();
-    let Some((job, currency)) = here(app).map(|sheet| (sheet.job, sheet.currency)) else { return };
-    let tax = on_top(app, job).filter(|_| adds_tax);
+    let Some((currency, by)) = here(app).map(|sheet| (sheet.currency, sheet.tax)) else { return };
+    let tax = on_top(app, (currency, by)).filter(|_| adds_tax);
     with(app, |bargain| {
         let Some(typed) = &mut bargain.pad else { return };
         if let Some(sum) = typed.take(|text| charged(text, (currency, sign), tax)) {
@@ -184,7 +178,7 @@ fn order(app: &App, sheet: &OfferSheet, sum: Money) -> SellOrder {
 fn sell(app: &mut App, command: SaleCommand, (sheet, sum): (&OfferSheet, Money), now: Now) {
     let sold = Done::Sold(in_coins(app, sheet.asking.paid, sum));
     if done(app, &Command::Sale(command), (sheet.job, sold), now) {
-        (app.price.way.n, app.price.way.tax) = (None, None);
+        app.price.way.n = None;
         app.price.to_list();
     }
 }

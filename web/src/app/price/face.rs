@@ -3,7 +3,7 @@
 use super::bargain::Bargain;
 use super::{Over, Tap};
 use crate::app::order::{Order, Turned};
-use crate::app::{App, Msg};
+use crate::app::{App, Msg, taxes};
 use fivebar_core::quantity::{Count, Currency, Decimal, Id, Money};
 
 /// Turns the phone to the buyer.
@@ -15,11 +15,12 @@ pub fn show(app: &mut App, job: Id) {
     app.orders.push(Order::Face(Some(Turned { piece: job, spoken })));
 }
 
-/// "<piece> 95.00 USD 2": the sum that was spoken of, for so many of a piece.
+/// "<piece> 2 own 95.00 USD": what was spoken of for so many of a piece, how it is taxed, and the sum where one was named.
 fn spoken_of(app: &App, job: Id) -> Option<String> {
     let Over::Offer(bargain) = &app.price.over else { return None };
-    let sum = bargain.offer.filter(|_| bargain.job == job)?;
-    Some(format!("{job} {sum} {}", app.price.way.n.unwrap_or(1)))
+    let sum = bargain.offer.map(|sum| format!(" {sum}")).unwrap_or_default();
+    let n = app.price.way.n.unwrap_or(1);
+    (bargain.job == job).then(|| format!("{job} {n} {}{sum}", taxes::written(bargain.tax)))
 }
 
 /// The page was loaded anew in a buyer's hands: it shows the piece again once the book is read.
@@ -31,17 +32,22 @@ pub fn again(app: &mut App, piece: &str) {
 
 /// What was spoken of stands behind the face again, if it was of the piece that shows.
 pub fn spoken(app: &mut App, spoken: &str) {
-    let of_it = read(spoken).filter(|(of, ..)| app.price.face == Some(*of));
-    if let Some((job, sum, n)) = of_it {
+    let of_it = read(spoken).filter(|(of, _)| app.price.face == Some(of.job));
+    if let Some((bargain, n)) = of_it {
         app.price.way.n = Some(n);
-        app.price.over = Over::Offer(Box::new(Bargain { job, offer: Some(sum), pad: None, pay: false }));
+        app.price.over = Over::Offer(Box::new(bargain));
     }
 }
 
-fn read(spoken: &str) -> Option<(Id, Money, Count)> {
+fn read(spoken: &str) -> Option<(Bargain, Count)> {
     let mut words = spoken.split(' ');
-    let (piece, sum, currency, n) = (words.next()?, words.next()?, words.next()?, words.next()?);
-    Some((Id::read(piece)?, Money::whole(sum.parse::<Decimal>().ok()?, Currency::read(currency).ok()?)?, n.parse().ok()?))
+    let (piece, n, tax) = (words.next()?, words.next()?, words.next()?);
+    let offer = match words.next() {
+        Some(sum) => Some(Money::whole(sum.parse::<Decimal>().ok()?, Currency::read(words.next()?).ok()?)?),
+        None => None,
+    };
+    let (job, tax) = (Id::read(piece)?, taxes::read(tax)?);
+    Some((Bargain { job, offer, tax, pad: None, pay: false }, n.parse().ok()?))
 }
 
 /// Back to the maker.

@@ -13,6 +13,7 @@ use fivebar_core::quantity::reading::{self, Misread};
 use fivebar_core::quantity::{Clock, Decimal, Id, Money, Span, Wall};
 use fivebar_core::refusal::{Answer, Refusal};
 use fivebar_core::sale::demand::{EACH_ASK_MOST, Guess, USUAL_RATIO};
+use fivebar_core::sheet::offer::asked_about;
 use fivebar_core::sheet::waiting::{Question, WaitingSheet, known, waiting};
 use std::rc::Rc;
 
@@ -234,15 +235,15 @@ fn away(app: &mut App) {
     }
 }
 
-/// The job whose band is shown and not reckoned yet.
+/// What is known of the job whose band is shown and not reckoned yet, by the tax it is asked with.
 fn wanted(app: &App) -> Option<Rc<fivebar_core::sheet::waiting::Known>> {
-    let job = match &app.price.over {
-        Over::Offer(bargain) if app.place == Place::Price => bargain.job,
-        Over::Waiting(waits) if app.place == Place::Price && waits.asked.is_none() => waits.job,
+    let (job, tax) = match &app.price.over {
+        Over::Offer(bargain) if app.place == Place::Price => (bargain.job, bargain.tax),
+        Over::Waiting(waits) if app.place == Place::Price && waits.asked.is_none() => (waits.job, None),
         _ => return None,
     };
     let shop = shop(app);
-    known(&shop, &shop.job(job).ok()?).ok()?.filter(|known| !known.has_band())
+    known(&shop, &asked_about(shop.job(job).ok()?, tax)).ok()?.filter(|known| !known.has_band())
 }
 
 /// After every tap: a band that is shown and not known is reckoned once the page is painted, for it is a sum of many.

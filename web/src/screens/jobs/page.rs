@@ -171,7 +171,8 @@ fn planned((sheet, estimate): (&JobSheet, Option<&EstimateSheet>), op: &str, see
 fn by_stage(sheet: &JobSheet, estimate: &EstimateSheet) -> Vec<(Stage, Span)> {
     let mut stages: Vec<(Stage, Span)> = vec![];
     let stage = |op: &Option<String>| sheet.operations.iter().find(|planned| Some(&planned.op) == op.as_ref()).map(|planned| planned.stage);
-    let planned = estimate.rows.iter().filter_map(|row| Some((stage(&row.op)?, row.to_come())));
+    // What is not planned of a piece is made.
+    let planned = estimate.rows.iter().map(|row| (stage(&row.op).unwrap_or(Stage::Make), row.to_come()));
     for (of, left) in planned.chain(estimate.counted.iter().map(|one| (one.stage, one.to_come()))) {
         match stages.iter_mut().find(|(stage, _)| *stage == of) {
             Some((_, span)) => *span = span.plus(left),

@@ -171,7 +171,7 @@ fn sales(sheet: &JobSheet, seen: Seen<'_>) -> Vec<El<Msg>> {
 fn sold(sale: &Sale, seen: Seen<'_>) -> El<Msg> {
     let tax = (!sale.tax.is_zero()).then(|| words::tax_of_it(&sum(sale.tax, seen)));
     let how = sale.carried.map(|way| carried(way).to_owned());
-    let under = join([Some(day(sale.at, seen)), how, tax]);
+    let under = join([Some(seen.speech.day(sale.at)), how, tax]);
     let name = common::pieces(sale.n, &seen.speech.count(sale.n));
     let row = row(name, under, sum(sale.sum, seen));
     if sale.reversed.is_some() {
@@ -191,7 +191,7 @@ fn went_with((sheet, sale): (&JobSheet, &Sale), reversed: Reversed, seen: Seen<'
     let went = paid.minus(reversed.kept).ok().filter(|went| !went.is_zero() || kept.is_some());
     let went = went.map(|went| words::went_back(&sum(went, seen), kept.as_deref()));
     let tax = (!sale.tax.is_zero()).then(|| words::tax_back(&less(sale.tax)));
-    let row = row(words::reversed(&day(reversed.at, seen)), join([went, tax]), less(sale.sum));
+    let row = row(words::reversed(&seen.speech.day(reversed.at)), join([went, tax]), less(sale.sum));
     let mistake = key("key soft h56", words::STRIKE, words::MISTAKE, say(Tap::Strike(reversed.entry)));
     el("div", "deal").key(format!("{} back", sale.id)).kid(row).kid(mistake)
 }
@@ -217,14 +217,14 @@ fn payments(sheet: &JobSheet, seen: Seen<'_>) -> Vec<El<Msg>> {
 }
 
 fn went_back(it: &HandedBack, seen: Seen<'_>) -> El<Msg> {
-    let under = join([Some(words::HANDED_BACK.to_owned()), Some(day(it.at, seen))]);
+    let under = join([Some(words::HANDED_BACK.to_owned()), Some(seen.speech.day(it.at))]);
     let figure = Money::zero(it.sum.currency()).minus(it.sum).map_or_else(|_| String::new(), |less| sum(less, seen));
     row(paid(it.paid).to_owned(), under, figure).key(it.id.to_string()).kid(back(it.id))
 }
 
 fn came_in(payment: &Payment, seen: Seen<'_>) -> El<Msg> {
     let fee = (!payment.fee.is_zero()).then(|| words::fee_of_it(&sum(payment.fee, seen)));
-    let under = join([Some(day(payment.at, seen)), fee]);
+    let under = join([Some(seen.speech.day(payment.at)), fee]);
     row(paid(payment.paid).to_owned(), under, sum(payment.sum, seen)).key(payment.id.to_string()).kid(back(payment.id))
 }
 
@@ -232,7 +232,7 @@ fn gallery(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Vec<El<Msg>> {
     let selling = &sheet.selling;
     let one = |word: &'static str, it: &fivebar_core::ledger::fold::Consigned| {
         let n = common::pieces(it.n, &seen.speech.count(it.n));
-        row(n, join([Some(word.to_owned()), Some(day(it.at, seen))]), it.sum.map(|it| sum(it, seen)).unwrap_or_default())
+        row(n, join([Some(word.to_owned()), Some(seen.speech.day(it.at))]), it.sum.map(|it| sum(it, seen)).unwrap_or_default())
             .key(it.entry.to_string())
             .kid(back(it.entry))
     };
@@ -242,7 +242,7 @@ fn gallery(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Vec<El<Msg>> {
     let mut shown = titled(words::GALLERY, given.chain(paid).chain(returned).listed());
     shown.extend(lots(app, sheet.job).iter().map(|lot| {
         let there = deal::there(&seen.speech.count(lot.n), &short(lot.tag, seen));
-        let under = deal::lot(&at(lot, app), &there, &day(lot.since, seen));
+        let under = deal::lot(&at(lot, app), &there, &seen.speech.day(lot.since));
         key("key h56", deal::GALLERY_PAID_OR_BACK, under, say(Tap::Write(What::GalleryPaid(lot.lot))))
     }));
     shown

@@ -8,6 +8,7 @@ use crate::parts::field::{Field, field};
 use crate::parts::head::{Head, head};
 use crate::parts::key::{figure_key, key};
 use crate::parts::seg::{Seg, even};
+use crate::screens::taxes;
 use crate::view::{El, el};
 use crate::words::en::{common, deal as words, price, workshop};
 use fivebar_core::ledger::kind::sale::Carried;
@@ -26,7 +27,7 @@ pub fn screen(agree: &Agree, app: &App, seen: Seen<'_>) -> Option<Screen> {
     let job = crate::app::price::shop(app).job(agree.job).ok()?;
     let title = if agree.replaces.is_some() { words::CHANGE_OF_ORDER } else { words::AGREE };
     let top = head(Head::new(job.name.clone(), title));
-    let is_on_top = on_top(app, agree.job).is_some();
+    let is_on_top = on_top(app, (job.currency, agree.taxed(&job))).is_some();
     if let Some((field, typed)) = &agree.pad {
         let ask = if *field == Figure::Price { words::AGREED_PRICE } else { words::DEPOSIT };
         let of_price = is_on_top && *field == Figure::Price;
@@ -45,6 +46,7 @@ pub fn screen(agree: &Agree, app: &App, seen: Seen<'_>) -> Option<Screen> {
         .kid(figures(agree, is_on_top, seen))
         .kids(agree.drops_parts(&job).then(|| el("p", "t14 i2").text(words::PLANNED_ANEW)))
         .kid(shares(agree, seen))
+        .kids(taxes::of_sale(app, (job.currency, agree.taxed(&job)), seen, |by| say(AgreeTap::Tax(by))))
         .kid(carried(agree))
         .kid(el("h2", "").text(words::BY_WHEN))
         .kid(weeks(agree, app, seen))

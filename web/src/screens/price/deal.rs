@@ -39,8 +39,10 @@ pub fn screen(deal: &Deal, app: &App, seen: Seen<'_>) -> Option<Screen> {
 }
 
 fn of_agreed(deal: &Deal, (row, who): (&AgreedRow, Option<String>), seen: Seen<'_>) -> Screen {
-    let pay = key("key h48", price::PAY_AND_HOURS, "", Msg::Price(Tap::Offer(row.job)));
-    let top = Head::new(price::agreed_carried(row.carried), row.name.clone()).with_key(pay);
+    // Of a job that has more to sell that page is about what is free.
+    let pay = || key("key h48", price::PAY_AND_HOURS, "", Msg::Price(Tap::Offer(row.job)));
+    let top = Head::new(price::agreed_carried(row.carried), row.name.clone());
+    let top = if row.is_all { top.with_key(pay()) } else { top };
     let due = if row.still.is_zero() { price::NOTHING_DUE.to_owned() } else { price::is_due(&bare(row.still, seen.speech)) };
     let main = el("main", "price")
         .kid(verdict(Sign::Yes, price::agreed(&bare(row.price, seen.speech)), due))

@@ -10,7 +10,7 @@ use crate::parts::seg::{Seg, even};
 use crate::view::{El, el};
 use crate::words::en::{common, deal as words, price};
 use fivebar_core::ledger::fold::GalleryTerms;
-use fivebar_core::quantity::{Decimal, Listed, Wall};
+use fivebar_core::quantity::{Decimal, Listed};
 use fivebar_core::sheet::gallery::{AtGallery, of_one};
 
 fn say(tap: GalleryTap) -> Msg {
@@ -111,7 +111,7 @@ pub fn back(back: &Back, app: &App, seen: Seen<'_>) -> Option<Screen> {
     let rows = [
         fact(price::HOW_MANY, seen.speech.count(there.n)),
         fact(price::TAG, bare(there.tag, seen.speech)),
-        fact(words::LEFT_ON, seen.speech.day(Wall::new(there.since, seen.now.offset))),
+        fact(words::LEFT_ON, seen.speech.day(there.since)),
         fact(price::YOU_GET, exact(there.of_one.you_get, seen.speech)),
     ];
     let sold_for = back.sold_for.map(|sum| fact(words::SOLD_FOR, exact(sum, seen.speech)));

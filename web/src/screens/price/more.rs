@@ -11,7 +11,7 @@ use crate::parts::head::{Head, head};
 use crate::parts::key::{figure_key, key};
 use crate::view::{El, el};
 use crate::words::en::{common, deal as words, other_ways, price};
-use fivebar_core::quantity::{Id, Money, Wall};
+use fivebar_core::quantity::{Id, Money};
 
 /// The other acts with a piece; none where it is no longer there.
 pub fn screen(id: Id, app: &App, seen: Seen<'_>) -> Option<Screen> {
@@ -21,7 +21,7 @@ pub fn screen(id: Id, app: &App, seen: Seen<'_>) -> Option<Screen> {
     let lots = lots(app, id);
     let gallery = lots.iter().map(|lot| {
         let there = words::there(&seen.speech.count(lot.n), &bare(lot.tag, seen.speech));
-        let day = seen.speech.day(Wall::new(lot.since, seen.now.offset));
+        let day = seen.speech.day(lot.since);
         let under = words::lot(&super::gallery::at(lot, app), &there, &day);
         key("key h88 m", words::GALLERY_PAID_OR_BACK, under, Msg::Price(Tap::Gallery(GalleryTap::Back(id, lot.lot))))
     });

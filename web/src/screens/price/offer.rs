@@ -17,7 +17,7 @@ use crate::parts::key::key;
 use crate::parts::seg::{Seg, seg};
 use crate::screens::taxes;
 use crate::view::{El, el};
-use crate::words::en::{common, deal as deals, price as words, taxes as tax_words, waiting};
+use crate::words::en::{common, deal as deals, price as words, waiting};
 use fivebar_core::ledger::kind::sale::{Carried, Paid};
 use fivebar_core::money::offer::Verdict;
 use fivebar_core::quantity::{Id, Listed, Money};
@@ -43,7 +43,7 @@ fn top(sheet: &OfferSheet, seen: Seen<'_>) -> Head<Msg> {
 }
 
 fn by_pad(sheet: &OfferSheet, typed: &crate::app::entry::Typed, (app, seen): (&App, Seen<'_>)) -> Screen {
-    let is_on_top = on_top(app, sheet.job).is_some();
+    let is_on_top = on_top(app, (sheet.currency, sheet.tax)).is_some();
     let tag = sheet.tag.and_then(|tag| tag.times(sheet.asking.n).ok()).zip(sheet.tagged);
     let tag = tag.map(|(tag, charge)| (bare(tag, seen.speech), bare(charge, seen.speech)));
     let with_tax = words::with_tax(tag.as_ref().map(|(tag, charge)| (tag.as_str(), charge.as_str())));
@@ -97,7 +97,7 @@ fn said(sheet: &OfferSheet, input: &Input, (app, seen): (&App, Seen<'_>)) -> [Ve
 /// The figure as it stands; a tap brings the pad.
 fn pad_key(sheet: &OfferSheet, app: &App, seen: Seen<'_>) -> El<Msg> {
     let figure = crate::app::price::bargain::named(sheet).map_or_else(|| words::OFFERED.to_owned(), |sum| seen.speech.short_money(sum));
-    let pad = if on_top(app, sheet.job).is_some() { words::NUMBER_PAD_WITH_TAX } else { words::NUMBER_PAD };
+    let pad = if on_top(app, (sheet.currency, sheet.tax)).is_some() { words::NUMBER_PAD_WITH_TAX } else { words::NUMBER_PAD };
     key("key t22", figure, pad, bargain(BargainTap::Pad))
 }
 
@@ -119,9 +119,7 @@ fn ways((sheet, app): (&OfferSheet, &App), narrow: bool, seen: Seen<'_>) -> Vec<
 
 /// What this sale is taxed with, where there is a choice.
 pub fn tax(sheet: &OfferSheet, app: &App, seen: Seen<'_>) -> Vec<El<Msg>> {
-    let chips = taxes::chips(app, (sheet.currency, sheet.tax), seen, |by| bargain(BargainTap::Tax(by)));
-    let titled = |chips: El<Msg>| vec![el("h2", "").text(tax_words::TAX_OF_SALE), chips.attr("aria-label", tax_words::TAX_OF_SALE)];
-    chips.map(titled).unwrap_or_default()
+    taxes::of_sale(app, (sheet.currency, sheet.tax), seen, |by| bargain(BargainTap::Tax(by)))
 }
 
 /// What a delivery takes of what the marks hold; that nothing of one is planned.
@@ -168,10 +166,7 @@ fn foot(sheet: &OfferSheet, app: &App, seen: Seen<'_>) -> Vec<El<Msg>> {
     let low = match sheet.offer {
         Some(offer) => {
             let noted = key("key h56", words::no_sale(&bare(offer, seen.speech)), "", bargain(BargainTap::NoSale));
-            match sheet.say.filter(|_| sheet.verdict != Some(Verdict::Yes)) {
-                Some(say) => el("div", "g3").kid(noted).kids(said_back(say, seen)),
-                None => el("div", "um").kid(show).kid(noted),
-            }
+            el("div", "um").kid(show).kid(noted)
         }
         None if waits(sheet, app) => el("div", "g2").kid(show).kid(waiting_key(sheet.job)),
         None => show,
@@ -180,10 +175,12 @@ fn foot(sheet: &OfferSheet, app: &App, seen: Seen<'_>) -> Vec<El<Msg>> {
 }
 
 /// What became of the sum that was said back, where the offer alone is not taken.
-fn said_back(say: Money, seen: Seen<'_>) -> [El<Msg>; 2] {
+pub fn said_back(sheet: &OfferSheet, seen: Seen<'_>) -> Option<El<Msg>> {
+    let say = sheet.say.filter(|_| sheet.verdict != Some(Verdict::Yes) && sheet.standing.agreed.is_none())?;
     let sum = bare(say, seen.speech);
     let became = |under: &'static str, tap| key("key h56", words::i_said(&sum), under, bargain(tap));
-    [became(words::THEY_LEFT, BargainTap::Left(say)), became(words::THEY_TOOK, BargainTap::Took(say))]
+    let keys = [became(words::THEY_LEFT, BargainTap::Left(say)), became(words::THEY_TOOK, BargainTap::Took(say))];
+    Some(el("div", "g2").kids(keys))
 }
 
 /// Waiting was guessed, or can be.

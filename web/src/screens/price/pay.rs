@@ -2,7 +2,7 @@
 
 use super::super::jobs::lacking;
 use super::list::{bargain, how_paid, in_question};
-use super::offer::{delivery, tax, waiting_key, waits};
+use super::offer::{delivery, said_back, tax, waiting_key, waits};
 use super::{Screen, Seen, back, bare, exact, fact, per_hour, strong};
 use crate::app::price::agree::AgreeTap;
 use crate::app::price::bargain::BargainTap;
@@ -42,6 +42,7 @@ pub fn screen(sheet: &OfferSheet, app: &App, seen: Seen<'_>) -> Screen {
         .kid(
             el("div", "col")
                 .kids(instead(sheet, seen))
+                .kids(said_back(sheet, seen))
                 .kids(set(sheet, seen))
                 .kids(waits(sheet, app).then(|| waiting_key(sheet.job)))
                 .kids(heard(sheet, app, seen))

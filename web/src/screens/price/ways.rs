@@ -236,7 +236,10 @@ fn multiple(materials: Materials, seen: Seen<'_>) -> El<Msg> {
     let times = seen.speech.number(materials.times, 0, 1);
     let hour = leaves(materials.leaves, seen);
     let figures = words::why_not(&times, &exact(materials.spent, seen.speech), &exact(materials.price, seen.speech), hour.as_deref());
-    card(words::times_materials(&times)).kid(el("p", "").text(figures)).kid(small(words::WHY_NOT))
+    card(words::times_materials(&times))
+        .kid(el("p", "").text(figures))
+        .kid(small(words::WHY_NOT))
+        .kids(materials.with_hauls.then(|| small(words::HAULS_IN_IT)))
 }
 
 /// A like piece being noted: its price by the pad, whether it was sold, what it was like and when it was seen.

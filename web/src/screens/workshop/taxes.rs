@@ -63,7 +63,7 @@ pub fn form(draft: &Draft, app: &App, seen: Seen<'_>) -> Screen {
 pub fn recorded(app: &App, seen: Seen<'_>) -> Vec<El<Msg>> {
     let (currency, year) = (app.begins_with().0, seen.now.day().as_ymd().0);
     let shop = app.shelf().shop(seen.now.at);
-    let found = match taxes(&shop, currency, (year, seen.now.offset)) {
+    let found = match taxes(&shop, currency, year) {
         Ok(found) if !found.is_empty() => found,
         Ok(_) => return vec![],
         Err(why) => return vec![slots::no(&why, seen)],

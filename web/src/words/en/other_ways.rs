@@ -108,4 +108,5 @@ pub fn why_not(times: &str, spent: &str, price: &str, an_hour: Option<&str>) -> 
     format!("{times} times {spent} is {price}{leaves}.")
 }
 
+pub const HAULS_IN_IT: &str = "The wood is in it at its share of the hauls, with the drives there. No other drive, helper or stall is.";
 pub const WHY_NOT: &str = "It goes by what was spent. Wood that was free makes it small, whatever the hours.";

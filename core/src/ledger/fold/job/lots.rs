@@ -1,13 +1,13 @@
 //! Pieces at galleries by the consignment they are of: each has its own terms.
 
 use super::selling::{Consigned, GalleryTerms, Selling};
-use crate::quantity::{Count, Id, Listed, Moment, Money};
+use crate::quantity::{Count, Id, Listed, Money, Wall};
 
 /// One consignment: its terms, and what became of its pieces.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Lot {
     pub id: Id,
-    pub at: Moment,
+    pub at: Wall,
     pub gallery: Option<Id>,
     pub tag: Money,
     pub terms: GalleryTerms,

@@ -46,7 +46,12 @@ impl PaidFor {
             more(&mut paid.ahead, first, none.minus(used)?)?;
             more(&mut paid.of_sale, sale.id, used)?;
             if let Some(reversed) = sale.reversed {
-                paid.end(paid.of_sale(sale.id), reversed.kept)?;
+                let kept = paid.end(paid.of_sale(sale.id), reversed.kept)?;
+                // What is kept of an order that is made good was paid ahead for it.
+                if sale.agreed.is_some() && selling.open().any(|agreement| selling.first(Some(agreement.id)) == first) {
+                    paid.kept = paid.kept.minus(kept)?;
+                    more(&mut paid.ahead, first, kept)?;
+                }
             }
         }
         for agreement in &selling.agreements {
@@ -83,12 +88,12 @@ impl PaidFor {
         Ok(over)
     }
 
-    /// No more is kept than came in; the rest was handed back.
-    fn end(&mut self, came: Money, kept: Money) -> Answer<()> {
+    /// No more is kept than came in; the rest was handed back. What is kept.
+    fn end(&mut self, came: Money, kept: Money) -> Answer<Money> {
         let kept = least(came, kept);
         self.kept = self.kept.plus(kept)?;
         self.back = self.back.plus(came.minus(kept)?)?;
-        Ok(())
+        Ok(kept)
     }
 }
 

@@ -111,7 +111,8 @@ pub enum AgreementState {
 #[derive(Clone, Debug, PartialEq)]
 pub struct Sale {
     pub id: Id,
-    pub at: Moment,
+    /// By the clock of the place where it was written, as the year of its tax goes.
+    pub at: Wall,
     pub n: Count,
     /// All that the buyer hands over.
     pub sum: Money,
@@ -129,7 +130,7 @@ pub struct Sale {
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Reversed {
     pub entry: Id,
-    pub at: Moment,
+    pub at: Wall,
     pub kept: Money,
 }
 
@@ -137,7 +138,7 @@ pub struct Reversed {
 #[derive(Clone, Debug, PartialEq)]
 pub struct Payment {
     pub id: Id,
-    pub at: Moment,
+    pub at: Wall,
     pub sum: Money,
     pub paid: Paid,
     pub fee: Money,
@@ -151,7 +152,7 @@ pub struct Payment {
 #[derive(Clone, Debug, PartialEq)]
 pub struct HandedBack {
     pub id: Id,
-    pub at: Moment,
+    pub at: Wall,
     pub sum: Money,
     pub paid: Paid,
     pub sale: Option<Id>,
@@ -172,7 +173,7 @@ pub struct Over {
 #[derive(Clone, Debug, PartialEq)]
 pub struct Consigned {
     pub entry: Id,
-    pub at: Moment,
+    pub at: Wall,
     pub n: Count,
     /// The tag when given, what was handed over when paid.
     pub sum: Option<Money>,
@@ -253,7 +254,7 @@ impl Selling {
             }
             Fact::LikePieceSeen(f) if ours(f.sum) => self.like.push(LikePiece {
                 entry: entry.id,
-                at: Wall::new(f.when.unwrap_or(entry.at()), entry.offset()),
+                at: entry.when(f.when),
                 sum: f.sum,
                 sold: f.sold.unwrap_or(false),
                 what: f.what.clone(),
@@ -271,11 +272,11 @@ impl Selling {
             Fact::PieceSold(f) if ours(f.sum) && ours(f.tax) => self.sold(entry, f),
             Fact::SaleReversed(f) => {
                 let kept = f.kept.filter(|kept| ours(*kept)).unwrap_or(Money::zero(currency));
-                self.reversals.insert(f.sale, Reversed { entry: entry.id, at: f.when.unwrap_or(entry.at()), kept });
+                self.reversals.insert(f.sale, Reversed { entry: entry.id, at: entry.when(f.when), kept });
             }
             Fact::PaymentReceived(f) if ours(f.sum) && ours(f.fee) => self.payments.push(Payment {
                 id: entry.id,
-                at: f.when.unwrap_or(entry.at()),
+                at: entry.when(f.when),
                 sum: f.sum,
                 paid: f.paid,
                 fee: f.fee,
@@ -285,7 +286,7 @@ impl Selling {
             }),
             Fact::MoneyHandedBack(f) if ours(f.sum) => self.handed_back.push(HandedBack {
                 id: entry.id,
-                at: f.when.unwrap_or(entry.at()),
+                at: entry.when(f.when),
                 sum: f.sum,
                 paid: f.paid,
                 sale: f.sale,
@@ -299,7 +300,7 @@ impl Selling {
     fn at_galleries(&mut self, entry: &Entry, currency: Currency) {
         let ours = |sum: Money| sum.currency() == currency;
         let of = |n, sum, (gallery, when): (Option<Id>, Option<Moment>)| {
-            let at = when.unwrap_or(entry.at());
+            let at = entry.when(when);
             Consigned { entry: entry.id, at, n, sum, terms: None, tax: None, gallery, lot: None, sold_for: None }
         };
         match &entry.fact {
@@ -356,7 +357,7 @@ impl Selling {
     fn sold(&mut self, entry: &Entry, f: &crate::ledger::kind::sale::PieceSold) {
         self.sales.push(Sale {
             id: entry.id,
-            at: f.when.unwrap_or(entry.at()),
+            at: entry.when(f.when),
             n: f.n,
             sum: f.sum,
             tax: f.tax,

@@ -48,7 +48,7 @@ impl Selling {
 
     /// When the last piece left the maker's hand: to a buyer or to a gallery.
     pub fn last_went(&self) -> Option<Moment> {
-        self.standing().map(|sale| sale.at).chain(self.consigned.iter().map(|given| given.at)).max()
+        self.standing().map(|sale| sale.at.at).chain(self.consigned.iter().map(|given| given.at.at)).max()
     }
 
     /// Pieces promised and not yet handed over.

@@ -64,6 +64,20 @@ fn an_order_ends_with_its_refund_or_is_made_good() {
     }
 }
 
+/// 800 came in for both, 300 goes back and the order is made good: 500 is ahead, and 300 is due; nothing of it counts twice.
+#[test]
+fn what_is_kept_of_an_order_that_is_made_good_counts_for_it() {
+    let mut maker = told("sell 2 more for 800 notes agreed deal");
+    let sale = maker.room("more", Room::Sell).sheet().selling.sales[0].id;
+    maker.tap(Tap::Write(What::Refund(sale))).pick(Pick::Ends(false)).figures(&["300"]).tap(Tap::Save);
+    maker.shows(&["300.00 handed back, 500.00 kept", "$300.00"]);
+    let sheet = maker.sheet();
+    let owed = sheet.sale.owed;
+    let amounts = [owed.received, owed.due, owed.others, sheet.sale.due, sheet.account.sold.received].map(|sum| sum.amount().to_string());
+    assert_eq!(amounts, ["500", "300", "0", "300", "500"]);
+    maker.tap(Tap::Page).shows(&["deposit in", "500.00", "300.00"]).hides(&["Paid for others"]);
+}
+
 /// Who never came leaves the deposit, unless another sum is said, and the pieces are free again; it is taken back where it stands.
 #[test]
 fn who_never_came_leaves_the_deposit() {

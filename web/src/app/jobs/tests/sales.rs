@@ -51,6 +51,19 @@ fn an_order_from_the_agreement_to_the_last_cent() {
     assert!(maker.sheet().sale.due.is_zero());
 }
 
+/// Two are twice the tag, three times three; what was typed as the sum is what the pieces come to, however many.
+#[test]
+fn the_sum_at_the_tag_goes_along_with_the_pieces() {
+    use crate::parts::pad::Press;
+    let press = |press| Tap::Press(press);
+    for (what, pieces) in [(What::Sell(None), 1), (What::Agree, 2)] {
+        let mut maker = Maker::told(&["2026-05-22 08:14 -05:00 workshop USD inch\njob more \"Stools\" 5 spec\ntag 245 more\n"]);
+        maker.room("more", Room::Sell).tap(Tap::Write(what)).shows(&[">245<"]).tap(Tap::At(pieces));
+        maker.tap(press(Press::Digit(2))).shows(&[">490<"]).tap(press(Press::RubOut)).tap(press(Press::Digit(3))).shows(&[">735<"]);
+        maker.figures(&["700"]).tap(Tap::At(pieces)).tap(press(Press::Digit(2))).shows(&[">700<"]).hides(&[">490<"]);
+    }
+}
+
 /// Promised in summer, the day is the same when winter time has come.
 #[test]
 fn a_promised_day_stays_the_same_day() {

@@ -81,3 +81,61 @@ fn a_plan_in_use_is_dropped_with_its_wood_or_without() {
         assert_eq!((on_rack(&app), in_use_by(&app, app.jobs.open.unwrap()).len()), (there, 0), "{stays}");
     }
 }
+
+/// So many lines are left at the saw of all, and what is ticked of a job lies there so many times.
+#[track_caller]
+fn left(app: &App, cuts: (usize, usize), lines: usize, way: &str) {
+    let job = app.jobs.open.unwrap();
+    let some = (0 < cuts.0).then_some((job, cuts.0, cuts.1));
+    assert_eq!(cuts_left(app), some.into_iter().collect::<Vec<_>>(), "{way}");
+    assert_eq!(app.here.plans.matches(&format!("{job}|")).count(), lines, "{way}: {}", app.here.plans);
+}
+
+/// A plan in use that was dropped and is in use again has its lines at the saw once, whichever way and whatever is ticked then.
+#[test]
+fn a_plan_in_use_again_has_its_lines_at_the_saw_once() {
+    for stays in [true, false] {
+        let mut app = planned("");
+        heard(&mut app, [Tap::Use]);
+        let all = app.plan.found.as_ref().unwrap().sheet.lines.len();
+        let after = after_the_saw(&app);
+        heard(&mut app, [Tap::Tick(0), Tap::Drop, Tap::DropAnd(stays)]);
+        assert_eq!((cuts_left(&app), after_the_saw(&app)), (vec![], vec![]), "{stays}");
+        let back = if stays { take_back } else { put_back };
+        back(&mut app);
+        left(&app, (all - 1, all), 1, "in use again");
+        heard(&mut app, [Tap::Open, Tap::Tick(1)]);
+        left(&app, (all - 2, all), 1, "another is ticked");
+        heard(&mut app, [Tap::Tick(1), Tap::Tick(0)]);
+        left(&app, (all, all), 1, "none is ticked");
+        assert_eq!(after_the_saw(&app), after, "{stays}");
+        assert!(!app.here.plans.contains('!'), "{stays}: {}", app.here.plans);
+    }
+}
+
+/// Plans that are dropped, one after the other, and unused ones that are ticked a while, take no other job's ticks off the phone.
+#[test]
+fn dropped_plans_leave_the_ticks_of_other_jobs() {
+    for ticks in [false, true] {
+        let mut app = planned("job other \"Other\" 1 spec\npart \"top\" 1 of 20 x 120 x 980 mm oak-european for other\n");
+        heard(&mut app, [Tap::Use, Tap::Tick(0)]);
+        let (tray, cut) = (app.jobs.open.unwrap(), cuts_left(&app));
+        let other = fivebar_core::ledger::fold::jobs(&app.shelf().book).find(|job| job.name == "Other").unwrap().id;
+        app.jobs.open = Some(other);
+        asked(&mut app);
+        for _ in 0..12 {
+            app.now = Wall::new(app.now.at.plus(fivebar_core::quantity::Span::minutes(1)), app.now.offset);
+            let told = answer(&app);
+            app.told(crate::app::news::News::Planning(told));
+            if ticks {
+                heard(&mut app, [Tap::Tick(0)]);
+            } else {
+                heard(&mut app, [Tap::Drop]);
+                asked(&mut app);
+            }
+        }
+        assert_eq!(cuts_left(&app), cut, "{ticks}: {}", app.here.plans);
+        assert!(app.here.plans.lines().count() <= 3, "{ticks}: {}", app.here.plans);
+        assert!(is_to_cut(&app, tray), "{ticks}");
+    }
+}

@@ -143,3 +143,16 @@ fn what_was_found_before_it_was_called_off_stays() {
     assert_eq!(app.plan.found.as_ref().map(|found| found.sheet.made), Some(2), "{}", page(&app));
     assert!(page(&app).contains("2 of 3 pieces."), "{}", page(&app));
 }
+
+/// Where what lies there is refused and what comes of the boards is no plan, that is said: nothing is under way any more.
+#[test]
+fn boards_that_give_no_plan_leave_nothing_under_way() {
+    let mut app = opened("part \"seat\" 1 of 50 x 60 x 300 mm oak-european for tray\n");
+    heard(&mut app, [Tap::Open, Tap::Shape(Shape::Parts), Tap::LeaveOut("top".into())]);
+    let size = [60, 80, 400].map(|side| Length::MM.times(side).unwrap());
+    app.plan.draft.bought.push(Boards { size, ..boards(9, 400) });
+    heard(&mut app, [Tap::Go]);
+    let none = Answered { plan: Made::Rows(Rows { rows: vec![], remainders: vec![] }), worth: vec![], bound: vec![] };
+    app.told(crate::app::news::News::Planning(Planning::Done(Box::new(none))));
+    assert_eq!((app.plan.stands.clone(), app.plan.found.is_none()), (Stands::Failed, true), "{}", page(&app));
+}

@@ -89,7 +89,7 @@ fn inv15_a_page_loaded_anew_shows_the_piece_again() {
     say(&mut app, Msg::Price(Tap::Bargain(crate::app::price::bargain::BargainTap::Say(money("95")))));
     let orders = say(&mut app, Msg::Price(Tap::Show(job)));
     let turned = orders.into_iter().find_map(|order| if let Order::Face(turned) = order { turned } else { None }).unwrap();
-    assert_eq!(turned, Turned { piece: job, spoken: format!("{job} 95.00 EUR 1") });
+    assert_eq!(turned, Turned { piece: job, spoken: format!("{job} 1 own 95.00 EUR") });
     let mut anew = App::for_tests(Place::Price);
     anew.is_open = false;
     again(&mut anew, &turned.piece.to_string());
@@ -104,10 +104,47 @@ fn inv15_a_page_loaded_anew_shows_the_piece_again() {
     assert!(html.contains("They offer") && html.contains("€95"), "{html}");
 }
 
+/// A page loaded anew in a buyer's hands keeps the price they read: 0, 7, 10 or 20 % on top of 100.
+#[test]
+fn inv15_a_page_loaded_anew_keeps_the_tax_that_was_chosen() {
+    use crate::app::price::bargain::BargainTap;
+    use fivebar_core::ledger::fold::TaxBy;
+    use fivebar_core::money::tax::Tax;
+    use fivebar_core::quantity::Side;
+    let story = tell(
+        "2026-03-02 09:00 +01:00 workshop EUR metric\ntill tax 0.2 top\ntax-rate \"Reduced\" 0.07 top as low\n\
+        job bench \"Shoe bench\" 1 spec\ntag 100 bench\n",
+    );
+    assert_eq!(story.refused, []);
+    let (job, now) = (story.names.job("bench").unwrap(), Now { wall: story.now, chance: [9; 10] });
+    let lines: Vec<String> = story.book.entries().map(|(entry, _)| line::write(entry)).collect();
+    let open = || {
+        let mut app = App::for_tests(Place::Price);
+        app.own = Shelf::open(Device::new([1; 8]), lines.iter().map(String::as_str));
+        app
+    };
+    let low = TaxBy::Named(open().own.workshop().taxes[0].id);
+    let agreed = TaxBy::Agreed(Tax { rate: Decimal::new(1, 1), side: Side::Top });
+    for (tax, shown) in
+        [(None, "€120"), (Some(TaxBy::Untaxed), "€100"), (Some(low), "€107"), (Some(TaxBy::Usual), "€120"), (Some(agreed), "€110")]
+    {
+        let mut app = open();
+        let taps = [Tap::Offer(job)].into_iter().chain(tax.map(|tax| Tap::Bargain(BargainTap::Tax(tax)))).chain([Tap::Show(job)]);
+        let orders: Vec<Order> = taps.flat_map(|tap| app.heard(Msg::Price(tap), now)).collect();
+        assert!(page(&app).html().contains(shown), "{tax:?}");
+        let turned = orders.into_iter().find_map(|order| if let Order::Face(turned) = order { turned } else { None }).unwrap();
+        let mut anew = open();
+        again(&mut anew, &turned.piece.to_string());
+        spoken(&mut anew, &turned.spoken);
+        let html = page(&anew).html();
+        assert!(html.contains(shown), "{tax:?}: {} in {html}", turned.spoken);
+    }
+}
+
 /// What stands there is not always what was written: then the piece, or the key alone.
 #[test]
 fn what_cannot_be_read_leaves_the_key() {
-    for (piece, said) in [("", ""), ("x", "95.00 EUR 1"), ("x", "x 95.00 EUR 1")] {
+    for (piece, said) in [("", ""), ("x", "95.00 EUR 1"), ("x", "x 1 own 95.00 EUR")] {
         let mut app = App::for_tests(Place::Price);
         again(&mut app, piece);
         spoken(&mut app, said);
@@ -129,9 +166,16 @@ fn inv15_a_sum_is_of_the_piece_it_was_spoken_of() {
         spoken(&mut app, &said);
         app.price.over != Over::Nothing
     };
-    assert!(behind(format!("{job} 95.00 EUR 1"), false));
-    assert!(!behind(format!("{job} 95.00 EUR 1"), true));
-    for said in [format!("{other} 95.00 EUR 1"), "95.00 EUR 1".into(), format!("{job} 95.00"), String::new()] {
+    assert!(behind(format!("{job} 1 own 95.00 EUR"), false));
+    assert!(!behind(format!("{job} 1 own 95.00 EUR"), true));
+    for said in [
+        format!("{other} 1 own 95.00 EUR"),
+        "95.00 EUR 1".into(),
+        format!("{job} 95.00"),
+        format!("{job} 1 half 95.00 EUR"),
+        format!("{job} 1 own 95.00"),
+        String::new(),
+    ] {
         assert!(!behind(said.clone(), false), "{said}");
     }
 }

@@ -73,3 +73,96 @@ fn the_list_and_its_paper_say_what_is_not_taxed_as_usual() {
     maker.shows(&["tax as each says", "no tax"]).tap(Tap::Paper).shows(&["tax as each says", ">no tax<"]);
     stools(LOW).shows(&["by card, tax inside"]).hides(&["no tax"]);
 }
+
+/// 5.5 % on top of 150 is 158.25.
+const TOP: &str = "2026-05-04 08:00 -05:00 workshop USD inch\ntill tax 0.055 top\n";
+
+fn on_top(n: u32) -> Maker {
+    Maker::told(&format!("{TOP}{LOW}job stools \"Stools\" {n} spec\ntag 150 stools\n"), "stools")
+}
+
+/// The tax chosen for one buyer is gone once they are: the face, a new agreement and the next offer go by the job's own.
+#[test]
+fn what_one_buyer_is_taxed_with_is_not_the_next_ones() {
+    let of = |tap| Tap::Agree(tap);
+    for leaving in
+        [vec![Tap::Bargain(BargainTap::NoSale)], vec![Tap::Close], vec![of(AgreeTap::Open(on_top(3).job, None)), of(AgreeTap::Save)]]
+    {
+        let mut maker = on_top(3);
+        let (job, free) = (maker.job, AgreeTap::Open(maker.job, None));
+        maker.offer("140").bargain(BargainTap::Tax(TaxBy::Untaxed));
+        let said = format!("{leaving:?}");
+        for tap in leaving {
+            maker.tap(tap);
+        }
+        let before = shop(&maker.app).job(job).unwrap().selling.agreements.len();
+        assert_eq!(maker.app.price.over, Over::Nothing, "{said}");
+        maker.tap(Tap::Show(job)).shows(&["$158.25", "with tax"]).tap(Tap::Hide);
+        maker.tap(Tap::More(job)).tap(of(free)).shows(&["158.25"]).tap(of(AgreeTap::Save));
+        let made = shop(&maker.app).job(job).unwrap().selling.agreements[before].clone();
+        assert_eq!((made.sum.to_string(), made.tax), ("158.25 USD".into(), None), "{said}");
+    }
+}
+
+/// One stool at 100, agreed without tax.
+fn untaxed() -> (Maker, Id) {
+    let mut maker = on_top(1);
+    let (job, sum) = (maker.job, maker.money("100"));
+    maker.offer("100").bargain(BargainTap::Tax(TaxBy::Untaxed)).tap(Tap::Agree(AgreeTap::Open(job, Some(sum))));
+    maker.tap(Tap::Agree(AgreeTap::Save));
+    let agreed = shop(&maker.app).job(job).unwrap().selling.agreements[0].id;
+    (maker, agreed)
+}
+
+/// Rate of the agreement that stands, and its sum.
+fn stands(maker: &Maker) -> (String, Option<String>) {
+    let job = shop(&maker.app).job(maker.job).unwrap();
+    let open = job.selling.open().next().unwrap();
+    (open.sum.to_string(), open.tax.map(|tax| tax.rate.to_string()))
+}
+
+/// 200 of an agreement without tax are 200: there is no tax to add, on the form and on the offer.
+#[test]
+fn a_change_of_order_reckons_by_the_tax_it_was_agreed_with() {
+    let (mut maker, agreed) = untaxed();
+    let job = maker.job;
+    let of = |tap| Tap::Agree(tap);
+    maker.tap(of(AgreeTap::Change(job, agreed, None))).hides(&["with tax"]).tap(of(AgreeTap::Pad(agree::Field::Price)));
+    maker.hides(&["It is without tax"]).press("200").tap(of(AgreeTap::PadBeforeTax)).tap(of(AgreeTap::Save));
+    assert_eq!(stands(&maker), ("200.00 USD".into(), Some("0".into())));
+    maker.tap(Tap::Offer(job)).hides(&["number pad, with tax"]).bargain(BargainTap::Pad).hides(&["It is without tax"]);
+    maker.press("210").bargain(BargainTap::PadBeforeTax).shows(&["Change the order to 210"]);
+}
+
+/// The usual tax is a choice too where another was agreed.
+#[test]
+fn a_change_of_order_goes_back_to_the_usual_tax() {
+    let (mut maker, _) = untaxed();
+    let job = maker.job;
+    maker.offer("211").shows(&["aria-pressed=\"true\"><span>No tax"]).bargain(BargainTap::Tax(TaxBy::Usual));
+    maker.shows(&["aria-pressed=\"true\"><span>5.5 %"]);
+    let (agreed, sum) = (shop(&maker.app).job(job).unwrap().selling.open().next().unwrap().id, maker.money("211"));
+    maker.tap(Tap::Agree(AgreeTap::Change(job, agreed, Some(sum)))).tap(Tap::Agree(AgreeTap::Save));
+    assert_eq!(stands(&maker), ("211.00 USD".into(), Some("0.055".into())));
+}
+
+/// The form says the tax of what is agreed, and another is a tap: what the tag comes to goes along, a sum that was named stays.
+#[test]
+fn an_agreement_says_its_tax_and_takes_another() {
+    let mut maker = on_top(3);
+    let (job, of) = (maker.job, |tap| Tap::Agree(tap));
+    maker.tap(of(AgreeTap::Open(job, None))).shows(&[
+        "Tax of this sale",
+        "aria-pressed=\"true\"><span>5.5 %",
+        "Agreed price, with tax",
+        "158.25",
+    ]);
+    maker.tap(of(AgreeTap::Tax(TaxBy::Untaxed))).shows(&["aria-pressed=\"true\"><span>No tax", ">150<"]).hides(&["with tax", "158.25"]);
+    maker.tap(of(AgreeTap::Pad(agree::Field::Price))).press("120").tap(of(AgreeTap::PadDone)).tap(of(AgreeTap::Tax(TaxBy::Usual)));
+    maker.shows(&[">120<", "Agreed price, with tax"]).tap(of(AgreeTap::Tax(TaxBy::Untaxed))).tap(of(AgreeTap::Save));
+    assert_eq!(stands(&maker), ("120.00 USD".into(), Some("0".into())));
+    // Where nothing is taxed there is nothing to choose.
+    let mut plain = Maker::told("2026-05-04 08:00 -05:00 workshop USD inch\njob stools \"Stools\" 1 spec\ntag 150 stools\n", "stools");
+    let job = plain.job;
+    plain.tap(of(AgreeTap::Open(job, None))).hides(&["Tax of this sale"]);
+}

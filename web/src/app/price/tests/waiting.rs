@@ -180,12 +180,32 @@ fn an_offer_stands_beside_what_later_brings() {
     maker.hides(&["or about"]);
 }
 
-/// One tap says what became of the sum that was said back: they left, or they took it, with the offer noted in the same act.
+/// A tax that is chosen for one buyer has a band of its own, reckoned once; and with the tap back the first is there at once.
+#[test]
+fn the_band_comes_with_another_tax_too() {
+    use fivebar_core::ledger::fold::TaxBy;
+    let mut maker = Maker::guessed();
+    let sum = maker.money("101");
+    let job = maker.job;
+    maker.tap(Tap::Offer(job)).painted().bargain(BargainTap::Tax(TaxBy::Untaxed));
+    let mut asked = 0;
+    while asked < 200 && maker.orders.contains(&Order::Painted) {
+        asked += 1;
+        maker.html();
+        maker.orders = maker.app.told(News::Painted);
+    }
+    assert!((1..200).contains(&asked), "{asked}: it comes to an end");
+    maker.bargain(BargainTap::Say(sum)).shows(&["your call"]).bargain(BargainTap::Tax(TaxBy::Usual));
+    assert!(!maker.orders.contains(&Order::Painted), "it was reckoned before");
+}
+
+/// One key says what became of the sum that was said back: they left, or they took it, with the offer noted in the same act.
 #[test]
 fn what_was_said_back_is_kept() {
     let mut maker = Maker::guessed();
     let (job, offer, said) = (maker.job, maker.money("70"), maker.money("140"));
-    maker.tap(Tap::Offer(job)).hides(&["they left"]).bargain(BargainTap::Say(offer)).shows(&["I said 140", "they left", "they took it"]);
+    maker.tap(Tap::Offer(job)).hides(&["they left"]).bargain(BargainTap::Say(offer)).shows(&["Show the buyer"]);
+    maker.hides(&["they left"]).bargain(BargainTap::PayAndHours).shows(&["I said 140", "they left", "they took it"]);
     maker.bargain(BargainTap::Left(said)).shows(&["Take back: offer of 70"]);
     let offers = |maker: &Maker| shop(&maker.app).job(job).unwrap().selling.offers.iter().map(|o| (o.sum, o.said)).collect::<Vec<_>>();
     assert_eq!(offers(&maker), [(offer, Some(said))]);

@@ -41,7 +41,12 @@ fn every_way_stands_on_one_page() {
         "3 times materials",
         "67.03",
     ]);
-    maker.shows(&["At your tag of 145 it pays 68.72.", "At your tag of 145 you get 82.46.", "3 times 9.90 is 29.71"]);
+    maker.shows(&[
+        "At your tag of 145 it pays 68.72.",
+        "At your tag of 145 you get 82.46.",
+        "3 times 9.90 is 29.71",
+        "at its share of the hauls",
+    ]);
     maker.tap(Tap::Close).shows(&["What is on the tag?"]);
 }
 
@@ -109,6 +114,15 @@ fn a_like_piece_is_noted_struck_and_put_back() {
     maker.shows(&["taller, of oak"]).way(WaysTap::Like).press("0").way(WaysTap::SaveLike);
     assert!(maker.app.notice.is_some());
     assert_eq!(shop(&maker.app).job(maker.job).unwrap().selling.like.len(), 1);
+}
+
+/// The latest is the one seen last, whenever it was noted.
+#[test]
+fn like_pieces_stand_by_the_day_they_were_seen() {
+    let mut maker = stands("like 161 stands\nlike 141 stands when 2026-04-02\nlike 153 stands when 2026-04-10");
+    let html = maker.ways().html();
+    let at: Vec<usize> = [">161<", ">153<", ">141<"].map(|sum| html.find(sum).unwrap()).into();
+    assert!(at.is_sorted(), "{at:?}");
 }
 
 /// 154.47 pay your rate with boards, 155 on the point; the tag is taken at a tap, and back.

@@ -76,7 +76,7 @@ fn at_gallery(there: &AtGallery, app: &App, seen: Seen<'_>) -> El<Msg> {
     el("section", "card")
         .kid(line(words::STILL_THERE, left))
         .kid(line(deal::AT_WHOM, at(there, app)))
-        .kid(line(deal::LEFT_ON, seen.speech.day(Wall::new(there.since, seen.now.offset))))
+        .kid(line(deal::LEFT_ON, seen.speech.day(there.since)))
         .kid(line(words::TAG, sum(there.tag, seen)))
         .kid(line(each, sum(there.of_one.handed_over, seen)))
 }
