@@ -14,7 +14,7 @@ use fivebar_core::ledger::kind::bench::Kind;
 use fivebar_core::ledger::kind::job::For;
 use fivebar_core::ledger::kind::sale::{Carried, Paid};
 use fivebar_core::quantity::reading::{self, Sign};
-use fivebar_core::quantity::{Count, Currency, Day, Decimal, Id, Key, Length, Mass, Money, Units, writing};
+use fivebar_core::quantity::{Count, Currency, Day, Decimal, Id, Key, Length, Mass, Money, PILE_MOST, Units, writing};
 use fivebar_core::sheet::job::JobSheet;
 
 /// What a form is for.

@@ -85,13 +85,13 @@ pub fn heard(app: &mut App, tap: AgreeTap, now: Now) {
     match tap {
         AgreeTap::Open(job, sum) => open(app, job, sum),
         AgreeTap::Change(job, agreed, sum) => change(app, (job, agreed), sum),
-        AgreeTap::Pieces(n) => with(app, |agree| agree.n = n),
+        AgreeTap::Pieces(n) => along(app, |agree| agree.n = n),
         AgreeTap::Pad(field) => with(app, |agree| agree.pad = Some((field, Typed::default()))),
         AgreeTap::PadAway => with(app, |agree| agree.pad = None),
         AgreeTap::PadDone => pad_done(app, false),
         AgreeTap::PadBeforeTax => pad_done(app, true),
         AgreeTap::Share(percent) => with(app, |agree| agree.deposit = agree.share(percent)),
-        AgreeTap::Tax(by) => tax(app, by),
+        AgreeTap::Tax(by) => along(app, |agree| agree.tax = Some(by)),
         AgreeTap::Carried(carried) => with(app, |agree| agree.carried = carried),
         AgreeTap::By(by) => with(app, |agree| agree.by = by),
         AgreeTap::Buyer(buyer) => with(app, |agree| (agree.buyer, agree.named) = (buyer, None)),
@@ -147,7 +147,7 @@ fn open(app: &mut App, id: Id, sum: Option<Money>) {
         currency: job.currency,
         free,
         n,
-        sum: sum.or_else(|| tagged(app, id)),
+        sum: sum.or_else(|| tagged(app, (id, n))),
         tax: chosen_tax(app, id),
         deposit: None,
         carried: asked.carried,
@@ -159,17 +159,21 @@ fn open(app: &mut App, id: Id, sum: Option<Money>) {
     app.price.open(Over::Agree(Box::new(agree)));
 }
 
-/// What is agreed is handed over: of a tag before tax, with it.
-fn tagged(app: &App, id: Id) -> Option<Money> {
-    tax_of(app, id)?.charge(shop(app).job(id).ok()?.tag?).ok()
+/// What is agreed is handed over: of so many tags before tax, with it.
+fn tagged(app: &App, (id, n): (Id, Count)) -> Option<Money> {
+    tax_of(app, id)?.charge(shop(app).job(id).ok()?.tag?.times(n).ok()?).ok()
 }
 
-/// Another tax for this buyer: what the tag comes to goes along, a sum that was named stays what is handed over.
-fn tax(app: &mut App, by: TaxBy) {
+/// Another number of pieces, or another tax for this buyer: what the tag comes to goes along, a sum that was named stays what is handed over.
+fn along(app: &mut App, act: impl FnOnce(&mut Agree)) {
     let Over::Agree(agree) = &app.price.over else { return };
-    let (job, follows) = (agree.job, agree.replaces.is_none() && agree.sum == tagged(app, agree.job));
-    with(app, |agree| agree.tax = Some(by));
-    let sum = tagged(app, job);
+    let (job, follows) = (agree.job, agree.replaces.is_none() && agree.sum == tagged(app, (agree.job, agree.n)));
+    let mut n = agree.n;
+    with(app, |agree| {
+        act(agree);
+        n = agree.n;
+    });
+    let sum = tagged(app, (job, n));
     with(app, |agree| agree.sum = if follows { sum } else { agree.sum });
 }
 
