@@ -21,7 +21,7 @@ use super::{App, Notice, workshop};
 use crate::parts::Place;
 pub use asking::{Draft, FIELD, PATTERNS, TOP, in_use};
 pub use beside::{after_the_saw, cuts_left, is_to_cut};
-pub use buying::{FIGURES, were_bought, woods};
+pub use buying::{FIGURES, still_to_buy, were_bought, woods};
 pub use cut::{PutBack, asked_back, not_cut_off};
 pub use drop::{Dropping, dropping};
 use fivebar_core::ledger::Fact;
@@ -29,7 +29,7 @@ use fivebar_core::ledger::decide::{Command, Now, PlanCommand};
 use fivebar_core::ledger::fold::KeptPlan;
 use fivebar_core::ledger::kind::plan::Shape;
 use fivebar_core::plan::{Answered, Figures, better};
-use fivebar_core::quantity::{Id, Set};
+use fivebar_core::quantity::{Id, Moment, Set};
 use fivebar_core::sheet::make::buy::{OfRack, bought_since};
 use fivebar_core::sheet::make::keep::{again, asked_again, last_used};
 use fivebar_core::sheet::make::{Ask, Boards, Given, What, Which, WhyNot};
@@ -104,6 +104,8 @@ pub struct Plan {
     pub piece: Option<usize>,
     /// The entry of the plan whose wood was taken.
     used: Option<Id>,
+    /// When it was made: boards that were bought since are bought for it.
+    made: Option<Moment>,
     /// The plan in use that this one was planned again from.
     again: Option<Id>,
     /// The pieces of the plan there was are not what they were.
@@ -296,7 +298,7 @@ fn shown_again(app: &App, kept: &KeptPlan, (bought, [rows, thickness, wood, over
     let mut draft = Draft::of(&given.ask, app.speech.typing(given.units));
     bought_since(&app.shelf().book, kept.at.at, &mut draft.bought);
     let found = Some(Box::new(Found { answered, sheet, looked: false }));
-    Some(Plan { page: Page::Answer, draft, given: Some(Box::new(given)), found, ..Plan::default() })
+    Some(Plan { page: Page::Answer, draft, given: Some(Box::new(given)), found, made: Some(kept.at.at), ..Plan::default() })
 }
 
 fn choose(app: &mut App, shape: Shape) {
@@ -348,7 +350,7 @@ fn begin(app: &mut App, given: Given) {
     let plan = &mut app.plan;
     plan.again = plan.used.or(plan.again);
     (plan.given, plan.found, plan.why_not, plan.used, plan.piece) = (Some(Box::new(given)), None, None, None, None);
-    (plan.ticked, plan.asks) = (Set::new(), false);
+    (plan.ticked, plan.asks, plan.made) = (Set::new(), false, Some(app.now.at));
     plan.page = Page::Answer;
     plan.stands = Stands::UnderWay { worth: vec![], bound: vec![], ms: FIRST };
     app.orders.push(Order::Plan { asked, ms: FIRST });

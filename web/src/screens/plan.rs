@@ -14,6 +14,7 @@ pub(in crate::screens) mod saw;
 pub mod since;
 mod sizes;
 mod told;
+mod wants;
 mod ways;
 
 use super::jobs::pile_name;

@@ -59,12 +59,19 @@ pub fn bought_since(book: &Book, since: Moment, bought: &mut Vec<Boards>) {
     if bought.is_empty() {
         return;
     }
-    let hauls = fold::hauls(book).filter(|haul| haul.bought && since <= haul.began.at);
-    for pile in hauls.flat_map(|haul| haul.piles) {
-        if let (Some(thickness), Some(width), Some(length)) = (pile.thickness, pile.width, pile.length) {
-            fewer(bought, (pile.wood.as_ref(), [thickness, width, length]), pile.taken);
-        }
+    for (wood, size, n) in written_down(book, since) {
+        fewer(bought, (wood.as_ref(), size), n);
     }
+}
+
+/// Wood, size and how many, of all boards that were bought since a moment.
+fn written_down(book: &Book, since: Moment) -> Vec<(Option<Key>, [Length; 3], Count)> {
+    let hauls = fold::hauls(book).filter(|haul| haul.bought && since <= haul.began.at);
+    let sized = hauls.flat_map(|haul| haul.piles).filter_map(|pile| {
+        let size = [pile.thickness?, pile.width?, pile.length?];
+        Some((pile.wood, size, pile.taken))
+    });
+    sized.collect()
 }
 
 /// Boards a plan uses that are not bought yet: which source, how many, and what they cost where a price is said.
@@ -72,6 +79,39 @@ pub fn not_bought(given: &Given, sheet: &PlanSheet) -> Vec<(usize, Count, Option
     let bought = |place: usize| given.sources.get(place).is_some_and(|source| source.bought.is_some());
     let used = sheet.used.iter().filter(|used| 0 < used.pieces && bought(used.source));
     used.map(|used| (used.source, used.pieces, used.price)).collect()
+}
+
+/// Boards a plan wants: of a source so many, and how many of these are not bought yet.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct ToBuy {
+    pub source: usize,
+    pub n: Count,
+    pub left: Count,
+    pub each: Option<Money>,
+}
+
+/// The boards a plan wants, by what was bought since it was made.
+pub fn still_to_buy(given: &Given, sheet: &PlanSheet, (book, since): (&Book, Moment)) -> Vec<ToBuy> {
+    let all = not_bought(given, sheet);
+    let mut bought = if all.is_empty() { vec![] } else { written_down(book, since) };
+    let one = |(source, n, _): (usize, Count, Option<Money>)| {
+        let of = given.sources.get(source)?;
+        let size = [of.pile.thickness?, of.pile.width?, of.pile.length?];
+        let mut left = n;
+        for (.., there) in bought.iter_mut().filter(|(wood, other, _)| *wood == of.pile.wood && *other == size) {
+            let taken = left.min(*there);
+            (left, *there) = (left.saturating_sub(taken), there.saturating_sub(taken));
+        }
+        Some(ToBuy { source, n, left, each: of.bought.flatten() })
+    };
+    all.into_iter().filter_map(one).collect()
+}
+
+/// What all of them cost together, where each has a price in one currency.
+pub fn together(all: &[ToBuy]) -> Option<Money> {
+    let prices: Option<Vec<Money>> = all.iter().map(|it| it.each?.times(it.n).ok()).collect();
+    let prices = prices?;
+    Money::sum(prices.first()?.currency(), prices).ok()
 }
 
 /// The same without the boards that could have been bought, where the plan uses none of them: they come last.

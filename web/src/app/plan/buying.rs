@@ -8,7 +8,7 @@ use crate::app::workshop::rack;
 use fivebar_core::ledger::decide::Now;
 use fivebar_core::quantity::reading::{self, Typing};
 use fivebar_core::quantity::{Count, Currency, Key, Length, PILE_MOST, writing};
-use fivebar_core::sheet::make::buy::{fewer, not_bought};
+use fivebar_core::sheet::make::buy::{self, ToBuy, fewer};
 use fivebar_core::sheet::make::{Boards, sources};
 
 /// Thick, wide, long, at most, price each.
@@ -57,12 +57,19 @@ pub fn add(app: &mut App) {
     }
 }
 
-/// The page where boards are written down that were bought, with what the plan wants of the first of them.
+/// The boards the plan in hand wants, and how many of them are not bought yet.
+pub fn still_to_buy(app: &App) -> Vec<ToBuy> {
+    let plan = &app.plan;
+    let Some(((given, found), made)) = plan.given.as_ref().zip(plan.found.as_ref()).zip(plan.made) else { return vec![] };
+    buy::still_to_buy(given, &found.sheet, (&app.shelf().book, made))
+}
+
+/// The page where boards are written down that were bought, with what the plan still wants of the first of them.
 pub fn to_write_down(app: &mut App, now: Now) {
-    let Some((given, found)) = app.plan.given.as_ref().zip(app.plan.found.as_ref()) else { return };
-    let first = not_bought(given, &found.sheet).into_iter().next();
-    let first = first.and_then(|(place, n, cost)| Some((given.sources.get(place)?.pile.clone(), n, cost)));
-    let Some((pile, n, cost)) = first else { return };
+    let next = still_to_buy(app).into_iter().find(|it| 0 < it.left);
+    let Some((next, given)) = next.zip(app.plan.given.as_ref()) else { return };
+    let (n, cost) = (next.left, next.each.and_then(|each| each.times(next.left).ok()));
+    let Some(pile) = given.sources.get(next.source).map(|source| source.pile.clone()) else { return };
     super::on_rack(app, rack::Page::Buy, now);
     let (currency, units) = app.begins_with();
     let typing = app.speech.typing(units);

@@ -3,8 +3,8 @@
 use super::super::count::saved_fact;
 use super::super::slots::no;
 use super::super::{Screen, Seen, undo};
-use super::{ends, limits, nearly, over, picture, saw, say, side, since, sizes, told, ways};
-use crate::app::plan::{Found, Since, Stands, Tap, refused, since as since_then, was_used};
+use super::{ends, limits, nearly, over, picture, saw, say, side, since, sizes, told, wants, ways};
+use crate::app::plan::{Found, Since, Stands, Tap, refused, since as since_then, still_to_buy, was_used};
 use crate::app::{App, Msg};
 use crate::parts::caution::caution;
 use crate::parts::fraction::worded;
@@ -61,7 +61,7 @@ fn top(given: &Given, sheet: &JobSheet, (app, since): (&App, &Since), seen: Seen
     let top = match &app.plan.found {
         Some(_) if since.taken => top.fact(saved_fact(app, seen)),
         Some(_) if !since.changed.is_empty() => top,
-        Some(found) => top.fact(Fact::Strong(told::standing(given, found).into())),
+        Some(found) => top.fact(Fact::Strong(told::standing(given, found, seen))),
         None => top,
     };
     match &given.ask.what {
@@ -98,7 +98,7 @@ fn plan(job: &JobSheet, (given, found): (&Given, &Found), (app, since): (&App, &
     shown.extend(told::of_one(given, seen).map(|line| el("p", "w7").text(line)));
     shown.extend(since::notes(given, since));
     shown.extend(since::missing(given));
-    shown.extend(told::buy(given, sheet, (&app.plan, seen)).into_iter().map(|line| worded("p", "w7", line)));
+    shown.extend(wants::buy(given, sheet, (app, seen)).into_iter().map(|line| worded("p", "w7", line)));
     // What keeps rows from being laid stands over the picture, what would save strips under it.
     let ends = if since.taken { vec![] } else { ends::told(given, sheet, seen) };
     let (over, under) = if sheet.made == 0 || sheet.ends.short.is_some() { (ends, vec![]) } else { (vec![], ends) };
@@ -218,9 +218,7 @@ fn foot(given: &Given, sheet: &JobSheet, (app, since): (&App, &Since), seen: See
         return (back.is_some() || refused(app).is_some()).then(|| foot.kids(back));
     }
     if !not_bought(given, &found.sheet).is_empty() {
-        let again = key("key", words::PLAN_AGAIN, "", say(Tap::Go));
-        let bought = key("key solid wide", words::ARE_BOUGHT, words::ARE_BOUGHT_UNDER, say(Tap::Bought));
-        return Some(foot.kid(el("p", "t14").text(words::BUY_FIRST)).kid(el("div", "g2").kid(change()).kid(again)).kid(bought));
+        return Some(foot.kids(buy_first(given, change(), (app, seen))));
     }
     let possible = since.changed.is_empty();
     let question = since::question(since, app, seen).filter(|_| possible);
@@ -229,6 +227,21 @@ fn foot(given: &Given, sheet: &JobSheet, (app, since): (&App, &Since), seen: See
     let keys = el("div", "g2").kid(change()).kid(if possible || under_way { middle() } else { again() });
     let last = (possible && !asked).then(|| use_key(given, found, sheet, (since, seen)));
     Some(foot.kids(question).kids(was_used(app).then(|| undo::bar(app, seen)).flatten()).kid(keys).kids(last))
+}
+
+/// Boards are bought and written down kind by kind; then it is planned again with them.
+fn buy_first(given: &Given, change: El<Msg>, (app, seen): (&App, Seen<'_>)) -> Vec<El<Msg>> {
+    let wanted = still_to_buy(app);
+    let again = |class| key(class, words::PLAN_AGAIN, "", say(Tap::Go));
+    let Some(next) = wanted.iter().find(|it| 0 < it.left) else {
+        return vec![el("p", "t14").text(words::ALL_BOUGHT), el("div", "g2").kid(change).kid(again("key solid"))];
+    };
+    let under = match wanted.len() {
+        1 => words::ARE_BOUGHT_UNDER.to_owned(),
+        _ => words::write_down(&seen.speech.count(next.left), wants::letter(given, next.source)),
+    };
+    let bought = key("key solid wide", words::ARE_BOUGHT, under, say(Tap::Bought));
+    vec![el("p", "t14").text(words::BUY_FIRST), el("div", "g2").kid(change).kid(again("key")), bought]
 }
 
 /// "Use these 24", and what that takes from the rack.

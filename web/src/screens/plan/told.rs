@@ -2,7 +2,7 @@
 
 use super::super::Seen;
 use super::saw::number;
-use super::{limits, nearly, percent, side, ways};
+use super::{limits, nearly, percent, side, wants, ways};
 use crate::app::App;
 use crate::app::plan::{Found, Plan, Stands};
 use crate::words::en::{common, plan as words, told};
@@ -10,7 +10,6 @@ use fivebar_core::ledger::kind::plan::Shape;
 use fivebar_core::plan::Sense;
 use fivebar_core::plan::field::problem::Pattern;
 use fivebar_core::quantity::{Decimal, Length, Mass, Units, Volume, begin_small, half_up};
-use fivebar_core::sheet::make::buy::not_bought;
 use fivebar_core::sheet::make::{Given, Source, What};
 use fivebar_core::sheet::plan::wish::Wish;
 use fivebar_core::sheet::plan::{PlanSheet, Unlock, Used, Why};
@@ -74,8 +73,15 @@ fn takes_more(sheet: &PlanSheet) -> bool {
     matches!(sheet.proof.why, Some(Why::Fewest { pieces, .. }) if pieces < taken(sheet))
 }
 
-/// What the plan is best at, as far as it is proven.
-pub fn standing(given: &Given, found: &Found) -> &'static str {
+/// What the plan is best at, as far as it is proven; with boards to buy it is the best with these, and with others perhaps not.
+pub fn standing(given: &Given, found: &Found, seen: Seen<'_>) -> String {
+    let said = best_at(given, found);
+    let all = [words::BEST_POSSIBLE, told::LEAST_TAKEN].contains(&said);
+    let boards = wants::boards(given, &found.sheet, seen).filter(|_| all);
+    boards.map_or_else(|| said.to_owned(), |boards| told::best_with_boards(&boards))
+}
+
+fn best_at(given: &Given, found: &Found) -> &'static str {
     let (shape, sheet) = (given.ask.what.shape(), &found.sheet);
     // A bound that is not known to the end leaves its last figures open; one that is not known at all, every figure.
     let known = found.answered.bound.len();
@@ -126,7 +132,9 @@ fn best(given: &Given, sheet: &PlanSheet) -> &'static str {
 pub fn open(given: &Given, sheet: &PlanSheet, seen: Seen<'_>) -> Option<String> {
     let shape = given.ask.what.shape();
     if sheet.proof.best && 0 < sheet.made {
-        return Some(limits::best(best(given, sheet), given));
+        let best = best(given, sheet);
+        let with = wants::boards(given, sheet, seen).map(|boards| told::proven_with_boards(best, &boards));
+        return Some(with.unwrap_or_else(|| limits::best(best, given)));
     }
     match (shape, sheet.proof.gap?) {
         (Shape::Rows, (1, worth, bound)) => {
@@ -261,34 +269,6 @@ fn section(given: &Given, seen: Seen<'_>) -> Option<String> {
     let first = all.next()?;
     let [thick, wide] = first.map(|side| seen.speech.length(side, given.units));
     all.all(|other| other == first).then(|| format!("{thick} × {wide}"))
-}
-
-/// How far what lies there goes, where boards could be bought; of a top its ways say it.
-fn of_rack(given: &Given, sheet: &PlanSheet, (plan, seen): (&Plan, Seen<'_>)) -> Option<String> {
-    let shape = given.ask.what.shape();
-    if given.ask.bought.is_empty() || shape == Shape::Rows {
-        return None;
-    }
-    let buys = !not_bought(given, sheet).is_empty();
-    Some(match plan.of_rack {
-        None if buys || !nearly::is_all(given, sheet) => return None,
-        None => words::NOTHING_TO_BUY.to_owned(),
-        Some(_) if !buys => words::BOARDS_BRING_NOTHING.to_owned(),
-        Some(of) if of.made == 0 => words::rack_gives_none(shape, of.proven),
-        Some(of) => {
-            let pieces = format!("{} {}", number(of.made, seen), words::things(shape, of.made == 1));
-            words::rack_gives(&pieces, of.made == 1, of.proven)
-        }
-    })
-}
-
-/// Boards to buy first, and what they cost; after how far what lies there goes.
-pub fn buy(given: &Given, sheet: &PlanSheet, (plan, seen): (&Plan, Seen<'_>)) -> Vec<String> {
-    let letter = |source: usize| given.ready.sources.get(source).map_or("", |source| source.letter.as_str());
-    let one = |(source, n, cost): (usize, u32, Option<fivebar_core::quantity::Money>)| {
-        words::buy(&seen.speech.count(n), letter(source), cost.map(|cost| seen.speech.money(cost)).as_deref())
-    };
-    of_rack(given, sheet, (plan, seen)).into_iter().chain(not_bought(given, sheet).into_iter().map(one)).collect()
 }
 
 /// What more would unlock.

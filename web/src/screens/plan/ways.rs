@@ -42,7 +42,7 @@ pub fn chosen(given: &Given, (app, seen): (&App, Seen<'_>)) -> Option<String> {
     let (way, top) = (given.ways.first()?, top(given)?);
     let best = top.pick.is_none() && 1 < given.ways.len() && way.there == ALL;
     let nothing = !way.buys && given.ways.iter().any(|way| way.buys);
-    let said = || words::least_waste(&named(&way.pick, way.mixed, (app, given.units, seen)), &rows(way.rows.into(), seen), nothing);
+    let said = || words::by_estimate(&named(&way.pick, way.mixed, (app, given.units, seen)), &rows(way.rows.into(), seen), nothing);
     best.then(said)
 }
 

@@ -92,6 +92,29 @@ pub fn buy(n: &str, letter: &str, cost: Option<&str>) -> String {
     cost.map_or_else(|| format!("Buy {n} of {letter}."), |cost| format!("Buy {n} of {letter}, {cost} together."))
 }
 
+/// "Buy 2 more of D, 28.00 together: 1 is bought."
+pub fn buy_more([n, bought]: [&str; 2], one: bool, letter: &str, cost: Option<&str>) -> String {
+    let is = if one { "is" } else { "are" };
+    let cost = cost.map_or(String::new(), |cost| format!(", {cost} together"));
+    format!("Buy {n} more of {letter}{cost}: {bought} {is} bought.")
+}
+
+/// "3 of D: bought."
+pub fn is_bought(n: &str, letter: &str) -> String {
+    format!("{n} of {letter}: bought.")
+}
+
+pub fn all_cost(cost: &str) -> String {
+    format!("All the boards to buy: {cost}.")
+}
+
+/// "write down 3 of D".
+pub fn write_down(n: &str, letter: &str) -> String {
+    format!("write down {n} of {letter}")
+}
+
+pub const ALL_BOUGHT: &str = "All of them are bought and written down: plan again with them.";
+
 // What lies there comes before what is to buy
 pub const NOTHING_TO_BUY: &str = "Nothing to buy: what lies there is enough.";
 pub const BOARDS_BRING_NOTHING: &str = "With the boards to buy no more was found.";

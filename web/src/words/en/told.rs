@@ -215,6 +215,17 @@ pub const BY_CROSSCUTS: &str = "by crosscuts alone";
 pub const BUYING_NONE: &str = "with nothing bought";
 pub const BUYING_NO_MORE: &str = "with no more bought";
 
+/// "best with these boards: 2 of G, 1 of H".
+pub fn best_with_boards(boards: &str) -> String {
+    format!("best with these boards: {boards}")
+}
+
+/// "Proven: no plan takes less wood, with these boards to buy: 2 of G, 1 of H. Others, or fewer kinds of them, may do with less."
+pub fn proven_with_boards(said: &str, boards: &str) -> String {
+    let said = held_for(said, &[format!("with these boards to buy: {boards}")]);
+    format!("{said} Others, or fewer kinds of them, may do with less.")
+}
+
 /// "No plan can make more, by crosscuts alone."
 pub fn held_for(said: &str, limits: &[String]) -> String {
     let limits: Vec<String> = limits.iter().map(|limit| format!(", {limit}")).collect();

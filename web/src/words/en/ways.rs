@@ -17,10 +17,11 @@ pub fn so_thick(thick: &str) -> String {
     format!("{thick} thick")
 }
 
-/// "For about the least waste by volume: oak, 25 thick, in 8 rows."; of what lies there, where others are to be bought.
-pub fn least_waste(wood: &str, rows: &str, nothing_to_buy: bool) -> String {
-    let of = if nothing_to_buy { "With nothing to buy, for" } else { "For" };
-    format!("{of} about the least waste by volume: {wood}, in {rows}.")
+/// "Chosen for little waste, by an estimate that takes the longest pieces first: oak, 25 thick, in 8 rows."; of what lies there, where
+/// others are to be bought. The plan of these pieces may waste more than the estimate, and a plan of fewer less.
+pub fn by_estimate(wood: &str, rows: &str, nothing_to_buy: bool) -> String {
+    let of = if nothing_to_buy { "With nothing to buy, chosen" } else { "Chosen" };
+    format!("{of} for little waste, by an estimate that takes the longest pieces first: {wood}, in {rows}.")
 }
 
 /// "10 rows of oak".

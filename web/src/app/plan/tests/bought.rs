@@ -3,6 +3,7 @@
 use super::*;
 use crate::app::workshop::Tap as Workshop;
 use crate::app::workshop::rack::RackTap;
+use fivebar_core::sheet::make::Boards;
 
 fn digits(app: &mut App, all: &str) {
     heard(app, all.chars().map(|digit| Tap::Press(Press::Digit(u8::try_from(digit.to_digit(10).unwrap()).unwrap()))));
@@ -47,6 +48,40 @@ fn boards_that_were_bought_are_not_offered_to_buy_again() {
     assert_eq!(left(&app), [5]);
     were_bought(&mut app, (wood.as_ref(), size(65)), 7);
     assert_eq!((left(&app), job), (vec![], app.jobs.open));
+}
+
+/// Three strips and three thicker boards: each kind comes up once, with one sum for all, also after a reload.
+#[test]
+fn each_kind_of_board_is_written_down_once() {
+    use super::rack_first::{boards, planned_out};
+    let parts = "part \"slat\" 5 of 25 x 60 x 480 mm oak-european for tray\npart \"seat\" 1 of 50 x 60 x 300 mm oak-european for tray\n";
+    let mut app = opened(parts);
+    heard(&mut app, [Tap::Open, Tap::Shape(Shape::Parts), Tap::LeaveOut("top".into())]);
+    let price = |n: i64| fivebar_core::quantity::Money::whole(n.into(), app.begins_with().0);
+    let size = [60, 80, 400].map(|side| Length::MM.times(side).unwrap());
+    let (slats, seats) = (Boards { price: price(12), ..boards(9, 500) }, Boards { size, price: price(22), ..boards(9, 400) });
+    app.plan.draft.bought.extend([slats, seats]);
+    planned_out(&mut app, vec![Tap::Press(Press::Digit(3)), Tap::Go]);
+    let says = |app: &App, wanted: &[&str], others: &[&str]| {
+        let shown = page(app);
+        assert!(wanted.iter().all(|words| shown.contains(words)), "{wanted:?}: {shown}");
+        assert!(!others.iter().any(|words| shown.contains(words)), "{others:?}: {shown}");
+    };
+    let [c, d] = ["3 of C: bought.", "3 of D: bought."];
+    says(&app, &["Buy 3 of C, ", "Buy 3 of D, ", "All the boards to buy: $102.00.", "write down 3 of C"], &[c, d, "best possible"]);
+    let write_down = |app: &mut App, thick: &str| {
+        heard(app, [Tap::Bought]);
+        assert_eq!((app.workshop.rack.form.slots[0].text.as_str(), app.workshop.rack.form.slots[3].text.as_str()), (thick, "3"));
+        on_rack(app, [RackTap::Press(Press::Digit(1)), RackTap::Done]);
+        app.go(crate::app::Place::Jobs);
+    };
+    write_down(&mut app, "30");
+    says(&app, &[c, "Buy 3 of D, ", "write down 3 of D"], &[d, "Buy 3 of C"]);
+    let mut again = reloaded(&app);
+    heard(&mut again, [Tap::Open]);
+    says(&again, &[c, "write down 3 of D"], &[d]);
+    write_down(&mut app, "60");
+    says(&app, &[c, d, "All of them are bought and written down: plan again with them."], &["They are bought"]);
 }
 
 /// Beech wastes less and is left out: it stays so once the oak is taken, and on a page that is opened again.

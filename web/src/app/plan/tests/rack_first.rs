@@ -8,13 +8,13 @@ use fivebar_core::sheet::make::buy::not_bought;
 /// Twelve strips 30 x 65 x 500 lie there; slats of 480 take one each.
 const SLATS: &str = "part \"slat\" 5 of 25 x 60 x 480 mm oak-european for tray\n";
 
-fn boards(n: u32, long: i64) -> Boards {
+pub(super) fn boards(n: u32, long: i64) -> Boards {
     let size = [30, 65, long].map(|side| Length::MM.times(side).unwrap());
     Boards { wood: fivebar_core::quantity::Key::read("oak-european"), size, n, price: None }
 }
 
 /// Plans to the end, as the planner would: each problem that is ordered is solved.
-fn planned_out(app: &mut App, taps: Vec<Tap>) {
+pub(super) fn planned_out(app: &mut App, taps: Vec<Tap>) {
     let mut orders = heard(app, taps);
     while let Some(asked) =
         orders.iter().rev().find_map(|order| if let Order::Plan { asked, .. } = order { Some(asked.clone()) } else { None })
@@ -48,8 +48,11 @@ fn boards_to_buy_fill_what_is_short() {
     };
     for shape in [Shape::Parts, Shape::Sticks] {
         check(shape, 2, boards(9, 500), (2, 0), &["Nothing to buy: what lies there is enough.", "with nothing bought"]);
-        let short = ["What lies there gives 2 pieces and no more: boards to buy fill the rest.", "with no more bought"];
-        check(shape, 3, boards(9, 500), (3, 3), &["Buy 3 of C", short[0], short[1]]);
+        let short = [
+            "What lies there gives 2 pieces and no more: boards to buy fill the rest.",
+            "with these boards to buy: 3 of C. Others, or fewer kinds of them, may do with less.",
+        ];
+        check(shape, 3, boards(9, 500), (3, 3), &["Buy 3 of C", short[0], short[1], "best with these boards: 3 of C"]);
         check(shape, 3, boards(9, 1000), (3, 2), &["Buy 2 of C", short[0]]);
         // Too thin to give what is short.
         let none = if shape == Shape::Parts { "2 of 9 pieces." } else { "2 of 9 pieces. No plan can make more" };
