@@ -16,22 +16,28 @@ use fivebar_core::quantity::{Id, Listed};
 use fivebar_core::sheet::count::tile;
 use std::rc::Rc;
 
-/// The bar, while there is something to take back or to put back: it names what.
+/// The bar, while there is something to take back or to put back: it names what. After something was taken back, what was done before it
+/// can be, too.
 pub fn bar(app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
+    let one = one(app, seen)?;
+    let more = app.shelf().taken_back.and_then(|_| more(app, seen));
+    Some(match more {
+        Some(more) => el("div", "um").kid(one).kid(more),
+        None => one,
+    })
+}
+
+/// The same as one key, where another stands beside it.
+pub fn one(app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
     let (back, named) = last(app, seen)?;
     if back {
         let under = named.map_or(common::TAKEN_BACK.into(), |what| common::taken_back(&what));
-        let again = alone(Undo { words: common::PUT_BACK.into(), under }, Msg::Common(Common::PutBack));
-        return Some(match more(app, seen) {
-            Some(more) => el("div", "um").kid(again).kid(more),
-            None => again,
-        });
+        return Some(alone(Undo { words: common::PUT_BACK.into(), under }, Msg::Common(Common::PutBack)));
     }
     let words = Undo { words: common::TAKE_BACK.into(), under: named? };
     Some(alone(words, Msg::Common(Common::TakeBack)))
 }
 
-/// After something was taken back, what was done before it can be, too.
 fn more(app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
     let shelf = app.shelf();
     let before = shelf.to_take_back().filter(|_| shelf.last_tick.is_none())?;

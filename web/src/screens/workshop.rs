@@ -122,7 +122,7 @@ fn page(app: &App, (place, title): (&'static str, &str), main: El<Msg>, seen: Se
 /// The undo bar, with the way back beside it.
 fn foot(app: &App, seen: Seen<'_>) -> El<Msg> {
     let foot = el("footer", "foot");
-    match undo::bar(app, seen) {
+    match undo::one(app, seen) {
         Some(bar) => foot.kid(el("div", "um").kid(bar).kid(key("key h88 m", common::DONE, "", say(Tap::Close)))),
         None => foot.kid(back()),
     }
