@@ -48,6 +48,7 @@ pub fn rows(browser: &mut Browser) {
     let mut maker = Maker::on(browser, page.clone());
     maker.browser.before_each_page(&page, &format!("setClock({DAY:?})"));
     maker.browser.open(&page, &format!("{}#price", app::address()));
+    app::read(maker.browser, &page);
     maker.tap("Someone asked");
     maker.tap("Asking price");
     maker.browser.wait_text(&page, "The band comes from your guesses.");
