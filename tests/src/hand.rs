@@ -91,13 +91,17 @@ impl Browser {
         self.touch(page, "touchEnd", json!([]));
     }
 
+    /// The middle of an element that stands still: a page that is still being laid out moves it from under the finger.
     fn middle(&mut self, page: &Page, element: &str) -> Value {
         let script = format!(
-            "(e => {{ if (!e) return null; let r = e.getBoundingClientRect();
+            "(async e => {{ if (!e) return null; let r = e.getBoundingClientRect();
                const under = document.elementFromPoint(r.x + r.width / 2, r.y + r.height / 2);
                if (r.top < 0 || r.bottom > innerHeight || !e.contains(under)) {{
                  e.scrollIntoView({{ block: 'center', behavior: 'instant' }}); r = e.getBoundingClientRect(); }}
-               return {{ x: r.x + r.width / 2, y: r.y + r.height / 2 }} }})({element})"
+               const frame = () => new Promise(go => {{ requestAnimationFrame(go); setTimeout(go, 50); }});
+               await frame(); await frame();
+               const now = e.getBoundingClientRect();
+               return e.isConnected && now.x === r.x && now.y === r.y ? {{ x: r.x + r.width / 2, y: r.y + r.height / 2 }} : null }})({element})"
         );
         self.until(element, |b| Some(b.eval(page, &script)).filter(|at| !at.is_null()))
     }
