@@ -345,7 +345,7 @@ fn lists_and_the_side_turned_to_the_buyer() {
     assert_eq!(jobs::jobs(&maker.shop(), "table").unwrap(), []);
     let sheet = price::price(&maker.shop(), Paid::Card).unwrap();
     assert_eq!((sheet.for_sale[0].left, sheet.for_sale[0].gaps.len()), (5, 0));
-    let turned = buyer::buyer(&maker.shop(), job, None).unwrap();
+    let turned = buyer::buyer(&maker.shop(), job, (None, Paid::Card)).unwrap();
     assert_eq!(turned.price, Some(maker.money("145")));
     for private in ["127.56", "27.78", "149.56", "22.2", "49.51"] {
         assert!(!format!("{turned:?}").contains(private), "inv15: {private}");

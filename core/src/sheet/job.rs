@@ -4,7 +4,7 @@ use super::account::{Account, Sold, of as reckon};
 use super::helped::{Helped, helped};
 use super::jobs::{Section, date, section, so_far, to_come};
 use super::make::keep::{Lacking, changed_piles, lacking_of};
-use super::marks::settle_now;
+use super::marks::{ask_today, settle_now};
 use super::offer::promised;
 use super::rate::rate;
 use super::shop::Shop;
@@ -133,9 +133,9 @@ pub struct MoneyRoom {
 #[derive(Clone, Debug, PartialEq)]
 pub struct SaleRoom {
     pub tag: Option<Money>,
-    /// What its pieces are taxed with, and what a buyer hands over for the tag.
+    /// What its pieces are taxed with, and what is asked of a buyer today.
     pub tax: TaxBy,
-    pub tagged: Option<Money>,
+    pub asked: Option<Money>,
     pub settle: Option<Money>,
     pub left: Count,
     pub of: Count,
@@ -191,7 +191,7 @@ pub fn job(shop: &Shop, id: Id) -> Answer<JobSheet> {
         sale: SaleRoom {
             tag: pricing.tag,
             tax: job.tax,
-            tagged: pricing.tag.map(|tag| shop.tax_of(&job).charge(tag)).transpose()?,
+            asked: ask_today(shop, &job, (1, Paid::Card))?,
             settle: settle_now(shop, &job, pricing),
             left: sold.left,
             of: job.pieces,

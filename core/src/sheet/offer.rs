@@ -48,7 +48,7 @@ pub struct OfferSheet {
     pub offer: Option<Money>,
     /// What is on the tags of all of them, as a buyer hands it over.
     pub tagged: Option<Money>,
-    /// The sum that is spoken of: what was offered, else what was agreed, else the tag, else the ask, else the mark above all others.
+    /// The sum that is spoken of: what was offered, else what was agreed, else the ask of today, else the mark above all others.
     pub named: Option<Money>,
     pub verdict: Option<Verdict>,
     /// The next thing to say, where something above the offer is.
@@ -111,7 +111,7 @@ pub fn offer(shop: &Shop, id: Id, asking: Asking, offer: Option<Money>) -> Answe
     let mark = marks.your_rate.or(marks.lowest_pay).or(marks.costs_covered).map(|mark| mark.holds);
     let terms = shop.terms_of(&job, asking.paid);
     let tagged = job.tag.map(|tag| terms.tax.charge(tag.times(n)?)).transpose()?;
-    let named = offer.or(standing.agreed.map(|agreed| agreed.rest)).or(tagged).or(standing.ask).or(mark);
+    let named = offer.or(standing.agreed.map(|agreed| agreed.rest)).or(standing.ask).or(mark);
     let delivery = Some((account.costs.still_delivery, account.hours.still_delivery));
     let spoken = named.filter(|_| offer.is_some() || standing.agreed.is_none());
     let at = |sum: Option<Money>, asking| sum.map(|sum| leaves(shop, (&job, &account), sum, asking)).transpose();

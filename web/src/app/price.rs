@@ -19,12 +19,12 @@ use crate::parts::Place;
 use crate::parts::pad::Press;
 use fivebar_core::ledger::Fact;
 use fivebar_core::ledger::decide::{Command, Now};
-use fivebar_core::ledger::fold::TaxBy;
+use fivebar_core::ledger::fold::{Job, TaxBy};
 use fivebar_core::ledger::kind::sale::{Carried, Paid};
 use fivebar_core::money::tax::Tax;
 use fivebar_core::quantity::{Count, Currency, Id, Money};
 use fivebar_core::refusal::Answer;
-use fivebar_core::sheet::Shop;
+use fivebar_core::sheet::{Shop, marks};
 use fivebar_core::sheet::offer::Asking;
 use fivebar_core::sheet::price::{PriceSheet, price};
 
@@ -209,6 +209,13 @@ pub fn sheet(app: &App) -> Answer<PriceSheet> {
 /// What is handed over of a sum, paid so: in notes it goes to the smallest coin.
 pub fn in_coins(app: &App, paid: Paid, sum: Money) -> Money {
     shop(app).till(sum.currency()).in_coins(Some(paid), sum).unwrap_or(sum)
+}
+
+/// What is asked today for so many of a job, taxed and paid so.
+pub fn ask_today(app: &App, (id, n): (Id, Count), (by, paid): (Option<TaxBy>, Paid)) -> Option<Money> {
+    let shop = shop(app);
+    let job = shop.job(id).ok()?;
+    marks::ask_today(&shop, &Job { tax: by.unwrap_or(job.tax), ..job }, (n, paid)).ok().flatten()
 }
 
 /// What a sale of a job is taxed with: as chosen for the buyer who stands there, else as the job is.

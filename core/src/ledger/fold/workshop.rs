@@ -255,10 +255,15 @@ impl Till {
     /// # Errors
     /// [`Refusal::CoinOutOfRange`](crate::refusal::Refusal::CoinOutOfRange), [`Refusal::MoneyOutOfRange`](crate::refusal::Refusal::MoneyOutOfRange).
     pub fn in_coins(&self, paid: Option<Paid>, sum: Money) -> Answer<Money> {
-        match self.cash.filter(|coin| !coin.is_zero() && paid == Some(Paid::Notes)) {
-            Some(coin) => round_to_cash(sum, Cash::of(coin)?),
-            None => Ok(sum),
-        }
+        self.coin(paid)?.map_or(Ok(sum), |coin| round_to_cash(sum, coin))
+    }
+
+    /// The smallest coin, where one is set and it is paid in notes and coins.
+    ///
+    /// # Errors
+    /// [`Refusal::CoinOutOfRange`](crate::refusal::Refusal::CoinOutOfRange).
+    pub fn coin(&self, paid: Option<Paid>) -> Answer<Option<Cash>> {
+        self.cash.filter(|coin| !coin.is_zero() && paid == Some(Paid::Notes)).map(Cash::of).transpose()
     }
 }
 

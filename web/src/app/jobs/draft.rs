@@ -4,9 +4,9 @@ use super::super::App;
 use super::super::entry::moisture;
 use super::super::form::Form;
 use super::super::plan::PutBack;
+use super::super::price::ask_today;
 use super::super::price::gallery::{FIRST_TERMS, usual};
 use super::super::spent_on::{SpentOn, SpentTap};
-use super::super::taxes::tax;
 use super::sheet;
 use fivebar_core::ledger::decide::{Now, PaidOf};
 use fivebar_core::ledger::fold::{Agreement, AgreementState, GalleryTerms, Over, TaxBy};
@@ -338,7 +338,7 @@ fn size(sheet: &JobSheet, typed: Typed) -> Form {
 fn agree(draft: Draft, sheet: &JobSheet, typed: Typed) -> Draft {
     let free = sheet.sale.left.saturating_sub(sheet.account.sold.promised).max(1);
     let picks = Picks { carried: Carried::Delivered, ..draft.picks };
-    Draft { form: Form::filled([typed.sum(sheet.sale.tagged), String::new(), free.min(1).to_string()]), picks, ..draft }
+    Draft { form: Form::filled([typed.sum(sheet.sale.asked), String::new(), free.min(1).to_string()]), picks, ..draft }
 }
 
 /// The agreement that a sale carried out is done with: with a refund it may come to nothing.
@@ -370,7 +370,7 @@ fn sell(draft: Draft, (sheet, agreed): (&JobSheet, Option<Id>), typed: Typed) ->
     let agreement = agreed.and_then(|id| sheet.selling.agreement(id));
     let (sum, n) = match agreement {
         Some(agreement) => (agreement.sum.minus(agreement.sold_for).ok(), agreement.n.saturating_sub(agreement.sold)),
-        None => (sheet.sale.tagged, 1),
+        None => (sheet.sale.asked, 1),
     };
     let carried = agreement.and_then(|agreement| agreement.carried).unwrap_or(Carried::Fetched);
     let picks = Picks { carried, ..draft.picks };
@@ -436,7 +436,7 @@ pub fn pick(app: &mut App, pick: Pick, now: Now) {
 
 /// Another tax for this sale: a sum that stands there as its tag goes along.
 fn taxed(app: &mut App, by: TaxBy) {
-    let was = at_tag(app);
+    let was = as_asked(app);
     let Some(Ok(sheet)) = sheet(app) else { return };
     if let Some(draft) = &mut app.jobs.draft {
         draft.picks.tax = Some(by).filter(|by| *by != sheet.sale.tax);
@@ -444,8 +444,8 @@ fn taxed(app: &mut App, by: TaxBy) {
     goes_along(app, was);
 }
 
-/// The sum of a form as it is for so many pieces at the tag, with their tax; none where it is no such form.
-pub fn at_tag(app: &App) -> Option<String> {
+/// The sum of a form as it is for so many pieces at the ask of today, with their tax; none where it is no such form.
+pub fn as_asked(app: &App) -> Option<String> {
     let sheet = sheet(app)?.ok()?;
     let draft = app.jobs.draft.as_ref()?;
     let pieces = match draft.what {
@@ -453,16 +453,16 @@ pub fn at_tag(app: &App) -> Option<String> {
         What::Agree => 2,
         _ => return None,
     };
-    let (sign, units, currency) = (app.speech.sign(), sheet.account.units, sheet.account.currency);
+    let (sign, units) = (app.speech.sign(), sheet.account.units);
     let n = reading::count(draft.form.text(pieces), sign, PILE_MOST).ok()?;
     let by = draft.picks.tax.unwrap_or(sheet.sale.tax);
-    let charge = sheet.sale.tag.and_then(|tag| tax(app, currency, by).charge(tag.times(n).ok()?).ok());
-    Some(Typed { sign, units }.sum(charge))
+    let asked = ask_today(app, (sheet.job, n), (Some(by), Paid::Card));
+    Some(Typed { sign, units }.sum(asked))
 }
 
-/// A sum that stood there as its tag goes along with pieces and tax.
+/// A sum that stood there as it is asked goes along with pieces and tax.
 pub fn goes_along(app: &mut App, was: Option<String>) {
-    let new = at_tag(app);
+    let new = as_asked(app);
     let Some((draft, (was, new))) = app.jobs.draft.as_mut().zip(was.zip(new)) else { return };
     if draft.form.text(0) == was {
         draft.form.put(0, new);

@@ -84,7 +84,7 @@ pub fn sheet(app: &App, bargain: &Bargain) -> Answer<OfferSheet> {
     offer(&shop, bargain.job, asking, bargain.offer)
 }
 
-/// What stands under the block: the offer, before it the tag or the ask, else the mark that is known.
+/// What stands under the block: the offer, before it the ask of today, else the mark that is known.
 pub fn named(sheet: &OfferSheet) -> Option<Money> {
     sheet.named
 }
@@ -146,7 +146,7 @@ fn made(app: &mut App, now: Now) {
 fn sold(app: &mut App, now: Now) {
     let Some(sheet) = here(app) else { return };
     let Some(sum) = named(&sheet).filter(|_| sheet.offer.or(sheet.standing.ask).is_some()) else { return };
-    let heard = sheet.offer.is_some_and(|offer| Some(offer) != sheet.tagged.or(sheet.standing.ask));
+    let heard = sheet.offer.is_some_and(|offer| Some(offer) != sheet.standing.ask);
     let order = SellOrder { heard, ..order(app, &sheet, sum) };
     sell(app, SaleCommand::Sell(order), (&sheet, sum), now);
 }

@@ -155,7 +155,7 @@ fn foot(sheet: &OfferSheet, app: &App, seen: Seen<'_>) -> Vec<El<Msg>> {
     if sheet.standing.agreed.is_some() {
         return vec![back_key()].into_iter().chain(change(sheet, app, seen)).listed();
     }
-    let sum = sheet.offer.or(sheet.tagged).or(sheet.standing.ask);
+    let sum = sheet.offer.or(sheet.standing.ask);
     let Some(sum) = sum else { return vec![el("p", "notice").text(words::NO_ASK), back()] };
     let asking = sheet.asking;
     let how = words::sold_how(&seen.speech.count(asking.n), &seen.speech.count(sheet.free), asking.paid, asking.carried);

@@ -58,6 +58,26 @@ fn what_goes_to_the_coin_is_said_before_it_is_booked() {
     assert_eq!(maker.sold().1, "203.35 EUR");
 }
 
+/// 5.5 % on top of 150 are 158.25. In notes with a smallest coin of one, 158 is asked, offered, shown to a buyer and said; by card it is to the
+/// cent. The mirror of a settle of 147 around 140 is 154: in steps of five with a smallest note of two it is 156, no less.
+#[test]
+fn what_is_said_in_notes_can_be_handed_over() {
+    let stool = |coin: &str| told(&format!("till tax 0.055 top\ntill cash {coin}\nrate lowest 1\njob stool \"Stool\" 1 spec\nspend 40 glue on stool\nplan \"saw\" make 60 min for stool\ntag 150 stool\n"));
+    let mut maker = stool("1");
+    let job = maker.job;
+    maker.tap(Tap::Offer(job)).bargain(BargainTap::Paid(Paid::Card)).shows(&["Ask 158.25", "Sold at 158.25"]);
+    maker.bargain(BargainTap::Paid(Paid::Notes)).shows(&["Ask 158<", "Sold at 158<"]).hides(&["158.25"]);
+    maker.tap(Tap::Show(job)).shows(&["158"]).hides(&["158.25"]).tap(Tap::Hide).tap(Tap::Close);
+    maker.shows(&["158"]).hides(&["158.25"]).offer("150").shows(&["Say 158<"]).hides(&["158.25"]).tap(Tap::Close);
+    maker.offer("158").shows(&["Yes", "what you ask"]).bargain(BargainTap::Sold);
+    assert_eq!(maker.sold().1, "158.00 EUR");
+    let mut settled = stool("2");
+    let (job, sum) = (settled.job, settled.money("147"));
+    settled.app.order(&Command::Money(MoneyCommand::SetSettle { job, sum: Some(sum) }), settled.now);
+    settled.offer("140").bargain(BargainTap::Paid(Paid::Notes)).shows(&["Say 156"]);
+    settled.bargain(BargainTap::Paid(Paid::Card)).shows(&["Say 155"]);
+}
+
 /// 40 and three hours at 24.25 need 112.75: the point above is 115.
 #[test]
 fn what_a_price_point_adds_is_said() {
