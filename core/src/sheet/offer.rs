@@ -9,14 +9,14 @@ pub use instead::{Ask, Concession};
 use super::account::{Account, of as reckon};
 use super::carried::Lacking;
 use super::shop::Shop;
-use crate::ledger::fold::{Agreement, Job, TaxBy};
+use crate::ledger::fold::{Agreement, Job, TaxBy, part};
 use crate::ledger::kind::sale::{Carried, Paid};
 use crate::money::charge::Terms;
 use crate::money::left::{PerHour, Way};
 use crate::money::offer::{Standing, Verdict, say, settle, verdict};
 use crate::money::point::Points;
 use crate::money::price::Marks;
-use crate::quantity::{Count, Currency, Decimal, Id, Money, Span};
+use crate::quantity::{Count, Currency, Id, Money, Span};
 use crate::refusal::{Answer, Refusal};
 
 /// What is asked about: pieces, and how they would be paid and carried.
@@ -201,11 +201,6 @@ pub(super) fn left_of(
     // An hour's worth is reckoned as if the whole batch went this way, so that the share of a cent is not lost in it.
     let batch = Way { you_get: part(you_get, pieces, n)?, costs, time };
     Ok(Some(Leaves { way, left: way.left()?, per_hour: batch.per_hour(year.as_ref())? }))
-}
-
-pub(super) fn part(whole: Money, n: Count, of: Count) -> Answer<Money> {
-    let all = whole.amount().checked_mul(Decimal::from(n)).ok_or(Refusal::OutOfRange)?;
-    Money::book(all.checked_div(Decimal::from(of)).ok_or(Refusal::NothingToShareBy)?, whole.currency())
 }
 
 fn part_of_time(whole: Span, n: Count, of: Count) -> Answer<Span> {

@@ -1,7 +1,7 @@
 //! Sales tax as it was recorded: the lines of a year's sales, added by the rate each was made at. Nothing is worked out again.
 
 use super::shop::Shop;
-use crate::ledger::fold::{Job, Sale, jobs};
+use crate::ledger::fold::{Job, Lines, jobs};
 use crate::quantity::{Currency, Decimal, Money, Sorted, Wall};
 use crate::refusal::Answer;
 
@@ -36,8 +36,18 @@ pub fn taxes(shop: &Shop, currency: Currency, year: i32) -> Answer<YearTaxes> {
     let mut found = YearTaxes { by_rate: Sorted::new(), by_galleries: none, tax: none };
     for job in jobs(shop.book).filter(|job| job.currency == currency) {
         for sale in &job.selling.sales {
-            found.add(sale, if is_of(sale.at) { Some(1) } else { None })?;
-            found.add(sale, sale.reversed.filter(|back| is_of(back.at)).map(|_| -1))?;
+            let line = |n: i32, of: Lines| (n, of.sum, of.tax);
+            let rest = Lines { n: sale.n, sum: sale.sum, tax: sale.tax };
+            let sold = is_of(sale.at).then(|| line(1, sale.whole));
+            // Of a sale of which only some pieces came back the rest stands.
+            let back = sale.back.iter().filter(|back| is_of(back.at)).map(|back| line(0, back.of));
+            let gone = sale.reversed.filter(|back| is_of(back.at)).map(|_| line(-1, rest));
+            for (n, sum, tax) in sold.into_iter() {
+                found.add(sale.rate, (n, sum, tax))?;
+            }
+            for (n, sum, tax) in back.chain(gone) {
+                found.add(sale.rate, (n, none.minus(sum)?, none.minus(tax)?))?;
+            }
         }
         found.by_galleries = found.by_galleries.plus(by_galleries(&job, is_of)?)?;
     }
@@ -52,12 +62,10 @@ fn by_galleries(job: &Job, is_of: impl Fn(Wall) -> bool) -> Answer<Money> {
 }
 
 impl YearTaxes {
-    fn add(&mut self, sale: &Sale, times: Option<i32>) -> Answer<()> {
-        let Some(times) = times else { return Ok(()) };
-        let none = Money::zero(sale.sum.currency());
-        let at = self.by_rate.entry(sale.rate.normalize()).or_insert(AtRate { sales: 0, taken: none, tax: none });
-        let to = |so_far: Money, line: Money| if times < 0 { so_far.minus(line) } else { so_far.plus(line) };
-        (at.sales, at.taken, at.tax) = (at.sales.saturating_add(times), to(at.taken, sale.sum)?, to(at.tax, sale.tax)?);
+    fn add(&mut self, rate: Decimal, (sales, sum, tax): (i32, Money, Money)) -> Answer<()> {
+        let none = Money::zero(sum.currency());
+        let at = self.by_rate.entry(rate.normalize()).or_insert(AtRate { sales: 0, taken: none, tax: none });
+        (at.sales, at.taken, at.tax) = (at.sales.saturating_add(sales), at.taken.plus(sum)?, at.tax.plus(tax)?);
         Ok(())
     }
 

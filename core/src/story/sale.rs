@@ -6,7 +6,7 @@ use super::time::day;
 use super::words::{Read, Words};
 use super::{Teller, Told, id_of};
 use crate::ledger::Fact;
-use crate::ledger::decide::{Command, HandBackOrder, PaidOf, PayOrder, SaleCommand, SellOrder};
+use crate::ledger::decide::{BringBackOrder, Command, HandBackOrder, PaidOf, PayOrder, SaleCommand, SellOrder};
 use crate::ledger::kind::Exact;
 use crate::ledger::kind::sale::*;
 use crate::quantity::{Count, Id, Money};
@@ -33,6 +33,7 @@ pub fn tell(teller: &mut Teller, verb: &str, words: &mut Words) -> Told {
         "hand-back" => SaleCommand::HandBack(hand_back(teller, words)?),
         "consign" => SaleCommand::Consign(consign(teller, words)?),
         "gallery" => gallery(teller, words)?,
+        "bring-back" => SaleCommand::BringBack(bring_back(teller, words)?),
         _ => reverse(teller, words)?,
     };
     let facts = teller.order(&Command::Sale(command))?;
@@ -230,6 +231,15 @@ fn gallery(teller: &Teller, words: &mut Words) -> Read<SaleCommand> {
     let lot = mark(teller, words, "lot")?;
     let sold_for = if words.has("sold-for") { Some(money(teller, words)?) } else { None };
     Ok(SaleCommand::NoteConsignmentPaid(ConsignmentPaid { job, n, sum, tax, gallery, when: when(teller, words)?, lot, sold_for }))
+}
+
+/// `bring-back 1 of sale first on stands kept 20 ends`.
+fn bring_back(teller: &Teller, words: &mut Words) -> Read<BringBackOrder> {
+    let n = words.count()?;
+    words.expect("of")?;
+    words.expect("sale")?;
+    let (sale, job) = (teller.story.names.said_mark(words)?, on_job(teller, words)?);
+    Ok(BringBackOrder { job, sale, n, kept: kept(teller, words)?, ends: words.has("ends"), when: when(teller, words)? })
 }
 
 /// `reverse first on stands kept 20`.

@@ -24,9 +24,9 @@ use fivebar_core::ledger::kind::sale::{Carried, Paid};
 use fivebar_core::money::tax::Tax;
 use fivebar_core::quantity::{Count, Currency, Id, Money};
 use fivebar_core::refusal::Answer;
-use fivebar_core::sheet::{Shop, marks};
 use fivebar_core::sheet::offer::Asking;
 use fivebar_core::sheet::price::{PriceSheet, price};
+use fivebar_core::sheet::{Shop, marks};
 
 /// What lies over the list.
 #[derive(Clone, Debug, Default, PartialEq)]

@@ -270,7 +270,12 @@ fn filled(draft: Draft, sheet: &JobSheet, sign: Sign) -> Draft {
         What::Refund(id) => {
             let picks = Picks { ends: agreement_done(sheet, *id), ..draft.picks };
             let came = sheet.selling.paid(sheet.account.currency, *id).ok();
-            Draft { form: Form::filled([typed.sum(came)]), picks, ..draft }
+            let n = sheet.selling.sale(*id).map(|sale| sale.n.to_string()).filter(|_| of_several(sheet, *id));
+            let form = match n {
+                Some(n) => Form::filled([typed.sum(came), n]),
+                None => Form::filled([typed.sum(came)]),
+            };
+            Draft { form, picks, ..draft }
         }
         What::Cancel(_) => Draft { form: Form::filled([typed.sum(None)]), ..draft },
         What::Consign => {
@@ -339,6 +344,11 @@ fn agree(draft: Draft, sheet: &JobSheet, typed: Typed) -> Draft {
     let free = sheet.sale.left.saturating_sub(sheet.account.sold.promised).max(1);
     let picks = Picks { carried: Carried::Delivered, ..draft.picks };
     Draft { form: Form::filled([typed.sum(sheet.sale.asked), String::new(), free.min(1).to_string()]), picks, ..draft }
+}
+
+/// The sale is of more pieces than one: some of them may come back.
+pub fn of_several(sheet: &JobSheet, sale: Id) -> bool {
+    sheet.selling.sale(sale).is_some_and(|sale| 1 < sale.n)
 }
 
 /// The agreement that a sale carried out is done with: with a refund it may come to nothing.
@@ -451,10 +461,15 @@ pub fn as_asked(app: &App) -> Option<String> {
     let pieces = match draft.what {
         What::Sell(None) => 1,
         What::Agree => 2,
+        What::Refund(id) if of_several(&sheet, id) => 1,
         _ => return None,
     };
     let (sign, units) = (app.speech.sign(), sheet.account.units);
     let n = reading::count(draft.form.text(pieces), sign, PILE_MOST).ok()?;
+    if let What::Refund(sale) = draft.what {
+        let came = sheet.selling.came_for(sheet.account.currency, (sale, n.max(1))).ok();
+        return Some(Typed { sign, units }.sum(came));
+    }
     let by = draft.picks.tax.unwrap_or(sheet.sale.tax);
     let asked = ask_today(app, (sheet.job, n), (Some(by), Paid::Card));
     Some(Typed { sign, units }.sum(asked))

@@ -96,6 +96,7 @@ pub fn named(fact: &Fact) -> &'static str {
         Fact::PaymentReceived(_) => "a payment",
         Fact::PiecesConsigned(_) | Fact::ConsignmentPaid(_) | Fact::ConsignmentReturned(_) => "the gallery",
         Fact::SaleReversed(_) => "a sale taken back",
+        Fact::PiecesBroughtBack(_) => "pieces brought back",
         Fact::MoneyHandedBack(_) => "money handed back",
         Fact::PieceAskedFor(_) => "someone who asked",
         Fact::SellingGuessed(_) => "your guesses",

@@ -1,5 +1,6 @@
 //! How a job sells: offers, agreements, sales, payments, galleries. Counts and sums of facts, no price.
 
+use super::brought::{BroughtBack, Lines};
 use crate::ledger::kind::sale::{Carried, Paid, PaymentPart};
 use crate::ledger::{Entry, Fact};
 use crate::money::tax::Tax;
@@ -24,6 +25,7 @@ pub struct Selling {
     pub consignments_paid: Vec<Consigned>,
     pub consignments_returned: Vec<Consigned>,
     pub guesses: Guesses,
+    brought: Vec<BroughtBack>,
     reversals: Sorted<Id, Reversed>,
     cancelled: Sorted<Id, AgreementState>,
     planned: Sorted<Id, Vec<PartOfPay>>,
@@ -122,6 +124,10 @@ pub struct Sale {
     pub agreed: Option<Id>,
     pub carried: Option<Carried>,
     pub buyer: Option<Id>,
+    /// As it was sold: pieces, sum and tax above are those that stand.
+    pub whole: Lines,
+    /// Pieces of it that came back.
+    pub back: Vec<BroughtBack>,
     /// It was taken back.
     pub reversed: Option<Reversed>,
 }
@@ -274,6 +280,7 @@ impl Selling {
                 let kept = f.kept.filter(|kept| ours(*kept)).unwrap_or(Money::zero(currency));
                 self.reversals.insert(f.sale, Reversed { entry: entry.id, at: entry.when(f.when), kept });
             }
+            Fact::PiecesBroughtBack(f) => self.brought.extend(BroughtBack::of(entry, f, currency)),
             Fact::PaymentReceived(f) if ours(f.sum) && ours(f.fee) => self.payments.push(Payment {
                 id: entry.id,
                 at: entry.when(f.when),
@@ -366,6 +373,8 @@ impl Selling {
             agreed: f.agreed,
             carried: f.carried,
             buyer: f.buyer,
+            whole: Lines { n: f.n, sum: f.sum, tax: f.tax },
+            back: vec![],
             reversed: None,
         });
     }
@@ -373,7 +382,9 @@ impl Selling {
     /// Ties together what may have come in any order: reversals, cancellations, changes of order, sales of what was agreed.
     pub(super) fn settle(&mut self) {
         for sale in &mut self.sales {
-            sale.reversed = self.reversals.get(&sale.id).copied();
+            let id = sale.id;
+            self.brought.iter().filter(|back| back.sale == id).for_each(|back| sale.brought_back(back));
+            sale.reversed = self.reversals.get(&sale.id).copied().or(sale.reversed);
         }
         let replaced: Vec<Id> = self.agreements.iter().filter_map(|agreement| agreement.replaces).listed();
         for agreement in &mut self.agreements {

@@ -62,7 +62,11 @@ fn what_goes_to_the_coin_is_said_before_it_is_booked() {
 /// cent. The mirror of a settle of 147 around 140 is 154: in steps of five with a smallest note of two it is 156, no less.
 #[test]
 fn what_is_said_in_notes_can_be_handed_over() {
-    let stool = |coin: &str| told(&format!("till tax 0.055 top\ntill cash {coin}\nrate lowest 1\njob stool \"Stool\" 1 spec\nspend 40 glue on stool\nplan \"saw\" make 60 min for stool\ntag 150 stool\n"));
+    let stool = |coin: &str| {
+        told(&format!(
+            "till tax 0.055 top\ntill cash {coin}\nrate lowest 1\njob stool \"Stool\" 1 spec\nspend 40 glue on stool\nplan \"saw\" make 60 min for stool\ntag 150 stool\n"
+        ))
+    };
     let mut maker = stool("1");
     let job = maker.job;
     maker.tap(Tap::Offer(job)).bargain(BargainTap::Paid(Paid::Card)).shows(&["Ask 158.25", "Sold at 158.25"]);
