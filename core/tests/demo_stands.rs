@@ -183,6 +183,8 @@ fn gallery_pays(maker: &mut Maker, job: Id) {
         when: None,
         lot: None,
         sold_for: None,
+        rate: None,
+        side: None,
     })));
 }
 

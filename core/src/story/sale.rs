@@ -230,7 +230,18 @@ fn gallery(teller: &Teller, words: &mut Words) -> Read<SaleCommand> {
     let gallery = person(teller, words, "gallery")?;
     let lot = mark(teller, words, "lot")?;
     let sold_for = if words.has("sold-for") { Some(money(teller, words)?) } else { None };
-    Ok(SaleCommand::NoteConsignmentPaid(ConsignmentPaid { job, n, sum, tax, gallery, when: when(teller, words)?, lot, sold_for }))
+    Ok(SaleCommand::NoteConsignmentPaid(ConsignmentPaid {
+        job,
+        n,
+        sum,
+        tax,
+        gallery,
+        when: when(teller, words)?,
+        lot,
+        sold_for,
+        rate: None,
+        side: None,
+    }))
 }
 
 /// `bring-back 1 of sale first on stands kept 20 ends`.

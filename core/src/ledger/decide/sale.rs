@@ -2,7 +2,7 @@
 
 use super::brought::BringBackOrder;
 use super::job::{found, some_pieces};
-use super::money::plain;
+use super::money::{not_below_nothing, plain};
 use super::{Act, brought};
 use crate::ledger::Book;
 use crate::ledger::fold::job::facts::same;
@@ -154,7 +154,10 @@ fn at_gallery(book: &Book, command: &SaleCommand, act: &mut Act) -> Answer<()> {
             if let Some(tax) = f.tax {
                 within(plain(same(job.currency, tax)?)?, f.sum)?;
             }
-            act.add(f.clone());
+            let as_now = fold::workshop(book).tax(job.currency, job.tax);
+            let Tax { rate, side } = f.rate.map_or(as_now, |rate| Tax { rate: rate.0, side: f.side.unwrap_or(Side::Inside) });
+            not_below_nothing(rate)?;
+            act.add(kind::ConsignmentPaid { rate: Some(Exact(rate)), side: Some(side), ..f.clone() });
         }
         SaleCommand::NoteConsignmentReturned(f) => {
             enough(f.n, at(&found(book, f.job)?, f.lot)?)?;

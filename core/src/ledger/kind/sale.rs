@@ -47,7 +47,8 @@ kinds! {
     PiecesConsigned { job: Id, n: Count, tag: Money, share: Exact; with_tax: bool, maker_pays: bool, gallery: Id, when: Moment }
     /// The gallery sold `n` and handed over `sum`. `tax` is what the maker sends in of it; nothing when the gallery does. `lot` is the
     /// consignment they were of; missing, the oldest of that gallery that has some. `sold_for` is all that its buyers handed over; missing, the tags.
-    ConsignmentPaid { job: Id, n: Count, sum: Money; tax: Money, gallery: Id, when: Moment, lot: Id, sold_for: Money }
+    /// `rate` and `side` of the tax it was sold with; missing, not written down.
+    ConsignmentPaid { job: Id, n: Count, sum: Money; tax: Money, gallery: Id, when: Moment, lot: Id, sold_for: Money, rate: Exact, side: Side }
     /// The gallery gave pieces back. `lot` is the consignment they were of; missing, the oldest of that gallery that has some.
     ConsignmentReturned { job: Id, n: Count; gallery: Id, when: Moment, lot: Id }
     /// A sale was taken back: its tax line is reversed, the money handed back. `kept` is what was not handed back.

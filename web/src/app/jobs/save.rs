@@ -389,7 +389,18 @@ impl Reader {
                 let there = self.gallery?;
                 let tax = there.tax_of(n, sum, None);
                 let (gallery, lot) = (there.gallery, Some(there.lot));
-                Some(SaleCommand::NoteConsignmentPaid(ConsignmentPaid { job, n, sum, tax, gallery, when: None, lot, sold_for: None }))
+                Some(SaleCommand::NoteConsignmentPaid(ConsignmentPaid {
+                    job,
+                    n,
+                    sum,
+                    tax,
+                    gallery,
+                    when: None,
+                    lot,
+                    sold_for: None,
+                    rate: None,
+                    side: None,
+                }))
             }
             _ => None,
         }

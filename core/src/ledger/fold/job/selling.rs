@@ -186,6 +186,8 @@ pub struct Consigned {
     pub terms: Option<GalleryTerms>,
     /// The tax the maker sends in of what was paid.
     pub tax: Option<Money>,
+    /// What it was sold with, where that was written down.
+    pub taxed: Option<Tax>,
     pub gallery: Option<Id>,
     /// The consignment they were of, where that was said.
     pub lot: Option<Id>,
@@ -308,7 +310,7 @@ impl Selling {
         let ours = |sum: Money| sum.currency() == currency;
         let of = |n, sum, (gallery, when): (Option<Id>, Option<Moment>)| {
             let at = entry.when(when);
-            Consigned { entry: entry.id, at, n, sum, terms: None, tax: None, gallery, lot: None, sold_for: None }
+            Consigned { entry: entry.id, at, n, sum, terms: None, tax: None, taxed: None, gallery, lot: None, sold_for: None }
         };
         match &entry.fact {
             Fact::PiecesConsigned(f) if ours(f.tag) => {
@@ -319,7 +321,8 @@ impl Selling {
             Fact::ConsignmentPaid(f) if ours(f.sum) => {
                 let tax = f.tax.filter(|tax| ours(*tax));
                 let (lot, sold_for) = (f.lot, f.sold_for.filter(|sum| ours(*sum)));
-                self.consignments_paid.push(Consigned { tax, lot, sold_for, ..of(f.n, Some(f.sum), (f.gallery, f.when)) });
+                let taxed = f.rate.map(|rate| Tax { rate: rate.0, side: f.side.unwrap_or(Side::Inside) });
+                self.consignments_paid.push(Consigned { tax, taxed, lot, sold_for, ..of(f.n, Some(f.sum), (f.gallery, f.when)) });
             }
             Fact::ConsignmentReturned(f) => {
                 self.consignments_returned.push(Consigned { lot: f.lot, ..of(f.n, None, (f.gallery, f.when)) });
