@@ -78,6 +78,6 @@ fn nothing_below_nothing() {
     check(Command::Money(spend), below);
     let tax = Decimal::new(-1, 1);
     let (currency, exact) = (Currency::USD, Some(Exact(tax)));
-    let till = TillSet { currency, tax: exact, side: None, fee: None, fixed: None, cash: None, point: None, mileage: None, per: None };
+    let till = TillSet { tax: exact, ..TillSet::of(currency) };
     check(Command::Money(MoneyCommand::SetTill(till)), Refusal::BelowNothing { met: tax });
 }

@@ -47,15 +47,13 @@ fn workshop(maker: &mut Maker) {
     })));
     let fixed = Some(maker.money("0.10"));
     maker.order(Command::Money(MoneyCommand::SetTill(TillSet {
-        currency: Currency::USD,
         tax: exact("0.055"),
         side: Some(Side::Inside),
         fee: exact("0.026"),
         fixed,
-        cash: None,
-        point: None,
         mileage: exact("0.725"),
         per: Some(Per::Mile),
+        ..TillSet::of(Currency::USD)
     })));
 }
 

@@ -27,7 +27,7 @@ fn rate_of(currency: Currency) -> RateSet {
 }
 
 fn till_of(currency: Currency) -> TillSet {
-    TillSet { currency, tax: None, side: None, fee: None, fixed: None, cash: None, point: None, mileage: None, per: None }
+    TillSet::of(currency)
 }
 
 fn exact(text: &str) -> Option<Exact> {

@@ -310,22 +310,23 @@ fn check_till(book: &Book, facts: &kind::TillSet) -> Answer<()> {
     for met in [facts.tax, facts.mileage].into_iter().flatten() {
         not_below_nothing(met.0)?;
     }
-    for sum in [facts.fixed, facts.cash].into_iter().flatten() {
+    for sum in [facts.fixed, facts.bank_fixed, facts.notes_fixed, facts.cash].into_iter().flatten() {
         plain(same(facts.currency, sum)?)?;
     }
     if let Some(coin) = facts.cash.filter(|coin| !coin.is_zero()) {
         Cash::of(coin)?;
     }
-    share(facts.fee)?;
-    share(facts.tax)?;
+    [facts.fee, facts.bank_fee, facts.notes_fee, facts.tax].into_iter().try_for_each(share)?;
     // Each may do alone and both together leave nothing.
     let workshop = fold::workshop(book);
     let known = workshop.tills.get(&facts.currency).cloned().unwrap_or_default();
     let rate = facts.tax.map(|n| n.0).or(known.tax).unwrap_or_default();
     let side = facts.side.or(known.side).unwrap_or(Side::Inside);
-    let card = Fee { share: facts.fee.map(|n| n.0).or(known.fee).unwrap_or_default(), ..Fee::NONE };
+    let said = [(facts.fee, known.fee), (facts.bank_fee, known.bank.0), (facts.notes_fee, known.notes.0)];
+    let fees = said.map(|(new, known)| Fee { share: new.map(|n| n.0).or(known).unwrap_or_default(), ..Fee::NONE });
     let named = workshop.taxes_in(facts.currency).map(|named| named.rate);
-    [rate].into_iter().chain(named).try_for_each(|rate| Terms { tax: Tax { rate, side }, fee: card }.take().map(drop))
+    let may = |rate| fees.into_iter().try_for_each(|fee| Terms { tax: Tax { rate, side }, fee }.take().map(drop));
+    [rate].into_iter().chain(named).try_for_each(may)
 }
 
 pub(super) fn not_below_nothing(met: Decimal) -> Answer<()> {

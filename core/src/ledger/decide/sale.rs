@@ -436,10 +436,7 @@ fn till(book: &Book, currency: Currency) -> Till {
     fold::workshop(book).tills.remove(&currency).unwrap_or_default()
 }
 
-/// A card's fee; notes and the bank cost nothing.
+/// What this way of paying keeps.
 fn fee(till: &Till, paid: Paid, sum: Money) -> Answer<Money> {
-    match paid {
-        Paid::Card => till.card().of(sum),
-        Paid::Notes | Paid::Bank => Ok(Money::zero(sum.currency())),
-    }
+    till.fee_of(paid).of(sum)
 }

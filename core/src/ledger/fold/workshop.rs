@@ -81,6 +81,9 @@ pub struct Till {
     /// A card's share and what it takes on top.
     pub fee: Option<Decimal>,
     pub fixed: Option<Money>,
+    /// The same of a bank transfer, and of notes.
+    pub bank: (Option<Decimal>, Option<Money>),
+    pub notes: (Option<Decimal>, Option<Money>),
     /// The coin cash is rounded to.
     pub cash: Option<Money>,
     /// The price point, a key.
@@ -201,6 +204,8 @@ fn till(till: &mut Till, f: &TillSet) {
     till.side = f.side.or(till.side);
     till.fee = f.fee.map(|n| n.0).or(till.fee);
     till.fixed = of(f.fixed).or(till.fixed);
+    till.bank = (f.bank_fee.map(|n| n.0).or(till.bank.0), of(f.bank_fixed).or(till.bank.1));
+    till.notes = (f.notes_fee.map(|n| n.0).or(till.notes.0), of(f.notes_fixed).or(till.notes.1));
     till.cash = of(f.cash).or(till.cash);
     till.point = f.point.clone().or_else(|| till.point.clone());
     till.mileage = f.mileage.map(|n| n.0).or(till.mileage);
@@ -240,9 +245,14 @@ impl OwnTool {
 }
 
 impl Till {
-    /// What a card keeps.
-    pub fn card(&self) -> Fee {
-        Fee { share: self.fee.unwrap_or_default(), fixed: self.fixed.map(Money::amount).unwrap_or_default() }
+    /// What a way of paying keeps.
+    pub fn fee_of(&self, paid: Paid) -> Fee {
+        let (share, fixed) = match paid {
+            Paid::Card => (self.fee, self.fixed),
+            Paid::Bank => self.bank,
+            Paid::Notes => self.notes,
+        };
+        Fee { share: share.unwrap_or_default(), fixed: fixed.map(Money::amount).unwrap_or_default() }
     }
 
     /// Sales tax and where it stands.

@@ -1,6 +1,6 @@
 //! A price agreed before the hand-over, heard: how much, a deposit, by when, fetched or delivered.
 
-use super::{Done, Over, ask_today, asking, chosen_tax, done, on_top, paid, shop, tax_of};
+use super::{Done, Over, ask_today, asking, chosen, chosen_tax, done, on_top, paid, shop, tax_of};
 use crate::app::App;
 use crate::app::entry::Typed;
 use crate::app::order::{Feel, Order};
@@ -184,7 +184,7 @@ fn change(app: &mut App, (id, agreed): (Id, Id), sum: Option<Money>) {
     // What was agreed for the pieces still to be handed over; a deposit was asked of the whole.
     let rest = old.sum.minus(old.sold_for).unwrap_or(old.sum);
     // A sum that was named on the offer screen was named for the way chosen there.
-    let asked = sum.and(app.price.way.carried);
+    let asked = sum.and(chosen(app, id)).and_then(|bargain| bargain.carried);
     let agree = Agree {
         job: id,
         replaces: Some(agreed),

@@ -103,7 +103,7 @@ fn pad_key(sheet: &OfferSheet, app: &App, seen: Seen<'_>) -> El<Msg> {
 
 fn ways((sheet, app): (&OfferSheet, &App), narrow: bool, seen: Seen<'_>) -> Vec<El<Msg>> {
     let asking = sheet.asking;
-    let paid = [(Paid::Card, words::CARD), (Paid::Notes, words::NOTES)];
+    let paid = [(Paid::Card, words::CARD), (Paid::Notes, words::NOTES), (Paid::Bank, words::BANK)];
     let carried = [(Carried::Fetched, words::THEY_FETCH), (Carried::Delivered, words::I_DELIVER)];
     let how = seg(words::HOW_PAID, paid.iter().map(|(paid, word)| Seg::new(*word, asking.paid == *paid)).listed(), move |nth| {
         bargain(BargainTap::Paid(paid.get(nth).map_or(Paid::Card, |(paid, _)| *paid)))
