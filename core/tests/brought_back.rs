@@ -88,3 +88,25 @@ fn what_was_asked_is_of_what_stayed_sold() {
     let pair = account(&shop, story.names.job("stools").unwrap()).unwrap().ratios.got_of_asked.unwrap();
     assert_eq!([pair.0, pair.1].map(|sum| sum.to_string()), ["66.67 USD", "80.00 USD"]);
 }
+
+/// Agreed 800 for two, 300 ahead of it, handed over; refunded with 500 kept and made good: those 500 lie ahead, 300 are due. Nothing of it
+/// counts twice, handed over again, or called off with all of it handed back, or with 200 of it kept; or called off with the refund.
+#[test]
+fn what_is_kept_of_an_order_that_is_made_good_counts_once_to_its_end() {
+    let order = "job pair \"Pair\" 2 order\nagree 800 for 2 pair fetched as deal\npay 300 for pair bank agreed deal\nsell 2 pair for 800 notes agreed deal as both\n";
+    for (after, [taken, received, due]) in [
+        ("reverse sale both on pair kept 500\n", ["0", "500", "300"]),
+        ("reverse sale both on pair kept 500\nsell 2 pair for 800 notes agreed deal\n", ["800", "800", "0"]),
+        ("reverse sale both on pair kept 500\ncancel deal on pair\n", ["0", "0", "0"]),
+        ("reverse sale both on pair kept 500\ncancel deal on pair kept 200\n", ["200", "200", "0"]),
+        ("bring-back 2 of sale both on pair kept 500 ends\n", ["500", "500", "0"]),
+        ("bring-back 1 of sale both on pair kept 100\nsell 1 pair for 400 notes agreed deal\n", ["800", "800", "0"]),
+    ] {
+        let story = tell(&format!("{SOLD}{order}{after}"));
+        assert_eq!(story.refused, [], "{after}");
+        let shop = Shop::of(&story.book, story.now.at);
+        let sold = account(&shop, story.names.job("pair").unwrap()).unwrap().sold;
+        let sums = [sold.taken, sold.received, sold.due].map(|sum| sum.amount().to_string());
+        assert_eq!(sums, [taken, received, due].map(str::to_owned), "{after}");
+    }
+}

@@ -1,7 +1,7 @@
 //! Pieces of a sale that came back: their part of its price and of its tax line; the rest stays sold.
 
 use super::paid_for::beyond;
-use super::selling::{Reversed, Sale, Selling};
+use super::selling::{Reversed, Sale, Selling, act_of};
 use crate::ledger::Entry;
 use crate::ledger::kind::sale::PiecesBroughtBack;
 use crate::quantity::{Count, Currency, Decimal, Id, Money, Wall};
@@ -19,6 +19,7 @@ pub struct Lines {
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct BroughtBack {
     pub entry: Id,
+    pub act: Id,
     pub at: Wall,
     pub sale: Id,
     pub of: Lines,
@@ -31,7 +32,7 @@ impl BroughtBack {
         let ours = |sum: &Money| sum.currency() == currency;
         let of = Lines { n: f.n, sum: f.sum, tax: f.tax };
         let kept = f.kept.filter(ours).unwrap_or(Money::zero(currency));
-        let back = BroughtBack { entry: entry.id, at: entry.when(f.when), sale: f.sale, of, kept };
+        let back = BroughtBack { entry: entry.id, act: act_of(entry), at: entry.when(f.when), sale: f.sale, of, kept };
         (ours(&f.sum) && ours(&f.tax)).then_some(back)
     }
 }
@@ -53,7 +54,7 @@ impl Sale {
                 (self.n, self.sum, self.tax) = (self.n.saturating_sub(back.of.n), sum, tax);
                 self.back.push(*back);
             }
-            _ => self.reversed = self.reversed.or(Some(Reversed { entry: back.entry, at: back.at, kept: back.kept })),
+            _ => self.reversed = self.reversed.or(Some(Reversed { entry: back.entry, act: back.act, at: back.at, kept: back.kept })),
         }
     }
 }

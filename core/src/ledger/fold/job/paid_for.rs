@@ -51,10 +51,10 @@ impl PaidFor {
                 rest = rest.minus(back.of.sum)?;
                 let came = came(paid.of_sale(sale.id), back.of.sum, rest)?;
                 more(&mut paid.of_sale, sale.id, none.minus(came)?)?;
-                paid.went_back(selling, sale, (came, back.kept))?;
+                paid.went_back((selling, sale), back.act, (came, back.kept))?;
             }
             if let Some(reversed) = sale.reversed {
-                paid.went_back(selling, sale, (paid.of_sale(sale.id), reversed.kept))?;
+                paid.went_back((selling, sale), reversed.act, (paid.of_sale(sale.id), reversed.kept))?;
             }
         }
         for agreement in &selling.agreements {
@@ -92,10 +92,10 @@ impl PaidFor {
     }
 
     /// What came in for pieces that came back went back, but for what was kept.
-    fn went_back(&mut self, selling: &Selling, sale: &Sale, (came, kept): (Money, Money)) -> Answer<()> {
+    fn went_back(&mut self, (selling, sale): (&Selling, &Sale), act: Id, (came, kept): (Money, Money)) -> Answer<()> {
         let (kept, first) = (self.end(came, kept)?, selling.first(sale.agreed));
-        // What is kept of an order that is made good was paid ahead for it.
-        if sale.agreed.is_some() && selling.open().any(|agreement| selling.first(Some(agreement.id)) == first) {
+        // What is kept of an order that is made good was paid ahead for it, whatever became of the order after that.
+        if selling.is_made_good(sale, act) {
             self.kept = self.kept.minus(kept)?;
             more(&mut self.ahead, first, kept)?;
         }

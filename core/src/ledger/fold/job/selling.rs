@@ -28,6 +28,8 @@ pub struct Selling {
     brought: Vec<BroughtBack>,
     reversals: Sorted<Id, Reversed>,
     cancelled: Sorted<Id, AgreementState>,
+    /// Of a cancelled agreement: the acts before it, and not its own, by which pieces had come back.
+    came_back_before: Sorted<Id, Vec<Id>>,
     planned: Sorted<Id, Vec<PartOfPay>>,
 }
 
@@ -136,6 +138,7 @@ pub struct Sale {
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Reversed {
     pub entry: Id,
+    pub act: Id,
     pub at: Wall,
     pub kept: Money,
 }
@@ -229,6 +232,10 @@ pub struct Guesses {
     pub told: Option<Moment>,
 }
 
+pub(super) fn act_of(entry: &Entry) -> Id {
+    entry.act.unwrap_or(entry.id)
+}
+
 impl Payment {
     /// What it pays of what was owed.
     ///
@@ -276,11 +283,13 @@ impl Selling {
                 let kept = f.kept.filter(|kept| ours(*kept)).unwrap_or(Money::zero(currency));
                 let state = AgreementState::Cancelled { entry: entry.id, kept, no_show: f.no_show.unwrap_or(false) };
                 self.cancelled.insert(f.agreed, state);
+                let acts = self.acts_back().filter(|act| *act != act_of(entry)).listed();
+                self.came_back_before.insert(f.agreed, acts);
             }
             Fact::PieceSold(f) if ours(f.sum) && ours(f.tax) => self.sold(entry, f),
             Fact::SaleReversed(f) => {
                 let kept = f.kept.filter(|kept| ours(*kept)).unwrap_or(Money::zero(currency));
-                self.reversals.insert(f.sale, Reversed { entry: entry.id, at: entry.when(f.when), kept });
+                self.reversals.insert(f.sale, Reversed { entry: entry.id, act: act_of(entry), at: entry.when(f.when), kept });
             }
             Fact::PiecesBroughtBack(f) => self.brought.extend(BroughtBack::of(entry, f, currency)),
             Fact::PaymentReceived(f) if ours(f.sum) && ours(f.fee) => self.payments.push(Payment {
@@ -304,6 +313,20 @@ impl Selling {
             }),
             _ => self.at_galleries(entry, currency),
         }
+    }
+
+    /// Acts by which pieces came back.
+    fn acts_back(&self) -> impl Iterator<Item = Id> {
+        self.reversals.values().map(|reversed| reversed.act).chain(self.brought.iter().map(|back| back.act))
+    }
+
+    /// Whether what was kept of pieces that came back lies ahead of their agreement: it stood, or stands, when they were back.
+    pub(super) fn is_made_good(&self, sale: &Sale, act: Id) -> bool {
+        let first = self.first(sale.agreed);
+        let of_chain = |agreement: &&Agreement| self.first(Some(agreement.id)) == first;
+        let ended = |agreement: &Agreement| self.came_back_before.get(&agreement.id).is_some_and(|before| !before.contains(&act));
+        let mut chain = self.agreements.iter().filter(of_chain).peekable();
+        sale.agreed.is_some() && chain.peek().is_some() && !chain.any(ended)
     }
 
     fn at_galleries(&mut self, entry: &Entry, currency: Currency) {
