@@ -362,9 +362,15 @@ fn all_to_come(rows: &[Row], counted: &[Counted]) -> Span {
 }
 
 fn unnoted(shop: &Shop, job: Id, rows: &[Row]) -> Vec<String> {
+    let logged = shop.time(job);
+    let is_worked = |op: &str| logged.by_op.get(op).is_some_and(|shares| Span::ZERO < shares.total());
     let of = |row: &&Row| {
         let batch = row.op.as_deref().map(|op| shop.bench.batch(On::Job(job), op, shop.now)).unwrap_or_default();
-        row.left.likely(row.likely) <= Span::ZERO && 1 < row.n && batch.n == 0 && row.kind == Kind::Make
+        row.left.likely(row.likely) <= Span::ZERO
+            && 1 < row.n
+            && batch.n == 0
+            && row.kind == Kind::Make
+            && row.op.as_deref().is_some_and(is_worked)
     };
     rows.iter().filter(of).filter_map(|row| row.op.clone()).listed()
 }

@@ -2,6 +2,8 @@
 
 use super::account::{Account, of};
 use super::job::as_it_stands;
+use super::marks::BY_CARD;
+use super::offer::Asking;
 use super::rate::rate;
 use super::shop::Shop;
 use crate::ledger::fold::Job;
@@ -23,17 +25,17 @@ pub struct Rest {
     pub sold: PerHour,
 }
 
-/// Both figures of a job of which something was sold; none without a price, or where costs or hours are not known.
+/// Both figures of a job of which something was sold; none where a gallery has some of it, whose price is open, and none without a price, or where costs or hours are not known.
 ///
 /// # Errors
 /// [`crate::refusal::Refusal::NotThere`], [`crate::refusal::Refusal::FeesEatThePrice`], [`crate::refusal::Refusal::MoneyOutOfRange`].
 pub fn rest(shop: &Shop, id: Id, paid: Paid) -> Answer<Option<Rest>> {
     let job = shop.job(id)?;
     let account = of(shop, &job)?;
-    if account.sold.pieces.saturating_add(account.sold.by_galleries) == 0 {
+    if account.sold.pieces.saturating_add(account.sold.by_galleries) == 0 || 0 < account.sold.at_galleries {
         return Ok(None);
     }
-    let (standing, _) = account.pricing.standing(shop, &job, (1, paid))?;
+    let (standing, _) = account.pricing.standing(shop, &job, Asking { paid, ..BY_CARD })?;
     match as_it_stands(shop, &job, &account)?.zip(standing.ask) {
         Some((unsold, each)) => if_sold(shop, (&job, &account), (unsold, each), paid),
         None => Ok(None),

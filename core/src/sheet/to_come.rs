@@ -46,7 +46,10 @@ fn without_plan(shop: &Shop, job: &Job, logged: &Time) -> Option<Span> {
     if is_made_whole(job, logged) {
         return Some(counted());
     }
-    let given = job.kept.map(|kept| kept.likely.minus(logged.own.total()).max(counted()));
-    let by_others = || Some(rows(shop, job)).filter(|rows| !rows.is_empty()).map(|rows| Span::sum(rows.iter().map(Row::to_come)));
-    given.or_else(by_others)
+    // As the page has it; an estimate that was given speaks where nothing else does.
+    let rows = rows(shop, job);
+    if !rows.is_empty() {
+        return Some(Span::sum(rows.iter().map(Row::to_come)));
+    }
+    job.kept.map(|kept| kept.likely.minus(logged.own.total()).max(counted()))
 }
