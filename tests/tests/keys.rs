@@ -69,3 +69,33 @@ fn going_back_leaves_what_lies_over_a_place_and_not_the_app() {
     assert_eq!(browser.eval(&page, "location.hash"), "#workshop");
     assert_eq!(browser.errors(), [""; 0]);
 }
+
+/// What was left open on one place is no step back from another.
+#[test]
+fn going_back_stays_on_the_place_where_one_is() {
+    let profile = tempfile::tempdir().expect("a folder");
+    let mut browser = Browser::start(profile.path());
+    let page = app::opened(&mut browser, Phone::COMMON.quick());
+    let at = |browser: &mut Browser, place: &str| {
+        browser.wait(&page, &format!("document.querySelector('[data-place]').dataset.place === {place:?}"));
+    };
+    browser.tap_text(&page, "Workshop");
+    browser.wait_text(&page, "Your rate");
+    std::thread::sleep(std::time::Duration::from_millis(150));
+    browser.tap_text(&page, "Your rate");
+    at(&mut browser, "workshop/rate");
+    for _ in 0..2 {
+        browser.tap_text(&page, "Price");
+        at(&mut browser, "price");
+        std::thread::sleep(std::time::Duration::from_millis(150));
+        browser.tap_text(&page, "Hours?");
+        at(&mut browser, "price/quick");
+        browser.eval(&page, "history.back()");
+        at(&mut browser, "price");
+        assert_eq!(browser.eval(&page, "location.hash"), "#price");
+        browser.tap_text(&page, "Workshop");
+        browser.wait(&page, "location.hash === '#workshop'");
+        std::thread::sleep(std::time::Duration::from_millis(150));
+    }
+    assert_eq!(browser.errors(), [""; 0]);
+}

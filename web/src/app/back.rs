@@ -38,7 +38,7 @@ impl App {
                 count::heard(self, leave, now);
             }
             Place::Bench => bench::heard(self, bench::Tap::Close, now),
-            Place::Price => price::heard(self, price::Tap::Close, now),
+            Place::Price => price::heard(self, self.price.leave(), now),
             Place::Jobs if self.jobs.draft.is_none() && self.jobs.room == Some(jobs::Room::Plan) => {
                 if !self.plan.back() {
                     self.jobs.room = Some(jobs::Room::Wood);

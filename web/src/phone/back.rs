@@ -5,6 +5,9 @@ use std::cell::Cell;
 use std::rc::Rc;
 use wasm_bindgen::JsValue;
 
+/// What the entry has, so that it is known from the one below.
+const OVER: &str = "over";
+
 /// The entry, if it is there.
 #[derive(Clone, Default)]
 pub struct Back {
@@ -18,7 +21,7 @@ impl Back {
     pub fn look(&self, deep: bool) {
         if deep && !self.stands.get() {
             let history = window().and_then(|w| w.history().ok());
-            self.stands.set(history.is_some_and(|history| history.push_state_with_url(&JsValue::NULL, "", None).is_ok()));
+            self.stands.set(history.is_some_and(|history| history.push_state_with_url(&JsValue::from_str(OVER), "", None).is_ok()));
         }
     }
 
@@ -27,12 +30,18 @@ impl Back {
         self.awaited.set(true);
     }
 
-    /// Calls `asked` when a person went back and the address still names the place `here`.
+    /// Calls `asked` when a person went back from what the entry stands for. The entry below may have been laid at another place: it is named
+    /// anew, so that Back changes no place.
     pub fn watch(&self, here: impl Fn() -> &'static str + 'static, asked: impl Fn() + 'static) -> Option<Ear> {
         let back = self.clone();
+        place::lay_ground();
         let heard = move |_| {
             let own = back.awaited.replace(false);
-            if !own && place::named().is_none_or(|name| name == here()) && back.stands.replace(false) {
+            // An address that was typed has no ground laid yet; Back leads to one, whatever place it was laid for.
+            let steps_back = place::is_ground();
+            place::lay_ground();
+            if !own && steps_back && back.stands.replace(false) {
+                place::remember(here());
                 asked();
             }
         };

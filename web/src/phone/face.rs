@@ -1,6 +1,6 @@
 //! What the platform could give away while a buyer holds the phone: half-typed text, and the way back.
 //!
-//! One guard entry in the history, with no state and the same address: going back once shows the face again instead of leaving it.
+//! One guard entry in the history, with a state of its own and the same address: going back once shows the face again instead of leaving it.
 use super::ears::Ear;
 use super::{draft, window};
 use std::cell::{Cell, RefCell};
@@ -20,7 +20,7 @@ impl Face {
     /// The face shows a piece: drafts out of reach, the guard in place. Of the piece only its id stays in reach.
     pub fn show(&self, piece: &str) {
         self.lifted.borrow_mut().extend(draft::lift_all());
-        let pushed = history().is_some_and(|history| history.push_state_with_url(&JsValue::NULL, "", None).is_ok());
+        let pushed = history().is_some_and(|history| history.push_state_with_url(&JsValue::from_str("face"), "", None).is_ok());
         self.guarded.set(pushed);
         if let Some(kept) = tab() {
             let _ = kept.set_item(TURNED, piece); // without it a reload shows the place the address names, as on any other day

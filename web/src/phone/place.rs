@@ -9,10 +9,33 @@ pub fn named() -> Option<String> {
     hash.strip_prefix('#').filter(|name| !name.is_empty()).map(str::to_owned)
 }
 
+/// What an entry of the history has that lies under what can be left: the phone's Back leads to it.
+const GROUND: &str = "ground";
+
 /// Puts a name after `#` without a new page in the history.
 pub fn remember(name: &str) {
+    put(Some(&format!("#{name}")), &state());
+}
+
+/// Marks the entry that the page is at, unless it is one that was laid over another.
+pub fn lay_ground() {
+    if state().is_null() {
+        put(None, &JsValue::from_str(GROUND));
+    }
+}
+
+/// Whether the page is at an entry that was marked so.
+pub fn is_ground() -> bool {
+    state().as_string().as_deref() == Some(GROUND)
+}
+
+fn state() -> JsValue {
+    window().and_then(|w| w.history().ok()?.state().ok()).unwrap_or(JsValue::NULL)
+}
+
+fn put(address: Option<&str>, state: &JsValue) {
     if let Some(history) = window().and_then(|w| w.history().ok()) {
-        let _ = history.replace_state_with_url(&JsValue::NULL, "", Some(&format!("#{name}")));
+        let _ = history.replace_state_with_url(state, "", address);
     }
 }
 

@@ -162,7 +162,7 @@ impl Run {
         }
         let me = self.me.clone();
         let went = move |name: String| {
-            with(&me, |run| Place::of(&name).into_iter().for_each(|place| run.heard(Msg::Go(place))));
+            with(&me, |run| Place::of(&name).into_iter().for_each(|place| run.went(place)));
         };
         if let Some(ear) = phone::place::on_hash(went) {
             ear.for_good();
@@ -177,6 +177,14 @@ impl Run {
         }
         let me = self.me.clone();
         phone::place::every(1000, move || with(&me, Run::tick));
+    }
+
+    /// The address names a place; that it names this one is no step.
+    fn went(&self, place: Place) {
+        let is_here = self.app.borrow().place == place;
+        if !is_here {
+            self.heard(Msg::Go(place));
+        }
     }
 
     fn tick(&self) {
