@@ -61,6 +61,8 @@ pub enum Refusal {
     MoreThanPack { used: Decimal, holds: Decimal },
     /// A guess that more would buy at a fifth less, too flat to say anything.
     GuessTooFlat { met: Decimal, above: Decimal },
+    /// At a fifth less so many times as many are more than all who ask.
+    MoreThanAllBuy { met: Decimal, most: Decimal },
     /// More people who ask in a week than any piece has.
     TooManyAsk { met: Decimal, most: Decimal },
     /// A distance without a rate: none was set for this currency.

@@ -7,6 +7,17 @@ use crate::refusal::{Answer, Refusal};
 pub const LEAST_RATIO: Decimal = Decimal::from_parts(105, 0, 0, false, 2);
 /// Where nobody guessed: at a fifth less twice as many would buy (domain.md 9).
 pub const USUAL_RATIO: Decimal = Decimal::TWO;
+/// Where fewer buy than one in two: at a fifth less no more than all of them can buy.
+///
+/// ```
+/// use fivebar_core::{quantity::Decimal, sale::demand::most_times};
+/// assert_eq!(most_times(Decimal::new(2, 1)), Decimal::from(5)); // one of five
+/// assert_eq!(most_times(Decimal::ONE), Decimal::TWO); // the usual answer is never refused
+/// ```
+pub fn most_times(buys: Decimal) -> Decimal {
+    Decimal::ONE.checked_div(buys).map_or(USUAL_RATIO, |all| all.max(USUAL_RATIO))
+}
+
 /// More people do not ask in a week of what one maker has for sale (ours).
 pub const ASKS_MOST: Decimal = Decimal::ONE_HUNDRED;
 /// Nobody who asks takes longer than a working day (ours).

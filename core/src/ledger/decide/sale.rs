@@ -14,7 +14,7 @@ use crate::ledger::kind::sale::{Carried, Paid};
 use crate::money::tax::Tax;
 use crate::quantity::{Count, Currency, Decimal, Id, Listed, Moment, Money, Side, Span, Wall};
 use crate::refusal::{Answer, Refusal};
-use crate::sale::demand::{ASKS_MOST, EACH_ASK_MOST, LEAST_RATIO};
+use crate::sale::demand::{ASKS_MOST, EACH_ASK_MOST, LEAST_RATIO, most_times};
 
 /// A sale; a tax that is missing is that of its agreement, else of its job.
 #[derive(Clone, Debug, PartialEq)]
@@ -120,11 +120,10 @@ pub(super) fn decide(book: &Book, command: &SaleCommand, act: &mut Act) -> Answe
         }
         SaleCommand::PlanPayment(f) => plan_payment(&found(book, f.job)?, f, act)?,
         SaleCommand::Cancel(f) => cancel(&found(book, f.job)?, f, act)?,
-        SaleCommand::Sell(order) => sell(book, order, act)?,
+        SaleCommand::Sell(order) => sell(book, order, None, act)?,
         SaleCommand::TookIt { offer, order } => {
             plain(same(order.sum.currency(), *offer)?)?;
-            act.add(heard(order, *offer, Some(order.sum)));
-            sell(book, order, act)?;
+            sell(book, order, Some(*offer), act)?;
         }
         SaleCommand::Pay(order) => pay(book, order, act)?,
         SaleCommand::HandBack(order) => hand_back(book, order, act)?,
@@ -223,6 +222,10 @@ fn guess(job: &Job, f: &kind::SellingGuessed, act: &mut Act) -> Answer<()> {
     if let Some(met) = f.at.filter(|at| at.is_zero()) {
         return Err(Refusal::NoPrice { met });
     }
+    let (buys, k) = (f.buys.map(|n| n.0).or(job.selling.guesses.buys), f.k.map(|n| n.0).or(job.selling.guesses.k));
+    if let Some((most, met)) = buys.map(most_times).zip(k).filter(|(most, met)| (f.buys.is_some() || f.k.is_some()) && most < met) {
+        return Err(Refusal::MoreThanAllBuy { met, most });
+    }
     f.no_show.map(|no_show| share(no_show.0)).transpose()?;
     if let Some(met) = f.each_ask.filter(|met| *met < Span::ZERO || EACH_ASK_MOST < *met) {
         return Err(Refusal::HoursOutOfRange { met, least: Span::ZERO, most: EACH_ASK_MOST });
@@ -307,7 +310,8 @@ pub(super) fn kept(job: &Job, kept: Option<Money>, received: Money) -> Answer<()
     if met.amount() <= received.amount() { Ok(()) } else { Err(Refusal::MoreThanReceived { met, received }) }
 }
 
-fn sell(book: &Book, order: &SellOrder, act: &mut Act) -> Answer<()> {
+/// `offer` is what they had named, where they took what was said back.
+fn sell(book: &Book, order: &SellOrder, offer: Option<Money>, act: &mut Act) -> Answer<()> {
     let job = found(book, order.job)?;
     let agreement = order.agreed.map(|id| open(&job, id)).transpose()?;
     let there = agreement.map_or(job.free(), |agreed| job.left().min(agreed.n.saturating_sub(agreed.sold)));
@@ -322,8 +326,11 @@ fn sell(book: &Book, order: &SellOrder, act: &mut Act) -> Answer<()> {
     let spoken = order.tax.map(|(rate, side)| Tax { rate, side }).or(agreement.and_then(|agreed| agreed.tax));
     let used = spoken.unwrap_or_else(|| workshop.tax(job.currency, job.tax));
     let (Tax { rate, side }, tax) = (used, used.apart(sum)?.tax);
-    if order.heard {
-        act.add(heard(order, order.sum, None));
+    // An offer that was taken is noted to the same coin, so that it and its sale are of one buyer.
+    match offer {
+        Some(offer) => drop(act.add(heard(order, offer, Some(sum)))),
+        None if order.heard => drop(act.add(heard(order, sum, None))),
+        None => {}
     }
     let sale = act.add(kind::PieceSold {
         job: job.id,

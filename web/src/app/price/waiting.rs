@@ -12,7 +12,7 @@ use fivebar_core::ledger::kind::sale::{PieceAskedFor, SellingGuessed};
 use fivebar_core::quantity::reading::{self, Misread};
 use fivebar_core::quantity::{Clock, Decimal, Id, Money, Span, Wall};
 use fivebar_core::refusal::{Answer, Refusal};
-use fivebar_core::sale::demand::{EACH_ASK_MOST, Guess, USUAL_RATIO};
+use fivebar_core::sale::demand::{EACH_ASK_MOST, Guess, USUAL_RATIO, most_times};
 use fivebar_core::sheet::offer::asked_about;
 use fivebar_core::sheet::waiting::{Question, WaitingSheet, known, waiting};
 use std::rc::Rc;
@@ -151,6 +151,9 @@ impl Asked {
     fn refused(said: &Guesses, at: Money) -> Option<Refusal> {
         let buys = said.buys.unwrap_or(Decimal::ONE);
         let (asks, ratio) = (said.asks.unwrap_or_default(), said.k.unwrap_or(USUAL_RATIO));
+        if let Some((met, most)) = said.k.zip(said.buys.map(most_times)).filter(|(met, most)| most < met) {
+            return Some(Refusal::MoreThanAllBuy { met, most });
+        }
         Guess { asks, buys, at, ratio, no_show: said.no_show.unwrap_or_default() }.demand().err()
     }
 }
@@ -218,7 +221,9 @@ fn save(app: &mut App, now: Now) {
     let end = said.end.filter(|_| said.end != before.end);
     let (each_ask, each_day) = (said.each_ask.filter(|_| said.each_ask != before.each_ask), said.each_day);
     let each_day = each_day.filter(|_| each_day != before.each_day);
-    let fact = SellingGuessed { job, asks, buys, at, k, by, end, each_ask, each_day, no_show: new(said.no_show, before.no_show) };
+    // That all turn up is what stood there before anything was said of it: it is no new guess of buyers.
+    let no_show = new(said.no_show, Some(before.no_show.unwrap_or_default()));
+    let fact = SellingGuessed { job, asks, buys, at, k, by, end, each_ask, each_day, no_show };
     if fact == SellingGuessed::nothing(job) || done(app, &Command::Sale(SaleCommand::Guess(fact)), (job, Done::Guessed), now) {
         away(app);
     }

@@ -207,6 +207,10 @@ pub fn refused(refusal: &Refusal, speech: &dyn Speech) -> Said {
         Refusal::GuessTooFlat { above, .. } => {
             said(format!("That guess says nothing: it must be above {}.", speech.number(*above, 0, 2)), "Guess more.")
         }
+        Refusal::MoreThanAllBuy { met, most } => {
+            let [met, most] = [met, most].map(|times| speech.number(*times, 0, 1));
+            said(format!("Not taken: {met} times as many are more than all who ask. At most {most} times can buy."), "Say fewer times.")
+        }
         Refusal::YearsOutOfRange { least, most, .. } => {
             said(format!("Not taken: a tool serves for {least} to {most} years."), "Say how many years it lasts.")
         }
