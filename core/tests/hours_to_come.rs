@@ -38,7 +38,7 @@ fn check(more: &str, your_rate: &str, ask: Option<&str>, word: Verdict) {
     let pricing = account(&shop, job).unwrap().pricing;
     assert_eq!(pricing.marks.your_rate.unwrap().holds, euro(your_rate), "{more}");
     assert_eq!(pricing.ask, ask.map(euro), "{more}");
-    let asking = Asking { n: 1, paid: Paid::Notes, carried: Carried::Fetched, tax: None };
+    let asking = Asking { n: 1, paid: Paid::Notes, carried: Carried::Delivered, tax: None };
     let hears = |sum: Decimal| offer(&shop, job, asking, Some(Money::book(sum.ceil(), Currency::EUR).unwrap())).unwrap().verdict;
     assert_eq!(hears(euro(your_rate).amount()), Some(word), "{more}");
 }

@@ -6,7 +6,7 @@ mod given;
 mod waits;
 
 use fivebar_core::bench::Shares;
-use fivebar_core::ledger::kind::sale::Paid;
+use fivebar_core::ledger::kind::sale::{Carried, Paid};
 use fivebar_core::ledger::{Book, Subject, fold};
 use fivebar_core::money::price::Mark;
 use fivebar_core::money::share::Share;
@@ -186,7 +186,8 @@ fn marks(shop: &Shop, job: &Account) -> Value {
 fn not_under(shop: &Shop, account: &Account) -> Option<Money> {
     let job = shop.job(account.job).ok()?;
     let known = known(shop, &job).ok()??;
-    known.worth.as_ref().ok()?.under(1, shop.terms_of(&job, Paid::Card).take().ok()?).ok()
+    let worth = known.worth.as_ref().ok()?;
+    worth.under((1, worth.ask), known.rests.carried(shop.terms_of(&job, Paid::Card).take().ok()?, (1, Carried::Delivered)).ok()?).ok()
 }
 
 fn sales(job: &Account) -> Value {

@@ -16,6 +16,8 @@ pub struct Standing {
     /// Settle as the maker set it.
     pub set: Option<Money>,
     pub your_rate: Option<Money>,
+    /// The least that pays the lowest pay: nothing under it is proposed.
+    pub lowest_pay: Option<Money>,
     /// Hours are still to come and nobody knows how many: your rate is no less than that.
     pub at_least: bool,
     pub costs_covered: Option<Money>,
@@ -59,6 +61,10 @@ pub enum Verdict {
     Say {
         say: Money,
     },
+    /// No less than waiting is worth, and under the lowest pay.
+    BelowLowestPay {
+        lowest_pay: Money,
+    },
     BelowYourRate {
         your_rate: Money,
     },
@@ -79,7 +85,8 @@ pub enum Missing {
     HoursToCome,
 }
 
-/// Where to settle: as the maker set it, but no more than the ask; else midway between ask and not under, to the price point. None where neither is known.
+/// Where to settle: as the maker set it, but no more than the ask; else midway between ask and not under, to the nearest price point that lies
+/// between them and pays the lowest pay, or else the ask. None where neither is known.
 ///
 /// # Errors
 /// [`Refusal::CurrenciesMixed`], [`Refusal::OutOfRange`].
@@ -98,13 +105,13 @@ pub fn settle(standing: &Standing, points: Points) -> Answer<Option<Money>> {
         (Some(set), ..) => Ok(Some(set)),
         (None, Some(ask), Some(under)) => {
             let midway = over(ask.plus(under)?.amount(), Decimal::TWO)?;
-            points.round(midway, Rounding::Nearest, ask.currency()).map(Some)
+            standing.within(points.round(midway, Rounding::Nearest, ask.currency())?, points).map(Some)
         }
         _ => Ok(None),
     }
 }
 
-/// The next thing to say: 2 x settle - offer, within not under and ask, up to a price point and to the coin it is paid in, so that it covers what it
+/// The next thing to say: 2 x settle - offer, within not under, the lowest pay and ask, up to a price point and to the coin it is paid in, so that it covers what it
 /// stands for. Only the ask is said as it is. Where settle is not known, or the mirror does not lie above the offer, the ask is held. None where there is
 /// nothing above the offer to say.
 ///
@@ -168,19 +175,20 @@ pub fn verdict(standing: &Standing, offer: Money, points: Points) -> Answer<Verd
     }
 }
 
-/// The word where the value of waiting is known.
+/// The word where the value of waiting is known; what is under the lowest pay is said so, whatever waiting is worth.
 fn by_waiting(standing: &Standing, (not_under, points): (Money, Points), offer: Money, say: Option<Money>) -> Answer<Verdict> {
-    if let Some(band) = standing.band
-        && reaches(offer, band.low)?
-        && reaches(band.high, offer)?
-    {
-        return Ok(Verdict::TooClose(band));
+    let band = match standing.band {
+        Some(band) if reaches(offer, band.low)? && reaches(band.high, offer)? => Some(band),
+        _ => None,
+    };
+    match standing.lowest_pay {
+        _ if band.is_none() && !reaches(offer, not_under)? => {
+            let say = say.map_or_else(|| standing.up(not_under, points), Ok)?;
+            Ok(Verdict::WaitingIsBetter { not_under, say })
+        }
+        Some(lowest_pay) if !reaches(offer, lowest_pay)? => Ok(Verdict::BelowLowestPay { lowest_pay }),
+        _ => Ok(band.map_or_else(|| say_or_missing(say), Verdict::TooClose)),
     }
-    if reaches(offer, not_under)? {
-        return Ok(say_or_missing(say));
-    }
-    let say = say.map_or_else(|| standing.up(not_under, points), Ok)?;
-    Ok(Verdict::WaitingIsBetter { not_under, say })
 }
 
 /// The word from the marks of the work alone.
@@ -258,15 +266,18 @@ impl Standing {
         self.coin.map_or(Ok(point), |coin| up_to_cash(point, coin))
     }
 
-    /// Not below not under, up to a price point; and never above the ask, whatever waiting is worth.
+    /// Not below not under and the lowest pay, up to a price point; and never above the ask, whatever waiting is worth.
     fn within(&self, said: Money, points: Points) -> Answer<Money> {
-        let not_under = match self.not_under {
-            Some(under) if reaches(under, said)? => self.up(under, points)?,
-            _ => self.up(said, points)?,
-        };
+        let mut least = said;
+        for floor in [self.not_under, self.lowest_pay].into_iter().flatten() {
+            if reaches(floor, least)? {
+                least = floor;
+            }
+        }
+        let least = self.up(least, points)?;
         match self.ask {
-            Some(ask) if reaches(not_under, ask)? => Ok(ask),
-            _ => Ok(not_under),
+            Some(ask) if reaches(least, ask)? => Ok(ask),
+            _ => Ok(least),
         }
     }
 }

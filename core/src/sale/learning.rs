@@ -257,7 +257,7 @@ mod tests {
     }
 
     fn prospects(seen: &Seen) -> Prospects {
-        let lot = Lot { pieces: 1, end: usd(300), each_ask: usd(0), each_day: usd(0), days: 22 };
+        let lot = Lot { pieces: 1, end: usd(300), each_ask: usd(0), each_day: usd(0), days: 22, most: None };
         belief(&guess(), seen).unwrap().prospects(&lot, ALL).unwrap()
     }
 

@@ -28,6 +28,8 @@ pub struct Lot {
     /// What keeping it a day costs.
     pub each_day: Money,
     pub days: u16,
+    /// More is never asked: what is on the tag.
+    pub most: Option<Money>,
 }
 
 /// The value of waiting, for each number of pieces left up to those that are there.
@@ -36,6 +38,7 @@ pub struct Waiting {
     demand: Demand,
     keep: f64,
     fixed: f64,
+    most: f64,
     currency: Currency,
     days: f64,
     /// From no piece on.
@@ -78,7 +81,7 @@ impl Left {
 /// use fivebar_core::sale::{demand::{Guess, USUAL_RATIO}, waiting::{Lot, waiting}};
 /// let usd = |n: i64| Money::book(Decimal::from(n), Currency::USD).unwrap();
 /// let guess = Guess { asks: Decimal::TWO, buys: Decimal::new(2, 1), at: usd(420), ratio: USUAL_RATIO, no_show: Decimal::ZERO };
-/// let lot = Lot { pieces: 1, end: usd(300), each_ask: usd(0), each_day: usd(0), days: 22 };
+/// let lot = Lot { pieces: 1, end: usd(300), each_ask: usd(0), each_day: usd(0), days: 22, most: None };
 /// let all = Take { keep: Decimal::ONE, fixed: Decimal::ZERO };
 /// let waiting = waiting(&guess.demand().unwrap(), &lot, all).unwrap();
 /// assert_eq!(waiting.not_under(1).unwrap().to_string(), "398.00 USD");
@@ -100,10 +103,11 @@ fn by_steps(demand: &Demand, lot: &Lot, take: Take, [come, least]: [f64; 2]) -> 
     let (keep, fixed) = (float(take.keep)?, float(take.fixed)?);
     let end = float(lot.end.amount())?;
     let costs = demand.ask * float(lot.each_ask.amount())? + float(lot.each_day.amount())?;
+    let most = lot.most.map_or(Ok(f64::MAX), |most| float(most.amount()))?;
     let days = f64::from(lot.days);
     let start = |n: Count| Left { value: end * f64::from(n), none: 1.0, some: if n == 0 { 0.0 } else { 1.0 }, next: 0.0 };
     let left = (0..=lot.pieces).map(start).collect();
-    let mut waiting = Waiting { demand: *demand, keep, fixed, currency: lot.end.currency(), days, left };
+    let mut waiting = Waiting { demand: *demand, keep, fixed, most, currency: lot.end.currency(), days, left };
     let steps = (days * demand.come / come).ceil().max(least);
     for _ in 0..steps as u32 {
         waiting.step(days / steps, costs, end);
@@ -121,7 +125,7 @@ fn check(lot: &Lot) -> Answer<()> {
     if DAYS_MOST < lot.days {
         return Err(Refusal::DaysOutOfRange { met: i32::from(lot.days), least: 0, most: i32::from(DAYS_MOST) });
     }
-    for sum in [lot.end, lot.each_ask, lot.each_day] {
+    for sum in [Some(lot.end), Some(lot.each_ask), Some(lot.each_day), lot.most].into_iter().flatten() {
         lot.end.plus(sum)?;
         if sum.amount() < Decimal::ZERO {
             return Err(Refusal::MoneyBelowNothing { met: sum });
@@ -166,10 +170,10 @@ impl Waiting {
         std::iter::once(Left::default()).chain(flow).collect()
     }
 
-    /// The best price where keeping one more is worth so much.
+    /// The best price where keeping one more is worth so much; no more than is ever asked.
     fn best(&self, one_more: f64) -> f64 {
         let wished = self.demand.scale + (one_more + self.fixed) / self.keep;
-        wished.max(self.demand.surely_up_to())
+        wished.max(self.demand.surely_up_to()).min(self.most)
     }
 
     fn of(&self, left: Count) -> Answer<&Left> {
@@ -216,6 +220,14 @@ impl Waiting {
     /// [`Refusal::NotThatMany`].
     pub fn under_by(&self, pieces: Count, take: Take) -> Answer<f64> {
         Ok((self.more(pieces)? + float(take.fixed)?) / float(take.keep)?)
+    }
+
+    /// What a buyer of so many must hand over where each is worth as much as all that wait here.
+    ///
+    /// # Errors
+    /// [`Refusal::OutOfRange`].
+    pub fn under_of_each(&self, pieces: Count, take: Take) -> Answer<f64> {
+        Ok((f64::from(pieces) * self.value() + float(take.fixed)?) / float(take.keep)?)
     }
 
     /// Not under for so many pieces at once.
@@ -283,7 +295,11 @@ impl Waiting {
         if sold <= 1e-9 { Ok(None) } else { self.booked(next / sold).map(Some) }
     }
 
-    fn booked(&self, sum: f64) -> Answer<Money> {
+    /// A sum in its currency, half up.
+    ///
+    /// # Errors
+    /// [`Refusal::MoneyOutOfRange`].
+    pub fn booked(&self, sum: f64) -> Answer<Money> {
         let money = exact::of_float(sum).ok_or(Refusal::MoneyOutOfRange { currency: self.currency })?;
         Money::book(money, self.currency)
     }

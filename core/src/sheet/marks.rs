@@ -1,11 +1,12 @@
 //! The marks on the scale of a job's price: what each sum would cover, what is asked, where to settle.
 
 use super::account::{Costs, Hours};
+use super::offer::Asking;
 use super::rate::RateSheet;
 use super::shop::Shop;
-use super::waiting::known;
+use super::waiting::{Known, known};
 use crate::ledger::fold::Job;
-use crate::ledger::kind::sale::Paid;
+use crate::ledger::kind::sale::{Carried, Paid};
 use crate::money::offer::{Agreed, Standing, settle};
 use crate::money::price::{Hourly, Mark, Marks, Proposed, Work, marks, proposed};
 use crate::quantity::{Count, Money, Span};
@@ -16,6 +17,8 @@ use crate::refusal::{Answer, Refusal};
 pub struct Pricing {
     /// Costs and hours of the whole batch, so far and still to come.
     pub work: Work,
+    /// Of that, what falls away where it is fetched.
+    pub delivery: (Money, Span),
     /// Nobody knows what is still to come of its hours: those of the work are the least.
     pub at_least: bool,
     pub hourly: Hourly,
@@ -45,14 +48,19 @@ pub fn pricing(shop: &Shop, job: &Job, (costs, hours): (&Costs, &Hours), rate: &
         Ok(marks) => (marks, None),
         Err(refusal) => (Marks::default(), Some(refusal)),
     };
-    // A price is proposed where its hours are whole: else one hour would do for a week.
     let at_least = hours.to_come.is_none();
-    let proposed = marks.your_rate.filter(|_| !at_least).and_then(|mark| proposed(mark.need, terms, points, job.currency).ok());
+    let proposed = by_rate(shop, job, (marks.your_rate, at_least));
     let tagged = job.tag.map(|tag| terms.tax.charge(tag)).transpose()?;
     let ask = tagged.or(proposed.map(|proposed| proposed.charge));
     let standing = Standing { ask, set: job.settle, ..Standing::default() };
     let settle = settle(&standing, points)?;
-    Ok(Pricing { work, at_least, hourly, marks, tag: job.tag, ask, proposed, settle, settle_set: job.settle, refused })
+    let delivery = (costs.still_delivery, hours.still_delivery);
+    Ok(Pricing { work, delivery, at_least, hourly, marks, tag: job.tag, ask, proposed, settle, settle_set: job.settle, refused })
+}
+
+/// The least price point that pays your rate, by card. A price is proposed where its hours are whole: else one hour would do for a week.
+fn by_rate(shop: &Shop, job: &Job, (rate, at_least): (Option<Mark>, bool)) -> Option<Proposed> {
+    proposed(rate.filter(|_| !at_least)?.need, shop.terms_of(job, Paid::Card), shop.points(job.currency), job.currency).ok()
 }
 
 /// Costs and hours so far, with what is still to come of them.
@@ -65,27 +73,54 @@ fn work(job: &Job, costs: &Costs, hours: &Hours) -> Answer<Work> {
 }
 
 impl Pricing {
-    /// What stands before the buyer speaks, for `n` pieces paid in one way: the marks are reckoned anew.
+    /// Costs and hours of the whole batch in one way of carrying it: what a delivery takes falls away where it is fetched.
+    ///
+    /// # Errors
+    /// [`Refusal::MoneyOutOfRange`].
+    pub fn work_of(&self, carried: Carried) -> Answer<Work> {
+        let (costs, time) = self.delivery;
+        let fetched = || {
+            let time = self.work.time.map(|all| all.minus(time)).filter(|time| Span::ZERO < *time);
+            Ok(Work { costs: self.work.costs.map(|all| all.minus(costs)).transpose()?, time, ..self.work })
+        };
+        if carried == Carried::Fetched { fetched() } else { Ok(self.work) }
+    }
+
+    /// The tag as set, else as proposed for what is carried so.
+    fn tag_of(&self, shop: &Shop, job: &Job, carried: Carried) -> Answer<Option<Money>> {
+        let by_card = || marks(&self.work_of(carried)?, self.hourly, shop.terms_of(job, Paid::Card), 1);
+        let proposed = if self.tag.is_some() || carried == Carried::Delivered {
+            self.proposed
+        } else {
+            by_rate(shop, job, (by_card()?.your_rate, self.at_least))
+        };
+        Ok(self.tag.or(proposed.map(|proposed| proposed.tag)))
+    }
+
+    /// What stands before the buyer speaks, for so many pieces paid and carried in one way: the marks are reckoned anew.
     ///
     /// # Errors
     /// [`Refusal::FeesEatThePrice`], [`Refusal::MoneyOutOfRange`].
-    pub fn standing(&self, shop: &Shop, job: &Job, (n, paid): (Count, Paid)) -> Answer<(Standing, Marks)> {
-        let terms = shop.terms_of(job, paid);
-        let (marks, take) = (marks(&self.work, self.hourly, terms, n)?, terms.take()?);
+    pub fn standing(&self, shop: &Shop, job: &Job, asking: Asking) -> Answer<(Standing, Marks)> {
+        let (n, paid, terms) = (asking.n, asking.paid, shop.terms_of(job, asking.paid));
+        let (marks, take) = (marks(&self.work_of(asking.carried)?, self.hourly, terms, n)?, terms.take()?);
         // Guesses that say nothing leave the marks of the work.
-        let known = known(shop, job)?;
-        let worth = known.as_ref().and_then(|known| known.worth.as_ref().ok());
+        let known = known(shop, job)?.filter(|known| known.worth.is_ok());
+        let ask = asked(shop, (job, self.tag_of(shop, job, asking.carried)?), (n, paid))?;
+        let take = known.as_ref().map_or(Ok(take), |known| known.rests.carried(take, (n, asking.carried)))?;
+        let of_waiting = |known: &Known| Some((known.under((n, ask?), take).ok()?, known.band((n, ask?), take)));
+        let waiting = known.as_deref().and_then(of_waiting);
         let one = Standing { set: self.settle_set, ..Standing::default() }.for_pieces(n)?;
-        let tag = self.tag.or(self.proposed.map(|proposed| proposed.tag));
         let holds = |mark: Option<Mark>| mark.map(|mark| mark.holds);
         let standing = Standing {
             agreed: agreed(job)?,
             your_rate: holds(marks.your_rate),
+            lowest_pay: holds(marks.lowest_pay),
             costs_covered: holds(marks.costs_covered),
             at_least: self.at_least,
-            not_under: worth.and_then(|worth| worth.under(n, take).ok()),
-            band: known.as_ref().filter(|_| worth.is_some()).and_then(|known| known.band(n, take)),
-            ask: asked(shop, (job, tag), (n, paid))?,
+            not_under: waiting.map(|(not_under, _)| not_under),
+            band: waiting.and_then(|(_, band)| band),
+            ask,
             coin: shop.till(job.currency).coin(Some(paid))?,
             ..one
         };
@@ -106,11 +141,13 @@ fn asked(shop: &Shop, (job, tag): (&Job, Option<Money>), (n, paid): (Count, Paid
     // Guesses that say nothing leave the tag.
     let known = known(shop, job).ok().flatten();
     let came_down = known.as_ref().and_then(|known| known.worth.as_ref().ok()).map(|worth| worth.ask);
+    let tax = shop.tax_of(job);
     let sum = match (came_down, tag) {
-        (Some(ask), _) => ask.times(n)?,
-        // Tax on top of several tags is one line: of their sum.
-        (None, Some(tag)) => shop.tax_of(job).charge(tag.times(n)?)?,
         (None, None) => return Ok(None),
+        (Some(ask), tag) if tag.map(|tag| tax.charge(tag)).transpose()? != Some(ask) => ask.times(n)?,
+        // Tax on top of several tags is one line: of their sum.
+        (_, Some(tag)) => tax.charge(tag.times(n)?)?,
+        (Some(ask), None) => ask.times(n)?,
     };
     shop.till(job.currency).in_coins(Some(paid), sum).map(Some)
 }
@@ -129,8 +166,11 @@ pub fn agreed(job: &Job) -> Answer<Option<Agreed>> {
     Ok(Some(Agreed { price, rest, due }))
 }
 
+/// One piece with all that is planned for it, by card.
+pub(super) const BY_CARD: Asking = Asking { n: 1, paid: Paid::Card, carried: Carried::Delivered, tax: None };
+
 /// Where to settle for one: as set, else midway between ask and not under where waiting was guessed.
 pub fn settle_now(shop: &Shop, job: &Job, pricing: &Pricing) -> Option<Money> {
-    let standing = pricing.standing(shop, job, (1, Paid::Card)).map(|(standing, _)| settle(&standing, shop.points(job.currency)));
+    let standing = pricing.standing(shop, job, BY_CARD).map(|(standing, _)| settle(&standing, shop.points(job.currency)));
     standing.and_then(|settle| settle).unwrap_or(pricing.settle)
 }

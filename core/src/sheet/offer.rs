@@ -9,7 +9,7 @@ pub use instead::{Ask, Concession};
 use super::account::{Account, of as reckon};
 use super::carried::Lacking;
 pub use super::promised::Parts;
-use super::promised::{carried, costs_and_hours, promised};
+use super::promised::{carried, costs_and_hours, parts_of, promised};
 use super::shop::Shop;
 use crate::ledger::fold::{Job, TaxBy, part};
 use crate::ledger::kind::sale::{Carried, Paid};
@@ -38,6 +38,8 @@ pub struct OfferSheet {
     pub currency: Currency,
     /// What it would be taxed with.
     pub tax: TaxBy,
+    /// Tax comes on top of the tag: every sum here is with it.
+    pub is_on_top: bool,
     pub points: Points,
     pub asking: Asking,
     /// Pieces no agreement speaks for.
@@ -99,7 +101,7 @@ pub fn offer(shop: &Shop, id: Id, asking: Asking, offer: Option<Money>) -> Answe
     if there < n {
         return Err(Refusal::NotThatMany { asked: n, there });
     }
-    let (standing, marks) = account.pricing.standing(shop, &job, (n, asking.paid))?;
+    let (standing, marks) = account.pricing.standing(shop, &job, asking)?;
     let points = shop.points(job.currency);
     let mark = marks.your_rate.or(marks.lowest_pay).or(marks.costs_covered).map(|mark| mark.holds);
     let terms = shop.terms_of(&job, asking.paid);
@@ -112,6 +114,7 @@ pub fn offer(shop: &Shop, id: Id, asking: Asking, offer: Option<Money>) -> Answe
         job: id,
         name: job.name.clone(),
         tax: job.tax,
+        is_on_top: terms.tax.is_on_top(),
         currency: job.currency,
         points,
         free,
@@ -121,7 +124,7 @@ pub fn offer(shop: &Shop, id: Id, asking: Asking, offer: Option<Money>) -> Answe
         tag: account.pricing.tag,
         settle_set: account.pricing.settle_set,
         parts: match spoken {
-            Some(sum) => Some(parts(shop, &job, sum, asking.paid)?),
+            Some(sum) => Some(parts_of(terms, sum)?),
             None => standing.agreed.map(|_| promised(shop, &own, asking.paid)).transpose()?,
         },
         left: at(spoken, asking)?.flatten(),
@@ -155,11 +158,6 @@ fn spoken_of(job: &Job) -> TaxBy {
 fn as_agreed(shop: &Shop, of: (&Job, &Account), asking: Asking) -> Answer<Option<Leaves>> {
     let carried = carried(of.0).unwrap_or(asking.carried);
     left_of(shop, of, promised(shop, of.0, asking.paid)?.you_get, (of.0.selling.promised(), carried))
-}
-
-fn parts(shop: &Shop, job: &Job, sum: Money, paid: Paid) -> Answer<Parts> {
-    let terms = shop.terms_of(job, paid);
-    Ok(Parts { tax: terms.tax.apart(sum)?.tax, fee: terms.fee.of(sum)?, you_get: terms.you_get(sum)? })
 }
 
 /// What a sum leaves in one way; none where costs or hours are not known.

@@ -4,6 +4,9 @@ use super::account::{Account, of as reckon};
 use super::carried::Lacking;
 use super::gallery::{AtGallery, at_galleries};
 use super::jobs::{Section, section};
+use super::marks::BY_CARD;
+use super::offer::Asking;
+use super::promised::{Parts, parts_of};
 use super::rate::rate;
 use super::shop::Shop;
 use super::waiting::Question;
@@ -84,6 +87,8 @@ pub struct ForPieces {
     pub settle: Option<Money>,
     pub costs_covered: Option<Money>,
     pub not_under: Option<Money>,
+    /// What the lowest pay needs, where not under lies below it.
+    pub lowest_pay: Option<Money>,
     /// Midway between ask and not under.
     pub midway: Option<Money>,
 }
@@ -260,11 +265,12 @@ fn rows(shop: &Shop, (job, account): (&Job, &Account), paid: Paid) -> Answer<Vec
         return Ok(vec![]);
     }
     let of = |n: Count| {
-        let (standing, _) = account.pricing.standing(shop, job, (n, paid))?;
+        let (standing, _) = account.pricing.standing(shop, job, Asking { n, paid, ..BY_CARD })?;
         let points = shop.points(job.currency);
         let midway = settle(&Standing { set: None, ..standing }, points)?;
         let Standing { ask, costs_covered, not_under, .. } = standing;
-        Ok(ForPieces { n, ask, settle: settle(&standing, points)?, costs_covered, not_under, midway })
+        let lowest_pay = standing.lowest_pay.filter(|lowest| not_under.is_some_and(|under| under.amount() < lowest.amount()));
+        Ok(ForPieces { n, ask, settle: settle(&standing, points)?, costs_covered, not_under, lowest_pay, midway })
     };
     (1..=job.free().min(TOGETHER)).map(of).collect()
 }
@@ -299,6 +305,14 @@ pub fn not_listed(shop: &Shop, paid: Paid, asked: NotListed) -> Answer<Option<Pe
     let you_get = shop.terms(offer.currency(), paid).you_get(offer)?;
     let year = rate(shop, offer.currency()).year;
     Way { you_get, costs, time }.per_hour(year.as_ref()).map(Some)
+}
+
+/// What of that offer goes out first, as one is paid.
+///
+/// # Errors
+/// [`crate::refusal::Refusal::MoneyOutOfRange`].
+pub fn not_listed_parts(shop: &Shop, paid: Paid, offer: Money) -> Answer<Parts> {
+    parts_of(shop.terms(offer.currency(), paid), offer)
 }
 
 /// Day one, no job needed: what an offer leaves for an hour of the hours and the spending said. None until all three are.

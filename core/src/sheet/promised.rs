@@ -16,6 +16,11 @@ pub struct Parts {
     pub you_get: Money,
 }
 
+/// A sum that is handed over at once, taken apart.
+pub(super) fn parts_of(terms: Terms, sum: Money) -> Answer<Parts> {
+    Ok(Parts { tax: terms.tax.apart(sum)?.tax, fee: terms.fee.of(sum)?, you_get: terms.you_get(sum)? })
+}
+
 /// All that was agreed and is still to be handed over, paid so: each by the tax it was agreed with.
 ///
 /// # Errors
@@ -66,9 +71,6 @@ pub fn carried(job: &Job) -> Option<Carried> {
 /// # Errors
 /// [`crate::refusal::Refusal::MoneyOutOfRange`].
 pub(super) fn costs_and_hours(account: &Account, carried: Carried) -> Answer<Option<(Money, Span)>> {
-    let Some((costs, time)) = account.pricing.work.costs.zip(account.pricing.work.time) else { return Ok(None) };
-    Ok(Some(match carried {
-        Carried::Delivered => (costs, time),
-        Carried::Fetched => (costs.minus(account.costs.still_delivery)?, time.minus(account.hours.still_delivery)),
-    }))
+    let work = account.pricing.work_of(carried)?;
+    Ok(work.costs.zip(work.time))
 }

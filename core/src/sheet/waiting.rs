@@ -16,7 +16,7 @@ pub use later::{Later, later};
 use super::marks::ask_today;
 use super::shop::Shop;
 use crate::ledger::fold::{Guesses, Job};
-use crate::ledger::kind::sale::Paid;
+use crate::ledger::kind::sale::{Carried, Paid};
 use crate::money::charge::charge_for;
 use crate::money::offer::Band;
 use crate::money::point::{Points, Rounding};
@@ -158,7 +158,8 @@ fn stands(shop: &Shop, (job, paid): (&Job, Paid), known: Option<Rc<Known>>) -> S
         return Stands::Over(by.day());
     }
     let take = shop.terms_of(job, paid).take();
-    match known.map(|known| take.and_then(|take| prospect(&known, take))) {
+    let take = |known: &Known| known.rests.carried(take?, (1, Carried::Delivered));
+    match known.map(|known| take(&known).and_then(|take| prospect(&known, take))) {
         None => Stands::NothingLeft,
         Some(Ok(prospect)) => Stands::Found(Box::new(Prospect { costs: costs::costs(shop, job), ..prospect })),
         Some(Err(refusal)) => Stands::Refused(refusal),
@@ -178,8 +179,8 @@ fn prospect(known: &Known, take: Take) -> Answer<Prospect> {
         next: later::whole(&chances, currency)?,
         chances,
         steps,
-        under: worth.under(1, take)?,
-        band: known.band(1, take),
+        under: known.under((1, worth.ask), take)?,
+        band: known.band((1, worth.ask), take),
         has_band: known.has_band(),
         end: Points::One.round(charge_for(rests.end.amount(), take)?, Rounding::Nearest, currency)?,
         costs: Costs::default(),

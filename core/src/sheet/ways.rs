@@ -4,7 +4,8 @@
 use super::account::{Account, of as reckon};
 use super::carried::HAUL;
 use super::gallery::of_one;
-use super::offer::{Asking, Leaves, leaves, left_of};
+use super::marks::BY_CARD;
+use super::offer::{Leaves, leaves, left_of};
 use super::shop::Shop;
 use crate::ledger::fold::{GalleryTerms, Job, LikePiece, part};
 use crate::ledger::kind::sale::{Carried, Paid};
@@ -22,8 +23,12 @@ pub struct WaysSheet {
     pub name: String,
     pub currency: Currency,
     pub pieces: Count,
+    /// Tax comes on top of a tag: what a buyer hands over is with it.
+    pub is_on_top: bool,
     /// What is asked: the tag as set, else as proposed.
     pub tag: Option<Money>,
+    /// The maker set it.
+    pub is_set: bool,
     /// What a buyer hands over for it.
     pub charge: Option<Money>,
     /// Hours are still to come and nobody knows how many: no way proposes a price.
@@ -114,6 +119,8 @@ pub struct Materials {
     pub spent: Money,
     pub times: Decimal,
     pub price: Money,
+    /// What a buyer hands over for that.
+    pub charge: Money,
     pub leaves: Option<Leaves>,
     /// A share of the hauls is in it, with what was driven for them.
     pub with_hauls: bool,
@@ -142,6 +149,8 @@ pub fn ways(shop: &Shop, id: Id, terms: GalleryTerms) -> Answer<WaysSheet> {
         at_least: pricing.at_least,
         refused: pricing.refused.clone(),
         marks: pricing.marks,
+        is_set: pricing.tag.is_some(),
+        is_on_top: shop.tax_of(&job).is_on_top(),
         own: pricing.proposed,
         bought: bought(shop, of)?,
         shop: shops(shop, of, tag)?,
@@ -152,9 +161,6 @@ pub fn ways(shop: &Shop, id: Id, terms: GalleryTerms) -> Answer<WaysSheet> {
         charge,
     })
 }
-
-/// One piece with all that is planned for it, by card.
-const BY_CARD: Asking = Asking { n: 1, paid: Paid::Card, carried: Carried::Delivered, tax: None };
 
 /// The wood as boards: costs and minutes of the hauls fall away, what boards cost comes in.
 fn bought(shop: &Shop, (job, account): (&Job, &Account)) -> Answer<Result<Bought, Lacks>> {
@@ -242,5 +248,5 @@ fn materials(shop: &Shop, of: (&Job, &Account)) -> Answer<Option<Materials>> {
     let charge = shop.terms_of(job, Paid::Card).tax.charge(price)?;
     let with_hauls = account.costs.by_kind.iter().any(|(kind, sum)| kind.as_str() == HAUL && !sum.is_zero());
     let leaves = leaves(shop, of, charge, BY_CARD)?;
-    Ok(Some(Materials { spent: part(all, 1, job.pieces)?, times: TIMES, price, leaves, with_hauls }))
+    Ok(Some(Materials { spent: part(all, 1, job.pieces)?, times: TIMES, price, charge, leaves, with_hauls }))
 }

@@ -18,7 +18,7 @@ fn guess() -> Guess {
 }
 
 fn lot() -> Lot {
-    Lot { pieces: 5, end: usd("60"), each_ask: usd("0"), each_day: usd("0"), days: 28 }
+    Lot { pieces: 5, end: usd("60"), each_ask: usd("0"), each_day: usd("0"), days: 28, most: None }
 }
 
 fn of(lot: &Lot) -> Waiting {
@@ -61,7 +61,7 @@ fn not_under_falls_with_the_days_and_rises_with_a_sale() {
 fn the_chance_that_nothing_is_sold_has_a_closed_form() {
     for come in [0.05, 0.5, 2.0] {
         let demand = Demand { come, ask: come, share: libm::exp(-1.0), at: 1.0, scale: 1.0 };
-        let lot = Lot { pieces: 1, end: usd("0"), each_ask: usd("0"), each_day: usd("0"), days: 20 };
+        let lot = Lot { pieces: 1, end: usd("0"), each_ask: usd("0"), each_day: usd("0"), days: 20, most: None };
         let waits = waiting(&demand, &lot, all()).unwrap();
         let x = come * 20.0 / std::f64::consts::E;
         assert!((waits.none_sold() - 1.0 / (1.0 + x)).abs() < 1e-6, "{come}: {}", waits.none_sold());

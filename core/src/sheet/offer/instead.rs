@@ -70,7 +70,7 @@ fn pair(shop: &Shop, of: (&Job, &Account), asking: Asking, as_is: &Leaves) -> An
         return Ok(None);
     }
     let two = Asking { n: 2, ..asking };
-    let (standing, _) = account.pricing.standing(shop, job, (two.n, two.paid))?;
+    let (standing, _) = account.pricing.standing(shop, job, two)?;
     let Some(sum) = standing.together(shop.points(job.currency))? else { return Ok(None) };
     let Some(leaves) = leaves(shop, of, sum, two)?.filter(|leaves| as_is.per_hour.left < leaves.per_hour.left) else { return Ok(None) };
     Ok(Some(Concession { ask: Ask::Pair, sum, more: leaves.way.leaves_more(&as_is.way)?, leaves }))

@@ -3,7 +3,7 @@
 use super::known::rests;
 use super::seen::{each, untaken};
 use crate::ledger::fold::{Job, Sale};
-use crate::ledger::kind::sale::Paid;
+use crate::ledger::kind::sale::{Carried, Paid};
 use crate::quantity::{Count, Moment, Money, Wall};
 use crate::refusal::Answer;
 use crate::sheet::Shop;
@@ -46,9 +46,9 @@ fn worth_then(shop: &Shop, job: &Job, sale: &Sale) -> Answer<Option<Money>> {
     if then.pieces == 0 {
         return Ok(None);
     }
-    let take = shop.terms_of(job, paid).take()?;
+    let take = then.carried(shop.terms_of(job, paid).take()?, (1, Carried::Delivered))?;
     // An answer that the guesses don't give is none to look back on.
-    Ok(then.worth().and_then(|worth| worth.under(1, take)).ok())
+    Ok(then.worth().and_then(|worth| worth.under((1, worth.ask), take)).ok())
 }
 
 /// Pieces that were free just before a moment.

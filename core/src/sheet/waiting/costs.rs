@@ -1,9 +1,11 @@
 //! What waiting costs besides the days: the time of those who ask, at the lowest pay; keeping it; and who never turns up.
 
 use crate::ledger::fold::Job;
+use crate::ledger::kind::bench::Kind;
 use crate::quantity::{Decimal, Money, Span, sums};
-use crate::refusal::Answer;
+use crate::refusal::{Answer, Refusal};
 use crate::sheet::Shop;
+use crate::sheet::account::of as reckon;
 use crate::sheet::rate::rate;
 
 /// What was said of it; what was not counts as nothing.
@@ -28,6 +30,22 @@ pub(super) fn costs(shop: &Shop, job: &Job) -> Costs {
         each_day: guesses.each_day,
         no_show: guesses.no_show,
     }
+}
+
+/// What bringing one piece takes, as it is planned: its costs, and its hours at the lowest pay. Nothing where no delivery is planned.
+///
+/// # Errors
+/// [`crate::refusal::Refusal::MoneyOutOfRange`], [`crate::refusal::Refusal::OutOfRange`].
+pub(super) fn delivery(shop: &Shop, job: &Job) -> Answer<Decimal> {
+    let is_planned =
+        job.operations.iter().any(|operation| operation.kind == Kind::Deliver) || job.planned_costs.iter().any(|cost| cost.delivery);
+    if !is_planned {
+        return Ok(Decimal::ZERO);
+    }
+    let (costs, time) = reckon(shop, job)?.pricing.delivery;
+    let pay = rate(shop, job.currency).said.lowest.map_or(Ok(Decimal::ZERO), |pay| sums::for_time(pay, time))?;
+    let all = costs.plus(Money::book(pay, job.currency)?)?;
+    all.amount().checked_div(Decimal::from(job.pieces)).ok_or(Refusal::NothingToShareBy)
 }
 
 /// The time of one who asks at the lowest pay, half up to the minor unit.

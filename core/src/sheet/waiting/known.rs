@@ -5,10 +5,10 @@ use super::asking::asking;
 use super::costs;
 use super::seen::{Came, came, seen};
 use crate::ledger::fold::Job;
-use crate::ledger::kind::sale::Paid;
+use crate::ledger::kind::sale::{Carried, Paid};
 use crate::money::offer::Band;
 use crate::money::point::Points;
-use crate::quantity::{Count, Day, Decimal, Id, Money, Take, Wall};
+use crate::quantity::{Count, Day, Decimal, Id, Money, Take, Wall, sums};
 use crate::refusal::{Answer, Refusal};
 use crate::sale::demand::{Demand, Guess, USUAL_RATIO};
 use crate::sale::learning::{Belief, Prospects, SoFar, belief};
@@ -33,8 +33,10 @@ pub struct Rests {
     /// What the time of one who asks costs, and keeping them a day.
     pub each_ask: Money,
     pub each_day: Money,
-    /// What is kept of a charge by card.
+    /// What is kept of a charge by card, less what bringing one takes.
     pub take: Take,
+    /// What bringing one takes, as it is planned.
+    pub delivery: Decimal,
     /// What a buyer hands over for the tag.
     pub tag: Option<Money>,
     pub points: Points,
@@ -55,6 +57,8 @@ pub struct Known {
 pub struct Worth {
     pub demand: Demand,
     pub waits: Waiting,
+    /// For the last one alone: no piece is worth more, for no more than its tag is ever asked.
+    pub one: Waiting,
     /// The price to ask now.
     pub ask: Money,
 }
@@ -104,6 +108,7 @@ pub(super) fn rests(shop: &Shop, job: &Job) -> Answer<Option<Rests>> {
     let lent = selling.consigned.iter().chain(&selling.consignments_returned).map(|there| there.at.at);
     let changed = sold.chain(lent).chain(selling.agreements.iter().map(|agreement| agreement.at));
     let place = |at| Wall::new(at, by.offset);
+    let delivery = costs::delivery(shop, job)?;
     Ok(Some(Rests {
         guess,
         came: came(job, tag.unwrap_or(at), told)?,
@@ -115,20 +120,43 @@ pub(super) fn rests(shop: &Shop, job: &Job) -> Answer<Option<Rests>> {
         end,
         each_ask: costs::each_ask(shop, job)?,
         each_day: guesses.each_day.unwrap_or(Money::zero(job.currency)),
-        take: terms.take()?,
+        take: brought(terms.take()?, delivery)?,
+        delivery,
         tag,
         points: shop.points(job.currency),
     }))
 }
 
+/// What is kept where so much more goes out beside the fee.
+fn brought(take: Take, delivery: Decimal) -> Answer<Take> {
+    Ok(Take { fixed: sums::plus(take.fixed, delivery)?, ..take })
+}
+
 impl Rests {
+    /// What is kept of what one buyer hands over for `n` of them: where they are brought, less what that takes.
+    ///
+    /// # Errors
+    /// [`Refusal::OutOfRange`].
+    pub fn carried(&self, take: Take, (n, carried): (Count, Carried)) -> Answer<Take> {
+        let delivery = if carried == Carried::Delivered { sums::times(self.delivery, Decimal::from(n))? } else { Decimal::ZERO };
+        brought(take, delivery)
+    }
+
     /// Days from a day until it is to be sold: eight weeks at most.
     pub fn days(&self, on: Day) -> u16 {
         u16::try_from(on.until(self.by)).unwrap_or(0).min(DAYS_MOST)
     }
 
     pub fn lot(&self, on: Day) -> Lot {
-        Lot { pieces: self.pieces, end: self.end, each_ask: self.each_ask, each_day: self.each_day, days: self.days(on) }
+        Lot { pieces: self.pieces, end: self.end, each_ask: self.each_ask, each_day: self.each_day, days: self.days(on), most: None }
+    }
+
+    /// The last of them alone, never asked for above the tag. Others that wait beside it bear the costs of waiting as much.
+    fn last_one(&self) -> Lot {
+        let all = self.lot(self.now);
+        let nothing = Money::zero(self.end.currency());
+        let costs = if self.pieces == 1 { (all.each_ask, all.each_day) } else { (nothing, nothing) };
+        Lot { pieces: 1, each_ask: costs.0, each_day: costs.1, most: self.tag, ..all }
     }
 
     /// What is believed of those who ask, as much as was seen by then.
@@ -145,7 +173,8 @@ impl Rests {
     pub fn worth(&self) -> Answer<Worth> {
         let demand = self.believed()?.likely();
         let waits = waiting(&demand, &self.lot(self.now), self.take)?;
-        Ok(Worth { demand, ask: asking(self)?, waits })
+        let one = waiting(&demand, &self.last_one(), self.take)?;
+        Ok(Worth { demand, ask: asking(self)?, waits, one })
     }
 }
 
@@ -176,12 +205,21 @@ impl Known {
         self.prospects.get_or_init(|| prospects);
     }
 
+    /// Not under for `n` of them, of which so much is asked now.
+    ///
+    /// # Errors
+    /// [`Refusal::NotThatMany`], [`Refusal::MoneyOutOfRange`].
+    pub fn under(&self, of: (Count, Money), take: Take) -> Answer<Money> {
+        self.worth.as_ref().map_err(Clone::clone)?.under(of, take)
+    }
+
     /// The band of doubt around not under for `n` of them, whole units outward; none until it is reckoned.
-    pub fn band(&self, n: Count, take: Take) -> Option<Band> {
-        let (prospects, worth) = (self.prospects.get()?.as_ref()?, self.worth.as_ref().ok()?);
-        let [low, high] = prospects.band(n, take).ok()?;
-        let of = |sum, way| whole(sum, way).and_then(|sum| worth.at_most_asked(sum, n));
-        Some(Band { low: of(low, Decimal::floor).ok()?, high: of(high, Decimal::ceil).ok()? })
+    pub fn band(&self, (n, asked): (Count, Money), take: Take) -> Option<Band> {
+        let [low, high] = self.prospects.get()?.as_ref()?.band(n, take).ok()?;
+        let of = |sum, way| whole(sum, way).and_then(|sum| at_most(sum, asked));
+        let (low, under) = (of(low, Decimal::floor).ok()?, self.under((n, asked), take).ok()?);
+        let low = if under.amount() < low.amount() { under } else { low };
+        Some(Band { low, high: of(high, Decimal::ceil).ok()? })
     }
 }
 
@@ -190,15 +228,15 @@ impl Worth {
     ///
     /// # Errors
     /// [`Refusal::NotThatMany`], [`Refusal::MoneyOutOfRange`].
-    pub fn under(&self, n: Count, take: Take) -> Answer<Money> {
-        self.at_most_asked(whole(self.waits.not_under_by(n, take)?, Decimal::ceil)?, n)
+    pub fn under(&self, (n, asked): (Count, Money), take: Take) -> Answer<Money> {
+        let under = self.waits.under_by(n, take)?.min(self.one.under_of_each(n, take)?);
+        at_most(whole(self.waits.booked(under)?, Decimal::ceil)?, asked)
     }
+}
 
-    /// What is asked never lies above the tag, and waiting may be worth more than that.
-    fn at_most_asked(&self, sum: Money, n: Count) -> Answer<Money> {
-        let asked = self.ask.times(n)?;
-        Ok(if asked.minus(sum)?.amount() < Decimal::ZERO { asked } else { sum })
-    }
+/// What is asked never lies above the tag, and waiting may be worth more than that.
+fn at_most(sum: Money, asked: Money) -> Answer<Money> {
+    Ok(if asked.minus(sum)?.amount() < Decimal::ZERO { asked } else { sum })
 }
 
 /// To a whole unit: not under goes up (data.md 16).

@@ -2,7 +2,8 @@
 
 use super::asking::{ahead, sold};
 use super::known::known;
-use crate::quantity::{Currency, Id, Money, exact, half_up};
+use crate::ledger::fold::Job;
+use crate::quantity::{Currency, Money, exact, half_up};
 use crate::refusal::{Answer, Refusal};
 use crate::sale::chances::Chances;
 use crate::sheet::Shop;
@@ -16,12 +17,12 @@ pub struct Later {
     pub none: f64,
 }
 
-/// It, by what will be asked week by week; none where nothing was guessed, or nobody may buy.
+/// It, for a job as it is asked about: by what will be asked week by week; none where nothing was guessed, or nobody may buy.
 ///
 /// # Errors
-/// [`Refusal::NotThere`], [`Refusal::FeesEatThePrice`], [`Refusal::MoneyOutOfRange`].
-pub fn later(shop: &Shop, id: Id) -> Answer<Option<Later>> {
-    let Some(known) = known(shop, &shop.job(id)?)? else { return Ok(None) };
+/// [`Refusal::FeesEatThePrice`], [`Refusal::MoneyOutOfRange`].
+pub fn later(shop: &Shop, job: &Job) -> Answer<Option<Later>> {
+    let Some(known) = known(shop, job)? else { return Ok(None) };
     let Ok(worth) = &known.worth else { return Ok(None) };
     let chances = sold(&known, &worth.demand, &ahead(&known)?);
     Ok(whole(&chances, worth.ask.currency())?.map(|sum| Later { sum, none: chances.none }))
