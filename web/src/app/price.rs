@@ -181,6 +181,20 @@ impl Price {
         self.over = self.under.pop().unwrap_or_default();
     }
 
+    /// One step up: what lies over a page is left before the page.
+    pub fn leave(&self) -> Tap {
+        match &self.over {
+            Over::Offer(of) if of.pad.is_some() => Tap::Bargain(bargain::BargainTap::PadAway),
+            Over::Offer(of) if of.pay && !matches!(self.under.last(), Some(Over::Deal(_))) => {
+                Tap::Bargain(bargain::BargainTap::PayAndHours)
+            }
+            Over::Waiting(waits) if waits.asked.is_some() => Tap::Waiting(waiting::WaitTap::Away),
+            Over::Ways(ways) if ways.pad.is_some() => Tap::Ways(ways::WaysTap::PadAway),
+            Over::Ways(ways) if ways.like.is_some() => Tap::Ways(ways::WaysTap::LikeAway),
+            _ => Tap::Close,
+        }
+    }
+
     /// Back to the list.
     pub fn to_list(&mut self) {
         (self.over, self.under) = (Over::Nothing, vec![]);

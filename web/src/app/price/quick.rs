@@ -6,7 +6,8 @@ use crate::app::entry::Typed;
 use fivebar_core::money::left::PerHour;
 use fivebar_core::quantity::{Currency, Span, reading};
 use fivebar_core::refusal::Answer;
-use fivebar_core::sheet::price::{NotListed, not_listed};
+use fivebar_core::sheet::price::{NotListed, not_listed, not_listed_parts};
+use fivebar_core::sheet::promised::Parts;
 
 /// One of the three fields.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -59,6 +60,11 @@ pub fn currency(app: &App) -> Currency {
 /// As the sheet.
 pub fn leaves(app: &App) -> Answer<Option<PerHour>> {
     not_listed(&shop(app), paid(app), app.price.quick.asked)
+}
+
+/// What of the offer goes out first: tax and fee; none before an offer.
+pub fn parts(app: &App) -> Option<Parts> {
+    not_listed_parts(&shop(app), paid(app), app.price.quick.asked.offer?).ok()
 }
 
 /// Takes in what is said of a piece that is no job.

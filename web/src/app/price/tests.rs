@@ -23,6 +23,7 @@ use fivebar_core::sheet::account::account;
 use fivebar_core::story::{BENCH, STANDS, tell};
 use std::rc::Rc;
 
+mod as_asked;
 mod deals;
 mod promises;
 mod rates;

@@ -237,10 +237,12 @@ fn agreed(sheet: &JobSheet, seen: Seen<'_>) -> Vec<El<Msg>> {
     let Owed { received, due, others } = sheet.sale.owed;
     let all = match received.plus(due) {
         Ok(all) if Decimal::ZERO < all.amount() => all,
-        _ => return vec![],
+        // A gallery's money, and the fees of what went back, are in what is left.
+        _ => return between(sheet, seen),
     };
     let title = match sold.agreed {
         Some(agreed) => words::agreed(&seen.speech.money(agreed)),
+        None if sold.pieces == 0 => words::kept(&seen.speech.money(all)),
         None => words::sold(&seen.speech.money(all)),
     };
     let when = open.map(|agreement| {

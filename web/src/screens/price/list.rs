@@ -146,7 +146,7 @@ fn figure(done: Done, seen: Seen<'_>) -> String {
 }
 
 fn title(name: &str, aside: String) -> El<Msg> {
-    el("div", "row").kid(el("h2", "strong").text(name.to_owned())).kid(el("span", "t14 nw").text(aside))
+    el("div", "row").kid(el("h2", "strong").text(name.to_owned())).kid(el("span", "t14 aside").text(aside))
 }
 
 /// The tag; said where it is before tax.
@@ -165,6 +165,7 @@ fn for_sale(row: &ForSale, is_first: bool, (app, seen): (&App, Seen<'_>)) -> El<
         .kid(title(&row.name, aside))
         .kids(not_usual(row, app, seen))
         .kids(table(row, seen))
+        .kids(under_lowest(row, seen))
         .kids(row.settle_set.map(|set| el("p", "t14 i2").text(settle_set(set, row, seen))))
         .kids(gaps)
         .kids(in_question(row.unsettled, seen))
@@ -182,6 +183,12 @@ fn settle_set(set: Money, row: &ForSale, seen: Seen<'_>) -> String {
         true => words::settle_set(&sum, midway.as_deref()),
         false => words::settle_over_ask(&sum),
     }
+}
+
+/// Waiting is worth less than the lowest pay needs: that is said, so that nothing is taken under it unawares.
+pub fn under_lowest(row: &ForSale, seen: Seen<'_>) -> Option<El<Msg>> {
+    let lowest = row.rows.first()?.lowest_pay?;
+    Some(el("p", "t14 i2").text(words::one_under_lowest(&mark(lowest, seen.speech))))
 }
 
 /// Hours of a stop that may have been forgotten are in every mark.
@@ -233,21 +240,26 @@ pub fn table(row: &ForSale, seen: Seen<'_>) -> Option<El<Msg>> {
         Some(el("tr", if of.n == 1 { "one" } else { "" }).kid(first).kids(cells))
     });
     let head = el("thead", "").kid(el("tr", "").kid(el("td", "")).kids(top));
-    Some(el("table", "ask").kid(head).kid(el("tbody", "").kids(rows)))
+    let with_tax = row.is_on_top.then(|| el("caption", "t14 i2").text(words::ALL_WITH_TAX));
+    Some(el("table", "ask").kids(with_tax).kid(head).kid(el("tbody", "").kids(rows)))
 }
 
 fn figures(of: &ForPieces, seen: Seen<'_>) -> [String; 3] {
     let none = || "–".to_owned();
     let shown = |sum: Option<Money>| sum.map_or_else(none, |sum| bare(sum, seen.speech));
     let ask = of.ask.map_or_else(none, |ask| if of.n == 1 { seen.speech.short_money(ask) } else { bare(ask, seen.speech) });
-    let last = of.not_under.or(of.costs_covered).map_or_else(none, |sum| mark(sum, seen.speech));
+    // Not under is in whole units already, or what is asked.
+    let costs = || of.costs_covered.map_or_else(none, |sum| mark(sum, seen.speech));
+    let last = of.not_under.map_or_else(costs, |sum| bare(sum, seen.speech));
     [ask, shown(of.settle), last]
 }
 
 fn agreed(row: &AgreedRow, app: &App, seen: Seen<'_>) -> El<Msg> {
     let order = if row.made_for == For::Order { words::MADE_TO_ORDER.to_owned() } else { common::pieces(row.n, &seen.speech.count(row.n)) };
     let whom = who(app, row.buyer).map(|who| deals::for_whom(&who));
-    let by = whom.into_iter().chain(row.date.map(|date| words::by_day(&seen.speech.day(date)))).listed().join(", ");
+    let is_late = row.date.is_some_and(|date| date.day() < seen.now.day());
+    let when = row.date.map(|date| seen.speech.day(date)).map(|day| if is_late { words::late(&day) } else { words::by_day(&day) });
+    let by = whom.into_iter().chain(when).listed().join(", ");
     let span = |class: &'static str, text: String| el("span", class).text(text);
     let is_deposit = row.deposit.is_some_and(|deposit| row.received.amount() <= deposit.amount());
     let figure =
@@ -262,7 +274,7 @@ fn agreed(row: &AgreedRow, app: &App, seen: Seen<'_>) -> El<Msg> {
                 .kid(span("", words::agreed_carried(row.carried).into()))
                 .kid(span("t30 w8", seen.speech.short_money(row.price))),
         )
-        .kids((!by.is_empty()).then(|| span("t14 i2", by)))
+        .kids((!by.is_empty()).then(|| span(if is_late { "t14 w7 c-under" } else { "t14 i2" }, by)))
         .kid(el("span", "row rule").kid(figure(words::came_in(is_deposit), row.received)).kid(figure(words::DUE, row.still)))
 }
 

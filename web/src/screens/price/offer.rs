@@ -39,7 +39,8 @@ pub fn screen(of: &Bargain, app: &App, seen: Seen<'_>) -> Option<Screen> {
 
 fn top(sheet: &OfferSheet, seen: Seen<'_>) -> Head<Msg> {
     let there = if sheet.free == 0 { sheet.name.clone() } else { words::name_left(&sheet.name, &seen.speech.count(sheet.free)) };
-    Head::new(there, words::THEY_OFFER).with_key(key("key h48", words::PAY_AND_HOURS, "", bargain(BargainTap::PayAndHours)))
+    let word = if sheet.is_on_top { words::THEY_OFFER_WITH_TAX } else { words::THEY_OFFER };
+    Head::new(there, word).with_key(key("key h48", words::PAY_AND_HOURS, "", bargain(BargainTap::PayAndHours)))
 }
 
 fn by_pad(sheet: &OfferSheet, typed: &crate::app::entry::Typed, (app, seen): (&App, Seen<'_>)) -> Screen {

@@ -15,7 +15,7 @@ use crate::view::{El, el};
 use crate::words::en::{deal as deals, price as words, waiting};
 use fivebar_core::ledger::kind::sale::Carried;
 use fivebar_core::quantity::{Listed, Money, Wall};
-use fivebar_core::sheet::offer::{Ask, Concession, Leaves, OfferSheet};
+use fivebar_core::sheet::offer::{Ask, Concession, Leaves, OfferSheet, asked_about};
 use fivebar_core::sheet::waiting::later;
 
 /// The room behind the offer. No figure in it is larger than a list's.
@@ -92,7 +92,8 @@ fn hours(sheet: &OfferSheet, left: Option<Leaves>, seen: Seen<'_>) -> Vec<El<Msg
 /// The offer for one, beside what waiting may bring instead; none before an offer, and where waiting was not guessed.
 fn now_or_later(sheet: &OfferSheet, app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
     let offer = sheet.offer.filter(|_| sheet.asking.n == 1 && sheet.standing.agreed.is_none())?;
-    let later = later(&shop(app), sheet.job).ok().flatten()?;
+    let shop = shop(app);
+    let later = later(&shop, &asked_about(shop.job(sheet.job).ok()?, Some(sheet.tax))).ok().flatten()?;
     let said = waiting::now_or_later(&bare(offer, seen.speech), &bare(later.sum, seen.speech), (sheet.free, later.none));
     Some(el("p", "").text(said))
 }

@@ -1,9 +1,9 @@
 //! A piece that is not in the list: hours, spent, offered, and what is left for an hour.
 
 use super::list::{how_paid, just_sold, rate as to_rate, undo};
-use super::{Screen, Seen, bare, per_hour, point};
-use crate::app::price::quick::{Field, Quick, QuickTap, currency, leaves};
-use crate::app::price::{Tap, shop};
+use super::{Screen, Seen, bare, exact, per_hour, point};
+use crate::app::price::quick::{Field, Quick, QuickTap, currency, leaves, parts};
+use crate::app::price::{Tap, paid, shop};
 use crate::app::{App, Msg};
 use crate::parts::head::{Fact, Head, head};
 use crate::parts::key::key;
@@ -116,7 +116,21 @@ fn result(app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
         el("p", "row t14 i2").kid(el("span", "").text(words::AFTER_WORKSHOP)).kid(el("span", "w7").text(per_hour(after, like, seen.speech)))
     });
     let row = el("p", "row").kid(el("span", "").text(words::PER_HOUR)).kid(el("b", "t22").text(per_hour(left.left, like, seen.speech)));
-    Some(el("section", "card hot").kid(row).kids(after).kid(el("p", "w7").text(word(left.left, like.currency(), app, seen))))
+    Some(el("section", "card hot").kid(row).kids(taken_off(app, seen)).kids(after).kid(el("p", "w7").text(word(
+        left.left,
+        like.currency(),
+        app,
+        seen,
+    ))))
+}
+
+/// What the offer loses before anything is left of it.
+fn taken_off(app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
+    let parts = parts(app)?;
+    let shown = |sum: Money| (!sum.is_zero()).then(|| exact(sum, seen.speech));
+    let (tax, fee) = (shown(parts.tax), shown(parts.fee));
+    let said = words::taken_off(paid(app), tax.as_deref(), fee.as_deref())?;
+    Some(el("p", "t14 i2").text(said))
 }
 
 fn word(left: Decimal, currency: Currency, app: &App, seen: Seen<'_>) -> String {

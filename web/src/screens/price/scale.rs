@@ -40,7 +40,7 @@ pub fn input(sheet: &OfferSheet, seen: Seen<'_>) -> Option<Input> {
     let agreed = standing.agreed.map(|agreed| agreed.price);
     let marks = [
         (standing.not_under, Kind::Under, words::NOT_UNDER),
-        (lowest.filter(|_| standing.not_under.is_none()), Kind::Under, words::LOWEST_PAY),
+        (lowest.filter(|lowest| is_over(*lowest, standing.not_under)), Kind::Under, words::LOWEST_PAY),
         (sheet.settle, Kind::Good, words::SETTLE),
         (standing.ask.filter(|_| agreed.is_none()), Kind::Ink, words::ASK),
         (agreed, Kind::Good, words::AGREED_MARK),
@@ -50,8 +50,8 @@ pub fn input(sheet: &OfferSheet, seen: Seen<'_>) -> Option<Input> {
     // Room for the band, which comes later and moves no end.
     let low = standing.not_under.map_or(f64::MAX, |under| real(under) * UNDER_BAND);
     let (from, to) = ends(low, &known, agreed.or(sheet.tagged).or(standing.ask).unwrap_or(at));
-    // Ask, settle and what was agreed are said, the others are worked out and promise a least.
-    let is_said = |word: &str| [words::SETTLE, words::ASK, words::AGREED_MARK].contains(&word);
+    // Ask, settle and what was agreed are said, not under is whole or the ask; the others are worked out and promise a least.
+    let is_said = |word: &str| [words::SETTLE, words::ASK, words::AGREED_MARK, words::NOT_UNDER].contains(&word);
     let figure = |sum: Money, word: &str| if is_said(word) { super::bare(sum, seen.speech) } else { mark(sum, seen.speech) };
     let mut shown: Vec<Mark> = known.iter().map(|(sum, kind, word)| Mark::new(real(*sum), *kind, *word, figure(*sum, word))).listed();
     let costs = standing.costs_covered.map(|sum| (real(sum), mark(sum, seen.speech)));
@@ -69,6 +69,11 @@ pub fn input(sheet: &OfferSheet, seen: Seen<'_>) -> Option<Input> {
         ..Scale::default()
     };
     Some(Input { points: points(sheet.points, to - from, sheet.currency), scale, at, currency: sheet.currency })
+}
+
+/// What waiting is worth hides the lowest pay only where it is no less.
+fn is_over(lowest: Money, not_under: Option<Money>) -> bool {
+    not_under.is_none_or(|under| under.amount() < lowest.amount())
 }
 
 /// The band of doubt. It comes once the page is painted and may move no key, so the word above says what it is.

@@ -46,13 +46,23 @@ pub fn worded(sheet: &OfferSheet, seen: Seen<'_>) -> Option<Worded> {
     let then = |figure: String| say.iter().cloned().chain([figure]).listed().join(" ");
     Some(match sheet.verdict? {
         Verdict::Agreed(_) => return None,
-        Verdict::Yes => Worded::new(Sign::Yes, words::YES, yes(sheet, seen)),
+        Verdict::Yes => {
+            let needs = under_lowest(sheet).map(|lowest| words::lowest_needs(&mark(lowest, seen.speech)));
+            Worded::new(Sign::Yes, words::YES, [yes(sheet, seen)].into_iter().chain(needs).listed().join(" "))
+        }
         Verdict::TooClose(band) => {
             let call = words::your_call(&mark(band.low, seen.speech), &mark(band.high, seen.speech));
             let say = sheet.say.map(|say| words::or_say(&bare(say, seen.speech)));
             Worded::new(Sign::Close, words::TOO_CLOSE, [call].into_iter().chain(say).listed().join(" "))
         }
-        Verdict::WaitingIsBetter { say, .. } => Worded::new(Sign::No, words::WAITING_IS_BETTER, words::say_then(&bare(say, seen.speech))),
+        Verdict::WaitingIsBetter { say, .. } => {
+            let needs = under_lowest(sheet).map(|lowest| words::lowest_needs(&mark(lowest, seen.speech)));
+            let said = [words::say_then(&bare(say, seen.speech))].into_iter().chain(needs).listed().join(" ");
+            Worded::new(Sign::No, words::WAITING_IS_BETTER, said)
+        }
+        Verdict::BelowLowestPay { lowest_pay } => {
+            Worded::new(Sign::No, words::BELOW_LOWEST_PAY, then(words::lowest_needs(&mark(lowest_pay, seen.speech))))
+        }
         Verdict::Say { say } => Worded::new(Sign::Say, words::say(&bare(say, seen.speech)), good_enough(sheet)),
         Verdict::BelowYourRate { your_rate } => {
             let (word, needs) = match under_lowest(sheet) {

@@ -2,7 +2,7 @@
 
 use super::gallery::{by_percent, shares, terms};
 use super::list::undo;
-use super::{Screen, Seen, back, bare, exact, fact, mark, per_hour, point, refused, typing};
+use super::{Screen, Seen, bare, exact, fact, mark, per_hour, point, refused, typing};
 use crate::app::price::Tap;
 use crate::app::price::gallery::GalleryTap;
 use crate::app::price::ways::{Field, LikeDraft, Ways, WaysTap, sheet};
@@ -55,7 +55,7 @@ pub fn screen(ways: &Ways, app: &App, seen: Seen<'_>) -> Option<Screen> {
         .kid(like(&sheet, seen))
         .kids(sheet.materials.map(|materials| multiple(materials, seen)))
         .kid(el("div", "push"))
-        .kid(back());
+        .kid(key("key h48", words::BACK, "", Msg::Price(Tap::Close)));
     let screen = Screen::new("price/ways", head(Head::new(sheet.name, words::OTHER_WAYS)), main);
     Some(match undo(app, seen) {
         Some(undo) => screen.foot(el("div", "foot").kid(undo)),
@@ -187,7 +187,9 @@ fn a_shop(sheet: &WaysSheet, seen: Seen<'_>) -> El<Msg> {
 /// What comes of one at the maker's own tag, and what that leaves.
 fn at_tag(at: Option<AtTag>, sheet: &WaysSheet, word: fn(&str, &str) -> String, seen: Seen<'_>) -> Option<El<Msg>> {
     let (at, tag) = at.zip(sheet.tag)?;
-    let first = word(&bare(tag, seen.speech), &exact(at.you_get, seen.speech));
+    let tag = bare(tag, seen.speech);
+    let tag = if sheet.is_set { words::your_tag(&tag) } else { words::tag_by_rate(&tag) };
+    let first = word(&tag, &exact(at.you_get, seen.speech));
     let rest = if at.under_costs { Some(words::UNDER_SPENT.to_owned()) } else { leaves(at.leaves, seen).map(|hour| words::leaves(&hour)) };
     Some(el("p", "").text([Some(first), rest].into_iter().flatten().listed().join(" ")))
 }
@@ -211,7 +213,7 @@ fn a_gallery(sheet: &WaysSheet, ways: &Ways, seen: Seen<'_>) -> El<Msg> {
 fn like(sheet: &WaysSheet, seen: Seen<'_>) -> El<Msg> {
     let none = sheet.like.is_empty().then(|| el("p", "").text(words::LIKE_NONE));
     let under = (!sheet.like.is_empty()).then(|| small(words::LIKE_UNDER));
-    card(words::LIKE.into()).kids(none).kids(sheet.like.iter().map(|like| one_like(like, seen))).kids(under).kid(key(
+    card(words::LIKE.into()).kids(none).kids(sheet.like.iter().map(|like| one_like((like, sheet.is_on_top), seen))).kids(under).kid(key(
         "key h56",
         words::NOTE_LIKE,
         "",
@@ -219,8 +221,8 @@ fn like(sheet: &WaysSheet, seen: Seen<'_>) -> El<Msg> {
     ))
 }
 
-fn one_like(like: &Like, seen: Seen<'_>) -> El<Msg> {
-    let seen_then = words::seen(like.seen.sold, &seen.speech.day(like.seen.at));
+fn one_like((like, is_on_top): (&Like, bool), seen: Seen<'_>) -> El<Msg> {
+    let seen_then = words::seen(like.seen.sold, &seen.speech.day(like.seen.at), is_on_top);
     let hour = leaves(like.leaves, seen).map(|hour| words::an_hour_here(&hour));
     let under = [like.seen.what.clone(), hour].into_iter().flatten().listed().join(", ");
     let top = el("div", "row").kid(el("span", "").text(seen_then)).kid(el("b", "t22").text(bare(like.seen.sum, seen.speech)));
@@ -235,7 +237,10 @@ fn one_like(like: &Like, seen: Seen<'_>) -> El<Msg> {
 fn multiple(materials: Materials, seen: Seen<'_>) -> El<Msg> {
     let times = seen.speech.number(materials.times, 0, 1);
     let hour = leaves(materials.leaves, seen);
-    let figures = words::why_not(&times, &exact(materials.spent, seen.speech), &exact(materials.price, seen.speech), hour.as_deref());
+    let price = exact(materials.price, seen.speech);
+    let charge = exact(materials.charge, seen.speech);
+    let price = if materials.charge == materials.price { price } else { words::and_with_tax(&price, &charge) };
+    let figures = words::why_not(&times, &exact(materials.spent, seen.speech), &price, hour.as_deref());
     card(words::times_materials(&times))
         .kid(el("p", "").text(figures))
         .kid(small(words::WHY_NOT))
@@ -256,7 +261,7 @@ fn noting(sheet: &WaysSheet, draft: &LikeDraft, seen: Seen<'_>) -> Screen {
     let days = draft.on.asks.then(|| day_steps([job::DAY, job::DAYS], |by| say(WaysTap::On(crate::app::spent_on::SpentTap::By(by)))));
     let why = draft.typed.wrong.as_ref().map(|why| el("p", "why").text(refusal::misread(why, seen.speech, Units::Metric)));
     let main = el("main", "price")
-        .kid(el("h2", "ink1").text(words::LIKE_SUM))
+        .kid(el("h2", "ink1").text(if sheet.is_on_top { words::LIKE_SUM_WITH_TAX } else { words::LIKE_SUM }))
         .kid(pad::entry(&draft.typed.text, sheet.currency.code(), draft.typed.wrong.is_some()))
         .kids(why)
         .kid(pad::pad(Some(point(seen)), |press| Msg::Price(Tap::Press(press))))

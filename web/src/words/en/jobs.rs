@@ -204,6 +204,11 @@ pub fn agreed(sum: &str) -> String {
     format!("Agreed {sum}")
 }
 
+/// "Kept €120.00": of what came to nothing.
+pub fn kept(sum: &str) -> String {
+    format!("Kept {sum}")
+}
+
 /// "Sold €460.00".
 pub fn sold(sum: &str) -> String {
     format!("Sold {sum}")

@@ -2,6 +2,7 @@
 
 pub const OTHER_WAYS: &str = "Other ways to a price";
 pub const OTHER_WAYS_UNDER: &str = "bought wood, a shop, a gallery, a like piece";
+pub const BACK: &str = "Back";
 pub const FOR_ONE_BY_CARD: &str = "One piece, by card";
 pub const NO_MARKS: &str = "Nothing is known of costs and hours yet: only prices seen elsewhere can stand here.";
 pub const HOURS_OPEN: &str = "Hours to come are not known: no way proposes a price before they are planned.";
@@ -47,9 +48,19 @@ pub const TO_COVER: &str = "To reach";
 pub const SHOP_UNDER: &str = "It pays without tax, by bank. Half of the price is common practice: it asks twice what it pays.";
 pub const UNDER_SPENT: &str = "It is under what you spent: sell none so.";
 
+/// "At your tag of 145".
+pub fn your_tag(tag: &str) -> String {
+    format!("At your tag of {tag}")
+}
+
+/// "At a tag of 150, by your rate,": before a tag is set.
+pub fn tag_by_rate(tag: &str) -> String {
+    format!("At a tag of {tag}, by your rate,")
+}
+
 /// "At your tag of 145 it pays 68.72."
 pub fn pays_at(tag: &str, pays: &str) -> String {
-    format!("At your tag of {tag} it pays {pays}.")
+    format!("{tag} it pays {pays}.")
 }
 
 /// "That leaves $8.54 an hour."
@@ -66,7 +77,7 @@ pub const NOTHING_KEPT: &str = "Its share and the tax leave nothing of a tag.";
 
 /// "At your tag of 145 you get 82.46."
 pub fn get_at(tag: &str, get: &str) -> String {
-    format!("At your tag of {tag} you get {get}.")
+    format!("{tag} you get {get}.")
 }
 
 // --- a like piece
@@ -76,6 +87,7 @@ pub const LIKE_MARK: &str = "like piece";
 pub const LIKE_NONE: &str = "What did one like it cost at a fair, in a shop, in a listing?";
 pub const NOTE_LIKE: &str = "Note a like piece";
 pub const LIKE_SUM: &str = "What was its price?";
+pub const LIKE_SUM_WITH_TAX: &str = "What was its price, with tax?";
 pub const WAS_ASKED: &str = "Asked";
 pub const WAS_SOLD: &str = "Sold for it";
 pub const LIKE_WAS: &str = "It was";
@@ -85,9 +97,9 @@ pub const SEEN_THEN: &str = "Seen then";
 pub const STRIKE: &str = "Strike";
 pub const LIKE_UNDER: &str = "A mark of its own: it is no cost, and no mark moves by it.";
 
-/// "asked, Sat 18 April".
-pub fn seen(sold: bool, day: &str) -> String {
-    format!("{}, {day}", if sold { "sold" } else { "asked" })
+/// "asked, Sat 18 April"; "asked, with tax, Sat 18 April" where tags are before it.
+pub fn seen(sold: bool, day: &str, with_tax: bool) -> String {
+    format!("{}{}, {day}", if sold { "sold" } else { "asked" }, if with_tax { ", with tax" } else { "" })
 }
 
 /// "$24.10 an hour here".
@@ -100,6 +112,11 @@ pub fn an_hour_here(an_hour: &str) -> String {
 /// "3 times materials".
 pub fn times_materials(times: &str) -> String {
     format!("{times} times materials")
+}
+
+/// "29.71 and 32.16 with tax".
+pub fn and_with_tax(price: &str, charge: &str) -> String {
+    format!("{price} and {charge} with tax")
 }
 
 /// "3 times 9.90 is 29.71; that leaves $0.35 an hour."

@@ -88,6 +88,14 @@ pub fn in_question(span: &str) -> String {
     format!("{span} of its hours are in question: a stop may have been forgotten. Every price here counts them; Bench settles it.")
 }
 
+/// Over the sums of the list, where the tag is before tax.
+pub const ALL_WITH_TAX: &str = "with tax";
+
+/// "One under 39 pays less than your lowest pay."
+pub fn one_under_lowest(sum: &str) -> String {
+    format!("One under {sum} pays less than your lowest pay.")
+}
+
 /// "Not known yet: its price, the hours."
 pub fn gaps(names: &[&str]) -> String {
     format!("Not known yet: {}.", names.join(", "))
@@ -148,6 +156,11 @@ pub fn came_in(is_deposit: bool) -> &'static str {
     if is_deposit { "Deposit in" } else { "In so far" }
 }
 
+/// "late: it was for Sat 23 May".
+pub fn late(day: &str) -> String {
+    format!("late: it was for {day}")
+}
+
 /// "by Sat 23 May".
 pub fn by_day(day: &str) -> String {
     format!("by {day}")
@@ -156,6 +169,7 @@ pub fn by_day(day: &str) -> String {
 // --- an offer
 
 pub const THEY_OFFER: &str = "They offer";
+pub const THEY_OFFER_WITH_TAX: &str = "They offer, with tax";
 /// "What do they say?", "What do they say for 2 together?"
 pub fn what_they_say(n: u32, written: &str) -> String {
     if n == 1 { "What do they say?".to_owned() } else { format!("What do they say for {written} together?") }
@@ -424,6 +438,14 @@ pub fn below_lowest(lowest: &str) -> String {
 
 pub const LESS_THAN_SPENT: &str = "Less than you spent.";
 pub const RATE_NOT_SAID: &str = "Say what an hour must earn, and this has a word to it.";
+
+/// "By card: 7.62 of tax and 2.70 of fee go off it first."
+pub fn taken_off(how: Paid, tax: Option<&str>, fee: Option<&str>) -> Option<String> {
+    let all = tax.map(|tax| format!("{tax} of tax")).into_iter().chain(fee.map(|fee| format!("{fee} of fee")));
+    let all: Vec<String> = all.collect();
+    let verb = if all.len() == 1 { "goes" } else { "go" };
+    (!all.is_empty()).then(|| format!("Paid {}: {} {verb} off it first.", by(how), all.join(" and ")))
+}
 
 /// The unit beside hours.
 pub const HOUR_UNIT: &str = "h";
