@@ -30,7 +30,7 @@ use fivebar_core::ledger::fold::KeptPlan;
 use fivebar_core::ledger::kind::plan::Shape;
 use fivebar_core::plan::{Answered, Figures, better};
 use fivebar_core::quantity::{Id, Moment, Set};
-use fivebar_core::sheet::make::buy::{OfRack, bought_since};
+use fivebar_core::sheet::make::buy::{Kinds, OfRack, bought_since};
 use fivebar_core::sheet::make::keep::{again, asked_again, last_used};
 use fivebar_core::sheet::make::{Ask, Boards, Given, What, Which, WhyNot};
 use fivebar_core::sheet::plan::{PlanSheet, sheet, sheet_at_once};
@@ -120,6 +120,8 @@ pub struct Plan {
     first: Option<rack_first::RackFirst>,
     /// How far that went alone, where it was not enough.
     pub of_rack: Option<OfRack>,
+    /// How far the boards to buy were looked through.
+    pub kinds: Kinds,
 }
 
 /// Takes in a tap.
@@ -267,7 +269,7 @@ fn unused(app: &App, job: Id) -> Option<Plan> {
     if let Some(mut plan) = shown_again(app, &it.plan, (&it.bought, it.open, it.turned.clone())) {
         plan.given.iter_mut().for_each(|given| used::owned(app, given));
         plan.found.iter_mut().for_each(|found| found.sheet.ends.short = it.short);
-        return Some(Plan { ticked: it.ticked, again: it.again, of_rack: it.of_rack, ..plan });
+        return Some(Plan { ticked: it.ticked, again: it.again, of_rack: it.of_rack, kinds: it.kinds, ..plan });
     }
     let shop = app.shelf().shop(app.now.at);
     let mut ask = asked_again(&shop, &it.plan, &it.bought)?;
@@ -334,7 +336,7 @@ fn go(app: &mut App) {
         Ok(given) => {
             let (given, first, of_rack) = rack_first::begun(app, given);
             begin(app, given);
-            (app.plan.first, app.plan.of_rack) = (first, of_rack);
+            (app.plan.first, app.plan.of_rack, app.plan.kinds) = (first, of_rack, Kinds::default());
         }
         Err(why) => {
             app.orders.push(Order::Feel(Feel::Refused));

@@ -13,7 +13,7 @@ use fivebar_core::ledger::{Clock, Fact, line};
 use fivebar_core::plan::Figures;
 use fivebar_core::plan::rows::ends;
 use fivebar_core::quantity::{Count, Currency, Decimal, Id, Key, Length, Listed, Money, Set};
-use fivebar_core::sheet::make::buy::OfRack;
+use fivebar_core::sheet::make::buy::{Kinds, OfRack};
 use fivebar_core::sheet::make::keep::{in_use, kept, still_on};
 use fivebar_core::sheet::make::{Boards, Given, Top, What, Which};
 use fivebar_core::sheet::plan::ShortEnd;
@@ -25,7 +25,7 @@ const JOBS: usize = 8;
 const PART: char = '|';
 /// Between what is ticked, how many lines there are, the plan they are of, what of a top was left open, what is not cut off yet, and
 /// what a short end would give, the plan in use it was planned again from, the piles that were left out, and how far what lies there goes
-/// without boards to buy.
+/// without boards to buy, and how far those were looked through.
 const OF: char = '/';
 
 /// A plan that lies there.
@@ -49,6 +49,7 @@ pub struct Beside {
     pub bought: Vec<Boards>,
     /// How far what lies there alone went; none where that was not written yet, or was enough.
     pub of_rack: Option<OfRack>,
+    pub kinds: Kinds,
 }
 
 /// The plan in hand with its ticks is the one that lies there for its job.
@@ -122,9 +123,13 @@ fn written(app: &App, given: &Given, found: &Found, plan: &Plan) -> String {
     let (ticks, lines, open) = (ticks.join(","), found.sheet.lines.len(), left_open(given));
     let turned = given.ask.turned.iter().map(|(at, in_job)| format!("{}.{}.{}", at.haul, at.pile, u8::from(*in_job))).listed().join(",");
     let of_rack = plan.of_rack.map(|it| format!("{},{}", it.made, u8::from(it.proven))).unwrap_or_default();
-    let ticks = format!("{ticks}{OF}{lines}{OF}{of}{OF}{open}{OF}{uncut}{OF}{short}{OF}{again}{OF}{turned}{OF}{of_rack}");
+    let kinds = KINDS.into_iter().find(|(kinds, _)| *kinds == plan.kinds).map_or("", |(_, letter)| letter);
+    let ticks = format!("{ticks}{OF}{lines}{OF}{of}{OF}{open}{OF}{uncut}{OF}{short}{OF}{again}{OF}{turned}{OF}{of_rack}{OF}{kinds}");
     [given.ask.job.to_string(), ticks, bought.join(";"), entry.unwrap_or_default()].join(&PART.to_string())
 }
+
+/// How far boards to buy were looked through, where that is more than with all kinds of them.
+const KINDS: [(Kinds, &str); 2] = [(Kinds::EachAlone, "e"), (Kinds::All, "a")];
 
 /// The letters of what was left open, and of what is over in width for one plan.
 const OPEN: [char; 4] = ['r', 't', 'w', 'o'];
@@ -294,6 +299,8 @@ fn read(line: &str) -> Option<Beside> {
     let again = ticks.next().and_then(Id::read);
     let turned = ticks.next().map(|all| all.split(',').filter_map(which).collect());
     let of_rack = ticks.next().and_then(rack_of);
+    let letter = ticks.next().unwrap_or_default();
+    let kinds = KINDS.into_iter().find(|(_, own)| *own == letter).map(|(kinds, _)| kinds).unwrap_or_default();
     let bought = parts.next()?.split(';').filter_map(boards).collect();
     let line::Line::Known(entry) = line::read(parts.next()?) else { return None };
     let Fact::PlanKept(plan) = &entry.fact else { return None };
@@ -310,6 +317,7 @@ fn read(line: &str) -> Option<Beside> {
         turned,
         bought,
         of_rack,
+        kinds,
     })
 }
 

@@ -10,6 +10,7 @@ use fivebar_core::ledger::kind::plan::Shape;
 use fivebar_core::plan::Sense;
 use fivebar_core::plan::field::problem::Pattern;
 use fivebar_core::quantity::{Decimal, Length, Mass, Units, Volume, begin_small, half_up};
+use fivebar_core::sheet::make::buy::Kinds;
 use fivebar_core::sheet::make::{Given, Source, What};
 use fivebar_core::sheet::plan::wish::Wish;
 use fivebar_core::sheet::plan::{PlanSheet, Unlock, Used, Why};
@@ -74,11 +75,15 @@ fn takes_more(sheet: &PlanSheet) -> bool {
 }
 
 /// What the plan is best at, as far as it is proven; with boards to buy it is the best with these, and with others perhaps not.
-pub fn standing(given: &Given, found: &Found, seen: Seen<'_>) -> String {
+pub fn standing(given: &Given, found: &Found, (kinds, seen): (Kinds, Seen<'_>)) -> String {
     let said = best_at(given, found);
     let all = [words::BEST_POSSIBLE, told::LEAST_TAKEN].contains(&said);
     let boards = wants::boards(given, &found.sheet, seen).filter(|_| all);
-    boards.map_or_else(|| said.to_owned(), |boards| told::best_with_boards(&boards))
+    match boards {
+        Some(_) if kinds == Kinds::All => told::BEST_OF_BOARDS.to_owned(),
+        Some(boards) => told::best_with_boards(&boards),
+        None => said.to_owned(),
+    }
 }
 
 fn best_at(given: &Given, found: &Found) -> &'static str {
@@ -129,11 +134,11 @@ fn best(given: &Given, sheet: &PlanSheet) -> &'static str {
 }
 
 /// What the plan is best at; or what may still get better where its first figure is proven.
-pub fn open(given: &Given, sheet: &PlanSheet, seen: Seen<'_>) -> Option<String> {
+pub fn open(given: &Given, sheet: &PlanSheet, (kinds, seen): (Kinds, Seen<'_>)) -> Option<String> {
     let shape = given.ask.what.shape();
     if sheet.proof.best && 0 < sheet.made {
         let best = best(given, sheet);
-        let with = wants::boards(given, sheet, seen).map(|boards| told::proven_with_boards(best, &boards));
+        let with = wants::boards(given, sheet, seen).map(|boards| told::proven_with_boards(best, &boards, kinds));
         return Some(with.unwrap_or_else(|| limits::best(best, given)));
     }
     match (shape, sheet.proof.gap?) {

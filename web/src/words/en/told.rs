@@ -3,6 +3,7 @@
 use super::plan::listed;
 use fivebar_core::ledger::kind::plan::Shape;
 use fivebar_core::quantity::begin_large;
+use fivebar_core::sheet::make::buy::Kinds;
 
 // Sizes
 /// "Rows 56.9 mm wide, together 398.3, 0.3 more than asked, planed to 25 thick."
@@ -220,11 +221,21 @@ pub fn best_with_boards(boards: &str) -> String {
     format!("best with these boards: {boards}")
 }
 
-/// "Proven: no plan takes less wood, with these boards to buy: 2 of G, 1 of H. Others, or fewer kinds of them, may do with less."
-pub fn proven_with_boards(said: &str, boards: &str) -> String {
+pub const BEST_OF_BOARDS: &str = "best with the boards you named";
+
+/// "Proven: no plan takes less wood, with these boards to buy: 2 of G, 1 of H. Others, or fewer kinds of them, may do with less."; where
+/// each kind was tried alone, that; where it holds of all that were named, "… with any of the boards you named."
+pub fn proven_with_boards(said: &str, boards: &str, kinds: Kinds) -> String {
+    if kinds == Kinds::All {
+        return held_for(said, &["with any of the boards you named".to_owned()]);
+    }
     let said = held_for(said, &[format!("with these boards to buy: {boards}")]);
-    format!("{said} Others, or fewer kinds of them, may do with less.")
+    let tried = if kinds == Kinds::EachAlone { EACH_ALONE } else { "Others, or fewer kinds of them, may do with less." };
+    format!("{said} {tried}")
 }
+
+/// What was tried is no proof: other mixes of kinds were not.
+const EACH_ALONE: &str = "Each kind you named was tried alone, and all together: of these plans this one buys the least.";
 
 /// "No plan can make more, by crosscuts alone."
 pub fn held_for(said: &str, limits: &[String]) -> String {
