@@ -107,6 +107,10 @@ pub enum Unfit {
     UnderMachine(Length),
     /// Of no part's wood.
     OtherWood,
+    /// More than twice as thick as is needed; thinner ones do.
+    HeldBack,
+    /// Without it rows come out of pieces of one width.
+    OtherWidth,
 }
 
 /// Why there is nothing to plan.
@@ -153,6 +157,8 @@ pub struct Given {
     pub alike: Count,
     /// Of the pieces on the rack so many the job has by a plan before, by their place; nothing of those behind the last.
     pub own: Vec<Count>,
+    /// Of a top: other pieces of its wood would do, and are left out for their thickness or width.
+    pub some: bool,
 }
 
 /// What an older book does not say of a plan it keeps.
@@ -342,6 +348,20 @@ pub fn given(shop: &Shop, ask: &Ask) -> Result<Given, WhyNot> {
     given_of(shop, &asked_parts(shop.job(ask.job)?, ask), (ask, sources(shop, ask.job)?))
 }
 
+/// Whether a top of what was asked is of some pieces of its wood alone, though others would do.
+///
+/// # Errors
+/// As [`sources`].
+pub fn is_of_some(shop: &Shop, given: &Given) -> Answer<bool> {
+    let (What::Top(top), Wish::Panel(panel)) = (&given.ask.what, &given.ready.wish) else { return Ok(false) };
+    let rows = panel.rows().and_then(|rows| Count::try_from(rows).ok());
+    let so = Top { thickness: Some(panel.thickness), rows, ..top.clone() };
+    let of_it = |source: &Source| top.mixed || given.sources.iter().any(|it| it.pile.wood == source.pile.wood);
+    let is_in = |source: &Source| given.sources.iter().any(|it| it.which() == source.which());
+    let all = fitting(shop, &Ask { what: What::Top(so), ..given.ask.clone() })?;
+    Ok(all.iter().any(|(it, why)| why.is_none() && it.bought.is_none() && is_used(&given.ask, it) && of_it(it) && !is_in(it)))
+}
+
 /// The job without the parts that are left out.
 fn asked_parts(mut job: Job, ask: &Ask) -> Job {
     job.parts.retain(|part| !ask.without.contains(&part.name));
@@ -363,7 +383,7 @@ pub(super) fn given_of(shop: &Shop, job: &Job, (ask, all): (&Ask, Vec<Source>)) 
     let mut left_out = unfitting(&all);
     let used = all.into_iter().filter(|(source, _)| is_used(ask, source)).listed();
     let mut sources = used.iter().filter(|(_, why)| why.is_none()).map(|(source, _)| source.clone()).listed();
-    let mut ways = vec![];
+    let (mut ways, mut some) = (vec![], false);
     if let What::Top(top) = &ask.what {
         figures.stagger = top.apart;
         ways = top::all_ways(top, &figures, &sources);
@@ -375,6 +395,7 @@ pub(super) fn given_of(shop: &Shop, job: &Job, (ask, all): (&Ask, Vec<Source>)) 
         }
         let (fit, unfit) = top::parted(ways.first(), top, (&figures, sources));
         sources = fit;
+        some = unfit.iter().any(|(_, why)| matches!(why, Unfit::HeldBack | Unfit::OtherWidth));
         left_out.extend(unfit);
     }
     if sources.is_empty() {
@@ -389,7 +410,7 @@ pub(super) fn given_of(shop: &Shop, job: &Job, (ask, all): (&Ask, Vec<Source>)) 
         return Err(WhyNot::NoneFits);
     }
     let (room, units, lacks, alike) = (room(shop, job)?, job.units, Lacks::default(), job.pieces);
-    Ok(Given { ask: ask.clone(), ready, sources, left_out, room, units, lacks, ways, alike, own: vec![] })
+    Ok(Given { ask: ask.clone(), ready, sources, left_out, room, units, lacks, ways, alike, own: vec![], some })
 }
 
 /// Those on the rack that do not fit.

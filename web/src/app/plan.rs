@@ -12,6 +12,7 @@ mod tap;
 mod tests;
 mod ticks;
 mod used;
+mod ways;
 
 use super::jobs::Room;
 use super::news::Planning;
@@ -32,7 +33,7 @@ use fivebar_core::plan::{Answered, Figures, better};
 use fivebar_core::quantity::{Id, Moment, Set};
 use fivebar_core::sheet::make::buy::{Kinds, OfRack, bought_since};
 use fivebar_core::sheet::make::keep::{again, asked_again, last_used};
-use fivebar_core::sheet::make::{Ask, Boards, Given, What, Which, WhyNot};
+use fivebar_core::sheet::make::{Ask, Boards, Given, What, Which, WhyNot, is_of_some};
 use fivebar_core::sheet::plan::{PlanSheet, sheet, sheet_at_once};
 pub use more::{follow, painted};
 pub use tap::Tap;
@@ -118,6 +119,8 @@ pub struct Plan {
     pub dropped: bool,
     /// What lies there is planned before boards to buy.
     first: Option<rack_first::RackFirst>,
+    /// The ways of a top that are planned behind the first.
+    ways: ways::Ways,
     /// How far that went alone, where it was not enough.
     pub of_rack: Option<OfRack>,
     /// How far the boards to buy were looked through.
@@ -292,6 +295,7 @@ fn shown_again(app: &App, kept: &KeptPlan, (bought, [rows, thickness, wood, over
     given.ask.over = over.then_some(given.ready.figures.allow[1]);
     // Of another wood than the plan's, only the phone knows what was left out.
     given.ask.turned = turned.unwrap_or(given.ask.turned);
+    given.some = is_of_some(&app.shelf().shop(app.now.at), &given).unwrap_or(true);
     // What another phone says no plan can pass is not proven here.
     if kept.by != app.shelf().device() {
         answered.bound.clear();
@@ -335,7 +339,9 @@ fn go(app: &mut App) {
     match made {
         Ok(given) => {
             let (given, first, of_rack) = rack_first::begun(app, given);
+            let ways = ways::begun(&given);
             begin(app, given);
+            app.plan.ways = ways;
             (app.plan.first, app.plan.of_rack, app.plan.kinds) = (first, of_rack, Kinds::default());
         }
         Err(why) => {
@@ -361,7 +367,7 @@ fn begin(app: &mut App, given: Given) {
 /// What was found so far stays.
 fn stop(app: &mut App) {
     if let Stands::UnderWay { .. } = app.plan.stands {
-        app.plan.stands = Stands::Still;
+        (app.plan.stands, app.plan.ways) = (Stands::Still, ways::Ways::default());
         app.orders.push(Order::StopPlan);
         if let Some(answered) = rack_first::halted(app) {
             found(app, answered);
@@ -388,10 +394,16 @@ pub fn told(app: &mut App, told: Planning) {
     match told {
         Planning::Better { worth, bound } => plan.stands = Stands::UnderWay { worth, bound, ms },
         Planning::Done(answered) => {
-            match rack_first::next(app, *answered) {
-                Some(answered) => found(app, answered),
-                None if app.plan.first.is_some() => return,
-                None => (), // none of all turns gave a plan
+            if !ways::taken_in(app, &answered) {
+                match rack_first::next(app, *answered) {
+                    Some(answered) => found(app, answered),
+                    None if app.plan.first.is_some() => return,
+                    None => (), // none of all turns gave a plan
+                }
+                ways::first_is_planned(&mut app.plan);
+            }
+            if ways::next(app) {
+                return;
             }
             let plan = &mut app.plan;
             let open = plan.found.as_ref().filter(|found| ms == FIRST && !found.answered.is_proven()).zip(plan.given.as_ref());
@@ -411,6 +423,7 @@ pub fn told(app: &mut App, told: Planning) {
                 found(app, answered);
             }
             let plan = &mut app.plan;
+            plan.ways = ways::Ways::default();
             plan.stands = if plan.found.is_some() { Stands::Still } else { Stands::Failed };
         }
     }

@@ -125,7 +125,11 @@ fn details(given: &Given, found: &Found, (app, since): (&App, &Since), seen: See
     };
     let more =
         [ways::chosen(given, (app, seen)), sizes::rows(given, sheet, seen).filter(|_| 0 < sheet.made), nearly::asked(given, sheet, seen)];
-    let more = more.into_iter().chain([told::short(given, sheet, seen), apart]).flatten().map(|line| worded("p", "", line));
+    let more = more
+        .into_iter()
+        .chain([ways::thick_taken(given), told::short(given, sheet, seen), apart])
+        .flatten()
+        .map(|line| worded("p", "", line));
     // What else it could have been is of no use once the wood is cut.
     let nearly = if taken {
         vec![]
