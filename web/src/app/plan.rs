@@ -5,6 +5,7 @@ mod beside;
 mod buying;
 mod cut;
 mod drop;
+mod fields;
 mod more;
 mod rack_first;
 mod tap;
@@ -25,6 +26,7 @@ pub use beside::{after_the_saw, cuts_left, is_to_cut};
 pub use buying::{FIGURES, still_to_buy, were_bought, woods};
 pub use cut::{PutBack, asked_back, not_cut_off};
 pub use drop::{Dropping, dropping};
+pub use fields::tried as fields_tried;
 use fivebar_core::ledger::Fact;
 use fivebar_core::ledger::decide::{Command, Now, PlanCommand};
 use fivebar_core::ledger::fold::KeptPlan;
@@ -121,6 +123,8 @@ pub struct Plan {
     first: Option<rack_first::RackFirst>,
     /// The ways of a top that are planned behind the first.
     ways: ways::Ways,
+    /// The fields that are planned behind the first.
+    fields: fields::Fields,
     /// How far that went alone, where it was not enough.
     pub of_rack: Option<OfRack>,
     /// How far the boards to buy were looked through.
@@ -283,14 +287,17 @@ fn unused(app: &App, job: Id) -> Option<Plan> {
 }
 
 /// With what this phone knows of it: boards to buy, what was left open, and the piles that were left out.
-type Known<'a> = (&'a [Boards], [bool; 4], Option<Vec<Which>>);
+type Known<'a> = (&'a [Boards], [bool; 5], Option<Vec<Which>>);
 
-fn shown_again(app: &App, kept: &KeptPlan, (bought, [rows, thickness, wood, over], turned): Known<'_>) -> Option<Plan> {
+fn shown_again(app: &App, kept: &KeptPlan, (bought, [rows, thickness, wood, over, pattern], turned): Known<'_>) -> Option<Plan> {
     let (mut given, mut answered) = again(&app.shelf().shop(app.now.at), kept, bought)?;
     // What the maker left to the pieces is not what they gave once.
     if let What::Top(top) = &mut given.ask.what {
         (top.rows, top.thickness) = (top.rows.filter(|_| !rows), top.thickness.filter(|_| !thickness));
         top.pick = top.pick.take().filter(|_| !wood);
+    }
+    if let What::Field(field) = &mut given.ask.what {
+        field.patterns = if pattern { asking::any() } else { std::mem::take(&mut field.patterns) };
     }
     given.ask.over = over.then_some(given.ready.figures.allow[1]);
     // Of another wood than the plan's, only the phone knows what was left out.
@@ -339,9 +346,9 @@ fn go(app: &mut App) {
     match made {
         Ok(given) => {
             let (given, first, of_rack) = rack_first::begun(app, given);
-            let ways = ways::begun(&given);
+            let turns = (ways::begun(&given), fields::begun(&given));
             begin(app, given);
-            app.plan.ways = ways;
+            (app.plan.ways, app.plan.fields) = turns;
             (app.plan.first, app.plan.of_rack, app.plan.kinds) = (first, of_rack, Kinds::default());
         }
         Err(why) => {
@@ -367,7 +374,8 @@ fn begin(app: &mut App, given: Given) {
 /// What was found so far stays.
 fn stop(app: &mut App) {
     if let Stands::UnderWay { .. } = app.plan.stands {
-        (app.plan.stands, app.plan.ways) = (Stands::Still, ways::Ways::default());
+        app.plan.stands = Stands::Still;
+        (app.plan.ways, app.plan.fields) = Default::default();
         app.orders.push(Order::StopPlan);
         if let Some(answered) = rack_first::halted(app) {
             found(app, answered);
@@ -394,7 +402,7 @@ pub fn told(app: &mut App, told: Planning) {
     match told {
         Planning::Better { worth, bound } => plan.stands = Stands::UnderWay { worth, bound, ms },
         Planning::Done(answered) => {
-            if !ways::taken_in(app, &answered) {
+            if !ways::taken_in(app, &answered) && !fields::taken_in(app, &answered) {
                 match rack_first::next(app, *answered) {
                     Some(answered) => found(app, answered),
                     None if app.plan.first.is_some() => return,
@@ -402,7 +410,7 @@ pub fn told(app: &mut App, told: Planning) {
                 }
                 ways::first_is_planned(&mut app.plan);
             }
-            if ways::next(app) {
+            if ways::next(app) || fields::next(app) {
                 return;
             }
             let plan = &mut app.plan;
@@ -423,7 +431,7 @@ pub fn told(app: &mut App, told: Planning) {
                 found(app, answered);
             }
             let plan = &mut app.plan;
-            plan.ways = ways::Ways::default();
+            (plan.ways, plan.fields) = Default::default();
             plan.stands = if plan.found.is_some() { Stands::Still } else { Stands::Failed };
         }
     }

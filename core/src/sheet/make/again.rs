@@ -33,10 +33,13 @@ pub fn asked_again(shop: &Shop, kept: &KeptPlan, bought: &[Boards]) -> Option<As
     let saw = figures(shop, shop.job(kept.plan.job).ok()?.units).ok()?;
     let held =
         |source: &Source| matches!((&ask.what, kept.plan.thickness), (What::Top(_), Some(thick)) if is_held_back(source, thick, &saw));
-    // A top of one wood leaves no pile of another out: it was not looked at.
+    // A top of one wood leaves no pile of another out, and a field of one pile none: it was not looked at.
     let woods = woods_of(&kept.plan);
-    let of_it =
-        |source: &Source| !matches!(&ask.what, What::Top(top) if !top.mixed) || woods.is_empty() || woods.contains(&source.pile.wood);
+    let of_it = |source: &Source| match &ask.what {
+        What::Top(top) => top.mixed || woods.is_empty() || woods.contains(&source.pile.wood),
+        What::Field(_) => 1 < kept.plan.piles.len(),
+        What::Parts(_) | What::Sticks(_) => true,
+    };
     // Nor did anybody leave out what came after it, such as what is left of its own boards.
     let plan = shop.book.entry(kept.id).map(|(entry, _)| entry.stamp);
     let was = |source: &Source| {

@@ -34,8 +34,9 @@ pub struct Beside {
     pub ticked: Set<usize>,
     /// Of the plan in the book that is used, by its entry; another name where it is not used; none where that was not written yet.
     pub of: Option<Id>,
-    /// Rows, thickness and wood of a top that were left to the pieces; and whether what is over in width is of this plan alone.
-    pub open: [bool; 4],
+    /// Rows, thickness and wood of a top that were left to the pieces; whether what is over in width is of this plan alone; and whether a
+    /// field may be in any pattern.
+    pub open: [bool; 5],
     /// Lines at the saw; none where that was not written yet.
     pub lines: usize,
     /// Of each of what is left of its boards, pieces that are not cut off yet; nothing where that was not written yet.
@@ -131,13 +132,14 @@ fn written(app: &App, given: &Given, found: &Found, plan: &Plan) -> String {
 /// How far boards to buy were looked through, where that is more than with all kinds of them.
 const KINDS: [(Kinds, &str); 2] = [(Kinds::EachAlone, "e"), (Kinds::All, "a")];
 
-/// The letters of what was left open, and of what is over in width for one plan.
-const OPEN: [char; 4] = ['r', 't', 'w', 'o'];
+/// The letters of what was left open, of what is over in width for one plan, and of any pattern.
+const OPEN: [char; 5] = ['r', 't', 'w', 'o', 'p'];
 
 fn left_open(given: &Given) -> String {
     let of_top = |open: fn(&Top) -> bool| if let What::Top(top) = &given.ask.what { open(top) } else { false };
     let over = given.ask.over.is_some();
-    let open = [of_top(|top| top.rows.is_none()), of_top(|top| top.thickness.is_none()), of_top(|top| top.pick.is_none()), over];
+    let any = matches!(&given.ask.what, What::Field(field) if 1 < field.patterns.len());
+    let open = [of_top(|top| top.rows.is_none()), of_top(|top| top.thickness.is_none()), of_top(|top| top.pick.is_none()), over, any];
     OPEN.into_iter().zip(open).filter(|(_, open)| *open).map(|(letter, _)| letter).collect()
 }
 

@@ -139,9 +139,10 @@ fn details(given: &Given, found: &Found, (app, since): (&App, &Since), seen: See
     let over =
         if taken { vec![] } else { limits::wide_sticks(given, sheet).into_iter().chain(over::choices(given, sheet, seen)).collect() };
     let others = if taken { vec![] } else { ways::others(given, (app, seen)) };
-    let proven = [told::why(given, sheet, seen), told::open(given, sheet, (app.plan.kinds, seen)), told::only_near(given, sheet, seen)]
-        .into_iter()
-        .flatten();
+    let proven =
+        [told::why(given, sheet, seen), told::open(given, sheet, (app.plan.kinds, seen)), told::only_near(given, sheet, (&app.plan, seen))]
+            .into_iter()
+            .flatten();
     let nearly: Vec<El<Msg>> = proven.chain(nearly).map(|line| worded("p", "", line)).collect();
     let nearly = (!nearly.is_empty()).then(|| el("section", "t14 sums").kids(nearly));
     let glued = over::glued(given, sheet, seen);
