@@ -39,7 +39,9 @@ pub fn taken_in(app: &mut App, answered: &Answered) -> bool {
     note(&mut app.plan, &planned(way.clone(), &sheet, answered));
     let Some((shown, had)) = app.plan.given.as_ref().zip(app.plan.found.as_ref()) else { return true };
     let Some(old) = shown.ways.first().filter(|_| app.plan.ticked.is_empty()) else { return true };
-    if weight(&way, (&given, &sheet)) < weight(old, (shown, &had.sheet)) {
+    // Rows that were not found yet may be found still: for fewer of another way they are not given up.
+    let settled = had.answered.worth.first() == had.answered.bound.first() || made(&way, &sheet) == ALL;
+    if settled && weight(&way, (&given, &sheet)) < weight(old, (shown, &had.sheet)) {
         let mut ways = shown.ways.clone();
         let first = ways.iter().position(|it| is_same(it, &way)).map(|nth| ways.remove(nth));
         ways.insert(0, first.unwrap_or(way));
