@@ -12,7 +12,7 @@ mod top;
 
 pub use buy::Boards;
 pub use changes::Change;
-pub use top::{Pick, Way};
+pub use top::{Pick, Way, is_of_some};
 
 use super::plan::figures::Figures;
 use super::plan::ready::{Ready, letters, ready};
@@ -347,20 +347,6 @@ pub fn is_used(ask: &Ask, source: &Source) -> bool {
 /// [`WhyNot`].
 pub fn given(shop: &Shop, ask: &Ask) -> Result<Given, WhyNot> {
     given_of(shop, &asked_parts(shop.job(ask.job)?, ask), (ask, sources(shop, ask.job)?))
-}
-
-/// Whether a top of what was asked is of some pieces of its wood alone, though others would do.
-///
-/// # Errors
-/// As [`sources`].
-pub fn is_of_some(shop: &Shop, given: &Given) -> Answer<bool> {
-    let (What::Top(top), Wish::Panel(panel)) = (&given.ask.what, &given.ready.wish) else { return Ok(false) };
-    let rows = panel.rows().and_then(|rows| Count::try_from(rows).ok());
-    let so = Top { thickness: Some(panel.thickness), rows, ..top.clone() };
-    let of_it = |source: &Source| top.mixed || given.sources.iter().any(|it| it.pile.wood == source.pile.wood);
-    let is_in = |source: &Source| given.sources.iter().any(|it| it.which() == source.which());
-    let all = fitting(shop, &Ask { what: What::Top(so), ..given.ask.clone() })?;
-    Ok(all.iter().any(|(it, why)| why.is_none() && it.bought.is_none() && is_used(&given.ask, it) && of_it(it) && !is_in(it)))
 }
 
 /// The job without the parts that are left out.

@@ -4,6 +4,7 @@ mod asking;
 mod beside;
 mod buying;
 mod cut;
+mod designs;
 mod drop;
 mod fields;
 mod more;
@@ -25,10 +26,11 @@ pub use asking::{Draft, FIELD, PATTERNS, TOP, in_use};
 pub use beside::{after_the_saw, cuts_left, is_to_cut};
 pub use buying::{FIGURES, still_to_buy, were_bought, woods};
 pub use cut::{PutBack, asked_back, not_cut_off};
+pub use designs::made_from;
+use designs::{keep_design, of_job};
 pub use drop::{Dropping, dropping};
 pub use fields::tried as fields_tried;
-use fivebar_core::ledger::Fact;
-use fivebar_core::ledger::decide::{Command, Now, PlanCommand};
+use fivebar_core::ledger::decide::{Now, PlanCommand};
 use fivebar_core::ledger::fold::KeptPlan;
 use fivebar_core::ledger::kind::plan::Shape;
 use fivebar_core::plan::{Answered, Figures, better};
@@ -470,29 +472,6 @@ impl Plan {
         };
         self.draft.buying = None;
         true
-    }
-}
-
-/// Keeps a design from the job in hand, under a name or the job's own.
-fn keep_design(app: &mut App, name: Option<String>, now: Now) {
-    let Some(job) = app.jobs.open else { return };
-    let Ok(own) = app.shelf().shop(app.now.at).job(job).map(|job| job.name) else { return };
-    of_job(app, |job| PlanCommand::KeepDesign { job, name: name.unwrap_or(own) }, now);
-}
-
-fn of_job(app: &mut App, command: impl FnOnce(Id) -> PlanCommand, now: Now) {
-    let Some(job) = app.jobs.open else { return };
-    if app.order(&Command::Plan(command(job)), now).is_some() {
-        app.orders.push(Order::Feel(Feel::Start));
-    }
-}
-
-/// The name of the design the open job was made from, as that was kept then.
-pub fn made_from(app: &App) -> Option<String> {
-    let design = app.shelf().shop(app.now.at).job(app.jobs.open?).ok()?.design?;
-    match &app.shelf().book.entry(design)?.0.fact {
-        Fact::DesignKept(kept) => Some(kept.name.clone()),
-        _ => None,
     }
 }
 

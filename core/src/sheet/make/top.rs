@@ -2,12 +2,14 @@
 
 mod estimate;
 
-use super::{Source, Top, Unfit, WhyNot, back, less, nm};
+use super::{Ask, Given, Source, Top, Unfit, What, WhyNot, back, fitting, is_used, less, nm};
 use crate::quantity::{Count, Decimal, Key, Length};
+use crate::refusal::Answer;
+use crate::sheet::Shop;
 use crate::sheet::plan::figures::Figures;
 use crate::sheet::plan::ready::ripped;
 use crate::sheet::plan::trim::step;
-use crate::sheet::plan::wish::Panel;
+use crate::sheet::plan::wish::{Panel, Wish};
 use estimate::way;
 
 /// A way to make a top.
@@ -274,4 +276,18 @@ fn once_each<T: Ord>(mut all: Vec<T>) -> Vec<T> {
     all.sort_unstable();
     all.dedup();
     all
+}
+
+/// Whether a top of what was asked is of some pieces of its wood alone, though others would do.
+///
+/// # Errors
+/// As [`sources`].
+pub fn is_of_some(shop: &Shop, given: &Given) -> Answer<bool> {
+    let (What::Top(top), Wish::Panel(panel)) = (&given.ask.what, &given.ready.wish) else { return Ok(false) };
+    let rows = panel.rows().and_then(|rows| Count::try_from(rows).ok());
+    let so = Top { thickness: Some(panel.thickness), rows, ..top.clone() };
+    let of_it = |source: &Source| top.mixed || given.sources.iter().any(|it| it.pile.wood == source.pile.wood);
+    let is_in = |source: &Source| given.sources.iter().any(|it| it.which() == source.which());
+    let all = fitting(shop, &Ask { what: What::Top(so), ..given.ask.clone() })?;
+    Ok(all.iter().any(|(it, why)| why.is_none() && it.bought.is_none() && is_used(&given.ask, it) && of_it(it) && !is_in(it)))
 }
