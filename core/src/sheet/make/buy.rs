@@ -18,9 +18,9 @@ pub struct Boards {
     pub price: Option<Money>,
 }
 
-/// The boards that could be bought, as pieces to plan with.
+/// The boards that could be bought, as pieces to plan with; those of which there are none are none.
 pub fn to_buy(bought: &[Boards], units: Units) -> Vec<Source> {
-    (0..).zip(bought).map(|(nth, boards)| source(nth, boards, units)).collect()
+    (0..).zip(bought).filter(|(_, boards)| 0 < boards.n).map(|(nth, boards)| source(nth, boards, units)).collect()
 }
 
 /// The boards that are the `nth` that could be bought.
@@ -160,4 +160,16 @@ pub struct OfRack {
     pub made: i64,
     /// No plan of what lies there does more.
     pub proven: bool,
+}
+
+/// How far boards to buy were looked through for a plan that buys some.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub enum Kinds {
+    /// As far as was found: with all kinds of them.
+    #[default]
+    Together,
+    /// All together, and each kind alone.
+    EachAlone,
+    /// No plan with any of them takes less in all.
+    All,
 }

@@ -21,6 +21,11 @@ pub const PATTERNS: [Pattern; 5] = [Pattern::Stack, Pattern::Running, Pattern::B
 /// All that lie in one layer.
 const ANY: [bool; 5] = [true, true, true, true, false];
 
+/// Whichever pattern comes nearest.
+pub fn any() -> Vec<Pattern> {
+    PATTERNS.into_iter().zip(ANY).filter(|(_, on)| *on).map(|(pattern, _)| pattern).collect()
+}
+
 /// What is being asked.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Draft {

@@ -13,7 +13,7 @@ use fivebar_core::ledger::{Clock, Fact, line};
 use fivebar_core::plan::Figures;
 use fivebar_core::plan::rows::ends;
 use fivebar_core::quantity::{Count, Currency, Decimal, Id, Key, Length, Listed, Money, Set};
-use fivebar_core::sheet::make::buy::OfRack;
+use fivebar_core::sheet::make::buy::{Kinds, OfRack};
 use fivebar_core::sheet::make::keep::{in_use, kept, still_on};
 use fivebar_core::sheet::make::{Boards, Given, Top, What, Which};
 use fivebar_core::sheet::plan::ShortEnd;
@@ -25,7 +25,7 @@ const JOBS: usize = 8;
 const PART: char = '|';
 /// Between what is ticked, how many lines there are, the plan they are of, what of a top was left open, what is not cut off yet, and
 /// what a short end would give, the plan in use it was planned again from, the piles that were left out, and how far what lies there goes
-/// without boards to buy.
+/// without boards to buy, and how far those were looked through.
 const OF: char = '/';
 
 /// A plan that lies there.
@@ -34,8 +34,9 @@ pub struct Beside {
     pub ticked: Set<usize>,
     /// Of the plan in the book that is used, by its entry; another name where it is not used; none where that was not written yet.
     pub of: Option<Id>,
-    /// Rows, thickness and wood of a top that were left to the pieces; and whether what is over in width is of this plan alone.
-    pub open: [bool; 4],
+    /// Rows, thickness and wood of a top that were left to the pieces; whether what is over in width is of this plan alone; and whether a
+    /// field may be in any pattern.
+    pub open: [bool; 5],
     /// Lines at the saw; none where that was not written yet.
     pub lines: usize,
     /// Of each of what is left of its boards, pieces that are not cut off yet; nothing where that was not written yet.
@@ -49,6 +50,7 @@ pub struct Beside {
     pub bought: Vec<Boards>,
     /// How far what lies there alone went; none where that was not written yet, or was enough.
     pub of_rack: Option<OfRack>,
+    pub kinds: Kinds,
 }
 
 /// The plan in hand with its ticks is the one that lies there for its job.
@@ -122,17 +124,22 @@ fn written(app: &App, given: &Given, found: &Found, plan: &Plan) -> String {
     let (ticks, lines, open) = (ticks.join(","), found.sheet.lines.len(), left_open(given));
     let turned = given.ask.turned.iter().map(|(at, in_job)| format!("{}.{}.{}", at.haul, at.pile, u8::from(*in_job))).listed().join(",");
     let of_rack = plan.of_rack.map(|it| format!("{},{}", it.made, u8::from(it.proven))).unwrap_or_default();
-    let ticks = format!("{ticks}{OF}{lines}{OF}{of}{OF}{open}{OF}{uncut}{OF}{short}{OF}{again}{OF}{turned}{OF}{of_rack}");
+    let kinds = KINDS.into_iter().find(|(kinds, _)| *kinds == plan.kinds).map_or("", |(_, letter)| letter);
+    let ticks = format!("{ticks}{OF}{lines}{OF}{of}{OF}{open}{OF}{uncut}{OF}{short}{OF}{again}{OF}{turned}{OF}{of_rack}{OF}{kinds}");
     [given.ask.job.to_string(), ticks, bought.join(";"), entry.unwrap_or_default()].join(&PART.to_string())
 }
 
-/// The letters of what was left open, and of what is over in width for one plan.
-const OPEN: [char; 4] = ['r', 't', 'w', 'o'];
+/// How far boards to buy were looked through, where that is more than with all kinds of them.
+const KINDS: [(Kinds, &str); 2] = [(Kinds::EachAlone, "e"), (Kinds::All, "a")];
+
+/// The letters of what was left open, of what is over in width for one plan, and of any pattern.
+const OPEN: [char; 5] = ['r', 't', 'w', 'o', 'p'];
 
 fn left_open(given: &Given) -> String {
     let of_top = |open: fn(&Top) -> bool| if let What::Top(top) = &given.ask.what { open(top) } else { false };
     let over = given.ask.over.is_some();
-    let open = [of_top(|top| top.rows.is_none()), of_top(|top| top.thickness.is_none()), of_top(|top| top.pick.is_none()), over];
+    let any = matches!(&given.ask.what, What::Field(field) if 1 < field.patterns.len());
+    let open = [of_top(|top| top.rows.is_none()), of_top(|top| top.thickness.is_none()), of_top(|top| top.pick.is_none()), over, any];
     OPEN.into_iter().zip(open).filter(|(_, open)| *open).map(|(letter, _)| letter).collect()
 }
 
@@ -294,6 +301,8 @@ fn read(line: &str) -> Option<Beside> {
     let again = ticks.next().and_then(Id::read);
     let turned = ticks.next().map(|all| all.split(',').filter_map(which).collect());
     let of_rack = ticks.next().and_then(rack_of);
+    let letter = ticks.next().unwrap_or_default();
+    let kinds = KINDS.into_iter().find(|(_, own)| *own == letter).map(|(kinds, _)| kinds).unwrap_or_default();
     let bought = parts.next()?.split(';').filter_map(boards).collect();
     let line::Line::Known(entry) = line::read(parts.next()?) else { return None };
     let Fact::PlanKept(plan) = &entry.fact else { return None };
@@ -310,6 +319,7 @@ fn read(line: &str) -> Option<Beside> {
         turned,
         bought,
         of_rack,
+        kinds,
     })
 }
 

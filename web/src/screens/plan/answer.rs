@@ -61,7 +61,7 @@ fn top(given: &Given, sheet: &JobSheet, (app, since): (&App, &Since), seen: Seen
     let top = match &app.plan.found {
         Some(_) if since.taken => top.fact(saved_fact(app, seen)),
         Some(_) if !since.changed.is_empty() => top,
-        Some(found) => top.fact(Fact::Strong(told::standing(given, found, seen))),
+        Some(found) => top.fact(Fact::Strong(told::standing(given, found, (app.plan.kinds, seen)))),
         None => top,
     };
     match &given.ask.what {
@@ -125,7 +125,11 @@ fn details(given: &Given, found: &Found, (app, since): (&App, &Since), seen: See
     };
     let more =
         [ways::chosen(given, (app, seen)), sizes::rows(given, sheet, seen).filter(|_| 0 < sheet.made), nearly::asked(given, sheet, seen)];
-    let more = more.into_iter().chain([told::short(given, sheet, seen), apart]).flatten().map(|line| worded("p", "", line));
+    let more = more
+        .into_iter()
+        .chain([ways::thick_taken(given), told::short(given, sheet, seen), apart])
+        .flatten()
+        .map(|line| worded("p", "", line));
     // What else it could have been is of no use once the wood is cut.
     let nearly = if taken {
         vec![]
@@ -135,7 +139,10 @@ fn details(given: &Given, found: &Found, (app, since): (&App, &Since), seen: See
     let over =
         if taken { vec![] } else { limits::wide_sticks(given, sheet).into_iter().chain(over::choices(given, sheet, seen)).collect() };
     let others = if taken { vec![] } else { ways::others(given, (app, seen)) };
-    let proven = [told::why(given, sheet, seen), told::open(given, sheet, seen), told::only_near(given, sheet, seen)].into_iter().flatten();
+    let proven =
+        [told::why(given, sheet, seen), told::open(given, sheet, (app.plan.kinds, seen)), told::only_near(given, sheet, (&app.plan, seen))]
+            .into_iter()
+            .flatten();
     let nearly: Vec<El<Msg>> = proven.chain(nearly).map(|line| worded("p", "", line)).collect();
     let nearly = (!nearly.is_empty()).then(|| el("section", "t14 sums").kids(nearly));
     let glued = over::glued(given, sheet, seen);

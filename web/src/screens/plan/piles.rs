@@ -65,6 +65,8 @@ pub fn unfit(why: Unfit, units: Units, seen: Seen<'_>) -> String {
         Unfit::TooNarrow => words::TOO_NARROW.into(),
         Unfit::TooShort => words::TOO_SHORT.into(),
         Unfit::OtherWood => words::OTHER_WOOD.into(),
+        Unfit::HeldBack => words::HELD_BACK.into(),
+        Unfit::OtherWidth => words::OTHER_WIDTH.into(),
         Unfit::UnderMachine(least) => words::under_machine(&side(least, units, seen)),
     }
 }

@@ -146,6 +146,8 @@ pub const TOO_THIN: &str = "too thin";
 pub const TOO_NARROW: &str = "too narrow";
 pub const TOO_SHORT: &str = "too short";
 pub const OTHER_WOOD: &str = "another wood than its parts";
+pub const HELD_BACK: &str = "held back, more than twice as thick as is needed";
+pub const OTHER_WIDTH: &str = "another width, left out for less waste";
 
 pub fn under_machine(least: &str) -> String {
     format!("shorter than the {least} you set for a machine")
