@@ -3,6 +3,7 @@
 mod again;
 pub mod buy;
 mod changes;
+pub mod cut;
 pub mod keep;
 pub mod near;
 pub mod planned;

@@ -22,15 +22,16 @@ use crate::parts::Place;
 pub use asking::{Draft, FIELD, PATTERNS, TOP, in_use};
 pub use beside::{after_the_saw, cuts_left, is_to_cut};
 pub use buying::{FIGURES, still_to_buy, were_bought, woods};
-pub use cut::{PutBack, asked_back, not_cut_off};
+pub use cut::{PutBack, asked_back, not_cut_off, uncut};
 pub use drop::{Dropping, dropping};
 use fivebar_core::ledger::Fact;
 use fivebar_core::ledger::decide::{Command, Now, PlanCommand};
 use fivebar_core::ledger::fold::KeptPlan;
 use fivebar_core::ledger::kind::plan::Shape;
 use fivebar_core::plan::{Answered, Figures, better};
-use fivebar_core::quantity::{Id, Moment, Set};
+use fivebar_core::quantity::{Id, Moment};
 use fivebar_core::sheet::make::buy::{OfRack, bought_since};
+use fivebar_core::sheet::make::cut::Ticks;
 use fivebar_core::sheet::make::keep::{again, asked_again, last_used};
 use fivebar_core::sheet::make::{Ask, Boards, Given, What, Which, WhyNot};
 use fivebar_core::sheet::plan::{PlanSheet, sheet, sheet_at_once};
@@ -95,7 +96,7 @@ pub struct Plan {
     pub stands: Stands,
     pub found: Option<Box<Found>>,
     /// The lines at the saw that are done.
-    pub ticked: Set<usize>,
+    pub ticked: Ticks,
     /// How often another plan was turned to.
     pub turned_to: usize,
     /// It is waited for the page to be painted.
@@ -139,11 +140,13 @@ pub fn heard(app: &mut App, tap: Tap, now: Now) {
         Tap::Stop => stop(app),
         Tap::Piece(nth) => app.plan.piece = (app.plan.piece != Some(nth)).then_some(nth),
         Tap::Tick(nth) => ticks::tick(app, nth),
+        Tap::OneMore(nth) => ticks::one_more(app, nth),
         Tap::TakeAgain => of_job(app, |job| PlanCommand::TakeAgain { job }, now),
         Tap::Use => used::take(app, now),
         Tap::UseAnd(stays) => used::take_as(app, !stays, now),
         Tap::Drop => drop::drop_it(app),
         Tap::DropAnd(stays) => drop::drop_as(app, stays, now),
+        Tap::NotNow => (app.plan.asks, app.plan.drops) = (false, false),
         Tap::LeaveOut(name) => leave_out(app, name),
         Tap::Over(over) => {
             app.plan.draft.over = over;
@@ -350,7 +353,7 @@ fn begin(app: &mut App, given: Given) {
     let plan = &mut app.plan;
     plan.again = plan.used.or(plan.again);
     (plan.given, plan.found, plan.why_not, plan.used, plan.piece) = (Some(Box::new(given)), None, None, None, None);
-    (plan.ticked, plan.asks, plan.made) = (Set::new(), false, Some(app.now.at));
+    (plan.ticked, plan.asks, plan.made) = (Ticks::default(), false, Some(app.now.at));
     plan.page = Page::Answer;
     plan.stands = Stands::UnderWay { worth: vec![], bound: vec![], ms: FIRST };
     app.orders.push(Order::Plan { asked, ms: FIRST });
@@ -431,7 +434,7 @@ impl Plan {
         let Ok(sheet) = sheet(&given.ready, &answered, given.room) else { return false };
         let changed = self.found.as_ref().is_none_or(|old| old.answered.plan != answered.plan);
         if changed {
-            (self.ticked, self.piece) = (Set::new(), None);
+            (self.ticked, self.piece) = (Ticks::default(), None);
         }
         self.found = Some(Box::new(Found { answered, sheet, looked: true }));
         changed

@@ -10,6 +10,7 @@ mod nearly;
 mod over;
 mod picture;
 mod piles;
+mod question;
 pub(in crate::screens) mod saw;
 pub mod since;
 mod sizes;

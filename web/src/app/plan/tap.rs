@@ -40,7 +40,10 @@ pub enum Tap {
     /// Back to the figures.
     Change,
     Piece(usize),
+    /// All boards of a line are cut, or none.
     Tick(usize),
+    /// One board more of a line is cut.
+    OneMore(usize),
     /// What was put back of the wood of the job's plans is taken again.
     TakeAgain,
     Use,
@@ -49,6 +52,8 @@ pub enum Tap {
     DropAnd(bool),
     /// The plan's wood is taken, where the wood of the plan before stays in the job, or goes back.
     UseAnd(bool),
+    /// What was asked of the wood is left open, and nothing is done.
+    NotNow,
     /// So much over in width for this plan alone, or as the saw's figures say; it is planned at once.
     Over(Option<Length>),
     /// A part is left out, or comes in again; and the plan is tried again where it was refused for it.

@@ -25,7 +25,7 @@ pub fn screen(shape: Shape, sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Scre
     let why = why.or_else(|| app.plan.changed.then(|| words::CHANGED.to_owned()));
     let least = if let Some(WhyNot::Narrow { least, .. }) = &stands { Some(*least) } else { None };
     let none_fits = if let Some(WhyNot::NoneForPart(part)) = &stands { Some(part.as_str()) } else { None };
-    let drop_key = app.plan.changed.then(|| since::drop_key(&Since::default(), app, seen));
+    let drop_key = app.plan.changed.then(|| since::drop_key(&Since::default()));
     let refused = refused(app).map(|why| no(why, seen));
     let at = |nth| say(Tap::At(nth));
     let ask = draft.rough(sheet.job, seen.speech.typing(units));

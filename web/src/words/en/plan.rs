@@ -302,6 +302,19 @@ pub fn makes_a_row(more: &[String]) -> String {
     format!("{} make one row more.", listed(more, "or"))
 }
 
+/// One board more of a line at the saw.
+pub const ONE_MORE: &str = "+1";
+
+/// "3 of 5".
+pub fn so_many_cut(n: &str, of: &str) -> String {
+    format!("{n} of {of}")
+}
+
+/// "One more cut, 3 of 5 now: 212 + 2 × 71", as it is read out.
+pub fn one_more_cut(line: &str, n: &str, of: &str) -> String {
+    format!("One more cut, {n} of {of} now: {line}")
+}
+
 /// "3 more of A and 2 more of B bring it nearer."
 pub fn brings_nearer(more: &[String]) -> String {
     format!("{} bring it nearer.", and(more))

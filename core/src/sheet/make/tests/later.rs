@@ -55,7 +55,7 @@ impl Bench {
         let plans = self.shop().job(given.ask.job).unwrap().plans;
         let all = crate::ledger::fold::in_use(&self.book, &plans).into_iter().map(|it| it.plan.id);
         let instead = all.filter(|_| instead).collect();
-        self.order(Command::Plan(PlanCommand::Use { plan: Box::new(kept(given, answered, shown)), left, instead }))
+        self.order(Command::Plan(PlanCommand::Use { plan: Box::new(kept(given, answered, shown)), left, instead, partly: vec![] }))
     }
 
     pub(super) fn ends(&self, job: Id) -> (Count, Count, usize) {
