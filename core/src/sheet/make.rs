@@ -6,12 +6,13 @@ mod changes;
 pub mod cut;
 pub mod keep;
 pub mod near;
+pub mod planed;
 pub mod planned;
 pub mod shared;
 mod top;
 
 pub use buy::Boards;
-pub use changes::Change;
+pub use changes::{Change, bears};
 pub use top::{Pick, Way};
 
 use super::plan::figures::Figures;

@@ -21,7 +21,7 @@ use super::{App, Notice, workshop};
 use crate::parts::Place;
 pub use asking::{Draft, FIELD, PATTERNS, TOP, in_use};
 pub use beside::{after_the_saw, cuts_left, is_to_cut};
-pub use buying::{FIGURES, still_to_buy, were_bought, woods};
+pub use buying::{FIGURES, nearly_bought, still_to_buy, were_bought, woods};
 pub use cut::{PutBack, asked_back, not_cut_off, uncut};
 pub use drop::{Dropping, dropping};
 use fivebar_core::ledger::Fact;
@@ -30,7 +30,7 @@ use fivebar_core::ledger::fold::KeptPlan;
 use fivebar_core::ledger::kind::plan::Shape;
 use fivebar_core::plan::{Answered, Figures, better};
 use fivebar_core::quantity::{Id, Moment};
-use fivebar_core::sheet::make::buy::{OfRack, bought_since};
+use fivebar_core::sheet::make::buy::{Counted, OfRack, bought_since};
 use fivebar_core::sheet::make::cut::Ticks;
 use fivebar_core::sheet::make::keep::{again, asked_again, last_used};
 use fivebar_core::sheet::make::{Ask, Boards, Given, What, Which, WhyNot};
@@ -107,6 +107,8 @@ pub struct Plan {
     used: Option<Id>,
     /// When it was made: boards that were bought since are bought for it.
     made: Option<Moment>,
+    /// Boards that were bought in another size than it wants, and count all the same.
+    counted: Vec<Counted>,
     /// The plan in use that this one was planned again from.
     again: Option<Id>,
     /// The pieces of the plan there was are not what they were.
@@ -162,6 +164,7 @@ pub fn heard(app: &mut App, tap: Tap, now: Now) {
         }
         Tap::Pile(lying) => on_rack(app, rack::Page::Pile(lying), now),
         Tap::Bought => buying::to_write_down(app, now),
+        Tap::CountAs(counted) => buying::count_as(app, counted),
         Tap::Saw(job) => at_the_saw(app, job),
         Tap::Kept(plan) => show(app, plan),
         Tap::Print => app.orders.push(Order::Print),
@@ -354,6 +357,7 @@ fn begin(app: &mut App, given: Given) {
     plan.again = plan.used.or(plan.again);
     (plan.given, plan.found, plan.why_not, plan.used, plan.piece) = (Some(Box::new(given)), None, None, None, None);
     (plan.ticked, plan.asks, plan.made) = (Ticks::default(), false, Some(app.now.at));
+    plan.counted.clear();
     plan.page = Page::Answer;
     plan.stands = Stands::UnderWay { worth: vec![], bound: vec![], ms: FIRST };
     app.orders.push(Order::Plan { asked, ms: FIRST });

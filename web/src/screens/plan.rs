@@ -11,6 +11,7 @@ mod over;
 mod picture;
 mod piles;
 mod question;
+mod reckoned;
 pub(in crate::screens) mod saw;
 pub mod since;
 mod sizes;

@@ -1,6 +1,6 @@
 //! Orders about plans and designs: take the wood of a plan, set the saw's figures, keep a design and make it again.
 
-use super::haul::{enough, free, pile_of};
+use super::haul::{enough, free, of_pile, pile_of};
 use super::job::{found, going_on};
 use super::left::{LeftOver, left_over};
 use super::uncut::{self, Uncut};
@@ -246,7 +246,8 @@ fn take_again(book: &Book, job: Id, act: &mut Act) -> Answer<()> {
 }
 
 fn takes(book: &Book, (haul, pile): (Id, Id), (job, n): (Id, Count), act: &mut Act) -> Answer<()> {
-    free(n, &pile_of(book, haul, pile)?, Some(job))?;
+    let there = pile_of(book, haul, pile)?;
+    free(n, &there, Some(job)).map_err(of_pile(&there))?;
     act.add(PiecesTaken { haul, pile, job, n });
     Ok(())
 }
@@ -273,11 +274,11 @@ fn used(book: &Book, (plan, again): (&kind::PlanKept, Option<&[PiecesFreed]>), a
     let mut takes: Sorted<(Id, Id), Count> = Sorted::new();
     for (pile, n) in uses() {
         let there = pile_of(book, pile.haul, pile.pile)?;
-        made_for(pile, &there)?;
+        made_for(pile, &there).map_err(of_pile(&there))?;
         let has = there.in_job(plan.job);
         let lacks = match pile.in_job {
             Some(true) if again.is_some() => n.saturating_sub(has),
-            Some(true) => enough(n, has).map(|()| 0)?,
+            Some(true) => enough(n, has).map(|()| 0).map_err(of_pile(&there))?,
             _ => n,
         };
         let take = takes.entry((pile.haul, pile.pile)).or_default();

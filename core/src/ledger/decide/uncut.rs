@@ -1,7 +1,7 @@
 //! A plan in use that goes while some of its boards are cut: those stay in the job as used, with what is left of them on the rack; the
 //! others go back.
 
-use super::haul::{enough, pile_of};
+use super::haul::{enough, of_pile, pile_of};
 use super::plan::{Before, use_of};
 use super::{Lying, rests};
 use crate::ledger::kind::book::Struck;
@@ -27,7 +27,8 @@ pub(super) fn goes(book: &Book, job: Id, uncut: &Uncut) -> Answer<Before> {
     let left = left_by(book, uncut.plan);
     entries.extend(left.iter().zip(&uncut.left).flat_map(|((_, lots), n)| lots_of(lots, *n)));
     let free = |(Lying { haul, pile }, n): &(Lying, Count)| {
-        enough(*n, pile_of(book, *haul, *pile)?.in_job(job))?;
+        let there = pile_of(book, *haul, *pile)?;
+        enough(*n, there.in_job(job)).map_err(of_pile(&there))?;
         Ok(PiecesFreed { haul: *haul, pile: *pile, job, n: *n })
     };
     let frees = uncut.back.iter().map(free).collect::<Answer<Vec<_>>>()?;

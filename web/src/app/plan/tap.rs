@@ -4,6 +4,7 @@ use crate::parts::pad::Press;
 use fivebar_core::ledger::decide::Lying;
 use fivebar_core::ledger::kind::plan::Shape;
 use fivebar_core::quantity::{Id, Length};
+use fivebar_core::sheet::make::buy::Counted;
 use fivebar_core::sheet::make::{Way, Which};
 
 /// What can be said there.
@@ -62,6 +63,8 @@ pub enum Tap {
     Pile(Lying),
     /// Boards the plan wants were bought: the page where they are written down.
     Bought,
+    /// Boards that were bought in another size count as those it wants.
+    CountAs(Counted),
     /// The list at the saw of a job, from anywhere.
     Saw(Id),
     /// A plan of the open job whose wood was taken.

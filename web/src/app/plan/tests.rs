@@ -9,6 +9,7 @@ mod partly;
 mod proven;
 mod put_back;
 mod rack_first;
+mod reckoned;
 mod refused;
 mod resumed;
 mod shared;

@@ -3,7 +3,7 @@
 use super::super::count::saved_fact;
 use super::super::slots::no;
 use super::super::{Screen, Seen, undo};
-use super::{ends, limits, nearly, over, picture, question, saw, say, side, since, sizes, told, wants, ways};
+use super::{ends, limits, nearly, over, picture, question, reckoned, saw, say, side, since, sizes, told, wants, ways};
 use crate::app::plan::{Found, Since, Stands, Tap, refused, since as since_then, still_to_buy, was_used};
 use crate::app::{App, Msg};
 use crate::parts::caution::caution;
@@ -101,7 +101,9 @@ fn plan(job: &JobSheet, (given, found): (&Given, &Found), (app, since): (&App, &
     shown.extend(told::of_one(given, seen).map(|line| el("p", "w7").text(line)));
     shown.extend(since::notes(given, since));
     shown.extend(since::missing(given));
+    shown.extend(if since.taken { None } else { reckoned::unsorted(given, sheet, app, seen) });
     shown.extend(wants::buy(given, sheet, (app, seen)).into_iter().map(|line| worded("p", "w7", line)));
+    shown.extend(wants::nearly(given, app, seen));
     // What keeps rows from being laid stands over the picture, what would save strips under it.
     let ends = if since.taken { vec![] } else { ends::told(given, sheet, seen) };
     let (over, under) = if sheet.made == 0 || sheet.ends.short.is_some() { (ends, vec![]) } else { (vec![], ends) };
@@ -187,6 +189,7 @@ fn below(given: &Given, found: &Found, (app, since): (&App, &Since), seen: Seen<
         .chain(told::waste(given, sheet, seen))
         .chain(told::figures(given, sheet, seen));
     shown.push(el("section", "t14 i2 sums").kids(lines.map(|line| worded("p", "", line))));
+    shown.extend(reckoned::figures(given, seen));
     if !since.taken {
         shown.extend(since::left_out(given, found, app, seen));
     }

@@ -140,10 +140,10 @@ pub fn parts(none_fits: Option<&str>, without: &[String]) -> Vec<El<Msg>> {
 }
 
 /// Piles that do not fit what is asked, by their names; or one part, where that is what they do not fit.
-pub fn unfit(all: &[(Source, Option<Unfit>)], part: Option<&str>, (units, seen): (Units, Seen<'_>)) -> Vec<El<Msg>> {
+pub fn unfit(all: &[(Source, Option<Unfit>)], part: Option<&str>, app: &App, of: (Units, Seen<'_>)) -> Vec<El<Msg>> {
     let lying = all.iter().filter(|(source, _)| !source.in_job && source.bought.is_none());
     let said = |source: &Source, why: Unfit| {
-        let (name, why) = (pile_name(&source.pile), super::piles::unfit(why, units, seen));
+        let (name, why) = (pile_name(&source.pile), super::piles::unfit_of(source, why, app, of));
         part.map_or_else(|| words::left_out(&name, &why), |part| words::not_for_part(part, &name, &why))
     };
     let why = lying.filter_map(|(source, why)| why.map(|why| said(source, why)));

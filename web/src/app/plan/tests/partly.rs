@@ -107,7 +107,7 @@ fn what_would_be_left_of_boards_that_are_not_cut_goes_with_them() {
 /// Board by board: the last is the whole line, what was ticked last is taken back, and all in one tap is still all.
 #[test]
 fn a_line_of_several_boards_is_ticked_board_by_board() {
-    let mut app = used(&[Tap::OneMore(0)]);
+    let app = used(&[Tap::OneMore(0)]);
     says(&app, &["1 of 2", "aria-pressed=\"mixed\"", "1 cut of 2 whole"], &["tick done"]);
     assert_eq!(cuts_left(&app).iter().map(|(_, left, of)| of - left).collect::<Vec<_>>(), [0]);
     let mut reload = reloaded(&app);
