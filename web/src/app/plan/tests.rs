@@ -5,6 +5,7 @@ mod drop;
 mod ends;
 mod last_act;
 mod later;
+mod own;
 mod partly;
 mod proven;
 mod put_back;

@@ -124,3 +124,44 @@ fn a_line_of_several_boards_is_ticked_board_by_board() {
     heard(&mut reload, [Tap::Tick(0)]);
     says(&reload, &["2 of 2", "tick done"], &[]);
 }
+
+/// Rows of a top 25 thick are planed before they are cut to length: so is what is left of them, and it says so where it is too thin then.
+#[test]
+fn a_rest_that_was_planed_says_so() {
+    let mut app = at_rack("");
+    heard(&mut app, [Tap::Open]);
+    heard(&mut app, super::told::without(1, vec![Tap::Shape(Shape::Rows)]));
+    super::told::typed(&mut app, &["700", "57", "1", "", "25"]);
+    heard(&mut app, [Tap::Go]);
+    solved(&mut app);
+    heard(&mut app, [Tap::Stop]);
+    says(&app, &["one of 302, planed to 25."], &[]);
+    heard(&mut app, [Tap::Use, Tap::Change, Tap::Piles]);
+    says(&app, &["too thin: a plan had it planed, from 27 mm"], &[]);
+}
+
+/// Of two plans of four strips of one pile each, the second has two boards cut and goes: the first keeps its four, and lacks none.
+#[test]
+fn a_plan_that_stays_keeps_its_boards() {
+    for instead in [false, true] {
+        let mut app = super::last_act::two_plans();
+        let (first, second) = (in_use_by(&app, app.jobs.open.unwrap())[0].0, app.plan.used.unwrap());
+        assert_eq!(strips_of(&app), (4, 8));
+        if instead {
+            again(&mut app);
+            heard(&mut app, [Tap::Use, Tap::UseAnd(false)]);
+        } else {
+            heard(&mut app, [Tap::Drop, Tap::DropAnd(false)]);
+        }
+        let then = if instead { (2, 10) } else { (6, 6) };
+        assert_eq!(strips_of(&app), then, "{instead}");
+        let shop = app.shelf().shop(app.now.at);
+        let plans = shop.job(app.jobs.open.unwrap()).unwrap().plans;
+        let lacks = |id| fivebar_core::sheet::make::keep::in_use(&shop, &plans).iter().find(|it| it.plan.id == id).map(|it| it.lacks());
+        assert_eq!((lacks(first), lacks(second)), (Some(0), None), "{instead}");
+        take_back(&mut app);
+        assert_eq!(strips_of(&app), (4, 8), "{instead}");
+        let ids = in_use_by(&app, app.jobs.open.unwrap()).into_iter().map(|(id, ..)| id).collect::<Vec<_>>();
+        assert_eq!(ids, [first, second], "{instead}");
+    }
+}
