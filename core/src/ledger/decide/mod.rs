@@ -35,7 +35,7 @@ pub use sale::{HandBackOrder, PaidOf, PayOrder, SaleCommand, SellOrder};
 pub use stock::{Figures, Lying, OnTheScale, StockCommand};
 pub use taxes::{TAX_NAME_MOST, TAXES_MOST};
 pub use turned::{Turned, turned};
-pub use uncut::Uncut;
+pub use uncut::{LeftBy, Uncut, left_by};
 pub use wait::{Laid, WaitCommand};
 pub use wood::WoodCommand;
 

@@ -25,7 +25,7 @@ pub struct Uncut {
 pub(super) fn goes(book: &Book, job: Id, uncut: &Uncut) -> Answer<Before> {
     let mut entries = use_of(book, uncut.plan, false)?;
     let left = left_by(book, uncut.plan);
-    entries.extend(left.iter().zip(&uncut.left).flat_map(|((_, lots), n)| lots_of(lots, *n)));
+    entries.extend(left.iter().zip(&uncut.left).flat_map(|(left, n)| lots_of(&left.lots, *n)));
     let free = |(Lying { haul, pile }, n): &(Lying, Count)| {
         let there = pile_of(book, *haul, *pile)?;
         enough(*n, there.in_job(job)).map_err(of_pile(&there))?;
@@ -51,17 +51,33 @@ fn job_of(book: &Book, plan: Id) -> Option<Id> {
     if let Fact::PlanKept(f) = &book.entry(plan)?.0.fact { Some(f.job) } else { None }
 }
 
-/// What a plan left of each pile in one size, as far as it lies there: the facts of it with their pieces, in the order in which they were
-/// written. The facts that stand no more have their place too.
-fn left_by(book: &Book, plan: Id) -> Vec<((Id, Id), Vec<(Id, Count)>)> {
+/// What a plan left of a pile in one size, and where it lies.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct LeftBy {
+    pub at: Lying,
+    of: Id,
+    /// The facts of it that stand, with their pieces.
+    lots: Vec<(Id, Count)>,
+}
+
+impl LeftBy {
+    /// Pieces that lie there.
+    pub fn n(&self) -> Count {
+        self.lots.iter().fold(0, |sum, (_, n)| sum.saturating_add(*n))
+    }
+}
+
+/// What a plan left, in the order in which it was written; what lies there no more has its place too.
+pub fn left_by(book: &Book, plan: Id) -> Vec<LeftBy> {
     let act = book.entry(plan).and_then(|(entry, _)| entry.act).unwrap_or(plan);
-    let mut all: Vec<((Id, Id), Vec<(Id, Count)>)> = vec![];
+    let mut all: Vec<LeftBy> = vec![];
     for (entry, struck) in book.act(act).into_iter().filter_map(|id| book.entry(id)) {
         let Fact::PiecesLeft(f) = &entry.fact else { continue };
-        let lot = (!struck).then_some((entry.id, f.n));
-        match all.last_mut().filter(|(of, _)| *of == (f.pile, f.of)) {
-            Some((_, lots)) => lots.extend(lot),
-            None => all.push(((f.pile, f.of), lot.into_iter().listed())),
+        let (at, lot) = (Lying { haul: f.haul, pile: f.pile }, (!struck).then_some((entry.id, f.n)));
+        // What is left of one pile in one size may be several facts.
+        match all.last_mut().filter(|left| (left.at, left.of) == (at, f.of)) {
+            Some(left) => left.lots.extend(lot),
+            None => all.push(LeftBy { at, of: f.of, lots: lot.into_iter().listed() }),
         }
     }
     all

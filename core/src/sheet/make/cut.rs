@@ -96,7 +96,8 @@ pub fn boards_cut((given, sheet): (&Given, &PlanSheet), ticks: &Ticks, at: Lying
     let of = |place: usize| {
         let strips = lines(sheet, ticks).filter(|(line, _)| line.source == place).fold(0_i64, |sum, (_, n)| sum.saturating_add(n));
         let ripped = given.ready.sources.get(place).map_or(1, |source| source.ripped.max(1));
-        Count::try_from(strips.saturating_add(ripped).saturating_sub(1) / ripped).unwrap_or(Count::MAX)
+        let boards = strips.saturating_add(ripped).saturating_sub(1).checked_div(ripped).unwrap_or(strips);
+        Count::try_from(boards).unwrap_or(Count::MAX)
     };
     let places = given.sources.iter().enumerate().filter(|(_, source)| source.which().0 == at).map(|(place, _)| place);
     places.map(of).fold(0, Count::saturating_add)

@@ -5,9 +5,8 @@
 use super::{Found, Plan};
 use crate::app::App;
 use crate::app::order::{Choice, Order};
-use fivebar_core::ledger::decide::{Act, Lying, Now};
+use fivebar_core::ledger::decide::{Act, LeftBy, Lying, Now, left_by};
 use fivebar_core::ledger::fold::KeptPlan;
-use fivebar_core::ledger::kind::haul::PiecesLeft;
 use fivebar_core::ledger::kind::plan::PlanKept;
 use fivebar_core::ledger::{Clock, Fact, line};
 use fivebar_core::plan::Figures;
@@ -249,23 +248,8 @@ pub fn after_the_saw(app: &App) -> Vec<(Lying, Count)> {
         let job = Some(it.plan.plan.job).filter(|_| it.uncut.iter().any(|n| 0 < *n)).and_then(|job| shop.job(job).ok())?;
         let plan =
             in_use(&shop, &job.plans).into_iter().map(|one| one.plan.id).find(|id| it.of == Some(*id)).filter(|_| job.ended.is_none())?;
-        let act = book.entry(plan).and_then(|(entry, _)| entry.act).unwrap_or(plan);
-        let facts = book.act(act).into_iter().filter_map(|id| book.entry(id));
-        // What is left of one pile in one size may be several facts.
-        let mut left: Vec<(&PiecesLeft, Count)> = vec![];
-        for (entry, struck) in facts {
-            let Fact::PiecesLeft(f) = &entry.fact else { continue };
-            let stands = if struck { 0 } else { f.n };
-            match left.last_mut().filter(|(last, _)| (last.pile, last.of) == (f.pile, f.of)) {
-                Some((_, n)) => *n = n.saturating_add(stands),
-                None => left.push((f, stands)),
-            }
-        }
-        let one = |((f, stands), n): ((&PiecesLeft, Count), Count)| {
-            let (at, n) = (Lying { haul: f.haul, pile: f.pile }, n.min(stands));
-            (0 < n).then_some((at, n))
-        };
-        Some(left.into_iter().zip(it.uncut).filter_map(one).listed())
+        let one = |(left, n): (LeftBy, Count)| Some((left.at, n.min(left.n()))).filter(|(_, n)| 0 < *n);
+        Some(left_by(book, plan).into_iter().zip(it.uncut).filter_map(one).listed())
     };
     app.here.plans.lines().filter_map(read).filter_map(of).flatten().collect()
 }
