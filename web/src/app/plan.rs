@@ -149,7 +149,7 @@ pub fn heard(app: &mut App, tap: Tap, now: Now) {
         Tap::Drop => drop::drop_it(app),
         Tap::DropAnd(stays) => drop::drop_as(app, stays, now),
         Tap::NotNow => (app.plan.asks, app.plan.drops) = (false, false),
-        Tap::LeaveOut(name) => leave_out(app, name),
+        Tap::LeaveOut(name) => asking::leave_out(app, name),
         Tap::Over(over) => {
             app.plan.draft.over = over;
             go(app);
@@ -229,19 +229,6 @@ fn on_rack(app: &mut App, page: rack::Page, now: Now) {
     app.go(Place::Workshop);
     workshop::heard(app, workshop::Tap::ShowPage(workshop::Over::Rack), now);
     rack::heard(app, rack::RackTap::Show(page), now);
-}
-
-/// Leaves a part out, or takes it in again. A plan that was refused for it is made at once.
-fn leave_out(app: &mut App, name: String) {
-    let without = &mut app.plan.draft.without;
-    let before = without.len();
-    without.retain(|it| *it != name);
-    if without.len() == before {
-        without.push(name);
-    }
-    if app.plan.why_not.take().is_some() {
-        go(app);
-    }
 }
 
 /// The plan the job's wood was cut by, as the book keeps it, with what was ticked on this phone.

@@ -6,7 +6,7 @@ use crate::app::{App, Msg};
 use crate::parts::fraction::worded;
 use crate::parts::key::key;
 use crate::view::{El, el};
-use crate::words::en::{common, plan as words};
+use crate::words::en::{common, plan, reckoned as words};
 use fivebar_core::quantity::{Length, Listed};
 use fivebar_core::sheet::make::{Given, bears, places};
 use fivebar_core::sheet::outlook::{Unsorted, not_sorted};
@@ -17,10 +17,10 @@ pub fn figures(given: &Given, seen: Seen<'_>) -> [El<Msg>; 2] {
     let mut all = given.ready.figures.clone();
     let machine = Some(all.machines.plane).filter(|least| Length::ZERO < *least).map(|least| seen.speech.length(least, given.units));
     let lengths = places(&mut all).map(|length| seen.speech.length(*length, given.units));
-    let named = bears(given.ask.what.shape()).iter().filter_map(|nth| words::SAW_FIGURES.get(*nth).zip(lengths.get(*nth)));
+    let named = bears(given.ask.what.shape()).iter().filter_map(|nth| plan::SAW_FIGURES.get(*nth).zip(lengths.get(*nth)));
     let named = named.map(|(name, length)| words::figure_of(name, length)).chain(machine.map(|least| words::machines_from(&least)));
     let said = words::reckoned_with(&named.listed(), common::length_unit(given.units));
-    let way = el("div", "no-print").kid(key("key soft h56 wide left", words::SAW, said.clone(), saw_page()));
+    let way = el("div", "no-print").kid(key("key soft h56 wide left", plan::SAW, said.clone(), saw_page()));
     [worded("p", "t14 print-only", said), way]
 }
 

@@ -2,7 +2,6 @@
 
 use fivebar_core::ledger::kind::plan::Shape;
 use fivebar_core::plan::field::problem::Pattern;
-use fivebar_core::quantity::in_small;
 
 pub const WHAT_CAN_I_MAKE: &str = "What can I make?";
 pub const WHAT_IT_LOOKS_LIKE: &str = "What does it look like?";
@@ -530,31 +529,6 @@ pub const SAW_FIGURES: [&str; 13] = [
     "Least strip",
 ];
 pub const SAW_GLUE: &str = "Glue";
-
-/// "kerf 3"; "least piece 60".
-pub fn figure_of(name: &str, length: &str) -> String {
-    format!("{} {length}", in_small(name))
-}
-
-/// "machines from 300".
-pub fn machines_from(least: &str) -> String {
-    format!("machines from {least}")
-}
-
-/// "Reckoned with kerf 3, off board ends 6, worth keeping 250, in mm."
-pub fn reckoned_with(figures: &[String], unit: &str) -> String {
-    format!("Reckoned with {}, in {unit}.", figures.join(", "))
-}
-
-/// "B, likely 34 of 40 good".
-pub fn likely_good(letter: &str, likely: &str, of: &str) -> String {
-    format!("{letter}, likely {likely} of {of} good")
-}
-
-/// "Not sorted yet, so some may be rejects: A, likely 11 of 12 good; B, likely 34 of 40 good."
-pub fn not_sorted(piles: &[String]) -> String {
-    format!("Not sorted yet, so some may be rejects: {}.", piles.join("; "))
-}
 
 // Designs
 pub const KEEP_DESIGN: &str = "Keep as a design";
