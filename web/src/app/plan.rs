@@ -433,6 +433,10 @@ impl Plan {
 
     /// One step back; false where there is none.
     pub fn back(&mut self) -> bool {
+        if self.asks || self.drops {
+            (self.asks, self.drops) = (false, false);
+            return true;
+        }
         self.page = match self.page {
             Page::Choose => return false,
             Page::Ask => Page::Choose,

@@ -42,7 +42,13 @@ fn check(ticks: &[Tap], says_so: &[&str], then: (u32, u32)) {
         }
         heard(&mut app, [if instead { Tap::Use } else { Tap::Drop }]);
         says(&app, says_so, &[">Put them back<"]);
-        heard(&mut app, [Tap::NotNow]);
+        // The phone's own Back leaves it as "Not now" does.
+        if instead {
+            heard(&mut app, [Tap::NotNow]);
+        } else {
+            let now = Now { wall: app.now, chance: [209; 10] };
+            app.heard(Msg::Key("Escape".into()), now);
+        }
         says(&app, &[if instead { "Use these 4" } else { "Drop this plan" }], &["Put back the"]);
         heard(&mut app, [if instead { Tap::Use } else { Tap::Drop }]);
         heard(&mut app, [if instead { Tap::UseAnd(false) } else { Tap::DropAnd(false) }]);
