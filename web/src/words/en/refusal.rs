@@ -7,7 +7,7 @@ mod trouble;
 use super::common::{mass_unit, pieces};
 use super::{woods, yard};
 use crate::words::Speech;
-use fivebar_core::quantity::{Decimal, Grams, Length, Money, Units, Volume};
+use fivebar_core::quantity::{Decimal, Grams, Length, Money, Units, Volume, begin_small};
 use fivebar_core::refusal::{PlanFigure, Refusal};
 use fivebar_core::wood::weight::Density;
 
@@ -68,6 +68,14 @@ pub fn refused(refusal: &Refusal, speech: &dyn Speech) -> Said {
         Refusal::JobHasWood { pieces } => {
             said(format!("Not taken back: the job has {} of wood, taken or set apart.", count(*pieces)), "Put them back on the rack first.")
         }
+        Refusal::OfPile { pile, why } => {
+            let said = refused(why, speech);
+            Said { what: format!("{pile}: {}", begin_small(&said.what)), ..said }
+        }
+        Refusal::PiecesRestOnIt { pieces: 1, .. } => said(
+            "Not taken back: 1 piece was rejected, taken or gone since, and would not have been there.".into(),
+            "Take that back first, or count again.",
+        ),
         Refusal::PiecesRestOnIt { pieces, left } => said(
             format!(
                 "Not taken back: {} were rejected, taken or gone since, and {} of them would be left.",
