@@ -156,10 +156,10 @@ fn by_clock(starting: &Starting, app: &App, seen: Seen<'_>) -> Screen {
     let op = starting.chosen.as_ref().map(|(op, ..)| op.clone()).unwrap_or_default();
     let (Some(day), text) = (starting.missed, &starting.typed.text) else { return pads::clock(from_when(op), &starting.typed, seen) };
     let Some(from) = starting.from else {
-        let read = ends::from(app, day, text).ok().map(|(_, meant)| meant);
-        return pads::clock(pads::Asked { between: pads::meant(read, app, seen), ..from_when(op) }, &starting.typed, seen);
+        let between = pads::meant(ends::from(app, day, text).ok(), app, seen);
+        return pads::clock(pads::Asked { between, asks: app.bench.asked, ..from_when(op) }, &starting.typed, seen);
     };
-    let began = seen.speech.clock(app.moment_of(day, from));
+    let began = seen.speech.clock(from);
     let read = ends::until(app, (day, from), text).ok();
     let mut between = pads::meant(read, app, seen);
     between.push(key("key soft h48", format!("{} {began}", words::FROM_AGAIN), "", answer(StartingTap::From)));
