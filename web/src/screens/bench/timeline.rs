@@ -168,6 +168,7 @@ fn waiting_since(line: &WaitLine, seen: Seen<'_>) -> String {
 
 /// Where the minutes come from, each with the look of its boards; and how long does not count, where any does not.
 pub fn shares(own: &Shares, open: Option<Span>, seen: Seen<'_>) -> El<Msg> {
+    let own = own.in_minutes(Span::ZERO).0;
     let said_of = |look, span: Span, words: fn(&str) -> String| (Span::ZERO < span).then(|| (look, words(&seen.speech.span(span))));
     let all = [
         said_of(Look::Measured, own.measured, words::measured),
