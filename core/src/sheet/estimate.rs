@@ -343,7 +343,7 @@ impl EstimateSheet {
 
     /// What all of it took, once nothing of it is to come.
     pub fn took(&self) -> Option<Span> {
-        self.progress.ends.filter(|_| self.progress.to_come == Some(Span::ZERO))
+        self.progress.ends.filter(|_| self.to_come.is_some_and(|left| left.safe <= Span::ZERO))
     }
 
     /// What is still to come of the operations, of the whole piece and of its rest together, row by row, and of what was counted beside them.
