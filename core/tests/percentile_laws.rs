@@ -51,8 +51,16 @@ fn told() -> impl Strategy<Value = Told> {
         proptest::option::of(-3_i64..60),
         any::<bool>(),
     );
-    (some, more).prop_map(|((pieces, kind, plan, all_planned, said), (old, stints, due, kept))| {
-        Told { pieces, kind, plan, all_planned, said, old, stints, due, kept }
+    (some, more).prop_map(|((pieces, kind, plan, all_planned, said), (old, stints, due, kept))| Told {
+        pieces,
+        kind,
+        plan,
+        all_planned,
+        said,
+        old,
+        stints,
+        due,
+        kept,
     })
 }
 
