@@ -16,6 +16,22 @@ fn begun() -> Maker {
     maker
 }
 
+/// A name that tells its kind sets it: a message is office, a coat is finishing; a tap on another kind stands until the name is typed on.
+#[test]
+fn a_planned_name_tells_its_kind() {
+    let mut maker = begun();
+    let mut check = |name: &str, kind: Kind, finish: bool| {
+        maker.tap(Tap::Write(What::Plan(None))).tap(Tap::Say(0, name.into()));
+        let picks = &maker.app.jobs.draft.as_ref().unwrap().picks;
+        assert_eq!((picks.kind, picks.finish), (kind, finish), "{name}");
+        maker.tap(Tap::Close);
+    };
+    check("message", Kind::Office, false);
+    check("Coats", Kind::Make, true);
+    check("delivery", Kind::Deliver, false);
+    check("Steam bending", Kind::Make, false);
+}
+
 /// Three rows, of which the last has no price; 1.42, 1.18 and 1.31 of what was thought warn of 25 h 26.
 #[test]
 fn three_old_jobs_warn_of_the_next_one() {
