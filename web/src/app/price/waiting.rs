@@ -119,6 +119,8 @@ fn change(app: &mut App) {
     let mut asked = Asked { at: said.at.unwrap_or(at), said, now: None, typed: Typed::default(), why: None };
     if said.asks.is_none() && said.buys.is_none() {
         (asked.at, asked.now) = (at, Some(Question::Asks));
+    } else if half.is_some() {
+        asked.go_on();
     } else {
         asked.ask(Question::first_open(&said));
     }
@@ -232,7 +234,7 @@ fn save(app: &mut App, now: Now) {
 /// Guesses that were never all said are kept as far as they were answered, for the next time they are asked.
 pub fn left(app: &mut App) {
     let Over::Waiting(waits) = &app.price.over else { return };
-    let (job, Some(said)) = (waits.job, waits.asked.as_ref().map(|asked| asked.said)) else { return };
+    let (job, Some(said)) = (waits.job, waits.asked.as_ref().map(|asked| Guesses { at: Some(asked.at), ..asked.said })) else { return };
     let open = sheet(app, job).is_ok_and(|sheet| Question::first_open(&sheet.guesses).is_some() && sheet.guesses != said);
     app.price.half = open.then_some((job, said)).or(app.price.half);
 }
