@@ -5,8 +5,8 @@ use super::estimate::left::is_between_coats;
 use super::helped::{Helped, helped};
 use super::jobs::{Section, date, section, so_far, to_come};
 use super::make::keep::{Lacking, changed_piles, lacking_of};
-use super::marks::settle_now;
-use super::offer::promised;
+use super::marks::{ask_today, settle_now};
+use super::promised::{carried, costs_and_hours, fees_known, promised};
 use super::rate::rate;
 use super::shop::Shop;
 use crate::bench::On;
@@ -14,7 +14,7 @@ use crate::ledger::fold::{self, Described, InUse, Job, Operation, Over, Part, Qu
 use crate::ledger::kind::bench::Stage;
 use crate::ledger::kind::job::For;
 use crate::ledger::kind::plan::Shape;
-use crate::ledger::kind::sale::Paid;
+use crate::ledger::kind::sale::{Carried, Paid};
 use crate::money::left::{PerHour, Way};
 use crate::quantity::{Count, Decimal, Id, Listed, Money, Span, Wall};
 use crate::refusal::Answer;
@@ -124,6 +124,8 @@ pub struct MoneyRoom {
     pub costs: Option<Money>,
     pub kept: Option<Money>,
     pub per_hour: Option<Decimal>,
+    /// Tax and fees of what was sold, and of what was agreed.
+    pub off: Money,
     /// Costs with what is planned and still to come.
     pub costs_in_all: Option<Money>,
     /// Left for an hour, were all that was agreed paid and all that is planned done. None before anything was agreed or sold.
@@ -134,9 +136,9 @@ pub struct MoneyRoom {
 #[derive(Clone, Debug, PartialEq)]
 pub struct SaleRoom {
     pub tag: Option<Money>,
-    /// What its pieces are taxed with, and what a buyer hands over for the tag.
+    /// What its pieces are taxed with, and what is asked of a buyer today.
     pub tax: TaxBy,
-    pub tagged: Option<Money>,
+    pub asked: Option<Money>,
     pub settle: Option<Money>,
     pub left: Count,
     pub of: Count,
@@ -192,7 +194,7 @@ pub fn job(shop: &Shop, id: Id) -> Answer<JobSheet> {
         sale: SaleRoom {
             tag: pricing.tag,
             tax: job.tax,
-            tagged: pricing.tag.map(|tag| shop.tax_of(&job).charge(tag)).transpose()?,
+            asked: ask_today(shop, &job, (1, Paid::Card))?,
             settle: settle_now(shop, &job, pricing),
             left: sold.left,
             of: job.pieces,
@@ -237,8 +239,15 @@ fn money(shop: &Shop, job: &Job, account: &Account) -> Answer<MoneyRoom> {
         kept: account.sold.kept,
         per_hour: account.sold.per_hour.map(|per_hour| per_hour.left),
         costs_in_all: work.costs,
+        off: off(shop, job, account)?,
         as_it_stands: as_it_stands(shop, job, account)?.map(|way| way.per_hour(rate(shop, job.currency).year.as_ref())).transpose()?,
     })
+}
+
+/// Tax and fees of what was sold, and of what was agreed as it is paid by the bank.
+fn off(shop: &Shop, job: &Job, account: &Account) -> Answer<Money> {
+    let (sold, to_come) = (&account.sold, promised(shop, job, Paid::Bank)?);
+    sold.tax.plus(sold.fees)?.plus(to_come.tax)?.plus(to_come.fee)?.minus(fees_known(job)?)
 }
 
 fn owed(job: &Job, sold: &Sold) -> Answer<Owed> {
@@ -257,12 +266,13 @@ fn owed(job: &Job, sold: &Sold) -> Answer<Owed> {
 
 /// All that was agreed paid and all that is planned done; what is neither agreed nor sold brings nothing.
 pub(super) fn as_it_stands(shop: &Shop, job: &Job, account: &Account) -> Answer<Option<Way>> {
-    let (sold, work) = (&account.sold, account.pricing.work);
-    let Some((costs, time)) = work.costs.zip(work.time) else { return Ok(None) };
+    let sold = &account.sold;
+    let Some((costs, time)) = costs_and_hours(account, carried(job).unwrap_or(Carried::Delivered))? else { return Ok(None) };
     if sold.pieces.saturating_add(sold.by_galleries).saturating_add(sold.promised) == 0 {
         return Ok(None);
     }
-    let you_get = sold.net.plus(promised(shop, job, Paid::Bank)?)?;
+    // What came in ahead is promised, and its fee is among those of the account.
+    let you_get = sold.net.plus(promised(shop, job, Paid::Bank)?.you_get)?.plus(fees_known(job)?)?;
     Ok(Some(Way { you_get, costs, time }))
 }
 

@@ -2,6 +2,7 @@
 
 mod bench;
 mod book;
+mod brought;
 mod cans;
 mod dates;
 mod estimate;
@@ -24,6 +25,7 @@ mod wood;
 
 pub use bench::BenchCommand;
 pub use book::{BookCommand, PHOTOS_MOST};
+pub use brought::BringBackOrder;
 pub use dates::{DatesCommand, OFF_MOST};
 pub use estimate::EstimateCommand;
 pub use haul::{HaulCommand, PileFacts};

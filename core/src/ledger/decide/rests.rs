@@ -43,6 +43,7 @@ pub(super) fn allowed(book: &Book, entries: &[Id]) -> Answer<()> {
 fn came_free(fact: &Fact) -> Option<Id> {
     match fact {
         Fact::SaleReversed(f) => Some(f.job),
+        Fact::PiecesBroughtBack(f) => Some(f.job),
         Fact::AgreementCancelled(f) => Some(f.job),
         Fact::PriceAgreed(f) => f.replaces.and(Some(f.job)),
         Fact::ConsignmentReturned(f) => Some(f.job),

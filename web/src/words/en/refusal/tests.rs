@@ -126,8 +126,8 @@ fn of_figures() -> Vec<Row> {
         ),
         (
             FeesEatThePrice { tax: d("0.5"), fee: d("0.7") },
-            "No price covers that: tax and fees take all of it.",
-            "Check the fee and the tax.",
+            "No price covers that: of what is handed over 33.33 % is tax and 70 % the fee or share, together 103.33 %.",
+            "Check both: they must stay under 100 %.",
         ),
         (StagesDoNotMeet { sum: d("0.9") }, "Not taken: the parts add up to 90 % of the price.", "Make them add up to 100 %."),
         (NeverCovered { left: d("-1") }, "Never: a piece leaves nothing towards it.", "Raise the price, or leave the stall."),
