@@ -67,7 +67,10 @@ fn nothing_below_nothing() {
         assert_eq!(decide(&story.book, &command, now).err(), Some(why), "{command:?}");
     };
     let below = Refusal::MoneyBelowNothing { met };
-    check(Command::Sale(SaleCommand::Hear(OfferHeard { job, n: 1, sum: met, paid: None, carried: None, said: None })), below.clone());
+    check(
+        Command::Sale(SaleCommand::Hear(OfferHeard { job, n: 1, sum: met, paid: None, carried: None, said: None, asked: None })),
+        below.clone(),
+    );
     let sale = SellOrder { job, n: 1, sum: met, tax: None, agreed: None, paid: None, carried: None, buyer: None, when: None, heard: false };
     check(Command::Sale(SaleCommand::Sell(sale)), below.clone());
     let agreed = story.book.entries().find(|(entry, _)| entry.fact.kind() == "PriceAgreed").unwrap().0.id;

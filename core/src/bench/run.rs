@@ -144,9 +144,13 @@ impl Run {
     /// A moment of the run, or after it, as a clock showed it: the one that is looked at, where the run goes on or that is the clock of one of its ends;
     /// else that of the place where it ended.
     ///
-    /// So a run that the clocks changed in is shown by both, and one of another place by its own.
+    /// So a run that the clocks changed in is shown by both, and one of another place by its own. One that was told of has one clock, that of its
+    /// start: where that is the one here, so is its end.
     pub fn wall(&self, at: Moment, local: Local) -> Wall {
         let (shown, start) = (local.wall(at), self.started.offset);
+        if self.recalled && local.wall(self.started.at).offset == start {
+            return shown;
+        }
         let end = self.stopped.map(|stop| stop.offset).or(self.cut.map(|cut| cut.offset));
         end.filter(|end| ![start, *end].contains(&shown.offset)).map_or(shown, |end| Wall::new(at, end))
     }

@@ -38,6 +38,22 @@ impl Shares {
         self
     }
 
+    /// In whole minutes, with what stands beside them: together as many as all of it has, so that every report adds up to its whole.
+    ///
+    /// ```
+    /// use fivebar_core::bench::Shares;
+    /// use fivebar_core::quantity::Span;
+    /// let half = Span::ms(30_000);
+    /// let own = Shares { measured: half.times(3), corrected: half, recalled: half.times(2) };
+    /// let (shares, hauls) = own.in_minutes(half.times(2));
+    /// assert_eq!((shares.total().plus(hauls), shares.recalled, hauls), (Span::minutes(4), Span::minutes(1), Span::minutes(1)));
+    /// ```
+    pub fn in_minutes(self, beside: Span) -> (Shares, Span) {
+        let spans = Span::in_minutes(&[self.measured, self.corrected, self.recalled, beside]);
+        let at = |nth: usize| spans.get(nth).copied().unwrap_or_default();
+        (Shares { measured: at(0), corrected: at(1), recalled: at(2) }, at(3))
+    }
+
     pub fn plus(self, other: Shares) -> Shares {
         Shares {
             measured: self.measured.plus(other.measured),

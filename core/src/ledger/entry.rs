@@ -94,7 +94,7 @@ facts! {
     dates: WorkdaysSet DayOffSet DeadlineSet QuoteGiven;
     wait: WaitBegan WaitEnded WaitMended OperationWaitSet UsualWaitSet WarmthSet QuietHoursSet OperationLoudSet;
     job: JobBegan JobDescribed PartPlanned OperationPlanned CostPlanned JobEnded JobReopened JobMarked LessonWritten;
-    money: MoneySpent PackOpened PackEmptied CostHomed ToolAdded DistanceDriven RateSet TillSet TaxNamed TaxDropped JobTaxSet
+    money: MoneySpent PackOpened PackEmptied CostHomed ToolAdded ToolSold DistanceDriven RateSet TillSet TaxNamed TaxDropped JobTaxSet
         BoardPriceSet TagSet SettleSet;
     sale: OfferHeard PriceAgreed PaymentPlanned AgreementCancelled PieceSold PaymentReceived PiecesConsigned ConsignmentPaid ConsignmentReturned SaleReversed
         PiecesBroughtBack MoneyHandedBack PieceAskedFor SellingGuessed LikePieceSeen ResaleSet;

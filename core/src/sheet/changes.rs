@@ -48,7 +48,8 @@ pub fn changes((bench, book): (&Bench, &Book), run: Id) -> Vec<Change> {
         let none = Change { at: entry.wall, ..Change::default() };
         Some(match &entry.fact {
             Fact::RunMended(f) if f.run == run => {
-                let (start, stop) = (f.start.map(place), f.stop.map(place));
+                let start = f.start.map(|at| f.place.map_or(place(at), |place| Wall::new(at, place)));
+                let stop = f.stop.map(place);
                 Change { start, stop, op: f.op.clone(), proposed: f.by == Mender::Proposed, ..none }
             }
             Fact::RunMoved(f) if f.run == run => {

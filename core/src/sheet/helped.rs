@@ -1,7 +1,7 @@
 //! Who worked along on a job, a haul or neither: heads by person, for how long, and what they are paid.
 
 use super::shop::Shop;
-use crate::bench::{On, Run};
+use crate::bench::{Head, On, Run};
 use crate::money::cost::helper;
 use crate::quantity::{Count, Currency, Decimal, Id, Listed, Moment, Money, Span, order_by_key};
 use crate::refusal::Answer;
@@ -11,7 +11,7 @@ use crate::refusal::Answer;
 pub struct Helped {
     /// None for those without a name, taken together.
     pub person: Option<Id>,
-    /// With every head of it.
+    /// With every head of it, each stay in whole minutes.
     pub time: Span,
     /// Booked for each run and head, half up; nothing where nobody said that it is paid.
     pub pay: Money,
@@ -61,7 +61,7 @@ pub fn stays(run: &Run, now: Moment) -> Answer<Vec<Stay>> {
     let within = |at: Moment| at.max(start).min(end);
     let mut all = vec![];
     for head in &run.heads {
-        let time = head.within(start, end);
+        let time = in_minutes(head, (start, end));
         let pay = match head.pay {
             Some(per_hour) => Some(helper(per_hour.amount().max(Decimal::ZERO), time, 1, per_hour.currency())?),
             None => None,
@@ -71,6 +71,12 @@ pub fn stays(run: &Run, now: Moment) -> Answer<Vec<Stay>> {
     }
     order_by_key(&mut all, |stay| stay.from);
     Ok(all)
+}
+
+/// How long a head was at a run that counts from one moment to another, in whole minutes, half up, as it is shown: by these it is paid, so that
+/// the pay can be worked back from what stands there (ours).
+fn in_minutes(head: &Head, (start, end): (Moment, Moment)) -> Span {
+    Span::minutes(head.within(start, end).as_minutes())
 }
 
 /// The time of all who worked along in some runs, and what that costs in each currency.
@@ -137,7 +143,7 @@ fn of_run(run: &Run, currency: Currency, now: Moment) -> Answer<Vec<(Option<Id>,
     let (start, end) = (run.started.at, run.end(now));
     let mut all = vec![];
     for head in &run.heads {
-        let time = head.within(start, end);
+        let time = in_minutes(head, (start, end));
         let pay = head.pay.filter(|pay| pay.currency() == currency).map_or(Decimal::ZERO, Money::amount).max(Decimal::ZERO);
         all.push((head.person, time, helper(pay, time, 1, currency)?));
     }
@@ -202,6 +208,30 @@ job stands \"Stands\" 5 spec
         // A stop put right takes her minutes back too.
         check("10:00 helper joins ada 20\n12:00 stopped at 10:30", &[("ada", 30, "10")], (30, 60));
         check("10:20 stop\n11:00 recall \"carry\" make on shelf 10:30 to 11:00 heads 3", &[("", 60, "0")], (50, 110));
+    }
+
+    /// What is shown is what is paid: 33 min 20 s are 33 min, and 33 min 40 s are 34; at 18 an hour 9.90 and 10.20.
+    #[test]
+    fn pay_is_by_the_minutes_that_are_shown() {
+        let stay = |seconds: i64, minutes: i64, pay: &str| {
+            let mut phone = crate::ledger::told::Phone::new("a");
+            let run = phone.start(0, "carry", On::Nothing);
+            let (pay_said, stop) = (Money::book(Decimal::from(18), Currency::EUR).unwrap(), crate::ledger::told::at(120));
+            phone.stop(120, run);
+            let from = Moment::at(stop.ms() - seconds * 1_000);
+            let recalled = crate::ledger::decide::BenchCommand::RecallHelper { run, from, to: None, pay: Some(pay_said) };
+            phone.bench(130, recalled).unwrap();
+            let bench = crate::ledger::fold::bench(&phone.book);
+            let (time, sums) = along(bench.runs(), stop).unwrap();
+            assert_eq!(
+                (time.as_ms(), sums.iter().map(|sum| sum.amount().to_string()).collect::<Vec<_>>()),
+                (minutes * 60_000, vec![pay.into()])
+            );
+        };
+        stay(2_000, 33, "9.9");
+        stay(2_020, 34, "10.2");
+        stay(2_040, 34, "10.2");
+        stay(1_980, 33, "9.9");
     }
 
     /// Ada sorts for half an hour at 20 and sharpens for a quarter at 16: 10 of the haul, 4 of the workshop.

@@ -1,6 +1,7 @@
 //! One job: its state and next act on top, then its four rooms: wood, bench, money, sale.
 
 use super::account::{Account, Sold, of as reckon};
+use super::estimate::left::is_between_coats;
 use super::helped::{Helped, helped};
 use super::jobs::{Section, date, section, so_far, to_come};
 use super::make::keep::{Lacking, changed_piles, lacking_of};
@@ -329,7 +330,7 @@ fn selling(shop: &Shop, job: &Job, account: &Account) -> NextAct {
 }
 
 /// Whether it is made, as far as the book tells: no batch of it has pieces left, nothing of it is estimated to come, and all that was
-/// planned is done; where nothing was planned, it was finished.
+/// planned is done; where nothing was planned, it was finished. Between two coats it is not.
 fn is_made(shop: &Shop, job: &Job, account: &Account) -> bool {
     let hours = &account.hours;
     let on = On::Job(job.id);
@@ -337,7 +338,7 @@ fn is_made(shop: &Shop, job: &Job, account: &Account) -> bool {
     let to_come = hours.still.is_some_and(|still| Span::ZERO < still);
     let finished = !job.operations.is_empty() || hours.by_stage.contains_key(&Stage::Finish);
     let sold = 0 < account.sold.pieces.saturating_add(account.sold.by_galleries);
-    job.ended.is_some() || sold || (!unfinished && !to_come && finished)
+    job.ended.is_some() || sold || (!unfinished && !to_come && finished && !is_between_coats(shop, job))
 }
 
 /// The first planned operation that was never begun, or has pieces left, the delivery aside.

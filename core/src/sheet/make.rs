@@ -3,15 +3,17 @@
 mod again;
 pub mod buy;
 mod changes;
+pub mod cut;
 pub mod fields;
 pub mod keep;
 pub mod near;
+pub mod planed;
 pub mod planned;
 pub mod shared;
 mod top;
 
 pub use buy::Boards;
-pub use changes::Change;
+pub use changes::{Change, bears};
 pub use top::{Pick, Way, is_of_some};
 
 use super::plan::figures::Figures;

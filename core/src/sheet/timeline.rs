@@ -1,30 +1,25 @@
-//! A day to scale: its runs as stretches from local midnight, what is not counted of them, what waited, and the gaps between.
+//! A day to scale: its runs as stretches from local midnight, what is not counted of them, what waited, and the gaps between. Each is drawn
+//! as long as it was; on a day on which the clocks change 23 or 25 hours have room.
+
+mod clocks;
+
+use clocks::Clocks;
 
 use super::day::DaySheet;
 use super::helped::stays;
 use super::waits::WaitLine;
 use crate::bench::{Bench, Run, Source};
 use crate::ledger::{Book, Fact};
-use crate::quantity::{Day, Id, Listed, Moment, Span, Wall};
-
-const WHOLE_DAY: Span = Span::minutes(24 * 60);
+use crate::quantity::{Day, Id, Listed, Local, Moment, Span, Wall};
 
 /// What does not count stretches a day by no more than that: a stop that was forgotten over night is no reason to draw the night [J].
 const OPEN_MOST: Span = Span::minutes(30);
 
-/// A stretch of a day, from its midnight; each end by the clock of its own place.
+/// A stretch of a day: what went by from its midnight to each end.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Stretch {
     pub from: Span,
     pub to: Span,
-}
-
-/// Between the end of one run and the start of the next.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub struct Gap {
-    pub on: Stretch,
-    /// How long it was; where the clocks changed in it, other than it is drawn.
-    pub long: Span,
 }
 
 /// One run as far as it lies on the day.
@@ -63,27 +58,48 @@ pub struct Timeline {
     pub waits: Vec<Waited>,
     /// Who worked along, each stay as far as it lies on the day.
     pub helpers: Vec<Stretch>,
-    pub gaps: Vec<Gap>,
+    /// Between the end of one run and the start of the next.
+    pub gaps: Vec<Stretch>,
+    /// How long the day was.
+    pub whole: Span,
+    clocks: Clocks,
 }
 
-/// A day of a person to scale, from its sheet, the bench, and what waited.
-pub fn timeline(book: &Book, bench: &Bench, sheet: &DaySheet, (waits, now): (Vec<WaitLine>, Wall)) -> Timeline {
+/// A day of a person to scale, from its sheet, the bench, and what waited; `local` is the clock on the wall there and then, as far as it
+/// is known.
+pub fn timeline(book: &Book, bench: &Bench, sheet: &DaySheet, (waits, now, local): (Vec<WaitLine>, Wall, Local)) -> Timeline {
     let day = sheet.day;
     let person = sheet.lines.first().and_then(|line| line.run.work.person);
     let own = bench.runs().filter(|run| run.work.person == person);
-    let on_it = own.filter(|run| on(day, run.started, told_to(run, now)).is_some());
+    let on_it = own.filter(|run| lies_on(day, run.started, told_to(run, now)));
+    let clocks = Clocks::of(day, on_it.clone().flat_map(|run| [run.started, shown_to(run, (now, local))]).listed(), (now, local));
     let stays = on_it.clone().flat_map(|run| stays(run, now.at).unwrap_or_default().into_iter().map(move |stay| (run, stay)));
-    let helpers = stays.filter_map(|(run, stay)| on(day, place(run, stay.from, now), place(run, stay.to.unwrap_or(now.at), now)));
+    let helpers = stays.filter_map(|(run, stay)| clocks.on(place(run, stay.from, now), place(run, stay.to.unwrap_or(now.at), now)));
     let helpers = helpers.filter(|on| on.from < on.to).listed();
     let lying = on_it.map(|run| Lying::of(book, sheet, run, now)).listed();
-    let boards = lying.iter().map(|one| board(day, (one, &lying), now)).listed();
+    let boards = lying.iter().map(|one| board(&clocks, (one, &lying), now)).listed();
     let pairs = lying.iter().zip(&boards).zip(lying.iter().zip(&boards).skip(1));
     let gaps = pairs.filter_map(|(one, next)| gap(day, one, next)).listed();
-    let waits = waits.into_iter().filter_map(|line| waited(day, line)).listed();
-    Timeline { boards, waits, helpers, gaps }
+    let waits = waits.into_iter().filter_map(|line| waited(&clocks, line)).listed();
+    Timeline { boards, waits, helpers, gaps, whole: clocks.whole, clocks }
 }
 
 impl Timeline {
+    /// The clock of the place, so long after the day's midnight.
+    pub fn wall(&self, since: Span) -> Wall {
+        self.clocks.wall(since)
+    }
+
+    /// Work counts from the midnight at which the day begins.
+    pub fn from_midnight(&self) -> bool {
+        self.boards.iter().any(|board| board.before && board.parts.first().is_some_and(|(_, on)| on.from == Span::ZERO))
+    }
+
+    /// Work counts to the midnight at which the day ends.
+    pub fn to_midnight(&self) -> bool {
+        self.boards.iter().any(|board| board.after && board.parts.last().is_some_and(|(_, on)| on.to == self.whole))
+    }
+
     /// From the first start to the last end, and what waited in between. A wait that came over midnight, or goes on over it, stretches
     /// nothing: it is cut off at the edge. So is what does not count of a run, after half an hour.
     pub fn ends(&self) -> Option<Stretch> {
@@ -98,16 +114,6 @@ impl Timeline {
 }
 
 impl Board {
-    /// It counts from the midnight at which the day begins.
-    pub fn from_midnight(&self) -> bool {
-        self.before && self.parts.first().is_some_and(|(_, on)| on.from == Span::ZERO)
-    }
-
-    /// It counts to the midnight at which the day ends.
-    pub fn to_midnight(&self) -> bool {
-        self.after && self.parts.last().is_some_and(|(_, on)| on.to == WHOLE_DAY)
-    }
-
     /// What does not count, as far as it stretches the day.
     fn open(&self) -> impl Iterator<Item = Stretch> {
         let (all, end) = (self.parts.is_empty(), self.whole.to);
@@ -118,19 +124,10 @@ impl Board {
     }
 }
 
-/// A stretch of time as far as it lies on a day; `None` where none of it does. Midnights are those of the place where it began, as in
-/// [`crate::bench::day::split`].
-fn on(day: Day, start: Wall, end: Wall) -> Option<Stretch> {
+/// Whether any of a stretch of time lies on a day. Midnights are those of the place where it began, as in [`crate::bench::day::split`].
+fn lies_on(day: Day, start: Wall, end: Wall) -> bool {
     let (first, last) = (start.day(), end.day().max(start.day()));
-    let begins = day.start(start.offset);
-    if day < first || last < day || (first < day && end.at <= begins) {
-        return None;
-    }
-    let from = if first == day { begins.until(start.at) } else { Span::ZERO };
-    let to = if day < last { WHOLE_DAY } else { day.start(end.offset).until(end.at) };
-    // The clock was set back by more than it took: it is as long as it took.
-    let to = if from < to { to } else { from.plus(start.at.max(begins).until(end.at)).min(WHOLE_DAY) };
-    Some(Stretch { from, to })
+    first <= day && day <= last && (first == day || day.start(start.offset) < end.at)
 }
 
 /// A moment of a run by the clock of where that was: the end by its own.
@@ -156,27 +153,27 @@ impl<'a> Lying<'a> {
     }
 }
 
-fn board(day: Day, (lying, all): (&Lying, &[Lying]), now: Wall) -> Board {
+fn board(clocks: &Clocks, (lying, all): (&Lying, &[Lying]), now: Wall) -> Board {
     let (run, end) = (lying.run, lying.run.end_wall(now));
     let part = |(source, from, to): (Source, Moment, Moment)| {
         let to = to.min(lying.sure.at);
-        let on = on(day, place(run, from, now), place(run, to, now)).filter(|on| from < to && on.from < on.to)?;
+        let on = clocks.on(place(run, from, now), place(run, to, now)).filter(|on| from < to && on.from < on.to)?;
         Some((source, on))
     };
     let none = Stretch { from: Span::ZERO, to: Span::ZERO };
     let (twice, spare): (Vec<_>, Vec<_>) = lying.spare.iter().flat_map(|spare| apart(spare, lying, all)).partition(|one| one.1);
     let drawn = |all: Vec<((Wall, Wall), bool)>| {
-        all.into_iter().filter_map(|((from, to), _)| on(day, from, to)).filter(|on| on.from < on.to).listed()
+        all.into_iter().filter_map(|((from, to), _)| clocks.on(from, to)).filter(|on| on.from < on.to).listed()
     };
     Board {
         run: run.id,
         op: run.work.op.clone(),
         parts: run.stretches(now.at).into_iter().filter_map(part).listed(),
-        whole: on(day, run.started, lying.sure).unwrap_or(none),
+        whole: clocks.on(run.started, lying.sure).unwrap_or(none),
         spare: drawn(spare),
         twice: drawn(twice),
-        before: run.started.day() < day,
-        after: on(day.next(), run.started, end).is_some(),
+        before: run.started.day() < clocks.day,
+        after: lies_on(clocks.day.next(), run.started, end),
         runs: run.is_running(),
     }
 }
@@ -198,10 +195,9 @@ fn apart(spare: &(Wall, Wall), lying: &Lying, all: &[Lying]) -> Vec<((Wall, Wall
 }
 
 /// Nothing was at work between two runs. One that ended on an earlier day left no end on this day to begin from.
-fn gap(day: Day, (one, board): (&Lying, &Board), (next, after): (&Lying, &Board)) -> Option<Gap> {
+fn gap(day: Day, (one, board): (&Lying, &Board), (next, after): (&Lying, &Board)) -> Option<Stretch> {
     let open = one.sure.day() < day;
-    let long = one.sure.at.until(next.run.started.at);
-    let gap = Gap { on: Stretch { from: board.whole.to, to: after.whole.from }, long };
+    let gap = Stretch { from: board.whole.to, to: after.whole.from };
     (!open && one.sure.at < next.run.started.at).then_some(gap)
 }
 
@@ -232,11 +228,17 @@ fn told_to(run: &Run, now: Wall) -> Wall {
     run.tapped_stop.filter(|stop| end.at < stop.at).map_or(end, |stop| Wall::new(stop.at.min(most), stop.offset))
 }
 
-fn waited(day: Day, line: WaitLine) -> Option<Waited> {
+/// The same by the clock that is shown.
+fn shown_to(run: &Run, (now, local): (Wall, Local)) -> Wall {
+    let to = told_to(run, now);
+    if run.recalled { run.wall(to.at, local) } else { to }
+}
+
+fn waited(clocks: &Clocks, line: WaitLine) -> Option<Waited> {
     let began = line.wait.began;
     let until = line.wait.ended.map_or(line.off, |ended| ended.at);
-    let (on, after) = (on(day, began, until)?, on(day.next(), began, until).is_some());
-    Some(Waited { on, before: began.day() < day, after, line })
+    let (on, after) = (clocks.on(began, until)?, lies_on(clocks.day.next(), began, until));
+    Some(Waited { on, before: began.day() < clocks.day, after, line })
 }
 
 #[cfg(test)]
@@ -249,7 +251,7 @@ mod tests {
     use crate::ledger::decide::{BenchCommand, Command, Laid, WaitCommand};
     use crate::ledger::fold;
     use crate::ledger::told::{Phone, at, work};
-    use crate::quantity::{Key, Local, Offset};
+    use crate::quantity::{Key, Offset};
 
     fn told(phone: &Phone, days: i64, now: i64) -> Timeline {
         let seen = Seen { now: phone.wall(now), ..Seen::default() };
@@ -257,7 +259,12 @@ mod tests {
         let day = phone.wall(days * 1_440).day();
         let waits = fold::waits(&phone.book);
         let kept = Kept { waits: &waits, bench: &bench, book: &phone.book, local: Local::new(phone.offset, None) };
-        timeline(&phone.book, &bench, &sheet_of(&phone.book, day, seen), (kept.of_day(day, seen.now), seen.now))
+        timeline(
+            &phone.book,
+            &bench,
+            &sheet_of(&phone.book, day, seen),
+            (kept.of_day(day, seen.now), seen.now, Local::new(phone.offset, None)),
+        )
     }
 
     /// Each board as "op from-to", its source, what does not count, whether it goes over midnight.
@@ -294,7 +301,7 @@ mod tests {
                 "sand 810-830 Measured ||runs"
             ]
         );
-        let gaps: Vec<_> = line.gaps.iter().map(|gap| (gap.on.from.as_minutes(), gap.on.to.as_minutes())).collect();
+        let gaps: Vec<_> = line.gaps.iter().map(|gap| (gap.from.as_minutes(), gap.to.as_minutes())).collect();
         assert_eq!(gaps, [(540, 600), (647, 650), (660, 810)]);
         assert_eq!(line.ends().map(|ends| (ends.from.as_minutes(), ends.to.as_minutes())), Some((480, 830)));
     }
@@ -339,9 +346,9 @@ mod tests {
         let ends = |line: &Timeline| line.ends().map(|ends| (ends.from.as_minutes(), ends.to.as_minutes()));
         let eve = told(&phone, 0, 1_940);
         assert_eq!(shown(&eve), ["saw 1020-1080 Measured |1080-1440|>"]);
-        assert_eq!((ends(&eve), eve.boards[0].to_midnight()), (Some((1_020, 1_110)), false), "the night is not drawn");
+        assert_eq!((ends(&eve), eve.to_midnight()), (Some((1_020, 1_110)), false), "the night is not drawn");
         let after = told(&phone, 1, 1_940);
-        assert_eq!((ends(&after), after.boards[0].from_midnight()), (Some((450, 500)), false));
+        assert_eq!((ends(&after), after.from_midnight()), (Some((450, 500)), false));
         assert_eq!(shown(&after), ["saw  |0-480|<", "oil 490-500 Measured ||runs"]);
         assert_eq!(after.gaps.len(), 0, "where it ended is not known");
     }
@@ -363,9 +370,9 @@ mod tests {
         assert_eq!(after.gaps.len(), 0, "it ended the day before");
     }
 
-    /// Runs as minutes of UTC and offsets of start and stop; boards as drawn on the first day, and gaps with how long they were.
+    /// Runs as minutes of UTC and offsets of start and stop; boards as drawn on the first day, and gaps.
     #[track_caller]
-    fn moved(runs: &[[(i64, i64); 2]], boards: &[&str], gaps: &[(i64, i64, i64)]) {
+    fn moved(runs: &[[(i64, i64); 2]], boards: &[&str], gaps: &[(i64, i64)]) {
         let mut phone = Phone::new("a");
         for [start, stop] in runs {
             phone.offset = Offset::minutes(start.1).unwrap();
@@ -376,25 +383,30 @@ mod tests {
         phone.offset = Offset::UTC;
         let line = told(&phone, 0, 1_430);
         assert_eq!(shown(&line), boards);
-        let shown: Vec<_> = line.gaps.iter().map(|gap| (gap.on.from.as_minutes(), gap.on.to.as_minutes(), gap.long.as_minutes())).collect();
+        let shown: Vec<_> = line.gaps.iter().map(|gap| (gap.from.as_minutes(), gap.to.as_minutes())).collect();
         assert_eq!(shown, gaps);
+        for (board, [start, stop]) in line.boards.iter().zip(runs) {
+            assert_eq!(board.whole.to.minus(board.whole.from), Span::minutes(stop.0 - start.0), "as long as it was");
+            assert_eq!(line.wall(board.whole.from).offset.as_minutes(), i16::try_from(start.1).unwrap(), "by the clock of its place");
+        }
     }
 
     #[test]
-    fn each_end_is_drawn_by_the_clock_of_its_place_and_gaps_are_of_moments() {
+    fn all_is_drawn_as_long_as_it_was_whatever_the_clocks_did() {
         // 01:00 EST to 04:00 EDT is two hours; the next begins at once, by the new clock.
         let spring = [[(360, -300), (480, -240)], [(480, -240), (540, -240)]];
-        moved(&spring, &["saw 60-240 Measured ||", "saw 240-300 Measured ||"], &[]);
+        moved(&spring, &["saw 60-180 Measured ||", "saw 180-240 Measured ||"], &[]);
         // Stopped at 01:30 EST, begun again at 04:30 EDT: two hours went by.
         moved(
             &[[(360, -300), (390, -300)], [(510, -240), (570, -240)]],
-            &["saw 60-90 Measured ||", "saw 270-330 Measured ||"],
-            &[(90, 270, 120)],
+            &["saw 60-90 Measured ||", "saw 210-270 Measured ||"],
+            &[(90, 210)],
         );
         // A drive from 08:00 to 09:30 by the clock of the fair, one zone to the west.
-        moved(&[[(480, 0), (630, -60)]], &["saw 480-570 Measured ||"], &[]);
-        // 01:30 EDT to 01:10 EST is forty minutes: the clock alone would draw none.
-        moved(&[[(330, -240), (370, -300)]], &["saw 90-130 Measured ||"], &[]);
+        moved(&[[(480, 0), (630, -60)]], &["saw 480-630 Measured ||"], &[]);
+        // 01:30 EDT to 01:10 EST is forty minutes; 02:10 EST is an hour later, and so is what comes next.
+        let autumn = [[(330, -240), (370, -300)], [(430, -300), (490, -300)]];
+        moved(&autumn, &["saw 90-130 Measured ||", "saw 190-250 Measured ||"], &[(130, 190)]);
     }
 
     /// Oiled at 13:50 for a day, beside an hour's work each day: neither day is drawn longer for it.

@@ -7,7 +7,7 @@ use super::{Teller, Told};
 use crate::ledger::decide::{Command, MoneyCommand, Much, On};
 use crate::ledger::kind::Exact;
 use crate::ledger::kind::haul::Per;
-use crate::ledger::kind::money::{BoardPriceSet, CostHomed, Home, Measure, PackOpened, RateSet, TillSet, ToolAdded};
+use crate::ledger::kind::money::{BoardPriceSet, CostHomed, Home, Measure, PackOpened, RateSet, TillSet, ToolAdded, ToolSold};
 use crate::quantity::{Currency, Moment, Side};
 
 pub fn tell(teller: &mut Teller, verb: &str, words: &mut Words) -> Told {
@@ -28,6 +28,10 @@ pub fn tell(teller: &mut Teller, verb: &str, words: &mut Words) -> Told {
             MoneyCommand::SetHome(CostHomed { currency, kind, home })
         }
         "tool" => tool(teller, words)?,
+        "tool-sold" => {
+            let (sum, tool) = (words.money(currency)?, teller.story.names.said_mark(words)?);
+            MoneyCommand::SellTool(ToolSold { tool, sum, when: when(teller, words)? })
+        }
         "came-back" => {
             let (sum, spending) = (words.money(currency)?, teller.story.names.said_mark(words)?);
             MoneyCommand::ComeBack { spending, sum, what: words.maybe_text() }

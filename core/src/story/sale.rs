@@ -99,13 +99,14 @@ fn person(teller: &Teller, words: &mut Words, before: &str) -> Read<Option<Id>> 
     if words.has(before) { teller.story.names.said_person(words).map(Some) } else { Ok(None) }
 }
 
-/// `offer 130 for 1 stands notes fetched said 140`.
+/// `offer 130 for 1 stands notes fetched said 140 asked 145`.
 fn offer(teller: &Teller, words: &mut Words) -> Read<SaleCommand> {
     let sum = money(teller, words)?;
     let (n, job) = for_pieces(teller, words)?;
     let (paid, carried) = (words.maybe(paid), words.maybe(carried));
     let said = if words.has("said") { Some(money(teller, words)?) } else { None };
-    Ok(SaleCommand::Hear(OfferHeard { job, n, sum, paid, carried, said }))
+    let asked = if words.has("asked") { Some(money(teller, words)?) } else { None };
+    Ok(SaleCommand::Hear(OfferHeard { job, n, sum, paid, carried, said, asked }))
 }
 
 /// `guess stands asks 1.5 buys 0.25 at 145 k 2 by 2026-05-16 end 82.46 each-ask 15 each-day 0.50 no-show 0.2`, any of them.

@@ -409,7 +409,7 @@ fn meant(app: &mut App, at: Moment, now: Now) {
             ordered(app, BenchCommand::StopAt { run, at, by: Mender::Typed }, now);
         }
         Over::Day(_) => mending::at(app, at, now),
-        Over::Starting(_) => starting::until(app, at, now),
+        Over::Starting(_) => starting::meant(app, at, now),
         _ => {}
     }
 }

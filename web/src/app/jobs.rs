@@ -9,12 +9,14 @@ mod save;
 #[cfg(test)]
 mod tests;
 
+use super::bench::offered;
 use super::news::Handed;
 use super::order::{Feel, Order, Which};
 use super::{App, Notice, form::Form};
 use crate::parts::Place;
 use crate::parts::pad::Press;
 use draft::{Draft, Pick, What};
+use fivebar_core::bench::{On, Stage};
 use fivebar_core::ledger::decide::{BookCommand, Command, JobCommand, MoneyCommand, Now};
 use fivebar_core::ledger::fold::TaxBy;
 use fivebar_core::ledger::kind::money::{CostHomed, Home, JobTaxSet};
@@ -214,6 +216,17 @@ fn say(app: &mut App, nth: usize, text: String) {
     draft.nameless &= nth != 0;
     if let Some(place) = draft.words.get_mut(nth) {
         *place = text;
+    }
+    told_by_name(app);
+}
+
+/// The kind of a planned operation, where its name tells it.
+fn told_by_name(app: &mut App) {
+    let (Some(draft), Some(job)) = (&app.jobs.draft, app.jobs.open) else { return };
+    let name = draft.words.first().filter(|_| draft.what == What::Plan(None));
+    let told = name.and_then(|name| offered::told(app, On::Job(job), name));
+    if let (Some(told), Some(draft)) = (told, &mut app.jobs.draft) {
+        (draft.picks.kind, draft.picks.finish) = (told.kind, told.stage == Stage::Finish);
     }
 }
 

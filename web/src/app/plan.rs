@@ -24,8 +24,8 @@ use super::{App, Notice, workshop};
 use crate::parts::Place;
 pub use asking::{Draft, FIELD, PATTERNS, TOP, in_use};
 pub use beside::{after_the_saw, cuts_left, is_to_cut};
-pub use buying::{FIGURES, still_to_buy, were_bought, woods};
-pub use cut::{PutBack, asked_back, not_cut_off};
+pub use buying::{FIGURES, nearly_bought, still_to_buy, were_bought, woods};
+pub use cut::{PutBack, asked_back, not_cut_off, uncut};
 pub use designs::made_from;
 use designs::{keep_design, of_job};
 pub use drop::{Dropping, dropping};
@@ -34,8 +34,9 @@ use fivebar_core::ledger::decide::{Now, PlanCommand};
 use fivebar_core::ledger::fold::KeptPlan;
 use fivebar_core::ledger::kind::plan::Shape;
 use fivebar_core::plan::{Answered, Figures, better};
-use fivebar_core::quantity::{Id, Moment, Set};
-use fivebar_core::sheet::make::buy::{Kinds, OfRack, bought_since};
+use fivebar_core::quantity::{Id, Moment};
+use fivebar_core::sheet::make::buy::{Counted, Kinds, OfRack, bought_since};
+use fivebar_core::sheet::make::cut::Ticks;
 use fivebar_core::sheet::make::keep::{again, asked_again, last_used};
 use fivebar_core::sheet::make::{Ask, Boards, Given, What, Which, WhyNot, is_of_some};
 use fivebar_core::sheet::plan::{PlanSheet, sheet, sheet_at_once};
@@ -100,7 +101,7 @@ pub struct Plan {
     pub stands: Stands,
     pub found: Option<Box<Found>>,
     /// The lines at the saw that are done.
-    pub ticked: Set<usize>,
+    pub ticked: Ticks,
     /// How often another plan was turned to.
     pub turned_to: usize,
     /// It is waited for the page to be painted.
@@ -111,6 +112,8 @@ pub struct Plan {
     used: Option<Id>,
     /// When it was made: boards that were bought since are bought for it.
     made: Option<Moment>,
+    /// Boards that were bought in another size than it wants, and count all the same.
+    counted: Vec<Counted>,
     /// The plan in use that this one was planned again from.
     again: Option<Id>,
     /// The pieces of the plan there was are not what they were.
@@ -150,12 +153,14 @@ pub fn heard(app: &mut App, tap: Tap, now: Now) {
         Tap::Stop => stop(app),
         Tap::Piece(nth) => app.plan.piece = (app.plan.piece != Some(nth)).then_some(nth),
         Tap::Tick(nth) => ticks::tick(app, nth),
+        Tap::OneMore(nth) => ticks::one_more(app, nth),
         Tap::TakeAgain => of_job(app, |job| PlanCommand::TakeAgain { job }, now),
         Tap::Use => used::take(app, now),
         Tap::UseAnd(stays) => used::take_as(app, !stays, now),
         Tap::Drop => drop::drop_it(app),
         Tap::DropAnd(stays) => drop::drop_as(app, stays, now),
-        Tap::LeaveOut(name) => leave_out(app, name),
+        Tap::NotNow => (app.plan.asks, app.plan.drops) = (false, false),
+        Tap::LeaveOut(name) => asking::leave_out(app, name),
         Tap::Over(over) => {
             app.plan.draft.over = over;
             go(app);
@@ -170,6 +175,7 @@ pub fn heard(app: &mut App, tap: Tap, now: Now) {
         }
         Tap::Pile(lying) => on_rack(app, rack::Page::Pile(lying), now),
         Tap::Bought => buying::to_write_down(app, now),
+        Tap::CountAs(counted) => buying::count_as(app, counted),
         Tap::Saw(job) => at_the_saw(app, job),
         Tap::Kept(plan) => show(app, plan),
         Tap::Print => app.orders.push(Order::Print),
@@ -234,19 +240,6 @@ fn on_rack(app: &mut App, page: rack::Page, now: Now) {
     app.go(Place::Workshop);
     workshop::heard(app, workshop::Tap::ShowPage(workshop::Over::Rack), now);
     rack::heard(app, rack::RackTap::Show(page), now);
-}
-
-/// Leaves a part out, or takes it in again. A plan that was refused for it is made at once.
-fn leave_out(app: &mut App, name: String) {
-    let without = &mut app.plan.draft.without;
-    let before = without.len();
-    without.retain(|it| *it != name);
-    if without.len() == before {
-        without.push(name);
-    }
-    if app.plan.why_not.take().is_some() {
-        go(app);
-    }
 }
 
 /// The plan the job's wood was cut by, as the book keeps it, with what was ticked on this phone.
@@ -367,7 +360,8 @@ fn begin(app: &mut App, given: Given) {
     let plan = &mut app.plan;
     plan.again = plan.used.or(plan.again);
     (plan.given, plan.found, plan.why_not, plan.used, plan.piece) = (Some(Box::new(given)), None, None, None, None);
-    (plan.ticked, plan.asks, plan.made) = (Set::new(), false, Some(app.now.at));
+    (plan.ticked, plan.asks, plan.made) = (Ticks::default(), false, Some(app.now.at));
+    plan.counted.clear();
     plan.page = Page::Answer;
     plan.stands = Stands::UnderWay { worth: vec![], bound: vec![], ms: FIRST };
     app.orders.push(Order::Plan { asked, ms: FIRST });
@@ -456,7 +450,7 @@ impl Plan {
         let Ok(sheet) = sheet(&given.ready, &answered, given.room) else { return false };
         let changed = self.found.as_ref().is_none_or(|old| old.answered.plan != answered.plan);
         if changed {
-            (self.ticked, self.piece) = (Set::new(), None);
+            (self.ticked, self.piece) = (Ticks::default(), None);
         }
         self.found = Some(Box::new(Found { answered, sheet, looked: true }));
         changed
@@ -464,6 +458,10 @@ impl Plan {
 
     /// One step back; false where there is none.
     pub fn back(&mut self) -> bool {
+        if self.asks || self.drops {
+            (self.asks, self.drops) = (false, false);
+            return true;
+        }
         self.page = match self.page {
             Page::Choose => return false,
             Page::Ask => Page::Choose,

@@ -19,7 +19,7 @@ use crate::parts::Place;
 use crate::parts::pad::Press;
 use fivebar_core::ledger::Fact;
 use fivebar_core::ledger::decide::{Command, Now};
-use fivebar_core::ledger::fold::{Job, TaxBy};
+use fivebar_core::ledger::fold::{Guesses, Job, TaxBy};
 use fivebar_core::ledger::kind::sale::{Carried, Paid};
 use fivebar_core::money::tax::Tax;
 use fivebar_core::quantity::{Count, Currency, Id, Money};
@@ -103,6 +103,8 @@ pub struct Price {
     pub last_job: Option<Id>,
     /// The last act of Price and what it was.
     pub last: Option<(Id, Id, Done)>,
+    /// Guesses of a piece that were left before all were answered.
+    pub half: Option<(Id, Guesses)>,
     /// A band of doubt waits for the page to be painted.
     pub doubting: bool,
     /// Only the buyer's face is in the page.
@@ -163,7 +165,10 @@ pub fn heard(app: &mut App, tap: Tap, now: Now) {
         Tap::Hide => face::hide(app),
         Tap::HowPaid => to_workshop(app, workshop::Over::Till),
         Tap::Rate => to_workshop(app, workshop::Over::Rate),
-        Tap::Close => app.price.close(),
+        Tap::Close => {
+            waiting::left(app);
+            app.price.close();
+        }
     }
 }
 

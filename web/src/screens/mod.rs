@@ -20,6 +20,7 @@ mod said;
 mod short;
 mod slots;
 mod sort;
+mod sources;
 mod spent_on;
 mod supplier;
 mod taxes;

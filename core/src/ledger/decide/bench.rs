@@ -8,7 +8,7 @@ use crate::bench::{Bench, Kind, Mender, On, Run, Stage, Work};
 use crate::ledger::kind::bench as kind;
 use crate::ledger::kind::book::Struck;
 use crate::ledger::{Book, Fact, fold};
-use crate::quantity::{Count, Decimal, Id, Moment, Money, PILE_MOST, Span};
+use crate::quantity::{Count, Decimal, Id, Moment, Money, PILE_MOST, Span, Wall};
 use crate::refusal::{Answer, Refusal};
 
 /// The most letters an operation's name may have.
@@ -55,6 +55,11 @@ pub enum BenchCommand {
         start: Option<Moment>,
         stop: Option<Moment>,
         op: Option<String>,
+    },
+    /// It began at this moment, by the clock of this place.
+    StartAt {
+        run: Id,
+        at: Wall,
     },
     /// A run was of another job or haul, or of none.
     Move {
@@ -127,11 +132,15 @@ pub(super) fn decide(book: &Book, command: &BenchCommand, act: &mut Act) -> Answ
         BenchCommand::StopAt { run, at, by } => stop_at(found(&bench, *run)?, (*at, *by), act),
         BenchCommand::Confirm { run } => {
             let run = found(&bench, *run)?.id;
-            done(act.add(kind::RunMended { run, by: Mender::Typed, start: None, stop: None, op: None }))
+            done(act.add(kind::RunMended { run, by: Mender::Typed, start: None, stop: None, op: None, place: None }))
         }
         BenchCommand::Done { run, n } => pieces(found(&bench, *run)?, *n, act),
         BenchCommand::DoneInAll { run, n } => in_all(found(&bench, *run)?, *n, act),
-        BenchCommand::Mend { run, start, stop, op } => mend(&bench, found(&bench, *run)?, (*start, *stop, op), act),
+        BenchCommand::Mend { run, start, stop, op } => {
+            let run = found(&bench, *run)?;
+            mend(&bench, run, (start.map(|at| Wall::new(at, run.started.offset)), *stop, op), act)
+        }
+        BenchCommand::StartAt { run, at } => mend(&bench, found(&bench, *run)?, (Some(*at), None, &None), act),
         BenchCommand::Recall { work, start, stop, heads } => recall(book, &bench, (work, *start, *stop, *heads), act),
         BenchCommand::HelperJoins { run, person, pay } => {
             let run = running(&bench, *run)?;
@@ -219,7 +228,7 @@ fn stop_at(run: &Run, (at, by): (Moment, Mender), act: &mut Act) -> Answer<()> {
     } else if run.end(now) < at {
         return Err(Refusal::RunHasEnded { run: run.id });
     }
-    done(act.add(kind::RunMended { run: run.id, by, start: None, stop: Some(at), op: None }))
+    done(act.add(kind::RunMended { run: run.id, by, start: None, stop: Some(at), op: None, place: None }))
 }
 
 fn pieces(run: &Run, n: Count, act: &mut Act) -> Answer<()> {
@@ -248,18 +257,19 @@ fn in_all(run: &Run, n: Count, act: &mut Act) -> Answer<()> {
     if left < n { at_most(n).and_then(|()| done(act.add(kind::PiecesDone { run: run.id, n: n.saturating_sub(left) }))) } else { Ok(()) }
 }
 
-fn mend(bench: &Bench, run: &Run, (start, stop, op): (Option<Moment>, Option<Moment>, &Option<String>), act: &mut Act) -> Answer<()> {
+fn mend(bench: &Bench, run: &Run, (start, stop, op): (Option<Wall>, Option<Moment>, &Option<String>), act: &mut Act) -> Answer<()> {
     if start.is_none() && stop.is_none() && op.is_none() {
         return Err(Refusal::NothingAsked);
     }
     op.as_deref().map_or(Ok(()), named)?;
     if start.is_some() || stop.is_some() {
         let now = act.now().wall.at;
-        let ends = (start.unwrap_or(run.started.at), stop.unwrap_or(run.end(now)));
+        let ends = (start.map_or(run.started.at, |start| start.at), stop.unwrap_or(run.end(now)));
         lasts(ends, now)?;
         free(bench, run.work.person, (ends.0, as_cut(bench, run, ends.1)), Some(run.id))?;
     }
-    done(act.add(kind::RunMended { run: run.id, by: Mender::Typed, start, stop, op: op.clone() }))
+    let place = start.map(|start| start.offset).filter(|place| *place != run.started.offset);
+    done(act.add(kind::RunMended { run: run.id, by: Mender::Typed, start: start.map(|start| start.at), stop, op: op.clone(), place }))
 }
 
 /// Where a run ends that is mended to this: put back to its own stamp it ends, as it did, where the next run began.

@@ -19,6 +19,7 @@ mod sale;
 mod stock;
 mod taxes;
 mod turned;
+mod uncut;
 mod wait;
 mod wood;
 
@@ -36,6 +37,7 @@ pub use sale::{HandBackOrder, PaidOf, PayOrder, SaleCommand, SellOrder};
 pub use stock::{Figures, Lying, OnTheScale, StockCommand};
 pub use taxes::{TAX_NAME_MOST, TAXES_MOST};
 pub use turned::{Turned, turned};
+pub use uncut::{LeftBy, Uncut, left_by};
 pub use wait::{Laid, WaitCommand};
 pub use wood::WoodCommand;
 

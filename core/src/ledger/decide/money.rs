@@ -82,6 +82,7 @@ pub enum MoneyCommand {
     },
     SetHome(kind::CostHomed),
     AddTool(kind::ToolAdded),
+    SellTool(kind::ToolSold),
     /// What is left of it is gone.
     EmptyCan {
         can: Id,
@@ -130,7 +131,8 @@ pub(super) fn decide(book: &Book, command: &MoneyCommand, act: &mut Act) -> Answ
         | MoneyCommand::EmptyCan { .. }
         | MoneyCommand::ComeBack { .. }
         | MoneyCommand::SetHome(_)
-        | MoneyCommand::AddTool(_) => as_things(book, command, act)?,
+        | MoneyCommand::AddTool(_)
+        | MoneyCommand::SellTool(_) => as_things(book, command, act)?,
         MoneyCommand::SetRate(facts) => {
             check_rate(book, facts)?;
             act.add(facts.clone());
@@ -174,6 +176,10 @@ fn as_things(book: &Book, command: &MoneyCommand, act: &mut Act) -> Answer<()> {
         }
         MoneyCommand::AddTool(facts) => {
             check_tool(facts)?;
+            act.add(facts.clone());
+        }
+        MoneyCommand::SellTool(facts) => {
+            can_be_sold(book, facts, act.now().wall)?;
             act.add(facts.clone());
         }
         MoneyCommand::EmptyCan { can } => {
@@ -266,6 +272,20 @@ fn check_tool(f: &kind::ToolAdded) -> Answer<()> {
     let tool = Tool { cost: plain(f.sum)?, salvage: f.salvage.unwrap_or(Money::zero(f.sum.currency())), years: f.years };
     let spread = f.share.map_or(Spread::Straight, |share| Spread::DecliningThenStraight { share: share.0 });
     tool.wear(spread, FirstYear::Whole).map(drop)
+}
+
+/// A tool that is there is sold once, and not before it was bought.
+fn can_be_sold(book: &Book, f: &kind::ToolSold, now: Wall) -> Answer<()> {
+    let tool = fold::workshop(book).tools.into_iter().find(|tool| tool.entry == f.tool && tool.sold.is_none()).ok_or(Refusal::NotThere)?;
+    plain(same(tool.tool.cost.currency(), f.sum)?)?;
+    let (start, end) = (tool.bought, Wall::new(f.when.unwrap_or(now.at), now.offset));
+    if end.day() < start.day() {
+        return Err(Refusal::EndNotAfterStart { start: start.at, end: end.at });
+    }
+    if now.at < end.at {
+        return Err(Refusal::NotYet { met: end.at, now: now.at });
+    }
+    Ok(())
 }
 
 fn mileage(book: &Book, currency: Currency) -> Answer<(Decimal, Per)> {

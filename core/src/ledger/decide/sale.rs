@@ -98,7 +98,7 @@ pub(super) fn decide(book: &Book, command: &SaleCommand, act: &mut Act) -> Answe
         SaleCommand::Hear(f) => {
             let job = found(book, f.job)?;
             enough(f.n, job.left())?;
-            for sum in std::iter::once(f.sum).chain(f.said) {
+            for sum in std::iter::once(f.sum).chain(f.said).chain(f.asked) {
                 plain(same(job.currency, sum)?)?;
             }
             act.add(f.clone());
@@ -354,7 +354,7 @@ fn sell(book: &Book, order: &SellOrder, offer: Option<Money>, act: &mut Act) -> 
 
 /// What the buyer of this named, and what was said back.
 fn heard(order: &SellOrder, sum: Money, said: Option<Money>) -> kind::OfferHeard {
-    kind::OfferHeard { job: order.job, n: order.n, sum, paid: order.paid, carried: order.carried, said }
+    kind::OfferHeard { job: order.job, n: order.n, sum, paid: order.paid, carried: order.carried, said, asked: None }
 }
 
 /// Of a sum now handed over, what was not received ahead.

@@ -249,10 +249,10 @@ impl Said {
     }
 }
 
-/// The last word on each end stands. A mended end keeps the place of the end it mends.
+/// The last word on each end stands. A mended end keeps the place of the end it mends, unless another was said.
 fn mend(run: &mut Run, said: kind::RunMended) {
     if let Some(start) = said.start {
-        run.started.at = start;
+        run.started = Wall::new(start, said.place.unwrap_or(run.started.offset));
         run.mended_start = Some(said.by);
     }
     if let Some(stop) = said.stop {

@@ -3,7 +3,7 @@
 pub use crate::bench::{Kind, Mender, Stage};
 
 use super::kinds;
-use crate::quantity::{Count, Id, Moment, Money};
+use crate::quantity::{Count, Id, Moment, Money, Offset};
 
 kinds! {
     /// Work began; the run's id is the entry's. `from` is the moment it began where that was earlier than the tap.
@@ -11,8 +11,9 @@ kinds! {
     RunStarted { op: String, kind: Kind; job: Id, haul: Id, stage: Stage, from: Moment, person: Id, rework: bool }
     /// Work ended. `switched` when the next run began in the same act.
     RunStopped { run: Id; switched: bool }
-    /// A run's ends were put right; the stamps stay. A missing end stays as it was; with nothing said, the run is right as it stands.
-    RunMended { run: Id, by: Mender; start: Moment, stop: Moment, op: String }
+    /// A run's ends were put right; the stamps stay. A missing end stays as it was; with nothing said, the run is right as it stands. `place`
+    /// is the clock that showed the new start, where that was another than the one of the start before.
+    RunMended { run: Id, by: Mender; start: Moment, stop: Moment, op: String, place: Offset }
     /// Work that was not stamped was written down afterwards; its id is the entry's. `heads` at work, the person's own too.
     RunRecalled { op: String, kind: Kind, start: Moment, stop: Moment; job: Id, haul: Id, stage: Stage, person: Id, rework: bool, heads: Count }
     /// Pieces of a batch were done in a run.

@@ -43,6 +43,8 @@ kinds! {
     /// A tool that wears out over so many years from the one it was bought in, down to what it fetches at the end (nothing where `salvage` is
     /// missing). Each year carries as much, or `share` of what is left of the price until as much is more. `when`: the day it was bought.
     ToolAdded { name: String, sum: Money, years: Count; salvage: Money, share: Exact, when: Moment }
+    /// A tool was sold for `sum`, on the day `when`, where that was another. What it wears ends with the year before.
+    ToolSold { tool: Id, sum: Money; when: Moment }
     /// A distance was driven for a job or a haul, or for neither; `sum` is distance x rate.
     DistanceDriven { distance: Length, rate: Exact, per: Per, sum: Money; job: Id, haul: Id, what: String, when: Moment }
     /// What an hour must earn, in one currency: pay wanted and lowest pay per hour, hours a year and those logged to jobs,

@@ -25,8 +25,9 @@ pub enum Carried {
 spelled!(Carried: Fetched "fetched", Delivered "delivered");
 
 kinds! {
-    /// A buyer named a sum for `n` pieces. `said` is what was said back for them, which they left or took.
-    OfferHeard { job: Id, n: Count, sum: Money; paid: Paid, carried: Carried, said: Money }
+    /// A buyer named a sum for `n` pieces. `said` is what was said back for them, which they left or took. `asked` is what was asked for them
+    /// then; missing, their tags.
+    OfferHeard { job: Id, n: Count, sum: Money; paid: Paid, carried: Carried, said: Money, asked: Money }
     /// A price was agreed for `n` pieces, before they are handed over; its id is the entry's. A change of order `replaces` an earlier one.
     /// `rate` and `side` of the tax that was spoken of; missing, that of its job at the hand-over.
     PriceAgreed { job: Id, n: Count, sum: Money, carried: Carried; deposit: Money, due: Moment, buyer: Id, replaces: Id, rate: Exact, side: Side }

@@ -15,7 +15,7 @@ pub struct Meant {
     pub span: Option<Span>,
     /// The same figures once more: where clocks went back they came twice; else twelve hours off, where those give a working day and what
     /// was typed gives none.
-    pub other: Option<(Wall, Span)>,
+    pub other: Option<(Wall, Option<Span>)>,
     /// Both are of one clock time, before and after clocks went back.
     pub twice: bool,
 }
@@ -55,8 +55,8 @@ pub fn stop(app: &App, run: &Run, text: &str) -> Result<Meant, Misread> {
 ///
 /// # Errors
 /// [`Misread`].
-pub fn until(app: &App, (day, from): (Day, Clock), text: &str) -> Result<Meant, Misread> {
-    let start = app.moment_of(day, from);
+pub fn until(app: &App, (day, start): (Day, Wall), text: &str) -> Result<Meant, Misread> {
+    let from = start.clock();
     let at = |clock: &Clock| {
         let next = app.moment_of(day.next(), *clock).at;
         if *clock < from && next <= app.now.at { next } else { app.moment_of(day, *clock).at }
@@ -73,7 +73,7 @@ fn end((start, now): (Moment, Moment), wall: impl Fn(Moment) -> Wall, clocks: Ve
     let (span, again) = (start.until(meant), again(meant, &wall).filter(fits));
     let other = clocks.first().map(|typed| at(&half_on(*typed))).filter(|other| DAY_MOST < span && fits(other));
     let other = again.or(other.filter(|other| start.until(*other) <= DAY_MOST));
-    let other = other.map(|other| (wall(other), start.until(other)));
+    let other = other.map(|other| (wall(other), Some(start.until(other))));
     Meant { at: wall(meant), span: Some(span).filter(|span| Span::ZERO < *span), other, twice: again.is_some() }
 }
 
@@ -84,7 +84,8 @@ fn again(at: Moment, wall: impl Fn(Moment) -> Wall) -> Option<Moment> {
     near.into_iter().find(|other| shown(*other) == shown(at))
 }
 
-/// When a run began, by what was typed: of two halves the one nearer to the start that stands.
+/// When a run began, by what was typed: of two halves the one nearer to the start that stands, by the clock here where that is the one it
+/// is shown by. Before its end it may have come twice.
 ///
 /// # Errors
 /// [`Misread`].
@@ -92,23 +93,37 @@ pub fn start(app: &App, run: &Run, text: &str) -> Result<Meant, Misread> {
     let (stands, end) = (run.started.at, run.end(app.now.at));
     let off = |at: &Moment| stands.until(*at).max(at.until(stands));
     let clocks = clocks(app, text)?;
-    let at = |clock: &Clock| begun(run, *clock, app.now.at);
+    let here = app.local().wall(stands).offset == run.started.offset;
+    let place = |at| if here { app.local().wall(at) } else { Wall::new(at, run.started.offset) };
+    let of = |day: Day, clock: Clock| if here { app.moment_of(day, clock).at } else { day.at(clock, run.started.offset) };
+    let at = |clock: &Clock| begun(run, |day| of(day, *clock), app.now.at);
     let meant = clocks.iter().map(at).min_by_key(off).unwrap_or(stands);
+    let again = again(meant, place).filter(|again| again.max(&meant) < &end);
+    // The first of both stands first.
+    let (meant, again) = (again.map_or(meant, |again| meant.min(again)), again.map(|again| meant.max(again)));
     let span = meant.until(end);
     let other = clocks.first().map(|typed| at(&half_on(*typed))).filter(|other| DAY_MOST < span && *other < end);
-    let place = |at| Wall::new(at, run.started.offset);
-    let other = other.map(|other| (place(other), other.until(end))).filter(|(_, span)| *span <= DAY_MOST);
-    Ok(Meant { at: place(meant), span: Some(span).filter(|span| Span::ZERO < *span), other, twice: false })
+    let other = again.or(other.filter(|other| other.until(end) <= DAY_MOST)).map(|other| (place(other), Some(other.until(end))));
+    Ok(Meant { at: place(meant), span: Some(span).filter(|span| Span::ZERO < *span), other, twice: again.is_some() })
 }
 
-/// When time that was missed began: of two halves the one nearer to noon.
+/// When time that was missed began: of two halves the one nearer to noon. It may have come twice.
 ///
 /// # Errors
 /// [`Misread`].
-pub fn from(app: &App, day: Day, text: &str) -> Result<(Clock, Meant), Misread> {
+pub fn from(app: &App, day: Day, text: &str) -> Result<Meant, Misread> {
     let off = |clock: &Clock| clock.as_minutes().abs_diff(Clock::NOON.as_minutes());
     let clock = clocks(app, text)?.into_iter().min_by_key(off).unwrap_or_default();
-    Ok((clock, Meant { at: app.moment_of(day, clock), span: None, other: None, twice: false }))
+    let at = app.moment_of(day, clock);
+    let again = again(at.at, |at| app.local().wall(at)).filter(|again| *again <= app.now.at && at.at <= app.now.at);
+    let (first, second) = (again.map_or(at.at, |again| at.at.min(again)), again.map(|again| at.at.max(again)));
+    let place = |at| app.local().wall(at);
+    Ok(Meant {
+        at: if second.is_some() { place(first) } else { at },
+        span: None,
+        other: second.map(|at| (place(at), None)),
+        twice: second.is_some(),
+    })
 }
 
 /// When a helper came or went: within the run, of two halves the one that lies in it.
@@ -123,10 +138,9 @@ pub fn along(app: &App, run: &Run, text: &str) -> Result<Moment, Misread> {
 }
 
 /// A clock time meant as the start of a run: of the day it began, or of the eve where that day's is past its end and further off.
-fn begun(run: &Run, clock: Clock, now: Moment) -> Moment {
-    let Wall { at, offset } = run.started;
-    let day = run.started.day();
-    let (same, eve) = (day.at(clock, offset), day.before().at(clock, offset));
+fn begun(run: &Run, of: impl Fn(Day) -> Moment, now: Moment) -> Moment {
+    let (at, day) = (run.started.at, run.started.day());
+    let (same, eve) = (of(day), of(day.before()));
     if run.end(now) <= same && eve.until(at) < at.until(same) { eve } else { same }
 }
 

@@ -7,7 +7,7 @@ use super::{Over, batch_of, ends, in_all, is_meant, ordered, pay_on, run_of, sai
 use fivebar_core::bench::{Kind, On, Run, Stage};
 use fivebar_core::ledger::decide::{BenchCommand, Now};
 use fivebar_core::ledger::fold;
-use fivebar_core::quantity::{Currency, Id, Moment, Money, PILE_MOST, reading};
+use fivebar_core::quantity::{Currency, Id, Moment, Money, PILE_MOST, Wall, reading};
 use fivebar_core::refusal::Refusal;
 
 /// The run that is opened.
@@ -65,11 +65,11 @@ fn then(app: &mut App, mend: Mend) {
 /// Writes down the moment that was meant.
 pub(super) fn at(app: &mut App, at: Moment, now: Now) {
     let (Some(run), Some(mend)) = (opened(app).map(|run| run.id), mend(app)) else { return };
-    let ends = |start, stop| BenchCommand::Mend { run, start, stop, op: None };
+    let stop = |stop| BenchCommand::Mend { run, start: None, stop, op: None };
     let helper = |helper, from, to| BenchCommand::MendHelper { run, helper, from, to, pay: None };
     match mend {
-        Mend::Start(_) => ordered(app, ends(Some(at), None), now),
-        Mend::Stop(_) => ordered(app, ends(None, Some(at)), now),
+        Mend::Start(_) => ordered(app, begun(app, run, at), now),
+        Mend::Stop(_) => ordered(app, stop(Some(at)), now),
         Mend::Came(Helper { id: Some(id), .. }, _) => ordered(app, helper(id, Some(at), None), now),
         Mend::Went(Helper { id: Some(id), .. }, _) => ordered(app, helper(id, None, Some(at)), now),
         Mend::Came(forgotten, _) => match outside(app, (at, None), now.wall.at) {
@@ -82,6 +82,14 @@ pub(super) fn at(app: &mut App, at: Moment, now: Now) {
         },
         _ => {}
     }
+}
+
+/// The start by the clock here, where that is the clock it was shown by.
+fn begun(app: &App, run: Id, at: Moment) -> BenchCommand {
+    let (local, started) = (app.local(), run_of(app, run).map(|run| run.started));
+    let place =
+        started.filter(|start| local.wall(start.at).offset != start.offset).map_or(local.wall(at), |start| Wall::new(at, start.offset));
+    BenchCommand::StartAt { run, at: place }
 }
 
 /// Why somebody can't have worked along from then to then in the run that is opened.

@@ -75,6 +75,18 @@ pub fn called(app: &App, starting: &Starting, kind: Kind) -> Option<Offered> {
     all.into_iter().find(|one| one.kind == kind && in_small(&one.op) == typed)
 }
 
+/// One whose name is what was typed, or a form of it, and so tells its kind: of what is begun, else of any job, else of what is usual.
+pub fn told(app: &App, on: On, typed: &str) -> Option<Offered> {
+    if typed.trim().is_empty() {
+        return None;
+    }
+    let (first, behind) = planned(app, on);
+    let jobs = open(app).into_iter().rev().map(|(job, _)| On::Job(job)).filter(|other| *other != on);
+    let of_jobs = jobs.flat_map(|other| done(app, other)).map(|one| Offered { on, ..one });
+    let all = first.into_iter().chain(behind).chain(done(app, on)).chain(of_jobs).chain(usual(app, on));
+    all.into_iter().find(|one| is_one(&one.op, typed))
+}
+
 fn is_same(one: &Offered, other: &Offered) -> bool {
     in_small(&one.op) == in_small(&other.op)
 }

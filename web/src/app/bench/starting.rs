@@ -8,7 +8,7 @@ use crate::words::en::count;
 use fivebar_core::bench::{Kind, On, Stage, Work};
 use fivebar_core::ledger::decide::{BenchCommand, Now};
 use fivebar_core::ledger::fold;
-use fivebar_core::quantity::{Clock, Day, Id, Listed, Moment, Wall};
+use fivebar_core::quantity::{Day, Id, Listed, Moment, Wall};
 use fivebar_core::refusal::Refusal;
 
 /// The answers so far.
@@ -29,7 +29,7 @@ pub struct Starting {
     pub jobs: bool,
     /// The day of time that was missed; none for a start now.
     pub missed: Option<Day>,
-    pub from: Option<Clock>,
+    pub from: Option<Wall>,
     pub typed: Typed,
     /// What was typed of the end that is not under the thumb.
     pub other: String,
@@ -156,25 +156,33 @@ fn clock(app: &mut App, now: Now) {
     match starting.from {
         None => match ends::from(app, on, &text) {
             Err(why) => wrong(app, why),
-            Ok((_, meant)) if now.wall.at <= meant.at.at => app.refuse(Refusal::NotYet { met: meant.at.at, now: now.wall.at }),
-            Ok((clock, _)) => other_end(app, Some(clock)),
+            Ok(meant) if now.wall.at <= meant.at.at => app.refuse(Refusal::NotYet { met: meant.at.at, now: now.wall.at }),
+            Ok(meant) if meant.is_asked() => app.bench.asked = true,
+            Ok(meant) => other_end(app, Some(meant.at)),
         },
         Some(from) => said(app, ends::until(app, (on, from), &text), now),
     }
 }
 
 /// The other of the two ends comes under the thumb, with what was typed of it.
-fn other_end(app: &mut App, from: Option<Clock>) {
+fn other_end(app: &mut App, from: Option<Wall>) {
     let Over::Starting(starting) = &mut app.bench.over else { return };
     let other = std::mem::replace(&mut starting.other, std::mem::take(&mut starting.typed.text));
     (starting.from, starting.typed) = (from, Typed::left(other));
 }
 
-/// Time that was missed is written down.
-pub(super) fn until(app: &mut App, stop: Moment, now: Now) {
+/// The moment that was meant: from when; else until when, and time that was missed is written down.
+pub(super) fn meant(app: &mut App, at: Moment, now: Now) {
     let Over::Starting(starting) = &app.bench.over else { return };
-    let (Some(from), Some(on), Some(work)) = (starting.from, starting.missed, starting.work()) else { return };
-    let start = app.moment_of(on, from);
+    match starting.from {
+        None => other_end(app, Some(app.local().wall(at))),
+        Some(_) => until(app, at, now),
+    }
+}
+
+fn until(app: &mut App, stop: Moment, now: Now) {
+    let Over::Starting(starting) = &app.bench.over else { return };
+    let (Some(start), Some(on), Some(work)) = (starting.from, starting.missed, starting.work()) else { return };
     // It is written with the offset of the time it tells of, by which its ends are shown.
     let now = Now { wall: Wall::new(now.wall.at, start.offset), ..now };
     ordered(app, BenchCommand::Recall { work, start: start.at, stop, heads: 1 }, now);

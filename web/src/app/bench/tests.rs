@@ -360,18 +360,28 @@ fn big_buttons_keep_the_screen_awake_and_are_left_by_a_hold() {
 
 #[test]
 fn cautions_stand_where_they_are_needed_once_a_day() {
+    let check = |big: &[Msg]| cautioned(Told::stands(), big);
+    check(&[]);
+    check(&[tap(Tap::Big)]);
+}
+
+/// On the bench; over it, where big buttons are gone to after each start.
+fn cautioned(mut told: Told, big: &[Msg]) {
     let (dust, rags) = ("Hardwood dust harms lungs", "Oily rags can heat up");
-    let mut told = Told::stands();
-    told.start(0, "Sand");
+    let begin = |told: &mut Told, minute: i64, name: &str| {
+        told.start(minute, name);
+        told.at(minute, big.iter().cloned());
+    };
+    begin(&mut told, 0, "Sand");
     holds(&told.at(1, []), &[dust]);
-    told.start(10, "Trim");
+    begin(&mut told, 10, "Trim");
     lacks(&told.at(11, []), &[dust, rags]);
-    told.start(20, "Joint and rip");
+    begin(&mut told, 20, "Joint and rip");
     lacks(&told.at(21, []), &[dust]);
-    told.start(30, "Second coat");
+    begin(&mut told, 30, "Second coat");
     lacks(&told.at(31, []), &[rags]);
     holds(&told.at(40, [tap(Tap::Stop)]), &[rags]);
-    told.start(1440, "Rip");
+    begin(&mut told, 1440, "Rip");
     holds(&told.at(1441, []), &[dust]);
 }
 

@@ -192,7 +192,8 @@ fn no_sale(app: &mut App, said: Option<Money>, now: Now) {
     let Some(sheet) = here(app) else { return };
     let Some(sum) = sheet.offer else { return };
     let asking = sheet.asking;
-    let fact = OfferHeard { job: sheet.job, n: asking.n, sum, paid: Some(asking.paid), carried: Some(asking.carried), said };
+    let (paid, carried, asked) = (Some(asking.paid), Some(asking.carried), sheet.standing.ask);
+    let fact = OfferHeard { job: sheet.job, n: asking.n, sum, paid, carried, said, asked };
     if done(app, &Command::Sale(SaleCommand::Hear(fact)), (sheet.job, Done::Heard(sum)), now) {
         app.price.to_list();
     }

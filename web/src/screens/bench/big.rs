@@ -1,4 +1,4 @@
-//! Big buttons: four targets for hands with glue on them. Leaving is a hold, so that a palm does not.
+//! Big buttons: never more than four targets, for hands with glue on them. Leaving is a hold, so that a palm does not.
 
 mod off;
 
@@ -6,7 +6,7 @@ use super::super::undo::last;
 use super::super::{Screen, Seen};
 use super::rack::notches;
 use super::refused::when;
-use super::{say, slab};
+use super::{cautions, say, slab};
 use crate::app::bench::Tap;
 use crate::app::bench::waits::{WaitTap, coated, kept, long, pieces, usual};
 use crate::app::{App, Common, Msg};
@@ -15,9 +15,10 @@ use crate::view::{El, el};
 use crate::words::en::common::taken_back;
 use crate::words::en::{bench as words, waits};
 use fivebar_core::bench::wait::{Usual, What};
+use fivebar_core::ledger::Fact;
 use fivebar_core::quantity::{Id, Span};
 use fivebar_core::sheet::bench::{BenchSheet, Slab};
-use off::{chalked, off};
+use off::{chalked, comes_out, off};
 
 /// How long a hold is, in milliseconds.
 const HOLD: u32 = 1000;
@@ -25,9 +26,13 @@ const HOLD: u32 = 1000;
 /// A start that long ago is no slip of the hand that is noticed at once [J].
 const START_MOST: Span = Span::minutes(2);
 
-/// The four keys.
+/// So long after a tap it can be a slip: what takes it back stands there, whatever can come out [J].
+const SLIP: Span = Span::ms(30_000);
+
+/// The keys, and the cautions of the bench above them.
 pub fn screen(app: &App, sheet: &BenchSheet, seen: Seen<'_>) -> Screen {
-    let main = el("main", "big").kid(first(app, sheet, seen)).kid(second(app, sheet, seen)).kid(leave());
+    let warned = cautions::of_work(app, sheet, seen);
+    let main = el("main", "big").kids(warned).kid(first(app, sheet, seen)).kid(second(app, sheet, seen)).kid(leave());
     let mut screen = Screen::new("bench/big", top(app, sheet, seen), main);
     screen.bare = true;
     screen
@@ -112,9 +117,46 @@ fn clamp(slab: &Slab, usual: &Usual, app: &App) -> El<Msg> {
     huge("huge slab", waits::clamped(What::of(&usual.what)), under, say(Tap::Waits(WaitTap::Clamp)))
 }
 
+/// What takes back, and Stop. What can come out stands in the place of the one that is needed less: of Stop while nothing runs, else of
+/// what takes back, once the last tap is no slip any more.
 fn second(app: &App, sheet: &BenchSheet, seen: Seen<'_>) -> El<Msg> {
+    let over = comes_out(app, sheet);
+    let Some(slab) = &sheet.running else {
+        return pair(back(app, sheet, seen), over.unwrap_or_else(|| stop(app).flag("disabled", true)));
+    };
+    match (slab.has_pieces(), over) {
+        (false, Some(over)) => pair(back(app, sheet, seen), over),
+        (false, None) => el("div", "alone").kid(back(app, sheet, seen)),
+        (true, Some(over)) if !slipped(app) => pair(over, stop(app)),
+        (true, _) => pair(back(app, sheet, seen), stop(app)),
+    }
+}
+
+fn pair(one: El<Msg>, other: El<Msg>) -> El<Msg> {
+    el("div", "g2 back").kid(one).kid(other)
+}
+
+fn stop(app: &App) -> El<Msg> {
+    let keeps = if app.shelf().waits().on().next().is_some() { waits::KEEPS_WAITS } else { "" };
+    large("key solid h176", words::STOP, keeps.to_owned(), say(Tap::Stop))
+}
+
+/// The last act of this tab.
+fn last_act(app: &App) -> Option<Id> {
     let shelf = app.shelf();
-    let act = shelf.taken_back.or(shelf.last_act);
+    shelf.taken_back.or(shelf.last_act)
+}
+
+/// Whether the last tap was so short ago that it may be a slip; what was taken off is no slip while more can come out.
+fn slipped(app: &App) -> bool {
+    let book = &app.shelf().book;
+    let acts = last_act(app).into_iter().flat_map(|act| book.act(act)).filter_map(|id| book.entry(id)).map(|(entry, _)| entry);
+    let mut acts = acts.filter(|entry| !matches!(entry.fact, Fact::WaitEnded(_)));
+    acts.any(|entry| entry.wall.at.until(app.now.at) < SLIP)
+}
+
+fn back(app: &App, sheet: &BenchSheet, seen: Seen<'_>) -> El<Msg> {
+    let (shelf, act) = (app.shelf(), last_act(app));
     let told = act.and_then(|act| shelf.book.act(act).last().copied()).and_then(|id| shelf.book.entry(id));
     let wait = told.and_then(|(entry, _)| kept(app, |kept| kept.waits.wait(entry.id).map(|wait| kept.line(wait, app.now.at))));
     let last = last(app, seen);
@@ -132,12 +174,7 @@ fn second(app: &App, sheet: &BenchSheet, seen: Seen<'_>) -> El<Msg> {
         (_, true) => words::NOTHING_SINCE.to_owned(),
         _ => under,
     };
-    let nothing = wipes || nothing;
-    let alone = sheet.running.as_ref().is_some_and(|slab| !slab.has_pieces());
-    let back = large(if alone { "key h176 wide" } else { "key h176" }, words_of, under, Msg::Common(tap)).flag("disabled", nothing);
-    let keeps = if app.shelf().waits().on().next().is_some() { waits::KEEPS_WAITS } else { "" };
-    let stop = large("key solid h176", words::STOP, keeps.to_owned(), say(Tap::Stop)).flag("disabled", sheet.running.is_none());
-    if alone { el("div", "").kid(back) } else { el("div", "g2 back").kid(back).kid(stop) }
+    large("key h176", words_of, under, Msg::Common(tap)).flag("disabled", wipes || nothing)
 }
 
 /// Whether an act is the start of what runs, and was tapped a while ago, whatever it said of when work began.

@@ -16,11 +16,15 @@ const EVENING: u16 = 17 * 60;
 /// While the day's first dusty work runs, once a coat was done, at the stop that ends a day with a coat, and with the first run of a
 /// day that has a short pile.
 pub fn cautions(app: &App, sheet: &BenchSheet, seen: Seen<'_>) -> Vec<El<Msg>> {
+    of_work(app, sheet, seen).into_iter().chain(short::lines(app, seen).into_iter().map(caution)).listed()
+}
+
+/// Of them, those of dust and of rags.
+pub fn of_work(app: &App, sheet: &BenchSheet, seen: Seen<'_>) -> Vec<El<Msg>> {
     let (bench, today) = (app.shelf().bench(), seen.now.day());
     let dust = own(&bench, today).find(|run| words::holds(&run.work.op, &words::DUSTY)).is_some_and(Run::is_running);
     let rags = rags(app, &bench, today, sheet) || is_evening(app, seen) && sheet.running.is_none() && had_coat(app, &bench, today);
-    let short = short::lines(app, seen);
-    [dust.then_some(words::DUST), rags.then_some(words::RAGS)].into_iter().flatten().map(str::to_owned).chain(short).map(caution).listed()
+    [dust.then_some(words::DUST), rags.then_some(words::RAGS)].into_iter().flatten().map(caution).listed()
 }
 
 fn own(bench: &Bench, today: Day) -> impl DoubleEndedIterator<Item = &Run> {

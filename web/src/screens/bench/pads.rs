@@ -135,8 +135,7 @@ pub fn meant(read: Option<Meant>, app: &App, seen: Seen<'_>) -> Vec<El<Msg>> {
         let under = words::reads(&seen.speech.day(wall), span.map(|span| seen.speech.span(span)).as_deref());
         key("key t22 h56 wide", seen.speech.clock(wall), under, say(Tap::Meant(wall.at)))
     };
-    let other = read.other.map(|(wall, span)| (wall, Some(span)));
-    let keys = std::iter::once((read.at, read.span)).chain(other).map(one);
+    let keys = std::iter::once((read.at, read.span)).chain(read.other).map(one);
     vec![
         el("p", "w7").attr("role", "alert").text(if read.twice { words::CAME_TWICE } else { words::WHICH_ONE }),
         el("div", "less").kids(keys),

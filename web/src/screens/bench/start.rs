@@ -2,7 +2,7 @@
 
 use super::super::{Screen, Seen};
 use super::{foot, pads, say};
-use crate::app::bench::offered::{Offered, offers};
+use crate::app::bench::offered::{Offered, offers, told};
 use crate::app::bench::starting::{Starting, StartingTap, open};
 use crate::app::bench::{Tap, ends};
 use crate::app::{App, Msg};
@@ -103,7 +103,7 @@ fn operations(starting: &Starting, app: &App, seen: Seen<'_>) -> Vec<El<Msg>> {
         key("key h88 m wide", count::SORT, under, answer(StartingTap::Sort(haul.id)))
     });
     let mut shown = vec![above];
-    let mut typed = typed(starting);
+    let mut typed = typed(starting, app);
     let field = (!typed.is_empty()).then(|| typed.remove(0));
     shown.extend(field);
     shown.extend(group(if none { "" } else { words::FOUND }, offers.found));
@@ -134,17 +134,28 @@ fn group(title: &'static str, offered: Vec<Offered>) -> Vec<El<Msg>> {
     (!title.is_empty()).then(|| el("h2", "").text(title)).into_iter().chain([keys.attr("aria-label", words::WHICH_OPERATION)]).listed()
 }
 
-/// What is looked for, or an operation in the maker's own words and its kind.
-fn typed(starting: &Starting) -> Vec<El<Msg>> {
+/// What is looked for, or an operation in the maker's own words and its kind. A name that tells its kind is not asked for it: it was found, or
+/// begins in one tap.
+fn typed(starting: &Starting, app: &App) -> Vec<El<Msg>> {
     let label = words::FIND_OR_TYPE.into();
     let asked = Field { id: "operation", label, value: starting.op.clone(), keyboard: Keyboard::Words, ..Field::default() };
     let kinds = Kind::ALL.iter().map(|kind| Chip::tap(words::kind(*kind))).listed();
-    let said = !starting.op.trim().is_empty();
+    let told = told(app, starting.on, &starting.op);
+    let new = told.as_ref().filter(|one| !offers(app, starting).found.iter().any(|found| found.on == starting.on && found.op == one.op));
+    let begins = new.map(|one| {
+        key(
+            "key h56 wide",
+            words::start_new(starting.op.trim()),
+            words::kind(one.kind),
+            answer(StartingTap::Op(starting.op.trim().to_owned(), one.kind, one.stage)),
+        )
+    });
+    let said = !starting.op.trim().is_empty() && told.is_none();
     let kinds = said.then(|| flowing("key h56", kinds, |nth| answer(StartingTap::Kind(Kind::ALL.get(nth).copied().unwrap_or(Kind::Make)))));
     // Of no job it is rarely work on wood: a caller is not asked for a kind.
     let office = starting.on == On::Nothing && starting.missed.is_none();
     let line = said.then(|| if office { new_office(starting) } else { el("p", "t14").text(words::NEW_ONE) });
-    [field(asked, |text| answer(StartingTap::Typed(text)))].into_iter().chain(line).chain(kinds).listed()
+    [field(asked, |text| answer(StartingTap::Typed(text)))].into_iter().chain(begins).chain(line).chain(kinds).listed()
 }
 
 /// What was typed begins in one tap, as office.
@@ -156,10 +167,10 @@ fn by_clock(starting: &Starting, app: &App, seen: Seen<'_>) -> Screen {
     let op = starting.chosen.as_ref().map(|(op, ..)| op.clone()).unwrap_or_default();
     let (Some(day), text) = (starting.missed, &starting.typed.text) else { return pads::clock(from_when(op), &starting.typed, seen) };
     let Some(from) = starting.from else {
-        let read = ends::from(app, day, text).ok().map(|(_, meant)| meant);
-        return pads::clock(pads::Asked { between: pads::meant(read, app, seen), ..from_when(op) }, &starting.typed, seen);
+        let between = pads::meant(ends::from(app, day, text).ok(), app, seen);
+        return pads::clock(pads::Asked { between, asks: app.bench.asked, ..from_when(op) }, &starting.typed, seen);
     };
-    let began = seen.speech.clock(app.moment_of(day, from));
+    let began = seen.speech.clock(from);
     let read = ends::until(app, (day, from), text).ok();
     let mut between = pads::meant(read, app, seen);
     between.push(key("key soft h48", format!("{} {began}", words::FROM_AGAIN), "", answer(StartingTap::From)));

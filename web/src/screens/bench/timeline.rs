@@ -9,7 +9,7 @@ use crate::parts::timeline::{Line, Look, Stretch as Drawn, Timeline as Day, samp
 use crate::view::{El, el};
 use crate::words::en::{bench as words, day as said};
 use fivebar_core::bench::{Shares, Source};
-use fivebar_core::quantity::{Clock, Listed, Span};
+use fivebar_core::quantity::{Listed, Span};
 use fivebar_core::sheet::day::DaySheet;
 use fivebar_core::sheet::timeline::{Board, Stretch, Timeline, Waited, timeline};
 use fivebar_core::sheet::waits::WaitLine;
@@ -20,15 +20,13 @@ const MARGIN: f64 = 20.0;
 /// The least that is shown, in minutes.
 const LEAST: f64 = 180.0;
 
-const WHOLE_DAY: f64 = 1440.0;
-
 fn minutes(span: Span) -> f64 {
     span.as_ms() as f64 / 60_000.0
 }
 
 /// The day as it is drawn.
 pub fn line(sheet: &DaySheet, waits: Vec<WaitLine>, app: &App) -> Timeline {
-    timeline(&app.shelf().book, &app.shelf().bench(), sheet, (waits, app.now))
+    timeline(&app.shelf().book, &app.shelf().bench(), sheet, (waits, app.now, app.local()))
 }
 
 /// The day to scale; nothing where nothing was done.
@@ -37,11 +35,10 @@ pub fn day(line: &Timeline, app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
         return None;
     }
     let ends = line.ends()?;
-    let before = line.boards.iter().any(Board::from_midnight);
-    let after = line.boards.iter().any(Board::to_midnight);
-    let to = if after { WHOLE_DAY } else { minutes(ends.to) + MARGIN };
+    let (before, after, whole) = (line.from_midnight(), line.to_midnight(), minutes(line.whole));
+    let to = if after { whole } else { minutes(ends.to) + MARGIN };
     let from = if before { 0.0 } else { (minutes(ends.from) - MARGIN).max(0.0) };
-    let to = to.max(from + LEAST).min(WHOLE_DAY);
+    let to = to.max(from + LEAST).min(whole);
     let from = from.min(to - LEAST);
     let shown = Day {
         width: seen.page.column(),
@@ -55,8 +52,8 @@ pub fn day(line: &Timeline, app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
             .filter_map(|one| cut_off(one, (from, to)))
             .listed(),
         helpers: line.helpers.iter().map(|on| (minutes(on.from), minutes(on.to))).listed(),
-        hours: hours((from, to), seen),
-        midnights: [(before, 0.0), (after, WHOLE_DAY)].into_iter().filter(|(is, _)| *is).map(|(_, at)| at).listed(),
+        hours: hours((from, to), line, seen),
+        midnights: [(before, 0.0), (after, whole)].into_iter().filter(|(is, _)| *is).map(|(_, at)| at).listed(),
     };
     Some(el("div", "on-board").kid(drawn(&shown, spoken(line, app, seen))))
 }
@@ -93,11 +90,10 @@ fn stretches(board: &Board) -> Vec<Drawn> {
 const BETWEEN: f64 = 8.0;
 
 /// Full hours to write under the line: as many as have room beside each other, each as wide as it is written. Midnight at the end of
-/// a day takes the room of the hour before it.
-fn hours((from, to): (f64, f64), seen: Seen<'_>) -> Vec<(f64, String)> {
+/// a day takes the room of the hour before it. An hour that comes twice is written twice, one that never comes not at all.
+fn hours((from, to): (f64, f64), line: &Timeline, seen: Seen<'_>) -> Vec<(f64, String)> {
     let width = seen.page.column();
     let place = |minute: f64| (minute - from) / (to - from).max(1.0) * width;
-    let written = |hour: f64| (hour * 60.0, clock(Span::minutes((hour * 60.0) as i64), seen));
     // As they are drawn: around their hour, and held within the line.
     let box_of = |(minute, word): &(f64, String)| {
         let wide = widths::plain(word, 14.0);
@@ -108,11 +104,13 @@ fn hours((from, to): (f64, f64), seen: Seen<'_>) -> Vec<(f64, String)> {
         [one, next] => box_of(one).1 + BETWEEN <= box_of(next).0,
         _ => true,
     };
-    let of_step = |step: f64| {
-        let first = (from / 60.0 / step).ceil() * step;
-        let mut all =
-            (0..25).map(|n| first + step * f64::from(n)).take_while(|hour| hour * 60.0 <= to.min(WHOLE_DAY - 1.0)).map(written).listed();
-        let midnight = (to == WHOLE_DAY).then(|| written(24.0));
+    let quarters = (0..).map(|nth| Span::minutes(15 * nth)).take_while(|since| *since < line.whole && minutes(*since) <= to);
+    let full = quarters.filter(|since| from <= minutes(*since) && line.wall(*since).minute_of_day() % 60 == 0).listed();
+    let written = |since: Span| (minutes(since), clock(line, since, seen));
+    let of_step = |step: u16| {
+        let fits = |since: &Span| (line.wall(*since).minute_of_day() / 60).is_multiple_of(step);
+        let mut all = full.iter().copied().filter(fits).map(written).listed();
+        let midnight = (to == minutes(line.whole)).then(|| written(line.whole));
         let meets = |last: &(f64, String)| midnight.as_ref().is_some_and(|midnight| box_of(midnight).0 < box_of(last).1 + BETWEEN);
         if all.last().is_some_and(meets) {
             all.pop();
@@ -120,22 +118,18 @@ fn hours((from, to): (f64, f64), seen: Seen<'_>) -> Vec<(f64, String)> {
         all.extend(midnight);
         all
     };
-    let steps = [1.0, 2.0, 3.0, 4.0, 6.0, 8.0, 12.0, 24.0];
+    let steps = [1, 2, 3, 4, 6, 8, 12, 24];
     steps.into_iter().map(of_step).find(|all| all.windows(2).all(apart)).unwrap_or_default()
 }
 
-/// A span from midnight as a clock shows it; midnight at the end of a day by its name.
-fn clock(span: Span, seen: Seen<'_>) -> String {
-    let minutes = u16::try_from(span.as_minutes()).unwrap_or_default();
-    match Clock::minutes(minutes) {
-        Some(clock) if minutes < 1440 => super::start::noon_at(clock, seen),
-        _ => said::MIDNIGHT.to_owned(),
-    }
+/// What a clock shows so long after midnight; midnight at the end of a day by its name.
+fn clock(line: &Timeline, since: Span, seen: Seen<'_>) -> String {
+    if line.whole <= since { said::MIDNIGHT.to_owned() } else { seen.speech.clock(line.wall(since)) }
 }
 
 /// Every board, gap and wait by the clock, for a reader.
 fn spoken(line: &Timeline, app: &App, seen: Seen<'_>) -> String {
-    let from_to = |what: &str, on: &Stretch| said::from_to(what, &clock(on.from, seen), &clock(on.to, seen));
+    let from_to = |what: &str, on: &Stretch| said::from_to(what, &clock(line, on.from, seen), &clock(line, on.to, seen));
     let mut all = vec![];
     for board in &line.boards {
         let source = board.parts.last().map(|(source, _)| *source);
@@ -151,13 +145,13 @@ fn spoken(line: &Timeline, app: &App, seen: Seen<'_>) -> String {
         let spare = spare.chain(board.twice.iter().map(|on| from_to(said::TWICE, on)));
         let counts = if board.whole.from < board.whole.to { from_to(&board.op, &board.whole) } else { board.op.clone() };
         all.push(std::iter::once(counts).chain(marks).chain(spare).listed().join(", "));
-        let gap = line.gaps.iter().find(|gap| gap.on.from == board.whole.to);
-        all.extend(gap.map(|gap| said::gap(&seen.speech.span(gap.long))));
+        let gap = line.gaps.iter().find(|gap| gap.from == board.whole.to);
+        all.extend(gap.map(|gap| said::gap(&seen.speech.span(gap.to.minus(gap.from)))));
     }
     all.extend(line.helpers.iter().map(|on| from_to(said::HELPER, on)));
     let wait = |one: &Waited| match (one.before, one.after) {
         (false, false) => from_to(&pieces(app, &one.line), &one.on),
-        (false, true) => said::on_from(&pieces(app, &one.line), &clock(one.on.from, seen)),
+        (false, true) => said::on_from(&pieces(app, &one.line), &clock(line, one.on.from, seen)),
         (true, _) => said::since(&pieces(app, &one.line), &waiting_since(&one.line, seen)),
     };
     let waits = line.waits.iter().map(wait).listed().join(", ");
@@ -174,6 +168,7 @@ fn waiting_since(line: &WaitLine, seen: Seen<'_>) -> String {
 
 /// Where the minutes come from, each with the look of its boards; and how long does not count, where any does not.
 pub fn shares(own: &Shares, open: Option<Span>, seen: Seen<'_>) -> El<Msg> {
+    let own = own.in_minutes(Span::ZERO).0;
     let said_of = |look, span: Span, words: fn(&str) -> String| (Span::ZERO < span).then(|| (look, words(&seen.speech.span(span))));
     let all = [
         said_of(Look::Measured, own.measured, words::measured),

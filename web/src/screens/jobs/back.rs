@@ -1,6 +1,7 @@
 //! Look back: left per hour large, three ratios and one sentence; the lesson; done with this job.
 
 use super::super::count::saved_fact;
+use super::super::sources::of_job;
 use super::super::{Screen, Seen, undo};
 use super::figures::{hourly, percent, short, sum, to_settle};
 use super::say;
@@ -13,6 +14,7 @@ use crate::parts::ratio::{Ratio, ratios};
 use crate::screens::price::waiting::back_said;
 use crate::view::{El, el};
 use crate::words::en::job::Strayed;
+use crate::words::en::workshop::hours_from;
 use crate::words::en::{job as words, jobs};
 use fivebar_core::quantity::{Decimal, Listed, Money, Span, half_up};
 use fivebar_core::sheet::job::JobSheet;
@@ -25,6 +27,7 @@ pub fn screen(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Screen {
     let ended = sheet.ended.map(|at| Fact::Strong(jobs::ended_on(&seen.speech.day(at))));
     let top = ended.into_iter().chain([saved_fact(app, seen)]).fold(top, Head::fact);
     let first = el("div", "col").kid(large(sheet, back.as_ref(), seen)).kids(back.as_ref().map(|back| against_plan(sheet, back, seen)));
+    let first = first.kids(of_job(sheet, seen).map(|said| el("p", "t14 i2").text(hours_from(&said))));
     let first = first.kids(to_settle(sheet.account.hours.unsettled, "w7", seen));
     let first = first.kids(back.as_ref().and_then(|back| super::estimate::next(back, seen)));
     let waited = back.as_ref().and_then(|back| back.waiting).map(|back| el("p", "t14").text(back_said(back, seen)));

@@ -1,5 +1,6 @@
 //! Hours and money: minutes by operation and where they come from, what is planned, what was spent.
 
+use super::super::sources::{of_job, sources};
 use super::super::{Screen, Seen, said, undo};
 use super::figures::{hours_so_far, lacking, line, open_of, small, sum, to_settle};
 use super::{say, to_job};
@@ -14,8 +15,9 @@ use crate::parts::key::key;
 use crate::parts::notice::trouble;
 use crate::view::{El, el};
 use crate::words::en::estimate::REST;
+use crate::words::en::how as how_words;
 use crate::words::en::{common, costs as cost_words, job as words, jobs, photos as photo_words};
-use fivebar_core::bench::estimate::{Basis, OnTop};
+use fivebar_core::bench::estimate::{Basis, Left, OnTop};
 use fivebar_core::bench::{Division, Shares};
 use fivebar_core::ledger::decide::PHOTOS_MOST;
 use fivebar_core::ledger::fold::{Booked, How, Operation};
@@ -71,22 +73,14 @@ fn minutes(sheet: &JobSheet, seen: Seen<'_>) -> El<Msg> {
         .kids(by_op.into_iter().zip(each).map(|((op, shares), span)| operation(op, (*shares, span), seen)))
         .kids(haul.map(|haul| row(words::FETCH_SHARE, "", &seen.speech.span(haul))))
         .kid(el("p", "t14 i2 sums").text(kinds))
-        .kids(provenance(hours.logged.own, seen).map(|said| el("p", "t14 i2 sums").text(said)))
+        .kids(of_job(sheet, seen).map(|said| el("p", "t14 i2 sums").text(said)))
         .kids(to_settle(hours.unsettled, "t14 sums", seen))
 }
 
 fn operation(op: &str, (shares, span): (Shares, Span), seen: Seen<'_>) -> El<Msg> {
     let mixed = shares.corrected.plus(shares.recalled);
-    let under = if Span::ZERO < mixed { provenance(shares, seen).unwrap_or_default() } else { String::new() };
+    let under = if Span::ZERO < mixed { sources(shares, ("", Span::ZERO), seen).unwrap_or_default() } else { String::new() };
     row(&jobs::upper_first(op), &under, &seen.speech.span(span))
-}
-
-fn provenance(shares: Shares, seen: Seen<'_>) -> Option<String> {
-    let all = [(words::MEASURED, shares.measured), (words::CORRECTED, shares.corrected), (words::RECALLED, shares.recalled)];
-    let known = all.into_iter().filter(|(_, span)| Span::ZERO < *span).listed();
-    let spans = Span::in_minutes(&known.iter().map(|(_, span)| *span).listed());
-    let known: Vec<(&str, String)> = known.into_iter().zip(spans).map(|((word, _), span)| (word, seen.speech.span(span))).listed();
-    (!known.is_empty()).then(|| words::provenance(&known))
 }
 
 fn row(name: &str, under: &str, figure: &str) -> El<Msg> {
@@ -135,7 +129,10 @@ fn planned_row(operation: &Operation, (sheet, likely): (&JobSheet, Option<&Estim
     let kind = jobs::division(Division::of(operation.kind, operation.stage));
     // Once something is worked the rows say what of them is to come, and that is what their sum below is of.
     let is_begun = Span::ZERO < sheet.account.hours.logged.own.total();
-    let left = likely.filter(|_| is_begun).map(|row| jobs::still(&seen.speech.span(row.to_come()), false));
+    let left = likely.filter(|_| is_begun).map(|row| match row.left {
+        Left::Nothing(over) => how_words::nothing_to_come(over),
+        _ => jobs::still(&seen.speech.span(row.to_come()), false),
+    });
     let took = took.map(|took| words::took_so_far(&took));
     let under: Vec<String> = [Some(kind.to_owned()), pieces, took, left, thought, basis].into_iter().flatten().listed();
     el("button", "dl mid")

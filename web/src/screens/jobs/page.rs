@@ -3,6 +3,7 @@
 use super::super::bench::waits;
 use super::super::count::saved_fact;
 use super::super::plan::since;
+use super::super::sources::of_job;
 use super::super::{Screen, Seen, undo};
 use super::figures::{bar_said, carried, day, hourly, hours_so_far, lacking, line, open_of, short, stretches, sum};
 use super::say;
@@ -200,6 +201,7 @@ fn so_far_card(sheet: &JobSheet, estimate: Option<&EstimateSheet>, seen: Seen<'_
         .attr("aria-label", bar_said(&bar))
         .kid(el("p", "row").kid(el("span", "w8").text(words::SO_FAR)).kid(el("span", "t14").text(right)))
         .kids((!bar.is_empty()).then(|| so_far(&bar, seen.page.card())))
+        .kids(of_job(sheet, seen).map(|said| el("p", "t14 i2").text(said)))
         .kids(settle)
         .kids(sheet.account.costs.lacking().as_ref().map(lacking))
 }

@@ -50,7 +50,7 @@ pub fn lead(given: &Given, found: &Found, (app, seen): (&App, Seen<'_>)) -> Stri
     let fewest = match sheet.proof.why {
         Some(Why::Fewest { pieces, .. }) => {
             let more = (pieces < taken(sheet)).then(|| format!(" {}", told::takes_more(&number(taken(sheet), seen))));
-            let said = words::no_fewer(&number(pieces, seen), is_ripped(given), open.as_deref());
+            let said = words::no_fewer((&number(pieces, seen), pieces == 1), is_ripped(given), open.as_deref());
             Some(limits::at_shortest(&said, given, seen) + &more.unwrap_or_default())
         }
         _ => None,
@@ -339,14 +339,21 @@ fn strips_left(given: &Given, sheet: &PlanSheet, seen: Seen<'_>) -> Vec<String> 
 }
 
 fn remainders(given: &Given, sheet: &PlanSheet, seen: Seen<'_>) -> Vec<String> {
-    let mut all: Vec<(Length, i64)> = vec![];
-    for length in sheet.used.iter().flat_map(|used| &used.remainders) {
-        match all.iter_mut().find(|(other, _)| other == length) {
+    let mut all: Vec<((Length, Option<Length>), i64)> = vec![];
+    for (used, length) in sheet.used.iter().flat_map(|used| used.remainders.iter().map(move |length| (used, length))) {
+        let rough = given.sources.get(used.source).and_then(|source| source.pile.thickness);
+        let rest = (*length, Some(used.section[0]).filter(|thick| rough.is_some_and(|rough| *thick < rough)));
+        match all.iter_mut().find(|(other, _)| *other == rest) {
             Some((_, n)) => *n += 1,
-            None => all.push((*length, 1)),
+            None => all.push((rest, 1)),
         }
     }
-    all.iter().map(|(length, n)| words::left_of(&number(*n, seen), *n == 1, &seen.speech.length(*length, given.units))).collect()
+    let written = |length: Length| seen.speech.length(length, given.units);
+    let one = |((length, planed), n): &((Length, Option<Length>), i64)| {
+        let rest = words::left_of(&number(*n, seen), *n == 1, &written(*length));
+        planed.map_or_else(|| rest.clone(), |thick| words::planed_to(&rest, &written(thick)))
+    };
+    all.iter().map(one).collect()
 }
 
 /// Piles whose length is a band: that all is reckoned with its low end.

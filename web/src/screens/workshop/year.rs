@@ -1,5 +1,6 @@
 //! The real year beside the guess: hours, what of them was logged, costs, and what an hour must earn by them.
 
+use super::super::sources::sources;
 use super::super::{Screen, Seen};
 use super::figures::per_cent;
 use super::page;
@@ -9,7 +10,7 @@ use crate::parts::caution::caution;
 use crate::view::{El, el};
 use crate::words::en::{costs, job, workshop as words};
 use fivebar_core::ledger::fold::RateFacts;
-use fivebar_core::quantity::{Decimal, Listed, Span};
+use fivebar_core::quantity::{Decimal, Span};
 use fivebar_core::sheet::Shop;
 use fivebar_core::sheet::rate::rate;
 use fivebar_core::sheet::workshop::{RealYear, real_year};
@@ -42,15 +43,8 @@ pub fn screen(app: &App, seen: Seen<'_>) -> Screen {
 
 /// Where the hours come from; nothing where none were worked.
 fn hours_from(year: &RealYear, seen: Seen<'_>) -> Option<El<Msg>> {
-    let all = [
-        (job::MEASURED, year.bench.measured),
-        (job::CORRECTED, year.bench.corrected),
-        (job::RECALLED, year.bench.recalled),
-        (words::ON_TRIPS, year.trips),
-    ];
-    let said = |(word, span): (&'static str, Span)| (Span::ZERO < span).then(|| (word, seen.speech.span(span)));
-    let known = all.into_iter().filter_map(said).listed();
-    (!known.is_empty()).then(|| el("p", "").text(words::hours_from(&job::provenance(&known))))
+    let said = sources(year.bench, (words::ON_TRIPS, year.trips), seen)?;
+    Some(el("p", "").text(words::hours_from(&said)))
 }
 
 /// The stack of the real year beside that of the guess: the same parts, by this year's hours and costs.

@@ -80,6 +80,7 @@ pub fn named(fact: &Fact) -> &'static str {
         Fact::PackOpened(_) => "a can that was opened",
         Fact::PackEmptied(_) => "an empty can",
         Fact::CostHomed(_) => "where a cost belongs",
+        Fact::ToolSold(_) => "a tool sold",
         Fact::ToolAdded(_) => "a tool",
         Fact::DistanceDriven(_) => "a drive",
         Fact::RateSet(_) => "your rate",

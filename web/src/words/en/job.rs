@@ -312,6 +312,9 @@ pub fn to_settle(span: &str) -> String {
     format!("{span} of it is to settle on Bench: a stop may have been forgotten.")
 }
 
+/// Beside measured, corrected and recalled: what the hauls of a job bring along.
+pub const FROM_HAULS: &str = "share of the hauls";
+
 /// "measured 13 h 42, corrected 47 min, recalled 1 min".
 pub fn provenance(parts: &[(&str, String)]) -> String {
     parts.iter().map(|(word, span)| format!("{word} {span}")).listed().join(", ")

@@ -42,8 +42,9 @@ pub struct Offer {
     pub sum: Money,
     pub paid: Option<Paid>,
     pub carried: Option<Carried>,
-    /// What was said back.
+    /// What was said back, and what was asked then, where that was written down.
     pub said: Option<Money>,
+    pub asked: Option<Money>,
 }
 
 /// Somebody asked for a piece at its price.
@@ -261,8 +262,17 @@ impl Selling {
         let ours = |sum: Money| sum.currency() == currency;
         match &entry.fact {
             Fact::OfferHeard(f) if ours(f.sum) => {
-                let said = f.said.filter(|sum| ours(*sum));
-                self.offers.push(Offer { entry: entry.id, at: entry.at(), n: f.n, sum: f.sum, paid: f.paid, carried: f.carried, said });
+                let (said, asked) = (f.said.filter(|sum| ours(*sum)), f.asked.filter(|sum| ours(*sum)));
+                self.offers.push(Offer {
+                    entry: entry.id,
+                    at: entry.at(),
+                    n: f.n,
+                    sum: f.sum,
+                    paid: f.paid,
+                    carried: f.carried,
+                    said,
+                    asked,
+                });
             }
             Fact::PieceAskedFor(f) if ours(f.price) => {
                 self.asked.push(Asked { at: entry.at(), price: f.price, no_show: f.no_show.unwrap_or(false) });

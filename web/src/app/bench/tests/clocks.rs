@@ -123,3 +123,50 @@ fn a_clock_time_that_came_twice_is_asked_about() {
     // At 1:50 for the first time only one 1:40 has come.
     check("0140", AUTUMN + 350, None, 80);
 }
+
+/// From 2:20 on 1 November, seen at 3:20, its start put right: 1:40 came twice, 100 and 160 minutes before; 0:50 came 210 minutes before.
+#[test]
+fn a_start_that_came_twice_is_asked_about() {
+    let check = |text: &str, meant: Option<i64>, minutes: i64, shown: &str| {
+        let looked = AUTUMN + 500;
+        let mut told = Told::stands();
+        let run = told.start(AUTUMN + 440, "Saw");
+        let on = told.today_at(looked);
+        told.at(looked, [day(DayTap::Show(on)), day(DayTap::Open(run)), day(DayTap::Mend(Box::new(Mend::Start(Typed::default()))))]);
+        let asked = told.at(looked, presses(text).into_iter().chain([tap(Tap::PadDone)]));
+        if let Some(minute) = meant {
+            holds(&asked, &["this time came twice", "Sun 1 November, 2 h 40", "Sun 1 November, 1 h 40"]);
+            let at = told.now(AUTUMN + minute).wall.at;
+            told.at(looked, [tap(Tap::Meant(at))]);
+        }
+        holds(&told.at(looked, []), &[&format!(">{shown}<")]);
+        assert_eq!(told.minutes(), [("Saw".into(), minutes)], "{text}");
+    };
+    check("0140", Some(340), 160, "01:40");
+    check("0140", Some(400), 100, "01:40");
+    check("0050", None, 210, "00:50");
+    check("0210", None, 70, "02:10");
+}
+
+/// Time that was missed on 1 November, from 1:40 to 2:30: as it is meant an hour apart, and drawn as long as it was.
+#[test]
+fn missed_time_that_began_twice_is_asked_about() {
+    let check = |minute: i64, minutes: i64| {
+        let noon = AUTUMN + 17 * 60;
+        let mut told = Told::stands();
+        let on = told.today_at(noon);
+        told.at(noon, [day(DayTap::Show(on)), day(DayTap::Missed), op("Saw")]);
+        let asked = told.at(noon, presses("0140").into_iter().chain([starting(StartingTap::Clock)]));
+        holds(&asked, &["this time came twice", ">01:40<"]);
+        let at = told.now(AUTUMN + minute).wall.at;
+        holds(&told.at(noon, [tap(Tap::Meant(at))]), &["Saw, from 01:40"]);
+        let shown = told.at(noon, presses("0230").into_iter().chain([starting(StartingTap::Clock)]));
+        assert_eq!(told.minutes(), [("Saw".into(), minutes)], "{minute}");
+        let drawn = shown.split(r#"<svg class="sc tl""#).nth(1).and_then(|rest| rest.split("</svg>").next()).unwrap();
+        // 358 px are the three hours from 20 minutes before it.
+        let board = format!("M39.78 10H{:.2}V32", (20 + minutes) as f64 * 358.0 / 180.0);
+        holds(drawn, &["Saw 01:40 to 02:30", ">02:00</text>", &board]);
+    };
+    check(340, 110);
+    check(400, 50);
+}

@@ -322,6 +322,24 @@ fn what_is_needed_less_is_near_on_a_narrow_page() {
     order(&told.at(WHEN + 2, []), ["Carry on: sand", ">Other<", "Clamps off"]);
 }
 
+/// A name that tells its kind is not asked for it: it is found, or begins in one tap; only what nobody knows is asked about.
+#[test]
+fn a_kind_that_the_name_tells_is_not_asked_for() {
+    let check = |typed: &str, asks: bool, shows: &[&str]| {
+        let mut told = Told::stands();
+        told.start(0, "Carve knots");
+        told.at(5, [tap(Tap::Stop)]);
+        let shown = told.at(6, [tap(Tap::Other), starting(StartingTap::Typed(typed.into()))]);
+        holds(&shown, shows);
+        assert_eq!(shown.contains("Or a new one: say its kind"), asks, "{typed}: {shown}");
+    };
+    check("Message", false, &[">Messages<"]);
+    check("messages", false, &[">Messages<"]);
+    check("carve knot", false, &["Carve knots"]);
+    check("Steam bending", true, &["Steam bending"]);
+    check("mess", true, &[">Messages<"]);
+}
+
 /// A caller who belongs to no job: the keys of what lies beside the bench are there, and what is typed finds them.
 #[test]
 fn what_lies_beside_the_bench_may_be_of_no_job() {

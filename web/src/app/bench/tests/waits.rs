@@ -56,6 +56,30 @@ fn big_buttons_show_the_off_time_to_be_chalked() {
     holds(&told.at(200, [tap(Tap::Stop)]), &["Top 1 off at", "Carry on"]);
 }
 
+/// Never more than four targets: what can come out stands where Take back did, but just after a tap that may have been a slip; where Stop
+/// did, while nothing runs; beside both where nothing is counted.
+#[test]
+fn big_buttons_have_four_targets_when_something_comes_out() {
+    let check = |shown: String, has: &[&str], not: &[&str]| {
+        assert_eq!(shown.matches("<button").count(), 4, "{shown}");
+        holds(&shown, has);
+        lacks(&shown, not);
+    };
+    let mut told = clamped(3);
+    told.at(240, [tap(Tap::Big)]);
+    check(told.at(240, []), &["Top 1 off", "Stop", "Clamped"], &["Take back"]);
+    check(told.at(249, [wait(WaitTap::Clamp)]), &["Take back", "top 4", "Stop"], &["Top 1 off"]);
+    check(told.at(250, []), &["Top 1 off", "Stop"], &["Take back"]);
+    let first = ids(&told)[0];
+    check(told.at(250, [wait(WaitTap::Off(vec![first]))]), &["Top 2 off", "Stop"], &["Take back"]);
+    let second = ids(&told)[0];
+    check(told.at(250, [wait(WaitTap::Off(vec![second]))]), &["Take back", "Stop"], &["Top 3 off<"]);
+    check(told.at(259, [tap(Tap::Stop)]), &["Carry on", "Take back", "Top 3 off<"], &[]);
+    let messages = starting(StartingTap::Found(On::Nothing, "Messages".into(), Kind::Office, Stage::Sell));
+    told.at(260, [tap(Tap::LeaveBig), tap(Tap::Other), messages, tap(Tap::Big)]);
+    check(told.at(261, []), &["Stop", "Take back", "Top 3 off<"], &[]);
+}
+
 /// Five clamped, off 12:59, 13:08, 13:18, 13:27 and 13:37: what comes out first stands there, and what can is taken off by a key.
 #[test]
 fn big_buttons_show_what_comes_out_first() {
@@ -64,12 +88,15 @@ fn big_buttons_show_what_comes_out_first() {
     holds(&shown, &["Top 5 off at", ">13:37</span>", "top 1", ">12:59</b>", "top 2", ">13:08</b>", "top 3", ">13:18</b>"]);
     lacks(&shown, &["13:27", "Top 1 off", "forgotten"]);
     let shown = told.at(240, []);
-    holds(&shown, &["Top 1 can come out, since", ">12:59</span>", "Top 1 off", ">13:08</b>"]);
+    holds(&shown, &["Top 1 can come out, since", ">12:59</span>", "Top 1 off", ">13:08</b>", "Stop"]);
+    assert_eq!(shown.matches("<button").count(), 4, "{shown}");
     let first = ids(&told)[0];
     let shown = told.at(241, [wait(WaitTap::Off(vec![first]))]);
     holds(&shown, &["Top 5 off at", "top 2", ">13:08</b>", "top 4", ">13:27</b>", "Hold to leave"]);
     lacks(&shown, &["12:59"]);
-    holds(&told.at(250, [tap(Tap::Stop)]), &["Top 2 can come out, since", ">13:08</span>"]);
+    let shown = told.at(250, [tap(Tap::Stop)]);
+    holds(&shown, &["Top 2 can come out, since", ">13:08</span>", "Carry on", "Take back", "Top 2 off"]);
+    assert_eq!(shown.matches("<button").count(), 4, "{shown}");
     // What another work left in clamps can come out; the next day it is on the list alone.
     told.start(251, "Sand");
     holds(&told.at(252, [tap(Tap::Big)]), &["Top 2 can come out, since", "Top 2 off"]);

@@ -64,3 +64,21 @@ fn what_the_job_and_the_workshop_both_have_is_told() {
     told("spend 2 power on more\nspend 40 power\n").shows(&["Power is on this job and in this year’s workshop costs"]);
     told("spend 2 power on more\nspend 40 rent\n").hides(&["it may count twice"]);
 }
+
+/// Where the hours of a job come from is said on its page, in its hours and in Look back, by the same figures; with the share of its hauls
+/// they add up to all of it.
+#[test]
+fn each_page_says_where_the_hours_come_from() {
+    let check = |job: &str, said: &str, total: &str| {
+        let mut maker = Maker::told(&[STANDS, BENCH]);
+        maker.open(job).shows(&[total, said]);
+        for room in [Room::Hours, Room::Back] {
+            maker.room(job, room).shows(&[said]);
+        }
+        let hours = maker.sheet().account.hours.clone();
+        let (own, hauls) = hours.logged.own.in_minutes(hours.haul.unwrap_or_default());
+        assert_eq!(own.total().plus(hauls).as_minutes(), hours.total.unwrap().as_minutes(), "{job}");
+    };
+    check("stands", "measured 23 h 12, corrected 47 min, recalled 1 min, share of the hauls 1 h 17", "25 h 17");
+    check("bench", "measured 26 h 03, share of the hauls 1 h 54", "27 h 57");
+}

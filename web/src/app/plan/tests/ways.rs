@@ -171,7 +171,7 @@ fn other_ways_are_called_off() {
             heard(&mut app, [Tap::Tick(0)]);
             let answered = asked.solve(&mut Patience::new(Some(4_000), &mut |_: Progress<'_>| true), 1);
             app.told(crate::app::news::News::Planning(Planning::Done(Box::new(answered))));
-            assert_eq!(app.plan.ticked.len(), 1);
+            assert_eq!(app.plan.ticked.lines_done(), 1);
         } else {
             assert!(heard(&mut app, [Tap::Stop]).contains(&Order::StopPlan));
             assert_eq!(app.plan.stands, Stands::Still);

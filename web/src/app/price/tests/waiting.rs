@@ -276,3 +276,33 @@ fn a_price_that_came_down_is_the_one_that_is_asked() {
     maker.tap(Tap::Offer(job)).shows(&["Ask 140", "Sold at 140"]).bargain(BargainTap::Sold);
     assert_eq!(shop(&maker.app).job(job).unwrap().selling.sales.last().unwrap().sum, maker.money("140"));
 }
+
+/// Left after two answers, by Not now, by Back or for another place: the third question comes next, and the answers stand when all are said.
+#[test]
+fn guesses_left_half_filled_keep_their_answers() {
+    for away in [Tap::Waiting(WaitTap::Away), Tap::Close] {
+        let mut maker = Maker::at_market();
+        let facts = maker.app.own.book.len();
+        maker.guesses().answer("1.5").answer("1.25").shows(&["At a fifth less"]).tap(away).hides(&["At a fifth less"]);
+        assert_eq!(maker.app.own.book.len(), facts, "nothing is written before all are said");
+        maker
+            .guesses()
+            .shows(&["At a fifth less"])
+            .answer("")
+            .wait(WaitTap::Weeks(4))
+            .answer("82.46")
+            .shows(&["1.5", "1.25"])
+            .wait(WaitTap::Save);
+        maker.shows(&["About 6 more will ask by Sat 16 May."]);
+        assert_eq!(maker.app.price.half, None);
+    }
+}
+
+/// Noted without an answer while 140 was asked: they left that, not the tag of 145.
+#[test]
+fn an_offer_is_noted_with_what_was_asked_then() {
+    let mut maker = Maker::guessed();
+    maker.offer("70").bargain(BargainTap::NoSale);
+    let offers = shop(&maker.app).job(maker.job).unwrap().selling.offers;
+    assert_eq!(offers.last().unwrap().asked, Some(maker.money("140")));
+}

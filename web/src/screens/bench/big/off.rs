@@ -1,11 +1,10 @@
-//! The off times of big buttons: what was clamped just now, to be chalked; else what comes out first, and a key once it can.
+//! The off times of big buttons: what was clamped just now, to be chalked; else what comes out first, and the key once it can.
 
 use super::super::super::Seen;
 use super::super::say;
 use crate::app::bench::Tap;
 use crate::app::bench::waits::{WaitTap, pieces, waiting, whose};
 use crate::app::{App, Msg};
-use crate::parts::key::key;
 use crate::view::{El, el};
 use crate::words::en::waits as words;
 use fivebar_core::quantity::Span;
@@ -26,18 +25,22 @@ pub fn chalked(app: &App, sheet: &BenchSheet) -> Option<Vec<WaitLine>> {
     (!on.is_empty()).then_some(on)
 }
 
-/// One off time large, the first three small, and a key for the first that can come out.
+/// One off time large, the first three small.
 pub fn off(lines: &[WaitLine], app: &App, seen: Seen<'_>) -> Vec<El<Msg>> {
     let Some(large) = large(lines, app) else { return vec![] };
     let small = lines.iter().take(SMALL).map(|line| {
         let class = if line.wait.id == large.wait.id { "w7 c-wait" } else { "w7" };
         el("span", class).kid(el("span", "").text(whose(app, line))).kid(el("b", "t22 w8").text(seen.speech.clock(line.off)))
     });
-    let take_off = lines.iter().find(|line| line.over).map(|line| {
-        let named = words::one_off(&pieces(app, line), line.wait.what());
-        key("key h56 wide", named, "", say(Tap::Waits(WaitTap::Off(vec![line.wait.id]))))
-    });
-    [read(large, app, seen), el("p", "offs").kids(small)].into_iter().chain(take_off).collect()
+    vec![read(large, app, seen), el("p", "offs").kids(small)]
+}
+
+/// The key for the first that can come out.
+pub fn comes_out(app: &App, sheet: &BenchSheet) -> Option<El<Msg>> {
+    let line = chalked(app, sheet)?.into_iter().find(|line| line.over)?;
+    let named = words::one_off(&pieces(app, &line), line.wait.what());
+    let tap = say(Tap::Waits(WaitTap::Off(vec![line.wait.id])));
+    Some(el("button", "key h176").attr("type", "button").on_tap(tap).kid(el("span", "t22 w8").text(named)))
 }
 
 /// What runs clamped last, until something can come out; else what comes out first.
