@@ -714,6 +714,7 @@ mod tests {
         let (back, again) = (|| Some(Msg::Common(Common::TakeBack)), || Some(Msg::Common(Common::PutBack)));
         takes(None, &[16], [false, true]);
         takes(back(), &[11], [true, true]);
+        takes(Some(Msg::Key("u".into())), &[11], [true, true]);
         takes(back(), &[1], [true, true]);
         takes(again(), &[11], [false, true]);
         takes(back(), &[1], [true, true]);

@@ -270,8 +270,10 @@ impl App {
                 let written = written?;
                 let (which, lines) = (self.which, written.lines.clone());
                 self.orders.push(Order::Append { which, lines, names: Names::default() });
-                let shelf = self.shelf_mut();
-                shelf.acted(written.act);
+                if !matches!(command, Command::Book(BookCommand::TakeBack { .. } | BookCommand::Restore { .. })) {
+                    self.workshop.lately = None;
+                }
+                self.shelf_mut().acted(written.act);
                 Some(written)
             }
             Err(refusal) => {
@@ -389,10 +391,10 @@ impl App {
         }
     }
 
-    /// 1 to 5 for the places, U takes back.
+    /// 1 to 5 for the places, U takes back what was done last; what was done before it wants the key on the page that names it.
     fn key(&mut self, key: &str, now: Now) {
         match key {
-            "u" | "U" => self.take_back(now),
+            "u" | "U" if self.shelf().taken_back.is_none() => self.take_back(now),
             "Escape" => self.back(now),
             "ArrowLeft" => bench::heard(self, bench::Tap::Day(bench::day::DayTap::Walk(-1)), now),
             "ArrowRight" => bench::heard(self, bench::Tap::Day(bench::day::DayTap::Walk(1)), now),

@@ -199,6 +199,7 @@ impl Shelf {
 
     /// A tick at the saw is the last act of this tab now.
     pub fn was_ticked(&mut self, tick: Option<LastTick>) {
+        self.acts_before.clear();
         (self.last_act, self.taken_back, self.last_tick) = (None, None, tick);
     }
 
@@ -329,18 +330,28 @@ impl Shelf {
         self.failed.extend(lines);
         self.names_failed.kept.extend(names.kept);
         self.names_failed.forgotten.extend(names.forgotten);
-        self.last_act = None;
-        self.acts_before.clear();
+        self.let_be();
         self.forget_all();
     }
 
     /// An act was written in this tab.
     pub fn acted(&mut self, act: Id) {
         let before = self.last_act.replace(act);
-        self.acts_before.extend(before.filter(|before| *before != act));
+        self.acts_before.extend(before.filter(|before| *before != act && !self.has_forgotten(*before)));
         let old = self.acts_before.len().saturating_sub(BEFORE_MOST);
         self.acts_before.drain(..old);
         (self.taken_back, self.last_tick) = (None, None);
+    }
+
+    /// Whether somebody was forgotten by it: the name comes back with the tap after it, and no later.
+    fn has_forgotten(&self, act: Id) -> bool {
+        self.book.act(act).iter().any(|id| self.book.entry(*id).is_some_and(|(entry, _)| matches!(entry.fact, Fact::Forgotten(_))))
+    }
+
+    /// Nothing that was done before now is offered to be taken back.
+    pub fn let_be(&mut self) {
+        self.last_act = None;
+        self.acts_before.clear();
     }
 
     /// The act that is taken back next: the last one, or the one before what was taken back.
@@ -372,7 +383,7 @@ impl Shelf {
         let device = self.clock.device();
         let last = self.book.entries().rev().map(|(entry, _)| entry).find(|entry| entry.stamp.2 == device);
         let Some(last) = last.filter(|last| last.wall.at <= now && last.wall.at.until(now) <= FRESH) else { return };
-        if let Fact::CopyKept(_) = last.fact {
+        if let Fact::CopyKept(_) | Fact::Forgotten(_) = last.fact {
             return;
         }
         let act = last.act.unwrap_or(last.id);

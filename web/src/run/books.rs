@@ -154,7 +154,7 @@ impl Books {
                         book.last.set(posted.last);
                     }
                     if which == Which::Own {
-                        follow(&me, &book.store, posted, names != Names::default()).await;
+                        follow(&me, &book.store, posted, &names).await;
                     }
                     book.tabs.tell(Word::Grew);
                     News::Saved { which, ids: ids(&lines), at: wall_clock() }

@@ -115,11 +115,17 @@ async fn put_names(spare: &Spare, store: &Store) -> Option<()> {
     spare.put_names(&store.people().await.ok()?).await.ok()
 }
 
-/// The names alone, where the rest of it does not work: who is forgotten is in no spare.
-pub async fn follow_names(store: &Store) {
-    if let Some(spare) = Spare::open().await {
-        put_names(&spare, store).await;
-    }
+/// The names alone, where the rest of it does not work or was not read yet: who is forgotten is in no spare, and nobody else goes.
+pub async fn follow_names(store: &Store, forgotten: &[String]) {
+    let joined = async {
+        let spare = Spare::open().await?;
+        let mut names = spare.beside().await.ok()?.names;
+        let here = store.people().await.ok()?;
+        names.retain(|(id, _)| !forgotten.contains(id) && here.iter().all(|(known, _)| known != id));
+        names.extend(here);
+        spare.put_names(&names).await.ok()
+    };
+    let _ = joined.await; // it is tended when the page comes back into sight
 }
 
 fn lines(whole: &Whole) -> impl Iterator<Item = &str> {

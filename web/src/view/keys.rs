@@ -58,6 +58,9 @@ impl<M: Clone + 'static> Stage<M> {
         if matches!(&*key, "Enter" | " ") && !event.repeat() {
             self.hold_key(target);
         }
+        if event.repeat() && key.chars().count() == 1 {
+            return; // a letter held down says once what it says
+        }
         if let Some(message) = self.key_says(target, &key) {
             event.prevent_default();
             self.say(message)

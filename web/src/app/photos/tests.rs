@@ -115,6 +115,18 @@ fn a_photo_is_taken_shown_and_removed_with_undo() {
     assert!(maker.orders.contains(&Order::ShowPhotos(vec![])), "what no longer shows is given back: {:?}", maker.orders);
 }
 
+/// A copy lets go of the bytes nothing shows any more: a photo that was removed before it does not come back without them.
+#[test]
+fn a_photo_that_went_with_a_copy_is_not_offered_back() {
+    let mut maker = Maker::new();
+    maker.takes(1).photo(PhotoTap::Remove(id(1))).hides(&["blob:1"]);
+    maker.say(Msg::Workshop(WorkTap::CopyText)).say(Msg::Workshop(WorkTap::CopiedText(true)));
+    assert!(maker.orders.contains(&Order::SweepPhotos(vec![])), "{:?}", maker.orders);
+    maker.takes(2).say(Msg::Common(Common::TakeBack)).shows(&["Do it again"]).hides(&[">Take back"]);
+    maker.say(Msg::Common(Common::TakeBack));
+    assert_eq!(super::wanted(&maker.app), []);
+}
+
 #[test]
 fn what_is_no_picture_and_a_full_phone_are_said_and_nothing_is_lost() {
     let mut maker = Maker::new();

@@ -125,7 +125,7 @@ fn became(app: &mut App, told: Became, now: Now) {
     if let Some(keeping) = app.workshop.keeping.filter(|_| kept) {
         let in_hand = std::mem::replace(&mut app.which, Which::Own);
         app.order(&Command::Book(BookCommand::NoteCopy { upto: keeping.upto }), now);
-        app.own.last_act = None;
+        app.own.let_be(); // what a removed photo showed goes now
         app.which = in_hand;
         photos::sweep(app);
     }

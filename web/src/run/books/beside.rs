@@ -3,6 +3,7 @@
 use super::Books;
 use crate::app::news::News;
 use crate::app::order::Which;
+use crate::app::shelf::Names;
 use crate::phone::later;
 use crate::phone::spare::Spare;
 use crate::phone::store::{self, Store};
@@ -71,9 +72,9 @@ pub(super) async fn turn(me: &Weak<Run>) -> Option<Turn> {
 }
 
 /// Keeps once more what was just written. A spare that does not work, or was not looked at yet, is not waited for.
-pub(super) async fn follow(me: &Weak<Run>, store: &Store, posted: store::Posted, named: bool) {
+pub(super) async fn follow(me: &Weak<Run>, store: &Store, posted: store::Posted, names: &Names) {
     let Some(run) = me.upgrade() else { return };
-    let beside = &run.books.spare;
+    let (beside, named) = (&run.books.spare, *names != Names::default());
     if beside.works.get() {
         let _turn = beside.turns.next().await;
         if spare::follow(store, posted, named).await {
@@ -81,7 +82,7 @@ pub(super) async fn follow(me: &Weak<Run>, store: &Store, posted: store::Posted,
         }
         run.books.tend(Which::Own, true);
     } else if named {
-        spare::follow_names(store).await;
+        spare::follow_names(store, &names.forgotten).await;
     }
     if !beside.failed.get() {
         run.books.tend(Which::Own, false);

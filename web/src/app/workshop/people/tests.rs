@@ -64,6 +64,24 @@ fn nothing_new_is_not_written_and_a_name_is_asked_for() {
     assert_eq!(app.own.name(id).map(String::as_str), Some("Dana"));
 }
 
+/// Who was forgotten before another act stays forgotten: no tap brings the line back without the name.
+#[test]
+fn who_was_forgotten_before_the_last_act_stays_forgotten() {
+    let (mut app, dana, _) = dana("", "");
+    say(&mut app, Tap::Open(Over::People), 8);
+    say(&mut app, Tap::Typed("Bob".into()), 9);
+    say(&mut app, Tap::AddPerson(Role::Buyer), 10);
+    let bob = *app.own.names.keys().find(|id| **id != dana).unwrap();
+    say(&mut app, Tap::Forget(dana), 11);
+    say(&mut app, Tap::Forget(bob), 12);
+    app.heard(Msg::Common(Common::TakeBack), nth(13));
+    assert_eq!(app.own.names.keys().collect::<Vec<_>>(), [&bob]);
+    app.heard(Msg::Common(Common::TakeBack), nth(14)); // Bob was added before
+    app.heard(Msg::Common(Common::TakeBack), nth(15));
+    assert!(fivebar_core::ledger::people::forgotten(&app.own.book).contains(&dana));
+    assert!(!app.own.names.contains_key(&dana));
+}
+
 #[test]
 fn forgetting_is_for_all_of_it_and_until_the_next_act_it_comes_back_whole() {
     let (mut app, id, _) = dana("+1 555 0100", "Elm Street 4");
