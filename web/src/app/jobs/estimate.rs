@@ -5,7 +5,7 @@ use super::super::form::Form;
 use super::super::order::{Feel, Order};
 use super::draft::Draft;
 use crate::words::en::estimate::kind_in;
-use fivebar_core::ledger::decide::{Command, EstimateCommand, JobCommand, Now};
+use fivebar_core::ledger::decide::{BookCommand, Command, EstimateCommand, JobCommand, Now};
 use fivebar_core::ledger::fold;
 use fivebar_core::ledger::kind::estimate::{OldJobTold, WholePlanned};
 use fivebar_core::ledger::kind::job::JobDescribed;
@@ -29,6 +29,8 @@ pub enum EstimateTap {
     /// With the factor, or without.
     Factor(bool),
     Keep,
+    /// One old job counts no more; those told with it do.
+    StrikeOld(Id),
 }
 
 pub fn heard(app: &mut App, tap: EstimateTap, now: Now) {
@@ -54,6 +56,7 @@ pub fn heard(app: &mut App, tap: EstimateTap, now: Now) {
                 app.orders.push(Order::Feel(Feel::Start));
             }
         }
+        EstimateTap::StrikeOld(line) => super::struck(app, (BookCommand::Strike { line }, line), now),
     }
 }
 

@@ -137,6 +137,26 @@ fn three_old_jobs_are_enough_and_are_worked_back() {
     maker.shows(&["4 h 40 likely in all", "More is to be done", "You said that what is planned is all of it."]);
 }
 
+/// Three told in one act: the first is struck, which names the act, and comes back; the others stay.
+#[test]
+fn one_old_job_is_struck_and_the_others_stay() {
+    let mut maker = begun();
+    maker.tap(Tap::Write(What::OldJobs));
+    for (nth, name) in ["Coffee table", "Stools", "Shelf"].into_iter().enumerate() {
+        maker.tap(Tap::Say(nth, name.into()));
+    }
+    maker.figures(&["28", "", "", "", "17", "", "", "", "13"]).tap(Tap::Save).shows(&["Coffee table", "Stools", "Shelf"]);
+    for (nth, names) in [["Coffee table", "Stools", "Shelf"], ["Stools", "Coffee table", "Shelf"]].into_iter().enumerate() {
+        let line = maker.app.shelf().workshop().old_jobs[nth].entry;
+        let [gone, stays @ ..] = names;
+        let rows = |maker: &Maker, name: &str| crate::screens::page(&maker.app).html().contains(&format!(">{name}<"));
+        maker.tap(Tap::Estimate(EstimateTap::StrikeOld(line))).shows(&["Do it again"]);
+        assert!(!rows(&maker, gone) && stays.iter().all(|name| rows(&maker, name)), "{gone}");
+        maker.say(Msg::Common(Common::PutBack));
+        assert!(names.iter().all(|name| rows(&maker, name)), "{gone}");
+    }
+}
+
 /// Demo B: what was warned of, and what the next estimate learns.
 #[test]
 fn looking_back_says_what_was_warned_of() {
