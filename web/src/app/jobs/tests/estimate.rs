@@ -88,6 +88,20 @@ fn a_row_that_is_not_right_is_not_lost() {
     assert_eq!(maker.app.shelf().workshop().old_jobs[0].piece, Key::read("table"));
 }
 
+/// Three are told, and the second took no time: its row is opened with its name, and nothing typed is lost.
+#[test]
+fn a_refused_old_job_is_opened() {
+    let mut maker = begun();
+    maker.tap(Tap::Write(What::OldJobs));
+    for (nth, name) in ["Coffee table", "Stools", "Shelf"].into_iter().enumerate() {
+        maker.tap(Tap::Say(nth, name.into()));
+    }
+    maker.figures(&["28", "", "", "", "0", "", "", "", "13"]).tap(Tap::Save).shows(&["0 min is not between 1 min"]);
+    let draft = maker.app.jobs.draft.as_ref().unwrap();
+    assert_eq!((draft.form.at, draft.form.text(8)), (4, "13"));
+    maker.shows(&["value=\"Stools\""]);
+}
+
 #[test]
 fn a_kind_of_piece_is_enough_to_begin_with() {
     let mut maker = begun();
