@@ -23,6 +23,8 @@ pub enum Refusal {
     SetApart { asked: Count, there: Count, apart: Count },
     /// So many pieces were rejected, taken or gone since, and so many of them would be left without what is to be taken back.
     PiecesRestOnIt { pieces: Count, left: Count },
+    /// Why the pile of this name refuses, where an act is about several.
+    OfPile { pile: String, why: Box<Refusal> },
     /// Taking a job back would leave its wood with nobody: so many pieces it has, or has set apart.
     JobHasWood { pieces: Count },
     /// A stretch of time below nothing or above the most a run may last.

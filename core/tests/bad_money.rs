@@ -67,7 +67,10 @@ fn nothing_below_nothing() {
         assert_eq!(decide(&story.book, &command, now).err(), Some(why), "{command:?}");
     };
     let below = Refusal::MoneyBelowNothing { met };
-    check(Command::Sale(SaleCommand::Hear(OfferHeard { job, n: 1, sum: met, paid: None, carried: None, said: None })), below.clone());
+    check(
+        Command::Sale(SaleCommand::Hear(OfferHeard { job, n: 1, sum: met, paid: None, carried: None, said: None, asked: None })),
+        below.clone(),
+    );
     let sale = SellOrder { job, n: 1, sum: met, tax: None, agreed: None, paid: None, carried: None, buyer: None, when: None, heard: false };
     check(Command::Sale(SaleCommand::Sell(sale)), below.clone());
     let agreed = story.book.entries().find(|(entry, _)| entry.fact.kind() == "PriceAgreed").unwrap().0.id;
@@ -78,6 +81,6 @@ fn nothing_below_nothing() {
     check(Command::Money(spend), below);
     let tax = Decimal::new(-1, 1);
     let (currency, exact) = (Currency::USD, Some(Exact(tax)));
-    let till = TillSet { currency, tax: exact, side: None, fee: None, fixed: None, cash: None, point: None, mileage: None, per: None };
+    let till = TillSet { tax: exact, ..TillSet::of(currency) };
     check(Command::Money(MoneyCommand::SetTill(till)), Refusal::BelowNothing { met: tax });
 }

@@ -1,7 +1,7 @@
 //! Costs as things: cans that several jobs use, tools that wear, what came back, where a kind belongs. Reckoned by hand beside each row.
 
 use fivebar_core::ledger::decide::{Command, MoneyCommand, Now, On, decide};
-use fivebar_core::ledger::fold::{Can, haul};
+use fivebar_core::ledger::fold::{self, Can, haul};
 use fivebar_core::ledger::kind::Exact;
 use fivebar_core::ledger::kind::money::PackOpened;
 use fivebar_core::ledger::{Book, Fact};
@@ -246,5 +246,33 @@ fn what_came_back_of_a_hauls_spending_goes_with_it() {
             let haul = haul(&Book::of_lines(turned), yard).unwrap();
             assert_eq!(haul.spent(), Ok(cents(cents_left)), "{more} from {turn}");
         }
+    }
+}
+
+/// 1200 down to 200 over four years: 250 a year. Sold in the third year 700 are left of its cost; in the fourth 450, in the sixth 200.
+#[test]
+fn a_tool_that_was_sold_wears_no_more() {
+    let start = "2026-03-02 09:00 -05:00 workshop USD inch\ntool 1200 years 4 \"Saw\" salvage 200 as saw\n";
+    for (sold, wear, gain) in [
+        ("", ["250", "250", "250", "250"], None),
+        ("2028-05-01 09:00 tool-sold 750 saw", ["250", "250", "0", "0"], Some("50")),
+        ("2029-05-01 09:00 tool-sold 400 saw", ["250", "250", "250", "0"], Some("-50")),
+        ("2031-05-01 09:00 tool-sold 200 saw", ["250", "250", "250", "250"], Some("0")),
+        ("2031-05-01 09:00 tool-sold 100 saw when 2026-12-31", ["0", "0", "0", "0"], Some("-1100")),
+    ] {
+        let story = tell(&format!("{start}{sold}"));
+        assert_eq!(story.refused, [], "{sold}");
+        let tool = fold::workshop(&story.book).tools[0].clone();
+        let worn = [2026, 2027, 2028, 2029].map(|year| tool.wear_of(year).unwrap().normalize().to_string());
+        assert_eq!(worn, wear.map(str::to_owned), "{sold}");
+        assert_eq!(tool.gain().unwrap().map(|gain| gain.amount().to_string()), gain.map(str::to_owned), "{sold}");
+    }
+    for (line, why) in [
+        ("tool-sold 10 saw when 2025-12-31", "EndNotAfterStart"),
+        ("tool-sold 10 saw when 2027-12-31", "NotYet"),
+        ("tool-sold 10 saw\ntool-sold 10 saw", "NotThere"),
+    ] {
+        let refused = tell(&format!("{start}{line}")).refused;
+        assert!(format!("{refused:?}").contains(why), "{line}: {refused:?}");
     }
 }

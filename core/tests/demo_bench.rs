@@ -53,17 +53,7 @@ fn workshop(maker: &mut Maker) {
         profit: None,
     };
     maker.order(Command::Money(MoneyCommand::SetRate(facts)));
-    let facts = TillSet {
-        currency: Currency::EUR,
-        tax: None,
-        side: None,
-        fee: None,
-        fixed: None,
-        cash: None,
-        point: None,
-        mileage: exact("0.30"),
-        per: Some(Per::Km),
-    };
+    let facts = TillSet { mileage: exact("0.30"), per: Some(Per::Km), ..TillSet::of(Currency::EUR) };
     maker.order(Command::Money(MoneyCommand::SetTill(facts)));
 }
 

@@ -47,15 +47,13 @@ fn workshop(maker: &mut Maker) {
     })));
     let fixed = Some(maker.money("0.10"));
     maker.order(Command::Money(MoneyCommand::SetTill(TillSet {
-        currency: Currency::USD,
         tax: exact("0.055"),
         side: Some(Side::Inside),
         fee: exact("0.026"),
         fixed,
-        cash: None,
-        point: None,
         mileage: exact("0.725"),
         per: Some(Per::Mile),
+        ..TillSet::of(Currency::USD)
     })));
 }
 
@@ -183,6 +181,8 @@ fn gallery_pays(maker: &mut Maker, job: Id) {
         when: None,
         lot: None,
         sold_for: None,
+        rate: None,
+        side: None,
     })));
 }
 
@@ -345,7 +345,7 @@ fn lists_and_the_side_turned_to_the_buyer() {
     assert_eq!(jobs::jobs(&maker.shop(), "table").unwrap(), []);
     let sheet = price::price(&maker.shop(), Paid::Card).unwrap();
     assert_eq!((sheet.for_sale[0].left, sheet.for_sale[0].gaps.len()), (5, 0));
-    let turned = buyer::buyer(&maker.shop(), job, None).unwrap();
+    let turned = buyer::buyer(&maker.shop(), job, (None, Paid::Card)).unwrap();
     assert_eq!(turned.price, Some(maker.money("145")));
     for private in ["127.56", "27.78", "149.56", "22.2", "49.51"] {
         assert!(!format!("{turned:?}").contains(private), "inv15: {private}");

@@ -7,39 +7,31 @@ use fivebar_core::ledger::decide::{
     BenchCommand, BookCommand, Command, HaulCommand, JobCommand, MoneyCommand, PileFacts, PlanCommand, WoodCommand,
 };
 use fivebar_core::ledger::decide::{Much, On, SaleCommand, SellOrder};
+use fivebar_core::ledger::fold;
 use fivebar_core::ledger::kind::Exact;
 use fivebar_core::ledger::kind::book::Role;
-use fivebar_core::ledger::kind::haul::{HaulDescribed, Per, PiecesMoved, PiecesRecounted, Step, TripDescribed, Way};
-use fivebar_core::ledger::kind::job::{For, PartPlanned};
+use fivebar_core::ledger::kind::haul::{Per, TripDescribed, Way};
+use fivebar_core::ledger::kind::job::PartPlanned;
 use fivebar_core::ledger::kind::money::{RateSet, TillSet};
 use fivebar_core::ledger::kind::sale::{OfferHeard, Paid, SellingGuessed};
 use fivebar_core::ledger::kind::wood::SpeciesAdded;
-use fivebar_core::ledger::{Fact, fold};
-use fivebar_core::quantity::{Currency, Decimal, Id, Length, Money, Offset, Span, Units};
+use fivebar_core::quantity::{Currency, Decimal, Length, Money, Offset, Span, Units};
 use fivebar_core::refusal::Refusal;
 use fivebar_core::sheet::haul as haul_sheet;
 use fivebar_core::sheet::rate::{RatePart, rate};
 use fivebar_core::sheet::{account, carried, job, price, workshop};
-use maker::{Maker, d, key, shown, sixteenths};
+use maker::{Maker, begun, d, key, refused, shown, sixteenths};
 
 fn rate_of(currency: Currency) -> RateSet {
     RateSet { currency, pay: None, lowest: None, hours: None, logged: None, costs: None, wear: None, tax: None, profit: None }
 }
 
 fn till_of(currency: Currency) -> TillSet {
-    TillSet { currency, tax: None, side: None, fee: None, fixed: None, cash: None, point: None, mileage: None, per: None }
+    TillSet::of(currency)
 }
 
 fn exact(text: &str) -> Option<Exact> {
     Some(Exact(d(text)))
-}
-
-fn begun(pieces: u32) -> (Maker, Id) {
-    let mut maker = Maker::new(Currency::USD);
-    maker.at((2026, 1, 10), 600, -5);
-    let (name, currency) = ("stools".into(), Currency::USD);
-    let job = maker.order(Command::Job(JobCommand::Begin { name, currency, units: Units::Inch, pieces, made_for: For::Spec }))[0];
-    (maker, job)
 }
 
 #[test]
@@ -71,13 +63,6 @@ fn the_rate_is_said_a_part_at_a_time() {
     set(&mut maker, RateSet { profit: exact("0.1"), ..rate_of(Currency::USD) });
     assert_eq!(shown(rate(&maker.shop(), Currency::USD).stack.unwrap().per_hour, 2), "48.40");
     assert_eq!(rate(&maker.shop(), Currency::EUR).stack, None, "each currency has its own");
-}
-
-#[track_caller]
-fn refused(maker: &mut Maker, command: Command, refusal: Refusal) {
-    let before = maker.book.len();
-    assert_eq!(maker.try_order(command), Err(refusal));
-    assert_eq!(maker.book.len(), before);
 }
 
 #[test]
@@ -182,7 +167,15 @@ fn guesses_that_say_nothing_are_refused() {
     let guesses = maker.shop().job(job).unwrap().selling.guesses;
     assert_eq!((guesses.asks, guesses.k), (Some(d("1.5")), Some(d("3"))));
     let sum = maker.money("40");
-    maker.order(Command::Sale(SaleCommand::Hear(OfferHeard { job, n: 1, sum, paid: Some(Paid::Notes), carried: None, said: None })));
+    maker.order(Command::Sale(SaleCommand::Hear(OfferHeard {
+        job,
+        n: 1,
+        sum,
+        paid: Some(Paid::Notes),
+        carried: None,
+        said: None,
+        asked: None,
+    })));
     assert_eq!(maker.shop().job(job).unwrap().selling.offers[0].sum, sum);
 }
 
@@ -271,61 +264,6 @@ fn a_drive_without_a_rate_is_not_known() {
     maker.end(job);
 }
 
-/// What a command names must be there, and a supplier met on a trip is one act with the haul.
-#[test]
-fn facts_of_a_haul_name_what_is_there() {
-    let (mut maker, job) = begun(1);
-    let nobody = job; // no haul, no trip
-    let described = |haul| HaulCommand::Describe(HaulDescribed { carries: Some(1), ..HaulDescribed::of(haul) });
-    let haul = maker.order(Command::Haul(HaulCommand::Leave { haul: None, currency: Currency::USD, units: Units::Inch }));
-    let (haul, trip) = (haul[0], haul[1]);
-    let pile = maker.pile(haul, None, [sixteenths(16); 3], 5);
-    for command in [
-        described(nobody),
-        HaulCommand::FromNew { haul: nobody },
-        HaulCommand::Leave { haul: Some(nobody), currency: Currency::USD, units: Units::Inch },
-        HaulCommand::Step { haul, trip: nobody, step: Step::AtBin },
-        HaulCommand::Step { haul: nobody, trip, step: Step::AtBin },
-        HaulCommand::Take { haul, pile, job: haul, n: 1 },
-    ] {
-        refused(&mut maker, Command::Haul(command), Refusal::NotThere);
-    }
-    let act = maker.order(Command::Haul(HaulCommand::FromNew { haul }))[0];
-    assert_eq!(fold::haul(&maker.book, haul).unwrap().supplier, Some(act));
-    maker.order(Command::Book(BookCommand::TakeBack { act }));
-    assert_eq!(fold::haul(&maker.book, haul).unwrap().supplier, None);
-    assert!(fold::workshop(&maker.book).people.is_empty());
-}
-
-/// What a drive can't be is refused before it is written: it would be in every sum of the haul.
-#[test]
-fn a_drive_lies_within_what_a_drive_can_be() {
-    let (mut maker, _) = begun(1);
-    let haul = maker.order(Command::Haul(HaulCommand::Leave { haul: None, currency: Currency::USD, units: Units::Inch }));
-    let (haul, trip) = (haul[0], haul[1]);
-    let said = || TripDescribed::of(haul, trip);
-    let far = |distance: Length, rate: &str| TripDescribed { distance: Some(distance), rate: exact(rate), per: Some(Per::Km), ..said() };
-    let longest = Length::DISTANCE_MOST;
-    let (day, over) = (Span::RUN_MOST, Span::RUN_MOST.plus(Span::ms(1)));
-    let money = || Refusal::MoneyOutOfRange { currency: Currency::USD };
-    let time = |met| Refusal::SpanOutOfRange { met, most: day };
-    for (facts, refusal) in [
-        (far(Length::KM, "-0.5"), Refusal::BelowNothing { met: d("-0.5") }),
-        (far(longest.plus(Length::MM).unwrap(), "0.5"), Refusal::OutOfRange),
-        (far(longest, "1000.01"), money()),
-        (TripDescribed { wheel: Some(over), ..said() }, time(over)),
-        (TripDescribed { bin: Some(Span::ms(-1)), ..said() }, time(Span::ms(-1))),
-    ] {
-        refused(&mut maker, Command::Haul(HaulCommand::DescribeTrip(facts)), refusal);
-    }
-    for facts in [TripDescribed { wheel: Some(day), ..said() }, far(longest, "1000"), far(Length::KM, "0.725")] {
-        maker.order(Command::Haul(HaulCommand::DescribeTrip(facts)));
-    }
-    let beyond = TripDescribed { rate: exact("10000001"), ..said() };
-    refused(&mut maker, Command::Haul(HaulCommand::DescribeTrip(beyond)), money());
-    assert!(haul_sheet::haul(&maker.shop(), haul).is_ok());
-}
-
 /// A design makes jobs for years: the wood of its parts stays known.
 #[test]
 fn the_wood_of_a_design_is_in_use() {
@@ -390,62 +328,5 @@ fn a_cost_is_of_the_year_it_was_in_where_it_was_spent() {
         };
         assert_eq!(lines(maker.at((2026, 7, 1), 600, 0)), this, "{east}");
         assert_eq!(lines(maker.at((2027, 7, 1), 600, 0)), next, "{east}");
-    }
-}
-
-/// Ten pieces on A and none on B, of which a job has `used`.
-fn two_piles(used: u32) -> (Maker, Id, [Id; 2]) {
-    let (mut maker, job) = begun(1);
-    let haul = maker.order(Command::Haul(HaulCommand::Leave { haul: None, currency: Currency::USD, units: Units::Inch }))[0];
-    let piles = [10, 0].map(|n| maker.pile(haul, None, [sixteenths(16); 3], n));
-    if 0 < used {
-        maker.take(haul, piles[0], job, used);
-    }
-    (maker, haul, piles)
-}
-
-/// Jobs never have more of a pile than was good of it: no share is beyond the whole haul.
-#[test]
-fn pieces_in_jobs_are_neither_moved_nor_counted_away() {
-    for (used, sorted, movable) in [(0, 0, 10), (4, 0, 6), (10, 0, 0), (4, 5, 5), (2, 9, 1)] {
-        let (mut maker, haul, [from, to]) = two_piles(used);
-        if 0 < sorted {
-            maker.order(Command::Haul(HaulCommand::Sort { haul, pile: from, n: sorted }));
-        }
-        let order = |n| Command::Haul(HaulCommand::Move { haul, from, to, n });
-        refused(&mut maker, order(movable + 1), Refusal::NotThatMany { asked: movable + 1, there: movable });
-        if 0 < movable {
-            maker.order(order(movable));
-        }
-        let there = fold::haul(&maker.book, haul).unwrap();
-        assert!(there.piles.iter().all(|pile| pile.used() <= pile.good() && pile.sorted_good <= pile.good()), "{there:?}");
-    }
-    for (used, rejected) in [(0, 0), (4, 0), (0, 3), (4, 3)] {
-        let (mut maker, haul, [pile, _]) = two_piles(used);
-        if 0 < rejected {
-            maker.reject(haul, pile, &[("twist", rejected)]);
-        }
-        let least = used + rejected;
-        let order = |n| Command::Haul(HaulCommand::Recount { haul, pile, n, why: None });
-        if 0 < least {
-            refused(&mut maker, order(least - 1), Refusal::NotThatMany { asked: least, there: least - 1 });
-        }
-        maker.order(order(least));
-        assert_eq!(fold::haul(&maker.book, haul).unwrap().pile(pile).unwrap().on_rack(), 0);
-    }
-}
-
-/// One phone gives a job ten pieces, the other moves or counts away the same ten: together they are ten still.
-#[test]
-fn two_phones_never_make_more_of_a_pile_than_there_was() {
-    for moves in [true, false] {
-        let (mut one, haul, [from, to]) = two_piles(10);
-        let told = match moves {
-            true => Fact::from(PiecesMoved { haul, from, to, n: 10 }),
-            false => Fact::from(PiecesRecounted { haul, pile: from, n: 3, why: None }),
-        };
-        one.note(told);
-        let there = fold::haul(&one.book, haul).unwrap();
-        assert_eq!((there.good(), there.piles.iter().map(|pile| pile.used()).sum::<u32>()), (10, 10));
     }
 }

@@ -109,7 +109,7 @@ fn every_price_goes_by_the_tax_of_its_job() {
         let story = told(&format!("{lines}{more}"));
         let row = for_sale(&story, Paid::Notes);
         let (shop, job) = shop(&story);
-        let face = buyer(&shop, job, None).unwrap();
+        let face = buyer(&shop, job, (None, Paid::Card)).unwrap();
         let there = at_galleries(&shop, &shop.job(job).unwrap()).unwrap();
         let rest = heard(&story, "100", None);
         assert_eq!((face.price, face.with_tax), (row.tagged, row.is_on_top));

@@ -152,7 +152,7 @@ impl Rack {
                 };
                 let instead = self.chosen(instead);
                 let left = used.into_iter().enumerate().map(left).collect();
-                Command::Plan(PlanCommand::Use { plan: Box::new(self.kept(used)), left, instead })
+                Command::Plan(PlanCommand::Use { plan: Box::new(self.kept(used)), left, instead, partly: vec![] })
             }
             Deed::Free(place, n) => Command::Haul(HaulCommand::Free { haul: self.haul, pile: self.piles[place], job, n }),
             Deed::Again => Command::Plan(PlanCommand::TakeAgain { job }),
@@ -298,7 +298,7 @@ proptest! {
         let volume = |n: Count, [a, b, c]: [Length; 3]| Volume::of(a, b, c).unwrap().times(n).unwrap();
         let taken = used.iter().zip(SIZES).map(|(n, size)| volume(*n, size.map(mm))).fold(Volume::ZERO, |sum, it| sum.plus(it).unwrap());
         let back = left.iter().map(|one| volume(one.n, one.size)).fold(Volume::ZERO, |sum, it| sum.plus(it).unwrap());
-        let act = rack.maker.order(Command::Plan(PlanCommand::Use { plan: Box::new(plan), left, instead: vec![] }))[0];
+        let act = rack.maker.order(Command::Plan(PlanCommand::Use { plan: Box::new(plan), left, instead: vec![], partly: vec![] }))[0];
         let (gross, good, in_job, on_rack, _) = rack.volumes();
         prop_assert_eq!((gross, good), (before.0, before.1));
         prop_assert_eq!(in_job, taken.less(back));

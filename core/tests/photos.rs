@@ -56,7 +56,7 @@ impl Maker {
         let all: Vec<Id> = workshop.photos.of_job(self.job).collect();
         assert_eq!(all, photos.iter().map(|n| photo(*n)).collect::<Vec<_>>());
         let shop = Shop::of(&self.book, Moment::at(1_772_460_000_000));
-        assert_eq!(buyer(&shop, self.job, None).unwrap().photo, all.last().copied());
+        assert_eq!(buyer(&shop, self.job, (None, fivebar_core::ledger::kind::sale::Paid::Card)).unwrap().photo, all.last().copied());
     }
 }
 

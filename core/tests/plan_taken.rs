@@ -3,7 +3,7 @@
 
 use fivebar_core::plan::field::problem::Pattern;
 use fivebar_core::plan::patience::{Patience, Progress};
-use fivebar_core::quantity::{Count, Id, Length, Volume};
+use fivebar_core::quantity::{Count, Decimal, Id, Length, Volume};
 use fivebar_core::sheet::Shop;
 use fivebar_core::sheet::make::keep::left_over;
 use fivebar_core::sheet::make::{Ask, Field, Given, Top, What, WhyNot, given};
@@ -155,6 +155,16 @@ fn a_herringbone_is_ripped_to_the_size_that_is_asked() {
         let exact = asked[0] == 400;
         assert_eq!(sides == asked.map(mm), exact, "as they come where they are near enough: {sides:?}");
     }
+}
+
+/// Five rows of four cells of 60 are cut to 240, 240, 180, 180 and 120 out of one board, and to 120, 60 and 60 out of another, 751 behind
+/// them: of 3.1062 litres 751 x 60 x 23 go back, and 240 x 300 x 23 are finished.
+#[test]
+fn what_is_left_of_a_herringbone_goes_back() {
+    let rack = format!("pile boards walnut-black 25 x 62 x 1002 mm\ncount 20 boards\n{JOB}");
+    let told = check(&rack, field(Pattern::Herringbone, [240, 300, 23]), (1, 2), &[751]);
+    let waste = [told.waste.taken, told.waste.wasted].map(|volume| volume.litres());
+    assert_eq!(waste, [Decimal::new(206_982, 5), Decimal::new(41_382, 5)]);
 }
 
 /// Two crossed courses are planed to half the height that is asked, and as few layers of a stack as give it: three of 33.3 for 100.

@@ -42,7 +42,7 @@ fn used(story: &Story, given: &Given) -> (PlanSheet, [String; 2]) {
     let mut book = story.book.clone();
     let act = decide(
         &book,
-        &Command::Plan(PlanCommand::Use { plan: Box::new(plan), left, instead: vec![] }),
+        &Command::Plan(PlanCommand::Use { plan: Box::new(plan), left, instead: vec![], partly: vec![] }),
         Now { wall: story.now, chance: [1; 10] },
     )
     .unwrap();

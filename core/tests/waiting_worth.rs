@@ -81,7 +81,7 @@ fn an_offer_in_front_of_a_buyer() {
     assert_eq!(notes.standing.not_under, Some(usd(98)));
     assert_eq!(notes.verdict, Some(Verdict::WaitingIsBetter { not_under: usd(98), say: usd(140) }));
     let before = offered(&story, 2, Paid::Card, None);
-    assert_eq!((before.standing.ask, before.tagged, before.named), (Some(usd(280)), Some(usd(290)), Some(usd(290))));
+    assert_eq!((before.standing.ask, before.tagged, before.named), (Some(usd(280)), Some(usd(290)), Some(usd(280))));
 }
 
 /// Inside the band it is the maker's own call; under it waiting is better; what a pair is worth is no band of one.

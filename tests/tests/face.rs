@@ -100,7 +100,7 @@ fn private(book: &Book, stands: Id, at: Moment) -> BTreeSet<String> {
     all.extend(figures(&rate(&shop, currency)));
     all.extend([asked(1, Paid::Notes, 11_875), asked(2, Paid::Card, 26_200), asked(1, Paid::Card, 13_000)].iter().flat_map(figures));
     all.extend(figures(&(&job.settle, job.selling.offers.iter().map(|offer| offer.sum).collect::<Vec<_>>())));
-    let seen = buyer(&shop, stands, None).expect("what a buyer sees");
+    let seen = buyer(&shop, stands, (None, fivebar_core::ledger::kind::sale::Paid::Card)).expect("what a buyer sees");
     let pounds = seen.mass.map(|mass| Decimal::from(mass.as_grams()) / Decimal::new(45_359_237, 5));
     let may_be_seen: BTreeSet<String> = figures(&seen).into_iter().chain(pounds.into_iter().flat_map(written)).collect();
     all.into_iter().filter(|figure| !may_be_seen.contains(figure)).collect()

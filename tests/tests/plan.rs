@@ -4,7 +4,7 @@ use fivebar_core::plan::parts::problem as parts;
 use fivebar_core::plan::sticks::problem::{Part, Pile, Problem};
 use fivebar_core::plan::{Asked, Made, post};
 use fivebar_tests::maker::Maker;
-use fivebar_tests::{Browser, Look, Page, Phone, app};
+use fivebar_tests::{Browser, Look, Page, Phone, app, readable};
 
 /// Two sticks of 1000 and a kerf of 3 give four rails of 490: two sets, and nothing is proven better.
 fn rails() -> Asked {
@@ -115,6 +115,23 @@ fn leaves_room(maker: &mut Maker<'_>) {
     maker.browser.held(&maker.page, Phone::COMMON);
 }
 
+/// What becomes of the wood of a plan with a line that is cut is asked on a page that is whole on a small phone, also with large text, and is
+/// left again.
+fn asks_what_becomes_of_it(maker: &mut Maker<'_>) {
+    maker.tap("Drop this plan");
+    maker.reads("If a tick is wrong, take it off first.");
+    for (name, phone, text) in [("plan-question-320", Phone::SMALL, 100), ("plan-question-large", Phone::COMMON, 200)] {
+        maker.browser.held(&maker.page, phone);
+        maker.browser.text_size(&maker.page, text);
+        readable(maker.browser, &maker.page, name, phone);
+    }
+    maker.browser.text_size(&maker.page, 100);
+    maker.browser.look(&maker.page, Look::default());
+    maker.browser.held(&maker.page, Phone::COMMON);
+    maker.tap("Not now");
+    maker.reads("Drop this plan");
+}
+
 /// On paper: the picture, the cut list, the figures; nothing that is tapped.
 fn the_paper(maker: &mut Maker<'_>) {
     maker.browser.look(&maker.page, Look { print: true, ..Look::default() });
@@ -181,7 +198,7 @@ fn parts_are_planned_used_taken_back_and_used_again_by_taps() {
     maker.reads("5 pieces.");
     maker.browser.wait(&maker.page, "!document.getElementById('app').innerText.includes('Looking')");
     maker.reads("left to keep");
-    maker.touch(".ticks > :nth-child(1)");
+    maker.touch(".ticks .tick");
     maker.shot("plan-parts");
     the_paper(&mut maker);
     // Killed before it was used: the plan and its tick are there.
@@ -195,6 +212,7 @@ fn parts_are_planned_used_taken_back_and_used_again_by_taps() {
     maker.tap("Use these");
     maker.reads("The job has this wood.");
     leaves_room(&mut maker);
+    asks_what_becomes_of_it(&mut maker);
     left_over(&mut maker, true);
     maker.tap("Take back");
     maker.reads("Use these");

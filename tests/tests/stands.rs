@@ -47,7 +47,7 @@ fn the_workshop(maker: &mut Maker<'_>) {
     maker.reads("$22.20");
     maker.tap("Done");
     maker.tap("How you are paid");
-    figures(maker, &[("sales tax", "5.5"), ("card fee", "2.6"), ("and for each payment", "0.1"), ("rate per mile", "0.725")]);
+    figures(maker, &[("sales tax", "5.5"), ("card fee", "2.6"), ("card, each payment", "0.1"), ("rate per mile", "0.725")]);
     maker.tap("Done");
 }
 

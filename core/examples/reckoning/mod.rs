@@ -3,7 +3,9 @@
 mod bought;
 mod designs;
 mod given;
+mod taxes;
 mod waits;
+mod ways;
 
 use fivebar_core::bench::Shares;
 use fivebar_core::ledger::kind::sale::Paid;
@@ -48,6 +50,7 @@ pub fn reckoning_at(book: &Book, now: Moment) -> Value {
         "hauls": hauls,
         "designs": designs::told(&shop),
         "jobs": jobs,
+        "taxes": taxes::told(&shop),
         "waits": waits::of(book),
     })
 }
@@ -108,6 +111,7 @@ fn of_job(shop: &Shop, job: Account) -> Value {
         "rate": rate(shop, job.currency).stack.map(|stack| rounded(stack.per_hour, job.currency.digits())),
         "marks": marks(shop, &job),
         "sales": sales(&job),
+        "ways": ways::of_job(shop, job.job, job.currency),
         "left_per_hour": left_per_hour(&job),
         "ratios": { "hours": ratio(job.ratios.hours), "wood": ratio(job.ratios.wood), "price": ratio(job.ratios.price) },
     })

@@ -94,9 +94,9 @@ facts! {
     dates: WorkdaysSet DayOffSet DeadlineSet QuoteGiven;
     wait: WaitBegan WaitEnded WaitMended OperationWaitSet UsualWaitSet WarmthSet QuietHoursSet OperationLoudSet;
     job: JobBegan JobDescribed PartPlanned OperationPlanned CostPlanned JobEnded JobReopened JobMarked LessonWritten;
-    money: MoneySpent PackOpened PackEmptied CostHomed ToolAdded DistanceDriven RateSet TillSet TaxNamed TaxDropped JobTaxSet
+    money: MoneySpent PackOpened PackEmptied CostHomed ToolAdded ToolSold DistanceDriven RateSet TillSet TaxNamed TaxDropped JobTaxSet
         BoardPriceSet TagSet SettleSet;
     sale: OfferHeard PriceAgreed PaymentPlanned AgreementCancelled PieceSold PaymentReceived PiecesConsigned ConsignmentPaid ConsignmentReturned SaleReversed
-        MoneyHandedBack PieceAskedFor SellingGuessed LikePieceSeen ResaleSet;
+        PiecesBroughtBack MoneyHandedBack PieceAskedFor SellingGuessed LikePieceSeen ResaleSet;
     book: WorkshopSet PersonAdded Forgotten CopyKept PhotoTaken PhotoRemoved Struck Restored;
 }

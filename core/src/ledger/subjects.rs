@@ -119,6 +119,7 @@ fn of_job(fact: &Fact) -> Option<Id> {
         Fact::ConsignmentPaid(f) => f.job,
         Fact::ConsignmentReturned(f) => f.job,
         Fact::SaleReversed(f) => f.job,
+        Fact::PiecesBroughtBack(f) => f.job,
         Fact::MoneyHandedBack(f) => f.job,
         Fact::PieceAskedFor(f) => f.job,
         Fact::SellingGuessed(f) => f.job,

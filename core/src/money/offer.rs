@@ -5,7 +5,7 @@
 
 use super::point::{Points, Rounding};
 use super::sums::{over, times};
-use crate::quantity::{Count, Decimal, Money};
+use crate::quantity::{Cash, Count, Decimal, Money, up_to_cash};
 use crate::refusal::{Answer, Refusal};
 
 /// What stands before the buyer speaks.
@@ -22,6 +22,8 @@ pub struct Standing {
     /// What waiting is worth, once it is reckoned, and the band of doubt around it.
     pub not_under: Option<Money>,
     pub band: Option<Band>,
+    /// The smallest coin, where it is paid in notes and coins: what is said can be handed over in them.
+    pub coin: Option<Cash>,
 }
 
 /// A price already agreed, with what is still due of it.
@@ -102,8 +104,8 @@ pub fn settle(standing: &Standing, points: Points) -> Answer<Option<Money>> {
     }
 }
 
-/// The next thing to say: 2 x settle - offer, within not under and ask, up to a price point, so that it covers what it stands for. Only
-/// the ask is said as it is. Where settle is not known, or the mirror does not lie above the offer, the ask is held. None where there is
+/// The next thing to say: 2 x settle - offer, within not under and ask, up to a price point and to the coin it is paid in, so that it covers what it
+/// stands for. Only the ask is said as it is. Where settle is not known, or the mirror does not lie above the offer, the ask is held. None where there is
 /// nothing above the offer to say.
 ///
 /// # Errors
@@ -161,14 +163,14 @@ pub fn verdict(standing: &Standing, offer: Money, points: Points) -> Answer<Verd
     }
     let say = say(standing, offer, points)?;
     match standing.not_under {
-        Some(not_under) => by_waiting(standing.band, (not_under, points), offer, say),
+        Some(not_under) => by_waiting(standing, (not_under, points), offer, say),
         None => by_marks(standing, offer, say),
     }
 }
 
 /// The word where the value of waiting is known.
-fn by_waiting(band: Option<Band>, (not_under, points): (Money, Points), offer: Money, say: Option<Money>) -> Answer<Verdict> {
-    if let Some(band) = band
+fn by_waiting(standing: &Standing, (not_under, points): (Money, Points), offer: Money, say: Option<Money>) -> Answer<Verdict> {
+    if let Some(band) = standing.band
         && reaches(offer, band.low)?
         && reaches(band.high, offer)?
     {
@@ -177,7 +179,7 @@ fn by_waiting(band: Option<Band>, (not_under, points): (Money, Points), offer: M
     if reaches(offer, not_under)? {
         return Ok(say_or_missing(say));
     }
-    let say = say.map_or_else(|| up(not_under, points), Ok)?;
+    let say = say.map_or_else(|| standing.up(not_under, points), Ok)?;
     Ok(Verdict::WaitingIsBetter { not_under, say })
 }
 
@@ -214,11 +216,6 @@ fn reaches(offer: Money, mark: Money) -> Answer<bool> {
     if one == other { Ok(mark.amount() <= offer.amount()) } else { Err(Refusal::CurrenciesMixed { one, other }) }
 }
 
-/// The price point at a sum or above it.
-fn up(sum: Money, points: Points) -> Answer<Money> {
-    points.round(sum.amount(), Rounding::Up, sum.currency())
-}
-
 impl Standing {
     /// Where two and more are offered together: where they are settled, up to a price point, no less than waiting is worth and no more than
     /// the ask.
@@ -252,14 +249,20 @@ impl Standing {
             Some(one) => Money::book(times(one.amount(), Decimal::from(k))?, one.currency()).map(Some),
             None => Ok(None),
         };
-        Ok(Standing { agreed: self.agreed, ask: of_k(self.ask)?, set: of_k(self.set)?, ..Standing::default() })
+        Ok(Standing { agreed: self.agreed, ask: of_k(self.ask)?, set: of_k(self.set)?, coin: self.coin, ..Standing::default() })
+    }
+
+    /// The price point at a sum or above it; in notes, what can be handed over of that or above it.
+    fn up(&self, sum: Money, points: Points) -> Answer<Money> {
+        let point = points.round(sum.amount(), Rounding::Up, sum.currency())?;
+        self.coin.map_or(Ok(point), |coin| up_to_cash(point, coin))
     }
 
     /// Not below not under, up to a price point; and never above the ask, whatever waiting is worth.
     fn within(&self, said: Money, points: Points) -> Answer<Money> {
         let not_under = match self.not_under {
-            Some(under) if reaches(under, said)? => up(under, points)?,
-            _ => up(said, points)?,
+            Some(under) if reaches(under, said)? => self.up(under, points)?,
+            _ => self.up(said, points)?,
         };
         match self.ask {
             Some(ask) if reaches(not_under, ask)? => Ok(ask),
@@ -366,7 +369,7 @@ mod tests {
                 let [set, offer] = [settle, offer].map(|n| usd(&format!("{n}.37")));
                 let standing = Standing { set: Some(set), ..stand() };
                 let Some(said) = say(&standing, offer, points).unwrap() else { panic!("{settle} {offer:?}") };
-                assert!(said == usd("145") || up(said, points) == Ok(said), "{points:?} {said}");
+                assert!(said == usd("145") || points.round(said.amount(), Rounding::Up, said.currency()) == Ok(said), "{points:?} {said}");
                 assert!(offer.amount() < said.amount() && (usd("101").amount() <= said.amount()), "{points:?} {offer} {said}");
             }
         }

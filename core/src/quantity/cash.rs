@@ -46,6 +46,26 @@ impl Cash {
     }
 }
 
+/// The least sum in coins that is no less than this one.
+///
+/// # Errors
+/// [`Refusal::MoneyOutOfRange`] where rounding up leaves the range.
+///
+/// ```
+/// use fivebar_core::quantity::{Cash, Currency, Decimal, Money, up_to_cash};
+/// let chf = Currency::read("CHF").unwrap();
+/// let sum = Money::book(Decimal::new(592, 2), chf).unwrap();
+/// assert_eq!(up_to_cash(sum, Cash::usual(chf)).unwrap().to_string(), "5.95 CHF");
+/// ```
+pub fn up_to_cash(sum: Money, cash: Cash) -> Answer<Money> {
+    let near = round_to_cash(sum, cash)?;
+    if sum.amount() <= near.amount() { Ok(near) } else { near.plus(step(cash, sum.currency())?) }
+}
+
+fn step(cash: Cash, currency: Currency) -> Answer<Money> {
+    Money::book(Decimal::new(i64::from(cash.0), currency.digits()), currency)
+}
+
 /// What is handed over in coins for a sum: to the nearest step, half up, alike for a refund.
 ///
 /// By the Government of Canada, phasing out the penny: the total after tax ending in 1, 2, 6, 7 goes down, in 3, 4, 8, 9 up.
@@ -60,7 +80,7 @@ impl Cash {
 /// assert_eq!(round_to_cash(sum, Cash::usual(chf)).unwrap().to_string(), "5.95 CHF");
 /// ```
 pub fn round_to_cash(sum: Money, cash: Cash) -> Answer<Money> {
-    let step = Decimal::new(i64::from(cash.0), sum.currency().digits());
+    let step = step(cash, sum.currency())?.amount();
     let steps = sum.amount().checked_div(step).ok_or(Refusal::OutOfRange)?;
     Money::book(half_up(steps, 0).checked_mul(step).ok_or(Refusal::OutOfRange)?, sum.currency())
 }

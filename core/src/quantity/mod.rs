@@ -28,7 +28,7 @@ mod units;
 mod volume;
 pub mod writing;
 
-pub use cash::{Cash, round_to_cash};
+pub use cash::{Cash, round_to_cash, up_to_cash};
 pub use clock::Clock;
 pub use count::{Count, PILE_MOST};
 pub use currency::Currency;

@@ -122,6 +122,8 @@ pub struct Ratios {
     pub wood: Option<Decimal>,
     /// What buyers handed over for the pieces sold, over what was asked.
     pub price: Option<Decimal>,
+    /// Both sums, of the sales that stand.
+    pub got_of_asked: Option<(Money, Money)>,
 }
 
 /// The job of an id, reckoned.
@@ -324,6 +326,7 @@ fn ratios(job: &Job, (hours, wood): (&Hours, &Wood)) -> Answer<Ratios> {
         hours: of_hours.and_then(|estimate| over(Decimal::from(logged.as_ms()), Decimal::from(estimate.as_ms()))),
         wood: wood.finished_of_used.and_then(|share| over(share, wood.assumed)),
         price: over(got, asked),
+        got_of_asked: if asked.is_zero() { None } else { Some((Money::book(got, job.currency)?, Money::book(asked, job.currency)?)) },
     })
 }
 

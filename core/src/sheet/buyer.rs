@@ -2,9 +2,11 @@
 //!
 //! Carries invariant 15: no cost, no hour, no settle, no name of a person has a member here.
 
+use super::marks::ask_today;
 use super::shop::Shop;
 use super::yields::weight;
-use crate::ledger::fold::TaxBy;
+use crate::ledger::fold::{Job, TaxBy};
+use crate::ledger::kind::sale::Paid;
 use crate::quantity::{Decimal, Id, Length, Mass, Money, Units};
 use crate::refusal::Answer;
 
@@ -13,7 +15,7 @@ use crate::refusal::Answer;
 pub struct BuyerSheet {
     pub name: String,
     pub units: Units,
-    /// What is handed over for one piece: its tag, with its tax where that comes on top. None without a tag.
+    /// What is handed over for one piece today: its tag with its tax, or what waiting has come down to; in notes to the coin. None without either.
     pub price: Option<Money>,
     /// The job is of several pieces: the price is for each.
     pub is_each: bool,
@@ -32,22 +34,24 @@ pub struct BuyerSheet {
     pub photo: Option<Id>,
 }
 
-/// The buyer's side of a job, with a tax that is not its own where one was chosen for this buyer.
+/// The buyer's side of a job as it would be paid, with a tax that is not its own where one was chosen for this buyer.
 ///
 /// # Errors
 /// [`crate::refusal::Refusal::NotThere`].
-pub fn buyer(shop: &Shop, id: Id, tax: Option<TaxBy>) -> Answer<BuyerSheet> {
-    let job = shop.job(id)?;
-    let tax = shop.workshop.tax(job.currency, tax.unwrap_or(job.tax));
+pub fn buyer(shop: &Shop, id: Id, (tax, paid): (Option<TaxBy>, Paid)) -> Answer<BuyerSheet> {
+    let own = shop.job(id)?;
+    let job = Job { tax: tax.unwrap_or(own.tax), ..own };
+    let price = ask_today(shop, &job, (1, paid))?;
+    let with_tax = shop.tax_of(&job).is_on_top();
     let by_parts = weight(&job, &shop.workshop.wood.woods)?;
     let said = job.described;
     let weighed = said.grams.and_then(|grams| f64::try_from(Decimal::new(grams, 3)).ok()).map(Mass::kg);
     Ok(BuyerSheet {
         name: job.name,
         units: job.units,
-        price: job.tag.map(|tag| tax.charge(tag)).transpose()?,
+        price,
         is_each: 1 < job.pieces,
-        with_tax: tax.is_on_top(),
+        with_tax,
         width: said.width,
         depth: said.depth,
         height: said.height,

@@ -26,6 +26,8 @@ pub struct DatesSheet {
     /// When it can be ready, half the time, and nine times in ten; none of a job that has ended.
     pub likely: Option<Ready>,
     pub safe: Option<Ready>,
+    /// Hands that are still on it, in both.
+    pub hands: [Span; 2],
     /// Operations that count as done by their hours, though none of their pieces is noted.
     pub unnoted: Vec<String>,
     /// What of the job is in it.
@@ -120,12 +122,27 @@ pub fn dates_of(shop: &Shop, (job, sheet): (&Job, &EstimateSheet), given: Given)
     let worked = worked_today(shop, given.now);
     let (mut rows, late) = back(shop, (job, &sheet.rows), (due, worked), given);
     let steps = rows.iter().map(DateRow::step).listed();
-    if let Some((due, wider)) = due.zip(wider(&steps, sheet)) {
+    let wider = wider(&steps, sheet);
+    let hands = [Some(&steps), wider.as_ref()].map(|steps| Span::sum(steps.into_iter().flatten().map(|step| step.hands)));
+    if let Some((due, wider)) = due.zip(wider) {
         rows.iter_mut().zip(workdays.back(due, &wider)).for_each(|(row, safe)| row.safe = safe.filter(|_| !row.only_waits()));
     }
     let [likely, safe] = if job.ended.is_some() { [None; 2] } else { ready((&workdays, worked, given.now), &steps, sheet) };
     let (unnoted, is_over) = (sheet.unnoted(shop), due.is_some_and(|due| due < given.now.day()));
-    DatesSheet { job: job.id, due, rows, late, likely, safe, unnoted, covers: sheet.covers, is_over, workdays, said: hours.is_said() }
+    DatesSheet {
+        job: job.id,
+        due,
+        rows,
+        late,
+        likely,
+        safe,
+        hands,
+        unnoted,
+        covers: sheet.covers,
+        is_over,
+        workdays,
+        said: hours.is_said(),
+    }
 }
 
 /// What was promised of jobs, where a day was: without reckoning how far their hours may spread, by one history of all jobs.

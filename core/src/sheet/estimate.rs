@@ -34,6 +34,8 @@ pub struct EstimateSheet {
     pub found: Option<Estimate>,
     /// What half of the sums that were drawn for it did not pass.
     pub half: Option<Span>,
+    /// What is likely in all the other way, without the factor or with it, by the same rule; none while nothing is known.
+    pub other_way: Option<OtherWay>,
     /// What is still to come; none while nothing is known, and once the job has ended.
     pub to_come: Option<Range>,
     /// What the piece takes as a whole, by earlier ones or by its kind.
@@ -48,6 +50,14 @@ pub struct EstimateSheet {
     /// The estimate that was given last.
     pub kept: Option<Kept>,
     pub progress: Progress,
+}
+
+/// The same job with the factor switched the other way.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct OtherWay {
+    pub on_top: OnTop,
+    /// Likely in all.
+    pub likely: Span,
 }
 
 /// What an estimate holds.
@@ -129,6 +139,12 @@ pub struct Beside {
 }
 
 impl Progress {
+    /// What all of it takes with so much left, of so much that was estimated: see [`EstimateSheet::in_all`].
+    fn in_all(&self, estimated: Span, left: Span) -> Span {
+        let (with, is_known) = (self.so_far.plus(left), self.ends.is_some() || self.so_far <= Span::ZERO);
+        if is_known { with } else { estimated.max(with) }
+    }
+
     /// What stands beside the figures of the plan: all that was logged, else what was logged on its operations.
     pub fn on_plan(&self) -> Span {
         self.beside.map_or(self.so_far, |beside| beside.on_them)
@@ -176,6 +192,7 @@ fn estimate_of(shop: &Shop, job: &Job, with_factor: bool) -> EstimateSheet {
         to_come: left,
         ends: left.filter(|left| Span::ZERO < so_far && !nothing_known(*left)).map(|left| so_far.plus(left)),
     };
+    let other_way = range.map(|_| other_way(shop, (job, &history), (!with_factor, progress)));
     let (piece, design, said_whole) = (job.described.piece.clone(), job.design, job.whole_planned);
     let sheet = EstimateSheet {
         job: job.id,
@@ -183,6 +200,7 @@ fn estimate_of(shop: &Shop, job: &Job, with_factor: bool) -> EstimateSheet {
         counted,
         found,
         half,
+        other_way,
         to_come,
         whole,
         covers,
@@ -195,6 +213,13 @@ fn estimate_of(shop: &Shop, job: &Job, with_factor: bool) -> EstimateSheet {
     };
     let safe = sheet.in_all().map(|all| all.safe).filter(|_| progress.beside.is_none());
     EstimateSheet { progress: Progress { safe, ..progress }, ..sheet }
+}
+
+fn other_way(shop: &Shop, (job, history): (&Job, &History), (with_factor, progress): (bool, Progress)) -> OtherWay {
+    let Known { rows, on_top, .. } = known_of(shop, job, history, with_factor);
+    let all = Span::sum(rows.iter().map(|row| row.likely));
+    let left = progress.to_come.map(|_| all_to_come(&rows, &counted::beside(shop, job, &rows)));
+    OtherWay { on_top, likely: left.map_or(all, |left| progress.in_all(all, left)) }
 }
 
 /// What is likely of all is what its rows add up to: one figure, and each step of it can be worked back. Beside it half of what was drawn, which
@@ -334,11 +359,8 @@ impl EstimateSheet {
         if let Some(took) = self.took() {
             return Some(Range { low: took, likely: took, safe: took });
         }
-        let [likely, safe] = [left.likely, left.safe].map(|left| self.progress.so_far.plus(left));
-        let is_known = self.progress.ends.is_some() || self.progress.so_far <= Span::ZERO;
-        let at_least = |all: Span, with: Span| if is_known { with } else { all.max(with) };
-        let likely = at_least(range.likely, likely);
-        Some(Range { low: range.low.min(likely), likely, safe: at_least(range.safe, safe) })
+        let likely = self.progress.in_all(range.likely, left.likely);
+        Some(Range { low: range.low.min(likely), likely, safe: self.progress.in_all(range.safe, left.safe) })
     }
 
     /// What all of it took, once nothing of it is to come.

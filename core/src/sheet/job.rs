@@ -1,12 +1,13 @@
 //! One job: its state and next act on top, then its four rooms: wood, bench, money, sale.
 
 use super::account::{Account, Sold, of as reckon};
+use super::estimate::left::is_between_coats;
 use super::estimate::{Row, rows_of};
 use super::helped::{Helped, helped};
 use super::jobs::{Section, date, section, so_far, to_come};
 use super::make::keep::{Lacking, changed_piles, lacking_of};
-use super::marks::settle_now;
-use super::offer::promised;
+use super::marks::{ask_today, settle_now};
+use super::promised::{carried, costs_and_hours, fees_known, promised};
 use super::rate::rate;
 use super::shop::Shop;
 use crate::bench::On;
@@ -15,7 +16,7 @@ use crate::ledger::fold::{self, Described, InUse, Job, Operation, Over, Part, Qu
 use crate::ledger::kind::bench::Stage;
 use crate::ledger::kind::job::For;
 use crate::ledger::kind::plan::Shape;
-use crate::ledger::kind::sale::Paid;
+use crate::ledger::kind::sale::{Carried, Paid};
 use crate::money::left::{PerHour, Way};
 use crate::quantity::{Count, Decimal, Id, Listed, Moment, Money, Span, Wall};
 use crate::refusal::Answer;
@@ -128,6 +129,8 @@ pub struct MoneyRoom {
     pub costs: Option<Money>,
     pub kept: Option<Money>,
     pub per_hour: Option<Decimal>,
+    /// Tax and fees of what was sold, and of what was agreed.
+    pub off: Money,
     /// Costs with what is planned and still to come.
     pub costs_in_all: Option<Money>,
     /// Left for an hour, were all that was agreed paid and all that is planned done. None before anything was agreed or sold.
@@ -138,9 +141,9 @@ pub struct MoneyRoom {
 #[derive(Clone, Debug, PartialEq)]
 pub struct SaleRoom {
     pub tag: Option<Money>,
-    /// What its pieces are taxed with, and what a buyer hands over for the tag.
+    /// What its pieces are taxed with, and what is asked of a buyer today.
     pub tax: TaxBy,
-    pub tagged: Option<Money>,
+    pub asked: Option<Money>,
     pub settle: Option<Money>,
     pub left: Count,
     pub of: Count,
@@ -196,7 +199,7 @@ pub fn job(shop: &Shop, id: Id) -> Answer<JobSheet> {
         sale: SaleRoom {
             tag: pricing.tag,
             tax: job.tax,
-            tagged: pricing.tag.map(|tag| shop.tax_of(&job).charge(tag)).transpose()?,
+            asked: ask_today(shop, &job, (1, Paid::Card))?,
             settle: settle_now(shop, &job, pricing),
             left: sold.left,
             of: job.pieces,
@@ -241,8 +244,15 @@ fn money(shop: &Shop, job: &Job, account: &Account) -> Answer<MoneyRoom> {
         kept: account.sold.kept,
         per_hour: account.sold.per_hour.map(|per_hour| per_hour.left),
         costs_in_all: work.costs,
+        off: off(shop, job, account)?,
         as_it_stands: as_it_stands(shop, job, account)?.map(|way| way.per_hour(rate(shop, job.currency).year.as_ref())).transpose()?,
     })
+}
+
+/// Tax and fees of what was sold, and of what was agreed as it is paid by the bank.
+fn off(shop: &Shop, job: &Job, account: &Account) -> Answer<Money> {
+    let (sold, to_come) = (&account.sold, promised(shop, job, Paid::Bank)?);
+    sold.tax.plus(sold.fees)?.plus(to_come.tax)?.plus(to_come.fee)?.minus(fees_known(job)?)
 }
 
 fn owed(job: &Job, sold: &Sold) -> Answer<Owed> {
@@ -261,12 +271,13 @@ fn owed(job: &Job, sold: &Sold) -> Answer<Owed> {
 
 /// All that was agreed paid and all that is planned done; what is neither agreed nor sold brings nothing.
 pub(super) fn as_it_stands(shop: &Shop, job: &Job, account: &Account) -> Answer<Option<Way>> {
-    let (sold, work) = (&account.sold, account.pricing.work);
-    let Some((costs, time)) = work.costs.zip(work.time) else { return Ok(None) };
+    let sold = &account.sold;
+    let Some((costs, time)) = costs_and_hours(account, carried(job).unwrap_or(Carried::Delivered))? else { return Ok(None) };
     if sold.pieces.saturating_add(sold.by_galleries).saturating_add(sold.promised) == 0 {
         return Ok(None);
     }
-    let you_get = sold.net.plus(promised(shop, job, Paid::Bank)?)?;
+    // What came in ahead is promised, and its fee is among those of the account.
+    let you_get = sold.net.plus(promised(shop, job, Paid::Bank)?.you_get)?.plus(fees_known(job)?)?;
     Ok(Some(Way { you_get, costs, time }))
 }
 
@@ -325,7 +336,7 @@ fn selling(shop: &Shop, job: &Job, account: &Account) -> NextAct {
 }
 
 /// Whether it is made, as far as the book tells: no batch of it has pieces left, nothing of it is estimated to come, and all that was
-/// planned is done; where nothing was planned, it was finished.
+/// planned is done; where nothing was planned, it was finished. Between two coats it is not.
 fn is_made(shop: &Shop, job: &Job, account: &Account) -> bool {
     let hours = &account.hours;
     let on = On::Job(job.id);
@@ -333,7 +344,7 @@ fn is_made(shop: &Shop, job: &Job, account: &Account) -> bool {
     let to_come = hours.still.is_some_and(|still| Span::ZERO < still);
     let finished = !job.operations.is_empty() || hours.by_stage.contains_key(&Stage::Finish);
     let sold = 0 < account.sold.pieces.saturating_add(account.sold.by_galleries);
-    job.ended.is_some() || sold || (!unfinished && !to_come && finished)
+    job.ended.is_some() || sold || (!unfinished && !to_come && finished && !is_between_coats(shop, job))
 }
 
 /// When the last of what waits of a job may come off.

@@ -3,15 +3,18 @@
 mod again;
 pub mod buy;
 mod changes;
+pub mod cut;
+pub mod fields;
 pub mod keep;
 pub mod near;
+pub mod planed;
 pub mod planned;
 pub mod shared;
 mod top;
 
 pub use buy::Boards;
-pub use changes::Change;
-pub use top::{Pick, Way};
+pub use changes::{Change, bears};
+pub use top::{Pick, Way, is_of_some};
 
 use super::plan::figures::Figures;
 use super::plan::ready::{Ready, letters, ready};
@@ -107,6 +110,10 @@ pub enum Unfit {
     UnderMachine(Length),
     /// Of no part's wood.
     OtherWood,
+    /// More than twice as thick as is needed; thinner ones do.
+    HeldBack,
+    /// Without it rows come out of pieces of one width.
+    OtherWidth,
 }
 
 /// Why there is nothing to plan.
@@ -153,6 +160,8 @@ pub struct Given {
     pub alike: Count,
     /// Of the pieces on the rack so many the job has by a plan before, by their place; nothing of those behind the last.
     pub own: Vec<Count>,
+    /// Of a top: other pieces of its wood would do, and are left out for their thickness or width.
+    pub some: bool,
 }
 
 /// What an older book does not say of a plan it keeps.
@@ -363,7 +372,7 @@ pub(super) fn given_of(shop: &Shop, job: &Job, (ask, all): (&Ask, Vec<Source>)) 
     let mut left_out = unfitting(&all);
     let used = all.into_iter().filter(|(source, _)| is_used(ask, source)).listed();
     let mut sources = used.iter().filter(|(_, why)| why.is_none()).map(|(source, _)| source.clone()).listed();
-    let mut ways = vec![];
+    let (mut ways, mut some) = (vec![], false);
     if let What::Top(top) = &ask.what {
         figures.stagger = top.apart;
         ways = top::all_ways(top, &figures, &sources);
@@ -375,6 +384,7 @@ pub(super) fn given_of(shop: &Shop, job: &Job, (ask, all): (&Ask, Vec<Source>)) 
         }
         let (fit, unfit) = top::parted(ways.first(), top, (&figures, sources));
         sources = fit;
+        some = unfit.iter().any(|(_, why)| matches!(why, Unfit::HeldBack | Unfit::OtherWidth));
         left_out.extend(unfit);
     }
     if sources.is_empty() {
@@ -389,7 +399,7 @@ pub(super) fn given_of(shop: &Shop, job: &Job, (ask, all): (&Ask, Vec<Source>)) 
         return Err(WhyNot::NoneFits);
     }
     let (room, units, lacks, alike) = (room(shop, job)?, job.units, Lacks::default(), job.pieces);
-    Ok(Given { ask: ask.clone(), ready, sources, left_out, room, units, lacks, ways, alike, own: vec![] })
+    Ok(Given { ask: ask.clone(), ready, sources, left_out, room, units, lacks, ways, alike, own: vec![], some })
 }
 
 /// Those on the rack that do not fit.

@@ -75,12 +75,8 @@ impl Pricing {
         // Guesses that say nothing leave the marks of the work.
         let known = known(shop, job)?;
         let worth = known.as_ref().and_then(|known| known.worth.as_ref().ok());
-        let one = Standing { ask: worth.map(|worth| worth.ask), set: self.settle_set, ..Standing::default() }.for_pieces(n)?;
-        // Tax on top of several tags is one line: of their sum.
-        let asked = match self.tag.or(self.proposed.map(|proposed| proposed.tag)) {
-            Some(tag) => Some(terms.tax.charge(tag.times(n)?)?),
-            None => None,
-        };
+        let one = Standing { set: self.settle_set, ..Standing::default() }.for_pieces(n)?;
+        let tag = self.tag.or(self.proposed.map(|proposed| proposed.tag));
         let holds = |mark: Option<Mark>| mark.map(|mark| mark.holds);
         let standing = Standing {
             agreed: agreed(job)?,
@@ -89,11 +85,34 @@ impl Pricing {
             at_least: self.at_least,
             not_under: worth.and_then(|worth| worth.under(n, take).ok()),
             band: known.as_ref().filter(|_| worth.is_some()).and_then(|known| known.band(n, take)),
-            ask: one.ask.or(asked),
+            ask: asked(shop, (job, tag), (n, paid))?,
+            coin: shop.till(job.currency).coin(Some(paid))?,
             ..one
         };
         Ok((standing, marks))
     }
+}
+
+/// What is asked today for `n` of them, paid in one way: what waiting has come down to, else the tags with their tax; in notes to the coin.
+/// None without a tag and without guesses.
+///
+/// # Errors
+/// [`Refusal::MoneyOutOfRange`], [`Refusal::CoinOutOfRange`].
+pub fn ask_today(shop: &Shop, job: &Job, (n, paid): (Count, Paid)) -> Answer<Option<Money>> {
+    asked(shop, (job, job.tag), (n, paid))
+}
+
+fn asked(shop: &Shop, (job, tag): (&Job, Option<Money>), (n, paid): (Count, Paid)) -> Answer<Option<Money>> {
+    // Guesses that say nothing leave the tag.
+    let known = known(shop, job).ok().flatten();
+    let came_down = known.as_ref().and_then(|known| known.worth.as_ref().ok()).map(|worth| worth.ask);
+    let sum = match (came_down, tag) {
+        (Some(ask), _) => ask.times(n)?,
+        // Tax on top of several tags is one line: of their sum.
+        (None, Some(tag)) => shop.tax_of(job).charge(tag.times(n)?)?,
+        (None, None) => return Ok(None),
+    };
+    shop.till(job.currency).in_coins(Some(paid), sum).map(Some)
 }
 
 /// The agreement that answers first: where every piece that is left is promised.

@@ -170,7 +170,7 @@ impl Fit<'_> {
             Basis::Pieces | Basis::Piece | Basis::Operation => return None,
         };
         let takes = match row.left {
-            Left::Nothing => None,
+            Left::Nothing(_) => None,
             Left::Less(gone) => Takes::of(row.time, gone, from),
             Left::Goes(time) => Takes::of(time, Span::ZERO, from),
             Left::AsPlanned { thought, gone } => Takes::of(Likely::guessed(spread::minutes(thought)), gone, from),

@@ -34,6 +34,7 @@ pub mod past;
 pub mod pile;
 pub mod plan;
 pub mod price;
+pub mod promised;
 pub mod quote;
 pub mod rack;
 pub mod rate;

@@ -8,15 +8,16 @@ pub use instead::{Ask, Concession};
 
 use super::account::{Account, of as reckon};
 use super::carried::Lacking;
+pub use super::promised::Parts;
+use super::promised::{carried, costs_and_hours, promised};
 use super::shop::Shop;
-use crate::ledger::fold::{Agreement, Job, TaxBy};
+use crate::ledger::fold::{Job, TaxBy, part};
 use crate::ledger::kind::sale::{Carried, Paid};
-use crate::money::charge::Terms;
 use crate::money::left::{PerHour, Way};
 use crate::money::offer::{Standing, Verdict, say, settle, verdict};
 use crate::money::point::Points;
 use crate::money::price::Marks;
-use crate::quantity::{Count, Currency, Decimal, Id, Money, Span};
+use crate::quantity::{Count, Currency, Id, Money, Span};
 use crate::refusal::{Answer, Refusal};
 
 /// What is asked about: pieces, and how they would be paid and carried.
@@ -48,7 +49,7 @@ pub struct OfferSheet {
     pub offer: Option<Money>,
     /// What is on the tags of all of them, as a buyer hands it over.
     pub tagged: Option<Money>,
-    /// The sum that is spoken of: what was offered, else what was agreed, else the tag, else the ask, else the mark above all others.
+    /// The sum that is spoken of: what was offered, else what was agreed, else the ask of today, else the mark above all others.
     pub named: Option<Money>,
     pub verdict: Option<Verdict>,
     /// The next thing to say, where something above the offer is.
@@ -56,7 +57,7 @@ pub struct OfferSheet {
     /// The tag of one piece, and settle of one where the maker set it.
     pub tag: Option<Money>,
     pub settle_set: Option<Money>,
-    /// What of the sum that is spoken of goes out and what you get; none of the ask where a price was agreed.
+    /// What of the sum that is spoken of goes out and what you get; of what was agreed where no other sum is.
     pub parts: Option<Parts>,
     /// What that sum leaves for an hour; none where costs or hours are not known.
     pub left: Option<Leaves>,
@@ -72,14 +73,6 @@ pub struct OfferSheet {
     pub delivery: Option<(Money, Span)>,
     /// What can be said in place of a better price, by what it leaves for an hour, best first.
     pub concessions: Vec<Concession>,
-}
-
-/// What is handed over, taken apart.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub struct Parts {
-    pub tax: Money,
-    pub fee: Money,
-    pub you_get: Money,
 }
 
 /// What a way of selling leaves.
@@ -111,7 +104,7 @@ pub fn offer(shop: &Shop, id: Id, asking: Asking, offer: Option<Money>) -> Answe
     let mark = marks.your_rate.or(marks.lowest_pay).or(marks.costs_covered).map(|mark| mark.holds);
     let terms = shop.terms_of(&job, asking.paid);
     let tagged = job.tag.map(|tag| terms.tax.charge(tag.times(n)?)).transpose()?;
-    let named = offer.or(standing.agreed.map(|agreed| agreed.rest)).or(tagged).or(standing.ask).or(mark);
+    let named = offer.or(standing.agreed.map(|agreed| agreed.rest)).or(standing.ask).or(mark);
     let delivery = Some((account.costs.still_delivery, account.hours.still_delivery));
     let spoken = named.filter(|_| offer.is_some() || standing.agreed.is_none());
     let at = |sum: Option<Money>, asking| sum.map(|sum| leaves(shop, (&job, &account), sum, asking)).transpose();
@@ -127,7 +120,10 @@ pub fn offer(shop: &Shop, id: Id, asking: Asking, offer: Option<Money>) -> Answe
         say: offer.map(|offer| say(&standing, offer, points)).transpose()?.flatten(),
         tag: account.pricing.tag,
         settle_set: account.pricing.settle_set,
-        parts: spoken.map(|sum| parts(shop, &job, sum, asking.paid)).transpose()?,
+        parts: match spoken {
+            Some(sum) => Some(parts(shop, &job, sum, asking.paid)?),
+            None => standing.agreed.map(|_| promised(shop, &own, asking.paid)).transpose()?,
+        },
         left: at(spoken, asking)?.flatten(),
         delivery: delivery.filter(|(costs, time)| !costs.is_zero() || Span::ZERO < *time),
         lacking: account.costs.lacking(),
@@ -157,17 +153,8 @@ fn spoken_of(job: &Job) -> TaxBy {
 
 /// What was agreed is for all its pieces, carried as was agreed; what it was paid with is not known ahead, so by what is asked.
 fn as_agreed(shop: &Shop, of: (&Job, &Account), asking: Asking) -> Answer<Option<Leaves>> {
-    let carried = of.0.selling.open().find_map(|agreement| agreement.carried).unwrap_or(asking.carried);
-    left_of(shop, of, promised(shop, of.0, asking.paid)?, (of.0.selling.promised(), carried))
-}
-
-/// What you get of all that was agreed and is still to be handed over, paid so: each by the tax it was agreed with.
-pub(super) fn promised(shop: &Shop, job: &Job, paid: Paid) -> Answer<Money> {
-    let one = |agreement: &Agreement| {
-        let tax = agreement.tax.unwrap_or_else(|| shop.tax_of(job));
-        Terms { tax, ..shop.terms_of(job, paid) }.you_get(agreement.sum.minus(agreement.sold_for)?)
-    };
-    Money::sum(job.currency, job.selling.open().map(one).collect::<Answer<Vec<Money>>>()?)
+    let carried = carried(of.0).unwrap_or(asking.carried);
+    left_of(shop, of, promised(shop, of.0, asking.paid)?.you_get, (of.0.selling.promised(), carried))
 }
 
 fn parts(shop: &Shop, job: &Job, sum: Money, paid: Paid) -> Answer<Parts> {
@@ -187,11 +174,7 @@ pub(super) fn left_of(
     you_get: Money,
     (n, carried): (Count, Carried),
 ) -> Answer<Option<Leaves>> {
-    let Some((costs, time)) = account.pricing.work.costs.zip(account.pricing.work.time) else { return Ok(None) };
-    let (costs, time) = match carried {
-        Carried::Delivered => (costs, time),
-        Carried::Fetched => (costs.minus(account.costs.still_delivery)?, time.minus(account.hours.still_delivery)),
-    };
+    let Some((costs, time)) = costs_and_hours(account, carried)? else { return Ok(None) };
     if time <= Span::ZERO {
         return Ok(None);
     }
@@ -201,11 +184,6 @@ pub(super) fn left_of(
     // An hour's worth is reckoned as if the whole batch went this way, so that the share of a cent is not lost in it.
     let batch = Way { you_get: part(you_get, pieces, n)?, costs, time };
     Ok(Some(Leaves { way, left: way.left()?, per_hour: batch.per_hour(year.as_ref())? }))
-}
-
-pub(super) fn part(whole: Money, n: Count, of: Count) -> Answer<Money> {
-    let all = whole.amount().checked_mul(Decimal::from(n)).ok_or(Refusal::OutOfRange)?;
-    Money::book(all.checked_div(Decimal::from(of)).ok_or(Refusal::NothingToShareBy)?, whole.currency())
 }
 
 fn part_of_time(whole: Span, n: Count, of: Count) -> Answer<Span> {

@@ -1,14 +1,17 @@
 //! How many of a job or a design the wood gives, while it isn't sorted: the boards and parts of its plan, and what is known of their rejects.
 
 use super::make::{Ask, Given, Source, What, WhyNot, given_of, is_used, sources};
+use super::plan::PlanSheet;
 use super::shop::Shop;
-use crate::haul::Haul;
+use crate::haul::enough::LIKELY;
 use crate::haul::rejects::Seen;
+use crate::haul::{Haul, Pile};
 use crate::ledger::fold::{self, Design, Job, Part};
 use crate::ledger::kind::job::{For, JobBegan};
 use crate::plan::Asked;
 use crate::plan::outlook::{Hoped, Pieces};
-use crate::quantity::{Currency, Id, Listed, Units, Wall};
+use crate::quantity::chance::BetaBinomial;
+use crate::quantity::{Count, Currency, Id, Listed, Units, Wall};
 use crate::refusal::{Answer, Refusal};
 
 /// What is to be reckoned, and the parts by their places in it.
@@ -84,14 +87,58 @@ impl Lying {
 
 /// What is known of the pieces of a pile, as "enough" knows it: what a job has is sorted, and so is what is set apart.
 fn pieces(hauls: &[Haul], source: &Source) -> Answer<Pieces> {
-    let haul = hauls.iter().find(|haul| haul.id == source.pile.haul).ok_or(Refusal::NotThere)?;
-    let pile = haul.pile(source.pile.pile).ok_or(Refusal::NotThere)?;
-    let others = hauls.iter().filter(|other| haul.supplier.is_some() && other.supplier == haul.supplier && other.id != haul.id);
-    let unsorted = if source.in_job { 0 } else { pile.movable().min(source.n) };
-    let good = haul.reject_share(pile.id, Seen::pooled(others.map(Haul::seen)))?.good_of(unsorted)?;
+    let (haul, pile) = found(hauls, source)?;
+    let unsorted = unsorted_of(pile, source);
+    let good = good(hauls, haul, (pile, unsorted))?;
     let lots = named(&pile.id.to_string());
     let kin = pile.wood.as_ref().map_or(lots, |wood| named(&format!("{} {wood}", haul.id)));
     Ok(Pieces { certain: source.n.saturating_sub(unsorted), unsorted, share: good.share(), lots, kin })
+}
+
+fn found<'a>(hauls: &'a [Haul], source: &Source) -> Answer<(&'a Haul, &'a Pile)> {
+    let haul = hauls.iter().find(|haul| haul.id == source.pile.haul).ok_or(Refusal::NotThere)?;
+    Ok((haul, haul.pile(source.pile.pile).ok_or(Refusal::NotThere)?))
+}
+
+fn unsorted_of(pile: &Pile, source: &Source) -> Count {
+    if source.in_job { 0 } else { pile.movable().min(source.n) }
+}
+
+/// How many of so many unsorted pieces are good, by all that sorting showed of the supplier.
+fn good(hauls: &[Haul], haul: &Haul, (pile, unsorted): (&Pile, Count)) -> Answer<BetaBinomial> {
+    let others = hauls.iter().filter(|other| haul.supplier.is_some() && other.supplier == haul.supplier && other.id != haul.id);
+    haul.reject_share(pile.id, Seen::pooled(others.map(Haul::seen)))?.good_of(unsorted)
+}
+
+/// Pieces of a pile that nobody has sorted, of which a plan takes some.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Unsorted {
+    /// Their pile, by its place among the sources.
+    pub source: usize,
+    pub n: Count,
+    /// So many of them are good, four times in five.
+    pub likely: Count,
+}
+
+/// What a plan takes that is not sorted yet: of each pile it needs more of than is known to be good. Bought boards were looked at.
+///
+/// # Errors
+/// [`Refusal::OutOfRange`], [`Refusal::NotThere`].
+pub fn not_sorted(shop: &Shop, given: &Given, sheet: &PlanSheet) -> Answer<Vec<Unsorted>> {
+    let takes = |source: &Source, needs: Count| {
+        let haul = fold::haul(shop.book, source.pile.haul).filter(|haul| !haul.bought)?;
+        let n = unsorted_of(haul.pile(source.pile.pile)?, source);
+        (0 < n && source.n.saturating_sub(n) < needs).then_some(n)
+    };
+    let used = sheet.used.iter().filter_map(|used| Some((used, given.sources.get(used.source)?)));
+    let used = used.filter(|(_, source)| source.bought.is_none());
+    let all = used.filter_map(|(used, source)| Some((used.source, source, takes(source, used.pieces)?))).listed();
+    let hauls = if all.is_empty() { vec![] } else { fold::hauls(shop.book).listed() };
+    let one = |(place, source, n): (usize, &Source, Count)| {
+        let (haul, pile) = found(&hauls, source)?;
+        Ok(Unsorted { source: place, n, likely: good(&hauls, haul, (pile, n))?.quantile(1.0 - LIKELY) })
+    };
+    all.into_iter().map(one).collect()
 }
 
 /// A number for a name. Fowler, Noll and Vo's FNV-1a of 64 bits (recalled).

@@ -33,6 +33,8 @@ pub struct QuoteSheet {
     pub covers: Covers,
     /// The first day it can be promised for, nine times in ten.
     pub ready: Option<Day>,
+    /// The day it is to be done by, where that is before the one it can be promised for; and whether it will likely be missed.
+    pub missed: Option<(Day, bool)>,
     pub until: Day,
     /// The quote that was given last, and whether it stands: its day is not over, and the job goes on.
     pub given: Option<Quote>,
@@ -75,6 +77,9 @@ pub fn quote(shop: &Shop, id: Id, given: Given) -> Answer<QuoteSheet> {
     };
     let dates = dates_of(shop, (&job, &sheet), given);
     let ready = dates.safe.map(|ready| dates.workdays.promised(ready));
+    let likely_by = dates.likely.map(|ready| dates.workdays.promised(ready));
+    let is_before = |day: Option<Day>, due: Day| day.is_some_and(|day| due < day);
+    let missed = dates.due.filter(|due| is_before(ready, *due)).map(|due| (due, is_before(likely_by, due)));
     let today = given.now.day();
     let is_over = job.quote.is_some_and(|quote| quote.until.is_some_and(|until| until < today));
     let stands = job.quote.is_some() && !is_over && job.ended.is_none();
@@ -89,6 +94,7 @@ pub fn quote(shop: &Shop, id: Id, given: Given) -> Answer<QuoteSheet> {
         range,
         covers: sheet.covers,
         ready,
+        missed,
         until,
         given: job.quote,
         stands,

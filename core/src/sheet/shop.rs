@@ -8,7 +8,6 @@ use crate::bench::{Bench, Run, Time};
 use crate::ledger::Book;
 use crate::ledger::fold::{self, Job, TaxBy, Till, Workshop};
 use crate::money::charge::Terms;
-use crate::money::fee::Fee;
 use crate::money::point::Points;
 use crate::money::tax::Tax;
 use crate::quantity::{Currency, Id, Moment, Offset, Wall};
@@ -123,8 +122,7 @@ impl<'a> Shop<'a> {
     }
 
     fn taxed(&self, (currency, by): (Currency, TaxBy), paid: Paid) -> Terms {
-        let fee = if paid == Paid::Card { self.till(currency).card() } else { Fee::NONE };
-        Terms { tax: self.workshop.tax(currency, by), fee }
+        Terms { tax: self.workshop.tax(currency, by), fee: self.till(currency).fee_of(paid) }
     }
 
     /// The price points of a currency: as set, else fives.

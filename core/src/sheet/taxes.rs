@@ -1,7 +1,7 @@
 //! Sales tax as it was recorded: the lines of a year's sales, added by the rate each was made at. Nothing is worked out again.
 
 use super::shop::Shop;
-use crate::ledger::fold::{Job, Sale, jobs};
+use crate::ledger::fold::{Lines, jobs};
 use crate::quantity::{Currency, Decimal, Money, Sorted, Wall};
 use crate::refusal::Answer;
 
@@ -20,8 +20,8 @@ pub struct AtRate {
 pub struct YearTaxes {
     /// By rate, the lowest first.
     pub by_rate: Sorted<Decimal, AtRate>,
-    /// What the maker sends in of what galleries sold.
-    pub by_galleries: Money,
+    /// What the maker sends in of what galleries sold, by rate; by none where that was not written down.
+    pub by_galleries: Sorted<Option<Decimal>, Money>,
     pub tax: Money,
 }
 
@@ -33,37 +33,42 @@ pub struct YearTaxes {
 pub fn taxes(shop: &Shop, currency: Currency, year: i32) -> Answer<YearTaxes> {
     let none = Money::zero(currency);
     let is_of = |at: Wall| at.day().as_ymd().0 == year;
-    let mut found = YearTaxes { by_rate: Sorted::new(), by_galleries: none, tax: none };
+    let mut found = YearTaxes { by_rate: Sorted::new(), by_galleries: Sorted::new(), tax: none };
     for job in jobs(shop.book).filter(|job| job.currency == currency) {
         for sale in &job.selling.sales {
-            found.add(sale, if is_of(sale.at) { Some(1) } else { None })?;
-            found.add(sale, sale.reversed.filter(|back| is_of(back.at)).map(|_| -1))?;
+            let line = |n: i32, of: Lines| (n, of.sum, of.tax);
+            let rest = Lines { n: sale.n, sum: sale.sum, tax: sale.tax };
+            let sold = is_of(sale.at).then(|| line(1, sale.whole));
+            // Of a sale of which only some pieces came back the rest stands.
+            let back = sale.back.iter().filter(|back| is_of(back.at)).map(|back| line(0, back.of));
+            let gone = sale.reversed.filter(|back| is_of(back.at)).map(|_| line(-1, rest));
+            sold.map(|line| found.add(sale.rate, line)).transpose()?;
+            for (n, sum, tax) in back.chain(gone) {
+                found.add(sale.rate, (n, none.minus(sum)?, none.minus(tax)?))?;
+            }
         }
-        found.by_galleries = found.by_galleries.plus(by_galleries(&job, is_of)?)?;
+        for paid in job.selling.consignments_paid.iter().filter(|paid| is_of(paid.at)) {
+            let Some(tax) = paid.tax else { continue };
+            let at = found.by_galleries.entry(paid.taxed.map(|taxed| taxed.rate.normalize())).or_insert(none);
+            *at = at.plus(tax)?;
+        }
     }
-    let lines = found.by_rate.values().map(|at| at.tax).chain([found.by_galleries]);
+    let lines = found.by_rate.values().map(|at| at.tax).chain(found.by_galleries.values().copied());
     found.tax = Money::sum(currency, lines)?;
     Ok(found)
 }
 
-fn by_galleries(job: &Job, is_of: impl Fn(Wall) -> bool) -> Answer<Money> {
-    let paid = job.selling.consignments_paid.iter().filter(|paid| is_of(paid.at));
-    Money::sum(job.currency, paid.filter_map(|paid| paid.tax))
-}
-
 impl YearTaxes {
-    fn add(&mut self, sale: &Sale, times: Option<i32>) -> Answer<()> {
-        let Some(times) = times else { return Ok(()) };
-        let none = Money::zero(sale.sum.currency());
-        let at = self.by_rate.entry(sale.rate.normalize()).or_insert(AtRate { sales: 0, taken: none, tax: none });
-        let to = |so_far: Money, line: Money| if times < 0 { so_far.minus(line) } else { so_far.plus(line) };
-        (at.sales, at.taken, at.tax) = (at.sales.saturating_add(times), to(at.taken, sale.sum)?, to(at.tax, sale.tax)?);
+    fn add(&mut self, rate: Decimal, (sales, sum, tax): (i32, Money, Money)) -> Answer<()> {
+        let none = Money::zero(sum.currency());
+        let at = self.by_rate.entry(rate.normalize()).or_insert(AtRate { sales: 0, taken: none, tax: none });
+        (at.sales, at.taken, at.tax) = (at.sales.saturating_add(sales), at.taken.plus(sum)?, at.tax.plus(tax)?);
         Ok(())
     }
 
     /// Nothing was sold in it.
     pub fn is_empty(&self) -> bool {
-        self.by_rate.is_empty() && self.by_galleries.is_zero()
+        self.by_rate.is_empty() && self.by_galleries.values().all(|tax| tax.is_zero())
     }
 }
 
@@ -116,6 +121,26 @@ mod tests {
     fn the_maker_sends_in_what_galleries_sold() {
         let lines = "consign 2 stools tag 145 share 0.4 maker-pays\ngallery pays 90.02 for 1 stools tax 7.56";
         check(lines, 2026, &[], "7.56");
+    }
+
+    /// What a gallery sold keeps the rate it was sold at, whatever is set after; a line of before has none, and its tax all the same.
+    #[test]
+    fn what_a_gallery_sold_keeps_its_rate() {
+        let sold = "gallery pays 90.02 for 1 stools tax 7.56\n";
+        let lines = format!("consign 3 stools tag 145 share 0.4 maker-pays\n{sold}till tax 0.07\n{sold}");
+        let mut book = tell(&format!("{START}{lines}")).book;
+        let job = jobs(&book).find(|job| job.name == "Stools").unwrap().id.to_string();
+        let id = "019cb3e2-4e40-7000-8000-000000009999";
+        let old = format!(
+            r#"{{"at":1772545304000,"d":{{"job":"{job}","n":1,"sum":"90.02 USD","tax":"7.56 USD"}},"id":"{id}","k":"ConsignmentPaid","t":[1872545304000,0,"a1"],"tz":-300,"v":1}}"#
+        );
+        let lines: Vec<String> = book.entries().map(|(entry, _)| crate::ledger::line::write(entry)).chain([old]).collect();
+        book = crate::ledger::Book::of_lines(lines.iter().map(String::as_str));
+        let found = taxes(&Shop::of(&book, crate::quantity::Moment::FIRST), Currency::USD, 2026).unwrap();
+        let by = found.by_galleries.iter().map(|(rate, tax)| (rate.map(|rate| rate.to_string()), tax.to_string())).collect::<Vec<_>>();
+        let tax = || "7.56 USD".to_owned();
+        assert_eq!(by, [(None, tax()), (Some("0.055".into()), tax()), (Some("0.07".into()), tax())]);
+        assert_eq!(found.tax.to_string(), "22.68 USD");
     }
 
     /// Sold and paid half an hour into the year where the maker stood, which is the year before for who looks in winter; and brought back half

@@ -43,7 +43,7 @@ fn rows(shop: &Shop, job: &Job) -> Vec<Row> {
 
 fn without_plan(shop: &Shop, job: &Job, logged: &Time) -> Option<Span> {
     let counted = || Span::sum(counted(shop, job, &[]).iter().map(Counted::to_come));
-    if is_made_whole(job, logged) {
+    if is_made_whole(shop, job, logged) {
         return Some(counted());
     }
     let given = job.kept.map(|kept| kept.likely.minus(logged.own.total()).max(counted()));

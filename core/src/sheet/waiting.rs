@@ -13,6 +13,7 @@ pub use costs::Costs;
 pub use known::{Kept, Known, Worth, known};
 pub use later::{Later, later};
 
+use super::marks::ask_today;
 use super::shop::Shop;
 use crate::ledger::fold::{Guesses, Job};
 use crate::ledger::kind::sale::Paid;
@@ -136,13 +137,11 @@ pub struct Learnt {
 pub fn waiting(shop: &Shop, id: Id, paid: Paid) -> Answer<WaitingSheet> {
     let job = shop.job(id)?;
     let known = known(shop, &job)?;
-    let tag = job.tag.map(|tag| shop.tax_of(&job).charge(tag)).transpose()?;
-    let ask = known.as_ref().and_then(|known| known.worth.as_ref().ok()).map(|worth| worth.ask);
     Ok(WaitingSheet {
         job: id,
         currency: job.currency,
         free: job.free(),
-        price: ask.or(tag).or(job.selling.guesses.at),
+        price: ask_today(shop, &job, (1, paid))?.or(job.selling.guesses.at),
         stands: stands(shop, (&job, paid), known),
         back: looked_back(shop, &job)?,
         guesses: job.selling.guesses,

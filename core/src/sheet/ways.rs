@@ -4,9 +4,9 @@
 use super::account::{Account, of as reckon};
 use super::carried::HAUL;
 use super::gallery::of_one;
-use super::offer::{Asking, Leaves, leaves, left_of, part};
+use super::offer::{Asking, Leaves, leaves, left_of};
 use super::shop::Shop;
-use crate::ledger::fold::{GalleryTerms, Job, LikePiece};
+use crate::ledger::fold::{GalleryTerms, Job, LikePiece, part};
 use crate::ledger::kind::sale::{Carried, Paid};
 use crate::money::charge::Terms;
 use crate::money::cost::CostKind;

@@ -141,10 +141,10 @@ impl Teller {
                 job::tell(self, verb, &mut words)
             }
             "old-job" | "estimate" | "all-planned" => estimate::tell(self, verb, &mut words),
-            "spend" | "credit" | "open-can" | "use-can" | "empty-can" | "belongs" | "tool" | "came-back" | "drive" | "rate" | "till"
-            | "boards" | "tag" | "settle" => money::tell(self, verb, &mut words),
+            "spend" | "credit" | "open-can" | "use-can" | "empty-can" | "belongs" | "tool" | "tool-sold" | "came-back" | "drive"
+            | "rate" | "till" | "boards" | "tag" | "settle" => money::tell(self, verb, &mut words),
             "offer" | "asked" | "like" | "resale" | "guess" | "agree" | "parts" | "cancel" | "sell" | "pay" | "hand-back" | "consign"
-            | "gallery" | "reverse" => sale::tell(self, verb, &mut words),
+            | "gallery" | "reverse" | "bring-back" => sale::tell(self, verb, &mut words),
             "keep-design" | "rename-design" | "drop-design" | "make-again" | "parts-of" => design::tell(self, verb, &mut words),
             verb if dates::VERBS.contains(&verb) => dates::tell(self, verb, &mut words),
             verb if wait::VERBS.contains(&verb) => wait::tell(self, verb, &mut words),

@@ -7,7 +7,7 @@ use super::{Teller, Told};
 use crate::ledger::decide::{Command, MoneyCommand, Much, On};
 use crate::ledger::kind::Exact;
 use crate::ledger::kind::haul::Per;
-use crate::ledger::kind::money::{BoardPriceSet, CostHomed, Home, Measure, PackOpened, RateSet, TillSet, ToolAdded};
+use crate::ledger::kind::money::{BoardPriceSet, CostHomed, Home, Measure, PackOpened, RateSet, TillSet, ToolAdded, ToolSold};
 use crate::quantity::{Currency, Moment, Side};
 
 pub fn tell(teller: &mut Teller, verb: &str, words: &mut Words) -> Told {
@@ -28,6 +28,10 @@ pub fn tell(teller: &mut Teller, verb: &str, words: &mut Words) -> Told {
             MoneyCommand::SetHome(CostHomed { currency, kind, home })
         }
         "tool" => tool(teller, words)?,
+        "tool-sold" => {
+            let (sum, tool) = (words.money(currency)?, teller.story.names.said_mark(words)?);
+            MoneyCommand::SellTool(ToolSold { tool, sum, when: when(teller, words)? })
+        }
         "came-back" => {
             let (sum, spending) = (words.money(currency)?, teller.story.names.said_mark(words)?);
             MoneyCommand::ComeBack { spending, sum, what: words.maybe_text() }
@@ -164,12 +168,16 @@ fn rate(words: &mut Words, currency: Currency) -> Read<RateSet> {
     Ok(set)
 }
 
-/// `till tax 5.5 inside fee 0.026 fixed 0.10 cash 0.05 point 5 mileage 0.725 mile`, any of them.
+/// `till tax 5.5 inside fee 0.026 fixed 0.10 bank-fee 0.01 notes-fixed 0.20 cash 0.05 point 5 mileage 0.725 mile`, any of them.
 fn till(words: &mut Words, currency: Currency) -> Read<TillSet> {
-    let mut set = TillSet { currency, tax: None, side: None, fee: None, fixed: None, cash: None, point: None, mileage: None, per: None };
+    let mut set = TillSet::of(currency);
     while !words.is_done() {
         match words.word("what is said of the till")? {
             "tax" => set.tax = exact(words)?,
+            "bank-fee" => set.bank_fee = exact(words)?,
+            "bank-fixed" => set.bank_fixed = Some(words.money(currency)?),
+            "notes-fee" => set.notes_fee = exact(words)?,
+            "notes-fixed" => set.notes_fixed = Some(words.money(currency)?),
             "inside" => set.side = Some(Side::Inside),
             "top" => set.side = Some(Side::Top),
             "fee" => set.fee = exact(words)?,
@@ -179,7 +187,10 @@ fn till(words: &mut Words, currency: Currency) -> Read<TillSet> {
             "mileage" => set.mileage = exact(words)?,
             "mile" => set.per = Some(Per::Mile),
             "km" => set.per = Some(Per::Km),
-            _ => return words.no("tax, inside, top, fee, fixed, cash, point, mileage, mile or km"),
+            _ => {
+                return words
+                    .no("tax, inside, top, fee, fixed, bank-fee, bank-fixed, notes-fee, notes-fixed, cash, point, mileage, mile or km");
+            }
         }
     }
     Ok(set)

@@ -6,7 +6,7 @@ use super::time::day;
 use super::words::{Read, Words};
 use super::{Teller, Told, id_of};
 use crate::ledger::Fact;
-use crate::ledger::decide::{Command, HandBackOrder, PaidOf, PayOrder, SaleCommand, SellOrder};
+use crate::ledger::decide::{BringBackOrder, Command, HandBackOrder, PaidOf, PayOrder, SaleCommand, SellOrder};
 use crate::ledger::kind::Exact;
 use crate::ledger::kind::sale::*;
 use crate::quantity::{Count, Id, Money};
@@ -33,6 +33,7 @@ pub fn tell(teller: &mut Teller, verb: &str, words: &mut Words) -> Told {
         "hand-back" => SaleCommand::HandBack(hand_back(teller, words)?),
         "consign" => SaleCommand::Consign(consign(teller, words)?),
         "gallery" => gallery(teller, words)?,
+        "bring-back" => SaleCommand::BringBack(bring_back(teller, words)?),
         _ => reverse(teller, words)?,
     };
     let facts = teller.order(&Command::Sale(command))?;
@@ -98,13 +99,14 @@ fn person(teller: &Teller, words: &mut Words, before: &str) -> Read<Option<Id>> 
     if words.has(before) { teller.story.names.said_person(words).map(Some) } else { Ok(None) }
 }
 
-/// `offer 130 for 1 stands notes fetched said 140`.
+/// `offer 130 for 1 stands notes fetched said 140 asked 145`.
 fn offer(teller: &Teller, words: &mut Words) -> Read<SaleCommand> {
     let sum = money(teller, words)?;
     let (n, job) = for_pieces(teller, words)?;
     let (paid, carried) = (words.maybe(paid), words.maybe(carried));
     let said = if words.has("said") { Some(money(teller, words)?) } else { None };
-    Ok(SaleCommand::Hear(OfferHeard { job, n, sum, paid, carried, said }))
+    let asked = if words.has("asked") { Some(money(teller, words)?) } else { None };
+    Ok(SaleCommand::Hear(OfferHeard { job, n, sum, paid, carried, said, asked }))
 }
 
 /// `guess stands asks 1.5 buys 0.25 at 145 k 2 by 2026-05-16 end 82.46 each-ask 15 each-day 0.50 no-show 0.2`, any of them.
@@ -229,7 +231,27 @@ fn gallery(teller: &Teller, words: &mut Words) -> Read<SaleCommand> {
     let gallery = person(teller, words, "gallery")?;
     let lot = mark(teller, words, "lot")?;
     let sold_for = if words.has("sold-for") { Some(money(teller, words)?) } else { None };
-    Ok(SaleCommand::NoteConsignmentPaid(ConsignmentPaid { job, n, sum, tax, gallery, when: when(teller, words)?, lot, sold_for }))
+    Ok(SaleCommand::NoteConsignmentPaid(ConsignmentPaid {
+        job,
+        n,
+        sum,
+        tax,
+        gallery,
+        when: when(teller, words)?,
+        lot,
+        sold_for,
+        rate: None,
+        side: None,
+    }))
+}
+
+/// `bring-back 1 of sale first on stands kept 20 ends`.
+fn bring_back(teller: &Teller, words: &mut Words) -> Read<BringBackOrder> {
+    let n = words.count()?;
+    words.expect("of")?;
+    words.expect("sale")?;
+    let (sale, job) = (teller.story.names.said_mark(words)?, on_job(teller, words)?);
+    Ok(BringBackOrder { job, sale, n, kept: kept(teller, words)?, ends: words.has("ends"), when: when(teller, words)? })
 }
 
 /// `reverse first on stands kept 20`.

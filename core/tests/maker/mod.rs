@@ -4,9 +4,10 @@
 use fivebar_core::bench::{Kind, On as WorkOn, Stage, Work};
 use fivebar_core::ledger::decide::{Act, BenchCommand, Command, HaulCommand, JobCommand, MoneyCommand, Much, Now, On, PileFacts, decide};
 use fivebar_core::ledger::kind::haul::{Per, Way};
+use fivebar_core::ledger::kind::job::For;
 use fivebar_core::ledger::kind::{Exact, job as facts};
 use fivebar_core::ledger::{Book, Clock, Device, Fact};
-use fivebar_core::quantity::{Count, Currency, Day, Decimal, Id, Key, Length, Money, Offset, Span, Wall};
+use fivebar_core::quantity::{Count, Currency, Day, Decimal, Id, Key, Length, Money, Offset, Span, Units, Wall};
 use fivebar_core::refusal::Refusal;
 use fivebar_core::sheet::Shop;
 
@@ -224,4 +225,20 @@ impl Maker {
     pub fn count_of(&self, wanted: impl Fn(&Fact) -> bool) -> usize {
         self.book.entries().filter(|(entry, _)| wanted(&entry.fact)).count()
     }
+}
+
+/// A job of so many stools, just begun.
+pub fn begun(pieces: u32) -> (Maker, Id) {
+    let mut maker = Maker::new(Currency::USD);
+    maker.at((2026, 1, 10), 600, -5);
+    let (name, currency) = ("stools".into(), Currency::USD);
+    let job = maker.order(Command::Job(JobCommand::Begin { name, currency, units: Units::Inch, pieces, made_for: For::Spec }))[0];
+    (maker, job)
+}
+
+#[track_caller]
+pub fn refused(maker: &mut Maker, command: Command, refusal: Refusal) {
+    let before = maker.book.len();
+    assert_eq!(maker.try_order(command), Err(refusal));
+    assert_eq!(maker.book.len(), before);
 }

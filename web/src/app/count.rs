@@ -888,7 +888,7 @@ mod tests {
         assert!(shown.contains("No rate for driving") && shown.contains(">9 mi<"), "{shown}");
         let currency = app.begins_with().0;
         let (mileage, per) = (Some(Exact(Decimal::new(5, 1))), Some(Per::Mile));
-        let till = TillSet { currency, tax: None, side: None, fee: None, fixed: None, cash: None, point: None, mileage, per };
+        let till = TillSet { mileage, per, ..TillSet::of(currency) };
         app.order(&Command::Money(MoneyCommand::SetTill(till)), nth(41));
         let shown = after(&mut app, []);
         assert!(!shown.contains("No rate for driving") && shown.contains("4.50"), "{shown}");

@@ -136,10 +136,10 @@ pub fn heard(app: &mut App, tap: Tap, now: Now) {
         Tap::Write(what) => write(app, what),
         Tap::At(nth) => with_form(app, |form| form.go(nth)),
         Tap::Press(press) => {
-            let (sign, was) = (app.speech.sign(), draft::at_tag(app).or_else(|| app.jobs.at_tag.take()));
+            let (sign, was) = (app.speech.sign(), draft::as_asked(app).or_else(|| app.jobs.at_tag.take()));
             with_form(app, |form| form.press(press, sign));
             draft::goes_along(app, was.clone());
-            app.jobs.at_tag = was.filter(|_| draft::at_tag(app).is_none());
+            app.jobs.at_tag = was.filter(|_| draft::as_asked(app).is_none());
         }
         Tap::Say(nth, text) => say(app, nth, text),
         Tap::Pick(pick) => draft::pick(app, pick, now),

@@ -13,7 +13,6 @@ use fivebar_core::ledger::line::document::Photos as InCopy;
 use fivebar_core::ledger::merge::Coming;
 use fivebar_core::quantity::{Id, Listed, Sorted};
 use fivebar_core::refusal::Refusal;
-use fivebar_core::sheet::buyer::buyer;
 
 /// Why a photo was not kept. A closed list: each has its sentence.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -158,7 +157,7 @@ fn showing(app: &App) -> Vec<Id> {
         return vec![];
     }
     if let Some(job) = app.price.face {
-        return buyer(&app.own.shop(app.now.at), job, None).ok().and_then(|sheet| sheet.photo).into_iter().listed();
+        return app.own.workshop().photos.of_job(job).last().into_iter().listed();
     }
     if let (Place::Jobs, Some(Room::Hours), None, true) = (app.place, app.jobs.room, &app.jobs.draft, app.is_open) {
         let line = app.jobs.opened;

@@ -4,7 +4,9 @@ mod asking;
 mod beside;
 mod buying;
 mod cut;
+mod designs;
 mod drop;
+mod fields;
 mod more;
 mod rack_first;
 mod tap;
@@ -12,6 +14,7 @@ mod tap;
 mod tests;
 mod ticks;
 mod used;
+mod ways;
 
 use super::jobs::Room;
 use super::news::Planning;
@@ -21,18 +24,21 @@ use super::{App, Notice, workshop};
 use crate::parts::Place;
 pub use asking::{Draft, FIELD, PATTERNS, TOP, in_use};
 pub use beside::{after_the_saw, cuts_left, is_to_cut};
-pub use buying::{FIGURES, still_to_buy, were_bought, woods};
-pub use cut::{PutBack, asked_back, not_cut_off};
+pub use buying::{FIGURES, nearly_bought, still_to_buy, were_bought, woods};
+pub use cut::{PutBack, asked_back, not_cut_off, uncut};
+pub use designs::made_from;
+use designs::{keep_design, of_job};
 pub use drop::{Dropping, dropping};
-use fivebar_core::ledger::Fact;
-use fivebar_core::ledger::decide::{Command, Now, PlanCommand};
+pub use fields::tried as fields_tried;
+use fivebar_core::ledger::decide::{Now, PlanCommand};
 use fivebar_core::ledger::fold::KeptPlan;
 use fivebar_core::ledger::kind::plan::Shape;
 use fivebar_core::plan::{Answered, Figures, better};
-use fivebar_core::quantity::{Id, Moment, Set};
-use fivebar_core::sheet::make::buy::{OfRack, bought_since};
+use fivebar_core::quantity::{Id, Moment};
+use fivebar_core::sheet::make::buy::{Counted, Kinds, OfRack, bought_since};
+use fivebar_core::sheet::make::cut::Ticks;
 use fivebar_core::sheet::make::keep::{again, asked_again, last_used};
-use fivebar_core::sheet::make::{Ask, Boards, Given, What, Which, WhyNot};
+use fivebar_core::sheet::make::{Ask, Boards, Given, What, Which, WhyNot, is_of_some};
 use fivebar_core::sheet::plan::{PlanSheet, sheet, sheet_at_once};
 pub use more::{follow, painted};
 pub use tap::Tap;
@@ -95,7 +101,7 @@ pub struct Plan {
     pub stands: Stands,
     pub found: Option<Box<Found>>,
     /// The lines at the saw that are done.
-    pub ticked: Set<usize>,
+    pub ticked: Ticks,
     /// How often another plan was turned to.
     pub turned_to: usize,
     /// It is waited for the page to be painted.
@@ -106,6 +112,8 @@ pub struct Plan {
     used: Option<Id>,
     /// When it was made: boards that were bought since are bought for it.
     made: Option<Moment>,
+    /// Boards that were bought in another size than it wants, and count all the same.
+    counted: Vec<Counted>,
     /// The plan in use that this one was planned again from.
     again: Option<Id>,
     /// The pieces of the plan there was are not what they were.
@@ -118,8 +126,14 @@ pub struct Plan {
     pub dropped: bool,
     /// What lies there is planned before boards to buy.
     first: Option<rack_first::RackFirst>,
+    /// The ways of a top that are planned behind the first.
+    ways: ways::Ways,
+    /// The fields that are planned behind the first.
+    fields: fields::Fields,
     /// How far that went alone, where it was not enough.
     pub of_rack: Option<OfRack>,
+    /// How far the boards to buy were looked through.
+    pub kinds: Kinds,
 }
 
 /// Takes in a tap.
@@ -139,12 +153,14 @@ pub fn heard(app: &mut App, tap: Tap, now: Now) {
         Tap::Stop => stop(app),
         Tap::Piece(nth) => app.plan.piece = (app.plan.piece != Some(nth)).then_some(nth),
         Tap::Tick(nth) => ticks::tick(app, nth),
+        Tap::OneMore(nth) => ticks::one_more(app, nth),
         Tap::TakeAgain => of_job(app, |job| PlanCommand::TakeAgain { job }, now),
         Tap::Use => used::take(app, now),
         Tap::UseAnd(stays) => used::take_as(app, !stays, now),
         Tap::Drop => drop::drop_it(app),
         Tap::DropAnd(stays) => drop::drop_as(app, stays, now),
-        Tap::LeaveOut(name) => leave_out(app, name),
+        Tap::NotNow => (app.plan.asks, app.plan.drops) = (false, false),
+        Tap::LeaveOut(name) => asking::leave_out(app, name),
         Tap::Over(over) => {
             app.plan.draft.over = over;
             go(app);
@@ -159,6 +175,7 @@ pub fn heard(app: &mut App, tap: Tap, now: Now) {
         }
         Tap::Pile(lying) => on_rack(app, rack::Page::Pile(lying), now),
         Tap::Bought => buying::to_write_down(app, now),
+        Tap::CountAs(counted) => buying::count_as(app, counted),
         Tap::Saw(job) => at_the_saw(app, job),
         Tap::Kept(plan) => show(app, plan),
         Tap::Print => app.orders.push(Order::Print),
@@ -225,19 +242,6 @@ fn on_rack(app: &mut App, page: rack::Page, now: Now) {
     rack::heard(app, rack::RackTap::Show(page), now);
 }
 
-/// Leaves a part out, or takes it in again. A plan that was refused for it is made at once.
-fn leave_out(app: &mut App, name: String) {
-    let without = &mut app.plan.draft.without;
-    let before = without.len();
-    without.retain(|it| *it != name);
-    if without.len() == before {
-        without.push(name);
-    }
-    if app.plan.why_not.take().is_some() {
-        go(app);
-    }
-}
-
 /// The plan the job's wood was cut by, as the book keeps it, with what was ticked on this phone.
 fn of_book(app: &App, job: Id) -> Option<Plan> {
     let plans = app.shelf().shop(app.now.at).job(job).ok()?.plans;
@@ -267,7 +271,7 @@ fn unused(app: &App, job: Id) -> Option<Plan> {
     if let Some(mut plan) = shown_again(app, &it.plan, (&it.bought, it.open, it.turned.clone())) {
         plan.given.iter_mut().for_each(|given| used::owned(app, given));
         plan.found.iter_mut().for_each(|found| found.sheet.ends.short = it.short);
-        return Some(Plan { ticked: it.ticked, again: it.again, of_rack: it.of_rack, ..plan });
+        return Some(Plan { ticked: it.ticked, again: it.again, of_rack: it.of_rack, kinds: it.kinds, ..plan });
     }
     let shop = app.shelf().shop(app.now.at);
     let mut ask = asked_again(&shop, &it.plan, &it.bought)?;
@@ -278,18 +282,22 @@ fn unused(app: &App, job: Id) -> Option<Plan> {
 }
 
 /// With what this phone knows of it: boards to buy, what was left open, and the piles that were left out.
-type Known<'a> = (&'a [Boards], [bool; 4], Option<Vec<Which>>);
+type Known<'a> = (&'a [Boards], [bool; 5], Option<Vec<Which>>);
 
-fn shown_again(app: &App, kept: &KeptPlan, (bought, [rows, thickness, wood, over], turned): Known<'_>) -> Option<Plan> {
+fn shown_again(app: &App, kept: &KeptPlan, (bought, [rows, thickness, wood, over, pattern], turned): Known<'_>) -> Option<Plan> {
     let (mut given, mut answered) = again(&app.shelf().shop(app.now.at), kept, bought)?;
     // What the maker left to the pieces is not what they gave once.
     if let What::Top(top) = &mut given.ask.what {
         (top.rows, top.thickness) = (top.rows.filter(|_| !rows), top.thickness.filter(|_| !thickness));
         top.pick = top.pick.take().filter(|_| !wood);
     }
+    if let What::Field(field) = &mut given.ask.what {
+        field.patterns = if pattern { asking::any() } else { std::mem::take(&mut field.patterns) };
+    }
     given.ask.over = over.then_some(given.ready.figures.allow[1]);
     // Of another wood than the plan's, only the phone knows what was left out.
     given.ask.turned = turned.unwrap_or(given.ask.turned);
+    given.some = is_of_some(&app.shelf().shop(app.now.at), &given).unwrap_or(true);
     // What another phone says no plan can pass is not proven here.
     if kept.by != app.shelf().device() {
         answered.bound.clear();
@@ -333,8 +341,10 @@ fn go(app: &mut App) {
     match made {
         Ok(given) => {
             let (given, first, of_rack) = rack_first::begun(app, given);
+            let turns = (ways::begun(&given), fields::begun(&given));
             begin(app, given);
-            (app.plan.first, app.plan.of_rack) = (first, of_rack);
+            (app.plan.ways, app.plan.fields) = turns;
+            (app.plan.first, app.plan.of_rack, app.plan.kinds) = (first, of_rack, Kinds::default());
         }
         Err(why) => {
             app.orders.push(Order::Feel(Feel::Refused));
@@ -350,7 +360,8 @@ fn begin(app: &mut App, given: Given) {
     let plan = &mut app.plan;
     plan.again = plan.used.or(plan.again);
     (plan.given, plan.found, plan.why_not, plan.used, plan.piece) = (Some(Box::new(given)), None, None, None, None);
-    (plan.ticked, plan.asks, plan.made) = (Set::new(), false, Some(app.now.at));
+    (plan.ticked, plan.asks, plan.made) = (Ticks::default(), false, Some(app.now.at));
+    plan.counted.clear();
     plan.page = Page::Answer;
     plan.stands = Stands::UnderWay { worth: vec![], bound: vec![], ms: FIRST };
     app.orders.push(Order::Plan { asked, ms: FIRST });
@@ -360,6 +371,7 @@ fn begin(app: &mut App, given: Given) {
 fn stop(app: &mut App) {
     if let Stands::UnderWay { .. } = app.plan.stands {
         app.plan.stands = Stands::Still;
+        (app.plan.ways, app.plan.fields) = Default::default();
         app.orders.push(Order::StopPlan);
         if let Some(answered) = rack_first::halted(app) {
             found(app, answered);
@@ -386,10 +398,16 @@ pub fn told(app: &mut App, told: Planning) {
     match told {
         Planning::Better { worth, bound } => plan.stands = Stands::UnderWay { worth, bound, ms },
         Planning::Done(answered) => {
-            match rack_first::next(app, *answered) {
-                Some(answered) => found(app, answered),
-                None if app.plan.first.is_some() => return,
-                None => (), // none of all turns gave a plan
+            if !ways::taken_in(app, &answered) && !fields::taken_in(app, &answered) {
+                match rack_first::next(app, *answered) {
+                    Some(answered) => found(app, answered),
+                    None if app.plan.first.is_some() => return,
+                    None => (), // none of all turns gave a plan
+                }
+                ways::first_is_planned(&mut app.plan);
+            }
+            if ways::next(app) || fields::next(app) {
+                return;
             }
             let plan = &mut app.plan;
             let open = plan.found.as_ref().filter(|found| ms == FIRST && !found.answered.is_proven()).zip(plan.given.as_ref());
@@ -409,6 +427,7 @@ pub fn told(app: &mut App, told: Planning) {
                 found(app, answered);
             }
             let plan = &mut app.plan;
+            (plan.ways, plan.fields) = Default::default();
             plan.stands = if plan.found.is_some() { Stands::Still } else { Stands::Failed };
         }
     }
@@ -431,7 +450,7 @@ impl Plan {
         let Ok(sheet) = sheet(&given.ready, &answered, given.room) else { return false };
         let changed = self.found.as_ref().is_none_or(|old| old.answered.plan != answered.plan);
         if changed {
-            (self.ticked, self.piece) = (Set::new(), None);
+            (self.ticked, self.piece) = (Ticks::default(), None);
         }
         self.found = Some(Box::new(Found { answered, sheet, looked: true }));
         changed
@@ -439,6 +458,10 @@ impl Plan {
 
     /// One step back; false where there is none.
     pub fn back(&mut self) -> bool {
+        if self.asks || self.drops {
+            (self.asks, self.drops) = (false, false);
+            return true;
+        }
         self.page = match self.page {
             Page::Choose => return false,
             Page::Ask => Page::Choose,
@@ -447,29 +470,6 @@ impl Plan {
         };
         self.draft.buying = None;
         true
-    }
-}
-
-/// Keeps a design from the job in hand, under a name or the job's own.
-fn keep_design(app: &mut App, name: Option<String>, now: Now) {
-    let Some(job) = app.jobs.open else { return };
-    let Ok(own) = app.shelf().shop(app.now.at).job(job).map(|job| job.name) else { return };
-    of_job(app, |job| PlanCommand::KeepDesign { job, name: name.unwrap_or(own) }, now);
-}
-
-fn of_job(app: &mut App, command: impl FnOnce(Id) -> PlanCommand, now: Now) {
-    let Some(job) = app.jobs.open else { return };
-    if app.order(&Command::Plan(command(job)), now).is_some() {
-        app.orders.push(Order::Feel(Feel::Start));
-    }
-}
-
-/// The name of the design the open job was made from, as that was kept then.
-pub fn made_from(app: &App) -> Option<String> {
-    let design = app.shelf().shop(app.now.at).job(app.jobs.open?).ok()?.design?;
-    match &app.shelf().book.entry(design)?.0.fact {
-        Fact::DesignKept(kept) => Some(kept.name.clone()),
-        _ => None,
     }
 }
 

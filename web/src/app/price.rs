@@ -19,14 +19,14 @@ use crate::parts::Place;
 use crate::parts::pad::Press;
 use fivebar_core::ledger::Fact;
 use fivebar_core::ledger::decide::{Command, Now};
-use fivebar_core::ledger::fold::TaxBy;
+use fivebar_core::ledger::fold::{Guesses, Job, TaxBy};
 use fivebar_core::ledger::kind::sale::{Carried, Paid};
 use fivebar_core::money::tax::Tax;
 use fivebar_core::quantity::{Count, Currency, Id, Money};
 use fivebar_core::refusal::Answer;
-use fivebar_core::sheet::Shop;
 use fivebar_core::sheet::offer::Asking;
 use fivebar_core::sheet::price::{PriceSheet, price};
+use fivebar_core::sheet::{Shop, marks};
 
 /// What lies over the list.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -84,11 +84,10 @@ pub enum Done {
     Resale,
 }
 
-/// How it would be paid and carried, and how many: what was chosen last stays.
+/// How it would be paid, and how many: what was chosen last stays.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 pub struct Way {
     pub paid: Option<Paid>,
-    pub carried: Option<Carried>,
     pub n: Option<Count>,
 }
 
@@ -104,6 +103,8 @@ pub struct Price {
     pub last_job: Option<Id>,
     /// The last act of Price and what it was.
     pub last: Option<(Id, Id, Done)>,
+    /// Guesses of a piece that were left before all were answered.
+    pub half: Option<(Id, Guesses)>,
     /// A band of doubt waits for the page to be painted.
     pub doubting: bool,
     /// Only the buyer's face is in the page.
@@ -164,7 +165,10 @@ pub fn heard(app: &mut App, tap: Tap, now: Now) {
         Tap::Hide => face::hide(app),
         Tap::HowPaid => to_workshop(app, workshop::Over::Till),
         Tap::Rate => to_workshop(app, workshop::Over::Rate),
-        Tap::Close => app.price.close(),
+        Tap::Close => {
+            waiting::left(app);
+            app.price.close();
+        }
     }
 }
 
@@ -211,6 +215,13 @@ pub fn in_coins(app: &App, paid: Paid, sum: Money) -> Money {
     shop(app).till(sum.currency()).in_coins(Some(paid), sum).unwrap_or(sum)
 }
 
+/// What is asked today for so many of a job, taxed and paid so.
+pub fn ask_today(app: &App, (id, n): (Id, Count), (by, paid): (Option<TaxBy>, Paid)) -> Option<Money> {
+    let shop = shop(app);
+    let job = shop.job(id).ok()?;
+    marks::ask_today(&shop, &Job { tax: by.unwrap_or(job.tax), ..job }, (n, paid)).ok().flatten()
+}
+
 /// What a sale of a job is taxed with: as chosen for the buyer who stands there, else as the job is.
 pub fn tax_of(app: &App, id: Id) -> Option<Tax> {
     let shop = shop(app);
@@ -220,13 +231,12 @@ pub fn tax_of(app: &App, id: Id) -> Option<Tax> {
 
 /// The tax that was chosen for the buyer who stands there: on the agreement that is made, or on the offer that is open. It goes with them.
 pub fn chosen_tax(app: &App, id: Id) -> Option<TaxBy> {
-    let lies = std::iter::once(&app.price.over).chain(app.price.under.iter().rev());
     let chosen = |over: &Over| match over {
         Over::Offer(bargain) if bargain.job == id => Some(bargain.tax),
         Over::Agree(agree) if agree.job == id => Some(agree.tax),
         _ => None,
     };
-    lies.filter_map(chosen).next().flatten()
+    lying(app).filter_map(chosen).next().flatten()
 }
 
 /// A tax taken so, where it comes on top of the tag.
@@ -234,32 +244,41 @@ pub fn on_top(app: &App, (currency, by): (Currency, TaxBy)) -> Option<Tax> {
     Some(taxes::tax(app, currency, by)).filter(|tax| tax.is_on_top())
 }
 
-/// How it would be paid: as chosen, else as the last sale was; a card, which costs most, before that.
+/// How it would be paid: as chosen for the buyer who stands there, else as was chosen or paid last; a card before that.
 pub fn paid(app: &App) -> Paid {
-    app.price.way.paid.unwrap_or_else(|| before(app).0.unwrap_or(Paid::Card))
+    let chosen = lying(app).find_map(|over| if let Over::Offer(bargain) = over { Some(bargain) } else { None });
+    let said = chosen.and_then(|bargain| bargain.paid).or(app.price.way.paid);
+    said.unwrap_or_else(|| paid_before(app).unwrap_or(Paid::Card))
+}
+
+/// The offer on a job that is open, or lies below.
+fn chosen(app: &App, id: Id) -> Option<&bargain::Bargain> {
+    lying(app).find_map(|over| if let Over::Offer(bargain) = over { Some(&**bargain).filter(|bargain| bargain.job == id) } else { None })
+}
+
+/// What is open, then what lies below it.
+fn lying(app: &App) -> impl Iterator<Item = &Over> {
+    std::iter::once(&app.price.over).chain(app.price.under.iter().rev())
 }
 
 /// How it would be paid and carried, and how many of those that are free.
 pub fn asking(app: &App, job: Id, free: Count) -> Asking {
-    let (_, carried) = before(app);
-    let carried = app.price.way.carried.or(carried).unwrap_or(Carried::Fetched);
+    // Who carries it is of this buyer alone.
+    let carried = chosen(app, job).and_then(|bargain| bargain.carried).unwrap_or(Carried::Fetched);
     Asking { n: app.price.way.n.unwrap_or(1).clamp(1, free.max(1)), paid: paid(app), carried, tax: chosen_tax(app, job) }
 }
 
-/// How it was paid, and how carried, the last time that either was said.
-fn before(app: &App) -> (Option<Paid>, Option<Carried>) {
-    let standing = || app.shelf().book.entries().rev().filter(|(_, struck)| !struck).map(|(entry, _)| &entry.fact);
-    let paid = standing().find_map(|fact| match fact {
-        Fact::OfferHeard(f) => f.paid,
-        Fact::PaymentReceived(f) => Some(f.paid).filter(|paid| *paid != Paid::Bank),
-        _ => None,
-    });
-    let carried = standing().find_map(|fact| match fact {
-        Fact::OfferHeard(f) => f.carried,
-        Fact::PieceSold(f) => f.carried,
-        _ => None,
-    });
-    (paid, carried)
+/// How it was paid the last time that was said, by who stood there.
+fn paid_before(app: &App) -> Option<Paid> {
+    let mut standing = app.shelf().book.entries().rev().filter(|(_, struck)| !struck).map(|(entry, _)| &entry.fact);
+    standing.find_map(|fact| {
+        let paid = match fact {
+            Fact::OfferHeard(f) => f.paid,
+            Fact::PaymentReceived(f) => Some(f.paid),
+            _ => None,
+        };
+        paid.filter(|paid| *paid != Paid::Bank)
+    })
 }
 
 /// Orders an act of Price and remembers what it was; true when it was done.

@@ -315,7 +315,7 @@ fn set(app: &mut App, (currency, units): (Option<Currency>, Option<Units>), now:
 /// Writes one thing about how one is paid.
 pub(super) fn till(app: &mut App, say: impl Fn(&mut TillSet), now: Now) {
     let currency = app.begins_with().0;
-    let mut facts = TillSet { currency, tax: None, side: None, fee: None, fixed: None, cash: None, point: None, mileage: None, per: None };
+    let mut facts = TillSet::of(currency);
     say(&mut facts);
     app.order(&Command::Money(MoneyCommand::SetTill(facts)), now);
 }

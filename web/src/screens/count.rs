@@ -266,7 +266,7 @@ fn one((app, marks): (&App, &Marks), pile: &Pile, sheet: &CountSheet, seen: Seen
             .filter(|said| !said.is_empty())
             .collect::<Vec<_>>()
             .join(", "),
-        said: words::tile_said(&seen.speech.count(app.count.armed)),
+        said: words::tile_said(pile.taken == 1, &seen.speech.count(app.count.armed)),
     };
     tile(shown, seen.page, Msg::Count(Tap::Pile(pile.pile))).key(pile.pile.to_string())
 }

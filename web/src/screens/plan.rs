@@ -10,6 +10,8 @@ mod nearly;
 mod over;
 mod picture;
 mod piles;
+mod question;
+mod reckoned;
 pub(in crate::screens) mod saw;
 pub mod since;
 mod sizes;

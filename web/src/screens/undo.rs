@@ -12,8 +12,9 @@ use crate::words::en::{acts, changed, common};
 use fivebar_core::bench::On;
 use fivebar_core::ledger::book::subjects;
 use fivebar_core::ledger::{Entry, Fact, Subject, fold};
-use fivebar_core::quantity::{Id, Listed};
+use fivebar_core::quantity::{Count, Id, Listed};
 use fivebar_core::sheet::count::tile;
+use fivebar_core::sheet::make::cut::ALL;
 use std::rc::Rc;
 
 /// The bar, while there is something to take back or to put back: it names what. After something was taken back, what was done before it
@@ -63,7 +64,9 @@ fn tick_named(tick: &LastTick, app: &App, seen: Seen<'_>) -> String {
         return of_job(changed::PLAN_DROPPED, Some(tick.job), app);
     }
     let line = in_hand.and_then(|(given, found)| Some(Line::of(found.sheet.lines.get(tick.line?)?, given, seen).text));
-    let what = changed::tick_of(line.as_deref().unwrap_or(changed::A_LINE), tick.on);
+    let line = line.as_deref().unwrap_or(changed::A_LINE);
+    let board = |n: Count| changed::boards_cut_of(&seen.speech.count(n), line);
+    let what = tick.is.filter(|n| *n != ALL).map_or_else(|| changed::tick_of(line, tick.was < tick.is), board);
     of_job(&what, Some(tick.job), app)
 }
 
@@ -71,6 +74,10 @@ fn tick_named(tick: &LastTick, app: &App, seen: Seen<'_>) -> String {
 pub fn act_named(act: Id, app: &App, seen: Seen<'_>) -> Option<String> {
     let shelf = app.shelf();
     let entries: Vec<_> = shelf.book.act(act).into_iter().filter_map(|id| shelf.book.entry(id)).map(|(entry, _)| entry).listed();
+    if let Some(dropped) = entries.iter().find(|entry| drops(entry, app)).filter(|_| !entries.iter().any(|entry| is_plan(entry))) {
+        let what = of_job(changed::PLAN_DROPPED, entries.iter().find_map(|entry| job_of(entry)), app);
+        return Some(common::of_when(&what, &seen.speech.clock(dropped.wall)));
+    }
     let mended = entries.iter().find(|entry| matches!(entry.fact, Fact::CountMended(_)));
     let by_way =
         entries.iter().find(|entry| matches!(entry.fact, Fact::PilePiecesWeighed(_) | Fact::PileLayersCounted(_) | Fact::WaitBegan(_)));
@@ -81,6 +88,16 @@ pub fn act_named(act: Id, app: &App, seen: Seen<'_>) -> Option<String> {
     };
     let what = of_pile(told, app).map_or_else(|| of_job(&what, job_of(told), app), |pile| common::of_pile(&pile, &what));
     Some(common::of_when(&what, &seen.speech.clock(told.wall)))
+}
+
+/// Whether a plan that was in use is in use no more by it.
+fn drops(entry: &Entry, app: &App) -> bool {
+    let of_use = |id: &Id| app.shelf().book.entry(*id).is_some_and(|(entry, _)| matches!(entry.fact, Fact::PlanUsed(_)));
+    matches!(&entry.fact, Fact::Struck(f) if f.entries.iter().any(of_use))
+}
+
+fn is_plan(entry: &Entry) -> bool {
+    matches!(entry.fact, Fact::PlanKept(_))
 }
 
 /// An act of another job than the one that is open names its job.

@@ -84,10 +84,31 @@ pub fn estimate(parts: &[Part], on_top: OnTop, seed: u64) -> Option<Estimate> {
     })
 }
 
+/// Why nothing of a part is to come any more.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Over {
+    /// The maker is done with the job.
+    Ended,
+    /// The last piece is sold or handed over.
+    Gone,
+    /// It is made, as far as the book tells.
+    Made,
+    /// All its pieces are noted as done.
+    Noted,
+    /// All its pieces were put to wait, and nobody is at it.
+    Waits,
+    /// It had taken what was thought of it when another step was begun.
+    NextBegun,
+    /// It had taken what was thought of it, and a coat of it dries.
+    Dries,
+    /// A drive took as long as was planned.
+    Driven,
+}
+
 /// What is still to do of a part.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub enum Left {
-    Nothing,
+    Nothing(Over),
     /// What it is estimated to take, less what was worked.
     Less(Span),
     /// As it goes, whatever was estimated.
@@ -103,7 +124,7 @@ impl Left {
     /// The likely minutes of it, of a part that likely takes so long.
     pub fn likely(self, takes: Span) -> Span {
         match self {
-            Left::Nothing => Span::ZERO,
+            Left::Nothing(_) => Span::ZERO,
             Left::Less(gone) => takes.minus(gone).max(Span::ZERO),
             Left::Goes(time) => time.span(),
             Left::AsPlanned { thought, gone } => thought.minus(gone).max(Span::ZERO),
@@ -117,7 +138,7 @@ pub fn left(parts: &[(Part, Left)], on_top: OnTop, seed: u64) -> Range {
     let mut thought = Begun { time: Likely::guessed(0.0), gone: 0.0 };
     for (part, left) in parts {
         match left {
-            Left::Nothing => {}
+            Left::Nothing(_) => {}
             Left::Goes(time) => times.push(Begun { time: *time, gone: 0.0 }),
             Left::AsPlanned { thought, gone } => {
                 times.push(Begun { time: Likely::guessed(spread::minutes(*thought)), gone: spread::minutes(*gone) });

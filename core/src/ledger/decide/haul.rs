@@ -289,6 +289,12 @@ pub(super) fn pile_of(book: &Book, haul: Id, pile: Id) -> Answer<Pile> {
     found(book, haul)?.pile(pile).cloned().ok_or(Refusal::NotThere)
 }
 
+/// What a refusal is about, where an act is about several piles: by its name and its letter, or by that alone.
+pub(super) fn of_pile(pile: &Pile) -> impl Fn(Refusal) -> Refusal {
+    let name = pile.name.as_ref().map_or_else(|| pile.label.clone(), |name| format!("{name}, {}", pile.label));
+    move |why| Refusal::OfPile { pile: name.clone(), why: Box::new(why) }
+}
+
 pub(super) fn enough(asked: Count, there: Count) -> Answer<()> {
     if asked == 0 {
         return Err(Refusal::NothingAsked);

@@ -1,6 +1,6 @@
 //! What is left of pieces a job took goes back to the rack, as good pieces of a pile of their size.
 
-use super::haul::{PileFacts, new_pile, next_label, within};
+use super::haul::{PileFacts, new_pile, next_label, of_pile, within};
 use super::{Act, restore, rests};
 use crate::haul::{Haul, Pile};
 use crate::ledger::fold::{self, InUse, KeptPlan, Share};
@@ -214,7 +214,7 @@ fn pile_for(haul: &mut Haul, left: &LeftOver, act: &mut Act) -> Answer<Id> {
     let sized = |pile: &Pile| [pile.thickness, pile.width, pile.length] == [thickness, width, length];
     let alike = |pile: &&mut Pile| pile.id != left.of && pile.wood == wood && sized(pile) && pile.length_to.is_none();
     if let Some(pile) = haul.piles.iter_mut().find(alike) {
-        within(pile.taken, left.n)?;
+        within(pile.taken, left.n).map_err(of_pile(pile))?;
         pile.taken = pile.taken.saturating_add(left.n);
         return Ok(pile.id);
     }

@@ -2,7 +2,7 @@
 
 use super::Act;
 use super::haul::within;
-use super::rests::{own, resting};
+use super::rests::{hold, own, resting};
 use super::stock::{Figures, Lying};
 use crate::haul::{Haul, Pile};
 use crate::ledger::kind::stock::CountMended;
@@ -47,11 +47,7 @@ fn put_right(book: &Book, at: Lying, (entry, n, why): (Id, Count, Option<String>
 }
 
 fn holds((was, is): (&Haul, &Haul), pile: Id, (old, new): (&Fact, &Fact)) -> Answer<()> {
-    for (pieces, left) in resting(was, Some(is), |pile, claim| own(&[old], pile, claim)) {
-        if left < pieces {
-            return Err(Refusal::PiecesRestOnIt { pieces, left });
-        }
-    }
+    hold(was, resting(was, Some(is), |pile, claim| own(&[old], pile, claim)))?;
     let (before, after) = (was.pile(pile).ok_or(Refusal::NotThere)?, is.pile(pile).ok_or(Refusal::NotThere)?);
     within(after.taken, 0)?;
     let (n, gone) = (pieces(new).unwrap_or(0), pieces(old).unwrap_or(0));
@@ -87,6 +83,11 @@ fn claimed(fact: &Fact, pile: &Pile) -> Count {
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    /// The pile of these stories.
+    fn on_a(why: Refusal) -> Refusal {
+        Refusal::OfPile { pile: "ash, A".into(), why: Box::new(why) }
+    }
     use crate::ledger::decide::{BookCommand, Command, Now, OnTheScale, StockCommand, decide};
     use crate::quantity::{Grams, Key, Wall};
     use crate::story::{Story, tell};
@@ -149,7 +150,7 @@ mod tests {
 
     #[test]
     fn what_was_done_since_has_to_hold() {
-        let rests = |pieces, left| Err(Refusal::PiecesRestOnIt { pieces, left });
+        let rests = |pieces, left| Err(on_a(Refusal::PiecesRestOnIt { pieces, left }));
         let there = |asked, there| Err(Refusal::NotThatMany { asked, there });
         check("count 9 ash\ntake 9 ash for stools", "PiecesCounted", 6, rests(9, 6));
         check("count 9 ash\nreject 4 ash twist\ntake 5 ash for stools", "PiecesRejected", 6, rests(5, 3));
@@ -204,7 +205,11 @@ mod tests {
         check_by(&format!("count 9 ash\n{LAYERS}\ncount 2 ash"), layers(4, 11, 3), Ok((58, None)));
         check_by(LAYERS, layers(0, 12, 0), Err(Refusal::NothingAsked));
         check_by(LAYERS, layers(900, 12, 0), Err(Refusal::TooManyPieces { would_be: 10_800, most: 9_999 }));
-        check_by(&format!("{LAYERS}\ntake 51 ash for stools"), layers(4, 11, 3), Err(Refusal::PiecesRestOnIt { pieces: 51, left: 47 }));
+        check_by(
+            &format!("{LAYERS}\ntake 51 ash for stools"),
+            layers(4, 11, 3),
+            Err(on_a(Refusal::PiecesRestOnIt { pieces: 51, left: 47 })),
+        );
         check_by(LAYERS, scale((10, 4_000), 41_000, 0), Err(Refusal::NotThere));
         check_by(WEIGHED, layers(4, 11, 3), Err(Refusal::NotThere));
         // The cart that was forgotten.
@@ -217,7 +222,7 @@ mod tests {
         check_by(
             &format!("{WEIGHED}\ntake 100 ash for stools"),
             scale((10, 4_000), 41_000, 5_000),
-            Err(Refusal::PiecesRestOnIt { pieces: 100, left: 90 }),
+            Err(on_a(Refusal::PiecesRestOnIt { pieces: 100, left: 90 })),
         );
     }
 

@@ -2,6 +2,7 @@
 
 mod bench;
 mod book;
+mod brought;
 mod cans;
 mod dates;
 mod estimate;
@@ -18,11 +19,13 @@ mod sale;
 mod stock;
 mod taxes;
 mod turned;
+mod uncut;
 mod wait;
 mod wood;
 
 pub use bench::BenchCommand;
 pub use book::{BookCommand, PHOTOS_MOST};
+pub use brought::BringBackOrder;
 pub use dates::{DatesCommand, OFF_MOST};
 pub use estimate::EstimateCommand;
 pub use haul::{HaulCommand, PileFacts};
@@ -34,6 +37,7 @@ pub use sale::{HandBackOrder, PaidOf, PayOrder, SaleCommand, SellOrder};
 pub use stock::{Figures, Lying, OnTheScale, StockCommand};
 pub use taxes::{TAX_NAME_MOST, TAXES_MOST};
 pub use turned::{Turned, turned};
+pub use uncut::{LeftBy, Uncut, left_by};
 pub use wait::{Laid, WaitCommand};
 pub use wood::WoodCommand;
 

@@ -82,6 +82,7 @@ pub enum MoneyCommand {
     },
     SetHome(kind::CostHomed),
     AddTool(kind::ToolAdded),
+    SellTool(kind::ToolSold),
     /// What is left of it is gone.
     EmptyCan {
         can: Id,
@@ -130,7 +131,8 @@ pub(super) fn decide(book: &Book, command: &MoneyCommand, act: &mut Act) -> Answ
         | MoneyCommand::EmptyCan { .. }
         | MoneyCommand::ComeBack { .. }
         | MoneyCommand::SetHome(_)
-        | MoneyCommand::AddTool(_) => as_things(book, command, act)?,
+        | MoneyCommand::AddTool(_)
+        | MoneyCommand::SellTool(_) => as_things(book, command, act)?,
         MoneyCommand::SetRate(facts) => {
             check_rate(book, facts)?;
             act.add(facts.clone());
@@ -174,6 +176,10 @@ fn as_things(book: &Book, command: &MoneyCommand, act: &mut Act) -> Answer<()> {
         }
         MoneyCommand::AddTool(facts) => {
             check_tool(facts)?;
+            act.add(facts.clone());
+        }
+        MoneyCommand::SellTool(facts) => {
+            can_be_sold(book, facts, act.now().wall)?;
             act.add(facts.clone());
         }
         MoneyCommand::EmptyCan { can } => {
@@ -268,6 +274,20 @@ fn check_tool(f: &kind::ToolAdded) -> Answer<()> {
     tool.wear(spread, FirstYear::Whole).map(drop)
 }
 
+/// A tool that is there is sold once, and not before it was bought.
+fn can_be_sold(book: &Book, f: &kind::ToolSold, now: Wall) -> Answer<()> {
+    let tool = fold::workshop(book).tools.into_iter().find(|tool| tool.entry == f.tool && tool.sold.is_none()).ok_or(Refusal::NotThere)?;
+    plain(same(tool.tool.cost.currency(), f.sum)?)?;
+    let (start, end) = (tool.bought, Wall::new(f.when.unwrap_or(now.at), now.offset));
+    if end.day() < start.day() {
+        return Err(Refusal::EndNotAfterStart { start: start.at, end: end.at });
+    }
+    if now.at < end.at {
+        return Err(Refusal::NotYet { met: end.at, now: now.at });
+    }
+    Ok(())
+}
+
 fn mileage(book: &Book, currency: Currency) -> Answer<(Decimal, Per)> {
     let till = fold::workshop(book).tills.remove(&currency).unwrap_or_default();
     till.mileage.zip(till.per).ok_or(Refusal::MileageUnknown { currency })
@@ -310,22 +330,23 @@ fn check_till(book: &Book, facts: &kind::TillSet) -> Answer<()> {
     for met in [facts.tax, facts.mileage].into_iter().flatten() {
         not_below_nothing(met.0)?;
     }
-    for sum in [facts.fixed, facts.cash].into_iter().flatten() {
+    for sum in [facts.fixed, facts.bank_fixed, facts.notes_fixed, facts.cash].into_iter().flatten() {
         plain(same(facts.currency, sum)?)?;
     }
     if let Some(coin) = facts.cash.filter(|coin| !coin.is_zero()) {
         Cash::of(coin)?;
     }
-    share(facts.fee)?;
-    share(facts.tax)?;
+    [facts.fee, facts.bank_fee, facts.notes_fee, facts.tax].into_iter().try_for_each(share)?;
     // Each may do alone and both together leave nothing.
     let workshop = fold::workshop(book);
     let known = workshop.tills.get(&facts.currency).cloned().unwrap_or_default();
     let rate = facts.tax.map(|n| n.0).or(known.tax).unwrap_or_default();
     let side = facts.side.or(known.side).unwrap_or(Side::Inside);
-    let card = Fee { share: facts.fee.map(|n| n.0).or(known.fee).unwrap_or_default(), ..Fee::NONE };
+    let said = [(facts.fee, known.fee), (facts.bank_fee, known.bank.0), (facts.notes_fee, known.notes.0)];
+    let fees = said.map(|(new, known)| Fee { share: new.map(|n| n.0).or(known).unwrap_or_default(), ..Fee::NONE });
     let named = workshop.taxes_in(facts.currency).map(|named| named.rate);
-    [rate].into_iter().chain(named).try_for_each(|rate| Terms { tax: Tax { rate, side }, fee: card }.take().map(drop))
+    let may = |rate| fees.into_iter().try_for_each(|fee| Terms { tax: Tax { rate, side }, fee }.take().map(drop));
+    [rate].into_iter().chain(named).try_for_each(may)
 }
 
 pub(super) fn not_below_nothing(met: Decimal) -> Answer<()> {

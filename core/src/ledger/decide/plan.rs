@@ -1,8 +1,9 @@
 //! Orders about plans and designs: take the wood of a plan, set the saw's figures, keep a design and make it again.
 
-use super::haul::{enough, free, pile_of};
+use super::haul::{enough, free, of_pile, pile_of};
 use super::job::{found, going_on};
 use super::left::{LeftOver, left_over};
+use super::uncut::{self, Uncut};
 use super::{Act, Now};
 use crate::haul::Pile;
 use crate::ledger::fold;
@@ -23,12 +24,16 @@ pub const SAW_MOST: Length = Length::METRE;
 #[derive(Clone, Debug, PartialEq)]
 pub enum PlanCommand {
     /// The job takes the pieces a plan uses, the plan is kept with it, and what is left of them goes back to the rack. What the job took
-    /// by the plans it is used `instead` of is taken back in the same act: that wood is not cut. Its other plans stay as they are.
+    /// by the plans it is used `instead` of is taken back in the same act: that wood is not cut. Of those that are `partly` cut the rest goes
+    /// back. Its other plans stay as they are.
     Use {
         plan: Box<kind::PlanKept>,
         left: Vec<LeftOver>,
         instead: Vec<Id>,
+        partly: Vec<Uncut>,
     },
+    /// A plan is in use no more, and of its boards those that are not cut go back.
+    PutBack(Uncut),
     /// What was put back of the wood of the job's plans is taken again.
     TakeAgain {
         job: Id,
@@ -70,9 +75,12 @@ pub enum PlanCommand {
 
 pub(super) fn decide(book: &Book, command: &PlanCommand, act: &mut Act) -> Answer<()> {
     match command {
-        PlanCommand::Use { plan, left, instead } => {
+        PlanCommand::Use { plan, left, instead, partly } => {
             let plan: &kind::PlanKept = plan;
-            let before = before(book, plan.job, instead);
+            let mut before = before(book, plan.job, instead);
+            for uncut in partly {
+                before.add(uncut::goes(book, plan.job, uncut)?);
+            }
             if before.entries.is_empty() {
                 used(book, (plan, None), act)?;
                 return left_over(book, plan.job, left, act);
@@ -85,6 +93,7 @@ pub(super) fn decide(book: &Book, command: &PlanCommand, act: &mut Act) -> Answe
             act.add(Struck { entries: before.entries });
             Ok(())
         }
+        PlanCommand::PutBack(uncut) => uncut::put_back(book, uncut, act),
         PlanCommand::TakeAgain { job } => take_again(book, *job, act),
         PlanCommand::Drop { plan } => {
             let entries = use_of(book, *plan, false)?;
@@ -126,6 +135,11 @@ pub(super) struct Before {
 }
 
 impl Before {
+    fn add(&mut self, more: Before) {
+        self.entries.extend(more.entries);
+        self.frees.extend(more.frees);
+    }
+
     fn gone(&self, book: &Book) -> Book {
         let mut then = book.without(&self.entries);
         let mut act = Act::new(Now { wall: Wall::default(), chance: [0; 10] });
@@ -197,7 +211,7 @@ pub(super) fn going(book: &Book, job: Id, (goes, put_back): (&[Id], bool)) -> Be
 }
 
 /// That a plan is used, as it stands or was struck; its job goes on.
-fn use_of(book: &Book, plan: Id, is_struck: bool) -> Answer<Vec<Id>> {
+pub(super) fn use_of(book: &Book, plan: Id, is_struck: bool) -> Answer<Vec<Id>> {
     let act = book.entry(plan).map(|(entry, _)| entry.act.unwrap_or(plan)).ok_or(Refusal::NotThere)?;
     let facts = book.act(act).into_iter().filter_map(|id| book.entry(id)).filter(|(_, struck)| *struck == is_struck);
     let of_it = |entry: &Entry| if let Fact::PlanUsed(f) = &entry.fact { Some((f.job, entry.id)).filter(|_| f.plan == plan) } else { None };
@@ -232,7 +246,8 @@ fn take_again(book: &Book, job: Id, act: &mut Act) -> Answer<()> {
 }
 
 fn takes(book: &Book, (haul, pile): (Id, Id), (job, n): (Id, Count), act: &mut Act) -> Answer<()> {
-    free(n, &pile_of(book, haul, pile)?, Some(job))?;
+    let there = pile_of(book, haul, pile)?;
+    free(n, &there, Some(job)).map_err(of_pile(&there))?;
     act.add(PiecesTaken { haul, pile, job, n });
     Ok(())
 }
@@ -259,11 +274,11 @@ fn used(book: &Book, (plan, again): (&kind::PlanKept, Option<&[PiecesFreed]>), a
     let mut takes: Sorted<(Id, Id), Count> = Sorted::new();
     for (pile, n) in uses() {
         let there = pile_of(book, pile.haul, pile.pile)?;
-        made_for(pile, &there)?;
+        made_for(pile, &there).map_err(of_pile(&there))?;
         let has = there.in_job(plan.job);
         let lacks = match pile.in_job {
             Some(true) if again.is_some() => n.saturating_sub(has),
-            Some(true) => enough(n, has).map(|()| 0)?,
+            Some(true) => enough(n, has).map(|()| 0).map_err(of_pile(&there))?,
             _ => n,
         };
         let take = takes.entry((pile.haul, pile.pile)).or_default();

@@ -1,6 +1,6 @@
 //! What was taken back stands again only where it would not be refused today: others may have taken its place since.
 
-use super::haul::{can_be_moved, can_be_rejected, enough, free};
+use super::haul::{can_be_moved, can_be_rejected, enough, free, of_pile};
 use super::rests::{Claim, counted, own, resting};
 use crate::bench::On;
 use crate::haul::{Haul, Pile};
@@ -45,7 +45,8 @@ pub(super) fn allowed(book: &Book, entries: &[Id]) -> Answer<()> {
 /// nothing yet to look at.
 fn still_there(book: &Book, fact: &Fact, taken: &dyn Fn((Id, Id)) -> Count) -> Answer<()> {
     let on = |haul, pile, may: &dyn Fn(&Pile) -> Answer<()>| {
-        fold::haul(book, haul).and_then(|haul| haul.pile(pile).cloned()).map_or(Ok(()), |pile| may(&pile))
+        let there = fold::haul(book, haul).and_then(|haul| haul.pile(pile).cloned());
+        there.map_or(Ok(()), |pile| may(&pile).map_err(of_pile(&pile)))
     };
     match fact {
         Fact::PiecesSorted(f) => on(f.haul, f.pile, &|pile| enough(f.n, pile.unsorted())),
@@ -82,7 +83,7 @@ fn piles(was: Option<&Haul>, is: Option<&Haul>) -> Answer<()> {
     for pile in &haul.piles {
         let before = was.and_then(|haul| haul.pile(pile.id));
         if before.map_or(0, |pile| pile.taken).max(PILE_MOST) < pile.taken {
-            return Err(Refusal::TooManyPieces { would_be: pile.taken, most: PILE_MOST });
+            return Err(of_pile(pile)(Refusal::TooManyPieces { would_be: pile.taken, most: PILE_MOST }));
         }
     }
     Ok(())
@@ -100,7 +101,8 @@ fn others(hauls: Option<(&Haul, &Haul)>, (facts, mended): (&[&Fact], &[&Fact])) 
         let back = back.filter(|(of, what, _)| (*of, *what) == (pile, claim)).fold(0, |sum: Count, (_, _, n)| sum.saturating_add(n));
         back.saturating_add(own(mended, pile, claim))
     };
-    resting(was, Some(is), back).into_iter().try_for_each(|resting| no_more((0, 0), resting))
+    let all = resting(was, Some(is), back);
+    was.piles.iter().zip(all).try_for_each(|(pile, resting)| no_more((0, 0), resting).map_err(of_pile(pile)))
 }
 
 /// No more sold than there is, and no more received than is due.
@@ -157,8 +159,28 @@ mod tests {
         let start = "2026-03-02 09:00 -05:00 workshop USD inch\nleave for yard\npile ash 1 x 2 x 20 in\npile oak 1 x 2 x 20 in\n\
             job stools \"Stools\" 2 spec\njob desk \"Desk\" 1 spec\n";
         let story = tell(&format!("{start}{lines}\nrestore it"));
-        let why: Vec<Why> = story.refused.into_iter().map(|(_, why)| why).collect();
+        let bare = |why| match why {
+            Why::Refused(Refusal::OfPile { pile, why }) if ["ash, A", "oak, B"].contains(&pile.as_str()) => Why::Refused(*why),
+            why => why,
+        };
+        let why: Vec<Why> = story.refused.into_iter().map(|(_, why)| bare(why)).collect();
         assert_eq!(why, refused.map(Why::Refused).into_iter().collect::<Vec<_>>(), "{lines}");
+    }
+
+    /// Of an act about several piles it is said which of them refuses, by its name and its letter.
+    #[test]
+    fn the_pile_that_refuses_is_named() {
+        let story = tell(
+            "2026-03-02 09:00 -05:00 workshop USD inch\nleave for yard\npile ash 1 x 2 x 20 in\npile oak 1 x 2 x 20 in\n\
+            count 9 ash\ncount 9 oak\njob stools \"Stools\" 2 spec\ntake 9 oak for stools as it\nundo it\ngone 2 oak burnt\nrestore it",
+        );
+        let why = Box::new(Refusal::NotThatMany { asked: 9, there: 7 });
+        assert_eq!(
+            story.refused.into_iter().map(|(_, why)| why).collect::<Vec<_>>(),
+            [Why::Refused(Refusal::OfPile { pile: "oak, B".into(), why })]
+        );
+        let unnamed = Pile { label: "C".into(), ..Pile::new(crate::quantity::Id::new(crate::quantity::Moment::at(0), [0; 10])) };
+        assert!(matches!(of_pile(&unnamed)(Refusal::NotThere), Refusal::OfPile { pile, .. } if pile == "C"));
     }
 
     #[test]

@@ -1,5 +1,6 @@
 //! What rests on an act: pieces that were rejected, taken, gone or sold since, which would have none to be.
 
+use super::haul::of_pile;
 use super::restore::pieces_sold;
 use crate::haul::{Haul, Pile};
 use crate::ledger::book::subjects;
@@ -33,11 +34,7 @@ pub(super) fn allowed(book: &Book, entries: &[Id]) -> Answer<()> {
     let then = book.without(entries);
     for id in hauls.iter() {
         let Some(was) = fold::haul(book, *id) else { continue };
-        for (pieces, left) in resting(&was, fold::haul(&then, *id).as_ref(), |pile, claim| own(&facts, pile, claim)) {
-            if left < pieces {
-                return Err(Refusal::PiecesRestOnIt { pieces, left });
-            }
-        }
+        hold(&was, resting(&was, fold::haul(&then, *id).as_ref(), |pile, claim| own(&facts, pile, claim)))?;
     }
     Ok(())
 }
@@ -46,6 +43,7 @@ pub(super) fn allowed(book: &Book, entries: &[Id]) -> Answer<()> {
 fn came_free(fact: &Fact) -> Option<Id> {
     match fact {
         Fact::SaleReversed(f) => Some(f.job),
+        Fact::PiecesBroughtBack(f) => Some(f.job),
         Fact::AgreementCancelled(f) => Some(f.job),
         Fact::PriceAgreed(f) => f.replaces.and(Some(f.job)),
         Fact::ConsignmentReturned(f) => Some(f.job),
@@ -87,6 +85,12 @@ pub(super) enum Claim {
     Rejected,
     InJob(Id),
     Gone,
+}
+
+/// Refuses where pieces of a pile that should be there still would not be.
+pub(super) fn hold(was: &Haul, resting: Vec<(Count, Count)>) -> Answer<()> {
+    let gone = was.piles.iter().zip(resting).find(|(_, (pieces, left))| left < pieces);
+    gone.map_or(Ok(()), |(pile, (pieces, left))| Err(of_pile(pile)(Refusal::PiecesRestOnIt { pieces, left })))
 }
 
 /// Of each pile, the pieces claimed that should be there still, and how many of them would be. `less` says what is meant to go.
@@ -137,7 +141,11 @@ mod tests {
             job stools \"Stools\" 2 spec\njob desk \"Desk\" 1 spec\n";
         let story = tell(&format!("{start}{lines}\nundo it"));
         let why: Vec<Why> = story.refused.into_iter().map(|(_, why)| why).collect();
-        let refused = rests.map(|(pieces, left)| Why::Refused(Refusal::PiecesRestOnIt { pieces, left }));
+        let named = [("elm", "elm, A"), ("6 oak", "oak, B")].into_iter().find(|(said, _)| lines.contains(said));
+        let pile = named.map_or("ash, A", |(_, pile)| pile);
+        let refused = rests.map(|(pieces, left)| {
+            Why::Refused(Refusal::OfPile { pile: pile.into(), why: Box::new(Refusal::PiecesRestOnIt { pieces, left }) })
+        });
         assert_eq!(why, refused.into_iter().collect::<Vec<_>>(), "{lines}");
     }
 

@@ -1,8 +1,9 @@
 //! Orders about selling: hear an offer, agree, sell, take payment, leave with a gallery, take back.
 
-use super::Act;
+use super::brought::BringBackOrder;
 use super::job::{found, some_pieces};
-use super::money::plain;
+use super::money::{not_below_nothing, plain};
+use super::{Act, brought};
 use crate::ledger::Book;
 use crate::ledger::fold::job::facts::same;
 use crate::ledger::fold::{self, Agreement, AgreementState, Job, Over, PartOfPay, Till};
@@ -89,8 +90,7 @@ pub enum SaleCommand {
     NoteConsignmentPaid(kind::ConsignmentPaid),
     NoteConsignmentReturned(kind::ConsignmentReturned),
     Reverse(kind::SaleReversed),
-    /// A sale is taken back, and the agreement it carried out comes to nothing with it.
-    EndWith(kind::SaleReversed),
+    BringBack(BringBackOrder),
 }
 
 pub(super) fn decide(book: &Book, command: &SaleCommand, act: &mut Act) -> Answer<()> {
@@ -98,7 +98,7 @@ pub(super) fn decide(book: &Book, command: &SaleCommand, act: &mut Act) -> Answe
         SaleCommand::Hear(f) => {
             let job = found(book, f.job)?;
             enough(f.n, job.left())?;
-            for sum in std::iter::once(f.sum).chain(f.said) {
+            for sum in std::iter::once(f.sum).chain(f.said).chain(f.asked) {
                 plain(same(job.currency, sum)?)?;
             }
             act.add(f.clone());
@@ -128,15 +128,8 @@ pub(super) fn decide(book: &Book, command: &SaleCommand, act: &mut Act) -> Answe
         }
         SaleCommand::Pay(order) => pay(book, order, act)?,
         SaleCommand::HandBack(order) => hand_back(book, order, act)?,
-        SaleCommand::Reverse(f) => reverse(&found(book, f.job)?, f, act)?,
-        SaleCommand::EndWith(f) => {
-            let job = found(book, f.job)?;
-            let agreed = job.selling.sale(f.sale).and_then(|sale| job.selling.agreement(sale.agreed?)).ok_or(Refusal::NotThere)?;
-            // What is open of it is another act's.
-            let agreed = Some(agreed).filter(|agreed| agreed.state == AgreementState::Done).ok_or(Refusal::NotThere)?.id;
-            reverse(&job, f, act)?;
-            act.add(kind::AgreementCancelled { job: job.id, agreed, kept: None, no_show: None });
-        }
+        SaleCommand::Reverse(f) => brought::reverse(&found(book, f.job)?, f, act)?,
+        SaleCommand::BringBack(order) => brought::bring_back(&found(book, order.job)?, order, act)?,
         gallery => at_gallery(book, gallery, act)?,
     }
     Ok(())
@@ -161,7 +154,10 @@ fn at_gallery(book: &Book, command: &SaleCommand, act: &mut Act) -> Answer<()> {
             if let Some(tax) = f.tax {
                 within(plain(same(job.currency, tax)?)?, f.sum)?;
             }
-            act.add(f.clone());
+            let as_now = fold::workshop(book).tax(job.currency, job.tax);
+            let Tax { rate, side } = f.rate.map_or(as_now, |rate| Tax { rate: rate.0, side: f.side.unwrap_or(Side::Inside) });
+            not_below_nothing(rate)?;
+            act.add(kind::ConsignmentPaid { rate: Some(Exact(rate)), side: Some(side), ..f.clone() });
         }
         SaleCommand::NoteConsignmentReturned(f) => {
             enough(f.n, at(&found(book, f.job)?, f.lot)?)?;
@@ -302,14 +298,7 @@ fn cancel(job: &Job, f: &kind::AgreementCancelled, act: &mut Act) -> Answer<()> 
     Ok(())
 }
 
-fn reverse(job: &Job, f: &kind::SaleReversed, act: &mut Act) -> Answer<()> {
-    let sale = job.selling.sale(f.sale).filter(|sale| sale.reversed.is_none()).ok_or(Refusal::NotThere)?;
-    kept(job, f.kept, job.selling.paid(job.currency, sale.id)?)?;
-    act.add(f.clone());
-    Ok(())
-}
-
-fn kept(job: &Job, kept: Option<Money>, received: Money) -> Answer<()> {
+pub(super) fn kept(job: &Job, kept: Option<Money>, received: Money) -> Answer<()> {
     let Some(met) = kept else { return Ok(()) };
     if same(job.currency, met)?.amount() < Decimal::ZERO {
         return Err(Refusal::MoreThanOver { met: received.minus(met)?, over: received });
@@ -358,7 +347,7 @@ fn sell(book: &Book, order: &SellOrder, act: &mut Act) -> Answer<()> {
 
 /// What the buyer of this named, and what was said back.
 fn heard(order: &SellOrder, sum: Money, said: Option<Money>) -> kind::OfferHeard {
-    kind::OfferHeard { job: order.job, n: order.n, sum, paid: order.paid, carried: order.carried, said }
+    kind::OfferHeard { job: order.job, n: order.n, sum, paid: order.paid, carried: order.carried, said, asked: None }
 }
 
 /// Of a sum now handed over, what was not received ahead.
@@ -447,10 +436,7 @@ fn till(book: &Book, currency: Currency) -> Till {
     fold::workshop(book).tills.remove(&currency).unwrap_or_default()
 }
 
-/// A card's fee; notes and the bank cost nothing.
+/// What this way of paying keeps.
 fn fee(till: &Till, paid: Paid, sum: Money) -> Answer<Money> {
-    match paid {
-        Paid::Card => till.card().of(sum),
-        Paid::Notes | Paid::Bank => Ok(Money::zero(sum.currency())),
-    }
+    till.fee_of(paid).of(sum)
 }

@@ -6,6 +6,7 @@ use super::money::{MoneyCommand, share};
 use crate::ledger::Book;
 use crate::ledger::fold::{self, TaxBy};
 use crate::ledger::kind::money as kind;
+use crate::ledger::kind::sale::Paid;
 use crate::money::charge::Terms;
 use crate::quantity::in_small;
 use crate::refusal::{Answer, Refusal};
@@ -67,5 +68,5 @@ fn check(book: &Book, facts: &kind::TaxNamed) -> Answer<()> {
     // With the card's fee it leaves something of a price.
     let till = workshop.tills.get(&facts.currency).cloned().unwrap_or_default();
     let tax = crate::money::tax::Tax { rate: facts.rate.0, ..till.sales_tax() };
-    Terms { tax, fee: till.card() }.take().map(drop)
+    [Paid::Card, Paid::Bank, Paid::Notes].into_iter().try_for_each(|paid| Terms { tax, fee: till.fee_of(paid) }.take().map(drop))
 }

@@ -1,11 +1,13 @@
 //! A job from its entries.
 
+mod brought;
 pub(in crate::ledger) mod facts;
 mod lots;
 mod paid_for;
 mod selling;
 mod sums;
 
+pub use brought::{BroughtBack, Lines, part};
 pub use facts::{Described, Ended, Job, Operation, Part, PlannedCost};
 pub use lots::Lot;
 pub use selling::{

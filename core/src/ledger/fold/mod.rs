@@ -26,8 +26,8 @@ pub use estimate::{Kept, OldJob};
 pub use haul::{haul, hauls, is_bought};
 pub use history::{last_touched, of_pile, piles_of};
 pub use job::{
-    Agreement, AgreementState, Asked, Consigned, Described, Ended, GalleryTerms, Guesses, HandedBack, Job, LikePiece, Lot, Offer,
-    Operation, Over, Part, PartOfPay, Payment, PlannedCost, Reversed, Sale, Selling, job, jobs,
+    Agreement, AgreementState, Asked, BroughtBack, Consigned, Described, Ended, GalleryTerms, Guesses, HandedBack, Job, LikePiece, Lines,
+    Lot, Offer, Operation, Over, Part, PartOfPay, Payment, PlannedCost, Reversed, Sale, Selling, job, jobs, part,
 };
 pub use name::{design_of, is_ended, name_of, planned_operations};
 pub use photos::{Photo, Photos};

@@ -10,7 +10,7 @@ use super::taxes::NamedTax;
 use super::wood::WoodFacts;
 use crate::ledger::kind::book::Role;
 use crate::ledger::kind::haul::Per;
-use crate::ledger::kind::money::{Home, Measure, RateSet, TillSet, ToolAdded};
+use crate::ledger::kind::money::{Home, Measure, RateSet, TillSet, ToolAdded, ToolSold};
 use crate::ledger::kind::sale::Paid;
 use crate::ledger::{Book, Entry, Fact, Subject};
 use crate::money::wear::{FirstYear, Spread, Tool};
@@ -18,7 +18,7 @@ use crate::money::{fee::Fee, replacement::BoardPrice, tax::Tax};
 use crate::quantity::Set;
 use crate::quantity::Sorted;
 use crate::quantity::{Cash, Currency, Decimal, Id, Key, Moment, Money, Side, Units, Volume, Wall, round_to_cash};
-use crate::refusal::Answer;
+use crate::refusal::{Answer, Refusal};
 
 /// What is known of the workshop.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -81,6 +81,9 @@ pub struct Till {
     /// A card's share and what it takes on top.
     pub fee: Option<Decimal>,
     pub fixed: Option<Money>,
+    /// The same of a bank transfer, and of notes.
+    pub bank: (Option<Decimal>, Option<Money>),
+    pub notes: (Option<Decimal>, Option<Money>),
     /// The coin cash is rounded to.
     pub cash: Option<Money>,
     /// The price point, a key.
@@ -174,6 +177,7 @@ fn apply(workshop: &mut Workshop, entry: &Entry) {
             workshop.homes.insert((f.currency, f.kind.clone()), f.home);
         }
         Fact::ToolAdded(f) => workshop.tools.extend(OwnTool::of(entry, f)),
+        Fact::ToolSold(f) => tool_sold(&mut workshop.tools, entry, f),
         Fact::PackEmptied(f) => super::cans::emptied(&mut workshop.cans, entry, f),
         _ => {
             let line = booked(entry);
@@ -201,6 +205,8 @@ fn till(till: &mut Till, f: &TillSet) {
     till.side = f.side.or(till.side);
     till.fee = f.fee.map(|n| n.0).or(till.fee);
     till.fixed = of(f.fixed).or(till.fixed);
+    till.bank = (f.bank_fee.map(|n| n.0).or(till.bank.0), of(f.bank_fixed).or(till.bank.1));
+    till.notes = (f.notes_fee.map(|n| n.0).or(till.notes.0), of(f.notes_fixed).or(till.notes.1));
     till.cash = of(f.cash).or(till.cash);
     till.point = f.point.clone().or_else(|| till.point.clone());
     till.mileage = f.mileage.map(|n| n.0).or(till.mileage);
@@ -215,6 +221,22 @@ pub struct OwnTool {
     pub tool: Tool,
     pub spread: Spread,
     pub bought: Wall,
+    pub sold: Option<SoldTool>,
+}
+
+/// A tool was sold.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct SoldTool {
+    pub entry: Id,
+    pub at: Wall,
+    pub sum: Money,
+}
+
+/// A tool is sold once: the first word on it stands.
+fn tool_sold(tools: &mut [OwnTool], entry: &Entry, f: &ToolSold) {
+    let sold = SoldTool { entry: entry.id, at: entry.when(f.when), sum: f.sum };
+    let of = |tool: &&mut OwnTool| tool.entry == f.tool && tool.tool.cost.currency() == f.sum.currency();
+    tools.iter_mut().filter(of).for_each(|tool| tool.sold = tool.sold.or(Some(sold)));
 }
 
 impl OwnTool {
@@ -225,24 +247,43 @@ impl OwnTool {
         let spread = f.share.map_or(Spread::Straight, |share| Spread::DecliningThenStraight { share: share.0 });
         tool.wear(spread, FirstYear::Whole).ok()?;
         let bought = entry.when(f.when);
-        Some(OwnTool { entry: entry.id, name: f.name.clone(), tool, spread, bought })
+        Some(OwnTool { entry: entry.id, name: f.name.clone(), tool, spread, bought, sold: None })
     }
 
-    /// What a year carries of it, unrounded; nothing before it was bought and after its years.
+    /// What a year carries of it, unrounded; nothing before it was bought, after its years, and from the year on in which it was sold.
     ///
     /// # Errors
     /// Those of [`Tool::wear`].
     pub fn wear_of(&self, year: i32) -> Answer<Decimal> {
         let nth = usize::try_from(year.saturating_sub(self.bought.day().as_ymd().0));
         let all = self.tool.wear(self.spread, FirstYear::Whole)?;
-        Ok(nth.ok().and_then(|nth| all.get(nth).copied()).unwrap_or_default())
+        let is_there = self.sold.is_none_or(|sold| year < sold.at.day().as_ymd().0);
+        Ok(nth.ok().and_then(|nth| all.get(nth).copied()).filter(|_| is_there).unwrap_or_default())
+    }
+
+    /// What it was sold for beyond what was left of its cost after the years before; below nothing where it was less. None while it is there.
+    ///
+    /// # Errors
+    /// Those of [`Tool::wear`].
+    pub fn gain(&self) -> Answer<Option<Money>> {
+        let Some(sold) = self.sold else { return Ok(None) };
+        let years = self.bought.day().as_ymd().0..sold.at.day().as_ymd().0;
+        let worn =
+            years.map(|year| self.wear_of(year)).try_fold(Decimal::ZERO, |sum, worn| sum.checked_add(worn?).ok_or(Refusal::OutOfRange))?;
+        let left = self.tool.cost.amount().checked_sub(worn).ok_or(Refusal::OutOfRange)?;
+        Money::book(sold.sum.amount().checked_sub(left).ok_or(Refusal::OutOfRange)?, sold.sum.currency()).map(Some)
     }
 }
 
 impl Till {
-    /// What a card keeps.
-    pub fn card(&self) -> Fee {
-        Fee { share: self.fee.unwrap_or_default(), fixed: self.fixed.map(Money::amount).unwrap_or_default() }
+    /// What a way of paying keeps.
+    pub fn fee_of(&self, paid: Paid) -> Fee {
+        let (share, fixed) = match paid {
+            Paid::Card => (self.fee, self.fixed),
+            Paid::Bank => self.bank,
+            Paid::Notes => self.notes,
+        };
+        Fee { share: share.unwrap_or_default(), fixed: fixed.map(Money::amount).unwrap_or_default() }
     }
 
     /// Sales tax and where it stands.
@@ -255,10 +296,15 @@ impl Till {
     /// # Errors
     /// [`Refusal::CoinOutOfRange`](crate::refusal::Refusal::CoinOutOfRange), [`Refusal::MoneyOutOfRange`](crate::refusal::Refusal::MoneyOutOfRange).
     pub fn in_coins(&self, paid: Option<Paid>, sum: Money) -> Answer<Money> {
-        match self.cash.filter(|coin| !coin.is_zero() && paid == Some(Paid::Notes)) {
-            Some(coin) => round_to_cash(sum, Cash::of(coin)?),
-            None => Ok(sum),
-        }
+        self.coin(paid)?.map_or(Ok(sum), |coin| round_to_cash(sum, coin))
+    }
+
+    /// The smallest coin, where one is set and it is paid in notes and coins.
+    ///
+    /// # Errors
+    /// [`Refusal::CoinOutOfRange`](crate::refusal::Refusal::CoinOutOfRange).
+    pub fn coin(&self, paid: Option<Paid>) -> Answer<Option<Cash>> {
+        self.cash.filter(|coin| !coin.is_zero() && paid == Some(Paid::Notes)).map(Cash::of).transpose()
     }
 }
 

@@ -43,13 +43,17 @@ kinds! {
     /// A tool that wears out over so many years from the one it was bought in, down to what it fetches at the end (nothing where `salvage` is
     /// missing). Each year carries as much, or `share` of what is left of the price until as much is more. `when`: the day it was bought.
     ToolAdded { name: String, sum: Money, years: Count; salvage: Money, share: Exact, when: Moment }
+    /// A tool was sold for `sum`, on the day `when`, where that was another. What it wears ends with the year before.
+    ToolSold { tool: Id, sum: Money; when: Moment }
     /// A distance was driven for a job or a haul, or for neither; `sum` is distance x rate.
     DistanceDriven { distance: Length, rate: Exact, per: Per, sum: Money; job: Id, haul: Id, what: String, when: Moment }
     /// What an hour must earn, in one currency: pay wanted and lowest pay per hour, hours a year and those logged to jobs,
     /// workshop costs and tools wear a year, tax on own work and profit as shares.
     RateSet { currency: Currency; pay: Exact, lowest: Exact, hours: Exact, logged: Exact, costs: Money, wear: Money, tax: Exact, profit: Exact }
-    /// How one is paid, in one currency: sales tax and where it stands, card fee as a share and fixed, the coin cash is rounded to, the price point.
-    TillSet { currency: Currency; tax: Exact, side: Side, fee: Exact, fixed: Money, cash: Money, point: Key, mileage: Exact, per: Per }
+    /// How one is paid, in one currency: sales tax and where it stands, card fee as a share and fixed, the coin cash is rounded to, the price point. What a bank
+    /// transfer and notes cost, as a share and fixed; nothing where it was never said.
+    TillSet { currency: Currency; tax: Exact, side: Side, fee: Exact, fixed: Money, cash: Money, point: Key, mileage: Exact, per: Per,
+        bank_fee: Exact, bank_fixed: Money, notes_fee: Exact, notes_fixed: Money }
     /// A rate of sales tax under a name, beside the usual one of [`TillSet`]; its id is the entry's. `side` as usual where it is missing.
     /// `tax`: the one it changes, by its first entry.
     TaxNamed { currency: Currency, name: String, rate: Exact; side: Side, tax: Id }
@@ -63,6 +67,15 @@ kinds! {
     TagSet { job: Id, sum: Money; }
     /// What the maker would gladly take for one piece; without a sum it is worked out again.
     SettleSet { job: Id; sum: Money }
+}
+
+impl TillSet {
+    /// Nothing is said yet.
+    pub fn of(currency: Currency) -> TillSet {
+        let (tax, side, fee, fixed, cash, point, mileage, per) = (None, None, None, None, None, None, None, None);
+        let (bank_fee, bank_fixed, notes_fee, notes_fixed) = (None, None, None, None);
+        TillSet { currency, tax, side, fee, fixed, cash, point, mileage, per, bank_fee, bank_fixed, notes_fee, notes_fixed }
+    }
 }
 
 impl RateSet {

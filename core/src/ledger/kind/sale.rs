@@ -25,8 +25,9 @@ pub enum Carried {
 spelled!(Carried: Fetched "fetched", Delivered "delivered");
 
 kinds! {
-    /// A buyer named a sum for `n` pieces. `said` is what was said back for them, which they left or took.
-    OfferHeard { job: Id, n: Count, sum: Money; paid: Paid, carried: Carried, said: Money }
+    /// A buyer named a sum for `n` pieces. `said` is what was said back for them, which they left or took. `asked` is what was asked for them
+    /// then; missing, their tags.
+    OfferHeard { job: Id, n: Count, sum: Money; paid: Paid, carried: Carried, said: Money, asked: Money }
     /// A price was agreed for `n` pieces, before they are handed over; its id is the entry's. A change of order `replaces` an earlier one.
     /// `rate` and `side` of the tax that was spoken of; missing, that of its job at the hand-over.
     PriceAgreed { job: Id, n: Count, sum: Money, carried: Carried; deposit: Money, due: Moment, buyer: Id, replaces: Id, rate: Exact, side: Side }
@@ -47,11 +48,15 @@ kinds! {
     PiecesConsigned { job: Id, n: Count, tag: Money, share: Exact; with_tax: bool, maker_pays: bool, gallery: Id, when: Moment }
     /// The gallery sold `n` and handed over `sum`. `tax` is what the maker sends in of it; nothing when the gallery does. `lot` is the
     /// consignment they were of; missing, the oldest of that gallery that has some. `sold_for` is all that its buyers handed over; missing, the tags.
-    ConsignmentPaid { job: Id, n: Count, sum: Money; tax: Money, gallery: Id, when: Moment, lot: Id, sold_for: Money }
+    /// `rate` and `side` of the tax it was sold with; missing, not written down.
+    ConsignmentPaid { job: Id, n: Count, sum: Money; tax: Money, gallery: Id, when: Moment, lot: Id, sold_for: Money, rate: Exact, side: Side }
     /// The gallery gave pieces back. `lot` is the consignment they were of; missing, the oldest of that gallery that has some.
     ConsignmentReturned { job: Id, n: Count; gallery: Id, when: Moment, lot: Id }
     /// A sale was taken back: its tax line is reversed, the money handed back. `kept` is what was not handed back.
     SaleReversed { job: Id, sale: Id; kept: Money, when: Moment }
+    /// `n` of the pieces of a sale came back: `sum` is their part of its price and `tax` of its tax line, which are reversed, and the money is
+    /// handed back. `kept` is what was not. The rest stays sold.
+    PiecesBroughtBack { job: Id, sale: Id, n: Count, sum: Money, tax: Money; kept: Money, when: Moment }
     /// Money went back to a buyer, because more had come in than was owed: of a sale, or of what was agreed; of sales of no agreement where neither
     /// is named. `rounding`: it settled the rest in coins, and is so much more than was over, or less.
     MoneyHandedBack { job: Id, sum: Money, paid: Paid; agreed: Id, sale: Id, when: Moment, rounding: Money }

@@ -225,9 +225,10 @@ impl Job<'_> {
         let (boards, panels) = state.map(|state| layout.of(&self.pool, &state)).unwrap_or_default();
         let sets = best.map_or(0, |best| best.sets);
         let short = next.filter(|next| next.sets == sets.saturating_add(1)).map(|next| {
-            let (boards, panels) = layout.of(&self.pool, &next.state);
-            let missing =
-                next.state.left.iter().take(self.problem.parts.len()).copied().enumerate().filter(|(_, left)| 0 < *left).collect();
+            let mut state = next.state.clone();
+            state.unglue(&self.shop, &self.pool);
+            let (boards, panels) = layout.of(&self.pool, &state);
+            let missing = state.left.iter().take(self.problem.parts.len()).copied().enumerate().filter(|(_, left)| 0 < *left).collect();
             Short { missing, boards, panels }
         });
         let mut plan = Plan { boards, panels, short };

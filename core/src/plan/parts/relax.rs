@@ -96,10 +96,14 @@ impl<'a> Shop<'a> {
 
     /// What lacking one of each row costs, by weight: a strip can't be lacking but by its part.
     pub(super) fn lack(&self, by: i64) -> Vec<i64> {
-        let most = self.stock.parts.iter().map(|part| part.weight).max().unwrap_or(1).saturating_mul(by);
-        let mut lack: Vec<i64> = self.stock.parts.iter().map(|part| part.weight.saturating_mul(by)).collect();
-        lack.resize(self.rows(), most);
-        lack
+        let all = self.stock.parts.iter().map(|part| part.weight.saturating_mul(by));
+        // A strip is worth its share of its part.
+        let share = |strip: &Strip| {
+            let part = self.stock.parts.get(strip.part)?;
+            let units = self.stock.units(strip.wide).max(1);
+            part.weight.saturating_mul(by).saturating_mul(units).checked_div(part.need.max(units))
+        };
+        all.chain(self.saw.strips.iter().map(|strip| share(strip).unwrap_or(by).max(1))).collect()
     }
 
     /// The best cut of each kind, and for glued parts the cheapest way to glue them: none is worth more than that.

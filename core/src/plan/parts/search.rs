@@ -193,7 +193,8 @@ impl Search {
             self.dive(shop, pool, (&mut state, self.relaxed.clone()), patience);
         } else if self.idle.is_multiple_of(REDIVE) {
             let all = state.taken.iter().fold(0_i64, |sum, (_, times)| sum.saturating_add(*times));
-            let many = usize::try_from(all).unwrap_or(0).saturating_mul(draw.below(40).saturating_add(25)).div_ceil(100).min(60);
+            let share = if self.idle.is_multiple_of(AFRESH) { 80 } else { 25 };
+            let many = usize::try_from(all).unwrap_or(0).saturating_mul(draw.below(40).saturating_add(share)).div_ceil(100).min(60);
             self.free(&mut state, pool, many, draw);
             let wanted = Wanted { rounds: 1, ..self.wanted(&state) };
             let relaxed = shop.cheapest(pool, &wanted, patience);
@@ -207,6 +208,9 @@ impl Search {
         }
         state.trim(shop, pool);
         self.learn(shop, pool);
+        if self.idle.is_multiple_of(AFRESH) {
+            self.now_cost = i64::MAX;
+        }
         self.accept(state, pool)
     }
 
@@ -322,6 +326,8 @@ const DIVES: u32 = 2;
 /// After so many tries the search goes back to the best plan; after so many it rounds a larger share anew.
 const HOME: u64 = 400;
 const REDIVE: u64 = 40;
+/// After so many it begins afresh, wherever that leads.
+const AFRESH: u64 = 600;
 const NODES_MOST: u64 = 300;
 const BROAD: usize = 5;
 const DEEP: usize = 24;

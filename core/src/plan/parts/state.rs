@@ -52,7 +52,6 @@ impl State {
 
     /// Takes out what is too much: boards that nothing needs, and lengths that may go back to the rack.
     pub(super) fn trim(&mut self, shop: &Shop<'_>, pool: &mut Pool) {
-        self.unglue(shop, pool);
         let before = self.taken.clone();
         for (nth, times) in before {
             for _ in 0..times.min(self.most_over()) {
@@ -109,7 +108,7 @@ impl State {
     }
 
     /// A part whose strips are lacking is lacking itself.
-    fn unglue(&mut self, shop: &Shop<'_>, pool: &Pool) {
+    pub(super) fn unglue(&mut self, shop: &Shop<'_>, pool: &Pool) {
         let parts = shop.stock.parts.len();
         while let Some(row) = self.left.iter().skip(parts).position(|left| 0 < *left).map(|row| row.saturating_add(parts)) {
             let uses = |(nth, _): &&(usize, i64)| pool.get(*nth).is_some_and(|column| column.made.get(row).is_some_and(|made| *made < 0));

@@ -3,7 +3,7 @@
 use super::Row;
 use super::counted::{Counted, beside, counted, together};
 use super::history::pieces;
-use crate::bench::estimate::{Left, Likely};
+use crate::bench::estimate::{Left, Likely, Over};
 use crate::bench::wait::{Wait, Waits, What};
 use crate::bench::{Batch, Bench, Kind, On, Run, Stage, Time, Work};
 use crate::ledger::fold::{Job, Operation};
@@ -22,7 +22,7 @@ use crate::sheet::Shop;
 /// once the last piece is sold or handed over, but of what was planned since.
 pub fn lefts(shop: &Shop, job: &Job, rows: &[Row]) -> Vec<Left> {
     if job.ended.is_some() {
-        return rows.iter().map(|_| Left::Nothing).listed();
+        return rows.iter().map(|_| Left::Nothing(Over::Ended)).listed();
     }
     let logged = shop.time(job.id);
     let planned = |op: &str| job.operations.iter().any(|planned| planned.op == op);
@@ -30,9 +30,9 @@ pub fn lefts(shop: &Shop, job: &Job, rows: &[Row]) -> Vec<Left> {
     let unplanned = Span::sum(logged.by_op.iter().filter(|(op, _)| !planned(op)).map(|(_, shares)| shares.total()));
     let is_over = |op: &str| job.operations.iter().any(|planned| planned.op == op && !job.has_to_come(planned));
     let left = |row: &Row| match row.op.as_deref() {
-        None if job.left() == 0 => Left::Nothing,
-        None if is_made_whole(job, &logged) => counted_alone(&counted(shop, job, rows)),
-        Some(op) if is_over(op) => Left::Nothing,
+        None if job.left() == 0 => Left::Nothing(Over::Gone),
+        None if is_made_whole(shop, job, &logged) => counted_alone(&counted(shop, job, rows)),
+        Some(op) if is_over(op) => Left::Nothing(Over::Gone),
         Some(op) => of_step(shop, job, (op, (row.thought, row.likely), &steps)),
         None => at_least(row, unplanned, || together(&counted(shop, job, rows))),
     };
@@ -45,14 +45,33 @@ pub fn lefts(shop: &Shop, job: &Job, rows: &[Row]) -> Vec<Left> {
     lefts.into_iter().zip(rows).map(|(left, row)| as_planned(left, row)).listed()
 }
 
-/// Whether a piece of which nothing was planned is made: it was finished, some of it is gone, or the maker said so. Counted pieces that are left
-/// are to come all the same.
-pub fn is_made_whole(job: &Job, logged: &Time) -> bool {
-    job.operations.is_empty() && (0 < job.selling.gone() || logged.by_stage.contains_key(&Stage::Finish) || job.whole_planned)
+/// Whether a piece of which nothing was planned is made: it was finished and no further coat may follow, some of it is gone, or the maker said so.
+/// Counted pieces that are left are to come all the same.
+pub fn is_made_whole(shop: &Shop, job: &Job, logged: &Time) -> bool {
+    let is_finished = || logged.by_stage.contains_key(&Stage::Finish) && !is_between_coats(shop, job);
+    job.operations.is_empty() && (0 < job.selling.gone() || job.whole_planned || is_finished())
+}
+
+/// After a coat that is dry so long, and no other step since, another is not waited for any more [J].
+const NEXT_COAT: Span = Span::minutes(24 * 60);
+
+/// Whether a coat of a job dries, or was dry less than a day ago, and may not have been the last: nobody said how many there are, and no other
+/// step was begun since.
+pub fn is_between_coats(shop: &Shop, job: &Job) -> bool {
+    let on = On::Job(job.id);
+    let coats = shop.waits().all().filter(|wait| wait.job == Some(job.id) && wait.what() == What::Coat);
+    let may_follow = |wait: &Wait| {
+        let op = shop.bench.op_of(wait);
+        let is_said = shop.bench.batch(on, op, shop.now).of.is_some();
+        let is_left = shop.bench.on(on).any(|run| wait.began.at < run.started.at && run.work.op != op && run.work.kind == Kind::Make);
+        let lately = wait.ended.is_none_or(|dry| dry.at.at.until(shop.now) < NEXT_COAT);
+        !is_said && !is_left && lately
+    };
+    coats.listed().into_iter().any(may_follow)
 }
 
 fn counted_alone(counted: &[Counted]) -> Left {
-    if counted.is_empty() { Left::Nothing } else { Left::Goes(together(counted)) }
+    if counted.is_empty() { Left::Nothing(Over::Made) } else { Left::Goes(together(counted)) }
 }
 
 /// Less what is gone of it, but not less than what is counted.
@@ -64,7 +83,7 @@ fn at_least(row: &Row, gone: Span, counted: impl FnOnce() -> Likely) -> Left {
 /// Of a drive, the plan without what is put on top of all that was thought.
 fn as_planned(left: Left, row: &Row) -> Left {
     match left {
-        Left::Less(gone) if row.is_as_planned() && row.before <= gone => Left::Nothing,
+        Left::Less(gone) if row.is_as_planned() && row.before <= gone => Left::Nothing(Over::Driven),
         Left::Less(gone) if row.is_as_planned() => Left::AsPlanned { thought: row.before, gone },
         left => left,
     }
@@ -98,11 +117,14 @@ fn of_step(shop: &Shop, job: &Job, (op, (thought, likely), steps): (&str, (Optio
         return by_plan.filter(|plan| plan.likely(likely) < by_pieces.likely(likely)).unwrap_or(by_pieces);
     }
     if !batch.runs && put.is_all(&batch) {
-        return Left::Nothing;
+        return Left::Nothing(Over::Waits);
     }
     let took = batch.all();
-    let is_used_up = |thought: Span| was_left(steps, (op, thought), shop.now) || put.dries && !batch.runs && thought <= took;
-    if Span::ZERO < took && thought.is_some_and(is_used_up) { Left::Nothing } else { Left::Less(took) }
+    match thought.filter(|_| Span::ZERO < took) {
+        Some(thought) if was_left(steps, (op, thought), shop.now) => Left::Nothing(Over::NextBegun),
+        Some(thought) if put.dries && !batch.runs && thought <= took => Left::Nothing(Over::Dries),
+        _ => Left::Less(took),
+    }
 }
 
 /// Whether an operation had taken what was thought of it when another step was begun.
@@ -163,7 +185,7 @@ pub fn batch_of(bench: &Bench, (job, op): (&Job, &str), now: Moment) -> Batch {
 pub fn by_pieces(batch: &Batch) -> Option<Left> {
     let left: Count = batch.left()?;
     if left == 0 {
-        return Some(Left::Nothing);
+        return Some(Left::Nothing(Over::Noted));
     }
     let likely = batch.remaining()?.max(Span::minutes(1));
     let [median, off] = [likely, batch.spread.unwrap_or_default()].map(crate::bench::estimate::spread::minutes);

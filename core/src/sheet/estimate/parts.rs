@@ -76,7 +76,21 @@ pub fn parts(shop: &Shop, job: &Job, (history, whole): (&History, Option<&Whole>
 fn row(op: Option<String>, (kind, n): (Kind, Count), part: &Part) -> Row {
     let (from, jobs, before, stage) = (part.from, part.jobs, part.time.span(), Stage::Make);
     let (likely, to_come) = (Span::ZERO, Span::ZERO);
-    Row { op, kind, stage, n, likely, time: part.time, from, jobs, thought: None, before, is_rest: false, left: Left::Nothing, to_come }
+    Row {
+        op,
+        kind,
+        stage,
+        n,
+        likely,
+        time: part.time,
+        from,
+        jobs,
+        thought: None,
+        before,
+        is_rest: false,
+        left: Left::Less(Span::ZERO),
+        to_come,
+    }
 }
 
 /// What such a piece takes beyond the operations that are planned; none where they are all of it, or where earlier pieces were of another kind.

@@ -2,6 +2,7 @@
 
 use super::*;
 use crate::bench::On;
+use crate::bench::estimate::Over;
 use crate::ledger::decide::{BenchCommand, Command, EstimateCommand, PlanCommand};
 use crate::ledger::kind::estimate::{OldJobTold, WholePlanned};
 use crate::ledger::kind::job::{JobDescribed, JobEnded, JobMarked, OperationPlanned};
@@ -282,7 +283,10 @@ fn what_counts_as_done_without_a_note_is_named() {
     worked(&mut phone, job, ("sand", 100, 310));
     worked(&mut phone, job, ("oil", 320, 330));
     let sheet = seen(&phone, job, 400);
-    assert_eq!((sheet.rows[0].left, sheet.unnoted(&Shop::of(&phone.book, at(400)))), (Left::Nothing, vec!["sand".to_owned()]));
+    assert_eq!(
+        (sheet.rows[0].left, sheet.unnoted(&Shop::of(&phone.book, at(400)))),
+        (Left::Nothing(Over::NextBegun), vec!["sand".to_owned()])
+    );
 }
 
 /// 200 min of sanding were thought, 300 were taken, and 1,200 of all else of which nothing was thought: that is 1.5 of it, not 7.5.

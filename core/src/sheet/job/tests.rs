@@ -30,6 +30,14 @@ fn made_is_said_only_when_it_is_made() {
     check(&format!("{SAND}08:10 start \"sand\" make on stools\n09:00 done 2\n13:05 done 3\n13:05 stop"), "tag");
     let batch = "batch 4 \"bore\" for stools\n08:10 start \"bore\" make on stools\n08:20 done 1\n08:30 start \"sand\" make on stools\n";
     check(&format!("{SAND}{batch}09:00 done 5\n13:05 stop"), "work on");
+    // One of several coats is on: it dries, it is dry, and it was the last, as was said, as another step shows, or as a day tells.
+    let coat = "08:10 start \"oil\" make on stools stage finish as oiling\n08:40 clamped 1 coat of oil 120 min as coat\n08:41 stop\n";
+    check(coat, "work on");
+    check(&format!("{coat}10:40 off coat"), "work on");
+    check(&format!("{coat}10:40 off coat\nbatch 1 \"oil\" for stools"), "tag");
+    check(&format!("{coat}10:40 off coat\n10:50 start \"wax\" make on stools stage finish\n11:20 stop"), "tag");
+    check(&format!("{coat}10:40 off coat\n2026-03-09 10:40 about stools note \"oiled\""), "tag");
+    check(&format!("{SAND}08:00 start \"sand\" make on stools\n08:05 done 5\n08:06 stop\n{coat}"), "work on");
 }
 
 /// What is begun is not done: 15 of 45 minutes of trimming, and something else begun since; then until the glue is dry, which is said.

@@ -2,7 +2,7 @@
 //! itself, else from today, and what is in neither is said to be missing.
 
 use super::buy::to_buy;
-use super::top::{Pick, strip_before};
+use super::top::{Pick, is_held_back, strip_before};
 use super::{Ask, Boards, Field, Given, Lacks, Source, Top, Unfit, What, figures, fitting, places, room, stack, tiles, unfitting};
 use crate::haul::Pile;
 use crate::ledger::Fact;
@@ -29,10 +29,17 @@ pub fn asked_again(shop: &Shop, kept: &KeptPlan, bought: &[Boards]) -> Option<As
         kept.plan.piles.iter().any(|it| (it.haul, it.pile, it.in_job == Some(true)) == (haul, pile, in_job))
     };
     let all = fitting(shop, &ask).ok()?;
-    // A top of one wood leaves no pile of another out: it was not looked at.
+    // Nor does one leave out what is held back: thinner pieces did.
+    let saw = figures(shop, shop.job(kept.plan.job).ok()?.units).ok()?;
+    let held =
+        |source: &Source| matches!((&ask.what, kept.plan.thickness), (What::Top(_), Some(thick)) if is_held_back(source, thick, &saw));
+    // A top of one wood leaves no pile of another out, and a field of one pile none: it was not looked at.
     let woods = woods_of(&kept.plan);
-    let of_it =
-        |source: &Source| !matches!(&ask.what, What::Top(top) if !top.mixed) || woods.is_empty() || woods.contains(&source.pile.wood);
+    let of_it = |source: &Source| match &ask.what {
+        What::Top(top) => top.mixed || woods.is_empty() || woods.contains(&source.pile.wood),
+        What::Field(_) => 1 < kept.plan.piles.len(),
+        What::Parts(_) | What::Sticks(_) => true,
+    };
     // Nor did anybody leave out what came after it, such as what is left of its own boards.
     let plan = shop.book.entry(kept.id).map(|(entry, _)| entry.stamp);
     let was = |source: &Source| {
@@ -40,7 +47,8 @@ pub fn asked_again(shop: &Shop, kept: &KeptPlan, bought: &[Boards]) -> Option<As
         pile.is_none_or(|pile| plan.map_or(pile.wall.at <= kept.at.at, |plan| pile.stamp < plan))
     };
     let fits = |source: &Source, why: Option<Unfit>| why.is_none() && source.bought.is_none() && of_it(source) && was(source);
-    let turned = all.iter().filter(|(source, why)| fits(source, *why) && is_in(source) == source.in_job);
+    let out = |source: &Source| is_in(source) == source.in_job && (source.in_job || !held(source));
+    let turned = all.iter().filter(|(source, why)| fits(source, *why) && out(source));
     ask.turned = turned.map(|(source, _)| source.which()).listed();
     Some(ask)
 }
@@ -60,7 +68,7 @@ pub fn again(shop: &Shop, kept: &KeptPlan, bought: &[Boards]) -> Option<(Given, 
     let ready = Ready { wish, figures, sources: planned, left_out: vec![], unit: kept.plan.unit.as_nm(), asked: asked.clone() };
     let left_out = still_out(shop, &ask, &sources);
     let (room, units, alike) = (room(shop, &job).ok()?, job.units, job.pieces);
-    Some((Given { ask, ready, sources, left_out, room, units, lacks, ways: vec![], alike, own: vec![] }, answered))
+    Some((Given { ask, ready, sources, left_out, room, units, lacks, ways: vec![], alike, own: vec![], some: false }, answered))
 }
 
 /// What does not fit now, but for the piles it was made from.
@@ -317,7 +325,12 @@ fn what(asked: &Asked, kept: &PlanKept) -> Option<What> {
             apart: length(problem.stagger)?,
             split: problem.split,
             mixed: 1 < woods_of(kept).len(),
-            pick: woods_of(kept).first().zip(kept.thickness).map(|(wood, thickness)| Pick { wood: wood.clone(), thickness }),
+            pick: woods_of(kept).first().zip(kept.thickness).map(|(wood, thickness)| Pick {
+                wood: wood.clone(),
+                thickness,
+                thick: false,
+                wide: None,
+            }),
         }),
         Asked::Parts(problem) => What::Parts(count(problem.sets)),
         Asked::Sticks(problem) => What::Sticks(count(problem.sets)),

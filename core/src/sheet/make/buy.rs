@@ -18,9 +18,9 @@ pub struct Boards {
     pub price: Option<Money>,
 }
 
-/// The boards that could be bought, as pieces to plan with.
+/// The boards that could be bought, as pieces to plan with; those of which there are none are none.
 pub fn to_buy(bought: &[Boards], units: Units) -> Vec<Source> {
-    (0..).zip(bought).map(|(nth, boards)| source(nth, boards, units)).collect()
+    (0..).zip(bought).filter(|(_, boards)| 0 < boards.n).map(|(nth, boards)| source(nth, boards, units)).collect()
 }
 
 /// The boards that are the `nth` that could be bought.
@@ -65,7 +65,7 @@ pub fn bought_since(book: &Book, since: Moment, bought: &mut Vec<Boards>) {
 }
 
 /// Wood, size and how many, of all boards that were bought since a moment.
-fn written_down(book: &Book, since: Moment) -> Vec<(Option<Key>, [Length; 3], Count)> {
+fn written_down(book: &Book, since: Moment) -> Vec<Bought> {
     let hauls = fold::hauls(book).filter(|haul| haul.bought && since <= haul.began.at);
     let sized = hauls.flat_map(|haul| haul.piles).filter_map(|pile| {
         let size = [pile.thickness?, pile.width?, pile.length?];
@@ -90,21 +90,73 @@ pub struct ToBuy {
     pub each: Option<Money>,
 }
 
-/// The boards a plan wants, by what was bought since it was made.
-pub fn still_to_buy(given: &Given, sheet: &PlanSheet, (book, since): (&Book, Moment)) -> Vec<ToBuy> {
+/// Boards that were bought in another size and count as those of a source: the maker says so.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Counted {
+    pub source: usize,
+    pub size: [Length; 3],
+    pub n: Count,
+}
+
+/// Boards that were bought since a plan was made, in no size it wants: those of a source are the nearest.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Nearly {
+    pub counted: Counted,
+    pub wanted: [Length; 3],
+    /// No side is off by more than a tenth: they may count. Ours.
+    pub may_count: bool,
+}
+
+/// The boards a plan wants, by what was bought since it was made and what was `counted` besides.
+pub fn still_to_buy(given: &Given, sheet: &PlanSheet, since: (&Book, Moment), counted: &[Counted]) -> Vec<ToBuy> {
+    matched(given, sheet, since, counted).0
+}
+
+/// What was bought since and is of no size that is wanted, beside what it comes nearest to and is still wanted.
+pub fn nearly(given: &Given, sheet: &PlanSheet, since: (&Book, Moment), counted: &[Counted]) -> Vec<Nearly> {
+    let (wanted, over) = matched(given, sheet, since, counted);
+    let off = |one: &[Length; 3], other: &[Length; 3]| {
+        // Thousandths of a side.
+        let share = |(one, other): (&Length, &Length)| {
+            let by = one.as_nm().saturating_sub(other.as_nm()).saturating_abs();
+            by.saturating_mul(1_000).checked_div(other.as_nm()).unwrap_or(i64::MAX)
+        };
+        one.iter().zip(other).map(share).fold(0, i64::max)
+    };
+    let one = |(wood, size, n): &Bought| {
+        let open = wanted.iter().filter(|it| 0 < it.left).filter_map(|it| Some((it, given.sources.get(it.source)?)));
+        let alike = open.filter(|(_, source)| source.pile.wood == *wood).filter_map(|(it, source)| Some((it, source.sides()?)));
+        let (it, wanted) = alike.min_by_key(|(_, wanted)| off(size, wanted))?;
+        let counted = Counted { source: it.source, size: *size, n: it.left.min(*n) };
+        Some(Nearly { counted, wanted, may_count: off(size, &wanted) <= 100 })
+    };
+    over.iter().filter(|(.., n)| 0 < *n).filter_map(one).collect()
+}
+
+/// Wood, size and how many.
+type Bought = (Option<Key>, [Length; 3], Count);
+
+/// What is wanted still, and what was bought for none of it.
+fn matched(given: &Given, sheet: &PlanSheet, (book, since): (&Book, Moment), counted: &[Counted]) -> (Vec<ToBuy>, Vec<Bought>) {
     let all = not_bought(given, sheet);
     let mut bought = if all.is_empty() { vec![] } else { written_down(book, since) };
     let one = |(source, n, _): (usize, Count, Option<Money>)| {
         let of = given.sources.get(source)?;
-        let size = [of.pile.thickness?, of.pile.width?, of.pile.length?];
+        let size = of.sides()?;
         let mut left = n;
+        for other in counted.iter().filter(|it| it.source == source) {
+            left = left.saturating_sub(other.n);
+            let of_it = bought.iter_mut().find(|(wood, size, n)| *wood == of.pile.wood && *size == other.size && other.n <= *n);
+            of_it.into_iter().for_each(|(.., n)| *n = n.saturating_sub(other.n));
+        }
         for (.., there) in bought.iter_mut().filter(|(wood, other, _)| *wood == of.pile.wood && *other == size) {
             let taken = left.min(*there);
             (left, *there) = (left.saturating_sub(taken), there.saturating_sub(taken));
         }
         Some(ToBuy { source, n, left, each: of.bought.flatten() })
     };
-    all.into_iter().filter_map(one).collect()
+    let wanted = all.into_iter().filter_map(one).collect();
+    (wanted, bought)
 }
 
 /// What all of them cost together, where each has a price in one currency.
@@ -160,4 +212,16 @@ pub struct OfRack {
     pub made: i64,
     /// No plan of what lies there does more.
     pub proven: bool,
+}
+
+/// How far boards to buy were looked through for a plan that buys some.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub enum Kinds {
+    /// As far as was found: with all kinds of them.
+    #[default]
+    Together,
+    /// All together, and each kind alone.
+    EachAlone,
+    /// No plan with any of them takes less in all.
+    All,
 }

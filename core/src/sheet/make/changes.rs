@@ -31,6 +31,11 @@ pub enum Change {
     Parts(Vec<String>),
 }
 
+/// The lengths of the saw that a shape is planned with, by their places in the order in which the maker says them.
+pub fn bears(shape: Shape) -> &'static [usize] {
+    BEARS.iter().find(|(of, _)| *of == shape).map(|(_, all)| *all).unwrap_or_default()
+}
+
 /// Of the thirteen lengths of the saw those that bear on a shape. Joints apart are asked for each top.
 const BEARS: [(Shape, &[usize]); 4] = [
     (Shape::Rows, &[0, 1, 3, 6, 7, 8, 10, 11]),
@@ -160,7 +165,7 @@ fn of_saw(given: &Given, mut now: Figures) -> Vec<Change> {
         (figures.machines.plane, figures.machines.rip.as_nm().saturating_mul(i64::from(both)))
     };
     let (was, is) = (machines(&then), machines(&now));
-    let bears = BEARS.iter().find(|(of, _)| *of == shape).map(|(_, all)| *all).unwrap_or_default();
+    let bears = bears(shape);
     let differ = places(&mut then).into_iter().zip(places(&mut now)).enumerate().filter(|(_, (then, now))| then != now);
     let saw = differ
         .map(|(place, _)| place)

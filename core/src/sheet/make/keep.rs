@@ -7,7 +7,7 @@ use crate::ledger::decide::{LeftOver, Lying};
 use crate::ledger::fold::{self, InUse, KeptPlan};
 use crate::ledger::kind::plan::{DesignPart, PlanKept, PlanPile, SawSet};
 use crate::plan::{Answered, post};
-use crate::quantity::{Count, Id, Key, Length, Listed, Set};
+use crate::quantity::{Count, Id, Key, Length};
 use crate::sheet::Shop;
 use crate::sheet::plan::PlanSheet;
 use crate::sheet::plan::figures::Figures;
@@ -88,22 +88,6 @@ pub fn left_over(given: &Given, sheet: &PlanSheet, name: &dyn Fn(&Source, Length
         }
     }
     all
-}
-
-/// Of what goes back to the rack, in the same order, how many pieces are still on boards that are not cut, by the lines that are `done`.
-/// What ripping leaves is there with the first line of its pile.
-pub fn still_on(given: &Given, sheet: &PlanSheet, done: &Set<usize>) -> Vec<Count> {
-    let of = |source: usize| given.sources.get(source).map(|source| source.pile.pile);
-    let one = |left: &LeftOver| {
-        let open = sheet.lines.iter().enumerate().filter(|(nth, line)| !done.contains(nth) && of(line.source) == Some(left.of));
-        let cut = open.filter(|(_, line)| line.remainder == Some(left.size[2])).map(|(_, line)| Count::try_from(line.n).unwrap_or(0));
-        let begun = |source: usize| sheet.lines.iter().enumerate().any(|(nth, line)| done.contains(&nth) && line.source == source);
-        let long = |source: usize| given.ready.sources.get(source).map(|source| source.size[2]);
-        let ripped = sheet.used.iter().filter(|used| of(used.source) == Some(left.of) && long(used.source) == Some(left.size[2]));
-        let ripped = ripped.filter(|used| !begun(used.source)).map(|used| Count::try_from(used.left_strips).unwrap_or(0));
-        cut.chain(ripped).fold(0, Count::saturating_add).min(left.n)
-    };
-    left_over(given, sheet, &|_, _| String::new()).iter().map(one).listed()
 }
 
 /// Pieces a plan uses of a pile, by its place.

@@ -109,15 +109,19 @@ fn the_wood_of_a_plan_is_taken_and_given_back_in_one_act() {
         Ok::<Id, crate::refusal::Refusal>(first)
     };
     assert_eq!(ends(&book), (12, 11));
-    let act =
-        order(&mut book, Command::Plan(PlanCommand::Use { plan: Box::new(plan.clone()), left: left.clone(), instead: vec![] }), 1).unwrap();
+    let act = order(
+        &mut book,
+        Command::Plan(PlanCommand::Use { plan: Box::new(plan.clone()), left: left.clone(), instead: vec![], partly: vec![] }),
+        1,
+    )
+    .unwrap();
     assert_eq!(ends(&book), (4, 19));
     let job = fold::job(&book, given.ask.job).unwrap();
     let (asked, told) = keep::last_used(&job.plans).and_then(|kept| kept.told()).unwrap();
     assert_eq!((post::put(&asked), told), (post::put(&given.ready.asked), answered), "names stay at home");
     assert!(is_possible(&Shop::of(&book, story.now.at), &given, &shown), "what it took goes back for it");
     assert!(
-        order(&mut book, Command::Plan(PlanCommand::Use { plan: Box::new(plan), left, instead: vec![] }), 2).is_err(),
+        order(&mut book, Command::Plan(PlanCommand::Use { plan: Box::new(plan), left, instead: vec![], partly: vec![] }), 2).is_err(),
         "eight more are not there"
     );
     order(&mut book, Command::Book(BookCommand::TakeBack { act }), 3).unwrap();

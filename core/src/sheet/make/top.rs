@@ -1,11 +1,16 @@
 //! A top in rows: of which wood, how thick and in how many rows it could be made of the pieces there are, and what wastes least. Ours.
 
-use super::{Source, Top, Unfit, WhyNot, back, less, nm};
+mod estimate;
+
+use super::{Ask, Given, Source, Top, Unfit, What, WhyNot, back, fitting, is_used, less, nm};
 use crate::quantity::{Count, Decimal, Key, Length};
+use crate::refusal::Answer;
+use crate::sheet::Shop;
 use crate::sheet::plan::figures::Figures;
 use crate::sheet::plan::ready::ripped;
 use crate::sheet::plan::trim::step;
-use crate::sheet::plan::wish::Panel;
+use crate::sheet::plan::wish::{Panel, Wish};
+use estimate::way;
 
 /// A way to make a top.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -18,8 +23,10 @@ pub struct Way {
     pub rows: Count,
     /// Thousandths of the length that is asked, as far as it can be laid; a thousand where all of it can.
     pub there: i64,
-    /// How much of the wood taken is waste, about.
+    /// How much of the wood taken is waste, about; of one that was planned, as it is in that plan.
     pub waste: Decimal,
+    /// It was planned: its waste is no estimate.
+    pub planned: bool,
 }
 
 /// A wood, and how thick it is in the end.
@@ -28,6 +35,17 @@ pub struct Pick {
     /// None where it is not said, or where woods are mixed.
     pub wood: Option<Key>,
     pub thickness: Length,
+    /// Pieces more than twice as thick as is needed are taken for it, too.
+    pub thick: bool,
+    /// Pieces of this width alone; of any where nothing is said.
+    pub wide: Option<Length>,
+}
+
+impl Way {
+    /// Of one wood and as thick as another, in as many rows or not.
+    pub fn is_like(&self, other: &Way) -> bool {
+        (self.mixed, &self.pick.wood, self.pick.thickness) == (other.mixed, &other.pick.wood, other.pick.thickness)
+    }
 }
 
 /// More rows than these are proposed to nobody.
@@ -89,6 +107,8 @@ pub(super) fn parted(way: Option<&Way>, top: &Top, (figures, all): (&Figures, Ve
     for source in all.into_iter().filter(of_it) {
         match () {
             () if !thick_enough(&source, way.pick.thickness, figures) => unfit.push((source, Unfit::TooThin)),
+            () if !way.pick.thick && is_held_back(&source, way.pick.thickness, figures) => unfit.push((source, Unfit::HeldBack)),
+            () if !is_so_wide(&source, &way.pick) => unfit.push((source, Unfit::OtherWidth)),
             () if source.pile.width.is_none_or(|width| rips((way.rows, row), width, figures) == 0) => {
                 unfit.push((source, Unfit::TooNarrow))
             }
@@ -103,6 +123,12 @@ fn thick_enough(source: &Source, thickness: Length, figures: &Figures) -> bool {
     source.pile.thickness.is_some_and(|there| rough <= nm(there))
 }
 
+/// More than twice as thick as is needed: more of it would be planed away than stays. Ours.
+pub(super) fn is_held_back(source: &Source, thickness: Length, figures: &Figures) -> bool {
+    let rough = nm(thickness).saturating_add(nm(back(figures.allow)[0]));
+    source.pile.thickness.is_some_and(|there| rough.saturating_mul(2) < nm(there))
+}
+
 /// The ways of what lies there before those for which boards are bought: these where one of what lies there does not make all of it.
 fn ways_rack_first(top: &Top, figures: &Figures, sources: &[Source]) -> Vec<Way> {
     let lying: Vec<Source> = sources.iter().filter(|source| source.bought.is_none()).cloned().collect();
@@ -110,7 +136,7 @@ fn ways_rack_first(top: &Top, figures: &Figures, sources: &[Source]) -> Vec<Way>
         return ways(top, figures, sources);
     }
     let mut all: Vec<Way> = ways(top, figures, &lying).into_iter().filter(|way| way.there == ALL).collect();
-    let made = |way: &Way, all: &[Way]| all.iter().any(|it| it.pick == way.pick);
+    let made = |way: &Way, all: &[Way]| all.iter().any(|it| it.is_like(way));
     let with = ways(top, figures, sources).into_iter().filter(|way| !made(way, &all)).collect::<Vec<_>>();
     all.extend(with);
     order(&mut all);
@@ -126,10 +152,14 @@ pub(super) fn all_ways(top: &Top, figures: &Figures, sources: &[Source]) -> Vec<
         let mixed = ways_rack_first(&Top { mixed: true, ..top.clone() }, figures, sources);
         all.extend(mixed.into_iter().filter(|way| best < way.there).take(1));
     }
-    let same = |way: &Way, pick: &Pick| (way.mixed || way.pick.wood == pick.wood, way.pick.thickness == pick.thickness);
-    let picked =
-        |thick: bool| top.pick.as_ref().and_then(|pick| all.iter().position(|way| matches!(same(way, pick), (true, it) if it || !thick)));
-    if let Some(first) = picked(true).or_else(|| picked(false)) {
+    let same = |way: &Way, pick: &Pick| way.mixed || way.pick.wood == pick.wood;
+    let near = |way: &Way, pick: &Pick| (way.pick.thickness == pick.thickness, (way.pick.thick, way.pick.wide) == (pick.thick, pick.wide));
+    let picked = |so: [bool; 2]| {
+        let pick = top.pick.as_ref()?;
+        let fits = |way: &Way| matches!(near(way, pick), (thick, of) if (thick || !so[0]) && (of || !so[1]));
+        all.iter().position(|way| same(way, pick) && fits(way))
+    };
+    if let Some(first) = [[true, true], [true, false], [false, false]].into_iter().find_map(picked) {
         let way = all.remove(first);
         all.insert(0, way);
     }
@@ -156,7 +186,8 @@ fn too_narrow((rows, row): (Count, Length), width: Length, figures: &Figures) ->
     (rips((rows, row), width, figures) == 0).then_some((rows, [usable, needed]))
 }
 
-/// Every wood and thickness, each in the rows that waste least by the lengths; the best first.
+/// Every wood and thickness, each in the rows that waste least by the lengths, the best first; then the same in other rows, and of pieces
+/// that are held back as long as others do.
 fn ways(top: &Top, figures: &Figures, sources: &[Source]) -> Vec<Way> {
     let mut woods: Vec<Option<Key>> = vec![];
     for source in sources.iter().filter(|_| !top.mixed) {
@@ -164,27 +195,57 @@ fn ways(top: &Top, figures: &Figures, sources: &[Source]) -> Vec<Way> {
             woods.push(source.pile.wood.clone());
         }
     }
-    let mut all = vec![];
+    let (mut all, mut more) = (vec![], vec![]);
     let groups: Vec<Option<&Option<Key>>> = if top.mixed { vec![None] } else { woods.iter().map(Some).collect() };
     for group in groups {
         let of: Vec<&Source> = sources.iter().filter(|source| group.is_none_or(|wood| source.pile.wood == *wood)).collect();
         for thickness in thicknesses(top, figures, &of) {
             let of: Vec<&Source> = of.iter().copied().filter(|source| thick_enough(source, thickness, figures)).collect();
-            let pick = Pick { wood: group.cloned().flatten(), thickness };
-            let buys = of.iter().any(|source| source.bought.is_some());
-            let way = |rows| Some(Way { mixed: top.mixed, buys, ..way(top, (&pick, rows), (figures, &of))? });
-            let mut alike: Vec<Way> = rows(top, figures, &of).into_iter().filter_map(way).collect();
+            let picks = picks(&of, (group.cloned().flatten(), thickness));
+            let mut alike: Vec<Way> = picks.iter().flat_map(|pick| ways_of(top, pick, (figures, &of))).collect();
             order(&mut alike);
-            all.extend(alike.into_iter().next());
+            // Of one width alone they may be the very same pieces.
+            alike.dedup_by_key(|way| (way.rows, way.there, way.waste, way.pick.thick));
+            let mut alike = alike.into_iter();
+            all.extend(alike.next());
+            more.extend(alike);
         }
     }
     order(&mut all);
-    all
+    order(&mut more);
+    all.into_iter().chain(more).collect()
 }
 
-/// What does all of it comes first, then what lies there, then what wastes least, then the fewest rows.
+/// All pieces of a wood, those that are held back too, and those of each width alone.
+fn picks(of: &[&Source], (wood, thickness): (Option<Key>, Length)) -> Vec<Pick> {
+    let pick = |thick, wide| Pick { wood: wood.clone(), thickness, thick, wide };
+    let widths = once_each(of.iter().filter_map(|source| source.pile.width).collect());
+    let each = widths.iter().filter(|_| 1 < widths.len()).map(|wide| pick(false, Some(*wide)));
+    [pick(false, None), pick(true, None)].into_iter().chain(each).collect()
+}
+
+fn is_so_wide(source: &Source, pick: &Pick) -> bool {
+    pick.wide.is_none_or(|wide| source.pile.width == Some(wide))
+}
+
+/// One wood and thickness in every number of rows; with pieces that are held back only where there are any.
+fn ways_of(top: &Top, pick: &Pick, (figures, of): (&Figures, &[&Source])) -> Vec<Way> {
+    let held = |source: &Source| is_held_back(source, pick.thickness, figures);
+    let of: Vec<&Source> = of.iter().copied().filter(|source| (pick.thick || !held(source)) && is_so_wide(source, pick)).collect();
+    if pick.thick && !of.iter().any(|source| held(source)) {
+        return vec![];
+    }
+    let buys = of.iter().any(|source| source.bought.is_some());
+    let way = |rows| Some(Way { mixed: top.mixed, buys, ..way(top, (pick, rows), (figures, &of))? });
+    rows(top, figures, &of).into_iter().filter_map(way).collect()
+}
+
+/// What does all of it comes first, then what lies there, then what is held back last, then what wastes least, then all widths, then the
+/// fewest rows.
 fn order(all: &mut [Way]) {
-    crate::quantity::order_by_key(all, |way| (std::cmp::Reverse(way.there), way.buys, way.waste, way.rows));
+    crate::quantity::order_by_key(all, |way| {
+        (std::cmp::Reverse(way.there), way.buys, way.pick.thick, way.waste, way.pick.wide.is_some(), way.rows)
+    });
 }
 
 /// As thick as it is asked, else as thick as the pieces of each pile give.
@@ -217,136 +278,16 @@ fn once_each<T: Ord>(mut all: Vec<T>) -> Vec<T> {
     all
 }
 
-/// Strips of a pile: how long one is squared and as it lies, how many there are, how many a piece gives; one strip, the same finished, and
-/// one piece in cubic nanometres.
-struct Strips {
-    long: i64,
-    low: i64,
-    n: i64,
-    ripped: i64,
-    strip: i128,
-    planed: i128,
-    piece: i128,
-}
-
-impl Strips {
-    /// What goes back of one, where it is long enough to keep: it is cut off a strip that is planed.
-    fn back(&self, rest: i64, keep: i64) -> i128 {
-        let of = || self.planed.saturating_mul(rest.into()).checked_div(self.low.into()).unwrap_or(0);
-        if keep <= rest { of() } else { 0 }
-    }
-}
-
-fn strips(source: &Source, (rows, row, planed): (Count, Length, Length), figures: &Figures) -> Option<Strips> {
-    let (thickness, width, length) = (source.pile.thickness?, source.pile.width?, source.pile.length?);
-    let ripped = i64::from(rips((rows, row), width, figures));
-    let long = less(length, figures.square);
-    let jointed = nm(row).saturating_add(nm(figures.joint).saturating_mul(2)).min(nm(width));
-    let cube = |[thick, wide]: [i64; 2]| [thick, wide, nm(length)].into_iter().fold(1_i128, |sum, side| sum.saturating_mul(side.into()));
-    let [strip, piece] = [jointed, nm(width)].map(|wide| cube([nm(thickness), wide]));
-    let planed = cube([nm(planed).min(nm(thickness)), nm(row).min(nm(width))]);
-    let n = i64::from(source.n).saturating_mul(ripped);
-    (0 < long && 0 < n).then(|| Strips { long, low: nm(length), n, ripped, strip, planed, piece })
-}
-
-/// The waste by the lengths alone: the longest strips first until there is length enough, with a cut for each row where they do not come
-/// out. What is left of them and worth keeping goes back.
-fn way(top: &Top, (pick, rows): (&Pick, Count), (figures, of): (&Figures, &[&Source])) -> Option<Way> {
-    let row = strip(top, rows, figures);
-    let mut all: Vec<Strips> = of.iter().filter_map(|source| strips(source, (rows, row, pick.thickness), figures)).collect();
-    all.sort_unstable_by_key(|strips| std::cmp::Reverse(strips.long));
-    let n = i64::from(rows);
-    let asked = nm(top.length).checked_mul(n)?;
-    let laid = laid(top, n, (figures, &all))?;
-    let (mut taken, sum) = (0_i128.saturating_sub(laid.kept), laid.sum);
-    for (strips, n) in all.iter().zip(&laid.used) {
-        let pieces = n.saturating_add(strips.ripped).saturating_sub(1).checked_div(strips.ripped)?;
-        let left = pieces.saturating_mul(strips.ripped).saturating_sub(*n);
-        let kept = if nm(figures.keep_min) <= strips.low { i128::from(left) } else { 0 };
-        taken = taken.saturating_add(strips.piece.saturating_mul(pieces.into())).saturating_sub(strips.strip.saturating_mul(kept));
-    }
-    let there = i128::from(sum).saturating_mul(ALL.into()).checked_div(asked.into())?;
-    let sides = [nm(top.length), nm(row).saturating_mul(n), nm(pick.thickness)];
-    let whole = sides.into_iter().fold(1_i128, |sum, side| sum.saturating_mul(side.into()));
-    let finished = whole.checked_div(ALL.into())?.saturating_mul(there);
-    let wasted = taken.saturating_sub(finished).max(0);
-    let waste = wasted.saturating_mul(ALL.into()).checked_div(taken).unwrap_or(0);
-    let (there, waste) = (i64::try_from(there).ok()?, Decimal::try_from_i128_with_scale(waste, 3).ok()?);
-    (!all.is_empty()).then(|| Way { pick: pick.clone(), mixed: false, buys: false, rows, there, waste })
-}
-
-/// Cut in pieces, the rows come out of the strips one after the other, but where as many whole strips do it; else each begins with strips of
-/// its own.
-fn laid(top: &Top, rows: i64, (figures, all): (&Figures, &[Strips])) -> Option<Laid> {
-    let mut laid = Laid { used: vec![0; all.len()], sum: 0, kept: 0 };
-    let (length, kerf, keep) = (nm(top.length), nm(figures.kerf), nm(figures.keep_min));
-    if top.split {
-        let whole = self::laid(&Top { split: false, ..top.clone() }, rows, (figures, all))?;
-        let comes_out = all.iter().all(|strips| length.checked_rem(strips.long) == Some(0));
-        let kerf = if comes_out { 0 } else { kerf };
-        laid.run(all, (length.checked_add(kerf)?.checked_mul(rows)?, kerf), keep);
-        // Of what is laid, each row's kerf is none of its length.
-        laid.sum = laid.sum.saturating_sub(kerf.checked_mul(rows)?).max(0);
-        if whole.used == laid.used && whole.sum == length.checked_mul(rows)? {
-            return Some(whole);
-        }
-    } else {
-        for _ in 0..rows {
-            if laid.row(all, (length, kerf), keep).is_none() {
-                break;
-            }
-        }
-    }
-    Some(laid)
-}
-
-/// Strips laid end to end: how many of each pile, how long they are together, and what goes back of the last ones, in cubic nanometres.
-struct Laid {
-    used: Vec<i64>,
-    sum: i64,
-    kept: i128,
-}
-
-impl Laid {
-    /// So much of length from the longest strips that are left.
-    fn run(&mut self, all: &[Strips], (asked, kerf): (i64, i64), keep: i64) {
-        let mut lacks = asked;
-        for (strips, used) in all.iter().zip(&mut self.used) {
-            let n = lacks.saturating_add(strips.long).saturating_sub(1).checked_div(strips.long).unwrap_or(0);
-            let n = n.min(strips.n.saturating_sub(*used));
-            *used = used.saturating_add(n);
-            lacks = lacks.saturating_sub(strips.long.saturating_mul(n));
-            // The kerf behind the last cut of a row is in what is asked.
-            let rest = if 0 < kerf { 0_i64.saturating_sub(lacks) } else { 0 };
-            if 0 < n {
-                self.kept = self.kept.saturating_add(strips.back(rest, keep));
-            }
-            if lacks <= 0 {
-                break;
-            }
-        }
-        self.sum = self.sum.saturating_add(asked.saturating_sub(lacks.max(0)));
-    }
-
-    /// A row of whole strips, the longest first, and a piece of the shortest that ends it; nothing is taken where it can't be whole.
-    fn row(&mut self, all: &[Strips], (length, kerf): (i64, i64), keep: i64) -> Option<()> {
-        let (mut used, mut lacks) = (self.used.clone(), length);
-        for (strips, used) in all.iter().zip(&mut used) {
-            let there = strips.n.saturating_sub(*used);
-            let n = lacks.checked_div(strips.long)?.min(there);
-            *used = used.saturating_add(n);
-            lacks = lacks.saturating_sub(strips.long.saturating_mul(n));
-            if n < there {
-                break; // One of these is long enough for what lacks.
-            }
-        }
-        if 0 < lacks {
-            let mut left = all.iter().zip(&mut used).rev();
-            let (strips, used) = left.find(|(strips, used)| lacks <= strips.long && **used < strips.n)?;
-            *used = used.saturating_add(1);
-            self.kept = self.kept.saturating_add(strips.back(strips.long.saturating_sub(lacks).saturating_sub(kerf), keep));
-        }
-        (self.used, self.sum) = (used, self.sum.saturating_add(length));
-        Some(())
-    }
+/// Whether a top of what was asked is of some pieces of its wood alone, though others would do.
+///
+/// # Errors
+/// As [`sources`].
+pub fn is_of_some(shop: &Shop, given: &Given) -> Answer<bool> {
+    let (What::Top(top), Wish::Panel(panel)) = (&given.ask.what, &given.ready.wish) else { return Ok(false) };
+    let rows = panel.rows().and_then(|rows| Count::try_from(rows).ok());
+    let so = Top { thickness: Some(panel.thickness), rows, ..top.clone() };
+    let of_it = |source: &Source| top.mixed || given.sources.iter().any(|it| it.pile.wood == source.pile.wood);
+    let is_in = |source: &Source| given.sources.iter().any(|it| it.which() == source.which());
+    let all = fitting(shop, &Ask { what: What::Top(so), ..given.ask.clone() })?;
+    Ok(all.iter().any(|(it, why)| why.is_none() && it.bought.is_none() && is_used(&given.ask, it) && of_it(it) && !is_in(it)))
 }

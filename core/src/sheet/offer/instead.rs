@@ -1,8 +1,8 @@
 //! What can be said to a buyer in place of a better price, by what it leaves for an hour.
 
-use super::{Asking, Leaves, leaves, part, part_of_time};
+use super::{Asking, Leaves, leaves, part_of_time};
 use crate::bench::{Kind, On, Stage};
-use crate::ledger::fold::Job;
+use crate::ledger::fold::{Job, part};
 use crate::ledger::kind::sale::{Carried, Paid};
 use crate::money::left::{Way, ranked};
 use crate::money::price::{Work, proposed};

@@ -34,7 +34,7 @@ pub(super) fn draft(ready: &Ready, (problem, answered): (&Problem, &Answered), p
             times: taken.whole,
             mark: Mark::Letter,
             pieces: vec![([full(problem, field), field.tile[1], field.tile[2]], None)],
-            remainder: rest(ready, problem, taken.pile),
+            remainder: rest(ready, problem, beyond(ready, taken.pile, full(problem, field).saturating_add(problem.allow.length))),
             cuts: trims(ready, (problem, field), taken.pile),
         };
         draft.sawn.extend((0 < taken.whole).then_some(whole));
@@ -71,20 +71,20 @@ fn full(problem: &Problem, field: &Field) -> i64 {
 
 /// A tile that is sized to its length is cut at both ends.
 fn trims(ready: &Ready, (problem, field): (&Problem, &Field), pile: usize) -> i64 {
-    if 0 < problem.allow.length || full(problem, field) < field.tile[0] || 0 < shorter(ready, problem, pile) { 2 } else { 0 }
+    let shorter = beyond(ready, pile, problem.piles.get(pile).map_or(i64::MAX, |pile| pile.length));
+    if 0 < problem.allow.length || full(problem, field) < field.tile[0] || 0 < shorter { 2 } else { 0 }
 }
 
-/// By how much tiles are planned shorter than their pieces are.
-fn shorter(ready: &Ready, problem: &Problem, pile: usize) -> i64 {
-    let real = ready.sources.get(pile).and_then(|source| source.size[2].as_nm().checked_div(ready.unit)).unwrap_or(0);
-    problem.piles.get(pile).map_or(0, |pile| real.saturating_sub(pile.length)).max(0)
+/// What is left of a piece behind what is cut of it, where it is worth keeping: of a herringbone and a basket, too, whose tiles are as long
+/// as so many are wide.
+fn rest(ready: &Ready, problem: &Problem, behind: i64) -> i64 {
+    ready.kept(behind.saturating_sub(problem.kerf))
 }
 
-/// What is left of a piece behind a tile, where it is worth keeping.
-fn rest(ready: &Ready, problem: &Problem, pile: usize) -> i64 {
-    let rest = shorter(ready, problem, pile).saturating_sub(problem.kerf);
-    let least = ready.figures.keep_min.as_nm().checked_div(ready.unit).unwrap_or(i64::MAX);
-    if 0 < rest && least <= rest { rest } else { 0 }
+/// How long a piece is beyond what its tiles are planned of.
+fn beyond(ready: &Ready, pile: usize, planned: i64) -> i64 {
+    let real = ready.sources.get(pile).and_then(|source| source.size[2].as_nm().checked_div(ready.unit)).unwrap_or(planned);
+    real.saturating_sub(planned).max(0)
 }
 
 /// The numbers of the tiles that pieces of a colour and length are cut from, in the order of cutting.
@@ -104,7 +104,7 @@ fn cut_tiles(ready: &Ready, problem: &Problem, (field, colour): (&Field, usize),
     let full = full(problem, field);
     let pile = problem.piles.get(source);
     let room = pile.map_or(0, |pile| pile.cut_from().saturating_sub(problem.allow.length));
-    let longer = pile.is_some_and(|pile| pile.whole != 0);
+    let behind = beyond(ready, source, pile.map_or(i64::MAX, |pile| pile.cut_from()));
     let own = layers.iter().flat_map(|layer| (0..layer.times).flat_map(|_| &layer.pieces)).filter(|piece| piece.colour == colour);
     let mut lengths: Vec<i64> = own.map(|piece| piece.length).filter(|length| *length < full).collect();
     lengths.sort_unstable_by_key(|length| std::cmp::Reverse(*length));
@@ -125,7 +125,7 @@ fn cut_tiles(ready: &Ready, problem: &Problem, (field, colour): (&Field, usize),
         mark: Mark::Letter, // until it has its number
         cuts: cuts(pieces.len(), 0 < problem.allow.length, 0 < room),
         pieces: pieces.into_iter().map(|length| ([length, field.tile[1], field.tile[2]], None)).collect(),
-        remainder: if longer { ready.kept(room.saturating_sub(problem.kerf)) } else { 0 },
+        remainder: rest(ready, problem, room.saturating_add(behind)),
     };
     tiles.into_iter().map(one).collect()
 }

@@ -27,7 +27,7 @@ pub enum Did {
 const ONE_BUYER: Span = Span::minutes(24 * 60);
 
 /// All who asked after `since`, the earliest first; who buys several is one buyer, at the price of one of them.
-/// Offers were made where `asked` was asked, or where that was said back.
+/// Offers were made where that was said back, where that was asked then, or where nobody wrote it down at `asked`.
 ///
 /// # Errors
 /// [`Refusal::MoneyOutOfRange`], [`Refusal::NothingAsked`] for a sale of no piece.
@@ -40,7 +40,7 @@ pub fn came(job: &Job, asked: Money, since: Moment) -> Answer<Vec<Came>> {
         add(asked.at, if asked.no_show { Did::NeverCame } else { gone });
     }
     for offer in untaken(job) {
-        let price = offer.said.map_or(Ok(asked), |said| each(said, offer.n))?;
+        let price = offer.said.or(offer.asked).map_or(Ok(asked), |said| each(said, offer.n))?;
         add(offer.at, Did::Heard(Heard::Offered { sum: each(offer.sum, offer.n)?, price }));
     }
     for sale in selling.standing().filter(|sale| sale.agreed.is_none()) {
@@ -133,6 +133,8 @@ mod tests {
         let bought = |price| Did::Heard(Heard::Bought { price: usd(price) });
         check("offer 60 for 1 stools", &[offered(60, 100)]);
         check("offer 60 for 1 stools said 80", &[offered(60, 80)]);
+        check("offer 60 for 1 stools asked 90", &[offered(60, 90)]);
+        check("offer 120 for 2 stools said 160 asked 180", &[offered(60, 80)]);
         check("offer 120 for 2 stools notes said 160", &[offered(60, 80)]);
         check("sell 1 stools for 80 notes offered 60", &[bought(80)]);
         check("offer 60 for 1 stools said 80\nsell 1 stools for 60 notes", &[offered(60, 80), bought(60)]);

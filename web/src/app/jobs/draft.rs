@@ -4,9 +4,9 @@ use super::super::App;
 use super::super::entry::moisture;
 use super::super::form::Form;
 use super::super::plan::PutBack;
+use super::super::price::ask_today;
 use super::super::price::gallery::{FIRST_TERMS, usual};
 use super::super::spent_on::{SpentOn, SpentTap};
-use super::super::taxes::tax;
 use super::sheet;
 use fivebar_core::ledger::decide::{Now, PaidOf};
 use fivebar_core::ledger::fold::{Agreement, AgreementState, GalleryTerms, Over, TaxBy};
@@ -270,7 +270,12 @@ fn filled(draft: Draft, sheet: &JobSheet, sign: Sign) -> Draft {
         What::Refund(id) => {
             let picks = Picks { ends: agreement_done(sheet, *id), ..draft.picks };
             let came = sheet.selling.paid(sheet.account.currency, *id).ok();
-            Draft { form: Form::filled([typed.sum(came)]), picks, ..draft }
+            let n = sheet.selling.sale(*id).map(|sale| sale.n.to_string()).filter(|_| of_several(sheet, *id));
+            let form = match n {
+                Some(n) => Form::filled([typed.sum(came), n]),
+                None => Form::filled([typed.sum(came)]),
+            };
+            Draft { form, picks, ..draft }
         }
         What::Cancel(_) => Draft { form: Form::filled([typed.sum(None)]), ..draft },
         What::Consign => {
@@ -338,7 +343,12 @@ fn size(sheet: &JobSheet, typed: Typed) -> Form {
 fn agree(draft: Draft, sheet: &JobSheet, typed: Typed) -> Draft {
     let free = sheet.sale.left.saturating_sub(sheet.account.sold.promised).max(1);
     let picks = Picks { carried: Carried::Delivered, ..draft.picks };
-    Draft { form: Form::filled([typed.sum(sheet.sale.tagged), String::new(), free.min(1).to_string()]), picks, ..draft }
+    Draft { form: Form::filled([typed.sum(sheet.sale.asked), String::new(), free.min(1).to_string()]), picks, ..draft }
+}
+
+/// The sale is of more pieces than one: some of them may come back.
+pub fn of_several(sheet: &JobSheet, sale: Id) -> bool {
+    sheet.selling.sale(sale).is_some_and(|sale| 1 < sale.n)
 }
 
 /// The agreement that a sale carried out is done with: with a refund it may come to nothing.
@@ -370,7 +380,7 @@ fn sell(draft: Draft, (sheet, agreed): (&JobSheet, Option<Id>), typed: Typed) ->
     let agreement = agreed.and_then(|id| sheet.selling.agreement(id));
     let (sum, n) = match agreement {
         Some(agreement) => (agreement.sum.minus(agreement.sold_for).ok(), agreement.n.saturating_sub(agreement.sold)),
-        None => (sheet.sale.tagged, 1),
+        None => (sheet.sale.asked, 1),
     };
     let carried = agreement.and_then(|agreement| agreement.carried).unwrap_or(Carried::Fetched);
     let picks = Picks { carried, ..draft.picks };
@@ -436,7 +446,7 @@ pub fn pick(app: &mut App, pick: Pick, now: Now) {
 
 /// Another tax for this sale: a sum that stands there as its tag goes along.
 fn taxed(app: &mut App, by: TaxBy) {
-    let was = at_tag(app);
+    let was = as_asked(app);
     let Some(Ok(sheet)) = sheet(app) else { return };
     if let Some(draft) = &mut app.jobs.draft {
         draft.picks.tax = Some(by).filter(|by| *by != sheet.sale.tax);
@@ -444,25 +454,30 @@ fn taxed(app: &mut App, by: TaxBy) {
     goes_along(app, was);
 }
 
-/// The sum of a form as it is for so many pieces at the tag, with their tax; none where it is no such form.
-pub fn at_tag(app: &App) -> Option<String> {
+/// The sum of a form as it is for so many pieces at the ask of today, with their tax; none where it is no such form.
+pub fn as_asked(app: &App) -> Option<String> {
     let sheet = sheet(app)?.ok()?;
     let draft = app.jobs.draft.as_ref()?;
     let pieces = match draft.what {
         What::Sell(None) => 1,
         What::Agree => 2,
+        What::Refund(id) if of_several(&sheet, id) => 1,
         _ => return None,
     };
-    let (sign, units, currency) = (app.speech.sign(), sheet.account.units, sheet.account.currency);
+    let (sign, units) = (app.speech.sign(), sheet.account.units);
     let n = reading::count(draft.form.text(pieces), sign, PILE_MOST).ok()?;
+    if let What::Refund(sale) = draft.what {
+        let came = sheet.selling.came_for(sheet.account.currency, (sale, n.max(1))).ok();
+        return Some(Typed { sign, units }.sum(came));
+    }
     let by = draft.picks.tax.unwrap_or(sheet.sale.tax);
-    let charge = sheet.sale.tag.and_then(|tag| tax(app, currency, by).charge(tag.times(n).ok()?).ok());
-    Some(Typed { sign, units }.sum(charge))
+    let asked = ask_today(app, (sheet.job, n), (Some(by), Paid::Card));
+    Some(Typed { sign, units }.sum(asked))
 }
 
-/// A sum that stood there as its tag goes along with pieces and tax.
+/// A sum that stood there as it is asked goes along with pieces and tax.
 pub fn goes_along(app: &mut App, was: Option<String>) {
-    let new = at_tag(app);
+    let new = as_asked(app);
     let Some((draft, (was, new))) = app.jobs.draft.as_mut().zip(was.zip(new)) else { return };
     if draft.form.text(0) == was {
         draft.form.put(0, new);

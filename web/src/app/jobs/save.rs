@@ -9,21 +9,20 @@ use super::super::price::gallery::there;
 use super::super::taxes::tax;
 use super::draft::{Draft, Way, What};
 use fivebar_core::ledger::decide::{
-    Command, HandBackOrder, HaulCommand, JobCommand, Lying, MoneyCommand, Much, Now, On, PayOrder, PlanCommand, SaleCommand, SellOrder,
-    WoodCommand,
+    BringBackOrder, Command, HandBackOrder, HaulCommand, JobCommand, Lying, MoneyCommand, Much, Now, On, PayOrder, PlanCommand,
+    SaleCommand, SellOrder, WoodCommand,
 };
+use fivebar_core::ledger::fold::Selling;
 use fivebar_core::ledger::kind::Exact;
 use fivebar_core::ledger::kind::bench::Stage;
 use fivebar_core::ledger::kind::job::{JobBegan, JobDescribed, OperationPlanned, PartPlanned};
 use fivebar_core::ledger::kind::money::PackOpened;
-use fivebar_core::ledger::kind::sale::{
-    AgreementCancelled, ConsignmentPaid, ConsignmentReturned, PiecesConsigned, PriceAgreed, SaleReversed,
-};
+use fivebar_core::ledger::kind::sale::{AgreementCancelled, ConsignmentPaid, ConsignmentReturned, PiecesConsigned, PriceAgreed};
 use fivebar_core::ledger::kind::wood::RoomRangeSet;
 use fivebar_core::ledger::{Entry, Fact};
 use fivebar_core::money::tax::Tax;
 use fivebar_core::quantity::reading::{self, Sign, Typing};
-use fivebar_core::quantity::{Decimal, Id, Key, Length, Mass, Moment, Money, PILE_MOST};
+use fivebar_core::quantity::{Count, Decimal, Id, Key, Length, Mass, Moment, Money, PILE_MOST};
 use fivebar_core::sheet::gallery::AtGallery;
 
 /// The form in hand is read and saved; it closes when it was.
@@ -140,7 +139,16 @@ fn asks_back(app: &mut App, job: Id) -> bool {
 fn came(app: &App, draft: &Draft) -> Option<Money> {
     let What::Refund(sale) = draft.what else { return None };
     let job = app.shelf().shop(app.now.at).job(app.jobs.open?).ok()?;
-    job.selling.paid(job.currency, sale).ok()
+    job.selling.came_for(job.currency, (sale, draft.brings_back(app.speech.sign(), &job.selling)?)).ok()
+}
+
+impl Draft {
+    /// So many pieces of the sale come back; all of one of a single piece.
+    fn brings_back(&self, sign: Sign, selling: &Selling) -> Option<Count> {
+        let What::Refund(sale) = self.what else { return None };
+        let all = selling.sale(sale)?.n;
+        if self.form.slots.len() < 2 { Some(all) } else { reading::count(self.form.text(1), sign, PILE_MOST).ok() }
+    }
 }
 
 /// The tax that was chosen for a sale.
@@ -361,9 +369,10 @@ impl Reader {
                 Some(SaleCommand::HandBack(HandBackOrder { job, sum, paid, agreed: over.agreed, sale: over.sale, when: None }))
             }
             What::Refund(sale) => {
-                let kept = self.came?.minus(self.money(draft, 0)?).ok().filter(|kept| !kept.is_zero());
-                let reversed = SaleReversed { job, sale, kept, when: None };
-                Some(if draft.picks.ends { SaleCommand::EndWith(reversed) } else { SaleCommand::Reverse(reversed) })
+                let (back, several) = (self.money(draft, 0)?, 1 < draft.form.slots.len());
+                let n = if several { self.count(draft, 1)? } else { 1 };
+                let kept = self.came.and_then(|came| came.minus(back).ok()).filter(|kept| !kept.is_zero());
+                Some(SaleCommand::BringBack(BringBackOrder { job, sale, n, kept, ends: draft.picks.ends, when: None }))
             }
             What::Cancel(agreed) => {
                 let kept = self.maybe_money(draft, 0)?;
@@ -383,7 +392,18 @@ impl Reader {
                 let there = self.gallery?;
                 let tax = there.tax_of(n, sum, None);
                 let (gallery, lot) = (there.gallery, Some(there.lot));
-                Some(SaleCommand::NoteConsignmentPaid(ConsignmentPaid { job, n, sum, tax, gallery, when: None, lot, sold_for: None }))
+                Some(SaleCommand::NoteConsignmentPaid(ConsignmentPaid {
+                    job,
+                    n,
+                    sum,
+                    tax,
+                    gallery,
+                    when: None,
+                    lot,
+                    sold_for: None,
+                    rate: None,
+                    side: None,
+                }))
             }
             _ => None,
         }

@@ -2,6 +2,7 @@
 
 use super::Tap;
 use super::buying::Buying;
+use crate::app::App;
 use crate::app::form::Form;
 use fivebar_core::ledger::fold::{Job, Part};
 use fivebar_core::ledger::kind::plan::Shape;
@@ -20,6 +21,11 @@ pub const PATTERNS: [Pattern; 5] = [Pattern::Stack, Pattern::Running, Pattern::B
 
 /// All that lie in one layer.
 const ANY: [bool; 5] = [true, true, true, true, false];
+
+/// Whichever pattern comes nearest.
+pub fn any() -> Vec<Pattern> {
+    PATTERNS.into_iter().zip(ANY).filter(|(_, on)| *on).map(|(pattern, _)| pattern).collect()
+}
 
 /// What is being asked.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -216,4 +222,17 @@ pub fn in_use(fit: &[(Source, Option<Unfit>)], turned: &[Which]) -> (usize, Coun
     let on = |source: &Source| source.bought.is_some() || turned.contains(&source.which()) == source.in_job;
     let used = fit.iter().filter(|(source, why)| why.is_none() && on(source));
     used.fold((0, 0), |(piles, pieces): (usize, Count), (source, _)| (piles + 1, pieces.saturating_add(source.n)))
+}
+
+/// Leaves a part out, or takes it in again. A plan that was refused for it is made at once.
+pub fn leave_out(app: &mut App, name: String) {
+    let without = &mut app.plan.draft.without;
+    let before = without.len();
+    without.retain(|it| *it != name);
+    if without.len() == before {
+        without.push(name);
+    }
+    if app.plan.why_not.take().is_some() {
+        super::go(app);
+    }
 }

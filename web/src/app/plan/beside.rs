@@ -5,16 +5,16 @@
 use super::{Found, Plan};
 use crate::app::App;
 use crate::app::order::{Choice, Order};
-use fivebar_core::ledger::decide::{Act, Lying, Now};
+use fivebar_core::ledger::decide::{Act, LeftBy, Lying, Now, left_by};
 use fivebar_core::ledger::fold::KeptPlan;
-use fivebar_core::ledger::kind::haul::PiecesLeft;
 use fivebar_core::ledger::kind::plan::PlanKept;
 use fivebar_core::ledger::{Clock, Fact, line};
 use fivebar_core::plan::Figures;
 use fivebar_core::plan::rows::ends;
-use fivebar_core::quantity::{Count, Currency, Decimal, Id, Key, Length, Listed, Money, Set};
-use fivebar_core::sheet::make::buy::OfRack;
-use fivebar_core::sheet::make::keep::{in_use, kept, still_on};
+use fivebar_core::quantity::{Count, Currency, Decimal, Id, Key, Length, Listed, Money};
+use fivebar_core::sheet::make::buy::{Kinds, OfRack};
+use fivebar_core::sheet::make::cut::{Ticks, still_on};
+use fivebar_core::sheet::make::keep::{in_use, kept};
 use fivebar_core::sheet::make::{Boards, Given, Top, What, Which};
 use fivebar_core::sheet::plan::ShortEnd;
 
@@ -25,17 +25,18 @@ const JOBS: usize = 8;
 const PART: char = '|';
 /// Between what is ticked, how many lines there are, the plan they are of, what of a top was left open, what is not cut off yet, and
 /// what a short end would give, the plan in use it was planned again from, the piles that were left out, and how far what lies there goes
-/// without boards to buy.
+/// without boards to buy, and how far those were looked through.
 const OF: char = '/';
 
 /// A plan that lies there.
 pub struct Beside {
     pub plan: KeptPlan,
-    pub ticked: Set<usize>,
+    pub ticked: Ticks,
     /// Of the plan in the book that is used, by its entry; another name where it is not used; none where that was not written yet.
     pub of: Option<Id>,
-    /// Rows, thickness and wood of a top that were left to the pieces; and whether what is over in width is of this plan alone.
-    pub open: [bool; 4],
+    /// Rows, thickness and wood of a top that were left to the pieces; whether what is over in width is of this plan alone; and whether a
+    /// field may be in any pattern.
+    pub open: [bool; 5],
     /// Lines at the saw; none where that was not written yet.
     pub lines: usize,
     /// Of each of what is left of its boards, pieces that are not cut off yet; nothing where that was not written yet.
@@ -49,6 +50,7 @@ pub struct Beside {
     pub bought: Vec<Boards>,
     /// How far what lies there alone went; none where that was not written yet, or was enough.
     pub of_rack: Option<OfRack>,
+    pub kinds: Kinds,
 }
 
 /// The plan in hand with its ticks is the one that lies there for its job.
@@ -114,25 +116,29 @@ fn written(app: &App, given: &Given, found: &Found, plan: &Plan) -> String {
     let entries = act.stamped(&app.shelf().book, &mut Clock::new(app.shelf().device(), None));
     let (entry, own) = entries.first().map(|entry| (line::write(entry), entry.id)).unzip();
     let of = plan.used.or(own).map(|id| id.to_string()).unwrap_or_default();
-    let ticks: Vec<String> = plan.ticked.iter().map(ToString::to_string).collect();
     let bought: Vec<String> = given.ask.bought.iter().map(spelled).collect();
     let uncut = still_on(given, &found.sheet, &plan.ticked).iter().map(ToString::to_string).listed().join(",");
     let short = found.sheet.ends.short.map(|it| format!("{},{},{}", it.end.as_nm(), it.rows, it.strips)).unwrap_or_default();
     let again = plan.again.map(|id| id.to_string()).unwrap_or_default();
-    let (ticks, lines, open) = (ticks.join(","), found.sheet.lines.len(), left_open(given));
+    let (ticks, lines, open) = (plan.ticked.written(), found.sheet.lines.len(), left_open(given));
     let turned = given.ask.turned.iter().map(|(at, in_job)| format!("{}.{}.{}", at.haul, at.pile, u8::from(*in_job))).listed().join(",");
     let of_rack = plan.of_rack.map(|it| format!("{},{}", it.made, u8::from(it.proven))).unwrap_or_default();
-    let ticks = format!("{ticks}{OF}{lines}{OF}{of}{OF}{open}{OF}{uncut}{OF}{short}{OF}{again}{OF}{turned}{OF}{of_rack}");
+    let kinds = KINDS.into_iter().find(|(kinds, _)| *kinds == plan.kinds).map_or("", |(_, letter)| letter);
+    let ticks = format!("{ticks}{OF}{lines}{OF}{of}{OF}{open}{OF}{uncut}{OF}{short}{OF}{again}{OF}{turned}{OF}{of_rack}{OF}{kinds}");
     [given.ask.job.to_string(), ticks, bought.join(";"), entry.unwrap_or_default()].join(&PART.to_string())
 }
 
-/// The letters of what was left open, and of what is over in width for one plan.
-const OPEN: [char; 4] = ['r', 't', 'w', 'o'];
+/// How far boards to buy were looked through, where that is more than with all kinds of them.
+const KINDS: [(Kinds, &str); 2] = [(Kinds::EachAlone, "e"), (Kinds::All, "a")];
+
+/// The letters of what was left open, of what is over in width for one plan, and of any pattern.
+const OPEN: [char; 5] = ['r', 't', 'w', 'o', 'p'];
 
 fn left_open(given: &Given) -> String {
     let of_top = |open: fn(&Top) -> bool| if let What::Top(top) = &given.ask.what { open(top) } else { false };
     let over = given.ask.over.is_some();
-    let open = [of_top(|top| top.rows.is_none()), of_top(|top| top.thickness.is_none()), of_top(|top| top.pick.is_none()), over];
+    let any = matches!(&given.ask.what, What::Field(field) if 1 < field.patterns.len());
+    let open = [of_top(|top| top.rows.is_none()), of_top(|top| top.thickness.is_none()), of_top(|top| top.pick.is_none()), over, any];
     OPEN.into_iter().zip(open).filter(|(_, open)| *open).map(|(letter, _)| letter).collect()
 }
 
@@ -148,7 +154,7 @@ pub fn of_plan(app: &App, plan: &KeptPlan) -> Option<Beside> {
 }
 
 /// What is ticked of a plan of the book on this phone.
-pub fn ticks(app: &App, plan: &KeptPlan) -> Set<usize> {
+pub fn ticks(app: &App, plan: &KeptPlan) -> Ticks {
     of_plan(app, plan).map(|it| it.ticked).unwrap_or_default()
 }
 
@@ -229,7 +235,7 @@ pub fn is_to_cut(app: &App, job: Id) -> bool {
 fn left(app: &App) -> Vec<(Id, Id, usize, usize)> {
     let shop = app.own.shop(app.now.at);
     let left = |it: Beside| {
-        let left = it.lines.saturating_sub(it.ticked.len());
+        let left = it.lines.saturating_sub(it.ticked.lines_done());
         let job = Some(it.plan.plan.job).filter(|_| 0 < left).and_then(|job| shop.job(job).ok())?;
         let plan =
             in_use(&shop, &job.plans).into_iter().rev().map(|one| one.plan).find(|plan| it.is_of(plan)).filter(|_| job.ended.is_none())?;
@@ -249,23 +255,8 @@ pub fn after_the_saw(app: &App) -> Vec<(Lying, Count)> {
         let job = Some(it.plan.plan.job).filter(|_| it.uncut.iter().any(|n| 0 < *n)).and_then(|job| shop.job(job).ok())?;
         let plan =
             in_use(&shop, &job.plans).into_iter().map(|one| one.plan.id).find(|id| it.of == Some(*id)).filter(|_| job.ended.is_none())?;
-        let act = book.entry(plan).and_then(|(entry, _)| entry.act).unwrap_or(plan);
-        let facts = book.act(act).into_iter().filter_map(|id| book.entry(id));
-        // What is left of one pile in one size may be several facts.
-        let mut left: Vec<(&PiecesLeft, Count)> = vec![];
-        for (entry, struck) in facts {
-            let Fact::PiecesLeft(f) = &entry.fact else { continue };
-            let stands = if struck { 0 } else { f.n };
-            match left.last_mut().filter(|(last, _)| (last.pile, last.of) == (f.pile, f.of)) {
-                Some((_, n)) => *n = n.saturating_add(stands),
-                None => left.push((f, stands)),
-            }
-        }
-        let one = |((f, stands), n): ((&PiecesLeft, Count), Count)| {
-            let (at, n) = (Lying { haul: f.haul, pile: f.pile }, n.min(stands));
-            (0 < n).then_some((at, n))
-        };
-        Some(left.into_iter().zip(it.uncut).filter_map(one).listed())
+        let one = |(left, n): (LeftBy, Count)| Some((left.at, n.min(left.n()))).filter(|(_, n)| 0 < *n);
+        Some(left_by(book, plan).into_iter().zip(it.uncut).filter_map(one).listed())
     };
     app.here.plans.lines().filter_map(read).filter_map(of).flatten().collect()
 }
@@ -285,7 +276,7 @@ impl Beside {
 fn read(line: &str) -> Option<Beside> {
     let mut parts = line.splitn(4, PART).skip(1);
     let mut ticks = parts.next()?.split(OF);
-    let ticked = ticks.next()?.split(',').filter_map(|nth| nth.parse().ok()).collect();
+    let ticked = Ticks::read(ticks.next()?);
     let lines = ticks.next().and_then(|lines| lines.parse().ok()).unwrap_or(0);
     let of = ticks.next().and_then(Id::read);
     let letters = ticks.next().unwrap_or_default();
@@ -294,6 +285,8 @@ fn read(line: &str) -> Option<Beside> {
     let again = ticks.next().and_then(Id::read);
     let turned = ticks.next().map(|all| all.split(',').filter_map(which).collect());
     let of_rack = ticks.next().and_then(rack_of);
+    let letter = ticks.next().unwrap_or_default();
+    let kinds = KINDS.into_iter().find(|(_, own)| *own == letter).map(|(kinds, _)| kinds).unwrap_or_default();
     let bought = parts.next()?.split(';').filter_map(boards).collect();
     let line::Line::Known(entry) = line::read(parts.next()?) else { return None };
     let Fact::PlanKept(plan) = &entry.fact else { return None };
@@ -310,6 +303,7 @@ fn read(line: &str) -> Option<Beside> {
         turned,
         bought,
         of_rack,
+        kinds,
     })
 }
 

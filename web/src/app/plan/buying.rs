@@ -8,7 +8,7 @@ use crate::app::workshop::rack;
 use fivebar_core::ledger::decide::Now;
 use fivebar_core::quantity::reading::{self, Typing};
 use fivebar_core::quantity::{Count, Currency, Key, Length, PILE_MOST, writing};
-use fivebar_core::sheet::make::buy::{self, ToBuy, fewer};
+use fivebar_core::sheet::make::buy::{self, Counted, Nearly, ToBuy, fewer};
 use fivebar_core::sheet::make::{Boards, sources};
 
 /// Thick, wide, long, at most, price each.
@@ -61,7 +61,23 @@ pub fn add(app: &mut App) {
 pub fn still_to_buy(app: &App) -> Vec<ToBuy> {
     let plan = &app.plan;
     let Some(((given, found), made)) = plan.given.as_ref().zip(plan.found.as_ref()).zip(plan.made) else { return vec![] };
-    buy::still_to_buy(given, &found.sheet, (&app.shelf().book, made))
+    buy::still_to_buy(given, &found.sheet, (&app.shelf().book, made), &plan.counted)
+}
+
+/// Boards that were bought in another size than the plan in hand wants, each beside the nearest it wants.
+pub fn nearly_bought(app: &App) -> Vec<Nearly> {
+    let plan = &app.plan;
+    let Some(((given, found), made)) = plan.given.as_ref().zip(plan.found.as_ref()).zip(plan.made) else { return vec![] };
+    buy::nearly(given, &found.sheet, (&app.shelf().book, made), &plan.counted)
+}
+
+/// Boards that were bought in another size count as those the plan wants: so many fewer are wanted.
+pub fn count_as(app: &mut App, counted: Counted) {
+    if let Some(near) = nearly_bought(app).into_iter().find(|it| it.counted == counted && it.may_count) {
+        let wood = app.plan.given.as_ref().and_then(|given| given.sources.get(counted.source)?.pile.wood.clone());
+        app.plan.counted.push(counted);
+        fewer(&mut app.plan.draft.bought, (wood.as_ref(), near.wanted), counted.n);
+    }
 }
 
 /// The page where boards are written down that were bought, with what the plan still wants of the first of them.

@@ -1,13 +1,14 @@
 //! What is cut of the boards a job has, by what is ticked on this phone; and what putting some of them back would undo.
 
-use super::{beside, cut_by};
+use super::{Plan, beside, cut_by};
 use crate::app::App;
-use fivebar_core::ledger::decide::{Command, HaulCommand, Lying, Now, decide};
-use fivebar_core::ledger::fold::{KeptPlan, in_use};
+use fivebar_core::ledger::decide::{Command, HaulCommand, Lying, Now, Uncut, decide};
+use fivebar_core::ledger::fold::{InUse, KeptPlan, in_use};
 use fivebar_core::ledger::kind::plan::Shape;
 use fivebar_core::ledger::{Book, Clock};
 use fivebar_core::quantity::{Count, Id, Listed, Wall};
 use fivebar_core::sheet::make::Given;
+use fivebar_core::sheet::make::cut;
 use fivebar_core::sheet::plan::{PlanSheet, Used};
 
 /// Boards that are to be put back, where that is asked about first.
@@ -46,21 +47,33 @@ fn without(app: &App, job: Id, (Lying { haul, pile }, n): (Lying, Count)) -> Opt
     Some(then)
 }
 
-/// Boards of a pile that a plan has cut: those of its ticked lines, as strips where they were ripped first.
+/// A plan with its ticks, where something of it is cut.
+fn begun(app: &App, plan: &KeptPlan) -> Option<Plan> {
+    if beside::ticks(app, plan).is_empty() { None } else { cut_by(app, plan) }
+}
+
+/// Boards of a pile that a plan has cut.
 fn boards_cut(app: &App, plan: &KeptPlan, at: Lying) -> Count {
-    if beside::ticks(app, plan).is_empty() {
-        return 0;
+    let of = |plan: Plan| Some(cut::boards_cut((plan.given.as_ref()?, &plan.found.as_ref()?.sheet), &plan.ticked, at));
+    begun(app, plan).and_then(of).unwrap_or(0)
+}
+
+/// Of a plan in use of which boards are ticked as cut: how many are, and what goes back with it all the same. Of a pile of which the job had
+/// pieces already these are cut first.
+pub fn uncut(app: &App, it: &InUse<'_>) -> Option<(Count, Uncut)> {
+    let plan = begun(app, it.plan)?;
+    let (given, sheet) = (plan.given.as_ref()?, &plan.found.as_ref()?.sheet);
+    let (mut all, mut back) = (0, vec![]);
+    for ((haul, pile), share) in &it.shares {
+        let at = Lying { haul: *haul, pile: *pile };
+        let has = share.needs.saturating_sub(share.lacks);
+        let done = cut::boards_cut((given, sheet), &plan.ticked, at).min(has);
+        all = done.saturating_add(all);
+        back.push((at, share.took.min(has.saturating_sub(done))));
     }
-    let Some(plan) = cut_by(app, plan) else { return 0 };
-    let Some((given, found)) = plan.given.as_ref().zip(plan.found.as_ref()) else { return 0 };
-    let of = |place: usize| {
-        let ticked = found.sheet.lines.iter().enumerate().filter(|(nth, line)| line.source == place && plan.ticked.contains(nth));
-        let strips = ticked.fold(0_i64, |sum, (_, line)| sum.saturating_add(line.n));
-        let ripped = given.ready.sources.get(place).map_or(1, |source| source.ripped.max(1));
-        Count::try_from(strips.saturating_add(ripped).saturating_sub(1) / ripped).unwrap_or(Count::MAX)
-    };
-    let places = given.sources.iter().enumerate().filter(|(_, source)| source.which().0 == at).map(|(place, _)| place);
-    places.map(of).fold(0, Count::saturating_add)
+    back.retain(|(_, n)| 0 < *n);
+    let left = cut::still_on(given, sheet, &plan.ticked);
+    (0 < all).then_some((all, Uncut { plan: it.plan.id, back, left }))
 }
 
 /// Of what a plan takes of its piles, pieces that lie only after the saw: they are on boards of a plan that are not cut yet. Those that are

@@ -1,20 +1,22 @@
 //! A plan that is wanted no more: one that was never used lies on this phone alone and goes; one in use leaves its wood in the job or puts
 //! it back.
 
-use super::{LastTick, Page, Plan, beside, stop, ticks, unused};
+use super::{LastTick, Page, Plan, beside, stop, ticks, uncut, unused};
 use crate::app::App;
 use crate::app::order::{Feel, Order};
-use fivebar_core::ledger::decide::{BookCommand, Command, Now, PlanCommand};
+use fivebar_core::ledger::decide::{BookCommand, Command, Now, PlanCommand, Uncut};
 use fivebar_core::ledger::fold::InUse;
 use fivebar_core::ledger::{Book, Fact};
 use fivebar_core::quantity::{Count, Id, Listed};
 use fivebar_core::sheet::make::keep::in_use;
 
-/// A plan in use that is to be dropped: the pieces the job has of it, and its lines at the saw that are ticked.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+/// A plan in use that is to be dropped: the pieces the job has of it, the boards of them that are ticked as cut, and what goes back.
+#[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Dropping {
     pub pieces: Count,
-    pub cut: usize,
+    pub cut: Count,
+    /// Where boards are cut: the others.
+    pub uncut: Option<Uncut>,
 }
 
 /// What is asked before the plan in hand is dropped; nothing where it is not in use.
@@ -23,7 +25,10 @@ pub fn dropping(app: &App) -> Option<Dropping> {
     let shop = app.shelf().shop(app.now.at);
     let plans = shop.job(job).ok()?.plans;
     let all = in_use(&shop, &plans);
-    let of_it = |it: &InUse<'_>| Dropping { pieces: it.needs().saturating_sub(it.lacks()), cut: app.plan.ticked.len() };
+    let of_it = |it: &InUse<'_>| {
+        let (cut, uncut) = uncut(app, it).unzip();
+        Dropping { pieces: it.needs().saturating_sub(it.lacks()), cut: cut.unwrap_or(0), uncut }
+    };
     all.iter().find(|it| it.plan.id == plan).map(of_it)
 }
 
@@ -37,17 +42,25 @@ pub fn drop_it(app: &mut App) {
     let Some(job) = app.jobs.open else { return };
     if beside::dropped(app, job, true) {
         gone(app);
-        app.shelf_mut().was_ticked(Some(LastTick { job, line: None, on: true, back: false, of: None }));
+        app.shelf_mut().was_ticked(Some(LastTick { job, line: None, was: None, is: None, back: false, of: None }));
     }
 }
 
-/// The same of one in use: its wood stays, or goes back to where it was.
+/// The same of one in use: its wood stays, or goes back to where it was; what is cut of it stays always.
 pub fn drop_as(app: &mut App, stays: bool, now: Now) {
     let (Some(plan), Some(job)) = (app.plan.used, app.jobs.open) else { return };
     if stays {
         if in_book(app, (plan, true), now) {
             gone(app);
-            app.shelf_mut().was_ticked(Some(LastTick { job, line: None, on: true, back: false, of: Some(plan) }));
+            app.shelf_mut().was_ticked(Some(LastTick { job, line: None, was: None, is: None, back: false, of: Some(plan) }));
+        }
+        return;
+    }
+    if let Some(uncut) = dropping(app).and_then(|it| it.uncut) {
+        if app.order(&Command::Plan(PlanCommand::PutBack(uncut)), now).is_some() {
+            beside::dropped_of(app, plan, true);
+            app.orders.push(Order::Feel(Feel::TakeBack));
+            gone(app);
         }
         return;
     }
@@ -85,7 +98,7 @@ impl LastTick {
             _ => return None,
         };
         let [Fact::PlanUsed(f)] = entries.iter().filter_map(fact).listed()[..] else { return None };
-        Some(LastTick { job: f.job, line: None, on: true, back, of: Some(f.plan) })
+        Some(LastTick { job: f.job, line: None, was: None, is: None, back, of: Some(f.plan) })
     }
 }
 

@@ -1,29 +1,33 @@
-//! Boards to buy only fill what is short: first what lies there is planned alone; where that is not enough, with the boards too, and then
-//! with as few of them as do.
+//! Boards to buy only fill what is short: first what lies there is planned alone; where that is not enough, with all the boards too, and
+//! with as few of them as do; then with each kind of them alone. The one that buys least stays.
+
+mod weighing;
 
 use super::{FIRST, Plan, Stands, used};
 use crate::app::App;
 use crate::app::order::Order;
-use fivebar_core::plan::{Answered, Made, better};
+use fivebar_core::plan::{Answered, Figures};
 use fivebar_core::quantity::Count;
-use fivebar_core::sheet::make::buy::{OfRack, not_bought, with_at_most};
+use fivebar_core::sheet::make::buy::{Kinds, OfRack, with_at_most};
 use fivebar_core::sheet::make::{Ask, Given, What};
-use fivebar_core::sheet::plan::{PlanSheet, sheet_at_once};
+use fivebar_core::sheet::plan::sheet_at_once;
+use weighing::Tried;
 
-/// A problem, its plan, and what that makes.
-#[derive(Clone, Debug, PartialEq)]
-struct Tried {
-    given: Box<Given>,
-    answered: Answered,
-    sheet: PlanSheet,
-}
+/// One kind alone is planned so many ms at a time: all kinds together have had theirs.
+const ALONE: u32 = 100;
 
 /// What is planned in turn, and what came of it so far.
 #[derive(Clone, Debug, PartialEq)]
 pub struct RackFirst {
     /// With all boards that could be bought.
     whole: Box<Given>,
+    /// What no plan of that can pass.
+    bound: Figures,
     turn: Turn,
+    /// The kind that is tried alone, by its place among the boards; none where all are.
+    alone: Option<usize>,
+    /// Of all kinds, or of the one alone: with as few as do so far.
+    trial: Option<Tried>,
     best: Option<Tried>,
 }
 
@@ -31,6 +35,8 @@ pub struct RackFirst {
 enum Turn {
     Rack,
     WithBoards,
+    /// With the boards of one kind alone.
+    Alone,
     /// With so many of the boards at this place that are between the two; fewer than the least did not do, the most does.
     Fewer {
         place: usize,
@@ -45,13 +51,11 @@ pub fn begun(app: &App, given: Given) -> (Given, Option<RackFirst>, Option<OfRac
     if !buys || matches!(given.ask.what, What::Top(_)) {
         return (given, None, None);
     }
-    let (whole, ask) = (Box::new(given.clone()), given.ask.clone());
+    let first = |whole, turn| RackFirst { whole: Box::new(whole), bound: vec![], turn, alone: None, trial: None, best: None };
+    let ask = given.ask.clone();
     match used::given_to(app, &Ask { bought: vec![], ..ask.clone() }) {
-        Ok(rack) => (Given { ask, ..rack }, Some(RackFirst { whole, turn: Turn::Rack, best: None }), None),
-        Err(_) => {
-            let first = RackFirst { whole, turn: Turn::WithBoards, best: None };
-            (given, Some(first), Some(OfRack { made: 0, proven: true }))
-        }
+        Ok(rack) => (Given { ask, ..rack }, Some(first(given, Turn::Rack)), None),
+        Err(_) => (given.clone(), Some(first(given, Turn::WithBoards)), Some(OfRack { made: 0, proven: true })),
     }
 }
 
@@ -61,21 +65,27 @@ pub fn next(app: &mut App, answered: Answered) -> Option<Answered> {
     let tried = sheet_at_once(&given.ready, &answered, given.room).ok().map(|sheet| Tried { given, answered, sheet });
     let next = match first.turn {
         Turn::Rack => first.of_rack(&mut app.plan, tried),
-        Turn::WithBoards => first.with_boards(tried),
-        Turn::Fewer { place, least, most } => first.fewer((place, least, most), tried),
+        Turn::WithBoards => first.with_boards(app, tried),
+        Turn::Alone => first.alone(app, tried),
+        Turn::Fewer { place, least, most } => first.fewer(app, (place, least, most), tried),
     };
     match next {
         Some(given) => {
             order(app, first, given);
             None
         }
-        None => in_hand(&mut app.plan, first.best),
+        None => {
+            app.plan.kinds = first.kinds();
+            in_hand(&mut app.plan, first.best)
+        }
     }
 }
 
 /// The turns are called off: the best so far is the plan.
 pub fn halted(app: &mut App) -> Option<Answered> {
-    let first = app.plan.first.take()?;
+    let mut first = app.plan.first.take()?;
+    first.settle();
+    app.plan.kinds = Kinds::default();
     in_hand(&mut app.plan, first.best)
 }
 
@@ -87,9 +97,10 @@ fn in_hand(plan: &mut Plan, best: Option<Tried>) -> Option<Answered> {
 
 fn order(app: &mut App, first: RackFirst, given: Given) {
     let asked = Box::new(given.ready.asked.clone());
+    let ms = if first.alone.is_some() { ALONE } else { FIRST };
     (app.plan.given, app.plan.first) = (Some(Box::new(given)), Some(first));
     app.plan.stands = Stands::UnderWay { worth: vec![], bound: vec![], ms: FIRST };
-    app.orders.push(Order::Plan { asked, ms: FIRST });
+    app.orders.push(Order::Plan { asked, ms });
 }
 
 impl RackFirst {
@@ -103,88 +114,80 @@ impl RackFirst {
     }
 
     /// Boards that bring nothing are none to buy.
-    fn with_boards(&mut self, tried: Option<Tried>) -> Option<Given> {
+    fn with_boards(&mut self, app: &App, tried: Option<Tried>) -> Option<Given> {
+        self.bound = tried.as_ref().map(|tried| tried.answered.bound.clone()).unwrap_or_default();
         let brings = |tried: &Tried| self.best.as_ref().is_none_or(|rack| rack.is_less(tried));
-        let tried = tried.filter(brings)?;
-        self.best = Some(tried);
-        self.after(None)
+        self.trial = Some(tried.filter(brings)?);
+        self.after(app, None)
     }
 
-    fn fewer(&mut self, (place, least, most): (usize, Count, Count), tried: Option<Tried>) -> Option<Given> {
-        let n = least.midpoint(most);
+    /// What one kind alone does no more with is none.
+    fn alone(&mut self, app: &App, tried: Option<Tried>) -> Option<Given> {
         let does = |tried: &Tried| self.best.as_ref().is_none_or(|best| !tried.is_less(best));
+        self.trial = tried.filter(does);
+        self.after(app, None)
+    }
+
+    fn fewer(&mut self, app: &App, (place, least, most): (usize, Count, Count), tried: Option<Tried>) -> Option<Given> {
+        let n = least.midpoint(most);
+        let does = |tried: &Tried| self.trial.as_ref().is_none_or(|best| !tried.is_less(best));
         match tried.filter(does) {
             Some(tried) => {
                 let most = tried.bought(place);
-                self.best = Some(tried);
-                self.between((place, least.min(most), most))
+                self.trial = Some(tried);
+                self.between(app, (place, least.min(most), most))
             }
-            None => self.between((place, n.saturating_add(1), most)),
+            None => self.between(app, (place, n.saturating_add(1), most)),
         }
     }
 
-    fn between(&mut self, (place, least, most): (usize, Count, Count)) -> Option<Given> {
+    fn between(&mut self, app: &App, (place, least, most): (usize, Count, Count)) -> Option<Given> {
         if most <= least {
-            return self.after(Some((place, most)));
+            return self.after(app, Some((place, most)));
         }
         self.turn = Turn::Fewer { place, least, most };
-        Some(with_at_most(&self.best.as_ref()?.given, place, least.midpoint(most)))
+        Some(with_at_most(&self.trial.as_ref()?.given, place, least.midpoint(most)))
     }
 
-    /// The boards behind those at a place, of which no more than so many are bought.
-    fn after(&mut self, done: Option<(usize, Count)>) -> Option<Given> {
-        let best = self.best.as_mut()?;
-        if let Some((place, most)) = done {
-            best.hold_to(place, most);
+    /// The boards behind those at a place, of which no more than so many are bought; behind the last, the next kind alone.
+    fn after(&mut self, app: &App, done: Option<(usize, Count)>) -> Option<Given> {
+        if let Some((trial, (place, most))) = self.trial.as_mut().zip(done) {
+            trial.hold_to(place, most);
         }
         let behind = |place: usize| done.is_none_or(|(last, _)| last < place);
-        let next = not_bought(&best.given, &best.sheet).into_iter().find(|(place, ..)| behind(*place));
-        let (place, most, _) = next?;
-        self.between((place, 0, most))
-    }
-}
-
-impl Tried {
-    /// All that was asked, or a field that is near enough.
-    fn is_all(&self) -> bool {
-        match self.given.ask.what {
-            What::Parts(asked) | What::Sticks(asked) => asked.is_some_and(|asked| i64::from(asked) <= self.sheet.made),
-            What::Field(_) => 0 < self.sheet.made && self.answered.worth.first() == Some(&0),
-            What::Top(_) => true,
+        let all = self.trial.as_ref().map(Tried::buys).unwrap_or_default();
+        match all.into_iter().find(|(place, _)| behind(*place)) {
+            Some((place, most)) => self.between(app, (place, 0, most)),
+            None => self.next_kind(app),
         }
     }
 
-    fn of_rack(&self) -> OfRack {
-        let is_field = matches!(self.given.ask.what, What::Field(_));
-        let proven = !is_field && self.answered.worth.first() == self.answered.bound.first();
-        OfRack { made: if is_field { 0 } else { self.sheet.made }, proven }
+    /// The better of the two stays.
+    fn settle(&mut self) {
+        let trial = self.trial.take().filter(|trial| self.best.as_ref().is_none_or(|best| trial.is_before(best)));
+        self.best = trial.or(self.best.take());
     }
 
-    /// What is looked for further takes no more of these boards. What was tried for one more may have: where nothing better is looked
-    /// for, it is told still.
-    fn hold_to(&mut self, place: usize, most: Count) {
-        let held = with_at_most(&self.given, place, most);
-        if !held.ready.asked.holds(&self.answered) {
-            if self.answered.is_proven() {
-                return;
-            }
-            let Made::Parts(plan) = &mut self.answered.plan else { return };
-            plan.short = None;
+    /// The next kind alone, as if no other were named; no more of it than buys less than the best so far.
+    fn next_kind(&mut self, app: &App) -> Option<Given> {
+        self.settle();
+        let best = self.best.as_ref()?;
+        let first = self.alone.map_or(0, |last| last.saturating_add(1));
+        let several = 1 < self.whole.ask.bought.len();
+        let kinds = (first..self.whole.ask.bought.len()).filter(|_| several);
+        let (kind, given) = kinds.filter_map(|kind| Some((kind, best.alone(app, &self.whole, kind)?))).next()?;
+        (self.turn, self.alone) = (Turn::Alone, Some(kind));
+        Some(given)
+    }
+
+    /// What was tried of the boards, once all was. A plan that takes no more than the bound of all of them is proven of all.
+    fn kinds(&mut self) -> Kinds {
+        let several = 1 < self.whole.ask.bought.len();
+        let Some(best) = self.best.as_mut().filter(|best| !best.buys().is_empty()) else { return Kinds::default() };
+        if best.reaches(&self.bound, &self.whole) {
+            best.answered.bound.clone_from(&best.answered.worth);
+            return Kinds::All;
         }
-        *self.given = held;
-    }
-
-    /// It makes fewer than another, or comes less near; both on one rule.
-    fn is_less(&self, than: &Tried) -> bool {
-        let first = |it: &Tried| {
-            let unit = if matches!(it.given.ask.what, What::Field(_)) { it.given.ready.unit.into() } else { 1 };
-            it.answered.worth.first().map(|first| first.saturating_mul(unit)).into_iter().collect::<Vec<i128>>()
-        };
-        let nothing = self.sheet.made == 0 && 0 < than.sheet.made;
-        nothing || better(self.given.ready.asked.senses(), &first(than), &first(self))
-    }
-
-    fn bought(&self, place: usize) -> Count {
-        not_bought(&self.given, &self.sheet).into_iter().find(|(at, ..)| *at == place).map_or(0, |(_, n, _)| n)
+        if several { Kinds::EachAlone } else { Kinds::default() }
     }
 }

@@ -4,6 +4,7 @@ use crate::parts::pad::Press;
 use fivebar_core::ledger::decide::Lying;
 use fivebar_core::ledger::kind::plan::Shape;
 use fivebar_core::quantity::{Id, Length};
+use fivebar_core::sheet::make::buy::Counted;
 use fivebar_core::sheet::make::{Way, Which};
 
 /// What can be said there.
@@ -40,7 +41,10 @@ pub enum Tap {
     /// Back to the figures.
     Change,
     Piece(usize),
+    /// All boards of a line are cut, or none.
     Tick(usize),
+    /// One board more of a line is cut.
+    OneMore(usize),
     /// What was put back of the wood of the job's plans is taken again.
     TakeAgain,
     Use,
@@ -49,6 +53,8 @@ pub enum Tap {
     DropAnd(bool),
     /// The plan's wood is taken, where the wood of the plan before stays in the job, or goes back.
     UseAnd(bool),
+    /// What was asked of the wood is left open, and nothing is done.
+    NotNow,
     /// So much over in width for this plan alone, or as the saw's figures say; it is planned at once.
     Over(Option<Length>),
     /// A part is left out, or comes in again; and the plan is tried again where it was refused for it.
@@ -57,6 +63,8 @@ pub enum Tap {
     Pile(Lying),
     /// Boards the plan wants were bought: the page where they are written down.
     Bought,
+    /// Boards that were bought in another size count as those it wants.
+    CountAs(Counted),
     /// The list at the saw of a job, from anywhere.
     Saw(Id),
     /// A plan of the open job whose wood was taken.

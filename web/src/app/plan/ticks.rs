@@ -4,7 +4,8 @@ use super::{Plan, beside, unused};
 use crate::app::App;
 use crate::app::order::{Feel, Order};
 use fivebar_core::ledger::decide::Now;
-use fivebar_core::quantity::Id;
+use fivebar_core::quantity::{Count, Id};
+use fivebar_core::sheet::make::cut::Ticks;
 
 /// A tick that was made or taken off, as long as nothing was written after it.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -12,8 +13,9 @@ pub struct LastTick {
     pub job: Id,
     /// None where its plan was dropped: that is taken back in the same way.
     pub line: Option<usize>,
-    /// It was made; else it was taken off.
-    pub on: bool,
+    /// Boards of the line that were ticked before, and after.
+    pub was: Option<Count>,
+    pub is: Option<Count>,
     /// It was taken back.
     pub back: bool,
     /// The entry of its plan, where its wood was taken.
@@ -27,22 +29,35 @@ impl LastTick {
     }
 }
 
-/// Makes a tick of the plan in hand, or takes it off.
+/// Ticks a line of the plan in hand, or takes that off.
 pub fn tick(app: &mut App, line: usize) {
+    ticked(app, line, |ticks| ticks.turn(line));
+}
+
+/// Ticks one board more of a line.
+pub fn one_more(app: &mut App, line: usize) {
+    let lines = app.plan.found.as_ref().map(|found| &found.sheet.lines);
+    let Some(n) = lines.and_then(|lines| lines.get(line)).map(|line| line.n) else { return };
+    ticked(app, line, |ticks| ticks.one_more(line, n));
+}
+
+fn ticked(app: &mut App, line: usize, tick: impl FnOnce(&mut Ticks)) {
     let Some(job) = app.plan.given.as_ref().map(|given| given.ask.job) else { return };
-    let on = turn(app, line);
-    let of = app.plan.used;
-    app.shelf_mut().was_ticked(Some(LastTick { job, line: Some(line), on, back: false, of }));
+    let was = app.plan.ticked.line(line);
+    tick(&mut app.plan.ticked);
+    let (is, of) = (app.plan.ticked.line(line), app.plan.used);
+    kept(app, was < is);
+    app.shelf_mut().was_ticked(Some(LastTick { job, line: Some(line), was, is, back: false, of }));
 }
 
 /// The last tick is taken back, or made again; its plan need not be in hand.
 pub fn back(app: &mut App, mut tick: LastTick, now: Now) {
     let Some(line) = tick.line else { return super::drop::back(app, tick, now) };
     if tick.is_in_hand(&app.plan) {
-        turn(app, line);
+        turn(app, line, tick);
     } else if let Some(plan) = of_tick(app, &tick) {
         let in_hand = std::mem::replace(&mut app.plan, plan);
-        turn(app, line);
+        turn(app, line, tick);
         app.plan = in_hand;
     }
     tick.back = !tick.back;
@@ -63,13 +78,16 @@ pub fn gone(app: &mut App) {
     }
 }
 
-/// Whether it is ticked then.
-fn turn(app: &mut App, line: usize) -> bool {
-    let on = !app.plan.ticked.remove(&line);
-    if on {
-        app.plan.ticked.insert(line);
+/// A line is ticked as it was before, or as it was after.
+fn turn(app: &mut App, line: usize, tick: LastTick) {
+    let (from, to) = if tick.back { (tick.was, tick.is) } else { (tick.is, tick.was) };
+    app.plan.ticked.put(line, to);
+    kept(app, from < to);
+}
+
+fn kept(app: &mut App, more: bool) {
+    if more {
         app.orders.push(Order::Feel(Feel::Start));
     }
     beside::keep(app);
-    on
 }

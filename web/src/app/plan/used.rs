@@ -1,10 +1,10 @@
 //! A plan and the wood: taken for the job, once and never twice, and what has changed since.
 
-use super::{Found, Plan, beside, stop};
+use super::{Found, Plan, beside, stop, uncut};
 use crate::app::App;
 use crate::app::order::{Feel, Order};
 use crate::words::en::plan as words;
-use fivebar_core::ledger::decide::{Command, Now, PlanCommand, without_plans};
+use fivebar_core::ledger::decide::{Command, Lying, Now, PlanCommand, Uncut, without_plans};
 use fivebar_core::ledger::fold::{InUse, Job};
 use fivebar_core::ledger::kind::plan::Shape;
 use fivebar_core::quantity::{Count, Id, Listed, Wall};
@@ -19,12 +19,14 @@ use fivebar_core::sheet::make::{Ask, Change, Given, Source, WhyNot, given};
 pub struct Before {
     /// Pieces that it took for the job.
     pub pieces: Count,
+    /// Such of them as go back to the rack with it: those that are not cut.
+    pub back: Count,
     /// Pieces of it that the job had already.
     pub own: Count,
-    /// It may stay: lines at the saw are ticked on this phone, or it was of another shape.
+    /// It may stay: boards are ticked as cut on this phone, or it was of another shape.
     pub may_stay: bool,
-    /// Lines at the saw that are ticked of it on this phone.
-    pub cut: usize,
+    /// Boards that are ticked as cut of it on this phone.
+    pub cut: Count,
     /// The job has wood by other plans, which stay whatever becomes of it.
     pub others: bool,
 }
@@ -70,7 +72,7 @@ pub fn since(app: &App, given: &Given, found: &Found) -> Since {
     let all = in_use(&shop, &job.plans);
     let (own, others): (Vec<_>, Vec<_>) = all.iter().map(|it| it.plan).partition(|it| app.plan.used == Some(it.id));
     let taken = !own.is_empty();
-    let back = (!taken).then(|| taken_by(&goes(app, &job, &all, &given.ask)));
+    let back = (!taken).then(|| goes_back(app, &goes(app, &job, &all, &given.ask)));
     let changed = changes_with(&shop, (given, &found.sheet), back.as_deref()).unwrap_or_default();
     let others = others.into_iter().map(|it| (it.id, it.plan.shape, it.at)).collect();
     let left_out = if taken { vec![] } else { left_out_changed(&shop, given) };
@@ -103,9 +105,16 @@ fn before_with(app: &App, job: &Job, all: &[InUse<'_>], ask: &Ask) -> Option<Bef
     let others = has.len() < all.len();
     let there = has.iter().map(|it| it.needs().saturating_sub(it.lacks())).fold(0, Count::saturating_add);
     let pieces = has.iter().map(|it| it.goes_back()).fold(0, Count::saturating_add);
-    let cut = has.iter().map(|it| beside::ticks(app, it.plan).len()).fold(0, usize::saturating_add);
+    let partly = has.iter().filter_map(|it| uncut(app, it)).listed();
+    let cut = partly.iter().map(|(cut, _)| *cut).fold(0, Count::saturating_add);
+    let back = goes_back(app, &has).iter().map(|(_, n)| *n).fold(0, Count::saturating_add);
     let may_stay = 0 < cut || has.iter().any(|it| it.plan.plan.shape != ask.what.shape());
-    (!has.is_empty()).then_some(Before { pieces, own: there.saturating_sub(pieces), may_stay, cut, others })
+    (!has.is_empty()).then_some(Before { pieces, back, own: there.saturating_sub(pieces), may_stay, cut, others })
+}
+
+/// What goes back to the rack with plans: all they took, but for boards that are ticked as cut.
+fn goes_back(app: &App, all: &[InUse<'_>]) -> Vec<(Lying, Count)> {
+    all.iter().flat_map(|it| uncut(app, it).map_or_else(|| taken_by(std::slice::from_ref(it)), |(_, uncut)| uncut.back)).listed()
 }
 
 /// The problem the maker asks. The wood of a plan before that goes back lies on the rack for it.
@@ -133,6 +142,12 @@ pub fn owned(app: &App, given: &mut Given) {
     given.own = given.sources.iter().map(own).collect();
 }
 
+/// Of the plans whose place is taken those of which boards are cut.
+fn partly_of(app: &App, ask: &Ask) -> Vec<Uncut> {
+    let of = |all: &[InUse<'_>]| all.iter().filter_map(|it| uncut(app, it)).map(|(_, uncut)| uncut).listed();
+    of_job(app, ask, |job, all| of(&goes(app, job, all, ask))).unwrap_or_default()
+}
+
 fn goes_of(app: &App, ask: &Ask) -> Vec<Id> {
     of_job(app, ask, |job, all| goes(app, job, all, ask).into_iter().map(|it| it.plan.id).collect()).unwrap_or_default()
 }
@@ -157,7 +172,7 @@ pub fn take(app: &mut App, now: Now) {
     take_as(app, true, now);
 }
 
-/// One act, with the plan itself; what the plan before took goes back in it, where it is not cut.
+/// One act, with the plan itself; what the plan before took goes back in it, board by board where it is not cut.
 pub fn take_as(app: &mut App, instead: bool, now: Now) {
     let Plan { given: Some(given), found: Some(found), .. } = &app.plan else { return };
     if !not_bought(given, &found.sheet).is_empty() {
@@ -170,8 +185,10 @@ pub fn take_as(app: &mut App, instead: bool, now: Now) {
         words::left_of_pile(source.pile.name.as_deref(), &source.pile.label, &length)
     });
     let had = before(app).is_some();
-    let instead = if instead { goes_of(app, &given.ask) } else { vec![] };
-    match app.order(&Command::Plan(PlanCommand::Use { plan: Box::new(plan), left, instead }), now) {
+    let partly = if instead { partly_of(app, &given.ask) } else { vec![] };
+    let mut instead = if instead { goes_of(app, &given.ask) } else { vec![] };
+    instead.retain(|id| partly.iter().all(|uncut| uncut.plan != *id));
+    match app.order(&Command::Plan(PlanCommand::Use { plan: Box::new(plan), left, instead, partly }), now) {
         Some(written) => {
             (app.plan.used, app.plan.asks, app.plan.again) = (written.entries.first().map(|entry| entry.id), false, None);
             beside::keep(app);

@@ -1,6 +1,6 @@
 //! A price agreed before the hand-over, heard: how much, a deposit, by when, fetched or delivered.
 
-use super::{Done, Over, asking, chosen_tax, done, on_top, shop, tax_of};
+use super::{Done, Over, ask_today, asking, chosen, chosen_tax, done, on_top, paid, shop, tax_of};
 use crate::app::App;
 use crate::app::entry::Typed;
 use crate::app::order::{Feel, Order};
@@ -147,7 +147,7 @@ fn open(app: &mut App, id: Id, sum: Option<Money>) {
         currency: job.currency,
         free,
         n,
-        sum: sum.or_else(|| tagged(app, (id, n))),
+        sum: sum.or_else(|| self::asked(app, (id, n))),
         tax: chosen_tax(app, id),
         deposit: None,
         carried: asked.carried,
@@ -159,21 +159,21 @@ fn open(app: &mut App, id: Id, sum: Option<Money>) {
     app.price.open(Over::Agree(Box::new(agree)));
 }
 
-/// What is agreed is handed over: of so many tags before tax, with it.
-fn tagged(app: &App, (id, n): (Id, Count)) -> Option<Money> {
-    tax_of(app, id)?.charge(shop(app).job(id).ok()?.tag?.times(n).ok()?).ok()
+/// What is asked today of the buyer who stands there.
+fn asked(app: &App, (id, n): (Id, Count)) -> Option<Money> {
+    ask_today(app, (id, n), (chosen_tax(app, id), paid(app)))
 }
 
-/// Another number of pieces, or another tax for this buyer: what the tag comes to goes along, a sum that was named stays what is handed over.
+/// Another number of pieces, or another tax for this buyer: what is asked goes along, a sum that was named stays what is handed over.
 fn along(app: &mut App, act: impl FnOnce(&mut Agree)) {
     let Over::Agree(agree) = &app.price.over else { return };
-    let (job, follows) = (agree.job, agree.replaces.is_none() && agree.sum == tagged(app, (agree.job, agree.n)));
+    let (job, follows) = (agree.job, agree.replaces.is_none() && agree.sum == asked(app, (agree.job, agree.n)));
     let mut n = agree.n;
     with(app, |agree| {
         act(agree);
         n = agree.n;
     });
-    let sum = tagged(app, (job, n));
+    let sum = asked(app, (job, n));
     with(app, |agree| agree.sum = if follows { sum } else { agree.sum });
 }
 
@@ -184,7 +184,7 @@ fn change(app: &mut App, (id, agreed): (Id, Id), sum: Option<Money>) {
     // What was agreed for the pieces still to be handed over; a deposit was asked of the whole.
     let rest = old.sum.minus(old.sold_for).unwrap_or(old.sum);
     // A sum that was named on the offer screen was named for the way chosen there.
-    let asked = sum.and(app.price.way.carried);
+    let asked = sum.and(chosen(app, id)).and_then(|bargain| bargain.carried);
     let agree = Agree {
         job: id,
         replaces: Some(agreed),

@@ -11,6 +11,7 @@ use fivebar_core::ledger::kind::sale::{Carried, OfferHeard, Paid};
 use fivebar_core::quantity::{Count, Id, Money};
 use fivebar_core::refusal::Answer;
 use fivebar_core::sheet::offer::{Asking, OfferSheet, offer};
+use fivebar_core::sheet::promised::carried;
 
 /// An offer being heard.
 #[derive(Clone, Debug, PartialEq)]
@@ -20,6 +21,9 @@ pub struct Bargain {
     pub offer: Option<Money>,
     /// What it would be taxed with, where that was chosen for this buyer.
     pub tax: Option<TaxBy>,
+    /// How it would be paid and carried, where that was chosen for this buyer.
+    pub paid: Option<Paid>,
+    pub carried: Option<Carried>,
     pub pad: Option<Typed>,
     /// Pay and hours are shown.
     pub pay: bool,
@@ -54,18 +58,9 @@ pub enum BargainTap {
 /// Opens the offer on a piece.
 pub fn open(app: &mut App, job: Id) {
     app.price.last_job = Some(job);
-    if let Some(carried) = agreed_way(app, job) {
-        app.price.way.carried = Some(carried);
-    }
     // From what was agreed one asks for its pay and hours.
     let pay = matches!(app.price.over, Over::Deal(_));
-    app.price.open(Over::Offer(Box::new(Bargain { job, offer: None, tax: None, pad: None, pay })));
-}
-
-/// How it goes by what was agreed, where that speaks for every piece.
-fn agreed_way(app: &App, job: Id) -> Option<Carried> {
-    let job = shop(app).job(job).ok()?;
-    if 0 < job.free() { None } else { job.selling.open().find_map(|agreement| agreement.carried) }
+    app.price.open(Over::Offer(Box::new(Bargain { job, offer: None, tax: None, paid: None, carried: None, pad: None, pay })));
 }
 
 /// The offer screen of this bargain.
@@ -77,14 +72,20 @@ pub fn sheet(app: &App, bargain: &Bargain) -> Answer<OfferSheet> {
     let job = shop.job(bargain.job)?;
     let asking = match job.free() {
         // What is promised is spoken of together: a sum is for all of it.
-        0 if 0 < job.selling.promised() => Asking { n: job.selling.promised(), ..asking(app, job.id, job.left()) },
+        // As on the page of its job: by the bank, and as it was agreed to go, until something else is said.
+        0 if 0 < job.selling.promised() => {
+            let paid = bargain.paid.unwrap_or(Paid::Bank);
+            let asked = asking(app, job.id, job.left());
+            let carried = bargain.carried.or(carried(&job)).unwrap_or(asked.carried);
+            Asking { n: job.selling.promised(), paid, carried, ..asked }
+        }
         0 => asking(app, job.id, job.left()),
         free => asking(app, job.id, free),
     };
     offer(&shop, bargain.job, asking, bargain.offer)
 }
 
-/// What stands under the block: the offer, before it the tag or the ask, else the mark that is known.
+/// What stands under the block: the offer, before it the ask of today, else the mark that is known.
 pub fn named(sheet: &OfferSheet) -> Option<Money> {
     sheet.named
 }
@@ -98,8 +99,12 @@ pub fn heard(app: &mut App, tap: BargainTap, now: Now) {
         BargainTap::PadDone => pad_done(app, false),
         BargainTap::PadBeforeTax => pad_done(app, true),
         BargainTap::PayAndHours => with(app, |bargain| bargain.pay = !bargain.pay),
-        BargainTap::Paid(paid) => app.price.way.paid = Some(paid),
-        BargainTap::Carried(carried) => app.price.way.carried = Some(carried),
+        BargainTap::Paid(paid) => {
+            // The next buyer stands there with notes or a card; a transfer is of this one.
+            app.price.way.paid = Some(paid).filter(|paid| *paid != Paid::Bank).or(app.price.way.paid);
+            with(app, |bargain| bargain.paid = Some(paid));
+        }
+        BargainTap::Carried(carried) => with(app, |bargain| bargain.carried = Some(carried)),
         // A sum that was named stays what is handed over.
         BargainTap::Tax(by) => with(app, |bargain| bargain.tax = Some(by)),
         BargainTap::Pieces(n) => {
@@ -146,7 +151,7 @@ fn made(app: &mut App, now: Now) {
 fn sold(app: &mut App, now: Now) {
     let Some(sheet) = here(app) else { return };
     let Some(sum) = named(&sheet).filter(|_| sheet.offer.or(sheet.standing.ask).is_some()) else { return };
-    let heard = sheet.offer.is_some_and(|offer| Some(offer) != sheet.tagged.or(sheet.standing.ask));
+    let heard = sheet.offer.is_some_and(|offer| Some(offer) != sheet.standing.ask);
     let order = SellOrder { heard, ..order(app, &sheet, sum) };
     sell(app, SaleCommand::Sell(order), (&sheet, sum), now);
 }
@@ -187,7 +192,8 @@ fn no_sale(app: &mut App, said: Option<Money>, now: Now) {
     let Some(sheet) = here(app) else { return };
     let Some(sum) = sheet.offer else { return };
     let asking = sheet.asking;
-    let fact = OfferHeard { job: sheet.job, n: asking.n, sum, paid: Some(asking.paid), carried: Some(asking.carried), said };
+    let (paid, carried, asked) = (Some(asking.paid), Some(asking.carried), sheet.standing.ask);
+    let fact = OfferHeard { job: sheet.job, n: asking.n, sum, paid, carried, said, asked };
     if done(app, &Command::Sale(SaleCommand::Hear(fact)), (sheet.job, Done::Heard(sum)), now) {
         app.price.to_list();
     }

@@ -225,7 +225,8 @@ fn paid(app: &mut App, now: Now) {
     let (job, n, sold_for) = (back.job, back.n, back.sold_for);
     let (Some(sum), Some(there)) = (expected(app, back), there(app, (job, back.lot))) else { return };
     let tax = there.tax_of(n, sum, sold_for);
-    let fact = ConsignmentPaid { job, n, sum, tax, gallery: there.gallery, when: None, lot: Some(there.lot), sold_for };
+    let fact =
+        ConsignmentPaid { job, n, sum, tax, gallery: there.gallery, when: None, lot: Some(there.lot), sold_for, rate: None, side: None };
     if done(app, &Command::Sale(SaleCommand::NoteConsignmentPaid(fact)), (job, Done::GalleryPaid(sum)), now) {
         app.price.to_list();
     }

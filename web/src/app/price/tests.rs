@@ -15,7 +15,7 @@ use crate::app::{Common, Msg};
 use crate::parts::Place;
 use crate::screens::page;
 use crate::words::Plain;
-use fivebar_core::ledger::decide::PaidOf;
+use fivebar_core::ledger::decide::{MoneyCommand, PaidOf};
 use fivebar_core::ledger::{Device, line};
 use fivebar_core::quantity::reading::Sign;
 use fivebar_core::quantity::{Clock, Currency, Decimal, Offset, Wall};
@@ -148,7 +148,7 @@ fn what_can_be_said_instead_is_listed() {
     Maker::before_delivery().offer("400").bargain(BargainTap::PayAndHours).hides(&["What to say instead"]);
 }
 
-/// The paper is the maker's: it says ask, settle and not under; nothing of it is on the face that a buyer sees, not even the way to it.
+/// The paper is the maker's: it says ask, settle and not under; of it the ask alone is on the face that a buyer sees, not even the way to it.
 #[test]
 fn inv15_the_list_goes_on_paper_and_nothing_of_it_to_the_buyer() {
     let mut maker = Maker::told(STANDS.split("13:10 sell").next().unwrap(), "stands");
@@ -167,7 +167,7 @@ fn inv15_the_list_goes_on_paper_and_nothing_of_it_to_the_buyer() {
     ]);
     maker.tap(Tap::Print);
     assert_eq!(maker.orders, [Order::Print]);
-    maker.tap(Tap::Show(job)).hides(&["settle", "not under", "140", "280", "349", "paper", "Print"]);
+    maker.tap(Tap::Show(job)).shows(&["$140"]).hides(&["settle", "not under", "145", "280", "349", "paper", "Print"]);
     Maker::before_delivery().hides(&["The list on paper"]).tap(Tap::Paper).shows(&["Agreed"]);
 }
 
@@ -202,8 +202,8 @@ fn sold_is_one_act_and_is_taken_back_whole() {
     maker.offer("130").bargain(BargainTap::Sold);
     assert_eq!(maker.sold(), (3, "420.00 USD".to_owned(), "11.22 USD".to_owned()));
     maker.shows(&["Sold at 130", "Left per hour, 2 unsold"]);
-    // How it was carried is the next offer's, after a new start too.
-    assert_eq!(super::before(&maker.app), (Some(Paid::Card), Some(Carried::Fetched)));
+    // How it was paid is the next offer's, after a new start too.
+    assert_eq!(super::paid_before(&maker.app), Some(Paid::Card));
     let job = shop(&maker.app).job(maker.job).unwrap();
     assert_eq!((job.selling.offers.len(), job.selling.payments.len()), (offers + 1, 3));
     maker.shows(&["2 left of 5", "Take back: sold at 130"]);

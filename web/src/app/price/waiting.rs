@@ -73,7 +73,10 @@ pub fn heard(app: &mut App, tap: WaitTap, now: Now) {
             });
         }
         WaitTap::Save => save(app, now),
-        WaitTap::Away => away(app),
+        WaitTap::Away => {
+            left(app);
+            away(app);
+        }
         WaitTap::Came(job, price, no_show) => {
             let fact = PieceAskedFor { job, price, no_show: no_show.then_some(true) };
             done(app, &Command::Sale(SaleCommand::NoteAsked(fact)), (job, Done::Asked(no_show)), now);
@@ -111,10 +114,13 @@ fn change(app: &mut App) {
     let Ok(sheet) = sheet(app, waits.job) else { return };
     // Without a price there is nothing to guess at.
     let Some(at) = sheet.price else { return };
-    let said = sheet.guesses;
+    let half = app.price.half.filter(|(job, _)| *job == sheet.job).map(|(_, said)| said);
+    let said = half.unwrap_or(sheet.guesses);
     let mut asked = Asked { at: said.at.unwrap_or(at), said, now: None, typed: Typed::default(), why: None };
     if said.asks.is_none() && said.buys.is_none() {
         (asked.at, asked.now) = (at, Some(Question::Asks));
+    } else if half.is_some() {
+        asked.go_on();
     } else {
         asked.ask(Question::first_open(&said));
     }
@@ -220,8 +226,17 @@ fn save(app: &mut App, now: Now) {
     let each_day = each_day.filter(|_| each_day != before.each_day);
     let fact = SellingGuessed { job, asks, buys, at, k, by, end, each_ask, each_day, no_show: new(said.no_show, before.no_show) };
     if fact == SellingGuessed::nothing(job) || done(app, &Command::Sale(SaleCommand::Guess(fact)), (job, Done::Guessed), now) {
+        app.price.half = None;
         away(app);
     }
+}
+
+/// Guesses that were never all said are kept as far as they were answered, for the next time they are asked.
+pub fn left(app: &mut App) {
+    let Over::Waiting(waits) = &app.price.over else { return };
+    let (job, Some(said)) = (waits.job, waits.asked.as_ref().map(|asked| Guesses { at: Some(asked.at), ..asked.said })) else { return };
+    let open = sheet(app, job).is_ok_and(|sheet| Question::first_open(&sheet.guesses).is_some() && sheet.guesses != said);
+    app.price.half = open.then_some((job, said)).or(app.price.half);
 }
 
 /// Back to the asking price; to what lies below where nothing is guessed yet.

@@ -6,7 +6,8 @@ use super::{Over, till};
 use fivebar_core::ledger::decide::{Command, MoneyCommand, Much, Now, On};
 use fivebar_core::ledger::kind::Exact;
 use fivebar_core::ledger::kind::haul::Per;
-use fivebar_core::ledger::kind::money::RateSet;
+use fivebar_core::ledger::kind::money::{RateSet, TillSet};
+use fivebar_core::ledger::kind::sale::Paid;
 use fivebar_core::quantity::reading::{self, Misread, Quantity, Sign};
 use fivebar_core::quantity::{Currency, Decimal, Key, Listed, Units, exact};
 use fivebar_core::sheet::rate::{RatePart, rate as rate_of};
@@ -23,8 +24,9 @@ pub enum Figure {
     OwnTax,
     Profit,
     SalesTax,
-    Fee,
-    FeeFixed,
+    /// What a way of paying takes: its share, and for each payment.
+    Fee(Paid),
+    FeeFixed(Paid),
     Cash,
     Mileage,
     /// A cost of no job, spent now: its kind.
@@ -51,7 +53,7 @@ pub fn done(app: &mut App, now: Now) {
     let was_blank = blanks(app).contains(&figure);
     let written = match figure {
         Figure::Spent(kind) => spend(app, kind, &text, now),
-        Figure::SalesTax | Figure::Fee | Figure::FeeFixed | Figure::Cash | Figure::Mileage => paid(app, figure, &text, now),
+        Figure::SalesTax | Figure::Fee(_) | Figure::FeeFixed(_) | Figure::Cash | Figure::Mileage => paid(app, figure, &text, now),
         _ => rate(app, figure, &text, now),
     };
     let next = blanks(app).first().copied().filter(|_| was_blank);
@@ -145,8 +147,22 @@ fn paid(app: &mut App, figure: Figure, text: &str, now: Now) -> Result<(), Misre
     let per = if units == Units::Inch { Per::Mile } else { Per::Km };
     match figure {
         Figure::SalesTax => share(text, sign).map(|tax| till(app, |till| till.tax = Some(tax), now)),
-        Figure::Fee => share(text, sign).map(|fee| till(app, |till| till.fee = Some(fee), now)),
-        Figure::FeeFixed => reading::money(text, currency, sign).map(|sum| till(app, |till| till.fixed = Some(sum), now)),
+        Figure::Fee(paid) => share(text, sign).map(|fee| {
+            let place = |till: &mut TillSet| match paid {
+                Paid::Card => till.fee = Some(fee),
+                Paid::Bank => till.bank_fee = Some(fee),
+                Paid::Notes => till.notes_fee = Some(fee),
+            };
+            till(app, place, now);
+        }),
+        Figure::FeeFixed(paid) => reading::money(text, currency, sign).map(|sum| {
+            let place = |till: &mut TillSet| match paid {
+                Paid::Card => till.fixed = Some(sum),
+                Paid::Bank => till.bank_fixed = Some(sum),
+                Paid::Notes => till.notes_fixed = Some(sum),
+            };
+            till(app, place, now);
+        }),
         Figure::Cash => reading::money(text, currency, sign).map(|sum| till(app, |till| till.cash = Some(sum), now)),
         _ => plain(text, sign, PER_HOUR).map(|rate| till(app, |till| (till.mileage, till.per) = (Some(rate), Some(per)), now)),
     }
@@ -164,7 +180,7 @@ fn share(text: &str, sign: Sign) -> Result<Exact, Misread> {
 
 /// Whether a figure is per cent.
 pub fn is_share(figure: Figure) -> bool {
-    matches!(figure, Figure::OwnTax | Figure::Profit | Figure::SalesTax | Figure::Fee)
+    matches!(figure, Figure::OwnTax | Figure::Profit | Figure::SalesTax | Figure::Fee(_))
 }
 
 /// The unit a figure is typed in.

@@ -69,11 +69,12 @@ fn can_be(sheet: &DatesSheet, of: &JobSheet, seen: Seen<'_>) -> Vec<El<Msg>> {
         Some(likely) => {
             let safe = sheet.safe.map(|safe| day(safe.day, seen));
             let ready = el("p", "t22 w8").text(words::ready(&day(likely.day, seen), safe.as_deref()));
+            let hands = sheet.hands.map(|span| seen.speech.span(span));
             let waits = sheet.safe.unwrap_or(likely);
             let waits = waits.waits().then(|| small(words::waits_after(&day(waits.hands, seen), &day(waits.day, seen))));
             let promise = sheet.safe.map(|safe| (sheet.workdays.promised(safe), safe.promise()));
             let promise = promise.map(|(promised, next)| el("p", "").text(words::can_be_promised(&day(promised, seen), promised == next)));
-            [Some(ready), waits, Some(small(words::READY_UNDER.to_owned())), promise].into_iter().flatten().listed()
+            [Some(ready), waits, Some(small(words::ready_under([&hands[0], &hands[1]]))), promise].into_iter().flatten().listed()
         }
         None => {
             let plan = key("key h56", job::ADD_OPERATION, "", say(Tap::Write(What::Plan(None))));

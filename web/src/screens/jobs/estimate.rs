@@ -16,10 +16,10 @@ use crate::view::{El, el};
 use crate::words::en::dates::unnoted;
 use crate::words::en::{estimate as words, jobs};
 use fivebar_core::bench::estimate::whole::PIECES;
-use fivebar_core::bench::estimate::{Basis, Estimate, OnTop};
+use fivebar_core::bench::estimate::{Basis, Estimate, OnTop, Range};
 use fivebar_core::quantity::{Decimal, Id, Listed, Span};
 use fivebar_core::sheet::bench::Slab;
-use fivebar_core::sheet::estimate::{EstimateSheet, Progress, Row, has_no_rest, progress_of};
+use fivebar_core::sheet::estimate::{EstimateSheet, OtherWay, Progress, Row, has_no_rest, progress_of};
 use fivebar_core::sheet::job::JobSheet;
 use fivebar_core::sheet::look_back::LookBack;
 
@@ -93,11 +93,20 @@ fn card(sheet: &EstimateSheet, found: &Estimate, seen: Seen<'_>) -> El<Msg> {
             el("div", "sums")
                 .kid(el("p", "t14").text(words::shares(&shares)))
                 .kids(how::covers(sheet, seen).map(|said| el("p", "t14").text(said)))
+                .kids(made_of(sheet, in_all, seen).map(|said| el("p", "t14").text(said)))
                 .kid(el("p", "t14 i2").text(words::LIKELY_UNDER)),
         )
         .kids(whole_key(sheet))
-        .kids(toggle(found, sheet))
+        .kids(toggle(found, sheet, seen))
         .kids(kept)
+}
+
+/// What safe is made of, so that it can be added up: what is logged, what is likely to come, and what all of it may run over.
+fn made_of(sheet: &EstimateSheet, in_all: Range, seen: Seen<'_>) -> Option<String> {
+    let (logged, over) = (sheet.progress.so_far, in_all.safe.minus(in_all.likely));
+    let spans = [logged, in_all.likely.minus(logged), over].map(|span| seen.speech.span(span));
+    let begun = Span::ZERO < logged;
+    (Span::ZERO < over).then(|| words::safe_made_of(begun.then_some(&*spans[0]), &spans[1], &spans[2], &seen.speech.span(in_all.safe)))
 }
 
 /// Whether what is planned is all of it: asked where the estimate holds a rest, and taken back by a key.
@@ -113,11 +122,22 @@ fn whole_key(sheet: &EstimateSheet) -> Option<El<Msg>> {
 }
 
 /// The factor can be left out, where it or the allowance in its place does anything.
-fn toggle(found: &Estimate, sheet: &EstimateSheet) -> Option<El<Msg>> {
+fn toggle(found: &Estimate, sheet: &EstimateSheet, seen: Seen<'_>) -> Option<El<Msg>> {
     let does = sheet.rows.iter().any(|row| matches!(row.from, Basis::Thought | Basis::Own | Basis::Kind | Basis::Design));
     let with = matches!(found.on_top, OnTop::Factor(_));
     let word = if with { words::WITHOUT_FACTOR } else { words::WITH_FACTOR };
-    does.then(|| key("key soft h48", word, "", tap(EstimateTap::Factor(!with))))
+    let under = sheet.other_way.map(|other| other_way(sheet, &other, found, seen)).unwrap_or_default();
+    does.then(|| key("key soft h48", word, under, tap(EstimateTap::Factor(!with))))
+}
+
+/// What it comes to the other way, whether that is longer, and by what.
+fn other_way(sheet: &EstimateSheet, other: &OtherWay, found: &Estimate, seen: Seen<'_>) -> String {
+    let now = sheet.in_all().unwrap_or(found.range).likely;
+    let by = match other.on_top {
+        OnTop::Factor(factor) => words::by_factor(&seen.speech.number(factor.shown(), 2, 3)),
+        OnTop::Allowance(share) => words::by_allowance(&steps::percent(share, seen)),
+    };
+    words::other_way(&seen.speech.span(other.likely), other.likely.cmp(&now), &by)
 }
 
 /// What the likely minutes of an operation come from.

@@ -15,8 +15,9 @@ use crate::parts::key::key;
 use crate::parts::notice::trouble;
 use crate::view::{El, el};
 use crate::words::en::estimate::REST;
+use crate::words::en::how as how_words;
 use crate::words::en::{common, costs as cost_words, job as words, jobs, photos as photo_words};
-use fivebar_core::bench::estimate::{Basis, OnTop};
+use fivebar_core::bench::estimate::{Basis, Left, OnTop};
 use fivebar_core::bench::{Division, Shares};
 use fivebar_core::ledger::decide::PHOTOS_MOST;
 use fivebar_core::ledger::fold::{Booked, How, Operation};
@@ -128,7 +129,10 @@ fn planned_row(operation: &Operation, (sheet, likely): (&JobSheet, Option<&Estim
     let kind = jobs::division(Division::of(operation.kind, operation.stage));
     // Once something is worked the rows say what of them is to come, and that is what their sum below is of.
     let is_begun = Span::ZERO < sheet.account.hours.logged.own.total();
-    let left = likely.filter(|_| is_begun).map(|row| jobs::still(&seen.speech.span(row.to_come()), false));
+    let left = likely.filter(|_| is_begun).map(|row| match row.left {
+        Left::Nothing(over) => how_words::nothing_to_come(over),
+        _ => jobs::still(&seen.speech.span(row.to_come()), false),
+    });
     let took = took.map(|took| words::took_so_far(&took));
     let under: Vec<String> = [Some(kind.to_owned()), pieces, took, left, thought, basis].into_iter().flatten().listed();
     el("button", "dl mid")

@@ -285,7 +285,7 @@ fn agreed(sheet: &JobSheet, seen: Seen<'_>) -> Vec<El<Msg>> {
 fn between(sheet: &JobSheet, seen: Seen<'_>) -> Vec<El<Msg>> {
     let sold = &sheet.account.sold;
     let gallery = (!sold.handed_over.is_zero()).then(|| line(words::FROM_GALLERY, sum(sold.handed_over, seen)));
-    let taken_off = sold.tax.plus(sold.fees).ok().filter(|sum| !sum.is_zero());
+    let taken_off = Some(sheet.money.off).filter(|sum| !sum.is_zero());
     gallery.into_iter().chain(taken_off.map(|off| line(words::TAX_AND_FEES, format!("\u{2212}{}", sum(off, seen))))).listed()
 }
 

@@ -78,6 +78,9 @@ fn private((job, sheet): (&JobSheet, &QuoteSheet), seen: Seen<'_>) -> Vec<El<Msg
     let rate = (sheet.range == Err(NoQuote::Rate))
         .then(|| key("key h56", workshop::YOUR_RATE, "", Msg::Workshop(WorkshopTap::ShowPage(Over::Rate))));
     let over = sheet.is_over.then(|| el("p", "why").text(words::STANDS_OVER));
+    let missed =
+        sheet.missed.zip(sheet.ready).map(|((due, is_likely), first)| words::missed(&day(due, seen), is_likely, &day(first, seen)));
+    let over = missed.map(|said| el("p", "why").text(said)).into_iter().chain(over);
     let given = sheet.given.as_ref().map(|quote| el("p", "t14").text(given(quote, seen)));
     let alone = (sheet.covers == Covers::Planned && sheet.range.is_ok()).then(|| el("p", "w7").text(words::PLANNED_ALONE));
     let open = to_settle(job.account.hours.unsettled, "w7", seen).filter(|_| sheet.range.is_ok());

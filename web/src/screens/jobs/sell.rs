@@ -16,7 +16,7 @@ use crate::parts::key::{figure_key, key};
 use crate::screens::price::gallery::at;
 use crate::view::{El, el};
 use crate::words::en::{common, deal, job as words, jobs, taxes as tax_words, waiting};
-use fivebar_core::ledger::fold::{Agreement, AgreementState, HandedBack, PartOfPay, Payment, Reversed, Sale};
+use fivebar_core::ledger::fold::{Agreement, AgreementState, BroughtBack, HandedBack, PartOfPay, Payment, Reversed, Sale};
 use fivebar_core::quantity::{Decimal, Listed, Mass, Money, order_by_key};
 use fivebar_core::sheet::job::JobSheet;
 
@@ -163,23 +163,37 @@ fn part_of(nth: usize, (part, lacks): &(PartOfPay, Money), seen: Seen<'_>) -> El
 fn sales(sheet: &JobSheet, seen: Seen<'_>) -> Vec<El<Msg>> {
     let rows = sheet.selling.sales.iter().flat_map(|sale| {
         let reversed = sale.reversed.map(|reversed| went_with((sheet, sale), reversed, seen));
-        [Some(sold(sale, seen)), reversed].into_iter().flatten()
+        let some = sale.back.iter().map(|back| some_back(back, seen)).listed();
+        std::iter::once(sold(sale, seen)).chain(some).chain(reversed)
     });
     titled(words::SALES, rows.listed())
 }
 
 fn sold(sale: &Sale, seen: Seen<'_>) -> El<Msg> {
-    let tax = (!sale.tax.is_zero()).then(|| words::tax_of_it(&sum(sale.tax, seen)));
+    let whole = sale.whole;
+    let tax = (!whole.tax.is_zero()).then(|| words::tax_of_it(&sum(whole.tax, seen)));
     let how = sale.carried.map(|way| carried(way).to_owned());
     let under = join([Some(seen.speech.day(sale.at)), how, tax]);
-    let name = common::pieces(sale.n, &seen.speech.count(sale.n));
-    let row = row(name, under, sum(sale.sum, seen));
+    let name = common::pieces(whole.n, &seen.speech.count(whole.n));
+    let row = row(name, under, sum(whole.sum, seen));
     if sale.reversed.is_some() {
         return row.key(sale.id.to_string());
     }
     let mistake = key("key soft h56", words::STRIKE, words::MISTAKE, say(Tap::Strike(sale.id)));
     let refund = key("key soft h56", words::REFUND, words::REFUND_UNDER, say(Tap::Write(What::Refund(sale.id))));
     el("div", "deal").key(sale.id.to_string()).kid(row).kid(el("div", "g2").kid(mistake).kid(refund))
+}
+
+/// Some of its pieces, with their part of the price and of the tax line.
+fn some_back(back: &BroughtBack, seen: Seen<'_>) -> El<Msg> {
+    let none = Money::zero(back.of.sum.currency());
+    let less = |it: Money| none.minus(it).map_or_else(|_| String::new(), |less| sum(less, seen));
+    let kept = (!back.kept.is_zero()).then(|| words::kept(&sum(back.kept, seen)));
+    let tax = (!back.of.tax.is_zero()).then(|| words::tax_back(&less(back.of.tax)));
+    let name = words::some_back(back.of.n, &seen.speech.count(back.of.n), &seen.speech.day(back.at));
+    let row = row(name, join([kept, tax]), less(back.of.sum));
+    let mistake = key("key soft h56", words::STRIKE, words::MISTAKE, say(Tap::Strike(back.entry)));
+    el("div", "deal").key(back.entry.to_string()).kid(row).kid(mistake)
 }
 
 /// The sale reversed, with its tax line: what went back, and what was kept.

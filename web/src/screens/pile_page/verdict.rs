@@ -59,7 +59,7 @@ fn because(decides: Decides, sheet: &PileSheet, seen: Seen<'_>) -> String {
         Decides::EnoughOnRack { pieces, needed } => words::enough_on_rack(&n(pieces), &n(needed)),
         Decides::LiesUnused { pieces, unused } => {
             let weeks = unused.as_minutes().checked_div(7 * 24 * 60).unwrap_or_default();
-            words::lies_unused(&n(pieces), &seen.speech.number(Decimal::from(weeks), 0, 0))
+            words::lies_unused(&n(pieces), pieces == 1, &seen.speech.number(Decimal::from(weeks), 0, 0))
         }
         Decides::NothingAgainst => words::NOTHING_AGAINST.to_owned(),
     }

@@ -3,7 +3,7 @@
 use super::super::count::saved_fact;
 use super::super::slots::no;
 use super::super::{Screen, Seen, undo};
-use super::{ends, limits, nearly, over, picture, saw, say, side, since, sizes, told, wants, ways};
+use super::{ends, limits, nearly, over, picture, question, reckoned, saw, say, side, since, sizes, told, wants, ways};
 use crate::app::plan::{Found, Since, Stands, Tap, refused, since as since_then, still_to_buy, was_used};
 use crate::app::{App, Msg};
 use crate::parts::caution::caution;
@@ -21,6 +21,9 @@ pub fn screen(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Screen {
     let Some(given) = &app.plan.given else { return super::choose(sheet, app, seen) };
     let found = app.plan.found.as_ref();
     let since = found.map(|found| since_then(app, given, found)).unwrap_or_default();
+    if let Some(question) = question::screen(sheet, &since, app, seen) {
+        return question;
+    }
     let top = top(given, sheet, (app, &since), seen);
     let paper = el("p", "print-only").text(seen.speech.day(seen.now));
     let first = el("div", "col")
@@ -28,7 +31,7 @@ pub fn screen(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Screen {
         .kids(if found.is_some_and(|found| 0 < found.sheet.made) { early(app) } else { under_way(given, app, seen) })
         .kids(found.map(|found| plan(sheet, (given, found), (app, &since), seen)).unwrap_or_default());
     let second = el("div", "col").kids(found.map(|found| below(given, found, (app, &since), seen)).unwrap_or_default());
-    let drop_key = found.map(|_| since::drop_key(&since, app, seen));
+    let drop_key = found.map(|_| since::drop_key(&since));
     let second = second.kids(since.taken.then(|| ways_on(given, sheet))).kids(drop_key).kid(el("div", "no-print").kid(super::to_job()));
     let main = el("main", "two scr plan").kid(first).kid(second);
     let screen = Screen::new("jobs/plan-answer", head(top), main).says_it();
@@ -61,7 +64,7 @@ fn top(given: &Given, sheet: &JobSheet, (app, since): (&App, &Since), seen: Seen
     let top = match &app.plan.found {
         Some(_) if since.taken => top.fact(saved_fact(app, seen)),
         Some(_) if !since.changed.is_empty() => top,
-        Some(found) => top.fact(Fact::Strong(told::standing(given, found, seen))),
+        Some(found) => top.fact(Fact::Strong(told::standing(given, found, (app.plan.kinds, seen)))),
         None => top,
     };
     match &given.ask.what {
@@ -98,7 +101,9 @@ fn plan(job: &JobSheet, (given, found): (&Given, &Found), (app, since): (&App, &
     shown.extend(told::of_one(given, seen).map(|line| el("p", "w7").text(line)));
     shown.extend(since::notes(given, since));
     shown.extend(since::missing(given));
+    shown.extend(if since.taken { None } else { reckoned::unsorted(given, sheet, app, seen) });
     shown.extend(wants::buy(given, sheet, (app, seen)).into_iter().map(|line| worded("p", "w7", line)));
+    shown.extend(wants::nearly(given, app, seen));
     // What keeps rows from being laid stands over the picture, what would save strips under it.
     let ends = if since.taken { vec![] } else { ends::told(given, sheet, seen) };
     let (over, under) = if sheet.made == 0 || sheet.ends.short.is_some() { (ends, vec![]) } else { (vec![], ends) };
@@ -125,7 +130,11 @@ fn details(given: &Given, found: &Found, (app, since): (&App, &Since), seen: See
     };
     let more =
         [ways::chosen(given, (app, seen)), sizes::rows(given, sheet, seen).filter(|_| 0 < sheet.made), nearly::asked(given, sheet, seen)];
-    let more = more.into_iter().chain([told::short(given, sheet, seen), apart]).flatten().map(|line| worded("p", "", line));
+    let more = more
+        .into_iter()
+        .chain([ways::thick_taken(given), told::short(given, sheet, seen), apart])
+        .flatten()
+        .map(|line| worded("p", "", line));
     // What else it could have been is of no use once the wood is cut.
     let nearly = if taken {
         vec![]
@@ -135,7 +144,10 @@ fn details(given: &Given, found: &Found, (app, since): (&App, &Since), seen: See
     let over =
         if taken { vec![] } else { limits::wide_sticks(given, sheet).into_iter().chain(over::choices(given, sheet, seen)).collect() };
     let others = if taken { vec![] } else { ways::others(given, (app, seen)) };
-    let proven = [told::why(given, sheet, seen), told::open(given, sheet, seen), told::only_near(given, sheet, seen)].into_iter().flatten();
+    let proven =
+        [told::why(given, sheet, seen), told::open(given, sheet, (app.plan.kinds, seen)), told::only_near(given, sheet, (&app.plan, seen))]
+            .into_iter()
+            .flatten();
     let nearly: Vec<El<Msg>> = proven.chain(nearly).map(|line| worded("p", "", line)).collect();
     let nearly = (!nearly.is_empty()).then(|| el("section", "t14 sums").kids(nearly));
     let glued = over::glued(given, sheet, seen);
@@ -184,6 +196,7 @@ fn below(given: &Given, found: &Found, (app, since): (&App, &Since), seen: Seen<
         .chain(told::waste(given, sheet, seen))
         .chain(told::figures(given, sheet, seen));
     shown.push(el("section", "t14 i2 sums").kids(lines.map(|line| worded("p", "", line))));
+    shown.extend(reckoned::figures(given, seen));
     if !since.taken {
         shown.extend(since::left_out(given, found, app, seen));
     }
@@ -221,12 +234,10 @@ fn foot(given: &Given, sheet: &JobSheet, (app, since): (&App, &Since), seen: See
         return Some(foot.kids(buy_first(given, change(), (app, seen))));
     }
     let possible = since.changed.is_empty();
-    let question = since::question(since, app, seen).filter(|_| possible);
-    let asked = question.is_some();
     let again = || key("key solid", words::PLAN_AGAIN, "", say(Tap::Go));
     let keys = el("div", "g2").kid(change()).kid(if possible || under_way { middle() } else { again() });
-    let last = (possible && !asked).then(|| use_key(given, found, sheet, (since, seen)));
-    Some(foot.kids(question).kids(was_used(app).then(|| undo::bar(app, seen)).flatten()).kid(keys).kids(last))
+    let last = possible.then(|| use_key(given, found, sheet, (since, seen)));
+    Some(foot.kids(was_used(app).then(|| undo::bar(app, seen)).flatten()).kid(keys).kids(last))
 }
 
 /// Boards are bought and written down kind by kind; then it is planned again with them.

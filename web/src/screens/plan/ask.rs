@@ -25,7 +25,7 @@ pub fn screen(shape: Shape, sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Scre
     let why = why.or_else(|| app.plan.changed.then(|| words::CHANGED.to_owned()));
     let least = if let Some(WhyNot::Narrow { least, .. }) = &stands { Some(*least) } else { None };
     let none_fits = if let Some(WhyNot::NoneForPart(part)) = &stands { Some(part.as_str()) } else { None };
-    let drop_key = app.plan.changed.then(|| since::drop_key(&Since::default(), app, seen));
+    let drop_key = app.plan.changed.then(|| since::drop_key(&Since::default()));
     let refused = refused(app).map(|why| no(why, seen));
     let at = |nth| say(Tap::At(nth));
     let ask = draft.rough(sheet.job, seen.speech.typing(units));
@@ -152,7 +152,7 @@ fn piles_key((part, ask, fit): (Option<&str>, Option<Ask>, &Fit), sheet: &JobShe
     let of_part = alone.map(|alone| fits(Some(&alone), app, seen));
     let (fit, of) = (of_part.as_ref().unwrap_or(fit), (sheet.account.units, seen));
     let trims = app.plan.draft.shape.map(|shape| ends::trims(shape, fit, app, of)).unwrap_or_default();
-    let unfit = since::unfit(fit, part, of).into_iter().chain(trims);
+    let unfit = since::unfit(fit, part, app, of).into_iter().chain(trims);
     std::iter::once(key("key h56 wide", words::PILES, under, say(Tap::Piles))).chain(unfit).collect()
 }
 
@@ -165,7 +165,8 @@ fn why_not(why: &WhyNot, app: &App, (units, seen): (Units, Seen<'_>)) -> String 
         WhyNot::OneWood => words::ONE_WOOD.to_owned(),
         WhyNot::Narrow { rows, wide, least } => {
             let [wide, least] = [wide, least].map(|length| super::side(*length, units, seen));
-            words::narrow(&seen.speech.count(*rows), [&wide, &least])
+            let several = (*rows != 1).then(|| seen.speech.count(*rows));
+            words::narrow(several.as_deref(), [&wide, &least])
         }
         WhyNot::NotOfWood { wood, narrow } => {
             let wood = ways::wood(Some(wood), app);

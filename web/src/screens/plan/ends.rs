@@ -17,8 +17,12 @@ use fivebar_core::sheet::plan::{PlanSheet, ShortEnd};
 
 /// To the figures of the saw, to one of them by its name.
 pub fn to_saw(name: &'static str, least: Length, (units, seen): (Units, Seen<'_>)) -> El<Msg> {
-    let tap = Msg::Workshop(workshop::Tap::Wood(wood::WoodTap::Open(wood::Page::Saw)));
-    key("key h56 wide", format!("{name}, {}", side(least, units, seen)), plan::SAW, tap)
+    key("key h56 wide", format!("{name}, {}", side(least, units, seen)), plan::SAW, saw_page())
+}
+
+/// The way to where they are said.
+pub fn saw_page() -> Msg {
+    Msg::Workshop(workshop::Tap::Wood(wood::WoodTap::Open(wood::Page::Saw)))
 }
 
 /// What comes off the ends and edges of pieces that are too short or too narrow for it, to say it otherwise.

@@ -100,7 +100,9 @@ pub fn left_out(given: &Given, changed: &[usize], (app, seen): (&App, Seen<'_>))
     let told: Vec<String> = others
         .iter()
         .take(NAMED)
-        .map(|(source, why)| format!("{}, {}", begin_small(&source_name(source, app)), piles::unfit(*why, given.units, seen)))
+        .map(|(source, why)| {
+            format!("{}, {}", begin_small(&source_name(source, app)), piles::unfit_of(source, *why, app, (given.units, seen)))
+        })
         .collect();
     let more = others.len().checked_sub(NAMED).filter(|more| 0 < *more).and_then(|more| i64::try_from(more).ok());
     let others = (!told.is_empty()).then(|| words::left_out(&told, more.map(|more| number(more, seen)).as_deref()));

@@ -14,6 +14,7 @@ use fivebar_core::ledger::decide::Lying;
 use fivebar_core::ledger::fold::is_bought;
 use fivebar_core::quantity::{Count, Listed, Units};
 use fivebar_core::sheet::job::JobSheet;
+use fivebar_core::sheet::make::planed::planed_from;
 use fivebar_core::sheet::make::{Source, Unfit, fitting};
 
 pub fn screen(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Screen {
@@ -40,7 +41,7 @@ fn row((source, after): (&Source, &[(Lying, Count)]), why: Option<Unfit>, app: &
         false => words::ON_THE_RACK,
     };
     let state = match why {
-        Some(why) => unfit(why, units, seen),
+        Some(why) => unfit_of(source, why, app, (units, seen)),
         None => (if on { words::USED } else { words::LEFT_OUT }).to_owned(),
     };
     let uncut = super::super::left::uncut(after, source.which().0, source.pile.on_rack, seen).filter(|_| !source.in_job);
@@ -58,6 +59,13 @@ fn row((source, after): (&Source, &[(Lying, Count)]), why: Option<Unfit>, app: &
         .kid(el("span", "t30 w8").text(seen.speech.count(source.n)))
 }
 
+/// The same of a pile: rests that a plan had planed say so where they are too thin.
+pub fn unfit_of(source: &Source, why: Unfit, app: &App, (units, seen): (Units, Seen<'_>)) -> String {
+    let said = unfit(why, units, seen);
+    let rough = planed_from(&app.shelf().book, source.which().0).filter(|_| why == Unfit::TooThin);
+    rough.map_or_else(|| said.clone(), |rough| words::planed_from(&said, &side(rough, units, seen)))
+}
+
 pub fn unfit(why: Unfit, units: Units, seen: Seen<'_>) -> String {
     match why {
         Unfit::SizeMissing => words::SIZE_MISSING.into(),
@@ -65,6 +73,8 @@ pub fn unfit(why: Unfit, units: Units, seen: Seen<'_>) -> String {
         Unfit::TooNarrow => words::TOO_NARROW.into(),
         Unfit::TooShort => words::TOO_SHORT.into(),
         Unfit::OtherWood => words::OTHER_WOOD.into(),
+        Unfit::HeldBack => words::HELD_BACK.into(),
+        Unfit::OtherWidth => words::OTHER_WIDTH.into(),
         Unfit::UnderMachine(least) => words::under_machine(&side(least, units, seen)),
     }
 }

@@ -6,6 +6,7 @@ use crate::app::plan::{Tap, not_cut_off};
 use crate::app::{App, Msg};
 use crate::parts::fraction::worded;
 use crate::parts::ink::{path, rect, sized};
+use crate::parts::key::key;
 use crate::view::{El, el};
 use crate::words::en::{changed, common, plan as words, told as sized_words};
 use fivebar_core::quantity::{Decimal, Units, begin_small};
@@ -36,8 +37,8 @@ pub fn list((given, sheet): (&Given, &PlanSheet), taken: bool, app: &App, seen: 
     let lines: Vec<Line> = sheet.lines.iter().map(|line| Line::of(line, given, seen)).collect();
     let small = |line: &Line| !line.whole && line.text.chars().count() + line.marks.chars().count() <= 13 && line.rest.is_none();
     let keys = lines.iter().enumerate().map(|(nth, line)| {
-        let done = app.plan.ticked.contains(&nth);
-        tick(line, (nth, done), small(line))
+        let cut = app.plan.ticked.of(nth, line.n);
+        if 1 < line.n { many(line, (nth, cut), seen) } else { tick(line, (nth, cut), small(line)) }
     });
     let head = el("div", "row").kid(title).kids(beside.map(|name| worded("p", "t14", name)));
     let sizes = printed_sizes(given, sheet, seen);
@@ -79,6 +80,8 @@ fn source(given: &Given, place: usize, (app, seen): (&App, Seen<'_>)) -> String 
 /// A line at the saw in words.
 pub struct Line {
     pub text: String,
+    /// Boards or strips that are cut so.
+    pub n: i64,
     /// The letter of its pile, or its numbers.
     pub marks: String,
     pub whole: bool,
@@ -90,7 +93,7 @@ impl Line {
     pub fn of(line: &CutLine, given: &Given, seen: Seen<'_>) -> Line {
         let marks = if line.numbers.is_empty() { letter(given, line.source) } else { numbers(line, given, seen) };
         let rest = line.remainder.map(|rest| words::goes_back(&seen.speech.length(rest, given.units)));
-        Line { text: cut(line, given, seen), marks, whole: line.numbers.is_empty(), rest }
+        Line { text: cut(line, given, seen), n: line.n, marks, whole: line.numbers.is_empty(), rest }
     }
 }
 
@@ -135,17 +138,36 @@ fn is_trimmed(line: &CutLine, cut: &Cut, given: &Given) -> bool {
     source.size[2].as_nm().saturating_sub(cut.size[0].as_nm()) <= ends
 }
 
-fn tick(line: &Line, (nth, done): (usize, bool), small: bool) -> El<Msg> {
+/// A line of several boards: all of them in one tap, or board by board.
+fn many(line: &Line, (nth, cut): (usize, i64), seen: Seen<'_>) -> El<Msg> {
+    let (n, of) = (number(cut, seen), number(line.n, seen));
+    let one = key("key more no-print", words::ONE_MORE, words::so_many_cut(&n, &of), say(Tap::OneMore(nth)));
+    let one = one.attr("aria-label", words::one_more_cut(&line.text, &n, &of)).flag("disabled", cut == line.n);
+    el("div", "many").kid(tick(line, (nth, cut), false)).kid(one)
+}
+
+fn tick(line: &Line, (nth, cut): (usize, i64), small: bool) -> El<Msg> {
+    let (done, begun) = (cut == line.n, 0 < cut);
     let class = match (done, small) {
         (true, true) => "tick done",
         (false, true) => "tick",
         (true, false) => "tick done all",
         (false, false) => "tick all",
     };
-    let mark = sized("box", (28.0, 28.0)).kid(rect("", (2.0, 2.0), (24.0, 24.0))).kids(done.then(|| path("", "M7 14.5l5 6L22 6")));
+    let mark = if done { "M7 14.5l5 6L22 6" } else { "M7 14h14" };
+    let mark = sized("box", (28.0, 28.0)).kid(rect("", (2.0, 2.0), (24.0, 24.0))).kids(begun.then(|| path("", mark)));
     el("button", class)
         .attr("type", "button")
-        .attr("aria-pressed", if done { "true" } else { "false" })
+        .attr(
+            "aria-pressed",
+            if done {
+                "true"
+            } else if begun {
+                "mixed"
+            } else {
+                "false"
+            },
+        )
         .on_tap(say(Tap::Tick(nth)))
         .kid(mark)
         .kid(el("span", "ct").kid(worded("span", "", line.text.clone())).kids(line.rest.clone().map(|rest| worded("small", "", rest))))

@@ -2,13 +2,13 @@
 
 use super::super::Seen;
 use super::{say, source_name};
-use crate::app::plan::{Before, Found, Since, Tap, dropping, in_both_of, in_use_by};
+use crate::app::plan::{Before, Found, Since, Tap, in_use_by};
 use crate::app::{App, Msg};
 use crate::parts::fraction::worded;
 use crate::parts::key::key;
 use crate::screens::jobs::pile_name;
 use crate::view::{El, el};
-use crate::words::en::{changed as words, common, jobs, plan};
+use crate::words::en::{changed as words, jobs, plan};
 use fivebar_core::ledger::kind::plan::Shape;
 use fivebar_core::quantity::{Count, Id, Listed, Units, Wall, begin_small};
 use fivebar_core::sheet::job::{JobSheet, OfBefore};
@@ -99,7 +99,7 @@ pub fn of_before(since: &Since) -> Option<El<Msg>> {
 }
 
 /// A pile within a sentence: its letter stays large.
-fn named(name: &str) -> String {
+pub fn named(name: &str) -> String {
     if name.chars().all(char::is_uppercase) { name.to_owned() } else { begin_small(name) }
 }
 
@@ -140,10 +140,10 @@ pub fn parts(none_fits: Option<&str>, without: &[String]) -> Vec<El<Msg>> {
 }
 
 /// Piles that do not fit what is asked, by their names; or one part, where that is what they do not fit.
-pub fn unfit(all: &[(Source, Option<Unfit>)], part: Option<&str>, (units, seen): (Units, Seen<'_>)) -> Vec<El<Msg>> {
+pub fn unfit(all: &[(Source, Option<Unfit>)], part: Option<&str>, app: &App, of: (Units, Seen<'_>)) -> Vec<El<Msg>> {
     let lying = all.iter().filter(|(source, _)| !source.in_job && source.bought.is_none());
     let said = |source: &Source, why: Unfit| {
-        let (name, why) = (pile_name(&source.pile), super::piles::unfit(why, units, seen));
+        let (name, why) = (pile_name(&source.pile), super::piles::unfit_of(source, why, app, of));
         part.map_or_else(|| words::left_out(&name, &why), |part| words::not_for_part(part, &name, &why))
     };
     let why = lying.filter_map(|(source, why)| why.map(|why| said(source, why)));
@@ -159,47 +159,10 @@ pub fn takes(takes: String, since: &Since, seen: Seen<'_>) -> String {
     }
 }
 
-/// Whether the wood of the plan before stays in the job, asked once.
-pub fn question(since: &Since, app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
-    let before = since.before.filter(|_| app.plan.asks)?;
-    let pieces = |n: Count| common::pieces(n, &seen.speech.count(n));
-    let (asked, [stays, goes]) = if before.pieces == 0 {
-        (words::does_it_stay(&pieces(before.own)), [(words::IT_STAYS, words::IT_STAYS_UNDER), (words::GOES, words::GOES_UNDER)])
-    } else {
-        let keys = [(words::THEY_STAY, words::THEY_STAY_UNDER), (words::PUT_BACK, words::PUT_BACK_UNDER)];
-        (words::do_they_stay(&pieces(before.pieces)), keys)
-    };
-    let n = seen.speech.number(fivebar_core::quantity::Decimal::from(before.cut), 0, 0);
-    let asked = if before.cut == 0 { asked } else { words::is_cut(&n, before.cut == 1, &asked) };
-    let asked = if before.others { format!("{asked} {}", words::OTHERS_STAY) } else { asked };
-    let asked = std::iter::once(asked).chain(shared(app, 0 < before.pieces)).listed().join(" ");
-    let one = |(name, under): (&'static str, &'static str), stays: bool| key("key", name, under, say(Tap::UseAnd(stays)));
-    let keys = el("div", "g2").kid(one(stays, true)).kid(one(goes, false));
-    Some(el("div", "").kid(el("p", "w8").attr("role", "alert").text(asked)).kid(keys))
-}
-
-/// The key that drops the plan in hand; of one in use the question what becomes of its wood.
-pub fn drop_key(since: &Since, app: &App, seen: Seen<'_>) -> El<Msg> {
-    let Some(asked) = dropping(app).filter(|_| app.plan.drops) else {
-        let under = if since.taken { words::DROP_IN_USE } else { words::DROP_UNUSED };
-        return el("div", "no-print").kid(key("key soft h56 wide", words::DROP, under, say(Tap::Drop)));
-    };
-    let said = words::drops(&common::pieces(asked.pieces, &seen.speech.count(asked.pieces)));
-    let n = seen.speech.number(fivebar_core::quantity::Decimal::from(asked.cut), 0, 0);
-    let said = if asked.cut == 0 { said } else { words::is_cut(&n, asked.cut == 1, &said) };
-    let one = |(name, under): (&'static str, &'static str), stays: bool| key("key", name, under, say(Tap::DropAnd(stays)));
-    let keys = [one((words::THEY_STAY, words::DROP_STAYS_UNDER), true), one((words::PUT_BACK, words::DROP_BACK_UNDER), false)];
-    el("div", "no-print").kid(el("p", "w8").attr("role", "alert").text(said)).kid(el("div", "g2").kids(keys))
-}
-
-/// What both plans make, and what only the one before does.
-fn shared(app: &App, goes_back: bool) -> Vec<String> {
-    let told = in_both_of(app);
-    let whole = if app.plan.draft.shape == Some(Shape::Field) { words::THE_FIELD } else { words::THE_TOP };
-    let names = |all: Vec<String>| all.iter().map(|name| if name.is_empty() { whole.to_owned() } else { named(name) }).listed();
-    let (both, alone) = (names(told.both), names(told.alone));
-    let both = (!both.is_empty()).then(|| words::both_make(&both));
-    both.into_iter().chain((!alone.is_empty()).then(|| words::made_alone(&alone, goes_back))).listed()
+/// The key that drops the plan in hand; of one in use it is asked what becomes of its wood.
+pub fn drop_key(since: &Since) -> El<Msg> {
+    let under = if since.taken { words::DROP_IN_USE } else { words::DROP_UNUSED };
+    el("div", "no-print").kid(key("key soft h56 wide", words::DROP, under, say(Tap::Drop)))
 }
 
 /// "4 of 6 lines left to cut", of a job whose wood is not all cut.

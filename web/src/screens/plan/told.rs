@@ -4,12 +4,13 @@ use super::super::Seen;
 use super::saw::number;
 use super::{limits, nearly, percent, side, wants, ways};
 use crate::app::App;
-use crate::app::plan::{Found, Plan, Stands};
+use crate::app::plan::{Found, Plan, Stands, fields_tried};
 use crate::words::en::{common, plan as words, told};
 use fivebar_core::ledger::kind::plan::Shape;
-use fivebar_core::plan::Sense;
 use fivebar_core::plan::field::problem::Pattern;
+use fivebar_core::plan::{Asked, Sense};
 use fivebar_core::quantity::{Decimal, Length, Mass, Units, Volume, begin_small, half_up};
+use fivebar_core::sheet::make::buy::Kinds;
 use fivebar_core::sheet::make::{Given, Source, What};
 use fivebar_core::sheet::plan::wish::Wish;
 use fivebar_core::sheet::plan::{PlanSheet, Unlock, Used, Why};
@@ -49,7 +50,7 @@ pub fn lead(given: &Given, found: &Found, (app, seen): (&App, Seen<'_>)) -> Stri
     let fewest = match sheet.proof.why {
         Some(Why::Fewest { pieces, .. }) => {
             let more = (pieces < taken(sheet)).then(|| format!(" {}", told::takes_more(&number(taken(sheet), seen))));
-            let said = words::no_fewer(&number(pieces, seen), is_ripped(given), open.as_deref());
+            let said = words::no_fewer((&number(pieces, seen), pieces == 1), is_ripped(given), open.as_deref());
             Some(limits::at_shortest(&said, given, seen) + &more.unwrap_or_default())
         }
         _ => None,
@@ -74,11 +75,15 @@ fn takes_more(sheet: &PlanSheet) -> bool {
 }
 
 /// What the plan is best at, as far as it is proven; with boards to buy it is the best with these, and with others perhaps not.
-pub fn standing(given: &Given, found: &Found, seen: Seen<'_>) -> String {
+pub fn standing(given: &Given, found: &Found, (kinds, seen): (Kinds, Seen<'_>)) -> String {
     let said = best_at(given, found);
     let all = [words::BEST_POSSIBLE, told::LEAST_TAKEN].contains(&said);
     let boards = wants::boards(given, &found.sheet, seen).filter(|_| all);
-    boards.map_or_else(|| said.to_owned(), |boards| told::best_with_boards(&boards))
+    match boards {
+        Some(_) if kinds == Kinds::All => told::BEST_OF_BOARDS.to_owned(),
+        Some(boards) => told::best_with_boards(&boards),
+        None => said.to_owned(),
+    }
 }
 
 fn best_at(given: &Given, found: &Found) -> &'static str {
@@ -112,10 +117,17 @@ fn best_at(given: &Given, found: &Found) -> &'static str {
     }
 }
 
+/// Any pattern was asked for, and the plan is of one that was planned alone.
+fn in_one_pattern(given: &Given) -> bool {
+    let asked = if let What::Field(field) = &given.ask.what { field.patterns.len() } else { 0 };
+    matches!(&given.ready.asked, Asked::Field(problem) if problem.patterns.len() < asked)
+}
+
 /// What a plan that is proven is best at.
 fn best(given: &Given, sheet: &PlanSheet) -> &'static str {
     match (given.ask.what.shape(), given.ready.counts_whole()) {
         (Shape::Field, _) if nearly::is_just_so(given, sheet) => words::NO_NEARER,
+        (Shape::Field, _) if in_one_pattern(given) => told::NO_NEARER_IN_PATTERN,
         (Shape::Field, _) => words::NO_NEARER_AT_FULL_SIZE,
         (Shape::Rows, true) if takes_more(sheet) => told::MORE_BUT_LESS_LENGTH,
         (Shape::Rows, false) if takes_more(sheet) => told::MORE_BUT_LESS,
@@ -129,11 +141,11 @@ fn best(given: &Given, sheet: &PlanSheet) -> &'static str {
 }
 
 /// What the plan is best at; or what may still get better where its first figure is proven.
-pub fn open(given: &Given, sheet: &PlanSheet, seen: Seen<'_>) -> Option<String> {
+pub fn open(given: &Given, sheet: &PlanSheet, (kinds, seen): (Kinds, Seen<'_>)) -> Option<String> {
     let shape = given.ask.what.shape();
     if sheet.proof.best && 0 < sheet.made {
         let best = best(given, sheet);
-        let with = wants::boards(given, sheet, seen).map(|boards| told::proven_with_boards(best, &boards));
+        let with = wants::boards(given, sheet, seen).map(|boards| told::proven_with_boards(best, &boards, kinds));
         return Some(with.unwrap_or_else(|| limits::best(best, given)));
     }
     match (shape, sheet.proof.gap?) {
@@ -163,10 +175,12 @@ fn wood(volume: Volume, (units, up): (Units, bool), seen: Seen<'_>) -> Option<St
     Some(seen.speech.number(tenths.checked_div(Decimal::TEN)?, 1, 1))
 }
 
-/// Of a field, that the waste was not looked at.
-pub fn only_near(given: &Given, sheet: &PlanSheet, seen: Seen<'_>) -> Option<String> {
+/// Of a field, that how near it comes is looked at first; and what its waste is measured by.
+pub fn only_near(given: &Given, sheet: &PlanSheet, (plan, seen): (&Plan, Seen<'_>)) -> Option<String> {
     let share = sheet.waste.share.filter(|_| given.ask.what.shape() == Shape::Field && 0 < sheet.made)?;
-    Some(told::only_near(&percent(share, seen), 1 < given.sources.len()))
+    let share = percent(share, seen);
+    let tried = fields_tried(plan).map(|n| told::least_of_as_near(&n.to_string(), &share));
+    Some(tried.unwrap_or_else(|| told::only_near(&share, 1 < given.sources.len())))
 }
 
 /// Of a job of several alike, that this is of one of them.
@@ -325,14 +339,21 @@ fn strips_left(given: &Given, sheet: &PlanSheet, seen: Seen<'_>) -> Vec<String> 
 }
 
 fn remainders(given: &Given, sheet: &PlanSheet, seen: Seen<'_>) -> Vec<String> {
-    let mut all: Vec<(Length, i64)> = vec![];
-    for length in sheet.used.iter().flat_map(|used| &used.remainders) {
-        match all.iter_mut().find(|(other, _)| other == length) {
+    let mut all: Vec<((Length, Option<Length>), i64)> = vec![];
+    for (used, length) in sheet.used.iter().flat_map(|used| used.remainders.iter().map(move |length| (used, length))) {
+        let rough = given.sources.get(used.source).and_then(|source| source.pile.thickness);
+        let rest = (*length, Some(used.section[0]).filter(|thick| rough.is_some_and(|rough| *thick < rough)));
+        match all.iter_mut().find(|(other, _)| *other == rest) {
             Some((_, n)) => *n += 1,
-            None => all.push((*length, 1)),
+            None => all.push((rest, 1)),
         }
     }
-    all.iter().map(|(length, n)| words::left_of(&number(*n, seen), *n == 1, &seen.speech.length(*length, given.units))).collect()
+    let written = |length: Length| seen.speech.length(length, given.units);
+    let one = |((length, planed), n): &((Length, Option<Length>), i64)| {
+        let rest = words::left_of(&number(*n, seen), *n == 1, &written(*length));
+        planed.map_or_else(|| rest.clone(), |thick| words::planed_to(&rest, &written(thick)))
+    };
+    all.iter().map(one).collect()
 }
 
 /// Piles whose length is a band: that all is reckoned with its low end.

@@ -1,14 +1,18 @@
 //! Boards a plan wants bought: how many of each kind, what is bought of them, and what they cost.
 
 use super::super::Seen;
-use super::nearly;
 use super::saw::number;
-use crate::app::App;
-use crate::app::plan::{Plan, still_to_buy};
-use crate::words::en::plan as words;
+use super::{nearly, say};
+use crate::app::plan::{Plan, Tap, nearly_bought, still_to_buy};
+use crate::app::{App, Msg};
+use crate::parts::fraction::worded;
+use crate::parts::key::key;
+use crate::view::{El, el};
+use crate::words::en::{common, plan as words};
 use fivebar_core::ledger::kind::plan::Shape;
+use fivebar_core::quantity::Length;
 use fivebar_core::sheet::make::Given;
-use fivebar_core::sheet::make::buy::{ToBuy, not_bought, together};
+use fivebar_core::sheet::make::buy::{Nearly, ToBuy, not_bought, together};
 use fivebar_core::sheet::plan::PlanSheet;
 
 /// How far what lies there goes, where boards could be bought; of a top its ways say it.
@@ -44,6 +48,19 @@ pub fn buy(given: &Given, sheet: &PlanSheet, (app, seen): (&App, Seen<'_>)) -> V
     };
     let all = together(&wanted).filter(|_| 1 < wanted.len()).map(|cost| words::all_cost(&seen.speech.money(cost)));
     of_rack(given, sheet, (&app.plan, seen)).into_iter().chain(wanted.iter().map(one)).chain(all).collect()
+}
+
+/// Boards that were bought in another size: both sizes, and the key that counts them; or that they are too far off.
+pub fn nearly(given: &Given, app: &App, seen: Seen<'_>) -> Vec<El<Msg>> {
+    let size = |size: [Length; 3]| size.map(|side| seen.speech.length(side, given.units)).join(" × ");
+    let one = |it: &Nearly| {
+        let (n, one, letter) = (seen.speech.count(it.counted.n), it.counted.n == 1, letter(given, it.counted.source));
+        let sizes = [size(it.counted.size), format!("{} {}", size(it.wanted), common::length_unit(given.units))];
+        let said = words::bought_otherwise((&n, one), letter, [&sizes[0], &sizes[1]], it.may_count);
+        let count = it.may_count.then(|| key("key h56 wide", words::count_as(&n, letter), "", say(Tap::CountAs(it.counted))));
+        std::iter::once(worded("p", "", said)).chain(count.map(|key| el("div", "no-print").kid(key)))
+    };
+    nearly_bought(app).iter().flat_map(one).collect()
 }
 
 pub fn letter(given: &Given, source: usize) -> &str {

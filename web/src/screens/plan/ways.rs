@@ -34,6 +34,7 @@ pub(super) fn rows(n: i64, seen: Seen<'_>) -> String {
 /// "oak, 25 thick"; "woods mixed, 18 thick".
 fn named(pick: &Pick, mixed: bool, (app, units, seen): (&App, Units, Seen<'_>)) -> String {
     let of = if mixed { words::MIXED_WOODS.to_owned() } else { wood(pick.wood.as_ref(), app) };
+    let of = pick.wide.map_or_else(|| of.clone(), |wide| words::of_width(&of, &seen.speech.length(wide, units)));
     words::thick(&of, &seen.speech.length(pick.thickness, units))
 }
 
@@ -42,8 +43,19 @@ pub fn chosen(given: &Given, (app, seen): (&App, Seen<'_>)) -> Option<String> {
     let (way, top) = (given.ways.first()?, top(given)?);
     let best = top.pick.is_none() && 1 < given.ways.len() && way.there == ALL;
     let nothing = !way.buys && given.ways.iter().any(|way| way.buys);
-    let said = || words::by_estimate(&named(&way.pick, way.mixed, (app, given.units, seen)), &rows(way.rows.into(), seen), nothing);
+    let said = || {
+        let (name, rows) = (named(&way.pick, way.mixed, (app, given.units, seen)), rows(way.rows.into(), seen));
+        match given.ways.iter().filter(|way| way.planned).count() {
+            0 | 1 => words::by_estimate(&name, &rows, nothing),
+            n => words::by_plans(&name, &rows, (&n.to_string(), nothing)),
+        }
+    };
     best.then(said)
+}
+
+/// Pieces are taken that are held back as long as others do.
+pub fn thick_taken(given: &Given) -> Option<String> {
+    given.ways.first().filter(|way| way.pick.thick).map(|_| words::THICK_TAKEN.to_owned())
 }
 
 /// Rows, thickness or wood were left to the pieces: what is proven is proven of these alone.
@@ -57,6 +69,7 @@ pub fn bound_of(given: &Given, made: String, app: &App) -> Option<String> {
     let top = top(given)?;
     let one = given.sources.first().filter(|_| !top.mixed).and_then(|source| source.pile.wood.as_ref());
     let of = one.map(|one| wood(Some(one), app));
+    let of = if given.some { Some(of.map_or_else(|| words::THESE_PIECES.to_owned(), |of| words::these_of(&of))) } else { of };
     if top.rows.is_some() && of.is_none() {
         return None;
     }
@@ -69,10 +82,13 @@ pub fn others(given: &Given, (app, seen): (&App, Seen<'_>)) -> Vec<El<Msg>> {
     let one = |way: &Way| {
         let name = begin_large(&named(&way.pick, way.mixed, (app, given.units, seen)));
         let waste = percent(way.waste.round_dp(2), seen);
-        let under = words::way(&rows(way.rows.into(), seen), way.there == ALL, &waste, way.buys);
+        let waste = (way.there == ALL).then_some((waste.as_str(), way.planned));
+        let under = words::way(&rows(way.rows.into(), seen), waste, way.buys);
         key("key soft h56", name, under, say(Tap::Way(way.clone())))
     };
-    let keys = given.ways.iter().skip(1).take(NAMED).map(one).listed();
+    // Of one wood and thickness the best is named: in other rows it was only tried.
+    let is_first = |(nth, way): &(usize, &Way)| !given.ways.iter().take(*nth).any(|before| before.is_like(way));
+    let keys = given.ways.iter().enumerate().skip(1).filter(is_first).take(NAMED).map(|(_, way)| one(way)).listed();
     if keys.is_empty() { vec![] } else { vec![el("h2", "t17 no-print").text(words::OTHER_WAYS), el("div", "g2 no-print").kids(keys)] }
 }
 

@@ -4,7 +4,7 @@ use super::{Screen, Seen, back, bare, exact, fact, typing};
 use crate::app::price::agree::{AgreeTap, who};
 use crate::app::price::deal::{Deal, DealTap, agreed, owed};
 use crate::app::price::parts::PartsTap;
-use crate::app::price::{Tap, in_coins};
+use crate::app::price::{Tap, in_coins, shop};
 use crate::app::{App, Msg};
 use crate::parts::head::{Head, head};
 use crate::parts::key::key;
@@ -16,6 +16,7 @@ use fivebar_core::ledger::fold::PartOfPay;
 use fivebar_core::ledger::kind::sale::Paid;
 use fivebar_core::quantity::{Decimal, Listed, Money};
 use fivebar_core::sheet::price::{AgreedRow, OwedRow};
+use fivebar_core::sheet::promised::{Parts, of_agreement};
 
 fn say(tap: DealTap) -> Msg {
     Msg::Price(Tap::Deal(tap))
@@ -23,8 +24,8 @@ fn say(tap: DealTap) -> Msg {
 
 /// The deal as it stands; none where it is done or no longer there.
 pub fn screen(deal: &Deal, app: &App, seen: Seen<'_>) -> Option<Screen> {
+    let job = shop(app).job(deal.job).ok()?;
     if let Some(typed) = &deal.pad {
-        let job = crate::app::price::shop(app).job(deal.job).ok()?;
         let main = el("main", "price")
             .kid(how(deal))
             .kids(typing(words::HOW_MUCH_CAME, typed, job.currency.code(), seen))
@@ -33,12 +34,15 @@ pub fn screen(deal: &Deal, app: &App, seen: Seen<'_>) -> Option<Screen> {
         return Some(Screen::new("price/deal/pad", head(Head::new("", job.name)), main));
     }
     match agreed(app, deal) {
-        Some(row) => Some(of_agreed(deal, (&row, who(app, row.buyer)), seen)),
+        Some(row) => {
+            let parts = job.selling.agreement(row.agreed).and_then(|agreed| of_agreement(&shop(app), (&job, agreed), deal.paid).ok());
+            Some(of_agreed(deal, (&row, who(app, row.buyer), parts), seen))
+        }
         None => owed(app, deal).map(|row| of_owed(deal, (&row, in_coins(app, deal.paid, row.due)), seen)),
     }
 }
 
-fn of_agreed(deal: &Deal, (row, who): (&AgreedRow, Option<String>), seen: Seen<'_>) -> Screen {
+fn of_agreed(deal: &Deal, (row, who, parts): (&AgreedRow, Option<String>, Option<Parts>), seen: Seen<'_>) -> Screen {
     // Of a job that has more to sell that page is about what is free.
     let pay = || key("key h48", price::PAY_AND_HOURS, "", Msg::Price(Tap::Offer(row.job)));
     let top = Head::new(price::agreed_carried(row.carried), row.name.clone());
@@ -46,7 +50,7 @@ fn of_agreed(deal: &Deal, (row, who): (&AgreedRow, Option<String>), seen: Seen<'
     let due = if row.still.is_zero() { price::NOTHING_DUE.to_owned() } else { price::is_due(&bare(row.still, seen.speech)) };
     let main = el("main", "price")
         .kid(verdict(Sign::Yes, price::agreed(&bare(row.price, seen.speech)), due))
-        .kid(facts(row, who, seen))
+        .kid(facts(row, (who, parts), seen))
         .kid(el("div", "push"))
         .kid(how(deal))
         .kids(pay_keys(row, seen))
@@ -61,7 +65,7 @@ fn of_agreed(deal: &Deal, (row, who): (&AgreedRow, Option<String>), seen: Seen<'
     Screen::new("price/deal", head(top), main)
 }
 
-fn facts(row: &AgreedRow, who: Option<String>, seen: Seen<'_>) -> El<Msg> {
+fn facts(row: &AgreedRow, (who, parts): (Option<String>, Option<Parts>), seen: Seen<'_>) -> El<Msg> {
     let who = who.map(|who| fact(words::FOR_WHOM, who));
     let by = row.date.map(|date| fact(words::BY_WHEN, seen.speech.day(date)));
     let asked = row.deposit.filter(|deposit| row.received.amount() < deposit.amount());
@@ -70,8 +74,26 @@ fn facts(row: &AgreedRow, who: Option<String>, seen: Seen<'_>) -> El<Msg> {
     let came = fact(price::came_in(row.deposit.is_some()), exact(row.received, seen.speech));
     let due = fact(price::DUE_ROW, exact(row.still, seen.speech));
     el("section", "card tap").kid(
-        el("table", "facts").kid(el("tbody", "").kids(who).kids(many).kids(by).kids(asked).kids(parts_of(row, seen)).kid(came).kid(due)),
+        el("table", "facts").kid(
+            el("tbody", "")
+                .kids(who)
+                .kids(many)
+                .kids(by)
+                .kids(asked)
+                .kids(parts_of(row, seen))
+                .kid(came)
+                .kid(due)
+                .kids(parts.map(|parts| goes_out(parts, seen)).into_iter().flatten()),
+        ),
     )
+}
+
+/// Tax and fee of what is still to be handed over, and what you get of it; nothing where neither is.
+fn goes_out(parts: Parts, seen: Seen<'_>) -> Vec<El<Msg>> {
+    let out = |word: &str, sum: Money| (!sum.is_zero()).then(|| fact(word, format!("−{}", exact(sum, seen.speech))));
+    let rows = [out(price::TAX, parts.tax), out(price::FEE, parts.fee)].into_iter().flatten().listed();
+    let get = (!rows.is_empty()).then(|| fact(price::YOU_GET, exact(parts.you_get, seen.speech)));
+    rows.into_iter().chain(get).listed()
 }
 
 /// The parts it is paid in: by when, and what is to come of each.

@@ -3,7 +3,7 @@
 //! Carries invariant 15: while it shows it is the whole page, with no place bar, no strip, no notice and no key of the app.
 
 use super::Seen;
-use crate::app::price::{Tap, chosen_tax, in_coins, paid, shop};
+use crate::app::price::{Tap, chosen_tax, paid, shop};
 use crate::app::{App, Msg};
 use crate::parts::fraction::worded;
 use crate::view::{El, el};
@@ -18,14 +18,14 @@ const HOLD_MS: u32 = 700;
 /// is not read yet, leave only the key.
 pub fn page(app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
     let shown = match app.price.face {
-        Some(job) => buyer(&shop(app), job, chosen_tax(app, job)).ok(),
+        Some(job) => buyer(&shop(app), job, (chosen_tax(app, job), paid(app))).ok(),
         None if app.price.turned => None,
         None => return None,
     };
     let close = el("button", "key h88 m").attr("type", "button").on_hold(Msg::Price(Tap::Hide), HOLD_MS).text(words::HOLD_TO_CLOSE);
     let main = el("main", "")
         .kids(shown.iter().filter_map(|sheet| photo(sheet, app)))
-        .kids(shown.iter().map(|sheet| title(sheet, app, seen)))
+        .kids(shown.iter().map(|sheet| title(sheet, seen)))
         .kids(shown.iter().filter_map(|sheet| facts(sheet, seen)));
     Some(el("div", "app buyer").place("buyer").kid(main).kid(el("footer", "close").kid(close)))
 }
@@ -46,8 +46,8 @@ fn fitting(signs: usize) -> &'static str {
 }
 
 /// The name, what is handed over for one paid so, and what that sum is for.
-fn title(sheet: &BuyerSheet, app: &App, seen: Seen<'_>) -> El<Msg> {
-    let price = sheet.price.map(|price| seen.speech.short_money(in_coins(app, paid(app), price)));
+fn title(sheet: &BuyerSheet, seen: Seen<'_>) -> El<Msg> {
+    let price = sheet.price.map(|price| seen.speech.short_money(price));
     let price = price.map(|price| el("p", fitting(price.chars().count())).text(price));
     let what = sheet.price.and(words::price_is(sheet.is_each, sheet.with_tax)).map(|what| el("p", "per").text(what));
     el("header", "what").kid(el("h1", "").attr("tabindex", "-1").text(sheet.name.clone())).kids(price).kids(what)

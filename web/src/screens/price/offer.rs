@@ -103,7 +103,7 @@ fn pad_key(sheet: &OfferSheet, app: &App, seen: Seen<'_>) -> El<Msg> {
 
 fn ways((sheet, app): (&OfferSheet, &App), narrow: bool, seen: Seen<'_>) -> Vec<El<Msg>> {
     let asking = sheet.asking;
-    let paid = [(Paid::Card, words::CARD), (Paid::Notes, words::NOTES)];
+    let paid = [(Paid::Card, words::CARD), (Paid::Notes, words::NOTES), (Paid::Bank, words::BANK)];
     let carried = [(Carried::Fetched, words::THEY_FETCH), (Carried::Delivered, words::I_DELIVER)];
     let how = seg(words::HOW_PAID, paid.iter().map(|(paid, word)| Seg::new(*word, asking.paid == *paid)).listed(), move |nth| {
         bargain(BargainTap::Paid(paid.get(nth).map_or(Paid::Card, |(paid, _)| *paid)))
@@ -155,7 +155,7 @@ fn foot(sheet: &OfferSheet, app: &App, seen: Seen<'_>) -> Vec<El<Msg>> {
     if sheet.standing.agreed.is_some() {
         return vec![back_key()].into_iter().chain(change(sheet, app, seen)).listed();
     }
-    let sum = sheet.offer.or(sheet.tagged).or(sheet.standing.ask);
+    let sum = sheet.offer.or(sheet.standing.ask);
     let Some(sum) = sum else { return vec![el("p", "notice").text(words::NO_ASK), back()] };
     let asking = sheet.asking;
     let how = words::sold_how(&seen.speech.count(asking.n), &seen.speech.count(sheet.free), asking.paid, asking.carried);

@@ -79,7 +79,10 @@ pub fn recorded(app: &App, seen: Seen<'_>) -> Vec<El<Msg>> {
         let sales = if at.sales < 0 { format!("−{sales}") } else { sales };
         row(words::at(rate.as_deref()), words::sold(at.sales, &sales, &seen.speech.money(at.taken)), at.tax)
     });
-    let of_galleries = (!found.by_galleries.is_zero()).then(|| row(words::BY_GALLERIES.to_owned(), String::new(), found.by_galleries));
+    let of_galleries = found.by_galleries.iter().filter(|(_, tax)| !tax.is_zero()).map(|(rate, tax)| {
+        let at = rate.map(|rate| per_cent(rate, seen)).unwrap_or_default();
+        row(words::BY_GALLERIES.to_owned(), at, *tax)
+    });
     let total = el("p", "row").kid(el("b", "t30 w8").text(seen.speech.money(found.tax)));
     vec![
         el("h2", "gap").text(format!("{} {year}", words::RECORDED)),

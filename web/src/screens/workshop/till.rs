@@ -12,6 +12,7 @@ use crate::view::{El, el};
 use crate::words::en::workshop as words;
 use fivebar_core::ledger::fold::Till;
 use fivebar_core::ledger::kind::haul::Per;
+use fivebar_core::ledger::kind::sale::Paid;
 use fivebar_core::money::point::Points;
 use fivebar_core::quantity::{Currency, Listed, Money, Side, Units};
 
@@ -43,8 +44,12 @@ pub fn screen(app: &App, seen: Seen<'_>) -> Screen {
         .kids(taxes::list(app, seen))
         .kid(el("h2", "gap").text(words::TILL_UNDER))
         .kid(el("div", "g2").kids([
-            asked(Figure::Fee, till.fee.map(|fee| per_cent(fee, seen)), units),
-            asked(Figure::FeeFixed, money(till.fixed), units),
+            asked(Figure::Fee(Paid::Card), till.fee.map(|fee| per_cent(fee, seen)), units),
+            asked(Figure::FeeFixed(Paid::Card), money(till.fixed), units),
+            asked(Figure::Fee(Paid::Bank), till.bank.0.map(|fee| per_cent(fee, seen)), units),
+            asked(Figure::FeeFixed(Paid::Bank), money(till.bank.1), units),
+            asked(Figure::Fee(Paid::Notes), till.notes.0.map(|fee| per_cent(fee, seen)), units),
+            asked(Figure::FeeFixed(Paid::Notes), money(till.notes.1), units),
             asked(Figure::Cash, money(till.cash), units),
             asked(Figure::Mileage, mileage, units),
         ]))

@@ -16,7 +16,7 @@ use crate::view::{El, el};
 use crate::words::en::{common, costs as words, job as job_words, jobs, refusal};
 use fivebar_core::ledger::fold::OwnTool;
 use fivebar_core::ledger::kind::money::Home;
-use fivebar_core::quantity::{Listed, Money};
+use fivebar_core::quantity::{Decimal, Id, Listed, Money};
 use fivebar_core::sheet::costs::{tools_twice, wear};
 
 fn tap(tap: ToolTap) -> Msg {
@@ -80,10 +80,49 @@ fn row(tool: &OwnTool, app: &App, seen: Seen<'_>) -> El<Msg> {
     let under = words::tool(&cost, &tool.bought.day().as_ymd().0.to_string(), tool.tool.years);
     let worn = tool.wear_of(year(seen)).and_then(|worn| Money::book(worn, tool.tool.cost.currency()));
     let figure = worn.map(|worn| seen.speech.money(worn)).unwrap_or_default();
-    opening(tool.entry, Told { name: tool.name.clone(), under, figure }, app, vec![])
+    let Some(sold) = tool.sold else {
+        let keys = vec![key("key h56", words::SOLD_IT, "", tap(ToolTap::Sold(tool.entry)))];
+        return opening(tool.entry, Told { name: tool.name.clone(), under, figure }, app, keys);
+    };
+    let none = Money::zero(sold.sum.currency());
+    let gain = tool.gain().ok().flatten().and_then(|gain| match Decimal::ZERO <= gain.amount() {
+        true => Some((true, seen.speech.money(gain))),
+        false => Some((false, seen.speech.money(none.minus(gain).ok()?))),
+    });
+    let gone = words::sold(
+        &sold.at.day().as_ymd().0.to_string(),
+        &seen.speech.money(sold.sum),
+        gain.as_ref().map(|(more, sum)| (*more, sum.as_str())),
+    );
+    let keys = vec![key("key h56", words::NOT_SOLD, "", say(Tap::Strike(sold.entry)))];
+    opening(tool.entry, Told { name: tool.name.clone(), under: format!("{under}. {gone}"), figure }, app, keys)
+}
+
+/// It was sold: for how much, and in which year.
+fn sold_form(draft: &Draft, tool: Id, app: &App, seen: Seen<'_>) -> Screen {
+    let known = app.shelf().workshop();
+    let tool = known.tools.iter().find(|known| known.entry == tool);
+    let currency = tool.map_or(app.begins_with().0, |tool| tool.tool.cost.currency());
+    let asked = vec![Slot::new(words::SOLD_FOR, currency.code()), Slot::whole(words::SOLD_IN)];
+    let main = el("main", "scr form")
+        .kid(slots::figures_told(&draft.form, &asked, (app.begins_with().1, seen), |nth| tap(ToolTap::At(nth))))
+        .kid(el("p", "t14 i2").text(words::SOLD_UNDER))
+        .kids(slots::refused(app, seen))
+        .kid(el("div", "push"))
+        .kids(slots::pad(&draft.form, &asked, seen, |press| tap(ToolTap::Press(press))));
+    let name = tool.map(|tool| tool.name.clone()).unwrap_or_default();
+    Screen::new("workshop/tool-sold", head(Head::new(name, words::SOLD_IT)), main).foot(el("footer", "foot").kid(keys())).says_it()
+}
+
+fn keys() -> El<Msg> {
+    let done = key("key solid t22", common::DONE, "", tap(ToolTap::Save));
+    el("div", "um").kid(done).kid(key("key", common::NOT_NOW, "", say(Tap::Close)))
 }
 
 fn form(draft: &Draft, app: &App, seen: Seen<'_>) -> Screen {
+    if let Some(tool) = draft.sold {
+        return sold_form(draft, tool, app, seen);
+    }
     let (currency, units) = app.begins_with();
     let money = |label: &str| Slot::new(label, currency.code());
     let mut asked = vec![money(words::PRICE), Slot::whole(words::YEARS), Slot::whole(words::BOUGHT), money(words::FETCHES)];
@@ -99,11 +138,5 @@ fn form(draft: &Draft, app: &App, seen: Seen<'_>) -> Screen {
         .kids(slots::refused(app, seen))
         .kid(el("div", "push"))
         .kids(slots::pad(&draft.form, &asked, seen, |press| tap(ToolTap::Press(press))));
-    let keys = el("div", "um").kid(key("key solid t22", common::DONE, "", tap(ToolTap::Save))).kid(key(
-        "key",
-        common::NOT_NOW,
-        "",
-        say(Tap::Close),
-    ));
-    Screen::new("workshop/tool", head(Head::new(words::TOOLS, words::NEW_TOOL)), main).foot(el("footer", "foot").kid(keys)).says_it()
+    Screen::new("workshop/tool", head(Head::new(words::TOOLS, words::NEW_TOOL)), main).foot(el("footer", "foot").kid(keys())).says_it()
 }

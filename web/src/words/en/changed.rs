@@ -173,11 +173,29 @@ pub const IT_STAYS_UNDER: &str = "it is cut, or for something else of it";
 pub const GOES: &str = "Take it back";
 pub const GOES_UNDER: &str = "with what it left on the rack";
 
-/// "7 lines at the saw are ticked as cut. The job has 9 pieces by the plan before. Do they stay?"
+/// "4 boards are ticked as cut. The job has 9 pieces by the plan before. Do they stay? If a tick is wrong, take it off first."
 pub fn is_cut(n: &str, one: bool, asked: &str) -> String {
-    let told = if one { format!("{n} line at the saw is ticked as cut.") } else { format!("{n} lines at the saw are ticked as cut.") };
-    format!("{told} {asked}")
+    let told = if one { format!("{n} board is ticked as cut.") } else { format!("{n} boards are ticked as cut.") };
+    format!("{told} {asked} If a tick is wrong, take it off first.")
 }
+
+/// "Put back the 58 not cut".
+pub fn put_back_uncut(n: &str) -> String {
+    format!("Put back the {n} not cut")
+}
+
+/// "the 4 cut stay in the job"; "the one that is cut stays in the job".
+pub fn cut_stay(n: &str, one: bool) -> String {
+    if one { "the one that is cut stays in the job".to_owned() } else { format!("the {n} cut stay in the job") }
+}
+
+/// "3 cut of 5 × 71".
+pub fn boards_cut_of(n: &str, line: &str) -> String {
+    format!("{n} cut of {line}")
+}
+
+/// Over the question.
+pub const WHAT_OF_ITS_WOOD: &str = "What becomes of its wood?";
 
 /// "The job has 9 pieces by the plan before. Do they stay?"
 pub fn do_they_stay(pieces: &str) -> String {

@@ -53,6 +53,19 @@ pub const STRAIGHT: &str = "As much each year";
 pub const DECLINING: &str = "Most at first";
 pub const BOUGHT: &str = "Bought";
 
+pub const SOLD_IT: &str = "It was sold";
+pub const NOT_SOLD: &str = "Strike the sale";
+pub const SOLD_FOR: &str = "Sold for";
+pub const SOLD_IN: &str = "In the year";
+pub const SOLD_UNDER: &str =
+    "It wears nothing from that year on. More or less than what was left of its cost is said in its line: a sum, not tax advice.";
+
+/// "Sold in 2027 for $800.00, $50.00 more than was left of its cost".
+pub fn sold(year: &str, sum: &str, gain: Option<(bool, &str)>) -> String {
+    let gain = gain.map(|(more, gain)| format!(", {gain} {} than was left of its cost", if more { "more" } else { "less" }));
+    format!("Sold in {year} for {sum}{}", gain.unwrap_or_default())
+}
+
 /// "wear in 2026".
 pub fn wear_in(year: &str) -> String {
     format!("wear in {year}")

@@ -149,9 +149,9 @@ pub fn warns_at(share: &str) -> String {
     format!("warns at {share}")
 }
 
-/// "pieces. Count 5." after the figure, for a reader.
-pub fn tile_said(armed: &str) -> String {
-    format!("pieces. Count {armed}.")
+/// "pieces. Count 5." after the figure, for a reader; after a single one "piece. Count 5."
+pub fn tile_said(one: bool, armed: &str) -> String {
+    format!("{}. Count {armed}.", if one { "piece" } else { "pieces" })
 }
 
 /// "under 9", "9 to 12", "over 36".

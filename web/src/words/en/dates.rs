@@ -78,7 +78,21 @@ pub fn ready(likely: &str, safe: Option<&str>) -> String {
     }
 }
 
-pub const READY_UNDER: &str = "Likely is half the time, to be safe nine times in ten.";
+/// "Likely is half the time, to be safe nine times in ten: 13 h 20 and 16 h 40 of hands on it."
+pub fn ready_under([likely, safe]: [&str; 2]) -> String {
+    let hands = if likely == safe { likely.to_owned() } else { format!("{likely} and {safe}") };
+    format!("Likely is half the time, to be safe nine times in ten: {hands} of hands on it.")
+}
+
+/// "To be done by Fri 22 May, and it will likely not be ready: the first day that can be promised is Tue 26 May."
+pub fn missed(due: &str, is_likely: bool, first: &str) -> String {
+    let why = if is_likely {
+        "it will likely not be ready"
+    } else {
+        "it will be ready by then half the time or more often, but not nine times in ten"
+    };
+    format!("To be done by {due}, and {why}: the first day that can be promised is {first}.")
+}
 
 /// `Hands off it Fri 6 March; then it waits, till Fri 13 March.`
 pub fn waits_after(hands: &str, day: &str) -> String {

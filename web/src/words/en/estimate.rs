@@ -2,6 +2,7 @@
 
 use fivebar_core::bench::estimate::Basis;
 use fivebar_core::quantity::{Listed, in_small};
+use std::cmp::Ordering;
 
 pub const ESTIMATE: &str = "Estimate";
 pub const LIKELY: &str = "likely";
@@ -23,6 +24,35 @@ pub const BY_ITS_NAME: &str = "by its name: tap to say so";
 pub const ANOTHER_KIND: &str = "Another kind";
 pub const WITHOUT_FACTOR: &str = "Without the factor";
 pub const WITH_FACTOR: &str = "With the factor";
+/// "20 h 26, shorter: 7.5 % for rework instead, on your own history too".
+pub fn other_way(span: &str, than: Ordering, by: &str) -> String {
+    let way = match than {
+        Ordering::Less => ", shorter",
+        Ordering::Equal => ", as long",
+        Ordering::Greater => ", longer",
+    };
+    format!("{span}{way}: {by}")
+}
+
+/// What the factor does where it is put on.
+pub fn by_factor(times: &str) -> String {
+    format!("× {times} on what you thought, nothing for rework")
+}
+
+/// What stands in its place.
+pub fn by_allowance(percent: &str) -> String {
+    format!("{percent} % for rework instead, on your own history too")
+}
+
+/// "Safe is 12 h logged, 3 h 38 likely to come and 1 h 22 that it may run over: 17 h."
+pub fn safe_made_of(logged: Option<&str>, likely: &str, over: &str, safe: &str) -> String {
+    let known = match logged {
+        Some(logged) => format!("{logged} logged, {likely} likely to come"),
+        None => format!("{likely} likely"),
+    };
+    format!("Safe is {known} and {over} that it may run over: {safe}.")
+}
+
 pub const WHOLE_PIECE: &str = "All of it";
 pub const REST: &str = "Not planned yet";
 pub const IS_WHOLE: &str = "Nothing else is to be done";

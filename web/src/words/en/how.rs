@@ -1,5 +1,6 @@
 //! English: how an estimate comes about, a line for each step, with the figures a maker can work it back by.
 
+use fivebar_core::bench::estimate::Over;
 use fivebar_core::quantity::Listed;
 
 /// "a", "a and b", "a, b and c".
@@ -100,7 +101,29 @@ pub fn by_pieces(left: &str) -> String {
     format!("{left} to come, by the pieces that are left.")
 }
 
-pub const DONE: &str = "Nothing of it is to come.";
+/// Why nothing of an operation is to come any more.
+pub fn over(over: Over) -> &'static str {
+    match over {
+        Over::Ended => "you are done with the job",
+        Over::Gone => "the last piece is gone",
+        Over::Made => "it is made",
+        Over::Noted => "all its pieces are noted as done",
+        Over::Waits => "all its pieces were put to wait",
+        Over::NextBegun => "it had taken what was planned when the next step was begun",
+        Over::Dries => "it has taken what was planned, and a coat dries",
+        Over::Driven => "the drive took as long as was planned",
+    }
+}
+
+/// "Nothing of it is to come: all its pieces are noted as done."
+pub fn nothing_left(why: Over) -> String {
+    format!("Nothing of it is to come: {}.", over(why))
+}
+
+/// "nothing to come: all its pieces are noted as done"
+pub fn nothing_to_come(why: Over) -> String {
+    format!("nothing to come: {}", over(why))
+}
 
 /// "Your jobs took 1.25, 1.25 and 0.80 of what you thought. With the usual 1.4, which counts as 2 jobs, all 5 multiplied and the 5th root taken:
 /// 1.196."

@@ -193,6 +193,8 @@ pub const REFUND_UNDER: &str = "its money goes back";
 pub const MISTAKE: &str = "written by mistake";
 pub const CAME_FOR_IT: &str = "Came in for it";
 pub const TAX_REVERSED: &str = "Its tax, reversed";
+pub const FEE_STAYS_PAID: &str = "Its part of the fee, which stays paid";
+pub const PIECES_BACK: &str = "Pieces that come back";
 pub const THE_ORDER: &str = "The order";
 pub const ORDER_ENDS: &str = "The order ends";
 pub const ORDER_STANDS: &str = "I make it good";
@@ -205,6 +207,11 @@ pub fn kept(sum: &str) -> String {
 /// "Brought back Mon 1 June".
 pub fn reversed(day: &str) -> String {
     format!("{REFUND} {day}")
+}
+
+/// "1 piece brought back Mon 1 June".
+pub fn some_back(n: fivebar_core::quantity::Count, count: &str, day: &str) -> String {
+    format!("{} brought back {day}", crate::words::en::common::pieces(n, count))
 }
 
 /// "125.00 handed back, 20.00 kept".

@@ -154,9 +154,9 @@ pub fn enough_on_rack(pieces: &str, needed: &str) -> String {
     format!("the rack holds {pieces} like it, and you need {needed}")
 }
 
-/// "22 like it lie unused for 31 weeks".
-pub fn lies_unused(pieces: &str, weeks: &str) -> String {
-    format!("{pieces} like it lie unused for {weeks} weeks")
+/// "22 like it lie unused for 31 weeks"; "1 like it lies unused for 31 weeks".
+pub fn lies_unused(pieces: &str, one: bool, weeks: &str) -> String {
+    format!("{pieces} like it {} unused for {weeks} weeks", if one { "lies" } else { "lie" })
 }
 
 /// "Shorter than the minimum you set for the jointer, 12 in. Your machine’s manual decides."

@@ -146,6 +146,8 @@ pub const TOO_THIN: &str = "too thin";
 pub const TOO_NARROW: &str = "too narrow";
 pub const TOO_SHORT: &str = "too short";
 pub const OTHER_WOOD: &str = "another wood than its parts";
+pub const HELD_BACK: &str = "held back, more than twice as thick as is needed";
+pub const OTHER_WIDTH: &str = "another width, left out for less waste";
 
 pub fn under_machine(least: &str) -> String {
     format!("shorter than the {least} you set for a machine")
@@ -161,9 +163,25 @@ pub fn none_for_part(part: &str) -> String {
     format!("No pieces to use fit this part: {part}.")
 }
 
-/// "99 rows would each be 3 mm wide, your least strip is 20 mm."
-pub fn narrow(rows: &str, [wide, least]: [&str; 2]) -> String {
-    format!("{rows} rows would each be {wide} wide, your least strip is {least}.")
+/// "3 bought of 27 × 150 × 2,400; the plan wants B, 27 × 152 × 2,400 mm: count them all the same, and plan again with what they are."
+pub fn bought_otherwise((n, one): (&str, bool), letter: &str, [bought, wanted]: [&str; 2], may_count: bool) -> String {
+    let then = match (may_count, one) {
+        (true, true) => "count it all the same, and plan again with what it is",
+        (true, false) => "count them all the same, and plan again with what they are",
+        (false, _) => "more than a tenth off, so none is counted",
+    };
+    format!("{n} bought of {bought}; the plan wants {letter}, {wanted}: {then}.")
+}
+
+/// "Count 3 as B".
+pub fn count_as(n: &str, letter: &str) -> String {
+    format!("Count {n} as {letter}")
+}
+
+/// "99 rows would each be 3 mm wide, your least strip is 20 mm."; of one alone "A row would be 3 mm wide".
+pub fn narrow(rows: Option<&str>, [wide, least]: [&str; 2]) -> String {
+    let rows = rows.map_or_else(|| "A row would be".to_owned(), |n| format!("{n} rows would each be"));
+    format!("{rows} {wide} wide, your least strip is {least}.")
 }
 
 pub const PLANNING: &str = "Planning";
@@ -207,9 +225,19 @@ pub fn nothing(shape: Shape) -> &'static str {
 }
 
 /// "No plan needs fewer than 24 strips."; where rows or wood were left open, of which: "No plan of 10 rows of oak needs fewer".
-pub fn no_fewer(pieces: &str, strips: bool, of: Option<&str>) -> String {
+pub fn no_fewer((pieces, one): (&str, bool), strips: bool, of: Option<&str>) -> String {
     let of = of.map_or_else(String::new, |of| format!(" of {of}"));
-    format!("No plan{of} needs fewer than {pieces} {}.", if strips { "strips" } else { "pieces" })
+    format!("No plan{of} needs fewer than {pieces} {}.", taken(strips, one))
+}
+
+/// What is taken: strips where pieces are ripped first.
+fn taken(strips: bool, one: bool) -> &'static str {
+    match (strips, one) {
+        (true, true) => "strip",
+        (true, false) => "strips",
+        (false, true) => "piece",
+        (false, false) => "pieces",
+    }
 }
 
 /// "No plan can reach 10 rows."
@@ -235,12 +263,7 @@ pub const STICKS_SHORT: &str = "All the sticks together are too short for one mo
 
 /// "23 strips give 8,280 of the 8,320 mm asked."
 pub fn one_fewer(fewer: &str, one: bool, strips: bool, [gives, asked]: [&str; 2]) -> String {
-    let (things, give) = match (strips, one) {
-        (true, true) => ("strip", "gives"),
-        (true, false) => ("strips", "give"),
-        (false, true) => ("piece", "gives"),
-        (false, false) => ("pieces", "give"),
-    };
+    let (things, give) = (taken(strips, one), if one { "gives" } else { "give" });
     format!("{fewer} {things} {give} {gives} of the {asked} asked.")
 }
 
@@ -300,6 +323,19 @@ pub fn makes_it(more: &str) -> String {
 /// "2 more of A, or 3 more of B, make one row more."
 pub fn makes_a_row(more: &[String]) -> String {
     format!("{} make one row more.", listed(more, "or"))
+}
+
+/// One board more of a line at the saw.
+pub const ONE_MORE: &str = "+1";
+
+/// "3 of 5".
+pub fn so_many_cut(n: &str, of: &str) -> String {
+    format!("{n} of {of}")
+}
+
+/// "One more cut, 3 of 5 now: 212 + 2 × 71", as it is read out.
+pub fn one_more_cut(line: &str, n: &str, of: &str) -> String {
+    format!("One more cut, {n} of {of} now: {line}")
 }
 
 /// "3 more of A and 2 more of B bring it nearer."
@@ -395,7 +431,8 @@ pub fn used_of(used: &str, of: &str) -> String {
 
 /// "Used 9 of 71 pieces, ripped into 12 strips."
 pub fn used_for_strips([used, of, strips]: [&str; 3], one: bool) -> String {
-    format!("Used {used} of {of} pieces, for {strips} {}.", if one { "strip" } else { "strips" })
+    let used = used_of(used, of);
+    format!("{}, for {strips} {}.", used.trim_end_matches('.'), if one { "strip" } else { "strips" })
 }
 
 /// " 7 of the 36 are in this job by the plan before."
@@ -416,6 +453,16 @@ pub fn left(whole: Option<&str>, pieces: Vec<String>) -> String {
 
 pub fn left_of(n: &str, one: bool, length: &str) -> String {
     if one { format!("one of {length}") } else { format!("{n} of {length}") }
+}
+
+/// "one of 293, planed to 25".
+pub fn planed_to(rest: &str, thick: &str) -> String {
+    format!("{rest}, planed to {thick}")
+}
+
+/// "too thin: a plan had it planed, from 30 mm".
+pub fn planed_from(thin: &str, rough: &str) -> String {
+    format!("{thin}: a plan had it planed, from {rough}")
 }
 
 /// "12 cuts, with trimming.": both ends of each piece are trimmed.

@@ -7,7 +7,7 @@ mod trouble;
 use super::common::{mass_unit, pieces};
 use super::{woods, yard};
 use crate::words::Speech;
-use fivebar_core::quantity::{Decimal, Grams, Length, Money, Units, Volume};
+use fivebar_core::quantity::{Decimal, Grams, Length, Money, Units, Volume, begin_small, half_up};
 use fivebar_core::refusal::{PlanFigure, Refusal};
 use fivebar_core::wood::weight::Density;
 
@@ -68,6 +68,14 @@ pub fn refused(refusal: &Refusal, speech: &dyn Speech) -> Said {
         Refusal::JobHasWood { pieces } => {
             said(format!("Not taken back: the job has {} of wood, taken or set apart.", count(*pieces)), "Put them back on the rack first.")
         }
+        Refusal::OfPile { pile, why } => {
+            let said = refused(why, speech);
+            Said { what: format!("{pile}: {}", begin_small(&said.what)), ..said }
+        }
+        Refusal::PiecesRestOnIt { pieces: 1, .. } => said(
+            "Not taken back: 1 piece was rejected, taken or gone since, and would not have been there.".into(),
+            "Take that back first, or count again.",
+        ),
         Refusal::PiecesRestOnIt { pieces, left } => said(
             format!(
                 "Not taken back: {} were rejected, taken or gone since, and {} of them would be left.",
@@ -107,7 +115,14 @@ pub fn refused(refusal: &Refusal, speech: &dyn Speech) -> Said {
         Refusal::RateOutOfReach { .. } => {
             said("No rate can bear that: tax and profit take all of it.".into(), "Say a smaller share of tax or profit.")
         }
-        Refusal::FeesEatThePrice { .. } => said("No price covers that: tax and fees take all of it.".into(), "Check the fee and the tax."),
+        Refusal::FeesEatThePrice { tax, fee } => {
+            // Of all that is handed over.
+            let taxed = tax.checked_div(Decimal::ONE.saturating_add(*tax)).unwrap_or_default();
+            let [of_tax, of_fee, both] = [taxed, *fee, taxed.saturating_add(*fee)].map(|share| per_cent(half_up(share, 4), speech));
+            let sum =
+                format!("No price covers that: of what is handed over {of_tax} is tax and {of_fee} the fee or share, together {both}.");
+            said(sum, "Check both: they must stay under 100 %.")
+        }
         Refusal::StagesDoNotMeet { sum } => {
             said(format!("Not taken: the parts add up to {} of the price.", per_cent(*sum, speech)), "Make them add up to 100 %.")
         }

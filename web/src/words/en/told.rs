@@ -3,6 +3,7 @@
 use super::plan::listed;
 use fivebar_core::ledger::kind::plan::Shape;
 use fivebar_core::quantity::begin_large;
+use fivebar_core::sheet::make::buy::Kinds;
 
 // Sizes
 /// "Rows 56.9 mm wide, together 398.3, 0.3 more than asked, planed to 25 thick."
@@ -220,11 +221,21 @@ pub fn best_with_boards(boards: &str) -> String {
     format!("best with these boards: {boards}")
 }
 
-/// "Proven: no plan takes less wood, with these boards to buy: 2 of G, 1 of H. Others, or fewer kinds of them, may do with less."
-pub fn proven_with_boards(said: &str, boards: &str) -> String {
+pub const BEST_OF_BOARDS: &str = "best with the boards you named";
+
+/// "Proven: no plan takes less wood, with these boards to buy: 2 of G, 1 of H. Others, or fewer kinds of them, may do with less."; where
+/// each kind was tried alone, that; where it holds of all that were named, "… with any of the boards you named."
+pub fn proven_with_boards(said: &str, boards: &str, kinds: Kinds) -> String {
+    if kinds == Kinds::All {
+        return held_for(said, &["with any of the boards you named".to_owned()]);
+    }
     let said = held_for(said, &[format!("with these boards to buy: {boards}")]);
-    format!("{said} Others, or fewer kinds of them, may do with less.")
+    let tried = if kinds == Kinds::EachAlone { EACH_ALONE } else { "Others, or fewer kinds of them, may do with less." };
+    format!("{said} {tried}")
 }
+
+/// What was tried is no proof: other mixes of kinds were not.
+const EACH_ALONE: &str = "Each kind you named was tried alone, and all together: of these plans this one buys the least.";
 
 /// "No plan can make more, by crosscuts alone."
 pub fn held_for(said: &str, limits: &[String]) -> String {
@@ -241,10 +252,18 @@ pub const PLAN_THE_PARTS: &str = "Plan the job’s parts";
 pub const RIPPED_TOO: &str = "ripped too, not only crosscut";
 pub const REST_MAY_BE_BETTER: &str = "Proven: the rows and the waste in length. Not proven: how it shares out short and long strips.";
 
-/// "Only how near it comes was looked at, not the waste: 42.9 % here. Leave piles out under Pieces to use to try others."
+/// Of any pattern the one that was planned alone.
+pub const NO_NEARER_IN_PATTERN: &str = "No field of tiles of these sizes in this pattern comes nearer; others may.";
+
+/// "How near it comes is looked at first; the waste is 42.9 %. Leave piles out under Pieces to use to try others."
 pub fn only_near(percent: &str, several: bool) -> String {
     let try_others = if several { " To try other piles, leave these out under Pieces to use." } else { "" };
-    format!("Only how near it comes was looked at, not the waste, {percent} % here.{try_others}")
+    format!("How near it comes is looked at first; the waste is {percent} %.{try_others}")
+}
+
+/// "How near it comes is looked at first: of 12 fields that were planned none as near wastes less than this, 22.9 %."
+pub fn least_of_as_near(n: &str, percent: &str) -> String {
+    format!("How near it comes is looked at first: of {n} fields that were planned none as near wastes less than this, {percent} %.")
 }
 
 // One cut in each row

@@ -3,7 +3,7 @@
 use fivebar_core::quantity::begin_large;
 
 pub const OTHER_WAYS: &str = "It could also be";
-pub const ONE_WOOD: &str = "One wood, the least waste";
+pub const ONE_WOOD: &str = "One wood, the least waste found";
 pub const MAY_BE_MIXED: &str = "Woods may be mixed";
 pub const MIXED_WOODS: &str = "woods mixed";
 pub const WOOD_NOT_SAID: &str = "wood not said";
@@ -13,6 +13,18 @@ pub fn thick(wood: &str, thick: &str) -> String {
     format!("{wood}, {}", so_thick(thick))
 }
 
+/// "oak 105 wide".
+pub fn of_width(wood: &str, wide: &str) -> String {
+    format!("{wood} {wide} wide")
+}
+
+/// "these pieces of oak".
+pub fn these_of(wood: &str) -> String {
+    format!("these pieces of {wood}")
+}
+
+pub const THESE_PIECES: &str = "these pieces";
+
 pub fn so_thick(thick: &str) -> String {
     format!("{thick} thick")
 }
@@ -20,19 +32,33 @@ pub fn so_thick(thick: &str) -> String {
 /// "Chosen for little waste, by an estimate that takes the longest pieces first: oak, 25 thick, in 8 rows."; of what lies there, where
 /// others are to be bought. The plan of these pieces may waste more than the estimate, and a plan of fewer less.
 pub fn by_estimate(wood: &str, rows: &str, nothing_to_buy: bool) -> String {
-    let of = if nothing_to_buy { "With nothing to buy, chosen" } else { "Chosen" };
-    format!("{of} for little waste, by an estimate that takes the longest pieces first: {wood}, in {rows}.")
+    format!("{} for little waste, by an estimate that takes the longest pieces first: {wood}, in {rows}.", chosen(nothing_to_buy))
 }
+
+/// "Chosen for the least waste of 4 ways that were planned, each for a moment: oak, 25 thick, in 8 rows."
+pub fn by_plans(wood: &str, rows: &str, (n, nothing_to_buy): (&str, bool)) -> String {
+    format!("{} for the least waste of {n} ways that were planned, each for a moment: {wood}, in {rows}.", chosen(nothing_to_buy))
+}
+
+fn chosen(nothing_to_buy: bool) -> &'static str {
+    if nothing_to_buy { "With nothing to buy, chosen" } else { "Chosen" }
+}
+
+pub const THICK_TAKEN: &str = "Pieces more than twice as thick as is needed are taken, too: without them not enough was found.";
 
 /// "10 rows of oak".
 pub fn rows_of(rows: &str, wood: &str) -> String {
     format!("{rows} of {wood}")
 }
 
-/// "10 rows, about 30 % waste"; "3 rows, about 9 % waste, with boards to buy"; "not enough for 10 rows".
-pub fn way(rows: &str, enough: bool, waste: &str, buys: bool) -> String {
+/// "10 rows, about 30 % waste"; of one that was planned "10 rows, 31 % waste"; "3 rows, about 9 % waste, with boards to buy"; "not enough for
+/// 10 rows".
+pub fn way(rows: &str, waste: Option<(&str, bool)>, buys: bool) -> String {
     let buys = if buys { ", with boards to buy" } else { "" };
-    if enough { format!("{rows}, about {waste} % waste{buys}") } else { format!("not enough for {rows}{buys}") }
+    match waste {
+        Some((waste, planned)) => format!("{rows}, {}{waste} % waste{buys}", if planned { "" } else { "about " }),
+        None => format!("not enough for {rows}{buys}"),
+    }
 }
 
 /// "As the pieces allow: 8 rows, 25 thick".

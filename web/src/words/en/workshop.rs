@@ -2,6 +2,7 @@
 
 use super::common;
 use crate::app::workshop::figures::Figure;
+use fivebar_core::ledger::kind::sale::Paid;
 use fivebar_core::money::point::Points;
 use fivebar_core::quantity::{Listed, Units};
 use fivebar_core::sheet::rate::RatePart;
@@ -45,7 +46,7 @@ pub const SALES_TAX_STANDS: &str = "Sales tax stands";
 pub const INSIDE: &str = "inside the tag";
 pub const ON_TOP: &str = "on top of it";
 pub const PRICE_POINTS: &str = "Proposed prices go up to the next";
-pub const TILL_UNDER: &str = "Card fees are per payment. What is paid in coins is rounded to the smallest coin.";
+pub const TILL_UNDER: &str = "Fees are per payment, each way of paying its own. What is paid in coins is rounded to the smallest coin.";
 
 pub const CURRENCY_UNITS: &str = "Currency and units";
 pub const INCHES: &str = "Inches, board feet";
@@ -112,8 +113,12 @@ pub fn figure(figure: Figure, units: Units) -> &'static str {
         Figure::OwnTax => "tax on own work",
         Figure::Profit => "profit",
         Figure::SalesTax => "sales tax",
-        Figure::Fee => "card fee",
-        Figure::FeeFixed => "and for each payment",
+        Figure::Fee(Paid::Card) => "card fee",
+        Figure::FeeFixed(Paid::Card) => "card, each payment",
+        Figure::Fee(Paid::Bank) => "bank fee",
+        Figure::FeeFixed(Paid::Bank) => "bank, each payment",
+        Figure::Fee(Paid::Notes) => "fee on notes",
+        Figure::FeeFixed(Paid::Notes) => "notes, each payment",
         Figure::Cash => "smallest coin",
         Figure::Mileage if units == Units::Inch => "rate per mile",
         Figure::Mileage => "rate per km",
@@ -133,8 +138,12 @@ pub fn ask(figure: Figure, units: Units) -> &'static str {
         Figure::OwnTax => "What tax falls on your own work?",
         Figure::Profit => "What profit on top?",
         Figure::SalesTax => "What is the sales tax?",
-        Figure::Fee => "What share does a card take?",
-        Figure::FeeFixed => "What does a card take for each payment?",
+        Figure::Fee(Paid::Card) => "What share does a card take?",
+        Figure::FeeFixed(Paid::Card) => "What does a card take for each payment?",
+        Figure::Fee(Paid::Bank) => "What share does the bank take of a transfer?",
+        Figure::FeeFixed(Paid::Bank) => "What does the bank take for each transfer?",
+        Figure::Fee(Paid::Notes) => "What share does it cost to be paid in notes?",
+        Figure::FeeFixed(Paid::Notes) => "What does each payment in notes cost?",
         Figure::Cash => "What is the smallest coin?",
         Figure::Mileage if units == Units::Inch => "What does a mile cost?",
         Figure::Mileage => "What does a kilometre cost?",

@@ -1,6 +1,7 @@
 //! What payments are for: each sale has its own, then what came ahead for its agreement; the rest lies ahead of what is still to come.
 
-use super::selling::{AgreementState, Over, Selling};
+use super::brought::came;
+use super::selling::{AgreementState, Over, Sale, Selling};
 use crate::quantity::{Currency, Decimal, Id, Money, Sorted};
 use crate::refusal::Answer;
 
@@ -36,22 +37,24 @@ impl PaidFor {
         }
         // More than its price was paid for others of the same agreement.
         for sale in selling.standing() {
-            let over = beyond(paid.of_sale(sale.id), sale.sum)?;
+            let over = beyond(paid.of_sale(sale.id), sale.whole.sum)?;
             more(&mut paid.of_sale, sale.id, none.minus(over)?)?;
             more(&mut paid.ahead, selling.first(sale.agreed), over)?;
         }
         for sale in &selling.sales {
             let first = selling.first(sale.agreed);
-            let used = least(paid.ahead(first), beyond(sale.sum, paid.of_sale(sale.id))?);
+            let used = least(paid.ahead(first), beyond(sale.whole.sum, paid.of_sale(sale.id))?);
             more(&mut paid.ahead, first, none.minus(used)?)?;
             more(&mut paid.of_sale, sale.id, used)?;
+            let mut rest = sale.whole.sum;
+            for back in &sale.back {
+                rest = rest.minus(back.of.sum)?;
+                let came = came(paid.of_sale(sale.id), back.of.sum, rest)?;
+                more(&mut paid.of_sale, sale.id, none.minus(came)?)?;
+                paid.went_back(selling, sale, (came, back.kept))?;
+            }
             if let Some(reversed) = sale.reversed {
-                let kept = paid.end(paid.of_sale(sale.id), reversed.kept)?;
-                // What is kept of an order that is made good was paid ahead for it.
-                if sale.agreed.is_some() && selling.open().any(|agreement| selling.first(Some(agreement.id)) == first) {
-                    paid.kept = paid.kept.minus(kept)?;
-                    more(&mut paid.ahead, first, kept)?;
-                }
+                paid.went_back(selling, sale, (paid.of_sale(sale.id), reversed.kept))?;
             }
         }
         for agreement in &selling.agreements {
@@ -86,6 +89,17 @@ impl PaidFor {
         over.extend(gone.map(|(sale, sum)| Over { agreed: None, sale: Some(*sale), sum: *sum }));
         over.retain(|over| Decimal::ZERO < over.sum.amount());
         Ok(over)
+    }
+
+    /// What came in for pieces that came back went back, but for what was kept.
+    fn went_back(&mut self, selling: &Selling, sale: &Sale, (came, kept): (Money, Money)) -> Answer<()> {
+        let (kept, first) = (self.end(came, kept)?, selling.first(sale.agreed));
+        // What is kept of an order that is made good was paid ahead for it.
+        if sale.agreed.is_some() && selling.open().any(|agreement| selling.first(Some(agreement.id)) == first) {
+            self.kept = self.kept.minus(kept)?;
+            more(&mut self.ahead, first, kept)?;
+        }
+        Ok(())
     }
 
     /// No more is kept than came in; the rest was handed back. What is kept.

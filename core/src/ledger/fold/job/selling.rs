@@ -1,5 +1,6 @@
 //! How a job sells: offers, agreements, sales, payments, galleries. Counts and sums of facts, no price.
 
+use super::brought::{BroughtBack, Lines};
 use crate::ledger::kind::sale::{Carried, Paid, PaymentPart};
 use crate::ledger::{Entry, Fact};
 use crate::money::tax::Tax;
@@ -24,6 +25,7 @@ pub struct Selling {
     pub consignments_paid: Vec<Consigned>,
     pub consignments_returned: Vec<Consigned>,
     pub guesses: Guesses,
+    brought: Vec<BroughtBack>,
     reversals: Sorted<Id, Reversed>,
     cancelled: Sorted<Id, AgreementState>,
     planned: Sorted<Id, Vec<PartOfPay>>,
@@ -38,8 +40,9 @@ pub struct Offer {
     pub sum: Money,
     pub paid: Option<Paid>,
     pub carried: Option<Carried>,
-    /// What was said back.
+    /// What was said back, and what was asked then, where that was written down.
     pub said: Option<Money>,
+    pub asked: Option<Money>,
 }
 
 /// Somebody asked for a piece at its price.
@@ -122,6 +125,10 @@ pub struct Sale {
     pub agreed: Option<Id>,
     pub carried: Option<Carried>,
     pub buyer: Option<Id>,
+    /// As it was sold: pieces, sum and tax above are those that stand.
+    pub whole: Lines,
+    /// Pieces of it that came back.
+    pub back: Vec<BroughtBack>,
     /// It was taken back.
     pub reversed: Option<Reversed>,
 }
@@ -180,6 +187,8 @@ pub struct Consigned {
     pub terms: Option<GalleryTerms>,
     /// The tax the maker sends in of what was paid.
     pub tax: Option<Money>,
+    /// What it was sold with, where that was written down.
+    pub taxed: Option<Tax>,
     pub gallery: Option<Id>,
     /// The consignment they were of, where that was said.
     pub lot: Option<Id>,
@@ -246,8 +255,17 @@ impl Selling {
         let ours = |sum: Money| sum.currency() == currency;
         match &entry.fact {
             Fact::OfferHeard(f) if ours(f.sum) => {
-                let said = f.said.filter(|sum| ours(*sum));
-                self.offers.push(Offer { entry: entry.id, at: entry.at(), n: f.n, sum: f.sum, paid: f.paid, carried: f.carried, said });
+                let (said, asked) = (f.said.filter(|sum| ours(*sum)), f.asked.filter(|sum| ours(*sum)));
+                self.offers.push(Offer {
+                    entry: entry.id,
+                    at: entry.at(),
+                    n: f.n,
+                    sum: f.sum,
+                    paid: f.paid,
+                    carried: f.carried,
+                    said,
+                    asked,
+                });
             }
             Fact::PieceAskedFor(f) if ours(f.price) => {
                 self.asked.push(Asked { at: entry.at(), price: f.price, no_show: f.no_show.unwrap_or(false) });
@@ -274,6 +292,7 @@ impl Selling {
                 let kept = f.kept.filter(|kept| ours(*kept)).unwrap_or(Money::zero(currency));
                 self.reversals.insert(f.sale, Reversed { entry: entry.id, at: entry.when(f.when), kept });
             }
+            Fact::PiecesBroughtBack(f) => self.brought.extend(BroughtBack::of(entry, f, currency)),
             Fact::PaymentReceived(f) if ours(f.sum) && ours(f.fee) => self.payments.push(Payment {
                 id: entry.id,
                 at: entry.when(f.when),
@@ -301,7 +320,7 @@ impl Selling {
         let ours = |sum: Money| sum.currency() == currency;
         let of = |n, sum, (gallery, when): (Option<Id>, Option<Moment>)| {
             let at = entry.when(when);
-            Consigned { entry: entry.id, at, n, sum, terms: None, tax: None, gallery, lot: None, sold_for: None }
+            Consigned { entry: entry.id, at, n, sum, terms: None, tax: None, taxed: None, gallery, lot: None, sold_for: None }
         };
         match &entry.fact {
             Fact::PiecesConsigned(f) if ours(f.tag) => {
@@ -312,7 +331,8 @@ impl Selling {
             Fact::ConsignmentPaid(f) if ours(f.sum) => {
                 let tax = f.tax.filter(|tax| ours(*tax));
                 let (lot, sold_for) = (f.lot, f.sold_for.filter(|sum| ours(*sum)));
-                self.consignments_paid.push(Consigned { tax, lot, sold_for, ..of(f.n, Some(f.sum), (f.gallery, f.when)) });
+                let taxed = f.rate.map(|rate| Tax { rate: rate.0, side: f.side.unwrap_or(Side::Inside) });
+                self.consignments_paid.push(Consigned { tax, taxed, lot, sold_for, ..of(f.n, Some(f.sum), (f.gallery, f.when)) });
             }
             Fact::ConsignmentReturned(f) => {
                 self.consignments_returned.push(Consigned { lot: f.lot, ..of(f.n, None, (f.gallery, f.when)) });
@@ -366,6 +386,8 @@ impl Selling {
             agreed: f.agreed,
             carried: f.carried,
             buyer: f.buyer,
+            whole: Lines { n: f.n, sum: f.sum, tax: f.tax },
+            back: vec![],
             reversed: None,
         });
     }
@@ -373,7 +395,9 @@ impl Selling {
     /// Ties together what may have come in any order: reversals, cancellations, changes of order, sales of what was agreed.
     pub(super) fn settle(&mut self) {
         for sale in &mut self.sales {
-            sale.reversed = self.reversals.get(&sale.id).copied();
+            let id = sale.id;
+            self.brought.iter().filter(|back| back.sale == id).for_each(|back| sale.brought_back(back));
+            sale.reversed = self.reversals.get(&sale.id).copied().or(sale.reversed);
         }
         let replaced: Vec<Id> = self.agreements.iter().filter_map(|agreement| agreement.replaces).listed();
         for agreement in &mut self.agreements {

@@ -182,6 +182,16 @@ impl Selling {
         agreement.parts.iter().map(lacks).collect()
     }
 
+    /// The fees of what came in ahead for an agreement, or for one it replaced.
+    ///
+    /// # Errors
+    /// [`crate::refusal::Refusal::MoneyOutOfRange`].
+    pub fn fees_ahead(&self, currency: Currency, agreed: Id) -> Answer<Money> {
+        let first = self.first(Some(agreed));
+        let ahead = self.payments.iter().filter(|payment| payment.sale.is_none() && self.first(payment.agreed) == first);
+        Money::sum(currency, ahead.map(|payment| payment.fee))
+    }
+
     /// The first agreement of a chain of changes: what came ahead for it goes on to the last.
     pub(in crate::ledger) fn first(&self, agreed: Option<Id>) -> Option<Id> {
         let mut first = agreed?;

@@ -137,7 +137,7 @@ fn a_plan_instead_of_one_of_two_leaves_the_other() {
         let (given, answered, shown) = of_sticks(&bench, "peg", 800);
         let left = left_over(&given, &shown, &|_, _| "left over".into());
         let plan = Box::new(kept(&given, &answered, &shown));
-        let act = bench.order(Command::Plan(PlanCommand::Use { plan, left, instead: vec![before[nth]] })).unwrap()[0].id;
+        let act = bench.order(Command::Plan(PlanCommand::Use { plan, left, instead: vec![before[nth]], partly: vec![] })).unwrap()[0].id;
         assert_eq!((sticks(&bench, job), lacks(&bench, job)), ((4, 8, 8), None));
         assert_eq!(ids(&bench), [before[1 - nth], act]);
         bench.order(Command::Book(BookCommand::TakeBack { act })).unwrap();

@@ -124,3 +124,20 @@ fn a_part_stands_first_when_its_day_has_come() {
     maker.tap(Tap::List).shows(&["Desk", "Stools"]).hides(&["A payment is due"]);
     told(&parts.replace("250 due 2026-05-22", "250 due 2026-05-23")).hides(&["A payment is due"]).open("more").hides(&["Take the payment"]);
 }
+
+/// Three stools for 99 by card, one comes back: 33 with its tax of 1.72 and its part of the fee; two stay sold, and that it came back can be struck.
+#[test]
+fn one_of_three_comes_back() {
+    let mut maker = Maker::told(&["2026-05-22 08:14 -05:00 workshop USD inch\ntill tax 0.055 fee 0.02\njob more \"Stools\" 3 spec\n\
+        tag 33 more\nsell 3 more for 99 card"]);
+    let sale = maker.room("more", Room::Sell).sheet().selling.sales[0].id;
+    maker.tap(Tap::Write(What::Refund(sale))).shows(&["5.16", "1.98", ">99<", "Pieces that come back"]);
+    maker.tap(Tap::At(1)).tap(Tap::Press(Press::Digit(1))).shows(&["33.00", "1.72", "which stays paid", "0.66", ">33<"]).tap(Tap::Save);
+    maker.shows(&["3 pieces", "99.00", "1 piece brought back Fri 22 May", "tax of -1.72", "-33.00"]);
+    let sold = maker.sheet().account.sold;
+    let amounts = [sold.taken, sold.tax, sold.received, sold.due].map(|sum| sum.amount().to_string());
+    assert_eq!((amounts, sold.pieces), (["66", "3.44", "66", "0"].map(str::to_owned), 2));
+    let entry = maker.sheet().selling.sales[0].back[0].entry;
+    maker.tap(Tap::Strike(entry)).hides(&["-33.00"]);
+    assert_eq!(maker.sheet().account.sold.pieces, 3);
+}

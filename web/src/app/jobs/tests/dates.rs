@@ -84,10 +84,28 @@ fn an_operation_that_is_done_with_is_owed_nowhere() {
     let on = fivebar_core::bench::On::Job(maker.jobs["stool"]);
     let (run, of) = crate::app::bench::whole_of(&maker.app, on, "saw").unwrap();
     maker.tap(Tap::Whole(run, of)).shows(&["Take back"]).hides(&[done]);
+    maker
+        .room("stool", Room::Hours)
+        .shows(&["nothing to come: all its pieces are noted as done", "Nothing of it is to come: all its pieces are noted"]);
     maker.room("stool", Room::Dates).hides(&[late]);
     maker.tap(Tap::Page).hides(&["Next: saw"]);
     maker.say(Msg::Common(Common::TakeBack));
     maker.room("stool", Room::Dates).shows(&[late]);
+}
+
+/// 13 March can't be met: a quote says so, and the first day that can, to the maker alone; 3 April can, and nothing is said.
+#[test]
+fn a_quote_says_that_a_day_is_missed() {
+    let mut maker = stool();
+    let missed = "To be done by Fri 13 March, and it will likely not be ready: the first day that can be promised is ";
+    maker.room("stool", Room::Dates).shows(&["Likely is half the time, to be safe nine times in ten: ", " of hands on it."]);
+    maker.tap(dates(DatesTap::By(-7))).tap(dates(DatesTap::By(-7))).tap(Tap::Room(Room::Quote)).shows(&["no-print", missed]);
+    assert!(!page(&maker.app).html().split("no-print").next().unwrap().contains("To be done by"), "not on the paper");
+    maker.tap(Tap::Room(Room::Dates));
+    for _ in 0..3 {
+        maker.tap(dates(DatesTap::By(7)));
+    }
+    maker.shows(&["Fri 3 April"]).tap(Tap::Room(Room::Quote)).hides(&["To be done by"]);
 }
 
 #[test]

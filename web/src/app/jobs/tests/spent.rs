@@ -38,7 +38,7 @@ fn a_receipt_is_seen_at_its_spending_and_never_as_a_photo_of_the_piece() {
     assert_eq!(known.photos.of_spending(line).collect::<Vec<_>>(), [photo]);
     assert_eq!(known.photos.of_job(job).count(), 0, "on no page of the piece, and no buyer's face");
     let shop = maker.app.own.shop(maker.app.now.at);
-    assert_eq!(fivebar_core::sheet::buyer::buyer(&shop, job, None).unwrap().photo, None);
+    assert_eq!(fivebar_core::sheet::buyer::buyer(&shop, job, (None, fivebar_core::ledger::kind::sale::Paid::Card)).unwrap().photo, None);
     assert_eq!(crate::app::photos::wanted(&maker.app), [photo], "in the copy as the others");
     maker.say(Msg::Photo(PhotoTap::Remove(photo)));
     maker.hides(&["Being read."]);

@@ -121,11 +121,11 @@ fn each_plan_whose_wood_the_job_has_is_a_tap_away() {
     assert_eq!(cuts_left(&app), [(job, lines - 1, lines)], "of the first");
     for mut app in [reloaded(&app), app] {
         heard(&mut app, [Tap::Saw(job)]);
-        assert_eq!((app.plan.used, app.plan.ticked.len()), (Some(first), 1));
+        assert_eq!((app.plan.used, app.plan.ticked.lines_done()), (Some(first), 1));
         let scrolled = app.plan.turned_to;
         heard(&mut app, [Tap::Kept(second)]);
         assert_ne!(app.plan.turned_to, scrolled, "its page begins at its top");
-        assert_eq!((app.plan.used, app.plan.ticked.len()), (Some(second), lines));
+        assert_eq!((app.plan.used, app.plan.ticked.lines_done()), (Some(second), lines));
         assert!(page(&app).contains("Its other plans"), "{}", page(&app));
     }
 }
@@ -183,13 +183,13 @@ fn what_was_cut_is_said_and_outlives_a_plan_instead() {
     let first = app.plan.used;
     again(&mut app);
     heard(&mut app, [Tap::Use]);
-    assert!(page(&app).contains("1 line at the saw is ticked as cut. The job has 4 pieces by the plan before."), "{}", page(&app));
+    assert!(page(&app).contains("2 boards are ticked as cut. The job has 4 pieces by the plan before."), "{}", page(&app));
     heard(&mut app, [Tap::UseAnd(false)]);
     take_back(&mut app);
     for mut app in [reloaded(&app), app] {
         let job = app.jobs.open.unwrap();
         heard(&mut app, [Tap::Saw(job)]);
-        assert_eq!((app.plan.used, app.plan.ticked.len()), (first, 1));
+        assert_eq!((app.plan.used, app.plan.ticked.lines_done()), (first, 1));
     }
 }
 
@@ -221,7 +221,7 @@ fn the_plan_that_is_planned_again_goes_and_no_other() {
         let ids = |app: &App| in_use_by(app, app.jobs.open.unwrap()).into_iter().map(|(id, ..)| id).collect::<Vec<_>>();
         assert_eq!(ids(&app), [stays, app.plan.used.unwrap()]);
         heard(&mut app, [Tap::Kept(stays)]);
-        assert_eq!((app.plan.used, app.plan.ticked.len()), (Some(stays), 1));
+        assert_eq!((app.plan.used, app.plan.ticked.lines_done()), (Some(stays), 1));
         take_back(&mut app);
         take_back(&mut app);
         assert_eq!((strips_of(&app), ids(&app)), ((4, 8), vec![first, second]), "{}", page(&app));

@@ -16,9 +16,8 @@ fn on_rack(app: &mut App, taps: impl IntoIterator<Item = RackTap>) {
     }
 }
 
-/// Four of nine are bought, in two goes: what is left to buy is what is left, also after a reload.
-#[test]
-fn boards_that_were_bought_are_not_offered_to_buy_again() {
+/// Two rows of strips of which nine at most are to be bought: four are.
+fn four_to_buy() -> App {
     let mut app = opened("take 12 strips for tray\ntake 5 thin for tray\n");
     heard(&mut app, [Tap::Open, Tap::Shape(Shape::Rows), Tap::Piles, Tap::Buy]);
     for (nth, figure) in ["30", "65", "500", "9", "12"].into_iter().enumerate() {
@@ -28,6 +27,34 @@ fn boards_that_were_bought_are_not_offered_to_buy_again() {
     heard(&mut app, [Tap::AddBoards, Tap::Change, Tap::At(3), Tap::Press(Press::Digit(5)), Tap::Go]);
     let told = answer(&app);
     app.told(crate::app::news::News::Planning(told));
+    app
+}
+
+/// Four are bought in another width: a little off they count once the maker says so, both sizes beside each other; far off they don't.
+#[test]
+fn boards_that_were_bought_a_little_wider_or_narrower_may_count() {
+    for (wide, off) in [("64", false), ("66", false), ("58", true), ("90", true)] {
+        let mut app = four_to_buy();
+        heard(&mut app, [Tap::Bought]);
+        let digits = wide.chars().map(|digit| RackTap::Press(Press::Digit(u8::try_from(digit.to_digit(10).unwrap()).unwrap())));
+        on_rack(&mut app, std::iter::once(RackTap::At(1)).chain(digits).chain([RackTap::Done]));
+        app.go(crate::app::Place::Jobs);
+        let sizes = format!("4 bought of 30 × {wide} × 500; the plan wants C, 30 × 65 × 500 mm: ");
+        let shown = page(&app);
+        assert!(shown.contains(&sizes) && shown.contains("Buy 4 of C"), "{shown}");
+        assert_eq!([shown.contains("Count 4 as C"), shown.contains("none is counted")], [!off, off], "{wide}: {shown}");
+        let Some(near) = nearly_bought(&app).first().copied() else { panic!("{wide}") };
+        heard(&mut app, [Tap::CountAs(near.counted)]);
+        let shown = page(&app);
+        assert_eq!([shown.contains("4 of C: bought."), shown.contains("Buy 4 of C")], [!off, off], "{wide}: {shown}");
+        assert_eq!(app.plan.draft.bought.iter().map(|boards| boards.n).collect::<Vec<_>>(), [if off { 9 } else { 5 }]);
+    }
+}
+
+/// Four of nine are bought, in two goes: what is left to buy is what is left, also after a reload.
+#[test]
+fn boards_that_were_bought_are_not_offered_to_buy_again() {
+    let mut app = four_to_buy();
     assert!(page(&app).contains("Buy 4 of C") && page(&app).contains("They are bought"), "{}", page(&app));
     assert!(page(&app).contains("Used all 4 pieces.") && !page(&app).contains("Left 5 whole"), "{}", page(&app));
     heard(&mut app, [Tap::Bought]);

@@ -55,15 +55,20 @@ fn a_plan_that_was_not_used_is_dropped_and_comes_again() {
 /// One in use leaves its wood in the job, or puts it back; either is taken back, and made again.
 #[test]
 fn a_plan_in_use_is_dropped_with_its_wood_or_without() {
-    for stays in [true, false] {
+    for (stays, cut) in [(true, true), (true, false), (false, true), (false, false)] {
         let mut app = planned("");
-        heard(&mut app, [Tap::Use, Tap::Tick(0)]);
+        heard(&mut app, [Tap::Use].into_iter().chain(cut.then_some(Tap::Tick(0))));
         assert_eq!(on_rack(&app), 8);
         heard(&mut app, [Tap::Drop]);
-        let asked = "1 line at the saw is ticked as cut. The job has 4 pieces by this plan. Do they stay in it?";
+        let asked = "The job has 4 pieces by this plan. Do they stay in it?";
         assert!(page(&app).contains(asked), "{}", page(&app));
+        assert_eq!(page(&app).contains("2 boards are ticked as cut. The job has 4 pieces"), cut, "{}", page(&app));
         heard(&mut app, [Tap::DropAnd(stays)]);
-        let there = if stays { 8 } else { 12 };
+        let there = match (stays, cut) {
+            (true, _) => 8,
+            (false, true) => 10,
+            (false, false) => 12,
+        };
         let is_gone = |app: &App| {
             let plans = in_use_by(app, app.jobs.open.unwrap()).len();
             assert_eq!((on_rack(app), plans), (there, 0), "{stays}");
@@ -71,12 +76,14 @@ fn a_plan_in_use_is_dropped_with_its_wood_or_without() {
             assert!(page(&again).contains("What does it look like?"), "{stays}: {}", page(&again));
         };
         is_gone(&app);
-        let back = if stays { take_back } else { put_back };
+        // A plan that goes back whole is taken back itself.
+        let back = if stays || cut { take_back } else { put_back };
         back(&mut app);
-        assert_eq!((on_rack(&app), in_use_by(&app, app.jobs.open.unwrap()).len()), (8, 1), "{stays}");
+        assert_eq!((on_rack(&app), in_use_by(&app, app.jobs.open.unwrap()).len()), (8, 1), "{stays} {cut}");
         let again = opened_again(&app);
-        assert!(page(&again).contains("The job has this wood") && page(&again).contains("tick done"), "{stays}: {}", page(&again));
-        let forth = if stays { put_back } else { take_back };
+        let shown = page(&again);
+        assert!(shown.contains("The job has this wood") && shown.contains("tick done") == cut, "{stays} {cut}: {shown}");
+        let forth = if stays || cut { put_back } else { take_back };
         forth(&mut app);
         assert_eq!((on_rack(&app), in_use_by(&app, app.jobs.open.unwrap()).len()), (there, 0), "{stays}");
     }
@@ -101,8 +108,7 @@ fn a_plan_in_use_again_has_its_lines_at_the_saw_once() {
         let after = after_the_saw(&app);
         heard(&mut app, [Tap::Tick(0), Tap::Drop, Tap::DropAnd(stays)]);
         assert_eq!((cuts_left(&app), after_the_saw(&app)), (vec![], vec![]), "{stays}");
-        let back = if stays { take_back } else { put_back };
-        back(&mut app);
+        take_back(&mut app);
         left(&app, (all - 1, all), 1, "in use again");
         heard(&mut app, [Tap::Open, Tap::Tick(1)]);
         left(&app, (all - 2, all), 1, "another is ticked");

@@ -110,12 +110,15 @@ fn a_job_of_two_says_that_the_top_is_of_one() {
     says(&one, &["No part is listed; what is planned is under What can I make."], &["No part is planned yet"]);
 }
 
-/// A field is planned for how near it comes alone: so it says, with the waste.
+/// A field is planned for how near it comes first: so it says, with the waste, of each pile alone; opened again it knows of no others.
 #[test]
-fn a_field_says_that_waste_was_not_looked_at() {
+fn a_field_says_what_its_waste_was_measured_by() {
     let mut app = planned("", &[Tap::Shape(Shape::Field)], &["600", "300", "20"]);
     solved(&mut app);
-    says(&app, &["Only how near it comes was looked at, not the waste, ", "leave these out under Pieces to use"], &[]);
+    says(&app, &["How near it comes is looked at first: of 4 fields that were planned none as near wastes less than this, "], &[]);
+    let mut again = reloaded(&app);
+    heard(&mut again, [Tap::Open]);
+    says(&again, &["How near it comes is looked at first; the waste is "], &["none as near"]);
 }
 
 /// By hand, in inches: 13 3/8 in six rows is 2 15/64, up to a thirty-second 2 1/4: together 13 1/2, and an eighth is sawn off the last.

@@ -38,7 +38,7 @@ fn ways(app: &App) -> Vec<(&'static str, Vec<Msg>)> {
 /// Ticks of each plan of the job that are in the book, as they lie beside it.
 fn ticks(app: &App) -> Vec<usize> {
     let plans = app.shelf().shop(app.now.at).job(app.jobs.open.unwrap_or(app.plan.given.as_ref().unwrap().ask.job)).unwrap().plans;
-    plans.iter().map(|plan| beside::ticks(app, plan).len()).collect()
+    plans.iter().map(|plan| beside::ticks(app, plan).lines_done()).collect()
 }
 
 /// Of two plans in use the second is ticked.

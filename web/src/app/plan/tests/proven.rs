@@ -97,3 +97,26 @@ fn a_field_that_is_not_near_enough_says_of_which_tiles() {
     let nearest = "None within 3 mm was found. The nearest, of tiles 236 × 118, is ";
     check((board, &taps), &["400", "300", "35"], &[nearest], &["Not within"]);
 }
+
+/// By hand, of boards of 120 x 320 for 500 x 400: straight, eight of 250 x 100 take eight boards. A herringbone of twenty cells of 100 is
+/// ripped to them: four tiles of three, 200 + 100 twice and 200 once are seven boards, 7 of 10.2 litres finished. Of two piles that make the
+/// same, the thinner one wastes less, whichever is named first.
+#[test]
+fn whichever_is_nearest_is_the_one_that_wastes_least() {
+    let taps = [Tap::Shape(Shape::Field), Tap::AnyPattern];
+    let taps = [&taps[..], &super::told::without(0, super::told::without(1, vec![]))].concat();
+    let board = |name: &str, thick: u32| format!("pile {name} walnut-black {thick} x 120 x 320 mm\ncount 26 {name}\n");
+    let herringbone = ["Herringbone, 500 × 400 mm, 35 high.", "fields that were planned none as near wastes less than this, 31.5 %."];
+    let app = check((&board("board", 38), &taps), &["500", "400", "35"], &herringbone, &[]);
+    let mut again = reloaded(&app);
+    heard(&mut again, [Tap::Open]);
+    assert!(again.plan.draft.any_pattern(), "any pattern is asked for still");
+    for both in [[38, 52], [52, 38]] {
+        let lines = board("one", both[0]) + &board("other", both[1]);
+        let app = check((&lines, &taps), &["500", "400", "35"], &herringbone, &[]);
+        let (given, found) = (app.plan.given.as_ref().unwrap(), app.plan.found.as_ref().unwrap());
+        let thick = found.sheet.used.iter().map(|used| given.sources[used.source].pile.thickness.unwrap()).collect::<Vec<_>>();
+        assert_eq!(thick, [Length::MM.times(38).unwrap()], "{both:?}");
+        assert!(given.ready.asked.holds(&found.answered));
+    }
+}

@@ -48,11 +48,8 @@ fn boards_to_buy_fill_what_is_short() {
     };
     for shape in [Shape::Parts, Shape::Sticks] {
         check(shape, 2, boards(9, 500), (2, 0), &["Nothing to buy: what lies there is enough.", "with nothing bought"]);
-        let short = [
-            "What lies there gives 2 pieces and no more: boards to buy fill the rest.",
-            "with these boards to buy: 3 of C. Others, or fewer kinds of them, may do with less.",
-        ];
-        check(shape, 3, boards(9, 500), (3, 3), &["Buy 3 of C", short[0], short[1], "best with these boards: 3 of C"]);
+        let short = ["What lies there gives 2 pieces and no more: boards to buy fill the rest.", ", with any of the boards you named."];
+        check(shape, 3, boards(9, 500), (3, 3), &["Buy 3 of C", short[0], short[1], "best with the boards you named"]);
         check(shape, 3, boards(9, 1000), (3, 2), &["Buy 2 of C", short[0]]);
         // Too thin to give what is short.
         let none = if shape == Shape::Parts { "2 of 9 pieces." } else { "2 of 9 pieces. No plan can make more" };
@@ -126,6 +123,51 @@ fn boards_that_bring_nothing_are_none_to_buy() {
     planned_out(&mut app, vec![Tap::Press(Press::Digit(9)), Tap::Go]);
     assert_eq!((app.plan.found.as_ref().unwrap().sheet.made, bought(&app)), (1, 0), "{}", page(&app));
     assert!(page(&app).contains("With the boards to buy no more was found."), "{}", page(&app));
+}
+
+/// Boards of two kinds: their sizes in millimetres, how many there are at most, and what one costs.
+type Kind = (u32, [i64; 3], Option<u32>);
+
+fn of((n, size, price): Kind) -> Boards {
+    let size = size.map(|side| Length::MM.times(side).unwrap());
+    let price = price.map(|price| fivebar_core::quantity::Money::whole(price.into(), fivebar_core::quantity::Currency::USD).unwrap());
+    Boards { size, price, ..boards(n, 500) }
+}
+
+/// Three slats are short. A single board of 5.2 litres gives all of them, and so do two of 1.95 litres, of which there are enough: these are
+/// bought, whichever is named first, unless the single one is cheaper, or there is one of the others alone. Each alone may be too few.
+#[test]
+fn of_kinds_to_buy_the_one_that_is_least_alone_is_bought() {
+    let (small, large): (Kind, Kind) = ((9, [30, 65, 1000], None), (1, [40, 65, 2000], None));
+    let priced = |kind: Kind, price: u32| Kind::from((kind.0, kind.1, Some(price)));
+    let at_most = |kind: Kind, n: u32| Kind::from((n, kind.1, kind.2));
+    let check = |named: [Kind; 2], buys: &[(u32, i64)]| {
+        let mut app = opened(SLATS);
+        heard(&mut app, [Tap::Open, Tap::Shape(Shape::Parts), Tap::LeaveOut("top".into())]);
+        app.plan.draft.bought.extend(named.map(of));
+        planned_out(&mut app, vec![Tap::Press(Press::Digit(3)), Tap::Go]);
+        let (given, found) = (app.plan.given.as_ref().unwrap(), app.plan.found.as_ref().unwrap());
+        let long = |place: usize| given.sources[place].pile.length.unwrap().as_nm() / 1_000_000;
+        let mut all: Vec<(u32, i64)> = not_bought(given, &found.sheet).into_iter().map(|(place, n, _)| (n, long(place))).collect();
+        all.sort_unstable();
+        assert_eq!((found.sheet.made, all.as_slice()), (3, buys), "{named:?}: {}", page(&app));
+        assert!(given.ready.asked.holds(&found.answered), "{named:?}");
+        assert_eq!(given.ask.bought.len(), 2, "both are still named");
+        let shown = page(&app);
+        let mut again = reloaded(&app);
+        heard(&mut again, [Tap::Open]);
+        let says = |said: &str| [&shown, &page(&again)].into_iter().filter(|page| page.contains(said)).count();
+        assert_eq!(says("with any of the boards you named.") + says("of these plans this one buys the least."), 2, "{named:?}: {shown}");
+    };
+    for both in [|one, other| [one, other], |one, other| [other, one]] {
+        check(both(small, large), &[(2, 1000)]);
+        check(both(at_most(small, 1), large), &[(1, 2000)]);
+        check(both(priced(small, 4), priced(large, 9)), &[(2, 1000)]);
+        check(both(priced(small, 4), priced(large, 7)), &[(1, 2000)]);
+        // Only one has a price: by volume.
+        check(both(small, priced(large, 1)), &[(2, 1000)]);
+        check(both(at_most(small, 1), (2, [30, 65, 500], None)), &[(1, 500), (1, 1000)]);
+    }
 }
 
 /// Called off while boards are still tried: the best so far is the plan.

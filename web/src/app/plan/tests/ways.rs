@@ -2,6 +2,7 @@
 
 use super::told::{at_rack, solved, typed};
 use super::*;
+use fivebar_core::plan::patience::{Patience, Progress};
 
 /// Beech for four rows of 100, its edges trimmed and jointed: it wastes less than the oak there is, 8.64 of 7 x 1.47 litres.
 const BEECH: &str = "pile beech beech-european 20 x 105 x 700 mm\ncount 27 beech\n";
@@ -28,14 +29,15 @@ fn says(app: &App, wanted: &[&str]) {
 fn one_wood_is_taken_and_the_other_is_a_tap_away() {
     let mut app = planned_of(BEECH, &[]);
     let beech = "4 rows. No plan of 4 rows of beech needs fewer than 7 pieces.";
-    says(&app, &[beech, "Chosen for little waste, by an estimate that takes the longest pieces first: beech, 18 thick, in 4 rows."]);
-    says(&app, &["It could also be", "Oak, 38 thick", "3 rows, about 18 % waste", "Oak, 25 thick", "8 rows, about 27 % waste"]);
+    let chosen = "Chosen for the least waste of 3 ways that were planned, each for a moment: beech, 18 thick, in 4 rows.";
+    says(&app, &[beech, chosen]);
+    says(&app, &["It could also be", "Oak, 38 thick", "3 rows, 24 % waste", "Oak, 25 thick", "8 rows, 31 % waste"]);
     heard(&mut app, [Tap::Change]);
-    says(&app, &["As the pieces allow: 4 rows, 18 thick.", "One wood, the least waste", "Woods may be mixed"]);
+    says(&app, &["As the pieces allow: 4 rows, 18 thick.", "One wood, the least waste found", "Woods may be mixed"]);
     let oak = app.plan.given.as_ref().unwrap().ways.iter().find(|way| way.rows == 8).unwrap().clone();
     heard(&mut app, [Tap::Way(oak)]);
     solved(&mut app);
-    says(&app, &["No plan of 8 rows of oak needs fewer than 10 strips.", "Beech, 18 thick", "4 rows, about 1"]);
+    says(&app, &["No plan of 8 rows of oak needs fewer than 10 strips.", "litres taken, 31.1 %", "Beech, 18 thick", "4 rows, about 1"]);
     assert!(!page(&app).contains("Chosen for little waste"), "{}", page(&app));
     // It outlives the page, and is planned again; the other comes back with one tap.
     let mut again = reloaded(&app);
@@ -100,4 +102,80 @@ fn what_a_plan_left_is_named_and_not_left_out_by_the_maker() {
     heard(&mut again, [Tap::Open]);
     assert!(again.plan.draft.turned.iter().all(|(turned, _)| turned != lying), "{:?}", again.plan.draft.turned);
     assert_eq!(again.plan.draft.turned.len(), 1, "the ends");
+}
+
+/// A top of beech alone, as thick and in as many rows as said; its piles by thickness, width, length and how many.
+fn of_beech(piles: &[[u32; 4]], split: bool, figures: &[&str]) -> App {
+    let pile = |(nth, [thick, wide, long, n]): (usize, &[u32; 4])| {
+        format!("pile b{nth} beech-european {thick} x {wide} x {long} mm\ncount {n} b{nth}\n")
+    };
+    let mut app = at_rack(&piles.iter().enumerate().map(pile).collect::<String>());
+    let others = super::told::without(0, super::told::without(1, vec![]));
+    heard(&mut app, [Tap::Open, Tap::Shape(Shape::Rows), Tap::Split(split)].into_iter().chain(others));
+    typed(&mut app, figures);
+    heard(&mut app, [Tap::Go]);
+    solved(&mut app);
+    app
+}
+
+/// By hand, of 1200 x 400 x 18 or 20: four of 24 x 110 x 1250 are 13.2 litres and 27 % waste, four of 52 thick would be 68 %. Whole ones of
+/// 610 and their ends make one row of 3 by the estimate and no three. Seven of 105 x 700 are 10.29 litres and 16 % waste, seven of 190 wide
+/// 47 %.
+#[test]
+fn the_way_with_the_least_waste_is_found_by_plans() {
+    let check = |piles: &[[u32; 4]], split: bool, figures: &[&str], (rows, percent): (i64, u32), wanted: &[&str], not: &[&str]| {
+        let app = of_beech(piles, split, figures);
+        let (given, found) = (app.plan.given.as_ref().unwrap(), app.plan.found.as_ref().unwrap());
+        let waste = found.sheet.waste.share.unwrap().round_dp(2);
+        assert_eq!((found.sheet.made, waste), (rows, fivebar_core::quantity::Decimal::new(percent.into(), 2)), "{piles:?}: {}", page(&app));
+        assert!(given.ready.asked.holds(&found.answered), "{piles:?}");
+        says(&app, wanted);
+        not.iter().for_each(|words| assert!(!page(&app).contains(words), "{words}: {}", page(&app)));
+    };
+    let thin_and_thick = |thin: u32| [[24, 110, 1250, thin], [52, 110, 1300, 20]];
+    let (held, taken) = ("held back, more than twice as thick as is needed", "Pieces more than twice as thick as is needed are taken, too");
+    let these = "No plan of 4 rows of these pieces of beech needs fewer than 4 pieces.";
+    check(&thin_and_thick(20), true, &["1200", "400", "", "", "20"], (4, 27), &[held, these], &[taken]);
+    check(&thin_and_thick(2), true, &["1200", "400", "", "", "20"], (4, 55), &[taken], &[held]);
+    check(&thin_and_thick(0), true, &["1200", "400", "", "", "20"], (4, 68), &[taken], &[held]);
+    check(&[[20, 150, 610, 14], [24, 48, 900, 30]], false, &["1200", "400"], (10, 32), &["22 thick, in 10 rows"], &[]);
+    let of_one_width = ["beech 105 wide, 18 thick, in 4 rows.", "another width, left out for less waste", "these pieces of beech"];
+    check(&[[20, 105, 700, 14], [20, 190, 900, 30]], true, &["1200", "400", "4"], (4, 16), &of_one_width, &[]);
+}
+
+/// A way that takes some pieces of a wood says so when it is opened again, and is called off where it is stopped.
+#[test]
+fn some_pieces_of_a_wood_are_not_all_of_it() {
+    let app = of_beech(&[[24, 110, 1250, 20], [52, 110, 1300, 20]], true, &["1200", "400", "", "", "20"]);
+    let mut again = reloaded(&app);
+    heard(&mut again, [Tap::Open]);
+    says(&again, &["No plan of 4 rows of these pieces of beech needs fewer than 4 pieces."]);
+    assert_eq!(again.plan.draft.turned, app.plan.draft.turned);
+}
+
+/// Stopped while other ways are tried: what was found stays. Once the saw is at work nothing takes its place.
+#[test]
+fn other_ways_are_called_off() {
+    for ticks in [false, true] {
+        let mut app = at_rack(BEECH);
+        heard(&mut app, [Tap::Open, Tap::Shape(Shape::Rows)]);
+        typed(&mut app, &["1200", "400"]);
+        let mut orders = heard(&mut app, [Tap::Go]);
+        let Some(Order::Plan { asked, ms: FIRST }) = orders.pop() else { panic!("{orders:?}") };
+        let mut done = |asked: &Asked| {
+            let answered = asked.solve(&mut Patience::new(Some(4_000), &mut |_: Progress<'_>| true), 1);
+            app.told(crate::app::news::News::Planning(Planning::Done(Box::new(answered))))
+        };
+        let Some(Order::Plan { asked, .. }) = done(&asked).pop() else { panic!("another way is planned") };
+        if ticks {
+            heard(&mut app, [Tap::Tick(0)]);
+            let answered = asked.solve(&mut Patience::new(Some(4_000), &mut |_: Progress<'_>| true), 1);
+            app.told(crate::app::news::News::Planning(Planning::Done(Box::new(answered))));
+            assert_eq!(app.plan.ticked.lines_done(), 1);
+        } else {
+            assert!(heard(&mut app, [Tap::Stop]).contains(&Order::StopPlan));
+            assert_eq!(app.plan.stands, Stands::Still);
+        }
+        says(&app, &["4 rows. No plan of 4 rows of beech needs fewer than 7 pieces."]);
+    }
 }

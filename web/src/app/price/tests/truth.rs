@@ -58,6 +58,70 @@ fn what_goes_to_the_coin_is_said_before_it_is_booked() {
     assert_eq!(maker.sold().1, "203.35 EUR");
 }
 
+/// 5.5 % on top of 150 are 158.25. In notes with a smallest coin of one, 158 is asked, offered, shown to a buyer and said; by card it is to the
+/// cent. The mirror of a settle of 147 around 140 is 154: in steps of five with a smallest note of two it is 156, no less.
+#[test]
+fn what_is_said_in_notes_can_be_handed_over() {
+    let stool = |coin: &str| {
+        told(&format!(
+            "till tax 0.055 top\ntill cash {coin}\nrate lowest 1\njob stool \"Stool\" 1 spec\nspend 40 glue on stool\nplan \"saw\" make 60 min for stool\ntag 150 stool\n"
+        ))
+    };
+    let mut maker = stool("1");
+    let job = maker.job;
+    maker.tap(Tap::Offer(job)).bargain(BargainTap::Paid(Paid::Card)).shows(&["Ask 158.25", "Sold at 158.25"]);
+    maker.bargain(BargainTap::Paid(Paid::Notes)).shows(&["Ask 158<", "Sold at 158<"]).hides(&["158.25"]);
+    maker.tap(Tap::Show(job)).shows(&["158"]).hides(&["158.25"]).tap(Tap::Hide).tap(Tap::Close);
+    maker.shows(&["158"]).hides(&["158.25"]).offer("150").shows(&["Say 158<"]).hides(&["158.25"]).tap(Tap::Close);
+    maker.offer("158").shows(&["Yes", "what you ask"]).bargain(BargainTap::Sold);
+    assert_eq!(maker.sold().1, "158.00 EUR");
+    let mut settled = stool("2");
+    let (job, sum) = (settled.job, settled.money("147"));
+    settled.app.order(&Command::Money(MoneyCommand::SetSettle { job, sum: Some(sum) }), settled.now);
+    settled.offer("140").bargain(BargainTap::Paid(Paid::Notes)).shows(&["Say 156"]);
+    settled.bargain(BargainTap::Paid(Paid::Card)).shows(&["Say 155"]);
+}
+
+/// Each way of paying has its fee: on 200 a card takes 2 % and 0.30, a transfer 1 %, notes nothing. What is chosen for one buyer changes what
+/// you get and is written with the sale; a transfer, and who carries it, is no word on the next buyer.
+#[test]
+fn each_way_of_paying_has_its_fee() {
+    let two = "till fee 0.02 fixed 0.30 bank-fee 0.01\njob stool \"Stool\" 2 spec\ntag 200 stool\nspend 40 glue on stool\n";
+    for (paid, fee, get) in [(Paid::Card, "4.3", "195.70"), (Paid::Bank, "2", "198.00"), (Paid::Notes, "0", "200.00")] {
+        let mut maker = told(two);
+        maker.offer("200").bargain(BargainTap::Paid(paid)).bargain(BargainTap::PayAndHours).shows(&[get]);
+        maker.bargain(BargainTap::PayAndHours).bargain(BargainTap::Carried(Carried::Delivered)).bargain(BargainTap::Sold);
+        let job = shop(&maker.app).job(maker.job).unwrap();
+        assert_eq!((job.selling.payments[0].paid, job.selling.payments[0].fee.amount().normalize().to_string()), (paid, fee.to_owned()));
+        assert_eq!(job.selling.sales[0].carried, Some(Carried::Delivered));
+        let next = asking(&maker.app, maker.job, 1);
+        let kept = if paid == Paid::Bank { Paid::Card } else { paid };
+        assert_eq!((next.paid, next.carried), (kept, Carried::Fetched), "{paid:?}");
+    }
+}
+
+/// Agreed with 5.5 % inside and a deposit by card: the deal, its pay and hours and the page of the job say the same of it. Of 200 the tax is
+/// 10.43; 80 by card cost 1.90, the 120 due cost 1.20 by the bank: 186.47.
+#[test]
+fn what_is_agreed_says_its_tax_and_fees() {
+    let mut maker = told(
+        "till tax 0.055 inside fee 0.02 fixed 0.30 bank-fee 0.01\njob stool \"Stool\" 1 order\nspend 40 glue on stool\n\
+        start \"oil\" make on stool stage finish\n10:00 stop\nall-planned stool\nplan-cost travel 30 delivery for stool\n\
+        agree 200 for 1 stool fetched deposit 80 as deal\npay 80 for stool card agreed deal\n",
+    );
+    let (job, agreed) = (maker.job, sheet(&maker.app).unwrap().agreed[0].agreed);
+    let lines = ["Tax", "−10.43", "Fee", "−3.10", "You get", "186.47"];
+    maker
+        .tap(Tap::Deal(DealTap::Open(job, PaidOf::Agreed(agreed))))
+        .shows(&lines)
+        .tap(Tap::Offer(job))
+        .shows(&lines)
+        .shows(&["146.47", "73.24"]);
+    let page = fivebar_core::sheet::job::job(&shop(&maker.app), job).unwrap();
+    assert_eq!(page.money.off.amount().to_string(), "13.53");
+    assert_eq!(page.money.as_it_stands.unwrap().left, "73.235".parse::<Decimal>().unwrap());
+}
+
 /// 40 and three hours at 24.25 need 112.75: the point above is 115.
 #[test]
 fn what_a_price_point_adds_is_said() {

@@ -156,7 +156,7 @@ fn the_page_says_steps_not_under_and_chances() {
 fn the_word_in_front_of_a_buyer() {
     let mut maker = Maker::guessed();
     let job = maker.job;
-    maker.tap(Tap::Offer(job)).shows(&["Ask 140", "Sold at 145", "What waiting is worth"]).painted();
+    maker.tap(Tap::Offer(job)).shows(&["Ask 140", "Sold at 140", "What waiting is worth"]).painted();
     for (sum, parts) in [
         ("130", ["Yes", "10 over your settle, and 29 more than waiting is worth."]),
         ("101", ["Too close", "your call"]),
@@ -262,5 +262,47 @@ fn a_day_that_has_come_is_asked_anew() {
 fn inv15_nothing_of_waiting_is_on_the_buyers_face() {
     let mut maker = Maker::guessed();
     let job = maker.job;
-    maker.guesses().tap(Tap::Show(job)).hides(&PRIVATE).hides(&["not under", "101", "140", "waiting", "Asking", "ask"]);
+    maker.guesses().tap(Tap::Show(job)).hides(&PRIVATE).shows(&["$140"]).hides(&["not under", "101", "145", "waiting", "Asking", "ask"]);
+}
+
+/// The tag is 145 and 140 is asked since it was guessed: whoever stands there hears, reads and pays that, on every page of it and on paper.
+#[test]
+fn a_price_that_came_down_is_the_one_that_is_asked() {
+    let mut maker = Maker::guessed();
+    let job = maker.job;
+    maker.shows(&["tag 145", "$140", "Someone asked", "at 140"]).tap(Tap::Paper).shows(&["$140"]).tap(Tap::Close);
+    maker.tap(Tap::Show(job)).shows(&["$140"]).hides(&["145"]).tap(Tap::Hide);
+    maker.tap(Tap::More(job)).tap(Tap::Agree(AgreeTap::Open(job, None))).shows(&["140"]).hides(&["145"]).tap(Tap::Close).tap(Tap::Close);
+    maker.tap(Tap::Offer(job)).shows(&["Ask 140", "Sold at 140"]).bargain(BargainTap::Sold);
+    assert_eq!(shop(&maker.app).job(job).unwrap().selling.sales.last().unwrap().sum, maker.money("140"));
+}
+
+/// Left after two answers, by Not now, by Back or for another place: the third question comes next, and the answers stand when all are said.
+#[test]
+fn guesses_left_half_filled_keep_their_answers() {
+    for away in [Tap::Waiting(WaitTap::Away), Tap::Close] {
+        let mut maker = Maker::at_market();
+        let facts = maker.app.own.book.len();
+        maker.guesses().answer("1.5").answer("1.25").shows(&["At a fifth less"]).tap(away).hides(&["At a fifth less"]);
+        assert_eq!(maker.app.own.book.len(), facts, "nothing is written before all are said");
+        maker
+            .guesses()
+            .shows(&["At a fifth less"])
+            .answer("")
+            .wait(WaitTap::Weeks(4))
+            .answer("82.46")
+            .shows(&["1.5", "1.25"])
+            .wait(WaitTap::Save);
+        maker.shows(&["About 6 more will ask by Sat 16 May."]);
+        assert_eq!(maker.app.price.half, None);
+    }
+}
+
+/// Noted without an answer while 140 was asked: they left that, not the tag of 145.
+#[test]
+fn an_offer_is_noted_with_what_was_asked_then() {
+    let mut maker = Maker::guessed();
+    maker.offer("70").bargain(BargainTap::NoSale);
+    let offers = shop(&maker.app).job(maker.job).unwrap().selling.offers;
+    assert_eq!(offers.last().unwrap().asked, Some(maker.money("140")));
 }

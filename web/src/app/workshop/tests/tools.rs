@@ -185,3 +185,19 @@ fn a_tool_in_two_homes_is_told() {
         }
     }
 }
+
+/// Sold for 1000 in the year it was bought in: 200 less than was left of it, and nothing of it is worn; the sale can be struck.
+#[test]
+fn a_tool_is_sold() {
+    let mut app = App::for_tests(Place::Workshop);
+    after(&mut app, [tap(Tap::Open(Over::Tools)), tool(ToolTap::New), tool(ToolTap::Name("Saw".into()))]);
+    figures(&mut app, &[(0, "1200"), (1, "4"), (3, "200")]);
+    let entry = app.own.workshop().tools[0].entry;
+    let shown = after(&mut app, [tap(Tap::Line(entry)), tool(ToolTap::Sold(entry))]);
+    assert!(shown.contains("Sold for") && shown.contains("not tax advice"), "{shown}");
+    let shown = figures(&mut app, &[(0, "1000")]);
+    assert!(shown.contains("for $1000.00, $200.00 less than was left of its cost") && !shown.contains("$250.00"), "{shown}");
+    let sold = app.own.workshop().tools[0].sold.unwrap().entry;
+    let shown = after(&mut app, [tap(Tap::Strike(sold))]);
+    assert!(shown.contains("$250.00") && !shown.contains("less than was left"), "{shown}");
+}

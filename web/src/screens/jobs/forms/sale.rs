@@ -6,7 +6,7 @@ use super::super::page::can_tip;
 use super::super::say;
 use super::Asked;
 use crate::app::jobs::Tap;
-use crate::app::jobs::draft::{Draft, Pick, What, agreement_done};
+use crate::app::jobs::draft::{Draft, Pick, What, agreement_done, of_several};
 use crate::app::price::gallery::there;
 use crate::app::taxes::tax;
 use crate::app::{App, Msg};
@@ -20,9 +20,9 @@ use crate::screens::price::gallery::at;
 use crate::screens::{Seen, taxes};
 use crate::view::{El, el};
 use crate::words::en::{common, deal, job as words, jobs, taxes as tax_words, waiting};
-use fivebar_core::ledger::fold::TaxBy;
+use fivebar_core::ledger::fold::{TaxBy, part as part_of};
 use fivebar_core::ledger::kind::sale::{Carried, Paid};
-use fivebar_core::quantity::{Currency, Id, Listed, Money, Wall};
+use fivebar_core::quantity::{Count, Currency, Id, Listed, Money, PILE_MOST, Wall, reading};
 use fivebar_core::sheet::gallery::AtGallery;
 use fivebar_core::sheet::job::JobSheet;
 
@@ -101,18 +101,31 @@ fn handed_over((app, currency): (&App, Currency), by: TaxBy) -> &'static str {
     if tax(app, currency, by).is_on_top() { words::SUM_WITH_TAX } else { words::SUM }
 }
 
+/// So many pieces as stand in the form; all of them until then.
+fn as_typed(draft: &Draft, all: Count, seen: Seen<'_>) -> Count {
+    let typed = if 1 < draft.form.slots.len() { reading::count(draft.form.text(1), seen.speech.sign(), PILE_MOST).ok() } else { None };
+    typed.filter(|n| (1..=all).contains(n)).unwrap_or(all)
+}
+
 /// What came in for the sale, its tax, and whether the order ends with it.
 fn refund(draft: &Draft, (sheet, id): (&JobSheet, Id), seen: Seen<'_>) -> Asked {
     let mut asked = Asked::new("jobs/refund", words::REFUND);
     let Some(sale) = sheet.selling.sale(id) else { return asked };
-    let paid = sheet.selling.paid(sale.sum.currency(), id).unwrap_or(Money::zero(sale.sum.currency()));
-    let tax = (!sale.tax.is_zero()).then(|| line(words::TAX_REVERSED, sum(sale.tax, seen)));
-    asked.above = vec![el("section", "card").kid(line(words::CAME_FOR_IT, sum(paid, seen))).kids(tax)];
+    let currency = sale.sum.currency();
+    let n = as_typed(draft, sale.n, seen);
+    let came = sheet.selling.came_for(currency, (id, n)).unwrap_or(Money::zero(currency));
+    let part = sale.part(n).map(|part| part.tax).unwrap_or(sale.tax);
+    let tax = (!part.is_zero()).then(|| line(words::TAX_REVERSED, sum(part, seen)));
+    let fees = sheet.selling.payments.iter().filter(|payment| payment.sale == Some(id)).map(|payment| payment.fee);
+    let fee = Money::sum(currency, fees).and_then(|fee| part_of(fee, n, sale.whole.n)).ok().filter(|fee| !fee.is_zero());
+    let fee = fee.map(|fee| line(words::FEE_STAYS_PAID, sum(fee, seen)));
+    asked.above = vec![el("section", "card").kid(line(words::CAME_FOR_IT, sum(came, seen))).kids(tax).kids(fee)];
     if agreement_done(sheet, id) {
         let segs = vec![Seg::new(words::ORDER_ENDS, draft.picks.ends), Seg::new(words::ORDER_STANDS, !draft.picks.ends)];
         asked.above.push(even(words::THE_ORDER, segs, |nth| say(Tap::Pick(Pick::Ends(nth == 0)))));
     }
     asked.slots = vec![Slot::new(words::TO_HAND_BACK_OF_IT, draft.picks.currency.code())];
+    asked.slots.extend(of_several(sheet, id).then(|| Slot::whole(words::PIECES_BACK)));
     asked.save.1 = words::REFUND_UNDER.into();
     asked
 }

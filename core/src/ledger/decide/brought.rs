@@ -1,0 +1,51 @@
+//! Orders about what comes back of a sale: all of it, or some of its pieces.
+
+use super::Act;
+use super::job::some_pieces;
+use super::sale::kept;
+use crate::ledger::fold::{AgreementState, Job};
+use crate::ledger::kind::sale::{AgreementCancelled, PiecesBroughtBack, SaleReversed};
+use crate::quantity::{Count, Id, Moment, Money};
+use crate::refusal::{Answer, Refusal};
+
+/// Some pieces of a sale come back; all of them take it back.
+#[derive(Clone, Debug, PartialEq)]
+pub struct BringBackOrder {
+    pub job: Id,
+    pub sale: Id,
+    pub n: Count,
+    /// Of what came in for them, what is not handed back.
+    pub kept: Option<Money>,
+    /// The agreement it carried out comes to nothing with it.
+    pub ends: bool,
+    pub when: Option<Moment>,
+}
+
+pub(super) fn bring_back(job: &Job, order: &BringBackOrder, act: &mut Act) -> Answer<()> {
+    some_pieces(order.n)?;
+    let sale = job.selling.sale(order.sale).filter(|sale| sale.reversed.is_none()).ok_or(Refusal::NotThere)?;
+    if sale.n < order.n {
+        return Err(Refusal::NotThatMany { asked: order.n, there: sale.n });
+    }
+    let done = |id| job.selling.agreement(id).filter(|agreed| agreed.state == AgreementState::Done);
+    let ends = if order.ends { Some(sale.agreed.and_then(done).ok_or(Refusal::NotThere)?.id) } else { None };
+    if sale.n == order.n {
+        reverse(job, &SaleReversed { job: job.id, sale: sale.id, kept: order.kept, when: order.when }, act)?;
+    } else {
+        let part = sale.part(order.n)?;
+        kept(job, order.kept, job.selling.came_for(job.currency, (sale.id, order.n))?)?;
+        let (job, sale, sum, tax) = (job.id, sale.id, part.sum, part.tax);
+        act.add(PiecesBroughtBack { job, sale, n: order.n, sum, tax, kept: order.kept, when: order.when });
+    }
+    if let Some(agreed) = ends {
+        act.add(AgreementCancelled { job: job.id, agreed, kept: None, no_show: None });
+    }
+    Ok(())
+}
+
+pub(super) fn reverse(job: &Job, f: &SaleReversed, act: &mut Act) -> Answer<()> {
+    let sale = job.selling.sale(f.sale).filter(|sale| sale.reversed.is_none()).ok_or(Refusal::NotThere)?;
+    kept(job, f.kept, job.selling.paid(job.currency, sale.id)?)?;
+    act.add(f.clone());
+    Ok(())
+}

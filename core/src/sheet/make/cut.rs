@@ -1,0 +1,121 @@
+//! What is cut at the saw by what is ticked there: so many boards of each line, or all of them; and what is still on boards that are not.
+
+use super::Given;
+use super::keep::left_over;
+use crate::ledger::decide::{LeftOver, Lying};
+use crate::quantity::{Count, Listed, Sorted};
+use crate::sheet::plan::{CutLine, PlanSheet};
+
+/// All boards of a line, however many it has.
+pub const ALL: Count = Count::MAX;
+/// Between the place of a line and so many of its boards.
+const OF: char = 'x';
+
+/// Boards that are ticked as cut, by the place of their line at the saw.
+///
+/// ```
+/// use fivebar_core::sheet::make::cut::Ticks;
+/// let mut ticks = Ticks::read("0,2x3"); // all of the first line, three of the third
+/// assert_eq!((ticks.lines_done(), ticks.of(0, 5), ticks.of(2, 5)), (1, 5, 3));
+/// ticks.one_more(2, 4); // it has four
+/// assert_eq!((ticks.written().as_str(), ticks.lines_done()), ("0,2", 2));
+/// ```
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct Ticks(Sorted<usize, Count>);
+
+impl Ticks {
+    /// As they lie on a phone; a line without a number is cut whole.
+    pub fn read(text: &str) -> Ticks {
+        let one = |tick: &str| match tick.split_once(OF) {
+            None => Some((tick.parse().ok()?, ALL)),
+            Some((line, n)) => Some((line.parse().ok()?, n.parse().ok().filter(|n| 0 < *n)?)),
+        };
+        Ticks(text.split(',').filter_map(one).collect())
+    }
+
+    pub fn written(&self) -> String {
+        let one = |(line, n): (&usize, &Count)| if *n == ALL { line.to_string() } else { format!("{line}{OF}{n}") };
+        self.0.iter().map(one).listed().join(",")
+    }
+
+    /// Boards of a line that are cut, where it has so many.
+    pub fn of(&self, line: usize, has: i64) -> i64 {
+        self.0.get(&line).map_or(0, |n| i64::from(*n).min(has))
+    }
+
+    /// All boards of the line are cut.
+    pub fn is_done(&self, line: usize) -> bool {
+        self.0.get(&line) == Some(&ALL)
+    }
+
+    /// Lines of which all boards are cut.
+    pub fn lines_done(&self) -> usize {
+        self.0.values().filter(|n| **n == ALL).count()
+    }
+
+    pub fn is_empty(&self) -> bool {
+        self.0.is_empty()
+    }
+
+    /// All boards of a line are cut, or none where all were.
+    pub fn turn(&mut self, line: usize) {
+        if self.is_done(line) {
+            self.0.remove(&line);
+        } else {
+            self.0.insert(line, ALL);
+        }
+    }
+
+    /// One board more of a line is cut, where it has so many.
+    pub fn one_more(&mut self, line: usize, has: i64) {
+        let n = Count::try_from(self.of(line, has)).unwrap_or(0).saturating_add(1);
+        self.0.insert(line, if i64::from(n) < has { n } else { ALL });
+    }
+
+    /// What is ticked of one line, to be put there again.
+    pub fn line(&self, line: usize) -> Option<Count> {
+        self.0.get(&line).copied()
+    }
+
+    /// A line is ticked as it was.
+    pub fn put(&mut self, line: usize, n: Option<Count>) {
+        match n {
+            Some(n) => self.0.insert(line, n),
+            None => self.0.remove(&line),
+        };
+    }
+}
+
+/// The lines of a plan with their places, and the boards of each that are cut.
+fn lines<'a>(sheet: &'a PlanSheet, ticks: &'a Ticks) -> impl Iterator<Item = (&'a CutLine, i64)> {
+    sheet.lines.iter().enumerate().map(|(nth, line)| (line, ticks.of(nth, line.n)))
+}
+
+/// Boards of a pile that a plan has cut: those of its ticks, as strips where they were ripped first.
+pub fn boards_cut((given, sheet): (&Given, &PlanSheet), ticks: &Ticks, at: Lying) -> Count {
+    let of = |place: usize| {
+        let strips = lines(sheet, ticks).filter(|(line, _)| line.source == place).fold(0_i64, |sum, (_, n)| sum.saturating_add(n));
+        let ripped = given.ready.sources.get(place).map_or(1, |source| source.ripped.max(1));
+        let boards = strips.saturating_add(ripped).saturating_sub(1).checked_div(ripped).unwrap_or(strips);
+        Count::try_from(boards).unwrap_or(Count::MAX)
+    };
+    let places = given.sources.iter().enumerate().filter(|(_, source)| source.which().0 == at).map(|(place, _)| place);
+    places.map(of).fold(0, Count::saturating_add)
+}
+
+/// Of what goes back to the rack, in the same order, how many pieces are still on boards that are not cut. What ripping leaves is there with
+/// the first board of its pile.
+pub fn still_on(given: &Given, sheet: &PlanSheet, ticks: &Ticks) -> Vec<Count> {
+    let of = |source: usize| given.sources.get(source).map(|source| source.pile.pile);
+    let count = |n: i64| Count::try_from(n).unwrap_or(0);
+    let one = |left: &LeftOver| {
+        let own = lines(sheet, ticks).filter(|(line, _)| of(line.source) == Some(left.of) && line.remainder == Some(left.size[2]));
+        let uncut = own.map(|(line, cut)| count(line.n.saturating_sub(cut)));
+        let begun = |source: usize| lines(sheet, ticks).any(|(line, cut)| line.source == source && 0 < cut);
+        let long = |source: usize| given.ready.sources.get(source).map(|source| source.size[2]);
+        let ripped = sheet.used.iter().filter(|used| of(used.source) == Some(left.of) && long(used.source) == Some(left.size[2]));
+        let ripped = ripped.filter(|used| !begun(used.source)).map(|used| count(used.left_strips));
+        uncut.chain(ripped).fold(0, Count::saturating_add).min(left.n)
+    };
+    left_over(given, sheet, &|_, _| String::new()).iter().map(one).listed()
+}

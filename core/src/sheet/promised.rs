@@ -1,0 +1,74 @@
+//! What comes of what was agreed and is still to be handed over: one reckoning for Price and for the page of the job.
+
+use super::account::Account;
+use super::shop::Shop;
+use crate::ledger::fold::{Agreement, Job};
+use crate::ledger::kind::sale::{Carried, Paid};
+use crate::money::charge::Terms;
+use crate::quantity::{Decimal, Listed, Money, Span};
+use crate::refusal::Answer;
+
+/// What is handed over, taken apart.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Parts {
+    pub tax: Money,
+    pub fee: Money,
+    pub you_get: Money,
+}
+
+/// All that was agreed and is still to be handed over, paid so: each by the tax it was agreed with.
+///
+/// # Errors
+/// [`crate::refusal::Refusal::MoneyOutOfRange`].
+pub fn promised(shop: &Shop, job: &Job, paid: Paid) -> Answer<Parts> {
+    let all = job.selling.open().map(|agreement| of_agreement(shop, (job, agreement), paid)).collect::<Answer<Vec<Parts>>>()?;
+    let sum = |of: fn(&Parts) -> Money| Money::sum(job.currency, all.iter().map(of));
+    Ok(Parts { tax: sum(|parts| parts.tax)?, fee: sum(|parts| parts.fee)?, you_get: sum(|parts| parts.you_get)? })
+}
+
+/// What comes of the rest of one agreement: its tax, the fees of what came in ahead of it, and that of what is due as it is paid.
+///
+/// # Errors
+/// [`crate::refusal::Refusal::MoneyOutOfRange`].
+pub fn of_agreement(shop: &Shop, (job, agreement): (&Job, &Agreement), paid: Paid) -> Answer<Parts> {
+    let terms = shop.terms_of(job, paid);
+    let terms = Terms { tax: agreement.tax.unwrap_or(terms.tax), ..terms };
+    let rest = agreement.sum.minus(agreement.sold_for)?;
+    let due = rest.minus(job.selling.received_ahead(job.currency, agreement.id)?)?;
+    let fee = if Decimal::ZERO < due.amount() { terms.fee.of(due)? } else { Money::zero(job.currency) };
+    let fee = fee.plus(fees_ahead(job, agreement)?)?;
+    let taxed = terms.tax.apart(rest)?;
+    Ok(Parts { tax: taxed.tax, fee, you_get: taxed.before.minus(fee)? })
+}
+
+/// The fees of what came in ahead, while nothing was handed over of it: after that they are of what was sold.
+fn fees_ahead(job: &Job, agreement: &Agreement) -> Answer<Money> {
+    if agreement.sold == 0 { job.selling.fees_ahead(job.currency, agreement.id) } else { Ok(Money::zero(job.currency)) }
+}
+
+/// Of those fees, what the account of the job has among all fees already.
+///
+/// # Errors
+/// [`crate::refusal::Refusal::MoneyOutOfRange`].
+pub(super) fn fees_known(job: &Job) -> Answer<Money> {
+    Money::sum(job.currency, job.selling.open().map(|agreement| fees_ahead(job, agreement)).collect::<Answer<Vec<Money>>>()?)
+}
+
+/// How all that is left of a job goes, where every piece of it is promised and goes alike.
+pub fn carried(job: &Job) -> Option<Carried> {
+    let ways = job.selling.open().filter_map(|agreement| agreement.carried).listed();
+    let first = *ways.first()?;
+    (job.free() == 0 && ways.iter().all(|way| *way == first)).then_some(first)
+}
+
+/// Costs and hours of a job in one way of carrying it: what a delivery takes falls away where it is fetched. None where they are not known.
+///
+/// # Errors
+/// [`crate::refusal::Refusal::MoneyOutOfRange`].
+pub(super) fn costs_and_hours(account: &Account, carried: Carried) -> Answer<Option<(Money, Span)>> {
+    let Some((costs, time)) = account.pricing.work.costs.zip(account.pricing.work.time) else { return Ok(None) };
+    Ok(Some(match carried {
+        Carried::Delivered => (costs, time),
+        Carried::Fetched => (costs.minus(account.costs.still_delivery)?, time.minus(account.hours.still_delivery)),
+    }))
+}

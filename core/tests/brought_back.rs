@@ -1,0 +1,90 @@
+//! Some pieces of a sale come back: their part goes, the rest stays sold, whole to the cent.
+
+use fivebar_core::quantity::Currency;
+use fivebar_core::sheet::Shop;
+use fivebar_core::sheet::account::account;
+use fivebar_core::sheet::taxes::taxes;
+use fivebar_core::story::tell;
+
+/// Three stools for 100 by card: 5.5 % inside are 5.21, 2.6 % and 0.10 are 2.70.
+const SOLD: &str = "2026-05-22 08:14 -05:00 workshop USD inch\ntill tax 0.055 inside fee 0.026 fixed 0.10\njob stools \"Stools\" 3 spec\n\
+    tag 40 stools\nsell 3 stools for 100 card as all\n";
+
+/// After these lines: pieces sold, taken, tax, fees, received, due; and the tax of the year.
+#[track_caller]
+fn check(lines: &str, sold: u32, sums: [&str; 5]) {
+    let story = tell(&format!("{SOLD}{lines}"));
+    assert_eq!(story.refused, [], "{lines}");
+    let shop = Shop::of(&story.book, story.now.at);
+    let found = account(&shop, story.names.job("stools").unwrap()).unwrap().sold;
+    let sum = |money: fivebar_core::quantity::Money| money.amount().to_string();
+    assert_eq!(
+        (found.pieces, [found.taken, found.tax, found.fees, found.received, found.due].map(sum)),
+        (sold, sums.map(str::to_owned)),
+        "{lines}"
+    );
+    assert_eq!(taxes(&shop, Currency::USD, 2026).unwrap().tax, found.tax, "{lines}");
+}
+
+/// 100 / 3 is 33.33, and 33.33 or 33.34 each; 5.21 / 3 is 1.74, then 3.47 / 2 is 1.74: 1.73 stays. One after the other comes to nothing.
+#[test]
+fn parts_by_piece_come_to_the_whole() {
+    check("", 3, ["100", "5.21", "2.7", "100", "0"]);
+    check("bring-back 1 of sale all on stools", 2, ["66.67", "3.47", "2.7", "66.67", "0"]);
+    check("bring-back 1 of sale all on stools\nbring-back 1 of sale all on stools", 1, ["33.33", "1.73", "2.7", "33.33", "0"]);
+    let three = "bring-back 1 of sale all on stools\n".repeat(3);
+    check(&three, 0, ["0", "0", "2.7", "0", "0"]);
+    check("bring-back 3 of sale all on stools", 0, ["0", "0", "2.7", "0", "0"]);
+    check("bring-back 2 of sale all on stools kept 10", 1, ["43.33", "1.74", "2.7", "43.33", "0"]);
+}
+
+/// Nothing goes back of what was never paid; the rest is due.
+#[test]
+fn what_was_not_paid_does_not_go_back() {
+    let later =
+        "job more \"More\" 3 spec\nsell 3 more for 90 as later\npay 70 for more bank sale later\nbring-back 1 of sale later on more";
+    let story = tell(&format!("{SOLD}{later}"));
+    assert_eq!(story.refused, []);
+    let shop = Shop::of(&story.book, story.now.at);
+    let sold = account(&shop, story.names.job("more").unwrap()).unwrap().sold;
+    assert_eq!([sold.taken, sold.received, sold.due].map(|sum| sum.amount().to_string()), ["60", "60", "0"]);
+}
+
+/// Of an order, one of two comes back: made good it is promised again and its money is owed as work where it is kept; or the order ends.
+#[test]
+fn an_order_is_made_good_or_ends() {
+    let order = "job pair \"Pair\" 2 order\nagree 200 for 2 pair fetched as deal\npay 80 for pair bank agreed deal\nsell 2 pair for 200 notes agreed deal as both\n";
+    for (back, promised, received, due) in [
+        ("", 0, "200", "0"),
+        ("bring-back 1 of sale both on pair", 1, "100", "100"),
+        ("bring-back 1 of sale both on pair ends", 0, "100", "0"),
+    ] {
+        let story = tell(&format!("{SOLD}{order}{back}"));
+        assert_eq!(story.refused, [], "{back}");
+        let shop = Shop::of(&story.book, story.now.at);
+        let sold = account(&shop, story.names.job("pair").unwrap()).unwrap().sold;
+        let sums = [sold.received, sold.due].map(|sum| sum.amount().to_string());
+        assert_eq!((sold.promised, sums), (promised, [received, due].map(str::to_owned)), "{back}");
+    }
+}
+
+#[test]
+fn no_more_comes_back_than_was_sold_or_paid() {
+    for (line, why) in [
+        ("bring-back 4 of sale all on stools", "NotThatMany { asked: 4, there: 3 }"),
+        ("bring-back 1 of sale all on stools kept 34", "MoreThanReceived"),
+        ("bring-back 0 of sale all on stools", "NothingAsked"),
+    ] {
+        let refused = tell(&format!("{SOLD}{line}")).refused;
+        assert!(format!("{refused:?}").contains(why), "{line}: {refused:?}");
+    }
+}
+
+/// Looking back, what was asked is of the pieces that stayed sold: two tags of 40.
+#[test]
+fn what_was_asked_is_of_what_stayed_sold() {
+    let story = tell(&format!("{SOLD}bring-back 1 of sale all on stools kept 5"));
+    let shop = Shop::of(&story.book, story.now.at);
+    let pair = account(&shop, story.names.job("stools").unwrap()).unwrap().ratios.got_of_asked.unwrap();
+    assert_eq!([pair.0, pair.1].map(|sum| sum.to_string()), ["66.67 USD", "80.00 USD"]);
+}

@@ -1,0 +1,121 @@
+//! What came of one turn: how far it goes, and what it buys.
+
+use super::super::used;
+use crate::app::App;
+use fivebar_core::plan::{Answered, Figures, Made, better};
+use fivebar_core::quantity::{Count, Decimal};
+use fivebar_core::sheet::make::buy::{OfRack, not_bought, with_at_most};
+use fivebar_core::sheet::make::{Given, Source, What};
+use fivebar_core::sheet::plan::PlanSheet;
+
+/// A problem, its plan, and what that makes.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Tried {
+    pub given: Box<Given>,
+    pub answered: Answered,
+    pub sheet: PlanSheet,
+}
+
+/// What is bought: its price where all boards that could be bought have one, then cubic nanometres.
+type Weight = (Decimal, i128);
+
+fn times((cost, volume): Weight, n: Count) -> Weight {
+    (cost.saturating_mul(n.into()), volume.saturating_mul(n.into()))
+}
+
+/// One board; by its price where all that could be bought have one in one currency.
+fn one(given: &Given, source: &Source) -> Weight {
+    let all = &given.ask.bought;
+    let currency = all.first().and_then(|boards| boards.price).map(|price| price.currency());
+    let priced = all.iter().all(|boards| boards.price.is_some_and(|price| Some(price.currency()) == currency));
+    let cost = source.bought.flatten().filter(|_| priced).map_or(Decimal::ZERO, |price| price.amount());
+    let sides = [source.pile.thickness, source.pile.width, source.pile.length];
+    let volume = sides.into_iter().fold(1_i128, |sum, side| sum.saturating_mul(side.map_or(0, |side| side.as_nm()).into()));
+    (cost, volume)
+}
+
+impl Tried {
+    /// All that was asked, or a field that is near enough.
+    pub fn is_all(&self) -> bool {
+        match self.given.ask.what {
+            What::Parts(asked) | What::Sticks(asked) => asked.is_some_and(|asked| i64::from(asked) <= self.sheet.made),
+            What::Field(_) => 0 < self.sheet.made && self.answered.worth.first() == Some(&0),
+            What::Top(_) => true,
+        }
+    }
+
+    pub fn of_rack(&self) -> OfRack {
+        let is_field = matches!(self.given.ask.what, What::Field(_));
+        let proven = !is_field && self.answered.worth.first() == self.answered.bound.first();
+        OfRack { made: if is_field { 0 } else { self.sheet.made }, proven }
+    }
+
+    /// What is looked for further takes no more of these boards. What was tried for one more may have: where nothing better is looked
+    /// for, it is told still.
+    pub fn hold_to(&mut self, place: usize, most: Count) {
+        let held = with_at_most(&self.given, place, most);
+        if !held.ready.asked.holds(&self.answered) {
+            if self.answered.is_proven() {
+                return;
+            }
+            let Made::Parts(plan) = &mut self.answered.plan else { return };
+            plan.short = None;
+        }
+        *self.given = held;
+    }
+
+    /// It makes fewer than another, or comes less near; both on one rule.
+    pub fn is_less(&self, than: &Tried) -> bool {
+        let first = |it: &Tried| {
+            let unit = if matches!(it.given.ask.what, What::Field(_)) { it.given.ready.unit.into() } else { 1 };
+            it.answered.worth.first().map(|first| first.saturating_mul(unit)).into_iter().collect::<Vec<i128>>()
+        };
+        let nothing = self.sheet.made == 0 && 0 < than.sheet.made;
+        nothing || better(self.given.ready.asked.senses(), &first(than), &first(self))
+    }
+
+    pub fn bought(&self, place: usize) -> Count {
+        self.buys().into_iter().find(|(at, _)| *at == place).map_or(0, |(_, n)| n)
+    }
+
+    /// Boards that are not bought yet: which source, and how many.
+    pub fn buys(&self) -> Vec<(usize, Count)> {
+        not_bought(&self.given, &self.sheet).into_iter().map(|(place, n, _)| (place, n)).collect()
+    }
+
+    fn weight(&self) -> Weight {
+        let of = |(place, n): (usize, Count)| self.given.sources.get(place).map(|source| times(one(&self.given, source), n));
+        let all = self.buys().into_iter().filter_map(of);
+        all.fold((Decimal::ZERO, 0), |(cost, volume), (of, more)| (cost.saturating_add(of), volume.saturating_add(more)))
+    }
+
+    /// It does more than another, or as much and buys less.
+    pub fn is_before(&self, than: &Tried) -> bool {
+        than.is_less(self) || !self.is_less(than) && self.weight() < than.weight()
+    }
+
+    /// The same with boards of one kind alone, by its place among them: so many that they are less to buy than what this buys; nothing where
+    /// none are, or this buys of that kind alone.
+    pub fn alone(&self, app: &App, whole: &Given, kind: usize) -> Option<Given> {
+        let mut ask = whole.ask.clone();
+        let others = ask.bought.iter_mut().enumerate().filter(|(nth, _)| *nth != kind);
+        others.for_each(|(_, boards)| boards.n = 0);
+        let given = Given { ask: whole.ask.clone(), ..used::given_to(app, &ask).ok()? };
+        let place = given.sources.iter().position(|source| source.bought.is_some())?;
+        let source = given.sources.get(place)?;
+        let is_it = |(place, _): &(usize, Count)| self.given.sources.get(*place).is_some_and(|it| it.pile.pile == source.pile.pile);
+        let bought = self.buys();
+        if bought.len() == 1 && bought.iter().all(is_it) {
+            return None;
+        }
+        let all = self.weight();
+        let most = (1..=source.n).take_while(|n| times(one(&given, source), *n) < all).last()?;
+        Some(with_at_most(&given, place, most))
+    }
+
+    /// It takes as little as any plan of all the boards can: it is one of theirs, and of the same parts.
+    pub fn reaches(&self, bound: &Figures, whole: &Given) -> bool {
+        let same = self.given.ready.unit == whole.ready.unit && self.given.ready.wish == whole.ready.wish;
+        same && !bound.is_empty() && self.answered.worth == *bound
+    }
+}

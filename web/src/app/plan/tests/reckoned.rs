@@ -1,0 +1,40 @@
+//! What a plan says of what it was reckoned with: wood nobody has sorted, and the figures of the saw.
+
+use super::later::planned;
+use super::*;
+
+/// What is said of unsorted wood before and after the plan is used.
+#[track_caller]
+fn check(lines: &str, said: Option<&str>) {
+    let mut app = planned(lines);
+    let shown = page(&app);
+    match said {
+        Some(said) => assert!(shown.contains(&format!("Not sorted yet, so some may be rejects: {said}")), "{lines}: {shown}"),
+        None => assert!(!shown.contains("Not sorted yet"), "{lines}: {shown}"),
+    }
+    heard(&mut app, [Tap::Use]);
+    assert!(!page(&app).contains("Not sorted yet"), "{lines}: what a job has is sorted");
+}
+
+/// By the sums of the beta-binomial in fractions: with 3 rejects and 9 good as the guess, eight or more of 12 are good by 0.778 and seven or
+/// more by 0.878; with three good ones seen, seven or more of nine by 0.717 and six or more by 0.868. Likely is four times in five.
+#[test]
+fn wood_that_is_not_sorted_is_said_once() {
+    check("", Some("A, likely 7 of 12 good."));
+    check("good 12 strips\n", None);
+    // Four are taken: of eight known to be good.
+    check("good 8 strips\n", None);
+    check("good 3 strips\n", Some("A, likely 6 of 9 good."));
+}
+
+#[test]
+fn the_figures_it_goes_by_stand_there_with_the_way_to_them() {
+    let app = planned("");
+    let said = "Reckoned with kerf 3, off strip ends 2.5, off long edges 2, over in thickness 2, off glued edges 0.5, worth keeping 250, \
+        least end piece 100, least piece 60, in mm.";
+    let shown = page(&app);
+    assert_eq!(shown.matches(said).count(), 2, "on the screen and on paper: {shown}");
+    assert!(shown.contains("The saw’s figures"), "{shown}");
+    let machine = planned("machine jointer length 300 mm\n");
+    assert!(page(&machine).contains("machines from 300"), "{}", page(&machine));
+}

@@ -1,0 +1,95 @@
+//! What becomes of wood that a plan took, asked on a page of its own before another is used instead, or it is dropped.
+
+use super::super::slots::no;
+use super::super::{Screen, Seen};
+use super::say;
+use super::since::named;
+use crate::app::App;
+use crate::app::plan::{Before, Dropping, Since, Tap, dropping, in_both_of, refused};
+use crate::parts::head::{Head, head};
+use crate::parts::key::key;
+use crate::view::el;
+use crate::words::en::{changed as words, common};
+use fivebar_core::ledger::kind::plan::Shape;
+use fivebar_core::quantity::{Count, Listed};
+use fivebar_core::sheet::job::JobSheet;
+
+/// What is asked, and the ways there are: each with what becomes of the wood.
+struct Asked {
+    said: String,
+    stays: (&'static str, &'static str),
+    /// None where all is cut.
+    goes: Option<(String, String)>,
+    ways: [Tap; 2],
+}
+
+/// The page, while something is asked.
+pub fn screen(sheet: &JobSheet, since: &Since, app: &App, seen: Seen<'_>) -> Option<Screen> {
+    let asked = match (since.before.filter(|_| app.plan.asks && since.changed.is_empty()), dropping(app).filter(|_| app.plan.drops)) {
+        (Some(before), _) => instead(before, app, seen),
+        (None, Some(dropped)) => drop_it(&dropped, seen),
+        (None, None) => return None,
+    };
+    let [stays, goes] = asked.ways;
+    let (name, under) = asked.stays;
+    let keys = std::iter::once(key("key h56 wide", name, under, say(stays)))
+        .chain(asked.goes.map(|(name, under)| key("key h56 wide", name, under, say(goes))));
+    let main = el("main", "scr").kid(el("p", "w8").attr("role", "alert").text(asked.said)).kids(keys);
+    let foot = el("footer", "foot").kids(refused(app).map(|why| no(why, seen)));
+    let foot = foot.kid(key("key soft h56 wide", common::NOT_NOW, "", say(Tap::NotNow)));
+    Some(Screen::new("jobs/plan-question", head(Head::new(sheet.name.clone(), words::WHAT_OF_ITS_WOOD)), main).foot(foot).says_it())
+}
+
+fn pieces(n: Count, seen: Seen<'_>) -> String {
+    common::pieces(n, &seen.speech.count(n))
+}
+
+/// Whether the wood of the plan before stays in the job.
+fn instead(before: Before, app: &App, seen: Seen<'_>) -> Asked {
+    let of_own = before.pieces == 0;
+    let asked = if of_own { words::does_it_stay(&pieces(before.own, seen)) } else { words::do_they_stay(&pieces(before.pieces, seen)) };
+    let asked = if before.others { format!("{asked} {}", words::OTHERS_STAY) } else { asked };
+    let said = std::iter::once(asked).chain(shared(app, !of_own)).listed().join(" ");
+    let stays = if of_own { (words::IT_STAYS, words::IT_STAYS_UNDER) } else { (words::THEY_STAY, words::THEY_STAY_UNDER) };
+    let goes = if of_own { (words::GOES, words::GOES_UNDER) } else { (words::PUT_BACK, words::PUT_BACK_UNDER) };
+    let back = uncut((before.cut, before.back), goes, seen);
+    // What the job had already stays in it: the plan goes, with what it left of boards that are not cut.
+    let goes = if of_own { Some((goes.0.to_owned(), cut_stay(before.cut, goes.1, seen))) } else { back };
+    Asked { said: cut(before.cut, said, seen), stays, goes, ways: [Tap::UseAnd(true), Tap::UseAnd(false)] }
+}
+
+/// The same of one that is dropped.
+fn drop_it(dropped: &Dropping, seen: Seen<'_>) -> Asked {
+    let said = cut(dropped.cut, words::drops(&pieces(dropped.pieces, seen)), seen);
+    let back = dropped.uncut.as_ref().map_or(dropped.pieces, |it| it.back.iter().map(|(_, n)| *n).fold(0, Count::saturating_add));
+    let goes = uncut((dropped.cut, back), (words::PUT_BACK, words::DROP_BACK_UNDER), seen);
+    Asked { said, stays: (words::THEY_STAY, words::DROP_STAYS_UNDER), goes, ways: [Tap::DropAnd(true), Tap::DropAnd(false)] }
+}
+
+/// That boards are ticked as cut goes first.
+fn cut(n: Count, asked: String, seen: Seen<'_>) -> String {
+    if n == 0 { asked } else { words::is_cut(&seen.speech.count(n), n == 1, &asked) }
+}
+
+/// All of it goes back, or where boards are cut the others; nothing where all are.
+fn uncut((cut, back): (Count, Count), (all, under): (&str, &str), seen: Seen<'_>) -> Option<(String, String)> {
+    match (cut, back) {
+        (0, _) => Some((all.to_owned(), under.to_owned())),
+        (_, 0) => None,
+        _ => Some((words::put_back_uncut(&seen.speech.count(back)), cut_stay(cut, under, seen))),
+    }
+}
+
+fn cut_stay(cut: Count, under: &str, seen: Seen<'_>) -> String {
+    if cut == 0 { under.to_owned() } else { words::cut_stay(&seen.speech.count(cut), cut == 1) }
+}
+
+/// What both plans make, and what only the one before does.
+fn shared(app: &App, goes_back: bool) -> Vec<String> {
+    let told = in_both_of(app);
+    let whole = if app.plan.draft.shape == Some(Shape::Field) { words::THE_FIELD } else { words::THE_TOP };
+    let names = |all: Vec<String>| all.iter().map(|name| if name.is_empty() { whole.to_owned() } else { named(name) }).listed();
+    let (both, alone) = (names(told.both), names(told.alone));
+    let both = (!both.is_empty()).then(|| words::both_make(&both));
+    both.into_iter().chain((!alone.is_empty()).then(|| words::made_alone(&alone, goes_back))).listed()
+}

@@ -1,0 +1,35 @@
+//! What a plan is reckoned with, and what of its wood nobody has looked at yet.
+
+use super::super::Seen;
+use super::ends::saw_page;
+use crate::app::{App, Msg};
+use crate::parts::fraction::worded;
+use crate::parts::key::key;
+use crate::view::{El, el};
+use crate::words::en::{common, plan, reckoned as words};
+use fivebar_core::quantity::{Length, Listed};
+use fivebar_core::sheet::make::{Given, bears, places};
+use fivebar_core::sheet::outlook::{Unsorted, not_sorted};
+use fivebar_core::sheet::plan::PlanSheet;
+
+/// The saw's figures it goes by, with the way to them; on paper the figures alone.
+pub fn figures(given: &Given, seen: Seen<'_>) -> [El<Msg>; 2] {
+    let mut all = given.ready.figures.clone();
+    let machine = Some(all.machines.plane).filter(|least| Length::ZERO < *least).map(|least| seen.speech.length(least, given.units));
+    let lengths = places(&mut all).map(|length| seen.speech.length(*length, given.units));
+    let named = bears(given.ask.what.shape()).iter().filter_map(|nth| plan::SAW_FIGURES.get(*nth).zip(lengths.get(*nth)));
+    let named = named.map(|(name, length)| words::figure_of(name, length)).chain(machine.map(|least| words::machines_from(&least)));
+    let said = words::reckoned_with(&named.listed(), common::length_unit(given.units));
+    let way = el("div", "no-print").kid(key("key soft h56 wide left", plan::SAW, said.clone(), saw_page()));
+    [worded("p", "t14 print-only", said), way]
+}
+
+/// That pieces it takes are not sorted yet, and how many of them are likely good.
+pub fn unsorted(given: &Given, sheet: &PlanSheet, app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
+    let all = not_sorted(&app.shelf().shop(seen.now.at), given, sheet).ok().filter(|all| !all.is_empty())?;
+    let one = |it: &Unsorted| {
+        let letter = given.ready.sources.get(it.source).map_or("", |source| source.letter.as_str());
+        words::likely_good(letter, &seen.speech.count(it.likely), &seen.speech.count(it.n))
+    };
+    Some(worded("p", "notice", words::not_sorted(&all.iter().map(one).listed())))
+}
