@@ -62,8 +62,13 @@ impl Bench {
 
     /// What an operation of a job was planned to take; none of nothing.
     pub fn thought_of(&self, run: &Run) -> Option<Span> {
-        let On::Job(job) = run.work.on else { return None };
-        self.thought.get(&(job, run.work.op.clone())).copied()
+        self.thought_for(run.work.on, &run.work.op)
+    }
+
+    /// The same by its name.
+    pub fn thought_for(&self, on: On, op: &str) -> Option<Span> {
+        let On::Job(job) = on else { return None };
+        self.thought.get(&(job, op.to_owned())).copied()
     }
 
     /// What was left at a run's start of what its operation was planned to take.

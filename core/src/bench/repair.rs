@@ -27,6 +27,9 @@ pub struct Known {
 /// A run longer than this is no working day without a doubt: a clock time that makes one is asked about [J].
 pub const DAY_MOST: Span = Span::minutes(12 * 60);
 
+/// A quiet time as long as that is a night that was slept [J].
+const NIGHT_LEAST: Span = Span::minutes(5 * 60);
+
 /// Why this end is proposed.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Because {
@@ -118,13 +121,15 @@ pub fn looks_wrong(run: &Run, known: &Known, now: Moment) -> bool {
 }
 
 /// The last act that speaks for an end: one of the day on which the run began and within a working day of its start does, and so does any that was
-/// made before the run looked wrong. A tap of the next morning after a quiet night says no more than none. What the maker said is right does [J].
+/// made before the run looked wrong, or within a working day and no night after the one before it, or after the start: who works past midnight
+/// notes pieces then. A tap of the next morning after a quiet night says no more than none. What the maker said is right does [J].
 pub fn last_act(run: &Run, known: &Known, acts: impl Iterator<Item = Moment>) -> Option<Moment> {
     let mut acts = acts.listed();
     order_by_key(&mut acts, |at| *at);
     let (mut known, right) = (Known { last_act: None, ..*known }, run.right);
     for at in acts {
-        if right.is_none_or(|right| right < at) && !is_of_its_day(run, at) && is_in_doubt(run, &known, at) {
+        let goes_on = run.started.at.until(at) <= DAY_MOST && known.last_act.unwrap_or(run.started.at).until(at) < NIGHT_LEAST;
+        if right.is_none_or(|right| right < at) && !is_of_its_day(run, at) && !goes_on && is_in_doubt(run, &known, at) {
             break;
         }
         known.last_act = Some(at);
@@ -226,6 +231,20 @@ mod tests {
         check([Some(500), None, None, None, None], 872, Because::Usual);
         let soon = proposed((at(680), Kind::Make), &Known::default(), at(680));
         assert_eq!(soon.at, at(681));
+    }
+
+    /// From 21:28, by minutes after midnight of that day; what speaks for its end. Trimming was planned for 90 minutes.
+    #[test]
+    fn pieces_noted_past_midnight_speak_for_an_end_and_those_of_the_morning_do_not() {
+        let check = |acts: &[i64], last: Option<i64>| {
+            let known = Known { planned: Some(Span::minutes(90)), ..Known::default() };
+            let found = last_act(&run(1, 1_288), &known, acts.iter().map(|minute| at(*minute)));
+            assert_eq!(found, last.map(at), "{acts:?}");
+        };
+        check(&[1_440 + 48, 1_440 + 68], Some(1_440 + 68));
+        check(&[1_440 + 48, 1_440 + 68, 1_440 + 480], Some(1_440 + 68));
+        check(&[1_440 + 480], None);
+        check(&[1_400, 1_440 + 480], Some(1_400));
     }
 
     #[track_caller]

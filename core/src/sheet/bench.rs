@@ -9,7 +9,7 @@ use crate::bench::repair::{self, Proposed};
 use crate::bench::{Batch, Bench, DayTotal, Doubt, Kind, On, Run, Stage, Work, day};
 use crate::ledger::{Book, fold};
 use crate::quantity::Set;
-use crate::quantity::{Clock, Count, Day, Id, Listed, Span, Wall};
+use crate::quantity::{Clock, Count, Day, Id, Listed, Moment, Span, Wall};
 
 /// The latest operations on the board, across all jobs.
 pub const LATEST: usize = 4;
@@ -70,16 +70,16 @@ pub struct Choice {
 }
 
 /// What the bench is about: what runs is on it, or was stopped last.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct Hand {
     pub on: On,
     pub name: Option<String>,
     /// The person's own time on it.
     pub spent: Span,
-    /// Of it, runs that look wrong and have ended, or began before today.
+    /// Of it, runs that look wrong.
     pub unsettled: Span,
-    /// While nothing runs: when its run was stopped, and how long that was.
-    pub stood: Option<(Wall, Span)>,
+    /// While nothing runs: its run that was stopped.
+    pub stood: Option<Run>,
 }
 
 /// The operations as they lie in the rack, in working order.
@@ -105,6 +105,8 @@ pub struct Rack {
 #[derive(Clone, Debug, PartialEq)]
 pub struct ToMend {
     pub run: Run,
+    /// The job's or the haul's name.
+    pub name: Option<String>,
     pub worked: Span,
     pub doubts: Vec<Doubt>,
     pub batch: Batch,
@@ -113,17 +115,14 @@ pub struct ToMend {
 }
 
 /// Who was there at a switch, what was worked at then, and what was switched to.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct Stayed {
-    /// The run that was switched to, its operation, and its ends; none while it runs.
-    pub run: Id,
-    pub to: String,
-    pub from: Wall,
-    pub end: Option<Wall>,
+    /// The run that was switched to.
+    pub to: Run,
     pub heads: Count,
     pub op: String,
     /// When they came, where the switch was said to have been before.
-    pub came: Option<Wall>,
+    pub came: Option<Moment>,
 }
 
 /// What the bench shows.
@@ -140,7 +139,7 @@ pub struct BenchSheet {
     pub stayed: Option<Stayed>,
     /// Done lately on any job.
     pub latest: Vec<Choice>,
-    /// The person's own time today, but for runs that look wrong and have ended or began before today.
+    /// The person's own time today, but for runs that look wrong.
     pub today: Span,
     /// Runs that look like a forgotten stop.
     pub unsettled: Count,
@@ -230,10 +229,9 @@ impl<'a> Look<'a> {
         repair::looks_wrong(run, &known, now).then(|| repair::proposed(ends, &known, run.end(now)))
     }
 
-    /// It looks like a forgotten stop and has ended; what runs may be right, but for one that began before today, where it is worked.
+    /// It looks like a forgotten stop: it is in no total until that is answered, whether it goes on or has ended, of today or of a day before.
     pub(super) fn is_in_question(&self, run: &Run) -> bool {
-        let today = Wall::new(self.seen.now.at, run.started.offset).day();
-        (!run.is_running() || run.started.day() < today) && self.forgotten(run).is_some()
+        self.forgotten(run).is_some()
     }
 
     /// A person's own time on a day.
@@ -253,9 +251,7 @@ impl<'a> Look<'a> {
         let heads = there.iter().fold(0, |sum: Count, head| sum.saturating_add(head.n));
         let op = self.bench.before_the_switch(run)?.work.op.clone();
         let came = there.iter().map(|head| head.from).min().filter(|came| run.started.at < *came);
-        let came = came.map(|came| Wall::new(came, run.started.offset));
-        let end = (!run.is_running()).then(|| run.end_wall(self.seen.now));
-        (0 < heads).then(|| Stayed { run: run.id, to: run.work.op.clone(), from: run.started, end, heads, op, came })
+        (0 < heads).then(|| Stayed { to: run.clone(), heads, op, came })
     }
 
     fn slab(&self, run: &Run) -> Slab {
@@ -285,7 +281,7 @@ impl<'a> Look<'a> {
     fn hand(&self, run: &Run) -> Hand {
         let (on, now) = (run.work.on, self.seen.now.at);
         let own = self.bench.on(on).filter(|other| other.work.person == run.work.person);
-        let stood = (!run.is_running()).then(|| (run.end_wall(self.seen.now), run.worked(now)));
+        let stood = (!run.is_running()).then(|| run.clone());
         let wrong = own.clone().filter(|run| self.is_in_question(run));
         let unsettled = Span::sum(wrong.map(|run| run.worked(now)));
         Hand { on, name: fold::name_of(self.book, on), spent: Span::sum(own.map(|run| run.worked(now))), unsettled, stood }
@@ -302,7 +298,14 @@ impl<'a> Look<'a> {
         let wrong = if run.is_running() { None } else { self.forgotten(run) };
         let listed = !doubts.is_empty() || wrong.is_some();
         let batch = || self.bench.batch(run.work.on, &run.work.op, now);
-        listed.then(|| ToMend { run: run.clone(), worked: run.worked(now), doubts, batch: batch(), wrong })
+        listed.then(|| ToMend {
+            run: run.clone(),
+            name: fold::name_of(self.book, run.work.on),
+            worked: run.worked(now),
+            doubts,
+            batch: batch(),
+            wrong,
+        })
     }
 }
 
@@ -497,7 +500,7 @@ end shelf",
         phone.stop(40, first);
         let forgotten = phone.start(50, "sand", stands);
         let totals = |phone: &Phone, minute| (seen(phone, minute).today.as_minutes(), seen(phone, minute).unsettled);
-        assert_eq!(totals(&phone, 300), (280, 1), "it may be right while it runs");
+        assert_eq!(totals(&phone, 300), (30, 1), "nor while it runs");
         phone.stop(300, forgotten);
         assert_eq!(totals(&phone, 301), (30, 1));
         phone.bench(302, BenchCommand::Confirm { run: forgotten }).unwrap();

@@ -44,7 +44,7 @@ pub struct DaySheet {
     /// Runs that began on the day, the earliest first.
     pub lines: Vec<DayLine>,
     pub struck: Vec<Struck>,
-    /// What was worked on the day, runs from the day before included, but for those that look wrong: one that began today counts while it runs.
+    /// What was worked on the day, runs from the day before included, but for those that look wrong.
     pub total: DayTotal,
     /// So many runs of the day look wrong.
     pub unsettled: Count,

@@ -2,6 +2,7 @@
 
 use super::account::{Account, Sold, of as reckon};
 use super::estimate::left::is_between_coats;
+use super::estimate::{Row, rows_of};
 use super::helped::{Helped, helped};
 use super::jobs::{Section, date, section, so_far, to_come};
 use super::make::keep::{Lacking, changed_piles, lacking_of};
@@ -10,14 +11,16 @@ use super::promised::{carried, costs_and_hours, fees_known, promised};
 use super::rate::rate;
 use super::shop::Shop;
 use crate::bench::On;
+use crate::bench::wait::Wait;
 use crate::ledger::fold::{self, Described, InUse, Job, Operation, Over, Part, Quote, Selling, TaxBy};
 use crate::ledger::kind::bench::Stage;
 use crate::ledger::kind::job::For;
 use crate::ledger::kind::plan::Shape;
 use crate::ledger::kind::sale::{Carried, Paid};
 use crate::money::left::{PerHour, Way};
-use crate::quantity::{Count, Decimal, Id, Listed, Money, Span, Wall};
+use crate::quantity::{Count, Decimal, Id, Listed, Moment, Money, Span, Wall};
 use crate::refusal::Answer;
+use std::cell::OnceCell;
 
 /// The screen of a job.
 #[derive(Clone, Debug, PartialEq)]
@@ -88,6 +91,8 @@ pub enum NextAct {
     TakeWood,
     /// Work on: the next planned operation that is not done, where one is planned.
     WorkOn { op: Option<String> },
+    /// It waits: nothing is to do before that comes off, or may come off by now.
+    Waits { off: Moment },
     /// Give it a price.
     SetTag,
     /// Sell what is left.
@@ -294,6 +299,7 @@ pub(super) fn next(shop: &Shop, job: &Job, account: &Account) -> NextAct {
     }
     match left_to_do {
         Some(op) if job.ended.is_none() && 0 < sold.left => return NextAct::WorkOn { op: Some(op) },
+        None if let Some(off) = last_off(shop, job).filter(|_| job.ended.is_none() && 0 < sold.left) => return NextAct::Waits { off },
         _ if 0 < sold.promised && account.hours.total.is_some() => return NextAct::HandOver { due: sold.due, date: date(job) },
         _ if Decimal::ZERO < sold.due.amount() && sold.promised == 0 => return NextAct::Collect { due: sold.due },
         _ => {}
@@ -341,13 +347,24 @@ fn is_made(shop: &Shop, job: &Job, account: &Account) -> bool {
     job.ended.is_some() || sold || (!unfinished && !to_come && finished && !is_between_coats(shop, job))
 }
 
-/// The first planned operation that was never begun, or has pieces left, the delivery aside.
+/// When the last of what waits of a job may come off.
+fn last_off(shop: &Shop, job: &Job) -> Option<Moment> {
+    shop.waits().on().filter(|wait| wait.job == Some(job.id)).map(Wait::off).max()
+}
+
+/// The first planned operation of which something is to come: it was never begun, has pieces left, or took less than it likely takes by
+/// what was planned of it; the delivery aside.
 fn next_op(shop: &Shop, job: &Job, account: &Account) -> Option<String> {
     let begun = |op: &str| account.hours.logged.by_op.contains_key(op);
+    let rows = OnceCell::new();
+    let to_come = |op: &str| {
+        let rows: &Vec<Row> = rows.get_or_init(|| rows_of(shop, (job, shop.history()), true));
+        rows.iter().any(|row| row.op.as_deref() == Some(op) && row.thought.is_some() && Span::ZERO < row.to_come())
+    };
     let open = |operation: &&Operation| {
         let op = operation.op.as_str();
         operation.kind != crate::ledger::kind::bench::Kind::Deliver
-            && (!begun(op) || shop.bench.batch(On::Job(job.id), op, shop.now).has_left())
+            && (!begun(op) || shop.bench.batch(On::Job(job.id), op, shop.now).has_left() || to_come(op))
     };
     job.operations.iter().find(open).map(|operation| operation.op.clone())
 }

@@ -230,8 +230,7 @@ fn told_to(run: &Run, now: Wall) -> Wall {
 
 /// The same by the clock that is shown.
 fn shown_to(run: &Run, (now, local): (Wall, Local)) -> Wall {
-    let to = told_to(run, now);
-    if run.recalled { run.wall(to.at, local) } else { to }
+    run.wall(told_to(run, now).at, local)
 }
 
 fn waited(clocks: &Clocks, line: WaitLine) -> Option<Waited> {

@@ -230,7 +230,7 @@ fn late(app: &App, ago: Span, now: Now) -> Option<(Id, String)> {
     let before = bench.runs().rev().filter(|other| other.id != run.id && other.work.person.is_none());
     let before = before.max_by_key(|other| (other.end(now.wall.at), other.started.at))?;
     let stopped = before.started.at < run.started.at;
-    Some((run.id, words::began_late(&app.speech.clock(run.started), &before.work.op, stopped)))
+    Some((run.id, words::began_late(&app.speech.clock(run.began(app.local())), &before.work.op, stopped)))
 }
 
 fn stop(app: &mut App, now: Now) {

@@ -716,11 +716,13 @@ mod tests {
         takes(back(), &[11], [true, true]);
         takes(Some(Msg::Key("u".into())), &[11], [true, true]);
         takes(back(), &[1], [true, true]);
-        takes(again(), &[11], [false, true]);
+        takes(again(), &[11], [true, true]);
         takes(back(), &[1], [true, true]);
         takes(back(), &[], [true, false]);
         takes(back(), &[], [true, false]);
-        takes(again(), &[1], [false, true]);
+        takes(again(), &[1], [true, true]);
+        takes(again(), &[11], [true, true]);
+        takes(again(), &[16], [false, true]);
     }
 
     #[test]

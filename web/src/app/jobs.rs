@@ -233,9 +233,13 @@ fn told_by_name(app: &mut App) {
 /// Takes back the whole act an entry came with: a sale goes with its payment and fee.
 pub fn strike(app: &mut App, entry: Id, now: Now) {
     let entry = app.shelf().book.entry(entry).and_then(|(entry, _)| entry.act).unwrap_or(entry);
-    if app.order(&Command::Book(BookCommand::TakeBack { act: entry }), now).is_some() {
-        let shelf = app.shelf_mut();
-        (shelf.last_act, shelf.taken_back) = (None, Some(entry));
+    struck(app, (BookCommand::TakeBack { act: entry }, entry), now);
+}
+
+/// Takes back what is named, in one act; the bar puts it back.
+fn struck(app: &mut App, (command, what): (BookCommand, Id), now: Now) {
+    if app.order(&Command::Book(command), now).is_some() {
+        app.shelf_mut().took_back(what);
         app.orders.push(Order::Feel(Feel::TakeBack));
     }
 }

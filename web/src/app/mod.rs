@@ -270,10 +270,14 @@ impl App {
                 let written = written?;
                 let (which, lines) = (self.which, written.lines.clone());
                 self.orders.push(Order::Append { which, lines, names: Names::default() });
-                if !matches!(command, Command::Book(BookCommand::TakeBack { .. } | BookCommand::Restore { .. })) {
+                let turns = matches!(
+                    command,
+                    Command::Book(BookCommand::TakeBack { .. } | BookCommand::Strike { .. } | BookCommand::Restore { .. })
+                );
+                if !turns {
                     self.workshop.lately = None;
                 }
-                self.shelf_mut().acted(written.act);
+                self.shelf_mut().acted(written.act, turns);
                 Some(written)
             }
             Err(refusal) => {
@@ -382,9 +386,9 @@ impl App {
         if let Some(tick) = self.shelf().last_tick.filter(|tick| tick.back) {
             return plan::tick_back(self, tick, now);
         }
-        let Some(act) = self.shelf().taken_back else { return };
+        let Some(act) = self.shelf().to_put_back() else { return };
         if self.order(&Command::Book(BookCommand::Restore { act }), now).is_some() {
-            self.shelf_mut().last_act = Some(act);
+            self.shelf_mut().stands_again(act);
             workshop::people::undone(self, act);
             workshop::wood::undone(self);
             workshop::rack::walk::undone(self, act, true);
@@ -394,7 +398,7 @@ impl App {
     /// 1 to 5 for the places, U takes back what was done last; what was done before it wants the key on the page that names it.
     fn key(&mut self, key: &str, now: Now) {
         match key {
-            "u" | "U" if self.shelf().taken_back.is_none() => self.take_back(now),
+            "u" | "U" if !self.shelf().took_back_last() => self.take_back(now),
             "Escape" => self.back(now),
             "ArrowLeft" => bench::heard(self, bench::Tap::Day(bench::day::DayTap::Walk(-1)), now),
             "ArrowRight" => bench::heard(self, bench::Tap::Day(bench::day::DayTap::Walk(1)), now),

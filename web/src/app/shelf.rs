@@ -84,8 +84,8 @@ pub struct Shelf {
     pub last_act: Option<Id>,
     /// Acts before it, the newest last: a slip may be seen only two taps later.
     pub acts_before: Vec<Id>,
-    /// The act that was just taken back and can be put back.
-    pub taken_back: Option<Id>,
+    /// Acts that were taken back one after the other and can be put back, the latest last; none once something new was written.
+    pub taken_back: Vec<Id>,
     /// The tick at the saw that was done last, where nothing was written after it.
     pub last_tick: Option<LastTick>,
     /// An earlier haul that was taken in hand again; else the newest is.
@@ -162,7 +162,7 @@ impl Shelf {
             saved: None,
             last_act: None,
             acts_before: vec![],
-            taken_back: None,
+            taken_back: vec![],
             last_tick: None,
             in_hand: None,
             prospects: Rc::default(),
@@ -200,7 +200,8 @@ impl Shelf {
     /// A tick at the saw is the last act of this tab now.
     pub fn was_ticked(&mut self, tick: Option<LastTick>) {
         self.acts_before.clear();
-        (self.last_act, self.taken_back, self.last_tick) = (None, None, tick);
+        self.taken_back.clear();
+        (self.last_act, self.last_tick) = (None, tick);
     }
 
     /// The bench as it stands.
@@ -334,13 +335,16 @@ impl Shelf {
         self.forget_all();
     }
 
-    /// An act was written in this tab.
-    pub fn acted(&mut self, act: Id) {
+    /// An act was written in this tab. What was taken back before stays so, unless the act itself turned one of these.
+    pub fn acted(&mut self, act: Id, turns: bool) {
         let before = self.last_act.replace(act);
         self.acts_before.extend(before.filter(|before| *before != act && !self.has_forgotten(*before)));
         let old = self.acts_before.len().saturating_sub(BEFORE_MOST);
         self.acts_before.drain(..old);
-        (self.taken_back, self.last_tick) = (None, None);
+        self.last_tick = None;
+        if !turns {
+            self.taken_back.clear();
+        }
     }
 
     /// Whether somebody was forgotten by it: the name comes back with the tap after it, and no later.
@@ -357,14 +361,32 @@ impl Shelf {
     /// The act that is taken back next: the last one, or the one before what was taken back.
     pub fn to_take_back(&self) -> Option<Id> {
         let stands = |act: &&Id| self.book.act(**act).iter().any(|id| self.book.entry(*id).is_some_and(|(_, struck)| !struck));
-        let before = || self.taken_back.and_then(|_| self.acts_before.iter().rev().find(stands).copied());
+        let before = || self.acts_before.iter().rev().find(stands).copied().filter(|_| !self.taken_back.is_empty());
         self.last_act.or_else(before)
     }
 
     /// An act was taken back.
     pub fn took_back(&mut self, act: Id) {
         self.acts_before.retain(|before| *before != act);
-        (self.last_act, self.taken_back) = (None, Some(act));
+        self.last_act = None;
+        self.taken_back.retain(|other| *other != act);
+        self.taken_back.push(act);
+    }
+
+    /// The act that is put back next: the one that was taken back last.
+    pub fn to_put_back(&self) -> Option<Id> {
+        self.taken_back.last().copied()
+    }
+
+    /// What was done last was to take something back.
+    pub fn took_back_last(&self) -> bool {
+        self.last_act.is_none() && !self.taken_back.is_empty()
+    }
+
+    /// An act stands again.
+    pub fn stands_again(&mut self, act: Id) {
+        self.taken_back.retain(|other| *other != act);
+        self.last_act = Some(act);
     }
 
     /// What could not be saved, to be tried again; it is shown again.
@@ -395,7 +417,7 @@ impl Shelf {
                 None => (Some(act), None, None),
             },
         };
-        (self.last_act, self.taken_back, self.last_tick) = (stands, taken_back, last_tick);
+        (self.last_act, self.taken_back, self.last_tick) = (stands, taken_back.into_iter().listed(), last_tick);
     }
 
     /// Lines that another tab wrote, or a copy brought: what is written here comes after them.

@@ -296,8 +296,7 @@ fn step_back(app: &mut App) {
 /// Strikes a line of a list; the bar puts it back.
 fn strike(app: &mut App, line: Id, now: Now) {
     if app.order(&Command::Book(BookCommand::TakeBack { act: line }), now).is_some() {
-        let shelf = app.shelf_mut();
-        (shelf.last_act, shelf.taken_back) = (None, Some(line));
+        app.shelf_mut().took_back(line);
         app.workshop.opened = None;
     }
 }

@@ -250,7 +250,7 @@ fn one((app, marks): (&App, &Marks), pile: &Pile, sheet: &CountSheet, seen: Seen
     let (unsaved, failed) = (of(&marks.unsaved).min(pile.taken), of(&marks.failed));
     let last = sheet.last.filter(|last| last.pile == pile.pile);
     // What was taken back is not what was added last; and at home nothing is added.
-    let added = last.filter(|_| app.shelf().taken_back.is_none() && !sheet.sorting_begun && sheet.trip.stands != Where::Home);
+    let added = last.filter(|_| !app.shelf().took_back_last() && !sheet.sorting_begun && sheet.trip.stands != Where::Home);
     let shown = Tile {
         name: name(pile),
         size: if seen.page.is_narrow() { sides(pile.size, sheet.units, seen.speech) } else { size(pile, sheet.units, seen.speech) },

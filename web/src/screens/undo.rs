@@ -21,7 +21,7 @@ use std::rc::Rc;
 /// can be, too.
 pub fn bar(app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
     let one = one(app, seen)?;
-    let more = app.shelf().taken_back.and_then(|_| more(app, seen));
+    let more = app.shelf().to_put_back().and_then(|_| more(app, seen));
     Some(match more {
         Some(more) => el("div", "um").kid(one).kid(more),
         None => one,
@@ -51,8 +51,9 @@ pub fn last(app: &App, seen: Seen<'_>) -> Option<(bool, Option<String>)> {
     if let Some(tick) = &shelf.last_tick {
         return Some((tick.back, Some(tick_named(tick, app, seen))));
     }
-    let act = shelf.taken_back.or(shelf.last_act)?;
-    Some((shelf.taken_back.is_some(), act_named(act, app, seen)))
+    let back = shelf.to_put_back();
+    let act = back.or(shelf.last_act)?;
+    Some((back.is_some(), act_named(act, app, seen)))
 }
 
 /// "tick of 2 × 71"; of a plan that is not in hand, that it was one.

@@ -17,6 +17,10 @@ pub enum BookCommand {
     TakeBack {
         act: Id,
     },
+    /// Takes one line of an act back, whatever else it wrote: its entry.
+    Strike {
+        line: Id,
+    },
     /// Makes what was taken back stand again.
     Restore {
         act: Id,
@@ -70,8 +74,14 @@ pub(super) fn decide(book: &Book, command: &BookCommand, act: &mut Act) -> Answe
                 act.add(freed);
             }
         }
+        BookCommand::Strike { line } => {
+            book.entry(*line).ok_or(Refusal::NotThere)?;
+            rests::allowed(book, &[*line])?;
+            act.add(Struck { entries: vec![*line] });
+        }
         BookCommand::Restore { act: id } => {
-            let entries = with_piles(book, whole(book, *id)?);
+            let together = if was_struck_alone(book, *id) { vec![*id] } else { whole(book, *id)? };
+            let entries = with_piles(book, together);
             let once_more = not_of_others(book, took_back(book, &entries, true));
             if once_more.is_empty() {
                 restore::allowed(book, &entries)?;
@@ -138,6 +148,12 @@ fn with_plan(book: &Book, mut entries: Vec<Id>) -> (Vec<Id>, Vec<PiecesFreed>) {
         frees.extend(goes.frees);
     }
     (not_of_others(book, entries), frees)
+}
+
+/// Whether an entry was struck last by itself: an act is named by its first entry, and of one told in several lines that line may go alone.
+fn was_struck_alone(book: &Book, id: Id) -> bool {
+    let struck = book.entries().rev().filter_map(|(entry, _)| if let Fact::Struck(f) = &entry.fact { Some(&f.entries) } else { None });
+    struck.into_iter().find(|entries| entries.contains(&id)).is_some_and(|entries| entries.as_slice() == [id])
 }
 
 /// What a plan left lies in a pile that another may have begun, which was taken back since: it comes again with it.

@@ -173,6 +173,26 @@ mod tests {
         assert_eq!(shown(&phone), [("Stool".into(), 60), ("Table".into(), 90)]);
     }
 
+    /// Three told at once: each goes alone, the first too, whose entry names the act; and comes back alone.
+    #[test]
+    fn one_of_several_old_jobs_is_struck_and_put_back() {
+        use super::super::BookCommand::{Restore, Strike};
+        let all = ["Stool", "Table", "Shelf"];
+        for nth in 0..all.len() {
+            let mut phone = Phone::new("a");
+            phone.order(1, Command::Estimate(EstimateCommand::Tell(all.map(|name| told(name, 60)).to_vec()))).unwrap();
+            let line = fold::workshop(&phone.book).old_jobs[nth].entry;
+            let other = fold::workshop(&phone.book).old_jobs[(nth + 1) % all.len()].entry;
+            let shown = |phone: &Phone| fold::workshop(&phone.book).old_jobs.iter().map(|old| old.name.clone()).collect::<Vec<_>>();
+            let but = |gone: &[usize]| (0..all.len()).filter(|nth| !gone.contains(nth)).map(|nth| all[nth]).collect::<Vec<_>>();
+            phone.order(2, Command::Book(Strike { line })).unwrap();
+            assert_eq!(shown(&phone), but(&[nth]));
+            phone.order(3, Command::Book(Strike { line: other })).unwrap();
+            phone.order(4, Command::Book(Restore { act: line })).unwrap();
+            assert_eq!(shown(&phone), but(&[(nth + 1) % all.len()]));
+        }
+    }
+
     #[test]
     fn an_estimate_is_kept_as_it_was_given() {
         let mut phone = Phone::new("a");

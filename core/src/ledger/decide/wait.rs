@@ -186,6 +186,34 @@ mod tests {
         assert_eq!((off(&phone).len(), phone.runs().run(run).unwrap().done()), (2, 2));
     }
 
+    /// Two tops clamped, then five by a slip; the count of the run is put right, in steps: what waits, each with its off time, and taken back.
+    #[test]
+    fn what_waits_follows_a_count_that_is_put_right() {
+        use crate::ledger::decide::BenchCommand::DoneInAll;
+        let check = |counts: &[Count], then: &[(i64, Count)]| {
+            let (mut phone, run) = gluing();
+            order(&mut phone, 689, WaitCommand::Clamp { run, n: 2, laid: glue(90) }).unwrap();
+            order(&mut phone, 698, WaitCommand::Clamp { run, n: 5, laid: glue(90) }).unwrap();
+            let shown = |phone: &Phone| waits(phone).iter().map(|wait| (wait.off(), wait.n)).collect::<Vec<_>>();
+            let before = shown(&phone);
+            assert_eq!(before, [(at(779), 2), (at(788), 5)]);
+            let acts = counts.iter().map(|n| phone.bench(700, DoneInAll { run, n: *n }).unwrap()).collect::<Vec<_>>();
+            assert_eq!(shown(&phone), then.iter().map(|(off, n)| (at(*off), *n)).collect::<Vec<_>>(), "{counts:?}");
+            assert_eq!(phone.runs().run(run).unwrap().done(), *counts.last().unwrap());
+            for act in acts.into_iter().rev() {
+                let act = phone.book.entry(act).and_then(|(entry, _)| entry.act).unwrap_or(act);
+                phone.take_back(701, act);
+            }
+            assert_eq!(shown(&phone), before, "{counts:?}");
+        };
+        check(&[4], &[(779, 2), (788, 2)]);
+        check(&[2], &[(779, 2)]);
+        check(&[1], &[(779, 1)]);
+        check(&[4, 3], &[(779, 2), (788, 1)]);
+        check(&[4, 2], &[(779, 2)]);
+        check(&[8], &[(779, 2), (788, 5)]);
+    }
+
     #[test]
     fn a_wait_is_never_work() {
         let (mut phone, run) = gluing();

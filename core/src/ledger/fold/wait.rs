@@ -5,18 +5,19 @@ use crate::bench::wait::{Off, Said, Usuals, Wait, Waits};
 use crate::ledger::kind::wait as kind;
 use crate::ledger::places::Places;
 use crate::ledger::{Book, Entry, Fact, Subject};
-use crate::quantity::{Id, Listed, Sorted, Span};
+use crate::quantity::{Count, Id, Listed, Sorted, Span};
 
 /// Every wait there is.
 pub fn waits(book: &Book) -> Waits {
     let mut gathered = Gathered::default();
     for (entry, struck) in book.ever(Subject::Bench) {
         gathered.revised(entry, book.turns(entry.id));
+        gathered.recounted(book, entry);
         if !struck {
             gathered.take(entry);
         }
     }
-    gathered.waits()
+    gathered.waits(book)
 }
 
 /// What is said of one wait, in whatever order.
@@ -35,6 +36,8 @@ struct Gathered {
     told: Vec<Told>,
     /// The job of each run that was moved.
     moved: Sorted<Id, Option<Id>>,
+    /// The count that was written for one that was struck in the same act.
+    instead: Sorted<Id, Id>,
     usuals: Usuals,
 }
 
@@ -82,6 +85,28 @@ impl Gathered {
         }
     }
 
+    /// A count that was put right is struck, and what is left of it is counted in that act.
+    fn recounted(&mut self, book: &Book, entry: &Entry) {
+        if let Fact::PiecesDone(_) = &entry.fact
+            && let Some((Entry { fact: Fact::Struck(f), .. }, false)) = entry.act.and_then(|act| book.entry(act))
+            && let Some(last) = f.entries.last()
+        {
+            self.instead.insert(*last, entry.id);
+        }
+    }
+
+    /// The count a wait came with, as it stands by now, and the pieces of it; none where no piece of it was done.
+    fn counted(&self, book: &Book, mut count: Id) -> Option<(Id, Count)> {
+        // A book that leads round in a circle leads nowhere.
+        for _ in 0..=self.instead.iter().count() {
+            match book.entry(count)? {
+                (Entry { fact: Fact::PiecesDone(f), .. }, false) => return Some((count, f.n)),
+                _ => count = *self.instead.get(&count)?,
+            }
+        }
+        None
+    }
+
     fn of(&mut self, wait: Id) -> &mut Told {
         let next = self.told.len();
         let at = self.of.get_or(wait, next);
@@ -93,14 +118,21 @@ impl Gathered {
         &mut self.told[at]
     }
 
-    fn waits(self) -> Waits {
+    /// What waits follows the count it came with: a piece that was not done does not wait.
+    fn waits(mut self, book: &Book) -> Waits {
+        let told = std::mem::take(&mut self.told);
         let one = |told: Told| {
             let (mended, span) = (told.revised, told.mended);
             let began = told.began?;
             let job = began.run.and_then(|run| self.moved.get(&run).copied()).unwrap_or(began.job);
-            Some(Wait { job, ended: told.ended, mended, span: span.unwrap_or(began.span), ..began })
+            let (notch, n) = match began.notch.filter(|_| began.run.is_some()) {
+                Some(count) => self.counted(book, count).map(|(notch, n)| (Some(notch), n.min(began.n)))?,
+                None => (began.notch, began.n),
+            };
+            Some(Wait { job, notch, n, ended: told.ended, mended, span: span.unwrap_or(began.span), ..began })
         };
-        Waits::new(self.told.into_iter().filter_map(one).listed(), self.usuals)
+        let waits = told.into_iter().filter_map(one).listed();
+        Waits::new(waits, self.usuals)
     }
 }
 

@@ -30,7 +30,7 @@ pub(super) type Here = (Option<Choice>, Option<Choice>);
 /// The rack around what runs or was stopped last.
 pub(super) fn rack(look: &Look, planned: Vec<Choice>, latest: &[Choice], (running, last): Here) -> Rack {
     let likely = running.as_ref().or(last.as_ref()).map(|here| look.followers(here)).unwrap_or_default();
-    let mut rack = in_working_order(planned, &running, last.as_ref());
+    let mut rack = in_working_order(look, planned, &running, last.as_ref());
     next_first(look, &mut rack, likely, running.as_ref().or(last.as_ref()));
     if let Some(last) = last {
         // What is done whole makes room for what comes next.
@@ -64,7 +64,7 @@ impl Rack {
 }
 
 /// What is planned, in working order: the one before what runs, what is still to come, what is behind.
-fn in_working_order(planned: Vec<Choice>, running: &Option<Choice>, last: Option<&Choice>) -> Rack {
+fn in_working_order(look: &Look, planned: Vec<Choice>, running: &Option<Choice>, last: Option<&Choice>) -> Rack {
     let here = running.as_ref().or(last);
     let at = planned.iter().position(|choice| here.is_some_and(|here| here.is_same(choice)));
     let mut rack = Rack::default();
@@ -72,10 +72,10 @@ fn in_working_order(planned: Vec<Choice>, running: &Option<Choice>, last: Option
         match at {
             Some(at) if place == at => {}
             // What was passed over is still to do.
-            Some(at) if place < at && !choice.is_behind() => rack.below.push(choice),
+            Some(at) if place < at && !look.is_behind(&choice) => rack.below.push(choice),
             Some(at) if running.is_some() && place.checked_add(1) == Some(at) => rack.above = Some(choice),
             Some(at) if place < at => rack.earlier.push(choice),
-            None if choice.is_behind() => rack.earlier.push(choice),
+            None if look.is_behind(&choice) => rack.earlier.push(choice),
             _ => rack.below.push(choice),
         }
     }
@@ -87,8 +87,8 @@ fn in_working_order(planned: Vec<Choice>, running: &Option<Choice>, last: Option
 fn next_first(look: &Look, rack: &mut Rack, likely: Vec<(String, Kind, Stage)>, here: Option<&Choice>) {
     let Some(on) = here.map(|here| here.on).filter(|on| matches!(on, On::Job(_))) else { return };
     // What is behind makes room for what is to do.
-    order_by_key(&mut rack.below, |choice| (choice.batch.is_done(), choice.is_behind()));
-    rack.next = Some(0).filter(|_| rack.below.first().is_some_and(|first| !first.is_behind()));
+    order_by_key(&mut rack.below, |choice| (choice.batch.is_done(), look.is_behind(choice)));
+    rack.next = Some(0).filter(|_| rack.below.first().is_some_and(|first| !look.is_behind(first)));
     if rack.next.is_some() {
         return;
     }
@@ -100,6 +100,12 @@ fn next_first(look: &Look, rack: &mut Rack, likely: Vec<(String, Kind, Stage)>, 
 }
 
 impl Look<'_> {
+    /// Behind, but for what took less than was planned of it and of which no piece is noted: that is begun and not done.
+    fn is_behind(&self, choice: &Choice) -> bool {
+        let is_short = || self.bench.thought_for(choice.on, &choice.op).is_some_and(|thought| choice.batch.all() < thought);
+        choice.is_behind() && (choice.batch.is_done() || 0 < choice.batch.n || !is_short())
+    }
+
     /// The operations that followed one in own jobs, the most often first; those of jobs of the same design before the others.
     pub(in crate::sheet) fn followers(&self, here: &Choice) -> Vec<(String, Kind, Stage)> {
         let On::Job(job) = here.on else { return vec![] };
@@ -301,6 +307,27 @@ mod tests {
         let shop = crate::sheet::Shop::of(&phone.book, crate::ledger::told::at(50));
         let next = crate::sheet::job::job(&shop, job(cabinet)).unwrap().next;
         assert_eq!(next, crate::sheet::job::NextAct::WorkOn { op: Some("coat".into()) });
+    }
+
+    /// Trimming was planned for 45 minutes and took 15, or all of them, before another job was taken up and this one again.
+    #[test]
+    fn what_is_begun_and_not_done_comes_next() {
+        let check = |took: i64, next: &str| {
+            let mut phone = Phone::new("a");
+            let (this, other) = (phone.job(0, "this"), phone.job(0, "other"));
+            for op in ["trim", "saw", "glue"] {
+                let span = Some(crate::quantity::Span::minutes(45));
+                phone.note(1, OperationPlanned { job: job(this), op: op.into(), kind: Kind::Make, stage: None, span, pieces: None });
+            }
+            for (minute, op, on) in [(100, "trim", this), (100 + took, "plane", other), (200, "saw", this)] {
+                phone.start(minute, op, on);
+            }
+            let rack = seen(&phone, 210).rack;
+            let found = rack.next.and_then(|next| rack.below.get(next)).map(|choice| choice.op.as_str());
+            assert_eq!(found, Some(next), "{took}");
+        };
+        check(15, "trim");
+        check(45, "glue");
     }
 
     #[test]

@@ -12,6 +12,7 @@ fn check(told: &str, next: &str) {
     let found = match found {
         NextAct::WorkOn { op } => format!("work on {}", op.unwrap_or_default()),
         NextAct::SetTag => "tag".to_owned(),
+        NextAct::Waits { .. } => "waits".to_owned(),
         other => format!("{other:?}"),
     };
     assert_eq!(found.trim_end(), next, "{told}");
@@ -32,12 +33,49 @@ fn made_is_said_only_when_it_is_made() {
     check(&format!("{SAND}{batch}09:00 done 5\n13:05 stop"), "work on");
     // One of several coats is on: it dries, it is dry, and it was the last, as was said, as another step shows, or as a day tells.
     let coat = "08:10 start \"oil\" make on stools stage finish as oiling\n08:40 clamped 1 coat of oil 120 min as coat\n08:41 stop\n";
-    check(coat, "work on");
+    check(coat, "waits");
     check(&format!("{coat}10:40 off coat"), "work on");
     check(&format!("{coat}10:40 off coat\nbatch 1 \"oil\" for stools"), "tag");
     check(&format!("{coat}10:40 off coat\n10:50 start \"wax\" make on stools stage finish\n11:20 stop"), "tag");
     check(&format!("{coat}10:40 off coat\n2026-03-09 10:40 about stools note \"oiled\""), "tag");
-    check(&format!("{SAND}08:00 start \"sand\" make on stools\n08:05 done 5\n08:06 stop\n{coat}"), "work on");
+    check(&format!("{SAND}08:00 start \"sand\" make on stools\n08:05 done 5\n08:06 stop\n{coat}"), "waits");
+}
+
+/// What is begun is not done: 15 of 45 minutes of trimming, and something else begun since; then until the glue is dry, which is said.
+#[test]
+fn what_is_begun_and_not_done_comes_before_what_follows_it() {
+    let plan = "plan \"trim\" make 45 min for stools\nplan \"glue up\" make 30 min for stools\n";
+    check(&format!("{plan}08:10 start \"trim\" make on stools\n08:25 start \"sharpen\" make\n08:40 stop"), "work on trim");
+}
+
+/// All that is planned is done, and a coat dries until 15:00; then it can come off.
+#[test]
+fn while_a_coat_dries_there_is_nothing_to_do_before_it_is_dry() {
+    use crate::ledger::decide::{Command, Laid, WaitCommand};
+    use crate::ledger::told::{Phone, at};
+    let mut phone = Phone::new("a");
+    let On::Job(stools) = phone.job(0, "stools") else { unreachable!() };
+    let op = crate::ledger::kind::job::OperationPlanned {
+        job: stools,
+        op: "coat".into(),
+        kind: crate::bench::Kind::Make,
+        stage: Some(Stage::Finish),
+        span: Some(Span::minutes(20)),
+        pieces: Some(1),
+    };
+    phone.note(1, op);
+    let run = phone.start(600, "coat", On::Job(stools));
+    let laid = Laid { what: crate::quantity::Key::read("coat").unwrap(), stuff: None, span: Span::minutes(280) };
+    let wait = phone.order(620, Command::Wait(WaitCommand::Clamp { run, n: 1, laid })).unwrap();
+    phone.stop(630, run);
+    let next = |phone: &Phone, minute| job(&Shop::of(&phone.book, at(minute)), stools).unwrap().next;
+    assert_eq!(next(&phone, 640), NextAct::Waits { off: at(900) });
+    assert_eq!(next(&phone, 910), NextAct::Waits { off: at(900) });
+    phone.order(911, Command::Wait(WaitCommand::End { waits: vec![wait] })).unwrap();
+    // Another coat may follow; where that was the one coat there is, it is made.
+    assert_eq!(next(&phone, 912), NextAct::WorkOn { op: None });
+    phone.bench(913, crate::ledger::decide::BenchCommand::PlanBatch { job: stools, op: "coat".into(), n: 1 }).unwrap();
+    assert_eq!(next(&phone, 914), NextAct::SetTag);
 }
 
 /// Two promised, each by its own tax: 100 without, and 100 with 5.5 % inside, of which 94.79 are kept. Price and the page of the job say one sum.

@@ -140,7 +140,7 @@ pub fn heard(app: &mut App, tap: DayTap, now: Now) {
         DayTap::Strike(id) => strike(app, id, now),
         DayTap::PutBack(act) => {
             if app.order(&Command::Book(BookCommand::Restore { act }), now).is_some() {
-                app.shelf_mut().last_act = Some(act);
+                app.shelf_mut().stands_again(act);
             }
         }
         DayTap::AsStamped(run) => as_stamped(app, run, now),
@@ -180,8 +180,7 @@ fn shown(app: &App) -> Day {
 
 fn strike(app: &mut App, act: Id, now: Now) {
     if app.order(&Command::Book(BookCommand::TakeBack { act }), now).is_some() {
-        let shelf = app.shelf_mut();
-        (shelf.last_act, shelf.taken_back) = (None, Some(act));
+        app.shelf_mut().took_back(act);
     }
 }
 

@@ -93,7 +93,7 @@ pub fn start(app: &App, run: &Run, text: &str) -> Result<Meant, Misread> {
     let (stands, end) = (run.started.at, run.end(app.now.at));
     let off = |at: &Moment| stands.until(*at).max(at.until(stands));
     let clocks = clocks(app, text)?;
-    let here = app.local().wall(stands).offset == run.started.offset;
+    let here = run.is_here(app.local());
     let place = |at| if here { app.local().wall(at) } else { Wall::new(at, run.started.offset) };
     let of = |day: Day, clock: Clock| if here { app.moment_of(day, clock).at } else { day.at(clock, run.started.offset) };
     let at = |clock: &Clock| begun(run, |day| of(day, *clock), app.now.at);
@@ -146,7 +146,7 @@ fn begun(run: &Run, of: impl Fn(Day) -> Moment, now: Moment) -> Moment {
 
 /// A clock time meant as the end of a run: of the day it began; one before its start is meant for the day after, once that has come.
 fn ended(app: &App, run: &Run, clock: Clock) -> Moment {
-    // As it is shown: by the clock here, where the run goes on or that is the clock of one of its ends; else the end keeps its own place.
+    // As it is shown: by the clock here, where it was tapped here; else by that of its place.
     let meant = |day: Day| {
         let here = app.moment_of(day, clock);
         day.at(clock, run.wall(here.at, app.local()).offset)

@@ -86,9 +86,8 @@ pub(super) fn at(app: &mut App, at: Moment, now: Now) {
 
 /// The start by the clock here, where that is the clock it was shown by.
 fn begun(app: &App, run: Id, at: Moment) -> BenchCommand {
-    let (local, started) = (app.local(), run_of(app, run).map(|run| run.started));
-    let place =
-        started.filter(|start| local.wall(start.at).offset != start.offset).map_or(local.wall(at), |start| Wall::new(at, start.offset));
+    let there = run_of(app, run).filter(|run| !run.is_here(app.local())).map(|run| Wall::new(at, run.started.offset));
+    let place = there.unwrap_or(app.local().wall(at));
     BenchCommand::StartAt { run, at: place }
 }
 

@@ -304,7 +304,11 @@ fn to_calendar(app: &mut App, only: Option<Id>) {
         mended: line.wait.mended,
         at: line.off.at,
         title: words::event(&line.op, &pieces(app, &line), line.wait.what()),
-        text: words::event_text(line.name.as_deref(), &app.speech.clock(line.wait.began), &app.speech.span(line.wait.span)),
+        text: words::event_text(
+            line.name.as_deref(),
+            &app.speech.clock(app.local().wall(line.wait.began.at)),
+            &app.speech.span(line.wait.span),
+        ),
     };
     let events: Vec<Event> = lines.map(event).listed();
     if events.is_empty() {

@@ -18,7 +18,7 @@ pub fn next(app: &mut App, now: Now) {
     match &sheet.next {
         // What is left to cut comes before an empty bench.
         NextAct::WorkOn { op: None } if plan::is_to_cut(app, sheet.job) => plan::heard(app, plan::Tap::Saw(sheet.job), now),
-        NextAct::Running { .. } | NextAct::WorkOn { op: None } => app.go(Place::Bench),
+        NextAct::Running { .. } | NextAct::WorkOn { op: None } | NextAct::Waits { .. } => app.go(Place::Bench),
         NextAct::WorkOn { op: Some(op) } => {
             let planned = sheet.operations.iter().find(|planned| planned.op == *op).cloned();
             planned.into_iter().for_each(|planned| start(app, &planned, now));

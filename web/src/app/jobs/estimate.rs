@@ -5,12 +5,12 @@ use super::super::form::Form;
 use super::super::order::{Feel, Order};
 use super::draft::Draft;
 use crate::words::en::estimate::kind_in;
-use fivebar_core::ledger::decide::{Command, EstimateCommand, JobCommand, Now};
+use fivebar_core::ledger::decide::{BookCommand, Command, EstimateCommand, JobCommand, Now, decide};
 use fivebar_core::ledger::fold;
 use fivebar_core::ledger::kind::estimate::{OldJobTold, WholePlanned};
 use fivebar_core::ledger::kind::job::JobDescribed;
 use fivebar_core::quantity::reading::{self, Sign};
-use fivebar_core::quantity::{Currency, Decimal, Id, Key, PILE_MOST, Span};
+use fivebar_core::quantity::{Currency, Decimal, Id, Key, Listed, PILE_MOST, Span};
 use fivebar_core::sheet::estimate::{EstimateSheet, estimate};
 
 /// Rows of the form, and figures in each: hours in all, pieces, what was thought, what all of it sold for.
@@ -29,6 +29,8 @@ pub enum EstimateTap {
     /// With the factor, or without.
     Factor(bool),
     Keep,
+    /// One old job counts no more; those told with it do.
+    StrikeOld(Id),
 }
 
 pub fn heard(app: &mut App, tap: EstimateTap, now: Now) {
@@ -54,6 +56,7 @@ pub fn heard(app: &mut App, tap: EstimateTap, now: Now) {
                 app.orders.push(Order::Feel(Feel::Start));
             }
         }
+        EstimateTap::StrikeOld(line) => super::struck(app, (BookCommand::Strike { line }, line), now),
     }
 }
 
@@ -77,14 +80,31 @@ pub fn blank(draft: Draft) -> Draft {
     Draft { form: Form::of(ROWS.saturating_mul(FIGURES)), words: vec![String::new(); ROWS], ..draft }
 }
 
+/// Opens the row of the old job that was refused, the first where there are several.
+pub fn go_to_the_fault(app: &App, draft: &mut Draft, (command, now): (&Command, Now)) {
+    let Command::Estimate(EstimateCommand::Tell(jobs)) = command else { return };
+    let alone = |job: &OldJobTold| decide(&app.shelf().book, &Command::Estimate(EstimateCommand::Tell(vec![job.clone()])), now);
+    let wrong = jobs.iter().position(|job| alone(job).is_err());
+    let filled = (0..ROWS).filter(|row| !is_blank(draft, *row)).listed();
+    if let Some(row) = wrong.and_then(|nth| filled.get(nth)) {
+        draft.form.go(row.saturating_mul(FIGURES));
+    }
+}
+
+/// Nothing stands in a row.
+fn is_blank(draft: &Draft, row: usize) -> bool {
+    let first = row.saturating_mul(FIGURES);
+    let nameless = draft.words.get(row).is_none_or(|name| name.trim().is_empty());
+    nameless && (0..FIGURES).all(|nth| draft.form.is_empty(first.saturating_add(nth)))
+}
+
 /// The rows that were filled in; none where a figure was not taken. A row with nothing in it is left out.
 pub fn told(draft: &mut Draft, of: Option<&Key>, sign: Sign) -> Option<EstimateCommand> {
     let mut jobs = vec![];
     for row in 0..ROWS {
         let first = row.saturating_mul(FIGURES);
         let name = draft.words.get(row).map(|name| name.trim().to_owned()).unwrap_or_default();
-        let figures = || (0..FIGURES).map(|nth| first.saturating_add(nth));
-        if name.is_empty() && figures().all(|nth| draft.form.is_empty(nth)) {
+        if is_blank(draft, row) {
             continue;
         }
         let told = one(&mut draft.form, (name, first), (draft.picks.currency, sign))?;

@@ -39,8 +39,12 @@ pub fn save(app: &mut App, now: Now) {
     let reader = Reader { sign: app.speech.sign(), job: app.jobs.open, gallery, piece, came, tax, now };
     let command = emptied(app, &draft).or_else(|| reader.command(&mut draft));
     let what = draft.what.clone();
+    let written = command.as_ref().and_then(|command| app.order(command, now));
+    if written.is_none() {
+        command.into_iter().for_each(|command| super::estimate::go_to_the_fault(app, &mut draft, (&command, now)));
+    }
     app.jobs.draft = Some(draft);
-    let Some(written) = command.and_then(|command| app.order(&command, now)) else { return };
+    let Some(written) = written else { return };
     app.jobs.draft = None;
     app.orders.push(Order::Feel(Feel::Start));
     done_again(app, &written.entries);
@@ -62,8 +66,7 @@ fn emptied(app: &App, draft: &Draft) -> Option<Command> {
 /// What was struck is done again as it stood last.
 fn done_again(app: &mut App, written: &[Entry]) {
     if let [Entry { fact: Fact::Struck(struck), .. }] = written {
-        let shelf = app.shelf_mut();
-        (shelf.last_act, shelf.taken_back) = (None, struck.entries.last().copied());
+        struck.entries.last().into_iter().for_each(|last| app.shelf_mut().took_back(*last));
     }
 }
 

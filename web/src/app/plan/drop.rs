@@ -66,8 +66,7 @@ pub fn drop_as(app: &mut App, stays: bool, now: Now) {
     }
     let act = app.shelf().book.entry(plan).and_then(|(entry, _)| entry.act).unwrap_or(plan);
     if app.order(&Command::Book(BookCommand::TakeBack { act }), now).is_some() {
-        let shelf = app.shelf_mut();
-        (shelf.last_act, shelf.taken_back) = (None, Some(act));
+        app.shelf_mut().took_back(act);
         beside::dropped_of(app, plan, true);
         app.orders.push(Order::Feel(Feel::TakeBack));
         gone(app);

@@ -118,3 +118,33 @@ fn what_came_while_the_book_was_read_stays() {
     app.told(News::Opened { which: Which::Own, device: Device::new([3; 8]), book, names: Sorted::new() });
     assert_eq!(app.own.book, told.book);
 }
+
+/// Three acts, taken back two and three deep, and done again one by one; a new act ends that.
+#[test]
+fn what_was_taken_back_is_done_again_one_by_one() {
+    let check = |backs: u8, agains: u8, stands: &[&str]| {
+        let mut app = App::for_tests(Place::Bench);
+        for (n, op) in (1..).zip(["sharpen", "tidy", "sweep"]) {
+            app.heard(Msg::Bench(Bench::Board(board(op))), nth(n * 10));
+        }
+        for n in 0..backs {
+            app.heard(Msg::Common(Common::TakeBack), nth(40 + n));
+        }
+        for n in 0..agains {
+            app.heard(Msg::Common(Common::PutBack), nth(50 + n));
+        }
+        let shown = app.own.bench().runs().map(|run| run.work.op.clone()).listed();
+        assert_eq!(shown, stands, "{backs} {agains}");
+        let left = backs.saturating_sub(agains);
+        assert_eq!(app.own.taken_back.len(), usize::from(left), "{backs} {agains}");
+        let page = crate::screens::page(&app).html();
+        assert_eq!(page.contains("Do it again"), 0 < left, "{backs} {agains}");
+        app.heard(Msg::Bench(Bench::Board(board("new"))), nth(60));
+        assert_eq!(app.own.to_put_back(), None);
+    };
+    check(2, 0, &["sharpen"]);
+    check(2, 1, &["sharpen", "tidy"]);
+    check(2, 2, &["sharpen", "tidy", "sweep"]);
+    check(3, 2, &["sharpen", "tidy"]);
+    check(3, 3, &["sharpen", "tidy", "sweep"]);
+}

@@ -58,7 +58,7 @@ fn top(app: &App, sheet: &BenchSheet, seen: Seen<'_>) -> El<Msg> {
 /// What runs looks like a forgotten stop: the answers to that need the whole page.
 fn forgotten(sheet: &BenchSheet, seen: Seen<'_>) -> Option<El<Msg>> {
     let slab = sheet.running.as_ref().filter(|slab| slab.wrong.is_some())?;
-    Some(el("p", "w7").text(words::forgotten_stop(&when(slab.run.started, seen))))
+    Some(el("p", "w7").text(words::forgotten_stop(&when(slab.run.began(seen.local), seen))))
 }
 
 fn worked(slab: &Slab, seen: Seen<'_>) -> El<Msg> {
@@ -144,7 +144,7 @@ fn stop(app: &App) -> El<Msg> {
 /// The last act of this tab.
 fn last_act(app: &App) -> Option<Id> {
     let shelf = app.shelf();
-    shelf.taken_back.or(shelf.last_act)
+    shelf.to_put_back().or(shelf.last_act)
 }
 
 /// Whether the last tap was so short ago that it may be a slip; what was taken off is no slip while more can come out.

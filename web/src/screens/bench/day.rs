@@ -79,7 +79,7 @@ fn of_the_eve(sheet: &DaySheet, app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
     let open = !run.is_running() && sheet.wrong(run.id).is_some();
     let words = if open { said::of_the_eve_to_settle } else { said::of_the_eve };
     let day = (run.started.day() != sheet.day.before()).then(|| seen.speech.day(run.started));
-    let when = said::earlier(&seen.speech.clock(run.started), day.as_deref());
+    let when = said::earlier(&seen.speech.clock(run.began(seen.local)), day.as_deref());
     let words = words(&run.work.op, &when, &seen.speech.span(span));
     Some(key("key soft h48 wide", words, "", say(Tap::Day(DayTap::Show(run.started.day())))))
 }

@@ -1,6 +1,7 @@
 //! What can be put right of a run that is opened: its ends, job, operation, of how many, and each helper.
 
 use super::super::{Screen, Seen};
+use super::row::elsewhere;
 use super::{pads, say};
 use crate::app::bench::Tap;
 use crate::app::bench::day::{DayTap, Helper, Mend, View};
@@ -54,8 +55,9 @@ fn along((title, none, helper): (&'static str, &'static str, Helper), run: &Run,
 
 /// "Sand, 09:00 to 10:00".
 pub fn clocks(run: &Run, seen: Seen<'_>) -> String {
-    let end = (!run.is_running()).then(|| seen.speech.clock(run.end_wall(seen.now)));
-    format!("{}, {}", run.work.op, words::clocks(&seen.speech.clock(run.started), end.as_deref()))
+    let end = (!run.is_running()).then(|| seen.speech.clock(run.wall(run.end(seen.now.at), seen.local)));
+    let clocks = words::clocks(&seen.speech.clock(run.began(seen.local)), end.as_deref());
+    [Some(run.work.op.as_str()), Some(clocks.as_str()), elsewhere(run, seen)].into_iter().flatten().listed().join(", ")
 }
 
 /// What is asked in the line itself: which of them, which job, which operation; none where nothing of it is.

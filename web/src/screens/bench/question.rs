@@ -2,6 +2,7 @@
 
 use super::super::Seen;
 use super::refused::when;
+use super::row::elsewhere;
 use super::say;
 use crate::app::Msg;
 use crate::app::bench::Tap;
@@ -20,6 +21,7 @@ use fivebar_core::sheet::helped::along;
 /// A run that is asked about.
 struct Asked<'a> {
     run: &'a Run,
+    name: Option<&'a str>,
     worked: Span,
     batch: Batch,
     wrong: Proposed,
@@ -28,16 +30,20 @@ struct Asked<'a> {
 /// A board for the run that looks wrong: the running one first, else the latest.
 pub fn question(sheet: &BenchSheet, seen: Seen<'_>) -> Option<El<Msg>> {
     let running = sheet.running.as_ref();
-    let running = running.and_then(|slab| Some(Asked { run: &slab.run, worked: slab.worked, batch: slab.batch, wrong: slab.wrong? }));
+    let running = running.and_then(|slab| {
+        Some(Asked { run: &slab.run, name: slab.name.as_deref(), worked: slab.worked, batch: slab.batch, wrong: slab.wrong? })
+    });
     let ended = || {
         let mut ended = sheet.to_mend.iter();
-        ended.find_map(|mend| Some(Asked { run: &mend.run, worked: mend.worked, batch: mend.batch, wrong: mend.wrong? }))
+        ended.find_map(|mend| {
+            Some(Asked { run: &mend.run, name: mend.name.as_deref(), worked: mend.worked, batch: mend.batch, wrong: mend.wrong? })
+        })
     };
     running.or_else(ended).map(|asked| drawn(&asked, seen))
 }
 
 fn drawn(asked: &Asked<'_>, seen: Seen<'_>) -> El<Msg> {
-    let Asked { run, worked, batch, wrong } = asked;
+    let Asked { run, name, worked, batch, wrong } = asked;
     let shown = seen.speech.span(*worked);
     let meant = seen.speech.span(run.started.at.until(wrong.at));
     let answers = el("div", "g2").kid(key("key h56", words::it_was(&shown), "", say(Tap::Right(run.id)))).kid(key(
@@ -48,11 +54,13 @@ fn drawn(asked: &Asked<'_>, seen: Seen<'_>) -> El<Msg> {
     ));
     let title = words::shows(&run.work.op, &shown);
     let clock = when(run.wall(wrong.at, seen.local), seen);
-    let since = (run.started.day() != seen.now.day()).then(|| el("p", "").text(words::since(&when(run.started, seen))));
+    let (began, there) = (run.began(seen.local), elsewhere(run, seen));
+    let since = (began.day() != seen.now.day() || there.is_some()).then(|| el("p", "").text(words::since(&when(began, seen), there)));
     asking(
         Notches { done: batch.n, of: batch.of.unwrap_or(0) },
         [el("h2", "strong").text(title.clone())]
             .into_iter()
+            .chain(name.map(|name| el("p", "t17 w7").text(name.to_owned())))
             .chain(since)
             .chain([el("p", "").text(because(run, *wrong, seen)), scale(&bar(asked, seen), &title)])
             .chain([key("key solid h88 wide", words::until(&meant, &clock), "", say(Tap::Proposed(run.id, wrong.at)))])
@@ -84,15 +92,11 @@ fn helpers(run: &Run, wrong: Proposed, seen: Seen<'_>) -> Option<El<Msg>> {
 fn bar(asked: &Asked<'_>, seen: Seen<'_>) -> Scale {
     let Asked { run, worked, wrong, .. } = asked;
     let minute = |span: Span| span.as_ms() as f64 / 60_000.0;
-    let start = f64::from(run.started.minute_of_day());
+    let start = f64::from(run.began(seen.local).minute_of_day());
     let (meant, end) = (start + minute(run.started.at.until(wrong.at)), start + minute(*worked));
     let edge = (end - start) / 10.0;
     let tick = [15.0, 30.0, 60.0].into_iter().find(|tick| (end - start) / tick < 20.0).unwrap_or(240.0);
-    // The start by the clock of its own place, what came after it as the page shows it everywhere.
-    let clock = |span: Span| {
-        let at = run.started.at.plus(span);
-        seen.speech.clock(if span == Span::ZERO { run.started } else { run.wall(at, seen.local) })
-    };
+    let clock = |span: Span| seen.speech.clock(run.wall(run.started.at.plus(span), seen.local));
     let last = if run.is_running() { words::NOW_MARK } else { words::STOP_MARK };
     let mark = |at, word: &str, span| Mark::new(at, Kind::Ink, word, clock(span));
     Scale {

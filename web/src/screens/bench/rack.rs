@@ -1,6 +1,7 @@
 //! The rack: operations in working order, each a board with its notches; a tap starts it, or switches to it.
 
 use super::super::Seen;
+use super::row::elsewhere;
 use super::{foot, say, slab};
 use crate::app::Msg;
 use crate::app::bench::Tap;
@@ -75,11 +76,12 @@ fn keyed(choice: &Choice) -> String {
 
 /// When it was stopped, how long it had run, about what is left.
 fn stood(choice: &Choice, sheet: &BenchSheet, seen: Seen<'_>) -> Option<String> {
-    let (at, span) = sheet.hand.as_ref()?.stood?;
+    let run = sheet.hand.as_ref()?.stood.as_ref()?;
+    let (at, span) = (run.wall(run.end(seen.now.at), seen.local), run.worked(seen.now.at));
     let left = choice.batch.remaining().filter(|left| Span::ZERO < *left);
     let left = left.map(|left| begin_small(&words::about_left(&seen.speech.span(left))));
     let stood = words::stood(&seen.speech.clock(at), &seen.speech.span(span));
-    Some([Some(stood), left].into_iter().flatten().listed().join(", "))
+    Some([Some(stood), elsewhere(run, seen).map(str::to_owned), left].into_iter().flatten().listed().join(", "))
 }
 
 fn one(choice: &Choice, next: bool, sheet: &BenchSheet, seen: Seen<'_>) -> El<Msg> {
@@ -89,7 +91,8 @@ fn one(choice: &Choice, next: bool, sheet: &BenchSheet, seen: Seen<'_>) -> El<Ms
     let name = choice.name.clone().filter(|_| elsewhere);
     let state = if choice.rework { words::REWORKED.to_owned() } else { state(choice, next, seen) };
     // Work of another day is carried on without the time of its stop.
-    let today = sheet.hand.as_ref().and_then(|hand| hand.stood).is_some_and(|(at, _)| at.day() == seen.now.day());
+    let stopped = sheet.hand.as_ref().and_then(|hand| hand.stood.as_ref());
+    let today = stopped.is_some_and(|run| run.wall(run.end(seen.now.at), seen.local).day() == seen.now.day());
     let stood = if carry && today { stood(choice, sheet, seen) } else { None };
     let under = name.into_iter().chain([stood.unwrap_or(state)]).listed().join(", ");
     let drawn = Board { operation, under, done: done(choice, seen), notches: notches(&choice.batch) };

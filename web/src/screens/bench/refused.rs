@@ -33,8 +33,8 @@ pub fn worded(refusal: &Refusal, app: &App, seen: Seen<'_>) -> Trouble {
 }
 
 fn overlapped(run: &Run, app: &App, seen: Seen<'_>) -> String {
-    let end = (!run.is_running()).then(|| when(run.end_wall(seen.now), seen));
-    let clocks = words::clocks(&when(run.started, seen), end.as_deref());
+    let end = (!run.is_running()).then(|| when(run.wall(run.end(seen.now.at), seen.local), seen));
+    let clocks = words::clocks(&when(run.began(seen.local), seen), end.as_deref());
     words::in_another(&begin_small(&run.work.op), name(app, run.work.on).as_deref(), &clocks)
 }
 

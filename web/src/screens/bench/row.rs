@@ -26,8 +26,13 @@ fn tap(tap: DayTap) -> Msg {
 pub fn run(line: &DayLine, name: &str, (view, app): (&View, &App), seen: Seen<'_>) -> El<Msg> {
     let worked = if line.ended.is_some() { seen.speech.span(line.worked) } else { words::RUNS.to_owned() };
     let open = view.open == Some(line.run.id);
-    let shown =
-        Row { id: line.run.id, at: line.run.started, what: line.run.work.op.clone(), under: note(line, name, seen), figure: worked };
+    let shown = Row {
+        id: line.run.id,
+        at: line.run.began(seen.local),
+        what: line.run.work.op.clone(),
+        under: note(line, name, seen),
+        figure: worked,
+    };
     row(shown, open, seen).kids(if open { opened(line, (view, app), seen) } else { vec![] })
 }
 
@@ -68,6 +73,7 @@ fn note(line: &DayLine, name: &str, seen: Seen<'_>) -> String {
         told.push(words::REWORKED.to_owned());
     }
     told.push(source(line, seen));
+    told.extend(elsewhere(run, seen).map(str::to_owned));
     told.extend(stays(run, seen.now.at).unwrap_or_default().iter().map(|stay| mending::in_words(stay, run, seen)));
     told.extend(line.stayed.as_ref().map(|_| words::HELPER_TO_SETTLE.to_owned()));
     told.extend(beyond(line).map(|span| said::on_the_day_after(&seen.speech.span(span))));
@@ -79,6 +85,11 @@ fn note(line: &DayLine, name: &str, seen: Seen<'_>) -> String {
     told.join(", ")
 }
 
+/// That a run is shown by the clock of another place.
+pub fn elsewhere(run: &Run, seen: Seen<'_>) -> Option<&'static str> {
+    (!run.is_here(seen.local)).then_some(words::CLOCK_THERE)
+}
+
 fn source(line: &DayLine, seen: Seen<'_>) -> String {
     let (run, shares, clock) = (&line.run, line.shares, |wall| seen.speech.clock(wall));
     let raw = raw(run).map(|raw| seen.speech.span(raw));
@@ -88,7 +99,7 @@ fn source(line: &DayLine, seen: Seen<'_>) -> String {
     match (run.mended_stop, line.ended, raw) {
         _ if Span::ZERO < shares.recalled => words::RECALLED.to_owned(),
         (Some(_), Some(ended), Some(raw)) => of_it(words::ended_at(&clock(run.wall(ended.at, seen.local)), &raw)),
-        _ if run.started.at != run.tapped.at => of_it(words::began_at(&clock(run.started), &clock(run.tapped))),
+        _ if run.started.at != run.tapped.at => of_it(words::began_at(&clock(run.began(seen.local)), &clock(run.tapped))),
         _ if Span::ZERO < shares.corrected => corrected,
         _ => words::MEASURED.to_owned(),
     }
@@ -110,7 +121,8 @@ fn opened(line: &DayLine, (view, app): (&View, &App), seen: Seen<'_>) -> Vec<El<
     if let Some(asked) = mending::asked(line, view, app, seen) {
         return asked;
     }
-    let said = words::clock_said(&seen.speech.clock(run.tapped), run.tapped_stop.map(|stop| seen.speech.clock(stop)).as_deref());
+    let stamped = |wall: Wall| seen.speech.clock(run.wall(wall.at, seen.local));
+    let said = words::clock_said(&stamped(run.tapped), run.tapped_stop.map(stamped).as_deref());
     let said = (!run.recalled).then(|| el("p", "t14 i2").text(said));
     let meant = line.wrong.map(|wrong| {
         let clock = seen.speech.clock(run.wall(wrong.at, seen.local));

@@ -79,21 +79,21 @@ fn late(app: &App, sheet: &BenchSheet) -> Option<El<Msg>> {
 
 /// Who was there at a switch: still here, or gone; at what is over, too, or gone by then.
 pub fn stayed(stayed: &Stayed, seen: Seen<'_>) -> El<Msg> {
-    let when = |wall| when(wall, seen);
+    let (run, end) = (&stayed.to, stayed.to.end(seen.now.at));
+    let when = |at| when(run.wall(at, seen.local), seen);
     let n = (stayed.heads, &*seen.speech.count(stayed.heads));
     let was = match stayed.came {
         Some(came) => words::came_along(n, &when(came)),
-        None => words::was_along(n, (&stayed.op, &when(stayed.from))),
+        None => words::was_along(n, (&stayed.op, &when(run.started.at))),
     };
-    let (asked, stays, went) = match stayed.end {
-        Some(end) => {
-            let too = words::at_it_too(&stayed.to, &words::clocks(&when(stayed.from), Some(&seen.speech.clock(end))));
-            (format!("{was} {too}"), words::AT_IT_TOO, words::GONE_BY_THEN)
-        }
-        None => (was, words::STILL_HERE, words::GONE),
+    let (asked, stays, went) = if run.is_running() {
+        (was, words::STILL_HERE, words::GONE)
+    } else {
+        let clocks = words::clocks(&when(run.started.at), Some(&seen.speech.clock(run.wall(end, seen.local))));
+        (format!("{was} {}", words::at_it_too(&run.work.op, &clocks)), words::AT_IT_TOO, words::GONE_BY_THEN)
     };
-    let stay = key("key h56", stays, "", say(Tap::HelpersStay(stayed.run)));
-    let gone = key("key h56", went, "", say(Tap::HelpersGone(stayed.run)));
+    let stay = key("key h56", stays, "", say(Tap::HelpersStay(run.id)));
+    let gone = key("key h56", went, "", say(Tap::HelpersGone(run.id)));
     el("div", "card stayed").key("stayed").kid(el("p", "w7").text(asked)).kid(el("div", "g2").kid(stay).kid(gone))
 }
 
@@ -119,7 +119,8 @@ fn slow(sheet: &BenchSheet, seen: Seen<'_>) -> Option<El<Msg>> {
 
 /// What may be said of what was stopped last: it is done with, or had stopped before.
 fn at_the_stop(app: &App, sheet: &BenchSheet) -> Option<El<Msg>> {
-    let (carry, (at, _)) = (sheet.carry_on.as_ref()?, sheet.hand.as_ref()?.stood?);
+    let (carry, stood) = (sheet.carry_on.as_ref()?, sheet.hand.as_ref()?.stood.as_ref()?);
+    let at = stood.wall(stood.end(app.now.at), app.local());
     let bench = app.shelf().bench();
     let last = bench.last_stopped(None).filter(|run| run.mended_stop.is_none() && at.day() == app.now.day());
     let done = whole_of(app, carry.on, &carry.op).filter(|_| !carry.rework);

@@ -10,7 +10,7 @@ use crate::parts::slab::{Slab as Drawn, slab_with};
 use crate::view::El;
 use crate::words::en::{bench as words, day};
 use fivebar_core::bench::{Batch, Head, On};
-use fivebar_core::quantity::{Listed, Span, Wall, begin_large};
+use fivebar_core::quantity::{Listed, Span, begin_large};
 use fivebar_core::sheet::bench::Slab;
 
 /// The slab; where it was not said how many pieces there are, a key on it asks.
@@ -63,7 +63,7 @@ fn lines(slab: &Slab, seen: Seen<'_>) -> Vec<(String, String)> {
 fn helpers(slab: &Slab, seen: Seen<'_>) -> Vec<(String, String)> {
     let there = slab.run.heads.iter().filter(|head| head.to.is_none());
     let one = |head: &Head| {
-        let since = seen.speech.clock(Wall::new(head.from, slab.run.started.offset));
+        let since = seen.speech.clock(slab.run.wall(head.from, seen.local));
         let pay = head.pay.map_or_else(|| day::NOT_PAID.to_owned(), |pay| day::per_hour(&seen.speech.money(pay)));
         (words::helper_since((head.n, &seen.speech.count(head.n)), &since), pay)
     };

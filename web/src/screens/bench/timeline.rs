@@ -105,7 +105,7 @@ fn hours((from, to): (f64, f64), line: &Timeline, seen: Seen<'_>) -> Vec<(f64, S
         _ => true,
     };
     let quarters = (0..).map(|nth| Span::minutes(15 * nth)).take_while(|since| *since < line.whole && minutes(*since) <= to);
-    let full = quarters.filter(|since| from <= minutes(*since) && line.wall(*since).minute_of_day() % 60 == 0).listed();
+    let full = quarters.filter(|since| from <= minutes(*since) && line.wall(*since).minute_of_day().is_multiple_of(60)).listed();
     let written = |since: Span| (minutes(since), clock(line, since, seen));
     let of_step = |step: u16| {
         let fits = |since: &Span| (line.wall(*since).minute_of_day() / 60).is_multiple_of(step);

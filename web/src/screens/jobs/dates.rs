@@ -105,6 +105,9 @@ fn can_be(sheet: &DatesSheet, of: &JobSheet, seen: Seen<'_>) -> Vec<El<Msg>> {
 fn last_days(sheet: &DatesSheet, seen: Seen<'_>) -> Vec<El<Msg>> {
     let over = sheet.is_over.then(|| words::IS_OVER.to_owned());
     let late = over.or_else(|| sheet.late.and_then(|nth| sheet.rows.get(nth)).map(|row| late(row, seen)));
+    let promised = sheet.safe.map(|safe| sheet.workdays.promised(safe));
+    let unsafe_day = promised.filter(|promised| sheet.due.is_some_and(|due| due < *promised));
+    let late = late.or_else(|| unsafe_day.map(|promised| words::ready_only_by(&day(promised, seen))));
     let late = late.map(|said| el("p", "why").attr("role", "status").text(said));
     if sheet.rows.is_empty() {
         return late.into_iter().listed();

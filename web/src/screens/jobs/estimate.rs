@@ -231,7 +231,7 @@ fn old_jobs(app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
         let price = old.sum.map(|sum| seen.speech.money(sum));
         let n = (1 < old.pieces).then(|| seen.speech.count(old.pieces));
         let under = words::old_job(&seen.speech.span(old.span), n.as_deref(), thought.as_deref(), price.as_deref());
-        let back = key("key soft h48", crate::words::en::job::STRIKE, "", say(Tap::Strike(old.entry)));
+        let back = key("key soft h48", crate::words::en::job::STRIKE, "", say(Tap::Estimate(EstimateTap::StrikeOld(old.entry))));
         el("div", "dl mid")
             .key(old.entry.to_string())
             .kid(el("span", "op").kid(el("span", "w7").text(old.name.clone())).kid(el("span", "t14 i2").text(under)))

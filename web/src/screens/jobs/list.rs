@@ -5,6 +5,7 @@ use super::super::count::saved_fact;
 use super::super::plan::since;
 use super::super::{Screen, Seen, said, undo};
 use super::figures::{bar_said, hourly, hours_so_far, stretches, sum};
+use super::page::waits;
 use super::say;
 use crate::app::bench::waits::kept;
 use crate::app::jobs::Tap;
@@ -184,6 +185,7 @@ fn next(row: &JobRow, seen: Seen<'_>) -> String {
         NextAct::Running { op, .. } => words::running(op),
         NextAct::WorkOn { op: Some(op) } => words::next(op),
         NextAct::WorkOn { op: None } => words::STATE_BEGIN.into(),
+        NextAct::Waits { off } => waits(*off, seen),
         NextAct::TakeWood => words::next(words::TAKE_WOOD),
         NextAct::SetTag => words::next(words::WRITE_TAG),
         NextAct::HandBack { sum: back } => words::to_hand_back(&sum(*back, seen)),

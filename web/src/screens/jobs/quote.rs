@@ -71,6 +71,10 @@ fn private((job, sheet): (&JobSheet, &QuoteSheet), seen: Seen<'_>) -> Vec<El<Msg
     };
     let now = sheet.range.as_ref().ok().filter(|_| sheet.stands).map(|(low, high)| between(*low, *high, seen));
     let now = now.map(|now| el("p", "row").kid(el("span", "").text(words::QUOTE_NOW)).kid(el("span", "w7").text(now)));
+    // A day that was written down and can be kept no more is said with the one that can.
+    let promised = sheet.given.filter(|_| sheet.stands).and_then(|quote| quote.ready);
+    let later = sheet.ready.filter(|ready| promised.is_some_and(|promised| promised < *ready));
+    let later = later.map(|ready| el("p", "why").attr("role", "status").text(words::ready_only_by(&day(ready, seen))));
     let rate = (sheet.range == Err(NoQuote::Rate))
         .then(|| key("key h56", workshop::YOUR_RATE, "", Msg::Workshop(WorkshopTap::ShowPage(Over::Rate))));
     let over = sheet.is_over.then(|| el("p", "why").text(words::STANDS_OVER));
@@ -80,7 +84,7 @@ fn private((job, sheet): (&JobSheet, &QuoteSheet), seen: Seen<'_>) -> Vec<El<Msg
     let given = sheet.given.as_ref().map(|quote| el("p", "t14").text(given(quote, seen)));
     let alone = (sheet.covers == Covers::Planned && sheet.range.is_ok()).then(|| el("p", "w7").text(words::PLANNED_ALONE));
     let open = to_settle(job.account.hours.unsettled, "w7", seen).filter(|_| sheet.range.is_ok());
-    given.into_iter().chain(over).chain(now).chain([el("p", "").text(said)]).chain(open).chain(alone).chain(rate).listed()
+    given.into_iter().chain(over).chain(later).chain(now).chain([el("p", "").text(said)]).chain(open).chain(alone).chain(rate).listed()
 }
 
 fn given(quote: &Quote, seen: Seen<'_>) -> String {

@@ -125,11 +125,11 @@ fn foot(sheet: &PriceSheet, app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
 /// Names what it takes back; after that, what it puts back. An act of another place is named as it is there.
 pub fn undo(app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
     let shelf = app.shelf();
-    let Some((act, job, done)) = app.price.last.filter(|(act, ..)| [shelf.taken_back, shelf.last_act].contains(&Some(*act))) else {
+    let Some((act, job, done)) = app.price.last.filter(|(act, ..)| [shelf.to_put_back(), shelf.last_act].contains(&Some(*act))) else {
         return crate::screens::undo::bar(app, seen);
     };
     let name = shop(app).job(job).map(|job| job.name).unwrap_or_default();
-    let (words, under, tap) = match shelf.taken_back == Some(act) {
+    let (words, under, tap) = match shelf.to_put_back() == Some(act) {
         true => (common::PUT_BACK.to_owned(), format!("{}: {name}", common::TAKEN_BACK), Common::PutBack),
         false => (deals::take_back(done, &figure(done, seen)), name, Common::TakeBack),
     };

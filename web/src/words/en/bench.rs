@@ -424,9 +424,13 @@ pub fn last_done(n: u32, written: &str, clock: &str) -> String {
 }
 
 /// "Since Tue 3 March 13:00."
-pub fn since(when: &str) -> String {
-    format!("Since {when}.")
+pub fn since(when: &str, there: Option<&str>) -> String {
+    let there = there.map(|there| format!(", {there}")).unwrap_or_default();
+    format!("Since {when}{there}.")
 }
+
+/// Of times that were clocked where another clock goes.
+pub const CLOCK_THERE: &str = "by the clock there";
 
 /// What big buttons say of a run that looks like a forgotten stop.
 pub fn forgotten_stop(since: &str) -> String {

@@ -105,6 +105,11 @@ pub fn can_be_promised(day: &str, is_next: bool) -> String {
     format!("Safe to promise for {day}, {when}.")
 }
 
+/// `As it stands it is safe only for Wed 17 June.` The day that was said comes before it.
+pub fn ready_only_by(day: &str) -> String {
+    format!("As it stands it is safe only for {day}.")
+}
+
 /// `No piece of sand is noted as done: by its hours it counts as done.`
 pub fn unnoted(op: &str) -> String {
     format!("No piece of {op} is noted as done; by its hours it counts as done.")

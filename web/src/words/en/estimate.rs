@@ -109,11 +109,13 @@ pub fn planned_is_more(whole: &str) -> String {
     format!("Such pieces take {whole} as a whole. What is planned takes as long or longer, so nothing is added to it.")
 }
 
-/// "This is what is planned alone. By other pieces the whole takes 31 h 21." What would say the rest depends on whether the kind of piece is said.
-pub fn planned_alone(whole: Option<&str>, kind: Option<&str>) -> String {
+/// "This is what is planned alone. By other pieces the whole takes 31 h 21." What would say the rest depends on whether the kind of piece is said, and
+/// on whether old jobs were told.
+pub fn planned_alone(whole: Option<&str>, kind: Option<&str>, told: bool) -> String {
     let other = if kind.is_some() { "pieces of other kinds" } else { "other pieces" };
     let whole = whole.map_or("Nothing says yet what the whole job takes".to_owned(), |span| format!("By {other} the whole takes {span}"));
     let say = match kind.map(|kind| (kind, kind_in(kind).is_some())) {
+        None if told => "Tap what kind of piece it is, above: the old jobs of that kind say the rest.".to_owned(),
         None => "Say what kind of piece it is, or tell old jobs of that kind, and the rest is in it.".to_owned(),
         Some((kind, true)) => format!("Tell old jobs with \u{201c}{}\u{201d} in their name, and the rest is in it.", piece(kind)),
         Some((_, false)) => "Jobs of that kind that you are done with will say the rest.".to_owned(),
@@ -277,7 +279,10 @@ mod tests {
 
     #[test]
     fn what_is_said_is_not_asked_for_again() {
-        let check = |whole, kind, said: &str| assert_eq!(planned_alone(whole, kind), format!("This is what is planned alone. {said}"));
+        let told = "By other pieces the whole takes 9 h. Tap what kind of piece it is, above: the old jobs of that kind say the rest.";
+        assert_eq!(planned_alone(Some("9 h"), None, true), format!("This is what is planned alone. {told}"));
+        let check =
+            |whole, kind, said: &str| assert_eq!(planned_alone(whole, kind, false), format!("This is what is planned alone. {said}"));
         let ask = "Say what kind of piece it is, or tell old jobs of that kind, and the rest is in it.";
         check(None, None, &format!("Nothing says yet what the whole job takes. {ask}"));
         check(Some("128 h"), None, &format!("By other pieces the whole takes 128 h. {ask}"));

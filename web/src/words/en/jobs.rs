@@ -282,6 +282,13 @@ pub fn state_apart(n: &str) -> String {
 }
 
 pub const STATE_BEGIN: &str = "Not made yet.";
+pub const STATE_OFF: &str = "What waits can come off.";
+
+/// "Waits until 14:20."
+pub fn state_waits(clock: &str) -> String {
+    format!("Waits until {clock}.")
+}
+
 pub const STATE_TAG: &str = "Made, and without a tag.";
 pub const STATE_ALL_GONE: &str = "All gone. Nothing is left to do.";
 pub const STATE_ENDED: &str = "You are done with this job.";

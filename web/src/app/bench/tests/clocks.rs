@@ -72,8 +72,9 @@ fn typed(began: i64, (looked, place): (i64, fn(Moment) -> Offset), until: &str, 
 
 #[test]
 fn the_question_is_by_the_clock_by_which_its_answer_is_read() {
-    // 10:00 in New York, seen in Denver at 13:00, where it was 15:00 in New York: 11:00 there is 9:00 here.
-    typed(60, (360, denver), "09:00", "13:00", &[">15:00<", "until 11:00"]);
+    // 10:00 in New York, seen in Denver at 13:00, where it was 15:00 in New York: all of it by the clock of New York, and that is said.
+    typed(60, (360, denver), "11:00", "15:00", &[">13:00<", "until 09:00"]);
+    asked(60, (360, denver), &["Since 10:00, by the clock there."], &[]);
     typed(60, (360, new_york), "11:00", "15:00", &[">13:00<"]);
     // Over the night the clocks go forward: from 22:30, and from 1:30, of which the hour ends at 3:30. Seen at 8:20.
     typed(SPRING + 210, (SPRING + 740, new_york), "23:30", "08:20", &[">07:20<"]);
@@ -169,4 +170,36 @@ fn missed_time_that_began_twice_is_asked_about() {
     };
     check(340, 110);
     check(400, 50);
+}
+
+/// Clocked in New York from 10:00 with a piece at 10:20, stopped in Denver at 10:40 by the clock of New York; and pieces that wait since 9:20.
+#[test]
+fn after_a_flight_a_run_and_a_wait_are_shown_by_one_clock_each() {
+    let mut told = Told::stands();
+    let laid = Laid { what: Key::read("glue").unwrap(), stuff: None, span: Span::minutes(90) };
+    let run = told.start(60, "Glue tops");
+    let now = told.now(80);
+    told.app.order(&Command::Wait(WaitCommand::Clamp { run, n: 1, laid }), now).unwrap();
+    told.app.offset_at = Some(denver);
+    told.app.now = Wall::new(told.app.now.at, denver(told.app.now.at));
+    let stopped = Wall::new(told.now(100).wall.at, denver(told.app.now.at));
+    told.app.order(&Command::Bench(BenchCommand::Stop { run }), Now { wall: stopped, chance: [77; 10] }).unwrap();
+    let today = told.today_at(110);
+    let shown = told.at(110, [day(DayTap::Show(today)), day(DayTap::Open(run))]);
+    holds(&shown, &[">10:00<", "10:20", "The clock said 10:00 to 10:40.", "by the clock there", "due 11:50"]);
+    // The key that takes the stop back says when that was tapped, here.
+    lacks(&shown, &["to 08:40", "due 09:50", "08:20"]);
+}
+
+/// From 0:20 on 1 November, seen at 3:00 and put right to the first 1:40: the bench says the clock of the list.
+#[test]
+fn what_was_stopped_is_said_by_the_clock_of_then() {
+    let mut told = Told::stands();
+    let run = told.start(AUTUMN + 260, "Saw");
+    let now = told.now(AUTUMN + 480);
+    let at = told.now(AUTUMN + 340).wall.at;
+    told.app.order(&Command::Bench(BenchCommand::StopAt { run, at, by: Mender::Typed }), now).unwrap();
+    let shown = told.at(AUTUMN + 490, []);
+    holds(&shown, &["stopped 01:40 after 1 h 20"]);
+    lacks(&shown, &["00:40"]);
 }

@@ -226,7 +226,7 @@ fn big_buttons_take_each_new_start_back_alike() {
         lacks(&told.at(61, [tap(Tap::Big)]), &["no start older", "nothing since"]);
         holds(&told.at(63, []), &["it began over 2 min ago", "disabled"]);
         // The app is opened again.
-        (told.app.shelf_mut().last_act, told.app.shelf_mut().taken_back) = (None, None);
+        (told.app.shelf_mut().last_act, told.app.shelf_mut().taken_back) = (None, vec![]);
         let shown = told.at(64, []);
         holds(&shown, &["nothing since the app was opened", "disabled"]);
         lacks(&shown, &["start of sand"]);

@@ -92,6 +92,20 @@ fn a_row_that_is_not_right_is_not_lost() {
     assert_eq!(maker.app.shelf().workshop().old_jobs[0].piece, Key::read("table"));
 }
 
+/// Three are told, and the second took no time: its row is opened with its name, and nothing typed is lost.
+#[test]
+fn a_refused_old_job_is_opened() {
+    let mut maker = begun();
+    maker.tap(Tap::Write(What::OldJobs));
+    for (nth, name) in ["Coffee table", "Stools", "Shelf"].into_iter().enumerate() {
+        maker.tap(Tap::Say(nth, name.into()));
+    }
+    maker.figures(&["28", "", "", "", "0", "", "", "", "13"]).tap(Tap::Save).shows(&["0 min is not between 1 min"]);
+    let draft = maker.app.jobs.draft.as_ref().unwrap();
+    assert_eq!((draft.form.at, draft.form.text(8)), (4, "13"));
+    maker.shows(&["value=\"Stools\""]);
+}
+
 #[test]
 fn a_kind_of_piece_is_enough_to_begin_with() {
     let mut maker = begun();
@@ -139,6 +153,26 @@ fn three_old_jobs_are_enough_and_are_worked_back() {
     maker.tap(Tap::Page).tap(Tap::Room(Room::Dates)).shows(&["what is not planned yet", "26 h 41", "Sand", "4 h 40"]);
     maker.tap(Tap::Room(Room::Hours)).tap(Tap::Estimate(EstimateTap::Whole(true)));
     maker.shows(&["4 h 40 likely in all", "More is to be done", "You said that what is planned is all of it."]);
+}
+
+/// Three told in one act: the first is struck, which names the act, and comes back; the others stay.
+#[test]
+fn one_old_job_is_struck_and_the_others_stay() {
+    let mut maker = begun();
+    maker.tap(Tap::Write(What::OldJobs));
+    for (nth, name) in ["Coffee table", "Stools", "Shelf"].into_iter().enumerate() {
+        maker.tap(Tap::Say(nth, name.into()));
+    }
+    maker.figures(&["28", "", "", "", "17", "", "", "", "13"]).tap(Tap::Save).shows(&["Coffee table", "Stools", "Shelf"]);
+    for (nth, names) in [["Coffee table", "Stools", "Shelf"], ["Stools", "Coffee table", "Shelf"]].into_iter().enumerate() {
+        let line = maker.app.shelf().workshop().old_jobs[nth].entry;
+        let [gone, stays @ ..] = names;
+        let rows = |maker: &Maker, name: &str| crate::screens::page(&maker.app).html().contains(&format!(">{name}<"));
+        maker.tap(Tap::Estimate(EstimateTap::StrikeOld(line))).shows(&["Do it again"]);
+        assert!(!rows(&maker, gone) && stays.iter().all(|name| rows(&maker, name)), "{gone}");
+        maker.say(Msg::Common(Common::PutBack));
+        assert!(names.iter().all(|name| rows(&maker, name)), "{gone}");
+    }
 }
 
 /// Demo B: what was warned of, and what the next estimate learns.

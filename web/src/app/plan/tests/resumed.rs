@@ -41,10 +41,10 @@ fn check(name: &str, did: fn(&mut App)) {
     let mut app = planned("");
     did(&mut app);
     let mut again = anew(&app);
-    let offers = |app: &App| (app.own.last_act, app.own.taken_back, app.own.last_tick);
+    let offers = |app: &App| (app.own.last_act, app.own.taken_back.clone(), app.own.last_tick);
     assert_eq!(offers(&again), offers(&app), "{name}");
     let stood = standing(&app);
-    let is_back = app.own.taken_back.is_some() || app.own.last_tick.is_some_and(|tick| tick.back);
+    let is_back = !app.own.taken_back.is_empty() || app.own.last_tick.is_some_and(|tick| tick.back);
     for turn in if is_back { [forth, back] } else { [back, forth] } {
         let before = standing(&app);
         turn(&mut app);

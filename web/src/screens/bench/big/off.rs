@@ -32,7 +32,9 @@ pub fn off(lines: &[WaitLine], app: &App, seen: Seen<'_>) -> Vec<El<Msg>> {
         let class = if line.wait.id == large.wait.id { "w7 c-wait" } else { "w7" };
         el("span", class).kid(el("span", "").text(whose(app, line))).kid(el("b", "t22 w8").text(seen.speech.clock(line.off)))
     });
-    vec![read(large, app, seen), el("p", "offs").kids(small)]
+    let more = u32::try_from(lines.len().saturating_sub(SMALL)).unwrap_or(u32::MAX);
+    let more = (0 < more).then(|| el("span", "all").text(words::and_more(&seen.speech.count(more))));
+    vec![read(large, app, seen), el("p", "offs").kids(small).kids(more)]
 }
 
 /// The key for the first that can come out.

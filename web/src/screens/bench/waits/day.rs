@@ -10,7 +10,7 @@ use crate::app::{App, Msg};
 use crate::parts::key::key;
 use crate::view::{El, el};
 use crate::words::en::{bench as bench_words, waits as words};
-use fivebar_core::quantity::{Day, Listed, begin_large};
+use fivebar_core::quantity::{Day, Listed, Moment, Wall, begin_large};
 use fivebar_core::sheet::waits::{StruckWait, WaitLine, struck};
 
 /// The waits of a day: each whose it is, when it began and came off; opened, with a key to strike it.
@@ -26,9 +26,15 @@ fn row(line: &WaitLine, view: &View, app: &App, seen: Seen<'_>) -> El<Msg> {
     let id = line.wait.id;
     let open = view.open == Some(id);
     let of = [Some(line.op.clone()), line.name.clone()].into_iter().flatten().listed().join(", ");
-    let began = line.wait.began;
+    let (began, there) = (line.wait.began, by_its_clock(line, seen));
+    let by = |at: Moment| if there { Wall::new(at, began.offset) } else { seen.local.wall(at) };
+    let began = by(began.at);
     let since = (began.day() != view.day).then(|| words::waits_since(&clock_on(app, began, view.day)));
-    let under = [Some(of), since, Some(stands(line, view.day, app))].into_iter().flatten().listed().join("; ");
+    let under = [Some(of), since, Some(stands(line, by, (view.day, app))), there.then(|| bench_words::CLOCK_THERE.to_owned())]
+        .into_iter()
+        .flatten()
+        .listed()
+        .join("; ");
     let what = el("span", "op").kid(el("b", "").text(begin_large(&pieces(app, line)))).kid(el("span", "t14").text(under));
     // One that came over midnight began at no clock time of this day.
     let at = if began.day() == view.day { seen.speech.clock(began) } else { String::new() };
@@ -54,11 +60,16 @@ pub fn struck_rows(day: Day, app: &App) -> Vec<El<Msg>> {
     struck(&app.shelf().book, day).into_iter().map(row).listed()
 }
 
+/// It began where another clock goes: the whole of it is shown by that one.
+fn by_its_clock(line: &WaitLine, seen: Seen<'_>) -> bool {
+    seen.local.wall(line.wait.began.at).offset != line.wait.began.offset
+}
+
 /// "due 13:18, off at 13:20".
-fn stands(line: &WaitLine, day: Day, app: &App) -> String {
-    let due = words::off_by(&clock_on(app, line.off, day));
+fn stands(line: &WaitLine, by: impl Fn(Moment) -> Wall, (day, app): (Day, &App)) -> String {
+    let due = words::off_by(&clock_on(app, by(line.wait.off()), day));
     match line.wait.ended {
-        Some(off) => format!("{due}, {}", words::was_off(&clock_on(app, off.at, day), off.early, line.wait.what())),
+        Some(off) => format!("{due}, {}", words::was_off(&clock_on(app, by(off.at.at), day), off.early, line.wait.what())),
         None => due,
     }
 }

@@ -44,7 +44,7 @@ pub fn covers(sheet: &EstimateSheet, seen: Seen<'_>) -> Option<String> {
         return Some(words::planned_is_more(whole));
     }
     let kind = sheet.piece.as_ref().map(|piece| piece.as_str());
-    Some(words::planned_alone(whole.as_deref(), kind))
+    Some(words::planned_alone(whole.as_deref(), kind, 0 < sheet.history.told))
 }
 
 /// How the safe figure comes about, and the likely one of several.

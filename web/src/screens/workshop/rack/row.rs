@@ -119,7 +119,7 @@ pub fn kept_apart(pile: &StockPile, found: Count, seen: Seen<'_>) -> Option<Stri
 
 /// The same after it was written, until the next tap.
 pub fn given_up(app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
-    let (pile, found) = app.workshop.rack.given_up.as_ref().filter(|_| app.shelf().taken_back.is_none())?;
+    let (pile, found) = app.workshop.rack.given_up.as_ref().filter(|_| !app.shelf().took_back_last())?;
     let said = kept_apart(pile, *found, seen)?;
     Some(el("p", "w7").attr("role", "status").text(words::of_pile(&name(pile), &said)))
 }
