@@ -197,7 +197,7 @@ fn counted_pieces_that_are_left_are_to_come() {
 }
 
 /// Five tops glued in one clamping of an hour, of which 40 min were thought: nobody said how many there are, so all may be in it, and the plan
-/// leaves nothing. Then neither page nor account has any of it to come, and the next act is the tag. Two of five said and clamped leave three.
+/// leaves nothing. Then neither page nor account has any of it to come, and what is next waits for the clamps. Two of five said and clamped leave three.
 #[test]
 fn what_is_still_to_come_by_the_plan_goes_by_what_the_page_has_left() {
     use fivebar_core::sheet::job::{NextAct, job};
@@ -213,8 +213,10 @@ fn what_is_still_to_come_by_the_plan_goes_by_what_the_page_has_left() {
         assert_eq!(job(&shop, tops).unwrap().next, next, "{more}");
     };
     let work = || NextAct::WorkOn { op: Some("glue up".into()) };
+    // Clamped at nine, white glue is held for 90 min: 10:30.
+    let clamped_off = fivebar_core::quantity::Moment::at(1_777_883_400_000);
     check("", 40, work());
-    check("start \"glue up\" make on tops\n09:00 clamped 1 glue\nstop\n", 0, NextAct::SetTag);
+    check("start \"glue up\" make on tops\n09:00 clamped 1 glue\nstop\n", 0, NextAct::Waits { off: clamped_off });
     check("start \"glue up\" make on tops\nbatch 5 \"glue up\" for tops\n08:20 clamped 2 glue\nstop\n", 30, work());
-    check("start \"glue up\" make on tops\n08:10 stop\n", 30, NextAct::WorkOn { op: None });
+    check("start \"glue up\" make on tops\n08:10 stop\n", 30, work());
 }
