@@ -153,7 +153,7 @@ fn inv15_a_buyer_finds_nothing_private() {
             assert!(!all.contains(private), "{private} in {all}");
         }
         assert!(all.contains("$145") && all.contains("6.9 lb"), "{all}");
-        assert_eq!(browser.eval(page, "[document.title, location.hash, history.state]"), json!(["Fivebar", "#price", null]));
+        assert_eq!(browser.eval(page, "[document.title, location.hash, history.state]"), json!(["Fivebar", "#price", "face"]));
         assert_eq!(browser.eval(page, "document.querySelectorAll('#app > *').length"), 1);
         // neither a key nor a tap nor going back once leaves it
         browser.key(page, "1");

@@ -102,7 +102,9 @@ fn private(book: &Book, stands: Id, at: Moment) -> BTreeSet<String> {
     all.extend(figures(&(&job.settle, job.selling.offers.iter().map(|offer| offer.sum).collect::<Vec<_>>())));
     let seen = buyer(&shop, stands, (None, fivebar_core::ledger::kind::sale::Paid::Card)).expect("what a buyer sees");
     let pounds = seen.mass.map(|mass| Decimal::from(mass.as_grams()) / Decimal::new(45_359_237, 5));
-    let may_be_seen: BTreeSet<String> = figures(&seen).into_iter().chain(pounds.into_iter().flat_map(written)).collect();
+    // On another day than the story's the price may stand at the tag again, which lies on the piece.
+    let may_be_seen = figures(&seen).into_iter().chain(pounds.into_iter().flat_map(written)).chain(figures(&job.tag));
+    let may_be_seen: BTreeSet<String> = may_be_seen.collect();
     all.into_iter().filter(|figure| !may_be_seen.contains(figure)).collect()
 }
 

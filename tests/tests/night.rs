@@ -143,7 +143,8 @@ fn inv06_a_change_of_zone_changes_no_minute() {
     line_reads(&mut maker, "drive to the fair", &["3:00 PM", "1 h 45"]);
     maker.touch(".day .run > .dl");
     maker.reads("The clock said 3:00 PM");
-    maker.reads("to 2:45 PM");
+    maker.reads("to 4:45 PM");
+    maker.reads("by the clock there");
     maker.shot("night-zones");
     app::saved(maker.browser, &maker.page);
     let lines = maker.browser.book_lines(&maker.page.clone());
