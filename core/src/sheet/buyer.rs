@@ -2,7 +2,6 @@
 //!
 //! Carries invariant 15: no cost, no hour, no settle, no name of a person has a member here.
 
-use super::marks::ask_today;
 use super::shop::Shop;
 use super::yields::weight;
 use crate::ledger::fold::{Job, TaxBy};
@@ -15,7 +14,7 @@ use crate::refusal::Answer;
 pub struct BuyerSheet {
     pub name: String,
     pub units: Units,
-    /// What is handed over for one piece today: its tag with its tax, or what waiting has come down to; in notes to the coin. None without either.
+    /// What is handed over for one piece: its tag, with its tax where that comes on top; in notes to the coin. None without a tag.
     pub price: Option<Money>,
     /// The job is of several pieces: the price is for each.
     pub is_each: bool,
@@ -41,8 +40,8 @@ pub struct BuyerSheet {
 pub fn buyer(shop: &Shop, id: Id, (tax, paid): (Option<TaxBy>, Paid)) -> Answer<BuyerSheet> {
     let own = shop.job(id)?;
     let job = Job { tax: tax.unwrap_or(own.tax), ..own };
-    let price = ask_today(shop, &job, (1, paid))?;
-    let with_tax = shop.tax_of(&job).is_on_top();
+    let tax = shop.tax_of(&job);
+    let price = job.tag.map(|tag| shop.till(job.currency).in_coins(Some(paid), tax.charge(tag)?)).transpose()?;
     let by_parts = weight(&job, &shop.workshop.wood.woods)?;
     let said = job.described;
     let weighed = said.grams.and_then(|grams| f64::try_from(Decimal::new(grams, 3)).ok()).map(Mass::kg);
@@ -51,7 +50,7 @@ pub fn buyer(shop: &Shop, id: Id, (tax, paid): (Option<TaxBy>, Paid)) -> Answer<
         units: job.units,
         price,
         is_each: 1 < job.pieces,
-        with_tax,
+        with_tax: tax.is_on_top(),
         width: said.width,
         depth: said.depth,
         height: said.height,

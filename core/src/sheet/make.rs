@@ -395,9 +395,7 @@ pub(super) fn given_of(shop: &Shop, job: &Job, (ask, all): (&Ask, Vec<Source>)) 
     let letters = letters(&stock, &lying);
     stock.iter_mut().zip(letters).for_each(|(stack, letter)| stack.label = letter);
     let ready = ready(wish, &stock, figures)?;
-    if ready.sources.len() != sources.len() {
-        return Err(WhyNot::NoneFits);
-    }
+    (ready.sources.len() == sources.len()).then_some(()).ok_or(WhyNot::NoneFits)?;
     let (room, units, lacks, alike) = (room(shop, job)?, job.units, Lacks::default(), job.pieces);
     Ok(Given { ask: ask.clone(), ready, sources, left_out, room, units, lacks, ways, alike, own: vec![], some })
 }

@@ -79,21 +79,7 @@ pub(super) fn decide(book: &Book, command: &BookCommand, act: &mut Act) -> Answe
             rests::allowed(book, &[*line])?;
             act.add(Struck { entries: vec![*line] });
         }
-        BookCommand::Restore { act: id } => {
-            let together = if was_struck_alone(book, *id) { vec![*id] } else { whole(book, *id)? };
-            let entries = with_piles(book, together);
-            let once_more = not_of_others(book, took_back(book, &entries, true));
-            if once_more.is_empty() {
-                restore::allowed(book, &entries)?;
-            } else {
-                rests::allowed(book, &once_more)?;
-                restore::allowed(&book.without(&once_more), &entries)?;
-            }
-            act.add(Restored { entries });
-            if !once_more.is_empty() {
-                act.add(Struck { entries: once_more });
-            }
-        }
+        BookCommand::Restore { act: id } => again(book, *id, act)?,
         BookCommand::SetWorkshop { currency, units } => {
             act.add(WorkshopSet { currency: *currency, units: *units });
         }
@@ -118,6 +104,24 @@ pub(super) fn decide(book: &Book, command: &BookCommand, act: &mut Act) -> Answe
             fold::workshop(book).photos.wanted().find(|there| there.id == *photo).ok_or(Refusal::NotThere)?;
             act.add(PhotoRemoved { photo: *photo });
         }
+    }
+    Ok(())
+}
+
+/// What was taken back stands again, and what it had struck does not.
+fn again(book: &Book, id: Id, act: &mut Act) -> Answer<()> {
+    let together = if was_struck_alone(book, id) { vec![id] } else { whole(book, id)? };
+    let entries = with_piles(book, together);
+    let once_more = not_of_others(book, took_back(book, &entries, true));
+    if once_more.is_empty() {
+        restore::allowed(book, &entries)?;
+    } else {
+        rests::allowed(book, &once_more)?;
+        restore::allowed(&book.without(&once_more), &entries)?;
+    }
+    act.add(Restored { entries });
+    if !once_more.is_empty() {
+        act.add(Struck { entries: once_more });
     }
     Ok(())
 }

@@ -1,5 +1,9 @@
 //! What is being written down on Jobs: figures by the pad, words, and answers by chips. Nothing is written before it is saved.
 
+mod what;
+
+pub use what::{PaidTo, What};
+
 use super::super::App;
 use super::super::entry::moisture;
 use super::super::form::Form;
@@ -9,57 +13,13 @@ use super::super::price::gallery::{FIRST_TERMS, usual};
 use super::super::spent_on::{SpentOn, SpentTap};
 use super::sheet;
 use fivebar_core::ledger::decide::{Now, PaidOf};
-use fivebar_core::ledger::fold::{Agreement, AgreementState, GalleryTerms, Over, TaxBy};
+use fivebar_core::ledger::fold::{Agreement, AgreementState, GalleryTerms, TaxBy};
 use fivebar_core::ledger::kind::bench::Kind;
 use fivebar_core::ledger::kind::job::For;
 use fivebar_core::ledger::kind::sale::{Carried, Paid};
 use fivebar_core::quantity::reading::{self, Sign};
 use fivebar_core::quantity::{Count, Currency, Day, Decimal, Id, Key, Length, Mass, Money, PILE_MOST, Units, writing};
 use fivebar_core::sheet::job::JobSheet;
-
-/// What a form is for.
-#[derive(Clone, Debug, PartialEq)]
-pub enum What {
-    New,
-    /// The job's name, and how many alike are made.
-    Name,
-    /// Pieces from a pile of the rack, or back to it.
-    Take {
-        haul: Id,
-        pile: Id,
-    },
-    /// A part of one piece; an old one by its name.
-    Part(Option<String>),
-    /// A planned operation; an old one by its name.
-    Plan(Option<String>),
-    /// Jobs from before the book, as history.
-    OldJobs,
-    Spend,
-    /// Part of a spending came back.
-    CameBack(Id),
-    Tag,
-    Settle,
-    /// Width, depth, height and weight, for the buyer's face.
-    Size,
-    /// Wood, finish, care and delivery in words, for the buyer's face.
-    Facts,
-    Agree,
-    /// A sale; what was agreed by its id.
-    Sell(Option<Id>),
-    Pay(PaidTo),
-    /// Of what had come in beyond what is owed.
-    HandBack(Over),
-    /// A sale is taken back and its money handed back.
-    Refund(Id),
-    /// An agreement came to nothing.
-    Cancel(Id),
-    Consign,
-    /// A gallery paid, or gave back, of a consignment.
-    GalleryPaid(Id),
-    Lesson,
-    /// The moistures of the room it will live in.
-    Room,
-}
 
 /// Rooms by the moistures of wood in them, in per cent: a dry flat, a heated home, a room heated now and then, one without heating.
 /// Our choice, from the standards and trades of the sources.
@@ -69,15 +29,6 @@ pub const ROOMS: [(i64, i64); 4] = [(6, 8), (6, 10), (10, 14), (15, 19)];
 pub fn typed_room(form: &Form, sign: Sign) -> Option<(Decimal, Decimal)> {
     let figure = |nth| moisture(form.text(nth), sign).ok();
     Some((figure(0)?, figure(1)?))
-}
-
-/// What a payment is for.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum PaidTo {
-    Sale(Id),
-    Agreed(Id),
-    /// A part of what was agreed, with what it lacks.
-    Part(Id, Money),
 }
 
 impl From<PaidTo> for PaidOf {

@@ -149,7 +149,7 @@ fn what_can_be_said_instead_is_listed() {
     Maker::before_delivery().offer("400").bargain(BargainTap::PayAndHours).hides(&["What to say instead"]);
 }
 
-/// The paper is the maker's: it says ask, settle and not under; of it the ask alone is on the face that a buyer sees, not even the way to it.
+/// The paper is the maker's: it says ask, settle and not under; nothing of it is on the face that a buyer sees, not even the way to it.
 #[test]
 fn inv15_the_list_goes_on_paper_and_nothing_of_it_to_the_buyer() {
     let mut maker = Maker::told(STANDS.split("13:10 sell").next().unwrap(), "stands");
@@ -168,7 +168,7 @@ fn inv15_the_list_goes_on_paper_and_nothing_of_it_to_the_buyer() {
     ]);
     maker.tap(Tap::Print);
     assert_eq!(maker.orders, [Order::Print]);
-    maker.tap(Tap::Show(job)).shows(&["$140"]).hides(&["settle", "not under", "145", "280", "349", "paper", "Print"]);
+    maker.tap(Tap::Show(job)).shows(&["$145"]).hides(&["settle", "not under", "140", "280", "349", "paper", "Print"]);
     Maker::before_delivery().hides(&["The list on paper"]).tap(Tap::Paper).shows(&["Agreed"]);
 }
 

@@ -302,6 +302,27 @@ impl Selling {
                 self.reversals.insert(f.sale, Reversed { entry: entry.id, act: act_of(entry), at: entry.when(f.when), kept });
             }
             Fact::PiecesBroughtBack(f) => self.brought.extend(BroughtBack::of(entry, f, currency)),
+            _ => self.money(entry, currency),
+        }
+    }
+
+    /// Acts by which pieces came back.
+    fn acts_back(&self) -> impl Iterator<Item = Id> {
+        self.reversals.values().map(|reversed| reversed.act).chain(self.brought.iter().map(|back| back.act))
+    }
+
+    /// Whether what was kept of pieces that came back lies ahead of their agreement: it stood, or stands, when they were back.
+    pub(super) fn is_made_good(&self, sale: &Sale, act: Id) -> bool {
+        let first = self.first(sale.agreed);
+        let of_chain = |agreement: &&Agreement| self.first(Some(agreement.id)) == first;
+        let ended = |agreement: &Agreement| self.came_back_before.get(&agreement.id).is_some_and(|before| !before.contains(&act));
+        let mut chain = self.agreements.iter().filter(of_chain).peekable();
+        sale.agreed.is_some() && chain.peek().is_some() && !chain.any(ended)
+    }
+
+    fn money(&mut self, entry: &Entry, currency: Currency) {
+        let ours = |sum: Money| sum.currency() == currency;
+        match &entry.fact {
             Fact::PaymentReceived(f) if ours(f.sum) && ours(f.fee) => self.payments.push(Payment {
                 id: entry.id,
                 at: entry.when(f.when),
@@ -323,20 +344,6 @@ impl Selling {
             }),
             _ => self.at_galleries(entry, currency),
         }
-    }
-
-    /// Acts by which pieces came back.
-    fn acts_back(&self) -> impl Iterator<Item = Id> {
-        self.reversals.values().map(|reversed| reversed.act).chain(self.brought.iter().map(|back| back.act))
-    }
-
-    /// Whether what was kept of pieces that came back lies ahead of their agreement: it stood, or stands, when they were back.
-    pub(super) fn is_made_good(&self, sale: &Sale, act: Id) -> bool {
-        let first = self.first(sale.agreed);
-        let of_chain = |agreement: &&Agreement| self.first(Some(agreement.id)) == first;
-        let ended = |agreement: &Agreement| self.came_back_before.get(&agreement.id).is_some_and(|before| !before.contains(&act));
-        let mut chain = self.agreements.iter().filter(of_chain).peekable();
-        sale.agreed.is_some() && chain.peek().is_some() && !chain.any(ended)
     }
 
     fn at_galleries(&mut self, entry: &Entry, currency: Currency) {

@@ -1,0 +1,57 @@
+//! What a form is for.
+
+use fivebar_core::ledger::fold::Over;
+use fivebar_core::quantity::{Id, Money};
+
+/// What a form is for.
+#[derive(Clone, Debug, PartialEq)]
+pub enum What {
+    New,
+    /// The job's name, and how many alike are made.
+    Name,
+    /// Pieces from a pile of the rack, or back to it.
+    Take {
+        haul: Id,
+        pile: Id,
+    },
+    /// A part of one piece; an old one by its name.
+    Part(Option<String>),
+    /// A planned operation; an old one by its name.
+    Plan(Option<String>),
+    /// Jobs from before the book, as history.
+    OldJobs,
+    Spend,
+    /// Part of a spending came back.
+    CameBack(Id),
+    Tag,
+    Settle,
+    /// Width, depth, height and weight, for the buyer's face.
+    Size,
+    /// Wood, finish, care and delivery in words, for the buyer's face.
+    Facts,
+    Agree,
+    /// A sale; what was agreed by its id.
+    Sell(Option<Id>),
+    Pay(PaidTo),
+    /// Of what had come in beyond what is owed.
+    HandBack(Over),
+    /// A sale is taken back and its money handed back.
+    Refund(Id),
+    /// An agreement came to nothing.
+    Cancel(Id),
+    Consign,
+    /// A gallery paid, or gave back, of a consignment.
+    GalleryPaid(Id),
+    Lesson,
+    /// The moistures of the room it will live in.
+    Room,
+}
+
+/// What a payment is for.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum PaidTo {
+    Sale(Id),
+    Agreed(Id),
+    /// A part of what was agreed, with what it lacks.
+    Part(Id, Money),
+}
