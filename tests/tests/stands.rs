@@ -169,11 +169,15 @@ fn begin(maker: &mut Maker<'_>, (at, key): (&str, &str), op: &str, kind: &str) {
     maker.touch(".places > :nth-child(2)");
     maker.tap(key);
     maker.types("operation", op);
-    // A name that tells its kind is not asked for it.
+    of_kind(maker, op, kind);
+    maker.reads(op);
+}
+
+/// A name that tells its kind is not asked for it.
+fn of_kind(maker: &mut Maker<'_>, op: &str, kind: &str) {
     let asked = format!("[...document.querySelectorAll('main button')].some(key => key.innerText.trim() === {kind:?})");
     let asked = maker.browser.eval(&maker.page, &asked) == true;
     maker.tap(if asked { kind } else { op });
-    maker.reads(op);
 }
 
 fn stop(maker: &mut Maker<'_>, at: &str) {
@@ -214,7 +218,7 @@ fn the_bench(maker: &mut Maker<'_>) {
     maker.tap("Done");
     maker.tap("Add time I missed");
     maker.types("operation", "Glue tops");
-    maker.tap("Make");
+    of_kind(maker, "Glue tops", "Make");
     maker.pad("1220");
     maker.tap("Done");
     maker.pad("1221");
