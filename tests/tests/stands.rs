@@ -238,7 +238,7 @@ fn the_making(maker: &mut Maker<'_>) {
     maker.tap("Other");
     maker.tap("Rework");
     maker.types("operation", "bore again");
-    maker.tap("Make");
+    of_kind(maker, "bore again", "Make");
     stop(maker, "2026-03-22T10:36");
     run(maker, "2026-03-28", "Assemble", "Make", ("09:00", "10:06"));
     run(maker, "2026-03-29", "scrape", "Make", ("09:30", "09:51"));
@@ -302,7 +302,7 @@ fn the_market(maker: &mut Maker<'_>) {
     maker.tap("Hours and money");
     spend(maker, "stall", "Sum", &["65"]);
     spend(maker, "", "Driven", &["18", "0.725"]);
-    start(maker, "2026-04-18T07:00", "market", "Sell");
+    start(maker, "2026-04-18T07:00", "Market", "Sell");
     maker.touch(".places > :nth-child(4)");
     maker.tap("The job");
     maker.tap("Sell and deliver");
