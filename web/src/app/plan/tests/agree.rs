@@ -2,21 +2,10 @@
 //! of the ways to make something from use to the last tick.
 
 use super::later::{again, order, planned, strips_of, take_back};
-use super::told::{at_rack, solved, typed};
+use super::told::{at_rack, says, solved, typed};
 use super::*;
 use fivebar_core::ledger::decide::{HaulCommand, Lying, PileFacts};
 use fivebar_core::quantity::Length;
-
-#[track_caller]
-fn says(app: &App, wanted: &[&str], never: &[&str]) {
-    let shown = page(app);
-    for words in wanted {
-        assert!(shown.contains(words), "{words}: {shown}");
-    }
-    for words in never {
-        assert!(!shown.contains(words), "never {words}: {shown}");
-    }
-}
 
 fn source(app: &App) -> Lying {
     app.plan.given.as_ref().unwrap().sources[0].which().0

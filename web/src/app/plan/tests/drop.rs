@@ -1,13 +1,8 @@
 //! A plan that is wanted no more is dropped, and comes again.
 
-use super::later::{order, planned, take_back};
+use super::later::{order, planned, put_back, take_back};
 use super::*;
 use fivebar_core::ledger::decide::HaulCommand;
-
-fn put_back(app: &mut App) {
-    let now = Now { wall: app.now, chance: [u8::try_from(app.own.book.len()).unwrap(); 10] };
-    app.heard(Msg::Common(Common::PutBack), now);
-}
 
 fn on_rack(app: &App) -> u32 {
     fivebar_core::sheet::rack::rack(&app.shelf().shop(app.now.at), app.jobs.open.unwrap()).unwrap()[0].on_rack

@@ -42,6 +42,11 @@ pub(super) fn take_back(app: &mut App) {
     app.heard(Msg::Common(Common::TakeBack), Now { wall: app.now, chance: [201; 10] });
 }
 
+pub(super) fn put_back(app: &mut App) {
+    let now = Now { wall: app.now, chance: [u8::try_from(app.own.book.len()).unwrap(); 10] };
+    app.heard(Msg::Common(Common::PutBack), now);
+}
+
 pub(super) fn again(app: &mut App) {
     heard(app, [Tap::Go]);
     let told = answer(app);

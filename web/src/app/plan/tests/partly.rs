@@ -1,26 +1,10 @@
 //! A plan of which some boards are cut goes: those stay in the job, the others lie on the rack again, and with them goes what would be left
 //! of them.
 
-use super::later::{again, planned, strips_of, take_back};
-use super::told::{at_rack, solved};
+use super::later::{again, planned, put_back, strips_of, take_back};
+use super::told::{at_rack, says, solved};
 use super::*;
 use fivebar_core::sheet::make::sources;
-
-fn put_back(app: &mut App) {
-    let now = Now { wall: app.now, chance: [u8::try_from(app.own.book.len()).unwrap(); 10] };
-    app.heard(Msg::Common(Common::PutBack), now);
-}
-
-#[track_caller]
-fn says(app: &App, wanted: &[&str], never: &[&str]) {
-    let shown = page(app);
-    for words in wanted {
-        assert!(shown.contains(words), "{words}: {shown}");
-    }
-    for words in never {
-        assert!(!shown.contains(words), "never {words}: {shown}");
-    }
-}
 
 /// Four of twelve strips are used, two of them in one line.
 fn used(taps: &[Tap]) -> App {

@@ -56,6 +56,18 @@ pub(super) fn solved(app: &mut App) {
     }
 }
 
+/// What the page says, and what it does not.
+#[track_caller]
+pub(super) fn says(app: &App, wanted: &[&str], never: &[&str]) {
+    let shown = page(app);
+    for words in wanted {
+        assert!(shown.contains(words), "{words}: {shown}");
+    }
+    for words in never {
+        assert!(!shown.contains(words), "never {words}: {shown}");
+    }
+}
+
 #[track_caller]
 fn check(parts: &str, taps: &[Tap], figures: &[&str], wanted: &[&str]) {
     let (_, shown) = said(parts, taps, figures);
