@@ -79,6 +79,8 @@ impl Rack {
             saw: None,
             parts: None,
             strip: None,
+            cut: None,
+            sets: None,
         }
     }
 

@@ -1,17 +1,20 @@
 //! What can I make: the pieces there are for a job, which of them fit what the maker asks, and the problem that is made of both.
 
 mod again;
+pub mod anew;
 pub mod buy;
 mod changes;
 pub mod cut;
 pub mod fields;
 pub mod keep;
 pub mod near;
+pub mod own;
 pub mod planed;
 pub mod planned;
 pub mod shared;
 mod top;
 
+pub use anew::AlreadyCut;
 pub use buy::Boards;
 pub use changes::{Change, bears};
 pub use top::{Pick, Way, is_of_some};
@@ -128,6 +131,10 @@ pub enum WhyNot {
     NoneForPart(String),
     /// Two woods are to lie by turns, and the chosen piles are of one.
     OneWood,
+    /// All parts of so many pieces of the job are cut.
+    AllCut {
+        sets: Count,
+    },
     /// So many rows would each be so wide, narrower than the least strip.
     Narrow {
         rows: Count,
@@ -162,6 +169,10 @@ pub struct Given {
     pub own: Vec<Count>,
     /// Of a top: other pieces of its wood would do, and are left out for their thickness or width.
     pub some: bool,
+    /// What was cut before it, and is not planned again.
+    pub cut: AlreadyCut,
+    /// Pieces the job has that fit, and are not among those to use.
+    pub unasked: Count,
 }
 
 /// What an older book does not say of a plan it keeps.
@@ -370,6 +381,7 @@ pub(super) fn given_of(shop: &Shop, job: &Job, (ask, all): (&Ask, Vec<Source>)) 
     // What lies on the rack has its letter, in the plan or not.
     let lying = all.iter().map(|(source, _)| source.pile.label.clone()).listed();
     let mut left_out = unfitting(&all);
+    let unasked = unasked(ask, &all);
     let used = all.into_iter().filter(|(source, _)| is_used(ask, source)).listed();
     let mut sources = used.iter().filter(|(_, why)| why.is_none()).map(|(source, _)| source.clone()).listed();
     let (mut ways, mut some) = (vec![], false);
@@ -397,7 +409,27 @@ pub(super) fn given_of(shop: &Shop, job: &Job, (ask, all): (&Ask, Vec<Source>)) 
     let ready = ready(wish, &stock, figures)?;
     (ready.sources.len() == sources.len()).then_some(()).ok_or(WhyNot::NoneFits)?;
     let (room, units, lacks, alike) = (room(shop, job)?, job.units, Lacks::default(), job.pieces);
-    Ok(Given { ask: ask.clone(), ready, sources, left_out, room, units, lacks, ways, alike, own: vec![], some })
+    Ok(Given {
+        ask: ask.clone(),
+        ready,
+        sources,
+        left_out,
+        room,
+        units,
+        lacks,
+        ways,
+        alike,
+        own: vec![],
+        some,
+        cut: AlreadyCut::default(),
+        unasked,
+    })
+}
+
+/// Pieces the job has that fit and are not to be used.
+pub fn unasked(ask: &Ask, all: &[(Source, Option<Unfit>)]) -> Count {
+    let own = all.iter().filter(|(source, why)| source.in_job && why.is_none() && !is_used(ask, source));
+    own.fold(0, |sum: Count, (source, _)| sum.saturating_add(source.n))
 }
 
 /// Those on the rack that do not fit.

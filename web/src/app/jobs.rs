@@ -12,7 +12,7 @@ mod tests;
 use super::bench::offered;
 use super::news::Handed;
 use super::order::{Feel, Order, Which};
-use super::{App, Notice, form::Form};
+use super::{App, Notice, form::Form, plan};
 use crate::parts::Place;
 use crate::parts::pad::Press;
 use draft::{Draft, Pick, What};
@@ -233,7 +233,9 @@ fn told_by_name(app: &mut App) {
 /// Takes back the whole act an entry came with: a sale goes with its payment and fee.
 pub fn strike(app: &mut App, entry: Id, now: Now) {
     let entry = app.shelf().book.entry(entry).and_then(|(entry, _)| entry.act).unwrap_or(entry);
-    struck(app, (BookCommand::TakeBack { act: entry }, entry), now);
+    if !plan::asked_of(app, entry) {
+        struck(app, (BookCommand::TakeBack { act: entry }, entry), now);
+    }
 }
 
 /// Takes back what is named, in one act; the bar puts it back.

@@ -373,6 +373,9 @@ impl App {
             return plan::tick_back(self, tick, now);
         }
         let Some(act) = self.shelf().to_take_back() else { return };
+        if plan::asked_of(self, act) {
+            return;
+        }
         if self.order(&Command::Book(BookCommand::TakeBack { act }), now).is_some() {
             self.shelf_mut().took_back(act);
             self.orders.push(Order::Feel(Feel::TakeBack));

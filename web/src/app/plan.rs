@@ -23,12 +23,12 @@ use super::workshop::rack;
 use super::{App, Notice, workshop};
 use crate::parts::Place;
 pub use asking::{Draft, FIELD, PATTERNS, TOP, in_use};
-pub use beside::{after_the_saw, cuts_left, is_to_cut};
+pub use beside::{ToCut, after_the_saw, cuts_left, is_to_cut, lists_left};
 pub use buying::{FIGURES, nearly_bought, still_to_buy, were_bought, woods};
-pub use cut::{PutBack, asked_back, not_cut_off, uncut};
+pub use cut::{PutBack, already_cut, asked_back, not_cut_off, uncut};
 pub use designs::made_from;
 use designs::{keep_design, of_job};
-pub use drop::{Dropping, dropping};
+pub use drop::{Dropping, asked_of, dropping};
 pub use fields::tried as fields_tried;
 use fivebar_core::ledger::decide::{Now, PlanCommand};
 use fivebar_core::ledger::fold::KeptPlan;
@@ -38,12 +38,13 @@ use fivebar_core::quantity::{Id, Moment};
 use fivebar_core::sheet::make::buy::{Counted, Kinds, OfRack, bought_since};
 use fivebar_core::sheet::make::cut::Ticks;
 use fivebar_core::sheet::make::keep::{again, asked_again, last_used};
-use fivebar_core::sheet::make::{Ask, Boards, Given, What, Which, WhyNot, is_of_some};
+use fivebar_core::sheet::make::own::own_first;
+use fivebar_core::sheet::make::{Ask, Boards, Given, What, Which, WhyNot, is_of_some, unasked};
 use fivebar_core::sheet::plan::{PlanSheet, sheet, sheet_at_once};
 pub use more::{follow, painted};
 pub use tap::Tap;
 pub use ticks::{LastTick, back as tick_back};
-pub use used::{Before, Since, in_both_of, in_use_by, since, was_used, why_not};
+pub use used::{Before, Since, fitting_to, in_both_of, in_use_by, since, was_used, why_not};
 
 /// A first answer comes after so many ms; a better one is looked for so long.
 const FIRST: u32 = 300;
@@ -176,7 +177,8 @@ pub fn heard(app: &mut App, tap: Tap, now: Now) {
         Tap::Pile(lying) => on_rack(app, rack::Page::Pile(lying), now),
         Tap::Bought => buying::to_write_down(app, now),
         Tap::CountAs(counted) => buying::count_as(app, counted),
-        Tap::Saw(job) => at_the_saw(app, job),
+        Tap::Saw(job) => at_the_saw(app, job, None),
+        Tap::SawOf(job, plan) => at_the_saw(app, job, Some(plan)),
         Tap::Kept(plan) => show(app, plan),
         Tap::Print => app.orders.push(Order::Print),
         Tap::KeepDesign => keep_design(app, None, now),
@@ -209,13 +211,13 @@ fn open(app: &mut App) {
     }
 }
 
-/// The saw's list of a job, straight from the list of jobs or from the bench.
-fn at_the_saw(app: &mut App, job: Id) {
+/// The saw's list of a job, straight from the list of jobs or from the bench; of one of its plans where it has several.
+fn at_the_saw(app: &mut App, job: Id, plan: Option<Id>) {
     app.place = Place::Jobs;
     (app.which, app.jobs.open, app.jobs.draft) = (order::Which::Own, Some(job), None);
     open(app);
     // What lies in hand may be another plan, made since.
-    if let Some(plan) = beside::to_cut(app, job).or_else(|| in_use_by(app, job).last().map(|(plan, ..)| *plan)) {
+    if let Some(plan) = plan.or_else(|| beside::to_cut(app, job)).or_else(|| in_use_by(app, job).last().map(|(plan, ..)| *plan)) {
         show(app, plan);
     }
 }
@@ -269,9 +271,14 @@ fn cut_by(app: &App, plan: &KeptPlan) -> Option<Plan> {
 fn unused(app: &App, job: Id) -> Option<Plan> {
     let it = beside::of(app, job)?;
     if let Some(mut plan) = shown_again(app, &it.plan, (&it.bought, it.open, it.turned.clone())) {
-        plan.given.iter_mut().for_each(|given| used::owned(app, given));
+        plan.given.iter_mut().for_each(|given| {
+            used::owned(app, given);
+            given.cut.boards = already_cut(app, job).boards;
+            given.unasked = unasked(&given.ask, &fitting_to(app, &given.ask));
+        });
         plan.found.iter_mut().for_each(|found| found.sheet.ends.short = it.short);
-        return Some(Plan { ticked: it.ticked, again: it.again, of_rack: it.of_rack, kinds: it.kinds, ..plan });
+        buying::counted_again(&mut plan, &it.counted);
+        return Some(Plan { ticked: it.ticked, again: it.again, of_rack: it.of_rack, kinds: it.kinds, counted: it.counted, ..plan });
     }
     let shop = app.shelf().shop(app.now.at);
     let mut ask = asked_again(&shop, &it.plan, &it.bought)?;
@@ -443,6 +450,7 @@ impl Plan {
     /// Whether its ticks went with the one before.
     fn take_in(&mut self, answered: Answered) -> bool {
         let Some(given) = &self.given else { return false };
+        let answered = own_first(given, answered);
         let senses = given.ready.asked.senses();
         if self.found.as_ref().is_some_and(|old| better(senses, &old.answered.worth, &answered.worth)) {
             return false;

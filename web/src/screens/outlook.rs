@@ -20,7 +20,14 @@ pub fn gives(stand: &Stand, seen: Seen<'_>) -> Option<String> {
         Stand::None(WhyNot::NoPiles) => words::RACK_EMPTY.to_owned(),
         Stand::None(WhyNot::NoneFits) => words::NONE_FITS.to_owned(),
         Stand::None(WhyNot::NoneForPart(part)) => words::nothing_fits(part),
-        Stand::None(WhyNot::NoParts | WhyNot::OneWood | WhyNot::Narrow { .. } | WhyNot::NotOfWood { .. } | WhyNot::Refused(_)) => {
+        Stand::None(
+            WhyNot::NoParts
+            | WhyNot::OneWood
+            | WhyNot::AllCut { .. }
+            | WhyNot::Narrow { .. }
+            | WhyNot::NotOfWood { .. }
+            | WhyNot::Refused(_),
+        ) => {
             return None;
         }
         Stand::Found { outlook, sorted: true, .. } => words::all_sorted(&number(outlook.sure, seen)),

@@ -77,10 +77,7 @@ pub(super) fn decide(book: &Book, command: &PlanCommand, act: &mut Act) -> Answe
     match command {
         PlanCommand::Use { plan, left, instead, partly } => {
             let plan: &kind::PlanKept = plan;
-            let mut before = before(book, plan.job, instead);
-            for uncut in partly {
-                before.add(uncut::goes(book, plan.job, uncut)?);
-            }
+            let before = gone_with(book, plan.job, (instead, partly))?;
             if before.entries.is_empty() {
                 used(book, (plan, None), act)?;
                 return left_over(book, plan.job, left, act);
@@ -152,9 +149,21 @@ impl Before {
     }
 }
 
-/// The book as it would be without these of the plans by which a job has wood: another plan is used instead.
-pub fn without_plans(book: &Book, job: Id, goes: &[Id]) -> Book {
-    before(book, job, goes).gone(book)
+/// The book as it would be without these of the plans by which a job has wood, and of those that are `partly` cut without what is not:
+/// another plan is used instead.
+///
+/// # Errors
+/// As [`PlanCommand::Use`] where it takes their place.
+pub fn without_plans(book: &Book, job: Id, (goes, partly): (&[Id], &[Uncut])) -> Answer<Book> {
+    Ok(gone_with(book, job, (goes, partly))?.gone(book))
+}
+
+fn gone_with(book: &Book, job: Id, (goes, partly): (&[Id], &[Uncut])) -> Answer<Before> {
+    let mut before = before(book, job, goes);
+    for uncut in partly {
+        before.add(uncut::goes(book, job, uncut)?);
+    }
+    Ok(before)
 }
 
 fn before(book: &Book, job: Id, goes: &[Id]) -> Before {

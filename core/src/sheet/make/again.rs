@@ -3,7 +3,9 @@
 
 use super::buy::to_buy;
 use super::top::{Pick, is_held_back, strip_before};
-use super::{Ask, Boards, Field, Given, Lacks, Source, Top, Unfit, What, figures, fitting, places, room, stack, tiles, unfitting};
+use super::{
+    AlreadyCut, Ask, Boards, Field, Given, Lacks, Source, Top, Unfit, What, figures, fitting, places, room, stack, tiles, unfitting,
+};
 use crate::haul::Pile;
 use crate::ledger::Fact;
 use crate::ledger::decide::Lying;
@@ -68,7 +70,9 @@ pub fn again(shop: &Shop, kept: &KeptPlan, bought: &[Boards]) -> Option<(Given, 
     let ready = Ready { wish, figures, sources: planned, left_out: vec![], unit: kept.plan.unit.as_nm(), asked: asked.clone() };
     let left_out = still_out(shop, &ask, &sources);
     let (room, units, alike) = (room(shop, &job).ok()?, job.units, job.pieces);
-    Some((Given { ask, ready, sources, left_out, room, units, lacks, ways: vec![], alike, own: vec![], some: false }, answered))
+    let cut = AlreadyCut { boards: vec![], parts: kept.plan.cut.clone().unwrap_or_default(), sets: kept.plan.sets.unwrap_or(0) };
+    let given = Given { ask, ready, sources, left_out, room, units, lacks, ways: vec![], alike, own: vec![], some: false, cut, unasked: 0 };
+    Some((given, answered))
 }
 
 /// What does not fit now, but for the piles it was made from.
@@ -332,8 +336,8 @@ fn what(asked: &Asked, kept: &PlanKept) -> Option<What> {
                 wide: None,
             }),
         }),
-        Asked::Parts(problem) => What::Parts(count(problem.sets)),
-        Asked::Sticks(problem) => What::Sticks(count(problem.sets)),
+        Asked::Parts(problem) => What::Parts(kept.sets.or(count(problem.sets))),
+        Asked::Sticks(problem) => What::Sticks(kept.sets.or(count(problem.sets))),
         Asked::Field(problem) => What::Field(Field {
             sides: problem.targets.map(|target| target.and_then(|target| length(target.size))),
             tolerance: problem.targets.iter().flatten().next().and_then(|target| length(target.tolerance)).unwrap_or_default(),

@@ -29,6 +29,8 @@ pub enum Change {
     Machines,
     /// Parts of the job, by their names; none where the names of then are not known.
     Parts(Vec<String>),
+    /// Boards of the plans before it were ticked as cut, or a tick was taken off.
+    Cut,
 }
 
 /// The lengths of the saw that a shape is planned with, by their places in the order in which the maker says them.
@@ -181,12 +183,17 @@ fn of_parts(given: &Given, now: &[Part]) -> Option<Change> {
     if given.lacks.names {
         return Some(Change::Parts(vec![]));
     }
+    // What was cut before it is none of its parts.
+    let left = |now: &Part| match given.cut.sets {
+        0 => i64::from(now.n),
+        sets => i64::from(now.n.saturating_mul(sets).saturating_sub(given.cut.of(now))),
+    };
     let same = |then: &Wanted, now: &Part| {
         let sides: [Length; 3] =
             if by_length && then.size[0] == Length::ZERO { [Length::ZERO, Length::ZERO, now.size[2]] } else { now.size };
-        then.name == now.name && then.n == i64::from(now.n) && then.size == sides && then.wood == now.wood.as_ref().map(ToString::to_string)
+        then.name == now.name && then.n == left(now) && then.size == sides && then.wood == now.wood.as_ref().map(ToString::to_string)
     };
-    let asked = now.iter().filter(|part| is_asked(&given.ask, part)).listed();
+    let asked = now.iter().filter(|part| is_asked(&given.ask, part) && 0 < left(part)).listed();
     let gone = list.parts.iter().filter(|then| !asked.iter().any(|now| same(then, now))).map(|then| then.name.clone());
     let new = asked.iter().filter(|now| !list.parts.iter().any(|then| then.name == now.name)).map(|now| now.name.clone());
     Some(gone.chain(new).listed()).filter(|names| !names.is_empty()).map(Change::Parts)

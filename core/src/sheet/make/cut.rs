@@ -87,7 +87,7 @@ impl Ticks {
 }
 
 /// The lines of a plan with their places, and the boards of each that are cut.
-fn lines<'a>(sheet: &'a PlanSheet, ticks: &'a Ticks) -> impl Iterator<Item = (&'a CutLine, i64)> {
+pub(super) fn lines<'a>(sheet: &'a PlanSheet, ticks: &'a Ticks) -> impl Iterator<Item = (&'a CutLine, i64)> {
     sheet.lines.iter().enumerate().map(|(nth, line)| (line, ticks.of(nth, line.n)))
 }
 

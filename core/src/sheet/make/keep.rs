@@ -49,6 +49,8 @@ pub fn kept(given: &Given, answered: &Answered, sheet: &PlanSheet) -> PlanKept {
         saw: Some(said(&given.ready.figures)),
         parts: Some(parts(given)).filter(|parts| !parts.is_empty()),
         strip,
+        cut: Some(given.cut.parts.clone()).filter(|parts| !parts.is_empty()),
+        sets: (!given.cut.parts.is_empty()).then_some(given.cut.sets),
     }
 }
 

@@ -7,12 +7,12 @@ use crate::app::App;
 use crate::app::order::{Choice, Order};
 use fivebar_core::ledger::decide::{Act, LeftBy, Lying, Now, left_by};
 use fivebar_core::ledger::fold::KeptPlan;
-use fivebar_core::ledger::kind::plan::PlanKept;
+use fivebar_core::ledger::kind::plan::{PlanKept, Shape};
 use fivebar_core::ledger::{Clock, Fact, line};
 use fivebar_core::plan::Figures;
 use fivebar_core::plan::rows::ends;
-use fivebar_core::quantity::{Count, Currency, Decimal, Id, Key, Length, Listed, Money};
-use fivebar_core::sheet::make::buy::{Kinds, OfRack};
+use fivebar_core::quantity::{Count, Currency, Decimal, Id, Key, Length, Listed, Money, Wall};
+use fivebar_core::sheet::make::buy::{Counted, Kinds, OfRack};
 use fivebar_core::sheet::make::cut::{Ticks, still_on};
 use fivebar_core::sheet::make::keep::{in_use, kept};
 use fivebar_core::sheet::make::{Boards, Given, Top, What, Which};
@@ -24,8 +24,8 @@ const DROPPED: char = '!';
 const JOBS: usize = 8;
 const PART: char = '|';
 /// Between what is ticked, how many lines there are, the plan they are of, what of a top was left open, what is not cut off yet, and
-/// what a short end would give, the plan in use it was planned again from, the piles that were left out, and how far what lies there goes
-/// without boards to buy, and how far those were looked through.
+/// what a short end would give, the plan in use it was planned again from, the piles that were left out, how far what lies there goes
+/// without boards to buy, how far those were looked through, and what was bought in another size and counts.
 const OF: char = '/';
 
 /// A plan that lies there.
@@ -51,6 +51,8 @@ pub struct Beside {
     /// How far what lies there alone went; none where that was not written yet, or was enough.
     pub of_rack: Option<OfRack>,
     pub kinds: Kinds,
+    /// Boards that were bought in another size than it wants, and count all the same.
+    pub counted: Vec<Counted>,
 }
 
 /// The plan in hand with its ticks is the one that lies there for its job.
@@ -67,18 +69,23 @@ pub fn keep(app: &mut App) {
     let is_cut_by = |it: &Beside| plans.iter().any(|plan| plan.used && it.is_of(plan) && !in_hand.is_of(plan));
     let was_cut = |it: &Beside| !it.ticked.is_empty() && it.of.is_some_and(|of| book.entry(of).is_some());
     let mut drops = false;
-    // Of plans that were dropped the last one stays; one that is in use again is dropped no more.
+    // Of plans that were dropped the last one stays, and what says that boards are cut; one that is in use again is dropped no more.
     let mut own = |text: &str| {
         let it = read(text).filter(|it| !is_same(it))?;
         let is_out = text.starts_with(DROPPED);
         if is_cut_by(&it) {
             return Some(marked(text, false));
         }
-        let stays = if is_out { !std::mem::replace(&mut drops, true) } else { was_cut(&it) };
+        let is_last = is_out && !std::mem::replace(&mut drops, true);
+        let stays = is_last || was_cut(&it);
         stays.then(|| text.to_owned())
     };
     let others = app.here.plans.lines().filter_map(|line| if is_of_job(line, &job) { own(line) } else { Some(line.to_owned()) }).listed();
-    let value = of_last_jobs(std::iter::once(line).chain(others).listed()).join("\n");
+    let lines = std::iter::once(line).chain(others).listed();
+    // What says that boards are cut goes with no other job's plans, as long as its own job goes on.
+    let shop = app.shelf().shop(app.now.at);
+    let stays = |text: &str| read(text).is_some_and(|it| was_cut(&it) && shop.job(it.plan.plan.job).is_ok_and(|job| job.ended.is_none()));
+    let value = of_last_jobs(lines, stays).join("\n");
     write(app, value);
 }
 
@@ -86,8 +93,8 @@ fn is_of_job(line: &str, job: &str) -> bool {
     line.trim_start_matches(DROPPED).starts_with(job)
 }
 
-/// Lines of the jobs that come first: however many plans of one lie there, they take no other's place.
-fn of_last_jobs(mut lines: Vec<String>) -> Vec<String> {
+/// Lines of the jobs that come first, and those that stay: however many plans of one lie there, they take no other's place.
+fn of_last_jobs(mut lines: Vec<String>, stays: impl Fn(&str) -> bool) -> Vec<String> {
     let mut jobs: Vec<String> = vec![];
     lines.retain(|line| {
         let job = line.trim_start_matches(DROPPED).split(PART).next().unwrap_or_default();
@@ -96,7 +103,7 @@ fn of_last_jobs(mut lines: Vec<String>) -> Vec<String> {
             jobs.push(job.to_owned());
             return true;
         }
-        is_there
+        is_there || stays(line)
     });
     lines
 }
@@ -111,7 +118,9 @@ pub fn short_end(app: &mut App, worth: &Figures, short: ends::ShortEnd) {
 }
 
 fn written(app: &App, given: &Given, found: &Found, plan: &Plan) -> String {
-    let mut act = Act::new(Now { wall: app.now, chance: [0; 10] });
+    // It is as old as the plan: what was bought since is bought for it, whenever it was ticked.
+    let wall = plan.made.map_or(app.now, |made| Wall::new(made, app.now.offset));
+    let mut act = Act::new(Now { wall, chance: [0; 10] });
     act.add(kept(given, &found.answered, &found.sheet));
     let entries = act.stamped(&app.shelf().book, &mut Clock::new(app.shelf().device(), None));
     let (entry, own) = entries.first().map(|entry| (line::write(entry), entry.id)).unzip();
@@ -124,7 +133,9 @@ fn written(app: &App, given: &Given, found: &Found, plan: &Plan) -> String {
     let turned = given.ask.turned.iter().map(|(at, in_job)| format!("{}.{}.{}", at.haul, at.pile, u8::from(*in_job))).listed().join(",");
     let of_rack = plan.of_rack.map(|it| format!("{},{}", it.made, u8::from(it.proven))).unwrap_or_default();
     let kinds = KINDS.into_iter().find(|(kinds, _)| *kinds == plan.kinds).map_or("", |(_, letter)| letter);
-    let ticks = format!("{ticks}{OF}{lines}{OF}{of}{OF}{open}{OF}{uncut}{OF}{short}{OF}{again}{OF}{turned}{OF}{of_rack}{OF}{kinds}");
+    let counted = plan.counted.iter().map(spelled_counted).listed().join(",");
+    let ticks =
+        format!("{ticks}{OF}{lines}{OF}{of}{OF}{open}{OF}{uncut}{OF}{short}{OF}{again}{OF}{turned}{OF}{of_rack}{OF}{kinds}{OF}{counted}");
     [given.ask.job.to_string(), ticks, bought.join(";"), entry.unwrap_or_default()].join(&PART.to_string())
 }
 
@@ -210,7 +221,7 @@ pub fn same_ticks(app: &mut App) {
 /// lines left together.
 pub fn cuts_left(app: &App) -> Vec<(Id, usize, usize)> {
     let mut all: Vec<(Id, usize, usize)> = vec![];
-    for (job, _, left, lines) in left(app) {
+    for ToCut { job, left, lines, .. } in lists_left(app) {
         match all.iter_mut().find(|(of, ..)| *of == job) {
             Some((_, all_left, all_lines)) => {
                 (*all_left, *all_lines) = (all_left.saturating_add(left), all_lines.saturating_add(lines));
@@ -223,7 +234,7 @@ pub fn cuts_left(app: &App) -> Vec<(Id, usize, usize)> {
 
 /// The plan of a job that is cut next.
 pub fn to_cut(app: &App, job: Id) -> Option<Id> {
-    left(app).into_iter().find(|(of, ..)| *of == job).map(|(_, plan, ..)| plan)
+    lists_left(app).into_iter().find(|it| it.job == job).map(|it| it.plan)
 }
 
 /// Whether a job has lines left at the saw.
@@ -231,19 +242,30 @@ pub fn is_to_cut(app: &App, job: Id) -> bool {
     to_cut(app, job).is_some()
 }
 
-/// Job, plan, lines left and lines there are, the newest plan first.
-fn left(app: &App) -> Vec<(Id, Id, usize, usize)> {
+/// A plan in use with lines left at the saw, of those there are.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct ToCut {
+    pub job: Id,
+    pub plan: Id,
+    pub shape: Shape,
+    pub at: Wall,
+    pub left: usize,
+    pub lines: usize,
+}
+
+/// The lists at the saw that are not cut to their end, the newest plan first.
+pub fn lists_left(app: &App) -> Vec<ToCut> {
     let shop = app.own.shop(app.now.at);
     let left = |it: Beside| {
         let left = it.lines.saturating_sub(it.ticked.lines_done());
         let job = Some(it.plan.plan.job).filter(|_| 0 < left).and_then(|job| shop.job(job).ok())?;
         let plan =
             in_use(&shop, &job.plans).into_iter().rev().map(|one| one.plan).find(|plan| it.is_of(plan)).filter(|_| job.ended.is_none())?;
-        Some((plan.at.at, (job.id, plan.id, left, it.lines)))
+        Some(ToCut { job: job.id, plan: plan.id, shape: plan.plan.shape, at: plan.at, left, lines: it.lines })
     };
     let mut all: Vec<_> = app.here.plans.lines().filter_map(read).filter_map(left).collect();
-    all.sort_by_key(|(at, _)| std::cmp::Reverse(*at));
-    all.into_iter().map(|(_, left)| left).collect()
+    all.sort_by_key(|it| std::cmp::Reverse(it.at.at));
+    all
 }
 
 /// What plans in use leave of their boards lies on the rack, and is cut off at the saw: of each pile the pieces that are not cut off yet, as
@@ -287,6 +309,7 @@ fn read(line: &str) -> Option<Beside> {
     let of_rack = ticks.next().and_then(rack_of);
     let letter = ticks.next().unwrap_or_default();
     let kinds = KINDS.into_iter().find(|(_, own)| *own == letter).map(|(kinds, _)| kinds).unwrap_or_default();
+    let counted = ticks.next().unwrap_or_default().split(',').filter_map(counted).collect();
     let bought = parts.next()?.split(';').filter_map(boards).collect();
     let line::Line::Known(entry) = line::read(parts.next()?) else { return None };
     let Fact::PlanKept(plan) = &entry.fact else { return None };
@@ -304,6 +327,7 @@ fn read(line: &str) -> Option<Beside> {
         bought,
         of_rack,
         kinds,
+        counted,
     })
 }
 
@@ -311,6 +335,19 @@ fn which(text: &str) -> Option<Which> {
     let mut parts = text.split('.');
     let (haul, pile) = (Id::read(parts.next()?)?, Id::read(parts.next()?)?);
     Some((Lying { haul, pile }, parts.next()? == "1"))
+}
+
+fn spelled_counted(it: &Counted) -> String {
+    let [thick, wide, long] = it.size.map(Length::as_nm);
+    format!("{}.{thick}.{wide}.{long}.{}", it.source, it.n)
+}
+
+fn counted(text: &str) -> Option<Counted> {
+    let mut parts = text.split('.');
+    let source = parts.next()?.parse().ok()?;
+    let mut side = || Length::nm(parts.next()?.parse().ok()?).ok();
+    let size = [side()?, side()?, side()?];
+    Some(Counted { source, size, n: parts.next()?.parse().ok()? })
 }
 
 fn rack_of(text: &str) -> Option<OfRack> {

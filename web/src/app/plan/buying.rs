@@ -1,6 +1,6 @@
 //! Boards still to be bought: their size, how many at most and the price of each, as they are typed for a plan.
 
-use super::Page;
+use super::{Page, Plan, beside};
 use crate::app::App;
 use crate::app::form::Form;
 use crate::app::order::{Feel, Order};
@@ -76,7 +76,19 @@ pub fn count_as(app: &mut App, counted: Counted) {
     if let Some(near) = nearly_bought(app).into_iter().find(|it| it.counted == counted && it.may_count) {
         let wood = app.plan.given.as_ref().and_then(|given| given.sources.get(counted.source)?.pile.wood.clone());
         app.plan.counted.push(counted);
+        beside::keep(app);
         fewer(&mut app.plan.draft.bought, (wood.as_ref(), near.wanted), counted.n);
+    }
+}
+
+/// What counts as bought is wanted no more in the draft either, on a page that is opened anew.
+pub fn counted_again(plan: &mut Plan, counted: &[Counted]) {
+    let Some(given) = &plan.given else { return };
+    for one in counted {
+        let Some(pile) = given.sources.get(one.source).map(|source| &source.pile) else { continue };
+        if let (Some(thickness), Some(width), Some(length)) = (pile.thickness, pile.width, pile.length) {
+            fewer(&mut plan.draft.bought, (pile.wood.as_ref(), [thickness, width, length]), one.n);
+        }
     }
 }
 

@@ -7,8 +7,8 @@ use fivebar_core::ledger::fold::{InUse, KeptPlan, in_use};
 use fivebar_core::ledger::kind::plan::Shape;
 use fivebar_core::ledger::{Book, Clock};
 use fivebar_core::quantity::{Count, Id, Listed, Wall};
-use fivebar_core::sheet::make::Given;
 use fivebar_core::sheet::make::cut;
+use fivebar_core::sheet::make::{AlreadyCut, Given};
 use fivebar_core::sheet::plan::{PlanSheet, Used};
 
 /// Boards that are to be put back, where that is asked about first.
@@ -56,6 +56,18 @@ fn begun(app: &App, plan: &KeptPlan) -> Option<Plan> {
 fn boards_cut(app: &App, plan: &KeptPlan, at: Lying) -> Count {
     let of = |plan: Plan| Some(cut::boards_cut((plan.given.as_ref()?, &plan.found.as_ref()?.sheet), &plan.ticked, at));
     begun(app, plan).and_then(of).unwrap_or(0)
+}
+
+/// What is cut for a job by all its plans, those that were dropped too: their boards stay in it.
+pub fn already_cut(app: &App, job: Id) -> AlreadyCut {
+    let plans = app.shelf().shop(app.now.at).job(job).map(|job| job.plans).unwrap_or_default();
+    let mut all = AlreadyCut::default();
+    for plan in plans.iter().filter_map(|plan| begun(app, plan)) {
+        if let Some((given, found)) = plan.given.as_ref().zip(plan.found.as_ref()) {
+            all.add((given, &found.sheet), &plan.ticked);
+        }
+    }
+    all
 }
 
 /// Of a plan in use of which boards are ticked as cut: how many are, and what goes back with it all the same. Of a pile of which the job had

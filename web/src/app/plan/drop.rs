@@ -4,6 +4,7 @@
 use super::{LastTick, Page, Plan, beside, stop, ticks, uncut, unused};
 use crate::app::App;
 use crate::app::order::{Feel, Order};
+use crate::parts::Place;
 use fivebar_core::ledger::decide::{BookCommand, Command, Now, PlanCommand, Uncut};
 use fivebar_core::ledger::fold::InUse;
 use fivebar_core::ledger::{Book, Fact};
@@ -44,6 +45,27 @@ pub fn drop_it(app: &mut App) {
         gone(app);
         app.shelf_mut().was_ticked(Some(LastTick { job, line: None, was: None, is: None, back: false, of: None }));
     }
+}
+
+/// Where boards are ticked as cut of a plan that an act uses, that act is not taken back: it is asked what becomes of the wood, as where the
+/// plan is dropped. False where none is.
+pub fn asked_of(app: &mut App, act: Id) -> bool {
+    let book = &app.shelf().book;
+    let standing = book.act(act).into_iter().filter_map(|id| book.entry(id)).filter(|(_, struck)| !struck);
+    let used = standing.filter_map(|(entry, _)| if let Fact::PlanUsed(f) = &entry.fact { Some((f.job, f.plan)) } else { None }).next();
+    let Some((job, plan)) = used else { return false };
+    let shop = app.shelf().shop(app.now.at);
+    let plans = shop.job(job).map(|job| job.plans).unwrap_or_default();
+    let is_cut = in_use(&shop, &plans).iter().any(|it| it.plan.id == plan && uncut(app, it).is_some());
+    if is_cut {
+        app.place = Place::Jobs;
+        (app.jobs.open, app.jobs.draft) = (Some(job), None);
+        super::open(app);
+        super::show(app, plan);
+        app.plan.drops = true;
+        app.orders.push(Order::Feel(Feel::Refused));
+    }
+    is_cut
 }
 
 /// The same of one in use: its wood stays, or goes back to where it was; what is cut of it stays always.

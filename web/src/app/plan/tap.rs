@@ -67,6 +67,8 @@ pub enum Tap {
     CountAs(Counted),
     /// The list at the saw of a job, from anywhere.
     Saw(Id),
+    /// That of one of its plans.
+    SawOf(Id, Id),
     /// A plan of the open job whose wood was taken.
     Kept(Id),
     Print,

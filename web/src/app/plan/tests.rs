@@ -1,4 +1,5 @@
 mod agree;
+mod anew;
 mod before;
 mod bought;
 mod drop;
@@ -94,7 +95,7 @@ fn rows_are_asked_planned_shown_used_and_taken_back() {
     }
     heard(&mut app, [Tap::Tick(0)]);
     assert!(page(&app).contains("tick done"));
-    heard(&mut app, [Tap::Use]);
+    heard(&mut app, [Tap::Tick(0), Tap::Use]);
     let on_rack = |app: &App| fivebar_core::sheet::rack::rack(&app.shelf().shop(app.now.at), app.jobs.open.unwrap()).unwrap()[0].on_rack;
     assert_eq!(on_rack(&app), 8);
     let shown = page(&app);
@@ -211,7 +212,7 @@ fn reloaded(app: &App) -> App {
     again
 }
 
-/// A plan that was not used, and what was ticked, are there again; once its wood is taken too, and after that was taken back.
+/// A plan that was not used, and what was ticked, are there again; once its wood is taken too, and where it is not taken back whole.
 #[test]
 fn an_unused_plan_and_its_ticks_outlive_the_page() {
     let mut app = opened("");
@@ -232,8 +233,9 @@ fn an_unused_plan_and_its_ticks_outlive_the_page() {
     let shown = page(&again(&app));
     assert!(shown.contains("The job has this wood") && shown.contains("tick done"), "{shown}");
     app.heard(Msg::Common(Common::TakeBack), Now { wall: app.now, chance: [96; 10] });
+    assert!(page(&app).contains("2 boards are ticked as cut."), "{}", page(&app));
     let shown = page(&again(&app));
-    assert!(shown.contains("Use these 4") && shown.contains("tick done"), "{shown}");
+    assert!(shown.contains("The job has this wood") && shown.contains("tick done"), "{shown}");
 }
 
 #[test]

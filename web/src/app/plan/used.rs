@@ -1,6 +1,6 @@
 //! A plan and the wood: taken for the job, once and never twice, and what has changed since.
 
-use super::{Found, Plan, beside, stop, uncut};
+use super::{Found, Plan, already_cut, beside, stop, uncut};
 use crate::app::App;
 use crate::app::order::{Feel, Order};
 use crate::words::en::plan as words;
@@ -8,11 +8,13 @@ use fivebar_core::ledger::decide::{Command, Lying, Now, PlanCommand, Uncut, with
 use fivebar_core::ledger::fold::{InUse, Job};
 use fivebar_core::ledger::kind::plan::Shape;
 use fivebar_core::quantity::{Count, Id, Listed, Wall};
+use fivebar_core::refusal::Answer;
 use fivebar_core::sheet::Shop;
+use fivebar_core::sheet::make::anew::{fitting_anew, given_anew};
 use fivebar_core::sheet::make::buy::{not_bought, without_boards};
 use fivebar_core::sheet::make::keep::{changes_with, in_use, kept, left_out_changed, left_over, taken_by};
 use fivebar_core::sheet::make::shared::{InBoth, in_both, in_place_of};
-use fivebar_core::sheet::make::{Ask, Change, Given, Source, WhyNot, given};
+use fivebar_core::sheet::make::{Ask, Change, Given, Source, Unfit, WhyNot};
 
 /// What the job has by the plan before this one, whose place it takes.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
@@ -25,6 +27,8 @@ pub struct Before {
     pub own: Count,
     /// It may stay: boards are ticked as cut on this phone, or it was of another shape.
     pub may_stay: bool,
+    /// It was of another shape: nothing of its wood is planned with.
+    pub of_other: bool,
     /// Boards that are ticked as cut of it on this phone.
     pub cut: Count,
     /// The job has wood by other plans, which stay whatever becomes of it.
@@ -73,7 +77,10 @@ pub fn since(app: &App, given: &Given, found: &Found) -> Since {
     let (own, others): (Vec<_>, Vec<_>) = all.iter().map(|it| it.plan).partition(|it| app.plan.used == Some(it.id));
     let taken = !own.is_empty();
     let back = (!taken).then(|| goes_back(app, &goes(app, &job, &all, &given.ask)));
-    let changed = changes_with(&shop, (given, &found.sheet), back.as_deref()).unwrap_or_default();
+    let mut changed = changes_with(&shop, (given, &found.sheet), back.as_deref()).unwrap_or_default();
+    if !taken && !already_cut(app, job.id).is_of(given) {
+        changed.push(Change::Cut);
+    }
     let others = others.into_iter().map(|it| (it.id, it.plan.shape, it.at)).collect();
     let left_out = if taken { vec![] } else { left_out_changed(&shop, given) };
     let before = if taken { None } else { before_with(app, &job, &all, &given.ask) };
@@ -108,8 +115,9 @@ fn before_with(app: &App, job: &Job, all: &[InUse<'_>], ask: &Ask) -> Option<Bef
     let partly = has.iter().filter_map(|it| uncut(app, it)).listed();
     let cut = partly.iter().map(|(cut, _)| *cut).fold(0, Count::saturating_add);
     let back = goes_back(app, &has).iter().map(|(_, n)| *n).fold(0, Count::saturating_add);
-    let may_stay = 0 < cut || has.iter().any(|it| it.plan.plan.shape != ask.what.shape());
-    (!has.is_empty()).then_some(Before { pieces, back, own: there.saturating_sub(pieces), may_stay, cut, others })
+    let of_other = has.iter().any(|it| it.plan.plan.shape != ask.what.shape());
+    let own = there.saturating_sub(pieces);
+    (!has.is_empty()).then_some(Before { pieces, back, own, may_stay: 0 < cut || of_other, of_other, cut, others })
 }
 
 /// What goes back to the rack with plans: all they took, but for boards that are ticked as cut.
@@ -119,37 +127,54 @@ fn goes_back(app: &App, all: &[InUse<'_>]) -> Vec<(Lying, Count)> {
 
 /// The problem the maker asks. The wood of a plan before that goes back lies on the rack for it.
 pub fn given_to(app: &App, ask: &Ask) -> Result<Given, WhyNot> {
-    let shelf = app.shelf();
-    let shop = shelf.shop(app.now.at);
-    if before_of(app, ask).is_none_or(|before| before.may_stay) {
-        return given(&shop, ask);
-    }
-    let then = without_plans(&shelf.book, ask.job, &goes_of(app, ask));
-    let mut given = given(&Shop::folded(&then, (shelf.bench(), shelf.workshop()), app.now.at), ask)?;
+    let cut = already_cut(app, ask.job);
+    let mut given = with_wood(app, ask, |shop| given_anew(shop, ask, &cut))??;
     owned(app, &mut given);
     Ok(given)
 }
 
+/// Each of these pieces with why it can't be used; and what lies on the rack as long as the plan before is in use.
+pub fn fitting_to(app: &App, ask: &Ask) -> Vec<(Source, Option<Unfit>)> {
+    let cut = already_cut(app, ask.job);
+    let fitting = |shop: &Shop<'_>| fitting_anew(shop, ask, &cut).unwrap_or_default();
+    let mut all = with_wood(app, ask, fitting).unwrap_or_default();
+    let lying = fitting(&app.shelf().shop(app.now.at));
+    let more = lying.into_iter().filter(|(one, _)| !one.in_job && all.iter().all(|(it, _)| it.which() != one.which())).listed();
+    all.extend(more);
+    all
+}
+
+/// The shop as it is planned in: what of the plans before is not cut lies on the rack, unless they are of another shape, and may stay.
+fn with_wood<T>(app: &App, ask: &Ask, told: impl FnOnce(&Shop<'_>) -> T) -> Answer<T> {
+    let shelf = app.shelf();
+    if before_of(app, ask).is_none_or(|before| before.of_other) {
+        return Ok(told(&shelf.shop(app.now.at)));
+    }
+    let (goes, partly) = goes_of(app, ask);
+    let then = without_plans(&shelf.book, ask.job, (&goes, &partly))?;
+    Ok(told(&Shop::folded(&then, (shelf.bench(), shelf.workshop()), app.now.at)))
+}
+
 /// Of the pieces a plan may take from the rack, those the job has already by a plan before.
 pub fn owned(app: &App, given: &mut Given) {
-    if before_of(app, &given.ask).is_none_or(|before| before.may_stay) {
+    if before_of(app, &given.ask).is_none_or(|before| before.of_other) {
         return;
     }
-    let taken = of_job(app, &given.ask, |job, all| taken_by(&goes(app, job, all, &given.ask))).unwrap_or_default();
+    let taken = of_job(app, &given.ask, |job, all| goes_back(app, &goes(app, job, all, &given.ask))).unwrap_or_default();
     let of =
         |source: &Source| taken.iter().filter(|(lying, _)| *lying == source.which().0).fold(0, |sum: Count, (_, n)| sum.saturating_add(*n));
     let own = |source: &Source| if source.in_job { 0 } else { of(source).min(source.n) };
     given.own = given.sources.iter().map(own).collect();
 }
 
-/// Of the plans whose place is taken those of which boards are cut.
-fn partly_of(app: &App, ask: &Ask) -> Vec<Uncut> {
-    let of = |all: &[InUse<'_>]| all.iter().filter_map(|it| uncut(app, it)).map(|(_, uncut)| uncut).listed();
+/// The plans whose place is taken: those of which no board is cut, then those that are partly cut.
+fn goes_of(app: &App, ask: &Ask) -> (Vec<Id>, Vec<Uncut>) {
+    let of = |all: &[InUse<'_>]| {
+        let partly = all.iter().filter_map(|it| uncut(app, it)).map(|(_, uncut)| uncut).listed();
+        let whole = all.iter().map(|it| it.plan.id).filter(|id| partly.iter().all(|uncut| uncut.plan != *id));
+        (whole.listed(), partly)
+    };
     of_job(app, ask, |job, all| of(&goes(app, job, all, ask))).unwrap_or_default()
-}
-
-fn goes_of(app: &App, ask: &Ask) -> Vec<Id> {
-    of_job(app, ask, |job, all| goes(app, job, all, ask).into_iter().map(|it| it.plan.id).collect()).unwrap_or_default()
 }
 
 /// What the plan in hand and those whose place it takes make both, and what these make alone.
@@ -185,9 +210,7 @@ pub fn take_as(app: &mut App, instead: bool, now: Now) {
         words::left_of_pile(source.pile.name.as_deref(), &source.pile.label, &length)
     });
     let had = before(app).is_some();
-    let partly = if instead { partly_of(app, &given.ask) } else { vec![] };
-    let mut instead = if instead { goes_of(app, &given.ask) } else { vec![] };
-    instead.retain(|id| partly.iter().all(|uncut| uncut.plan != *id));
+    let (instead, partly) = if instead { goes_of(app, &given.ask) } else { (vec![], vec![]) };
     match app.order(&Command::Plan(PlanCommand::Use { plan: Box::new(plan), left, instead, partly }), now) {
         Some(written) => {
             (app.plan.used, app.plan.asks, app.plan.again) = (written.entries.first().map(|entry| entry.id), false, None);

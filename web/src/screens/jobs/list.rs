@@ -12,7 +12,7 @@ use crate::app::jobs::Tap;
 use crate::app::jobs::dates::promised;
 use crate::app::jobs::draft::What;
 use crate::app::order::Which;
-use crate::app::plan::cuts_left;
+use crate::app::plan::{cuts_left, lists_left};
 use crate::app::price::agree::who;
 use crate::app::shelf::Shelf;
 use crate::app::{App, Msg};
@@ -85,7 +85,7 @@ fn sections(rows: &[JobRow], which: Which, app: &App, seen: Seen<'_>) -> Vec<El<
     let mut shown = vec![];
     // What was promised comes first, then the way to the saw.
     let named = |job| rows.iter().find(|row| row.job == job).map(|row| row.name.clone());
-    let mut to_saw = (which == Which::Own).then(|| since::ways_to_saw(&saw, named, seen));
+    let mut to_saw = (which == Which::Own).then(|| since::ways_to_saw(&lists_left(app), named, seen));
     for (section, title) in heads {
         if section != Section::Due {
             shown.extend(to_saw.take().unwrap_or_default());

@@ -13,7 +13,7 @@ use crate::app::jobs::doing::delivery;
 use crate::app::jobs::draft::What;
 use crate::app::jobs::estimate::sheet as estimated;
 use crate::app::jobs::{Room, Tap};
-use crate::app::plan::cuts_left;
+use crate::app::plan::{cuts_left, lists_left};
 use crate::app::price::{paid, shop};
 use crate::app::{App, Msg};
 use crate::parts::caution::caution;
@@ -39,13 +39,16 @@ pub fn screen(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Screen {
     let top = Head::new(small, title).fact(saved_fact(app, seen)).fact(Fact::Plain(words::since(&seen.speech.day(sheet.began))));
     let left = cuts_left(app);
     let at_saw = since::saw_words(&left, sheet.job, seen);
+    // The key of the next step leads to the only list there is.
+    let lists = lists_left(app).into_iter().filter(|it| it.job == sheet.job).listed();
+    let lists = if cuts_next(sheet) && lists.len() == 1 { vec![] } else { lists };
     let estimate = estimated(app, sheet.job);
     let waits = kept(app, |kept| kept.of_job(sheet.job, app.now.at));
     let first = el("div", "col")
         .kids(next_act((sheet, estimate.as_ref()), at_saw.as_deref(), seen))
         .kids(since::lacking(sheet, seen))
         .kids(since::other_now(sheet, seen))
-        .kids(since::ways_to_saw(&left, |job| (job == sheet.job && !cuts_next(sheet)).then(|| changed::AT_THE_SAW.to_owned()), seen))
+        .kids(since::ways_to_saw(&lists, |_| Some(changed::AT_THE_SAW.to_owned()), seen))
         .kids(estimate.as_ref().and_then(|estimate| promise(sheet, estimate, app, seen)))
         .kids(waits::lines(&waits, false, app, seen))
         .kid(so_far_card(sheet, estimate.as_ref(), seen))

@@ -97,6 +97,7 @@ fn early(app: &App) -> Vec<El<Msg>> {
 fn plan(job: &JobSheet, (given, found): (&Given, &Found), (app, since): (&App, &Since), seen: Seen<'_>) -> Vec<El<Msg>> {
     let sheet = &found.sheet;
     let mut shown = vec![el("p", "t22 w8").text(told::lead(given, found, (app, seen)))];
+    shown.extend(told::already_cut(given, since.taken, seen).map(|line| el("p", "w7").text(line)));
     shown.extend(since::lacking(job, seen));
     shown.extend(told::of_one(given, seen).map(|line| el("p", "w7").text(line)));
     shown.extend(since::notes(given, since));
@@ -198,7 +199,7 @@ fn below(given: &Given, found: &Found, (app, since): (&App, &Since), seen: Seen<
     shown.push(el("section", "t14 i2 sums").kids(lines.map(|line| worded("p", "", line))));
     shown.extend(reckoned::figures(given, seen));
     if !since.taken {
-        shown.extend(since::left_out(given, found, app, seen));
+        shown.extend(since::left_out(given, found, app));
     }
     shown.extend(since::piles(given, found, app));
     shown.extend(since::others(since, seen));

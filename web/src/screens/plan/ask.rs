@@ -3,19 +3,19 @@
 use super::super::slots::{Slot, docked, figures_told, no, no_words, why_words};
 use super::super::{Screen, Seen};
 use super::{Boards, ends, over, say, since, sketch, ways};
-use crate::app::plan::{Draft, FIELD, PATTERNS, Since, TOP, Tap, in_use, refused};
+use crate::app::plan::{Draft, FIELD, PATTERNS, Since, TOP, Tap, fitting_to, in_use, refused};
 use crate::app::{App, Msg};
 use crate::parts::chips::{Chip, flowing};
 use crate::parts::head::{Head, head};
 use crate::parts::key::key;
 use crate::parts::seg::{Seg, even};
 use crate::view::{El, el};
-use crate::words::en::{common, plan as words, told as told_words, ways as ways_words};
+use crate::words::en::{changed, common, plan as words, told as told_words, ways as ways_words};
 use fivebar_core::ledger::kind::plan::Shape;
 use fivebar_core::plan::field::problem::Pattern;
 use fivebar_core::quantity::{Length, Units};
 use fivebar_core::sheet::job::JobSheet;
-use fivebar_core::sheet::make::{Ask, Source, Unfit, WhyNot, fitting};
+use fivebar_core::sheet::make::{Ask, Source, Unfit, WhyNot};
 
 pub fn screen(shape: Shape, sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Screen {
     let (draft, units) = (&app.plan.draft, sheet.account.units);
@@ -29,7 +29,7 @@ pub fn screen(shape: Shape, sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Scre
     let refused = refused(app).map(|why| no(why, seen));
     let at = |nth| say(Tap::At(nth));
     let ask = draft.rough(sheet.job, seen.speech.typing(units));
-    let fit = fits(ask.as_ref(), app, seen);
+    let fit = fits(ask.as_ref(), app);
     // The figures come first, so that the one under the thumb and the pad are seen together on any page.
     let main = el("main", "scr form")
         .kid(figures_told(&draft.form, &slots, (units, seen), at))
@@ -137,8 +137,8 @@ fn drawn(pattern: Pattern) -> Boards {
 /// Pieces with why they can't be used.
 type Fit = Vec<(Source, Option<Unfit>)>;
 
-fn fits(ask: Option<&Ask>, app: &App, seen: Seen<'_>) -> Fit {
-    ask.and_then(|ask| fitting(&app.shelf().shop(seen.now.at), ask).ok()).unwrap_or_default()
+fn fits(ask: Option<&Ask>, app: &App) -> Fit {
+    ask.map(|ask| fitting_to(app, ask)).unwrap_or_default()
 }
 
 /// Opens the piles, and says how many are used; and of those that fit not, or not one part, why.
@@ -149,7 +149,7 @@ fn piles_key((part, ask, fit): (Option<&str>, Option<Ask>, &Fit), sheet: &JobShe
     let (piles, pieces) = in_use(fit, &app.plan.draft.turned);
     let n = seen.speech.number(fivebar_core::quantity::Decimal::from(piles), 0, 0);
     let under = words::in_use(&n, piles == 1, &common::pieces(pieces, &seen.speech.count(pieces)));
-    let of_part = alone.map(|alone| fits(Some(&alone), app, seen));
+    let of_part = alone.map(|alone| fits(Some(&alone), app));
     let (fit, of) = (of_part.as_ref().unwrap_or(fit), (sheet.account.units, seen));
     let trims = app.plan.draft.shape.map(|shape| ends::trims(shape, fit, app, of)).unwrap_or_default();
     let unfit = since::unfit(fit, part, app, of).into_iter().chain(trims);
@@ -163,6 +163,7 @@ fn why_not(why: &WhyNot, app: &App, (units, seen): (Units, Seen<'_>)) -> String 
         WhyNot::NoneFits => words::NONE_FITS.to_owned(),
         WhyNot::NoneForPart(part) => words::none_for_part(part),
         WhyNot::OneWood => words::ONE_WOOD.to_owned(),
+        WhyNot::AllCut { sets } => changed::all_cut(&seen.speech.count(*sets), *sets == 1),
         WhyNot::Narrow { rows, wide, least } => {
             let [wide, least] = [wide, least].map(|length| super::side(*length, units, seen));
             let several = (*rows != 1).then(|| seen.speech.count(*rows));

@@ -16,18 +16,23 @@ use fivebar_core::sheet::plan::wish::Wish;
 
 /// What no plan can do, with what it was tried for alone.
 pub fn held(said: &str, given: &Given, seen: Seen<'_>) -> String {
-    let limits = way(given).into_iter().chain(shortest(given, seen)).chain(buying(given)).listed();
+    let limits = way(given).into_iter().chain(shortest(given, seen)).chain(buying(given)).chain(own(given, seen)).listed();
     if said.is_empty() { String::new() } else { words::held_for(said, &limits) }
 }
 
 /// The fewest there can be, where a pile of several lengths is reckoned at its shortest.
 pub fn at_shortest(said: &str, given: &Given, seen: Seen<'_>) -> String {
-    words::held_for(said, &shortest(given, seen).into_iter().chain(buying(given)).listed())
+    words::held_for(said, &shortest(given, seen).into_iter().chain(buying(given)).chain(own(given, seen)).listed())
 }
 
 /// What a plan is the best of, where boards could be bought and it was planned with none or with as few as do.
-pub fn best(said: &str, given: &Given) -> String {
-    words::held_for(said, &buying(given).into_iter().listed())
+pub fn best(said: &str, given: &Given, seen: Seen<'_>) -> String {
+    words::held_for(said, &buying(given).into_iter().chain(own(given, seen)).listed())
+}
+
+/// Wood of the job that was not planned with.
+fn own(given: &Given, seen: Seen<'_>) -> Option<String> {
+    (0 < given.unasked).then(|| words::without_own(&seen.speech.count(given.unasked), given.unasked == 1))
 }
 
 fn buying(given: &Given) -> Option<String> {

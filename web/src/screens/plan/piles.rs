@@ -2,7 +2,7 @@
 
 use super::super::{Screen, Seen};
 use super::{buy, ends, say, side};
-use crate::app::plan::{Tap, after_the_saw};
+use crate::app::plan::{Tap, after_the_saw, fitting_to};
 use crate::app::{App, Msg};
 use crate::parts::fraction::worded;
 use crate::parts::head::{Head, head};
@@ -15,12 +15,12 @@ use fivebar_core::ledger::fold::is_bought;
 use fivebar_core::quantity::{Count, Listed, Units};
 use fivebar_core::sheet::job::JobSheet;
 use fivebar_core::sheet::make::planed::planed_from;
-use fivebar_core::sheet::make::{Source, Unfit, fitting};
+use fivebar_core::sheet::make::{Source, Unfit};
 
 pub fn screen(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Screen {
     let units = sheet.account.units;
     let ask = app.plan.draft.rough(sheet.job, seen.speech.typing(units));
-    let all = ask.and_then(|ask| fitting(&app.shelf().shop(seen.now.at), &ask).ok()).unwrap_or_default();
+    let all = ask.map(|ask| fitting_to(app, &ask)).unwrap_or_default();
     let none = all.is_empty().then(|| el("p", "").text(words::NO_PIECES));
     let (bought, lying): (Vec<_>, Vec<_>) = all.into_iter().partition(|(source, _)| source.bought.is_some());
     let (fit, unfit): (Vec<_>, Vec<_>) = lying.into_iter().partition(|(_, why)| why.is_none());

@@ -17,7 +17,8 @@ use fivebar_core::sheet::job::JobSheet;
 /// What is asked, and the ways there are: each with what becomes of the wood.
 struct Asked {
     said: String,
-    stays: (&'static str, &'static str),
+    /// None where a plan of the rest has the wood that is not cut.
+    stays: Option<(&'static str, &'static str)>,
     /// None where all is cut.
     goes: Option<(String, String)>,
     ways: [Tap; 2],
@@ -31,9 +32,8 @@ pub fn screen(sheet: &JobSheet, since: &Since, app: &App, seen: Seen<'_>) -> Opt
         (None, None) => return None,
     };
     let [stays, goes] = asked.ways;
-    let (name, under) = asked.stays;
-    let keys = std::iter::once(key("key h56 wide", name, under, say(stays)))
-        .chain(asked.goes.map(|(name, under)| key("key h56 wide", name, under, say(goes))));
+    let stay = asked.stays.map(|(name, under)| key("key h56 wide", name, under, say(stays)));
+    let keys = stay.into_iter().chain(asked.goes.map(|(name, under)| key("key h56 wide", name, under, say(goes))));
     let main = el("main", "scr").kid(el("p", "w8").attr("role", "alert").text(asked.said)).kids(keys);
     let foot = el("footer", "foot").kids(refused(app).map(|why| no(why, seen)));
     let foot = foot.kid(key("key soft h56 wide", common::NOT_NOW, "", say(Tap::NotNow)));
@@ -55,7 +55,9 @@ fn instead(before: Before, app: &App, seen: Seen<'_>) -> Asked {
     let back = uncut((before.cut, before.back), goes, seen);
     // What the job had already stays in it: the plan goes, with what it left of boards that are not cut.
     let goes = if of_own { Some((goes.0.to_owned(), cut_stay(before.cut, goes.1, seen))) } else { back };
-    Asked { said: cut(before.cut, said, seen), stays, goes, ways: [Tap::UseAnd(true), Tap::UseAnd(false)] }
+    // What is planned anew is all that is not cut: of its wood nothing is left to stay.
+    let is_rest = goes.is_some() && app.plan.given.as_ref().is_some_and(|given| !given.cut.parts.is_empty());
+    Asked { said: cut(before.cut, said, seen), stays: (!is_rest).then_some(stays), goes, ways: [Tap::UseAnd(true), Tap::UseAnd(false)] }
 }
 
 /// The same of one that is dropped.
@@ -63,7 +65,7 @@ fn drop_it(dropped: &Dropping, seen: Seen<'_>) -> Asked {
     let said = cut(dropped.cut, words::drops(&pieces(dropped.pieces, seen)), seen);
     let back = dropped.uncut.as_ref().map_or(dropped.pieces, |it| it.back.iter().map(|(_, n)| *n).fold(0, Count::saturating_add));
     let goes = uncut((dropped.cut, back), (words::PUT_BACK, words::DROP_BACK_UNDER), seen);
-    Asked { said, stays: (words::THEY_STAY, words::DROP_STAYS_UNDER), goes, ways: [Tap::DropAnd(true), Tap::DropAnd(false)] }
+    Asked { said, stays: Some((words::THEY_STAY, words::DROP_STAYS_UNDER)), goes, ways: [Tap::DropAnd(true), Tap::DropAnd(false)] }
 }
 
 /// That boards are ticked as cut goes first.

@@ -2,7 +2,7 @@
 
 use super::super::Seen;
 use super::{say, source_name};
-use crate::app::plan::{Before, Found, Since, Tap, in_use_by};
+use crate::app::plan::{Before, Found, Since, Tap, ToCut, fitting_to, in_use_by};
 use crate::app::{App, Msg};
 use crate::parts::fraction::worded;
 use crate::parts::key::key;
@@ -13,7 +13,7 @@ use fivebar_core::ledger::kind::plan::Shape;
 use fivebar_core::quantity::{Count, Id, Listed, Units, Wall, begin_small};
 use fivebar_core::sheet::job::{JobSheet, OfBefore};
 use fivebar_core::sheet::make::keep::LackedPile;
-use fivebar_core::sheet::make::{Change, Given, Source, Unfit, fitting, is_used};
+use fivebar_core::sheet::make::{Change, Given, Source, Unfit, is_used};
 
 /// What has changed, each in a sentence.
 pub fn notes(given: &Given, since: &Since) -> Vec<El<Msg>> {
@@ -30,6 +30,7 @@ fn said(changed: &[Change], given: &Given) -> Vec<String> {
         Change::NotFree => Some(plan::CHANGED.to_owned()),
         Change::Saw(places) => Some(words::saw(places)),
         Change::Machines => Some(words::MACHINES.to_owned()),
+        Change::Cut => Some(words::CUT_SINCE.to_owned()),
         Change::Parts(names) if names.is_empty() => Some(words::PARTS.to_owned()),
         Change::Parts(names) => Some(words::parts(names)),
     };
@@ -51,10 +52,10 @@ pub fn missing(given: &Given) -> Vec<El<Msg>> {
 }
 
 /// Piles that fit and are in no cut of the plan, each with why. Pieces the job has are its own.
-pub fn left_out(given: &Given, found: &Found, app: &App, seen: Seen<'_>) -> Vec<El<Msg>> {
+pub fn left_out(given: &Given, found: &Found, app: &App) -> Vec<El<Msg>> {
     let of = |which| given.sources.iter().position(|source| source.which() == which);
     let cut = |place: usize| found.sheet.used.iter().any(|used| used.source == place && 0 < used.pieces);
-    let all = fitting(&app.shelf().shop(seen.now.at), &given.ask).unwrap_or_default();
+    let all = fitting_to(app, &given.ask);
     let why = |source: &Source| match of(source.which()) {
         Some(place) if cut(place) => None,
         Some(_) => Some(words::NOT_NEEDED),
@@ -171,11 +172,15 @@ pub fn saw_words(left: &[(Id, usize, usize)], job: Id, seen: Seen<'_>) -> Option
     left.iter().find(|(of, ..)| *of == job).map(|(_, left, of)| words::cuts_left(&n(*left), &n(*of)))
 }
 
-/// The ways to the saw: one line for each job that is not cut to its end, named by `name`.
-pub fn ways_to_saw(all: &[(Id, usize, usize)], name: impl Fn(Id) -> Option<String>, seen: Seen<'_>) -> Vec<El<Msg>> {
-    let one = |(job, ..): &(Id, usize, usize)| {
-        let (name, said) = (name(*job)?, saw_words(all, *job, seen)?);
-        Some(key("key h56 wide left", jobs::upper_first(&words::of_job(&name, &said)), "", say(Tap::Saw(*job))).key(format!("saw {job}")))
+/// The ways to the saw: one for each list that is not cut to its end, by its job as `name` says; of a job with several, each by its plan.
+pub fn ways_to_saw(all: &[ToCut], name: impl Fn(Id) -> Option<String>, seen: Seen<'_>) -> Vec<El<Msg>> {
+    let n = |n: usize| seen.speech.number(fivebar_core::quantity::Decimal::from(n), 0, 0);
+    let one = |it: &ToCut| {
+        let said = words::of_job(&name(it.job)?, &words::cuts_left(&n(it.left), &n(it.lines)));
+        let several = all.iter().any(|other| other.job == it.job && other.plan != it.plan);
+        let when = || words::used_on(&format!("{} {}", seen.speech.day(it.at), seen.speech.clock(it.at)));
+        let under = if several { words::of_plan(plan::shape(it.shape).0, &when()) } else { String::new() };
+        Some(key("key h56 wide left", jobs::upper_first(&said), under, say(Tap::SawOf(it.job, it.plan))).key(format!("saw {}", it.plan)))
     };
     all.iter().filter_map(one).listed()
 }

@@ -40,6 +40,42 @@ pub fn parts(names: &[String]) -> String {
     format!("{} {has} changed since: plan again.", begin_large(&listed(names, "and")))
 }
 
+// What is cut already
+pub const CUT_SINCE: &str = "What is ticked as cut of the plan before has changed since: plan again.";
+
+/// "18 pieces are cut and stay; planned anew: the other 12."
+pub fn cut_and_rest((cut, one): (&str, bool), rest: &str) -> String {
+    let are = if one { "piece is cut and stays" } else { "pieces are cut and stay" };
+    format!("{cut} {are}; planned anew: the other {rest}.")
+}
+
+/// "2 boards are cut and stay in the job: none of them is planned with, and all of this is planned anew."
+pub fn cut_boards(cut: &str, one: bool) -> String {
+    if one {
+        format!("{cut} board is cut and stays in the job: it is not planned with, and all of this is planned anew.")
+    } else {
+        format!("{cut} boards are cut and stay in the job: none of them is planned with, and all of this is planned anew.")
+    }
+}
+
+/// "The parts of 2 pieces are all cut. To plan more of them, ask for more pieces of the job."
+pub fn all_cut(sets: &str, one: bool) -> String {
+    let pieces = if one { "piece" } else { "pieces" };
+    format!("The parts of {sets} {pieces} are all cut. To plan more of them, ask for more pieces of the job.")
+}
+
+/// "The other parts, 12."; "Of the other 12 parts some lack wood."
+pub fn rest_made(rest: &str, all: bool) -> String {
+    if all { format!("The other parts, {rest}.") } else { format!("The other parts, {rest}, do not all come out of these pieces.") }
+}
+
+pub const REST_NEVER: &str = "No plan of them gives all.";
+
+/// "They lack 2 of leg and 1 of rail."
+pub fn rest_lacks(parts: &[String]) -> String {
+    format!("They lack {}.", listed(parts, "and"))
+}
+
 // What an older book does not say
 pub const NO_NAMES: &str = "This is an older plan: some of its parts have no name here, and go by their places.";
 pub const NO_SIZES: &str = "This is an older plan: how thick and wide some of its pieces were is not known, so nothing is said by volume.";
@@ -248,6 +284,11 @@ pub fn cuts_left(left: &str, of: &str) -> String {
 /// "Shoe bench: 4 of 6 lines left to cut".
 pub fn of_job(job: &str, left: &str) -> String {
     format!("{job}: {left}")
+}
+
+/// "A top in rows, used Mon, Mar 2 09:40": which of a job's lists at the saw.
+pub fn of_plan(shape: &str, used: &str) -> String {
+    format!("{shape}, {used}")
 }
 
 /// "new job, Board".

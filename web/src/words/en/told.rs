@@ -237,6 +237,15 @@ pub fn proven_with_boards(said: &str, boards: &str, kinds: Kinds) -> String {
 /// What was tried is no proof: other mixes of kinds were not.
 const EACH_ALONE: &str = "Each kind you named was tried alone, and all together: of these plans this one buys the least.";
 
+/// "without the 4 pieces in the job that are left out".
+pub fn without_own(n: &str, one: bool) -> String {
+    if one {
+        "without the one piece in the job that is left out".to_owned()
+    } else {
+        format!("without the {n} pieces in the job that are left out")
+    }
+}
+
 /// "No plan can make more, by crosscuts alone."
 pub fn held_for(said: &str, limits: &[String]) -> String {
     let limits: Vec<String> = limits.iter().map(|limit| format!(", {limit}")).collect();

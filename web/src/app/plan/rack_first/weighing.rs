@@ -38,6 +38,8 @@ impl Tried {
     /// All that was asked, or a field that is near enough.
     pub fn is_all(&self) -> bool {
         match self.given.ask.what {
+            // The parts that are left of several pieces are asked as one.
+            What::Parts(_) | What::Sticks(_) if 0 < self.given.cut.sets => 0 < self.sheet.made,
             What::Parts(asked) | What::Sticks(asked) => asked.is_some_and(|asked| i64::from(asked) <= self.sheet.made),
             What::Field(_) => 0 < self.sheet.made && self.answered.worth.first() == Some(&0),
             What::Top(_) => true,

@@ -47,7 +47,13 @@ fn boards_that_were_bought_a_little_wider_or_narrower_may_count() {
         heard(&mut app, [Tap::CountAs(near.counted)]);
         let shown = page(&app);
         assert_eq!([shown.contains("4 of C: bought."), shown.contains("Buy 4 of C")], [!off, off], "{wide}: {shown}");
-        assert_eq!(app.plan.draft.bought.iter().map(|boards| boards.n).collect::<Vec<_>>(), [if off { 9 } else { 5 }]);
+        let mut again = reloaded(&app);
+        heard(&mut again, [Tap::Open]);
+        for app in [&again, &app] {
+            assert_eq!(app.plan.draft.bought.iter().map(|boards| boards.n).collect::<Vec<_>>(), [if off { 9 } else { 5 }], "{wide}");
+            let shown = page(app);
+            assert_eq!([shown.contains("4 of C: bought."), shown.contains("Count 4 as C")], [!off, false], "{wide}: {shown}");
+        }
     }
 }
 
@@ -67,6 +73,13 @@ fn boards_that_were_bought_are_not_offered_to_buy_again() {
     let mut again = reloaded(&app);
     heard(&mut again, [Tap::Open]);
     assert_eq!(left(&again), [5]);
+    // A tick since makes the plan no younger: they are bought for it still.
+    again.now = Wall::new(app.now.at.plus(fivebar_core::quantity::Span::minutes(1)), app.now.offset);
+    heard(&mut again, [Tap::Tick(0)]);
+    let mut again = reloaded(&again);
+    heard(&mut again, [Tap::Open]);
+    assert_eq!(left(&again), [5]);
+    assert!(page(&again).contains("4 of C: bought."), "{}", page(&again));
     // Of another size, or at once all that is left.
     let job = app.jobs.open;
     let size = |n: i64| [30, n, 500].map(|side| Length::MM.times(side).unwrap());

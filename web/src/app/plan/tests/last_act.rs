@@ -77,6 +77,47 @@ fn take_back_is_the_last_thing_done_on_whatever_page() {
     }
 }
 
+/// On a page that is opened anew a tick is no act any more: a plan of which boards are cut goes back no more than where it is dropped.
+#[test]
+fn a_plan_with_cut_boards_is_not_taken_back_whole() {
+    for by_key in [false, true] {
+        let mut app = planned("");
+        heard(&mut app, [Tap::Use, Tap::Tick(0)]);
+        let mut app = super::resumed::anew(&app);
+        let back = |app: &mut App| if by_key { say(app, Msg::Key("u".into())) } else { take_back(app) };
+        back(&mut app);
+        assert_eq!(super::later::strips_of(&app), (8, 4));
+        let shown = page(&app);
+        assert!(shown.contains("2 boards are ticked as cut.") && shown.contains("Put back the 2 not cut"), "{shown}");
+        heard(&mut app, [Tap::DropAnd(false)]);
+        assert_eq!((super::later::strips_of(&app), in_use_by(&app, app.jobs.open.unwrap()).len()), ((10, 2), 0));
+        back(&mut app);
+        heard(&mut app, [Tap::Open]);
+        assert_eq!((super::later::strips_of(&app), app.plan.ticked.lines_done()), ((8, 4), 1));
+    }
+}
+
+/// Of two plans each has its list at the saw, by its own key on the job's page and in the list of jobs.
+#[test]
+fn each_of_two_plans_has_its_key_to_the_saw() {
+    let app = two_plans();
+    let job = app.jobs.open.unwrap();
+    let lists = lists_left(&app);
+    assert_eq!(lists.iter().map(|it| it.job).collect::<Vec<_>>(), [job, job]);
+    assert_ne!(lists[0].plan, lists[1].plan);
+    for (way, messages) in ways(&app).into_iter().filter(|(way, _)| ["the job", "the list of jobs"].contains(way)) {
+        let mut app = two_plans();
+        messages.into_iter().for_each(|message| say(&mut app, message));
+        let shown = page(&app);
+        assert_eq!(shown.matches("lines left to cut</span><span class=\"s\">A top in rows, used").count(), 2, "{way}: {shown}");
+        for it in lists_left(&app) {
+            heard(&mut app, [Tap::SawOf(it.job, it.plan)]);
+            assert_eq!((app.plan.used, app.plan.page), (Some(it.plan), Page::Answer), "{way}");
+            assert!(page(&app).contains("At the saw, mm"), "{way}");
+        }
+    }
+}
+
 /// What is written after a tick is what goes back; and after that nothing of before.
 #[test]
 fn what_is_written_after_a_tick_is_what_goes_back() {

@@ -111,7 +111,8 @@ fn the_plan_that_a_pile_changed_under_is_named() {
         app.jobs.room = room;
         let shown = page(&app);
         assert_eq!(shown.matches("than the plan was made for").count(), 1, "{shown}");
-        assert!(shown.contains("used Mon 2 March 09:00") && !shown.contains("used Mon 2 March 09:07"), "{shown}");
+        let named = |at: &str| shown.contains(&format!("<span>A top in rows</span><span class=\"s\">used Mon 2 March {at}"));
+        assert_eq!([named("09:00"), named("09:07")], [true, false], "{shown}");
         heard(&mut app, [Tap::Kept(first)]);
         assert!(page(&app).contains("The size of A has changed since: plan again."), "{}", page(&app));
         assert_eq!(app.plan.used, Some(first));

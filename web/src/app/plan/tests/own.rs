@@ -53,3 +53,50 @@ fn the_jobs_own_pieces_are_counted_alike_in_rows_and_in_parts() {
         assert!(page(&app).contains("The job has this wood."), "{shape:?}");
     }
 }
+
+/// Of alike pieces the job's own go first, as many as it has: the rest is of the rack.
+#[test]
+fn the_jobs_own_pieces_go_before_those_of_the_rack() {
+    for (shape, has) in [(Shape::Rows, 9), (Shape::Rows, 1), (Shape::Parts, 9), (Shape::Parts, 1), (Shape::Sticks, 9), (Shape::Sticks, 1)] {
+        let mut app = begun(&format!("take {has} strips for tray\n"), shape);
+        let all = fivebar_core::sheet::make::sources(&app.shelf().shop(app.now.at), app.jobs.open.unwrap()).unwrap();
+        let own = all.iter().find(|it| it.in_job).unwrap().which();
+        heard(&mut app, [Tap::Turn(own)]);
+        planned(&mut app);
+        let (given, found) = (app.plan.given.as_ref().unwrap(), app.plan.found.as_ref().unwrap());
+        let of_job = |place: usize| given.sources[place].in_job;
+        let own = found.sheet.used.iter().filter(|it| of_job(it.source)).map(|it| it.pieces).sum::<u32>();
+        assert_eq!(own, used(&app).min(has), "{shape:?} {has}");
+        assert!(1 < used(&app), "{shape:?}");
+        heard(&mut app, [Tap::Use]);
+        assert!(page(&app).contains("The job has this wood."), "{shape:?} {has}");
+    }
+}
+
+/// A board more than the plan uses: the figures of the plan stay, and what differs is said; also where the job has no parts.
+#[test]
+fn a_board_more_takes_no_figure_away() {
+    use fivebar_core::ledger::decide::{HaulCommand, JobCommand};
+    use fivebar_core::ledger::kind::job::PartPlanned;
+    let mut app = super::later::planned("");
+    let job = app.jobs.open.unwrap();
+    let [thickness, width, length] = [20, 120, 980].map(|n| fivebar_core::quantity::Length::MM.times(n).unwrap());
+    let none = PartPlanned { job, name: "top".into(), n: 0, thickness, width, length, wood: None };
+    super::later::order(&mut app, Command::Job(JobCommand::PlanPart(none)));
+    heard(&mut app, [Tap::Use]);
+    let wood = |app: &App| fivebar_core::sheet::account::account(&app.shelf().shop(app.now.at), job).unwrap().wood;
+    let before = wood(&app);
+    assert!(before.finished.is_some() && before.finished_of_used.is_some());
+    let said = "The job has 1 piece more than its plans use: what is planned is of the plans alone.";
+    let shown = |app: &mut App| {
+        app.jobs.room = Some(Room::Wood);
+        page(app)
+    };
+    assert!(!shown(&mut app).contains(said));
+    let Lying { haul, pile } = app.plan.given.as_ref().unwrap().sources[0].which().0;
+    super::later::order(&mut app, Command::Haul(HaulCommand::Take { haul, pile, job, n: 1 }));
+    assert_eq!(wood(&app).finished, before.finished);
+    assert!(wood(&app).finished_of_used < before.finished_of_used && wood(&app).finished_of_used.is_some());
+    let shown = shown(&mut app);
+    assert!(shown.contains(said), "{shown}");
+}

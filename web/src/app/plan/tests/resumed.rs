@@ -22,7 +22,7 @@ fn forth(app: &mut App) {
 }
 
 /// The page as it opens anew, a minute later.
-fn anew(app: &App) -> App {
+pub(super) fn anew(app: &App) -> App {
     let mut anew = App::for_tests(Place::Jobs);
     (anew.now, anew.here, anew.jobs.open) = (app.now, app.here.clone(), app.jobs.open);
     anew.is_open = false;

@@ -1,0 +1,166 @@
+//! Planned again while boards of a plan are cut: these stay cut, what was cut of them counts as made, and what the job has of the plan
+//! and is not cut takes part again.
+
+use super::later::{strips_of, take_back};
+use super::told::{RACK, at_rack, says, solved};
+use super::*;
+use fivebar_core::sheet::make::{WhyNot, sources};
+
+/// Four legs, each the longest a strip of 1010 gives.
+const LEGS: &str = "part \"leg\" 4 of 20 x 50 x 550 mm oak-european for tray\n";
+/// Nothing lies on the rack but four strips.
+const FOUR: &str = "gone 31 ends burnt\ngone 33 strips burnt\n";
+
+fn begun(lines: &str, (shape, sets): (Shape, u8)) -> App {
+    let mut app = at_rack(&format!("{LEGS}{lines}"));
+    heard(&mut app, [Tap::Open, Tap::Shape(shape), Tap::At(0), Tap::Press(Press::Digit(sets))]);
+    planned(&mut app);
+    app
+}
+
+fn planned(app: &mut App) {
+    app.now = Wall::new(app.now.at.plus(fivebar_core::quantity::Span::minutes(1)), app.now.offset);
+    heard(app, [Tap::Go]);
+    if app.plan.why_not.is_none() {
+        solved(app);
+        heard(app, [Tap::Stop]);
+    }
+}
+
+fn taken(app: &App) -> u32 {
+    app.plan.found.as_ref().unwrap().sheet.used.iter().map(|used| used.pieces).sum()
+}
+
+/// One of four boards is cut: the other three are planned anew, of the job's own wood where nothing else lies there.
+#[test]
+fn what_is_cut_stays_cut_and_the_rest_is_planned_with_the_jobs_own_wood() {
+    for shape in [Shape::Parts, Shape::Sticks] {
+        for lines in ["", FOUR] {
+            let mut app = begun(lines, (shape, 1));
+            heard(&mut app, [Tap::Use, Tap::OneMore(0)]);
+            let before = strips_of(&app);
+            assert_eq!(before.1, 4, "{shape:?}");
+            planned(&mut app);
+            let never = ["No plan can make more", "of 37 pieces", "have changed since"];
+            says(&app, &["1 piece is cut and stays; planned anew: the other 3.", "The other parts, 3."], &never);
+            assert_eq!(taken(&app), 3, "{shape:?} {lines}");
+            let mut reload = reloaded(&app);
+            heard(&mut reload, [Tap::Open]);
+            for app in [&mut reload, &mut app] {
+                says(app, &["1 piece is cut and stays; planned anew: the other 3.", "Use these 3"], &never);
+                heard(app, [Tap::Use]);
+                says(app, &["Put back the 3 not cut", "the one that is cut stays in the job"], &[">They stay<"]);
+                heard(app, [Tap::UseAnd(false)]);
+                assert_eq!(strips_of(app), before, "{shape:?} {lines}");
+                says(app, &["The job has this wood", "1 piece is cut and stays; planned anew: the other 3."], &never);
+            }
+            take_back(&mut app);
+            assert_eq!(strips_of(&app), before, "{shape:?} {lines}");
+        }
+    }
+}
+
+/// A part of the second plan is cut too: both count.
+#[test]
+fn what_is_cut_of_a_plan_of_the_rest_counts_with_it() {
+    let mut app = begun("", (Shape::Sticks, 2));
+    heard(&mut app, [Tap::Use, Tap::OneMore(0), Tap::OneMore(0)]);
+    planned(&mut app);
+    says(&app, &["2 pieces are cut and stay; planned anew: the other 6."], &[]);
+    heard(&mut app, [Tap::Use, Tap::UseAnd(false), Tap::OneMore(0)]);
+    planned(&mut app);
+    says(&app, &["3 pieces are cut and stay; planned anew: the other 5."], &["have changed since"]);
+    heard(&mut app, [Tap::Use, Tap::UseAnd(false)]);
+    assert_eq!(strips_of(&app).1, 8);
+    let lines = app.plan.found.as_ref().unwrap().sheet.lines.len();
+    heard(&mut app, (0..lines).map(Tap::Tick));
+    planned(&mut app);
+    assert_eq!(app.plan.why_not, Some(WhyNot::AllCut { sets: 2 }));
+    says(&app, &["The parts of 2 pieces are all cut. To plan more of them, ask for more pieces of the job."], &[]);
+    heard(&mut app, [Tap::At(0), Tap::Press(Press::RubOut), Tap::Press(Press::Digit(3))]);
+    planned(&mut app);
+    says(&app, &["8 pieces are cut and stay; planned anew: the other 4."], &[]);
+}
+
+/// A part of strips is made once all its strips are cut: never more parts than there are, and all of them in the end.
+#[test]
+fn a_glued_part_is_cut_with_the_last_of_its_strips() {
+    let mut app = begun("part \"top\" 2 of 20 x 170 x 900 mm oak-european for tray\n", (Shape::Parts, 1));
+    heard(&mut app, [Tap::Use]);
+    let sheet = app.plan.found.as_ref().unwrap().sheet.clone();
+    assert!(!sheet.glue_ups.is_empty());
+    let job = app.jobs.open.unwrap();
+    let of = |app: &App, name: &str| already_cut(app, job).parts.iter().filter(|it| it.name == name).map(|it| it.n).sum::<u32>();
+    let (mut before, boards) = ((0, 0), sheet.lines.iter().map(|line| line.n).sum::<i64>());
+    for (nth, line) in sheet.lines.iter().enumerate() {
+        for _ in 0..line.n {
+            heard(&mut app, [Tap::OneMore(nth)]);
+            let now = (of(&app, "leg"), of(&app, "top"));
+            assert!(before.0 <= now.0 && before.1 <= now.1 && now.0 <= 4 && now.1 <= 2, "{now:?}");
+            before = now;
+        }
+    }
+    assert_eq!((before, i64::from(already_cut(&app, job).boards())), ((4, 2), boards));
+    planned(&mut app);
+    assert_eq!(app.plan.why_not, Some(WhyNot::AllCut { sets: 1 }));
+}
+
+/// Cut since it was planned again: it is not used as it is, and its wood is no whole board.
+#[test]
+fn a_plan_made_before_a_tick_is_planned_again() {
+    let mut app = begun("", (Shape::Sticks, 1));
+    heard(&mut app, [Tap::Use]);
+    let first = app.plan.used.unwrap();
+    planned(&mut app);
+    says(&app, &["Use these 4"], &["have changed since"]);
+    heard(&mut app, [Tap::Kept(first), Tap::OneMore(0)]);
+    let mut again = reloaded(&app);
+    planned(&mut app);
+    heard(&mut again, [Tap::Open]);
+    planned(&mut again);
+    for app in [app, again] {
+        says(&app, &["planned anew: the other 3."], &[]);
+    }
+    let mut app = begun("", (Shape::Sticks, 1));
+    heard(&mut app, [Tap::Use]);
+    let first = app.plan.used.unwrap();
+    planned(&mut app);
+    let unused = app.plan.clone();
+    heard(&mut app, [Tap::Kept(first), Tap::OneMore(0)]);
+    app.plan = unused;
+    says(&app, &["What is ticked as cut of the plan before has changed since: plan again."], &["Use these 4"]);
+}
+
+/// A board that is cut is none to plan with, whatever its plan became; and a bound says what of the job it leaves out.
+#[test]
+fn a_cut_board_is_planned_with_no_more() {
+    for stays in [true, false] {
+        let mut app = begun("", (Shape::Sticks, 1));
+        heard(&mut app, [Tap::Use, Tap::OneMore(0), Tap::Drop, Tap::DropAnd(stays)]);
+        let own = sources(&app.shelf().shop(app.now.at), app.jobs.open.unwrap()).unwrap().into_iter().filter(|it| it.in_job);
+        let (which, n) = own.map(|it| (it.which(), it.n)).next().unwrap();
+        assert_eq!(n, if stays { 4 } else { 1 });
+        heard(&mut app, [Tap::Shape(Shape::Sticks), Tap::At(0), Tap::Press(Press::RubOut), Tap::Press(Press::Digit(9))]);
+        planned(&mut app);
+        if stays {
+            says(&app, &["without the 3 pieces in the job that are left out"], &[]);
+        }
+        heard(&mut app, [Tap::Change, Tap::Turn(which)]);
+        planned(&mut app);
+        let in_job = app.plan.given.as_ref().unwrap().sources.iter().filter(|it| it.in_job).map(|it| it.n).sum::<u32>();
+        assert_eq!(in_job, if stays { 3 } else { 0 });
+        says(&app, &["1 piece is cut and stays"], &["in the job that"]);
+    }
+}
+
+/// Of a top what is cut is no row yet: it stays, is said, and the others take part.
+#[test]
+fn cut_strips_of_a_top_stay_and_are_said() {
+    assert!(RACK.contains("count 37 strips"));
+    let mut app = super::later::planned("");
+    heard(&mut app, [Tap::Use, Tap::Tick(0)]);
+    super::later::again(&mut app);
+    says(&app, &["2 boards are cut and stay in the job: none of them is planned with, and all of this is planned anew."], &[]);
+    let given = app.plan.given.as_ref().unwrap();
+    assert_eq!((given.sources[0].n, given.own.first().copied()), (10, Some(2)));
+}
