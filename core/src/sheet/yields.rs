@@ -39,6 +39,8 @@ pub struct Wood {
     /// One piece by its parts, at 12 %.
     pub weight: Option<Mass>,
     pub weight_guessed: bool,
+    /// Pieces the job has beyond those its plans use, and pieces of these that it has no more: the figures are the plans' all the same.
+    pub beside_plans: [Count; 2],
 }
 
 /// The wood of a job.
@@ -50,7 +52,9 @@ pub fn wood(shop: &Shop, job: &Job, shares: &[JobShare]) -> Answer<Wood> {
     // What plans make of all its wood is what the parts are, and a top in rows with them.
     let pieces = shares.iter().fold(0, |sum: Count, share| sum.saturating_add(share.pieces));
     let by_parts = finished_piece.map(|piece| piece.times(job.pieces)).transpose()?;
-    let of_plans = planned(shop, job, pieces);
+    // Of wood beside that of the plans more is made than they say, as far as parts are planned.
+    let is_less = |finished: Volume| by_parts.is_some_and(|parts| finished < parts);
+    let of_plans = planned(shop, job, pieces).filter(|it| (it.more, it.fewer) == (0, 0) || !is_less(it.finished));
     let finished = of_plans.map(|it| it.finished).or(by_parts);
     let used = sum(shares, |share| share.used)?;
     let gross = sum(shares, |share| share.gross)?;
@@ -78,6 +82,7 @@ pub fn wood(shop: &Shop, job: &Job, shares: &[JobShare]) -> Answer<Wood> {
         replacement: replacement(shop, job)?,
         weight,
         weight_guessed,
+        beside_plans: of_plans.map_or([0, 0], |it| [it.more, it.fewer]),
     })
 }
 

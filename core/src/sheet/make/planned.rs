@@ -18,21 +18,26 @@ pub struct Planned {
     pub finished: Volume,
     /// Of pieces that were put back, as measured rough; none where a size is missing.
     pub lacks: Option<Volume>,
+    /// The job has so many pieces more than they use, and so many fewer that were not put back.
+    pub more: Count,
+    pub fewer: Count,
 }
 
-/// The finished wood of the plans a job's wood is cut by, where all its pieces are of these plans; else what they make is not all of it.
+/// The finished wood of the plans a job's wood is cut by, and by how many pieces what it has differs from what they use.
 /// Pieces of them that were put back are missing, and change nothing of what is planned; where the job has ended, nothing was made of them.
 pub fn planned(shop: &Shop, job: &Job, pieces: Count) -> Option<Planned> {
     let plans = fold::in_use(shop.book, &job.plans);
     let used = plans.iter().flat_map(|it| &it.plan.plan.piles).filter_map(|pile| pile.used).fold(0, Count::saturating_add);
     let lacks = plans.iter().map(InUse::lacks).fold(0, Count::saturating_add);
     let never_made = job.ended.is_some() && 0 < lacks;
-    if plans.is_empty() || used != pieces.saturating_add(lacks) || never_made {
+    let has = pieces.saturating_add(lacks);
+    if plans.is_empty() || never_made {
         return None;
     }
     let figures = figures_of(&shop.workshop, job.units).ok()?;
     let made = plans.iter().map(|it| makes(job, it.plan, &figures)).collect::<Option<Vec<_>>>()?;
-    Some(Planned { finished: once(job, made.concat())?, lacks: lacked(shop, &plans) })
+    let (more, fewer) = (has.saturating_sub(used), used.saturating_sub(has));
+    Some(Planned { finished: once(job, made.concat())?, lacks: lacked(shop, &plans), more, fewer })
 }
 
 /// What a plan makes: so many of a part, or one top or field.
@@ -121,7 +126,13 @@ fn parts(kept: &KeptPlan, answered: &Answered) -> Option<Vec<Makes>> {
         let each = Volume::of(part.thickness, part.width, part.length).ok()?;
         Some(Makes { what: What::Part(part.name.clone()), n: part.n.checked_mul(made)?, each })
     };
-    kept.plan.parts.as_ref()?.iter().filter(|part| 0 < part.n).map(one).collect()
+    let made = kept.plan.parts.as_ref()?.iter().filter(|part| 0 < part.n).map(one);
+    // With what was cut before it, and is as much of the job's wood.
+    let before = kept.plan.cut.iter().flatten().map(|part| {
+        let each = Volume::of(part.thickness, part.width, part.length).ok()?;
+        Some(Makes { what: What::Part(part.name.clone()), n: part.n, each })
+    });
+    made.chain(before).collect()
 }
 
 /// Tiles that lie close; crossed courses are open between.

@@ -160,6 +160,7 @@ fn yields(sheet: &JobSheet, seen: Seen<'_>) -> Option<El<Msg>> {
     let card = el("section", "card")
         .kids((0 < sheet.wood.pieces).then(|| line(words::WOOD_TAKEN, said(used))))
         .kids(wood.finished.map(|finished| line(if made { words::FINISHED } else { words::PLANNED }, said(Some(finished)))))
+        .kids(differs(wood.beside_plans, seen).map(|said| el("p", "t14").text(said)))
         .kids(share(of_taken, wood.finished_of_used))
         .kids(
             wood.needed.zip(wood.finished).filter(|(used, finished)| used < finished).map(|_| el("p", "t14").text(words::MORE_THAN_TAKEN)),
@@ -173,6 +174,15 @@ fn yields(sheet: &JobSheet, seen: Seen<'_>) -> Option<El<Msg>> {
         .kids(share(if made { words::OF_HAUL_LESS_LEFT } else { words::PLANNED_OF_THAT }, wood.finished_of_gross_less_leftovers))
         .kids(bought);
     Some(card)
+}
+
+/// By how many pieces the job's wood is not what its plans use, whose figures stand here.
+fn differs([more, fewer]: [Count; 2], seen: Seen<'_>) -> Option<String> {
+    match (more, fewer) {
+        (0, 0) => None,
+        (0, n) => Some(words::fewer_than_plans(&seen.speech.count(n), n == 1)),
+        (n, _) => Some(words::more_than_plans(&seen.speech.count(n), n == 1)),
+    }
 }
 
 fn parts(sheet: &JobSheet, known: &Woods, seen: Seen<'_>) -> El<Msg> {

@@ -23,6 +23,18 @@ pub const PLANNED_OF_TAKEN: &str = "Planned of taken";
 pub const PLANNED_OF_TAKEN_AND_LACKED: &str = "Planned of taken and missing";
 pub const PLANNED_OF_HAUL: &str = "Planned of all fetched";
 pub const PLANNED_OF_THAT: &str = "Planned of that";
+/// "The job has 2 pieces more than its plans use: what is planned is of the plans alone."
+pub fn more_than_plans(n: &str, one: bool) -> String {
+    let pieces = if one { "piece" } else { "pieces" };
+    format!("The job has {n} {pieces} more than its plans use: what is planned is of the plans alone.")
+}
+
+/// "The job has 2 pieces fewer than its plans use: what is planned is what they were to give."
+pub fn fewer_than_plans(n: &str, one: bool) -> String {
+    let pieces = if one { "piece" } else { "pieces" };
+    format!("The job has {n} {pieces} fewer than its plans use: what is planned is what they were to give.")
+}
+
 pub const MORE_THAN_TAKEN: &str = "The parts are more than the wood taken holds.";
 pub const WHOLE_HAUL: &str = "All that was fetched with it";
 pub const OF_HAUL: &str = "Finished of all fetched";
