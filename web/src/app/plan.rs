@@ -9,6 +9,7 @@ mod drop;
 mod fields;
 mod more;
 mod rack_first;
+mod saw;
 mod tap;
 #[cfg(test)]
 mod tests;
@@ -18,7 +19,7 @@ mod ways;
 
 use super::jobs::Room;
 use super::news::Planning;
-use super::order::{self, Feel, Order};
+use super::order::{Feel, Order};
 use super::workshop::rack;
 use super::{App, Notice, workshop};
 use crate::parts::Place;
@@ -42,6 +43,7 @@ use fivebar_core::sheet::make::own::own_first;
 use fivebar_core::sheet::make::{Ask, Boards, Given, What, Which, WhyNot, is_of_some, unasked};
 use fivebar_core::sheet::plan::{PlanSheet, sheet, sheet_at_once};
 pub use more::{follow, painted};
+use saw::{at_the_saw, show};
 pub use tap::Tap;
 pub use ticks::{LastTick, back as tick_back};
 pub use used::{Before, Since, fitting_to, in_both_of, in_use_by, since, was_used, why_not};
@@ -208,32 +210,6 @@ fn open(app: &mut App) {
     app.plan.asked = asked;
     if let (Page::Choose, Some(draft)) = (app.plan.page, draft) {
         (app.plan.draft, app.plan.page) = (draft, Page::Ask);
-    }
-}
-
-/// The saw's list of a job, straight from the list of jobs or from the bench; of one of its plans where it has several.
-fn at_the_saw(app: &mut App, job: Id, plan: Option<Id>) {
-    app.place = Place::Jobs;
-    (app.which, app.jobs.open, app.jobs.draft) = (order::Which::Own, Some(job), None);
-    open(app);
-    // What lies in hand may be another plan, made since.
-    if let Some(plan) = plan.or_else(|| beside::to_cut(app, job)).or_else(|| in_use_by(app, job).last().map(|(plan, ..)| *plan)) {
-        show(app, plan);
-    }
-}
-
-/// A plan of the open job that is used takes the place of the one in hand.
-fn show(app: &mut App, plan: Id) {
-    app.jobs.room = Some(Room::Plan);
-    if app.plan.used == Some(plan) {
-        return app.plan.page = Page::Answer;
-    }
-    let Some(job) = app.jobs.open else { return };
-    let plans = app.shelf().shop(app.now.at).job(job).map(|job| job.plans).unwrap_or_default();
-    if let Some(kept) = plans.iter().find(|it| it.used && it.id == plan).and_then(|it| cut_by(app, it)) {
-        stop(app);
-        let turned_to = app.plan.turned_to.wrapping_add(1);
-        app.plan = Plan { asked: std::mem::take(&mut app.plan.asked), turned_to, ..kept };
     }
 }
 

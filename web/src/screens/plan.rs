@@ -1,5 +1,6 @@
 //! What can I make: what it looks like, its few figures, the piles to use, and the plan that came of it.
 
+mod anew;
 mod answer;
 mod ask;
 mod boards;

@@ -150,12 +150,32 @@ pub fn given_anew(shop: &Shop, ask: &Ask, cut: &AlreadyCut) -> Result<Given, Why
     Ok(Given { ask: ask.clone(), cut: AlreadyCut { boards: cut.boards.clone(), parts, sets }, ..given })
 }
 
-/// Each of the pieces with why it can't be used, without boards that are cut.
+/// Each of the pieces with why it can't be used, without boards that are cut; what goes `back` with a plan before lies on the rack.
 ///
 /// # Errors
 /// As [`sources`].
-pub fn fitting_anew(shop: &Shop, ask: &Ask, cut: &AlreadyCut) -> Answer<Vec<(Source, Option<Unfit>)>> {
-    fitting_of(shop, &asked_parts(shop.job(ask.job)?, ask), (ask, cut.without(sources(shop, ask.job)?)))
+pub fn fitting_anew(shop: &Shop, ask: &Ask, (cut, back): (&AlreadyCut, &[(Lying, Count)])) -> Answer<Vec<(Source, Option<Unfit>)>> {
+    let all = back.iter().fold(sources(shop, ask.job)?, |all, gone| on_rack(all, *gone));
+    fitting_of(shop, &asked_parts(shop.job(ask.job)?, ask), (ask, cut.without(all)))
+}
+
+/// With so many pieces of a pile on the rack that the job has.
+fn on_rack(mut all: Vec<Source>, (at, n): (Lying, Count)) -> Vec<Source> {
+    let Some(own) = all.iter().position(|source| source.which() == (at, true)) else { return all };
+    let n = all.get(own).map_or(0, |source| source.n.min(n));
+    let lying = all.iter().position(|source| source.which() == (at, false));
+    if let Some(source) = all.get_mut(own) {
+        source.n = source.n.saturating_sub(n);
+    }
+    match lying.and_then(|place| all.get_mut(place)) {
+        Some(source) => source.n = source.n.saturating_add(n),
+        None => {
+            let first = all.iter().position(|source| source.in_job).unwrap_or(0);
+            let one = all.get(own).map(|source| Source { in_job: false, n, ..source.clone() });
+            one.into_iter().for_each(|one| all.insert(first, one));
+        }
+    }
+    all
 }
 
 /// The job as one piece of all parts that are still to be cut, and for how many of it they are; nothing where no part is cut.

@@ -133,15 +133,15 @@ pub fn given_to(app: &App, ask: &Ask) -> Result<Given, WhyNot> {
     Ok(given)
 }
 
-/// Each of these pieces with why it can't be used; and what lies on the rack as long as the plan before is in use.
+/// Each of these pieces with why it can't be used, as they are planned with; and what lies on the rack as long as the plan before is in use.
 pub fn fitting_to(app: &App, ask: &Ask) -> Vec<(Source, Option<Unfit>)> {
     let cut = already_cut(app, ask.job);
-    let fitting = |shop: &Shop<'_>| fitting_anew(shop, ask, &cut).unwrap_or_default();
-    let mut all = with_wood(app, ask, fitting).unwrap_or_default();
-    let lying = fitting(&app.shelf().shop(app.now.at));
-    let more = lying.into_iter().filter(|(one, _)| !one.in_job && all.iter().all(|(it, _)| it.which() != one.which())).listed();
-    all.extend(more);
-    all
+    let back = if before_of(app, ask).is_none_or(|before| before.of_other) { vec![] } else { back_of(app, ask) };
+    fitting_anew(&app.shelf().shop(app.now.at), ask, (&cut, &back)).unwrap_or_default()
+}
+
+fn back_of(app: &App, ask: &Ask) -> Vec<(Lying, Count)> {
+    of_job(app, ask, |job, all| goes_back(app, &goes(app, job, all, ask))).unwrap_or_default()
 }
 
 /// The shop as it is planned in: what of the plans before is not cut lies on the rack, unless they are of another shape, and may stay.
@@ -160,7 +160,7 @@ pub fn owned(app: &App, given: &mut Given) {
     if before_of(app, &given.ask).is_none_or(|before| before.of_other) {
         return;
     }
-    let taken = of_job(app, &given.ask, |job, all| goes_back(app, &goes(app, job, all, &given.ask))).unwrap_or_default();
+    let taken = back_of(app, &given.ask);
     let of =
         |source: &Source| taken.iter().filter(|(lying, _)| *lying == source.which().0).fold(0, |sum: Count, (_, n)| sum.saturating_add(*n));
     let own = |source: &Source| if source.in_job { 0 } else { of(source).min(source.n) };

@@ -3,7 +3,7 @@
 use super::super::count::saved_fact;
 use super::super::slots::no;
 use super::super::{Screen, Seen, undo};
-use super::{ends, limits, nearly, over, picture, question, reckoned, saw, say, side, since, sizes, told, wants, ways};
+use super::{anew, ends, limits, nearly, over, picture, question, reckoned, saw, say, side, since, sizes, told, wants, ways};
 use crate::app::plan::{Found, Since, Stands, Tap, refused, since as since_then, still_to_buy, was_used};
 use crate::app::{App, Msg};
 use crate::parts::caution::caution;
@@ -97,7 +97,7 @@ fn early(app: &App) -> Vec<El<Msg>> {
 fn plan(job: &JobSheet, (given, found): (&Given, &Found), (app, since): (&App, &Since), seen: Seen<'_>) -> Vec<El<Msg>> {
     let sheet = &found.sheet;
     let mut shown = vec![el("p", "t22 w8").text(told::lead(given, found, (app, seen)))];
-    shown.extend(told::already_cut(given, since.taken, seen).map(|line| el("p", "w7").text(line)));
+    shown.extend(anew::already_cut(given, since.taken, seen).map(|line| el("p", "w7").text(line)));
     shown.extend(since::lacking(job, seen));
     shown.extend(told::of_one(given, seen).map(|line| el("p", "w7").text(line)));
     shown.extend(since::notes(given, since));

@@ -2,10 +2,10 @@
 
 use super::super::Seen;
 use super::saw::number;
-use super::{limits, nearly, percent, side, wants, ways};
+use super::{anew, limits, nearly, percent, side, wants, ways};
 use crate::app::App;
 use crate::app::plan::{Found, Plan, Stands, fields_tried};
-use crate::words::en::{changed, common, plan as words, told};
+use crate::words::en::{common, plan as words, told};
 use fivebar_core::ledger::kind::plan::Shape;
 use fivebar_core::plan::field::problem::Pattern;
 use fivebar_core::plan::{Asked, Sense};
@@ -23,22 +23,6 @@ fn tenth(n: f64, seen: Seen<'_>) -> String {
     seen.speech.number(half_up(Decimal::try_from(n).unwrap_or_default(), 2), 0, 2)
 }
 
-/// Of a plan of what is not cut yet, all its parts; nothing where nothing was cut.
-fn rest(given: &Given) -> Option<i64> {
-    let (Wish::Parts(list) | Wish::Sticks(list)) = &given.ready.wish else { return None };
-    (!given.cut.parts.is_empty()).then(|| list.parts.iter().fold(0_i64, |sum, part| sum.saturating_add(part.n)))
-}
-
-/// What is cut already, and what is planned beside it.
-pub fn already_cut(given: &Given, taken: bool, seen: Seen<'_>) -> Option<String> {
-    if let Some(rest) = rest(given) {
-        let n = given.cut.pieces();
-        return Some(changed::cut_and_rest((&seen.speech.count(n), n == 1), &number(rest, seen)));
-    }
-    let n = given.cut.boards();
-    (0 < n && !taken).then(|| changed::cut_boards(&seen.speech.count(n), n == 1))
-}
-
 /// How many rows, or pieces of the job, were wished for.
 fn wanted(given: &Given) -> Option<i64> {
     match &given.ready.wish {
@@ -51,21 +35,18 @@ fn wanted(given: &Given) -> Option<i64> {
 /// "8 rows. No plan needs fewer than 24 strips."
 pub fn lead(given: &Given, found: &Found, (app, seen): (&App, Seen<'_>)) -> String {
     let (shape, sheet) = (given.ask.what.shape(), &found.sheet);
-    if let Some(rest) = rest(given).filter(|_| sheet.made == 0) {
-        let never = if sheet.proof.gap.is_none() && !found.answered.bound.is_empty() { changed::REST_NEVER } else { "" };
-        let said = changed::rest_made(&number(rest, seen), false);
-        return format!("{said} {}", limits::held(never, given, seen)).trim_end().to_owned();
+    if let Some(said) = anew::not_made(given, found, seen) {
+        return said;
     }
     if sheet.made == 0 {
         return format!("{} {}", words::nothing(shape), limits::held(&bound(given, found, seen), given, seen));
     }
     let made = match shape {
         Shape::Field => sheet.laid.as_ref().map_or_else(String::new, |laid| nearly::field(given, (laid, sheet.made), seen)),
-        _ if rest(given).is_some() => changed::rest_made(&number(rest(given).unwrap_or(0), seen), true),
-        _ => {
+        _ => anew::made(given, seen).unwrap_or_else(|| {
             let wanted = wanted(given).filter(|wanted| sheet.made < *wanted).map(|n| number(n, seen));
             words::made(shape, &number(sheet.made, seen), sheet.made == 1, wanted.as_deref())
-        }
+        }),
     };
     let open = ways::bound_of(given, number(sheet.made, seen), app);
     let open = if sheet.ends.together.is_some() { Some(told::end_cut_each(open.as_deref())) } else { open };
@@ -322,10 +303,7 @@ pub fn short(given: &Given, sheet: &PlanSheet, seen: Seen<'_>) -> Option<String>
         }
     }
     match (parts.is_empty(), pieces.is_empty()) {
-        (false, _) if rest(given).is_some() => {
-            Some(changed::rest_lacks(&parts) + &from.map_or(String::new(), |from| words::makes_it(&from)))
-        }
-        (false, _) => Some(words::lacks(&parts) + &from.map_or(String::new(), |from| words::makes_it(&from))),
+        (false, _) => Some(anew::lacks(given, &parts) + &from.map_or(String::new(), |from| words::makes_it(&from))),
         (true, true) => None,
         (true, false) if given.ask.what.shape() == Shape::Rows => Some(words::makes_a_row(&pieces)),
         (true, false) => Some(words::brings_nearer(&pieces)),

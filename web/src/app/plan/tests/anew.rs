@@ -44,6 +44,9 @@ fn what_is_cut_stays_cut_and_the_rest_is_planned_with_the_jobs_own_wood() {
             let never = ["No plan can make more", "of 37 pieces", "have changed since"];
             says(&app, &["1 piece is cut and stays; planned anew: the other 3.", "The other parts, 3."], &never);
             assert_eq!(taken(&app), 3, "{shape:?} {lines}");
+            let all = fitting_to(&app, &app.plan.given.as_ref().unwrap().ask);
+            let n = |own: bool| all.iter().filter(|(it, why)| it.in_job == own && why.is_none()).map(|(it, _)| it.n).sum::<u32>();
+            assert_eq!((n(false), n(true)), (before.0 + 3, 0), "{shape:?} {lines}");
             let mut reload = reloaded(&app);
             heard(&mut reload, [Tap::Open]);
             for app in [&mut reload, &mut app] {
