@@ -45,11 +45,11 @@ fn a_tag_below_the_lowest_pay_is_the_makers_word() {
     assert_eq!(own.held, None);
 }
 
-/// A clock that runs since the day before is a stop that was forgotten: its hours hold up no price. The eight that are sure do: 220.
+/// A clock that runs since the day before is a stop that was forgotten: its hours hold up no price. The eight that the maker told do: 220.
 #[test]
 fn hours_in_question_hold_up_no_price() {
     let forgotten = "rate pay 30 lowest 25 hours 100 logged 100\njob stand \"Stand\" 1 spec\nspend 20 glue on stand\n\
-        start \"oil\" make on stand stage finish\n17:00 stop\n17:10 start \"oil\" make on stand stage finish\ntag 400 stand\n\
+        recall \"oil\" make on stand stage finish 01:00 to 09:00\n09:10 start \"oil\" make on stand stage finish\ntag 400 stand\n\
         guess stand asks 1 buys 0.1 at 300 k 3 by 2026-06-15 end 0\n2026-05-08 09:00 lesson stand \"none\"\n";
     let story = tell(&format!("2026-05-04 09:00 -04:00 workshop USD inch\ntill point 5\n{forgotten}"));
     assert_eq!(story.refused, []);
