@@ -205,9 +205,7 @@ pub fn heard(app: &mut App, tap: Tap, now: Now) {
             set(app, (None, Some(units)), now);
             super::draft::measured_in(app, units);
         }
-        Tap::Side(side) => sides::ask(app, side, now),
-        Tap::Turn(stays) => sides::turn(app, stays, now),
-        Tap::NoTurn => app.workshop.side = None,
+        Tap::Side(_) | Tap::Turn(_) | Tap::NoTurn => sides::heard(app, &tap, now),
         Tap::CashUp(up) => till(app, |till| till.cash_up = Some(up), now),
         Tap::Point(point) => till(app, |till| till.point = Key::read(point.key()), now),
         Tap::Typed(text) => (app.workshop.text, app.workshop.asks_role) = (text, false),

@@ -1,7 +1,7 @@
 //! The side sales tax stands on, heard: where tags come to mean something else by it, that is asked about before.
 
 use super::super::App;
-use super::till;
+use super::{Tap, till};
 use fivebar_core::ledger::decide::{Command, MoneyCommand, Now};
 use fivebar_core::quantity::Side;
 use fivebar_core::sheet::tags::{TurnedTag, turned, turning};
@@ -20,8 +20,17 @@ pub fn tags(app: &App, side: Side) -> Vec<TurnedTag> {
     turned(&app.shelf().shop(app.now.at), app.begins_with().0, side).unwrap_or_default()
 }
 
+/// Takes in what is said of it.
+pub fn heard(app: &mut App, tap: &Tap, now: Now) {
+    match tap {
+        Tap::Side(side) => ask(app, *side, now),
+        Tap::Turn(stays) => turn(app, *stays, now),
+        _ => app.workshop.side = None,
+    }
+}
+
 /// A side is chosen: asked about where tags change with it, else written.
-pub fn ask(app: &mut App, side: Side, now: Now) {
+fn ask(app: &mut App, side: Side, now: Now) {
     if tags(app, side).is_empty() {
         app.workshop.side = None;
         return till(app, |till| till.side = Some(side), now);
@@ -30,7 +39,7 @@ pub fn ask(app: &mut App, side: Side, now: Now) {
 }
 
 /// Takes the side that was asked about, in one act with what it does to the tags.
-pub fn turn(app: &mut App, stays: Stays, now: Now) {
+fn turn(app: &mut App, stays: Stays, now: Now) {
     let Some(side) = app.workshop.side else { return };
     let currency = app.begins_with().0;
     let tags = if stays == Stays::Pay { tags(app, side) } else { vec![] };
