@@ -398,6 +398,8 @@ pub fn told(app: &mut App, told: Planning) {
     match told {
         Planning::Better { worth, bound } => plan.stands = Stands::UnderWay { worth, bound, ms },
         Planning::Done(answered) => {
+            let answered =
+                Box::new(plan.given.as_ref().map_or_else(|| (*answered).clone(), |given| given.ready.spared((*answered).clone())));
             if !ways::taken_in(app, &answered) && !fields::taken_in(app, &answered) {
                 match rack_first::next(app, *answered) {
                     Some(answered) => found(app, answered),
