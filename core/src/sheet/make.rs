@@ -17,7 +17,6 @@ pub use changes::{Change, bears};
 pub use top::{Pick, Way, is_of_some};
 
 use super::plan::figures::Figures;
-use super::plan::off::of_tile;
 use super::plan::ready::{Ready, letters, ready};
 use super::plan::stock::{Place, Stack};
 use super::plan::wish::{Parts, Tiles, Wish};
@@ -267,7 +266,7 @@ fn unfit(what: &What, parts: &[Part], figures: &Figures, source: &Source) -> Opt
     let Some(sides) = source.sides() else { return Some(Unfit::SizeMissing) };
     match what {
         What::Top(top) => unfit_top(top, figures, sides),
-        What::Field(field) if is_used_up(&tiles(field, figures), figures, sides) => Some(Unfit::TooThin),
+        What::Field(field) if super::plan::off::is_all(&tiles(field, figures), figures, sides) => Some(Unfit::TooThin),
         What::Field(_) => under(figures.machines.plane, sides[2]),
         What::Parts(_) | What::Sticks(_) => {
             let by_length = matches!(what, What::Sticks(_));
@@ -281,11 +280,6 @@ fn unfit(what: &What, parts: &[Part], figures: &Figures, source: &Source) -> Opt
             why
         }
     }
-}
-
-/// Nothing of a piece is left for a tile.
-fn is_used_up(tiles: &Tiles, figures: &Figures, sides: [Length; 3]) -> bool {
-    of_tile(tiles, figures).is_ok_and(|off| sides.iter().zip(back(off)).any(|(side, off)| *side <= off))
 }
 
 /// What is added for final sizing as thickness, width, length.

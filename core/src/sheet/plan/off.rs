@@ -34,6 +34,11 @@ pub(in crate::sheet) fn of_tile(tiles: &Tiles, figures: &Figures) -> Answer<[Len
     Ok([figures.square.times(2)?, wide, over_thick])
 }
 
+/// Nothing of a piece of these sides is left for a tile.
+pub(in crate::sheet) fn is_all(tiles: &Tiles, figures: &Figures, [thickness, width, length]: [Length; 3]) -> bool {
+    of_tile(tiles, figures).is_ok_and(|off| [length, width, thickness].iter().zip(off).any(|(side, off)| *side <= off))
+}
+
 /// Tiles are glued edge to edge where nothing is open between them and they are not crossed alone.
 pub(super) fn is_glued(tiles: &Tiles) -> bool {
     tiles.gap == Length::ZERO && tiles.patterns.iter().any(|pattern| *pattern != Pattern::Crossed)
