@@ -1,7 +1,7 @@
 //! How many of a job or a design the wood gives: asked for where it shows, once the page is painted, and again when the book has changed.
 
 use super::order::{Order, Which};
-use super::plan::makes;
+use super::plan::makes::makes;
 use super::workshop::Over;
 use super::{App, jobs::Room};
 use crate::parts::Place;

@@ -7,7 +7,7 @@ mod cut;
 mod designs;
 mod drop;
 mod fields;
-mod makes;
+pub mod makes;
 mod more;
 mod rack_first;
 mod tap;
@@ -41,7 +41,6 @@ use fivebar_core::sheet::make::cut::Ticks;
 use fivebar_core::sheet::make::keep::{again, asked_again, last_used};
 use fivebar_core::sheet::make::{Ask, Boards, Given, What, Which, WhyNot, is_of_some};
 use fivebar_core::sheet::plan::{PlanSheet, sheet, sheet_at_once};
-pub use makes::makes;
 pub use more::{follow, painted};
 pub use tap::Tap;
 pub use ticks::{LastTick, back as tick_back};
@@ -400,10 +399,9 @@ pub fn told(app: &mut App, told: Planning) {
     match told {
         Planning::Better { worth, bound } => plan.stands = Stands::UnderWay { worth, bound, ms },
         Planning::Done(answered) => {
-            let answered =
-                Box::new(plan.given.as_ref().map_or_else(|| (*answered).clone(), |given| given.ready.spared((*answered).clone())));
+            let answered = makes::spared(plan, *answered);
             if !ways::taken_in(app, &answered) && !fields::taken_in(app, &answered) {
-                match rack_first::next(app, *answered) {
+                match rack_first::next(app, answered) {
                     Some(answered) => found(app, answered),
                     None if app.plan.first.is_some() => return,
                     None => (), // none of all turns gave a plan
