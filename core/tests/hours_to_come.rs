@@ -220,3 +220,42 @@ fn what_is_still_to_come_by_the_plan_goes_by_what_the_page_has_left() {
     check("start \"glue up\" make on tops\nbatch 5 \"glue up\" for tops\n08:20 clamped 2 glue\nstop\n", 30, work());
     check("start \"glue up\" make on tops\n08:10 stop\n", 30, work());
 }
+
+/// Four hours went into a stool of which nobody had thought anything; then it was made, and 45 min of driving planned. That says nothing of the
+/// making: no ratio, and the next estimate is by 1.4 as before. Of a stool whose 3 h were planned as all there is, 4 h over 3 h 45 are 1.0667, and
+/// the next by (1.4 x 1.4 x 1.0667) ^ (1/3) = 1.279.
+#[test]
+fn what_was_planned_once_it_was_made_is_no_plan_of_the_piece() {
+    use fivebar_core::sheet::look_back::look_back;
+    let check = |before: &str, hours: Option<&str>, next: &str| {
+        let begun = "2026-05-04 08:00 +02:00 workshop EUR metric\njob stool \"Stool\" 1 spec\n";
+        let work = "start \"build\" make on stool\n12:00 stop\nall-planned stool\nplan \"drive\" deliver 45 min for stool\n";
+        let story = tell(&format!("{begun}{before}{work}sell 1 stool for 200 notes fetched\n"));
+        assert_eq!(story.refused, []);
+        let back = look_back(&Shop::of(&story.book, story.now.at), story.names.job("stool").unwrap()).unwrap();
+        assert_eq!(back.ratios.hours.map(|ratio| ratio.round_dp(4).to_string()).as_deref(), hours, "{before}");
+        assert_eq!(back.factor.unwrap().next.to_string(), next, "{before}");
+    };
+    check("", None, "1.400");
+    check("plan \"build\" make 180 min for stool\n", Some("1.0667"), "1.279");
+}
+
+/// What is sold on the spot and is yet to be delivered has its drive to come, until it was driven; what is fetched has none. What was agreed
+/// before was driven to where it was handed over.
+#[test]
+fn a_piece_that_is_sold_and_not_delivered_yet_has_its_drive_to_come() {
+    let check = |more: &str, to_come: i64| {
+        let begun = "2026-05-04 08:00 +02:00 workshop EUR metric\njob shelf \"Shelf\" 1 spec\nstart \"build\" make on shelf\n14:00 stop\nall-planned shelf\nplan \"drive\" deliver 60 min for shelf\n";
+        let story = tell(&format!("{begun}{more}"));
+        assert_eq!(story.refused, [], "{more}");
+        let (shop, shelf) = (Shop::of(&story.book, story.now.at), story.names.job("shelf").unwrap());
+        assert_eq!(account(&shop, shelf).unwrap().hours.to_come.map(Span::as_minutes), Some(to_come), "{more}");
+        assert_eq!(estimate(&shop, shelf, true).unwrap().progress.to_come.map(Span::as_minutes), Some(to_come), "{more}");
+    };
+    check("sell 1 shelf for 400 card fetched\n", 0);
+    let sold = "sell 1 shelf for 400 card delivered\n";
+    check(sold, 60);
+    check(&format!("{sold}15:00 start \"drive\" deliver on shelf\n15:40 stop\n"), 20);
+    check(&format!("{sold}15:00 start \"drive\" deliver on shelf\n16:10 stop\n"), 0);
+    check("agree 400 for 1 shelf delivered as deal\n15:00 sell 1 shelf for 400 card delivered agreed deal\n", 0);
+}

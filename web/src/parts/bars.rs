@@ -1,5 +1,5 @@
 //! Five-bar marks: four strokes and one across, cut as pieces are counted. Hollow marks are not saved yet.
-use crate::parts::ink::{Pair, num, path, rect, sized};
+use crate::parts::ink::{Pair, path, put, rect, sized};
 use crate::view::El;
 use fivebar_core::quantity::Listed;
 
@@ -52,8 +52,7 @@ pub fn bars<M>(bars: Bars) -> El<M> {
     let right = |gates: &[Gate]| gates.iter().map(Gate::right).fold(1.0, f64::max);
     let width = solid.iter().map(|at| at.0 + 3.0 * step + 4.0).fold(right(&strokes).max(right(&hollow)), f64::max);
     let low = solid.last().into_iter().copied().chain(strokes.iter().chain(&hollow).map(|g| g.at)).map(|at| at.1).fold(0.0, f64::max);
-    let drawn =
-        |class: &'static str, gates: &[Gate]| (!gates.is_empty()).then(|| path(class, gates.iter().map(Gate::line).collect::<String>()));
+    let drawn = |class: &'static str, gates: &[Gate]| (!gates.is_empty()).then(|| path(class, lines(gates)));
     sized("tally", (width + 1.0, low + tall + 2.0))
         .kids(solid.iter().map(|at| rect("", (at.0 + 0.5, at.1 + 1.0), (step * 3.0 + 3.0, tall))))
         .kids(drawn("cut", &strokes))
@@ -101,16 +100,29 @@ impl Gate {
         self.at.0 + f64::from(uprights) * self.step + 4.0
     }
 
-    /// Its strokes; the fifth goes across.
-    fn line(&self) -> String {
+    /// Its strokes, after those drawn so far; the fifth goes across.
+    fn draw(&self, d: &mut String) {
         let (x, y) = self.at;
-        let upright = |i: u32| format!("M{} {}v{}", num(x + 2.0 + f64::from(i) * self.step), num(y + 1.0), num(self.tall));
-        let mut d: String = (0..self.strokes.min(4)).map(upright).collect();
-        if self.strokes == 5 {
-            d += &format!("M{} {}L{} {}", num(x), num(y + self.tall - 1.0), num(self.right()), num(y + 3.0));
+        let mut signed = |parts: &[(char, f64)]| {
+            for (sign, value) in parts {
+                d.push(*sign);
+                put(d, *value);
+            }
+        };
+        for i in 0..self.strokes.min(4) {
+            signed(&[('M', x + 2.0 + f64::from(i) * self.step), (' ', y + 1.0), ('v', self.tall)]);
         }
-        d
+        if self.strokes == 5 {
+            signed(&[('M', x), (' ', y + self.tall - 1.0), ('L', self.right()), (' ', y + 3.0)]);
+        }
     }
+}
+
+/// All their strokes as one line.
+fn lines(gates: &[Gate]) -> String {
+    let mut d = String::new();
+    gates.iter().for_each(|gate| gate.draw(&mut d));
+    d
 }
 
 /// A count as fives and the open rest.

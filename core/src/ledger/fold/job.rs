@@ -19,6 +19,7 @@ use super::booked::{booked, without_lost};
 use super::estimate::Kept;
 use super::numbers::Numbers;
 use super::taxes::TaxBy;
+use crate::ledger::kind::bench::Kind;
 use crate::ledger::kind::haul::{PiecesFreed, PiecesTaken};
 use crate::ledger::kind::job::{JobBegan, JobDescribed};
 use crate::ledger::{Book, Entry, Fact, Subject};
@@ -97,7 +98,10 @@ fn planned(job: &mut Job, entry: &Entry) {
         Fact::PlanKept(_) | Fact::PlanUsed(_) => super::plan::planned(&mut job.plans, entry),
         Fact::DesignUsed(f) => job.design = Some(f.design),
         Fact::EstimateMade(f) => estimated(job, Kept::of(entry, f)),
-        Fact::WholePlanned(f) => job.whole_planned = f.whole,
+        Fact::WholePlanned(f) => {
+            job.whole_planned = f.whole;
+            job.whole_thought = f.whole && job.operations.iter().any(|operation| operation.kind == Kind::Make);
+        }
         Fact::DeadlineSet(f) => job.described.due = f.day.map(|day| Wall::new(day.at(Clock::NOON, entry.offset()), entry.offset())),
         Fact::QuoteGiven(f) => job.quote = super::dates::Quote::of(entry, f, job.currency).or(job.quote),
         Fact::JobMarked(f) => job.typical = f.typical,
@@ -194,6 +198,7 @@ impl Job {
             kept: None,
             kept_for: vec![],
             whole_planned: false,
+            whole_thought: false,
             quote: None,
         }
     }

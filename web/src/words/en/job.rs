@@ -169,6 +169,10 @@ pub const CAME_AHEAD: &str = "Came in ahead";
 pub const KEEP: &str = "Not handed back";
 pub const TO_HAND_BACK_OF_IT: &str = "Handed back";
 pub const DUE: &str = "Due";
+pub const DUE_NOW: &str = "Due now";
+pub const BACK_NOW: &str = "To hand back";
+/// What the buyer pays for it, what came in ahead among it.
+pub const WHOLE_PRICE: &str = "Whole price";
 pub const RECEIVED: &str = "Received";
 pub const HOW_PAID: &str = "How it is paid";
 pub const NOTES: &str = "Notes";

@@ -49,6 +49,9 @@ pub struct Job {
     pub kept_for: Vec<String>,
     /// The maker said that its operations are all there is to do.
     pub whole_planned: bool,
+    /// It was said while some of its making was planned: what was thought is of the whole. Said of a piece that was made without a plan, it only
+    /// says that nothing more is to come.
+    pub whole_thought: bool,
     /// The quote that was given last.
     pub quote: Option<Quote>,
 }
@@ -152,7 +155,7 @@ impl Job {
     /// What of all that was logged is held against what it is judged by: all of it, unless some operations were planned and most of the work was on
     /// others (a quarter or more, ours). Of those nothing was thought.
     pub fn judged(&self, logged: Span, of_planned: Span) -> Span {
-        let whole = self.whole_planned || self.kept.is_some_and(|kept| kept.thought.is_some()) || self.estimate().is_none();
+        let whole = self.whole_thought || self.kept.is_some_and(|kept| kept.thought.is_some()) || self.estimate().is_none();
         if whole || logged.times(3) <= of_planned.times(4) { logged } else { of_planned }
     }
 
@@ -161,9 +164,12 @@ impl Job {
         self.pieces.saturating_sub(self.selling.gone())
     }
 
-    /// Whether an operation can still be to come: the job goes on, and a piece is on hand, or it was planned since the last one went.
+    /// Whether an operation can still be to come: the job goes on, and a piece is on hand, or it was planned since the last one went; or the last
+    /// one was sold on the spot and is yet to be driven to its buyer.
     pub fn has_to_come(&self, operation: &Operation) -> bool {
-        self.ended.is_none() && (0 < self.left() || self.selling.last_went().is_none_or(|went| went < operation.at))
+        let is_driven = || operation.kind == Kind::Deliver && self.selling.is_driven_after_sale();
+        let is_planned_since = || self.selling.last_went().is_none_or(|went| went < operation.at);
+        self.ended.is_none() && (0 < self.left() || is_planned_since() || is_driven())
     }
 
     /// Of those, pieces no agreement speaks for.

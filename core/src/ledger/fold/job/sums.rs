@@ -2,6 +2,7 @@
 
 use super::paid_for::{PaidFor, beyond};
 use super::selling::{Agreement, AgreementState, Consigned, Over, PartOfPay, Sale, Selling};
+use crate::ledger::kind::sale::Carried;
 use crate::quantity::{Count, Currency, Decimal, Id, Listed, Moment, Money};
 use crate::refusal::Answer;
 
@@ -49,6 +50,13 @@ impl Selling {
     /// When the last piece left the maker's hand: to a buyer or to a gallery.
     pub fn last_went(&self) -> Option<Moment> {
         self.standing().map(|sale| sale.at.at).chain(self.consigned.iter().map(|given| given.at.at)).max()
+    }
+
+    /// Whether the last sale was of a piece that the maker drives to its buyer, and of none that was agreed before: that is driven to where it
+    /// is handed over and sold.
+    pub fn is_driven_after_sale(&self) -> bool {
+        let last = self.standing().max_by_key(|sale| sale.at.at);
+        last.is_some_and(|sale| sale.agreed.is_none() && sale.carried == Some(Carried::Delivered))
     }
 
     /// Pieces promised and not yet handed over.

@@ -36,7 +36,18 @@ fn an_order_from_the_agreement_to_the_last_cent() {
         .tap(Tap::Save);
     maker.shows(&["€276.00 due", "Bank", "184.00", "Received", "184.00", "Due", "276.00"]).tap(Tap::Page);
     maker.shows(&["Agreed €460.00", "deposit in ", "184.00", "276.00"]).tap(Tap::Room(Room::Sell));
-    maker.tap(Tap::Write(What::Sell(Some(agreed)))).shows(&["Hand over", "460"]).pick(Pick::Paid(None)).tap(Tap::Save);
+    // The price is all of it: what the buyer brings is what is due.
+    maker.tap(Tap::Write(What::Sell(Some(agreed)))).shows(&[
+        "Hand over",
+        "Whole price",
+        "460",
+        "Came in ahead",
+        "184.00",
+        "Due now",
+        "276.00",
+    ]);
+    maker.figures(&["276", "1"]).shows(&["Agreed", "460.00", "Due now", "92.00"]);
+    maker.figures(&["100", "1"]).shows(&["To hand back", "84.00"]).figures(&["460", "1"]).pick(Pick::Paid(None)).tap(Tap::Save);
     maker.shows(&["handed over", "Sold", "Due", "276.00", "Payment in"]).tap(Tap::Page).shows(&[
         "Handed over. Money is due.",
         "Take the payment",

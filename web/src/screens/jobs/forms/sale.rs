@@ -20,9 +20,9 @@ use crate::screens::price::gallery::at;
 use crate::screens::{Seen, taxes};
 use crate::view::{El, el};
 use crate::words::en::{common, deal, job as words, jobs, taxes as tax_words, waiting};
-use fivebar_core::ledger::fold::{TaxBy, part as part_of};
+use fivebar_core::ledger::fold::{Agreement, TaxBy, part as part_of};
 use fivebar_core::ledger::kind::sale::{Carried, Paid};
-use fivebar_core::quantity::{Count, Currency, Id, Listed, Money, PILE_MOST, Wall, reading};
+use fivebar_core::quantity::{Count, Currency, Decimal, Id, Listed, Money, PILE_MOST, Wall, reading};
 use fivebar_core::sheet::gallery::AtGallery;
 use fivebar_core::sheet::job::JobSheet;
 
@@ -92,8 +92,22 @@ fn sell(draft: &Draft, (sheet, agreed): (&JobSheet, Option<Id>), (app, seen): (&
     if can_tip(sheet) {
         asked.above.push(caution(jobs::CAUTION_TIP));
     }
-    asked.slots = vec![Slot::new(handed_over((app, currency), by), currency.code()), Slot::whole(words::PIECES)];
+    asked.above.extend(agreed.and_then(|id| under_agreement(draft, (sheet, sheet.selling.agreement(id)?), seen)));
+    let price = if agreed.is_some() { words::WHOLE_PRICE } else { handed_over((app, currency), by) };
+    asked.slots = vec![Slot::new(price, currency.code()), Slot::whole(words::PIECES)];
     asked
+}
+
+/// What was agreed of what is handed over now, what came in ahead, and what the price that is typed leaves due or to hand back.
+fn under_agreement(draft: &Draft, (sheet, agreement): (&JobSheet, &Agreement), seen: Seen<'_>) -> Option<El<Msg>> {
+    let rest = agreement.sum.minus(agreement.sold_for).ok()?;
+    let came = sheet.selling.received_ahead(rest.currency(), agreement.id).ok()?;
+    let price = reading::money(draft.form.text(0), rest.currency(), seen.speech.sign()).unwrap_or(rest);
+    let due = price.minus(came).ok()?;
+    let back = Money::zero(due.currency()).minus(due).ok()?;
+    let left = if due.amount() < Decimal::ZERO { line(words::BACK_NOW, sum(back, seen)) } else { line(words::DUE_NOW, sum(due, seen)) };
+    let ahead = (!came.is_zero()).then(|| line(words::CAME_AHEAD, sum(came, seen)));
+    Some(el("section", "card").kid(line(words::AGREE, sum(rest, seen))).kids(ahead).kid(left))
 }
 
 /// A sum is what the buyer hands over: with the tax that comes on top.
