@@ -44,10 +44,10 @@ fn each_step_has_its_last_day_and_a_day_is_moved_and_lifted() {
     maker.tap(dates(DatesTap::By(-7))).shows(&["Fri 13 March", "Too late as it stands: saw should have begun by Mon 2 March."]);
     // A last day that is over is said to be, and what can be done.
     maker.shows(&[
-        "late: Mon 2 March",
-        "late: Wed 4 March",
         "Say another day (safe to promise is ",
         "work longer days, or strike what can be left out.",
+        "late: Mon 2 March",
+        "late: Wed 4 March",
     ]);
     maker.tap(Tap::Page).shows(&["Too late as it stands", "Dates and quote"]);
     maker.tap(Tap::List).shows(&["to be done by Fri 13 March", "Too late as it stands"]);
