@@ -325,11 +325,6 @@ pub fn makes_it(more: &str) -> String {
     format!(" {more} make it.")
 }
 
-/// "2 more of A, or 3 more of B, make one row more."
-pub fn makes_a_row(more: &[String]) -> String {
-    format!("{} make one row more.", listed(more, "or"))
-}
-
 /// One board more of a line at the saw.
 pub const ONE_MORE: &str = "+1";
 

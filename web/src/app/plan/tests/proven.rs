@@ -100,7 +100,8 @@ fn a_field_that_is_not_near_enough_says_of_which_tiles() {
 
 /// By hand, of boards of 120 x 320 for 500 x 400: straight, eight of 250 x 100 take eight boards. A herringbone of twenty cells of 100 is
 /// ripped to them: four tiles of three, 200 + 100 twice and 200 once are seven boards, 7 of 10.2 litres finished. Of two piles that make the
-/// same, the thinner one wastes less, whichever is named first.
+/// same, the thinner one wastes less, whichever is named first. In its fourth line three tiles stand side by side, in its third column three
+/// lie, and all is glued: it moves as 300 both ways.
 #[test]
 fn whichever_is_nearest_is_the_one_that_wastes_least() {
     let taps = [Tap::Shape(Shape::Field), Tap::AnyPattern];
@@ -109,7 +110,10 @@ fn whichever_is_nearest_is_the_one_that_wastes_least() {
     let herringbone = [
         "Herringbone, 500 × 400 mm, 35 high.",
         "fields that were planned none as near wastes less than this, 31.5 %.",
-        "Its tiles lie both ways, and so it moves: each across its own 100 mm by",
+        "Its tiles lie both ways, and so it moves through the year: at most ",
+        " in its width, 300 mm of which lie across the grain, and ",
+        " in its depth, 300 mm of which lie across the grain.",
+        "A wide glued top needs room to move: fasten it so that it can.",
     ];
     let app = check((&board("board", 38), &taps), &["500", "400", "35"], &herringbone, &[]);
     let mut again = reloaded(&app);
