@@ -21,6 +21,8 @@ pub struct Way {
     pub mixed: bool,
     /// Boards that could be bought may be taken for it.
     pub buys: bool,
+    /// How much of such boards it takes, about, in cubic nanometres: what lies there goes first.
+    pub bought: i128,
     pub rows: Count,
     /// Thousandths of the length that is asked, as far as it can be laid; a thousand where all of it can.
     pub there: i64,
@@ -240,11 +242,11 @@ fn ways_of(top: &Top, pick: &Pick, (figures, of): (&Figures, &[&Source])) -> Vec
     rows(top, figures, &of).into_iter().filter_map(way).collect()
 }
 
-/// What does all of it comes first, then what lies there, then what is held back last, then what wastes least, then all widths, then the
-/// fewest rows.
+/// What does all of it comes first, then what lies there, then what buys least, then what is held back last, then what wastes least, then all
+/// widths, then the fewest rows.
 fn order(all: &mut [Way]) {
     crate::quantity::order_by_key(all, |way| {
-        (std::cmp::Reverse(way.there), way.buys, way.pick.thick, way.waste, way.pick.wide.is_some(), way.rows)
+        (std::cmp::Reverse(way.there), way.buys, way.bought, way.pick.thick, way.waste, way.pick.wide.is_some(), way.rows)
     });
 }
 

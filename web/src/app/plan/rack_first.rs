@@ -10,11 +10,12 @@ use crate::app::App;
 use crate::app::order::Order;
 use fivebar_core::plan::{Answered, Figures};
 use fivebar_core::quantity::Count;
-use fivebar_core::sheet::make::buy::{Kinds, OfRack, with_at_most};
+use fivebar_core::sheet::make::buy::{Kinds, OfRack, with_at_most, without_boards};
 use fivebar_core::sheet::make::{Ask, Given, What};
 use fivebar_core::sheet::plan::sheet_at_once;
 use mixes::Mixes;
 use weighing::Tried;
+pub use weighing::{Weight, weight_of};
 
 /// What is planned in turn, and what came of it so far.
 #[derive(Clone, Debug, PartialEq)]
@@ -45,19 +46,28 @@ enum Turn {
     },
 }
 
-/// What is planned first, and what is planned after it; of a top its ways say which.
+/// What is planned first, and what is planned after it; of a top the way in hand.
 pub fn begun(app: &App, given: Given) -> (Given, Option<RackFirst>, Option<OfRack>) {
     let buys = given.sources.iter().any(|source| source.bought.is_some());
-    if !buys || matches!(given.ask.what, What::Top(_)) {
+    if !buys {
         return (given, None, None);
     }
     let mixes = Mixes::of(given.ask.bought.len());
     let first = |whole, turn| RackFirst { whole: Box::new(whole), bound: vec![], turn, mixes, trial: None, best: None };
-    let ask = given.ask.clone();
-    match used::given_to(app, &Ask { bought: vec![], ..ask.clone() }) {
-        Ok(rack) => (Given { ask, ..rack }, Some(first(given, Turn::Rack)), None),
-        Err(_) => (given.clone(), Some(first(given, Turn::WithBoards)), Some(OfRack { made: 0, proven: true })),
+    match of_rack_alone(app, &given) {
+        Some(rack) => (rack, Some(first(given, Turn::Rack)), None),
+        None => (given.clone(), Some(first(given, Turn::WithBoards)), Some(OfRack { made: 0, proven: true })),
     }
+}
+
+/// What was asked of what lies there alone: of a top as thick and in the rows it has with the boards, or these would be other rows.
+fn of_rack_alone(app: &App, given: &Given) -> Option<Given> {
+    let ask = given.ask.clone();
+    let rack = match ask.what {
+        What::Top(_) => Some(without_boards(given)).filter(|rack| !rack.sources.is_empty()),
+        _ => used::given_to(app, &Ask { bought: vec![], ..ask.clone() }).ok(),
+    };
+    Some(Given { ask, ..rack? })
 }
 
 /// Takes in the plan of a turn: gives it back where it is the last, with its problem in hand; else the next is ordered.
@@ -150,6 +160,11 @@ impl RackFirst {
         Some(with_at_most(&self.trial.as_ref()?.given, place, least.midpoint(most)))
     }
 
+    /// Fewer boards at this place do not do, by what is known without a plan.
+    fn least(&self, place: usize) -> Count {
+        self.trial.as_ref().map_or(0, |trial| trial.least(place))
+    }
+
     /// The boards behind those at a place, of which no more than so many are bought; behind the last, the next kinds alone.
     fn after(&mut self, app: &App, done: Option<(usize, Count)>) -> Option<Given> {
         if let Some((trial, (place, most))) = self.trial.as_mut().zip(done) {
@@ -158,7 +173,7 @@ impl RackFirst {
         let behind = |place: usize| done.is_none_or(|(last, _)| last < place);
         let all = self.trial.as_ref().map(Tried::buys).unwrap_or_default();
         match all.into_iter().find(|(place, _)| behind(*place)) {
-            Some((place, most)) if !self.mixes.is_spent() => self.between(app, (place, 0, most)),
+            Some((place, most)) if !self.mixes.is_spent() => self.between(app, (place, self.least(place), most)),
             _ => self.next_mix(app),
         }
     }

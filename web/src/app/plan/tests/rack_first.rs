@@ -24,7 +24,7 @@ pub(super) fn planned_out(app: &mut App, taps: Vec<Tap>) {
     }
 }
 
-fn bought(app: &App) -> u32 {
+pub(super) fn bought(app: &App) -> u32 {
     let (given, found) = (app.plan.given.as_ref().unwrap(), app.plan.found.as_ref().unwrap());
     not_bought(given, &found.sheet).iter().map(|(_, n, _)| n).sum()
 }
