@@ -269,3 +269,26 @@ fn what_was_worked_today_is_missing_for_what_is_due() {
     assert_eq!(late("10:25"), (march(9), Some(0)));
     assert_eq!(late("12:00"), (march(9), Some(0)));
 }
+
+/// Sawing of 336 minutes for Saturday the 7th, at four hours a day; it is Thursday, 11:00, and since 17:00 the day before another job runs.
+/// Nobody worked all night: 96 minutes of it are still for that Thursday. Said to be right, the night leaves nothing of the day.
+#[test]
+fn a_night_that_nobody_answered_for_takes_no_day_of_another_job() {
+    let told = |night: &str| {
+        let story = tell(&format!(
+            "2026-03-01 19:00 -05:00 workshop USD inch\n2026-03-04 09:00 job stool \"Stool\" 1 order\nabout stool due 2026-03-07\n\
+            plan \"saw\" make 240 min for stool\njob shelf \"Shelf\" 1 order\n{night}\n2026-03-05 11:02 about shelf note \"x\"\n"
+        ));
+        assert_eq!(story.refused, [], "{night}");
+        seen(&story, "stool")
+    };
+    let alone = told("");
+    assert_eq!((alone.late, alone.rows[0].last), (None, march(5)));
+    let begun = "17:00 start \"oil\" make on shelf as oiling";
+    for night in [begun.to_owned(), format!("{begun}\n2026-03-05 11:00 stop")] {
+        assert_eq!(told(&night), alone, "{night}");
+    }
+    let right = told(&format!("{begun}\n2026-03-05 11:00 stop\n11:01 confirm run oiling"));
+    assert_eq!((right.late, right.likely > alone.likely), (Some(0), true));
+    assert!(right.rows.iter().all(|row| row.safe <= row.last), "{:?}", right.rows);
+}

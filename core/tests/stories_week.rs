@@ -8,6 +8,7 @@ use fivebar_core::refusal::Refusal;
 use fivebar_core::sheet::Shop;
 use fivebar_core::sheet::account;
 use fivebar_core::sheet::bench::{BenchSheet, Seen, bench};
+use fivebar_core::sheet::dates::{Given, dates};
 use fivebar_core::sheet::day::{DaySheet, day, days, gaps};
 use fivebar_core::sheet::helped::helped;
 use fivebar_core::sheet::hours::{HoursSheet, week, year};
@@ -188,6 +189,28 @@ fn nights_and_zones() {
     assert_eq!(shown(6, "drive home"), ((17, 0), Some((22, 0)), 240, 240));
     assert_eq!(shown(7, "oil"), ((23, 30), Some((4, 0)), 210, 30));
     assert!(on_day(&story, 8).lines.is_empty() && on_day(&story, 6).lines.iter().all(|line| line.run.work.op != "oil"));
+}
+
+/// Laid at 23:40 for ten hours: off at 9:40 by the clock of then, at 10:40 by that of Sunday.
+#[test]
+fn a_coat_over_the_change_of_clocks_dries_for_ten_hours() {
+    let story = tell(WEEK);
+    let waits = fold::waits(&story.book);
+    let off: Vec<_> = waits.all().filter(|wait| wait.op == "oil").map(|wait| (wait.began.at.until(wait.off()), wait.off())).collect();
+    let clock = |at: Moment| Wall::new(at, story.now.offset).clock().as_hour_minute();
+    assert_eq!(off.iter().map(|(span, at)| (span.as_minutes(), clock(*at))).collect::<Vec<_>>(), [(600, (10, 40))]);
+}
+
+/// Carving was thought to take 120 minutes, and people take 1.4 of what they think: 168, less than the 4 hours of a day. The day of use,
+/// Thursday the 12th, is no working day: it begins on Wednesday the 11th at the latest.
+#[test]
+fn what_is_to_do_has_its_hours_and_its_last_day() {
+    let story = tell(WEEK);
+    let (shop, waits) = (Shop::of(&story.book, story.now.at), fold::waits(&story.book));
+    let given = Given { waits: &waits, guess: |_| None, with_factor: true, now: story.now };
+    let sheet = dates(&shop, story.names.job("shelf").unwrap(), given).unwrap();
+    let rows: Vec<_> = sheet.rows.iter().map(|row| (row.op.as_deref(), row.hands.as_minutes(), row.last)).collect();
+    assert_eq!((rows, sheet.due, sheet.late), (vec![(Some("carve"), 168, Some(march(11)))], Some(march(12)), None));
 }
 
 #[test]

@@ -9,6 +9,9 @@ use crate::quantity::{Count, Id, Moment, Set, Sorted, Span};
 /// No clock is behind it.
 const END: Moment = Moment::at(i64::MAX);
 
+/// A helper who comes no later than that after the start comes with it, and says as little of the end [J].
+const WITH_THE_START: Span = Span::minutes(5);
+
 impl Bench {
     /// Of a run that looks like a forgotten stop the last piece or helper of it that speaks for an end, else its start: its pace goes by that.
     /// `None` for a run that does not.
@@ -92,11 +95,12 @@ impl Bench {
         self.noted(run, now).chain(others.filter(within(run, now)))
     }
 
-    /// The pieces done on what a run is on, after its start and not after its end, and the times a helper came or went in it; who was
+    /// The pieces done on what a run is on, after its start and not after its end, and the times a helper came later or went in it; who was
     /// asked and said that it is right so far was there too. In no order.
     fn noted<'a>(&'a self, run: &'a Run, now: Moment) -> impl Iterator<Item = Moment> + 'a {
         let notches = self.on(run.work.on).filter(|other| run.work.on != On::Nothing || other.id == run.id).flat_map(|run| &run.notches);
-        let helpers = run.heads.iter().flat_map(|head| [Some(head.from), head.to]).flatten();
+        let later = |came: &Moment| WITH_THE_START < run.started.at.until(*came);
+        let helpers = run.heads.iter().flat_map(move |head| [Some(head.from).filter(later), head.to]).flatten();
         notches.map(|notch| notch.at).chain(run.right).chain(helpers).filter(within(run, now))
     }
 

@@ -31,7 +31,8 @@ const SOME: usize = 10;
 pub fn copy_age(book: &Book, bench: &Bench, last: Option<Copy>, now: Moment) -> CopyAge {
     let is_new = |entry: &Entry| last.is_none_or(|copy| copy.upto < entry.stamp.0);
     let fresh = bench.runs().filter(|run| last.is_none() || book.entry(run.id).is_some_and(|(entry, _)| is_new(entry)));
-    let logged = Span::sum(fresh.map(|run| run.worked(now)));
+    // A stop that may have been forgotten is no work before somebody says so.
+    let logged = Span::sum(fresh.filter(|run| bench.in_question(run, now).is_none()).map(|run| run.worked(now)));
     let age = CopyAge { last, logged, ..CopyAge::default() };
     let age = book.entries().rev().take_while(|(entry, _)| is_new(entry)).fold(age, |age, (entry, struck)| age.and(entry, struck));
     let is_old = last.is_some_and(|copy| LONG < copy.at.until(now)) && SOME <= age.entries;
@@ -59,6 +60,22 @@ mod tests {
     use crate::ledger::{Clock, Device};
     use crate::quantity::Wall;
     use crate::story::{STANDS, tell};
+
+    /// An hour of sanding, and a stop that was forgotten over night: before that is answered an hour would be lost.
+    #[test]
+    fn a_night_that_nobody_answered_for_is_no_work_that_would_be_lost() {
+        let told = |more: &str| {
+            let day =
+                "2026-03-02 09:00 +00:00 workshop EUR metric\njob shelf \"Shelf\" 1 order\n10:00 start \"sand\" make on shelf\n11:00 stop";
+            let story = tell(&format!("{day}\n17:00 start \"oil\" make on shelf as oiling\n{more}"));
+            assert_eq!(story.refused, []);
+            let age = copy_age(&story.book, &fold::bench(&story.book), None, story.now.at);
+            (age.logged.as_minutes(), age.is_much)
+        };
+        assert_eq!(told("2026-03-03 08:00 plan \"saw\" make 5 min for shelf"), (60, false));
+        assert_eq!(told("2026-03-03 08:00 stop"), (60, false));
+        assert_eq!(told("2026-03-03 08:00 stop\n08:01 confirm run oiling"), (960, true));
+    }
 
     #[test]
     fn a_copy_leaves_nothing_that_would_be_lost() {

@@ -5,9 +5,9 @@ use super::estimate::left::batch;
 use super::estimate::{Covers, EstimateSheet, Row, estimate, rows_of};
 use super::jobs::date;
 use super::shop::Shop;
-use crate::bench::On;
 use crate::bench::dates::{Hour, Ready, Step, Workdays};
 use crate::bench::wait::{Waits, What};
+use crate::bench::{On, Run};
 use crate::ledger::fold::Job;
 use crate::ledger::kind::bench::Kind;
 use crate::quantity::{Count, Day, Id, Key, Listed, Span, Wall};
@@ -125,7 +125,9 @@ pub fn dates_of(shop: &Shop, (job, sheet): (&Job, &EstimateSheet), given: Given)
     let wider = wider(&steps, sheet);
     let hands = [Some(&steps), wider.as_ref()].map(|steps| Span::sum(steps.into_iter().flatten().map(|step| step.hands)));
     if let Some((due, wider)) = due.zip(wider) {
-        rows.iter_mut().zip(workdays.back(due, &wider)).for_each(|(row, safe)| row.safe = safe.filter(|_| !row.only_waits()));
+        // More hours never begin later than fewer, which keep to what is left of today.
+        let safe = |row: &DateRow, safe: Option<Day>| safe.map(|safe| row.last.map_or(safe, |last| last.min(safe)));
+        rows.iter_mut().zip(workdays.back(due, &wider)).for_each(|(row, day)| row.safe = safe(row, day).filter(|_| !row.only_waits()));
     }
     let [likely, safe] = if job.ended.is_some() { [None; 2] } else { ready((&workdays, worked, given.now), &steps, sheet) };
     let (unnoted, is_over) = (sheet.unnoted(shop), due.is_some_and(|due| due < given.now.day()));
@@ -187,13 +189,16 @@ fn ready((workdays, worked, now): (&Workdays, Span, Wall), steps: &[Step], sheet
     [workdays.ready_after(worked, now, steps), workdays.ready_after(worked, now, &safely)]
 }
 
-/// How long the maker's own hands were on wood today, on any job.
+/// How long the maker's own hands were on wood today, on any job. A clock that runs since a day before, or did, and may have been forgotten
+/// takes nothing of today until somebody says that it is right.
 fn worked_today(shop: &Shop, now: Wall) -> Span {
     let today = now.day();
     let own = shop.bench.runs().filter(|run| run.work.person.is_none() && run.work.kind == Kind::Make);
     // A run that is over by the day before can't be of today.
     let lately = own.filter(|run| today.before().before() <= crate::bench::day::day_of(run) || run.is_running());
-    Span::sum(lately.flat_map(|run| crate::bench::day::parts(run, now)).filter(|(day, ..)| *day == today).map(|(.., span)| span))
+    let is_open = |run: &&Run| run.started.day() < today && shop.bench.in_question(run, now.at).is_some();
+    let parts = lately.filter(|run| !is_open(run)).flat_map(|run| crate::bench::day::parts(run, now));
+    Span::sum(parts.filter(|(day, ..)| *day == today).map(|(.., span)| span))
 }
 
 /// Steps with as many hours as nine times in ten.

@@ -151,11 +151,13 @@ impl Fit<'_> {
         };
         let to_come =
             |operation: &&Operation| row(operation).is_some_and(|row| Span::ZERO < row.to_come() && !may_be_done(row, &operation.op));
+        // What is not made is not delivered.
+        let is_made = waits.is_empty() && rows.iter().all(|row| row.kind != Kind::Make || row.to_come() <= Span::ZERO);
         let one = |operation: &Operation| {
             let takes = row(operation).and_then(|row| self.takes(row)).unwrap_or(Takes::UNKNOWN);
             (self.look.named((operation.op.clone(), operation.kind, operation.stage), On::Job(job.id)), takes)
         };
-        let to_do = job.operations.iter().filter(is_free).filter(to_come).listed();
+        let to_do = job.operations.iter().filter(is_free).filter(to_come).filter(|op| is_made || op.kind != Kind::Deliver).listed();
         let next = to_do.iter().position(|operation| operation.kind == Kind::Make).map_or(to_do.len(), |next| next.saturating_add(1));
         to_do.into_iter().take(next).map(one).listed()
     }
@@ -346,6 +348,25 @@ mod tests {
         phone.bench(741, BenchCommand::Done { run, n: 1 }).unwrap();
         phone.stop(742, run);
         check(&phone, 743, &[("bore", 19, From::Pace)]); // ten minutes each, one is gone of the two left
+    }
+
+    /// A drive of twenty minutes is planned: not while the tops are in clamps or anything is to be made; of what is made, yes.
+    #[test]
+    fn what_is_not_made_is_not_delivered() {
+        let drive = |phone: &mut Phone, on: On| {
+            let On::Job(job) = on else { unreachable!() };
+            let (kind, span) = (Kind::Deliver, Some(Span::minutes(20)));
+            phone.note(603, OperationPlanned { job, op: "drive".into(), kind, stage: None, span, pieces: None });
+        };
+        let (mut phone, stands, bench) = clamped(&[]);
+        drive(&mut phone, stands);
+        check(&phone, 730, &[]);
+        plan(&mut phone, bench, ("rip", Some(45)));
+        drive(&mut phone, bench);
+        check(&phone, 730, &[("rip", 63, From::Planned)]);
+        let recalled = BenchCommand::Recall { work: work("rip", bench), start: at(610), stop: at(675), heads: 1 };
+        phone.bench(728, recalled).unwrap();
+        check(&phone, 730, &[("drive", 20, From::Planned)]);
     }
 
     /// Of a bench nothing is done: of its saw, whose minutes nobody said, and sanding, planned for twenty, only the first can come.

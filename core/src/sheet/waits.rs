@@ -80,9 +80,10 @@ impl<'a> Kept<'a> {
     pub fn line(self, wait: &Wait, now: Moment) -> WaitLine {
         let run = wait.run.and_then(|run| self.bench.run(run));
         let piece = run.map(|run| self.pieces(run, wait)).filter(|piece| 0 < *piece);
-        let on_it = |run: &Run, piece| self.coat((run.work.on, &run.work.op), piece).filter(|(.., piece)| wait.n <= *piece);
-        let coat = run.zip(piece).and_then(|(run, piece)| on_it(run, piece));
-        let (coat, piece) = coat.map_or((None, piece), |(coat, _, piece)| (Some(coat), Some(piece)));
+        let coat = run.zip(piece).and_then(|(run, piece)| self.coat((run.work.on, &run.work.op), piece));
+        // More than are left of a coat begin the next at the first piece again.
+        let coat = coat.filter(|(_, each, _)| wait.n <= *each).map(|(coat, _, piece)| (coat, piece.max(wait.n)));
+        let (coat, piece) = coat.map_or((None, piece), |(coat, piece)| (Some(coat), Some(piece)));
         WaitLine {
             op: run.map_or_else(|| wait.op.clone(), |run| run.work.op.clone()),
             name: wait.job.and_then(|job| fold::name_of(self.book, On::Job(job))),
@@ -261,6 +262,31 @@ mod tests {
         check((1, None), &again, &[(None, 1), (None, 2), (None, 3), (None, 4)]);
         // The first is wet still: there are more of them than the job has pieces.
         check((2, None), &[606, 612, 618, 624], &[(None, 1), (None, 2), (None, 3), (None, 4)]);
+    }
+
+    /// Of a job of six one was coated, and the next day so many at once: a coat has no more pieces than the job.
+    #[test]
+    fn more_than_are_left_of_a_coat_begin_at_the_first_piece_again() {
+        use crate::ledger::decide::JobCommand;
+        let check = |n: Count, shown: (Option<Count>, Count, Count)| {
+            let mut phone = Phone::new("a");
+            let (currency, units) = (crate::quantity::Currency::USD, crate::quantity::Units::Inch);
+            let made_for = crate::ledger::kind::job::For::Order;
+            let begin = JobCommand::Begin { name: "lamps".into(), currency, units, pieces: 6, made_for };
+            let job = phone.order(0, Command::Job(begin)).unwrap();
+            for (start, n) in [(600, 1), (2_040, n)] {
+                let run = phone.start(start, "oil", On::Job(job));
+                let laid = Laid { what: Key::read("coat").unwrap(), stuff: None, span: Span::minutes(360) };
+                phone.order(start + 6, Command::Wait(WaitCommand::Clamp { run, n, laid })).unwrap();
+                phone.stop(start + 7, run);
+            }
+            let shown_of = |line: &WaitLine| (line.coat, line.first_piece().unwrap(), line.piece.unwrap());
+            let found = seen(&phone, |kept| kept.sheet(phone.wall(2_050)).on.iter().map(shown_of).listed());
+            assert_eq!(found, [(None, 1, 1), shown], "{n}");
+        };
+        check(5, (None, 2, 6));
+        check(6, (Some(2), 1, 6));
+        check(4, (None, 2, 5));
     }
 
     #[test]

@@ -78,3 +78,18 @@ fn the_night_makes_no_pace() {
     assert_eq!((batch.n, batch.pace(), batch.unsettled), (2, Some(Span::minutes(50)), Span::minutes(961)));
     assert_eq!((batch.left(), batch.time, batch.each()), (Some(3), Span::minutes(50), batch.pace()));
 }
+
+/// A helper who comes with the start says no more of the end than the start does; one who comes later was seen at work.
+#[test]
+fn a_helper_who_comes_with_the_start_proves_no_end() {
+    let check = |came: i64, at_minute: i64, because| {
+        let mut phone = Phone::new("a");
+        let cabinet = phone.job(0, "cabinet");
+        let run = phone.start(840, "cut panels", cabinet);
+        phone.bench(came, BenchCommand::HelperJoins { run, person: None, pay: None }).unwrap();
+        assert_eq!(asked(&phone, 1_910), Some(Proposed { at: at(at_minute), because }), "{came}");
+    };
+    check(841, 900, Because::Default);
+    check(845, 900, Because::Default);
+    check(870, 870, Because::LastAct);
+}
