@@ -158,6 +158,19 @@ pub fn whose(app: &App, line: &WaitLine) -> String {
     job.into_iter().chain(op).chain([piece]).listed().join(", ")
 }
 
+/// The work of several that can come out together: the job where that is not the one in hand, the operation where what came of it has no name.
+pub fn work_of(app: &App, line: &WaitLine) -> Option<String> {
+    let bench = app.shelf().bench();
+    let hand = bench.running(None).or_else(|| bench.last_stopped(None)).map(|run| run.work.on);
+    let job = line.name.clone().filter(|_| line.wait.job.map(On::Job) != hand);
+    let op = (words::thing(&line.op) == words::thing("")).then(|| line.op.clone());
+    let work = match job {
+        Some(job) => Some(op.map_or(job.clone(), |op| format!("{job}, {}", begin_small(&op)))),
+        None => op,
+    };
+    work.filter(|work| !work.is_empty())
+}
+
 /// A clock time; of one that comes twice in the night in which clocks go back, which of both.
 pub fn of_two(app: &App, wall: Wall) -> String {
     let clock = app.speech.clock(wall);

@@ -268,6 +268,11 @@ pub fn can_come_out((n, written): (u32, &str), thing: &str, (all, since): (bool,
     format!("{what} {}, since {since}", can(kind, n == 1))
 }
 
+/// "Shelf, glue legs. Both pieces can come out, since 13:37".
+pub fn of_work(work: Option<&str>, said: String) -> String {
+    work.map_or_else(|| said.clone(), |work| format!("{}. {said}", begin_large(work)))
+}
+
 /// "Pieces 2 to 4 are dry for the next coat, since 13:50": so many that wait as one.
 pub fn these_can_come_out(n: u32, named: &str, since: &str, kind: What) -> String {
     format!("{} {}, since {since}", begin_large(named), can(Some(kind), n <= 1))

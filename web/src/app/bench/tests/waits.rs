@@ -317,19 +317,43 @@ fn waits_stand_in_the_day_and_are_struck_and_put_back_there() {
     holds(&told.at(243, [day(DayTap::PutBack(first))]), &["due 12:59, off at 13:00"]);
 }
 
+fn job(told: &Told, name: &str) -> On {
+    let jobs = fivebar_core::ledger::fold::jobs(&told.app.shelf().book);
+    On::Job(jobs.into_iter().find(|job| job.name == name).unwrap().id)
+}
+
+fn other_job(told: &mut Told, name: &str) -> On {
+    let (currency, units) = (Currency::USD, Units::Inch);
+    let began = JobCommand::Begin { name: name.into(), currency, units, pieces: 1, made_for: For::Order };
+    let now = told.now(0);
+    told.app.order(&Command::Job(began), now).unwrap();
+    job(told, name)
+}
+
+/// Two pieces of the shelf and two of the box are in clamps, and the stands are in hand: each work has its line, its time and its key.
+#[test]
+fn what_can_come_out_is_told_by_its_job() {
+    let mut told = Told::stands();
+    for (start, name) in [(10, "shelf"), (40, "box")] {
+        let on = other_job(&mut told, name);
+        told.at(start, [tap(Tap::Other), starting(StartingTap::On(on)), op("Glue up")]);
+        told.at(start + 5, [wait(WaitTap::Clamp)]);
+        told.at(start + 9, [wait(WaitTap::Clamp), tap(Tap::Stop)]);
+    }
+    let stands = job(&told, "stands");
+    told.at(60, [tap(Tap::Other), starting(StartingTap::On(stands)), op("Sand")]);
+    let shown = told.at(300, [tap(Tap::Stop)]);
+    holds(&shown, &["Shelf, glue up. Both pieces can come out, since ", "Box, glue up. Both pieces can come out, since "]);
+    assert_eq!(shown.matches("Both off").count(), 2, "{shown}");
+    lacks(&shown, &["All 4"]);
+}
+
 /// Oiled on Tuesday at 10:00 for the shelf, while the stands are in hand: whose it is, which operation, which day, and what it is then.
 #[test]
 fn a_wait_says_whose_it_is_what_it_is_for_and_since_which_day() {
     let mut told = Told::stands();
-    let (currency, units) = (Currency::USD, Units::Inch);
-    let began = JobCommand::Begin { name: "shelf".into(), currency, units, pieces: 1, made_for: For::Order };
-    let now = told.now(0);
-    told.app.order(&Command::Job(began), now).unwrap();
-    let job = |told: &Told, name: &str| {
-        let jobs = fivebar_core::ledger::fold::jobs(&told.app.shelf().book);
-        On::Job(jobs.into_iter().find(|job| job.name == name).unwrap().id)
-    };
-    let (shelf, stands) = (job(&told, "shelf"), job(&told, "stands"));
+    let shelf = other_job(&mut told, "shelf");
+    let stands = job(&told, "stands");
     told.at(50, [tap(Tap::Other), starting(StartingTap::On(shelf)), op("Oil")]);
     holds(&told.at(59, []), &["Coated", "dry 24 h from now"]);
     told.at(60, [wait(WaitTap::Clamp), tap(Tap::Stop)]);
@@ -373,7 +397,7 @@ fn what_is_over_is_ended_by_its_kind() {
     }
     told.at(204, [tap(Tap::Stop)]);
     let next = 24 * 60 + 210;
-    let kinds = ["Both tops can come out, since Tue 3 March 13:08", "Both off", "All 3 pieces are dry for the next coat", "All 3 dry"];
+    let kinds = ["Both tops can come out, since Tue 3 March 13:08", "Both off", "Oil. All 3 pieces are dry for the next coat", "All 3 dry"];
     let shown = told.at(next, []);
     holds(&shown, &kinds);
     lacks(&shown, &["All 5", "can go on"]);

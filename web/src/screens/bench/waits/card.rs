@@ -2,14 +2,14 @@
 
 use super::super::super::Seen;
 use super::wait;
-use crate::app::bench::waits::{WaitTap, clock, clock_on, of_two, pieces, waiting, whose};
+use crate::app::bench::waits::{WaitTap, clock, clock_on, of_two, pieces, waiting, whose, work_of};
 use crate::app::{App, Msg};
 use crate::parts::key::key;
 use crate::parts::scale::{Fill, Kind, Look, Mark, Rhythm, Scale, scale};
 use crate::view::{El, el};
 use crate::words::en::waits as words;
 use fivebar_core::bench::wait::What;
-use fivebar_core::quantity::{Listed, Span};
+use fivebar_core::quantity::{Listed, Set, Span};
 use fivebar_core::sheet::waits::WaitLine;
 
 /// Off times that are further away than this stand in words alone.
@@ -29,10 +29,10 @@ pub fn card(app: &App, seen: Seen<'_>) -> Vec<El<Msg>> {
     let on = waiting(app).on;
     let (over, coming): (Vec<WaitLine>, Vec<WaitLine>) = on.into_iter().partition(|line| line.over);
     let mut shown = vec![];
-    let kinds = by_kind(&over, &coming);
+    let kinds = by_work(&over, &coming);
     // What runs is what a narrow page is for: a line of each kind, and the keys are on the list.
     if !over.is_empty() && seen.page.is_narrow() && app.running().is_some() {
-        let said = kinds.iter().map(|(over, all)| el("span", "w8 c-wait").text(come_out(over, *all, app, seen)));
+        let said = kinds.iter().map(|(over, all)| el("span", "w8 c-wait").text(told(over, *all, app, seen)));
         shown.push(el("button", "card wait waits").attr("type", "button").on_tap(wait(WaitTap::Show)).key("over").kids(said));
     } else {
         shown.extend(kinds.iter().map(|(over, all)| out(over, *all, app, seen)));
@@ -63,6 +63,13 @@ fn by_kind(over: &[WaitLine], coming: &[WaitLine]) -> Vec<(Vec<WaitLine>, bool)>
     }
     let all = |kind: &[WaitLine]| !coming.iter().any(|line| kind.first().is_some_and(|first| first.wait.what() == line.wait.what()));
     kinds.into_iter().map(|kind| (all(&kind), kind)).map(|(all, kind)| (kind, all)).listed()
+}
+
+/// The same, each work by itself.
+fn by_work(over: &[WaitLine], coming: &[WaitLine]) -> Vec<(Vec<WaitLine>, bool)> {
+    let of = |line: &WaitLine| (line.wait.what(), line.wait.job, line.op.clone());
+    let works = by_kind(over, &[]).into_iter().flat_map(|(kind, _)| groups(&kind.iter().listed()));
+    works.map(|work| (!coming.iter().any(|line| work.first().map(of) == Some(of(line))), work)).map(|(all, work)| (work, all)).listed()
 }
 
 /// A key for each kind of which several are over.
@@ -104,13 +111,27 @@ fn out(over: &[WaitLine], all: bool, app: &App, seen: Seen<'_>) -> El<Msg> {
         _ => (words::all_off(n, &seen.speech.count(n), same_kind(over)), Some(key("key h88", words::ONE_BY_ONE, "", wait(WaitTap::Show)))),
     };
     el("section", "card wait")
-        .key(format!("over{}", over.first().map(|line| line.wait.what().name()).unwrap_or_default()))
-        .kid(el("p", "w8 c-wait").text(come_out(over, all, app, seen)))
+        .key(format!("over{}", over.first().map(|line| line.wait.id.to_string()).unwrap_or_default()))
+        .kid(el("p", "w8 c-wait").text(told(over, all, app, seen)))
         .kid(el("div", if each.is_none() { "" } else { "g2" }).kid(key("key h88 wide", off, "", wait(WaitTap::Off(ids)))).kids(each))
 }
 
+/// So many pieces; under several coats each of them once.
 fn count(over: &[WaitLine]) -> u32 {
-    over.iter().fold(0, |sum: u32, line| sum.saturating_add(line.wait.n))
+    let sum = over.iter().fold(0, |sum: u32, line| sum.saturating_add(line.wait.n));
+    let numbers = |line: &WaitLine| line.first_piece().zip(line.piece).map(|(first, last)| first..=last);
+    if over.iter().all(|line| line.coat.is_none() || numbers(line).is_none()) {
+        return sum;
+    }
+    let each = |line: &'_ WaitLine| numbers(line).into_iter().flatten().map(|piece| (line.wait.job, line.op.clone(), piece)).listed();
+    let pieces: Set<_> = over.iter().flat_map(each).collect();
+    u32::try_from(pieces.len()).unwrap_or(sum).min(sum)
+}
+
+/// "Shelf, glue legs. Both pieces can come out, since 13:37": whose they are, where that is not seen.
+fn told(over: &[WaitLine], all: bool, app: &App, seen: Seen<'_>) -> String {
+    let work = over.first().filter(|_| 1 < over.len()).and_then(|first| work_of(app, first));
+    words::of_work(work.as_deref(), come_out(over, all, app, seen))
 }
 
 /// "All 5 tops can come out, since 13:37".
