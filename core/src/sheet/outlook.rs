@@ -4,7 +4,7 @@ use super::make::{Ask, Given, Source, What, WhyNot, given_of, is_used, sources};
 use super::plan::PlanSheet;
 use super::shop::Shop;
 use crate::haul::enough::LIKELY;
-use crate::haul::rejects::Seen;
+use crate::haul::rejects::{RejectShare, Seen};
 use crate::haul::{Haul, Pile};
 use crate::ledger::fold::{self, Design, Job, Part};
 use crate::ledger::kind::job::{For, JobBegan};
@@ -19,6 +19,29 @@ use crate::refusal::{Answer, Refusal};
 pub struct Wood {
     pub hoped: Hoped,
     pub parts: Vec<String>,
+    pub rejects: Known,
+}
+
+/// What the rejects among the unsorted pieces are known by.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Known {
+    /// By those met so far.
+    Met,
+    /// Of some piles nothing like it was sorted yet: there it is a guess.
+    PartlyGuessed,
+    /// Nothing was sorted yet.
+    Guessed,
+}
+
+impl Known {
+    /// Of piles that are not sorted, each by whether its rejects are a guess.
+    fn of(guessed: &[bool]) -> Known {
+        match (guessed.contains(&true), guessed.contains(&false)) {
+            (true, false) => Known::Guessed,
+            (true, true) => Known::PartlyGuessed,
+            (false, _) => Known::Met,
+        }
+    }
 }
 
 impl Wood {
@@ -62,7 +85,8 @@ pub fn of_designs(shop: &Shop, designs: &[Design], (currency, units): (Currency,
 /// All pieces there are, and what is known of each pile, looked at once.
 struct Lying {
     sources: Vec<Source>,
-    pieces: Vec<Pieces>,
+    /// Of each what is known, and whether its rejects are a guess.
+    pieces: Vec<(Pieces, bool)>,
 }
 
 impl Lying {
@@ -80,19 +104,26 @@ impl Lying {
         let Given { ready, sources, .. } = given_of(shop, job, (&ask, self.sources.clone()))?;
         let Asked::Parts(problem) = ready.asked else { return Err(WhyNot::NoParts) };
         let known = |used: &Source| self.sources.iter().zip(&self.pieces).find(|(source, _)| source.which() == used.which());
-        let piles = sources.iter().filter_map(|source| known(source).map(|(_, pieces)| *pieces)).listed();
-        Ok(Wood { hoped: Hoped { problem, piles }, parts: job.parts.iter().map(|part| part.name.clone()).listed() })
+        let known = sources.iter().filter_map(|source| known(source).map(|(_, pieces)| *pieces)).listed();
+        let guessed = known.iter().filter(|(pieces, _)| 0 < pieces.unsorted).map(|(_, guessed)| *guessed).listed();
+        let piles = known.into_iter().map(|(pieces, _)| pieces).listed();
+        Ok(Wood {
+            hoped: Hoped { problem, piles },
+            rejects: Known::of(&guessed),
+            parts: job.parts.iter().map(|part| part.name.clone()).listed(),
+        })
     }
 }
 
 /// What is known of the pieces of a pile, as "enough" knows it: what a job has is sorted, and so is what is set apart.
-fn pieces(hauls: &[Haul], source: &Source) -> Answer<Pieces> {
+fn pieces(hauls: &[Haul], source: &Source) -> Answer<(Pieces, bool)> {
     let (haul, pile) = found(hauls, source)?;
     let unsorted = unsorted_of(pile, source);
-    let good = good(hauls, haul, (pile, unsorted))?;
+    let share = share(hauls, haul, pile)?;
     let lots = named(&pile.id.to_string());
     let kin = pile.wood.as_ref().map_or(lots, |wood| named(&format!("{} {wood}", haul.id)));
-    Ok(Pieces { certain: source.n.saturating_sub(unsorted), unsorted, share: good.share(), lots, kin })
+    let pieces = Pieces { certain: source.n.saturating_sub(unsorted), unsorted, share: share.good_of(unsorted)?.share(), lots, kin };
+    Ok((pieces, share == RejectShare::guess()))
 }
 
 fn found<'a>(hauls: &'a [Haul], source: &Source) -> Answer<(&'a Haul, &'a Pile)> {
@@ -104,10 +135,15 @@ fn unsorted_of(pile: &Pile, source: &Source) -> Count {
     if source.in_job { 0 } else { pile.movable().min(source.n) }
 }
 
-/// How many of so many unsorted pieces are good, by all that sorting showed of the supplier.
+/// How many of so many unsorted pieces are good.
 fn good(hauls: &[Haul], haul: &Haul, (pile, unsorted): (&Pile, Count)) -> Answer<BetaBinomial> {
+    share(hauls, haul, pile)?.good_of(unsorted)
+}
+
+/// The share of rejects of a pile, by all that sorting showed of the supplier.
+fn share(hauls: &[Haul], haul: &Haul, pile: &Pile) -> Answer<RejectShare> {
     let others = hauls.iter().filter(|other| haul.supplier.is_some() && other.supplier == haul.supplier && other.id != haul.id);
-    haul.reject_share(pile.id, Seen::pooled(others.map(Haul::seen)))?.good_of(unsorted)
+    haul.reject_share(pile.id, Seen::pooled(others.map(Haul::seen)))
 }
 
 /// Pieces of a pile that nobody has sorted, of which a plan takes some.
