@@ -105,6 +105,8 @@ pub struct Plan {
     pub found: Option<Box<Found>>,
     /// The lines at the saw that are done.
     pub ticked: Ticks,
+    /// What was ticked when its wood was taken, as long as the page stands.
+    ticked_before: Option<Ticks>,
     /// How often another plan was turned to.
     pub turned_to: usize,
     /// It is waited for the page to be painted.
@@ -129,6 +131,8 @@ pub struct Plan {
     pub dropped: bool,
     /// What lies there is planned before boards to buy.
     first: Option<rack_first::RackFirst>,
+    /// Ways of the same top that were looked at before this one, with what was ticked of each.
+    looked: Vec<ways::Looked>,
     /// The ways of a top that are planned behind the first.
     ways: ways::Ways,
     /// The fields that are planned behind the first.
@@ -172,10 +176,7 @@ pub fn heard(app: &mut App, tap: Tap, now: Now) {
             app.plan.draft.split = true;
             go(app);
         }
-        Tap::Way(way) => {
-            (app.plan.draft.mixed, app.plan.draft.pick) = (way.mixed, Some(way.pick));
-            go(app);
-        }
+        Tap::Way(way) => ways::look(app, way),
         Tap::Pile(lying) => on_rack(app, rack::Page::Pile(lying), now),
         Tap::Bought => buying::to_write_down(app, now),
         Tap::CountAs(counted) => buying::count_as(app, counted),
@@ -211,6 +212,17 @@ fn open(app: &mut App) {
     if let (Page::Choose, Some(draft)) = (app.plan.page, draft) {
         (app.plan.draft, app.plan.page) = (draft, Page::Ask);
     }
+}
+
+/// Whether what opens for a job that has wood by a plan is another one, made since and not used.
+pub fn opens_unused(app: &App, job: Id) -> bool {
+    let used = in_use_by(app, job);
+    let is_used = |plan: Id| used.iter().any(|(id, ..)| *id == plan);
+    if app.plan.is_of(job) {
+        return !used.is_empty() && !app.plan.used.is_some_and(is_used);
+    }
+    let last = used.last().map(|(.., at)| at.at);
+    beside::of(app, job).zip(last).is_some_and(|(it, last)| last < it.plan.at.at && !it.of.is_some_and(is_used))
 }
 
 /// A page of the rack: a pile's own, or that of bought boards.
@@ -307,6 +319,11 @@ fn choose(app: &mut App, shape: Shape) {
 
 /// Reads the figures and begins to plan.
 fn go(app: &mut App) {
+    app.plan.looked.clear();
+    plan_it(app);
+}
+
+fn plan_it(app: &mut App) {
     let Some(job) = app.jobs.open else { return };
     stop(app);
     let shop = app.shelf().shop(app.now.at);
