@@ -9,7 +9,7 @@ use fivebar_core::quantity::{Currency, Decimal, Key, Moment, Money};
 use fivebar_core::refusal::Refusal;
 use fivebar_core::sheet::Shop;
 use fivebar_core::sheet::account::account;
-use fivebar_core::sheet::costs::{is_asked, twice, wear};
+use fivebar_core::sheet::costs::{is_asked, on_jobs_too, twice, wear};
 use fivebar_core::sheet::workshop::workshop;
 use fivebar_core::story::{Story, Why, tell};
 
@@ -217,6 +217,25 @@ fn a_kind_is_twice_where_the_job_and_the_rate_have_it() {
         assert_eq!(is_asked(&shop.workshop, Currency::USD, &power), asked, "{lines}");
         let kinds = twice(&shop.workshop, (Currency::USD, 2026), [power.clone()].into_iter());
         assert_eq!(kinds, if both { vec![power] } else { vec![] }, "{lines}");
+    }
+}
+
+/// The same seen from the workshop's page: what was spent on no job this year, and jobs carry too.
+#[test]
+fn a_kind_of_the_workshops_is_twice_where_jobs_have_it() {
+    for (lines, both) in [
+        ("spend 40 power\n", false),
+        ("spend 40 power\nspend 2 power on stands\n", true),
+        ("spend 40 power\nspend 2 power on stands as two\nundo two\n", false),
+        ("spend 40 power\nspend 2 power on stands when 2025-06-01\n", false), // another year's
+        ("spend 40 power when 2025-06-01\nspend 2 power on stands\n", false),
+        ("spend 40 power\nbelongs power job\n", true), // nothing on a job yet, and it will be
+        ("spend 40 power\nspend 2 power on stands\nbelongs power rate\n", false), // the job says it
+        ("spend 40 rent\nspend 2 other on stands\n", false),
+    ] {
+        let story = told(lines);
+        let kinds = on_jobs_too(&story.book, &Shop::of(&story.book, story.now.at).workshop, (Currency::USD, 2026));
+        assert_eq!(kinds, if both { vec![Key::read("power").unwrap()] } else { vec![] }, "{lines}");
     }
 }
 

@@ -75,6 +75,19 @@ fn prices_and_the_page_say_one_figure() {
     }
 }
 
+/// Without a plan too: an estimate that was given stands only where nothing else is known, on the page as in the price.
+#[test]
+fn an_estimate_that_was_given_is_one_figure_on_both() {
+    let given = "old-job \"Old table\" 600 min\nestimate table\n";
+    for more in ["", "about table pieces 2\n", "about table piece bench\n", "about table piece stool pieces 3\n"] {
+        let story = told(&format!("{given}{more}"));
+        let (shop, job) = (Shop::of(&story.book, story.now.at), story.names.job("table").unwrap());
+        let (hours, page) = (account(&shop, job).unwrap().hours, estimate(&shop, job, true).unwrap().progress);
+        assert!(hours.to_come.is_some(), "{more}");
+        assert_eq!(hours.to_come, page.to_come, "{more}");
+    }
+}
+
 /// One more operation of which nothing was said takes nothing away: the estimate has 60 min for a delivery, (40 + 24.25 x 12.2) = 335.85.
 #[test]
 fn what_has_no_minutes_is_by_the_estimate() {

@@ -64,3 +64,14 @@ fn nothing_left_nothing_sold_no_ask() {
     let planned = "14:00 plan \"pack\" deliver 30 min for stands\n";
     check(&format!("{worked}tag 60 stands\n{planned}"), Paid::Card, Some((2, 60, "16", "64")));
 }
+
+/// Of what is at a gallery the price is open: with any of it there no figure speaks of the unsold, and once it is back both do again.
+#[test]
+fn what_is_at_a_gallery_is_no_unsold_piece() {
+    let worked = "2026-06-01 09:00 -04:00 workshop USD inch\njob stands \"Stands\" 4 spec\nspend 10 glue on stands\n\
+        10:00 start \"make\" make on stands\n12:00 stop\n13:00 sell 1 stands for 50 notes\ntag 60 stands\n";
+    // (50 - 10) / 2 h, and three more at 60.
+    check(worked, Paid::Card, Some((3, 60, "20", "110")));
+    check(&format!("{worked}consign 2 stands tag 60 share 0.4\n"), Paid::Card, None);
+    check(&format!("{worked}consign 2 stands tag 60 share 0.4 as there\nundo there\n"), Paid::Card, Some((3, 60, "20", "110")));
+}

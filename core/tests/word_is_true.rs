@@ -60,20 +60,27 @@ fn what_is_left_of_an_agreement_pays_its_own_hours() {
 #[test]
 fn what_can_be_said_instead_goes_by_what_it_leaves_for_an_hour() {
     let shop = "till fee 0.02 fixed 0.50 point 1\nrate pay 17 hours 600 logged 480 costs 1440\n";
-    let check = |more: &str, carried, wanted: &[(Ask, &str, &str)]| {
+    let of_many = |n, more: &str, carried, wanted: &[(Ask, &str, &str)]| {
         let story = told(&format!("{shop}{more}"));
-        let asking = Asking { n: 1, paid: Paid::Card, carried, tax: None };
+        let asking = Asking { n, paid: Paid::Card, carried, tax: None };
         let of = story.names.job("stool").unwrap();
         let sheet = offer(&Shop::of(&story.book, story.now.at), of, asking, Some(euro("40"))).unwrap();
         let said: Vec<_> = sheet.concessions.iter().map(|one| (one.ask, one.sum, one.more)).collect();
         assert_eq!(said, wanted.iter().map(|(ask, sum, more)| (*ask, euro(sum), euro(more))).collect::<Vec<_>>(), "{more}");
     };
+    let check = |more: &str, carried, wanted: &[(Ask, &str, &str)]| of_many(1, more, carried, wanted);
     let work = "start \"oil\" make on stool\n";
     let plain = format!("job stool \"Stool\" 4 spec\nspend 80 glue on stool\n{work}");
     let four = plain.replace(work, &format!("plan \"oil\" make 240 min for stool\n{work}"));
     let noted = "10:00 done 2\n12:00 done 2\n12:30 stop\n";
-    let [pair, one_more, notes] = [(Ask::Pair, "100", "38.80"), (Ask::OneMore, "46", "24.58"), (Ask::Notes, "40", "1.30")];
+    let [pair, one_more, notes] = [(Ask::Together(2), "100", "38.80"), (Ask::OneMore, "46", "24.58"), (Ask::Notes, "40", "1.30")];
     check(&format!("{four}{noted}tag 60 stool\nsettle 50 stool\n"), Carried::Fetched, &[pair, one_more, notes]);
+    // Of two asked about three together, at 50 each: 150 - 3.50 - 60 = 86.50, where 40 for two leaves 40 - 1.30 - 40 = -1.30. Of three four:
+    // 200 - 4.50 - 80 = 115.50, beside -21.30. Of all four there are no more.
+    let settled = format!("{four}{noted}tag 60 stool\nsettle 50 stool\n");
+    of_many(2, &settled, Carried::Fetched, &[(Ask::Together(3), "150", "87.80"), one_more, notes]);
+    of_many(3, &settled, Carried::Fetched, &[(Ask::Together(4), "200", "136.80"), one_more, notes]);
+    of_many(4, &settled, Carried::Fetched, &[one_more, notes]);
     check(&format!("{four}{noted}tag 60 stool\n"), Carried::Fetched, &[one_more, notes]);
     check(&format!("{plain}12:30 stop\ntag 60 stool\n"), Carried::Fetched, &[notes]);
     // A pair that leaves less for an hour than the offer is none.

@@ -50,11 +50,28 @@ fn taxes(browser: &mut Browser, page: &Page, (what, phone): (&str, Phone)) {
     check(browser, page, &format!("till-rates{what}"), phone);
 }
 
+/// Costs of no job: a can that is opened there, and the lines of both.
+fn workshop_costs(browser: &mut Browser, page: &Page, (what, phone): (&str, Phone)) {
+    browser.place(page, 5);
+    browser.place(page, 5);
+    browser.tap_keys(page, &["Workshop costs", "Open a can or pack", "glue"]);
+    check(browser, page, &format!("can-new{what}"), phone);
+    browser.tap_keys(page, &["5", "It holds", "5", "0", "0", "Cost", "1", "2", "Done"]);
+    browser.wait_text(page, "Open cans and packs");
+    browser.tap_text(page, "Glue");
+    browser.wait_text(page, "It is empty");
+    check(browser, page, &format!("can-there{what}"), phone);
+    browser.tap_keys(page, &["Power", "4", "0", "Done"]);
+    browser.wait_text(page, "$40.00");
+    check(browser, page, &format!("costs-none{what}"), phone);
+}
+
 #[test]
 fn costs_and_tools_are_readable_on_every_phone_and_by_large_text() {
     on_every_phone("", |browser, page, of| {
         spending(browser, page, of);
         tools(browser, page, of);
         taxes(browser, page, of);
+        workshop_costs(browser, page, of);
     });
 }

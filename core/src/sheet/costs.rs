@@ -1,6 +1,7 @@
 //! Where costs belong, and what tools wear in a year: what the rate is told, and what both the rate and a job carry.
 
-use crate::ledger::fold::Workshop;
+use crate::ledger::Book;
+use crate::ledger::fold::{Booked, Workshop, booked};
 use crate::ledger::kind::money::Home;
 use crate::quantity::{Currency, Decimal, Key, Listed, Money, order_by_key};
 use crate::refusal::{Answer, Refusal};
@@ -21,10 +22,7 @@ pub fn is_asked(workshop: &Workshop, currency: Currency, kind: &Key) -> bool {
 /// Kinds of these, on a job, that the rate carries too: it was said that they belong there, or they were spent on no job this year while
 /// nothing was said.
 pub fn twice(workshop: &Workshop, (currency, year): (Currency, i32), on_job: impl Iterator<Item = Key>) -> Vec<Key> {
-    let of_none = |kind: &Key| {
-        let mut lines = workshop.costs.iter();
-        lines.any(|line| line.kind.as_ref() == Some(kind) && line.sum.currency() == currency && line.at.day().as_ymd().0 == year)
-    };
+    let of_none = |kind: &Key| workshop.costs.iter().any(|line| line.kind.as_ref() == Some(kind) && is_of(line, (currency, year)));
     let both = |kind: &Key| match home_of(workshop, currency, kind) {
         Some(home) => home == Home::Rate,
         None => EITHER_WAY.contains(&kind.as_str()) && of_none(kind),
@@ -33,6 +31,25 @@ pub fn twice(workshop: &Workshop, (currency, year): (Currency, i32), on_job: imp
     order_by_key(&mut kinds, |kind| kind.clone());
     kinds.dedup();
     kinds
+}
+
+/// Kinds among the costs of no job in a year that jobs carry too: it was said that they belong there, or something of them was spent on a job
+/// that year while nothing was said.
+pub fn on_jobs_too(book: &Book, workshop: &Workshop, of: (Currency, i32)) -> Vec<Key> {
+    let spent = book.entries().filter(|(_, struck)| !struck).filter_map(|(entry, _)| booked(entry));
+    let on_jobs = spent.filter(|line| line.job.is_some() && is_of(line, of)).filter_map(|line| line.kind).listed();
+    let both = |kind: &Key| match home_of(workshop, of.0, kind) {
+        Some(home) => home == Home::Job,
+        None => EITHER_WAY.contains(&kind.as_str()) && on_jobs.contains(kind),
+    };
+    let mut kinds = workshop.costs.iter().filter(|line| is_of(line, of)).filter_map(|line| line.kind.clone()).filter(both).listed();
+    order_by_key(&mut kinds, |kind| kind.clone());
+    kinds.dedup();
+    kinds
+}
+
+fn is_of(line: &Booked, (currency, year): (Currency, i32)) -> bool {
+    line.sum.currency() == currency && line.at.day().as_ymd().0 == year
 }
 
 /// Whether the costs of a year hold tools while tools wear too: one that is in both counts twice.

@@ -9,10 +9,10 @@ use crate::ledger::fold::Job;
 use crate::ledger::kind::sale::{Carried, Paid};
 use crate::money::offer::{Agreed, Standing, settle};
 use crate::money::price::{Hourly, Mark, Marks, Proposed, Work, marks, proposed};
-use crate::quantity::{Count, Money, Span};
+use crate::quantity::{Count, Decimal, Money, Span};
 use crate::refusal::{Answer, Refusal};
 
-/// The price of one piece, seen from all sides. It is reckoned for a card, which costs most.
+/// The price of one piece, seen from all sides. It is reckoned for the way of being paid that costs most.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Pricing {
     /// Costs and hours of the whole batch, so far and still to come.
@@ -43,14 +43,14 @@ pub struct Pricing {
 /// [`Refusal::FeesEatThePrice`], [`Refusal::MoneyOutOfRange`].
 pub fn pricing(shop: &Shop, job: &Job, (costs, hours): (&Costs, &Hours), rate: &RateSheet) -> Answer<Pricing> {
     let work = work(job, costs, hours)?;
-    let (terms, points, hourly) = (shop.terms_of(job, Paid::Card), shop.points(job.currency), rate.hourly());
-    let (marks, refused) = match marks(&work, hourly, terms, 1) {
+    let (tax, points, hourly) = (shop.tax_of(job), shop.points(job.currency), rate.hourly());
+    let (marks, refused) = match by_dearest(shop, job, (&work, hourly)) {
         Ok(marks) => (marks, None),
         Err(refusal) => (Marks::default(), Some(refusal)),
     };
     let at_least = hours.to_come.is_none();
     let proposed = by_rate(shop, job, (marks.your_rate, at_least));
-    let tagged = job.tag.map(|tag| terms.tax.charge(tag)).transpose()?;
+    let tagged = job.tag.map(|tag| tax.charge(tag)).transpose()?;
     let ask = tagged.or(proposed.map(|proposed| proposed.charge));
     let standing = Standing { ask, set: job.settle, ..Standing::default() };
     let settle = settle(&standing, points)?;
@@ -58,9 +58,47 @@ pub fn pricing(shop: &Shop, job: &Job, (costs, hours): (&Costs, &Hours), rate: &
     Ok(Pricing { work, delivery, at_least, hourly, marks, tag: job.tag, ask, proposed, settle, settle_set: job.settle, refused })
 }
 
-/// The least price point that pays your rate, by card. A price is proposed where its hours are whole: else one hour would do for a week.
+/// The least price point that pays your rate, however it is paid. A price is proposed where its hours are whole: else one hour would do for a week.
 fn by_rate(shop: &Shop, job: &Job, (rate, at_least): (Option<Mark>, bool)) -> Option<Proposed> {
-    proposed(rate.filter(|_| !at_least)?.need, shop.terms_of(job, Paid::Card), shop.points(job.currency), job.currency).ok()
+    for_need(shop, job, rate.filter(|_| !at_least)?.need).ok()
+}
+
+/// The least price point that covers a need, however it is paid.
+pub(super) fn for_need(shop: &Shop, job: &Job, need: Decimal) -> Answer<Proposed> {
+    let (points, currency) = (shop.points(job.currency), job.currency);
+    let [card, bank, notes] = WAYS.map(|paid| proposed(need, shop.terms_of(job, paid), points, currency));
+    let dearer = |one: Proposed, other: Proposed| if one.tag.amount() < other.tag.amount() { other } else { one };
+    Ok(dearer(dearer(card?, bank?), notes?))
+}
+
+/// Ways of being paid, the most usual first: of those that cost as much it is the one that is named.
+const WAYS: [Paid; 3] = [Paid::Card, Paid::Bank, Paid::Notes];
+
+/// The way of being paid that costs most of a sum.
+pub(super) fn dearest(shop: &Shop, sum: Money) -> Answer<Paid> {
+    let till = shop.till(sum.currency());
+    let mut found = (Paid::Card, till.fee_of(Paid::Card).of(sum)?);
+    for paid in WAYS {
+        let fee = till.fee_of(paid).of(sum)?;
+        found = if found.1.amount() < fee.amount() { (paid, fee) } else { found };
+    }
+    Ok(found.0)
+}
+
+/// The marks of one piece, each by the way of being paid that costs most of it.
+pub(super) fn by_dearest(shop: &Shop, job: &Job, (work, hourly): (&Work, Hourly)) -> Answer<Marks> {
+    let dearer = |one: Option<Mark>, other: Option<Mark>| match (one, other) {
+        (Some(one), Some(other)) if one.charge < other.charge => Some(other),
+        (one, other) => one.or(other),
+    };
+    let mut found = Marks::default();
+    for paid in WAYS {
+        let Marks { costs_covered, lowest_pay, your_rate } = marks(work, hourly, shop.terms_of(job, paid), 1)?;
+        found.costs_covered = dearer(found.costs_covered, costs_covered);
+        found.lowest_pay = dearer(found.lowest_pay, lowest_pay);
+        found.your_rate = dearer(found.your_rate, your_rate);
+    }
+    Ok(found)
 }
 
 /// Costs and hours so far, with what is still to come of them.
@@ -88,11 +126,11 @@ impl Pricing {
 
     /// The tag as set, else as proposed for what is carried so.
     fn tag_of(&self, shop: &Shop, job: &Job, carried: Carried) -> Answer<Option<Money>> {
-        let by_card = || marks(&self.work_of(carried)?, self.hourly, shop.terms_of(job, Paid::Card), 1);
+        let marks = || by_dearest(shop, job, (&self.work_of(carried)?, self.hourly));
         let proposed = if self.tag.is_some() || carried == Carried::Delivered {
             self.proposed
         } else {
-            by_rate(shop, job, (by_card()?.your_rate, self.at_least))
+            by_rate(shop, job, (marks()?.your_rate, self.at_least))
         };
         Ok(self.tag.or(proposed.map(|proposed| proposed.tag)))
     }
@@ -166,11 +204,14 @@ pub fn agreed(job: &Job) -> Answer<Option<Agreed>> {
     Ok(Some(Agreed { price, rest, due }))
 }
 
-/// One piece with all that is planned for it, by card.
-pub(super) const BY_CARD: Asking = Asking { n: 1, paid: Paid::Card, carried: Carried::Delivered, tax: None };
+/// One piece with all that is planned for it, paid in one way.
+pub(super) fn one_paid(paid: Paid) -> Asking {
+    Asking { n: 1, paid, carried: Carried::Delivered, tax: None }
+}
 
 /// Where to settle for one: as set, else midway between ask and not under where waiting was guessed.
 pub fn settle_now(shop: &Shop, job: &Job, pricing: &Pricing) -> Option<Money> {
-    let standing = pricing.standing(shop, job, BY_CARD).map(|(standing, _)| settle(&standing, shop.points(job.currency)));
+    let paid = pricing.ask.and_then(|ask| dearest(shop, ask).ok()).unwrap_or(Paid::Card);
+    let standing = pricing.standing(shop, job, one_paid(paid)).map(|(standing, _)| settle(&standing, shop.points(job.currency)));
     standing.and_then(|settle| settle).unwrap_or(pricing.settle)
 }

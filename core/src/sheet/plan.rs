@@ -4,9 +4,11 @@
 pub mod draft;
 mod field;
 pub mod figures;
+pub(super) mod off;
 mod parts;
 pub mod ready;
 mod rows;
+mod spare;
 mod sticks;
 pub mod stock;
 mod tally;
@@ -165,7 +167,9 @@ pub struct Used {
 /// A yield names its two volumes: so much of what is taken is waste.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Waste {
-    /// What leaves the rack for good: whole pieces as measured, less what goes back.
+    /// All pieces that are taken, whole, as measured.
+    pub whole: Volume,
+    /// What leaves the rack for good: these less what goes back.
     pub taken: Volume,
     /// Of that, what is in the finished pieces.
     pub finished: Volume,

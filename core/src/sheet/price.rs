@@ -4,7 +4,7 @@ use super::account::{Account, of as reckon};
 use super::carried::Lacking;
 use super::gallery::{AtGallery, at_galleries};
 use super::jobs::{Section, section};
-use super::marks::BY_CARD;
+use super::marks::one_paid;
 use super::offer::Asking;
 use super::promised::{Parts, parts_of};
 use super::rate::rate;
@@ -265,7 +265,7 @@ fn rows(shop: &Shop, (job, account): (&Job, &Account), paid: Paid) -> Answer<Vec
         return Ok(vec![]);
     }
     let of = |n: Count| {
-        let (standing, _) = account.pricing.standing(shop, job, Asking { n, paid, ..BY_CARD })?;
+        let (standing, _) = account.pricing.standing(shop, job, Asking { n, ..one_paid(paid) })?;
         let points = shop.points(job.currency);
         let midway = settle(&Standing { set: None, ..standing }, points)?;
         let Standing { ask, costs_covered, not_under, .. } = standing;

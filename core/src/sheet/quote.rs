@@ -3,12 +3,12 @@
 use super::account::{Account, account};
 use super::dates::{Given, dates_of};
 use super::estimate::{Covers, estimate};
+use super::marks::for_need;
 use super::shop::Shop;
 use crate::bench::estimate::Range;
 use crate::ledger::fold::{Job, Quote};
 use crate::ledger::kind::dates::QuoteGiven;
-use crate::ledger::kind::sale::Paid;
-use crate::money::price::{Work, proposed};
+use crate::money::price::Work;
 use crate::quantity::{Count, Day, Id, Money, Span};
 use crate::refusal::{Answer, Refusal};
 
@@ -116,7 +116,7 @@ fn between(shop: &Shop, (job, account, costs): (&Job, &Account, Money), times: [
     let rate = account.pricing.hourly.your_rate.ok_or(NoQuote::Rate)?;
     let price = |time| {
         let need = Work { costs: Some(costs), time: Some(time), pieces: job.pieces }.need(rate, job.pieces)?.ok_or(Refusal::OutOfRange)?;
-        proposed(need, shop.terms_of(job, Paid::Card), shop.points(job.currency), job.currency).map(|price| price.charge)
+        for_need(shop, job, need).map(|price| price.charge)
     };
     let [low, high] = times.map(price);
     Ok((low.map_err(NoQuote::Refused)?, high.map_err(NoQuote::Refused)?))

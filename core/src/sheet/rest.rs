@@ -2,8 +2,7 @@
 
 use super::account::{Account, of};
 use super::job::as_it_stands;
-use super::marks::BY_CARD;
-use super::offer::Asking;
+use super::marks::one_paid;
 use super::rate::rate;
 use super::shop::Shop;
 use crate::ledger::fold::Job;
@@ -35,7 +34,7 @@ pub fn rest(shop: &Shop, id: Id, paid: Paid) -> Answer<Option<Rest>> {
     if account.sold.pieces.saturating_add(account.sold.by_galleries) == 0 || 0 < account.sold.at_galleries {
         return Ok(None);
     }
-    let (standing, _) = account.pricing.standing(shop, &job, Asking { paid, ..BY_CARD })?;
+    let (standing, _) = account.pricing.standing(shop, &job, one_paid(paid))?;
     match as_it_stands(shop, &job, &account)?.zip(standing.ask) {
         Some((unsold, each)) => if_sold(shop, (&job, &account), (unsold, each), paid),
         None => Ok(None),

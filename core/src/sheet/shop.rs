@@ -1,5 +1,6 @@
 //! What every sheet is read from: the book, and what all jobs share, folded once for one moment.
 
+use super::account::of as account_of;
 use super::bench::{Look, Seen};
 use super::estimate::history::{Gathered, History};
 use super::waiting::Kept;
@@ -9,12 +10,13 @@ use crate::ledger::Book;
 use crate::ledger::fold::{self, Job, TaxBy, Till, Workshop};
 use crate::money::charge::Terms;
 use crate::money::point::Points;
+use crate::money::price::Work;
 use crate::money::tax::Tax;
-use crate::quantity::{Currency, Id, Moment, Offset, Wall};
+use crate::quantity::{Currency, Decimal, Id, Moment, Offset, Sorted, Span, Wall};
 use crate::refusal::{Answer, Refusal};
 
 use crate::ledger::kind::sale::Paid;
-use std::cell::OnceCell;
+use std::cell::{OnceCell, RefCell};
 use std::rc::Rc;
 
 /// The whole workshop at one moment.
@@ -29,6 +31,8 @@ pub struct Shop<'a> {
     // Folded when somebody asks.
     waits: OnceCell<Rc<Waits>>,
     history: Rc<Gathered>,
+    /// What one piece of a job must bring so that its hours earn the lowest pay.
+    lowest: RefCell<Sorted<Id, Option<Decimal>>>,
 }
 
 impl<'a> Shop<'a> {
@@ -38,7 +42,16 @@ impl<'a> Shop<'a> {
 
     /// The same where bench and workshop were folded before.
     pub fn folded(book: &'a Book, (bench, workshop): (Rc<Bench>, Rc<Workshop>), now: Moment) -> Shop<'a> {
-        Shop { book, bench, workshop, now, prospects: Rc::default(), waits: OnceCell::new(), history: Rc::default() }
+        Shop {
+            book,
+            bench,
+            workshop,
+            now,
+            prospects: Rc::default(),
+            waits: OnceCell::new(),
+            history: Rc::default(),
+            lowest: RefCell::default(),
+        }
     }
 
     /// The same with what was reckoned of waiting before.
@@ -62,6 +75,23 @@ impl<'a> Shop<'a> {
     /// [`Refusal::NotThere`].
     pub fn job(&self, id: Id) -> Answer<Job> {
         fold::job(self.book, id).ok_or(Refusal::NotThere)
+    }
+
+    /// What one piece of a job must bring so that its hours earn the lowest pay; none where that, its costs or its hours are not known. Hours of a
+    /// stop that may have been forgotten are left out: no price waits for them. Reckoned once.
+    ///
+    /// # Errors
+    /// [`Refusal::MoneyOutOfRange`].
+    pub fn lowest_need(&self, job: &Job) -> Answer<Option<Decimal>> {
+        if let Some(known) = self.lowest.borrow().get(&job.id) {
+            return Ok(*known);
+        }
+        let account = account_of(self, job)?;
+        let (work, open) = (account.pricing.work, account.hours.unsettled);
+        let work = Work { time: work.time.map(|time| time.minus(open)).filter(|time| Span::ZERO < *time), ..work };
+        let need = account.pricing.hourly.lowest_pay.map(|pay| work.need(pay, 1)).transpose()?.flatten();
+        self.lowest.borrow_mut().insert(job.id, need);
+        Ok(need)
     }
 
     /// Every wait there is.

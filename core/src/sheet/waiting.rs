@@ -105,6 +105,8 @@ pub struct Prospect {
     pub buys: f64,
     /// What to ask now, and each week from then on.
     pub steps: Vec<Step>,
+    /// A step stays at this, which pays the lowest pay, though less would be best to ask.
+    pub held: Option<Money>,
     /// Not under for one, by this way of paying, with its band once that is reckoned.
     pub under: Money,
     pub band: Option<Band>,
@@ -178,6 +180,7 @@ fn prospect(known: &Known, take: Take) -> Answer<Prospect> {
         buys: worth.waits.buys_at(worth.ask)?,
         next: later::whole(&chances, currency)?,
         chances,
+        held: asking::held(known, &steps)?,
         steps,
         under: known.under((1, worth.ask), take)?,
         band: known.band((1, worth.ask), take),

@@ -4,14 +4,14 @@
 use super::account::{Account, of as reckon};
 use super::carried::HAUL;
 use super::gallery::of_one;
-use super::marks::BY_CARD;
+use super::marks::{by_dearest, dearest, for_need, one_paid};
 use super::offer::{Leaves, leaves, left_of};
 use super::shop::Shop;
 use crate::ledger::fold::{GalleryTerms, Job, LikePiece, part};
-use crate::ledger::kind::sale::{Carried, Paid};
+use crate::ledger::kind::sale::Carried;
 use crate::money::charge::Terms;
 use crate::money::cost::CostKind;
-use crate::money::price::{Mark, Marks, Proposed, Work, marks, multiple, proposed};
+use crate::money::price::{Mark, Marks, Proposed, Work, multiple, proposed};
 use crate::money::resale::{Resale, USUAL_KEEPS};
 use crate::quantity::{Count, Currency, Decimal, Id, Key, Listed, Money, Span};
 use crate::refusal::{Answer, Refusal};
@@ -129,7 +129,7 @@ pub struct Materials {
 /// As the rule goes: common practice, no source.
 pub const TIMES: Decimal = Decimal::from_parts(3, 0, 0, false, 0);
 
-/// Other ways to the price of a job; a gallery by these terms. Marks are by card, which costs most.
+/// Other ways to the price of a job; a gallery by these terms. Marks are by the way of being paid that costs most.
 ///
 /// # Errors
 /// [`Refusal::NotThere`], [`Refusal::CurrenciesMixed`], [`Refusal::MoneyOutOfRange`].
@@ -139,13 +139,13 @@ pub fn ways(shop: &Shop, id: Id, terms: GalleryTerms) -> Answer<WaysSheet> {
     let of = (&job, &account);
     let pricing = &account.pricing;
     let tag = pricing.tag.or(pricing.proposed.map(|proposed| proposed.tag));
-    let charge = tag.map(|tag| shop.terms_of(&job, Paid::Card).tax.charge(tag)).transpose()?;
+    let charge = tag.map(|tag| shop.tax_of(&job).charge(tag)).transpose()?;
     Ok(WaysSheet {
         job: id,
         name: job.name.clone(),
         currency: job.currency,
         pieces: job.pieces,
-        as_asked: charge.map(|charge| leaves(shop, of, charge, BY_CARD)).transpose()?.flatten(),
+        as_asked: charge.map(|charge| at_least(shop, of, charge)).transpose()?.flatten(),
         at_least: pricing.at_least,
         refused: pricing.refused.clone(),
         marks: pricing.marks,
@@ -160,6 +160,11 @@ pub fn ways(shop: &Shop, id: Id, terms: GalleryTerms) -> Answer<WaysSheet> {
         tag,
         charge,
     })
+}
+
+/// What so much for one leaves, paid in the way that costs most of it.
+fn at_least(shop: &Shop, of: (&Job, &Account), sum: Money) -> Answer<Option<Leaves>> {
+    leaves(shop, of, sum, one_paid(dearest(shop, sum)?))
 }
 
 /// The wood as boards: costs and minutes of the hauls fall away, what boards cost comes in.
@@ -178,10 +183,9 @@ fn bought(shop: &Shop, (job, account): (&Job, &Account)) -> Answer<Result<Bought
     let time = account.hours.haul.unwrap_or(Span::ZERO);
     let costs = Some(all.minus(haul)?.plus(boards)?);
     let work = Work { costs, time: account.pricing.work.time.map(|all| all.minus(time)), ..account.pricing.work };
-    let (terms, points) = (shop.terms_of(job, Paid::Card), shop.points(job.currency));
-    let marks = marks(&work, account.pricing.hourly, terms, 1).unwrap_or_default();
+    let marks = by_dearest(shop, job, (&work, account.pricing.hourly)).unwrap_or_default();
     let rate = marks.your_rate.filter(|_| !account.pricing.at_least);
-    let proposed = rate.and_then(|mark| proposed(mark.need, terms, points, job.currency).ok());
+    let proposed = rate.and_then(|mark| for_need(shop, job, mark.need).ok());
     Ok(Ok(Bought { boards, haul, time, marks, proposed }))
 }
 
@@ -230,7 +234,7 @@ fn gallery(shop: &Shop, of: (&Job, &Account), (tag, terms): (Option<Money>, Gall
 fn like(shop: &Shop, of: (&Job, &Account)) -> Answer<Vec<Like>> {
     let mut seen = of.0.selling.like.iter().rev().listed();
     seen.sort_by_key(|seen| std::cmp::Reverse(seen.at.at));
-    let one = |seen: &LikePiece| Ok(Like { leaves: leaves(shop, of, seen.sum, BY_CARD)?, seen: seen.clone() });
+    let one = |seen: &LikePiece| Ok(Like { leaves: at_least(shop, of, seen.sum)?, seen: seen.clone() });
     seen.into_iter().map(one).collect()
 }
 
@@ -245,8 +249,8 @@ fn materials(shop: &Shop, of: (&Job, &Account)) -> Answer<Option<Materials>> {
     let all = Money::sum(job.currency, spent)?;
     // Shared last: a third of a cent is not tripled.
     let price = part(multiple(all, TIMES)?, 1, job.pieces)?;
-    let charge = shop.terms_of(job, Paid::Card).tax.charge(price)?;
+    let charge = shop.tax_of(job).charge(price)?;
     let with_hauls = account.costs.by_kind.iter().any(|(kind, sum)| kind.as_str() == HAUL && !sum.is_zero());
-    let leaves = leaves(shop, of, charge, BY_CARD)?;
+    let leaves = at_least(shop, of, charge)?;
     Ok(Some(Materials { spent: part(all, 1, job.pieces)?, times: TIMES, price, charge, leaves, with_hauls }))
 }

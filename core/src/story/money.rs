@@ -183,13 +183,15 @@ fn till(words: &mut Words, currency: Currency) -> Read<TillSet> {
             "fee" => set.fee = exact(words)?,
             "fixed" => set.fixed = Some(words.money(currency)?),
             "cash" => set.cash = Some(words.money(currency)?),
+            "cash-up" => set.cash_up = Some(true),
+            "cash-nearest" => set.cash_up = Some(false),
             "point" => set.point = Some(words.key("a price point")?),
             "mileage" => set.mileage = exact(words)?,
             "mile" => set.per = Some(Per::Mile),
             "km" => set.per = Some(Per::Km),
             _ => {
                 return words
-                    .no("tax, inside, top, fee, fixed, bank-fee, bank-fixed, notes-fee, notes-fixed, cash, point, mileage, mile or km");
+                    .no("tax, inside, top, fee, fixed, bank-fee, bank-fixed, notes-fee, notes-fixed, cash, cash-up, cash-nearest, point, mileage, mile or km");
             }
         }
     }

@@ -105,6 +105,8 @@ pub enum Order {
     },
     /// Deletes the example's database.
     RemoveExample,
+    /// Keeps guesses that are half answered with what is half typed; nothing where none are.
+    KeepGuesses(String),
     /// Remembers a choice of this phone, such as the theme.
     Choose {
         key: Choice,

@@ -159,13 +159,19 @@ fn showing(app: &App) -> Vec<Id> {
     if let Some(job) = app.price.face {
         return app.own.workshop().photos.of_job(job).last().into_iter().listed();
     }
-    if let (Place::Jobs, Some(Room::Hours), None, true) = (app.place, app.jobs.room, &app.jobs.draft, app.is_open) {
-        let line = app.jobs.opened;
+    let on_job = matches!((app.place, app.jobs.room, &app.jobs.draft, app.is_open), (Place::Jobs, Some(Room::Hours), None, true));
+    if on_job || shows_costs(app) {
+        let line = if on_job { app.jobs.opened } else { app.workshop.opened };
         return line.map(|line| app.own.workshop().photos.of_spending(line).collect()).unwrap_or_default();
     }
     let open = matches!((app.place, app.jobs.room, &app.jobs.draft), (Place::Jobs, None | Some(Room::Photos), None));
     let job = app.jobs.open.filter(|_| open && app.is_open);
     job.map(|job| app.own.workshop().photos.of_job(job).collect()).unwrap_or_default()
+}
+
+/// The page of costs of no job is open, where receipts are too.
+fn shows_costs(app: &App) -> bool {
+    app.place == Place::Workshop && matches!(app.workshop.over, Over::Costs)
 }
 
 /// After every message: pictures the page shows are read, those it shows no longer are given back.
@@ -181,7 +187,7 @@ pub fn follow(app: &mut App) {
     if sizes && !app.photos.sizes && !self::wanted(app).is_empty() {
         app.orders.push(Order::LookAtPhotos);
     }
-    let receipts = app.place == Place::Jobs && app.jobs.room == Some(Room::Hours);
+    let receipts = shows_costs(app) || app.place == Place::Jobs && app.jobs.room == Some(Room::Hours);
     if !sizes && !receipts {
         app.photos.said = None;
     }

@@ -7,6 +7,7 @@ mod cut;
 mod designs;
 mod drop;
 mod fields;
+pub mod makes;
 mod more;
 mod rack_first;
 mod saw;
@@ -43,6 +44,7 @@ use fivebar_core::sheet::make::own::own_first;
 use fivebar_core::sheet::make::{Ask, Boards, Given, What, Which, WhyNot, is_of_some, unasked};
 use fivebar_core::sheet::plan::{PlanSheet, sheet, sheet_at_once};
 pub use more::{follow, painted};
+pub use saw::opens_unused;
 use saw::{at_the_saw, show};
 pub use tap::Tap;
 pub use ticks::{LastTick, back as tick_back};
@@ -212,17 +214,6 @@ fn open(app: &mut App) {
     if let (Page::Choose, Some(draft)) = (app.plan.page, draft) {
         (app.plan.draft, app.plan.page) = (draft, Page::Ask);
     }
-}
-
-/// Whether what opens for a job that has wood by a plan is another one, made since and not used.
-pub fn opens_unused(app: &App, job: Id) -> bool {
-    let used = in_use_by(app, job);
-    let is_used = |plan: Id| used.iter().any(|(id, ..)| *id == plan);
-    if app.plan.is_of(job) {
-        return !used.is_empty() && !app.plan.used.is_some_and(is_used);
-    }
-    let last = used.last().map(|(.., at)| at.at);
-    beside::of(app, job).zip(last).is_some_and(|(it, last)| last < it.plan.at.at && !it.of.is_some_and(is_used))
 }
 
 /// A page of the rack: a pile's own, or that of bought boards.
@@ -398,8 +389,9 @@ pub fn told(app: &mut App, told: Planning) {
     match told {
         Planning::Better { worth, bound } => plan.stands = Stands::UnderWay { worth, bound, ms },
         Planning::Done(answered) => {
+            let answered = makes::spared(plan, *answered);
             if !ways::taken_in(app, &answered) && !fields::taken_in(app, &answered) {
-                match rack_first::next(app, *answered) {
+                match rack_first::next(app, answered) {
                     Some(answered) => found(app, answered),
                     None if app.plan.first.is_some() => return,
                     None => (), // none of all turns gave a plan

@@ -4,7 +4,9 @@ pub mod agree;
 pub mod bargain;
 pub mod deal;
 pub mod face;
+pub mod fair;
 pub mod gallery;
+pub mod half;
 pub mod parts;
 pub mod quick;
 pub mod tag;
@@ -57,6 +59,8 @@ pub enum Over {
     Paper,
     /// A piece that is not in the list.
     Quick,
+    /// Whether a stall pays.
+    Fair(Box<fair::Stall>),
 }
 
 /// What an act of Price was, for the bar that takes it back.
@@ -105,6 +109,8 @@ pub struct Price {
     pub last: Option<(Id, Id, Done)>,
     /// Guesses of a piece that were left before all were answered.
     pub half: Option<(Id, Guesses)>,
+    /// What of them lies with what is half typed.
+    pub kept_half: Option<(Id, Guesses)>,
     /// A band of doubt waits for the page to be painted.
     pub doubting: bool,
     /// Only the buyer's face is in the page.
@@ -127,6 +133,7 @@ pub enum Tap {
     Parts(parts::PartsTap),
     Gallery(gallery::GalleryTap),
     Quick(quick::QuickTap),
+    Fair(fair::FairTap),
     Waiting(waiting::WaitTap),
     Ways(ways::WaysTap),
     /// A key of the pad, wherever it is up.
@@ -156,6 +163,7 @@ pub fn heard(app: &mut App, tap: Tap, now: Now) {
         Tap::Parts(tap) => parts::heard(app, tap, now),
         Tap::Gallery(tap) => gallery::heard(app, tap, now),
         Tap::Quick(tap) => quick::heard(app, tap),
+        Tap::Fair(tap) => fair::heard(app, tap),
         Tap::Waiting(tap) => waiting::heard(app, tap, now),
         Tap::Ways(tap) => ways::heard(app, tap, now),
         Tap::Press(press) => pressed(app, press),
@@ -194,6 +202,7 @@ impl Price {
                 Tap::Bargain(bargain::BargainTap::PayAndHours)
             }
             Over::Waiting(waits) if waits.asked.is_some() => Tap::Waiting(waiting::WaitTap::Away),
+            Over::Fair(stall) if stall.found.is_some() => Tap::Fair(fair::FairTap::Again),
             Over::Ways(ways) if ways.pad.is_some() => Tap::Ways(ways::WaysTap::PadAway),
             Over::Ways(ways) if ways.like.is_some() => Tap::Ways(ways::WaysTap::LikeAway),
             _ => Tap::Close,
@@ -319,7 +328,7 @@ fn pressed(app: &mut App, press: Press) {
             (Some((_, typed)), _) => Some(typed),
             (None, like) => like.as_mut().map(|draft| &mut draft.typed),
         },
-        Over::Nothing | Over::More(_) | Over::Paper => None,
+        Over::Nothing | Over::More(_) | Over::Paper | Over::Fair(_) => None,
     };
     if let Some(typed) = typed {
         typed.press(press, sign);

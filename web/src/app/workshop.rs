@@ -1,11 +1,13 @@
 //! Workshop, heard: the rate, how one is paid, currency and units, people, costs of no job, copies.
 
+pub mod cans;
 pub mod copies;
 pub mod designs;
 pub mod figures;
 pub mod hours;
 pub mod people;
 pub mod rack;
+pub mod sides;
 pub mod taxes;
 pub mod tools;
 pub mod wood;
@@ -107,8 +109,12 @@ pub struct Workshop {
     pub sure: Option<String>,
     /// A tool that is being written down.
     pub tool: Option<Box<tools::Draft>>,
+    /// A can or pack that is being written down.
+    pub can: Option<Box<cans::Draft>>,
     /// A rate of sales tax that is being written down.
     pub tax: Option<Box<taxes::Draft>>,
+    /// The side of sales tax that is asked about.
+    pub side: Option<Side>,
     /// The day a cost of no job was spent on.
     pub spent_on: SpentOn,
     /// Days off being chosen.
@@ -127,8 +133,14 @@ pub enum Tap {
     Take(Quantity),
     Currency(Currency),
     Units(Units),
+    /// Where sales tax stands; asked about where tags come to mean something else by it.
     Side(Side),
+    /// The side that is asked about is taken: what buyers pay stays, else what is on the tags.
+    Turn(sides::Stays),
+    NoTurn,
     Point(Points),
+    /// Cash goes up to the smallest coin, or to the nearest.
+    CashUp(bool),
     Typed(String),
     AddPerson(Role),
     Forget(Id),
@@ -143,6 +155,7 @@ pub enum Tap {
     Strike(Id),
     Tool(tools::ToolTap),
     Tax(taxes::TaxTap),
+    Can(cans::CanTap),
     /// Where a kind of cost belongs.
     Home(Key, Home),
     /// What is left of a can is gone.
@@ -192,7 +205,8 @@ pub fn heard(app: &mut App, tap: Tap, now: Now) {
             set(app, (None, Some(units)), now);
             super::draft::measured_in(app, units);
         }
-        Tap::Side(side) => till(app, |till| till.side = Some(side), now),
+        Tap::Side(_) | Tap::Turn(_) | Tap::NoTurn => sides::heard(app, &tap, now),
+        Tap::CashUp(up) => till(app, |till| till.cash_up = Some(up), now),
         Tap::Point(point) => till(app, |till| till.point = Key::read(point.key()), now),
         Tap::Typed(text) => (app.workshop.text, app.workshop.asks_role) = (text, false),
         Tap::AddPerson(role) => people::add(app, role, now),
@@ -205,6 +219,7 @@ pub fn heard(app: &mut App, tap: Tap, now: Now) {
         Tap::Strike(line) => strike(app, line, now),
         Tap::Tool(tap) => tools::heard(app, tap, now),
         Tap::Tax(tap) => taxes::heard(app, tap, now),
+        Tap::Can(tap) => cans::heard(app, tap, now),
         Tap::Home(..) | Tap::EmptyCan(_) => costs(app, tap, now),
         Tap::Wood(tap) => wood::heard(app, tap, now),
         Tap::Rack(tap) => rack::heard(app, tap, now),
@@ -276,8 +291,11 @@ fn step_back(app: &mut App) {
     if let Over::Wood(_) = app.workshop.over {
         return wood::back(app);
     }
+    if app.workshop.side.take().is_some() {
+        return;
+    }
     (app.workshop.text, app.workshop.said, app.workshop.asks_role) = (String::new(), None, false);
-    if app.workshop.tool.take().is_some() || app.workshop.tax.take().is_some() {
+    if app.workshop.tool.take().is_some() || app.workshop.tax.take().is_some() || app.workshop.can.take().is_some() {
         return;
     }
     if matches!(app.workshop.over, Over::Rack) && app.workshop.rack.close() {

@@ -20,6 +20,9 @@ use fivebar_core::ledger::line::document::Photos;
 /// The largest copy that is read, as `docs/STORAGE.md` has it.
 const COPY_MOST: u64 = fivebar_core::ledger::line::document::BYTES_MOST as u64;
 
+/// What guesses that are half answered are kept under.
+pub(super) const GUESSES: &str = "price/guesses";
+
 impl Run {
     pub fn carry_out(&self, orders: Vec<Order>) {
         orders.into_iter().for_each(|order| self.carry(order));
@@ -66,6 +69,10 @@ impl Run {
                 if self.face.hide() {
                     self.back.expect();
                 }
+            }
+            Order::KeepGuesses(text) if text.is_empty() => draft::throw_away(GUESSES),
+            Order::KeepGuesses(text) => {
+                draft::keep(GUESSES, &text); // where the phone keeps nothing half typed, they are asked again
             }
             Order::Plan { asked, ms } => self.plan(*asked, ms),
             Order::StopPlan => self.stop_plan(),

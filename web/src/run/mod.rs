@@ -62,6 +62,7 @@ pub async fn start() {
     if let Some(piece) = phone::face::was_turned() {
         face::again(&mut app, &piece);
     }
+    phone::draft::kept(doing::GUESSES).into_iter().for_each(|text| app.price.take_up(&text));
     app.offset_at = Some(offset_at);
     // The book may be read before the page is listened to.
     app.now = wall_clock();

@@ -7,7 +7,7 @@ use crate::words::en::design as words;
 use fivebar_core::plan::outlook::Outlook;
 use fivebar_core::quantity::Decimal;
 use fivebar_core::sheet::make::WhyNot;
-use fivebar_core::sheet::outlook::Known;
+use fivebar_core::sheet::outlook::Rejects;
 
 fn number(n: i64, seen: Seen<'_>) -> String {
     seen.speech.number(Decimal::from(n), 0, 0)
@@ -31,12 +31,17 @@ pub fn gives(stand: &Stand, seen: Seen<'_>) -> Option<String> {
         ) => {
             return None;
         }
-        Stand::Found { outlook, sorted: true, .. } => words::all_sorted(&number(outlook.sure, seen)),
+        Stand::Found { outlook, sorted: true, .. } => words::all_sorted(&all_good(outlook, seen)),
         Stand::Found { outlook, .. } => {
             let [sure, likely] = [outlook.sure, outlook.likely].map(|n| number(n, seen));
             words::sure_and_likely((outlook.sure, outlook.likely), [&sure, &likely])
         }
     })
+}
+
+/// What comes out where every piece is good: found, and proven to be all.
+fn all_good(outlook: &Outlook, seen: Seen<'_>) -> String {
+    words::found((outlook.all, outlook.most), [&number(outlook.all, seen), &number(outlook.most, seen)])
 }
 
 /// Whether it says how many.
@@ -58,9 +63,10 @@ pub fn how(stand: &Stand, seen: Seen<'_>) -> Vec<El<crate::app::Msg>> {
     lines.into_iter().map(|line| el("p", "t14 i2").text(line)).collect()
 }
 
-fn drawn(outlook: &Outlook, rejects: Known, seen: Seen<'_>) -> Vec<String> {
+fn drawn(outlook: &Outlook, rejects: Rejects, seen: Seen<'_>) -> Vec<String> {
     let off = outlook.off().and_then(|off| Decimal::from_f64_retain(off * 100.0)).unwrap_or_default();
-    let [how, all] = words::how(&seen.speech.count(outlook.draws), rejects, &seen.speech.number(off, 0, 1), &number(outlook.all, seen));
+    let off = seen.speech.number(off, 0, 1);
+    let [how, all] = words::how(&seen.speech.count(outlook.draws), rejects, &off, &all_good(outlook, seen));
     let open = (0 < outlook.open).then(|| words::open(&seen.speech.count(outlook.open)));
     [how].into_iter().chain(open).chain([all]).collect()
 }

@@ -129,7 +129,8 @@ fn again(book: &Book, id: Id, act: &mut Act) -> Answer<()> {
 /// The receipt of a spending that stands; without the job, so that no app takes it for a photo of the piece.
 fn receipt(book: &Book, (photo, spending): (Id, Id), act: &mut Act) -> Answer<()> {
     let spent = book.entry(spending).filter(|(_, struck)| !struck).map(|(entry, _)| &entry.fact);
-    spent.filter(|fact| matches!(fact, Fact::MoneySpent(_) | Fact::DistanceDriven(_))).ok_or(Refusal::NotThere)?;
+    let is_bought = |fact: &&Fact| matches!(fact, Fact::MoneySpent(_) | Fact::DistanceDriven(_) | Fact::PackOpened(_));
+    spent.filter(is_bought).ok_or(Refusal::NotThere)?;
     if PHOTOS_MOST <= fold::workshop(book).photos.of_spending(spending).count() {
         return Err(Refusal::TooManyPhotos { most: PHOTOS_MOST });
     }

@@ -90,6 +90,11 @@ pub enum MoneyCommand {
     /// Sets some members of what an hour must earn; those that are missing stay.
     SetRate(kind::RateSet),
     SetTill(kind::TillSet),
+    /// Sales tax stands on another side, and these tags with it, so that what buyers hand over stays.
+    TurnTax {
+        till: kind::TillSet,
+        tags: Vec<kind::TagSet>,
+    },
     /// Names a rate of sales tax, or changes one.
     NameTax(kind::TaxNamed),
     DropTax {
@@ -141,17 +146,17 @@ pub(super) fn decide(book: &Book, command: &MoneyCommand, act: &mut Act) -> Answ
             check_till(book, facts)?;
             act.add(facts.clone());
         }
+        MoneyCommand::TurnTax { till, tags } => {
+            check_till(book, till)?;
+            act.add(till.clone());
+            tags.iter().try_for_each(|tag| set_tag(book, (tag.job, tag.sum), act))?;
+        }
         MoneyCommand::NameTax(_) | MoneyCommand::DropTax { .. } | MoneyCommand::SetJobTax(_) => taxes::decide(book, command, act)?,
         MoneyCommand::SetBoardPrice(facts) => {
             not_below_nothing(facts.amount.0)?;
             act.add(facts.clone());
         }
-        MoneyCommand::SetTag { job, sum } => {
-            if plain(same(found(book, *job)?.currency, *sum)?)?.is_zero() {
-                return Err(Refusal::NoPrice { met: *sum });
-            }
-            act.add(kind::TagSet { job: *job, sum: *sum });
-        }
+        MoneyCommand::SetTag { job, sum } => set_tag(book, (*job, *sum), act)?,
         MoneyCommand::SetSettle { job, sum } => {
             let found = found(book, *job)?;
             if let Some(sum) = sum {
@@ -188,6 +193,14 @@ fn as_things(book: &Book, command: &MoneyCommand, act: &mut Act) -> Answer<()> {
         }
         _ => {}
     }
+    Ok(())
+}
+
+fn set_tag(book: &Book, (job, sum): (Id, Money), act: &mut Act) -> Answer<()> {
+    if plain(same(found(book, job)?.currency, sum)?)?.is_zero() {
+        return Err(Refusal::NoPrice { met: sum });
+    }
+    act.add(kind::TagSet { job, sum });
     Ok(())
 }
 

@@ -18,8 +18,8 @@ mod wait;
 pub(in crate::ledger) mod wood;
 mod workshop;
 
-pub use bench::{acts, bench};
-pub use booked::{Booked, DISTANCE, How};
+pub use bench::bench;
+pub use booked::{Booked, DISTANCE, How, booked};
 pub use cans::{Can, CanShare};
 pub use dates::{HoursFacts, Quote};
 pub use estimate::{Kept, OldJob};

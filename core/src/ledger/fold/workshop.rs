@@ -17,7 +17,7 @@ use crate::money::wear::{FirstYear, Spread, Tool};
 use crate::money::{fee::Fee, replacement::BoardPrice, tax::Tax};
 use crate::quantity::Set;
 use crate::quantity::Sorted;
-use crate::quantity::{Cash, Currency, Decimal, Id, Key, Moment, Money, Side, Units, Volume, Wall, round_to_cash};
+use crate::quantity::{Cash, Currency, Decimal, Id, Key, Moment, Money, Side, Units, Volume, Wall, round_to_cash, up_to_cash};
 use crate::refusal::{Answer, Refusal};
 
 /// What is known of the workshop.
@@ -86,6 +86,8 @@ pub struct Till {
     pub notes: (Option<Decimal>, Option<Money>),
     /// The coin cash is rounded to.
     pub cash: Option<Money>,
+    /// Cash goes up to that coin, not to the nearest.
+    pub cash_up: bool,
     /// The price point, a key.
     pub point: Option<Key>,
     pub mileage: Option<Decimal>,
@@ -208,6 +210,7 @@ fn till(till: &mut Till, f: &TillSet) {
     till.bank = (f.bank_fee.map(|n| n.0).or(till.bank.0), of(f.bank_fixed).or(till.bank.1));
     till.notes = (f.notes_fee.map(|n| n.0).or(till.notes.0), of(f.notes_fixed).or(till.notes.1));
     till.cash = of(f.cash).or(till.cash);
+    till.cash_up = f.cash_up.unwrap_or(till.cash_up);
     till.point = f.point.clone().or_else(|| till.point.clone());
     till.mileage = f.mileage.map(|n| n.0).or(till.mileage);
     till.per = f.per.or(till.per);
@@ -291,12 +294,13 @@ impl Till {
         Tax { rate: self.tax.unwrap_or_default(), side: self.side.unwrap_or(Side::Inside) }
     }
 
-    /// What is handed over of a sum: in notes and coins it goes to the smallest coin.
+    /// What is handed over of a sum: in notes and coins it goes to the smallest coin, as the maker rounds.
     ///
     /// # Errors
     /// [`Refusal::CoinOutOfRange`](crate::refusal::Refusal::CoinOutOfRange), [`Refusal::MoneyOutOfRange`](crate::refusal::Refusal::MoneyOutOfRange).
     pub fn in_coins(&self, paid: Option<Paid>, sum: Money) -> Answer<Money> {
-        self.coin(paid)?.map_or(Ok(sum), |coin| round_to_cash(sum, coin))
+        let to_coin = if self.cash_up { up_to_cash } else { round_to_cash };
+        self.coin(paid)?.map_or(Ok(sum), |coin| to_coin(sum, coin))
     }
 
     /// The smallest coin, where one is set and it is paid in notes and coins.

@@ -51,9 +51,10 @@ kinds! {
     /// workshop costs and tools wear a year, tax on own work and profit as shares.
     RateSet { currency: Currency; pay: Exact, lowest: Exact, hours: Exact, logged: Exact, costs: Money, wear: Money, tax: Exact, profit: Exact }
     /// How one is paid, in one currency: sales tax and where it stands, card fee as a share and fixed, the coin cash is rounded to, the price point. What a bank
-    /// transfer and notes cost, as a share and fixed; nothing where it was never said.
+    /// transfer and notes cost, as a share and fixed; nothing where it was never said. `cash_up`: cash goes up to the coin; else, and where it is
+    /// missing, to the nearest.
     TillSet { currency: Currency; tax: Exact, side: Side, fee: Exact, fixed: Money, cash: Money, point: Key, mileage: Exact, per: Per,
-        bank_fee: Exact, bank_fixed: Money, notes_fee: Exact, notes_fixed: Money }
+        bank_fee: Exact, bank_fixed: Money, notes_fee: Exact, notes_fixed: Money, cash_up: bool }
     /// A rate of sales tax under a name, beside the usual one of [`TillSet`]; its id is the entry's. `side` as usual where it is missing.
     /// `tax`: the one it changes, by its first entry.
     TaxNamed { currency: Currency, name: String, rate: Exact; side: Side, tax: Id }
@@ -74,7 +75,7 @@ impl TillSet {
     pub fn of(currency: Currency) -> TillSet {
         let (tax, side, fee, fixed, cash, point, mileage, per) = (None, None, None, None, None, None, None, None);
         let (bank_fee, bank_fixed, notes_fee, notes_fixed) = (None, None, None, None);
-        TillSet { currency, tax, side, fee, fixed, cash, point, mileage, per, bank_fee, bank_fixed, notes_fee, notes_fixed }
+        TillSet { currency, tax, side, fee, fixed, cash, point, mileage, per, bank_fee, bank_fixed, notes_fee, notes_fixed, cash_up: None }
     }
 }
 

@@ -7,6 +7,7 @@ use crate::quantity::{Count, Decimal, Key, Length};
 use crate::refusal::Answer;
 use crate::sheet::Shop;
 use crate::sheet::plan::figures::Figures;
+use crate::sheet::plan::off::sawn;
 use crate::sheet::plan::ready::ripped;
 use crate::sheet::plan::trim::step;
 use crate::sheet::plan::wish::{Panel, Wish};
@@ -86,9 +87,8 @@ fn is_narrow(top: &Top, rows: Count, figures: &Figures) -> bool {
 
 /// How many strips for so many rows so wide a piece gives, with what is jointed off; one row alone is glued to nothing.
 pub(super) fn rips((rows, row): (Count, Length), width: Length, figures: &Figures) -> Count {
-    let jointed = nm(row).saturating_add(nm(figures.joint).saturating_mul(2));
     let alone = (rows == 1).then_some(row);
-    let strips = Length::nm(jointed).ok().and_then(|strip| ripped((alone, strip), figures, width));
+    let strips = sawn(row, figures).ok().and_then(|strip| ripped((alone, strip), figures, width));
     strips.and_then(|strips| Count::try_from(strips).ok()).unwrap_or(0)
 }
 

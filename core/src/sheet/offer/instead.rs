@@ -6,7 +6,7 @@ use crate::ledger::fold::{Job, part};
 use crate::ledger::kind::sale::{Carried, Paid};
 use crate::money::left::{Way, ranked};
 use crate::money::price::{Work, proposed};
-use crate::quantity::{Decimal, Listed, Money, Set, Span};
+use crate::quantity::{Count, Decimal, Listed, Money, Set, Span};
 use crate::refusal::Answer;
 use crate::sheet::account::Account;
 use crate::sheet::estimate::left::batch;
@@ -20,8 +20,8 @@ pub enum Ask {
     Notes,
     /// Fetch it: no drive, no helper, no minutes of delivery.
     Fetch,
-    /// Two, for where two are settled.
-    Pair,
+    /// One piece more than is asked about, so many together, for where so many are settled.
+    Together(Count),
     /// One more is made, at the pace of those that were made and at your rate.
     OneMore,
     /// Have it later, where it is still to be made: it leaves the same, and time.
@@ -32,7 +32,7 @@ pub enum Ask {
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Concession {
     pub ask: Ask,
-    /// For two where two are taken; for the one more alone.
+    /// For all where more are taken; for the one more alone.
     pub sum: Money,
     pub more: Money,
     pub leaves: Leaves,
@@ -48,7 +48,7 @@ pub(super) fn concessions(shop: &Shop, of: (&Job, &Account), offer: Money, askin
         let more = leaves.way.leaves_more(&as_is.way)?;
         found.push(Concession { ask, sum: offer, more, leaves });
     }
-    found.extend(pair(shop, of, asking, &as_is)?);
+    found.extend(together(shop, of, asking, &as_is)?);
     found.extend(one_more(shop, of, asking.paid)?);
     found.retain(|concession| Decimal::ZERO < concession.more.amount());
     if is_to_make(of.1) {
@@ -63,17 +63,19 @@ fn is_to_make(account: &Account) -> bool {
     [Stage::Make, Stage::Finish].iter().any(|stage| account.hours.still_by_stage.get(stage).is_some_and(|span| Span::ZERO < *span))
 }
 
-/// Two where one is asked about, for the sum where two are settled and no less than waiting is worth, if that leaves more for an hour.
-fn pair(shop: &Shop, of: (&Job, &Account), asking: Asking, as_is: &Leaves) -> Answer<Option<Concession>> {
+/// One more than is asked about, of those that are free, for the sum where so many are settled and no less than waiting is worth, if that leaves
+/// more for an hour.
+fn together(shop: &Shop, of: (&Job, &Account), asking: Asking, as_is: &Leaves) -> Answer<Option<Concession>> {
     let (job, account) = of;
-    if asking.n != 1 || job.free() < 2 {
+    let n = asking.n.saturating_add(1);
+    if job.free() < n {
         return Ok(None);
     }
-    let two = Asking { n: 2, ..asking };
-    let (standing, _) = account.pricing.standing(shop, job, two)?;
+    let more = Asking { n, ..asking };
+    let (standing, _) = account.pricing.standing(shop, job, more)?;
     let Some(sum) = standing.together(shop.points(job.currency))? else { return Ok(None) };
-    let Some(leaves) = leaves(shop, of, sum, two)?.filter(|leaves| as_is.per_hour.left < leaves.per_hour.left) else { return Ok(None) };
-    Ok(Some(Concession { ask: Ask::Pair, sum, more: leaves.way.leaves_more(&as_is.way)?, leaves }))
+    let Some(leaves) = leaves(shop, of, sum, more)?.filter(|leaves| as_is.per_hour.left < leaves.per_hour.left) else { return Ok(None) };
+    Ok(Some(Concession { ask: Ask::Together(n), sum, more: leaves.way.leaves_more(&as_is.way)?, leaves }))
 }
 
 /// The price of one more and what that leaves: its part of all costs, its hours at the pace of the batch, at your rate. None before all are

@@ -142,11 +142,13 @@ fn finished(field: &Field, (colour, layers): (usize, &[Layer]), draft: &mut Draf
     }
 }
 
-/// Closed rows of one direction move as one width; with gaps, or crossed, each tile moves by itself.
+/// Closed rows of one direction move as one width, and so does each block of a basket; with gaps, or where tiles lie both ways, each tile
+/// moves by itself.
 fn across(problem: &Problem, field: &Field) -> Vec<Wide> {
     let [_, width, _] = field.tile;
     let wide = match field.lie {
         Lie::Rows { pattern: Pattern::Stack | Pattern::Running, rows, .. } if problem.gap == 0 => rows.saturating_mul(width),
+        Lie::Rows { pattern: Pattern::Basket, .. } if problem.gap == 0 => full(problem, field),
         _ => width,
     };
     field.piles.iter().map(|pile| Wide { width: wide, source: *pile, part: None, glued: width < wide }).collect()

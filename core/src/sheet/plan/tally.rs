@@ -180,7 +180,7 @@ fn waste(ready: &Ready, draft: &Draft, (used, scale): (&[Used], Back)) -> Answer
         None
     };
     let share = wasted.share_of(taken).ok().filter(|_| holds && !draft.no_section);
-    Ok(Waste { taken, finished, wasted, share, cutting, sizing: wasted.less(cutting), length })
+    Ok(Waste { whole, taken, finished, wasted, share, cutting, sizing: wasted.less(cutting), length })
 }
 
 pub(super) fn cubic(units: i128, unit: i64) -> Answer<Volume> {

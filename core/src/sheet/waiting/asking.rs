@@ -72,8 +72,29 @@ fn lower(before: Option<Money>, wished: Money) -> Money {
     before.filter(|before| before.amount() <= wished.amount()).unwrap_or(wished)
 }
 
-/// What would be best to ask on a day, to the nearest price point; up to one where the nearest lies under what one is worth.
+/// What to ask on a day: what would be best, and no less than pays the lowest pay.
 fn wished(rests: &Rests, demand: &Demand, on: Day) -> Answer<Money> {
+    let best = best(rests, demand, on)?;
+    Ok(rests.lowest.filter(|lowest| best.amount() < lowest.amount()).unwrap_or(best))
+}
+
+/// Where a step stays at what pays the lowest pay, though less would be best to ask: that sum.
+///
+/// # Errors
+/// Those of [`crate::sale::waiting::waiting`].
+pub fn held(known: &Known, steps: &[Step]) -> Answer<Option<Money>> {
+    let (rests, worth) = (&known.rests, known.worth.as_ref().map_err(Clone::clone)?);
+    let Some(lowest) = rests.lowest else { return Ok(None) };
+    for step in steps.iter().filter(|step| step.ask == lowest) {
+        if best(rests, &worth.demand, step.from)?.amount() < lowest.amount() {
+            return Ok(Some(lowest));
+        }
+    }
+    Ok(None)
+}
+
+/// What would be best to ask on a day, to the nearest price point; up to one where the nearest lies under what one is worth.
+fn best(rests: &Rests, demand: &Demand, on: Day) -> Answer<Money> {
     let waits = about(demand, &rests.lot(on), rests.take)?;
     let currency = rests.end.currency();
     let amount = |sum: f64| exact::of_float(sum).ok_or(Refusal::MoneyOutOfRange { currency });

@@ -1,11 +1,11 @@
 //! What waiting is worth for a job: reckoned once for what it rests on, and kept until that changes. Those who may come are thought to
-//! pay by card, which costs most; not under is said by how the buyer pays who stands there.
+//! pay in the way that costs most; not under is said by how the buyer pays who stands there.
 
 use super::asking::asking;
 use super::costs;
 use super::seen::{Came, came, seen};
 use crate::ledger::fold::Job;
-use crate::ledger::kind::sale::{Carried, Paid};
+use crate::ledger::kind::sale::Carried;
 use crate::money::offer::Band;
 use crate::money::point::Points;
 use crate::quantity::{Count, Day, Decimal, Id, Money, Take, Wall, sums};
@@ -14,6 +14,7 @@ use crate::sale::demand::{Demand, Guess, USUAL_RATIO};
 use crate::sale::learning::{Belief, Prospects, SoFar, belief};
 use crate::sale::waiting::{DAYS_MOST, Lot, Waiting, waiting};
 use crate::sheet::Shop;
+use crate::sheet::marks::{dearest, for_need};
 use std::cell::{OnceCell, RefCell};
 use std::rc::Rc;
 
@@ -33,12 +34,14 @@ pub struct Rests {
     /// What the time of one who asks costs, and keeping them a day.
     pub each_ask: Money,
     pub each_day: Money,
-    /// What is kept of a charge by card, less what bringing one takes.
+    /// What is kept of a charge that is paid in the way that costs most, less what bringing one takes.
     pub take: Take,
     /// What bringing one takes, as it is planned.
     pub delivery: Decimal,
     /// What a buyer hands over for the tag.
     pub tag: Option<Money>,
+    /// The least price point that pays the lowest pay: no less is asked. None where it is not known.
+    pub lowest: Option<Money>,
     pub points: Points,
 }
 
@@ -102,8 +105,9 @@ pub(super) fn rests(shop: &Shop, job: &Job) -> Answer<Option<Rests>> {
     let (Some(asks), Some(buys), Some(at)) = (guesses.asks, guesses.buys, guesses.at) else { return Ok(None) };
     let (Some(by), Some(end), Some(told)) = (guesses.by, guesses.end, guesses.told) else { return Ok(None) };
     let guess = Guess { asks, buys, at, ratio: guesses.k.unwrap_or(USUAL_RATIO), no_show: guesses.no_show.unwrap_or_default() };
-    let terms = shop.terms_of(job, Paid::Card);
-    let tag = job.tag.map(|tag| terms.tax.charge(tag)).transpose()?;
+    let tag = job.tag.map(|tag| shop.tax_of(job).charge(tag)).transpose()?;
+    let terms = shop.terms_of(job, dearest(shop, tag.unwrap_or(at))?);
+    let lowest = shop.lowest_need(job)?.map(|need| for_need(shop, job, need)).transpose()?;
     let sold = selling.standing().map(|sale| sale.at.at);
     let lent = selling.consigned.iter().chain(&selling.consignments_returned).map(|there| there.at.at);
     let changed = sold.chain(lent).chain(selling.agreements.iter().map(|agreement| agreement.at));
@@ -123,6 +127,7 @@ pub(super) fn rests(shop: &Shop, job: &Job) -> Answer<Option<Rests>> {
         take: brought(terms.take()?, delivery)?,
         delivery,
         tag,
+        lowest: lowest.map(|price| price.charge),
         points: shop.points(job.currency),
     }))
 }

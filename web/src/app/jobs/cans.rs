@@ -14,6 +14,8 @@ pub const UNITS: [&str; 8] = ["ml", "l", "fl-oz", "g", "kg", "oz", "m", "pieces"
 pub struct OfCan {
     /// One that is open.
     pub picked: Option<Id>,
+    /// What was used of it is said as a part of a full one, in per cent.
+    pub by_part: bool,
     /// What is left of a new one is counted.
     pub keeps: bool,
     /// None only where a key could not be spelled, which it always can.
@@ -26,6 +28,8 @@ pub enum CanTap {
     /// Some of this one; of another, where it is none.
     Of(Option<Id>),
     Keeps(bool),
+    /// A part of a full one is typed, or an amount.
+    ByPart(bool),
     Unit(Key),
 }
 
@@ -57,11 +61,13 @@ pub fn heard(app: &mut App, tap: CanTap) {
         CanTap::Of(id) => {
             let can = cans.into_iter().find(|can| Some(can.id) == id);
             (picks.way, picks.can.picked, picks.can.keeps) = (Way::Share, can.as_ref().map(|can| can.id), false);
+            picks.can.by_part = false;
             draft.form = Form::of(if can.is_some() { 1 } else { 3 });
             picks.spending = can.map(|can| can.kind).or(picks.spending.take());
             picks.more = picks.spending.is_none();
         }
         CanTap::Keeps(keeps) => picks.can.keeps = keeps,
+        CanTap::ByPart(by_part) => (picks.can.by_part, draft.form) = (by_part, Form::of(1)),
         CanTap::Unit(unit) => picks.can.unit = Some(unit),
     }
 }

@@ -34,9 +34,10 @@ pub fn save(app: &mut App, now: Now) {
         return app.orders.push(Order::Feel(Feel::Refused));
     }
     let gallery = gallery(app, &draft);
-    let piece = app.jobs.open.and_then(|job| super::estimate::kind_of(app, job));
+    let piece = super::estimate::kind_for(app, &draft);
     let (came, tax) = (came(app, &draft), chosen_tax(app, &draft));
-    let reader = Reader { sign: app.speech.sign(), job: app.jobs.open, gallery, piece, came, tax, now };
+    let can_holds = can_holds(app, &draft);
+    let reader = Reader { sign: app.speech.sign(), job: app.jobs.open, gallery, can_holds, piece, came, tax, now };
     let command = emptied(app, &draft).or_else(|| reader.command(&mut draft));
     let what = draft.what.clone();
     let written = command.as_ref().and_then(|command| app.order(command, now));
@@ -52,6 +53,12 @@ pub fn save(app: &mut App, now: Now) {
         let began = written.entries.iter().find(|entry| matches!(entry.fact, Fact::JobBegan(_)));
         (app.jobs.open, app.jobs.room, app.jobs.search) = (began.map(|entry| entry.id), None, String::new());
     }
+}
+
+/// What the can that is used of holds when it is full.
+fn can_holds(app: &App, draft: &Draft) -> Option<Decimal> {
+    let picked = draft.picks.can.picked?;
+    app.shelf().workshop().cans.iter().find(|can| can.id == picked).map(|can| can.holds)
 }
 
 /// A planned operation whose minutes are emptied, and that says no pieces, is planned no more.
@@ -81,7 +88,7 @@ fn gallery(app: &App, draft: &Draft) -> Option<AtGallery> {
 }
 
 fn nameless(draft: &Draft) -> bool {
-    let named = matches!(draft.what, What::New | What::Name | What::Part(_) | What::Plan(_));
+    let named = matches!(draft.what, What::New | What::Name | What::Part(_) | What::Plan(_) | What::OldJob(_));
     named && draft.words.first().is_none_or(|name| name.trim().is_empty())
 }
 
@@ -164,6 +171,8 @@ struct Reader {
     job: Option<Id>,
     /// What the gallery has of the consignment.
     gallery: Option<AtGallery>,
+    /// What the can that is used of holds when it is full.
+    can_holds: Option<Decimal>,
     /// What kind of piece the job is.
     piece: Option<Key>,
     /// What came in for the sale that is brought back.
@@ -188,6 +197,7 @@ impl Reader {
             What::Part(was) => self.part(draft, (job, was)).map(Command::Job),
             What::Plan(was) => self.plan(draft, (job, was)).map(Command::Job),
             What::OldJobs => super::estimate::told(draft, self.piece.as_ref(), self.sign).map(Command::Estimate),
+            What::OldJob(line) => super::estimate::retold(draft, (line, self.piece.as_ref()), self.sign).map(Command::Estimate),
             What::Spend => self.spend(draft, job).map(Command::Money),
             What::CameBack(spending) => {
                 let what = draft.words.first().map(|what| what.trim().to_owned()).filter(|what| !what.is_empty());
@@ -306,7 +316,8 @@ impl Reader {
         let what = draft.words.first().map(|what| what.trim().to_owned()).filter(|what| !what.is_empty());
         let kind = draft.picks.spending.clone();
         if let Some(can) = draft.picks.can.picked {
-            let much = Much::OfCan { can, used: self.number(draft, 0)? };
+            let used = if draft.picks.can.by_part { self.part_of_can(draft)? } else { self.number(draft, 0)? };
+            let much = Much::OfCan { can, used };
             return Some(MoneyCommand::Spend { on, much, kind: kind?, what, when });
         }
         let used = if draft.form.is_empty(0) { None } else { Some(self.number(draft, 0)?) };
@@ -316,6 +327,12 @@ impl Reader {
         let what = what.unwrap_or_else(|| crate::words::en::jobs::upper_first(&crate::words::en::job::spending(kind.as_str())));
         let takes = used.filter(|used| !used.is_zero()).map(|used| (on, used));
         Some(MoneyCommand::OpenCan { pack: PackOpened { what, kind, sum, of, unit, when }, takes })
+    }
+
+    /// A part of a full can, typed in per cent, in the can's unit.
+    fn part_of_can(&self, draft: &mut Draft) -> Option<Decimal> {
+        let percent = draft.form.take(0, |text| reading::percent(text, self.sign))?;
+        Some(percent.checked_mul(self.can_holds?)?.checked_div(Decimal::ONE_HUNDRED)?.normalize())
     }
 
     /// The rate as typed; nothing typed is as the till has it.

@@ -25,6 +25,7 @@ use std::rc::Rc;
 
 mod as_asked;
 mod deals;
+mod fair;
 mod promises;
 mod rates;
 mod tax;

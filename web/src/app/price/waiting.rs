@@ -1,6 +1,6 @@
 //! What waiting is worth, heard: the guesses one at a time, someone who asked, and the band of doubt once the page is painted.
 
-use super::{Done, Over, done, paid, shop};
+use super::{Done, Over, done, half, paid, shop};
 use crate::app::App;
 use crate::app::entry::Typed;
 use crate::app::order::Order;
@@ -238,10 +238,7 @@ fn save(app: &mut App, now: Now) {
 
 /// Guesses that were never all said are kept as far as they were answered, for the next time they are asked.
 pub fn left(app: &mut App) {
-    let Over::Waiting(waits) = &app.price.over else { return };
-    let (job, Some(said)) = (waits.job, waits.asked.as_ref().map(|asked| Guesses { at: Some(asked.at), ..asked.said })) else { return };
-    let open = sheet(app, job).is_ok_and(|sheet| Question::first_open(&sheet.guesses).is_some() && sheet.guesses != said);
-    app.price.half = open.then_some((job, said)).or(app.price.half);
+    app.price.half = half::asked(app).or(app.price.half);
 }
 
 /// Back to the asking price; to what lies below where nothing is guessed yet.
@@ -268,6 +265,7 @@ fn wanted(app: &App) -> Option<Rc<fivebar_core::sheet::waiting::Known>> {
 
 /// After every tap: a band that is shown and not known is reckoned once the page is painted, for it is a sum of many.
 pub fn follow(app: &mut App) {
+    half::keep(app);
     if !app.price.doubting && wanted(app).is_some() {
         app.price.doubting = true;
         app.orders.push(Order::Painted);

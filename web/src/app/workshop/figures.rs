@@ -6,10 +6,11 @@ use super::{Over, till};
 use fivebar_core::ledger::decide::{Command, MoneyCommand, Much, Now, On};
 use fivebar_core::ledger::kind::Exact;
 use fivebar_core::ledger::kind::haul::Per;
-use fivebar_core::ledger::kind::money::{RateSet, TillSet};
+use fivebar_core::ledger::kind::money::{Home, RateSet, TillSet};
 use fivebar_core::ledger::kind::sale::Paid;
 use fivebar_core::quantity::reading::{self, Misread, Quantity, Sign};
 use fivebar_core::quantity::{Currency, Decimal, Key, Listed, Units, exact};
+use fivebar_core::sheet::costs::{EITHER_WAY, home_of};
 use fivebar_core::sheet::rate::{RatePart, rate as rate_of};
 
 /// A figure that is asked.
@@ -35,6 +36,14 @@ pub enum Figure {
 
 /// What is spent on no job, by its key in the book.
 pub const SPENDING: [&str; 6] = ["rent", "insurance", "power", "edges", "tools", "workshop"];
+
+/// The kinds whose keys the page of costs has: the usual ones, and those that belong in the rate by the maker's word.
+pub fn spending(app: &App) -> Vec<&'static str> {
+    let (known, currency) = (app.shelf().workshop(), app.begins_with().0);
+    let in_rate = |kind: &&&str| Key::read(kind).is_some_and(|kind| home_of(&known, currency, &kind) == Some(Home::Rate));
+    let more = EITHER_WAY.iter().filter(|kind| !SPENDING.contains(kind)).filter(in_rate);
+    SPENDING.iter().chain(more).copied().listed()
+}
 
 /// The most hours a year holds.
 const YEAR: i64 = 8_784;

@@ -1,9 +1,11 @@
 //! Workshop as tables of taps.
 
 mod asked;
+mod costs;
 mod taxes;
 mod tools;
 
+use super::figures::SPENDING as SPENDING_KEYS;
 use super::*;
 use crate::app::here::{Here, Kept, TextSize, Theme};
 use crate::app::news::{Handed, News, Trouble};

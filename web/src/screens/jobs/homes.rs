@@ -1,40 +1,23 @@
 //! Where a kind of cost belongs: asked once, and what is on this job and in the rate as well.
 
 use super::super::Seen;
+use super::super::homes::{self, name};
 use super::say;
 use crate::app::jobs::Tap;
 use crate::app::jobs::draft::Picks;
 use crate::app::{App, Msg};
 use crate::parts::caution::caution;
 use crate::parts::key::key;
-use crate::parts::seg::{Seg, even};
 use crate::view::{El, el};
-use crate::words::en::{costs as words, job as job_words, jobs};
+use crate::words::en::costs as words;
 use fivebar_core::ledger::kind::money::Home;
-use fivebar_core::quantity::{Key, Listed};
-use fivebar_core::sheet::costs::{home_of, is_asked, twice};
+use fivebar_core::quantity::Listed;
+use fivebar_core::sheet::costs::{home_of, twice};
 use fivebar_core::sheet::job::JobSheet;
-
-fn name(kind: &Key) -> String {
-    jobs::upper_first(&job_words::spending(kind.as_str()))
-}
 
 /// Under the form: where the kind belongs, until that was said; and that it counts twice where it belongs in the rate.
 pub fn asked(picks: &Picks, app: &App) -> Option<El<Msg>> {
-    let (known, kind) = (app.shelf().workshop(), picks.spending.clone()?);
-    let home = home_of(&known, picks.currency, &kind);
-    let in_rate = home == Some(Home::Rate);
-    if !in_rate && !is_asked(&known, picks.currency, &kind) {
-        return None;
-    }
-    let said = if in_rate {
-        el("div", "").kid(caution(words::in_rate(&name(&kind))))
-    } else {
-        el("p", "t14").text(words::where_home(&name(&kind)))
-    };
-    let segs = vec![Seg::new(words::ON_JOBS, false), Seg::new(words::IN_RATE, in_rate)];
-    let homes = even(words::HOME, segs, move |nth| say(Tap::Home(kind.clone(), if nth == 0 { Home::Job } else { Home::Rate })));
-    Some(el("div", "").kid(said).kid(homes))
+    homes::asked(picks.spending.as_ref()?, (Home::Job, picks.currency), app, |kind, home| say(Tap::Home(kind, home)))
 }
 
 /// Kinds that this job carries and the rate too, each with its keys; and a helper who is paid by the hour and written down as well.

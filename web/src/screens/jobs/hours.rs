@@ -1,25 +1,21 @@
 //! Hours and money: minutes by operation and where they come from, what is planned, what was spent.
 
 use super::super::sources::{of_job, sources};
-use super::super::{Screen, Seen, said, undo};
+use super::super::{Screen, Seen, receipts, undo};
 use super::figures::{hours_so_far, lacking, line, open_of, small, sum, to_settle};
 use super::{say, to_job};
 use crate::app::jobs::Tap;
 use crate::app::jobs::draft::What;
 use crate::app::jobs::estimate::sheet as estimated;
-use crate::app::order::Which;
-use crate::app::photos::PhotoTap;
 use crate::app::{App, Msg};
 use crate::parts::head::{Fact, Head, head};
 use crate::parts::key::key;
-use crate::parts::notice::trouble;
 use crate::view::{El, el};
 use crate::words::en::estimate::REST;
 use crate::words::en::how as how_words;
-use crate::words::en::{common, costs as cost_words, job as words, jobs, photos as photo_words};
+use crate::words::en::{common, costs as cost_words, job as words, jobs};
 use fivebar_core::bench::estimate::{Basis, Left, OnTop};
 use fivebar_core::bench::{Division, Shares};
-use fivebar_core::ledger::decide::PHOTOS_MOST;
 use fivebar_core::ledger::fold::{Booked, How, Operation};
 use fivebar_core::ledger::kind::haul::Per;
 use fivebar_core::quantity::order_by_key;
@@ -167,8 +163,8 @@ fn helped(sheet: &JobSheet, seen: Seen<'_>) -> Option<El<Msg>> {
 /// A line; opened, what can be done with it: some of it came back, its receipt, it was written by mistake.
 fn booked_row(booked: &Booked, app: &App, seen: Seen<'_>) -> El<Msg> {
     let kind = booked.kind.as_ref().map_or(String::new(), |kind| words::spending(kind.as_str()));
-    let receipts = app.shelf().workshop().photos.of_spending(booked.entry).listed();
-    let receipt = (!receipts.is_empty()).then(|| cost_words::RECEIPT_THERE.to_owned());
+    let receipts = receipts::of(booked.entry, app);
+    let receipt = receipts::there(&receipts);
     let back = booked.back.map(|_| cost_words::CAME_BACK.to_owned());
     let under: Vec<String> = [back, booked.what.clone(), how(booked, seen), receipt].into_iter().flatten().listed();
     let under = (!under.is_empty()).then(|| el("span", "t14 i2").text(under.join(", ")));
@@ -183,24 +179,11 @@ fn booked_row(booked: &Booked, app: &App, seen: Seen<'_>) -> El<Msg> {
 }
 
 fn opened(booked: &Booked, receipts: &[Id], app: &App) -> El<Msg> {
-    let own = app.which == Which::Own;
     let came = matches!(booked.how, How::Whole | How::Each { .. } | How::Share { .. }) && booked.back.is_none();
     let came = came.then(|| key("key soft h56", cost_words::CAME_BACK, "", say(Tap::Write(What::CameBack(booked.entry)))));
-    let take = (own && receipts.len() < PHOTOS_MOST)
-        .then(|| key("key soft h56", cost_words::RECEIPT, "", Msg::Photo(PhotoTap::Receipt(booked.entry))));
+    let take = receipts::take(booked.entry, receipts, app);
     let strike = key("key soft h56", words::STRIKE, "", say(Tap::Strike(booked.entry)));
-    let pictures = receipts.iter().map(|id| {
-        let picture = match app.photos.address(*id) {
-            Some(Some(url)) => el("img", "").attr("src", url.to_owned()).attr("alt", cost_words::RECEIPT_OF),
-            Some(None) => el("p", "").text(cost_words::NOT_HERE),
-            None => el("p", "").text(photo_words::BEING_READ),
-        };
-        let remove = key("key soft h48", photo_words::REMOVE, photo_words::REMOVED_UNDER, Msg::Photo(PhotoTap::Remove(*id)));
-        el("section", "photo").key(id.to_string()).kid(picture).kid(remove)
-    });
-    let pictures = pictures.listed();
-    let failed = app.photos.said.map(|why| trouble(said::shown(photo_words::not_kept(why))));
-    el("div", "opened").kids(failed).kids(pictures).kid(el("div", "g2").kids(came).kids(take).kid(strike))
+    el("div", "opened").kids(receipts::pictures(receipts, app)).kid(el("div", "g2").kids(came).kids(take).kid(strike))
 }
 
 /// How a sum came about, where it was more than a sum.

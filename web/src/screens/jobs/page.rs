@@ -289,9 +289,22 @@ fn agreed(sheet: &JobSheet, seen: Seen<'_>) -> Vec<El<Msg>> {
 /// What stands between the sums paid and what is left: a gallery's money, tax and fees.
 fn between(sheet: &JobSheet, seen: Seen<'_>) -> Vec<El<Msg>> {
     let sold = &sheet.account.sold;
+    let back = went_back(sheet, seen);
     let gallery = (!sold.handed_over.is_zero()).then(|| line(words::FROM_GALLERY, sum(sold.handed_over, seen)));
     let taken_off = Some(sheet.money.off).filter(|sum| !sum.is_zero());
-    gallery.into_iter().chain(taken_off.map(|off| line(words::TAX_AND_FEES, format!("\u{2212}{}", sum(off, seen))))).listed()
+    back.into_iter().chain(gallery).chain(taken_off.map(|off| line(words::TAX_AND_FEES, format!("\u{2212}{}", sum(off, seen))))).listed()
+}
+
+/// Where something went back: all that came in, and what went back of it. What is paid above is the one less the other.
+fn went_back(sheet: &JobSheet, seen: Seen<'_>) -> Vec<El<Msg>> {
+    let came = Money::sum(sheet.account.currency, sheet.selling.payments.iter().map(|payment| payment.sum));
+    let back = came.clone().and_then(|came| came.minus(sheet.account.sold.received));
+    match (came, back) {
+        (Ok(came), Ok(back)) if !back.is_zero() => {
+            vec![line(words::CAME_IN, sum(came, seen)), line(words::WENT_BACK, format!("\u{2212}{}", sum(back, seen)))]
+        }
+        _ => vec![],
+    }
 }
 
 fn part(class: &'static str, word: &str, figure: &str) -> El<Msg> {

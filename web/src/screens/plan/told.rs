@@ -161,21 +161,25 @@ pub fn open(given: &Given, sheet: &PlanSheet, (kinds, seen): (Kinds, Seen<'_>)) 
         }
         (Shape::Rows, (2, ..)) if given.ready.counts_whole() => Some(told::LENGTH_AND_REST_MAY_BE_BETTER.into()),
         (Shape::Rows, (2, ..)) => Some(told::REST_MAY_BE_BETTER.into()),
-        (Shape::Parts, (1, worth, bound)) if given.ready.counts_whole() => {
-            let of = |units: i128, up: bool| wood(given.ready.volume(units).ok()?, (given.units, up), seen);
-            Some(told::wood_may_be_less([&of(bound, false)?, &of(worth, true)?], common::volume_unit(given.units)))
+        (Shape::Parts, (1, _, bound)) if given.ready.counts_whole() => {
+            let [least, takes] = least_and_whole(given.ready.volume(bound).ok()?, (sheet, given.units), seen);
+            Some(told::wood_may_be_less([&least, &takes], common::volume_unit(given.units)))
         }
         (Shape::Sticks, (2, ..)) => Some(told::CUTS_MAY_BE_FEWER.into()),
         _ => None,
     }
 }
 
-/// In litres or board feet to a tenth: what is needed never more than it is, what is taken never less.
-fn wood(volume: Volume, (units, up): (Units, bool), seen: Seen<'_>) -> Option<String> {
-    let all = if units == Units::Inch { volume.board_feet() } else { volume.litres() };
-    let tenths = all.checked_mul(Decimal::TEN)?;
-    let tenths = if up { tenths.ceil() } else { tenths.floor() };
-    Some(seen.speech.number(tenths.checked_div(Decimal::TEN)?, 1, 1))
+/// In litres or board feet, to as many places as the waste is told: what is needed never more than it is, and what is taken as it is told
+/// of the waste.
+fn least_and_whole(least: Volume, (sheet, units): (&PlanSheet, Units), seen: Seen<'_>) -> [String; 2] {
+    let places = read_as(of_units(sheet.waste.wasted, units), of_units(sheet.waste.cutting, units)).0;
+    let least = of_units(least, units).trunc_with_scale(places.into());
+    [least, of_units(sheet.waste.whole, units)].map(|volume| seen.speech.number(volume, places, places))
+}
+
+fn of_units(volume: Volume, units: Units) -> Decimal {
+    if units == Units::Inch { volume.board_feet() } else { volume.litres() }
 }
 
 /// Of a field, that how near it comes is looked at first; and what its waste is measured by.
@@ -303,7 +307,7 @@ pub fn short(given: &Given, sheet: &PlanSheet, seen: Seen<'_>) -> Option<String>
         }
     }
     match (parts.is_empty(), pieces.is_empty()) {
-        (false, _) => Some(anew::lacks(given, &parts) + &from.map_or(String::new(), |from| words::makes_it(&from))),
+        (false, _) => Some(anew::lacks(given, sheet, &parts) + &from.map_or(String::new(), |from| words::makes_it(&from))),
         (true, true) => None,
         (true, false) if given.ask.what.shape() == Shape::Rows => Some(words::makes_a_row(&pieces)),
         (true, false) => Some(words::brings_nearer(&pieces)),
@@ -373,7 +377,7 @@ pub fn shortest(given: &Given, sheet: &PlanSheet, seen: Seen<'_>) -> Vec<String>
 pub fn waste(given: &Given, sheet: &PlanSheet, seen: Seen<'_>) -> Vec<String> {
     let (units, waste) = (given.units, &sheet.waste);
     let volume = waste.share.map(|share| {
-        let of = |volume: Volume| if units == Units::Inch { volume.board_feet() } else { volume.litres() };
+        let of = |volume: Volume| of_units(volume, units);
         let (places, parts) = read_as(of(waste.wasted), of(waste.cutting));
         let shown = |volume: Decimal| seen.speech.number(volume, places, places);
         let parts = parts.map(|part| (Decimal::ZERO < part).then(|| shown(part)));
@@ -421,7 +425,12 @@ pub fn figures(given: &Given, sheet: &PlanSheet, seen: Seen<'_>) -> Vec<String> 
         .then(|| words::weighs(&seen.speech.mass(sheet.weight, given.units), common::mass_unit(given.units), sheet.weight_guessed));
     let moves = sheet.moves.map(|it| {
         let [width, most] = [it.width, it.moves.most].map(|length| crate::screens::workshop::movement_written(length, given.units, seen));
-        it.part.map_or_else(|| words::moves(&width, &most), |nth| told::part_moves(&part(given, nth), &width, &most))
+        match (it.part, sheet.laid.map(|laid| laid.pattern)) {
+            (Some(nth), _) => told::part_moves(&part(given, nth), &width, &most),
+            (None, Some(Pattern::Basket)) => told::moves_both_ways(true, &width, &most),
+            (None, Some(Pattern::Herringbone | Pattern::Crossed)) => told::moves_both_ways(false, &width, &most),
+            (None, _) => words::moves(&width, &most),
+        }
     });
     [
         Some(words::saw_cuts(&number(sheet.cuts, seen), sheet.cuts == 1, is_trimmed(given))),

@@ -7,6 +7,7 @@ use super::{Screen, Seen, bare, exact, mark, per_hour, refused};
 use crate::app::price::agree::who;
 use crate::app::price::bargain::BargainTap;
 use crate::app::price::deal::DealTap;
+use crate::app::price::fair::FairTap;
 use crate::app::price::gallery::GalleryTap;
 use crate::app::price::tag::{TagTap, What};
 use crate::app::price::waiting::WaitTap;
@@ -20,7 +21,7 @@ use crate::screens::count::saved_fact;
 use crate::screens::jobs::lacking;
 use crate::screens::taxes;
 use crate::view::{El, el};
-use crate::words::en::{common, deal as deals, jobs, price as words, taxes as tax_words, waiting};
+use crate::words::en::{common, deal as deals, fair, jobs, price as words, taxes as tax_words, waiting};
 use fivebar_core::ledger::decide::PaidOf;
 use fivebar_core::ledger::fold::TaxBy;
 use fivebar_core::ledger::kind::job::For;
@@ -54,7 +55,8 @@ fn list(sheet: &PriceSheet, app: &App, seen: Seen<'_>) -> Screen {
         .kid(el("div", "push"))
         .kid(el("h2", "wide").text(words::NOT_IN_THE_LIST))
         .kid(quick::fields(app, seen))
-        .kids((!sheet.for_sale.is_empty()).then(|| key("key h56 wide", words::ON_PAPER, "", Msg::Price(Tap::Paper))));
+        .kids((!sheet.for_sale.is_empty()).then(|| key("key h56 wide", words::ON_PAPER, "", Msg::Price(Tap::Paper))))
+        .kid(key("key h56 wide", fair::A_FAIR, "", Msg::Price(Tap::Fair(FairTap::Open))));
     let screen = Screen::new("price", head(top), main);
     match foot(sheet, app, seen) {
         Some(foot) => screen.foot(foot),

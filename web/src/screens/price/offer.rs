@@ -143,7 +143,7 @@ fn concession(sheet: &OfferSheet, seen: Seen<'_>) -> Option<El<Msg>> {
     let of_it = |one: &&Concession| !matches!(one.ask, Ask::OneMore | Ask::Later);
     let best = sheet.concessions.iter().find(of_it).filter(|_| sheet.standing.agreed.is_none())?;
     let word = match best.ask {
-        Ask::Pair => words::offer_two(&bare(best.sum, seen.speech)),
+        Ask::Together(n) => words::offer_together((n, &seen.speech.count(n)), &bare(best.sum, seen.speech)),
         Ask::Fetch => words::ASK_FETCH.to_owned(),
         _ => words::ASK_NOTES.to_owned(),
     };

@@ -118,7 +118,10 @@ fn instead(sheet: &OfferSheet, seen: Seen<'_>) -> Vec<El<Msg>> {
     if sheet.concessions.is_empty() || sheet.standing.agreed.is_some() {
         return vec![];
     }
-    let word = |one: &Concession| words::instead(one.ask, &bare(one.sum, seen.speech));
+    let word = |one: &Concession| {
+        let sum = bare(one.sum, seen.speech);
+        if let Ask::Together(n) = one.ask { words::together((n, &seen.speech.count(n)), &sum) } else { words::instead(one.ask, &sum) }
+    };
     let figure = |one: &Concession| {
         let an_hour = per_hour(one.leaves.per_hour.left, one.more, seen.speech);
         if one.ask == Ask::Later {

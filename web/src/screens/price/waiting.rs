@@ -111,7 +111,8 @@ fn ahead(sheet: &WaitingSheet, prospect: &Prospect, seen: Seen<'_>) -> El<Msg> {
     let end = sheet.guesses.end.map(|end| el("span", "t14").text(words::then_each(&left, &bare(end, seen.speech))));
     let title = el("div", "row").kid(el("h2", "t17 w8 ink1").text(words::ASK)).kids(end);
     let drawn = steps(&held, seen.page.card(), &format!("{}: {told}", words::STEPS_SAID));
-    el("section", "card tap").kid(title).kid(drawn).kid(scale(&axis, ""))
+    let stays = prospect.held.map(|lowest| el("p", "t14").text(words::stays_at(&bare(lowest, seen.speech))));
+    el("section", "card tap").kid(title).kid(drawn).kid(scale(&axis, "")).kids(stays)
 }
 
 fn offer_today(prospect: &Prospect, app: &App, seen: Seen<'_>) -> El<Msg> {

@@ -113,7 +113,7 @@ fn marks(sheet: &WaysSheet, seen: Seen<'_>) -> Vec<El<Msg>> {
     let air = (high - low).max(1.0) * 0.08;
     let told = known.iter().map(|(sum, kind, word)| format!("{word} {}", figure(*sum, *kind))).listed().join(", ");
     let drawn = Scale { width: seen.page.card(), from: (low - air).max(0.0), to: high + air, marks: shown, ..Scale::default() };
-    let drawn = card(words::FOR_ONE_BY_CARD.into()).kid(scale(&drawn, &told));
+    let drawn = card(words::FOR_ONE_PAID.into()).kid(scale(&drawn, &told));
     [drawn].into_iter().chain(open).listed()
 }
 

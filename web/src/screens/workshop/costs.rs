@@ -1,18 +1,22 @@
 //! Costs of no job this year, each to be struck; and new ones written down.
 
-use super::super::{Screen, Seen};
-use super::opening::{Told, opening};
+use super::super::{Screen, Seen, homes, receipts};
+use super::opening::{Keys, Told, opening};
 use super::{page, say};
 use crate::app::workshop::Tap;
-use crate::app::workshop::figures::{Figure, SPENDING};
+use crate::app::workshop::cans::CanTap;
+use crate::app::workshop::figures::{Figure, spending};
 use crate::app::{App, Msg};
+use crate::parts::caution::caution;
 use crate::parts::chips::{Chip, chips};
 use crate::parts::key::key;
 use crate::view::{El, el};
-use crate::words::en::{cans as can_words, refusal, workshop as words};
-use fivebar_core::ledger::fold::{Booked, Can};
+use crate::words::en::{cans as can_words, costs as cost_words, refusal, workshop as words};
+use fivebar_core::ledger::fold::Booked;
+use fivebar_core::ledger::kind::money::Home;
 use fivebar_core::quantity::{Listed, Money};
 use fivebar_core::sheet::Shop;
+use fivebar_core::sheet::costs::{home_of, on_jobs_too};
 use fivebar_core::sheet::workshop::{WorkshopSheet, YearCosts, workshop};
 
 /// How it stands, on one line: the year's sum in the maker's currency.
@@ -30,28 +34,37 @@ pub fn screen(app: &App, seen: Seen<'_>) -> Screen {
         Ok(sheet) => all_years(sheet, app, seen),
         Err(refusal) => vec![el("p", "why").text(refusal::refused(refusal, seen.speech).what)],
     };
-    let kinds = SPENDING.iter().map(|kind| Chip::tap(words::spending(kind))).listed();
-    let down = chips("key h56", kinds, |nth| say(Tap::Figure(Figure::Spent(SPENDING.get(nth).copied().unwrap_or("workshop")))));
-    let main =
-        el("main", "scr").kids(cans(app, seen)).kids(years).kid(el("div", "push")).kid(el("h2", "").text(words::WRITE_DOWN)).kid(down);
+    if let Some(draft) = &app.workshop.can {
+        return super::cans::form(draft, app, seen);
+    }
+    let spending = spending(app);
+    let kinds = spending.iter().map(|kind| Chip::tap(words::spending(kind))).listed();
+    let down = chips("key h56", kinds, move |nth| say(Tap::Figure(Figure::Spent(spending.get(nth).copied().unwrap_or("workshop")))));
+    let can = key("key h56", can_words::OPEN_ONE, "", say(Tap::Can(CanTap::New)));
+    let main = el("main", "scr")
+        .kids(super::cans::open(app, seen))
+        .kids(both(&shop, app, seen))
+        .kids(years)
+        .kid(el("div", "push"))
+        .kid(el("h2", "").text(words::WRITE_DOWN))
+        .kid(down)
+        .kid(can);
     page(app, ("workshop/costs", words::COSTS), main, seen)
 }
 
-/// Cans with something in them: what is left, how old it is, what it is still worth.
-fn cans(app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
-    let known = app.shelf().workshop();
-    let rows = known.cans.iter().rev().filter(|can| !can.left().is_zero());
-    let rows = rows.map(|can| can_row(can, app, seen)).listed();
-    (!rows.is_empty()).then(|| el("section", "year").kid(el("h2", "").text(can_words::OPEN_CANS)).kid(el("div", "card list").kids(rows)))
-}
-
-fn can_row(can: &Can, app: &App, seen: Seen<'_>) -> El<Msg> {
-    let [left, holds] = [can.left(), can.holds].map(|n| seen.speech.number(n, 0, 2));
-    let today = seen.now.day();
-    let under = can_words::stands((&left, &holds), can.unit.as_str(), can.months(today));
-    let worth = can.worth(today).map(|worth| seen.speech.money(worth)).unwrap_or_default();
-    let empty = key("key h56", can_words::IT_IS_EMPTY, "", say(Tap::EmptyCan(can.id)));
-    opening(can.id, Told { name: can.what.clone(), under, figure: worth }, app, vec![empty])
+/// Kinds that these costs and jobs both have, each with its two homes.
+fn both(shop: &Shop<'_>, app: &App, seen: Seen<'_>) -> Vec<El<Msg>> {
+    let (known, currency) = (&shop.workshop, app.begins_with().0);
+    let kinds = on_jobs_too(shop.book, known, (currency, seen.now.day().as_ymd().0));
+    let each = kinds.into_iter().map(|kind| {
+        let name = homes::name(&kind);
+        let is_said = home_of(known, currency, &kind).is_some();
+        let said = caution(if is_said { cost_words::on_jobs(&name) } else { cost_words::in_both(&name) });
+        let to = |home: Home, words: &'static str| key("key h56", words, "", say(Tap::Home(kind.clone(), home)));
+        let jobs = (!is_said).then(|| to(Home::Job, cost_words::ON_JOBS));
+        el("section", "").key(kind.to_string()).kid(said).kid(el("div", "g2").kids(jobs).kid(to(Home::Rate, cost_words::IN_RATE)))
+    });
+    each.listed()
 }
 
 /// This year, and under it those before.
@@ -77,9 +90,13 @@ fn of_year(year: &YearCosts, of: &str, app: &App, seen: Seen<'_>) -> El<Msg> {
     el("section", "year").kid(total).kid(el("div", "card list").kids(lines).kids(cans).kids(helpers).kids(hauls))
 }
 
+/// A line; opened, its receipts and what can be done with it.
 fn row(line: &Booked, app: &App, seen: Seen<'_>) -> El<Msg> {
     let name = line.kind.as_ref().map_or("", |kind| words::spending(kind.as_str())).to_owned();
-    let day = seen.speech.day(line.at);
-    let under = line.what.as_ref().map_or_else(|| day.clone(), |what| format!("{day}, {what}"));
-    opening(line.entry, Told { name, under, figure: seen.speech.money(line.sum) }, app, vec![])
+    let receipts = receipts::of(line.entry, app);
+    let under = [Some(seen.speech.day(line.at)), line.what.clone(), receipts::there(&receipts)];
+    let under = under.into_iter().flatten().listed().join(", ");
+    let take = receipts::take(line.entry, &receipts, app).into_iter().listed();
+    let keys = Keys { above: receipts::pictures(&receipts, app), keys: take };
+    opening(line.entry, Told { name, under, figure: seen.speech.money(line.sum) }, app, keys)
 }

@@ -1,7 +1,7 @@
 //! Figures: a key that shows one, and the pad that asks for it, with every refusal in its place.
 
 use super::super::spent_on::{choice, spent_key};
-use super::super::{Screen, Seen};
+use super::super::{Screen, Seen, homes};
 use super::say;
 use crate::app::entry::Typed;
 use crate::app::workshop::Tap;
@@ -18,7 +18,7 @@ use fivebar_core::ledger::kind::money::Home;
 use fivebar_core::money::mileage::us;
 use fivebar_core::quantity::reading::{self, Misread, Quantity, Sign};
 use fivebar_core::quantity::{Currency, Decimal, Key, Listed, Money, Units};
-use fivebar_core::sheet::costs::{has_tools, home_of, wear};
+use fivebar_core::sheet::costs::{has_tools, wear};
 
 /// A key that shows a figure and asks for it.
 pub fn asked(figure: Figure, shown: Option<String>, units: Units) -> El<Msg> {
@@ -73,15 +73,14 @@ fn is_said(typed: &Typed, currency: Currency, seen: Seen<'_>) -> String {
     sum.ok().and_then(|sum| Money::book(sum, currency).ok()).map_or_else(|| typed.text.clone(), |sum| seen.speech.money(sum))
 }
 
-/// A kind that belongs on jobs is no workshop cost too.
+/// Where the kind belongs, until that was said; one that belongs on jobs is no workshop cost too.
 fn home(figure: Figure, app: &App) -> Option<El<Msg>> {
     let Figure::Spent(kind) = figure else { return None };
     let kind = Key::read(kind)?;
     if kind.as_str() == "tools" && has_tools(&app.shelf().workshop(), app.begins_with().0) {
         return Some(caution(cost_words::TOOL_TWICE));
     }
-    let home = home_of(&app.shelf().workshop(), app.begins_with().0, &kind);
-    (home == Some(Home::Job)).then(|| caution(cost_words::on_jobs(words::spending(kind.as_str()))))
+    homes::asked(&kind, (Home::Rate, app.begins_with().0), app, |kind, home| say(Tap::Home(kind, home)))
 }
 
 /// A figure from elsewhere, to be taken at a tap: what the tools wear this year, or what is published for a mile. Never unasked.

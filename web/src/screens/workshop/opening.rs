@@ -15,8 +15,21 @@ pub struct Told {
     pub figure: String,
 }
 
+/// What a row has when it is open: what stands there, and keys beside the one that strikes it.
+#[derive(Default)]
+pub struct Keys {
+    pub above: Vec<El<Msg>>,
+    pub keys: Vec<El<Msg>>,
+}
+
+impl From<Vec<El<Msg>>> for Keys {
+    fn from(keys: Vec<El<Msg>>) -> Keys {
+        Keys { above: vec![], keys }
+    }
+}
+
 /// The row of an entry; open, it has the keys, and the one that strikes it last.
-pub fn opening(entry: Id, told: Told, app: &App, keys: Vec<El<Msg>>) -> El<Msg> {
+pub fn opening(entry: Id, told: Told, app: &App, keys: impl Into<Keys>) -> El<Msg> {
     let open = app.workshop.opened == Some(entry);
     let top = el("button", "dl")
         .attr("type", "button")
@@ -24,9 +37,10 @@ pub fn opening(entry: Id, told: Told, app: &App, keys: Vec<El<Msg>>) -> El<Msg> 
         .on_tap(say(Tap::Line(entry)))
         .kid(el("span", "op").kid(el("b", "").text(told.name)).kid(el("span", "t14 i2").text(told.under)))
         .kid(el("span", "n").text(told.figure));
+    let Keys { above, keys } = keys.into();
     let keys = open.then(|| {
         let strike = key("key h56", words::STRIKE, "", say(Tap::Strike(entry)));
-        el("div", "opened").kid(if keys.is_empty() { strike } else { el("div", "g2").kids(keys).kid(strike) })
+        el("div", "opened").kids(above).kid(if keys.is_empty() { strike } else { el("div", "g2").kids(keys).kid(strike) })
     });
     el("div", "").key(entry.to_string()).kid(top).kids(keys)
 }

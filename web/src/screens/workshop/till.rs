@@ -5,11 +5,13 @@ use super::figures::{asked, per_cent};
 use super::{known, page, say, taxes};
 use crate::app::workshop::Tap;
 use crate::app::workshop::figures::Figure;
+use crate::app::workshop::sides::{Stays, tags};
 use crate::app::{App, Msg};
 use crate::parts::chips::{Chip, flowing};
-use crate::parts::seg::{Seg, seg};
+use crate::parts::key::key;
+use crate::parts::seg::{Seg, even, seg};
 use crate::view::{El, el};
-use crate::words::en::workshop as words;
+use crate::words::en::{common, workshop as words};
 use fivebar_core::ledger::fold::Till;
 use fivebar_core::ledger::kind::haul::Per;
 use fivebar_core::ledger::kind::sale::Paid;
@@ -41,6 +43,7 @@ pub fn screen(app: &App, seen: Seen<'_>) -> Screen {
     let main = el("main", "scr")
         .kid(el("h2", "").text(words::SALES_TAX_STANDS))
         .kid(el("div", "taxes").kid(asked(Figure::SalesTax, till.tax.map(|tax| per_cent(tax, seen)), units)).kid(side(&till)))
+        .kids(app.workshop.side.map(|side| turned(side, app, seen)))
         .kids(taxes::list(app, seen))
         .kid(el("h2", "gap").text(words::TILL_UNDER))
         .kid(el("div", "g2").kids([
@@ -53,6 +56,7 @@ pub fn screen(app: &App, seen: Seen<'_>) -> Screen {
             asked(Figure::Cash, money(till.cash), units),
             asked(Figure::Mileage, mileage, units),
         ]))
+        .kids(to_coin(&till))
         .kid(el("h2", "gap").text(words::PRICE_POINTS))
         .kid(points(&till))
         .kids(taxes::recorded(app, seen));
@@ -63,6 +67,38 @@ fn side(till: &Till) -> El<Msg> {
     let chosen = till.side.unwrap_or(Side::Inside);
     let segs = vec![Seg::new(words::INSIDE, chosen == Side::Inside), Seg::new(words::ON_TOP, chosen == Side::Top)];
     seg(words::SALES_TAX_STANDS, segs, |nth| say(Tap::Side(if nth == 0 { Side::Inside } else { Side::Top })))
+}
+
+/// What the tags come to mean with tax on the other side, and what is to stay.
+fn turned(side: Side, app: &App, seen: Seen<'_>) -> El<Msg> {
+    let tags = tags(app, side);
+    let shown = |sum: Money| seen.speech.money(sum);
+    let rows = tags.iter().take(TAGS_SHOWN).map(|tag| {
+        let said = words::tag_turned((&shown(tag.pays), &shown(tag.would_pay)), &shown(tag.same_pay));
+        el("p", "").kid(el("b", "w7").text(format!("{}: ", tag.name))).kid(el("span", "").text(said))
+    });
+    let more = tags.len().checked_sub(TAGS_SHOWN).filter(|more| 0 < *more).map(|more| el("p", "t14 i2").text(words::more_tags(more)));
+    let stays = |word: &'static str, under: &'static str, stays| key("key", word, under, say(Tap::Turn(stays)));
+    el("section", "card hot")
+        .attr("role", "alert")
+        .kid(el("p", "w7").text(words::tags_change(tags.len(), side == Side::Top)))
+        .kids(rows)
+        .kids(more)
+        .kid(stays(words::PAY_STAYS, words::PAY_STAYS_UNDER, Stays::Pay))
+        .kid(stays(words::TAGS_STAY, words::TAGS_STAY_UNDER, Stays::Tags))
+        .kid(key("key h48", common::NOT_NOW, "", say(Tap::NoTurn)))
+}
+
+/// As many tags as are shown.
+const TAGS_SHOWN: usize = 6;
+
+/// How a sum goes to the smallest coin, where one is set.
+fn to_coin(till: &Till) -> Vec<El<Msg>> {
+    if till.cash.is_none_or(Money::is_zero) {
+        return vec![];
+    }
+    let segs = vec![Seg::new(words::TO_NEAREST_COIN, !till.cash_up), Seg::new(words::UP_TO_COIN, till.cash_up)];
+    vec![el("h2", "gap").text(words::TO_COIN), even(words::TO_COIN, segs, |nth| say(Tap::CashUp(nth == 1)))]
 }
 
 fn points(till: &Till) -> El<Msg> {

@@ -9,6 +9,17 @@ pub const KEEPS_UNDER: &str = "The day above is the day on its lid; what is used
 pub const OPEN_CANS: &str = "Open cans and packs";
 pub const IT_IS_EMPTY: &str = "It is empty";
 pub const OF_CANS: &str = "rest of cans";
+pub const OPEN_ONE: &str = "Open a can or pack";
+pub const OPEN_UNDER: &str = "Jobs are charged for what they use of it; what is left once it is empty, or a year old, is a workshop cost.";
+pub const NAME: &str = "Which one (no names)";
+pub const KIND: &str = "What it is";
+pub const WHAT_IS_IT: &str = "Not written yet: say what it is.";
+pub const HOLDS: &str = "It holds";
+pub const COST: &str = "Cost";
+pub const LID: &str = "The day on its lid is the day above.";
+pub const AMOUNT: &str = "How much";
+pub const PART: &str = "Part of a full one";
+pub const USED: &str = "Used";
 pub const AGED: &str = "a year open, it costs jobs nothing more";
 
 /// A unit by its key.

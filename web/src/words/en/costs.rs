@@ -26,6 +26,11 @@ pub fn on_jobs(kind: &str) -> String {
     format!("{kind} belongs on jobs: in workshop costs it counts twice.")
 }
 
+/// "Power is in these costs and on jobs: it may count twice. Where does it belong?"
+pub fn in_both(kind: &str) -> String {
+    format!("{kind} is in these costs and on jobs of this year: it may count twice. Where does it belong?")
+}
+
 pub const TOOL_TWICE: &str = "A tool that is in workshop costs and among your tools counts twice.";
 
 /// "42.47 by your tools", "254.79 by your guess": the wear of the real year.

@@ -3,7 +3,7 @@
 pub const OTHER_WAYS: &str = "Other ways to a price";
 pub const OTHER_WAYS_UNDER: &str = "bought wood, a shop, a gallery, a like piece";
 pub const BACK: &str = "Back";
-pub const FOR_ONE_BY_CARD: &str = "One piece, by card";
+pub const FOR_ONE_PAID: &str = "One piece, paid in the way that costs most";
 pub const NO_MARKS: &str = "Nothing is known of costs and hours yet: only prices seen elsewhere can stand here.";
 pub const HOURS_OPEN: &str = "Hours to come are not known: no way proposes a price before they are planned.";
 

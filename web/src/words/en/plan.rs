@@ -308,6 +308,11 @@ pub fn lacks(parts: &[String]) -> String {
     format!("One more lacks {}.", and(parts))
 }
 
+/// The same where one more is not ruled out: "One more was not found: the nearest lacks 1 of top."
+pub fn lacks_so_far(parts: &[String]) -> String {
+    format!("One more was not found: the nearest lacks {}.", and(parts))
+}
+
 pub fn so_many_of(n: &str, what: &str) -> String {
     format!("{n} of {what}")
 }

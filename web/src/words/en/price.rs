@@ -61,6 +61,14 @@ pub fn pieces_key(n: u32, written: &str) -> String {
     }
 }
 
+pub const ONE_FEWER: &str = "One fewer";
+pub const ONE_MORE: &str = "One more";
+
+/// "4 of 12": how many are asked about of those that are free.
+pub fn so_many_of(n: &str, free: &str) -> String {
+    format!("{n} of {free}")
+}
+
 /// "Settle 130 is set by you." With midway where that is known: "Midway is 120."
 pub fn settle_set(settle: &str, midway: Option<&str>) -> String {
     let midway = midway.map(|midway| format!(" Midway is {midway}.")).unwrap_or_default();
@@ -330,21 +338,26 @@ pub fn step(step: &str, up: bool) -> String {
 pub const ASK_NOTES: &str = "Ask for notes first:";
 pub const ASK_FETCH: &str = "Ask them to fetch it:";
 
-/// "Offer two for 240:"
-pub fn offer_two(sum: &str) -> String {
-    format!("Offer two for {sum}:")
+/// "Offer two for 240:", "Offer 4 for 480:"
+pub fn offer_together((n, written): (u32, &str), sum: &str) -> String {
+    format!("Offer {} for {sum}:", pieces_word(n).unwrap_or(written))
+}
+
+/// "Two for 240", "4 for 480": what to say in place of a better price.
+pub fn together((n, written): (u32, &str), sum: &str) -> String {
+    format!("{} for {sum}", super::jobs::upper_first(pieces_word(n).unwrap_or(written)))
 }
 
 pub const INSTEAD: &str = "What to say instead";
 pub const SAME_AND_TIME: &str = "the same, and time";
 pub const ONE_MORE_UNDER: &str = "One more is made at the pace of the others, at your rate, without selling it.";
 
-/// "Two for 240": one way beside a better price.
+/// "In notes": one way beside a better price.
 pub fn instead(ask: Ask, sum: &str) -> String {
     match ask {
         Ask::Notes => "In notes".to_owned(),
         Ask::Fetch => "They fetch it".to_owned(),
-        Ask::Pair => format!("Two for {sum}"),
+        Ask::Together(n) => together((n, &n.to_string()), sum),
         Ask::OneMore => format!("One more, {sum} or more"),
         Ask::Later => "A later date".to_owned(),
     }

@@ -230,12 +230,17 @@ pub fn proven_with_boards(said: &str, boards: &str, kinds: Kinds) -> String {
         return held_for(said, &["with any of the boards you named".to_owned()]);
     }
     let said = held_for(said, &[format!("with these boards to buy: {boards}")]);
-    let tried = if kinds == Kinds::EachAlone { EACH_ALONE } else { "Others, or fewer kinds of them, may do with less." };
+    let tried = match kinds {
+        Kinds::EachAlone => EACH_ALONE,
+        Kinds::InPairs => IN_PAIRS,
+        Kinds::Together | Kinds::All => "Others, or fewer kinds of them, may do with less.",
+    };
     format!("{said} {tried}")
 }
 
-/// What was tried is no proof: other mixes of kinds were not.
+/// What was tried is no proof: other mixes of kinds were not, nor all numbers of them.
 const EACH_ALONE: &str = "Each kind you named was tried alone, and all together: of these plans this one buys the least.";
+const IN_PAIRS: &str = "Each kind you named was tried alone, every two of them, and all together: of these plans this one buys the least.";
 
 /// "without the 4 pieces in the job that are left out".
 pub fn without_own(n: &str, one: bool) -> String {
@@ -364,6 +369,12 @@ pub fn too_narrow_for(pile: &str, (rows, one): (&str, bool), width: &str) -> Str
 pub fn left_out(piles: &[String], more: Option<&str>) -> String {
     let more = more.map_or(String::new(), |n| format!("; and {n} more, see Pieces to use"));
     format!("Left out: {}{more}.", piles.join("; "))
+}
+
+/// "Its tiles lie both ways, and so it moves: each across its own 57 mm by 0.4 mm through the year at most."
+pub fn moves_both_ways(blocks: bool, width: &str, moves: &str) -> String {
+    let what = if blocks { "blocks" } else { "tiles" };
+    format!("Its {what} lie both ways, and so it moves: each across its own {width} by {moves} through the year at most.")
 }
 
 /// "The top, 300 mm wide, moves 4.3 mm through the year at most."

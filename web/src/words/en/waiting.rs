@@ -149,6 +149,11 @@ pub fn then_each(left: &str, sum: &str) -> String {
     format!("{left}, then {sum} each")
 }
 
+/// "It stays at 120: less would pay under your lowest pay."
+pub fn stays_at(sum: &str) -> String {
+    format!("It stays at {sum}: less would pay under your lowest pay.")
+}
+
 /// "An offer today, by card".
 pub fn offer_today(by: &str) -> String {
     format!("{AN_OFFER_TODAY}, {by}")

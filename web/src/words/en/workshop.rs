@@ -45,6 +45,30 @@ pub const HOW_PAID: &str = "How you are paid";
 pub const SALES_TAX_STANDS: &str = "Sales tax stands";
 pub const INSIDE: &str = "inside the tag";
 pub const ON_TOP: &str = "on top of it";
+pub const PAY_STAYS: &str = "What buyers pay stays";
+pub const PAY_STAYS_UNDER: &str = "the tags change";
+pub const TAGS_STAY: &str = "The tags stay";
+pub const TAGS_STAY_UNDER: &str = "buyers pay another sum";
+
+/// "With tax on top 3 tags mean another sum:"
+pub fn tags_change(n: usize, on_top: bool) -> String {
+    let side = if on_top { "on top of the tag" } else { "inside the tag" };
+    if n == 1 { format!("With tax {side} 1 tag means another sum.") } else { format!("With tax {side} {n} tags mean another sum.") }
+}
+
+/// "a buyer pays $680.00, and would pay $809.20; to pay the same its tag is $571.43."
+pub fn tag_turned((pays, would): (&str, &str), same: &str) -> String {
+    format!("a buyer pays {pays}, and would pay {would}. To pay the same, its tag is {same}.")
+}
+
+/// "2 more tags."
+pub fn more_tags(n: usize) -> String {
+    if n == 1 { "1 more tag.".into() } else { format!("{n} more tags.") }
+}
+
+pub const TO_COIN: &str = "Notes and coins";
+pub const TO_NEAREST_COIN: &str = "Nearest coin";
+pub const UP_TO_COIN: &str = "Up to the coin";
 pub const PRICE_POINTS: &str = "Proposed prices go up to the next";
 pub const TILL_UNDER: &str = "Fees are per payment, each way of paying its own. What is paid in coins is rounded to the smallest coin.";
 
@@ -164,6 +188,7 @@ pub fn ask_under(figure: Figure) -> &'static str {
         Figure::Profit => "A share of pay, costs and tax.",
         Figure::Mileage => "It holds fuel, insurance and wear of the van.",
         Figure::Cash => "Sums in notes and coins are rounded to it.",
+        Figure::Spent("insurance") => "Of the workshop: the rate for a drive holds the van’s.",
         _ => "",
     }
 }
@@ -182,6 +207,10 @@ pub fn spending(kind: &str) -> &'static str {
         "edges" => "Blades, edges",
         "tools" => "Tools",
         "distance" => "A drive",
+        "helper" => "Helper",
+        "glue" => "Glue",
+        "discs" => "Sanding discs",
+        "finish" => "Finish",
         _ => "Other",
     }
 }

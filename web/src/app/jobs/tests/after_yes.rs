@@ -21,6 +21,7 @@ fn what_came_in_beyond_what_is_owed_is_handed_back() {
     maker.shows(&["Not taken: $101.00 is more than the $100.00 that is to be handed back."]).figures(&["100"]).tap(Tap::Save);
     maker.shows(&["Paid in", "Bank", "300.00", "handed back", "100.00", "Received", "200.00"]).hides(&["to hand back"]);
     assert!(maker.sheet().sale.due.is_zero());
+    maker.open("more").shows(&["paid ", "200.00", "Came in", "300.00", "Handed back", "\u{2212}100.00"]).room("more", Room::Sell);
     let back = maker.sheet().selling.handed_back[0].id;
     maker.tap(Tap::Strike(back)).shows(&["100.00 to hand back"]).say(Msg::Common(Common::PutBack));
     maker.hides(&["to hand back"]);

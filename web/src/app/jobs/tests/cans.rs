@@ -39,3 +39,20 @@ fn a_can_may_be_opened_before_any_of_it_is_used() {
     maker.pick(can(CanTap::Keeps(true))).pick(can(CanTap::Unit(Key::read("g").unwrap()))).figures(&["", "500", "12"]).tap(Tap::Save);
     maker.shows(&["Nothing is written down yet."]).tap(Tap::Write(What::Spend)).shows(&["Glue", "500 g left"]);
 }
+
+/// A quarter of 32 fl oz at 34.90, as a part of a full one or as an amount.
+#[test]
+fn a_part_of_a_full_can_is_said_in_per_cent() {
+    let check = |by_part: bool, typed: &str, shown: &[&str]| {
+        let mut maker = Maker::at_the_start();
+        let finish = Key::read("finish").unwrap();
+        maker.room("stands", Room::Hours).tap(Tap::Write(What::Spend)).pick(Pick::Way(Way::Share)).pick(Pick::Spending(finish));
+        maker.pick(can(CanTap::Keeps(true))).figures(&["", "32", "34.90"]).tap(Tap::Save).tap(Tap::Write(What::Spend));
+        let id = maker.app.own.workshop().cans[0].id;
+        maker.pick(can(CanTap::Of(Some(id)))).pick(can(CanTap::ByPart(by_part)));
+        maker.shows(&["How much", "Part of a full one", if by_part { "%" } else { "fl oz" }]).figures(&[typed]).tap(Tap::Save).shows(shown);
+    };
+    check(true, "25", &["8 of a pack of 32 at", "8.73"]);
+    check(false, "8", &["8 of a pack of 32 at", "8.73"]);
+    check(true, "101", &["0 % to 100 %"]);
+}

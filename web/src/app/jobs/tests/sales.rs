@@ -39,12 +39,12 @@ fn an_order_from_the_agreement_to_the_last_cent() {
     // The price is all of it: what the buyer brings is what is due.
     maker.tap(Tap::Write(What::Sell(Some(agreed)))).shows(&[
         "Hand over",
-        "Whole price",
-        "460",
         "Came in ahead",
         "184.00",
         "Due now",
         "276.00",
+        "Whole price",
+        "460",
     ]);
     maker.figures(&["276", "1"]).shows(&["Agreed", "460.00", "Due now", "92.00"]);
     maker.figures(&["100", "1"]).shows(&["To hand back", "84.00"]).figures(&["460", "1"]).pick(Pick::Paid(None)).tap(Tap::Save);

@@ -3,7 +3,7 @@
 use super::super::used;
 use crate::app::App;
 use fivebar_core::plan::{Answered, Figures, Made, better};
-use fivebar_core::quantity::{Count, Decimal};
+use fivebar_core::quantity::{Count, Decimal, Listed};
 use fivebar_core::sheet::make::buy::{OfRack, not_bought, with_at_most};
 use fivebar_core::sheet::make::{Given, Source, What};
 use fivebar_core::sheet::plan::PlanSheet;
@@ -96,23 +96,25 @@ impl Tried {
         than.is_less(self) || !self.is_less(than) && self.weight() < than.weight()
     }
 
-    /// The same with boards of one kind alone, by its place among them: so many that they are less to buy than what this buys; nothing where
-    /// none are, or this buys of that kind alone.
-    pub fn alone(&self, app: &App, whole: &Given, kind: usize) -> Option<Given> {
+    /// The same with boards of these kinds alone, by their places among them: of one so many that they are less to buy than what this buys.
+    /// Nothing where none are, or this buys of no other kinds.
+    pub fn of_kinds(&self, app: &App, whole: &Given, kinds: [usize; 2]) -> Option<Given> {
         let mut ask = whole.ask.clone();
-        let others = ask.bought.iter_mut().enumerate().filter(|(nth, _)| *nth != kind);
+        let others = ask.bought.iter_mut().enumerate().filter(|(nth, _)| !kinds.contains(nth));
         others.for_each(|(_, boards)| boards.n = 0);
         let given = Given { ask: whole.ask.clone(), ..used::given_to(app, &ask).ok()? };
-        let place = given.sources.iter().position(|source| source.bought.is_some())?;
-        let source = given.sources.get(place)?;
-        let is_it = |(place, _): &(usize, Count)| self.given.sources.get(*place).is_some_and(|it| it.pile.pile == source.pile.pile);
+        let named = given.sources.iter().enumerate().filter(|(_, source)| source.bought.is_some()).listed();
+        let places: Vec<usize> = named.iter().map(|(place, _)| *place).collect();
+        let named = |source: &Source| named.iter().any(|(_, own)| own.pile.pile == source.pile.pile);
         let bought = self.buys();
-        if bought.len() == 1 && bought.iter().all(is_it) {
+        let within = bought.iter().all(|(place, _)| self.given.sources.get(*place).is_some_and(named));
+        if places.is_empty() || within && bought.len() <= places.len() {
             return None;
         }
-        let all = self.weight();
+        let [place] = places.as_slice() else { return Some(given) };
+        let (source, all) = (given.sources.get(*place)?, self.weight());
         let most = (1..=source.n).take_while(|n| times(one(&given, source), *n) < all).last()?;
-        Some(with_at_most(&given, place, most))
+        Some(with_at_most(&given, *place, most))
     }
 
     /// It takes as little as any plan of all the boards can: it is one of theirs, and of the same parts.

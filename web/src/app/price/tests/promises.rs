@@ -1,7 +1,10 @@
 //! Marks and word never contradict: a figure that promises a least keeps it, and settle, ask and not under stand in their order.
 
 use super::*;
+use crate::app::price::waiting::WaitTap;
+use fivebar_core::ledger::fold::TaxBy;
 use fivebar_core::quantity::Moment;
+use fivebar_core::sheet::waiting::Question;
 
 /// Rate 20 x 1,500 / 1,000 + 3 of costs, + 10 % and + 5 % = 38.36; five lamps of 92.50 and five hours at the bench.
 const SHOP: &str = "2026-05-04 08:00 +00:00 workshop USD metric
@@ -55,13 +58,34 @@ fn who_asked_and_left_is_counted_on_both_sides() {
     let mut maker = told("tag 50 lamp\n13:10 guess lamp asks 4 buys 0.4 at 50 k 2 by 2026-06-15 end 20\n");
     let job = maker.job;
     let wait = |tap| Tap::Waiting(tap);
-    maker.tap(wait(crate::app::price::waiting::WaitTap::Open(job))).shows(&["At 50 two in five buy."]).hides(&["asked since"]);
+    maker.tap(wait(WaitTap::Open(job))).shows(&["At 50 two in five buy."]).hides(&["asked since"]);
     let price = maker.money("50");
     for _ in 0..5 {
         maker.now.wall.at = Moment::at(maker.now.wall.at.ms() + 60_000);
-        maker.tap(wait(crate::app::price::waiting::WaitTap::Came(job, price, false)));
+        maker.tap(wait(WaitTap::Came(job, price, false)));
     }
     maker.shows(&["5 asked since you guessed. With that about 9 ask in a week, and at 50 one in "]);
+    // What waiting costs, answered with nothing: that says nothing new of buyers, and nothing that was learnt goes.
+    maker.tap(wait(WaitTap::Change)).tap(wait(WaitTap::Ask(Question::EachAsk)));
+    for _ in 0..3 {
+        maker.tap(wait(WaitTap::Done));
+    }
+    maker.tap(wait(WaitTap::Save)).shows(&["5 asked since you guessed. With that about 9 ask in a week, and at 50 one in "]);
+}
+
+/// 20 % on top of a tag of 100: 120 is asked, and with no tax for this buyer 100. What later brings is with the same tax as what is offered now.
+#[test]
+fn now_and_later_are_with_one_tax() {
+    let mut maker = told("till top tax 0.2\ntag 100 lamp\n13:10 guess lamp asks 9 buys 0.9 at 120 k 2 by 2026-06-15 end 20\n");
+    let mut later = |by| -> u32 {
+        maker.offer("90").bargain(BargainTap::Tax(by)).bargain(BargainTap::PayAndHours).shows(&["90 now, or about "]);
+        let said = maker.html();
+        let figure = said.split("90 now, or about ").nth(1).and_then(|rest| rest.split(' ').next()).unwrap().parse().unwrap();
+        maker.tap(Tap::Close);
+        figure
+    };
+    let (taxed, untaxed) = (later(TaxBy::Usual), later(TaxBy::Untaxed));
+    assert!(100 < taxed && taxed <= 120 && untaxed <= 100, "{taxed} with tax, {untaxed} without");
 }
 
 /// What was agreed speaks first: its sum, its way, its day; and the day can be taken away.

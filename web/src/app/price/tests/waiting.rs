@@ -306,3 +306,22 @@ fn an_offer_is_noted_with_what_was_asked_then() {
     let offers = shop(&maker.app).job(maker.job).unwrap().selling.offers;
     assert_eq!(offers.last().unwrap().asked, Some(maker.money("140")));
 }
+
+/// Two answers are given and the page is loaded again: the third is asked, and the first two stand. Answered whole, nothing is kept.
+#[test]
+fn half_answered_guesses_outlive_a_reload() {
+    let kept = |maker: &Maker| {
+        maker.orders.iter().rev().find_map(|order| if let Order::KeepGuesses(text) = order { Some(text.clone()) } else { None })
+    };
+    let mut maker = Maker::at_market();
+    maker.guesses().answer("1.5").answer("1.25");
+    let text = kept(&maker).unwrap();
+    let mut again = Maker::at_market();
+    again.app.price.take_up(&text);
+    again.guesses().shows(&["how many times as many"]).answer("2").wait(WaitTap::Weeks(4)).answer("82.46");
+    again.shows(&["Reckon with these", "1.5", "1.25", "82.46"]).wait(WaitTap::Save);
+    assert_eq!(kept(&again), Some(String::new()));
+    let mut none = Maker::at_market();
+    none.app.price.take_up("no line at all");
+    none.guesses().hides(&["how many times as many"]);
+}

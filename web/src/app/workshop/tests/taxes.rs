@@ -1,5 +1,6 @@
 //! Rates of sales tax under a name: written down, changed, dropped; and what was recorded at each.
 
+use super::super::sides::Stays;
 use super::super::taxes::TaxTap;
 use super::*;
 use fivebar_core::quantity::Side;
@@ -42,18 +43,65 @@ fn a_rate_is_named_changed_and_dropped() {
 /// Two sales at the usual rate, one without tax: each line as it was written.
 #[test]
 fn what_was_recorded_this_year_stands_by_rate() {
-    let story = fivebar_core::story::tell(
-        "2026-05-04 08:00 -05:00 workshop USD inch\ntill tax 0.055 inside\njob stools \"Stools\" 3 spec\n\
+    let app = told(
+        "till tax 0.055 inside\njob stools \"Stools\" 3 spec\n\
          sell 1 stools for 145 notes\nsell 1 stools for 130 notes\nsell 1 stools for 100 notes tax none\n",
     );
-    assert_eq!(story.refused, []);
-    let mut app = App::for_tests(Place::Workshop);
-    let lines: Vec<String> = story.book.entries().map(|(entry, _)| fivebar_core::ledger::line::write(entry)).collect();
-    app.own = crate::app::shelf::Shelf::open(fivebar_core::ledger::Device::new([1; 8]), lines.iter().map(String::as_str));
-    app.now = story.now;
-    app.workshop.over = Over::Till;
     let shown = crate::screens::page(&app).html();
     for part in ["Sales tax recorded in 2026", "$14.34", "at 5.5 %", "2 sales, $275.00", "without tax", "1 sale, $100.00"] {
         assert!(shown.contains(part), "{part} in {shown}");
     }
+}
+
+fn till(app: &App) -> fivebar_core::ledger::fold::Till {
+    app.own.workshop().tills.get(&Currency::USD).cloned().unwrap_or_default()
+}
+
+/// The workshop of these lines.
+fn told(lines: &str) -> App {
+    let story = fivebar_core::story::tell(&format!("2026-05-04 08:00 -05:00 workshop USD inch\n{lines}"));
+    assert_eq!(story.refused, []);
+    let mut app = App::for_tests(Place::Workshop);
+    let lines: Vec<String> = story.book.entries().map(|(entry, _)| fivebar_core::ledger::line::write(entry)).collect();
+    app.own = crate::app::shelf::Shelf::open(fivebar_core::ledger::Device::new([1; 8]), lines.iter().map(String::as_str));
+    (app.now, app.workshop.over) = (story.now, Over::Till);
+    app
+}
+
+/// 680 with 19 % inside: on top a buyer would pay 809.20, and pays 680 for a tag of 571.43. Each way is one act, and comes back whole.
+#[test]
+fn what_tags_come_to_mean_is_said_before_the_side_turns() {
+    let tags = "till tax 0.19 inside\njob bench \"Bench\" 1 spec\ntag 680 bench\n";
+    for (stays, tag) in [(Stays::Pay, "571.43"), (Stays::Tags, "680")] {
+        let mut app = told(tags);
+        let entries = app.own.book.len();
+        let asked = after(&mut app, [tap(Tap::Side(Side::Top))]);
+        let said = "a buyer pays $680.00, and would pay $809.20. To pay the same, its tag is $571.43.";
+        assert!(asked.contains("With tax on top of the tag 1 tag means another sum.") && asked.contains(said), "{asked}");
+        assert_eq!(app.own.book.len(), entries, "nothing is written before it is answered");
+        assert!(!after(&mut app, [tap(Tap::NoTurn)]).contains("another sum"));
+        after(&mut app, [tap(Tap::Side(Side::Top)), tap(Tap::Turn(stays))]);
+        let stands = |app: &App| {
+            let tag = fivebar_core::ledger::fold::jobs(&app.own.book).next().and_then(|job| job.tag).map(|tag| tag.amount().normalize());
+            (till(app).side, tag.map(|tag| tag.to_string()))
+        };
+        assert_eq!(stands(&app), (Some(Side::Top), Some(tag.to_owned())));
+        after(&mut app, [Msg::Common(Common::TakeBack)]);
+        assert_eq!(stands(&app), (Some(Side::Inside), Some("680".to_owned())));
+    }
+    // Without a tag it is written at once.
+    let mut app = told("till tax 0.19 inside\njob bench \"Bench\" 1 spec\n");
+    assert!(!after(&mut app, [tap(Tap::Side(Side::Top))]).contains("another sum"));
+    assert_eq!(till(&app).side, Some(Side::Top));
+}
+
+#[test]
+fn cash_goes_up_or_to_the_nearest_once_there_is_a_smallest_coin() {
+    let mut app = told("till cash 0\n");
+    assert!(!crate::screens::page(&app).html().contains("Up to the coin"));
+    typed(&mut app, Figure::Cash, "0.05");
+    let up = after(&mut app, [tap(Tap::CashUp(true))]);
+    assert!(up.contains("Nearest coin") && till(&app).cash_up, "{up}");
+    after(&mut app, [tap(Tap::CashUp(false))]);
+    assert!(!till(&app).cash_up);
 }

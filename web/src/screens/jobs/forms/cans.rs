@@ -21,6 +21,7 @@ fn tapped(tap: CanTap) -> Msg {
 /// The one figure of a can that is there.
 pub fn slots(picks: &Picks, open: &[Can]) -> Vec<Slot> {
     let unit = open.iter().find(|can| Some(can.id) == picks.can.picked).map(|can| can_words::unit(can.unit.as_str()));
+    let unit = if picks.can.by_part { Some("%".to_owned()) } else { unit };
     vec![Slot::new(words::USED_OF_PACK, &unit.unwrap_or_default())]
 }
 
@@ -48,7 +49,9 @@ pub fn which(picks: &Picks, open: &[Can], seen: Seen<'_>) -> Vec<El<Msg>> {
         let age = can.months(seen.now.day());
         let said = can_words::stands((&left, &holds), can.unit.as_str(), age);
         let other = crate::parts::key::key("key soft h48", can_words::ANOTHER, "", tapped(CanTap::Of(None)));
-        return vec![el("p", "").text(format!("{}: {said}", can.what)), other];
+        let segs = vec![Seg::new(can_words::AMOUNT, !picks.can.by_part), Seg::new(can_words::PART, picks.can.by_part)];
+        let by = even(can_words::USED, segs, |nth| tapped(CanTap::ByPart(nth == 1)));
+        return vec![el("p", "").text(format!("{}: {said}", can.what)), other, by];
     }
     let segs = vec![Seg::new(can_words::ONCE, !picks.can.keeps), Seg::new(can_words::COUNT_REST, picks.can.keeps)];
     let keeps = even(can_words::REST, segs, |nth| tapped(CanTap::Keeps(nth == 1)));

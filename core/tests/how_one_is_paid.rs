@@ -1,0 +1,118 @@
+//! How one is paid: the way that costs most is in every mark, coins go as the maker rounds, and what tags mean where tax changes its side.
+//! Reckoned by hand beside each row.
+
+use fivebar_core::ledger::decide::{Command, MoneyCommand, Now, decide};
+use fivebar_core::ledger::kind::sale::Paid;
+use fivebar_core::quantity::{Currency, Decimal, Money, Side};
+use fivebar_core::sheet::Shop;
+use fivebar_core::sheet::account::account;
+use fivebar_core::sheet::tags::{turned, turning};
+use fivebar_core::story::{Story, tell};
+
+fn usd(text: &str) -> Money {
+    Money::book(text.parse().unwrap(), Currency::USD).unwrap()
+}
+
+fn told(lines: &str) -> Story {
+    let story = tell(&format!("2026-03-02 09:00 -05:00 workshop USD inch\n{lines}"));
+    assert_eq!(story.refused, [], "{lines}");
+    story
+}
+
+/// 97 of costs: by card at 3 % 97 / 0.97 = 100.00; by bank at 6 % 103.19; in notes with 5 for each payment 102.00.
+#[test]
+fn marks_hold_in_the_way_that_costs_most() {
+    for (till, covered) in [
+        ("point 1", "97"),
+        ("fee 0.03", "100"),
+        ("fee 0.03 bank-fee 0.06", "103.19"),
+        ("fee 0.03 notes-fixed 5", "102"),
+        ("fee 0.03 bank-fee 0.01 notes-fixed 1", "100"),
+        ("bank-fee 0.03", "100"),
+    ] {
+        let story = told(&format!("till {till}\njob stool \"Stool\" 1 spec\nspend 97 glue on stool\n"));
+        let pricing = account(&Shop::of(&story.book, story.now.at), story.names.job("stool").unwrap()).unwrap().pricing;
+        assert_eq!(pricing.marks.costs_covered.map(|mark| mark.holds), Some(usd(covered)), "{till}");
+    }
+}
+
+/// What is proposed covers its need in every way of being paid: 20 an hour for an hour, and nothing spent but 77.
+#[test]
+fn a_price_is_proposed_for_the_way_that_costs_most() {
+    for (till, tag) in [("fee 0.03", "100"), ("fee 0.03 bank-fee 0.06", "104"), ("fee 0.03 notes-fixed 5", "102")] {
+        let work = "job stool \"Stool\" 1 spec\nspend 77 glue on stool\nstart \"oil\" make on stool stage finish\n10:00 stop\n";
+        let story = told(&format!("till point 1 {till}\nrate pay 20 hours 100 logged 100\n{work}"));
+        let pricing = account(&Shop::of(&story.book, story.now.at), story.names.job("stool").unwrap()).unwrap().pricing;
+        assert_eq!(pricing.proposed.map(|price| price.tag), Some(usd(tag)), "{till}");
+    }
+}
+
+/// Where the smallest coin is 0.05. To the nearest: as the Government of Canada and the Quebec consumer office have it for the end 1, 2, 6, 7 and
+/// 3, 4, 8, 9. Up: by hand. A card pays to the cent.
+#[test]
+fn coins_go_to_the_nearest_or_up_as_the_maker_rounds() {
+    let nearest = ["0", "0", "0.05", "0.05", "0.05", "0.05", "0.05", "0.10", "0.10"];
+    let up = ["0.05", "0.05", "0.05", "0.05", "0.05", "0.10", "0.10", "0.10", "0.10"];
+    for (till, wanted) in [("", nearest), ("cash-up", up), ("cash-nearest", nearest)] {
+        let story = told(&format!("till cash 0.05 {till}\n"));
+        let till = Shop::of(&story.book, story.now.at).till(Currency::USD);
+        for (cents, wanted) in (1..=9).zip(wanted) {
+            let sum = usd(&format!("0.0{cents}"));
+            assert_eq!(till.in_coins(Some(Paid::Notes), sum), Ok(usd(wanted)), "{sum}");
+            assert_eq!(till.in_coins(Some(Paid::Card), sum), Ok(sum));
+        }
+    }
+    // The last word stands.
+    let story = told("till cash 0.05 cash-up\ntill cash-nearest\ntill fee 0.02\n");
+    assert_eq!(Shop::of(&story.book, story.now.at).till(Currency::USD).in_coins(Some(Paid::Notes), usd("5.92")), Ok(usd("5.90")));
+}
+
+/// Sold in notes for 5.92 where cash goes up: 5.95 comes in, and nothing is due.
+#[test]
+fn a_sale_in_coins_goes_up_too() {
+    for (till, came) in [("cash-up", "5.95"), ("", "5.90")] {
+        let story = told(&format!("till cash 0.05 {till}\njob stool \"Stool\" 1 spec\nsell 1 stool for 5.92 notes\n"));
+        let sold = account(&Shop::of(&story.book, story.now.at), story.names.job("stool").unwrap()).unwrap().sold;
+        assert_eq!((sold.received, sold.due), (usd(came), usd("0")), "{till}");
+    }
+}
+
+const TAGGED: &str = "till tax 0.19 inside\njob bench \"Bench\" 1 spec\ntag 680 bench\njob lamp \"Lamp\" 1 spec\ntag 119 lamp\n\
+    job gone \"Gone\" 1 spec\ntag 50 gone\nsell 1 gone for 50 bank\njob bare \"Bare\" 1 spec\n";
+
+/// Per tag: its own, what a buyer pays, would pay, and the tag for the same pay. 680 x 1.19 = 809.20; 680 / 1.19 = 571.43.
+#[test]
+fn tags_that_mean_something_else_are_named_before() {
+    let check = |lines: &str, side, wanted: &[[&str; 4]]| {
+        let story = told(&format!("{TAGGED}{lines}"));
+        let found = turned(&Shop::of(&story.book, story.now.at), Currency::USD, side).unwrap();
+        let mut found: Vec<_> = found.iter().map(|it| [it.tag, it.pays, it.would_pay, it.same_pay]).collect();
+        found.sort_by_key(|row| std::cmp::Reverse(row[0].amount()));
+        assert_eq!(found, wanted.iter().map(|row| row.map(usd)).collect::<Vec<_>>(), "{lines}");
+    };
+    check("", Side::Top, &[["680", "680", "809.20", "571.43"], ["119", "119", "141.61", "100"]]);
+    check("", Side::Inside, &[]);
+    check("till top\n", Side::Inside, &[["680", "809.20", "680", "809.20"], ["119", "141.61", "119", "141.61"]]);
+    check("till tax 0\n", Side::Top, &[]);
+    // A rate under a name stands where the usual one does, unless it says its own side; what is untaxed means what it meant.
+    let low = "tax-rate \"Low\" 0.07 as low\njob-tax bench low\njob-tax lamp none\n";
+    check(low, Side::Top, &[["680", "680", "727.60", "635.51"]]);
+    check("till tax 0 inside\n", Side::Top, &[]);
+}
+
+/// Taken so that what buyers pay stays: one act, and back with it side and tags.
+#[test]
+fn the_side_turns_with_its_tags_in_one_act() {
+    let story = told(TAGGED);
+    let shop = Shop::of(&story.book, story.now.at);
+    let tags = turned(&shop, Currency::USD, Side::Top).unwrap();
+    let (till, tags) = turning(Currency::USD, Side::Top, &tags);
+    let command = Command::Money(MoneyCommand::TurnTax { till, tags: tags.clone() });
+    let act = decide(&story.book, &command, Now { wall: story.now, chance: [1; 10] }).unwrap();
+    assert_eq!(act.facts().len(), 1 + tags.len());
+    for tag in tags {
+        let tax = fivebar_core::money::tax::Tax { rate: Decimal::new(19, 2), side: Side::Top };
+        let pays = tax.charge(tag.sum).unwrap();
+        assert!([usd("680"), usd("119")].contains(&pays), "{pays}");
+    }
+}

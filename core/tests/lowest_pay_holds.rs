@@ -1,0 +1,61 @@
+//! What is asked while one waits comes down step by step, and never to a price that pays less than the lowest pay. Reckoned by hand.
+
+use fivebar_core::ledger::kind::sale::Paid;
+use fivebar_core::quantity::{Currency, Decimal, Money};
+use fivebar_core::sheet::Shop;
+use fivebar_core::sheet::waiting::{Prospect, Stands, waiting};
+use fivebar_core::story::tell;
+
+fn usd(text: &str) -> Money {
+    Money::book(text.parse().unwrap(), Currency::USD).unwrap()
+}
+
+/// Eight hours and 20 of glue; few ask, and one in ten buys at 300.
+fn prospect(rate: &str, tag: &str) -> Prospect {
+    let work = "job stand \"Stand\" 1 spec\nspend 20 glue on stand\nstart \"oil\" make on stand stage finish\n17:00 stop\n";
+    let guess = format!("tag {tag} stand\nguess stand asks 1 buys 0.1 at 300 k 3 by 2026-06-15 end 0\n");
+    let story = tell(&format!("2026-05-04 09:00 -04:00 workshop USD inch\ntill point 5\n{rate}\n{work}{guess}"));
+    assert_eq!(story.refused, [], "{rate}");
+    let shop = Shop::of(&story.book, story.now.at);
+    match waiting(&shop, story.names.job("stand").unwrap(), Paid::Card).unwrap().stands {
+        Stands::Found(prospect) => *prospect,
+        other => panic!("{other:?}"),
+    }
+}
+
+/// At the lowest pay of 25 it must bring 20 + 8 x 25 = 220. Without one the price comes down below that.
+#[test]
+fn no_step_goes_below_the_lowest_pay() {
+    let free = prospect("rate pay 30 hours 100 logged 100", "300");
+    let least = |prospect: &Prospect| prospect.steps.iter().map(|step| step.ask.amount()).min().unwrap();
+    assert!(least(&free) < Decimal::from(220), "{:?}", free.steps);
+    assert_eq!(free.held, None);
+    let held = prospect("rate pay 30 lowest 25 hours 100 logged 100", "300");
+    assert_eq!((least(&held), held.held), (Decimal::from(220), Some(usd("220"))), "{:?}", held.steps);
+    // Each step is that of the free one, or stays.
+    let same = held.steps.iter().zip(&free.steps).all(|(held, free)| held.ask.amount() == free.ask.amount().max(Decimal::from(220)));
+    assert!(same, "{:?} {:?}", held.steps, free.steps);
+}
+
+/// A tag of the maker's own below it stands: nothing is asked above the tag, and it is no step that was held.
+#[test]
+fn a_tag_below_the_lowest_pay_is_the_makers_word() {
+    let own = prospect("rate pay 30 lowest 25 hours 100 logged 100", "200");
+    assert!(own.steps.iter().all(|step| step.ask == usd("200")), "{:?}", own.steps);
+    assert_eq!(own.held, None);
+}
+
+/// A clock that runs since the day before is a stop that was forgotten: its hours hold up no price. The eight that the maker told do: 220.
+#[test]
+fn hours_in_question_hold_up_no_price() {
+    let forgotten = "rate pay 30 lowest 25 hours 100 logged 100\njob stand \"Stand\" 1 spec\nspend 20 glue on stand\n\
+        recall \"oil\" make on stand stage finish 01:00 to 09:00\n09:10 start \"oil\" make on stand stage finish\ntag 400 stand\n\
+        guess stand asks 1 buys 0.1 at 300 k 3 by 2026-06-15 end 0\n2026-05-08 09:00 lesson stand \"none\"\n";
+    let story = tell(&format!("2026-05-04 09:00 -04:00 workshop USD inch\ntill point 5\n{forgotten}"));
+    assert_eq!(story.refused, []);
+    let Stands::Found(found) = waiting(&Shop::of(&story.book, story.now.at), story.names.job("stand").unwrap(), Paid::Card).unwrap().stands
+    else {
+        panic!("nothing found")
+    };
+    assert_eq!((found.steps.last().map(|step| step.ask), found.held), (Some(usd("220")), Some(usd("220"))), "{:?}", found.steps);
+}

@@ -1,0 +1,106 @@
+//! Costs of no job: a can that is opened in the workshop, receipts, where a kind belongs, and what jobs have too.
+
+use super::*;
+use crate::app::photos::PhotoTap;
+use crate::app::spent_on::SpentTap;
+use crate::app::workshop::cans::CanTap;
+use crate::words::en::job::SPENDING as ON_JOBS;
+use fivebar_core::ledger::kind::money::Home;
+use fivebar_core::sheet::costs::EITHER_WAY;
+
+fn can(tap: CanTap) -> Msg {
+    Msg::Workshop(Tap::Can(tap))
+}
+
+fn figures(texts: &[&str]) -> Vec<Msg> {
+    let digits = |text: &str| text.chars().filter_map(|sign| sign.to_digit(10)).collect::<Vec<_>>();
+    let press = |digit: u32| can(CanTap::Press(Press::Digit(digit as u8)));
+    texts.iter().enumerate().flat_map(|(nth, text)| [can(CanTap::At(nth))].into_iter().chain(digits(text).into_iter().map(press))).collect()
+}
+
+fn key(key: &str) -> Key {
+    Key::read(key).unwrap()
+}
+
+/// 750 ml for 24: open three weeks, no job has any of it, and it is worth its price less a month's age that is not full.
+#[test]
+fn a_can_is_opened_in_the_workshop() {
+    let mut app = App::for_tests(Place::Workshop);
+    let form = after(&mut app, [tap(Tap::Open(Over::Costs)), can(CanTap::New)]);
+    assert!(form.contains("Which one (no names)") && form.contains("It holds"), "{form}");
+    let ml = can(CanTap::Unit(key("ml")));
+    let figures = figures(&["750", "24"]);
+    let refused = after(&mut app, [can(CanTap::Name("Hard oil".into())), ml].into_iter().chain(figures).chain([can(CanTap::Save)]));
+    assert!(refused.contains("Not written yet: say what it is.") && app.own.book.is_empty(), "{refused}");
+    let asked = after(&mut app, [can(CanTap::Kind(key("finish")))]);
+    assert!(asked.contains("Finish: on each job as used, or in your rate?") && !asked.contains("say what it is"), "{asked}");
+    let day = |tap| Msg::Workshop(Tap::SpentOn(tap));
+    let weeks = [day(SpentTap::Ask)].into_iter().chain(std::iter::repeat_n(day(SpentTap::By(-7)), 3)).chain([day(SpentTap::Ask)]);
+    let page = after(&mut app, weeks.chain([can(CanTap::Save)]));
+    for shown in ["Open cans and packs", "Hard oil", "750 of 750 ml left, under a month open", "$24.00", "Nothing this year yet."] {
+        assert!(page.contains(shown), "{shown}: {page}");
+    }
+    let opened = app.own.workshop().cans[0].clone();
+    assert_eq!(opened.opened.day(), app.now.day().plus(-21));
+    // Its receipt is at it, and the bar takes the can back.
+    let photo = fivebar_core::quantity::Id::new(app.now.at, [42; 10]);
+    let taken = after(
+        &mut app,
+        [tap(Tap::Line(opened.id)), Msg::Photo(PhotoTap::Receipt(opened.id)), Msg::Photo(PhotoTap::Kept { photo, bytes: 9 })],
+    );
+    assert!(taken.contains("receipt") && taken.contains("Being read."), "{taken}");
+    assert!(!after(&mut app, [tap(Tap::Strike(opened.id))]).contains("Hard oil"));
+}
+
+#[test]
+fn a_can_that_holds_nothing_is_refused_and_what_was_typed_stays() {
+    let mut app = App::for_tests(Place::Workshop);
+    let typed = [tap(Tap::Open(Over::Costs)), can(CanTap::New), can(CanTap::Kind(key("glue")))].into_iter().chain(figures(&["0", "24"]));
+    let refused = after(&mut app, typed.chain([can(CanTap::Save)]));
+    assert!(refused.contains("role=\"alert\"") && refused.contains("24") && app.own.workshop().cans.is_empty(), "{refused}");
+    assert!(!after(&mut app, [tap(Tap::Close)]).contains("It holds") && app.workshop.over == Over::Costs);
+}
+
+#[test]
+fn a_workshop_cost_has_its_receipt() {
+    let mut app = App::for_tests(Place::Workshop);
+    after(&mut app, [tap(Tap::Open(Over::Costs))]);
+    typed(&mut app, Figure::Spent("rent"), "40");
+    let line = app.own.book.entries().next().unwrap().0.id;
+    assert!(after(&mut app, [tap(Tap::Line(line))]).contains("Photo of the receipt"));
+    let photo = fivebar_core::quantity::Id::new(app.now.at, [42; 10]);
+    let taken = after(&mut app, [Msg::Photo(PhotoTap::Receipt(line)), Msg::Photo(PhotoTap::Kept { photo, bytes: 90_000 })]);
+    assert!(taken.contains("receipt") && taken.contains("Being read.") && taken.contains("Remove"), "{taken}");
+    assert_eq!(app.own.workshop().photos.of_spending(line).collect::<Vec<_>>(), [photo]);
+    assert!(!after(&mut app, [Msg::Photo(PhotoTap::Remove(photo))]).contains("Being read."));
+}
+
+/// Every kind that can be written down in both places is one that is asked about, in each of them.
+#[test]
+fn each_kind_of_cost_has_one_home() {
+    for kind in SPENDING_KEYS.iter().filter(|kind| ON_JOBS.contains(kind)) {
+        assert!(EITHER_WAY.contains(kind), "{kind}");
+    }
+    for kind in EITHER_WAY {
+        assert!(ON_JOBS.contains(&kind), "{kind}");
+        let mut app = App::for_tests(Place::Workshop);
+        let asks = "on each job as used, or in your rate?";
+        let page = after(&mut app, [tap(Tap::Open(Over::Costs)), tap(Tap::Figure(Figure::Spent(kind)))]);
+        assert!(page.contains(asks), "{kind}: {page}");
+        let in_rate = after(&mut app, [tap(Tap::Home(key(kind), Home::Rate))]);
+        assert!(!in_rate.contains(asks) && !in_rate.contains("counts twice"), "{kind}");
+        // It has a key of its own where the costs of no job are written down.
+        let name = crate::words::en::workshop::spending(kind);
+        assert!(name != "Other" && after(&mut app, [tap(Tap::Close)]).contains(name), "{kind}");
+    }
+}
+
+#[test]
+fn what_belongs_on_jobs_is_told_among_the_costs_of_none() {
+    let mut app = App::for_tests(Place::Workshop);
+    after(&mut app, [tap(Tap::Open(Over::Costs))]);
+    assert!(!typed(&mut app, Figure::Spent("power"), "40").contains("twice"));
+    let told = after(&mut app, [tap(Tap::Home(key("power"), Home::Job))]);
+    assert!(told.contains("Power belongs on jobs: in workshop costs it counts twice.") && told.contains("In the rate"), "{told}");
+    assert!(!after(&mut app, [tap(Tap::Home(key("power"), Home::Rate))]).contains("twice"));
+}
