@@ -145,7 +145,7 @@ fn what_can_i_make(browser: &mut Browser, page: &Page, phone: Phone) {
     check(browser, page, "plan-pieces-320", phone);
     slowly(browser, page, &["Add boards to buy"]);
     check(browser, page, "plan-buy-320", phone);
-    slowly(browser, page, &["Pieces to use", "What is asked"]);
+    slowly(browser, page, &["Pieces to use", "Back to the figures"]);
     browser.tap(page, ".foot .key.solid");
     browser.wait_text(page, "At the saw");
     std::thread::sleep(Duration::from_secs(7));

@@ -288,12 +288,19 @@ fn unfit(what: &What, parts: &[Part], figures: &Figures, source: &Source) -> Opt
             for part in parts.iter().filter(|part| part.wood.is_none() || part.wood == source.pile.wood) {
                 match unfit_part(part, figures, (sides, by_length)) {
                     None => return None,
-                    other => why = other,
+                    other if came_so_far(why) <= came_so_far(other) => why = other,
+                    _ => (),
                 }
             }
             why
         }
     }
+}
+
+/// Of several parts the one that comes nearest says why: too short for one tells more than too narrow for another.
+fn came_so_far(why: Option<Unfit>) -> usize {
+    let order = [Unfit::OtherWood, Unfit::TooThin, Unfit::TooNarrow];
+    why.and_then(|why| order.iter().position(|it| *it == why)).unwrap_or(order.len())
 }
 
 /// What is added for final sizing as thickness, width, length.

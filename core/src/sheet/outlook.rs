@@ -5,7 +5,7 @@ use super::plan::PlanSheet;
 use super::plan::wish::{Wanted, Wish};
 use super::shop::Shop;
 use crate::haul::enough::LIKELY;
-use crate::haul::rejects::Seen;
+use crate::haul::rejects::{RejectShare, Seen};
 use crate::haul::{Haul, Pile};
 use crate::ledger::fold::{self, Design, Job, Part};
 use crate::ledger::kind::job::{For, JobBegan};
@@ -20,9 +20,32 @@ use crate::refusal::{Answer, Refusal};
 pub struct Wood {
     pub hoped: Hoped,
     pub parts: Vec<String>,
+    pub rejects: Rejects,
     /// What a set is of, and the piles in their order.
     wanted: Vec<Wanted>,
     piles: Vec<Which>,
+}
+
+/// What the rejects among the unsorted pieces are known by.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Rejects {
+    /// By those met so far.
+    Met,
+    /// Of some piles nothing like it was sorted yet: there it is a guess.
+    PartlyGuessed,
+    /// Nothing was sorted yet.
+    Guessed,
+}
+
+impl Rejects {
+    /// Of piles that are not sorted, each by whether its rejects are a guess.
+    fn of(guessed: &[bool]) -> Rejects {
+        match (guessed.contains(&true), guessed.contains(&false)) {
+            (true, false) => Rejects::Guessed,
+            (true, true) => Rejects::PartlyGuessed,
+            (false, _) => Rejects::Met,
+        }
+    }
 }
 
 /// A plan of a job's parts that is known: sets of these, and the pieces of each pile it makes them of.
@@ -105,7 +128,8 @@ pub fn of_designs(shop: &Shop, designs: &[Design], (currency, units): (Currency,
 /// All pieces there are, and what is known of each pile, looked at once.
 struct Lying {
     sources: Vec<Source>,
-    pieces: Vec<Pieces>,
+    /// Of each what is known, and whether its rejects are a guess.
+    pieces: Vec<(Pieces, bool)>,
 }
 
 impl Lying {
@@ -123,9 +147,12 @@ impl Lying {
         let Given { ready, sources, .. } = given_of(shop, job, (&ask, self.sources.clone()))?;
         let (Asked::Parts(problem), Wish::Parts(wish)) = (ready.asked, ready.wish) else { return Err(WhyNot::NoParts) };
         let known = |used: &Source| self.sources.iter().zip(&self.pieces).find(|(source, _)| source.which() == used.which());
-        let piles = sources.iter().filter_map(|source| known(source).map(|(_, pieces)| *pieces)).listed();
+        let known = sources.iter().filter_map(|source| known(source).map(|(_, pieces)| *pieces)).listed();
+        let guessed = known.iter().filter(|(pieces, _)| 0 < pieces.unsorted).map(|(_, guessed)| *guessed).listed();
+        let piles = known.into_iter().map(|(pieces, _)| pieces).listed();
         Ok(Wood {
             hoped: Hoped { problem, piles, known: vec![] },
+            rejects: Rejects::of(&guessed),
             parts: job.parts.iter().map(|part| part.name.clone()).listed(),
             wanted: wanted(&wish.parts),
             piles: sources.iter().map(Source::which).listed(),
@@ -134,13 +161,14 @@ impl Lying {
 }
 
 /// What is known of the pieces of a pile, as "enough" knows it: what a job has is sorted, and so is what is set apart.
-fn pieces(hauls: &[Haul], source: &Source) -> Answer<Pieces> {
+fn pieces(hauls: &[Haul], source: &Source) -> Answer<(Pieces, bool)> {
     let (haul, pile) = found(hauls, source)?;
     let unsorted = unsorted_of(pile, source);
-    let good = good(hauls, haul, (pile, unsorted))?;
+    let share = share(hauls, haul, pile)?;
     let lots = named(&pile.id.to_string());
     let kin = pile.wood.as_ref().map_or(lots, |wood| named(&format!("{} {wood}", haul.id)));
-    Ok(Pieces { certain: source.n.saturating_sub(unsorted), unsorted, share: good.share(), lots, kin })
+    let pieces = Pieces { certain: source.n.saturating_sub(unsorted), unsorted, share: share.good_of(unsorted)?.share(), lots, kin };
+    Ok((pieces, share == RejectShare::guess()))
 }
 
 fn found<'a>(hauls: &'a [Haul], source: &Source) -> Answer<(&'a Haul, &'a Pile)> {
@@ -152,10 +180,15 @@ fn unsorted_of(pile: &Pile, source: &Source) -> Count {
     if source.in_job { 0 } else { pile.movable().min(source.n) }
 }
 
-/// How many of so many unsorted pieces are good, by all that sorting showed of the supplier.
+/// How many of so many unsorted pieces are good.
 fn good(hauls: &[Haul], haul: &Haul, (pile, unsorted): (&Pile, Count)) -> Answer<BetaBinomial> {
+    share(hauls, haul, pile)?.good_of(unsorted)
+}
+
+/// The share of rejects of a pile, by all that sorting showed of the supplier.
+fn share(hauls: &[Haul], haul: &Haul, pile: &Pile) -> Answer<RejectShare> {
     let others = hauls.iter().filter(|other| haul.supplier.is_some() && other.supplier == haul.supplier && other.id != haul.id);
-    haul.reject_share(pile.id, Seen::pooled(others.map(Haul::seen)))?.good_of(unsorted)
+    haul.reject_share(pile.id, Seen::pooled(others.map(Haul::seen)))
 }
 
 /// Pieces of a pile that nobody has sorted, of which a plan takes some.

@@ -382,6 +382,7 @@ impl App {
             workshop::people::undone(self, act);
             workshop::wood::undone(self);
             workshop::rack::walk::undone(self, act, false);
+            workshop::rack::undone(self);
         }
     }
 
@@ -395,6 +396,7 @@ impl App {
             workshop::people::undone(self, act);
             workshop::wood::undone(self);
             workshop::rack::walk::undone(self, act, true);
+            workshop::rack::undone(self);
         }
     }
 

@@ -9,7 +9,7 @@ use fivebar_core::ledger::stamp::Stamp;
 use fivebar_core::plan::outlook::{Hoped, Outlook};
 use fivebar_core::quantity::{Id, Listed, Sorted};
 use fivebar_core::sheet::make::WhyNot;
-use fivebar_core::sheet::outlook::{Made, Wood, of_designs, of_job};
+use fivebar_core::sheet::outlook::{Made, Rejects, Wood, of_designs, of_job};
 
 /// How it stands with one of them.
 #[derive(Clone, Debug, PartialEq)]
@@ -22,6 +22,7 @@ pub enum Stand {
     Found {
         outlook: Outlook,
         sorted: bool,
+        rejects: Rejects,
         parts: Vec<String>,
     },
 }
@@ -48,8 +49,8 @@ impl Outlooks {
     /// What came of one; nothing is taken in that was not asked for.
     pub fn take_in(&mut self, of: Id, found: Option<Outlook>) {
         let Some(wood) = self.woods.remove(&of) else { return };
-        let (sorted, parts) = (wood.is_sorted(), wood.parts);
-        self.stands.insert(of, found.map_or(Stand::Failed, |outlook| Stand::Found { outlook, sorted, parts }));
+        let (sorted, rejects, parts) = (wood.is_sorted(), wood.rejects, wood.parts);
+        self.stands.insert(of, found.map_or(Stand::Failed, |outlook| Stand::Found { outlook, sorted, rejects, parts }));
     }
 }
 

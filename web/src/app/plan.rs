@@ -44,6 +44,7 @@ use fivebar_core::sheet::make::own::own_first;
 use fivebar_core::sheet::make::{Ask, Boards, Given, What, Which, WhyNot, is_of_some, unasked};
 use fivebar_core::sheet::plan::{PlanSheet, sheet, sheet_at_once};
 pub use more::{follow, painted};
+pub use saw::opens_unused;
 use saw::{at_the_saw, show};
 pub use tap::Tap;
 pub use ticks::{LastTick, back as tick_back};
@@ -106,6 +107,8 @@ pub struct Plan {
     pub found: Option<Box<Found>>,
     /// The lines at the saw that are done.
     pub ticked: Ticks,
+    /// What was ticked when its wood was taken, as long as the page stands.
+    ticked_before: Option<Ticks>,
     /// How often another plan was turned to.
     pub turned_to: usize,
     /// It is waited for the page to be painted.
@@ -130,6 +133,8 @@ pub struct Plan {
     pub dropped: bool,
     /// What lies there is planned before boards to buy.
     first: Option<rack_first::RackFirst>,
+    /// Ways of the same top that were looked at before this one, with what was ticked of each.
+    looked: Vec<ways::Looked>,
     /// The ways of a top that are planned behind the first.
     ways: ways::Ways,
     /// The fields that are planned behind the first.
@@ -173,10 +178,7 @@ pub fn heard(app: &mut App, tap: Tap, now: Now) {
             app.plan.draft.split = true;
             go(app);
         }
-        Tap::Way(way) => {
-            (app.plan.draft.mixed, app.plan.draft.pick) = (way.mixed, Some(way.pick));
-            go(app);
-        }
+        Tap::Way(way) => ways::look(app, way),
         Tap::Pile(lying) => on_rack(app, rack::Page::Pile(lying), now),
         Tap::Bought => buying::to_write_down(app, now),
         Tap::CountAs(counted) => buying::count_as(app, counted),
@@ -308,6 +310,11 @@ fn choose(app: &mut App, shape: Shape) {
 
 /// Reads the figures and begins to plan.
 fn go(app: &mut App) {
+    app.plan.looked.clear();
+    plan_it(app);
+}
+
+fn plan_it(app: &mut App) {
     let Some(job) = app.jobs.open else { return };
     stop(app);
     let shop = app.shelf().shop(app.now.at);

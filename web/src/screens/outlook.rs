@@ -7,6 +7,7 @@ use crate::words::en::design as words;
 use fivebar_core::plan::outlook::Outlook;
 use fivebar_core::quantity::Decimal;
 use fivebar_core::sheet::make::WhyNot;
+use fivebar_core::sheet::outlook::Rejects;
 
 fn number(n: i64, seen: Seen<'_>) -> String {
     seen.speech.number(Decimal::from(n), 0, 0)
@@ -50,21 +51,22 @@ pub fn is_figure(stand: Option<&Stand>) -> bool {
 
 /// "short of leg stock", where every good piece would give more.
 pub fn short(stand: &Stand) -> Option<String> {
-    let Stand::Found { outlook, sorted: false, parts } = stand else { return None };
+    let Stand::Found { outlook, sorted: false, parts, .. } = stand else { return None };
     let part = outlook.short.and_then(|part| parts.get(part)).filter(|_| outlook.sure < outlook.all || outlook.all == 0)?;
     Some(words::short_of(part))
 }
 
 /// The confidence of it, in its own lines.
 pub fn how(stand: &Stand, seen: Seen<'_>) -> Vec<El<crate::app::Msg>> {
-    let Stand::Found { outlook, sorted, .. } = stand else { return vec![] };
-    let lines = if *sorted { vec![words::HOW_SORTED.to_owned()] } else { drawn(outlook, seen) };
+    let Stand::Found { outlook, sorted, rejects, .. } = stand else { return vec![] };
+    let lines = if *sorted { vec![words::HOW_SORTED.to_owned()] } else { drawn(outlook, *rejects, seen) };
     lines.into_iter().map(|line| el("p", "t14 i2").text(line)).collect()
 }
 
-fn drawn(outlook: &Outlook, seen: Seen<'_>) -> Vec<String> {
+fn drawn(outlook: &Outlook, rejects: Rejects, seen: Seen<'_>) -> Vec<String> {
     let off = outlook.off().and_then(|off| Decimal::from_f64_retain(off * 100.0)).unwrap_or_default();
-    let [how, all] = words::how(&seen.speech.count(outlook.draws), &seen.speech.number(off, 0, 1), &all_good(outlook, seen));
+    let off = seen.speech.number(off, 0, 1);
+    let [how, all] = words::how(&seen.speech.count(outlook.draws), rejects, &off, &all_good(outlook, seen));
     let open = (0 < outlook.open).then(|| words::open(&seen.speech.count(outlook.open)));
     [how].into_iter().chain(open).chain([all]).collect()
 }

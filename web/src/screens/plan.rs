@@ -24,7 +24,7 @@ mod ways;
 use super::jobs::pile_name;
 use super::{Screen, Seen, undo};
 use crate::app::jobs;
-use crate::app::plan::{Page, Tap};
+use crate::app::plan::{Page, Tap, in_use_by, made_from, opens_unused};
 use crate::app::{App, Msg};
 use crate::parts::head::{Head, head};
 use crate::parts::ink::{Pair, drawing, rect};
@@ -33,7 +33,7 @@ use crate::view::{El, el};
 use crate::words::en::{common, design, job as rooms, plan as words};
 use fivebar_core::ledger::fold::Design;
 use fivebar_core::ledger::kind::plan::Shape;
-use fivebar_core::quantity::{Decimal, Length, Units, in_small};
+use fivebar_core::quantity::{Decimal, Id, Length, Units, in_small};
 use fivebar_core::sheet::job::JobSheet;
 use fivebar_core::sheet::make::Source;
 
@@ -48,9 +48,18 @@ pub fn screen(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Screen {
     }
 }
 
-/// Under its key in the job: that there is a plan the wood was cut by.
-pub fn under(sheet: &JobSheet) -> &'static str {
-    if sheet.planned { words::SHOW_PLAN } else { "" }
+/// The key in the job that opens it: under it that there is a plan the wood was cut by. Where one that was made since opens, that one has
+/// a key of its own.
+pub fn keys(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Vec<El<Msg>> {
+    let is_other = sheet.planned && opens_unused(app, sheet.job);
+    let under = match sheet.planned {
+        true if is_other => words::NOT_USED,
+        true => words::SHOW_PLAN,
+        false => "",
+    };
+    let open = key("key h56 wide", words::WHAT_CAN_I_MAKE, under, say(Tap::Open));
+    let used = if is_other { since::in_use(sheet.job, app, seen) } else { vec![] };
+    std::iter::once(open).chain(used).collect()
 }
 
 fn say(tap: Tap) -> Msg {
@@ -58,7 +67,14 @@ fn say(tap: Tap) -> Msg {
 }
 
 /// With parts, keys that keep them as a design, under the name of the one the job is `from` too; without, the designs there are.
-pub fn designs(sheet: &JobSheet, (kept, from): (&[Design], Option<&str>), seen: Seen<'_>) -> Vec<El<Msg>> {
+pub fn designs(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Vec<El<Msg>> {
+    let from = made_from(app);
+    let keys = design_keys(sheet, (&app.shelf().workshop().designs, from.as_deref()), seen);
+    let notice = of_no_design(app, sheet.job).then(|| el("p", "t14 i2").text(design::NOT_OF_PLANS));
+    keys.into_iter().chain(notice).collect()
+}
+
+fn design_keys(sheet: &JobSheet, (kept, from): (&[Design], Option<&str>), seen: Seen<'_>) -> Vec<El<Msg>> {
     let going_on = sheet.ended.is_none();
     if !sheet.parts.is_empty() {
         let there = |name: &str| kept.iter().any(|design| design.is_named(name));
@@ -78,6 +94,13 @@ pub fn designs(sheet: &JobSheet, (kept, from): (&[Design], Option<&str>), seen: 
         key("key h56 wide", design.name.clone(), under, say(Tap::UseDesign(design.id))).key(design.id.to_string())
     };
     std::iter::once(el("h2", "").text(words::MAKE_FROM_DESIGN)).chain(kept.iter().map(one)).collect()
+}
+
+/// Whether a job has a plan of something that no design keeps.
+fn of_no_design(app: &App, job: Id) -> bool {
+    let in_hand = app.plan.given.as_ref().filter(|given| given.ask.job == job).map(|given| given.ask.what.shape());
+    let used = in_use_by(app, job).into_iter().map(|(_, shape, _)| shape);
+    used.chain(in_hand).any(|shape| matches!(shape, Shape::Rows | Shape::Field))
 }
 
 const SHAPES: [Shape; 4] = [Shape::Rows, Shape::Parts, Shape::Sticks, Shape::Field];

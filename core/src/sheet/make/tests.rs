@@ -224,3 +224,19 @@ fn boards_to_buy_are_planned_with_and_told() {
     assert!(again.ask == ask && is == was && told == answered, "names stay at home");
     assert!(keep::again(&shop, &plan, &[]).is_none());
 }
+
+/// Of two parts the one that comes nearer says why, in whichever order they stand.
+#[test]
+fn the_part_that_comes_nearest_says_why() {
+    let parts = ["part \"rail\" 1 of 20 x 50 x 400 mm for tray\n", "part \"plate\" 1 of 20 x 90 x 200 mm for tray\n"];
+    for [one, other] in [parts, [parts[1], parts[0]]] {
+        let rack = "2026-03-02 09:00 +01:00 workshop EUR metric\nleave for yard\npile rest oak-european 27 x 62 x 288 mm\ncount 4 rest\n";
+        let story = tell(&format!("{rack}job tray \"Bench\" 1 spec\n{one}{other}"));
+        assert_eq!(story.refused, []);
+        let shop = Shop::of(&story.book, story.now.at);
+        let job = story.names.job("tray").expect("the job");
+        let ask = Ask { job, what: What::Sticks(None), turned: vec![], bought: vec![], without: vec![], over: None };
+        let why = fitting(&shop, &ask).unwrap().into_iter().map(|(_, why)| why).collect::<Vec<_>>();
+        assert_eq!(why, [Some(Unfit::TooShort)], "{one}{other}");
+    }
+}

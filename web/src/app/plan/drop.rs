@@ -53,7 +53,7 @@ pub fn asked_of(app: &mut App, act: Id) -> bool {
     let book = &app.shelf().book;
     let standing = book.act(act).into_iter().filter_map(|id| book.entry(id)).filter(|(_, struck)| !struck);
     let used = standing.filter_map(|(entry, _)| if let Fact::PlanUsed(f) = &entry.fact { Some((f.job, f.plan)) } else { None }).next();
-    let Some((job, plan)) = used else { return false };
+    let Some((job, plan)) = used.filter(|(_, plan)| !as_it_was_used(app, *plan)) else { return false };
     let shop = app.shelf().shop(app.now.at);
     let plans = shop.job(job).map(|job| job.plans).unwrap_or_default();
     let is_cut = in_use(&shop, &plans).iter().any(|it| it.plan.id == plan && uncut(app, it).is_some());
@@ -66,6 +66,11 @@ pub fn asked_of(app: &mut App, act: Id) -> bool {
         app.orders.push(Order::Feel(Feel::Refused));
     }
     is_cut
+}
+
+/// The plan in hand was used a moment ago, and nothing was ticked since: taking that back loses no tick.
+fn as_it_was_used(app: &App, plan: Id) -> bool {
+    app.plan.used == Some(plan) && app.plan.ticked_before.as_ref() == Some(&app.plan.ticked)
 }
 
 /// The same of one in use: its wood stays, or goes back to where it was; what is cut of it stays always.

@@ -31,3 +31,14 @@ pub(super) fn show(app: &mut App, plan: Id) {
         app.plan = Plan { asked: std::mem::take(&mut app.plan.asked), turned_to, ..kept };
     }
 }
+
+/// Whether what opens for a job that has wood by a plan is another one, made since and not used.
+pub fn opens_unused(app: &App, job: Id) -> bool {
+    let used = in_use_by(app, job);
+    let is_used = |plan: Id| used.iter().any(|(id, ..)| *id == plan);
+    if app.plan.is_of(job) {
+        return !used.is_empty() && !app.plan.used.is_some_and(is_used);
+    }
+    let last = used.last().map(|(.., at)| at.at);
+    beside::of(app, job).zip(last).is_some_and(|(it, last)| last < it.plan.at.at && !it.of.is_some_and(is_used))
+}

@@ -56,6 +56,8 @@ pub struct Since {
     pub changed: Vec<Change>,
     /// Piles that did not fit and are not what they were, by their places among those left out.
     pub left_out: Vec<usize>,
+    /// Piles of which there are more or fewer now, by their places, where that alone is otherwise.
+    pub counted: Vec<usize>,
     /// What the job has by plans before, where this one is not used.
     pub before: Option<Before>,
     /// Other plans by which the job has wood: the entry, what it makes, and when it was used.
@@ -84,7 +86,16 @@ pub fn since(app: &App, given: &Given, found: &Found) -> Since {
     let others = others.into_iter().map(|it| (it.id, it.plan.shape, it.at)).collect();
     let left_out = if taken { vec![] } else { left_out_changed(&shop, given) };
     let before = if taken { None } else { before_with(app, &job, &all, &given.ask) };
-    Since { taken, changed, left_out, before, others }
+    let counted = if taken || !changed.is_empty() { vec![] } else { counted(app, given) };
+    Since { taken, changed, left_out, counted, before, others }
+}
+
+/// The piles of a plan that is not used of which more or fewer could be planned with now.
+fn counted(app: &App, given: &Given) -> Vec<usize> {
+    let now = fitting_to(app, &given.ask);
+    let lies = |source: &Source| now.iter().find(|(it, _)| it.which() == source.which()).map_or(0, |(it, _)| it.n);
+    let all = given.sources.iter().enumerate().filter(|(_, source)| source.bought.is_none());
+    all.filter(|(_, source)| lies(source) != source.n).map(|(place, _)| place).listed()
 }
 
 /// What the job has by the plans before: it goes back when another plan is used, or stays where it is cut.
@@ -213,6 +224,7 @@ pub fn take_as(app: &mut App, instead: bool, now: Now) {
     let (instead, partly) = if instead { goes_of(app, &given.ask) } else { (vec![], vec![]) };
     match app.order(&Command::Plan(PlanCommand::Use { plan: Box::new(plan), left, instead, partly }), now) {
         Some(written) => {
+            app.plan.ticked_before = Some(app.plan.ticked.clone());
             (app.plan.used, app.plan.asks, app.plan.again) = (written.entries.first().map(|entry| entry.id), false, None);
             beside::keep(app);
             app.orders.push(Order::Feel(Feel::Start));

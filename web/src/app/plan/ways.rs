@@ -2,7 +2,7 @@
 //! waste less.
 
 use super::rack_first::{Weight, weight_of};
-use super::{FIRST, Plan, Stands, found, used};
+use super::{FIRST, Plan, Stands, beside, found, plan_it, stop, used};
 use crate::app::App;
 use crate::app::order::Order;
 use fivebar_core::plan::Answered;
@@ -22,6 +22,48 @@ const ALL: i64 = 1_000;
 pub struct Ways {
     left: Vec<Way>,
     now: Option<(Way, Box<Given>)>,
+}
+
+/// A plan of another way, and how long the book was.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Looked {
+    plan: Box<Plan>,
+    entries: usize,
+}
+
+/// Turns to another way of the same top: one that was looked at before is there as it was left, its ticks too; another is planned.
+pub fn look(app: &mut App, way: Way) {
+    stop(app);
+    let entries = app.shelf().book.len();
+    let mut looked = std::mem::take(&mut app.plan.looked);
+    looked.retain(|it| it.entries == entries);
+    let there = looked.iter().position(|it| first_of(&it.plan).is_some_and(|first| is_same(first, &way))).map(|nth| looked.remove(nth));
+    if app.plan.used.is_none() && first_of(&app.plan).is_some() {
+        looked.push(Looked { plan: Box::new(app.plan.clone()), entries });
+    }
+    match there {
+        Some(it) => {
+            let (asked, turned_to) = (std::mem::take(&mut app.plan.asked), app.plan.turned_to.wrapping_add(1));
+            app.plan = Plan { asked, turned_to, ..*it.plan };
+            beside::keep(app);
+        }
+        None => {
+            (app.plan.draft.mixed, app.plan.draft.pick) = (way.mixed, Some(way.pick));
+            plan_it(app);
+        }
+    }
+    looked.iter().filter_map(|it| planned_first(&it.plan)).for_each(|way| note(&mut app.plan, &way));
+    app.plan.looked = looked;
+}
+
+fn first_of(plan: &Plan) -> Option<&Way> {
+    plan.found.as_ref().and(plan.given.as_ref())?.ways.first()
+}
+
+/// The way that is in hand, by what was found of it.
+fn planned_first(plan: &Plan) -> Option<Way> {
+    let found = plan.found.as_ref()?;
+    Some(planned(first_of(plan)?.clone(), &found.sheet, &found.answered))
 }
 
 /// The ways behind the one in hand: of the wood and thickness that were chosen, where they were.
@@ -53,9 +95,7 @@ pub fn taken_in(app: &mut App, answered: &Answered) -> bool {
 
 /// The way that is in hand was planned.
 pub fn first_is_planned(plan: &mut Plan) {
-    let Some((given, found)) = plan.given.as_ref().zip(plan.found.as_ref()) else { return };
-    if let Some(way) = given.ways.first() {
-        let way = planned(way.clone(), &found.sheet, &found.answered);
+    if let Some(way) = planned_first(plan) {
         note(plan, &way);
     }
 }

@@ -8,6 +8,7 @@ use super::super::form::Form;
 use crate::parts::pad::Press;
 use fivebar_core::ledger::decide::{Lying, Now};
 use fivebar_core::quantity::{Count, Id, Key, Length, reading};
+use fivebar_core::refusal::Refusal;
 use fivebar_core::sheet::stock::StockPile;
 use fivebar_core::sheet::stock::find::{From, Thick, Wanted};
 use walk::Walk;
@@ -201,6 +202,14 @@ fn sought(app: &mut App) {
     (rack.wanted.length, rack.wanted.width) = (length, width);
     rack.wanted.thickness = thickness.map(if rack.just { Thick::Just } else { Thick::AtLeast });
     (rack.page, rack.with_shorter) = (Page::List, false);
+}
+
+/// After something was taken back or put back: of a pile that is no more there is no page.
+pub fn undone(app: &mut App) {
+    let (Page::Pile(at) | Page::Ask(at, _)) = app.workshop.rack.page else { return };
+    if fivebar_core::sheet::stock::pile(&app.shelf().shop(app.now.at), at) == Err(Refusal::NotThere) {
+        app.workshop.rack.show(Page::List);
+    }
 }
 
 impl Rack {

@@ -9,14 +9,14 @@ use super::forms::room::between;
 use super::{say, to_job};
 use crate::app::jobs::Tap;
 use crate::app::jobs::draft::{What, room_of};
-use crate::app::plan::{after_the_saw, made_from};
+use crate::app::plan::after_the_saw;
 use crate::app::{App, Msg};
 use crate::parts::caution::caution;
 use crate::parts::fraction::worded;
 use crate::parts::head::{Fact, Head, head};
 use crate::parts::key::key;
 use crate::view::{El, el};
-use crate::words::en::{common, count, design, job as words, jobs, plan, rack as rack_words, woods, yard};
+use crate::words::en::{common, count, design, job as words, jobs, rack as rack_words, woods, yard};
 use fivebar_core::ledger::decide::Lying;
 use fivebar_core::ledger::fold::Part;
 use fivebar_core::quantity::{Count, Listed, Units, Volume};
@@ -39,11 +39,10 @@ pub fn screen(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Screen {
     let short_of_rest = |pile: &RackPile| if taken.iter().any(|it| it.pile == pile.pile) { vec![] } else { lacks(pile) };
     let cautious = piles.iter().any(|pile| !lacks(pile).is_empty());
     let none = |words: &'static str| el("p", "t14 i2").text(words);
-    let make = key("key h56 wide", plan::WHAT_CAN_I_MAKE, super::super::plan::under(sheet), say(Tap::Plan(crate::app::plan::Tap::Open)));
     let after = after_the_saw(app);
     let first = el("div", "col")
         .kids(outlook(sheet, app, seen))
-        .kid(make)
+        .kids(super::super::plan::keys(sheet, app, seen))
         .kids(lacking(sheet, seen))
         .kids(other_now(sheet, seen))
         .kid(el("h2", "").text(words::TAKEN))
@@ -62,7 +61,7 @@ pub fn screen(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Screen {
     } else {
         parts(sheet, &known.wood.woods, seen)
     });
-    let second = second.kids(super::super::plan::designs(sheet, (&known.designs, made_from(app).as_deref()), seen));
+    let second = second.kids(super::super::plan::designs(sheet, app, seen));
     let [low, high] = room_of(app, sheet);
     let under = words::lives_in(&between((low, high), seen), sheet.room.is_some());
     let second = second.kid(key("key soft h56", words::ROOM, under, say(Tap::Write(What::Room))).flag("disabled", sheet.ended.is_some()));

@@ -17,7 +17,9 @@ use fivebar_core::sheet::make::{Change, Given, Source, Unfit, is_used};
 
 /// What has changed, each in a sentence.
 pub fn notes(given: &Given, since: &Since) -> Vec<El<Msg>> {
-    said(&since.changed, given).into_iter().map(|said| el("p", "why").attr("role", "alert").text(said)).listed()
+    let counts = since.counted.iter().filter_map(|place| letter(given, *place)).listed();
+    let counted = (!counts.is_empty()).then(|| words::counts(&counts));
+    said(&since.changed, given).into_iter().chain(counted).map(|said| el("p", "why").attr("role", "alert").text(said)).listed()
 }
 
 fn said(changed: &[Change], given: &Given) -> Vec<String> {

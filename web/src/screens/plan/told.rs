@@ -9,7 +9,7 @@ use crate::words::en::{common, plan as words, told};
 use fivebar_core::ledger::kind::plan::Shape;
 use fivebar_core::plan::field::problem::Pattern;
 use fivebar_core::plan::{Asked, Sense};
-use fivebar_core::quantity::{Decimal, Length, Listed, Mass, Units, Volume, begin_small, half_up};
+use fivebar_core::quantity::{Decimal, Length, Listed, Mass, Units, Volume, half_up};
 use fivebar_core::sheet::make::buy::Kinds;
 use fivebar_core::sheet::make::{Given, Source, What};
 use fivebar_core::sheet::plan::wish::Wish;
@@ -250,7 +250,7 @@ pub fn part(given: &Given, nth: usize) -> String {
     match &given.ready.wish {
         Wish::Parts(parts) | Wish::Sticks(parts) => match parts.parts.get(nth) {
             Some(part) if part.name.is_empty() => crate::words::en::changed::nth_part(&(nth + 1).to_string()),
-            part => part.map_or_else(String::new, |part| begin_small(&part.name)),
+            part => part.map_or_else(String::new, |part| part.name.clone()),
         },
         _ => String::new(),
     }

@@ -13,6 +13,7 @@ pub fn start_of(op: &str) -> String {
 pub fn named(fact: &Fact) -> &'static str {
     match fact {
         Fact::HaulBegan(_) => "new haul",
+        Fact::HaulDescribed(f) if f.bought == Some(true) => "boards bought",
         Fact::HaulDescribed(_) | Fact::TripDescribed(_) => "what was said of the haul",
         Fact::TripBegan(_) => "leaving",
         Fact::TripStepped(_) => "the trip’s last step",

@@ -9,6 +9,12 @@ pub fn sizes(letters: &[String]) -> String {
     format!("The {what} of {} {has} changed since: plan again.", listed(letters, "and"))
 }
 
+/// "The count of A has changed since: the figures are of then. Plan again to count with it."; the plan can be used all the same.
+pub fn counts(letters: &[String]) -> String {
+    let (what, has, it) = if letters.len() == 1 { ("count", "has", "it") } else { ("counts", "have", "them") };
+    format!("The {what} of {} {has} changed since: the figures are of then. Plan again to count with {it}.", listed(letters, "and"))
+}
+
 /// "The wood of A has changed since: plan again."
 pub fn woods(letters: &[String]) -> String {
     let (what, has) = if letters.len() == 1 { ("wood", "has") } else { ("woods", "have") };

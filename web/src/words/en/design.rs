@@ -1,6 +1,7 @@
 //! English: designs, and how many of one the wood gives.
 
 use fivebar_core::quantity::begin_small;
+use fivebar_core::sheet::outlook::Rejects;
 
 pub const DESIGNS: &str = "Designs";
 pub const NONE: &str = "No design yet.";
@@ -16,7 +17,7 @@ pub const NO_OPERATIONS: &str = "no operations";
 
 /// "4 × leg", by the maker's name for one.
 pub fn part(n: &str, name: &str) -> String {
-    format!("{n} × {}", begin_small(name))
+    format!("{n} × {name}")
 }
 
 /// "4 × leg, 2 × rail and 3 more".
@@ -57,7 +58,7 @@ pub fn all_sorted(n: &str) -> String {
 
 /// "short of leg stock".
 pub fn short_of(part: &str) -> String {
-    format!("short of {} stock", begin_small(part))
+    format!("short of {part} stock")
 }
 
 /// "from the rack".
@@ -66,7 +67,7 @@ pub fn from_rack(gives: &str) -> String {
 }
 
 pub fn nothing_fits(part: &str) -> String {
-    format!("none: no pieces fit the part {}", begin_small(part))
+    format!("none: no pieces fit the part {part}")
 }
 
 pub const RACK_EMPTY: &str = "none: the rack is empty";
@@ -83,15 +84,24 @@ pub fn found((all, most): (i64, i64), written: [&str; 2]) -> String {
 }
 
 /// How sure and likely are meant: how often it was played through, how far off the 95 may be, and what all good pieces give.
-pub fn how(draws: &str, off: &str, all: &str) -> [String; 2] {
+pub fn how(draws: &str, rejects: Rejects, off: &str, all: &str) -> [String; 2] {
+    let by = match rejects {
+        Rejects::Met => "the rejects met so far",
+        Rejects::PartlyGuessed => "the rejects met so far, and a guess where nothing was sorted yet: one in four rejected",
+        Rejects::Guessed => "a guess, as nothing was sorted yet: one in four rejected",
+    };
     [
         format!(
-            "Some pieces are not sorted yet. Sorting was played through {draws} times with the rejects met so far. Sure: so many came \
-             out in 95 of 100 times, give or take {off}. Likely: in 80 of 100."
+            "Some pieces are not sorted yet. Sorting was played through {draws} times with {by}. \
+             Sure: so many came out in 95 of 100 times, give or take {off}. Likely: in 80 of 100."
         ),
         format!("If every piece is good: {all}."),
     ]
 }
+
+/// Beside the keys of a job with such a plan.
+pub const NOT_OF_PLANS: &str =
+    "A design keeps parts and operations. A top in rows and a field of tiles are not kept in it: they are asked for in each job.";
 
 /// How it was reckoned where nothing is left to chance.
 pub const HOW_SORTED: &str = "Every piece is sorted, so nothing is left to chance. The plan says how to cut them.";

@@ -6,6 +6,7 @@ use fivebar_core::plan::field::problem::Pattern;
 pub const WHAT_CAN_I_MAKE: &str = "What can I make?";
 pub const WHAT_IT_LOOKS_LIKE: &str = "What does it look like?";
 pub const SHOW_PLAN: &str = "the plan it was cut by";
+pub const NOT_USED: &str = "planned since, not used";
 pub const PLAN: &str = "Plan";
 pub const PLAN_AGAIN: &str = "Plan again";
 pub const STOP_HERE: &str = "Stop here";
@@ -13,7 +14,7 @@ pub const PRINT: &str = "Print for the wall";
 pub const PILES: &str = "Pieces to use";
 pub const CHANGE: &str = "Change it";
 pub const CHANGE_ROWS: &str = "Change rows";
-pub const TO_FIGURES: &str = "What is asked";
+pub const TO_FIGURES: &str = "Back to the figures";
 pub const OTHER_SHAPE: &str = "Something else";
 
 /// What each looks like.

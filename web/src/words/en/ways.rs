@@ -51,12 +51,14 @@ pub fn rows_of(rows: &str, wood: &str) -> String {
     format!("{rows} of {wood}")
 }
 
-/// "10 rows, about 30 % waste"; of one that was planned "10 rows, 31 % waste"; "3 rows, about 9 % waste, with boards to buy"; "not enough for
+/// "10 rows, about 30 % waste"; of one that was planned for a moment "10 rows, 31 % waste or less", as a
+/// longer look may find less; "3 rows, about 9 % waste, with boards to buy"; "not enough for
 /// 10 rows".
 pub fn way(rows: &str, waste: Option<(&str, bool)>, buys: bool) -> String {
     let buys = if buys { ", with boards to buy" } else { "" };
     match waste {
-        Some((waste, planned)) => format!("{rows}, {}{waste} % waste{buys}", if planned { "" } else { "about " }),
+        Some((waste, true)) => format!("{rows}, {waste} % waste or less{buys}"),
+        Some((waste, false)) => format!("{rows}, about {waste} % waste{buys}"),
         None => format!("not enough for {rows}{buys}"),
     }
 }

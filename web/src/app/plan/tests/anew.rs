@@ -167,3 +167,28 @@ fn cut_strips_of_a_top_stay_and_are_said() {
     let given = app.plan.given.as_ref().unwrap();
     assert_eq!((given.sources[0].n, given.own.first().copied()), (10, Some(2)));
 }
+
+/// A plan made again was used and that taken back: it is one that is not used, and the plan in use is a tap away under its own name.
+#[test]
+fn after_a_plan_made_again_is_taken_back_the_plan_in_use_is_named_as_such() {
+    let mut app = begun("", (Shape::Sticks, 1));
+    heard(&mut app, [Tap::Use, Tap::OneMore(0)]);
+    let first = app.plan.used.unwrap();
+    planned(&mut app);
+    heard(&mut app, [Tap::Use, Tap::UseAnd(false)]);
+    take_back(&mut app);
+    let wood = |app: &mut App| app.heard(Msg::Jobs(Jobs::Room(Room::Wood)), Now { wall: app.now, chance: [203; 10] });
+    let (unused, cut_by) = ("planned since, not used", "the plan it was cut by");
+    for mut app in [reloaded(&app), app] {
+        wood(&mut app);
+        says(&app, &[unused, "The plan in use"], &[cut_by]);
+        heard(&mut app, [Tap::Open]);
+        says(&app, &["Use these 3"], &["The job has this wood"]);
+        heard(&mut app, [Tap::Kept(first)]);
+        says(&app, &["The job has this wood", "1 of 4"], &["Use these"]);
+        wood(&mut app);
+        says(&app, &[cut_by], &[unused, "The plan in use"]);
+        heard(&mut app, [Tap::Open]);
+        assert_eq!(app.plan.used, Some(first));
+    }
+}

@@ -57,6 +57,24 @@ fn boards_that_were_bought_a_little_wider_or_narrower_may_count() {
     }
 }
 
+/// Boards that were written down as bought and taken back: the page of their pile goes with them, and the key says what they were.
+#[test]
+fn boards_bought_and_taken_back_leave_no_page_of_theirs() {
+    let mut app = four_to_buy();
+    heard(&mut app, [Tap::Bought]);
+    on_rack(&mut app, [RackTap::Done]);
+    let pile = app.workshop.rack.page.clone();
+    assert!(matches!(pile, crate::app::workshop::rack::Page::Pile(_)));
+    for (wanted, undo) in
+        [("boards bought, ", None), ("taken back: boards bought, ", Some(Common::TakeBack)), ("boards bought, ", Some(Common::PutBack))]
+    {
+        let now = Now { wall: app.now, chance: [u8::try_from(app.own.book.len()).unwrap(); 10] };
+        undo.into_iter().for_each(|undo| drop(app.heard(Msg::Common(undo), now)));
+        let shown = page(&app);
+        assert!(shown.contains(wanted) && !shown.contains("Not done") && !shown.contains("was said of the haul"), "{shown}");
+    }
+}
+
 /// Four of nine are bought, in two goes: what is left to buy is what is left, also after a reload.
 #[test]
 fn boards_that_were_bought_are_not_offered_to_buy_again() {

@@ -2,6 +2,7 @@
 
 use super::*;
 use fivebar_core::ledger::decide::{HaulCommand, JobCommand, Lying, PileFacts};
+use fivebar_core::ledger::kind::haul::Way;
 use fivebar_core::ledger::kind::plan::SawSet;
 use fivebar_core::quantity::Length;
 
@@ -131,6 +132,39 @@ fn what_was_left_out_and_changed_since_is_not_said_to_be_as_it_was() {
     let shown = page(&app);
     assert!(shown.contains("Thin was left out as it was then, and has changed since: plan again."), "{shown}");
     assert!(!shown.contains("too thin") && shown.contains("Use these 4"), "{shown}");
+}
+
+/// More or fewer of a pile, and still enough: the plan can be used, and its figures are of then. What it took itself is no such change.
+#[test]
+fn a_count_that_changed_is_said_of_a_plan_that_is_not_used() {
+    let said = "The count of A has changed since: the figures are of then. Plan again to count with it.";
+    let says = |app: &App, changed: bool| {
+        let shown = page(app);
+        assert_eq!(shown.contains(said), changed, "{shown}");
+    };
+    for more in [false, true] {
+        let mut app = planned("job other \"Other\" 1 spec\n");
+        says(&app, false);
+        let (Lying { haul, pile }, other) = (strips(&app), app.shelf().book.entries().last().unwrap().0.id);
+        let changes = if more {
+            HaulCommand::Count { haul, pile, n: 3, way: Way::Bundle }
+        } else {
+            HaulCommand::Take { haul, pile, job: other, n: 2 }
+        };
+        order(&mut app, Command::Haul(changes));
+        let mut again_here = reloaded(&app);
+        heard(&mut again_here, [Tap::Open]);
+        for app in [&mut again_here, &mut app] {
+            says(app, true);
+            assert!(page(app).contains("Use these 4"), "{}", page(app));
+        }
+        again(&mut app);
+        says(&app, false);
+        heard(&mut app, [Tap::Use]);
+        says(&app, false);
+        take_back(&mut app);
+        says(&app, false);
+    }
 }
 
 #[test]

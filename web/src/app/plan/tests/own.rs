@@ -100,3 +100,19 @@ fn a_board_more_takes_no_figure_away() {
     let shown = shown(&mut app);
     assert!(shown.contains(said), "{shown}");
 }
+
+/// A design keeps no top in rows: where the job has one it is said beside the keys of designs.
+#[test]
+fn what_no_design_keeps_is_said_where_designs_are_kept() {
+    let said = "A top in rows and a field of tiles are not kept in it";
+    for (shape, is_said) in [(Shape::Rows, true), (Shape::Parts, false)] {
+        let mut app = begun("", shape);
+        planned(&mut app);
+        for used in [false, true] {
+            heard(&mut app, used.then_some(Tap::Use));
+            app.jobs.room = Some(Room::Wood);
+            assert_eq!(page(&app).contains(said), is_said, "{shape:?} {used}");
+            app.jobs.room = Some(Room::Plan);
+        }
+    }
+}
