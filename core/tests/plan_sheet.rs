@@ -403,7 +403,7 @@ fn what_one_set_more_lacks_is_said_in_pieces() {
         .iter()
         .map(|lacking| match lacking {
             Unlock::Part { part, n, .. } => (*part, *n),
-            Unlock::Source { source, n } => (*source, *n),
+            Unlock::Source { source, n } | Unlock::Rows { source, n, .. } => (*source, *n),
         })
         .collect();
     assert!(!shown.is_empty() && shown.iter().all(|(_, n)| 0 < *n), "{:?}", most.short);

@@ -37,6 +37,7 @@ fn asked_with(rack: &str, what: What, keep: Option<Length>) -> Result<Given, Why
 
 fn made(given: &Given) -> PlanSheet {
     let answered = given.ready.asked.solve(&mut Patience::new(Some(20_000), &mut |_: Progress<'_>| true), 1);
+    let answered = given.ready.spared(answered);
     sheet(&given.ready, &answered, given.room).unwrap()
 }
 
@@ -121,33 +122,49 @@ fn field(pattern: Pattern, sides: [i64; 3]) -> What {
     What::Field(Field { sides, tolerance: mm(3), patterns: vec![pattern], two: false })
 }
 
-/// Four rows of 100 make 400, every other one of two halves of 150: 150 and 3 and 150 are 303 of a board of 320, so two boards give four.
+/// Four rows of 100 make 400, every other one of two halves of 150: 150 and 3 and 150 are 303 of a board of 315, so two boards give four.
 #[test]
 fn two_halves_of_brick_come_out_of_one_board() {
     let rack = |size: &str| format!("pile boards walnut-black {size} mm\ncount 20 boards\n{JOB}");
     let told = check(&rack("38 x 120 x 320"), field(Pattern::Running, [400, 300, 20]), (1, 4), &[]);
     assert_eq!(told.laid.map(|it| it.sides), Some([400, 300, 20].map(mm)));
-    // All four halves of 200 out of one board of 1,198, 386 behind them; 795 behind each of two whole ones of 402.
-    let told = check(&rack("38 x 120 x 1200"), field(Pattern::Running, [400, 400, 20]), (1, 3), &[386, 795, 795]);
+    // All four halves of 200 out of one board of 1,195, 383 behind them; 792 behind each of two whole ones of 400.
+    let told = check(&rack("38 x 120 x 1200"), field(Pattern::Running, [400, 400, 20]), (1, 3), &[383, 792, 792]);
     assert_eq!(told.laid.map(|it| it.sides), Some([400, 400, 20].map(mm)));
 }
 
-/// Twelve blocks of two tiles of 100 x 50 are 400 x 300. Behind each 795 of 900 go back.
+/// A tile is sawn as a row is: 2.5 off each end, a kerf before what is left, and of a width 2 off each long edge and half a millimetre off
+/// each glued one. 590 leave 282 behind a row of 300 and behind a tile of 300, and 45 or 50 wide give 40 and 45. What is laid open is glued
+/// to nothing: it is planed to its width, 2 in all.
+#[test]
+fn a_tile_is_sawn_as_a_row_is() {
+    let rack = |wide: i64| format!("pile sticks maple-sugar 25 x {wide} x 590 mm\ncount 44 sticks\n{JOB}");
+    check(&rack(45), What::Top(Top { rows: Some(2), ..top(300, 80, 20) }), (2, 2), &[282, 282]);
+    let told = check(&rack(45), field(Pattern::Stack, [300, 80, 20]), (1, 2), &[282, 282]);
+    assert_eq!(told.laid.map(|it| it.tile), Some([300, 40].map(mm)));
+    let wide = |pattern, wide: i64| {
+        let laid = made(&asked(&rack(wide), field(pattern, [0, 0, 20]))).laid.unwrap();
+        laid.tile[1]
+    };
+    assert_eq!([Pattern::Stack, Pattern::Running, Pattern::Crossed].map(|pattern| wide(pattern, 50)), [45, 45, 48].map(mm));
+}
+
+/// Twelve blocks of two tiles of 100 x 50 are 400 x 300. Behind each 792 of 900 go back.
 #[test]
 fn a_basket_is_ripped_and_trimmed_to_the_size_that_is_asked() {
     let rack = |size: &str| format!("pile sticks maple-sugar {size} mm\ncount 44 sticks\n{JOB}");
-    let told = check(&rack("25 x 55 x 900"), field(Pattern::Basket, [400, 300, 20]), (1, 24), &[795; 24]);
+    let told = check(&rack("25 x 55 x 900"), field(Pattern::Basket, [400, 300, 20]), (1, 24), &[792; 24]);
     assert_eq!(told.laid.map(|it| it.sides), Some([400, 300, 20].map(mm)));
     // Tiles of 100 x 50 as they come stay as they are.
-    let told = check(&rack("25 x 52 x 102"), field(Pattern::Basket, [401, 299, 23]), (1, 24), &[]);
+    let told = check(&rack("25 x 55 x 105"), field(Pattern::Basket, [401, 299, 23]), (1, 24), &[]);
     assert_eq!(told.laid.map(|it| it.sides), Some([400, 300, 23].map(mm)));
 }
 
-/// Ripped to 100, boards of 120 x 320 give tiles of 300 x 100, and 400 x 300 is four cells by three; boards of 102 give them as they are.
+/// Ripped to 100, boards of 120 x 320 give tiles of 300 x 100, and 400 x 300 is four cells by three; boards of 105 give them as they are.
 #[test]
 fn a_herringbone_is_ripped_to_the_size_that_is_asked() {
     let rack = |width: i64| format!("pile boards walnut-black 38 x {width} x 320 mm\ncount 26 boards\n{JOB}");
-    for (width, asked) in [(120, [400, 300, 35]), (102, [400, 300, 35]), (120, [591, 355, 35])] {
+    for (width, asked) in [(120, [400, 300, 35]), (105, [400, 300, 35]), (120, [576, 346, 35])] {
         let told = made(&self::asked(&rack(width), field(Pattern::Herringbone, asked)));
         let near = |(side, asked): (&Length, i64)| (side.as_nm() - asked * 1_000_000).abs() <= 3_000_000;
         let sides = told.laid.map(|it| it.sides).unwrap();
@@ -158,13 +175,13 @@ fn a_herringbone_is_ripped_to_the_size_that_is_asked() {
 }
 
 /// Five rows of four cells of 60 are cut to 240, 240, 180, 180 and 120 out of one board, and to 120, 60 and 60 out of another, 751 behind
-/// them: of 3.1062 litres 751 x 60 x 23 go back, and 240 x 300 x 23 are finished.
+/// them: of 3.26625 litres 751 x 60 x 23 go back, and 240 x 300 x 23 are finished.
 #[test]
 fn what_is_left_of_a_herringbone_goes_back() {
-    let rack = format!("pile boards walnut-black 25 x 62 x 1002 mm\ncount 20 boards\n{JOB}");
+    let rack = format!("pile boards walnut-black 25 x 65 x 1005 mm\ncount 20 boards\n{JOB}");
     let told = check(&rack, field(Pattern::Herringbone, [240, 300, 23]), (1, 2), &[751]);
     let waste = [told.waste.taken, told.waste.wasted].map(|volume| volume.litres());
-    assert_eq!(waste, [Decimal::new(206_982, 5), Decimal::new(41_382, 5)]);
+    assert_eq!(waste, [Decimal::new(222_987, 5), Decimal::new(57_387, 5)]);
 }
 
 /// Two crossed courses are planed to half the height that is asked, and as few layers of a stack as give it: three of 33.3 for 100.
@@ -210,6 +227,23 @@ fn what_is_left_of_a_board_that_is_taken_goes_back() {
     let rack = format!("pile boards maple-sugar 25 x 55 x 900 mm\ncount 12 boards\n{JOB}part \"cleat\" 3 of 20 x 49 x 400 mm for bench\n");
     check(&rack, What::Parts(Some(1)), (1, 2), &[483]);
     check(&rack, What::Sticks(Some(1)), (1, 2), &[485]);
+}
+
+/// Slats of 20 x 49 x 400, two out of a stick of 900: of thick and of thin sticks the thin ones are cut, as far as there are some, whichever
+/// are named first.
+#[test]
+fn of_sticks_as_long_the_smaller_ones_are_cut() {
+    for (nth, thin) in [(0, 8), (1, 8), (0, 2), (1, 2)] {
+        let mut piles = ["pile thick maple-sugar 40 x 100 x 900 mm\ncount 8 thick\n".to_owned()].to_vec();
+        piles.insert(nth, format!("pile thin maple-sugar 25 x 55 x 900 mm\ncount {thin} thin\n"));
+        let given = asked(&format!("{}{JOB}part \"slat\" 6 of 20 x 49 x 400 mm for bench\n", piles.concat()), What::Sticks(Some(1)));
+        let told = made(&given);
+        let of = |wide: i64| {
+            let used = told.used.iter().filter(|used| given.sources[used.source].pile.width == Some(mm(wide)));
+            used.map(|used| used.pieces).sum::<Count>()
+        };
+        assert_eq!([of(55), of(100)], [thin.min(3), 3 - thin.min(3)], "{nth} {thin}");
+    }
 }
 
 /// Every way to cut these pieces from these sticks, looked through to the end: the least that is taken, and the most that is left of that

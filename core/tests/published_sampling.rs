@@ -112,8 +112,10 @@ fn sets_of_an_unsorted_pile() {
         let number = |column: &str| row[column].parse::<f64>().unwrap();
         let n: Count = row["remaining_N"].parse().unwrap();
         let share = [number("beta"), number("alpha")]; // good, rejected
-        let found =
-            outlook(&Hoped { problem: problem.clone(), piles: vec![Pieces { certain: 0, unsorted: n, share, lots: 7, kin: 7 }] }, 1);
+        let found = outlook(
+            &Hoped { problem: problem.clone(), piles: vec![Pieces { certain: 0, unsorted: n, share, lots: 7, kin: 7 }], known: vec![] },
+            1,
+        );
         let rejects = BetaBinomial::new(n, number("alpha"), number("beta")).unwrap();
         let four = 4.0 * found.off().unwrap();
         let near = i64::from(rejects.quantile(0.95 - four))..=i64::from(rejects.quantile(0.95 + four));

@@ -2,9 +2,12 @@
 
 use fivebar_core::ledger::fold;
 use fivebar_core::plan::outlook::{Outlook, outlook};
+use fivebar_core::plan::patience::{Patience, Progress};
 use fivebar_core::quantity::{Currency, Id, Units};
 use fivebar_core::sheet::Shop;
-use fivebar_core::sheet::outlook::{Wood, of_designs, of_job};
+use fivebar_core::sheet::make::{Ask, What, given};
+use fivebar_core::sheet::outlook::{Made, Wood, of_designs, of_job};
+use fivebar_core::sheet::plan::sheet;
 use fivebar_core::story::{Story, tell};
 
 const DESIGNS: &str = include_str!("../../tests/stories/designs.txt");
@@ -50,6 +53,27 @@ fn before_it_is_sorted() {
     let shop = Shop::of(&story.book, story.now.at);
     let job = of_job(&shop, story.names.job("first").unwrap()).unwrap();
     check(&job, 3, 4, 7, Some("leg"));
+}
+
+/// A plan of two stands is known, and none of its pieces is sorted: it says nothing of what is sure, and that all good pieces give two at the
+/// least. One of other parts says nothing.
+#[test]
+fn a_plan_that_is_known_is_handed_in() {
+    let story = up_to("# --- ten squares");
+    let shop = Shop::of(&story.book, story.now.at);
+    let job = story.names.job("first").unwrap();
+    let ask = Ask { job, what: What::Parts(Some(2)), turned: vec![], bought: vec![], without: vec![], over: None };
+    let given = given(&shop, &ask).unwrap();
+    let answered = given.ready.asked.solve(&mut Patience::new(Some(2_000), &mut |_: Progress<'_>| true), 1);
+    let told = sheet(&given.ready, &answered, given.room).unwrap();
+    let wood = of_job(&shop, job).unwrap().knows(&Made::of((&given, &told), false).unwrap());
+    let known: Vec<(Vec<i64>, i64)> = wood.hoped.known.iter().map(|it| (it.boards.clone(), it.sets)).collect();
+    let used: i64 = told.used.iter().map(|used| i64::from(used.pieces)).sum();
+    assert_eq!(known.iter().map(|(boards, sets)| (boards.iter().sum(), *sets)).collect::<Vec<(i64, i64)>>(), [(used, 2)]);
+    check(&wood, 3, 4, 7, Some("leg"));
+    let without = Ask { without: vec!["rail".into()], ..ask };
+    let other = fivebar_core::sheet::make::given(&shop, &without).unwrap();
+    assert_eq!(Made::of((&other, &told), false), None);
 }
 
 /// Seven are known good, 20 are open, and 16 good stand against 6 rejects now: four more stands take 9 of the 20, as likely as that.

@@ -81,6 +81,24 @@ fn three_nights_that_nobody_answered_for_are_not_what_is_usual() {
     check(&format!("plan \"plane\" make 1200 min for shelf\n{within}"), ((12, 20), Because::Usual));
 }
 
+/// Planed from 8:00 to 11:30 AM on three days, with a note on the job at 11:00: it is not asked about, so it says what is usual. Left running on
+/// a fourth day, nine to five: no longer than 210 minutes in 80 of 100. Noted at 8:30 only, each is asked about, and says nothing.
+#[test]
+fn a_run_that_is_not_asked_about_says_what_is_usual() {
+    let check = |noted: &str, asked_of: usize, shown: ((u16, u16), Because)| {
+        let planed = |day: u32| {
+            format!("2026-03-{day:02} 08:00 start \"plane\" make on shelf\n{noted} about shelf note \"it goes well\"\n11:30 stop\n")
+        };
+        let three: String = [2, 3, 4].map(planed).concat();
+        let before = told(&format!("job shelf \"Shelf\" 1 order\n{three}"));
+        assert_eq!(bench(&before.book, Seen { now: before.now, ..Seen::default() }).to_mend.len(), asked_of, "{noted}");
+        let story = told(&format!("job shelf \"Shelf\" 1 order\n{three}2026-03-09 09:00 start \"plane\" make on shelf\n17:00 copy kept"));
+        assert_eq!(asked(&story), Some(shown), "{noted}");
+    };
+    check("11:00", 0, ((12, 30), Because::Usual));
+    check("08:30", 3, ((10, 0), Because::Default));
+}
+
 /// Sharpened for 20 minutes, and once over night; glue waits for an hour and a half.
 #[test]
 fn what_is_offered_meanwhile_is_no_night() {

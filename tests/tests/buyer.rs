@@ -182,6 +182,31 @@ fn the_hold_has_a_keyboard_and_leaves_the_history_as_it_was() {
     });
 }
 
+/// A clock that names its timers by more than 32 bits, as the platform may.
+const FAR: &str = "{ const far = 1e12, { setTimeout, clearTimeout } = globalThis;
+  globalThis.setTimeout = (...of) => far + setTimeout(...of);
+  globalThis.clearTimeout = id => clearTimeout(far < id ? id - far : 0) }";
+
+/// A hold that is let go early says nothing, then or later, and no call of it is left behind.
+#[test]
+fn a_hold_let_go_early_leaves_no_call() {
+    with_market(|browser, page| {
+        browser.before_each_page(page, FAR);
+        browser.reload(page);
+        app::ready(browser, page);
+        browser.tap_text(page, "Show the buyer");
+        browser.wait_text(page, "Hold to close");
+        for span in [0, 300] {
+            browser.hold(page, ".close .key", Duration::from_millis(span));
+            std::thread::sleep(Duration::from_millis(900));
+            browser.wait_text(page, "Hold to close");
+            assert_eq!(browser.errors(), [""; 0], "let go after {span} ms");
+        }
+        browser.hold(page, ".close .key", Duration::from_millis(900));
+        browser.wait_text(page, "3 left of 5, tag 145");
+    });
+}
+
 #[test]
 fn out_of_sight_the_offer_is_blank() {
     with_market(|browser, page| {

@@ -49,6 +49,8 @@ pub struct Bench {
     coated: Sorted<(Id, String), Option<Count>>,
     // What operations were planned to take.
     thought: Sorted<(Id, String), Span>,
+    // When something was done on a job or haul, in order, where it may speak for the end of a run.
+    acts: Sorted<On, Vec<Moment>>,
     // Ended runs that look like a forgotten stop, gathered when somebody asks.
     open: OnceCell<Set<Id>>,
 }
@@ -78,6 +80,11 @@ impl Bench {
     /// The same with the operations whose pieces were planned and not said at the bench, and with those that are coated.
     pub fn with_pieces(self, only_planned: Set<(Id, String)>, coated: Sorted<(Id, String), Option<Count>>) -> Bench {
         Bench { only_planned, coated, ..self }
+    }
+
+    /// The same with what was done on jobs and hauls, each in order.
+    pub fn with_acts(self, acts: Sorted<On, Vec<Moment>>) -> Bench {
+        Bench { acts, ..self }
     }
 
     /// Coats of an operation dry, or dried: what is noted is coats, each on every piece, and nobody knows which is the last.

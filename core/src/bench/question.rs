@@ -1,5 +1,5 @@
-//! Which runs look like a forgotten stop, by the bench alone, and what speaks for their ends. A run that nobody answered for says nothing of
-//! what is usual, and nothing of the pace of its batch after its last piece.
+//! Which runs look like a forgotten stop, and what speaks for their ends. A run that is asked about says nothing of what is usual until it is
+//! answered for, and nothing of the pace of its batch after its last piece; one that is not asked about says both.
 
 use super::estimate::learn::is_sound;
 use super::repair::{self, Known};
@@ -10,7 +10,7 @@ use crate::quantity::{Count, Id, Moment, Set, Sorted, Span};
 const END: Moment = Moment::at(i64::MAX);
 
 impl Bench {
-    /// Of a run that looks like a forgotten stop its last act, by the bench alone: acts on its job other than pieces done come from outside.
+    /// Of a run that looks like a forgotten stop the last piece or helper of it that speaks for an end, else its start: its pace goes by that.
     /// `None` for a run that does not.
     pub fn in_question(&self, run: &Run, now: Moment) -> Option<Moment> {
         let looks_so = repair::may_look_wrong(run, now) && (run.is_running() || self.open().contains(&run.id));
@@ -38,7 +38,12 @@ impl Bench {
     fn wrong_by(&self, run: &Run, usual: Option<Span>, now: Moment) -> Option<Moment> {
         let known = Known { usual, planned: self.planned_still(run, now), ..Known::default() };
         let last_act = repair::last_act(run, &known, self.acts(run, now));
-        repair::looks_wrong(run, &Known { last_act, ..known }, now).then(|| last_act.unwrap_or(run.started.at))
+        repair::looks_wrong(run, &Known { last_act, ..known }, now).then(|| self.last_noted(run, &known, now))
+    }
+
+    /// The last piece or helper of a run that speaks for its end, else its start.
+    fn last_noted(&self, run: &Run, known: &Known, now: Moment) -> Moment {
+        repair::last_act(run, known, self.noted(run, now)).unwrap_or(run.started.at)
     }
 
     /// It is over, was no rework, took its time, is not listed for mending, and its job is typical.
@@ -54,10 +59,12 @@ impl Bench {
         self.runs().filter(earlier).filter(counts).map(|run| run.worked(END)).collect()
     }
 
-    /// What speaks for the end of a run. Acts on the job other than pieces done, and the closing time, come from outside.
+    /// What speaks for the end of a run. The closing time comes from outside.
     pub fn known(&self, run: &Run, now: Moment) -> Known {
         let (usual, planned) = (repair::by_history(self.past(run)), self.planned_still(run, now));
-        Known { usual, planned, batch: self.batch_span(run, now), next_start: self.next_start(run), ..Known::default() }
+        let known = Known { usual, planned, ..Known::default() };
+        let last_act = repair::last_act(run, &known, self.acts(run, now));
+        Known { batch: self.batch_span(run, now), next_start: self.next_start(run), last_act, ..known }
     }
 
     /// What an operation of a job was planned to take; none of nothing.
@@ -79,14 +86,18 @@ impl Bench {
         Some(planned.minus(took)).filter(|left| Span::ZERO < *left)
     }
 
+    /// What was done on what a run is on, after its start and not after its end: what was noted of runs, and all else. In no order.
+    fn acts<'a>(&'a self, run: &'a Run, now: Moment) -> impl Iterator<Item = Moment> + 'a {
+        let others = self.acts.get(&run.work.on).into_iter().flatten().copied();
+        self.noted(run, now).chain(others.filter(within(run, now)))
+    }
+
     /// The pieces done on what a run is on, after its start and not after its end, and the times a helper came or went in it; who was
     /// asked and said that it is right so far was there too. In no order.
-    pub fn acts<'a>(&'a self, run: &'a Run, now: Moment) -> impl Iterator<Item = Moment> + 'a {
-        let (start, end) = (run.started.at, run.end(now));
+    fn noted<'a>(&'a self, run: &'a Run, now: Moment) -> impl Iterator<Item = Moment> + 'a {
         let notches = self.on(run.work.on).filter(|other| run.work.on != On::Nothing || other.id == run.id).flat_map(|run| &run.notches);
         let helpers = run.heads.iter().flat_map(|head| [Some(head.from), head.to]).flatten();
-        let acts = notches.map(|notch| notch.at).chain(run.right).chain(helpers);
-        acts.filter(move |at| start < *at && *at <= end)
+        notches.map(|notch| notch.at).chain(run.right).chain(helpers).filter(within(run, now))
     }
 
     /// Batch pace x pieces left at the start of a run. The run is in question: its own pace is that up to its last piece.
@@ -97,9 +108,14 @@ impl Bench {
         let before = runs().flat_map(|other| &other.notches).filter(|notch| notch.at <= run.started.at);
         let left = of.saturating_sub(before.fold(0, |sum: Count, notch| sum.saturating_add(notch.n)));
         let known = Known { usual: repair::by_history(self.past(run)), planned: self.planned_still(run, now), ..Known::default() };
-        let last_act = || repair::last_act(run, &known, self.acts(run, now)).unwrap_or(run.started.at);
-        let own = |other: &Run| (other.id == run.id).then(last_act);
+        let own = |other: &Run| (other.id == run.id).then(|| self.last_noted(run, &known, now));
         let pace = Batch::but(|other| own(other).or_else(|| self.in_question(other, now)), runs(), None, now).pace()?;
         Some(pace.times(i64::from(left))).filter(|span| Span::ZERO < *span)
     }
+}
+
+/// After a run's start and not after its end.
+fn within(run: &Run, now: Moment) -> impl Fn(&Moment) -> bool + use<> {
+    let (start, end) = (run.started.at, run.end(now));
+    move |at| start < *at && *at <= end
 }

@@ -32,12 +32,21 @@ pub struct Pieces {
     pub kin: u64,
 }
 
+/// A plan that is known: sets, and the boards of each pile it makes them of.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct Known {
+    pub boards: Vec<i64>,
+    pub sets: i64,
+}
+
 /// Boards and parts, and what is known of the boards of each pile.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Hoped {
     pub problem: Problem,
     /// In the order of the problem's piles, whose own counts say nothing.
     pub piles: Vec<Pieces>,
+    /// No fewer sets are told than these make, wherever their boards are there.
+    pub known: Vec<Known>,
 }
 
 /// How many sets there are to hope for.
@@ -47,8 +56,9 @@ pub struct Outlook {
     pub sure: i64,
     /// Reached in 80.
     pub likely: i64,
-    /// If every unsorted piece is good.
+    /// If every unsorted piece is good: so many were found, and no plan makes more than so many.
     pub all: i64,
+    pub most: i64,
     /// The part that most often keeps it from being one more; none where all is sorted, or where only wood as a whole is short.
     pub short: Option<usize>,
     /// So many were judged; none where all is sorted.
@@ -91,7 +101,7 @@ impl Reckoning {
     /// Draws the lots. The same seed gives the same answer.
     pub fn begin(hoped: &Hoped, seed: u64) -> Reckoning {
         let draws = if hoped.is_sorted() { vec![] } else { wood::drawn(hoped, seed) };
-        Reckoning { judge: Judge::new(&hoped.problem, hoped.all_good(), draws) }
+        Reckoning { judge: Judge::new(hoped, draws) }
     }
 
     /// Judges some more draws, which takes some milliseconds; the answer when no more are to be judged.

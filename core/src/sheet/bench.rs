@@ -5,7 +5,7 @@ mod whole;
 
 pub use whole::whole;
 
-use crate::bench::repair::{self, Proposed};
+use crate::bench::repair::{self, Known, Proposed};
 use crate::bench::{Batch, Bench, DayTotal, Doubt, Kind, On, Run, Stage, Work, day};
 use crate::ledger::{Book, fold};
 use crate::quantity::Set;
@@ -222,11 +222,9 @@ impl<'a> Look<'a> {
     pub(super) fn unanswered(&self, run: &Run) -> Option<Proposed> {
         let now = self.seen.now.at;
         self.bench.in_question(run, now)?;
-        let mut known = self.bench.known(run, now);
-        known.last_act = repair::last_act(run, &known, self.bench.acts(run, now).chain(fold::acts(self.book, run, now)));
-        known.closing = self.seen.closing.map(|closing| run.started.day().at(closing, run.started.offset));
-        let ends = (run.started.at, run.work.kind);
-        repair::looks_wrong(run, &known, now).then(|| repair::proposed(ends, &known, run.end(now)))
+        let closing = self.seen.closing.map(|closing| run.started.day().at(closing, run.started.offset));
+        let known = Known { closing, ..self.bench.known(run, now) };
+        Some(repair::proposed((run.started.at, run.work.kind), &known, run.end(now)))
     }
 
     /// It looks like a forgotten stop: it is in no total until that is answered, whether it goes on or has ended, of today or of a day before.

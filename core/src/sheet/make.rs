@@ -280,7 +280,7 @@ fn unfit(what: &What, parts: &[Part], figures: &Figures, source: &Source) -> Opt
     let Some(sides) = source.sides() else { return Some(Unfit::SizeMissing) };
     match what {
         What::Top(top) => unfit_top(top, figures, sides),
-        What::Field(_) if sides.iter().zip(back(figures.allow)).any(|(side, over)| *side <= over) => Some(Unfit::TooThin),
+        What::Field(field) if super::plan::off::is_all(&tiles(field, figures), figures, sides) => Some(Unfit::TooThin),
         What::Field(_) => under(figures.machines.plane, sides[2]),
         What::Parts(_) | What::Sticks(_) => {
             let by_length = matches!(what, What::Sticks(_));

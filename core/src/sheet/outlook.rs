@@ -1,7 +1,8 @@
 //! How many of a job or a design the wood gives, while it isn't sorted: the boards and parts of its plan, and what is known of their rejects.
 
-use super::make::{Ask, Given, Source, What, WhyNot, given_of, is_used, sources};
+use super::make::{Ask, Given, Source, What, Which, WhyNot, given_of, is_used, sources};
 use super::plan::PlanSheet;
+use super::plan::wish::{Wanted, Wish};
 use super::shop::Shop;
 use crate::haul::enough::LIKELY;
 use crate::haul::rejects::Seen;
@@ -9,7 +10,7 @@ use crate::haul::{Haul, Pile};
 use crate::ledger::fold::{self, Design, Job, Part};
 use crate::ledger::kind::job::{For, JobBegan};
 use crate::plan::Asked;
-use crate::plan::outlook::{Hoped, Pieces};
+use crate::plan::outlook::{Hoped, Known, Pieces};
 use crate::quantity::chance::BetaBinomial;
 use crate::quantity::{Count, Currency, Id, Listed, Units, Wall};
 use crate::refusal::{Answer, Refusal};
@@ -19,9 +20,51 @@ use crate::refusal::{Answer, Refusal};
 pub struct Wood {
     pub hoped: Hoped,
     pub parts: Vec<String>,
+    /// What a set is of, and the piles in their order.
+    wanted: Vec<Wanted>,
+    piles: Vec<Which>,
+}
+
+/// A plan of a job's parts that is known: sets of these, and the pieces of each pile it makes them of.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Made {
+    wanted: Vec<Wanted>,
+    sets: i64,
+    pieces: Vec<(Which, Count)>,
+}
+
+impl Made {
+    /// What a plan makes of what lies there, or of what the job has by now where its wood was `taken`; nothing of what leaves out a part or
+    /// counts on boards to buy.
+    pub fn of((given, sheet): (&Given, &PlanSheet), taken: bool) -> Option<Made> {
+        let Wish::Parts(parts) = &given.ready.wish else { return None };
+        let used = sheet.used.iter().filter(|used| 0 < used.pieces);
+        let of_source = |used: &super::plan::Used| {
+            let source = given.sources.get(used.source).filter(|source| source.bought.is_none())?;
+            let (at, in_job) = source.which();
+            Some(((at, in_job || taken), used.pieces))
+        };
+        let pieces = used.map(of_source).collect::<Option<Vec<_>>>()?;
+        given.ask.without.is_empty().then(|| Made { wanted: wanted(&parts.parts), sets: sheet.made, pieces })
+    }
+}
+
+/// Whether a part is glued up is the wood's to say.
+fn wanted(parts: &[Wanted]) -> Vec<Wanted> {
+    parts.iter().map(|part| Wanted { glue: false, ..part.clone() }).listed()
 }
 
 impl Wood {
+    /// No fewer sets than a known plan of the same parts makes are told, where its pieces are there.
+    pub fn knows(mut self, made: &Made) -> Wood {
+        let of = |which: &Which| made.pieces.iter().filter(|(of, _)| of == which).map(|(_, n)| i64::from(*n)).sum();
+        let boards: Vec<i64> = self.piles.iter().map(of).collect();
+        if made.wanted == self.wanted && made.pieces.iter().all(|(which, _)| self.piles.contains(which)) {
+            self.hoped.known.push(Known { boards, sets: made.sets });
+        }
+        self
+    }
+
     /// Nothing of it is left to chance.
     pub fn is_sorted(&self) -> bool {
         self.hoped.is_sorted()
@@ -78,10 +121,15 @@ impl Lying {
         let mut ask = Ask { job: job.id, what: What::Parts(None), turned: vec![], bought: vec![], without: vec![], over: None };
         ask.turned = self.sources.iter().filter(|source| !is_used(&ask, source)).map(Source::which).listed();
         let Given { ready, sources, .. } = given_of(shop, job, (&ask, self.sources.clone()))?;
-        let Asked::Parts(problem) = ready.asked else { return Err(WhyNot::NoParts) };
+        let (Asked::Parts(problem), Wish::Parts(wish)) = (ready.asked, ready.wish) else { return Err(WhyNot::NoParts) };
         let known = |used: &Source| self.sources.iter().zip(&self.pieces).find(|(source, _)| source.which() == used.which());
         let piles = sources.iter().filter_map(|source| known(source).map(|(_, pieces)| *pieces)).listed();
-        Ok(Wood { hoped: Hoped { problem, piles }, parts: job.parts.iter().map(|part| part.name.clone()).listed() })
+        Ok(Wood {
+            hoped: Hoped { problem, piles, known: vec![] },
+            parts: job.parts.iter().map(|part| part.name.clone()).listed(),
+            wanted: wanted(&wish.parts),
+            piles: sources.iter().map(Source::which).listed(),
+        })
     }
 }
 

@@ -4,9 +4,11 @@
 pub mod draft;
 mod field;
 pub mod figures;
+pub(super) mod off;
 mod parts;
 pub mod ready;
 mod rows;
+mod spare;
 mod sticks;
 pub mod stock;
 mod tally;
@@ -14,6 +16,7 @@ pub(super) mod trim;
 pub mod wish;
 
 use crate::plan::field::problem::Pattern;
+pub use crate::plan::rows::why::Known;
 use crate::plan::{Answered, Asked, Made};
 use crate::quantity::{Count, Decimal, Length, Mass, Money, Volume};
 use crate::refusal::{Answer, Refusal};
@@ -39,6 +42,8 @@ pub struct PlanSheet {
     pub weight_guessed: bool,
     /// What moves most over the room's range; none where no wood's movement is known.
     pub moves: Option<Moving>,
+    /// The same in width (0) and in depth (1) of a field whose tiles lie both ways and are glued; else none.
+    pub moves_by_side: Vec<(usize, Moving)>,
     /// Parts glued up of several strips.
     pub glue_ups: Vec<GlueUp>,
     /// The field, where one is laid.
@@ -165,7 +170,9 @@ pub struct Used {
 /// A yield names its two volumes: so much of what is taken is waste.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Waste {
-    /// What leaves the rack for good: whole pieces as measured, less what goes back.
+    /// All pieces that are taken, whole, as measured.
+    pub whole: Volume,
+    /// What leaves the rack for good: these less what goes back.
     pub taken: Volume,
     /// Of that, what is in the finished pieces.
     pub finished: Volume,
@@ -261,8 +268,10 @@ pub enum Why {
 pub enum Unlock {
     /// Parts missing for one set more, and so many pieces of a pile that are known to give all that is missing.
     Part { part: usize, n: i64, from: Option<(usize, i64)> },
-    /// Pieces of a pile, as it is planned with: for one row more any one of these, for a nearer field all of them.
+    /// Pieces of a pile: for a nearer field all of them.
     Source { source: usize, n: i64 },
+    /// Pieces of a pile, any one of these: for one row more, or for all that were asked; as far as that is known.
+    Rows { source: usize, n: i64, all: bool, known: Known },
 }
 
 /// Shorter than a machine takes, by the maker's own figure.

@@ -1,6 +1,7 @@
 //! How many of a job or a design the wood gives: asked for where it shows, once the page is painted, and again when the book has changed.
 
 use super::order::{Order, Which};
+use super::plan::makes::makes;
 use super::workshop::Over;
 use super::{App, jobs::Room};
 use crate::parts::Place;
@@ -8,7 +9,7 @@ use fivebar_core::ledger::stamp::Stamp;
 use fivebar_core::plan::outlook::{Hoped, Outlook};
 use fivebar_core::quantity::{Id, Listed, Sorted};
 use fivebar_core::sheet::make::WhyNot;
-use fivebar_core::sheet::outlook::{Wood, of_designs, of_job};
+use fivebar_core::sheet::outlook::{Made, Wood, of_designs, of_job};
 
 /// How it stands with one of them.
 #[derive(Clone, Debug, PartialEq)]
@@ -25,8 +26,8 @@ pub enum Stand {
     },
 }
 
-/// What is asked for: of which book as it stood, and of which job or designs.
-type Asked = (Which, (usize, Option<Stamp>), Vec<Id>);
+/// What is asked for: of which book as it stood, of which job or designs, and what is known of it.
+type Asked = (Which, (usize, Option<Stamp>), Vec<Id>, Option<Made>);
 
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Outlooks {
@@ -67,7 +68,8 @@ pub fn follow(app: &mut App) {
     if ids.is_empty() {
         return;
     }
-    let asked = (app.which, (app.shelf().book.len(), app.shelf().book.last_stamp()), ids);
+    let known = ids.first().filter(|_| app.place == Place::Jobs).and_then(|job| makes(app, *job));
+    let asked = (app.which, (app.shelf().book.len(), app.shelf().book.last_stamp()), ids, known);
     if app.outlooks.asked.as_ref() == Some(&asked) {
         return;
     }
@@ -77,7 +79,7 @@ pub fn follow(app: &mut App) {
 
 /// The page is painted: the woods are looked at, and reckoned beside it.
 pub fn begin(app: &mut App) {
-    let Some((_, _, ids)) = app.outlooks.asked.clone().filter(|(which, ..)| *which == app.which) else { return };
+    let Some((_, _, ids, known)) = app.outlooks.asked.clone().filter(|(which, ..)| *which == app.which) else { return };
     let shop = app.shelf().shop(app.now.at);
     let designs: Vec<_> = shop.workshop.designs.iter().filter(|design| ids.contains(&design.id)).cloned().listed();
     let woods: Vec<(Id, Result<Wood, WhyNot>)> = if designs.is_empty() {
@@ -93,6 +95,7 @@ pub fn begin(app: &mut App) {
     for (id, wood) in woods {
         match wood {
             Ok(wood) => {
+                let wood = known.iter().fold(wood, Wood::knows);
                 all.push((id, wood.hoped.clone()));
                 outlooks.woods.insert(id, wood);
                 outlooks.stands.insert(id, Stand::UnderWay);

@@ -7,6 +7,7 @@ mod cut;
 mod designs;
 mod drop;
 mod fields;
+pub mod makes;
 mod more;
 mod rack_first;
 mod saw;
@@ -381,8 +382,9 @@ pub fn told(app: &mut App, told: Planning) {
     match told {
         Planning::Better { worth, bound } => plan.stands = Stands::UnderWay { worth, bound, ms },
         Planning::Done(answered) => {
+            let answered = makes::spared(plan, *answered);
             if !ways::taken_in(app, &answered) && !fields::taken_in(app, &answered) {
-                match rack_first::next(app, *answered) {
+                match rack_first::next(app, answered) {
                     Some(answered) => found(app, answered),
                     None if app.plan.first.is_some() => return,
                     None => (), // none of all turns gave a plan

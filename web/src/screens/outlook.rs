@@ -30,12 +30,17 @@ pub fn gives(stand: &Stand, seen: Seen<'_>) -> Option<String> {
         ) => {
             return None;
         }
-        Stand::Found { outlook, sorted: true, .. } => words::all_sorted(&number(outlook.sure, seen)),
+        Stand::Found { outlook, sorted: true, .. } => words::all_sorted(&all_good(outlook, seen)),
         Stand::Found { outlook, .. } => {
             let [sure, likely] = [outlook.sure, outlook.likely].map(|n| number(n, seen));
             words::sure_and_likely((outlook.sure, outlook.likely), [&sure, &likely])
         }
     })
+}
+
+/// What comes out where every piece is good: found, and proven to be all.
+fn all_good(outlook: &Outlook, seen: Seen<'_>) -> String {
+    words::found((outlook.all, outlook.most), [&number(outlook.all, seen), &number(outlook.most, seen)])
 }
 
 /// Whether it says how many.
@@ -59,7 +64,7 @@ pub fn how(stand: &Stand, seen: Seen<'_>) -> Vec<El<crate::app::Msg>> {
 
 fn drawn(outlook: &Outlook, seen: Seen<'_>) -> Vec<String> {
     let off = outlook.off().and_then(|off| Decimal::from_f64_retain(off * 100.0)).unwrap_or_default();
-    let [how, all] = words::how(&seen.speech.count(outlook.draws), &seen.speech.number(off, 0, 1), &number(outlook.all, seen));
+    let [how, all] = words::how(&seen.speech.count(outlook.draws), &seen.speech.number(off, 0, 1), &all_good(outlook, seen));
     let open = (0 < outlook.open).then(|| words::open(&seen.speech.count(outlook.open)));
     [how].into_iter().chain(open).chain([all]).collect()
 }

@@ -6,6 +6,7 @@ mod ask;
 mod boards;
 mod buy;
 mod ends;
+mod lacks;
 mod limits;
 mod nearly;
 mod over;

@@ -1,25 +1,31 @@
 //! A call that comes after a while, unless it is dropped before.
 use wasm_bindgen::prelude::*;
 
+#[wasm_bindgen]
+extern "C" {
+    /// Fails where the page has no clock, as it does elsewhere than in a page.
+    #[wasm_bindgen(catch, js_name = setTimeout)]
+    fn set_timeout(call: &JsValue, ms: u32) -> Result<JsValue, JsValue>;
+    #[wasm_bindgen(js_name = clearTimeout)]
+    fn clear_timeout(id: &JsValue);
+}
+
+/// Its name is kept as the platform gave it: one that is cut to 32 bits stops another call, or none, and this one comes after it is gone.
 pub(super) struct Timer {
-    id: i32,
+    id: JsValue,
     _call: Closure<dyn FnMut()>,
 }
 
 impl Timer {
     pub(super) fn after(ms: u32, call: impl FnOnce() + 'static) -> Option<Self> {
         let call = Closure::once(call);
-        let window = web_sys::window()?;
-        let ms = i32::try_from(ms).unwrap_or(i32::MAX);
-        let id = window.set_timeout_with_callback_and_timeout_and_arguments_0(call.as_ref().unchecked_ref(), ms).ok()?;
+        let id = set_timeout(call.as_ref(), ms).ok()?;
         Some(Timer { id, _call: call })
     }
 }
 
 impl Drop for Timer {
     fn drop(&mut self) {
-        if let Some(window) = web_sys::window() {
-            window.clear_timeout_with_handle(self.id);
-        }
+        clear_timeout(&self.id);
     }
 }

@@ -4,9 +4,10 @@ use super::Act;
 use super::job::{PLAN_MOST, found, going_on, some_pieces};
 use crate::bench::On;
 use crate::bench::estimate::factor::{RATIO_MOST, is_sound};
+use crate::ledger::kind::book::Struck;
 use crate::ledger::kind::estimate as kind;
 use crate::ledger::{Book, fold};
-use crate::quantity::{Decimal, Span};
+use crate::quantity::{Decimal, Id, Span};
 use crate::refusal::{Answer, Refusal};
 
 /// The most old jobs that are told in one act.
@@ -17,6 +18,8 @@ pub const TOLD_MOST: usize = 50;
 pub enum EstimateCommand {
     /// Old jobs, told together.
     Tell(Vec<kind::OldJobTold>),
+    /// An old job is put right: the line that told it, and how it was.
+    Retell { line: Id, job: kind::OldJobTold },
     /// The estimate of a job, as the sheet worked it out.
     Keep(kind::EstimateMade),
     /// The operations of a job are all there is to do, or not.
@@ -31,11 +34,10 @@ pub(super) fn decide(book: &Book, command: &EstimateCommand, act: &mut Act) -> A
                 met if TOLD_MOST < met => return Err(Refusal::TooManyOldJobs { met, most: TOLD_MOST }),
                 _ => jobs.iter().try_for_each(told)?,
             }
-            for job in jobs {
-                act.add(kind::OldJobTold { name: job.name.trim().to_owned(), ..job.clone() });
-            }
+            jobs.iter().for_each(|job| tell(job, act));
             Ok(())
         }
+        EstimateCommand::Retell { line, job } => retell(book, (*line, job), act),
         EstimateCommand::Keep(facts) => keep(book, facts, act),
         EstimateCommand::SayWhole(facts) => whole(book, facts, act),
     }
@@ -50,6 +52,23 @@ fn whole(book: &Book, facts: &kind::WholePlanned, act: &mut Act) -> Answer<()> {
         return Err(Refusal::NothingAsked);
     }
     act.add(facts.clone());
+    Ok(())
+}
+
+fn tell(job: &kind::OldJobTold, act: &mut Act) {
+    act.add(kind::OldJobTold { name: job.name.trim().to_owned(), ..job.clone() });
+}
+
+/// The line as it stood counts no more, whatever name the job has now.
+fn retell(book: &Book, (line, job): (Id, &kind::OldJobTold), act: &mut Act) -> Answer<()> {
+    let known = fold::workshop(book).old_jobs;
+    let old = known.iter().find(|old| old.entry == line).ok_or(Refusal::NotThere)?;
+    told(job)?;
+    if old.is_so(job) {
+        return Err(Refusal::NothingAsked);
+    }
+    act.add(Struck { entries: vec![line] });
+    tell(job, act);
     Ok(())
 }
 
@@ -103,7 +122,7 @@ mod tests {
     use crate::ledger::fold;
     use crate::ledger::kind::Exact;
     use crate::ledger::told::Phone;
-    use crate::quantity::{Currency, Id, Money};
+    use crate::quantity::{Currency, Money};
 
     fn told(name: &str, minutes: i64) -> kind::OldJobTold {
         kind::OldJobTold { name: name.into(), span: Span::minutes(minutes), thought: None, sum: None, piece: None, pieces: None }
@@ -171,6 +190,34 @@ mod tests {
         let act = phone.book.entry(again).and_then(|(entry, _)| entry.act).unwrap();
         phone.take_back(3, act);
         assert_eq!(shown(&phone), [("Stool".into(), 60), ("Table".into(), 90)]);
+    }
+
+    /// Under another name or the same: the line as it stood is gone with the act, and comes back with it; struck after that, neither counts.
+    #[test]
+    fn an_old_job_is_put_right() {
+        for name in ["Bar stool", "stool"] {
+            let mut phone = Phone::new("a");
+            let shown = |phone: &Phone| {
+                let old = fold::workshop(&phone.book).old_jobs;
+                old.iter().map(|old| (old.name.clone(), old.span.as_minutes())).collect::<Vec<_>>()
+            };
+            phone.order(1, Command::Estimate(EstimateCommand::Tell(vec![told("Stool", 60), told("Table", 90)]))).unwrap();
+            let before = shown(&phone);
+            let line = fold::workshop(&phone.book).old_jobs[0].entry;
+            let retell = |job| Command::Estimate(EstimateCommand::Retell { line, job });
+            assert_eq!(phone.order(2, retell(told("Stool", 60))), Err(Refusal::NothingAsked));
+            assert_eq!(phone.order(2, retell(told(" ", 60))), Err(Refusal::NameMissing));
+            assert_eq!(shown(&phone), before);
+            let mended = phone.order(3, retell(told(name, 70))).unwrap();
+            assert_eq!(shown(&phone), [("Table".into(), 90), (name.into(), 70)]);
+            let act = phone.book.entry(mended).and_then(|(entry, _)| entry.act).unwrap();
+            phone.take_back(4, act);
+            assert_eq!(shown(&phone), before);
+            phone.order(5, Command::Book(super::super::BookCommand::Restore { act })).unwrap();
+            let line = fold::workshop(&phone.book).old_jobs[1].entry;
+            phone.order(6, Command::Book(super::super::BookCommand::Strike { line })).unwrap();
+            assert_eq!(shown(&phone), [("Table".into(), 90)]);
+        }
     }
 
     /// Three told at once: each goes alone, the first too, whose entry names the act; and comes back alone.

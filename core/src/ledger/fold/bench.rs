@@ -4,13 +4,13 @@
 
 use super::numbers::{Meant, Numbers};
 use crate::bench::wait::What;
-use crate::bench::{Bench, Head, Notch, On, Run, Work};
+use crate::bench::{Bench, Head, Notch, On, Run, Work, repair};
 use crate::ledger::kind::bench as kind;
 use crate::ledger::kind::job::OperationPlanned;
-use crate::ledger::kind::wait::WaitBegan;
+use crate::ledger::kind::wait::{WaitBegan, WaitEnded};
 use crate::ledger::places::Places;
 use crate::ledger::{Book, Device, Entry, Fact, Subject};
-use crate::quantity::{Id, Moment, Set, Sorted, Span, Wall};
+use crate::quantity::{Id, Listed, Moment, Set, Sorted, Span, Wall, order_by_key};
 
 /// A clock set back by no more than this is a clock that was put right.
 const UNNOTICED: Span = Span::minutes(1);
@@ -18,7 +18,7 @@ const UNNOTICED: Span = Span::minutes(1);
 /// Every run and batch there is.
 pub fn bench(book: &Book) -> Bench {
     let mut gathered = Gathered::default();
-    let mut last = Sorted::new();
+    let (mut last, mut taken_off) = (Sorted::new(), Sorted::<On, Vec<Moment>>::new());
     for entry in book.about(Subject::Bench) {
         if let Fact::JobMarked(f) = &entry.fact {
             gathered.marked(f.job, f.typical);
@@ -32,33 +32,40 @@ pub fn bench(book: &Book) -> Bench {
         let tap = lift(&mut last, entry);
         gathered.answered(&entry.fact, tap);
         gathered.take(entry, tap);
+        if let Fact::WaitEnded(ended) = &entry.fact {
+            ended_on(book, ended).into_iter().for_each(|on| taken_off.entry(on).or_default().push(entry.at()));
+        }
     }
-    gathered.bench()
+    let bench = gathered.bench();
+    let acts = acts_on(book, bench.runs(), taken_off);
+    bench.with_acts(acts)
 }
 
-/// The acts on what a run is on, after its start and not after its end, in no order. Starts, recalled time and what is put right are no acts; who
-/// takes off what waits of the job is at it.
-pub fn acts<'a>(book: &'a Book, run: &'a Run, now: Moment) -> impl Iterator<Item = Moment> + 'a {
-    let subject = match run.work.on {
-        On::Job(id) => Some(Subject::Job(id)),
-        On::Haul(id) => Some(Subject::Haul(id)),
-        On::Nothing => None,
-    };
-    let (start, end) = (run.started.at, run.end(now));
-    let about = subject.into_iter().flat_map(|subject| book.about(subject).chain(taken_off(book, run)));
-    let acts = about.filter(|entry| !matches!(entry.fact, Fact::RunStarted(_) | Fact::RunRecalled(_) | Fact::RunMoved(_)));
-    acts.map(Entry::at).filter(move |at| start < *at && *at <= end)
+/// The acts on what runs are on, for those whose end may be asked about. Starts, recalled time and what is put right are no acts; who takes
+/// off what waits of a job is at it.
+fn acts_on<'a>(book: &Book, runs: impl Iterator<Item = &'a Run>, mut taken_off: Sorted<On, Vec<Moment>>) -> Sorted<On, Vec<Moment>> {
+    let mut all = Sorted::new();
+    for on in runs.filter(|run| repair::may_look_wrong(run, Moment::at(i64::MAX))).map(|run| run.work.on) {
+        let subject = match on {
+            On::Job(id) => Subject::Job(id),
+            On::Haul(id) => Subject::Haul(id),
+            On::Nothing => continue,
+        };
+        let no_act = |entry: &&Entry| matches!(entry.fact, Fact::RunStarted(_) | Fact::RunRecalled(_) | Fact::RunMoved(_));
+        let about = || book.about(subject).filter(|entry| !no_act(entry)).map(Entry::at);
+        all.entry(on).or_insert_with(|| {
+            let mut acts = about().chain(taken_off.remove(&on).unwrap_or_default()).listed();
+            order_by_key(&mut acts, |at| *at);
+            acts
+        });
+    }
+    all
 }
 
-/// Entries that ended waits of the job a run is on. None is younger in the book than the run and yet before it by more than a run may last.
-fn taken_off<'a>(book: &'a Book, run: &'a Run) -> impl Iterator<Item = &'a Entry> {
-    let earliest = run.started.at.minus(Span::RUN_MOST);
-    let is_of_it = move |entry: &&Entry| {
-        let Fact::WaitEnded(ended) = &entry.fact else { return false };
-        let Some(Fact::WaitBegan(wait)) = book.entry(ended.wait).map(|(entry, _)| &entry.fact) else { return false };
-        wait.job.map(On::Job) == Some(run.work.on)
-    };
-    book.about(Subject::Bench).rev().take_while(move |entry| earliest <= entry.at()).filter(is_of_it)
+/// The job of a wait that was ended.
+fn ended_on(book: &Book, ended: &WaitEnded) -> Option<On> {
+    let Some(Fact::WaitBegan(wait)) = book.entry(ended.wait).map(|(entry, _)| &entry.fact) else { return None };
+    wait.job.map(On::Job)
 }
 
 /// A tap: as the clock showed it, as it counts, and whether the clock had been set back.

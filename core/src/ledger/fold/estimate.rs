@@ -44,6 +44,13 @@ impl Kept {
 }
 
 impl OldJob {
+    /// It was told in just these words.
+    pub fn is_so(&self, told: &OldJobTold) -> bool {
+        let (name, n) = (told.name.trim(), told.pieces.unwrap_or(1).max(1));
+        let figures = (self.span, self.thought, self.sum, n) == (told.span, told.thought, told.sum, self.pieces);
+        self.name == name && figures && self.piece == told.piece
+    }
+
     /// What it took of what was thought, where that is known.
     pub fn ratio(&self) -> Option<Decimal> {
         Decimal::from(self.span.as_ms()).checked_div(Decimal::from(self.thought?.as_ms()))

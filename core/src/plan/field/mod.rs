@@ -12,6 +12,7 @@ pub mod plan;
 pub mod problem;
 mod search;
 pub mod short;
+pub mod sides;
 mod tally;
 mod tiles;
 pub mod why;

@@ -1,6 +1,6 @@
 //! How many sets each draw gives: no more than the limits allow, and what a plan makes of it where they don't say.
 
-use super::{LEVELS, Outlook, steps};
+use super::{Hoped, Known, LEVELS, Outlook, steps};
 use crate::plan::parts::again::{Ask, Cuts};
 use crate::plan::parts::limit::{Limit, alone, together};
 use crate::plan::parts::problem::Problem;
@@ -9,6 +9,10 @@ use crate::quantity::Count;
 
 /// Steps of the first plan, of one limit, and of all plans of draws together.
 const PLAN: u64 = 1_500;
+/// Steps of one try for so many sets of everything good, and so many tries: between what is found and what is proven, by halves. They are of
+/// the steps for draws.
+const HALF: u64 = 500;
+const HALVES: u32 = 4;
 const LIMIT: u64 = 2_000;
 const ALL_PLANS: u64 = 5_000;
 /// So many draws of which rounding finds less than the limit are planned on their own, in so many steps each; with glued parts that takes too long.
@@ -29,7 +33,11 @@ struct Drawn {
 
 pub(super) struct Judge {
     problem: Problem,
+    known: Vec<Known>,
     all: Drawn,
+    /// No more sets than these are looked for of everything good, in so many tries more.
+    high: i64,
+    halves: u32,
     draws: Vec<Drawn>,
     limits: Vec<Limit>,
     cuts: Cuts,
@@ -40,17 +48,31 @@ pub(super) struct Judge {
 }
 
 impl Judge {
-    pub(super) fn new(problem: &Problem, all: Vec<i64>, draws: Vec<Vec<i64>>) -> Judge {
+    pub(super) fn new(hoped: &Hoped, draws: Vec<Vec<i64>>) -> Judge {
         let new = |boards| Drawn { boards, most: i64::MAX, sets: None };
-        let draws = draws.into_iter().map(new).collect();
-        let limits = steps(LIMIT, |_, _| false, |patience| alone(problem, patience)).1;
-        Judge { problem: problem.clone(), all: new(all), draws, limits, cuts: Cuts::default(), left: ALL_PLANS, again: 0, began: false }
+        let limits = steps(LIMIT, |_, _| false, |patience| alone(&hoped.problem, patience)).1;
+        Judge {
+            problem: hoped.problem.clone(),
+            known: hoped.known.clone(),
+            all: new(hoped.all_good()),
+            high: 0,
+            halves: HALVES,
+            draws: draws.into_iter().map(new).collect(),
+            limits,
+            cuts: Cuts::default(),
+            left: ALL_PLANS,
+            again: 0,
+            began: false,
+        }
     }
 
     /// Plans for some draws; the answer when no more are to be planned.
     pub(super) fn turn(&mut self) -> Option<Outlook> {
         if !std::mem::replace(&mut self.began, true) {
             self.begin();
+            return None;
+        }
+        if self.climbs() {
             return None;
         }
         let open = self.draws.iter().enumerate().filter(|(_, draw)| draw.sets.is_none()).map(|(nth, _)| nth);
@@ -67,18 +89,41 @@ impl Judge {
     fn begin(&mut self) {
         let simple = self.is_simple();
         let boards = self.all.boards.clone();
+        let mut proven = i64::MAX;
         if !simple {
-            self.all.sets = Some(self.planned(&boards, PLAN).1);
+            let (_, [sets, most]) = self.planned(&self.problem.with(&boards), PLAN);
+            (self.all.sets, proven) = (Some(sets.max(self.known(&boards))), most);
             self.limits.extend(steps(LIMIT, |_, _| false, |patience| together(&self.problem, &boards, patience)).1);
         }
         let limits = &self.limits;
         let most = |boards: &[i64]| limits.iter().map(|limit| limit.sets(boards)).min().unwrap_or(0);
+        let wish = self.problem.sets.unwrap_or(i64::MAX);
         for draw in self.draws.iter_mut().chain([&mut self.all]) {
-            draw.most = most(&draw.boards).min(self.problem.sets.unwrap_or(i64::MAX));
-            if simple || draw.most == 0 {
+            let known = made_of(&self.known, &draw.boards);
+            draw.most = most(&draw.boards).min(wish).min(proven).max(known);
+            if simple || draw.most == known {
                 draw.sets = Some(draw.most);
             }
         }
+        self.high = self.all.most;
+    }
+
+    /// One try for more sets of everything good, half way up to what is not ruled out yet; whether there was one to make.
+    fn climbs(&mut self) -> bool {
+        let found = self.all.sets.unwrap_or(self.high);
+        if self.high <= found || self.halves == 0 {
+            return false;
+        }
+        self.halves = self.halves.saturating_sub(1);
+        let half = found.saturating_add(self.high.saturating_sub(found).saturating_add(1) / 2);
+        let problem = Problem { sets: Some(half), ..self.problem.with(&self.all.boards) };
+        let (spent, [sets, _]) = self.planned(&problem, HALF);
+        self.left = self.left.saturating_sub(spent);
+        if sets < half {
+            self.high = half.saturating_sub(1);
+        }
+        self.all.sets = Some(found.max(sets));
+        true
     }
 
     /// Each board gives pieces of one part only, and none is glued: the scarcest part decides.
@@ -113,7 +158,7 @@ impl Judge {
             return sets;
         }
         self.again = self.again.saturating_add(1);
-        let (spent, planned) = self.planned(&ask.boards, AGAIN);
+        let (spent, [planned, _]) = self.planned(&self.problem.with(&ask.boards), AGAIN);
         self.left = self.left.saturating_sub(spent);
         planned.max(sets)
     }
@@ -122,17 +167,18 @@ impl Judge {
         self.problem.parts.iter().any(|part| part.glue)
     }
 
-    fn planned(&self, boards: &[i64], most: u64) -> (u64, i64) {
-        let problem = self.problem.with(boards);
+    /// The steps it took, the sets that were found and those that no plan passes.
+    fn planned(&self, problem: &Problem, most: u64) -> (u64, [i64; 2]) {
         let done = |worth: &[i128], bound: &[i128]| worth.first().is_some_and(|sets| Some(sets) == bound.first());
-        let (spent, planned) = steps(most, done, |patience| solve(&problem, patience, SEED));
-        (spent, planned.worth.first().and_then(|sets| i64::try_from(*sets).ok()).unwrap_or(0))
+        let (spent, planned) = steps(most, done, |patience| solve(problem, patience, SEED));
+        let first = |figures: &[i128]| figures.first().and_then(|sets| i64::try_from(*sets).ok());
+        (spent, [first(&planned.worth).unwrap_or(0), first(&planned.bound).unwrap_or(i64::MAX)])
     }
 
-    /// More good pieces give no fewer sets: what draws with no more of any pile gave, these boards give.
+    /// More good pieces give no fewer sets: what draws and plans with no more of any pile gave, these boards give.
     fn known(&self, boards: &[i64]) -> i64 {
-        let within = |draw: &&Drawn| draw.boards.iter().zip(boards).all(|(one, there)| one <= there);
-        self.draws.iter().filter(within).filter_map(|draw| draw.sets).max().unwrap_or(0)
+        let draws = self.draws.iter().filter(|draw| is_within(&draw.boards, boards)).filter_map(|draw| draw.sets);
+        draws.max().unwrap_or(0).max(made_of(&self.known, boards))
     }
 
     /// What was found later of fewer boards holds for more.
@@ -167,9 +213,19 @@ impl Judge {
             sure,
             likely,
             all,
+            most: self.all.most.max(all),
             short: most.map(|(part, _)| part),
             draws: count(judged.len()),
             open: count(judged.iter().filter(|(draw, sets)| *sets < draw.most).count()),
         }
     }
+}
+
+fn is_within(boards: &[i64], there: &[i64]) -> bool {
+    boards.iter().zip(there).all(|(one, there)| one <= there)
+}
+
+/// The most that a known plan makes of these boards.
+fn made_of(known: &[Known], boards: &[i64]) -> i64 {
+    known.iter().filter(|plan| is_within(&plan.boards, boards)).map(|plan| plan.sets).max().unwrap_or(0)
 }

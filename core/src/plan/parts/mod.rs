@@ -17,6 +17,7 @@ mod stock;
 mod strips;
 mod sums;
 pub mod why;
+mod wider;
 
 use super::{Figures, Planned, Sense};
 use crate::plan::draw::Draw;
@@ -231,7 +232,8 @@ impl Job<'_> {
             let missing = state.left.iter().take(self.problem.parts.len()).copied().enumerate().filter(|(_, left)| 0 < *left).collect();
             Short { missing, boards, panels }
         });
-        let mut plan = Plan { boards, panels, short };
+        let mut plan = wider::widened(self.problem, Plan { boards, panels, short: None });
+        plan.short = short;
         if check::check(self.problem, &plan).is_err() {
             plan.short = None;
         }

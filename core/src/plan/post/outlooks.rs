@@ -2,7 +2,7 @@
 
 use super::{Row, problems};
 use crate::plan::Asked;
-use crate::plan::outlook::{Hoped, Outlook, Pieces};
+use crate::plan::outlook::{Hoped, Known, Outlook, Pieces};
 use crate::quantity::Count;
 
 fn count(row: &mut Row, count: &mut Count) {
@@ -41,10 +41,16 @@ fn hoped(row: &mut Row, hoped: &mut Hoped) {
         _ => row.broken = true,
     }
     row.list(&mut hoped.piles, pieces);
+    row.list(&mut hoped.known, known);
+}
+
+fn known(row: &mut Row, known: &mut Known) {
+    row.list(&mut known.boards, Row::number);
+    row.number(&mut known.sets);
 }
 
 fn outlook(row: &mut Row, outlook: &mut Outlook) {
-    row.numbers([&mut outlook.sure, &mut outlook.likely, &mut outlook.all]);
+    row.numbers([&mut outlook.sure, &mut outlook.likely, &mut outlook.all, &mut outlook.most]);
     row.wish(&mut outlook.short, Row::place);
     count(row, &mut outlook.draws);
     count(row, &mut outlook.open);
@@ -61,7 +67,11 @@ pub fn put_hoped(of: &Hoped) -> Vec<i64> {
 pub fn take_hoped(row: Vec<i64>) -> Option<Hoped> {
     let (mut row, mut of) = (Row::read(row), Hoped::default());
     hoped(&mut row, &mut of);
-    row.whole(of).filter(|of| of.problem.check().is_ok() && of.piles.len() == of.problem.piles.len())
+    row.whole(of).filter(|of| {
+        of.problem.check().is_ok()
+            && of.piles.len() == of.problem.piles.len()
+            && of.known.iter().all(|it| it.boards.len() == of.piles.len())
+    })
 }
 
 /// The answer as a row.

@@ -1,6 +1,6 @@
 //! Why there can be no more rows, and what one more would take: plain facts, for the words.
 
-use super::problem::Problem;
+use super::problem::{Pile, Problem};
 use super::{SENSES, solve};
 use crate::plan::patience::Patience;
 
@@ -34,20 +34,30 @@ pub fn why(problem: &Problem, most: i64) -> Why {
     }
 }
 
-/// So many more strips of one pile, and there is a plan with a row more.
+/// So many more pieces of one pile, and there is a plan with so many rows; as far as that is known.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Unlock {
     /// The pile, by its place in the problem.
     pub pile: usize,
     pub pieces: i64,
+    pub known: Known,
 }
 
-/// For each pile, the fewest further strips that were found to give one row more than `rows`; piles that never do are left out.
-///
-/// Each is proven by a plan; that fewer would not do is only as sure as the search, which gets `steps` for each try.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Known {
+    /// Such a plan was found, and no fewer do.
+    Least,
+    /// Such a plan was found; fewer may do.
+    Found,
+    /// No fewer do; whether so many do was not found.
+    AtLeast,
+}
+
+/// For each pile that a row could be of, the fewest further pieces that were found to give so many `rows`; `each` says how many strips a
+/// piece of a pile gives. The search gets `steps` for each try.
 ///
 /// ```
-/// use fivebar_core::plan::{patience::Patience, rows::{problem::{Pile, Problem}, why::{unlocks, Unlock}}};
+/// use fivebar_core::plan::{patience::Patience, rows::{problem::{Pile, Problem}, why::{unlocks, Known, Unlock}}};
 /// let pile = |id: &str, count, length| Pile { id: id.into(), count, length };
 /// let problem = Problem {
 ///     length: 1000, rows: None, square: 5, kerf: 3, min_end: 100, min_piece: 80, machine_min: 150,
@@ -55,30 +65,64 @@ pub struct Unlock {
 /// };
 /// let mut on = |_: fivebar_core::plan::patience::Progress| true;
 /// // A row of two A stands; with one more B, four of them make the second.
-/// assert_eq!(unlocks(&problem, 1, 200, &mut Patience::new(None, &mut on)), [Unlock { pile: 0, pieces: 1 }, Unlock { pile: 1, pieces: 1 }]);
+/// let one = |pile| Unlock { pile, pieces: 1, known: Known::Least };
+/// assert_eq!(unlocks(&problem, 2, (&[1, 1], 200), &mut Patience::new(None, &mut on)), [one(0), one(1)]);
 /// ```
-pub fn unlocks(problem: &Problem, rows: i64, steps: u64, patience: &mut Patience<'_>) -> Vec<Unlock> {
-    let mut found = vec![];
-    for (pile, own) in problem.piles.iter().enumerate() {
-        let each = own.length.saturating_sub(problem.square.saturating_mul(2)).max(1);
-        let most = problem.length.checked_div(each).unwrap_or(0).saturating_add(1);
-        let pieces = (1..=most).find(|pieces| patience.spend(steps) && has_more(problem, (pile, *pieces), rows, steps));
-        found.extend(pieces.map(|pieces| Unlock { pile, pieces }));
-    }
-    found
+pub fn unlocks(problem: &Problem, rows: i64, (each, steps): (&[i64], u64), patience: &mut Patience<'_>) -> Vec<Unlock> {
+    let squared = |length: i64| length.saturating_sub(problem.square.saturating_mul(2));
+    let fits = |length: i64| problem.machine_min <= length && problem.min_piece.max(1) <= squared(length);
+    let own = problem.piles.iter().enumerate().filter(|(_, pile)| fits(pile.length));
+    let there = own.clone().fold(0_i64, |sum, (_, pile)| sum.saturating_add(squared(pile.length).saturating_mul(pile.count)));
+    let lacks = problem.length.saturating_mul(rows).saturating_sub(there);
+    let one = |(pile, own): (usize, &Pile)| {
+        let (strip, each) = (squared(own.length), each.get(pile).copied().unwrap_or(1).max(1));
+        let up = |n: i64, by: i64| n.saturating_add(by).saturating_sub(1).checked_div(by).unwrap_or(0);
+        let least = up(lacks, strip.saturating_mul(each)).max(1);
+        let most = least.saturating_add(up(problem.length, strip));
+        fewest(problem, (pile, [least, most], each), (rows, steps), patience)
+    };
+    own.map(one).collect()
 }
 
-/// Whether a plan with more rows is found when a pile has so many strips more.
-fn has_more(problem: &Problem, (pile, pieces): (usize, i64), rows: i64, steps: u64) -> bool {
-    let mut more = Problem { rows: Some(rows.saturating_add(1)), ..problem.clone() };
-    if let Some(own) = more.piles.get_mut(pile) {
-        own.count = own.count.saturating_add(pieces);
+/// Pieces of a pile between the two, each of which gives so many strips, are tried one after the other until a plan is found.
+fn fewest(
+    problem: &Problem,
+    (pile, [least, most], each): (usize, [i64; 2], i64),
+    (rows, steps): (i64, u64),
+    patience: &mut Patience<'_>,
+) -> Unlock {
+    let mut sure = least;
+    for pieces in least..=most {
+        let more = pieces.saturating_mul(each);
+        if patience.is_over() {
+            break;
+        }
+        let (found, spent) = has(problem, (pile, more), rows, steps);
+        patience.spend(spent);
+        match found {
+            Some(true) => return Unlock { pile, pieces, known: if sure == pieces { Known::Least } else { Known::Found } },
+            Some(false) if sure == pieces => sure = sure.saturating_add(1),
+            _ => (),
+        }
     }
-    let wanted = [i128::from(rows)];
+    Unlock { pile, pieces: sure, known: Known::AtLeast }
+}
+
+/// Whether a plan with so many rows is found when a pile has so many strips more, none where it is neither found nor ruled out; and the steps
+/// that were spent.
+fn has(problem: &Problem, (pile, strips): (usize, i64), rows: i64, steps: u64) -> (Option<bool>, u64) {
+    let mut more = Problem { rows: Some(rows), ..problem.clone() };
+    if let Some(own) = more.piles.get_mut(pile) {
+        own.count = own.count.saturating_add(strips);
+    }
+    let wanted = [i128::from(rows).saturating_sub(1)];
     let mut goes_on = |progress: crate::plan::patience::Progress<'_>| {
-        let impossible = progress.bound.first().is_some_and(|most| *most <= i128::from(rows));
+        let impossible = progress.bound.first().is_some_and(|most| *most < i128::from(rows));
         !impossible && !crate::plan::better(&SENSES, progress.worth, &wanted)
     };
-    let planned = solve(&more, &mut Patience::new(Some(steps), &mut goes_on), 1);
-    planned.worth.first().is_some_and(|most| i128::from(rows) < *most)
+    let mut own = Patience::new(Some(steps), &mut goes_on);
+    let planned = solve(&more, &mut own, 1);
+    let made = planned.worth.first().is_some_and(|made| i128::from(rows) <= *made);
+    let ruled_out = planned.bound.first().is_some_and(|most| *most < i128::from(rows));
+    ((made || ruled_out).then_some(made), own.steps())
 }

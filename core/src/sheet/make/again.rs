@@ -17,6 +17,7 @@ use crate::quantity::{Count, Currency, Id, Key, Length, Listed, Moment, Wall};
 use crate::refusal::Answer;
 use crate::sheet::Shop;
 use crate::sheet::plan::figures::{Figures, Machines};
+use crate::sheet::plan::off::sawn;
 use crate::sheet::plan::ready::{Ready, Source as Planned, letter};
 use crate::sheet::plan::wish::{Panel, Parts, Wanted, Wish};
 use crate::sheet::rack::{RackPile, rack_pile};
@@ -222,8 +223,8 @@ impl Made<'_> {
         let kept = self.plan.piles.get(nth);
         let mut size = [source.pile.thickness, source.pile.width, source.pile.length].map(Option::unwrap_or_default);
         if let Wish::Panel(panel) = wish {
-            let jointed = figures.joint.times(2).and_then(|joint| panel.strip.plus(joint)).unwrap_or(panel.strip);
-            size[1] = if source.pile.width.is_some() { size[1].min(jointed) } else { jointed };
+            let wide = sawn(panel.strip, figures).unwrap_or(panel.strip);
+            size[1] = if source.pile.width.is_some() { size[1].min(wide) } else { wide };
         }
         Planned {
             letter: kept.map_or_else(|| letter(nth), |kept| letter_of(kept, nth)),

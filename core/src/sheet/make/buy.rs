@@ -222,6 +222,8 @@ pub enum Kinds {
     Together,
     /// All together, and each kind alone.
     EachAlone,
+    /// These, and every two kinds.
+    InPairs,
     /// No plan with any of them takes less in all.
     All,
 }

@@ -7,6 +7,7 @@ use crate::quantity::{Count, Decimal, Key, Length};
 use crate::refusal::Answer;
 use crate::sheet::Shop;
 use crate::sheet::plan::figures::Figures;
+use crate::sheet::plan::off::sawn;
 use crate::sheet::plan::ready::ripped;
 use crate::sheet::plan::trim::step;
 use crate::sheet::plan::wish::{Panel, Wish};
@@ -20,6 +21,8 @@ pub struct Way {
     pub mixed: bool,
     /// Boards that could be bought may be taken for it.
     pub buys: bool,
+    /// How much of such boards it takes, about, in cubic nanometres: what lies there goes first.
+    pub bought: i128,
     pub rows: Count,
     /// Thousandths of the length that is asked, as far as it can be laid; a thousand where all of it can.
     pub there: i64,
@@ -86,9 +89,8 @@ fn is_narrow(top: &Top, rows: Count, figures: &Figures) -> bool {
 
 /// How many strips for so many rows so wide a piece gives, with what is jointed off; one row alone is glued to nothing.
 pub(super) fn rips((rows, row): (Count, Length), width: Length, figures: &Figures) -> Count {
-    let jointed = nm(row).saturating_add(nm(figures.joint).saturating_mul(2));
     let alone = (rows == 1).then_some(row);
-    let strips = Length::nm(jointed).ok().and_then(|strip| ripped((alone, strip), figures, width));
+    let strips = sawn(row, figures).ok().and_then(|strip| ripped((alone, strip), figures, width));
     strips.and_then(|strips| Count::try_from(strips).ok()).unwrap_or(0)
 }
 
@@ -240,11 +242,11 @@ fn ways_of(top: &Top, pick: &Pick, (figures, of): (&Figures, &[&Source])) -> Vec
     rows(top, figures, &of).into_iter().filter_map(way).collect()
 }
 
-/// What does all of it comes first, then what lies there, then what is held back last, then what wastes least, then all widths, then the
-/// fewest rows.
+/// What does all of it comes first, then what lies there, then what buys least, then what is held back last, then what wastes least, then all
+/// widths, then the fewest rows.
 fn order(all: &mut [Way]) {
     crate::quantity::order_by_key(all, |way| {
-        (std::cmp::Reverse(way.there), way.buys, way.pick.thick, way.waste, way.pick.wide.is_some(), way.rows)
+        (std::cmp::Reverse(way.there), way.buys, way.bought, way.pick.thick, way.waste, way.pick.wide.is_some(), way.rows)
     });
 }
 

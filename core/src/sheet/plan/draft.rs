@@ -67,6 +67,8 @@ pub(super) struct Draft {
     /// The section of a part is not known: nothing is said by volume.
     pub no_section: bool,
     pub across: Vec<Wide>,
+    /// The same in width and in depth of a field that is glued both ways.
+    pub by_side: [Vec<Wide>; 2],
     pub glue_ups: Vec<GlueUp>,
     pub laid: Option<Laid>,
     pub why: Option<Why>,

@@ -8,6 +8,7 @@ use crate::plan::field::lay::{Layer, Piece, layers};
 use crate::plan::field::plan::{Field, Lie, Plan};
 use crate::plan::field::problem::{Pattern, Problem};
 use crate::plan::field::short::lacking;
+use crate::plan::field::sides::side_by_side;
 use crate::plan::field::why::next;
 use crate::plan::patience::Patience;
 use crate::quantity::{Length, Sorted};
@@ -53,7 +54,7 @@ pub(super) fn draft(ready: &Ready, (problem, answered): (&Problem, &Answered), p
     // Below in the picture are the lines along the width, and on them those along the depth.
     let shown = layers.iter().filter(|layer| 0 < layer.times).flat_map(|layer| &layer.pieces);
     draft.rects = shown.map(|piece| rect(field, piece, &mut numbers)).collect();
-    draft.across = across(problem, field);
+    (draft.across, draft.by_side) = (across(problem, field), by_side(problem, field));
     Ok(draft)
 }
 
@@ -142,13 +143,25 @@ fn finished(field: &Field, (colour, layers): (usize, &[Layer]), draft: &mut Draf
     }
 }
 
-/// Closed rows of one direction move as one width; with gaps, or crossed, each tile moves by itself.
+/// Closed rows of one direction move as one width; closed tiles that lie both ways as wide as they lie side by side at the most, in that
+/// direction where it is more; with gaps, or where courses cross, each tile moves by itself.
 fn across(problem: &Problem, field: &Field) -> Vec<Wide> {
     let [_, width, _] = field.tile;
-    let wide = match field.lie {
-        Lie::Rows { pattern: Pattern::Stack | Pattern::Running, rows, .. } if problem.gap == 0 => rows.saturating_mul(width),
+    let wide = match (field.lie, side_by_side(problem, field)) {
+        (_, Some(sides)) => sides[0].max(sides[1]),
+        (Lie::Rows { pattern: Pattern::Stack | Pattern::Running, rows, .. }, _) if problem.gap == 0 => rows.saturating_mul(width),
         _ => width,
     };
+    wides(field, wide)
+}
+
+/// The same in width and in depth, where closed tiles lie both ways.
+fn by_side(problem: &Problem, field: &Field) -> [Vec<Wide>; 2] {
+    side_by_side(problem, field).map_or_else(Default::default, |sides| sides.map(|wide| if 0 < wide { wides(field, wide) } else { vec![] }))
+}
+
+fn wides(field: &Field, wide: i64) -> Vec<Wide> {
+    let [_, width, _] = field.tile;
     field.piles.iter().map(|pile| Wide { width: wide, source: *pile, part: None, glued: width < wide }).collect()
 }
 

@@ -1,6 +1,7 @@
 //! From the maker's piles and wish to a problem in whole numbers: the unit is the greatest length that all others are multiples of.
 
 use super::figures::Figures;
+use super::off::{is_glued, of_tile, sawn};
 use super::stock::{Joins, LeftOut, Stack};
 use super::trim::{Along, fit, least_sawn, step, trimmed};
 use super::wish::{Panel, Parts, Tiles, Wanted, Wish};
@@ -50,6 +51,15 @@ impl Ready {
     pub fn last_row(&self, made: i64) -> Option<Length> {
         let Wish::Panel(panel) = &self.wish else { return None };
         panel.last_row(made, least_sawn(&self.figures)).filter(|last| last.as_nm().checked_rem(self.unit) == Some(0))
+    }
+
+    /// How wide a strip of a source, or a tile, is ripped that is so wide once its edges are jointed.
+    pub fn ripped_to(&self, source: &Source, wide: Length) -> Length {
+        match &self.wish {
+            Wish::Panel(_) => source.size[1],
+            Wish::Tiles(tiles) if is_glued(tiles) => sawn(wide, &self.figures).unwrap_or(wide),
+            _ => wide,
+        }
     }
 
     /// Whether boards are counted whole, however much is left of them; a plan of an older book counts what goes back as not taken.
@@ -166,7 +176,7 @@ fn source(wish: &Wish, figures: &Figures, (stack, size): (&Stack, [Length; 3])) 
     let one = Source { letter: String::new(), stack: stack.clone(), size, ripped: 1, count: i64::from(stack.free), left: None };
     let Wish::Panel(panel) = wish else { return Ok(Some(one)) };
     let [thickness, width, length] = size;
-    let strip = panel.strip.plus(figures.joint)?.plus(figures.joint)?;
+    let strip = sawn(panel.strip, figures)?;
     let alone = (panel.rows() == Some(1)).then_some(panel.strip);
     let ripped = ripped((alone, strip), figures, width).ok_or(Refusal::OutOfRange)?;
     let count = one.count.checked_mul(ripped).ok_or(Refusal::OutOfRange)?;
@@ -335,7 +345,7 @@ fn highest(tiles: &Tiles, figures: &Figures, source: &Source) -> Option<Length> 
 }
 
 fn tiled(tiles: &Tiles, figures: &Figures, sources: &[Source], of: &mut dyn FnMut(Length) -> i64) -> Answer<field::problem::Problem> {
-    let [length, width, thickness] = figures.allow;
+    let [length, width, thickness] = of_tile(tiles, figures)?;
     let target = |(size, tolerance): (Length, Length), of: &mut dyn FnMut(Length) -> i64| field::problem::Target {
         size: of(size),
         tolerance: of(tolerance),

@@ -22,7 +22,7 @@ pub(super) fn draft(ready: &Ready, (problem, answered): (&Problem, &Answered), p
     let most = answered.bound.first().and_then(|most| i64::try_from(*most).ok());
     let why = fewest(ready, (problem, answered), plan).or_else(|| because(problem, most?));
     let ends = Ends { short: None, together: ends::fewer_together(problem, plan) };
-    let mut draft = Draft { made, why, ends, one_section: true, short: looks.then(|| short(problem, made)), ..Draft::default() };
+    let mut draft = Draft { made, why, ends, one_section: true, short: looks.then(|| short(ready, problem, made)), ..Draft::default() };
     let last = ready.last_row(made).and_then(|last| units(last).ok()).unwrap_or(strip);
     draft.outer = [problem.length, strip.saturating_mul(made.saturating_sub(1)).saturating_add(last)];
     draft.finished = vec![0; problem.piles.len()];
@@ -126,16 +126,21 @@ fn because(problem: &Problem, most: i64) -> Option<Why> {
     })
 }
 
-/// Steps for what is lacking, of all tries and of each: some tens of milliseconds at the most.
-const STEPS: u64 = 2_000;
-const EACH: u64 = 200;
+/// Steps for what is lacking, of all tries and of each: a tenth of a second for a try that finds nothing.
+const STEPS: u64 = 16_000;
+const EACH: u64 = 8_000;
 
-/// For one row more of those that are missing, so many strips of a pile, any one of these.
-fn short(problem: &Problem, made: i64) -> Vec<Unlock> {
-    if problem.rows.is_none_or(|rows| rows <= made) {
-        return vec![];
-    }
-    let mut goes_on = |_: Progress<'_>| true;
-    let found = why::unlocks(problem, made, EACH, &mut Patience::new(Some(STEPS), &mut goes_on));
-    found.into_iter().map(|unlock| Unlock::Source { source: unlock.pile, n: unlock.pieces }).collect()
+/// For one row more of those that are missing, and for all of them, so many pieces of a pile, any one of these.
+fn short(ready: &Ready, problem: &Problem, made: i64) -> Vec<Unlock> {
+    let Some(asked) = problem.rows.filter(|rows| made < *rows) else { return vec![] };
+    let each: Vec<i64> = ready.sources.iter().map(|source| source.ripped).collect();
+    let look = |rows: i64| {
+        let mut goes_on = |_: Progress<'_>| true;
+        let found = why::unlocks(problem, rows, (&each, EACH), &mut Patience::new(Some(STEPS), &mut goes_on));
+        found.into_iter().map(move |it| Unlock::Rows { source: it.pile, n: it.pieces, all: rows == asked, known: it.known })
+    };
+    let next = made.saturating_add(1);
+    let one_more = look(next).filter(|it| !matches!(it, Unlock::Rows { known: why::Known::AtLeast, .. }));
+    let all = (next < asked).then(|| look(asked));
+    one_more.chain(all.into_iter().flatten()).collect()
 }

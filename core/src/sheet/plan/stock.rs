@@ -86,6 +86,10 @@ impl Stack {
         }
     }
 
+    pub fn is_to_buy(&self) -> bool {
+        self.place == Place::Bought
+    }
+
     /// One piece, as it is measured or by its sides.
     ///
     /// # Errors

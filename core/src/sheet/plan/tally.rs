@@ -26,7 +26,8 @@ pub(super) fn sheet(ready: &Ready, answered: &Answered, (draft, room): (Draft, R
         glue: glue(&draft, ready),
         weight: weight(ready, &draft),
         weight_guessed,
-        moves: moves(ready, &draft, (scale, room))?,
+        moves: moves(ready, &draft.across, (scale, room))?,
+        moves_by_side: by_side(ready, &draft, (scale, room))?,
         proof: proof(answered, &draft),
         too_short: too_short(ready, &draft, scale)?,
         ends: draft.ends,
@@ -180,7 +181,7 @@ fn waste(ready: &Ready, draft: &Draft, (used, scale): (&[Used], Back)) -> Answer
         None
     };
     let share = wasted.share_of(taken).ok().filter(|_| holds && !draft.no_section);
-    Ok(Waste { taken, finished, wasted, share, cutting, sizing: wasted.less(cutting), length })
+    Ok(Waste { whole, taken, finished, wasted, share, cutting, sizing: wasted.less(cutting), length })
 }
 
 pub(super) fn cubic(units: i128, unit: i64) -> Answer<Volume> {
@@ -217,9 +218,9 @@ fn weight(ready: &Ready, draft: &Draft) -> Mass {
 }
 
 /// The width that moves most over the room's range; nothing where the room goes beyond the moistures a coefficient is published for.
-fn moves(ready: &Ready, draft: &Draft, (scale, room): (Back, Room)) -> Answer<Option<Moving>> {
+fn moves(ready: &Ready, across: &[Wide], (scale, room): (Back, Room)) -> Answer<Option<Moving>> {
     let mut most: Option<Moving> = None;
-    for Wide { width, source, part, glued } in &draft.across {
+    for Wide { width, source, part, glued } in across {
         let Some(coefficient) = ready.sources.get(*source).and_then(|source| source.stack.moves) else { continue };
         let width = scale.length(*width)?;
         let moves = match (Across { width, coefficient }).moves_in(room) {
@@ -231,6 +232,12 @@ fn moves(ready: &Ready, draft: &Draft, (scale, room): (Back, Room)) -> Answer<Op
         }
     }
     Ok(most)
+}
+
+fn by_side(ready: &Ready, draft: &Draft, (scale, room): (Back, Room)) -> Answer<Vec<(usize, Moving)>> {
+    let one = |(side, across): (usize, &Vec<Wide>)| Ok(moves(ready, across, (scale, room))?.map(|it| (side, it)));
+    let all: Answer<Vec<_>> = draft.by_side.iter().enumerate().map(one).collect();
+    Ok(all?.into_iter().flatten().collect())
 }
 
 fn proof(answered: &Answered, draft: &Draft) -> Proof {

@@ -1,6 +1,7 @@
 //! Tiles cut and ripped smaller than their pieces give, so that they make the sides that are asked. Ours.
 
 use super::figures::Figures;
+use super::off::of_tile;
 use super::ready::Source;
 use super::wish::Tiles;
 use crate::plan::field::problem::Pattern;
@@ -23,7 +24,7 @@ pub(super) fn trimmed(tiles: &Tiles, figures: &Figures, source: &Source) -> Opti
         return herringbone(tiles, figures, source);
     }
     let in_rows = tiles.patterns.iter().any(|pattern| matches!(pattern, Pattern::Stack | Pattern::Running));
-    let [over_long, over_wide, _] = figures.allow.map(Length::as_nm);
+    let [over_long, over_wide, _] = of_tile(tiles, figures).ok()?.map(Length::as_nm);
     let [_, wide, long] = source.size.map(Length::as_nm);
     let (long, wide) = (long.checked_sub(over_long)?, wide.checked_sub(over_wide)?);
     let [width, depth, _] = tiles.size;
@@ -47,7 +48,7 @@ pub(super) fn trimmed(tiles: &Tiles, figures: &Figures, source: &Source) -> Opti
 
 /// The same of a basket: so many tiles side by side are as long as one, and as many of these blocks as make both sides.
 fn woven(tiles: &Tiles, figures: &Figures, source: &Source) -> Option<[Length; 2]> {
-    let [over_long, over_wide, _] = figures.allow.map(Length::as_nm);
+    let [over_long, over_wide, _] = of_tile(tiles, figures).ok()?.map(Length::as_nm);
     let [_, wide, long] = source.size.map(Length::as_nm);
     let (long, wide) = (long.checked_sub(over_long)?, wide.checked_sub(over_wide)?);
     let blocks = Blocks { sides: [tiles.size[0], tiles.size[1]], step: step(figures) };
@@ -71,7 +72,7 @@ fn woven(tiles: &Tiles, figures: &Figures, source: &Source) -> Option<[Length; 2
 
 /// The same of a herringbone, which is of cells as wide as a tile each way: the widest that make both sides. The tile stays as long as it is.
 fn herringbone(tiles: &Tiles, figures: &Figures, source: &Source) -> Option<[Length; 2]> {
-    let [over_long, over_wide, _] = figures.allow.map(Length::as_nm);
+    let [over_long, over_wide, _] = of_tile(tiles, figures).ok()?.map(Length::as_nm);
     let [_, wide, long] = source.size.map(Length::as_nm);
     let (long, wide) = (long.checked_sub(over_long)?, wide.checked_sub(over_wide)?);
     let cells = Blocks { sides: [tiles.size[0], tiles.size[1]], step: step(figures) };

@@ -21,7 +21,7 @@ fn unsorted(mut problem: fivebar_core::plan::parts::problem::Problem) -> Hoped {
         lots: nth,
         kin: nth,
     });
-    Hoped { piles: piles.collect(), problem }
+    Hoped { piles: piles.collect(), problem, known: vec![] }
 }
 
 pub fn rows(browser: &mut Browser) {

@@ -1,4 +1,4 @@
-//! What three years of a maker cost: the list of a day, and the hours of a job.
+//! What three years of a maker cost: Bench and Jobs, the list of a day, the dates and the hours of a job. Their bounds are ours.
 
 use crate::{OWN_START, part, row, sorted};
 use fivebar_core::ledger::{Fact, line, line::Line};
@@ -17,15 +17,18 @@ const OPENED: &str = "window.took = []; window.wanted = null; const frame = new 
   new MutationObserver(() => { if (wanted?.()) { wanted = null; requestAnimationFrame(() => frame.port2.postMessage(0)) } })
     .observe(document, { subtree: true, childList: true, characterData: true })";
 
+const BENCH: &str = "() => !!document.querySelector('[data-place=bench]')";
+const JOBS: &str = "() => !!document.querySelector('[data-place=jobs] .job')";
+const DATES: &str = "() => !!document.querySelector('[data-place=\"jobs/dates\"]')";
 const DAY: &str = "() => !!document.querySelector('main.day .run')";
 const HOURS: &str = "() => document.querySelector('h1')?.textContent === 'Hours and money'";
 
-/// Both are looked at anew in each page, as at the start of a day.
+/// All are looked at anew in each page, as at the start of a day.
 pub fn rows(profile: &Path, entries: usize) {
     let began =
         |text: &&String| matches!(line::read(text), Line::Known(entry) if matches!(entry.fact, Fact::RunStarted(_) | Fact::RunRecalled(_)));
     println!("  {} runs among {entries} entries", book::years(entries).iter().filter(began).count());
-    let (mut days, mut hours) = (vec![], vec![]);
+    let (mut benches, mut days, mut jobs, mut dates, mut hours) = (vec![], vec![], vec![], vec![], vec![]);
     let mut browser = Browser::start(profile);
     browser.offline(true);
     let page = browser.page(Phone::COMMON);
@@ -36,13 +39,17 @@ pub fn rows(profile: &Path, entries: usize) {
     for _ in 0..TIMES {
         maker.browser.open(&page, app::address());
         app::read(maker.browser, &page);
-        maker.touch(".places > :nth-child(2)");
+        benches.extend(took(&mut maker, BENCH, |maker| maker.touch(".places > :nth-child(2)")));
         days.extend(took(&mut maker, DAY, |maker| maker.tap("today ")));
-        maker.touch(".places > :nth-child(4)");
+        jobs.extend(took(&mut maker, JOBS, |maker| maker.touch(".places > :nth-child(4)")));
         maker.touch(".job");
+        dates.extend(took(&mut maker, DATES, |maker| maker.tap("Dates and quote")));
+        maker.touch(".foot .key.wide");
         hours.extend(took(&mut maker, HOURS, |maker| maker.tap("Hours and money")));
     }
-    for (what, mut figures) in [("the list of a day", days), ("the hours of a job", hours)] {
+    let all =
+        [("Bench", benches), ("the list of a day", days), ("Jobs", jobs), ("the dates of a job", dates), ("the hours of a job", hours)];
+    for (what, mut figures) in all {
         figures.sort_by(f64::total_cmp);
         row(&format!("opening {what}, 4x, {entries} entries"), part(&figures, 0.5), "ms", 100.0);
         row(&format!("  the slowest of {TIMES}"), part(&figures, 1.0), "ms", 100.0);

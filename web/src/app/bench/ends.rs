@@ -77,6 +77,11 @@ fn end((start, now): (Moment, Moment), wall: impl Fn(Moment) -> Wall, clocks: Ve
     Meant { at: wall(meant), span: Some(span).filter(|span| Span::ZERO < *span), other, twice: again.is_some() }
 }
 
+/// Whether a moment is the second of two at which the clock here shows the same; none of one that comes once.
+pub fn is_second(app: &App, at: Moment) -> Option<bool> {
+    again(at, |at| app.local().wall(at)).map(|other| other < at)
+}
+
 /// The other moment at which the clock showed what it shows at this one: clocks go back by an hour, or by half an hour.
 fn again(at: Moment, wall: impl Fn(Moment) -> Wall) -> Option<Moment> {
     let shown = |at: Moment| (wall(at).day(), wall(at).clock());

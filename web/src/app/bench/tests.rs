@@ -1,5 +1,6 @@
 //! Bench as tables of messages: what is shown, and what is in the book.
 
+mod asked;
 mod clocks;
 mod days;
 mod helper;

@@ -4,7 +4,7 @@ use super::super::App;
 use super::super::entry::Typed;
 use super::super::news::Handed;
 use super::super::order::{Feel, Order};
-use super::{Over, done, ordered_here, sheet};
+use super::{Over, done, ends, ordered_here, sheet};
 use crate::parts::Place;
 use crate::parts::pad::Press;
 use crate::words::en::waits as words;
@@ -158,9 +158,15 @@ pub fn whose(app: &App, line: &WaitLine) -> String {
     job.into_iter().chain(op).chain([piece]).listed().join(", ")
 }
 
+/// A clock time; of one that comes twice in the night in which clocks go back, which of both.
+pub fn of_two(app: &App, wall: Wall) -> String {
+    let clock = app.speech.clock(wall);
+    ends::is_second(app, wall.at).map(|second| words::of_two(&clock, second)).unwrap_or(clock)
+}
+
 /// A clock time, with its day where that is not the one that is shown.
 pub fn clock_on(app: &App, wall: Wall, day: Day) -> String {
-    let clock = app.speech.clock(wall);
+    let clock = of_two(app, wall);
     if wall.day() == day { clock } else { format!("{} {clock}", app.speech.day(wall)) }
 }
 

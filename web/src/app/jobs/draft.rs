@@ -13,12 +13,12 @@ use super::super::price::gallery::{FIRST_TERMS, usual};
 use super::super::spent_on::{SpentOn, SpentTap};
 use super::sheet;
 use fivebar_core::ledger::decide::{Now, PaidOf};
-use fivebar_core::ledger::fold::{Agreement, AgreementState, GalleryTerms, TaxBy};
+use fivebar_core::ledger::fold::{Agreement, AgreementState, GalleryTerms, OldJob, TaxBy};
 use fivebar_core::ledger::kind::bench::Kind;
 use fivebar_core::ledger::kind::job::For;
 use fivebar_core::ledger::kind::sale::{Carried, Paid};
 use fivebar_core::quantity::reading::{self, Sign};
-use fivebar_core::quantity::{Count, Currency, Day, Decimal, Id, Key, Length, Mass, Money, PILE_MOST, Units, writing};
+use fivebar_core::quantity::{Count, Currency, Day, Decimal, Id, Key, Length, Mass, Money, PILE_MOST, Span, Units, half_up, writing};
 use fivebar_core::sheet::job::JobSheet;
 
 /// Rooms by the moistures of wood in them, in per cent: a dry flat, a heated home, a room heated now and then, one without heating.
@@ -180,7 +180,20 @@ pub fn begin(app: &App, what: What) -> Option<Draft> {
         let [dry, damp] = room_of(app, &sheet).map(|n| writing::decimal(n, sign));
         return Some(Draft { form: Form::filled([dry, damp]), picks, ..blank });
     }
+    if let What::OldJob(line) = blank.what {
+        let old = app.shelf().workshop().old_jobs.iter().find(|old| old.entry == line).cloned()?;
+        return Some(old_job(Draft { picks, ..blank }, &old, Typed { sign, units }));
+    }
     Some(filled(Draft { picks, ..blank }, &sheet, sign))
+}
+
+/// An old job as it was told; its sum in the currency it was told in.
+fn old_job(draft: Draft, old: &OldJob, typed: Typed) -> Draft {
+    let hours = |span: Span| writing::decimal(half_up(Decimal::from(span.as_minutes()) / Decimal::from(60), 2), typed.sign);
+    let thought = old.thought.map(hours).unwrap_or_default();
+    let form = Form::filled([hours(old.span), old.pieces.to_string(), thought, typed.sum(old.sum)]);
+    let currency = old.sum.map_or(draft.picks.currency, Money::currency);
+    Draft { form, words: vec![old.name.clone()], picks: Picks { currency, ..draft.picks }, ..draft }
 }
 
 /// The room of a job, else the workshop's, else a heated home.
@@ -193,7 +206,7 @@ fn filled(draft: Draft, sheet: &JobSheet, sign: Sign) -> Draft {
     let typed = Typed { sign, units: draft.picks.units };
     let words = |n: usize| vec![String::new(); n];
     match &draft.what {
-        What::New | What::Room | What::Take { .. } => Draft { form: Form::of(1), ..draft },
+        What::New | What::Room | What::Take { .. } | What::OldJob(_) => Draft { form: Form::of(1), ..draft },
         What::Name => Draft { form: Form::filled([sheet.sale.of.to_string()]), words: vec![sheet.name.clone()], ..draft },
         What::Part(name) => part(draft.clone(), sheet.parts.iter().find(|part| Some(&part.name) == name.as_ref()), typed),
         What::Plan(name) => plan(draft.clone(), sheet.operations.iter().find(|planned| Some(&planned.op) == name.as_ref())),

@@ -3,7 +3,7 @@
 use super::super::App;
 use super::super::form::Form;
 use super::super::order::{Feel, Order};
-use super::draft::Draft;
+use super::draft::{Draft, What};
 use crate::words::en::estimate::kind_in;
 use fivebar_core::ledger::decide::{BookCommand, Command, EstimateCommand, JobCommand, Now, decide};
 use fivebar_core::ledger::fold;
@@ -71,6 +71,13 @@ pub fn kind_of(app: &App, job: Id) -> Option<Key> {
     job.described.piece.clone().or_else(|| kind_in(&job.name).and_then(Key::read))
 }
 
+/// The kind of an old job whose name tells none: as it was told, else that of the job it is told for.
+pub fn kind_for(app: &App, draft: &Draft) -> Option<Key> {
+    let told =
+        || app.shelf().workshop().old_jobs.iter().find(|old| draft.what == What::OldJob(old.entry)).and_then(|old| old.piece.clone());
+    told().or_else(|| kind_of(app, app.jobs.open?))
+}
+
 fn said_piece(job: Id, piece: &str) -> JobDescribed {
     JobDescribed { piece: Key::read(piece), ..JobDescribed::of(job) }
 }
@@ -107,20 +114,26 @@ pub fn told(draft: &mut Draft, of: Option<&Key>, sign: Sign) -> Option<EstimateC
         if is_blank(draft, row) {
             continue;
         }
-        let told = one(&mut draft.form, (name, first), (draft.picks.currency, sign))?;
-        // What its name does not tell is of the kind of the job it was told for.
-        jobs.push(OldJobTold { piece: told.piece.or_else(|| of.cloned()), ..told });
+        jobs.push(one(&mut draft.form, (name, first, of), (draft.picks.currency, sign))?);
     }
     Some(EstimateCommand::Tell(jobs))
 }
 
-fn one(form: &mut Form, (name, first): (String, usize), (currency, sign): (Currency, Sign)) -> Option<OldJobTold> {
+/// The row of an old job as it is put right; none where a figure was not taken.
+pub fn retold(draft: &mut Draft, (line, of): (Id, Option<&Key>), sign: Sign) -> Option<EstimateCommand> {
+    let name = draft.words.first().map(|name| name.trim().to_owned()).unwrap_or_default();
+    let job = one(&mut draft.form, (name, 0, of), (draft.picks.currency, sign))?;
+    Some(EstimateCommand::Retell { line, job })
+}
+
+/// What its name does not tell is of the kind that is known.
+fn one(form: &mut Form, (name, first, of): (String, usize, Option<&Key>), (currency, sign): (Currency, Sign)) -> Option<OldJobTold> {
     let hours = |text: &str| reading::number(text, sign, Decimal::ZERO..=Decimal::from(9_999)).map(spanned);
     let span = form.take(first, hours)?;
     let pieces = form.maybe(first.saturating_add(1), |text| reading::count(text, sign, PILE_MOST))?;
     let thought = form.maybe(first.saturating_add(2), hours)?;
     let sum = form.maybe(first.saturating_add(3), |text| reading::money(text, currency, sign))?;
-    let piece = kind_in(&name).and_then(Key::read);
+    let piece = kind_in(&name).and_then(Key::read).or_else(|| of.cloned());
     Some(OldJobTold { name, span, thought, sum, piece, pieces })
 }
 

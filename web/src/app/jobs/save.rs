@@ -34,7 +34,7 @@ pub fn save(app: &mut App, now: Now) {
         return app.orders.push(Order::Feel(Feel::Refused));
     }
     let gallery = gallery(app, &draft);
-    let piece = app.jobs.open.and_then(|job| super::estimate::kind_of(app, job));
+    let piece = super::estimate::kind_for(app, &draft);
     let (came, tax) = (came(app, &draft), chosen_tax(app, &draft));
     let can_holds = can_holds(app, &draft);
     let reader = Reader { sign: app.speech.sign(), job: app.jobs.open, gallery, can_holds, piece, came, tax, now };
@@ -88,7 +88,7 @@ fn gallery(app: &App, draft: &Draft) -> Option<AtGallery> {
 }
 
 fn nameless(draft: &Draft) -> bool {
-    let named = matches!(draft.what, What::New | What::Name | What::Part(_) | What::Plan(_));
+    let named = matches!(draft.what, What::New | What::Name | What::Part(_) | What::Plan(_) | What::OldJob(_));
     named && draft.words.first().is_none_or(|name| name.trim().is_empty())
 }
 
@@ -197,6 +197,7 @@ impl Reader {
             What::Part(was) => self.part(draft, (job, was)).map(Command::Job),
             What::Plan(was) => self.plan(draft, (job, was)).map(Command::Job),
             What::OldJobs => super::estimate::told(draft, self.piece.as_ref(), self.sign).map(Command::Estimate),
+            What::OldJob(line) => super::estimate::retold(draft, (line, self.piece.as_ref()), self.sign).map(Command::Estimate),
             What::Spend => self.spend(draft, job).map(Command::Money),
             What::CameBack(spending) => {
                 let what = draft.words.first().map(|what| what.trim().to_owned()).filter(|what| !what.is_empty());

@@ -140,7 +140,7 @@ fn written(app: &App, given: &Given, found: &Found, plan: &Plan) -> String {
 }
 
 /// How far boards to buy were looked through, where that is more than with all kinds of them.
-const KINDS: [(Kinds, &str); 2] = [(Kinds::EachAlone, "e"), (Kinds::All, "a")];
+const KINDS: [(Kinds, &str); 3] = [(Kinds::EachAlone, "e"), (Kinds::InPairs, "p"), (Kinds::All, "a")];
 
 /// The letters of what was left open, of what is over in width for one plan, and of any pattern.
 const OPEN: [char; 5] = ['r', 't', 'w', 'o', 'p'];

@@ -1,6 +1,8 @@
 //! Boards to buy only fill what is short: first what lies there is planned alone; where that is not enough, with all the boards too, and
-//! with as few of them as do; then with each kind of them alone. The one that buys least stays.
+//! with as few of them as do; then with each kind of them alone and, where there is time for it, with every two. The one that buys least
+//! stays.
 
+mod mixes;
 mod weighing;
 
 use super::{FIRST, Plan, Stands, used};
@@ -8,13 +10,12 @@ use crate::app::App;
 use crate::app::order::Order;
 use fivebar_core::plan::{Answered, Figures};
 use fivebar_core::quantity::Count;
-use fivebar_core::sheet::make::buy::{Kinds, OfRack, with_at_most};
+use fivebar_core::sheet::make::buy::{Kinds, OfRack, with_at_most, without_boards};
 use fivebar_core::sheet::make::{Ask, Given, What};
 use fivebar_core::sheet::plan::sheet_at_once;
+use mixes::Mixes;
 use weighing::Tried;
-
-/// One kind alone is planned so many ms at a time: all kinds together have had theirs.
-const ALONE: u32 = 100;
+pub use weighing::{Weight, weight_of};
 
 /// What is planned in turn, and what came of it so far.
 #[derive(Clone, Debug, PartialEq)]
@@ -24,9 +25,9 @@ pub struct RackFirst {
     /// What no plan of that can pass.
     bound: Figures,
     turn: Turn,
-    /// The kind that is tried alone, by its place among the boards; none where all are.
-    alone: Option<usize>,
-    /// Of all kinds, or of the one alone: with as few as do so far.
+    /// The kinds that are tried without the others; none are begun where all are tried.
+    mixes: Mixes,
+    /// Of all kinds, or of these: with as few as do so far.
     trial: Option<Tried>,
     best: Option<Tried>,
 }
@@ -35,8 +36,8 @@ pub struct RackFirst {
 enum Turn {
     Rack,
     WithBoards,
-    /// With the boards of one kind alone.
-    Alone,
+    /// With the boards of some kinds alone.
+    Mixed,
     /// With so many of the boards at this place that are between the two; fewer than the least did not do, the most does.
     Fewer {
         place: usize,
@@ -45,18 +46,28 @@ enum Turn {
     },
 }
 
-/// What is planned first, and what is planned after it; of a top its ways say which.
+/// What is planned first, and what is planned after it; of a top the way in hand.
 pub fn begun(app: &App, given: Given) -> (Given, Option<RackFirst>, Option<OfRack>) {
     let buys = given.sources.iter().any(|source| source.bought.is_some());
-    if !buys || matches!(given.ask.what, What::Top(_)) {
+    if !buys {
         return (given, None, None);
     }
-    let first = |whole, turn| RackFirst { whole: Box::new(whole), bound: vec![], turn, alone: None, trial: None, best: None };
-    let ask = given.ask.clone();
-    match used::given_to(app, &Ask { bought: vec![], ..ask.clone() }) {
-        Ok(rack) => (Given { ask, ..rack }, Some(first(given, Turn::Rack)), None),
-        Err(_) => (given.clone(), Some(first(given, Turn::WithBoards)), Some(OfRack { made: 0, proven: true })),
+    let mixes = Mixes::of(given.ask.bought.len());
+    let first = |whole, turn| RackFirst { whole: Box::new(whole), bound: vec![], turn, mixes, trial: None, best: None };
+    match of_rack_alone(app, &given) {
+        Some(rack) => (rack, Some(first(given, Turn::Rack)), None),
+        None => (given.clone(), Some(first(given, Turn::WithBoards)), Some(OfRack { made: 0, proven: true })),
     }
+}
+
+/// What was asked of what lies there alone: of a top as thick and in the rows it has with the boards, or these would be other rows.
+fn of_rack_alone(app: &App, given: &Given) -> Option<Given> {
+    let ask = given.ask.clone();
+    let rack = match ask.what {
+        What::Top(_) => Some(without_boards(given)).filter(|rack| !rack.sources.is_empty()),
+        _ => used::given_to(app, &Ask { bought: vec![], ..ask.clone() }).ok(),
+    };
+    Some(Given { ask, ..rack? })
 }
 
 /// Takes in the plan of a turn: gives it back where it is the last, with its problem in hand; else the next is ordered.
@@ -66,7 +77,7 @@ pub fn next(app: &mut App, answered: Answered) -> Option<Answered> {
     let next = match first.turn {
         Turn::Rack => first.of_rack(&mut app.plan, tried),
         Turn::WithBoards => first.with_boards(app, tried),
-        Turn::Alone => first.alone(app, tried),
+        Turn::Mixed => first.mixed(app, tried),
         Turn::Fewer { place, least, most } => first.fewer(app, (place, least, most), tried),
     };
     match next {
@@ -95,9 +106,9 @@ fn in_hand(plan: &mut Plan, best: Option<Tried>) -> Option<Answered> {
     Some(best.answered)
 }
 
-fn order(app: &mut App, first: RackFirst, given: Given) {
+fn order(app: &mut App, mut first: RackFirst, given: Given) {
     let asked = Box::new(given.ready.asked.clone());
-    let ms = if first.alone.is_some() { ALONE } else { FIRST };
+    let ms = first.mixes.spend(matches!(first.turn, Turn::Mixed)).unwrap_or(FIRST);
     (app.plan.given, app.plan.first) = (Some(Box::new(given)), Some(first));
     app.plan.stands = Stands::UnderWay { worth: vec![], bound: vec![], ms: FIRST };
     app.orders.push(Order::Plan { asked, ms });
@@ -121,8 +132,8 @@ impl RackFirst {
         self.after(app, None)
     }
 
-    /// What one kind alone does no more with is none.
-    fn alone(&mut self, app: &App, tried: Option<Tried>) -> Option<Given> {
+    /// What some kinds alone do no more with is none.
+    fn mixed(&mut self, app: &App, tried: Option<Tried>) -> Option<Given> {
         let does = |tried: &Tried| self.best.as_ref().is_none_or(|best| !tried.is_less(best));
         self.trial = tried.filter(does);
         self.after(app, None)
@@ -142,14 +153,19 @@ impl RackFirst {
     }
 
     fn between(&mut self, app: &App, (place, least, most): (usize, Count, Count)) -> Option<Given> {
-        if most <= least {
+        if most <= least || self.mixes.is_spent() {
             return self.after(app, Some((place, most)));
         }
         self.turn = Turn::Fewer { place, least, most };
         Some(with_at_most(&self.trial.as_ref()?.given, place, least.midpoint(most)))
     }
 
-    /// The boards behind those at a place, of which no more than so many are bought; behind the last, the next kind alone.
+    /// Fewer boards at this place do not do, by what is known without a plan.
+    fn least(&self, place: usize) -> Count {
+        self.trial.as_ref().map_or(0, |trial| trial.least(place))
+    }
+
+    /// The boards behind those at a place, of which no more than so many are bought; behind the last, the next kinds alone.
     fn after(&mut self, app: &App, done: Option<(usize, Count)>) -> Option<Given> {
         if let Some((trial, (place, most))) = self.trial.as_mut().zip(done) {
             trial.hold_to(place, most);
@@ -157,8 +173,8 @@ impl RackFirst {
         let behind = |place: usize| done.is_none_or(|(last, _)| last < place);
         let all = self.trial.as_ref().map(Tried::buys).unwrap_or_default();
         match all.into_iter().find(|(place, _)| behind(*place)) {
-            Some((place, most)) => self.between(app, (place, 0, most)),
-            None => self.next_kind(app),
+            Some((place, most)) if !self.mixes.is_spent() => self.between(app, (place, self.least(place), most)),
+            _ => self.next_mix(app),
         }
     }
 
@@ -168,26 +184,27 @@ impl RackFirst {
         self.best = trial.or(self.best.take());
     }
 
-    /// The next kind alone, as if no other were named; no more of it than buys less than the best so far.
-    fn next_kind(&mut self, app: &App) -> Option<Given> {
+    /// The next kinds alone, as if no others were named; of one kind no more than buys less than the best so far.
+    fn next_mix(&mut self, app: &App) -> Option<Given> {
         self.settle();
         let best = self.best.as_ref()?;
-        let first = self.alone.map_or(0, |last| last.saturating_add(1));
-        let several = 1 < self.whole.ask.bought.len();
-        let kinds = (first..self.whole.ask.bought.len()).filter(|_| several);
-        let (kind, given) = kinds.filter_map(|kind| Some((kind, best.alone(app, &self.whole, kind)?))).next()?;
-        (self.turn, self.alone) = (Turn::Alone, Some(kind));
-        Some(given)
+        while let Some(kinds) = self.mixes.next() {
+            if let Some(given) = best.of_kinds(app, &self.whole, kinds) {
+                self.turn = Turn::Mixed;
+                return Some(given);
+            }
+        }
+        None
     }
 
     /// What was tried of the boards, once all was. A plan that takes no more than the bound of all of them is proven of all.
     fn kinds(&mut self) -> Kinds {
-        let several = 1 < self.whole.ask.bought.len();
+        let tried = self.mixes.tried();
         let Some(best) = self.best.as_mut().filter(|best| !best.buys().is_empty()) else { return Kinds::default() };
         if best.reaches(&self.bound, &self.whole) {
             best.answered.bound.clone_from(&best.answered.worth);
             return Kinds::All;
         }
-        if several { Kinds::EachAlone } else { Kinds::default() }
+        tried
     }
 }

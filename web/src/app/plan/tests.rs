@@ -16,6 +16,7 @@ mod refused;
 mod resumed;
 mod shared;
 mod told;
+mod top_first;
 mod ways;
 
 use super::*;

@@ -1,12 +1,12 @@
 //! The ways of a top are planned in turn, each for a moment. What an estimate puts first is shown at once, and gives way to what is found to
 //! waste less.
 
+use super::rack_first::{Weight, weight_of};
 use super::{FIRST, Plan, Stands, found, used};
 use crate::app::App;
 use crate::app::order::Order;
 use fivebar_core::plan::Answered;
 use fivebar_core::quantity::{Decimal, Listed};
-use fivebar_core::sheet::make::buy::not_bought;
 use fivebar_core::sheet::make::{Ask, Given, Top, Way, What};
 use fivebar_core::sheet::plan::{PlanSheet, sheet_at_once};
 use std::cmp::Reverse;
@@ -104,8 +104,7 @@ fn made(way: &Way, sheet: &PlanSheet) -> i64 {
     sheet.made.saturating_mul(ALL).checked_div(way.rows.into()).unwrap_or(0).min(ALL)
 }
 
-/// All rows first, then what lies there, then what needs nothing that is held back, then what wastes least.
-fn weight(way: &Way, (given, sheet): (&Given, &PlanSheet)) -> (Reverse<i64>, bool, bool, Decimal) {
-    let buys = !not_bought(given, sheet).is_empty();
-    (Reverse(made(way, sheet)), buys, way.pick.thick, sheet.waste.share.unwrap_or(Decimal::ONE))
+/// All rows first, then what buys least, then what needs nothing that is held back, then what wastes least.
+fn weight(way: &Way, (given, sheet): (&Given, &PlanSheet)) -> (Reverse<i64>, Weight, bool, Decimal) {
+    (Reverse(made(way, sheet)), weight_of((given, sheet)), way.pick.thick, sheet.waste.share.unwrap_or(Decimal::ONE))
 }

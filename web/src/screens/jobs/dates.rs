@@ -19,6 +19,7 @@ use fivebar_core::quantity::{Day, Listed, Span};
 use fivebar_core::sheet::dates::{DateRow, DatesSheet, Promise};
 use fivebar_core::sheet::estimate::Covers;
 use fivebar_core::sheet::job::JobSheet;
+use std::cmp::Ordering;
 
 pub(super) fn tap(tap: DatesTap) -> Msg {
     say(Tap::Dates(tap))
@@ -107,19 +108,23 @@ fn last_days(sheet: &DatesSheet, seen: Seen<'_>) -> Vec<El<Msg>> {
     let late = over.or_else(|| sheet.late.and_then(|nth| sheet.rows.get(nth)).map(|row| late(row, seen)));
     let promised = sheet.safe.map(|safe| sheet.workdays.promised(safe));
     let unsafe_day = promised.filter(|promised| sheet.due.is_some_and(|due| due < *promised));
+    let can_do =
+        sheet.late.filter(|_| !sheet.is_over).map(|_| words::what_can_be_done(promised.map(|day_of| day(day_of, seen)).as_deref()));
     let late = late.or_else(|| unsafe_day.map(|promised| words::ready_only_by(&day(promised, seen))));
     let late = late.map(|said| el("p", "why").attr("role", "status").text(said));
+    let late = late.into_iter().chain(can_do.map(|said| el("p", "t14").text(said))).listed();
     if sheet.rows.is_empty() {
-        return late.into_iter().listed();
+        return late;
     }
-    let rows = sheet.rows.iter().enumerate().map(|(nth, row)| step(row, sheet.late.is_some_and(|late| late <= nth), seen));
+    let is_late = |nth: usize| sheet.late.map(|late| late.cmp(&nth)).filter(|order| order.is_le());
+    let rows = sheet.rows.iter().enumerate().map(|(nth, row)| step(row, is_late(nth), seen));
     let under = if sheet.due.is_some() { words::DATES_UNDER } else { "" };
     let list = el("section", "card list")
         .kids(rows)
         .kids((!under.is_empty()).then(|| el("p", "t14 i2 sums").text(under)))
         .kid(el("p", "t14 i2 sums").text(words::NOT_ON));
     let title = if sheet.due.is_some() { words::LAST_DAYS } else { job::PLANNED };
-    [Some(el("h2", "").text(title)), late, Some(list)].into_iter().flatten().listed()
+    std::iter::once(el("h2", "").text(title)).chain(late).chain([list]).listed()
 }
 
 fn name(row: &DateRow) -> String {
@@ -139,7 +144,8 @@ fn until(span: Span, seen: Seen<'_>) -> Day {
     fivebar_core::quantity::Wall::new(seen.now.at.plus(span), seen.now.offset).day()
 }
 
-fn step(row: &DateRow, late: bool, seen: Seen<'_>) -> El<Msg> {
+/// The first that can't be met, and those after it; a day that is over is said to be, not only drawn.
+fn step(row: &DateRow, late: Option<Ordering>, seen: Seen<'_>) -> El<Msg> {
     let pieces = row.pieces.filter(|left| 0 < *left).map(|left| words::pieces_left(&seen.speech.count(left)));
     let hands = (Span::ZERO < row.hands).then(|| [Some(seen.speech.span(row.hands)), pieces].into_iter().flatten().listed().join(" "));
     let wait = row.wait.as_ref().map(|(what, span)| (words::wait(what.as_str()), long(*span, seen)));
@@ -153,7 +159,9 @@ fn step(row: &DateRow, late: bool, seen: Seen<'_>) -> El<Msg> {
     let safe = row.safe.filter(|safe| Some(*safe) != row.last).map(|safe| words::safe_last(&day(safe, seen)));
     let last = row.last.map(|last| {
         let safe = safe.map(|safe| el("p", "t14 i2").text(safe));
-        el("div", if late { "n last c-under" } else { "n last" }).kid(el("p", "").text(day(last, seen))).kids(safe)
+        let is_gone = late == Some(Ordering::Equal) || (late.is_some() && last < seen.now.day());
+        let said = if is_gone { words::late_last(&day(last, seen)) } else { day(last, seen) };
+        el("div", if late.is_some() { "n last c-under" } else { "n last" }).kid(el("p", "").text(said)).kids(safe)
     });
     el("div", "dl").kid(what).kids(last)
 }

@@ -15,8 +15,3 @@ pub fn told(form: &Form, slots: &[Slot], units: Units, seen: Seen<'_>) -> (El<Ms
     let figures = slots::figures_told(form, slots, (units, seen), |nth| say(Tap::At(nth)));
     (figures, slots::pad(form, slots, seen, |press| say(Tap::Press(press))))
 }
-
-/// Why the figure under the thumb was not taken, and the pad.
-pub fn under_thumb(form: &Form, slots: &[Slot], units: Units, seen: Seen<'_>) -> Vec<El<Msg>> {
-    slots::under_thumb(form, slots, (units, seen), |press| say(Tap::Press(press)))
-}

@@ -14,7 +14,7 @@ use crate::parts::key::key;
 use crate::parts::scale::{Fill, Kind, Look, Mark, Scale, scale};
 use crate::view::{El, el};
 use crate::words::en::dates::unnoted;
-use crate::words::en::{estimate as words, jobs};
+use crate::words::en::{bench, estimate as words, jobs};
 use fivebar_core::bench::estimate::whole::PIECES;
 use fivebar_core::bench::estimate::{Basis, Estimate, OnTop, Range};
 use fivebar_core::quantity::{Decimal, Id, Listed, Span};
@@ -231,11 +231,12 @@ fn old_jobs(app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
         let price = old.sum.map(|sum| seen.speech.money(sum));
         let n = (1 < old.pieces).then(|| seen.speech.count(old.pieces));
         let under = words::old_job(&seen.speech.span(old.span), n.as_deref(), thought.as_deref(), price.as_deref());
+        let mend = key("key soft h48", bench::MEND, "", say(Tap::Write(What::OldJob(old.entry))));
         let back = key("key soft h48", crate::words::en::job::STRIKE, "", say(Tap::Estimate(EstimateTap::StrikeOld(old.entry))));
         el("div", "dl mid")
             .key(old.entry.to_string())
             .kid(el("span", "op").kid(el("span", "w7").text(old.name.clone())).kid(el("span", "t14 i2").text(under)))
-            .kid(back)
+            .kid(el("span", "keyline").kid(mend).kid(back))
     });
     (!workshop.old_jobs.is_empty()).then(|| {
         let list = el("section", "card list").kids(rows);

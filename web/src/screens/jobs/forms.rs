@@ -18,7 +18,7 @@ use crate::parts::field::{Field, field};
 use crate::parts::head::{Head, head};
 use crate::parts::key::key;
 use crate::view::{El, el};
-use crate::words::en::{common, job as words, refusal};
+use crate::words::en::{common, job as words, jobs, refusal};
 use fivebar_core::quantity::Units;
 use fivebar_core::sheet::job::JobSheet;
 
@@ -29,6 +29,8 @@ pub struct Asked {
     /// Stands over the figures.
     pub above: Vec<El<Msg>>,
     pub slots: Vec<Slot>,
+    /// The figures as the form lays them out itself.
+    pub figures: Option<El<Msg>>,
     /// In place of the pad: a choice, or words.
     pub instead: Option<Vec<El<Msg>>>,
     /// Stands below the figures and the pad.
@@ -41,7 +43,7 @@ pub struct Asked {
 impl Asked {
     pub fn new(place: &'static str, title: impl Into<String>) -> Asked {
         let save = (common::DONE.to_owned(), String::new());
-        Asked { place, title: title.into(), above: vec![], slots: vec![], instead: None, below: None, save, other: None }
+        Asked { place, title: title.into(), above: vec![], slots: vec![], figures: None, instead: None, below: None, save, other: None }
     }
 }
 
@@ -50,7 +52,7 @@ pub fn screen(draft: &Draft, sheet: Option<&JobSheet>, app: &App, seen: Seen<'_>
     let asked = match (&draft.what, sheet) {
         (What::New, _) | (_, None) => making::new(draft, app, seen),
         (What::Name | What::Take { .. } | What::Part(_) | What::Plan(_), Some(sheet)) => making::asked(draft, sheet, app, seen),
-        (What::OldJobs, Some(_)) => old_jobs::asked(draft, app, seen),
+        (What::OldJobs | What::OldJob(_), Some(_)) => old_jobs::asked(draft, app, seen),
         (What::Room, Some(sheet)) => room::asked(draft, sheet, app, seen),
         (What::Spend | What::CameBack(_) | What::Tag | What::Settle | What::Size | What::Facts | What::Lesson, Some(sheet)) => {
             money::asked(draft, sheet, app, seen)
@@ -64,7 +66,7 @@ fn laid_out(asked: Asked, draft: &Draft, sheet: Option<&JobSheet>, seen: Seen<'_
     let units: Units = draft.picks.units;
     let top = Head::new(sheet.filter(|_| draft.what != What::New).map_or("", |sheet| sheet.name.as_str()), asked.title);
     let (figures, pad) = told(&draft.form, &asked.slots, units, seen);
-    let docks = matches!(draft.what, What::Part(_)) && asked.instead.is_none();
+    let docks = matches!(draft.what, What::Part(_) | What::Plan(_) | What::OldJobs | What::OldJob(_)) && asked.instead.is_none();
     let pad = match asked.instead {
         Some(instead) => instead,
         None if docks || asked.slots.is_empty() => vec![],
@@ -74,7 +76,7 @@ fn laid_out(asked: Asked, draft: &Draft, sheet: Option<&JobSheet>, seen: Seen<'_
     let other = asked.other.map(|words| key("key h56", words, "", say(Tap::Undo)));
     let main = el("main", "scr form")
         .kids(asked.above)
-        .kids((!asked.slots.is_empty()).then_some(figures))
+        .kids(asked.figures.or((!asked.slots.is_empty()).then_some(figures)))
         .kids(doubted(&draft.form, (units, seen), |side| say(Tap::IsSo(side))))
         .kid(el("div", "push"))
         .kids(pad)
@@ -86,8 +88,8 @@ fn laid_out(asked: Asked, draft: &Draft, sheet: Option<&JobSheet>, seen: Seen<'_
         say(Tap::Close),
     ));
     let foot = if docks {
-        let why =
-            draft.nameless.then(|| refusal::unnamed(words::PART_NAME)).or_else(|| why_words(&draft.form, &asked.slots, (units, seen)));
+        let named = if matches!(draft.what, What::Part(_)) { words::PART_NAME } else { jobs::NAME };
+        let why = draft.nameless.then(|| refusal::unnamed(named)).or_else(|| why_words(&draft.form, &asked.slots, (units, seen)));
         docked(&draft.form, &asked.slots, (keys, why, seen), |press| say(Tap::Press(press)))
     } else {
         el("footer", "foot").kid(keys)

@@ -6,6 +6,7 @@ use super::saw::number;
 use crate::app::plan::Found;
 use crate::words::en::{changed, plan as words};
 use fivebar_core::sheet::make::Given;
+use fivebar_core::sheet::plan::PlanSheet;
 use fivebar_core::sheet::plan::wish::Wish;
 
 /// Of a plan of what is not cut yet, all its parts; nothing where nothing was cut.
@@ -37,7 +38,11 @@ pub fn not_made(given: &Given, found: &Found, seen: Seen<'_>) -> Option<String> 
     Some(format!("{said} {}", limits::held(never, given, seen)).trim_end().to_owned())
 }
 
-/// "One more lacks 2 of leg."; "They lack 2 of leg."
-pub fn lacks(given: &Given, parts: &[String]) -> String {
-    if rest(given).is_some() { changed::rest_lacks(parts) } else { words::lacks(parts) }
+/// "One more lacks 2 of leg.", a fact where no plan makes one more, else as far as was looked; "They lack 2 of leg."
+pub fn lacks(given: &Given, sheet: &PlanSheet, parts: &[String]) -> String {
+    match (rest(given), sheet.proof.gap) {
+        (Some(_), _) => changed::rest_lacks(parts),
+        (None, Some((0, ..))) => words::lacks_so_far(parts),
+        (None, _) => words::lacks(parts),
+    }
 }

@@ -3,7 +3,7 @@
 use super::super::count::saved_fact;
 use super::super::slots::no;
 use super::super::{Screen, Seen, undo};
-use super::{anew, ends, limits, nearly, over, picture, question, reckoned, saw, say, side, since, sizes, told, wants, ways};
+use super::{anew, ends, lacks, limits, nearly, over, picture, question, reckoned, saw, say, side, since, sizes, told, wants, ways};
 use crate::app::plan::{Found, Since, Stands, Tap, refused, since as since_then, still_to_buy, was_used};
 use crate::app::{App, Msg};
 use crate::parts::caution::caution;
@@ -133,7 +133,7 @@ fn details(given: &Given, found: &Found, (app, since): (&App, &Since), seen: See
         [ways::chosen(given, (app, seen)), sizes::rows(given, sheet, seen).filter(|_| 0 < sheet.made), nearly::asked(given, sheet, seen)];
     let more = more
         .into_iter()
-        .chain([ways::thick_taken(given), told::short(given, sheet, seen), apart])
+        .chain([ways::thick_taken(given), lacks::short(given, sheet, seen), apart])
         .flatten()
         .map(|line| worded("p", "", line));
     // What else it could have been is of no use once the wood is cut.

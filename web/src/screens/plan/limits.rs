@@ -37,9 +37,8 @@ fn own(given: &Given, seen: Seen<'_>) -> Option<String> {
 
 fn buying(given: &Given) -> Option<String> {
     let buys = given.sources.iter().any(|source| source.bought.is_some());
-    let fewest = buys && !matches!(given.ask.what, What::Top(_));
     let none = !buys && !given.ask.bought.is_empty();
-    (none || fewest).then(|| if none { words::BUYING_NONE } else { words::BUYING_NO_MORE }.to_owned())
+    (none || buys).then(|| if none { words::BUYING_NONE } else { words::BUYING_NO_MORE }.to_owned())
 }
 
 fn shortest(given: &Given, seen: Seen<'_>) -> Option<String> {

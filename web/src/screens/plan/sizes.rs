@@ -34,9 +34,8 @@ pub fn steps(given: &Given, sheet: &PlanSheet, place: usize, seen: Seen<'_>) -> 
     let [wide, thick] = finished(given, sheet, place)?;
     let length = |length: Length| seen.speech.length(length, given.units);
     let [rough_thick, rough_wide, _] = source.stack.sizes.map(Option::unwrap_or_default);
-    let [_, ripped, _] = source.size;
-    // A strip of rows is sawn wider than it is jointed to; a tile is brought to its width at once.
-    let sawn = if told::is_top(given) { ripped } else { wide };
+    // Strips of rows and tiles are sawn wider than they are jointed to.
+    let sawn = given.ready.ripped_to(source, wide);
     let n = (1 < source.ripped).then(|| plan::ripped_in(source.ripped, number(source.ripped, seen)));
     let rip = (sawn < rough_wide).then(|| words::rip(n.as_deref(), &length(sawn)));
     let joint = (wide < sawn).then(|| words::joint(&length(wide)));

@@ -9,11 +9,11 @@ use crate::words::en::{common, plan as words, told};
 use fivebar_core::ledger::kind::plan::Shape;
 use fivebar_core::plan::field::problem::Pattern;
 use fivebar_core::plan::{Asked, Sense};
-use fivebar_core::quantity::{Decimal, Length, Mass, Units, Volume, begin_small, half_up};
+use fivebar_core::quantity::{Decimal, Length, Listed, Mass, Units, Volume, begin_small, half_up};
 use fivebar_core::sheet::make::buy::Kinds;
 use fivebar_core::sheet::make::{Given, Source, What};
 use fivebar_core::sheet::plan::wish::Wish;
-use fivebar_core::sheet::plan::{PlanSheet, Unlock, Used, Why};
+use fivebar_core::sheet::plan::{Moving, PlanSheet, Used, Why};
 
 fn whole(n: i128, seen: Seen<'_>) -> String {
     seen.speech.number(Decimal::try_from_i128_with_scale(n, 0).unwrap_or_default(), 0, 0)
@@ -24,7 +24,7 @@ fn tenth(n: f64, seen: Seen<'_>) -> String {
 }
 
 /// How many rows, or pieces of the job, were wished for.
-fn wanted(given: &Given) -> Option<i64> {
+pub fn wanted(given: &Given) -> Option<i64> {
     match &given.ready.wish {
         Wish::Panel(panel) => panel.rows(),
         Wish::Parts(parts) | Wish::Sticks(parts) => parts.sets,
@@ -161,21 +161,25 @@ pub fn open(given: &Given, sheet: &PlanSheet, (kinds, seen): (Kinds, Seen<'_>)) 
         }
         (Shape::Rows, (2, ..)) if given.ready.counts_whole() => Some(told::LENGTH_AND_REST_MAY_BE_BETTER.into()),
         (Shape::Rows, (2, ..)) => Some(told::REST_MAY_BE_BETTER.into()),
-        (Shape::Parts, (1, worth, bound)) if given.ready.counts_whole() => {
-            let of = |units: i128, up: bool| wood(given.ready.volume(units).ok()?, (given.units, up), seen);
-            Some(told::wood_may_be_less([&of(bound, false)?, &of(worth, true)?], common::volume_unit(given.units)))
+        (Shape::Parts, (1, _, bound)) if given.ready.counts_whole() => {
+            let [least, takes] = least_and_whole(given.ready.volume(bound).ok()?, (sheet, given.units), seen);
+            Some(told::wood_may_be_less([&least, &takes], common::volume_unit(given.units)))
         }
         (Shape::Sticks, (2, ..)) => Some(told::CUTS_MAY_BE_FEWER.into()),
         _ => None,
     }
 }
 
-/// In litres or board feet to a tenth: what is needed never more than it is, what is taken never less.
-fn wood(volume: Volume, (units, up): (Units, bool), seen: Seen<'_>) -> Option<String> {
-    let all = if units == Units::Inch { volume.board_feet() } else { volume.litres() };
-    let tenths = all.checked_mul(Decimal::TEN)?;
-    let tenths = if up { tenths.ceil() } else { tenths.floor() };
-    Some(seen.speech.number(tenths.checked_div(Decimal::TEN)?, 1, 1))
+/// In litres or board feet, to as many places as the waste is told: what is needed never more than it is, and what is taken as it is told
+/// of the waste.
+fn least_and_whole(least: Volume, (sheet, units): (&PlanSheet, Units), seen: Seen<'_>) -> [String; 2] {
+    let places = read_as(of_units(sheet.waste.wasted, units), of_units(sheet.waste.cutting, units)).0;
+    let least = of_units(least, units).trunc_with_scale(places.into());
+    [least, of_units(sheet.waste.whole, units)].map(|volume| seen.speech.number(volume, places, places))
+}
+
+fn of_units(volume: Volume, units: Units) -> Decimal {
+    if units == Units::Inch { volume.board_feet() } else { volume.litres() }
 }
 
 /// Of a field, that how near it comes is looked at first; and what its waste is measured by.
@@ -288,28 +292,6 @@ fn section(given: &Given, seen: Seen<'_>) -> Option<String> {
     all.all(|other| other == first).then(|| format!("{thick} × {wide}"))
 }
 
-/// What more would unlock.
-pub fn short(given: &Given, sheet: &PlanSheet, seen: Seen<'_>) -> Option<String> {
-    let letter = |source: usize| given.ready.sources.get(source).map_or_else(String::new, |source| source.letter.clone());
-    let more = |(source, n): (usize, i64)| words::more_of(&number(n, seen), &letter(source));
-    let (mut parts, mut pieces, mut from) = (vec![], vec![], None);
-    for lacking in &sheet.short {
-        match lacking {
-            Unlock::Part { part: nth, n, from: known } => {
-                parts.push(words::so_many_of(&number(*n, seen), &part(given, *nth)));
-                from = known.map(more);
-            }
-            Unlock::Source { source, n } => pieces.push(more((*source, *n))),
-        }
-    }
-    match (parts.is_empty(), pieces.is_empty()) {
-        (false, _) => Some(anew::lacks(given, &parts) + &from.map_or(String::new(), |from| words::makes_it(&from))),
-        (true, true) => None,
-        (true, false) if given.ask.what.shape() == Shape::Rows => Some(words::makes_a_row(&pieces)),
-        (true, false) => Some(words::brings_nearer(&pieces)),
-    }
-}
-
 /// "Used 24 of 33. Left 9 whole and one of 293."; in pieces as they lie on the rack, with the strips that are ripped from them.
 pub fn used(given: &Given, sheet: &PlanSheet, seen: Seen<'_>) -> String {
     let all = || sheet.used.iter().filter_map(|used| Some((used, given.sources.get(used.source)?)));
@@ -373,7 +355,7 @@ pub fn shortest(given: &Given, sheet: &PlanSheet, seen: Seen<'_>) -> Vec<String>
 pub fn waste(given: &Given, sheet: &PlanSheet, seen: Seen<'_>) -> Vec<String> {
     let (units, waste) = (given.units, &sheet.waste);
     let volume = waste.share.map(|share| {
-        let of = |volume: Volume| if units == Units::Inch { volume.board_feet() } else { volume.litres() };
+        let of = |volume: Volume| of_units(volume, units);
         let (places, parts) = read_as(of(waste.wasted), of(waste.cutting));
         let shown = |volume: Decimal| seen.speech.number(volume, places, places);
         let parts = parts.map(|part| (Decimal::ZERO < part).then(|| shown(part)));
@@ -421,7 +403,13 @@ pub fn figures(given: &Given, sheet: &PlanSheet, seen: Seen<'_>) -> Vec<String> 
         .then(|| words::weighs(&seen.speech.mass(sheet.weight, given.units), common::mass_unit(given.units), sheet.weight_guessed));
     let moves = sheet.moves.map(|it| {
         let [width, most] = [it.width, it.moves.most].map(|length| crate::screens::workshop::movement_written(length, given.units, seen));
-        it.part.map_or_else(|| words::moves(&width, &most), |nth| told::part_moves(&part(given, nth), &width, &most))
+        match (it.part, sheet.laid.map(|laid| laid.pattern)) {
+            (Some(nth), _) => told::part_moves(&part(given, nth), &width, &most),
+            (None, Some(_)) if !sheet.moves_by_side.is_empty() => moves_by_side(given, sheet, seen),
+            (None, Some(Pattern::Basket)) => told::moves_both_ways(true, &width, &most),
+            (None, Some(Pattern::Herringbone | Pattern::Crossed)) => told::moves_both_ways(false, &width, &most),
+            (None, _) => words::moves(&width, &most),
+        }
     });
     [
         Some(words::saw_cuts(&number(sheet.cuts, seen), sheet.cuts == 1, is_trimmed(given))),
@@ -432,6 +420,15 @@ pub fn figures(given: &Given, sheet: &PlanSheet, seen: Seen<'_>) -> Vec<String> 
     .into_iter()
     .flatten()
     .collect()
+}
+
+/// How far a field that is glued both ways moves in its width and in its depth.
+fn moves_by_side(given: &Given, sheet: &PlanSheet, seen: Seen<'_>) -> String {
+    let one = |(side, it): &(usize, Moving)| {
+        let [width, most] = [it.width, it.moves.most].map(|length| crate::screens::workshop::movement_written(length, given.units, seen));
+        told::side_moves(*side == 0, &most, &width)
+    };
+    told::moves_in_all(&sheet.moves_by_side.iter().map(one).listed())
 }
 
 /// Square feet of a square metre, and millilitres of a fluid ounce.

@@ -139,6 +139,17 @@ pub fn late(op: &str, last: Option<&str>) -> String {
     }
 }
 
+/// What can be done where a step can't be begun in time any more; the day is safe to promise.
+pub fn what_can_be_done(promised: Option<&str>) -> String {
+    let day = promised.map_or("Say another day".to_owned(), |day| format!("Say another day (safe to promise is {day})"));
+    format!("{day}, work longer days, or strike what can be left out.")
+}
+
+/// `late: Wed 18 Mar`, a last day that is over.
+pub fn late_last(day: &str) -> String {
+    format!("late: {day}")
+}
+
 /// `finish waits until Sat 23 May`.
 pub fn waits_past(op: &str, until: &str) -> String {
     format!("{op} is not through waiting before {until}.")

@@ -72,6 +72,16 @@ pub fn nothing_fits(part: &str) -> String {
 pub const RACK_EMPTY: &str = "none: the rack is empty";
 pub const NONE_FITS: &str = "none: nothing on the rack fits";
 
+/// "7" where no more can come out; "at least 2, at most 4" of what was found and what is proven.
+pub fn found((all, most): (i64, i64), written: [&str; 2]) -> String {
+    let [one, other] = written;
+    match all {
+        _ if most <= all => one.to_owned(),
+        ..=0 => format!("none was found yet, and at most {other} can be"),
+        _ => format!("at least {one}, at most {other}"),
+    }
+}
+
 /// How sure and likely are meant: how often it was played through, how far off the 95 may be, and what all good pieces give.
 pub fn how(draws: &str, off: &str, all: &str) -> [String; 2] {
     [
@@ -89,4 +99,18 @@ pub const HOW_SORTED: &str = "Every piece is sorted, so nothing is left to chanc
 /// In so many draws more may be possible than the quick plan found.
 pub fn open(n: &str) -> String {
     format!("In {n} of these a longer look might find more.")
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn what_was_found_is_said_as_found_and_what_is_proven_as_proven() {
+        let check = |all: i64, most: i64, wanted: &str| assert_eq!(found((all, most), [&all.to_string(), &most.to_string()]), wanted);
+        check(7, 7, "7");
+        check(0, 0, "0");
+        check(2, 4, "at least 2, at most 4");
+        check(0, 2, "none was found yet, and at most 2 can be");
+    }
 }

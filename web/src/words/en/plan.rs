@@ -307,6 +307,11 @@ pub fn lacks(parts: &[String]) -> String {
     format!("One more lacks {}.", and(parts))
 }
 
+/// The same where one more is not ruled out: "One more was not found: the nearest lacks 1 of top."
+pub fn lacks_so_far(parts: &[String]) -> String {
+    format!("One more was not found: the nearest lacks {}.", and(parts))
+}
+
 pub fn so_many_of(n: &str, what: &str) -> String {
     format!("{n} of {what}")
 }
@@ -318,11 +323,6 @@ pub fn more_of(n: &str, letter: &str) -> String {
 /// "12 more of A make it."
 pub fn makes_it(more: &str) -> String {
     format!(" {more} make it.")
-}
-
-/// "2 more of A, or 3 more of B, make one row more."
-pub fn makes_a_row(more: &[String]) -> String {
-    format!("{} make one row more.", listed(more, "or"))
 }
 
 /// One board more of a line at the saw.

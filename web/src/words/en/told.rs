@@ -4,6 +4,7 @@ use super::plan::listed;
 use fivebar_core::ledger::kind::plan::Shape;
 use fivebar_core::quantity::begin_large;
 use fivebar_core::sheet::make::buy::Kinds;
+use fivebar_core::sheet::plan::Known;
 
 // Sizes
 /// "Rows 56.9 mm wide, together 398.3, 0.3 more than asked, planed to 25 thick."
@@ -230,12 +231,17 @@ pub fn proven_with_boards(said: &str, boards: &str, kinds: Kinds) -> String {
         return held_for(said, &["with any of the boards you named".to_owned()]);
     }
     let said = held_for(said, &[format!("with these boards to buy: {boards}")]);
-    let tried = if kinds == Kinds::EachAlone { EACH_ALONE } else { "Others, or fewer kinds of them, may do with less." };
+    let tried = match kinds {
+        Kinds::EachAlone => EACH_ALONE,
+        Kinds::InPairs => IN_PAIRS,
+        Kinds::Together | Kinds::All => "Others, or fewer kinds of them, may do with less.",
+    };
     format!("{said} {tried}")
 }
 
-/// What was tried is no proof: other mixes of kinds were not.
+/// What was tried is no proof: other mixes of kinds were not, nor all numbers of them.
 const EACH_ALONE: &str = "Each kind you named was tried alone, and all together: of these plans this one buys the least.";
+const IN_PAIRS: &str = "Each kind you named was tried alone, every two of them, and all together: of these plans this one buys the least.";
 
 /// "without the 4 pieces in the job that are left out".
 pub fn without_own(n: &str, one: bool) -> String {
@@ -364,6 +370,35 @@ pub fn too_narrow_for(pile: &str, (rows, one): (&str, bool), width: &str) -> Str
 pub fn left_out(piles: &[String], more: Option<&str>) -> String {
     let more = more.map_or(String::new(), |n| format!("; and {n} more, see Pieces to use"));
     format!("Left out: {}{more}.", piles.join("; "))
+}
+
+/// "Its tiles lie both ways, and so it moves: each across its own 57 mm by 0.4 mm through the year at most."
+pub fn moves_both_ways(blocks: bool, width: &str, moves: &str) -> String {
+    let what = if blocks { "blocks" } else { "tiles" };
+    format!("Its {what} lie both ways, and so it moves: each across its own {width} by {moves} through the year at most.")
+}
+
+/// "2 more of A or 3 more of B make one row more.", "15 more of A make all 8 rows."; where fewer may do "With 17 more of A all 8 rows were
+/// found."; where no plan was found "All 8 rows need at least 15 more of A."
+pub fn makes_rows(more: &str, one: bool, all: Option<&str>, known: Known) -> String {
+    let rows = all.map_or_else(|| "one row more".to_owned(), |rows| format!("all {rows} rows"));
+    match (known, all.is_some()) {
+        (Known::Least, _) => format!("{more} {} {rows}.", if one { "makes" } else { "make" }),
+        (Known::Found, true) => format!("With {more} {rows} were found."),
+        (Known::Found, false) => format!("With {more} {rows} was found."),
+        (Known::AtLeast, _) => format!("{} need at least {more}.", begin_large(&rows)),
+    }
+}
+
+/// "5 mm in its width, 300 mm of which lie across the grain".
+pub fn side_moves(width: bool, moves: &str, across: &str) -> String {
+    format!("{moves} in its {}, {across} of which lie across the grain", if width { "width" } else { "depth" })
+}
+
+/// "Its tiles lie both ways, and so it moves through the year: at most 5 mm in its width, 300 mm of which lie across the grain, and 4.1 mm in
+/// its depth, 240 mm of which lie across the grain."
+pub fn moves_in_all(sides: &[String]) -> String {
+    format!("Its tiles lie both ways, and so it moves through the year: at most {}.", sides.join(", and "))
 }
 
 /// "The top, 300 mm wide, moves 4.3 mm through the year at most."

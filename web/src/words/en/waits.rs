@@ -50,6 +50,16 @@ pub const SHARED: &str = "Handed on.";
 pub const PUT_AWAY: &str = "Not handed on.";
 pub const NO_WAY: &str = "This phone can’t hand a file on.";
 
+/// "the second 1:00 AM": a clock time that comes twice in the night in which clocks go back.
+pub fn of_two(clock: &str, second: bool) -> String {
+    format!("the {} {clock}", which_of_two(second))
+}
+
+/// "second", of two.
+pub fn which_of_two(second: bool) -> &'static str {
+    if second { "second" } else { "first" }
+}
+
 /// An operation ends in glue if its name holds one of these.
 const GLUED: [&str; 3] = ["glue", "clamp", "laminat"];
 

@@ -15,6 +15,8 @@ struct Strips {
     strip: i128,
     planed: i128,
     piece: i128,
+    /// Of boards that could be bought.
+    to_buy: bool,
 }
 
 impl Strips {
@@ -34,24 +36,26 @@ fn strips(source: &Source, (rows, row, planed): (Count, Length, Length), figures
     let [strip, piece] = [jointed, nm(width)].map(|wide| cube([nm(thickness), wide]));
     let planed = cube([nm(planed).min(nm(thickness)), nm(row).min(nm(width))]);
     let n = i64::from(source.n).saturating_mul(ripped);
-    (0 < long && 0 < n).then(|| Strips { long, low: nm(length), n, ripped, strip, planed, piece })
+    (0 < long && 0 < n).then(|| Strips { long, low: nm(length), n, ripped, strip, planed, piece, to_buy: source.bought.is_some() })
 }
 
-/// The waste by the lengths alone: the longest strips first until there is length enough, with a cut for each row where they do not come
-/// out. What is left of them and worth keeping goes back.
+/// The waste by the lengths alone: what lies there first, the longest strips first until there is length enough, with a cut for each row
+/// where they do not come out. What is left of them and worth keeping goes back.
 pub(super) fn way(top: &Top, (pick, rows): (&Pick, Count), (figures, of): (&Figures, &[&Source])) -> Option<Way> {
     let row = strip(top, rows, figures);
     let mut all: Vec<Strips> = of.iter().filter_map(|source| strips(source, (rows, row, pick.thickness), figures)).collect();
-    all.sort_unstable_by_key(|strips| std::cmp::Reverse(strips.long));
+    all.sort_unstable_by_key(|strips| (strips.to_buy, std::cmp::Reverse(strips.long)));
     let n = i64::from(rows);
     let asked = nm(top.length).checked_mul(n)?;
     let laid = laid(top, n, (figures, &all))?;
-    let (mut taken, sum) = (0_i128.saturating_sub(laid.kept), laid.sum);
+    let (mut taken, sum, mut bought) = (0_i128.saturating_sub(laid.kept), laid.sum, 0_i128);
     for (strips, n) in all.iter().zip(&laid.used) {
         let pieces = n.saturating_add(strips.ripped).saturating_sub(1).checked_div(strips.ripped)?;
         let left = pieces.saturating_mul(strips.ripped).saturating_sub(*n);
         let kept = if nm(figures.keep_min) <= strips.low { i128::from(left) } else { 0 };
-        taken = taken.saturating_add(strips.piece.saturating_mul(pieces.into())).saturating_sub(strips.strip.saturating_mul(kept));
+        let whole = strips.piece.saturating_mul(pieces.into());
+        bought = bought.saturating_add(if strips.to_buy { whole } else { 0 });
+        taken = taken.saturating_add(whole).saturating_sub(strips.strip.saturating_mul(kept));
     }
     let there = i128::from(sum).saturating_mul(ALL.into()).checked_div(asked.into())?;
     let sides = [nm(top.length), nm(row).saturating_mul(n), nm(pick.thickness)];
@@ -60,7 +64,7 @@ pub(super) fn way(top: &Top, (pick, rows): (&Pick, Count), (figures, of): (&Figu
     let wasted = taken.saturating_sub(finished).max(0);
     let waste = wasted.saturating_mul(ALL.into()).checked_div(taken).unwrap_or(0);
     let (there, waste) = (i64::try_from(there).ok()?, Decimal::try_from_i128_with_scale(waste, 3).ok()?);
-    (!all.is_empty()).then(|| Way { pick: pick.clone(), mixed: false, buys: false, rows, there, waste, planned: false })
+    (!all.is_empty()).then(|| Way { pick: pick.clone(), mixed: false, buys: false, bought, rows, there, waste, planned: false })
 }
 
 /// Cut in pieces, the rows come out of the strips one after the other, but where as many whole strips do it; else each begins with strips of
@@ -129,8 +133,8 @@ impl Laid {
             }
         }
         if 0 < lacks {
-            let mut left = all.iter().zip(&mut used).rev();
-            let (strips, used) = left.find(|(strips, used)| lacks <= strips.long && **used < strips.n)?;
+            let left = all.iter().zip(&mut used).filter(|(strips, used)| lacks <= strips.long && **used < strips.n);
+            let (strips, used) = left.rev().min_by_key(|(strips, _)| (strips.to_buy, strips.long))?;
             *used = used.saturating_add(1);
             self.kept = self.kept.saturating_add(strips.back(strips.long.saturating_sub(lacks).saturating_sub(kerf), keep));
         }

@@ -47,6 +47,32 @@ fn what_is_left_ends_at_the_clock_that_is_shown() {
     check((20, 90), 50, ["09:50", "10:50"], 60, "11:50");
 }
 
+/// Glue laid at 23:50 on the eve of 1 November, for 70 minutes and for 130: off at the first 1:00 and at the second, an hour later.
+#[test]
+fn off_times_that_come_twice_are_told_apart() {
+    let mut told = Told::stands();
+    let laid = |span| Laid { what: Key::read("glue").unwrap(), stuff: None, span: Span::minutes(span) };
+    told.start(AUTUMN + 220, "Glue tops");
+    told.at(AUTUMN + 230, [tap(Tap::Stop)]);
+    told.app.offset_at = Some(new_york);
+    for (nth, span) in [(0, 70), (1, 130)] {
+        let now = told.now(AUTUMN + 230 + nth);
+        told.app
+            .order(&Command::Wait(WaitCommand::Begin { op: "glue tops".into(), job: None, n: 1, laid: laid(span - nth) }), now)
+            .unwrap();
+    }
+    let both = ["the first 01:00", "the second 01:00"];
+    holds(&told.at(AUTUMN + 240, []), &both);
+    holds(&told.at(AUTUMN + 240, [Msg::Bench(Tap::Waits(WaitTap::Show))]), &both);
+    let big = told.at(AUTUMN + 240, [tap(Tap::Close), tap(Tap::Big)]);
+    holds(&big, &[both[1], " the first</span>", ">01:00<"]);
+    // One that comes once is said as ever.
+    let now = told.now(AUTUMN + 240);
+    told.app.order(&Command::Wait(WaitCommand::Begin { op: "glue legs".into(), job: None, n: 1, laid: laid(200) }), now).unwrap();
+    holds(&told.at(AUTUMN + 240, [Msg::Bench(Tap::Waits(WaitTap::Show))]), &[" 02:20"]);
+    lacks(&told.at(AUTUMN + 240, []), &["the first 02:20", "the second 02:20"]);
+}
+
 /// A run from a minute on in New York, and what the question shows later there, or in Denver.
 #[track_caller]
 fn asked(began: i64, (looked, place): (i64, fn(Moment) -> Offset), shows: &[&str], not: &[&str]) -> (Told, Id) {

@@ -20,6 +20,8 @@ pub enum What {
     Plan(Option<String>),
     /// Jobs from before the book, as history.
     OldJobs,
+    /// One of them put right, by the line that told it.
+    OldJob(Id),
     Spend,
     /// Part of a spending came back.
     CameBack(Id),

@@ -42,6 +42,13 @@ fn each_step_has_its_last_day_and_a_day_is_moved_and_lifted() {
     // Each tap is saved; leaving loses nothing.
     maker.tap(dates(DatesTap::By(-7))).tap(Tap::Page).tap(Tap::Room(Room::Dates)).shows(&["Fri 20 March"]);
     maker.tap(dates(DatesTap::By(-7))).shows(&["Fri 13 March", "Too late as it stands: saw should have begun by Mon 2 March."]);
+    // A last day that is over is said to be, and what can be done.
+    maker.shows(&[
+        "Say another day (safe to promise is ",
+        "work longer days, or strike what can be left out.",
+        "late: Mon 2 March",
+        "late: Wed 4 March",
+    ]);
     maker.tap(Tap::Page).shows(&["Too late as it stands", "Dates and quote"]);
     maker.tap(Tap::List).shows(&["to be done by Fri 13 March", "Too late as it stands"]);
     // A day that is over is asked about: the day that stands is still the one that was saved.
@@ -105,6 +112,7 @@ fn a_quote_says_that_a_day_is_missed() {
     for _ in 0..3 {
         maker.tap(dates(DatesTap::By(7)));
     }
+    maker.hides(&["late: ", "Say another day ("]);
     maker.shows(&["Fri 3 April"]).tap(Tap::Room(Room::Quote)).hides(&["To be done by"]);
 }
 

@@ -175,6 +175,33 @@ fn one_old_job_is_struck_and_the_others_stay() {
     }
 }
 
+/// A row is put right where it stands: filled as it was told, refused by its figure with nothing lost, taken back whole.
+#[test]
+fn an_old_job_is_put_right() {
+    let mut maker = begun();
+    maker.tap(Tap::Write(What::OldJobs)).tap(Tap::Say(0, "Coffee tables".into())).tap(Tap::Say(1, "Thing".into()));
+    maker.figures(&["28.33", "2", "20", "390", "17"]).tap(Tap::Save);
+    let line = |maker: &Maker, name: &str| {
+        let old = maker.app.shelf().workshop().old_jobs.clone();
+        old.iter().find(|old| old.name == name).map(|old| (old.entry, old.span.as_minutes(), old.piece.clone()))
+    };
+    let (tables, minutes, _) = line(&maker, "Coffee tables").unwrap();
+    assert_eq!(minutes, 1_700);
+    maker.shows(&["Mend"]).tap(Tap::Write(What::OldJob(tables))).shows(&["Old job", "Coffee tables", "28.33", ">2<", ">20<", ">390<"]);
+    maker.tap(Tap::Save).shows(&["Nothing was asked for", "28.33"]);
+    maker.tap(Tap::Say(0, " ".into())).tap(Tap::Save).shows(&["Name: nothing is typed yet."]);
+    maker.tap(Tap::Say(0, "Coffee table".into())).figures(&["0"]).tap(Tap::Save).shows(&["0 min is not between 1 min", "Coffee table"]);
+    maker.figures(&["14", "1"]).tap(Tap::Save).shows(&["Old jobs", "Coffee table", "14 h"]).hides(&["Coffee tables"]);
+    maker.say(Msg::Common(Common::TakeBack));
+    assert_eq!(line(&maker, "Coffee tables").map(|old| old.1), Some(1_700));
+    maker.hides(&[">Coffee table<"]);
+    // What its name does not tell stays as it was told, of whatever kind the job is by now.
+    maker.tap(Tap::Estimate(EstimateTap::Piece("shelf")));
+    let (thing, _, piece) = line(&maker, "Thing").unwrap();
+    maker.tap(Tap::Write(What::OldJob(thing))).figures(&["18"]).tap(Tap::Save);
+    assert_eq!((piece.clone(), line(&maker, "Thing").map(|old| (old.1, old.2))), (Key::read("bench"), Some((1_080, piece))));
+}
+
 /// Demo B: what was warned of, and what the next estimate learns.
 #[test]
 fn looking_back_says_what_was_warned_of() {

@@ -2,11 +2,13 @@
 
 use super::super::used;
 use crate::app::App;
-use fivebar_core::plan::{Answered, Figures, Made, better};
-use fivebar_core::quantity::{Count, Decimal};
-use fivebar_core::sheet::make::buy::{OfRack, not_bought, with_at_most};
+use fivebar_core::plan::rows::problem::Pile;
+use fivebar_core::plan::{Answered, Asked, Figures, Made, better};
+use fivebar_core::quantity::{Count, Decimal, Listed};
+use fivebar_core::sheet::make::buy::{OfRack, not_bought, to_buy, with_at_most};
 use fivebar_core::sheet::make::{Given, Source, What};
 use fivebar_core::sheet::plan::PlanSheet;
+use fivebar_core::sheet::plan::wish::Wish;
 
 /// A problem, its plan, and what that makes.
 #[derive(Clone, Debug, PartialEq)]
@@ -17,7 +19,7 @@ pub struct Tried {
 }
 
 /// What is bought: its price where all boards that could be bought have one, then cubic nanometres.
-type Weight = (Decimal, i128);
+pub type Weight = (Decimal, i128);
 
 fn times((cost, volume): Weight, n: Count) -> Weight {
     (cost.saturating_mul(n.into()), volume.saturating_mul(n.into()))
@@ -34,6 +36,13 @@ fn one(given: &Given, source: &Source) -> Weight {
     (cost, volume)
 }
 
+/// All boards a plan buys.
+pub fn weight_of((given, sheet): (&Given, &PlanSheet)) -> Weight {
+    let of = |(place, n, _)| given.sources.get(place).map(|source| times(one(given, source), n));
+    let all = not_bought(given, sheet).into_iter().filter_map(of);
+    all.fold((Decimal::ZERO, 0), |(cost, volume), (of, more)| (cost.saturating_add(of), volume.saturating_add(more)))
+}
+
 impl Tried {
     /// All that was asked, or a field that is near enough.
     pub fn is_all(&self) -> bool {
@@ -42,7 +51,9 @@ impl Tried {
             What::Parts(_) | What::Sticks(_) if 0 < self.given.cut.sets => 0 < self.sheet.made,
             What::Parts(asked) | What::Sticks(asked) => asked.is_some_and(|asked| i64::from(asked) <= self.sheet.made),
             What::Field(_) => 0 < self.sheet.made && self.answered.worth.first() == Some(&0),
-            What::Top(_) => true,
+            What::Top(_) => {
+                matches!(&self.given.ready.wish, Wish::Panel(panel) if panel.rows().is_some_and(|rows| rows <= self.sheet.made))
+            }
         }
     }
 
@@ -80,15 +91,26 @@ impl Tried {
         self.buys().into_iter().find(|(at, _)| *at == place).map_or(0, |(_, n)| n)
     }
 
+    /// The fewest boards at this place with which the rows that were found are long enough; of others that is not known without a plan.
+    pub fn least(&self, place: usize) -> Count {
+        let Asked::Rows(problem) = &self.given.ready.asked else { return 0 };
+        let squared = |pile: &Pile| pile.length.saturating_sub(problem.square.saturating_mul(2)).max(0);
+        let others = problem.piles.iter().enumerate().filter(|(nth, _)| *nth != place);
+        let others = others.fold(0_i64, |sum, (_, pile)| sum.saturating_add(squared(pile).saturating_mul(pile.count)));
+        let lacks = problem.length.saturating_mul(self.sheet.made).saturating_sub(others).max(0);
+        let ripped = self.given.ready.sources.get(place).map_or(1, |source| source.ripped);
+        let board = problem.piles.get(place).map_or(0, |pile| squared(pile).saturating_mul(ripped));
+        let least = lacks.saturating_add(board).saturating_sub(1).checked_div(board).unwrap_or(0);
+        Count::try_from(least).unwrap_or(0)
+    }
+
     /// Boards that are not bought yet: which source, and how many.
     pub fn buys(&self) -> Vec<(usize, Count)> {
         not_bought(&self.given, &self.sheet).into_iter().map(|(place, n, _)| (place, n)).collect()
     }
 
     fn weight(&self) -> Weight {
-        let of = |(place, n): (usize, Count)| self.given.sources.get(place).map(|source| times(one(&self.given, source), n));
-        let all = self.buys().into_iter().filter_map(of);
-        all.fold((Decimal::ZERO, 0), |(cost, volume), (of, more)| (cost.saturating_add(of), volume.saturating_add(more)))
+        weight_of((&self.given, &self.sheet))
     }
 
     /// It does more than another, or as much and buys less.
@@ -96,23 +118,36 @@ impl Tried {
         than.is_less(self) || !self.is_less(than) && self.weight() < than.weight()
     }
 
-    /// The same with boards of one kind alone, by its place among them: so many that they are less to buy than what this buys; nothing where
-    /// none are, or this buys of that kind alone.
-    pub fn alone(&self, app: &App, whole: &Given, kind: usize) -> Option<Given> {
-        let mut ask = whole.ask.clone();
-        let others = ask.bought.iter_mut().enumerate().filter(|(nth, _)| *nth != kind);
-        others.for_each(|(_, boards)| boards.n = 0);
-        let given = Given { ask: whole.ask.clone(), ..used::given_to(app, &ask).ok()? };
-        let place = given.sources.iter().position(|source| source.bought.is_some())?;
-        let source = given.sources.get(place)?;
-        let is_it = |(place, _): &(usize, Count)| self.given.sources.get(*place).is_some_and(|it| it.pile.pile == source.pile.pile);
+    /// The same with boards of these kinds alone, by their places among them: of one so many that they are less to buy than what this buys.
+    /// Nothing where none are, or this buys of no other kinds.
+    pub fn of_kinds(&self, app: &App, whole: &Given, kinds: [usize; 2]) -> Option<Given> {
+        let given = self.with_kinds(app, whole, kinds)?;
+        let named = given.sources.iter().enumerate().filter(|(_, source)| source.bought.is_some() && 0 < source.n).listed();
+        let places: Vec<usize> = named.iter().map(|(place, _)| *place).collect();
+        let named = |source: &Source| named.iter().any(|(_, own)| own.pile.pile == source.pile.pile);
         let bought = self.buys();
-        if bought.len() == 1 && bought.iter().all(is_it) {
+        let within = bought.iter().all(|(place, _)| self.given.sources.get(*place).is_some_and(named));
+        if places.is_empty() || within && bought.len() <= places.len() {
             return None;
         }
-        let all = self.weight();
+        let [place] = places.as_slice() else { return Some(given) };
+        let (source, all) = (given.sources.get(*place)?, self.weight());
         let most = (1..=source.n).take_while(|n| times(one(&given, source), *n) < all).last()?;
-        Some(with_at_most(&given, place, most))
+        Some(with_at_most(&given, *place, most))
+    }
+
+    /// What was asked with boards of these kinds alone; of a top as thick and in as many rows.
+    fn with_kinds(&self, app: &App, whole: &Given, kinds: [usize; 2]) -> Option<Given> {
+        let mut ask = whole.ask.clone();
+        let others = ask.bought.iter_mut().enumerate().filter(|(nth, _)| !kinds.contains(nth));
+        others.for_each(|(_, boards)| boards.n = 0);
+        if !matches!(ask.what, What::Top(_)) {
+            return Some(Given { ask: whole.ask.clone(), ..used::given_to(app, &ask).ok()? });
+        }
+        let named = to_buy(&ask.bought, whole.units).into_iter().map(|source| source.which()).listed();
+        let is_other = |source: &Source| source.bought.is_some() && !named.contains(&source.which());
+        let others = whole.sources.iter().enumerate().filter(|(_, source)| is_other(source));
+        Some(others.fold(whole.clone(), |given, (place, _)| with_at_most(&given, place, 0)))
     }
 
     /// It takes as little as any plan of all the boards can: it is one of theirs, and of the same parts.

@@ -24,7 +24,7 @@ pub(super) fn planned_out(app: &mut App, taps: Vec<Tap>) {
     }
 }
 
-fn bought(app: &App) -> u32 {
+pub(super) fn bought(app: &App) -> u32 {
     let (given, found) = (app.plan.given.as_ref().unwrap(), app.plan.found.as_ref().unwrap());
     not_bought(given, &found.sheet).iter().map(|(_, n, _)| n).sum()
 }
@@ -66,13 +66,13 @@ fn a_field_is_of_what_lies_there_where_that_is_near_enough() {
 }
 
 fn field(deep: u8, buys: u32, words: &str) {
-    let mut app = opened("pile tiles ash-european 12 x 62 x 122 mm\ncount 4 tiles\n");
+    let mut app = opened("pile tiles ash-european 12 x 65 x 125 mm\ncount 4 tiles\n");
     heard(&mut app, [Tap::Open, Tap::Shape(Shape::Field)]);
     let all = fivebar_core::sheet::make::sources(&app.shelf().shop(app.now.at), app.jobs.open.unwrap()).unwrap();
-    let others = all.iter().filter(|source| source.pile.length != Length::MM.times(122).ok()).map(|source| Tap::Turn(source.which()));
+    let others = all.iter().filter(|source| source.pile.length != Length::MM.times(125).ok()).map(|source| Tap::Turn(source.which()));
     heard(&mut app, others.collect::<Vec<_>>());
-    let size = [12, 62, 122].map(|side| Length::MM.times(side).unwrap());
-    app.plan.draft.bought.push(Boards { wood: fivebar_core::quantity::Key::read("ash-european"), size, ..boards(9, 122) });
+    let size = [12, 65, 125].map(|side| Length::MM.times(side).unwrap());
+    app.plan.draft.bought.push(Boards { wood: fivebar_core::quantity::Key::read("ash-european"), size, ..boards(9, 125) });
     let press = |nth: usize, digits: &[u8]| {
         std::iter::once(Tap::At(nth)).chain(digits.iter().map(|digit| Tap::Press(Press::Digit(*digit)))).collect::<Vec<_>>()
     };

@@ -3,7 +3,8 @@
 use super::super::super::Seen;
 use super::super::say;
 use crate::app::bench::Tap;
-use crate::app::bench::waits::{WaitTap, pieces, waiting, whose};
+use crate::app::bench::ends::is_second;
+use crate::app::bench::waits::{WaitTap, of_two, pieces, waiting, whose};
 use crate::app::{App, Msg};
 use crate::view::{El, el};
 use crate::words::en::waits as words;
@@ -30,7 +31,7 @@ pub fn off(lines: &[WaitLine], app: &App, seen: Seen<'_>) -> Vec<El<Msg>> {
     let Some(large) = large(lines, app) else { return vec![] };
     let small = lines.iter().take(SMALL).map(|line| {
         let class = if line.wait.id == large.wait.id { "w7 c-wait" } else { "w7" };
-        el("span", class).kid(el("span", "").text(whose(app, line))).kid(el("b", "t22 w8").text(seen.speech.clock(line.off)))
+        el("span", class).kid(el("span", "").text(whose(app, line))).kid(el("b", "t22 w8").text(of_two(app, line.off)))
     });
     let more = u32::try_from(lines.len().saturating_sub(SMALL)).unwrap_or(u32::MAX);
     let more = (0 < more).then(|| el("span", "all").text(words::and_more(&seen.speech.count(more))));
@@ -60,5 +61,7 @@ fn read(line: &WaitLine, app: &App, seen: Seen<'_>) -> El<Msg> {
     let day = (line.off.day() != app.now.day()).then(|| seen.speech.day(line.off));
     let (named, what) = (whose(app, line), line.wait.what());
     let said = if line.over { words::out_since_at(&named, line.wait.n, what) } else { words::off_at(&named, what, day.as_deref()) };
+    let second = is_second(app, line.off.at).map(|second| format!(" the {}", words::which_of_two(second)));
+    let said = format!("{said}{}", second.unwrap_or_default());
     el("p", "off").kid(el("span", "t22 w7 c-wait").text(said)).kid(el("span", "t80 w8 c-wait").text(seen.speech.clock(line.off)))
 }

@@ -2,7 +2,7 @@
 
 use super::super::super::Seen;
 use super::wait;
-use crate::app::bench::waits::{WaitTap, clock, clock_on, pieces, waiting, whose};
+use crate::app::bench::waits::{WaitTap, clock, clock_on, of_two, pieces, waiting, whose};
 use crate::app::{App, Msg};
 use crate::parts::key::key;
 use crate::parts::scale::{Fill, Kind, Look, Mark, Rhythm, Scale, scale};
@@ -91,7 +91,7 @@ fn said(coming: &[WaitLine], app: &App) -> Option<String> {
     let same = coming.iter().all(|line| line.wait.what() == first.wait.what());
     // The day is said once where both are of it.
     let (first_off, last_off) = (clock(app, first.off), clock_on(app, last.off, first.off.day()));
-    let last = Some(last_off).filter(|_| app.speech.clock(last.off) != app.speech.clock(first.off) || last.off.day() != first.off.day());
+    let last = Some(last_off).filter(|_| of_two(app, last.off) != of_two(app, first.off) || last.off.day() != first.off.day());
     Some(words::first_last(same.then(|| first.wait.what()), &first_off, last.as_deref()))
 }
 
@@ -165,7 +165,7 @@ fn drawn(coming: &[WaitLine], app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
     let tick = [5.0, 10.0, 20.0, 30.0, 60.0].into_iter().find(|tick| to / tick < 16.0).unwrap_or(60.0);
     let many = BY_MARK < coming.len() || is_other(coming, app);
     let mark = |line: &&WaitLine| {
-        let (word, off) = if many { Default::default() } else { (pieces(app, line), app.speech.clock(line.off)) };
+        let (word, off) = if many { Default::default() } else { (pieces(app, line), of_two(app, line.off)) };
         Mark::new(minutes(line.left), Kind::Wait, word, off)
     };
     let scale_of = Scale {

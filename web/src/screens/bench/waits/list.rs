@@ -7,7 +7,7 @@ use super::card::{all_keys, left};
 use super::{meanwhile, wait};
 use crate::app::bench::Tap;
 use crate::app::bench::day::DayTap;
-use crate::app::bench::waits::{Asked, WaitTap, Waiting, clock, pieces, waiting, whose};
+use crate::app::bench::waits::{Asked, WaitTap, Waiting, clock, of_two, pieces, waiting, whose};
 use crate::app::{App, Msg};
 use crate::parts::head::{Head, head};
 use crate::parts::key::key;
@@ -77,7 +77,7 @@ fn ended(lines: &[WaitLine], app: &App, seen: Seen<'_>) -> Vec<El<Msg>> {
         let at = line
             .wait
             .ended
-            .map(|off| words::was_off(&seen.speech.clock(seen.local.wall(off.at.at)), off.early, line.wait.what()))
+            .map(|off| words::was_off(&of_two(app, seen.local.wall(off.at.at)), off.early, line.wait.what()))
             .unwrap_or_default();
         el("p", "dl")
             .key(format!("off{}", line.wait.id))

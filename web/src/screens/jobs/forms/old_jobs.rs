@@ -3,54 +3,51 @@
 use super::{Asked, worded};
 use crate::app::form::Form;
 use crate::app::jobs::Tap;
-use crate::app::jobs::draft::Draft;
+use crate::app::jobs::draft::{Draft, What};
 use crate::app::jobs::estimate::{FIGURES, ROWS};
 use crate::app::{App, Msg};
 use crate::parts::key::key;
 use crate::parts::seg::{Seg, even};
-use crate::screens::jobs::entry::{Slot, under_thumb};
+use crate::screens::jobs::entry::Slot;
 use crate::screens::jobs::say;
 use crate::screens::{Seen, slots};
 use crate::view::{El, el};
-use crate::words::en::estimate as words;
+use crate::words::en::{estimate as words, jobs};
 use fivebar_core::quantity::Listed;
 
 const NAMES: [&str; ROWS] = ["old-job-1", "old-job-2", "old-job-3"];
 
 pub fn asked(draft: &Draft, app: &App, seen: Seen<'_>) -> Asked {
-    let mut asked = Asked::new("jobs/old-jobs", words::OLD_JOBS);
-    let currency = draft.picks.currency.code();
-    let currency = if seen.page.is_narrow() { "" } else { currency };
-    let row = [
-        Slot::new(words::IT_TOOK, ""),
-        Slot::new(words::PIECES, ""),
-        Slot::new(words::YOU_THOUGHT, ""),
-        Slot::new(words::SOLD_FOR, currency),
-    ];
-    let all: Vec<Slot> = (0..ROWS).flat_map(|_| row.clone()).listed();
+    let is_mended = matches!(draft.what, What::OldJob(_));
+    let mut asked = Asked::new("jobs/old-jobs", if is_mended { words::OLD_JOB } else { words::OLD_JOBS });
     let narrow = seen.page.is_narrow();
-    asked.above = if narrow { vec![] } else { vec![el("p", "t14").text(words::OLD_JOBS_ASK)] };
+    let row = row(if narrow { "" } else { draft.picks.currency.code() });
     // One row is open, so that the pad stays under the thumb.
     let open = draft.form.at.checked_div(FIGURES).unwrap_or(0);
-    if narrow {
-        asked.above.push(rows(draft, open, seen));
-    }
+    asked.slots = (0..ROWS).flat_map(|_| row.clone()).listed();
+    asked.above.extend((!narrow && !is_mended).then(|| el("p", "t14").text(words::OLD_JOBS_ASK)));
+    asked.above.extend((narrow && !is_mended).then(|| rows(draft, open, seen)));
     let mut others = vec![];
-    for (id, nth) in NAMES.into_iter().zip(0_u32..) {
+    for (id, nth) in NAMES.into_iter().zip(0_u32..).take(draft.words.len()) {
         let (at, title) = (nth as usize, words::old_job_name(&seen.speech.count(nth.saturating_add(1))));
         let first = at.saturating_mul(FIGURES);
         if at == open {
-            asked.above.extend([worded(id, &title, draft, at), figures(&draft.form, &row, first)]);
+            asked.above.push(worded(id, if is_mended { jobs::NAME } else { &title }, draft, at));
         } else if !narrow {
             others.push(folded(draft, (title, at), first));
         }
     }
-    asked.above.push(el("div", "g2").kids(others));
-    asked.above.extend(slots::refused(app, seen));
-    let mut pad = under_thumb(&draft.form, &all, draft.picks.units, seen);
-    pad.extend(narrow.then(|| el("p", "t14").text(words::OLD_JOBS_ASK)));
-    asked.instead = Some(pad);
+    let why = slots::why(&draft.form, &asked.slots, (draft.picks.units, seen)).filter(|_| !narrow);
+    let figures = figures(&draft.form, &row, open.saturating_mul(FIGURES)).kids(why);
+    let refused = slots::refused(app, seen);
+    asked.figures = Some(el("div", "col").kid(figures).kid(el("div", "g2").kids(others)).kids(refused));
+    asked.below = (narrow && !is_mended).then(|| el("p", "t14").text(words::OLD_JOBS_ASK));
     asked
+}
+
+/// The figures of a row.
+fn row(currency: &str) -> [Slot; FIGURES] {
+    [Slot::new(words::IT_TOOK, ""), Slot::new(words::PIECES, ""), Slot::new(words::YOU_THOUGHT, ""), Slot::new(words::SOLD_FOR, currency)]
 }
 
 /// On a narrow page the rows lie side by side, so that name, figures and pad are seen together.
