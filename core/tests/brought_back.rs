@@ -4,6 +4,7 @@ use fivebar_core::quantity::Currency;
 use fivebar_core::sheet::Shop;
 use fivebar_core::sheet::account::account;
 use fivebar_core::sheet::taxes::taxes;
+use fivebar_core::sheet::waiting::{Back, looked_back};
 use fivebar_core::story::tell;
 
 /// Three stools for 100 by card: 5.5 % inside are 5.21, 2.6 % and 0.10 are 2.70.
@@ -109,4 +110,20 @@ fn what_is_kept_of_an_order_that_is_made_good_counts_once_to_its_end() {
         let sums = [sold.taken, sold.received, sold.due].map(|sum| sum.amount().to_string());
         assert_eq!(sums, [taken, received, due].map(str::to_owned), "{after}");
     }
+}
+
+/// Sold to one who had offered 30 and heard 35, brought back, sold for 38 days later: nobody waited at 30. An offer that came to no sale is waited at.
+#[test]
+fn a_piece_that_was_brought_back_was_not_waited_with() {
+    let begun = "2026-05-22 08:14 -05:00 workshop USD inch\njob stools \"Stools\" 3 spec\ntag 40 stools\n";
+    let back = |first: &str| {
+        let story = tell(&format!("{begun}{first}2026-05-26 10:00 sell 1 stools for 38 notes\n"));
+        assert_eq!(story.refused, [], "{first}");
+        let shop = Shop::of(&story.book, story.now.at);
+        looked_back(&shop, &shop.job(story.names.job("stools").unwrap()).unwrap()).unwrap()
+    };
+    let usd = |whole: i64| fivebar_core::quantity::Money::whole(whole.into(), Currency::USD).unwrap();
+    let sold = "sell 1 stools for 35 notes offered 30 as it\n2026-05-23 10:00 bring-back 1 of sale it on stools\n";
+    assert_eq!(back(sold), None);
+    assert_eq!(back("offer 30 for 1 stools notes\n"), Some(Back::Waited { offered: usd(30), sold: usd(38) }));
 }

@@ -2,7 +2,7 @@
 
 use fivebar_core::ledger::kind::sale::{Carried, Paid};
 use fivebar_core::money::offer::Verdict;
-use fivebar_core::quantity::{Currency, Decimal, Money};
+use fivebar_core::quantity::{Currency, Decimal, Money, Span};
 use fivebar_core::sheet::Shop;
 use fivebar_core::sheet::offer::{Asking, OfferSheet, offer};
 use fivebar_core::sheet::price::{ForPieces, price};
@@ -54,6 +54,24 @@ fn several_are_carried_as_was_chosen_too() {
     let two = |carried| marks(&offered(&story, (2, Paid::Card, carried), None));
     assert_eq!(two(Carried::Fetched), ["10.31", "82.47", "154.64"].map(|sum| Some(usd(sum))));
     assert_eq!(two(Carried::Delivered), ["18.04", "104.64", "191.24"].map(|sum| Some(usd(sum))));
+}
+
+/// Nine hours are in five stands, three of them fetched; an hour at the wheel and 15 for the van are for the two that are left: of two at 300
+/// 3 h 36 and an hour, 20 x 2 / 5 of glue and 15; of one half of that. Fetched, the drive is left out.
+#[test]
+fn a_drive_to_come_is_for_the_pieces_that_are_left() {
+    let work = "spend 20 glue on stand\nstart \"shape\" make on stand\n17:00 stop\n";
+    let drive = "plan \"bring\" deliver 60 min for stand\nplan-cost other 15 \"van\" delivery for stand\n";
+    let story = told(&format!("{STAND}job stand \"Stand\" 5 spec\n{work}sell 3 stand for 600 card fetched\n{drive}"));
+    let check = |n, carried, minutes: i64, costs: &str| {
+        let way = offered(&story, (n, Paid::Bank, carried), Some("300")).left.unwrap().way;
+        assert_eq!((way.time, way.costs), (Span::minutes(minutes), usd(costs)), "{n} {carried:?}");
+    };
+    check(2, Carried::Delivered, 276, "23");
+    check(1, Carried::Delivered, 138, "11.50");
+    check(2, Carried::Fetched, 216, "8");
+    // (23 + 4.6 x 20): what your rate needs of two is brought in by the two.
+    assert_eq!(marks(&offered(&story, (2, Paid::Bank, Carried::Delivered), None))[2], Some(usd("115")));
 }
 
 /// A delivery of 15 and 2 h 48 at the lowest pay of 10 is 43 of what comes in: at 3 % for the card 44.33 more are not to be gone under.

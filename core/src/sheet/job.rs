@@ -6,8 +6,8 @@ use super::estimate::{Row, rows_of};
 use super::helped::{Helped, helped};
 use super::jobs::{Section, date, section, so_far, to_come};
 use super::make::keep::{Lacking, changed_piles, lacking_of};
-use super::marks::{ask_today, settle_now};
-use super::promised::{carried, costs_and_hours, fees_known, promised};
+use super::marks::{ask_today, settle_now, whole};
+use super::promised::{carried, fees_known, promised};
 use super::rate::rate;
 use super::shop::Shop;
 use crate::bench::On;
@@ -238,7 +238,7 @@ fn changed(shop: &Shop, in_use: &[InUse<'_>]) -> Vec<OfBefore> {
 }
 
 fn money(shop: &Shop, job: &Job, account: &Account) -> Answer<MoneyRoom> {
-    let work = account.pricing.work;
+    let work = whole(job, (&account.costs, &account.hours), Carried::Delivered)?;
     Ok(MoneyRoom {
         costs: account.costs.total,
         kept: account.sold.kept,
@@ -272,7 +272,8 @@ fn owed(job: &Job, sold: &Sold) -> Answer<Owed> {
 /// All that was agreed paid and all that is planned done; what is neither agreed nor sold brings nothing.
 pub(super) fn as_it_stands(shop: &Shop, job: &Job, account: &Account) -> Answer<Option<Way>> {
     let sold = &account.sold;
-    let Some((costs, time)) = costs_and_hours(account, carried(job).unwrap_or(Carried::Delivered))? else { return Ok(None) };
+    let work = whole(job, (&account.costs, &account.hours), carried(job).unwrap_or(Carried::Delivered))?;
+    let Some((costs, time)) = work.costs.zip(work.time) else { return Ok(None) };
     if sold.pieces.saturating_add(sold.by_galleries).saturating_add(sold.promised) == 0 {
         return Ok(None);
     }

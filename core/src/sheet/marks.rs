@@ -1,21 +1,21 @@
 //! The marks on the scale of a job's price: what each sum would cover, what is asked, where to settle.
 
 use super::account::{Costs, Hours};
-use super::offer::Asking;
+use super::offer::{Asking, part_of_time};
 use super::rate::RateSheet;
 use super::shop::Shop;
 use super::waiting::{Known, known};
-use crate::ledger::fold::Job;
+use crate::ledger::fold::{Job, part};
 use crate::ledger::kind::sale::{Carried, Paid};
 use crate::money::offer::{Agreed, Standing, settle};
 use crate::money::price::{Hourly, Mark, Marks, Proposed, Work, marks, proposed};
-use crate::quantity::{Count, Decimal, Money, Span};
+use crate::quantity::{Cash, Count, Decimal, Money, Span, up_to_cash};
 use crate::refusal::{Answer, Refusal};
 
 /// The price of one piece, seen from all sides. It is reckoned for the way of being paid that costs most.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Pricing {
-    /// Costs and hours of the whole batch, so far and still to come.
+    /// Costs and hours of the whole batch, so far and still to come, as if all of it went as what is left of it does.
     pub work: Work,
     /// Of that, what falls away where it is fetched.
     pub delivery: (Money, Span),
@@ -42,7 +42,13 @@ pub struct Pricing {
 /// # Errors
 /// [`Refusal::FeesEatThePrice`], [`Refusal::MoneyOutOfRange`].
 pub fn pricing(shop: &Shop, job: &Job, (costs, hours): (&Costs, &Hours), rate: &RateSheet) -> Answer<Pricing> {
-    let work = work(job, costs, hours)?;
+    let delivery = drive(job, costs, hours)?;
+    let whole = whole(job, (costs, hours), Carried::Delivered)?;
+    let work = Work {
+        costs: whole.costs.map(|all| all.minus(costs.still_delivery)?.plus(delivery.0)).transpose()?,
+        time: whole.time.map(|all| all.minus(hours.still_delivery).plus(delivery.1)),
+        ..whole
+    };
     let (tax, points, hourly) = (shop.tax_of(job), shop.points(job.currency), rate.hourly());
     let (marks, refused) = match by_dearest(shop, job, (&work, hourly)) {
         Ok(marks) => (marks, None),
@@ -54,7 +60,6 @@ pub fn pricing(shop: &Shop, job: &Job, (costs, hours): (&Costs, &Hours), rate: &
     let ask = tagged.or(proposed.map(|proposed| proposed.charge));
     let standing = Standing { ask, set: job.settle, ..Standing::default() };
     let settle = settle(&standing, points)?;
-    let delivery = (costs.still_delivery, hours.still_delivery);
     Ok(Pricing { work, delivery, at_least, hourly, marks, tag: job.tag, ask, proposed, settle, settle_set: job.settle, refused })
 }
 
@@ -101,13 +106,29 @@ pub(super) fn by_dearest(shop: &Shop, job: &Job, (work, hourly): (&Work, Hourly)
     Ok(found)
 }
 
-/// Costs and hours so far, with what is still to come of them.
-fn work(job: &Job, costs: &Costs, hours: &Hours) -> Answer<Work> {
-    let all = costs.total.map(|total| total.plus(costs.still)).transpose()?;
+/// Costs and hours of a job so far, with what is still to come of them; what a delivery takes falls away where it is fetched.
+///
+/// # Errors
+/// [`Refusal::MoneyOutOfRange`].
+pub(super) fn whole(job: &Job, (costs, hours): (&Costs, &Hours), carried: Carried) -> Answer<Work> {
+    let is_brought = carried == Carried::Delivered;
+    let still = if is_brought { costs.still } else { costs.still.minus(costs.still_delivery)? };
+    let to_come = hours.to_come.unwrap_or(Span::ZERO);
+    let to_come = if is_brought { to_come } else { to_come.minus(hours.still_delivery) };
+    let all = costs.total.map(|total| total.plus(still)).transpose()?;
     // Before the first minute there is what is to come, where the share of the hauls is known.
     let so_far = hours.total.or(hours.haul);
-    let time = so_far.map(|so_far| so_far.plus(hours.to_come.unwrap_or(Span::ZERO))).filter(|time| Span::ZERO < *time);
+    let time = so_far.map(|so_far| so_far.plus(to_come)).filter(|time| Span::ZERO < *time);
     Ok(Work { costs: all, time, pieces: job.pieces })
+}
+
+/// What is to come of a delivery is for the pieces on hand: what it would take if all of the batch went as they go.
+fn drive(job: &Job, costs: &Costs, hours: &Hours) -> Answer<(Money, Span)> {
+    let (costs, time, left) = (costs.still_delivery, hours.still_delivery, job.left());
+    if left == 0 {
+        return Ok((costs, time));
+    }
+    Ok((part(costs, job.pieces, left)?, part_of_time(time, job.pieces, left)?))
 }
 
 impl Pricing {
@@ -141,7 +162,9 @@ impl Pricing {
     /// [`Refusal::FeesEatThePrice`], [`Refusal::MoneyOutOfRange`].
     pub fn standing(&self, shop: &Shop, job: &Job, asking: Asking) -> Answer<(Standing, Marks)> {
         let (n, paid, terms) = (asking.n, asking.paid, shop.terms_of(job, asking.paid));
-        let (marks, take) = (marks(&self.work_of(asking.carried)?, self.hourly, terms, n)?, terms.take()?);
+        let coin = shop.till(job.currency).coin(Some(paid))?;
+        let marks = in_coins(marks(&self.work_of(asking.carried)?, self.hourly, terms, n)?, coin)?;
+        let take = terms.take()?;
         // Guesses that say nothing leave the marks of the work.
         let known = known(shop, job)?.filter(|known| known.worth.is_ok());
         let ask = asked(shop, (job, self.tag_of(shop, job, asking.carried)?), (n, paid))?;
@@ -159,11 +182,18 @@ impl Pricing {
             not_under: waiting.map(|(not_under, _)| not_under),
             band: waiting.and_then(|(_, band)| band),
             ask,
-            coin: shop.till(job.currency).coin(Some(paid))?,
+            coin,
             ..one
         };
         Ok((standing, marks))
     }
+}
+
+/// Marks up to the coin they are handed over in: less would not do.
+fn in_coins(marks: Marks, coin: Option<Cash>) -> Answer<Marks> {
+    let Some(coin) = coin else { return Ok(marks) };
+    let up = |mark: Option<Mark>| mark.map(|mark| Ok(Mark { holds: up_to_cash(mark.holds, coin)?, ..mark })).transpose();
+    Ok(Marks { costs_covered: up(marks.costs_covered)?, lowest_pay: up(marks.lowest_pay)?, your_rate: up(marks.your_rate)? })
 }
 
 /// What is asked today for `n` of them, paid in one way: what waiting has come down to, else the tags with their tax; in notes to the coin.

@@ -71,7 +71,7 @@ pub struct OfferSheet {
     pub unsettled: Span,
     /// What the agreed price leaves for an hour.
     pub agreed: Option<Leaves>,
-    /// What a delivery of all pieces still costs and takes, in every mark; none where nothing of one is planned.
+    /// What a delivery of all that is left still costs and takes, in every mark; none where nothing of one is planned.
     pub delivery: Option<(Money, Span)>,
     /// What can be said in place of a better price, by what it leaves for an hour, best first.
     pub concessions: Vec<Concession>,
@@ -109,6 +109,7 @@ pub fn offer(shop: &Shop, id: Id, asking: Asking, offer: Option<Money>) -> Answe
     let named = offer.or(standing.agreed.map(|agreed| agreed.rest)).or(standing.ask).or(mark);
     let delivery = Some((account.costs.still_delivery, account.hours.still_delivery));
     let spoken = named.filter(|_| offer.is_some() || standing.agreed.is_none());
+    let handed = |sum: Money| shop.till(job.currency).in_coins(Some(asking.paid), sum);
     let at = |sum: Option<Money>, asking| sum.map(|sum| leaves(shop, (&job, &account), sum, asking)).transpose();
     Ok(OfferSheet {
         job: id,
@@ -119,12 +120,12 @@ pub fn offer(shop: &Shop, id: Id, asking: Asking, offer: Option<Money>) -> Answe
         points,
         free,
         settle: settle(&standing, points)?,
-        verdict: offer.map(|offer| verdict(&standing, offer, points)).transpose()?,
+        verdict: offer.map(|offer| verdict(&standing, handed(offer)?, points)).transpose()?,
         say: offer.map(|offer| say(&standing, offer, points)).transpose()?.flatten(),
         tag: account.pricing.tag,
         settle_set: account.pricing.settle_set,
         parts: match spoken {
-            Some(sum) => Some(parts_of(terms, sum)?),
+            Some(sum) => Some(parts_of(terms, handed(sum)?)?),
             None => standing.agreed.map(|_| promised(shop, &own, asking.paid)).transpose()?,
         },
         left: at(spoken, asking)?.flatten(),
@@ -160,9 +161,10 @@ fn as_agreed(shop: &Shop, of: (&Job, &Account), asking: Asking) -> Answer<Option
     left_of(shop, of, promised(shop, of.0, asking.paid)?.you_get, (of.0.selling.promised(), carried))
 }
 
-/// What a sum leaves in one way; none where costs or hours are not known.
+/// What a sum leaves in one way, in notes to the coin; none where costs or hours are not known.
 pub(super) fn leaves(shop: &Shop, of: (&Job, &Account), sum: Money, asking: Asking) -> Answer<Option<Leaves>> {
-    left_of(shop, of, shop.terms_of(of.0, asking.paid).you_get(sum)?, (asking.n, asking.carried))
+    let handed = shop.till(of.0.currency).in_coins(Some(asking.paid), sum)?;
+    left_of(shop, of, shop.terms_of(of.0, asking.paid).you_get(handed)?, (asking.n, asking.carried))
 }
 
 /// What is left of what you get for `n` of the pieces; none where costs or hours are not known.
@@ -184,7 +186,8 @@ pub(super) fn left_of(
     Ok(Some(Leaves { way, left: way.left()?, per_hour: batch.per_hour(year.as_ref())? }))
 }
 
-fn part_of_time(whole: Span, n: Count, of: Count) -> Answer<Span> {
+/// So many parts of a time of so many.
+pub(super) fn part_of_time(whole: Span, n: Count, of: Count) -> Answer<Span> {
     let all = whole.as_ms().checked_mul(i64::from(n)).ok_or(Refusal::OutOfRange)?;
     all.checked_div(i64::from(of)).map(Span::ms).ok_or(Refusal::NothingToShareBy)
 }

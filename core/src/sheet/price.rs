@@ -46,12 +46,16 @@ pub struct ForSale {
     /// Pieces no agreement speaks for.
     pub left: Count,
     pub of: Count,
+    /// Pieces of it that are agreed and not handed over.
+    pub promised: Count,
     pub tag: Option<Money>,
     /// What it is taxed with, and what that is.
     pub taxed: TaxBy,
     pub tax: Tax,
     /// Tax comes on top of the tag: every other price here is with it.
     pub is_on_top: bool,
+    /// A delivery is planned of it: every price here is with it.
+    pub is_brought: bool,
     /// What a buyer hands over for the tag.
     pub tagged: Option<Money>,
     pub ask: Option<Money>,
@@ -236,10 +240,12 @@ fn for_sale(shop: &Shop, job: &Job, paid: Paid) -> Answer<ForSale> {
         currency: job.currency,
         left: job.free(),
         of: job.pieces,
+        promised: job.selling.promised(),
         tag: pricing.tag,
         taxed: job.tax,
         tax: shop.tax_of(job),
         is_on_top: shop.tax_of(job).is_on_top(),
+        is_brought: !account.costs.still_delivery.is_zero() || Span::ZERO < account.hours.still_delivery,
         tagged: pricing.tag.map(|tag| shop.tax_of(job).charge(tag)).transpose()?,
         ask: one.map_or(pricing.ask, |one| one.ask),
         settle: one.map_or(pricing.settle, |one| one.settle),
@@ -302,7 +308,7 @@ pub struct NotListed {
 /// [`crate::refusal::Refusal::NoHours`], [`crate::refusal::Refusal::CurrenciesMixed`], [`crate::refusal::Refusal::MoneyOutOfRange`].
 pub fn not_listed(shop: &Shop, paid: Paid, asked: NotListed) -> Answer<Option<PerHour>> {
     let Some(((time, costs), offer)) = asked.hours.zip(asked.spent).zip(asked.offer) else { return Ok(None) };
-    let you_get = shop.terms(offer.currency(), paid).you_get(offer)?;
+    let you_get = not_listed_parts(shop, paid, offer)?.you_get;
     let year = rate(shop, offer.currency()).year;
     Way { you_get, costs, time }.per_hour(year.as_ref()).map(Some)
 }
@@ -312,7 +318,7 @@ pub fn not_listed(shop: &Shop, paid: Paid, asked: NotListed) -> Answer<Option<Pe
 /// # Errors
 /// [`crate::refusal::Refusal::MoneyOutOfRange`].
 pub fn not_listed_parts(shop: &Shop, paid: Paid, offer: Money) -> Answer<Parts> {
-    parts_of(shop.terms(offer.currency(), paid), offer)
+    parts_of(shop.terms(offer.currency(), paid), shop.till(offer.currency()).in_coins(Some(paid), offer)?)
 }
 
 /// Day one, no job needed: what an offer leaves for an hour of the hours and the spending said. None until all three are.

@@ -11,14 +11,16 @@ use crate::refusal::Answer;
 /// What is handed over, taken apart.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Parts {
+    /// All of it, to the coin it is paid in.
+    pub handed: Money,
     pub tax: Money,
     pub fee: Money,
     pub you_get: Money,
 }
 
-/// A sum that is handed over at once, taken apart.
+/// A sum that is handed over at once, as it is handed over, taken apart.
 pub(super) fn parts_of(terms: Terms, sum: Money) -> Answer<Parts> {
-    Ok(Parts { tax: terms.tax.apart(sum)?.tax, fee: terms.fee.of(sum)?, you_get: terms.you_get(sum)? })
+    Ok(Parts { handed: sum, tax: terms.tax.apart(sum)?.tax, fee: terms.fee.of(sum)?, you_get: terms.you_get(sum)? })
 }
 
 /// All that was agreed and is still to be handed over, paid so: each by the tax it was agreed with.
@@ -28,10 +30,16 @@ pub(super) fn parts_of(terms: Terms, sum: Money) -> Answer<Parts> {
 pub fn promised(shop: &Shop, job: &Job, paid: Paid) -> Answer<Parts> {
     let all = job.selling.open().map(|agreement| of_agreement(shop, (job, agreement), paid)).collect::<Answer<Vec<Parts>>>()?;
     let sum = |of: fn(&Parts) -> Money| Money::sum(job.currency, all.iter().map(of));
-    Ok(Parts { tax: sum(|parts| parts.tax)?, fee: sum(|parts| parts.fee)?, you_get: sum(|parts| parts.you_get)? })
+    Ok(Parts {
+        handed: sum(|parts| parts.handed)?,
+        tax: sum(|parts| parts.tax)?,
+        fee: sum(|parts| parts.fee)?,
+        you_get: sum(|parts| parts.you_get)?,
+    })
 }
 
-/// What comes of the rest of one agreement: its tax, the fees of what came in ahead of it, and that of what is due as it is paid.
+/// What comes of the rest of one agreement: its tax, the fees of what came in ahead of it, and that of what is due as it is paid, in
+/// notes to the coin.
 ///
 /// # Errors
 /// [`crate::refusal::Refusal::MoneyOutOfRange`].
@@ -40,10 +48,12 @@ pub fn of_agreement(shop: &Shop, (job, agreement): (&Job, &Agreement), paid: Pai
     let terms = Terms { tax: agreement.tax.unwrap_or(terms.tax), ..terms };
     let rest = agreement.sum.minus(agreement.sold_for)?;
     let due = rest.minus(job.selling.received_ahead(job.currency, agreement.id)?)?;
-    let fee = if Decimal::ZERO < due.amount() { terms.fee.of(due)? } else { Money::zero(job.currency) };
-    let fee = fee.plus(fees_ahead(job, agreement)?)?;
-    let taxed = terms.tax.apart(rest)?;
-    Ok(Parts { tax: taxed.tax, fee, you_get: taxed.before.minus(fee)? })
+    let due = if Decimal::ZERO < due.amount() { due } else { Money::zero(job.currency) };
+    let coins = shop.till(job.currency).in_coins(Some(paid), due)?;
+    let fee = if coins.is_zero() { coins } else { terms.fee.of(coins)? }.plus(fees_ahead(job, agreement)?)?;
+    let handed = rest.plus(coins)?.minus(due)?;
+    let taxed = terms.tax.apart(handed)?;
+    Ok(Parts { handed, tax: taxed.tax, fee, you_get: taxed.before.minus(fee)? })
 }
 
 /// The fees of what came in ahead, while nothing was handed over of it: after that they are of what was sold.
@@ -66,7 +76,7 @@ pub fn carried(job: &Job) -> Option<Carried> {
     (job.free() == 0 && ways.iter().all(|way| *way == first)).then_some(first)
 }
 
-/// Costs and hours of a job in one way of carrying it: what a delivery takes falls away where it is fetched. None where they are not known.
+/// Costs and hours of a job in one way of carrying it, as its pieces that are left go: what a delivery takes falls away where it is fetched. None where they are not known.
 ///
 /// # Errors
 /// [`crate::refusal::Refusal::MoneyOutOfRange`].

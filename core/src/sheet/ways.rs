@@ -180,6 +180,7 @@ fn bought(shop: &Shop, (job, account): (&Job, &Account)) -> Answer<Result<Bought
     let haul = Key::read(HAUL).and_then(|haul| account.costs.by_kind.get(&haul).copied()).unwrap_or(Money::zero(job.currency));
     let haul = haul.plus(account.costs.still_wood)?;
     let all = Money::sum(job.currency, account.costs.by_kind.values().copied())?.plus(account.costs.still)?;
+    let all = all.minus(account.costs.still_delivery)?.plus(account.pricing.delivery.0)?;
     let time = account.hours.haul.unwrap_or(Span::ZERO);
     let costs = Some(all.minus(haul)?.plus(boards)?);
     let work = Work { costs, time: account.pricing.work.time.map(|all| all.minus(time)), ..account.pricing.work };

@@ -88,7 +88,7 @@ pub enum Done {
     Resale,
 }
 
-/// How it would be paid, and how many: what was chosen last stays.
+/// How it would be paid: what was chosen last stays; and how many the one asks about who stands there.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 pub struct Way {
     pub paid: Option<Paid>,

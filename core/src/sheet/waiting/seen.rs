@@ -17,7 +17,7 @@ pub struct Came {
 pub enum Did {
     /// Said they would come, and did not.
     NeverCame,
-    /// Agreed, and it came to nothing: that says they ask, and nothing of a price.
+    /// Agreed, and it came to nothing, or bought and brought back: that says they ask, and nothing of a price.
     Asked,
     /// Each sum is for one piece.
     Heard(Heard),
@@ -46,6 +46,9 @@ pub fn came(job: &Job, asked: Money, since: Moment) -> Answer<Vec<Came>> {
     for sale in selling.standing().filter(|sale| sale.agreed.is_none()) {
         add(sale.at.at, Did::Heard(Heard::Bought { price: each(sale.sum, sale.n)? }));
     }
+    for sale in selling.sales.iter().filter(|sale| sale.agreed.is_none() && sale.reversed.is_some()) {
+        add(sale.at.at, Did::Asked);
+    }
     for agreement in &selling.agreements {
         if let Some(did) = agreed(agreement)? {
             add(agreement.at, did);
@@ -68,13 +71,13 @@ fn agreed(agreement: &Agreement) -> Answer<Option<Did>> {
     })
 }
 
-/// Offers that came to no sale.
+/// Offers that came to no sale; whoever brought the piece back had bought it all the same.
 pub fn untaken(job: &Job) -> Vec<&Offer> {
-    let mut sales: Vec<_> = job.selling.standing().listed();
+    let mut sales: Vec<_> = job.selling.sales.iter().listed();
     let mut is_open = |offer: &&Offer| {
         let taken = sales.iter().position(|sale| {
             let apart = offer.at.until(sale.at.at);
-            sale.n == offer.n && sale.sum == offer.said.unwrap_or(offer.sum) && Span::ZERO <= apart && apart <= ONE_BUYER
+            sale.whole.n == offer.n && sale.whole.sum == offer.said.unwrap_or(offer.sum) && Span::ZERO <= apart && apart <= ONE_BUYER
         });
         taken.map(|nth| sales.remove(nth)).is_none()
     };

@@ -45,6 +45,8 @@ pub struct Agree {
     /// What it is taxed with, where that was chosen for this buyer, or agreed before.
     pub tax: Option<TaxBy>,
     pub deposit: Option<Money>,
+    /// So many per cent of the price are asked ahead: until a deposit is typed it goes along with the price.
+    pub percent: Option<u32>,
     pub carried: Carried,
     pub by: By,
     /// Who it is with, where that is said.
@@ -90,7 +92,7 @@ pub fn heard(app: &mut App, tap: AgreeTap, now: Now) {
         AgreeTap::PadAway => with(app, |agree| agree.pad = None),
         AgreeTap::PadDone => pad_done(app, false),
         AgreeTap::PadBeforeTax => pad_done(app, true),
-        AgreeTap::Share(percent) => with(app, |agree| agree.deposit = agree.share(percent)),
+        AgreeTap::Share(percent) => with(app, |agree| (agree.percent, agree.deposit) = (Some(percent), agree.share(percent))),
         AgreeTap::Tax(by) => along(app, |agree| agree.tax = Some(by)),
         AgreeTap::Carried(carried) => with(app, |agree| agree.carried = carried),
         AgreeTap::By(by) => with(app, |agree| agree.by = by),
@@ -105,6 +107,12 @@ impl Agree {
     pub fn share(&self, percent: u32) -> Option<Money> {
         let share = self.sum?.amount().checked_mul(Decimal::new(i64::from(percent), 2))?;
         Money::book(share, self.currency).ok().filter(|sum| !sum.is_zero())
+    }
+
+    /// Another price, with its share ahead.
+    fn priced(&mut self, sum: Option<Money>) {
+        self.sum = sum;
+        self.deposit = self.percent.map_or(self.deposit, |percent| self.share(percent));
     }
 
     /// What it is taxed with: as chosen or agreed, else as its job is.
@@ -150,6 +158,7 @@ fn open(app: &mut App, id: Id, sum: Option<Money>) {
         sum: sum.or_else(|| self::asked(app, (id, n))),
         tax: chosen_tax(app, id),
         deposit: None,
+        percent: None,
         carried: asked.carried,
         by: By::NoDate,
         buyer: None,
@@ -174,7 +183,7 @@ fn along(app: &mut App, act: impl FnOnce(&mut Agree)) {
         n = agree.n;
     });
     let sum = asked(app, (job, n));
-    with(app, |agree| agree.sum = if follows { sum } else { agree.sum });
+    with(app, |agree| agree.priced(if follows { sum } else { agree.sum }));
 }
 
 fn change(app: &mut App, (id, agreed): (Id, Id), sum: Option<Money>) {
@@ -194,6 +203,7 @@ fn change(app: &mut App, (id, agreed): (Id, Id), sum: Option<Money>) {
         sum: sum.or(Some(rest)),
         tax: chosen_tax(app, id).or(old.tax.map(TaxBy::Agreed)),
         deposit: old.deposit.filter(|_| old.sold == 0),
+        percent: None,
         carried: asked.or(old.carried).unwrap_or(Carried::Fetched),
         by: old.due.map_or(By::NoDate, By::AsAgreed),
         buyer: old.buyer,
@@ -215,8 +225,8 @@ fn pad_done(app: &mut App, adds_tax: bool) {
         let tax = tax.filter(|_| *field == Field::Price);
         let Some(sum) = typed.take(|text| charged(text, (currency, sign), tax)) else { return };
         match field {
-            Field::Price => agree.sum = Some(sum),
-            Field::Deposit => agree.deposit = Some(sum).filter(|sum| !sum.is_zero()),
+            Field::Price => agree.priced(Some(sum)),
+            Field::Deposit => (agree.percent, agree.deposit) = (None, Some(sum).filter(|sum| !sum.is_zero())),
         }
         agree.pad = None;
     });

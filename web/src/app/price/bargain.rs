@@ -58,6 +58,8 @@ pub enum BargainTap {
 /// Opens the offer on a piece.
 pub fn open(app: &mut App, job: Id) {
     app.price.last_job = Some(job);
+    // The next buyer asks about one.
+    app.price.way.n = None;
     // From what was agreed one asks for its pay and hours.
     let pay = matches!(app.price.over, Over::Deal(_));
     app.price.open(Over::Offer(Box::new(Bargain { job, offer: None, tax: None, paid: None, carried: None, pad: None, pay })));

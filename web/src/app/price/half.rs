@@ -12,9 +12,10 @@ use fivebar_core::ledger::{Clock, Fact};
 use fivebar_core::quantity::{Id, Wall};
 use fivebar_core::sheet::waiting::Question;
 
-/// After every tap: what was answered since is kept, and what is answered whole is kept no longer.
+/// After every tap: what was answered since is kept, wherever one goes from there, and what is answered whole is kept no longer.
 pub fn keep(app: &mut App) {
     let now = asked(app).or(app.price.half);
+    app.price.half = now;
     if now != app.price.kept_half {
         app.price.kept_half = now;
         let text = now.map(|half| written(app, half)).unwrap_or_default();

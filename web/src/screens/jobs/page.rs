@@ -24,6 +24,7 @@ use crate::parts::so_far::so_far;
 use crate::view::{El, el};
 use crate::words::en::{changed, common, dates, jobs as words, rack as rack_words};
 use fivebar_core::bench::Stage;
+use fivebar_core::ledger::fold::AgreementState;
 use fivebar_core::quantity::{Decimal, Listed, Moment, Money, Span};
 use fivebar_core::sheet::estimate::EstimateSheet;
 use fivebar_core::sheet::job::{JobSheet, NextAct, Owed};
@@ -237,7 +238,11 @@ fn money_card(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
             let at = words::if_rest_go((rest.n, &left), &short(rest.each, seen));
             (words::rest_unsold(&left), Some(line(at, hourly(rest.sold.left, seen))))
         }
-        None => (words::AS_IT_STANDS.to_owned(), None),
+        None => {
+            let free = sheet.sale.left.saturating_sub(sheet.account.sold.promised);
+            let word = if 0 < free { words::rest_unsold(&seen.speech.count(free)) } else { words::AS_IT_STANDS.to_owned() };
+            (word, None)
+        }
     };
     let stands = per_hour.map_or(words::NOT_KNOWN.to_owned(), |per_hour| hourly(per_hour.left, seen));
     let after = per_hour.and_then(|per_hour| per_hour.after_workshop);
@@ -259,7 +264,7 @@ fn agreed(sheet: &JobSheet, seen: Seen<'_>) -> Vec<El<Msg>> {
     let title = match sold.agreed {
         Some(agreed) => words::agreed(&seen.speech.money(agreed)),
         None if sold.pieces == 0 => words::kept(&seen.speech.money(all)),
-        None => words::sold(&seen.speech.money(all)),
+        None => sold_and_kept(sheet, all, seen),
     };
     let when = open.map(|agreement| {
         let how = agreement.carried.map_or("", carried);
@@ -286,17 +291,30 @@ fn agreed(sheet: &JobSheet, seen: Seen<'_>) -> Vec<El<Msg>> {
     .listed()
 }
 
+/// What pieces were sold for, and beside it what was kept of orders that came to nothing.
+fn sold_and_kept(sheet: &JobSheet, all: Money, seen: Seen<'_>) -> String {
+    let kept = sheet.selling.agreements.iter().filter_map(|agreement| match agreement.state {
+        AgreementState::Cancelled { kept, .. } => Some(kept),
+        _ => None,
+    });
+    let kept = Money::sum(all.currency(), kept).ok().filter(|kept| !kept.is_zero());
+    match kept.and_then(|kept| Some((all.minus(kept).ok()?, kept))) {
+        Some((sold, kept)) => words::sold_and_kept(&seen.speech.money(sold), &sum(kept, seen)),
+        None => words::sold(&seen.speech.money(all)),
+    }
+}
+
 /// What stands between the sums paid and what is left: a gallery's money, tax and fees.
 fn between(sheet: &JobSheet, seen: Seen<'_>) -> Vec<El<Msg>> {
     let sold = &sheet.account.sold;
-    let back = went_back(sheet, seen);
+    let back = all_back(sheet, seen);
     let gallery = (!sold.handed_over.is_zero()).then(|| line(words::FROM_GALLERY, sum(sold.handed_over, seen)));
     let taken_off = Some(sheet.money.off).filter(|sum| !sum.is_zero());
     back.into_iter().chain(gallery).chain(taken_off.map(|off| line(words::TAX_AND_FEES, format!("\u{2212}{}", sum(off, seen))))).listed()
 }
 
 /// Where something went back: all that came in, and what went back of it. What is paid above is the one less the other.
-fn went_back(sheet: &JobSheet, seen: Seen<'_>) -> Vec<El<Msg>> {
+pub fn all_back(sheet: &JobSheet, seen: Seen<'_>) -> Vec<El<Msg>> {
     let came = Money::sum(sheet.account.currency, sheet.selling.payments.iter().map(|payment| payment.sum));
     let back = came.clone().and_then(|came| came.minus(sheet.account.sold.received));
     match (came, back) {

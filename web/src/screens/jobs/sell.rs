@@ -2,7 +2,7 @@
 
 use super::super::{Screen, Seen, taxes, undo};
 use super::figures::{carried, day, line, paid, short, sum};
-use super::page::can_tip;
+use super::page::{all_back, can_tip};
 use super::{say, to_job};
 use crate::app::jobs::Tap;
 use crate::app::jobs::draft::{PaidTo, What};
@@ -217,8 +217,9 @@ fn payments(sheet: &JobSheet, seen: Seen<'_>) -> Vec<El<Msg>> {
     let mut shown = titled(words::PAYMENTS, rows.into_iter().map(|(_, row)| row).listed());
     let sold = &sheet.account.sold;
     let due = (Decimal::ZERO < sold.due.amount()).then(|| line(words::DUE, sum(sold.due, seen)));
-    if !sold.received.is_zero() || due.is_some() {
-        shown.push(el("section", "card").kid(line(words::RECEIVED, sum(sold.received, seen))).kids(due));
+    if !sheet.selling.payments.is_empty() || due.is_some() {
+        let back = all_back(sheet, seen);
+        shown.push(el("section", "card").kids(back).kid(line(words::RECEIVED, sum(sold.received, seen))).kids(due));
     }
     shown.extend(sheet.sale.unpaid.iter().map(|(sale, due)| {
         key("key solid h56", words::PAY, jobs::due(&short(*due, seen)), say(Tap::Write(What::Pay(PaidTo::Sale(*sale)))))

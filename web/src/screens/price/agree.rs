@@ -128,6 +128,6 @@ fn save(agree: &Agree, seen: Seen<'_>) -> Option<El<Msg>> {
     let sum = bare(agree.sum?, seen.speech);
     let deposit = agree.deposit.map(|sum| bare(sum, seen.speech));
     let day = agree.by.day(seen.now).map(|day| seen.speech.day(day));
-    let under = words::agreement(&sum, deposit.as_deref(), day.as_deref());
+    let under = words::agreement((agree.n, &seen.speech.count(agree.n)), &sum, deposit.as_deref(), day.as_deref());
     Some(key("key solid h88", words::SAVE_AGREEMENT, under, say(AgreeTap::Save)))
 }

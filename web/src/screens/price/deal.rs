@@ -36,13 +36,13 @@ pub fn screen(deal: &Deal, app: &App, seen: Seen<'_>) -> Option<Screen> {
     match agreed(app, deal) {
         Some(row) => {
             let parts = job.selling.agreement(row.agreed).and_then(|agreed| of_agreement(&shop(app), (&job, agreed), deal.paid).ok());
-            Some(of_agreed(deal, (&row, who(app, row.buyer), parts), seen))
+            Some(of_agreed((deal, &row), (app, parts), seen))
         }
         None => owed(app, deal).map(|row| of_owed(deal, (&row, in_coins(app, deal.paid, row.due)), seen)),
     }
 }
 
-fn of_agreed(deal: &Deal, (row, who, parts): (&AgreedRow, Option<String>, Option<Parts>), seen: Seen<'_>) -> Screen {
+fn of_agreed((deal, row): (&Deal, &AgreedRow), (app, parts): (&App, Option<Parts>), seen: Seen<'_>) -> Screen {
     // Of a job that has more to sell that page is about what is free.
     let pay = || key("key h48", price::PAY_AND_HOURS, "", Msg::Price(Tap::Offer(row.job)));
     let top = Head::new(price::agreed_carried(row.carried), row.name.clone());
@@ -50,10 +50,10 @@ fn of_agreed(deal: &Deal, (row, who, parts): (&AgreedRow, Option<String>, Option
     let due = if row.still.is_zero() { price::NOTHING_DUE.to_owned() } else { price::is_due(&bare(row.still, seen.speech)) };
     let main = el("main", "price")
         .kid(verdict(Sign::Yes, price::agreed(&bare(row.price, seen.speech)), due))
-        .kid(facts(row, (who, parts), seen))
+        .kid(facts(row, (who(app, row.buyer), parts), seen))
         .kid(el("div", "push"))
         .kid(how(deal))
-        .kids(pay_keys(row, seen))
+        .kids(pay_keys(row, |sum| in_coins(app, deal.paid, sum), seen))
         .kid(
             el("div", "g2")
                 .kid(key("key", words::CHANGE, "", Msg::Price(Tap::Agree(AgreeTap::Change(row.job, row.agreed, None)))))
@@ -119,18 +119,26 @@ fn how(deal: &Deal) -> El<Msg> {
     even(price::HOW_PAID, segs.into(), move |nth| say(DealTap::Paid(ways.get(nth).map_or(Paid::Bank, |(paid, _)| *paid))))
 }
 
-/// First what is asked ahead, then the hand-over with all that is due.
-fn pay_keys(row: &AgreedRow, seen: Seen<'_>) -> Vec<El<Msg>> {
-    let deposit = row.deposit.and_then(|deposit| deposit.minus(row.received).ok()).filter(|rest| Decimal::ZERO < rest.amount());
-    let part = row.parts.iter().find(|(_, lacks)| !lacks.is_zero()).filter(|(part, _)| part.due.is_some()).map(|(_, lacks)| *lacks);
+/// First what is asked ahead, then the hand-over with all that is due, each to the coin it is paid in.
+fn pay_keys(row: &AgreedRow, coins: impl Fn(Money) -> Money, seen: Seen<'_>) -> Vec<El<Msg>> {
+    let lacks = |deposit: Money| coins(deposit).minus(row.received).ok().filter(|rest| Decimal::ZERO < rest.amount());
+    let deposit = row.deposit.and_then(lacks).map(&coins).filter(|rest| !rest.is_zero());
+    let part = row
+        .parts
+        .iter()
+        .find(|(_, lacks)| !lacks.is_zero())
+        .filter(|(part, _)| part.due.is_some())
+        .map(|(_, lacks)| coins(*lacks))
+        .filter(|lacks| !lacks.is_zero());
     let word =
         |rest: Money| if part.is_some() { words::came_in(&exact(rest, seen.speech)) } else { words::deposit_in(&exact(rest, seen.speech)) };
     let ahead = if row.parts.is_empty() { deposit } else { part };
     let ahead = ahead.map(|rest| key("key solid h88 m", word(rest), "", say(DealTap::Received(rest))));
     let class = if ahead.is_some() { "key h88 m" } else { "key solid h88" };
-    let over = match row.at_hand_over.is_zero() {
+    let due = coins(row.at_hand_over);
+    let over = match due.is_zero() {
         true => key(class, words::HANDED_OVER, "", say(DealTap::HandedOver)),
-        false => key(class, words::handed_over_paid(&exact(row.at_hand_over, seen.speech)), "", say(DealTap::HandedOver)),
+        false => key(class, words::handed_over_paid(&exact(due, seen.speech)), "", say(DealTap::HandedOver)),
     };
     ahead.into_iter().chain([over]).listed()
 }

@@ -114,14 +114,21 @@ pub fn back(back: &Back, app: &App, seen: Seen<'_>) -> Option<Screen> {
         fact(words::LEFT_ON, seen.speech.day(there.since)),
         fact(price::YOU_GET, exact(there.of_one.you_get, seen.speech)),
     ];
+    let tax = expected(app, back).and_then(|sum| there.tax_of(back.n, sum, back.sold_for)).filter(|tax| !tax.is_zero());
+    let tax = tax.map(|tax| fact(price::TAX, exact(tax, seen.speech)));
+    let terms = there.expected(back.n, back.sold_for).ok();
+    let less = terms.zip(back.sum).and_then(|(terms, came)| terms.minus(came).ok()).filter(|less| Decimal::ZERO < less.amount());
+    let under = words::for_pieces(&count);
+    let under = less.map_or_else(|| under.clone(), |less| words::less_than_terms(&under, &exact(less, seen.speech)));
     let sold_for = back.sold_for.map(|sum| fact(words::SOLD_FOR, exact(sum, seen.speech)));
     let main = el("main", "price")
-        .kid(el("section", "card tap").kid(el("table", "facts").kid(el("tbody", "").kids(rows).kids(sold_for))))
+        .kid(el("section", "card tap").kid(el("table", "facts").kid(el("tbody", "").kids(rows).kids(sold_for).kids(tax))))
         .kids(pieces(back.n, there.n, seen, |n| say(GalleryTap::Pieces(n))))
         .kid(el("div", "push"))
-        .kids(expected(app, back).map(|sum| {
-            key("key solid h88", words::gallery_paid(&exact(sum, seen.speech)), words::for_pieces(&count), say(GalleryTap::Paid))
-        }))
+        .kids(
+            expected(app, back)
+                .map(|sum| key("key solid h88", words::gallery_paid(&exact(sum, seen.speech)), under, say(GalleryTap::Paid))),
+        )
         .kid(el("div", "g2").kid(key("key", words::OTHER_PRICE, "", say(GalleryTap::Pad(Field::SoldFor)))).kid(key(
             "key",
             words::OTHER_SUM,

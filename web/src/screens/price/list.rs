@@ -95,10 +95,16 @@ pub fn just_sold(app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
     )
 }
 
-/// How it would be paid, and where the tax lies.
+/// How it would be paid, where the tax lies, and that a delivery is in the prices.
 pub fn by_with(sheet: &PriceSheet, app: &App) -> String {
     let is_one = sheet.for_sale.windows(2).all(|two| matches!(two, [one, other] if one.tax == other.tax));
-    if is_one { words::by_with(paid(app), tax_side(sheet, app)) } else { format!("{}, {}", words::by(paid(app)), tax_words::EACH_ITS_TAX) }
+    let is_free = sheet.for_sale.first().is_some_and(|row| row.tax.rate.is_zero() && !tax(app, row.currency, TaxBy::Usual).rate.is_zero());
+    let how = match is_one {
+        true if is_free => format!("{}, {}", words::by(paid(app)), words::UNTAXED),
+        true => words::by_with(paid(app), tax_side(sheet, app)),
+        false => format!("{}, {}", words::by(paid(app)), tax_words::EACH_ITS_TAX),
+    };
+    if sheet.for_sale.iter().any(|row| row.is_brought) { format!("{how}, {}", words::DELIVERED) } else { how }
 }
 
 /// Whether tax lies inside the tags, of the first piece's currency; none where no tax is set.
@@ -159,7 +165,7 @@ pub fn tag(row: &ForSale, seen: Seen<'_>) -> Option<String> {
 
 fn for_sale(row: &ForSale, is_first: bool, (app, seen): (&App, Seen<'_>)) -> El<Msg> {
     let tag = tag(row, seen);
-    let aside = words::left_of(&seen.speech.count(row.left), &seen.speech.count(row.of), tag.as_deref());
+    let aside = left_of(row, tag.as_deref(), seen);
     let names: Vec<&str> = row.gaps.iter().map(|missing| words::gap(*missing)).listed();
     let gaps = (!names.is_empty()).then(|| el("p", "t14").text(words::gaps(&names)));
     el("section", if is_first { "card hot sale" } else { "card tap sale" })
@@ -175,6 +181,12 @@ fn for_sale(row: &ForSale, is_first: bool, (app, seen): (&App, Seen<'_>)) -> El<
         .kids((row.gaps == [Gap::Rate]).then(rate))
         .kid(keys(row))
         .kids(waits(row, seen))
+}
+
+/// How many are free of how many, and how many are agreed besides.
+pub fn left_of(row: &ForSale, tag: Option<&str>, seen: Seen<'_>) -> String {
+    let promised = (0 < row.promised).then(|| seen.speech.count(row.promised));
+    words::left_of([&seen.speech.count(row.left), &seen.speech.count(row.of)], promised.as_deref(), tag)
 }
 
 fn settle_set(set: Money, row: &ForSale, seen: Seen<'_>) -> String {

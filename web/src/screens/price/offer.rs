@@ -22,7 +22,8 @@ use fivebar_core::ledger::kind::sale::{Carried, Paid};
 use fivebar_core::money::offer::Verdict;
 use fivebar_core::quantity::{Id, Listed, Money};
 use fivebar_core::refusal::Refusal;
-use fivebar_core::sheet::offer::{Ask, Concession, OfferSheet};
+use fivebar_core::sheet::offer::{Ask, Concession, OfferSheet, asked_about};
+use fivebar_core::sheet::waiting::{Later, later};
 
 /// The offer screen; none where the piece is no longer there.
 pub fn screen(of: &Bargain, app: &App, seen: Seen<'_>) -> Option<Screen> {
@@ -61,7 +62,7 @@ fn by_scale(sheet: &OfferSheet, app: &App, seen: Seen<'_>) -> Screen {
     let input = input(sheet, seen);
     let narrow = seen.page.is_narrow();
     let [say, chips] = input.as_ref().map_or_else(|| [vec![pad_key(sheet, app, seen)], vec![]], |input| said(sheet, input, (app, seen)));
-    let (conc, ways, many) = (concession(sheet, seen), ways((sheet, app), narrow, seen), many(sheet, seen));
+    let (conc, ways, many) = (concession(sheet, app, seen), ways((sheet, app), narrow, seen), many(sheet, seen));
     let low = foot(sheet, app, seen);
     let first = el("div", "col").kid(shown(sheet, seen)).kids(say);
     // On a narrow page the words stay above the keys that are folded away below the edge.
@@ -139,7 +140,7 @@ fn many(sheet: &OfferSheet, seen: Seen<'_>) -> Option<El<Msg>> {
 }
 
 /// The best to ask for before a better price, of what leaves more than the offer.
-fn concession(sheet: &OfferSheet, seen: Seen<'_>) -> Option<El<Msg>> {
+fn concession(sheet: &OfferSheet, app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
     let of_it = |one: &&Concession| !matches!(one.ask, Ask::OneMore | Ask::Later);
     let best = sheet.concessions.iter().find(of_it).filter(|_| sheet.standing.agreed.is_none())?;
     let word = match best.ask {
@@ -147,8 +148,16 @@ fn concession(sheet: &OfferSheet, seen: Seen<'_>) -> Option<El<Msg>> {
         Ask::Fetch => words::ASK_FETCH.to_owned(),
         _ => words::ASK_NOTES.to_owned(),
     };
-    let more = words::more_to_you(&exact(best.more, seen.speech));
+    let more = exact(best.more, seen.speech);
+    let next = matches!(best.ask, Ask::Together(_)).then(|| next_sale(sheet, app)).flatten();
+    let more = next.map_or_else(|| words::more_to_you(&more), |next| words::more_now_or_later(&more, &bare(next.sum, seen.speech)));
     Some(el("p", "conc").kid(el("b", "w8").text(word)).kid(el("span", "").text(format!(" {more}"))))
+}
+
+/// What one brings later, if it is not sold now; none where waiting was not guessed.
+pub fn next_sale(sheet: &OfferSheet, app: &App) -> Option<Later> {
+    let shop = shop(app);
+    later(&shop, &asked_about(shop.job(sheet.job).ok()?, Some(sheet.tax))).ok().flatten()
 }
 
 /// Sold at what was said; an agreed job goes back to what was agreed.
@@ -162,7 +171,12 @@ fn foot(sheet: &OfferSheet, app: &App, seen: Seen<'_>) -> Vec<El<Msg>> {
     let how = words::sold_how(&seen.speech.count(asking.n), &seen.speech.count(sheet.free), asking.paid, asking.carried);
     let coins = in_coins(app, asking.paid, sum);
     let how = if coins == sum { how } else { words::to_the_coin(&how, &exact(sum, seen.speech)) };
-    let sold = key("key solid h88", words::sold_at(&bare(coins, seen.speech)), how, bargain(BargainTap::Sold));
+    let sold = key(
+        "key solid h88",
+        words::sold_so_many(asking.n, &seen.speech.count(asking.n), &bare(coins, seen.speech)),
+        how,
+        bargain(BargainTap::Sold),
+    );
     let show = key("key", words::SHOW, "", Msg::Price(Tap::Show(sheet.job)));
     let low = match sheet.offer {
         Some(offer) => {

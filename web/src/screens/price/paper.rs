@@ -1,6 +1,6 @@
 //! What is for sale, on paper: for the maker's pocket at a fair, never for a buyer.
 
-use super::list::{by_with, in_question, not_usual, table, tag};
+use super::list::{by_with, in_question, left_of, not_usual, table, tag};
 use super::{Screen, Seen, back};
 use crate::app::price::{Tap, sheet};
 use crate::app::{App, Msg};
@@ -26,7 +26,7 @@ pub fn screen(app: &App, seen: Seen<'_>) -> Option<Screen> {
 /// A piece as the list has it, without its keys.
 fn listed(row: &ForSale, app: &App, seen: Seen<'_>) -> El<Msg> {
     let tag = tag(row, seen);
-    let left = words::left_of(&seen.speech.count(row.left), &seen.speech.count(row.of), tag.as_deref());
+    let left = left_of(row, tag.as_deref(), seen);
     let names: Vec<&str> = row.gaps.iter().map(|missing| words::gap(*missing)).listed();
     let name = el("div", "")
         .kid(el("h2", "strong").text(row.name.clone()))

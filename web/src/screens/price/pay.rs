@@ -2,7 +2,7 @@
 
 use super::super::jobs::lacking;
 use super::list::{bargain, how_paid, in_question};
-use super::offer::{delivery, said_back, tax, waiting_key, waits};
+use super::offer::{delivery, next_sale, said_back, tax, waiting_key, waits};
 use super::{Screen, Seen, back, bare, exact, fact, per_hour, strong};
 use crate::app::price::agree::AgreeTap;
 use crate::app::price::bargain::BargainTap;
@@ -15,8 +15,7 @@ use crate::view::{El, el};
 use crate::words::en::{deal as deals, price as words, waiting};
 use fivebar_core::ledger::kind::sale::Carried;
 use fivebar_core::quantity::{Listed, Money, Wall};
-use fivebar_core::sheet::offer::{Ask, Concession, Leaves, OfferSheet, asked_about};
-use fivebar_core::sheet::waiting::later;
+use fivebar_core::sheet::offer::{Ask, Concession, Leaves, OfferSheet};
 
 /// The room behind the offer. No figure in it is larger than a list's.
 pub fn screen(sheet: &OfferSheet, app: &App, seen: Seen<'_>) -> Screen {
@@ -53,7 +52,7 @@ pub fn screen(sheet: &OfferSheet, app: &App, seen: Seen<'_>) -> Screen {
 }
 
 fn money(sheet: &OfferSheet, left: Option<Leaves>, seen: Seen<'_>) -> El<Msg> {
-    let handed = sheet.offer.or(sheet.standing.agreed.map(|agreed| agreed.rest)).or(sheet.named);
+    let handed = sheet.parts.map(|parts| parts.handed).or(sheet.named);
     let out = |sum: Money| format!("−{}", exact(sum, seen.speech));
     let row = |what: &str, sum: Option<Money>| sum.map(|sum| fact(what, exact(sum, seen.speech)));
     let taken = |what: &str, sum: Option<Money>| sum.filter(|sum| !sum.is_zero()).map(|sum| fact(what, out(sum)));
@@ -92,8 +91,7 @@ fn hours(sheet: &OfferSheet, left: Option<Leaves>, seen: Seen<'_>) -> Vec<El<Msg
 /// The offer for one, beside what waiting may bring instead; none before an offer, and where waiting was not guessed.
 fn now_or_later(sheet: &OfferSheet, app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
     let offer = sheet.offer.filter(|_| sheet.asking.n == 1 && sheet.standing.agreed.is_none())?;
-    let shop = shop(app);
-    let later = later(&shop, &asked_about(shop.job(sheet.job).ok()?, Some(sheet.tax))).ok().flatten()?;
+    let later = next_sale(sheet, app)?;
     let said = waiting::now_or_later(&bare(offer, seen.speech), &bare(later.sum, seen.speech), (sheet.free, later.none));
     Some(el("p", "").text(said))
 }

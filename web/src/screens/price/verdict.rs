@@ -51,7 +51,8 @@ pub fn worded(sheet: &OfferSheet, seen: Seen<'_>) -> Option<Worded> {
             Worded::new(Sign::Yes, words::YES, [yes(sheet, seen)].into_iter().chain(needs).listed().join(" "))
         }
         Verdict::TooClose(band) => {
-            let call = words::your_call(&mark(band.low, seen.speech), &mark(band.high, seen.speech));
+            let under = sheet.standing.not_under.map(|under| bare(under, seen.speech));
+            let call = words::your_call(under.as_deref(), [&mark(band.low, seen.speech), &mark(band.high, seen.speech)]);
             let say = sheet.say.map(|say| words::or_say(&bare(say, seen.speech)));
             Worded::new(Sign::Close, words::TOO_CLOSE, [call].into_iter().chain(say).listed().join(" "))
         }
@@ -74,7 +75,9 @@ pub fn worded(sheet: &OfferSheet, seen: Seen<'_>) -> Option<Worded> {
         Verdict::UnderWhatYouSpent { costs_covered } => {
             Worded::new(Sign::No, words::UNDER_SPENT, then(words::covers(&mark(costs_covered, seen.speech))))
         }
-        Verdict::NotKnown(missing) if sheet.settle.is_some() => Worded::new(Sign::No, words::BELOW_SETTLE, then(not_known(missing).into())),
+        Verdict::NotKnown(missing) if sheet.settle.is_some() => {
+            Worded::new(Sign::No, words::below_settle(sheet.settle_set.is_some()), then(not_known(missing).into()))
+        }
         Verdict::NotKnown(missing) => Worded::new(Sign::Close, words::NO_WORD_YET, not_known(missing)),
     })
 }
@@ -110,8 +113,8 @@ fn yes(sheet: &OfferSheet, seen: Seen<'_>) -> String {
     let said = match (over(sheet.standing.ask), over(sheet.settle)) {
         (Some(more), _) if more.is_zero() => words::IT_IS_ASK.to_owned(),
         (Some(more), _) => words::over_ask(&bare(more, seen.speech)),
-        (None, Some(more)) if more.is_zero() => words::IT_IS_SETTLE.to_owned(),
-        (None, Some(more)) => words::over_settle(&bare(more, seen.speech)),
+        (None, Some(more)) if more.is_zero() => words::it_is_settle(sheet.settle_set.is_some()),
+        (None, Some(more)) => words::over_settle(&bare(more, seen.speech), sheet.settle_set.is_some()),
         (None, None) => String::new(),
     };
     let under = |mark: Option<Money>| mark.and_then(|mark| mark.minus(offer).ok()).filter(|less| Decimal::ZERO < less.amount());

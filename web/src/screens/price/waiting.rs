@@ -125,7 +125,7 @@ fn offer_today(prospect: &Prospect, app: &App, seen: Seen<'_>) -> El<Msg> {
     let (low, high) = ends.fold((f64::MAX, 0.0_f64), |(low, high), at| (low.min(at), high.max(at)));
     let air = (high - low).max(1.0) * 0.08;
     let close = |band: fivebar_core::money::offer::Band| {
-        price::your_call(&mark(band.low, seen.speech), &mark(band.high, seen.speech)).trim_end_matches('.').to_owned()
+        price::your_call(None, [&mark(band.low, seen.speech), &mark(band.high, seen.speech)]).trim_end_matches('.').to_owned()
     };
     let band =
         prospect.band.map(|band| Band { from: real(band.low), to: real(band.high), word: price::TOO_CLOSE.into(), figure: close(band) });

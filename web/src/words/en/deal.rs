@@ -12,7 +12,7 @@ pub const GALLERY_PAID_OR_BACK: &str = "The gallery paid, or gives it back";
 
 // --- tag and settle
 
-pub const ITS_TAG: &str = "What is on the tag?";
+pub const ITS_TAG: &str = "What is on the tag of each?";
 pub const ITS_SETTLE: &str = "What would you take gladly?";
 pub const FOR_ONE: &str = "for one piece";
 pub const NO_SETTLE: &str = "No settle of my own";
@@ -68,8 +68,9 @@ pub fn weeks(n: u32, written: &str) -> String {
     if n == 1 { format!("{written} week") } else { format!("{written} weeks") }
 }
 
-/// "460, deposit 184, delivered by Sat 23 May".
-pub fn agreement(price: &str, deposit: Option<&str>, day: Option<&str>) -> String {
+/// "460, deposit 184, by Sat 23 May", "2 for 170, deposit 51".
+pub fn agreement((n, written): (u32, &str), price: &str, deposit: Option<&str>, day: Option<&str>) -> String {
+    let price = if n == 1 { price.to_owned() } else { format!("{written} for {price}") };
     let deposit = deposit.map(|sum| format!(", deposit {sum}")).unwrap_or_default();
     let day = day.map(|day| format!(", by {day}")).unwrap_or_default();
     format!("{price}{deposit}{day}")
@@ -111,6 +112,11 @@ pub fn came_in(sum: &str) -> String {
 /// "deposit of 184.00 kept".
 pub fn deposit_kept(sum: &str) -> String {
     format!("deposit of {sum} kept")
+}
+
+/// "for 1 piece; 12.00 less than its terms say": a gallery handed over another sum.
+pub fn less_than_terms(under: &str, less: &str) -> String {
+    format!("{under}; {less} less than its terms say")
 }
 
 /// "for 3 pieces".

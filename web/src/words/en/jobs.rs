@@ -216,6 +216,11 @@ pub fn sold(sum: &str) -> String {
     format!("Sold {sum}")
 }
 
+/// "Sold €450.00, 51.00 kept": beside what came to nothing.
+pub fn sold_and_kept(sum: &str, kept: &str) -> String {
+    format!("{}, {kept} kept", sold(sum))
+}
+
 /// "Fri 17 April, delivered".
 pub fn when_how(day: &str, how: &str) -> String {
     format!("{day}, {how}")

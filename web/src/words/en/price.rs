@@ -35,10 +35,11 @@ pub const NO_TAX_NO_FEE: &str = "No tax and no card fee are set: both count as n
 pub const HOW_YOU_ARE_PAID: &str = "How you are paid";
 pub const SAY_YOUR_RATE: &str = "What an hour must earn";
 
-/// "3 left of 5, tag 145".
-pub fn left_of(left: &str, of: &str, tag: Option<&str>) -> String {
+/// "3 left of 5, tag 145", "1 left of 5, 1 agreed, tag 145".
+pub fn left_of([left, of]: [&str; 2], agreed: Option<&str>, tag: Option<&str>) -> String {
+    let agreed = agreed.map(|agreed| format!(", {agreed} agreed")).unwrap_or_default();
     let tag = tag.map(|tag| format!(", tag {tag}")).unwrap_or_default();
-    if left == of && of == "1" { format!("one piece{tag}") } else { format!("{left} left of {of}{tag}") }
+    if left == of && of == "1" { format!("one piece{tag}") } else { format!("{left} left of {of}{agreed}{tag}") }
 }
 
 /// "one", "two", "three": a row of the list.
@@ -131,6 +132,11 @@ pub fn by(paid: Paid) -> &'static str {
         Paid::Bank => "by bank",
     }
 }
+
+/// What is in the list is sold without the tax that is usual.
+pub const UNTAXED: &str = "no tax";
+/// Prices of the list are of pieces that are brought, where that takes something.
+pub const DELIVERED: &str = "delivered";
 
 /// "by card, tax inside".
 pub fn by_with(paid: Paid, tax: Option<bool>) -> String {
@@ -229,20 +235,27 @@ pub fn ask_word(ask: &str) -> String {
 pub const THEN_DRAG: &str = "Then set the block to what they say.";
 pub const YES: &str = "Yes";
 pub const IT_IS_ASK: &str = "It is what you ask.";
-pub const IT_IS_SETTLE: &str = "It is your settle.";
+/// "It is your settle.", where the maker set it; else it is reckoned.
+pub fn it_is_settle(is_set: bool) -> String {
+    format!("It is {}.", settle_of(is_set))
+}
+
+fn settle_of(is_set: bool) -> &'static str {
+    if is_set { "your settle" } else { "the settle as reckoned" }
+}
 
 pub const ANOTHER_SUM: &str = "Another sum";
 pub const NO_DELIVERY_PLANNED: &str = "Nothing of a delivery is planned: it counts no hours and no costs.";
 pub const DELIVERY_LEFT_OUT: &str = "They fetch it: the delivery that is planned is left out.";
 
-/// "Of it the delivery: 1 h 30 and 48.60 for all pieces."
+/// "Of it the delivery: 1 h 30 and 48.60 for all that is left."
 pub fn delivery_is_in(span: &str, costs: &str) -> String {
-    format!("Of it the delivery: {span} and {costs} for all pieces.")
+    format!("Of it the delivery: {span} and {costs} for all that is left.")
 }
 
-/// "15 over your settle."
-pub fn over_settle(more: &str) -> String {
-    format!("{more} over your settle.")
+/// "15 over your settle.", "15 over the settle as reckoned."
+pub fn over_settle(more: &str, is_set: bool) -> String {
+    format!("{more} over {}.", settle_of(is_set))
 }
 
 /// "5 over what you ask."
@@ -275,9 +288,12 @@ pub const GOOD_ENOUGH: &str = "It pays your rate: go on talking.";
 pub const MORE_THAN_WAITING: &str = "It is no less than waiting is worth: go on talking.";
 pub const TOO_CLOSE: &str = "Too close";
 
-/// "96 to 128: your call."
-pub fn your_call(low: &str, high: &str) -> String {
-    format!("{low} to {high}: your call.")
+/// "96 to 128: your call.", "Not under 111 may lie anywhere from 96 to 128: your call."
+pub fn your_call(not_under: Option<&str>, [low, high]: [&str; 2]) -> String {
+    match not_under {
+        Some(sum) => format!("Not under {sum} may lie anywhere from {low} to {high}: your call."),
+        None => format!("{low} to {high}: your call."),
+    }
 }
 
 /// "Or say 130." where it is the maker's own call.
@@ -319,7 +335,11 @@ pub fn is_due(due: &str) -> String {
 
 pub const NOTHING_DUE: &str = "All of it is paid.";
 pub const NO_WORD_YET: &str = "No word yet";
-pub const BELOW_SETTLE: &str = "Below your settle";
+/// "Below your settle"
+pub fn below_settle(is_set: bool) -> String {
+    format!("Below {}", settle_of(is_set))
+}
+
 pub const MISSING_ASK: &str = "Set its price, then there is something to say.";
 pub const MISSING_RATE: &str = "It covers your costs. Say what an hour must earn, in Workshop.";
 pub const MISSING_HOURS: &str = "It pays the hours so far. Hours to come are not known: plan them, or set its price.";
@@ -373,9 +393,19 @@ pub fn more_to_you(more: &str) -> String {
     format!("{more} more to you.")
 }
 
+/// "191.88 more to you now. Left for later, one brings about 177.": beside what is given for several together.
+pub fn more_now_or_later(more: &str, later: &str) -> String {
+    format!("{more} more to you now. Left for later, one brings about {later}.")
+}
+
 /// "Sold at 130".
 pub fn sold_at(sum: &str) -> String {
     format!("Sold at {sum}")
+}
+
+/// "Sold at 130", "Sold, 5 for 150": a key.
+pub fn sold_so_many(n: u32, written: &str, sum: &str) -> String {
+    if n == 1 { sold_at(sum) } else { format!("Sold, {written} for {sum}") }
 }
 
 /// "1 of 3, by card, they fetch".

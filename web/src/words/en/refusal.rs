@@ -223,7 +223,9 @@ pub fn refused(refusal: &Refusal, speech: &dyn Speech) -> Said {
             said(format!("That guess says nothing: it must be above {}.", speech.number(*above, 0, 2)), "Guess more.")
         }
         Refusal::MoreThanAllBuy { met, most } => {
-            let [met, most] = [met, most].map(|times| speech.number(*times, 0, 1));
+            // Down, so that what is named is taken.
+            let most = most.trunc_with_scale(1);
+            let [met, most] = [*met, most].map(|times| speech.number(times, 0, 1));
             said(format!("Not taken: {met} times as many are more than all who ask. At most {most} times can buy."), "Say fewer times.")
         }
         Refusal::YearsOutOfRange { least, most, .. } => {

@@ -96,7 +96,7 @@ fn what_was_agreed_is_what_its_pages_say() {
     maker.tap(Tap::Bargain(BargainTap::Carried(fivebar_core::ledger::kind::sale::Carried::Fetched)));
     let agreed = sheet(&maker.app).unwrap().agreed[0].agreed;
     maker.tap(Tap::Deal(DealTap::Open(job, PaidOf::Agreed(agreed)))).tap(Tap::Offer(job));
-    maker.shows(&["Pay and hours", "460", "€13.16", "Of it the delivery: 1 h 30 and 48.60 for all pieces."]);
+    maker.shows(&["Pay and hours", "460", "€13.16", "Of it the delivery: 1 h 30 and 48.60 for all that is left."]);
     maker.bargain(BargainTap::PayAndHours).shows(&["aria-valuenow=\"460\""]).tap(Tap::Close);
     maker.tap(Tap::Agree(AgreeTap::Change(job, agreed, None))).shows(&["aria-pressed=\"true\"", "Sat 23 May, as agreed", "by Sat 23 May"]);
     maker.tap(Tap::Agree(AgreeTap::By(By::NoDate))).hides(&["by Sat 23 May"]).tap(Tap::Agree(AgreeTap::Save));
@@ -110,4 +110,72 @@ fn a_delivery_that_is_not_planned_is_named() {
     maker.offer("110").hides(&["Nothing of a delivery"]);
     maker.bargain(BargainTap::Carried(fivebar_core::ledger::kind::sale::Carried::Delivered));
     maker.shows(&["Nothing of a delivery is planned: it counts no hours and no costs."]);
+}
+
+/// The smallest coin is 0.25 and 8 % are inside: 300.10 in notes are 300, of which 300 / 1.08 are the maker's.
+#[test]
+fn pay_and_hours_are_of_what_is_handed_over_in_coins() {
+    let mut maker = told("till cash 0.25 inside tax 0.08\ntag 320 lamp\n");
+    let sum = Money::book("300.10".parse().unwrap(), Currency::USD).unwrap();
+    maker.offer("300").bargain(BargainTap::Say(sum)).bargain(BargainTap::Paid(Paid::Notes)).shows(&["Sold at 300<"]);
+    maker.bargain(BargainTap::PayAndHours).shows(&["300.00", "277.78"]).hides(&["300.10", "277.87"]);
+    maker.bargain(BargainTap::Paid(Paid::Bank)).shows(&["300.10", "277.87"]);
+}
+
+/// 499.90 agreed, 40 % of it ahead: in notes to a coin of 0.25 199.96 are 200, and the rest 299.90 is 300.
+#[test]
+fn deposit_and_hand_over_are_keyed_to_the_coin() {
+    let mut maker = told("till cash 0.25\ntag 500 lamp\nagree 499.90 for 1 lamp fetched deposit 199.96\n");
+    let job = maker.job;
+    let agreed = sheet(&maker.app).unwrap().agreed[0].agreed;
+    maker.tap(Tap::Deal(DealTap::Open(job, PaidOf::Agreed(agreed)))).tap(Tap::Deal(DealTap::Paid(Paid::Notes)));
+    maker.shows(&["Deposit 200.00 came in", "Handed over, 500.00 paid"]);
+    let ahead = maker.money("200");
+    maker.tap(Tap::Deal(DealTap::Received(ahead))).shows(&["Handed over, 300.00 paid"]).hides(&["Deposit 0"]);
+    maker.tap(Tap::Deal(DealTap::Paid(Paid::Bank))).shows(&["Handed over, 299.90 paid"]);
+    maker.tap(Tap::Deal(DealTap::Paid(Paid::Notes))).tap(Tap::Deal(DealTap::HandedOver));
+    assert_eq!(maker.sold().1, "500.00 USD");
+}
+
+#[test]
+fn the_next_buyer_asks_about_one() {
+    let mut maker = told("tag 120 lamp\n");
+    let job = maker.job;
+    maker.tap(Tap::Offer(job)).bargain(BargainTap::Pieces(5));
+    let sum = maker.money("500");
+    maker.bargain(BargainTap::Say(sum)).shows(&["Sold, 5 for 500"]).bargain(BargainTap::NoSale);
+    maker.offer("110").shows(&["Sold at 110"]).hides(&["Sold, 5 for"]);
+}
+
+/// 30 % of 120 are 36, of 170 they are 51; a deposit that was typed stays.
+#[test]
+fn a_share_ahead_goes_along_with_the_price() {
+    let mut maker = told("tag 120 lamp\n");
+    let job = maker.job;
+    let agree = Tap::Agree;
+    maker.tap(agree(AgreeTap::Open(job, None))).tap(agree(AgreeTap::Share(30))).shows(&["120, deposit 36"]);
+    maker.tap(agree(AgreeTap::Pad(super::agree::Field::Price))).press("170").tap(agree(AgreeTap::PadDone)).shows(&["170, deposit 51"]);
+    maker.tap(agree(AgreeTap::Pieces(2))).shows(&["2 for 170, deposit 51"]);
+    maker.tap(agree(AgreeTap::Pad(super::agree::Field::Deposit))).press("20").tap(agree(AgreeTap::PadDone));
+    maker
+        .tap(agree(AgreeTap::Pad(super::agree::Field::Price)))
+        .press("200")
+        .tap(agree(AgreeTap::PadDone))
+        .shows(&["2 for 200, deposit 20"]);
+}
+
+/// Two of five buy: two and a half times as many are all of them. What was answered is there again after another place.
+#[test]
+fn answers_outlive_the_way_to_another_place() {
+    let mut maker = told("tag 120 lamp\n");
+    let job = maker.job;
+    maker.tap(Tap::Waiting(WaitTap::Open(job)));
+    for figure in ["3", "2", "3"] {
+        maker.press(figure).tap(Tap::Waiting(WaitTap::Done));
+    }
+    maker.shows(&["At most 2.5 times can buy."]).press("2.5").tap(Tap::Waiting(WaitTap::Done)).shows(&["By when should it be sold?"]);
+    maker.app.go(Place::Bench);
+    maker.app.go(Place::Price);
+    maker.app.price.to_list();
+    maker.tap(Tap::Waiting(WaitTap::Open(job))).shows(&["By when should it be sold?"]);
 }

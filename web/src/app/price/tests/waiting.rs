@@ -158,8 +158,8 @@ fn the_word_in_front_of_a_buyer() {
     let job = maker.job;
     maker.tap(Tap::Offer(job)).shows(&["Ask 140", "Sold at 140", "What waiting is worth"]).painted();
     for (sum, parts) in [
-        ("130", ["Yes", "10 over your settle, and 29 more than waiting is worth."]),
-        ("101", ["Too close", "your call"]),
+        ("130", ["Yes", "10 over the settle as reckoned, and 29 more than waiting is worth."]),
+        ("101", ["Too close", "Not under 101 may lie anywhere from "]),
         ("70", ["Waiting is better", "Say 140."]),
     ] {
         let sum = maker.money(sum);

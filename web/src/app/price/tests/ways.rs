@@ -47,7 +47,7 @@ fn every_way_stands_on_one_page() {
         "3 times 9.90 is 29.71",
         "at its share of the hauls",
     ]);
-    maker.tap(Tap::Close).shows(&["What is on the tag?"]);
+    maker.tap(Tap::Close).shows(&["What is on the tag of each?"]);
 }
 
 #[test]

@@ -133,7 +133,10 @@ fn refund(draft: &Draft, (sheet, id): (&JobSheet, Id), seen: Seen<'_>) -> Asked 
     let fees = sheet.selling.payments.iter().filter(|payment| payment.sale == Some(id)).map(|payment| payment.fee);
     let fee = Money::sum(currency, fees).and_then(|fee| part_of(fee, n, sale.whole.n)).ok().filter(|fee| !fee.is_zero());
     let fee = fee.map(|fee| line(words::FEE_STAYS_PAID, sum(fee, seen)));
-    asked.above = vec![el("section", "card").kid(line(words::CAME_FOR_IT, sum(came, seen))).kids(tax).kids(fee)];
+    let paid = sheet.selling.paid(currency, id).ok().filter(|paid| *paid != came);
+    let word = if paid.is_some() { words::CAME_BEYOND } else { words::CAME_FOR_IT };
+    let paid = paid.map(|paid| line(words::CAME_FOR_IT, sum(paid, seen)));
+    asked.above = vec![el("section", "card").kids(paid).kid(line(word, sum(came, seen))).kids(tax).kids(fee)];
     if agreement_done(sheet, id) {
         let segs = vec![Seg::new(words::ORDER_ENDS, draft.picks.ends), Seg::new(words::ORDER_STANDS, !draft.picks.ends)];
         asked.above.push(even(words::THE_ORDER, segs, |nth| say(Tap::Pick(Pick::Ends(nth == 0)))));
