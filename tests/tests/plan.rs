@@ -36,7 +36,7 @@ fn legs() -> Hoped {
     let piles = vec![parts::Pile { id: "0".into(), count: 1, length: 500, width: 50, thickness: 25 }];
     let part = parts::Part { id: "0".into(), per_set: 4, length: 500, width: 50, thickness: 25, glue: false, piles: None };
     let pieces = Pieces { certain: 0, unsorted: 12, share: [9.0, 3.0], lots: u64::MAX, kin: 3 };
-    Hoped { problem: parts::Problem { piles, parts: vec![part], ..Default::default() }, piles: vec![pieces] }
+    Hoped { problem: parts::Problem { piles, parts: vec![part], ..Default::default() }, piles: vec![pieces], known: vec![] }
 }
 
 #[test]

@@ -79,7 +79,7 @@ fn legs(unsorted: u32) -> Hoped {
     let piles = vec![parts::Pile { id: "0".into(), count: 1, length: 500, width: 50, thickness: 25 }];
     let part = parts::Part { id: "0".into(), per_set: 4, length: 500, width: 50, thickness: 25, glue: false, piles: None };
     let pieces = Pieces { certain: 0, unsorted, share: [9.0, 3.0], lots: 7, kin: 3 };
-    Hoped { problem: parts::Problem { piles, parts: vec![part], ..Default::default() }, piles: vec![pieces] }
+    Hoped { problem: parts::Problem { piles, parts: vec![part], ..Default::default() }, piles: vec![pieces], known: vec![] }
 }
 
 type Reckoned = Rc<RefCell<Vec<(usize, Option<Outlook>)>>>;
