@@ -292,3 +292,16 @@ fn a_night_that_nobody_answered_for_takes_no_day_of_another_job() {
     assert_eq!((right.late, right.likely > alone.likely), (Some(0), true));
     assert!(right.rows.iter().all(|row| row.safe <= row.last), "{:?}", right.rows);
 }
+
+/// Six hours of sanding wait on another stool, 6 x 1.4 = 8 h 24, and none of a third that is sold: the first stool's days have none of it in them,
+/// and its page says so.
+#[test]
+fn the_hours_of_other_jobs_are_named_beside_the_dates() {
+    let hour = "2026-03-10 08:00 -05:00 workshop USD inch\njob first \"First\" 1 spec\nplan \"saw\" make 60 min for first\n";
+    let other = "job other \"Other\" 1 spec\nplan \"sand\" make 360 min for other\njob sold \"Sold\" 1 spec\nplan \"oil\" make 60 min for sold\nsell 1 sold for 50 notes fetched\n";
+    for (more, minutes) in [("", 0), (other, 504)] {
+        let story = tell(&format!("{hour}{more}"));
+        assert_eq!(story.refused, []);
+        assert_eq!(seen(&story, "first").others, Span::minutes(minutes), "{more}");
+    }
+}

@@ -8,7 +8,7 @@ use super::shop::Shop;
 use crate::bench::dates::{Hour, Ready, Step, Workdays};
 use crate::bench::wait::{Waits, What};
 use crate::bench::{On, Run};
-use crate::ledger::fold::Job;
+use crate::ledger::fold::{self, Job};
 use crate::ledger::kind::bench::Kind;
 use crate::quantity::{Count, Day, Id, Key, Listed, Span, Wall};
 use crate::refusal::Answer;
@@ -28,6 +28,8 @@ pub struct DatesSheet {
     pub safe: Option<Ready>,
     /// Hands that are still on it, in both.
     pub hands: [Span; 2],
+    /// Hands that are likely on other jobs that go on: they want the same days, and no date here has them in it.
+    pub others: Span,
     /// Operations that count as done by their hours, though none of their pieces is noted.
     pub unnoted: Vec<String>,
     /// What of the job is in it.
@@ -139,6 +141,7 @@ pub fn dates_of(shop: &Shop, (job, sheet): (&Job, &EstimateSheet), given: Given)
         likely,
         safe,
         hands,
+        others: of_others(shop, job.id, given),
         unnoted,
         covers: sheet.covers,
         is_over,
@@ -158,6 +161,15 @@ pub fn promises(shop: &Shop, jobs: &[Id], given: Given) -> Vec<(Id, Promise)> {
         Some((*id, Promise { due, is_over: due < given.now.day(), late, next: rows.into_iter().next() }))
     };
     jobs.iter().filter_map(of).listed()
+}
+
+/// Hands that are likely still to come on all jobs that go on but this one.
+fn of_others(shop: &Shop, but: Id, given: Given) -> Span {
+    let history = shop.history();
+    let open = fold::jobs(shop.book).filter(|job| job.id != but && job.ended.is_none() && 0 < job.left());
+    let hands =
+        |job: Job| Span::sum(rows(shop, &job, &rows_of(shop, (&job, history), given.with_factor), given).iter().map(|row| row.hands));
+    Span::sum(open.map(hands))
 }
 
 /// The day of use, of a job that goes on.

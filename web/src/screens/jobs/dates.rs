@@ -97,6 +97,10 @@ fn can_be(sheet: &DatesSheet, of: &JobSheet, seen: Seen<'_>) -> Vec<El<Msg>> {
     std::iter::once(el("h2", "gap").text(words::READY))
         .chain(said)
         .chain(alone)
+        .chain(
+            (sheet.likely.is_some() && Span::ZERO < sheet.others)
+                .then(|| el("p", "w7").text(words::of_others(&seen.speech.span(sheet.others)))),
+        )
         .chain(unnoted)
         .chain([el("p", "t14").text(reckoned), key("key soft h48", words::SAY_HOURS, "", hours)])
         .listed()

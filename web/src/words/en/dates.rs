@@ -61,6 +61,12 @@ pub const NOT_THAT_DAY: &str = "Not that day";
 pub const SAY_KIND: &str = "Say what kind of piece it is";
 pub const PLANNED_ALONE: &str = "That is what is planned alone: what else is to do is not in it.";
 pub const REST: &str = "what is not planned yet";
+
+/// Beside when it can be ready: the hours of other jobs want the same days.
+pub fn of_others(hours: &str) -> String {
+    format!("As if you did nothing else: {hours} of other jobs are not in it.")
+}
+
 pub const NOT_KNOWN: &str = "Nothing says yet how long it takes: plan operations, or say what kind of piece it is.";
 pub const NOT_KNOWN_OF_KIND: &str = "Nothing says yet how long it takes: plan operations, or tell old jobs.";
 pub const NOTHING_LEFT: &str = "Nothing is left to do before.";
