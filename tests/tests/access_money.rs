@@ -56,7 +56,7 @@ fn workshop_costs(browser: &mut Browser, page: &Page, (what, phone): (&str, Phon
     browser.place(page, 5);
     browser.tap_keys(page, &["Workshop costs", "Open a can or pack", "glue"]);
     check(browser, page, &format!("can-new{what}"), phone);
-    browser.tap_keys(page, &["5", "It holds", "5", "0", "0", "Cost", "1", "2", "Done"]);
+    browser.tap_keys(page, &["5", "0", "0", "Cost, USD", "1", "2", "Done"]);
     browser.wait_text(page, "Open cans and packs");
     browser.tap_text(page, "Glue");
     browser.wait_text(page, "It is empty");

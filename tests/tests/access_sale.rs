@@ -15,8 +15,8 @@ fn on_paper(browser: &mut Browser, page: &Page, (what, phone): (&str, Phone)) {
     check(browser, page, &format!("price-paper{what}"), phone);
     browser.tap_keys(page, &["Back to the list", "A fair or a market"]);
     check(browser, page, &format!("fair{what}"), phone);
-    browser.tap_keys(page, &["6", "5", "Hours there", "9", "How many cover it"]);
-    browser.wait_text(page, "cover");
+    browser.tap_keys(page, &["6", "5", "Hours there, h", "9", "How many cover it"]);
+    browser.wait_text(page, "Other figures");
     check(browser, page, &format!("fair-covers{what}"), phone);
     browser.tap_keys(page, &["Back to the list"]);
 }

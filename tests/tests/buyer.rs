@@ -87,7 +87,7 @@ fn the_list_goes_on_one_sheet_of_paper() {
 
 /// All that a page gives away: text, attributes, the reader's tree, title, address, history and storage.
 fn given_away(browser: &mut Browser, page: &Page) -> String {
-    let tree = browser.on(page, "Accessibility.getFullAXTree", json!({}));
+    let tree = browser.told_to_a_reader(page);
     let seen = browser.eval(
         page,
         "JSON.stringify([document.documentElement.outerHTML.replace(/<head>.*<\\/head>/s, ''), document.title, location.hash, history.state,

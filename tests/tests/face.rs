@@ -10,7 +10,6 @@ use fivebar_core::sheet::offer::{Asking, offer};
 use fivebar_core::sheet::rate::rate;
 use fivebar_core::story::{STANDS, tell};
 use fivebar_tests::{Browser, Page, Phone, app};
-use serde_json::{Value, json};
 use std::collections::BTreeSet;
 use std::fmt::Debug;
 
@@ -65,16 +64,9 @@ fn holds(text: &str, figure: &str) -> bool {
     })
 }
 
-/// What a reader is told: the names, values and properties of the tree, without the numbers of its nodes.
-fn told_to_a_reader(tree: &Value) -> String {
-    let nodes = tree["nodes"].as_array().into_iter().flatten();
-    let said = nodes.flat_map(|node| ["role", "name", "value", "description", "properties"].map(|member| node[member].to_string()));
-    said.collect::<Vec<String>>().join("\n")
-}
-
 /// The six places: page, title, address, history, what is stored, and the reader's tree.
 fn given_away(browser: &mut Browser, page: &Page) -> Vec<(&'static str, String)> {
-    let tree = browser.on(page, "Accessibility.getFullAXTree", json!({}));
+    let told = browser.told_to_a_reader(page);
     let mut read = |what: &str| browser.eval(page, what).to_string();
     vec![
         ("page", read("document.documentElement.outerHTML.replace(/<head>.*<\\/head>/s, '')")),
@@ -83,7 +75,7 @@ fn given_away(browser: &mut Browser, page: &Page) -> Vec<(&'static str, String)>
         ("history", read("JSON.stringify(history.state) + history.length")),
         ("local storage", read("JSON.stringify({...localStorage})")),
         ("session storage", read("JSON.stringify({...sessionStorage})")),
-        ("reader", told_to_a_reader(&tree)),
+        ("reader", told),
     ]
 }
 
