@@ -104,13 +104,13 @@ fn leave() -> El<Msg> {
     key("key h48", common::NOT_NOW, "", Msg::Price(Tap::Close))
 }
 
-/// The keys for how many: one, two, three, and all where there are more; where there are many, one fewer and one more.
+/// The keys for how many: one, two, three, and all where there are more; where there are many, one fewer and one more of three and above.
 fn pieces(chosen: Count, free: Count, seen: Seen<'_>, tap: impl Fn(Count) -> Msg) -> Option<El<Msg>> {
     let counts: Vec<Count> = [1, 2, 3].into_iter().filter(|n| *n <= free).chain((3 < free).then_some(free)).listed();
     if counts.len() < 2 {
         return None;
     }
-    let by_one = (4 < free).then(|| by_one((chosen, free), seen, &tap));
+    let by_one = (4 < free && 3 <= chosen).then(|| by_one((chosen, free), seen, &tap));
     let segs = counts.iter().map(|n| Seg::new(words::pieces_key(*n, &seen.speech.count(*n)), *n == chosen)).listed();
     let keys = even(words::HOW_MANY, segs, move |nth| tap(counts.get(nth).copied().unwrap_or(1)));
     Some(el("div", "").kid(keys).kids(by_one))
@@ -120,9 +120,9 @@ fn pieces(chosen: Count, free: Count, seen: Seen<'_>, tap: impl Fn(Count) -> Msg
 fn by_one((chosen, free): (Count, Count), seen: Seen<'_>, tap: impl Fn(Count) -> Msg) -> El<Msg> {
     let step = |word: &'static str, to: Count| key("key h48", word, "", tap(to.clamp(1, free)));
     let said = words::so_many_of(&seen.speech.count(chosen), &seen.speech.count(free));
-    el("div", "g3 mid")
+    el("div", "row mid by1")
         .kid(step(words::ONE_FEWER, chosen.saturating_sub(1)))
-        .kid(el("p", "mid w7").attr("role", "status").text(said))
+        .kid(el("p", "w7").attr("role", "status").text(said))
         .kid(step(words::ONE_MORE, chosen.saturating_add(1)))
 }
 

@@ -67,7 +67,7 @@ pub const IT_TOOK: &str = "hours in all";
 pub const PIECES: &str = "pieces";
 pub const YOU_THOUGHT: &str = "thought";
 pub const SOLD_FOR: &str = "sold for";
-pub const OLD_JOBS_ASK: &str = "Name and hours of all pieces together; pieces where it was not one. A name that tells no kind of piece counts as this job's kind. What you had thought teaches how far off you are.";
+pub const OLD_JOBS_ASK: &str = "Hours of all its pieces together. A name that tells no kind of piece counts as this job's kind.";
 
 /// Kinds of piece that have no usual hours, in the order they are shown behind the others.
 pub const MORE_PIECES: [&str; 6] = ["shelf", "cabinet", "lamp", "box", "board", "other"];
