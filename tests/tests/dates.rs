@@ -14,7 +14,7 @@ fn inv15_a_quote_prints_nothing_private() {
     let mut browser = Browser::start(profile.path());
     let page = app::opened(&mut browser, Phone::COMMON.quick());
     let begun = DATES.split("# --- Tuesday").next().expect("the beginning");
-    let story = tell(&format!("{begun}\n2026-03-11 08:00 start \"saw\" make on stool\n17:00 stop\n"));
+    let story = tell(&format!("{begun}\n2026-03-11 08:00 start \"saw\" make on stool\n16:59 done 1\n17:00 stop\n"));
     let lines: Vec<String> = story.book.lines().map(str::to_owned).collect();
     browser.write_book(&page, &lines);
     browser.reload(&page);

@@ -109,7 +109,7 @@ fn inv09_a_store_the_browser_threw_away_is_brought_back() {
     let (mut browser, page, figure) = after_a_restart(profile.path());
     assert_eq!(figure, 1, "a torn end is no loss yet");
     browser.count(&page, 2);
-    app::saved(&mut browser, &page);
+    browser.wait(&page, &format!("{FIGURE} === 3 && {SAVED}"));
     browser.kill();
     let (mut browser, page, figure) = after_a_restart(profile.path());
     assert_eq!(figure, 3);

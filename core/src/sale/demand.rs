@@ -12,11 +12,11 @@ pub const USUAL_RATIO: Decimal = Decimal::TWO;
 /// ```
 /// use fivebar_core::{quantity::Decimal, sale::demand::most_times};
 /// assert_eq!(most_times(Decimal::new(2, 1)), Decimal::from(5)); // one of five
-/// assert_eq!(most_times(Decimal::new(4, 1)), Decimal::new(25, 1)); // two of five, and three times as many would be six of them
+/// assert_eq!(most_times(Decimal::new(35, 2)), Decimal::from(3)); // a guess is no closer than a whole number of times
 /// assert_eq!(most_times(Decimal::ONE), Decimal::TWO); // the usual answer is never refused
 /// ```
 pub fn most_times(buys: Decimal) -> Decimal {
-    Decimal::ONE.checked_div(buys).map_or(USUAL_RATIO, |all| all.max(USUAL_RATIO))
+    Decimal::ONE.checked_div(buys).map_or(USUAL_RATIO, |all| all.ceil().max(USUAL_RATIO))
 }
 
 /// More people do not ask in a week of what one maker has for sale (ours).

@@ -164,7 +164,8 @@ fn a_share_ahead_goes_along_with_the_price() {
         .shows(&["2 for 200, deposit 20"]);
 }
 
-/// Two of five buy: two and a half times as many are all of them. What was answered is there again after another place.
+/// Two of five buy: two and a half times as many are all of them, and a guess goes by whole times, so three are the most. What was answered is
+/// there again after another place.
 #[test]
 fn answers_outlive_the_way_to_another_place() {
     let mut maker = told("tag 120 lamp\n");
@@ -173,7 +174,7 @@ fn answers_outlive_the_way_to_another_place() {
     for figure in ["3", "2", "3"] {
         maker.press(figure).tap(Tap::Waiting(WaitTap::Done));
     }
-    maker.shows(&["At most 2.5 times can buy."]).press("2.5").tap(Tap::Waiting(WaitTap::Done)).shows(&["By when should it be sold?"]);
+    maker.shows(&["At most 3 times can buy."]).press("2.5").tap(Tap::Waiting(WaitTap::Done)).shows(&["By when should it be sold?"]);
     maker.app.go(Place::Bench);
     maker.app.go(Place::Price);
     maker.app.price.to_list();
