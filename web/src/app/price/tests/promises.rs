@@ -171,7 +171,7 @@ fn answers_outlive_the_way_to_another_place() {
     let mut maker = told("tag 120 lamp\n");
     let job = maker.job;
     maker.tap(Tap::Waiting(WaitTap::Open(job)));
-    for figure in ["3", "2", "3"] {
+    for figure in ["3", "2", "4"] {
         maker.press(figure).tap(Tap::Waiting(WaitTap::Done));
     }
     maker.shows(&["At most 3 times can buy."]).press("2.5").tap(Tap::Waiting(WaitTap::Done)).shows(&["By when should it be sold?"]);
