@@ -50,10 +50,18 @@ impl Browser {
         keys.iter().for_each(|key| self.tap_key(page, key));
     }
 
-    /// The nth place of the bar.
+    /// The nth place of the bar. Right after the text has grown the bar may move once more under the finger: whoever sees another place then
+    /// taps again.
     pub fn place(&mut self, page: &Page, nth: usize) {
-        self.tap(page, &format!(".places > :nth-child({nth})"));
-        std::thread::sleep(Duration::from_millis(120));
+        let (key, is_there) = (format!(".places > :nth-child({nth})"), format!(".places > :nth-child({nth})[aria-current]"));
+        for _ in 0..3 {
+            self.tap(page, &key);
+            std::thread::sleep(Duration::from_millis(120));
+            if self.eval(page, &format!("!!document.querySelector({is_there:?})")) == true {
+                return;
+            }
+            std::thread::sleep(Duration::from_millis(500));
+        }
     }
 
     /// Waits until so many pictures are drawn, each of them read.
