@@ -27,7 +27,7 @@ pub(super) fn tap(tap: DatesTap) -> Msg {
 
 /// The room.
 pub fn screen(job: &JobSheet, app: &App, seen: Seen<'_>) -> Screen {
-    let top = Head::new(job.name.clone(), words::DATES);
+    let top = Head::new(super::titled(job, seen), words::DATES);
     let found = sheet_of(app, job.job);
     let due = found.as_ref().and_then(|sheet| sheet.due);
     let first = el("div", "col").kids(asked(job, due, app, seen)).kids(found.iter().flat_map(|sheet| last_days(sheet, seen)));

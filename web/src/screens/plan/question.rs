@@ -8,6 +8,7 @@ use crate::app::App;
 use crate::app::plan::{Before, Dropping, Since, Tap, dropping, in_both_of, refused};
 use crate::parts::head::{Head, head};
 use crate::parts::key::key;
+use crate::screens::jobs::titled;
 use crate::view::el;
 use crate::words::en::{changed as words, common};
 use fivebar_core::ledger::kind::plan::Shape;
@@ -37,7 +38,7 @@ pub fn screen(sheet: &JobSheet, since: &Since, app: &App, seen: Seen<'_>) -> Opt
     let main = el("main", "scr").kid(el("p", "w8").attr("role", "alert").text(asked.said)).kids(keys);
     let foot = el("footer", "foot").kids(refused(app).map(|why| no(why, seen)));
     let foot = foot.kid(key("key soft h56 wide", common::NOT_NOW, "", say(Tap::NotNow)));
-    Some(Screen::new("jobs/plan-question", head(Head::new(sheet.name.clone(), words::WHAT_OF_ITS_WOOD)), main).foot(foot).says_it())
+    Some(Screen::new("jobs/plan-question", head(Head::new(titled(sheet, seen), words::WHAT_OF_ITS_WOOD)), main).foot(foot).says_it())
 }
 
 fn pieces(n: Count, seen: Seen<'_>) -> String {
