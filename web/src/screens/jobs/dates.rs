@@ -27,7 +27,7 @@ pub(super) fn tap(tap: DatesTap) -> Msg {
 
 /// The room.
 pub fn screen(job: &JobSheet, app: &App, seen: Seen<'_>) -> Screen {
-    let top = Head::new(job.name.clone(), words::DATES);
+    let top = Head::new(super::titled(job, seen), words::DATES);
     let foot = el("footer", "foot").kids(undo::bar(app, seen)).kid(to_job());
     if job.ended.is_some() {
         let said = el("p", "t22 w8").text(words::DATES_ENDED);
