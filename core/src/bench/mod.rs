@@ -4,6 +4,7 @@
 
 pub mod batch;
 pub mod calendar;
+mod clock;
 pub mod dates;
 pub mod day;
 pub mod estimate;
@@ -22,6 +23,7 @@ mod time;
 pub mod wait;
 
 pub use batch::Batch;
+pub use clock::By;
 pub use day::DayTotal;
 pub use heads::Head;
 pub use kind::{Division, Kind, Mender, Stage};
