@@ -223,6 +223,11 @@ impl<'a> Look<'a> {
         Some(repair::proposed((run.started.at, run.work.kind), &known, run.end(now)))
     }
 
+    /// Whether there would be an end to propose, however long ago it was: the end itself is not looked for.
+    pub(super) fn is_unanswered(&self, run: &Run) -> bool {
+        self.bench.in_question(run, self.seen.now.at).is_some()
+    }
+
     /// It is doubtful.
     pub(super) fn is_in_question(&self, run: &Run) -> bool {
         self.bench.is_doubtful(run, self.seen.now.at)

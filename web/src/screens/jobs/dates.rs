@@ -28,7 +28,12 @@ pub(super) fn tap(tap: DatesTap) -> Msg {
 
 /// The room.
 pub fn screen(job: &JobSheet, app: &App, seen: Seen<'_>) -> Screen {
-    let top = Head::new(job.name.clone(), words::DATES);
+    let top = Head::new(super::titled(job, seen), words::DATES);
+    let foot = el("footer", "foot").kids(undo::bar(app, seen)).kid(to_job());
+    if job.ended.is_some() {
+        let said = el("p", "t22 w8").text(words::DATES_ENDED);
+        return Screen::new("jobs/dates", head(top), el("main", "scr").kid(said)).foot(foot);
+    }
     let found = sheet_of(app, job.job);
     let due = found.as_ref().and_then(|sheet| sheet.due);
     let is_long = found.as_ref().is_some_and(|sheet| is_scrolled(sheet.rows.len()));
@@ -38,7 +43,6 @@ pub fn screen(job: &JobSheet, app: &App, seen: Seen<'_>) -> Screen {
     let (before, after) = if is_long { (ready, steps) } else { (steps, ready) };
     let first = el("div", "col").kids(asked(job, due, app, seen)).kids(before);
     let second = el("div", "col").kids(after);
-    let foot = el("footer", "foot").kids(undo::bar(app, seen)).kid(to_job());
     Screen::new("jobs/dates", head(top), el("main", "two scr").kid(first).kid(second)).foot(foot)
 }
 

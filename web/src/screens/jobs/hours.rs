@@ -29,7 +29,7 @@ pub fn screen(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Screen {
     let open = open_of(sheet);
     let total = logged_or_open(sheet.bench.total, open).map(|total| Fact::Strong(hours_so_far(total, open, seen)));
     let costs = sheet.money.costs.map(|costs| Fact::Plain(seen.speech.money(costs)));
-    let top = Head::new(sheet.name.clone(), jobs::HOURS_AND_MONEY);
+    let top = Head::new(super::titled(sheet, seen), jobs::HOURS_AND_MONEY);
     let top = [total, costs].into_iter().flatten().fold(top, Head::fact);
     let none = |words: &'static str| el("p", "t14 i2").text(words);
     let estimate = estimated(app, sheet.job);
