@@ -79,7 +79,7 @@ pub struct ForSale {
     pub gaps: Vec<Gap>,
     /// What keeps costs and hours unknown.
     pub lacking: Option<Lacking>,
-    /// Of the hours, what looks like a forgotten stop and was not answered for.
+    /// Beside the hours, what looks like a forgotten stop and was not answered for.
     pub unsettled: Span,
 }
 

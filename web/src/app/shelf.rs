@@ -28,8 +28,12 @@ use fivebar_core::sheet::waiting::Kept;
 use std::cell::RefCell;
 use std::rc::Rc;
 
-/// As long after it an act of before the page was loaded anew is offered to be taken back [J].
-const FRESH: Span = Span::minutes(10);
+/// So long after it what this phone did last is offered to be taken back, or put back, whether the page was loaded anew since or not [J].
+const FRESH: Span = Span::minutes(12 * 60);
+
+fn is_fresh(last: &Entry, now: Moment) -> bool {
+    last.wall.at.until(now) <= FRESH
+}
 
 /// A line on its way to the store.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -400,11 +404,20 @@ impl Shelf {
         (again, std::mem::take(&mut self.names_failed))
     }
 
+    /// What this phone wrote last, before the page was loaded anew or since.
+    fn last_here(&self) -> Option<&Entry> {
+        let device = self.clock.device();
+        self.book.entries().rev().map(|(entry, _)| entry).find(|entry| entry.stamp.2 == device)
+    }
+
+    /// Whether what this phone did last is still offered to be taken back, or put back: the same before and after the page was loaded anew.
+    pub fn is_fresh(&self, now: Moment) -> bool {
+        self.last_here().is_none_or(|last| is_fresh(last, now))
+    }
+
     /// After the page was loaded anew: what this phone did last can be taken back, or put back, while it is fresh.
     pub fn resume(&mut self, now: Moment) {
-        let device = self.clock.device();
-        let last = self.book.entries().rev().map(|(entry, _)| entry).find(|entry| entry.stamp.2 == device);
-        let Some(last) = last.filter(|last| last.wall.at <= now && last.wall.at.until(now) <= FRESH) else { return };
+        let Some(last) = self.last_here().filter(|last| last.wall.at <= now && is_fresh(last, now)) else { return };
         if let Fact::CopyKept(_) | Fact::Forgotten(_) = last.fact {
             return;
         }
