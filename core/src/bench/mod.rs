@@ -90,6 +90,21 @@ impl Bench {
         Bench { acts, ..self }
     }
 
+    /// Whether acts on this job or haul may speak for the end of a run.
+    pub fn minds(&self, on: On) -> bool {
+        self.acts.contains_key(&on)
+    }
+
+    /// One more act on it, after those that are known.
+    pub fn acted(&mut self, on: On, at: Moment) {
+        let is_within = self.on(on).any(|run| !run.is_running() && at <= run.end(at));
+        let Some(acts) = self.acts.get_mut(&on) else { return };
+        acts.insert(acts.partition_point(|other| *other <= at), at);
+        if is_within {
+            self.judged = OnceCell::new();
+        }
+    }
+
     /// Coats of an operation dry, or dried: what is noted is coats, each on every piece, and nobody knows which is the last.
     pub fn is_coated(&self, on: On, op: &str) -> bool {
         matches!(on, On::Job(job) if self.coated.contains_key(&(job, op.to_owned())))

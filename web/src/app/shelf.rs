@@ -3,7 +3,7 @@
 //! Carries invariant 9: nothing counts as saved until its transaction completed, nothing is written before the first load.
 
 use super::plan::LastTick;
-use fivebar_core::bench::Bench;
+use fivebar_core::bench::{Bench, On};
 use fivebar_core::bench::wait::Waits;
 use fivebar_core::haul::Haul;
 use fivebar_core::ledger::book::subjects;
@@ -145,6 +145,27 @@ impl Folded {
             }
         }
     }
+}
+
+impl Folded {
+    /// What is done on a job or haul speaks for the end of what runs on it. A bench that is looked at just then is folded anew.
+    fn acted(&mut self, entry: &Entry) {
+        let Some(mut bench) = self.bench.take() else { return };
+        for on in worked_on(entry).filter(|on| bench.minds(*on)).listed() {
+            let Some(bench) = Rc::get_mut(&mut bench) else { return };
+            bench.acted(on, entry.at());
+        }
+        self.bench = Some(bench);
+    }
+}
+
+/// The jobs and hauls that an entry is about.
+fn worked_on(entry: &Entry) -> impl Iterator<Item = On> {
+    subjects(entry).into_iter().flatten().filter_map(|subject| match subject {
+        Subject::Job(id) => Some(On::Job(id)),
+        Subject::Haul(id) => Some(On::Haul(id)),
+        Subject::Bench | Subject::Workshop => None,
+    })
 }
 
 impl Shelf {
@@ -307,9 +328,13 @@ impl Shelf {
         // What is taken back or put back changes what it was about, and the age of the copy.
         if let Fact::Struck(Struck { entries }) | Fact::Restored(Restored { entries }) = &entry.fact {
             folded.copy = None;
-            entries.iter().filter_map(|id| self.book.entry(*id)).for_each(|(meant, _)| folded.forget(meant));
+            for (meant, _) in entries.iter().filter_map(|id| self.book.entry(*id)) {
+                folded.forget(meant);
+                folded.bench = folded.bench.take().filter(|bench| !worked_on(meant).any(|on| bench.minds(on)));
+            }
         }
         folded.forget(entry);
+        folded.acted(entry);
     }
 
     fn forget_all(&self) {
