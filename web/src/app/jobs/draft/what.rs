@@ -44,6 +44,8 @@ pub enum What {
     Consign,
     /// A gallery paid, or gave back, of a consignment.
     GalleryPaid(Id),
+    /// Pieces are not for sale any more.
+    NotForSale,
     Lesson,
     /// The moistures of the room it will live in.
     Room,
@@ -56,4 +58,6 @@ pub enum PaidTo {
     Agreed(Id),
     /// A part of what was agreed, with what it lacks.
     Part(Id, Money),
+    /// What a gallery still owes of what it sold.
+    Gallery(Id),
 }
