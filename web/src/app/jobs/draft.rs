@@ -12,7 +12,7 @@ use super::super::price::ask_today;
 use super::super::price::gallery::{FIRST_TERMS, usual};
 use super::super::spent_on::{SpentOn, SpentTap};
 use super::sheet;
-use fivebar_core::ledger::decide::{Now, PaidOf};
+use fivebar_core::ledger::decide::Now;
 use fivebar_core::ledger::fold::{Agreement, AgreementState, GalleryTerms, OldJob, TaxBy};
 use fivebar_core::ledger::kind::bench::Kind;
 use fivebar_core::ledger::kind::job::For;
@@ -29,16 +29,6 @@ pub const ROOMS: [(i64, i64); 4] = [(6, 8), (6, 10), (10, 14), (15, 19)];
 pub fn typed_room(form: &Form, sign: Sign) -> Option<(Decimal, Decimal)> {
     let figure = |nth| moisture(form.text(nth), sign).ok();
     Some((figure(0)?, figure(1)?))
-}
-
-impl From<PaidTo> for PaidOf {
-    fn from(to: PaidTo) -> PaidOf {
-        match to {
-            PaidTo::Sale(id) => PaidOf::Sale(id),
-            PaidTo::Gallery(id) => PaidOf::Gallery(id),
-            PaidTo::Agreed(id) | PaidTo::Part(id, _) => PaidOf::Agreed(id),
-        }
-    }
 }
 
 /// How a sum of spending comes about.

@@ -1,5 +1,6 @@
 //! What a form is for.
 
+use fivebar_core::ledger::decide::PaidOf;
 use fivebar_core::ledger::fold::Over;
 use fivebar_core::quantity::{Id, Money};
 
@@ -60,4 +61,14 @@ pub enum PaidTo {
     Part(Id, Money),
     /// What a gallery still owes of what it sold.
     Gallery(Id),
+}
+
+impl From<PaidTo> for PaidOf {
+    fn from(to: PaidTo) -> PaidOf {
+        match to {
+            PaidTo::Sale(id) => PaidOf::Sale(id),
+            PaidTo::Gallery(id) => PaidOf::Gallery(id),
+            PaidTo::Agreed(id) | PaidTo::Part(id, _) => PaidOf::Agreed(id),
+        }
+    }
 }
