@@ -1,9 +1,9 @@
 //! The browser throws the book away, all of it or its end, or someone clears it: it is brought back from its second place.
 use fivebar_core::ledger::line;
 use fivebar_core::story::tell;
-use fivebar_tests::app;
 use fivebar_tests::count::{FIGURE, SAVED};
 use fivebar_tests::opened::{SLOW, after_a_restart, fresh};
+use fivebar_tests::{Browser, app};
 
 /// A browser that was killed between the two halves of a record goes on behind the torn one, finds its store broken at the start after
 /// the next, and throws all of it away.

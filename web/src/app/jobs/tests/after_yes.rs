@@ -184,7 +184,7 @@ fn a_piece_that_is_not_for_sale_is_said() {
         .shows(&["you asked for 4 pieces, and there are 3"])
         .figures(&["1"])
         .tap(Tap::Save)
-        .shows(&["broken, Fri 22 May", "2 left"]);
+        .shows(&["2 left", "broken, Fri 22 May"]);
     maker.tap(Tap::List).shows(&["none sold yet, 1 not for sale"]).room("more", Room::Sell);
     let entry = maker.sheet().selling.not_for_sale[0].entry;
     maker.tap(Tap::Strike(entry)).shows(&["3 left"]).hides(&["broken"]);
