@@ -137,7 +137,10 @@ fn promises(rows: &[JobRow], which: Which, app: &App) -> Vec<(Id, Promise)> {
 fn lines(row: &JobRow, seen: Seen<'_>) -> [String; 4] {
     let n = |n: u32| seen.speech.count(n);
     let name = words::name(&row.name, row.pieces, &n(row.pieces));
-    let gone = || words::gone(row.sold, row.at_galleries, (&n(row.sold), &n(row.at_galleries)));
+    let gone = || {
+        let gone = words::gone(row.sold, row.at_galleries, (&n(row.sold), &n(row.at_galleries)));
+        words::gone_and(gone, row.not_for_sale, &n(row.not_for_sale))
+    };
     match row.section {
         Section::Due => {
             let by = row.date.map_or(words::TO_HAND_OVER.to_owned(), |date| words::hand_over_by(&seen.speech.day(date)));
@@ -147,11 +150,17 @@ fn lines(row: &JobRow, seen: Seen<'_>) -> [String; 4] {
             if let NextAct::PartDue { lacks, due, .. } = &row.next {
                 return [name, seen.speech.money(*lacks), words::state_part(&seen.speech.day(*due)), String::new()];
             }
+            if row.due.is_zero() && !row.due_from_galleries.is_zero() {
+                let state = row.date.map_or_else(gone, |date| dates::done_by(&seen.speech.day(date)));
+                return [name, seen.speech.money(row.due_from_galleries), with_open(state, row, seen), words::FROM_GALLERY_SMALL.into()];
+            }
             if row.due.is_zero() {
                 let total = total(row, seen);
                 return [name, String::new(), row.date.map(|date| dates::done_by(&seen.speech.day(date))).unwrap_or(by), total];
             }
             let state = with_open(if matches!(row.next, NextAct::Collect { .. }) { gone() } else { by }, row, seen);
+            let owes = (!row.due_from_galleries.is_zero()).then(|| words::gallery_owes(&sum(row.due_from_galleries, seen)));
+            let state = std::iter::once(state).chain(owes).listed().join(", ");
             let aside = if matches!(row.next, NextAct::Collect { .. }) { words::STILL_DUE } else { words::DUE_AT_HAND_OVER };
             [name, seen.speech.money(row.due), state, aside.into()]
         }

@@ -310,6 +310,10 @@ fn between(sheet: &JobSheet, seen: Seen<'_>) -> Vec<El<Msg>> {
     let sold = &sheet.account.sold;
     let back = all_back(sheet, seen);
     let gallery = (!sold.handed_over.is_zero()).then(|| line(words::FROM_GALLERY, sum(sold.handed_over, seen)));
+    let owes = (!sold.due_from_galleries.is_zero()).then(|| line(words::DUE_FROM_GALLERY, sum(sold.due_from_galleries, seen)));
+    let beyond = sheet.selling.beyond_dues(sheet.account.currency).ok().filter(|beyond| !beyond.is_zero());
+    let beyond = beyond.map(|beyond| line(words::BEYOND_GALLERY, sum(beyond, seen)));
+    let gallery = gallery.into_iter().chain(beyond).chain(owes);
     let taken_off = Some(sheet.money.off).filter(|sum| !sum.is_zero());
     back.into_iter().chain(gallery).chain(taken_off.map(|off| line(words::TAX_AND_FEES, format!("\u{2212}{}", sum(off, seen))))).listed()
 }
@@ -366,9 +370,10 @@ fn sell_under(sheet: &JobSheet, seen: Seen<'_>) -> String {
     let sold = &sheet.account.sold;
     match (sold.agreed, sheet.sale.tag) {
         (Some(agreed), _) if Decimal::ZERO < sold.due.amount() => words::agreed_due(&short(agreed, seen), &short(sold.due, seen)),
-        (_, _) if 0 < sold.pieces.saturating_add(sold.by_galleries) => {
+        (_, _) if 0 < sold.pieces.saturating_add(sold.by_galleries).saturating_add(sold.not_for_sale) => {
             let all = sold.pieces.saturating_add(sold.by_galleries);
-            words::gone(all, sold.at_galleries, (&seen.speech.count(all), &seen.speech.count(sold.at_galleries)))
+            let gone = words::gone(all, sold.at_galleries, (&seen.speech.count(all), &seen.speech.count(sold.at_galleries)));
+            words::gone_and(gone, sold.not_for_sale, &seen.speech.count(sold.not_for_sale))
         }
         (_, Some(tag)) => words::tag(&short(tag, seen)),
         _ => words::NO_PRICE_YET.into(),

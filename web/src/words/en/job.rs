@@ -1,4 +1,5 @@
 //! English: the four rooms of a job, and its forms.
+use fivebar_core::ledger::kind::sale::Instead;
 use fivebar_core::quantity::Listed;
 
 pub const THE_JOB: &str = "The job";
@@ -141,6 +142,24 @@ pub const WORKED_OUT: &str = "worked out";
 pub const WORK_IT_OUT: &str = "Work it out again";
 pub const TAG_SMALL: &str = "given, its tag";
 pub const HANDED_OVER: &str = "sold, handed over to you";
+pub const REST_HANDED_OVER: &str = "the rest of a sale";
+pub const STILL_DUE_FROM_GALLERY: &str = "Still due";
+pub const NOT_FOR_SALE: &str = "Not for sale any more";
+pub const NOT_FOR_SALE_UNDER: &str = "What it cost stays with this job.";
+pub const WHAT_BECAME: &str = "What became of it";
+pub const YOURS_NOW: &str = "Yours now";
+pub const GIVEN_AWAY: &str = "Given away";
+pub const BROKEN: &str = "Broken";
+
+/// "yours now", "given away", "broken".
+pub fn instead(why: Instead) -> &'static str {
+    match why {
+        Instead::Yours => "yours now",
+        Instead::Given => "given away",
+        Instead::Broken => "broken",
+    }
+}
+
 pub const SIZE: &str = "Size and weight";
 pub const FACTS: &str = "For the buyer, in words";
 pub const FACTS_UNDER: &str = "wood, finish, care, delivery";
