@@ -51,8 +51,8 @@ pub struct Bench {
     thought: Sorted<(Id, String), Span>,
     // When something was done on a job or haul, in order, where it may speak for the end of a run.
     acts: Sorted<On, Vec<Moment>>,
-    // Ended runs that look like a forgotten stop, gathered when somebody asks.
-    open: OnceCell<Set<Id>>,
+    // What ended runs are judged to be, gathered when somebody asks.
+    judged: OnceCell<question::Judged>,
 }
 
 impl Bench {

@@ -4,7 +4,7 @@
 use super::estimate::learn::is_sound;
 use super::repair::{self, Known};
 use super::{Batch, Bench, On, Run};
-use crate::quantity::{Count, Id, Moment, Set, Sorted, Span};
+use crate::quantity::{Count, Id, Listed, Moment, Set, Sorted, Span};
 
 /// No clock is behind it.
 const END: Moment = Moment::at(i64::MAX);
@@ -12,29 +12,40 @@ const END: Moment = Moment::at(i64::MAX);
 /// A helper who comes no later than that after the start comes with it, and says as little of the end [J].
 const WITH_THE_START: Span = Span::minutes(5);
 
+/// What ended runs are judged to be, by all of them.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub(super) struct Judged {
+    /// Those that look like a forgotten stop, and nobody answered for.
+    open: Set<Id>,
+    /// Of each operation when the runs that nobody doubts began, in that order, and how long each lasted.
+    lasted: Sorted<String, Vec<(Moment, Span)>>,
+}
+
 impl Bench {
     /// Of a run that looks like a forgotten stop the last piece or helper of it that speaks for an end, else its start: its pace goes by that.
     /// `None` for a run that does not.
     pub fn in_question(&self, run: &Run, now: Moment) -> Option<Moment> {
-        let looks_so = repair::may_look_wrong(run, now) && (run.is_running() || self.open().contains(&run.id));
+        let looks_so = repair::may_look_wrong(run, now) && (run.is_running() || self.judged().open.contains(&run.id));
         if looks_so { self.wrong_by(run, repair::by_history(self.past(run)), now) } else { None }
     }
 
-    /// Ended runs that look like a forgotten stop, and nobody answered for, each by those before it that do not.
-    fn open(&self) -> &Set<Id> {
-        self.open.get_or_init(|| {
-            let mut past: Sorted<&str, Vec<Span>> = Sorted::new();
+    /// Ended runs, each judged once by those before it that are not in question.
+    fn judged(&self) -> &Judged {
+        self.judged.get_or_init(|| {
+            let mut past: Sorted<&str, (Vec<Span>, Vec<(Moment, Span)>)> = Sorted::new();
             let mut open = Set::new();
             for run in self.runs().filter(|run| !run.is_running()) {
-                let of_it = past.entry(&run.work.op).or_default();
-                if repair::may_look_wrong(run, END) && self.wrong_by(run, repair::by_history_in_order(of_it), END).is_some() {
+                let (by_length, in_order) = past.entry(&run.work.op).or_default();
+                if repair::may_look_wrong(run, END) && self.wrong_by(run, repair::by_history_in_order(by_length), END).is_some() {
                     open.insert(run.id);
                 } else if self.is_history(run) {
                     let lasted = run.worked(END);
-                    of_it.insert(of_it.partition_point(|other| *other <= lasted), lasted);
+                    by_length.insert(by_length.partition_point(|other| *other <= lasted), lasted);
+                    in_order.push((run.started.at, lasted));
                 }
             }
-            open
+            let lasted = past.iter().map(|(op, (_, in_order))| ((*op).to_owned(), in_order.clone())).collect();
+            Judged { open, lasted }
         })
     }
 
@@ -57,9 +68,8 @@ impl Bench {
 
     /// How long earlier runs of an operation lasted that nobody doubts, from the jobs that count as history.
     pub fn past(&self, of: &Run) -> Vec<Span> {
-        let earlier = |run: &&Run| run.started.at < of.started.at && run.work.op == of.work.op;
-        let counts = |run: &&Run| self.is_history(run) && !self.open().contains(&run.id);
-        self.runs().filter(earlier).filter(counts).map(|run| run.worked(END)).collect()
+        let of_it = self.judged().lasted.get(&of.work.op).map(Vec::as_slice).unwrap_or_default();
+        of_it.iter().take_while(|(start, _)| *start < of.started.at).map(|(_, lasted)| *lasted).listed()
     }
 
     /// What speaks for the end of a run. The closing time comes from outside.

@@ -143,10 +143,8 @@ pub fn account(shop: &Shop, id: Id) -> Answer<Account> {
 pub fn of(shop: &Shop, job: &Job) -> Answer<Account> {
     let shares = of_job(shop, job)?;
     let wood = wood(shop, job, &shares)?;
-    let costs = costs(shop, job, shares)?;
-    let hours = hours(shop, job, &costs);
     let rate = rate(shop, job.currency);
-    let sold = sold(job, (&costs, &hours), &rate)?;
+    let (costs, hours, sold) = so_far(shop, job, (shares, &rate))?;
     let pricing = pricing(shop, job, (&costs, &hours), &rate)?;
     let ratios = ratios(job, (&hours, &wood))?;
     Ok(Account {
@@ -163,6 +161,22 @@ pub fn of(shop: &Shop, job: &Job) -> Answer<Account> {
         pricing,
         ratios,
     })
+}
+
+/// What a line of the list says of a job: its hours and its sale, without its wood and the marks of its price.
+///
+/// # Errors
+/// As [`account`].
+pub fn hours_and_sale(shop: &Shop, job: &Job) -> Answer<(Hours, Sold)> {
+    let (_, hours, sold) = so_far(shop, job, (of_job(shop, job)?, &rate(shop, job.currency)))?;
+    Ok((hours, sold))
+}
+
+fn so_far(shop: &Shop, job: &Job, (shares, rate): (Vec<JobShare>, &RateSheet)) -> Answer<(Costs, Hours, Sold)> {
+    let costs = costs(shop, job, shares)?;
+    let hours = hours(shop, job, &costs);
+    let sold = sold(job, (&costs, &hours), rate)?;
+    Ok((costs, hours, sold))
 }
 
 fn costs(shop: &Shop, job: &Job, shares: Vec<JobShare>) -> Answer<Costs> {

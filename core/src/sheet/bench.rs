@@ -214,8 +214,7 @@ impl<'a> Look<'a> {
 
     /// The end to propose for a run that looks like a forgotten stop; none for one that does not, or that is long ago.
     pub(super) fn forgotten(&self, run: &Run) -> Option<Proposed> {
-        let is_long_ago = !run.is_running() && REMEMBERED < run.started.at.until(self.seen.now.at);
-        if is_long_ago { None } else { self.unanswered(run) }
+        if self.is_long_ago(run) { None } else { self.unanswered(run) }
     }
 
     /// The same however long ago it was: until it is answered, it teaches nothing.
@@ -227,9 +226,18 @@ impl<'a> Look<'a> {
         Some(repair::proposed((run.started.at, run.work.kind), &known, run.end(now)))
     }
 
+    /// Whether there would be an end to propose, however long ago it was: the end itself is not looked for.
+    pub(super) fn is_unanswered(&self, run: &Run) -> bool {
+        self.bench.in_question(run, self.seen.now.at).is_some()
+    }
+
+    fn is_long_ago(&self, run: &Run) -> bool {
+        !run.is_running() && REMEMBERED < run.started.at.until(self.seen.now.at)
+    }
+
     /// It looks like a forgotten stop: it is in no total until that is answered, whether it goes on or has ended, of today or of a day before.
     pub(super) fn is_in_question(&self, run: &Run) -> bool {
-        self.forgotten(run).is_some()
+        !self.is_long_ago(run) && self.is_unanswered(run)
     }
 
     /// A person's own time on a day.

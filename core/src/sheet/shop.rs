@@ -123,7 +123,7 @@ impl<'a> Shop<'a> {
     /// Ended runs that do, however long ago they were: they teach nothing.
     pub fn unanswered<'r>(&'r self, runs: impl Iterator<Item = &'r Run>) -> impl Iterator<Item = &'r Run> {
         let look = self.look();
-        runs.filter(move |run| !run.is_running() && look.unanswered(run).is_some())
+        runs.filter(move |run| !run.is_running() && look.is_unanswered(run))
     }
 
     /// When the workshop closes is a word on the end to propose, and none on whether one is.

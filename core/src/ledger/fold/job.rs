@@ -34,6 +34,11 @@ pub fn jobs(book: &Book) -> impl Iterator<Item = Job> + '_ {
     found.into_iter()
 }
 
+/// Whether any job was begun and stands.
+pub fn any_job(book: &Book) -> bool {
+    book.subjects().any(|subject| matches!(subject, Subject::Job(id) if job(book, id).is_some()))
+}
+
 /// The job of an id, if it was begun and that stands.
 pub fn job(book: &Book, id: Id) -> Option<Job> {
     let began = |entry: &Entry| if let Fact::JobBegan(f) = &entry.fact { Some(Job::new(id, f, entry.wall)) } else { None };

@@ -27,7 +27,12 @@ pub(super) fn tap(tap: DatesTap) -> Msg {
 
 /// The room.
 pub fn screen(job: &JobSheet, app: &App, seen: Seen<'_>) -> Screen {
-    let top = Head::new(job.name.clone(), words::DATES);
+    let top = Head::new(super::titled(job, seen), words::DATES);
+    let foot = el("footer", "foot").kids(undo::bar(app, seen)).kid(to_job());
+    if job.ended.is_some() {
+        let said = el("p", "t22 w8").text(words::DATES_ENDED);
+        return Screen::new("jobs/dates", head(top), el("main", "scr").kid(said)).foot(foot);
+    }
     let found = sheet_of(app, job.job);
     let due = found.as_ref().and_then(|sheet| sheet.due);
     let first = el("div", "col").kids(asked(job, due, app, seen)).kids(found.iter().flat_map(|sheet| last_days(sheet, seen)));
@@ -37,7 +42,6 @@ pub fn screen(job: &JobSheet, app: &App, seen: Seen<'_>) -> Screen {
         quote_under(job, seen),
         say(Tap::Room(Room::Quote)),
     ));
-    let foot = el("footer", "foot").kids(undo::bar(app, seen)).kid(to_job());
     Screen::new("jobs/dates", head(top), el("main", "two scr").kid(first).kid(second)).foot(foot)
 }
 

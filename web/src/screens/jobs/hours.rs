@@ -28,7 +28,7 @@ use fivebar_core::sheet::job::JobSheet;
 pub fn screen(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Screen {
     let total = sheet.bench.total.map(|total| Fact::Strong(hours_so_far(total, open_of(sheet), seen)));
     let costs = sheet.money.costs.map(|costs| Fact::Plain(seen.speech.money(costs)));
-    let top = Head::new(sheet.name.clone(), jobs::HOURS_AND_MONEY);
+    let top = Head::new(super::titled(sheet, seen), jobs::HOURS_AND_MONEY);
     let top = [total, costs].into_iter().flatten().fold(top, Head::fact);
     let none = |words: &'static str| el("p", "t14 i2").text(words);
     let estimate = estimated(app, sheet.job);

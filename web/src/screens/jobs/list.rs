@@ -24,6 +24,7 @@ use crate::parts::notice::trouble;
 use crate::parts::so_far::thin;
 use crate::view::{El, el};
 use crate::words::en::{dates, deal, jobs as words};
+use fivebar_core::ledger::fold::any_job;
 use fivebar_core::quantity::{Id, Listed, Span};
 use fivebar_core::refusal::Answer;
 use fivebar_core::sheet::dates::Promise;
@@ -202,7 +203,7 @@ fn next(row: &JobRow, seen: Seen<'_>) -> String {
 fn example(app: &App, seen: Seen<'_>) -> Vec<El<Msg>> {
     let Some(example) = &app.example else {
         let busy = app.jobs.awaited.then(|| el("p", "notice").text(words::FETCHING_EXAMPLE));
-        let none = app.own.book.is_empty() || rows(&app.own, "", app).is_ok_and(|rows| rows.is_empty());
+        let none = !any_job(&app.own.book);
         let class = if none { "key" } else { "key soft" };
         let ask = || key(class, words::TRY_EXAMPLE, words::TRY_EXAMPLE_UNDER, say(Tap::TryExample)).key("try");
         return vec![busy.unwrap_or_else(ask)];

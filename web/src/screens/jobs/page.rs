@@ -31,7 +31,7 @@ use fivebar_core::sheet::rest::rest;
 
 /// The page.
 pub fn screen(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Screen {
-    let title = words::name(&sheet.name, sheet.sale.of, &seen.speech.count(sheet.sale.of));
+    let title = super::titled(sheet, seen);
     let small = match &sheet.described.wood {
         Some(wood) => format!("{wood}, {}", words::made_for(sheet.made_for)),
         None => words::upper_first(words::made_for(sheet.made_for)),

@@ -25,7 +25,7 @@ pub fn screen(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Screen {
     let sold = &sheet.account.sold;
     let due = (!sold.due.is_zero()).then(|| Fact::Strong(jobs::due(&seen.speech.money(sold.due))));
     let left = Fact::Plain(jobs::left(&seen.speech.count(sheet.sale.left)));
-    let top = due.into_iter().chain([left]).fold(Head::new(sheet.name.clone(), jobs::SELL_AND_DELIVER), Head::fact);
+    let top = due.into_iter().chain([left]).fold(Head::new(super::titled(sheet, seen), jobs::SELL_AND_DELIVER), Head::fact);
     let first = el("div", "col").kid(prices(sheet, seen)).kids(taxed(sheet, app, seen)).kids(cautions(sheet)).kids(buyer(sheet, seen));
     let second = el("div", "col")
         .kids(agreements(sheet, app, seen))

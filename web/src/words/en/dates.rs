@@ -219,6 +219,7 @@ pub fn promise(day: &str) -> String {
 
 pub const QUOTE: &str = "Quote";
 pub const QUOTE_NO_COSTS: &str = "A price needs what the wood costs this job: a pile has no size, or a drive no rate.";
+pub const DATES_ENDED: &str = "You are done with this job: nothing of it is to come.";
 pub const QUOTE_ENDED: &str = "You are done with this job: nothing is quoted any more.";
 pub const QUOTE_NOW: &str = "Reckoned now";
 pub const GIVE_ANEW: &str = "Write it down anew";

@@ -95,6 +95,17 @@ pub fn likely(span: &str) -> String {
     format!("{span} {LIKELY} in all")
 }
 
+/// "26 h 03 in all", of a job that has ended.
+pub fn took(span: &str) -> String {
+    format!("{span} in all")
+}
+
+/// "19 h thought, 25 h 26 estimated", of a job that has ended.
+pub fn took_beside(thought: Option<&str>, estimated: Option<&str>) -> String {
+    let both = [(thought, THOUGHT), (estimated, ESTIMATED)];
+    both.into_iter().filter_map(|(span, word)| span.map(|span| format!("{span} {word}"))).listed().join(", ")
+}
+
 /// "Kind of piece: stool".
 pub fn kind_of_piece(piece: &str) -> String {
     format!("Kind of piece: {piece}")

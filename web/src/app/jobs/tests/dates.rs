@@ -179,6 +179,20 @@ fn a_job_that_has_ended_has_no_dates() {
     maker.open("stool").tap(Tap::End).tap(Tap::Room(Room::Quote)).shows(&["You are done with this job"]);
     let page = page(&maker.app).html();
     assert!(!page.contains("Write this quote down") && !page.contains("Share it") && !page.contains("sheet card quote"), "{page}");
+    maker.tap(Tap::Room(Room::Dates)).shows(&["You are done with this job: nothing of it is to come."]);
+    maker.hides(&["To be done by", "Begun now", "plan operations", "One day later"]);
+}
+
+/// What an ended job took stands beside what was thought and estimated, and nothing is forecast of it: in both examples.
+#[test]
+fn a_job_that_has_ended_forecasts_nothing() {
+    let check = |story: &str, job: &str, took: &[&str]| {
+        let mut maker = Maker::told(&[story]);
+        maker.open(job).tap(Tap::Room(Room::Hours)).shows(took);
+        maker.hides(&["likely", " safe</span>", "that it may run over", "the factor", "How it is reckoned"]);
+    };
+    check(STANDS, "stands", &["24 h in all"]);
+    check(BENCH, "bench", &["26 h 03 in all", ">19 h thought, 25 h 26 estimated<", "Kept Wed 15 April: 25 h 26, and 32 h 18 to be safe"]);
 }
 
 /// A refusal is about what was typed: it goes with the next letter, and with the form.

@@ -214,6 +214,12 @@ fn a_job_shows_how_far_it_has_come() {
     let mut maker = Maker::told(&[BENCH.split("2026-05-11").next().unwrap()]);
     // 55 + 212 + 171 + 118 + 268 + 66 + 97 min so far.
     maker.open("bench").shows(&["Against the estimate", "19 h thought, 25 h 26 estimated, 16 h 27 so far", "likely in all, as it goes."]);
+    // Drawn to scale: what was thought, estimated and safe, and as much ink as hours were worked.
+    let page = page(&maker.app).html();
+    let (_, drawn) = page.split_once("Against the estimate").unwrap();
+    let (drawn, _) = drawn.split_once("</svg>").unwrap();
+    assert_eq!(["thought", "estimated", "safe"].map(|mark| drawn.matches(&format!(">{mark}")).count()), [1, 1, 1], "{drawn}");
+    assert_eq!((drawn.matches("class=\"fink\"").count(), drawn.matches("class=\"funder\"").count()), (1, 0), "{drawn}");
     // The same figure under the same word on every page.
     maker.shows(&["fetch 1 h 23, sort 31 min, make 15 h 32, ", " sell and office 55 min, "]);
     maker.tap(Tap::Room(Room::Hours)).shows(&["fetch 1 h 23, sort 31 min, make 15 h 32, office 55 min"]);
