@@ -149,7 +149,9 @@ fn one_of_three_comes_back() {
 fn what_is_said_to_be_kept_is_what_was_kept() {
     let begun = "2026-05-22 08:14 -05:00 workshop USD inch\njob more \"Stools\" 3 spec\n";
     let sold = "sell 1 more for 105.50 notes\n";
-    let check = |lines: &str, said: &str| drop(Maker::told(&[&format!("{begun}{lines}")]).open("more").shows(&[&format!(">{said}<")]));
+    let check = |lines: &str, said: &str| {
+        Maker::told(&[&format!("{begun}{lines}")]).open("more").shows(&[&format!(">{said}<")]);
+    };
     check(sold, "Sold $105.50");
     check(&format!("{sold}sell 1 more for 105.50 notes as back\nreverse sale back on more kept 15\n"), "Sold $105.50, 15.00 kept");
     let deal = "agree 800 for 2 more fetched as deal\npay 200 for more bank agreed deal as ahead\ncancel deal on more kept 200\n";
