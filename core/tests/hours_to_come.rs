@@ -257,18 +257,30 @@ fn what_was_planned_once_it_was_made_is_no_plan_of_the_piece() {
 /// before was driven to where it was handed over.
 #[test]
 fn a_piece_that_is_sold_and_not_delivered_yet_has_its_drive_to_come() {
-    let check = |more: &str, to_come: i64| {
-        let begun = "2026-05-04 08:00 +02:00 workshop EUR metric\njob shelf \"Shelf\" 1 spec\nstart \"build\" make on shelf\n14:00 stop\nall-planned shelf\nplan \"drive\" deliver 60 min for shelf\n";
-        let story = tell(&format!("{begun}{more}"));
+    let check_of = |pieces: u32, more: &str, to_come: i64| {
+        let begun = "2026-05-04 08:00 +02:00 workshop EUR metric\njob shelf \"Shelf\" {n} spec\nstart \"build\" make on shelf\n14:00 stop\nall-planned shelf\nplan \"drive\" deliver 60 min for shelf\n";
+        let story = tell(&format!("{}{more}", begun.replace("{n}", &pieces.to_string())));
         assert_eq!(story.refused, [], "{more}");
         let (shop, shelf) = (Shop::of(&story.book, story.now.at), story.names.job("shelf").unwrap());
         assert_eq!(account(&shop, shelf).unwrap().hours.to_come.map(Span::as_minutes), Some(to_come), "{more}");
         assert_eq!(estimate(&shop, shelf, true).unwrap().progress.to_come.map(Span::as_minutes), Some(to_come), "{more}");
     };
+    let check = |more: &str, to_come| check_of(1, more, to_come);
     check("sell 1 shelf for 400 card fetched\n", 0);
     let sold = "sell 1 shelf for 400 card delivered\n";
     check(sold, 60);
     check(&format!("{sold}15:00 start \"drive\" deliver on shelf\n15:40 stop\n"), 20);
     check(&format!("{sold}15:00 start \"drive\" deliver on shelf\n16:10 stop\n"), 0);
     check("agree 400 for 1 shelf delivered as deal\n15:00 sell 1 shelf for 400 card delivered agreed deal\n", 0);
+    // Of two, the other is fetched or handed over as agreed after that: the first is yet to be driven, until it was.
+    let driven = "15:00 start \"drive\" deliver on shelf\n15:40 stop\n";
+    for last in [
+        "16:00 sell 1 shelf for 300 card fetched\n",
+        "agree 300 for 1 shelf delivered as deal\n16:00 sell 1 shelf for 300 card agreed deal\n",
+    ] {
+        check_of(2, &format!("{sold}{last}"), 60);
+        check_of(2, &format!("{sold}{driven}{last}"), 0);
+        check_of(2, &format!("{sold}{last}{}", driven.replace("15:", "17:")), 0);
+    }
+    check_of(2, &format!("{}16:00 {sold}", sold.replace("delivered", "fetched")), 60);
 }

@@ -1,9 +1,10 @@
 //! How one is paid: the way that costs most is in every mark, coins go as the maker rounds, and what tags mean where tax changes its side.
 //! Reckoned by hand beside each row.
 
-use fivebar_core::ledger::decide::{Command, MoneyCommand, Now, decide};
+use fivebar_core::ledger::decide::{BookCommand, Command, MoneyCommand, Now, decide};
 use fivebar_core::ledger::kind::sale::Paid;
-use fivebar_core::quantity::{Currency, Decimal, Money, Side};
+use fivebar_core::ledger::{Book, Clock, Device};
+use fivebar_core::quantity::{Currency, Money, Side};
 use fivebar_core::sheet::Shop;
 use fivebar_core::sheet::account::account;
 use fivebar_core::sheet::tags::{turned, turning};
@@ -108,11 +109,34 @@ fn the_side_turns_with_its_tags_in_one_act() {
     let tags = turned(&shop, Currency::USD, Side::Top).unwrap();
     let (till, tags) = turning(Currency::USD, Side::Top, &tags);
     let command = Command::Money(MoneyCommand::TurnTax { till, tags: tags.clone() });
-    let act = decide(&story.book, &command, Now { wall: story.now, chance: [1; 10] }).unwrap();
-    assert_eq!(act.facts().len(), 1 + tags.len());
-    for tag in tags {
-        let tax = fivebar_core::money::tax::Tax { rate: Decimal::new(19, 2), side: Side::Top };
-        let pays = tax.charge(tag.sum).unwrap();
-        assert!([usd("680"), usd("119")].contains(&pays), "{pays}");
+    let mut book = story.book.clone();
+    let mut clock = Clock::new(Device::read("b").unwrap(), None);
+    let mut write = |book: &mut Book, command: &Command, chance: u8| {
+        let entries = decide(book, command, Now { wall: story.now, chance: [chance; 10] }).unwrap().stamped(book, &mut clock);
+        entries.iter().for_each(|entry| drop(book.add(entry)));
+        entries
+    };
+    let stands = |book: &Book| {
+        let shop = Shop::of(book, story.now.at);
+        let pricing = |job: &str| account(&shop, story.names.job(job).unwrap()).unwrap().pricing;
+        let tags = ["bench", "lamp", "gone"].map(pricing).map(|it| (it.tag.unwrap(), it.ask.unwrap()));
+        (shop.till(Currency::USD).side, tags)
+    };
+    let before = stands(&book);
+    let entries = write(&mut book, &command, 1);
+    assert_eq!(entries.len(), 1 + tags.len());
+    let [bench, lamp, gone] = [("571.43", "680"), ("100", "119"), ("50", "59.50")].map(|(tag, pays)| (usd(tag), usd(pays)));
+    assert_eq!(stands(&book), (Some(Side::Top), [bench, lamp, gone]));
+    write(&mut book, &Command::Book(BookCommand::TakeBack { act: entries[0].id }), 2);
+    assert_eq!(stands(&book), before);
+}
+
+/// Inside 8.875 % a tag of 10.00 is paid 10.00. With it on top no tag is: 10.00 / 1.08875 = 9.18, which pays 9.99, and 9.19 pays 10.01.
+#[test]
+fn what_no_tag_can_bring_to_the_cent_is_said() {
+    for (tag, wanted) in [("10.00", ["9.18", "9.99"]), ("20.00", ["18.37", "20.00"])] {
+        let story = told(&format!("till tax 0.08875 inside\njob lamp \"Lamp\" 1 spec\ntag {tag} lamp\n"));
+        let found = turned(&Shop::of(&story.book, story.now.at), Currency::USD, Side::Top).unwrap();
+        assert_eq!(found.iter().map(|it| [it.same_pay, it.then_pays]).collect::<Vec<_>>(), [wanted.map(usd)], "{tag}");
     }
 }

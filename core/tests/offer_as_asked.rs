@@ -74,6 +74,31 @@ fn a_drive_to_come_is_for_the_pieces_that_are_left() {
     assert_eq!(marks(&offered(&story, (2, Paid::Bank, Carried::Delivered), None))[2], Some(usd("115")));
 }
 
+/// Nine hours and 20 of glue are in five stands. Three hours of the five at the wheel and 30 of the 50 for the van went into the three that were
+/// brought: two hours and 20 are to come for the two that are left, which take 3 h 36 and 8 besides. Where the three were fetched, all that was
+/// driven and is to be is of the two.
+#[test]
+fn a_drive_that_was_made_is_of_the_pieces_it_brought() {
+    let begun = "spend 20 glue on stand\nplan \"bring\" deliver 300 min for stand\nplan-cost other 50 \"van\" delivery for stand\n";
+    let made = "start \"shape\" make on stand\n17:00 stop\n";
+    let driven = "start \"bring\" deliver on stand\n20:00 stop\nspend 30 other on stand\n";
+    let check = |lines: &str, carried, minutes: i64, costs: &str| {
+        let story = told(&format!("{STAND}job stand \"Stand\" 5 spec\n{begun}{made}{driven}{lines}"));
+        let sheet = offered(&story, (2, Paid::Bank, carried), Some("300"));
+        let (way, pay) = (sheet.left.unwrap().way, Decimal::from(20));
+        assert_eq!((way.time, way.costs), (Span::minutes(minutes), usd(costs)), "{lines} {carried:?}");
+        let needs = way.costs.amount() + pay * Decimal::from(minutes) / Decimal::from(60);
+        assert_eq!(marks(&sheet)[2].map(|mark| mark.amount()), Some(needs), "{lines} {carried:?}");
+    };
+    let brought = "sell 3 stand for 600 card delivered\n";
+    check(brought, Carried::Delivered, 336, "28");
+    check(brought, Carried::Fetched, 216, "8");
+    check("sell 3 stand for 600 card fetched\n", Carried::Delivered, 216 + 300, "58");
+    check("sell 3 stand for 600 card fetched\n", Carried::Fetched, 216 + 180, "38");
+    // What is planned anew of the van is for what is still to be brought.
+    check(&format!("{brought}plan-cost other 25 \"van\" delivery for stand\n"), Carried::Delivered, 336, "33");
+}
+
 /// A delivery of 15 and 2 h 48 at the lowest pay of 10 is 43 of what comes in: at 3 % for the card 44.33 more are not to be gone under.
 #[test]
 fn waiting_counts_the_delivery_where_it_is_delivered() {

@@ -3,8 +3,9 @@
 mod maker;
 
 use fivebar_core::haul::Pile;
-use fivebar_core::ledger::decide::{BookCommand, Command, HaulCommand, JobCommand, On, PileFacts};
+use fivebar_core::ledger::decide::{BookCommand, Command, EstimateCommand, HaulCommand, JobCommand, On, PileFacts};
 use fivebar_core::ledger::kind::book::Struck;
+use fivebar_core::ledger::kind::estimate::OldJobTold;
 use fivebar_core::ledger::kind::haul::{Fate, HaulDescribed, PileDescribed, Way};
 use fivebar_core::ledger::kind::job::For;
 use fivebar_core::ledger::{Book, Clock, fold};
@@ -254,4 +255,73 @@ fn inv05_what_rests_on_nothing_stays_near_the_wall() {
     let id = two.phones[1].order(Command::Job(job))[0];
     let stamp = two.phones[1].book.entry(id).map(|(entry, _)| entry.stamp.0).unwrap();
     assert!(wall <= stamp && wall.until(stamp) <= Clock::LIFT_MOST.plus(Span::minutes(1)), "{stamp:?}");
+}
+
+fn old(name: &str, minutes: i64) -> OldJobTold {
+    OldJobTold { name: name.into(), span: Span::minutes(minutes), thought: None, sum: None, piece: None, pieces: None, first: None }
+}
+
+fn old_jobs(book: &Book) -> Vec<(String, i64)> {
+    fold::workshop(book).old_jobs.iter().map(|old| (old.name.clone(), old.span.as_minutes())).collect()
+}
+
+impl Two {
+    /// Puts the first old job of a phone right; whether that was anything new.
+    fn retell(&mut self, phone: usize, (name, minutes): (&str, i64)) -> bool {
+        let line = fold::workshop(&self.phones[phone].book).old_jobs[0].entry;
+        self.phones[phone].try_order(Command::Estimate(EstimateCommand::Retell { line, job: old(name, minutes) })).is_ok()
+    }
+
+    fn told() -> Two {
+        let mut two = Two::begin(0);
+        two.phones[0].order(Command::Estimate(EstimateCommand::Tell(vec![old("Stool", 60)])));
+        two.meet();
+        two
+    }
+}
+
+/// Both put it right while they are apart, one of them twice: it is one old job, as the last word has it. That taken back, the word before stands.
+#[test]
+fn an_old_job_put_right_on_two_phones_is_one() {
+    let mut two = Two::told();
+    two.pass(1);
+    assert!(two.retell(0, ("Bar stool", 70)));
+    two.pass(2);
+    assert!(two.retell(0, ("Bar stool in ash", 75)));
+    two.pass(3);
+    assert!(two.retell(1, ("Low stool", 80)));
+    let act = two.phones[1].book.entries().last().unwrap().0.act.unwrap();
+    two.meet();
+    assert_eq!([0, 1].map(|phone| old_jobs(&two.phones[phone].book)), [0; 2].map(|_| vec![("Low stool".to_owned(), 80)]));
+    two.phones[0].order(Command::Book(BookCommand::TakeBack { act }));
+    assert_eq!(old_jobs(&two.phones[0].book), [("Bar stool in ash".to_owned(), 75)]);
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig { cases: 48, failure_persistence: None, ..ProptestConfig::default() })]
+
+    /// However often either phone puts it right, and whenever they meet: one old job, as it was told last, in any order of arrival.
+    #[test]
+    fn inv03_an_old_job_put_right_stays_one(
+        steps in prop::collection::vec((0..2_usize, 0..4_usize, 1..500_i64, any::<bool>()), 1..10),
+        turn in any::<prop::sample::Index>(),
+    ) {
+        let mut two = Two::told();
+        let mut last = ("Stool", 60);
+        for (minute, (phone, name, minutes, meet)) in (1..).zip(steps) {
+            two.pass(minute);
+            let word = (["Stool", "Bar stool", "Low stool", "Step"][name], minutes);
+            last = if two.retell(phone, word) { word } else { last };
+            if meet {
+                two.meet();
+            }
+        }
+        two.meet();
+        prop_assert_eq!(old_jobs(&two.phones[0].book), vec![(last.0.to_owned(), last.1)]);
+        let mut lines: Vec<&str> = two.phones[0].book.lines().collect();
+        let turn = turn.index(lines.len());
+        lines.rotate_left(turn);
+        lines.reverse();
+        prop_assert_eq!(old_jobs(&Book::of_lines(lines)), old_jobs(&two.phones[1].book));
+    }
 }

@@ -2,6 +2,7 @@
 use fivebar_tests::count::{FIGURE, HONEST, SAVED};
 use fivebar_tests::opened::{SLOW, after_a_restart, fresh, saved_aloud, shown_as_saved, with_script};
 use fivebar_tests::{Browser, Phone, app, book};
+use serde_json::Value;
 use std::time::Duration;
 
 #[test]

@@ -51,6 +51,8 @@ pub struct Costs {
     pub still: Money,
     /// Of that, what falls away when the buyer fetches it.
     pub still_delivery: Money,
+    /// What was booked of what is planned for a delivery.
+    pub driven: Money,
     /// Of that, wood: shares of hauls to come.
     pub still_wood: Money,
 }
@@ -198,7 +200,8 @@ fn costs(shop: &Shop, job: &Job, shares: Vec<JobShare>) -> Answer<Costs> {
     let still = |of: fn(&PlannedCost) -> bool| still(shop, job, (of, shared));
     let still_wood = still(|cost| cost.kind.as_str() == HAUL)?;
     let (still, still_delivery) = (still(|_| true)?, still(|cost| cost.delivery)?);
-    Ok(Costs { lines: job.booked.clone(), shares, total: known.then_some(sum), by_kind, still, still_delivery, still_wood })
+    let (lines, total, driven) = (job.booked.clone(), known.then_some(sum), driven(shop, job)?);
+    Ok(Costs { lines, shares, total, by_kind, still, still_delivery, driven, still_wood })
 }
 
 fn add(by_kind: &mut Sorted<Key, Money>, kind: Option<Key>, sum: Money) -> Answer<()> {
@@ -225,6 +228,20 @@ fn still(shop: &Shop, job: &Job, (of, shared): (fn(&PlannedCost) -> bool, Option
         if Decimal::ZERO < rest.amount() {
             sum = sum.plus(rest)?;
         }
+    }
+    Ok(sum)
+}
+
+/// What was booked of each kind that is planned for a delivery, since it first was; what came back of it less.
+fn driven(shop: &Shop, job: &Job) -> Answer<Money> {
+    let mut sum = Money::zero(job.currency);
+    for cost in job.planned_costs.iter().filter(|cost| cost.delivery) {
+        let (at, after) = cost.first;
+        let lines = job.booked.iter().skip(after).filter(|line| line.kind.as_ref() == Some(&cost.kind)).map(|line| line.sum);
+        let helped = cost.kind.as_str() == HELPER;
+        let paid = if helped { earned_since(shop, (On::Job(job.id), at), job.currency)? } else { Money::zero(job.currency) };
+        let of_kind = Money::sum(job.currency, lines)?.plus(paid)?;
+        sum = if Decimal::ZERO < of_kind.amount() { sum.plus(of_kind)? } else { sum };
     }
     Ok(sum)
 }

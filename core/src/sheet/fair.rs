@@ -1,11 +1,11 @@
 //! A fair or a market: how many pieces cover the stall, the drive and the hours there, and what so many leave for an hour of it.
 
 use super::account::of as reckon;
-use super::marks::ask_today;
+use super::offer::Asking;
 use super::shop::Shop;
 use crate::ledger::fold::{Job, jobs, part};
 use crate::ledger::kind::haul::Per;
-use crate::ledger::kind::sale::Paid;
+use crate::ledger::kind::sale::{Carried, Paid};
 use crate::money::cost::{CostKind, DistanceRate, distance};
 use crate::money::cover::pieces_to_cover;
 use crate::money::left::Way;
@@ -75,8 +75,10 @@ pub enum Lacks {
 pub fn fair(shop: &Shop, of: &Fair) -> Answer<Result<FairSheet, Lacks>> {
     let job = shop.job(of.job)?;
     let account = reckon(shop, &job)?;
-    let ask = ask_today(shop, &job, (1, of.paid))?.or(account.pricing.ask);
-    let (ask, costs) = match (ask, own_costs(&job, account.pricing.work.costs)?) {
+    // Who buys it there carries it home.
+    let asking = Asking { n: 1, paid: of.paid, carried: Carried::Fetched, tax: None };
+    let costs = account.pricing.work_of(asking.carried)?.costs;
+    let (ask, costs) = match (account.pricing.ask(shop, &job, asking)?, own_costs(&job, costs)?) {
         (Some(ask), Some(costs)) => (ask, costs),
         (None, Some(_)) => return Ok(Err(Lacks::Price)),
         (Some(_), None) => return Ok(Err(Lacks::Cost)),

@@ -6,6 +6,7 @@ use super::rate::RateSheet;
 use super::shop::Shop;
 use super::waiting::{Known, known};
 use crate::ledger::fold::{Job, part};
+use crate::ledger::kind::bench::Kind;
 use crate::ledger::kind::sale::{Carried, Paid};
 use crate::money::offer::{Agreed, Standing, settle};
 use crate::money::price::{Hourly, Mark, Marks, Proposed, Work, marks, proposed};
@@ -42,11 +43,12 @@ pub struct Pricing {
 /// # Errors
 /// [`Refusal::FeesEatThePrice`], [`Refusal::MoneyOutOfRange`].
 pub fn pricing(shop: &Shop, job: &Job, (costs, hours): (&Costs, &Hours), rate: &RateSheet) -> Answer<Pricing> {
-    let delivery = drive(job, costs, hours)?;
+    let delivery = as_left(job, (costs.still_delivery, hours.still_delivery))?;
     let whole = whole(job, (costs, hours), Carried::Delivered)?;
+    let time = |all: Span| Ok(all.minus(hours.still_delivery).plus(delivery.1).minus(driven(hours)).plus(driven_for_left(job, hours)?));
     let work = Work {
-        costs: whole.costs.map(|all| all.minus(costs.still_delivery)?.plus(delivery.0)).transpose()?,
-        time: whole.time.map(|all| all.minus(hours.still_delivery).plus(delivery.1)),
+        costs: whole.costs.map(|all| costs_as_left(job, costs, all)).transpose()?,
+        time: whole.time.map(time).transpose()?.filter(|time| Span::ZERO < *time),
         ..whole
     };
     let (tax, points, hourly) = (shop.tax_of(job), shop.points(job.currency), rate.hourly());
@@ -122,13 +124,38 @@ pub(super) fn whole(job: &Job, (costs, hours): (&Costs, &Hours), carried: Carrie
     Ok(Work { costs: all, time, pieces: job.pieces })
 }
 
-/// What is to come of a delivery is for the pieces on hand: what it would take if all of the batch went as they go.
-fn drive(job: &Job, costs: &Costs, hours: &Hours) -> Answer<(Money, Span)> {
-    let (costs, time, left) = (costs.still_delivery, hours.still_delivery, job.left());
+/// What a delivery of the pieces on hand takes is theirs alone: what it would take if all of the batch went as they go.
+fn as_left(job: &Job, (costs, time): (Money, Span)) -> Answer<(Money, Span)> {
+    let left = job.left();
     if left == 0 {
         return Ok((costs, time));
     }
     Ok((part(costs, job.pieces, left)?, part_of_time(time, job.pieces, left)?))
+}
+
+/// All costs, as if all of the batch went as its pieces on hand go: of what was booked for a delivery nothing, where others were brought.
+///
+/// # Errors
+/// [`Refusal::MoneyOutOfRange`].
+pub(super) fn costs_as_left(job: &Job, costs: &Costs, all: Money) -> Answer<Money> {
+    let (to_come, _) = as_left(job, (costs.still_delivery, Span::ZERO))?;
+    let others = all.minus(costs.still_delivery)?.plus(to_come)?.minus(costs.driven)?;
+    if is_of_gone(job) { Ok(others) } else { others.plus(as_left(job, (costs.driven, Span::ZERO))?.0) }
+}
+
+/// Whether what was driven so far was for pieces that are gone.
+fn is_of_gone(job: &Job) -> bool {
+    0 < job.left() && job.selling.is_any_brought()
+}
+
+/// What was logged of deliveries.
+fn driven(hours: &Hours) -> Span {
+    hours.by_kind.get(&Kind::Deliver).copied().unwrap_or_default()
+}
+
+/// Of that, what the pieces on hand took.
+fn driven_for_left(job: &Job, hours: &Hours) -> Answer<Span> {
+    if is_of_gone(job) { Ok(Span::ZERO) } else { Ok(as_left(job, (Money::zero(job.currency), driven(hours)))?.1) }
 }
 
 impl Pricing {
@@ -156,6 +183,14 @@ impl Pricing {
         Ok(self.tag.or(proposed.map(|proposed| proposed.tag)))
     }
 
+    /// What is asked today for so many pieces paid and carried in one way: where no tag is set, by what is proposed.
+    ///
+    /// # Errors
+    /// As [`ask_today`].
+    pub fn ask(&self, shop: &Shop, job: &Job, asking: Asking) -> Answer<Option<Money>> {
+        asked(shop, (job, self.tag_of(shop, job, asking.carried)?), (asking.n, asking.paid))
+    }
+
     /// What stands before the buyer speaks, for so many pieces paid and carried in one way: the marks are reckoned anew.
     ///
     /// # Errors
@@ -167,7 +202,7 @@ impl Pricing {
         let take = terms.take()?;
         // Guesses that say nothing leave the marks of the work.
         let known = known(shop, job)?.filter(|known| known.worth.is_ok());
-        let ask = asked(shop, (job, self.tag_of(shop, job, asking.carried)?), (n, paid))?;
+        let ask = self.ask(shop, job, asking)?;
         let take = known.as_ref().map_or(Ok(take), |known| known.rests.carried(take, (n, asking.carried)))?;
         let of_waiting = |known: &Known| Some((known.under((n, ask?), take).ok()?, known.band((n, ask?), take)));
         let waiting = known.as_deref().and_then(of_waiting);

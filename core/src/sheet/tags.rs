@@ -16,8 +16,9 @@ pub struct TurnedTag {
     /// What a buyer hands over for it now, and would if it stays as it is.
     pub pays: Money,
     pub would_pay: Money,
-    /// The tag for which a buyer hands over as much as now, to the minor unit.
+    /// The tag for which a buyer hands over as much as now, and what that comes to: no tag may hit it to the minor unit.
     pub same_pay: Money,
+    pub then_pays: Money,
 }
 
 /// Tags of pieces that are still to be sold, for which a buyer would hand over another sum with the usual tax on this side.
@@ -33,7 +34,9 @@ pub fn turned(shop: &Shop, currency: Currency, side: Side) -> Answer<Vec<TurnedT
         let (Some(tag), new) = (job.tag, after.tax(currency, job.tax)) else { continue };
         let (pays, would_pay) = (shop.tax_of(&job).charge(tag)?, new.charge(tag)?);
         if pays != would_pay {
-            found.push(TurnedTag { job: job.id, name: job.name, tag, pays, would_pay, same_pay: tag_for(pays, new)? });
+            let same_pay = tag_for(pays, new)?;
+            let then_pays = new.charge(same_pay)?;
+            found.push(TurnedTag { job: job.id, name: job.name, tag, pays, would_pay, same_pay, then_pays });
         }
     }
     Ok(found)

@@ -4,7 +4,7 @@
 use super::account::{Account, of as reckon};
 use super::carried::HAUL;
 use super::gallery::of_one;
-use super::marks::{by_dearest, dearest, for_need, one_paid};
+use super::marks::{by_dearest, costs_as_left, dearest, for_need, one_paid};
 use super::offer::{Leaves, leaves, left_of};
 use super::shop::Shop;
 use crate::ledger::fold::{GalleryTerms, Job, LikePiece, part};
@@ -180,7 +180,7 @@ fn bought(shop: &Shop, (job, account): (&Job, &Account)) -> Answer<Result<Bought
     let haul = Key::read(HAUL).and_then(|haul| account.costs.by_kind.get(&haul).copied()).unwrap_or(Money::zero(job.currency));
     let haul = haul.plus(account.costs.still_wood)?;
     let all = Money::sum(job.currency, account.costs.by_kind.values().copied())?.plus(account.costs.still)?;
-    let all = all.minus(account.costs.still_delivery)?.plus(account.pricing.delivery.0)?;
+    let all = costs_as_left(job, &account.costs, all)?;
     let time = account.hours.haul.unwrap_or(Span::ZERO);
     let costs = Some(all.minus(haul)?.plus(boards)?);
     let work = Work { costs, time: account.pricing.work.time.map(|all| all.minus(time)), ..account.pricing.work };

@@ -3,8 +3,8 @@
 //! Carries invariant 9: nothing counts as saved until its transaction completed, nothing is written before the first load.
 
 use super::plan::LastTick;
-use fivebar_core::bench::{Bench, On};
 use fivebar_core::bench::wait::Waits;
+use fivebar_core::bench::{Bench, On};
 use fivebar_core::haul::Haul;
 use fivebar_core::ledger::book::subjects;
 use fivebar_core::ledger::decide::{Command, Now, Turned, decide, turned};

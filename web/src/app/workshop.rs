@@ -111,6 +111,8 @@ pub struct Workshop {
     pub tool: Option<Box<tools::Draft>>,
     /// A can or pack that is being written down.
     pub can: Option<Box<cans::Draft>>,
+    /// Cans and packs that are used up are shown.
+    pub used_up: bool,
     /// A rate of sales tax that is being written down.
     pub tax: Option<Box<taxes::Draft>>,
     /// The side of sales tax that is asked about.

@@ -59,7 +59,7 @@ fn tell(job: &kind::OldJobTold, act: &mut Act) {
     act.add(kind::OldJobTold { name: job.name.trim().to_owned(), ..job.clone() });
 }
 
-/// The line as it stood counts no more, whatever name the job has now.
+/// The line as it stood counts no more, whatever name the job has now; what another phone made of it meanwhile is of the same job.
 fn retell(book: &Book, (line, job): (Id, &kind::OldJobTold), act: &mut Act) -> Answer<()> {
     let known = fold::workshop(book).old_jobs;
     let old = known.iter().find(|old| old.entry == line).ok_or(Refusal::NotThere)?;
@@ -68,7 +68,7 @@ fn retell(book: &Book, (line, job): (Id, &kind::OldJobTold), act: &mut Act) -> A
         return Err(Refusal::NothingAsked);
     }
     act.add(Struck { entries: vec![line] });
-    tell(job, act);
+    tell(&kind::OldJobTold { first: Some(old.first), ..job.clone() }, act);
     Ok(())
 }
 
@@ -125,7 +125,15 @@ mod tests {
     use crate::quantity::{Currency, Money};
 
     fn told(name: &str, minutes: i64) -> kind::OldJobTold {
-        kind::OldJobTold { name: name.into(), span: Span::minutes(minutes), thought: None, sum: None, piece: None, pieces: None }
+        kind::OldJobTold {
+            name: name.into(),
+            span: Span::minutes(minutes),
+            thought: None,
+            sum: None,
+            piece: None,
+            pieces: None,
+            first: None,
+        }
     }
 
     fn made(job: Id, [low, likely, high]: [i64; 3]) -> kind::EstimateMade {

@@ -23,6 +23,8 @@ pub struct Kept {
 #[derive(Clone, Debug, PartialEq)]
 pub struct OldJob {
     pub entry: Id,
+    /// The entry by which it was first told, before it was put right.
+    pub first: Id,
     pub name: String,
     pub span: Span,
     /// What was thought of it.
@@ -57,13 +59,13 @@ impl OldJob {
     }
 }
 
-/// The same name replaces an old job; one that took no time is none.
+/// The same name replaces an old job, and so does what puts the same right; one that took no time is none.
 pub(super) fn told(old: &mut Vec<OldJob>, entry: &Entry, f: &OldJobTold) {
-    let name = in_small(f.name.trim());
-    old.retain(|there| in_small(there.name.trim()) != name);
+    let (name, first) = (in_small(f.name.trim()), f.first.unwrap_or(entry.id));
+    old.retain(|there| there.first != first && in_small(there.name.trim()) != name);
     if Span::ZERO < f.span {
         let pieces = f.pieces.unwrap_or(1).max(1);
         let (name, span, thought) = (f.name.clone(), f.span, f.thought.filter(|thought| Span::ZERO < *thought));
-        old.push(OldJob { entry: entry.id, name, span, thought, sum: f.sum, piece: f.piece.clone(), pieces });
+        old.push(OldJob { entry: entry.id, first, name, span, thought, sum: f.sum, piece: f.piece.clone(), pieces });
     }
 }

@@ -88,13 +88,17 @@ fn planned(job: &mut Job, entry: &Entry) {
             put(&mut job.operations, operation, |operation| operation.op == f.op);
         }
         Fact::CostPlanned(f) if f.sum.currency() == job.currency => {
+            let (at, after) = (entry.at(), job.booked.len());
+            let before = job.planned_costs.iter().find(|cost| cost.kind == f.kind && cost.delivery);
+            let first = before.map_or((at, after), |cost| cost.first);
             let cost = PlannedCost {
                 kind: f.kind.clone(),
                 sum: f.sum,
                 what: f.what.clone(),
                 delivery: f.delivery.unwrap_or(false),
-                at: entry.at(),
-                after: job.booked.len(),
+                at,
+                after,
+                first,
             };
             put(&mut job.planned_costs, cost, |cost| cost.kind == f.kind);
             job.planned_costs.retain(|cost| !cost.sum.is_zero());

@@ -5,8 +5,9 @@ use crate::quantity::{Count, Id, Key, Money, Span};
 
 kinds! {
     /// An old job was told, to count as history: what it took, and as far as they are known what was thought of it, what it sold for (all
-    /// pieces together), which kind of piece it was and how many alike (one where it is missing). The same name replaces it.
-    OldJobTold { name: String, span: Span; thought: Span, sum: Money, piece: Key, pieces: Count }
+    /// pieces together), which kind of piece it was and how many alike (one where it is missing). The same name replaces it. Put right, it
+    /// names the entry by which it was `first` told: of all that name one the latest stands.
+    OldJobTold { name: String, span: Span; thought: Span, sum: Money, piece: Key, pieces: Count, first: Id }
     /// An estimate of a job as it was given, in whole minutes: less than `low` one time in ten, no more than `likely` half the time, no more
     /// than `high` nine times in ten. `thought` is what the maker thought of all of it, where all of it was thought, before the `factor` learnt from so many `jobs`; `allowance` for
     /// rework stands where there is no factor. The latest stands.

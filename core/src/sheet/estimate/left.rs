@@ -28,7 +28,7 @@ pub fn lefts(shop: &Shop, job: &Job, rows: &[Row]) -> Vec<Left> {
     let planned = |op: &str| job.operations.iter().any(|planned| planned.op == op);
     let steps = steps(shop, job);
     let unplanned = Span::sum(logged.by_op.iter().filter(|(op, _)| !planned(op)).map(|(_, shares)| shares.total()));
-    let is_over = |op: &str| job.operations.iter().any(|planned| planned.op == op && !job.has_to_come(planned));
+    let is_over = |op: &str| job.operations.iter().any(|planned| planned.op == op && !has_to_come(shop, job, planned));
     let left = |row: &Row| match row.op.as_deref() {
         None if job.left() == 0 => Left::Nothing(Over::Gone),
         None if is_made_whole(shop, job, &logged) => counted_alone(&counted(shop, job, rows)),
@@ -89,10 +89,15 @@ fn as_planned(left: Left, row: &Row) -> Left {
     }
 }
 
+fn has_to_come(shop: &Shop, job: &Job, operation: &Operation) -> bool {
+    let is_since = |run: &Run, since: Moment| run.work.op == operation.op && since <= run.started.at;
+    job.has_to_come(operation, |since| shop.bench.on(On::Job(job.id)).any(|run| is_since(run, since)))
+}
+
 /// What a planned operation is still thought to take, by the same rule as what is likely of it. None of one that nobody estimated and nobody
 /// began.
 pub fn still_thought(shop: &Shop, job: &Job, operation: &Operation) -> Option<Span> {
-    if !job.has_to_come(operation) {
+    if !has_to_come(shop, job, operation) {
         return Some(Span::ZERO);
     }
     let thought = operation.span.unwrap_or_default();

@@ -134,7 +134,7 @@ fn one(form: &mut Form, (name, first, of): (String, usize, Option<&Key>), (curre
     let thought = form.maybe(first.saturating_add(2), hours)?;
     let sum = form.maybe(first.saturating_add(3), |text| reading::money(text, currency, sign))?;
     let piece = kind_in(&name).and_then(Key::read).or_else(|| of.cloned());
-    Some(OldJobTold { name, span, thought, sum, piece, pieces })
+    Some(OldJobTold { name, span, thought, sum, piece, pieces, first: None })
 }
 
 /// Hours as whole minutes.

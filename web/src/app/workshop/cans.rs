@@ -32,6 +32,8 @@ pub struct Draft {
 #[derive(Clone, Debug, PartialEq)]
 pub enum CanTap {
     New,
+    /// Those that are used up are shown, or no more.
+    UsedUp,
     Name(String),
     Kind(Key),
     Unit(Key),
@@ -46,6 +48,7 @@ pub fn heard(app: &mut App, tap: CanTap, now: Now) {
     app.notice = None;
     match tap {
         CanTap::New => begin(app),
+        CanTap::UsedUp => app.workshop.used_up = !app.workshop.used_up,
         CanTap::Save => save(app, now),
         tap => {
             let Some(draft) = &mut app.workshop.can else { return };
@@ -55,7 +58,7 @@ pub fn heard(app: &mut App, tap: CanTap, now: Now) {
                 CanTap::Unit(unit) => draft.unit = Some(unit),
                 CanTap::At(nth) => draft.form.go(nth),
                 CanTap::Press(press) => draft.form.press(press, sign),
-                CanTap::New | CanTap::Save => {}
+                CanTap::New | CanTap::UsedUp | CanTap::Save => {}
             }
         }
     }

@@ -24,7 +24,6 @@ use crate::parts::so_far::so_far;
 use crate::view::{El, el};
 use crate::words::en::{changed, common, dates, jobs as words, rack as rack_words};
 use fivebar_core::bench::Stage;
-use fivebar_core::ledger::fold::AgreementState;
 use fivebar_core::quantity::{Decimal, Listed, Moment, Money, Span};
 use fivebar_core::sheet::estimate::EstimateSheet;
 use fivebar_core::sheet::job::{JobSheet, NextAct, Owed};
@@ -292,13 +291,9 @@ fn agreed(sheet: &JobSheet, seen: Seen<'_>) -> Vec<El<Msg>> {
     .listed()
 }
 
-/// What pieces were sold for, and beside it what was kept of orders that came to nothing.
+/// What pieces were sold for, and beside it what was kept of orders that came to nothing and of pieces that came back.
 fn sold_and_kept(sheet: &JobSheet, all: Money, seen: Seen<'_>) -> String {
-    let kept = sheet.selling.agreements.iter().filter_map(|agreement| match agreement.state {
-        AgreementState::Cancelled { kept, .. } => Some(kept),
-        _ => None,
-    });
-    let kept = Money::sum(all.currency(), kept).ok().filter(|kept| !kept.is_zero());
+    let kept = sheet.selling.kept(all.currency()).ok().filter(|kept| !kept.is_zero());
     match kept.and_then(|kept| Some((all.minus(kept).ok()?, kept))) {
         Some((sold, kept)) => words::sold_and_kept(&seen.speech.money(sold), &sum(kept, seen)),
         None => words::sold(&seen.speech.money(all)),

@@ -17,7 +17,7 @@ use crate::view::{El, el};
 use crate::words::en::{cans as words, common, job as job_words, workshop as shop_words};
 use fivebar_core::ledger::fold::Can;
 use fivebar_core::ledger::kind::money::Home;
-use fivebar_core::quantity::{Key, Listed};
+use fivebar_core::quantity::{Key, Listed, Wall};
 
 fn tap(tap: CanTap) -> Msg {
     say(Tap::Can(tap))
@@ -29,6 +29,28 @@ pub fn open(app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
     let rows = known.cans.iter().rev().filter(|can| !can.left().is_zero());
     let rows = rows.map(|can| row(can, app, seen)).listed();
     (!rows.is_empty()).then(|| el("section", "year").kid(el("h2", "").text(words::OPEN_CANS)).kid(el("div", "card list").kids(rows)))
+}
+
+/// Behind one key those that are used up, the latest first: their receipts are there as long as the book.
+pub fn used_up(app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
+    let known = app.shelf().workshop();
+    let gone = known.cans.iter().rev().filter(|can| can.left().is_zero()).listed();
+    let shown = app.workshop.used_up;
+    let show = key("key soft h56", words::USED_UP, words::used_up(gone.len()), tap(CanTap::UsedUp));
+    let show = show.attr("aria-expanded", if shown { "true" } else { "false" });
+    let rows = shown.then(|| el("div", "card list").kids(gone.iter().map(|can| gone_row(can, app, seen)).listed()));
+    (!gone.is_empty()).then(|| el("section", "year").kid(show).kids(rows))
+}
+
+/// What was paid for one that is used up, its receipts, and when it was.
+fn gone_row(can: &Can, app: &App, seen: Seen<'_>) -> El<Msg> {
+    let offset = seen.now.offset;
+    let until = can.over(seen.now.day()).map(|day| seen.speech.day(Wall::new(day.start(offset), offset)));
+    let receipts = receipts::of(can.id, app);
+    let held = words::held(&seen.speech.number(can.holds, 0, 2), can.unit.as_str(), until.as_deref());
+    let under = std::iter::once(held).chain(receipts::there(&receipts)).listed().join(", ");
+    let keys = Keys { above: receipts::pictures(&receipts, app), keys: receipts::take(can.id, &receipts, app).into_iter().listed() };
+    opening(can.id, Told { name: can.what.clone(), under, figure: seen.speech.money(can.paid) }, app, keys)
 }
 
 fn row(can: &Can, app: &App, seen: Seen<'_>) -> El<Msg> {

@@ -45,6 +45,7 @@ pub fn screen(app: &App, seen: Seen<'_>) -> Screen {
         .kids(super::cans::open(app, seen))
         .kids(both(&shop, app, seen))
         .kids(years)
+        .kids(super::cans::used_up(app, seen))
         .kid(el("div", "push"))
         .kid(el("h2", "").text(words::WRITE_DOWN))
         .kid(down)

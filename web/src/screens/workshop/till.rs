@@ -74,17 +74,22 @@ fn turned(side: Side, app: &App, seen: Seen<'_>) -> El<Msg> {
     let tags = tags(app, side);
     let shown = |sum: Money| seen.speech.money(sum);
     let rows = tags.iter().take(TAGS_SHOWN).map(|tag| {
-        let said = words::tag_turned((&shown(tag.pays), &shown(tag.would_pay)), &shown(tag.same_pay));
+        let (pays, same) = ((shown(tag.pays), shown(tag.would_pay)), shown(tag.same_pay));
+        let said = match tag.then_pays == tag.pays {
+            true => words::tag_turned((&pays.0, &pays.1), &same),
+            false => words::tag_nearly((&pays.0, &pays.1), (&same, &shown(tag.then_pays))),
+        };
         el("p", "").kid(el("b", "w7").text(format!("{}: ", tag.name))).kid(el("span", "").text(said))
     });
     let more = tags.len().checked_sub(TAGS_SHOWN).filter(|more| 0 < *more).map(|more| el("p", "t14 i2").text(words::more_tags(more)));
+    let pay_under = if tags.iter().all(|tag| tag.then_pays == tag.pays) { words::PAY_STAYS_UNDER } else { words::PAY_NEARLY_UNDER };
     let stays = |word: &'static str, under: &'static str, stays| key("key", word, under, say(Tap::Turn(stays)));
     el("section", "card hot")
         .attr("role", "alert")
         .kid(el("p", "w7").text(words::tags_change(tags.len(), side == Side::Top)))
         .kids(rows)
         .kids(more)
-        .kid(stays(words::PAY_STAYS, words::PAY_STAYS_UNDER, Stays::Pay))
+        .kid(stays(words::PAY_STAYS, pay_under, Stays::Pay))
         .kid(stays(words::TAGS_STAY, words::TAGS_STAY_UNDER, Stays::Tags))
         .kid(key("key h48", common::NOT_NOW, "", say(Tap::NoTurn)))
 }

@@ -7,6 +7,7 @@ pub const ONCE: &str = "Not counted";
 pub const COUNT_REST: &str = "Keep count";
 pub const KEEPS_UNDER: &str = "The day above is the day on its lid; what is used is of today. Used may stay empty: nothing of it yet.";
 pub const OPEN_CANS: &str = "Open cans and packs";
+pub const USED_UP: &str = "Used up";
 pub const IT_IS_EMPTY: &str = "It is empty";
 pub const OF_CANS: &str = "rest of cans";
 pub const OPEN_ONE: &str = "Open a can or pack";
@@ -40,6 +41,17 @@ pub fn age(months: u32) -> String {
         12.. => AGED.into(),
         months => format!("{months} months open"),
     }
+}
+
+/// "1 can or pack", "12 cans and packs".
+pub fn used_up(n: usize) -> String {
+    if n == 1 { "1 can or pack".into() } else { format!("{n} cans and packs") }
+}
+
+/// "32 fl oz", "32 fl oz, used up Fri 22 May".
+pub fn held(holds: &str, of: &str, until: Option<&str>) -> String {
+    let all = format!("{holds} {}", unit(of));
+    until.map_or(all.clone(), |day| format!("{all}, used up {day}"))
 }
 
 /// "22.5 of 32 fl oz left, 3 months open".

@@ -47,6 +47,7 @@ pub const INSIDE: &str = "inside the tag";
 pub const ON_TOP: &str = "on top of it";
 pub const PAY_STAYS: &str = "What buyers pay stays";
 pub const PAY_STAYS_UNDER: &str = "the tags change";
+pub const PAY_NEARLY_UNDER: &str = "the tags change; to the cent where a tag can";
 pub const TAGS_STAY: &str = "The tags stay";
 pub const TAGS_STAY_UNDER: &str = "buyers pay another sum";
 
@@ -59,6 +60,11 @@ pub fn tags_change(n: usize, on_top: bool) -> String {
 /// "a buyer pays $680.00, and would pay $809.20; to pay the same its tag is $571.43."
 pub fn tag_turned((pays, would): (&str, &str), same: &str) -> String {
     format!("a buyer pays {pays}, and would pay {would}. To pay the same, its tag is {same}.")
+}
+
+/// "a buyer pays $10.00, and would pay $10.89. To pay nearly the same, its tag is $9.18: a buyer pays $9.99."
+pub fn tag_nearly((pays, would): (&str, &str), (near, then): (&str, &str)) -> String {
+    format!("a buyer pays {pays}, and would pay {would}. To pay nearly the same, its tag is {near}: a buyer pays {then}.")
 }
 
 /// "2 more tags."

@@ -1,6 +1,6 @@
 //! What is known of a job: plain facts, no price is worked out here.
 
-use super::selling::Selling;
+use super::selling::{Sale, Selling};
 use crate::ledger::fold::{Booked, Kept, KeptPlan, Quote, TaxBy};
 use crate::ledger::kind::bench::{Kind, Stage};
 use crate::ledger::kind::job::{For, HaulUsed};
@@ -108,6 +108,8 @@ pub struct PlannedCost {
     /// When it was planned, and how many lines were booked of the job by then.
     pub at: Moment,
     pub after: usize,
+    /// The same of when a delivery was first planned of its kind.
+    pub first: (Moment, usize),
 }
 
 /// The maker was done with it; what its hauls cost it is frozen.
@@ -164,10 +166,11 @@ impl Job {
         self.pieces.saturating_sub(self.selling.gone())
     }
 
-    /// Whether an operation can still be to come: the job goes on, and a piece is on hand, or it was planned since the last one went; or the last
-    /// one was sold on the spot and is yet to be driven to its buyer.
-    pub fn has_to_come(&self, operation: &Operation) -> bool {
-        let is_driven = || operation.kind == Kind::Deliver && self.selling.is_driven_after_sale();
+    /// Whether an operation can still be to come: the job goes on, and a piece is on hand, or it was planned since the last one went; or one was
+    /// sold on the spot and is yet to be driven to its buyer: the last of all, or nothing was driven since.
+    pub fn has_to_come(&self, operation: &Operation, is_driven_since: impl Fn(Moment) -> bool) -> bool {
+        let waits = |sale: &Sale| self.selling.is_last(sale) || !is_driven_since(sale.at.at);
+        let is_driven = || operation.kind == Kind::Deliver && self.selling.driven_after_sale().is_some_and(waits);
         let is_planned_since = || self.selling.last_went().is_none_or(|went| went < operation.at);
         self.ended.is_none() && (0 < self.left() || is_planned_since() || is_driven())
     }

@@ -59,11 +59,21 @@ impl Selling {
         self.standing().map(|sale| sale.at.at).chain(given).max()
     }
 
-    /// Whether the last sale was of a piece that the maker drives to its buyer, and of none that was agreed before: that is driven to where it
-    /// is handed over and sold.
-    pub fn is_driven_after_sale(&self) -> bool {
-        let last = self.standing().max_by_key(|sale| sale.at.at);
-        last.is_some_and(|sale| sale.agreed.is_none() && sale.carried == Some(Carried::Delivered))
+    /// The last sale of a piece that the maker drives to its buyer, of those that were not agreed before: what was is driven to where it is handed
+    /// over and sold.
+    pub fn driven_after_sale(&self) -> Option<&Sale> {
+        self.standing().filter(|sale| sale.agreed.is_none() && sale.carried == Some(Carried::Delivered)).max_by_key(|sale| sale.at.at)
+    }
+
+    /// Whether nothing was sold after this one.
+    pub fn is_last(&self, sale: &Sale) -> bool {
+        self.standing().max_by_key(|sale| sale.at.at).is_some_and(|last| last.id == sale.id)
+    }
+
+    /// Whether a piece went that its buyer did not fetch: what was driven so far was driven for such.
+    pub fn is_any_brought(&self) -> bool {
+        let went = self.sold_by_galleries().saturating_add(self.at_galleries_now());
+        0 < went || self.standing().any(|sale| 0 < sale.n && sale.carried != Some(Carried::Fetched))
     }
 
     /// Pieces promised and not yet handed over.
@@ -76,7 +86,15 @@ impl Selling {
     /// # Errors
     /// [`crate::refusal::Refusal::MoneyOutOfRange`].
     pub fn taken(&self, currency: Currency) -> Answer<Money> {
-        Money::sum(currency, self.standing().map(|sale| sale.sum))?.plus(PaidFor::of(self, currency)?.kept)?.plus(self.rounded(currency)?)
+        Money::sum(currency, self.standing().map(|sale| sale.sum))?.plus(self.kept(currency)?)?.plus(self.rounded(currency)?)
+    }
+
+    /// What was kept of sales that were taken back and of agreements that came to nothing: no more than had come in.
+    ///
+    /// # Errors
+    /// [`crate::refusal::Refusal::MoneyOutOfRange`].
+    pub fn kept(&self, currency: Currency) -> Answer<Money> {
+        Ok(PaidFor::of(self, currency)?.kept)
     }
 
     /// What payments in coins came to beyond what was owed, less what went back in coins beyond what was over.

@@ -210,3 +210,19 @@ fn lines_of_an_order_that_came_to_nothing() {
     );
     check(&format!("{sold}cancel deal on more"), &["Sold $450.00", "Handed back", "\u{2212}51.00"], &["kept"]);
 }
+
+/// Beside what was sold stands what was kept in fact: of a stool that came back 15; of a deposit that never came in, though 200 of it were
+/// to be kept, nothing.
+#[test]
+fn what_is_said_to_be_kept_is_what_was_kept() {
+    let begun = "2026-05-22 08:14 -05:00 workshop USD inch\njob more \"Stools\" 3 spec\n";
+    let sold = "sell 1 more for 105.50 notes\n";
+    let check = |lines: &str, said: &str| {
+        Maker::told(&[&format!("{begun}{lines}")]).open("more").shows(&[&format!(">{said}<")]);
+    };
+    check(sold, "Sold $105.50");
+    check(&format!("{sold}sell 1 more for 105.50 notes as back\nreverse sale back on more kept 15\n"), "Sold $105.50, 15.00 kept");
+    let deal = "agree 800 for 2 more fetched as deal\npay 200 for more bank agreed deal as ahead\ncancel deal on more kept 200\n";
+    check(&format!("{sold}{deal}"), "Sold $105.50, 200.00 kept");
+    check(&format!("{sold}{deal}undo ahead\n"), "Sold $105.50");
+}

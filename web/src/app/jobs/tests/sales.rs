@@ -249,3 +249,16 @@ fn a_job_and_a_sale_take_their_tax_by_one_tap() {
     let wanted = [("2.00 USD", "0.02"), ("0.00 USD", "0"), ("0.00 USD", "0")];
     assert_eq!(lines, wanted.map(|(tax, rate)| (tax.to_owned(), rate.to_owned())));
 }
+
+/// Where the smallest coin is 0.25: of 499.90 agreed, 100 came ahead. Due in notes is 400 to the coin, by card to the cent, as it is booked then.
+#[test]
+fn what_is_due_at_the_hand_over_is_to_the_coin_it_is_paid_in() {
+    for (paid, due, came) in [(Some(Paid::Notes), "400.00", "500"), (Some(Paid::Card), "399.90", "499.9"), (None, "399.90", "100")] {
+        let mut maker = Maker::told(&["2026-05-22 08:14 -05:00 workshop USD inch\ntill cash 0.25\njob more \"Stools\" 1 spec\n\
+            agree 499.90 for 1 more fetched as deal\npay 100 for more bank agreed deal"]);
+        let agreed = maker.room("more", Room::Sell).sheet().selling.agreements[0].id;
+        maker.tap(Tap::Write(What::Sell(Some(agreed)))).pick(Pick::Paid(paid));
+        maker.shows(&["Agreed", "499.90", "Came in ahead", "100.00", "Due now", due]).tap(Tap::Save);
+        assert_eq!(maker.sheet().account.sold.received.amount().normalize().to_string(), came, "{paid:?}");
+    }
+}

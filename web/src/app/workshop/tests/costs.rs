@@ -52,6 +52,26 @@ fn a_can_is_opened_in_the_workshop() {
     assert!(!after(&mut app, [tap(Tap::Strike(opened.id))]).contains("Hard oil"));
 }
 
+/// A can that is used up is behind one key, with its receipt; none, and there is no key.
+#[test]
+fn the_receipt_of_a_can_that_is_empty_is_at_hand() {
+    let mut app = App::for_tests(Place::Workshop);
+    let new = [tap(Tap::Open(Over::Costs)), can(CanTap::New), can(CanTap::Name("Hard oil".into())), can(CanTap::Kind(key("finish")))];
+    let page =
+        after(&mut app, new.into_iter().chain([can(CanTap::Unit(key("ml")))]).chain(figures(&["750", "24"])).chain([can(CanTap::Save)]));
+    assert!(!page.contains("Used up"), "{page}");
+    let opened = app.own.workshop().cans[0].id;
+    let photo = fivebar_core::quantity::Id::new(app.now.at, [42; 10]);
+    after(&mut app, [Msg::Photo(PhotoTap::Receipt(opened)), Msg::Photo(PhotoTap::Kept { photo, bytes: 9 })]);
+    let page = after(&mut app, [tap(Tap::EmptyCan(opened))]);
+    assert!(page.contains("Used up") && page.contains("1 can or pack") && !page.contains("Hard oil"), "{page}");
+    let row = after(&mut app, [can(CanTap::UsedUp)]);
+    assert!(row.contains("Hard oil") && row.contains("750 ml, used up") && row.contains(", receipt") && row.contains("$24.00"), "{row}");
+    let open = after(&mut app, [tap(Tap::Line(opened))]);
+    assert!(open.contains("Being read.") && open.contains("Remove") && !open.contains("It is empty"), "{open}");
+    assert!(!after(&mut app, [can(CanTap::UsedUp)]).contains("Hard oil"));
+}
+
 #[test]
 fn a_can_that_holds_nothing_is_refused_and_what_was_typed_stays() {
     let mut app = App::for_tests(Place::Workshop);

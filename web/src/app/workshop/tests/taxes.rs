@@ -105,3 +105,12 @@ fn cash_goes_up_or_to_the_nearest_once_there_is_a_smallest_coin() {
     after(&mut app, [tap(Tap::CashUp(false))]);
     assert!(!till(&app).cash_up);
 }
+
+/// No tag brings 10.00 with 8.875 % on top: the nearest is said, and what a buyer pays of it.
+#[test]
+fn a_tag_that_pays_a_cent_less_says_so() {
+    let mut app = told("till tax 0.08875 inside\njob lamp \"Lamp\" 1 spec\ntag 10 lamp\n");
+    let asked = after(&mut app, [tap(Tap::Side(Side::Top))]);
+    let said = "a buyer pays $10.00, and would pay $10.89. To pay nearly the same, its tag is $9.18: a buyer pays $9.99.";
+    assert!(asked.contains(said), "{asked}");
+}

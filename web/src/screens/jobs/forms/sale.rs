@@ -8,6 +8,7 @@ use super::Asked;
 use crate::app::jobs::Tap;
 use crate::app::jobs::draft::{Draft, PaidTo, Pick, What, agreement_done, of_several};
 use crate::app::price::gallery::there;
+use crate::app::price::in_coins;
 use crate::app::taxes::tax;
 use crate::app::{App, Msg};
 use crate::parts::caution::caution;
@@ -110,20 +111,23 @@ fn sell(draft: &Draft, (sheet, agreed): (&JobSheet, Option<Id>), (app, seen): (&
     if can_tip(sheet) {
         asked.above.push(caution(jobs::CAUTION_TIP));
     }
-    asked.above.extend(agreed.and_then(|id| under_agreement(draft, (sheet, sheet.selling.agreement(id)?), seen)));
+    asked.above.extend(agreed.and_then(|id| under_agreement(draft, (sheet, sheet.selling.agreement(id)?), (app, seen))));
     let price = if agreed.is_some() { words::WHOLE_PRICE } else { handed_over((app, currency), by) };
     asked.slots = vec![Slot::new(price, currency.code()), Slot::whole(words::PIECES)];
     asked
 }
 
-/// What was agreed of what is handed over now, what came in ahead, and what the price that is typed leaves due or to hand back.
-fn under_agreement(draft: &Draft, (sheet, agreement): (&JobSheet, &Agreement), seen: Seen<'_>) -> Option<El<Msg>> {
+/// What was agreed of what is handed over now, what came in ahead, and what the price that is typed leaves due, to the coin it is paid in, or to
+/// hand back.
+fn under_agreement(draft: &Draft, (sheet, agreement): (&JobSheet, &Agreement), (app, seen): (&App, Seen<'_>)) -> Option<El<Msg>> {
     let rest = agreement.sum.minus(agreement.sold_for).ok()?;
     let came = sheet.selling.received_ahead(rest.currency(), agreement.id).ok()?;
     let price = reading::money(draft.form.text(0), rest.currency(), seen.speech.sign()).unwrap_or(rest);
     let due = price.minus(came).ok()?;
     let back = Money::zero(due.currency()).minus(due).ok()?;
-    let left = if due.amount() < Decimal::ZERO { line(words::BACK_NOW, sum(back, seen)) } else { line(words::DUE_NOW, sum(due, seen)) };
+    let handed = || draft.picks.paid.map_or(due, |paid| in_coins(app, paid, due));
+    let left =
+        if due.amount() < Decimal::ZERO { line(words::BACK_NOW, sum(back, seen)) } else { line(words::DUE_NOW, sum(handed(), seen)) };
     let ahead = (!came.is_zero()).then(|| line(words::CAME_AHEAD, sum(came, seen)));
     Some(el("section", "card").kid(line(words::AGREE, sum(rest, seen))).kids(ahead).kid(left))
 }
