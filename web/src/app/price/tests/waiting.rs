@@ -352,3 +352,28 @@ fn an_end_over_the_tag_is_said_everywhere() {
     maker.tap(Tap::Close).tap(Tap::Tag(TagTap::Open(job, What::Tag))).press("200").tap(Tap::Tag(TagTap::Done)).hides(&["In the end"]);
     maker.tap(Tap::Show(job)).hides(&["end", "152"]);
 }
+
+/// 150 boards: until the band is reckoned, bit by bit, the word goes by not under alone, and that is said; then the same offer is too close.
+#[test]
+fn a_word_before_its_band_says_so() {
+    let guess = "guess boards asks 6 buys 0.5 at 40 k 2 by 2026-07-27 end 10";
+    let text = |n: u32| format!("2026-06-01 09:00 +02:00 workshop EUR metric\njob boards \"Boards\" {n} spec\ntag 40 boards\n{guess}\n");
+    let mut maker = Maker::told(&text(150), "boards");
+    let (job, coming) = (maker.job, "The band of doubt is being reckoned.");
+    let under = sheet(&maker.app).unwrap().for_sale[0].not_under.unwrap();
+    maker.tap(Tap::Offer(job)).bargain(BargainTap::Say(under)).shows(&[coming]).hides(&["Too close"]);
+    maker.orders = maker.app.told(News::Painted);
+    maker.shows(&[coming]).hides(&["Too close"]);
+    maker.painted().shows(&["Too close", "The band comes from your guesses."]).hides(&[coming]);
+    // A few are reckoned at once, and too many never.
+    let mut few = Maker::told(&text(3), "boards");
+    let job = few.job;
+    few.tap(Tap::Offer(job)).hides(&[coming, "The band comes"]);
+    let mut many = Maker::told(&text(200), "boards");
+    let job = many.job;
+    many.tap(Tap::Offer(job))
+        .shows(&[coming])
+        .painted()
+        .bargain(BargainTap::Say(under))
+        .shows(&["Too many pieces and people for a band of doubt."]);
+}
