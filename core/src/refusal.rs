@@ -15,6 +15,8 @@ pub enum Refusal {
     LengthOutOfRange { met: Length, least: Length, most: Length },
     /// More pieces than one pile may hold.
     TooManyPieces { would_be: u32, most: u32 },
+    /// More pieces at once than a job, an offer or a run may hold.
+    TooManyAtOnce { would_be: u32, most: u32 },
     /// More pieces left than waiting is reckoned for.
     TooManyWait { left: Count, most: Count },
     /// Fewer pieces there than were asked for.

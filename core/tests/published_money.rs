@@ -15,7 +15,7 @@ use fivebar_core::money::rate::{Rate, Wanted, Year, rate};
 use fivebar_core::money::resale::Resale;
 use fivebar_core::money::tax::Tax;
 use fivebar_core::money::wear::{FirstYear, Spread, Tool};
-use fivebar_core::quantity::{Count, Currency, Day, Decimal, Length, Money, Side, Span};
+use fivebar_core::quantity::{Count, Currency, Day, Decimal, Length, Money, Side, Span, half_up};
 use published::{Ours, Row, check_all, table, topic, worked_examples};
 
 use Ours::{Elsewhere, Figures};
@@ -260,7 +260,7 @@ fn worked() {
         &[
             ("eu-wood-*", Elsewhere("wood")),
             ("rate-accountant", Figures(accountant)),
-            ("rate-hours-year", Elsewhere("hours off belong to the year's page")),
+            ("rate-hours-year", Figures(hours_year)),
             ("rate-days", Figures(days)),
             ("rate-idle-hour", Figures(idle_hour)),
             ("rate-craft-hour-vat", Figures(craft_hour)),
@@ -273,7 +273,10 @@ fn worked() {
             ("be-extension-prices", Figures(four_prices)),
             ("be-bulletin", Figures(bulletin)),
             ("be-university", Figures(university)),
-            ("stall-growth", Elsewhere("a forecast of sales, which no screen makes")),
+            (
+                "stall-growth",
+                Elsewhere("sales that grow from year to year: a stall is reckoned for its one day, by what was sold at such days"),
+            ),
             ("craft-third-overhead", Figures(third_overhead)),
         ],
     );
@@ -285,6 +288,16 @@ fn accountant(row: &Row) -> Vec<Decimal> {
     let pay = row.input("net_wanted") + row.input("tax_and_insurance");
     let rate = plain_rate(pay, overhead, logged, Decimal::ZERO, Decimal::ZERO).per_hour;
     vec![overhead, rate * logged, rate]
+}
+
+/// Of all hours of a year less those off a share is not logged; the rate for the guide's 80,000 is by the hours that are.
+fn hours_year(row: &Row) -> Vec<Decimal> {
+    let all = row.input("gross_hours") - row.inputs("off_hours").iter().sum::<Decimal>();
+    let idle = all * row.input("not_chargeable_share");
+    let year = Year { all: hours(all), logged: hours(all - idle), overhead: Decimal::ZERO, wear: Decimal::ZERO };
+    let wanted = Wanted { pay: n(80_000) / all, own_tax: Decimal::ZERO, profit: Decimal::ZERO };
+    assert_eq!(half_up(rate(year, wanted).unwrap().per_hour, 2), d("59.26"));
+    vec![idle, all - idle]
 }
 
 fn days(row: &Row) -> Vec<Decimal> {

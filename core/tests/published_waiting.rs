@@ -87,6 +87,9 @@ fn price_and_value(row: &Row) -> Vec<Decimal> {
     vec![six(waits.best_ask()), six(waits.value())]
 }
 
+/// Half of the last digit that `patience.csv` prints.
+const PRINTED: f64 = 5e-5;
+
 /// `patience.csv`: the general case, with tax, fees, no-shows and the costs of waiting (computed, by an independent script).
 #[test]
 fn the_general_case_is_as_another_road_has_it() {
@@ -114,7 +117,7 @@ fn the_general_case_is_as_another_road_has_it() {
         let names = ["value_V_n", "value_of_one_more", "not_under_charge", "best_ask_charge"];
         for (name, ours) in names.into_iter().zip(ours) {
             let theirs = float(&line, name);
-            near(&format!("{line:?} {name}"), ours, theirs, theirs.abs() * 1e-4 + 1e-4);
+            near(&format!("{line:?} {name}"), ours, theirs, (theirs.abs() * 1e-4).max(PRINTED));
         }
     }
 }

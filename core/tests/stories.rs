@@ -36,7 +36,19 @@ fn whole(text: &str) -> Story {
     story
 }
 
+/// A share in per cent to one decimal; one that ends in nothing is whole.
+fn per_cent(part: u32, of: u32) -> String {
+    half_up(Decimal::from(part) * Decimal::from(100) / Decimal::from(of), 1).to_string()
+}
+
+/// The share of rejects of a haul, from its own counts.
+fn rejected(told: &Value) -> String {
+    let pieces = |key: &str| u32::try_from(told["hauls"][0]["pieces"][key].as_u64().unwrap()).unwrap();
+    per_cent(pieces("rejected"), pieces("taken"))
+}
+
 fn check_stands(told: &Value) {
+    assert_eq!(rejected(told), "30.1");
     for (path, figure) in [
         ("hauls.0.pieces.taken", "133"),
         ("hauls.0.pieces.rejected", "40"),
@@ -93,6 +105,11 @@ fn check_stands(told: &Value) {
 fn the_stands_come_out_as_they_are_known() {
     let told = reckoning::reckoning(&whole(STANDS).book);
     check_stands(&told);
+    // The clamps of 90 min and three nights are there, and nothing of them is in the hours above.
+    let waits: Vec<_> = told["waits"].as_array().unwrap().iter().map(|wait| (&wait["operation"], wait["minutes"].as_i64())).collect();
+    let nights = ["first coat", "second coat", "third coat"].map(|coat| (coat, 720));
+    let wanted: Vec<_> = [("glue tops", 90)].into_iter().chain(nights).collect();
+    assert_eq!(waits.iter().map(|(op, span)| (op.as_str().unwrap(), span.unwrap())).collect::<Vec<_>>(), wanted);
     let piles = [("16.78", 22), ("11.72", 9), ("3.17", 12), ("0.00", 0)];
     for (place, (good, left)) in piles.iter().enumerate() {
         check(&told, &format!("hauls.0.piles.{place}.volumes.good"), good);
@@ -129,6 +146,10 @@ fn the_stands_before_the_market() {
     let told = reckoning::reckoning(&whole(before).book);
     check(&told, "jobs.0.costs.total", "49.51");
     check(&told, "jobs.0.minutes.logged.all", "870");
+    let logged = u32::try_from(told["jobs"][0]["minutes"]["logged"]["all"].as_u64().unwrap()).unwrap();
+    let made = u32::try_from(told["jobs"][0]["pieces"]["made"].as_u64().unwrap()).unwrap();
+    assert_eq!((logged.div_euclid(made), logged.rem_euclid(made)), (174, 0), "minutes each");
+    assert_eq!(Decimal::from(logged) / Decimal::from(60), Decimal::new(145, 1), "hours");
     check(&told, "jobs.0.left_per_hour.left", "null");
     check(&told, "jobs.0.sales.left", "null");
 }
@@ -136,6 +157,7 @@ fn the_stands_before_the_market() {
 #[test]
 fn the_bench_comes_out_as_it_is_known() {
     let told = reckoning::reckoning(&whole(BENCH).book);
+    assert_eq!(rejected(&told), "28");
     for (path, figure) in [
         ("hauls.0.pieces.taken", "75"),
         ("hauls.0.pieces.rejected", "21"),

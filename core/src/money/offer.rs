@@ -21,7 +21,7 @@ pub struct Standing {
     /// Hours are still to come and nobody knows how many: your rate is no less than that.
     pub at_least: bool,
     pub costs_covered: Option<Money>,
-    /// What waiting is worth, once it is reckoned, and the band of doubt around it.
+    /// What waiting is worth, once it is reckoned, and the band of doubt around it. It lies above the ask only where the end brings more.
     pub not_under: Option<Money>,
     pub band: Option<Band>,
     /// The smallest coin, where it is paid in notes and coins: what is said can be handed over in them.
@@ -57,6 +57,10 @@ pub enum Verdict {
         not_under: Money,
         say: Money,
     },
+    /// In the end it brings this, which is more than is asked: no price that can be said is enough.
+    EndBringsMore {
+        end: Money,
+    },
     /// Good enough to go on talking.
     Say {
         say: Money,
@@ -86,7 +90,7 @@ pub enum Missing {
 }
 
 /// Where to settle: as the maker set it, but no more than the ask; else midway between ask and not under, to the nearest price point that lies
-/// between them and pays the lowest pay, or else the ask. None where neither is known.
+/// between them and pays the lowest pay, or else the ask. None where neither is known, or the end lies above the ask.
 ///
 /// # Errors
 /// [`Refusal::CurrenciesMixed`], [`Refusal::OutOfRange`].
@@ -103,7 +107,7 @@ pub fn settle(standing: &Standing, points: Points) -> Answer<Option<Money>> {
         // What is asked is never refused, so nothing above it is where to settle.
         (Some(set), Some(ask), _) if reaches(set, ask)? => Ok(Some(ask)),
         (Some(set), ..) => Ok(Some(set)),
-        (None, Some(ask), Some(under)) => {
+        (None, Some(ask), Some(under)) if reaches(ask, under)? => {
             let midway = over(ask.plus(under)?.amount(), Decimal::TWO)?;
             standing.within(points.round(midway, Rounding::Nearest, ask.currency())?, points).map(Some)
         }
@@ -113,7 +117,7 @@ pub fn settle(standing: &Standing, points: Points) -> Answer<Option<Money>> {
 
 /// The next thing to say: 2 x settle - offer, within not under, the lowest pay and ask, up to a price point and to the coin it is paid in, so that it covers what it
 /// stands for. Only the ask is said as it is. Where settle is not known, or the mirror does not lie above the offer, the ask is held. None where there is
-/// nothing above the offer to say.
+/// nothing above the offer to say, or the end brings more than the ask.
 ///
 /// # Errors
 /// [`Refusal::CurrenciesMixed`], [`Refusal::MoneyOutOfRange`].
@@ -127,6 +131,9 @@ pub fn settle(standing: &Standing, points: Points) -> Answer<Option<Money>> {
 /// assert_eq!(say(&stand, usd(90), Points::Five), Ok(Some(usd(140)))); // 160 would be above the ask
 /// ```
 pub fn say(standing: &Standing, offer: Money, points: Points) -> Answer<Option<Money>> {
+    if standing.end_over_ask()?.is_some() {
+        return Ok(None);
+    }
     let mirror = match settle(standing, points)? {
         Some(settle) => Some(standing.within(settle.plus(settle)?.minus(offer)?, points)?),
         None => None,
@@ -139,7 +146,7 @@ pub fn say(standing: &Standing, offer: Money, points: Points) -> Answer<Option<M
     Ok(None)
 }
 
-/// The word for an offer. An agreed job says so first; then yes from settle or the ask on; then, where the value of waiting
+/// The word for an offer. An agreed job says so first; then that the end brings more than is asked; then yes from settle or the ask on; then, where the value of waiting
 /// is known, its band and not under; else the marks of the work.
 ///
 /// # Errors
@@ -162,6 +169,9 @@ pub fn verdict(standing: &Standing, offer: Money, points: Points) -> Answer<Verd
     }
     if offer.amount() < Decimal::ZERO {
         return Err(Refusal::MoneyBelowNothing { met: offer });
+    }
+    if let Some(end) = standing.end_over_ask()? {
+        return Ok(if reaches(offer, end)? { Verdict::Yes } else { Verdict::EndBringsMore { end } });
     }
     for enough in [settle(standing, points)?, standing.ask].into_iter().flatten() {
         if reaches(offer, enough)? {
@@ -225,8 +235,19 @@ fn reaches(offer: Money, mark: Money) -> Answer<bool> {
 }
 
 impl Standing {
+    /// What the end brings, where that is more than is asked.
+    ///
+    /// # Errors
+    /// [`Refusal::CurrenciesMixed`].
+    pub fn end_over_ask(&self) -> Answer<Option<Money>> {
+        match (self.not_under, self.ask) {
+            (Some(end), Some(ask)) if !reaches(ask, end)? => Ok(Some(end)),
+            _ => Ok(None),
+        }
+    }
+
     /// Where two and more are offered together: where they are settled, up to a price point, no less than waiting is worth and no more than
-    /// the ask.
+    /// the ask; none where the end brings more than that.
     ///
     /// # Errors
     /// [`Refusal::CurrenciesMixed`], [`Refusal::MoneyOutOfRange`].
@@ -238,7 +259,8 @@ impl Standing {
     /// assert_eq!(two.together(Points::Five), Ok(usd(265)));
     /// ```
     pub fn together(&self, points: Points) -> Answer<Option<Money>> {
-        settle(self, points)?.map(|settle| self.within(settle, points)).transpose()
+        let is_asked_enough = self.end_over_ask()?.is_none();
+        settle(self, points)?.filter(|_| is_asked_enough).map(|settle| self.within(settle, points)).transpose()
     }
 
     /// Ask and settle for `k` pieces. Marks, not under and band of one piece are left out: they are reckoned for k anew.
@@ -365,11 +387,26 @@ mod tests {
         assert_eq!(say(&low, usd("103"), Points::Five), Ok(Some(usd("105"))));
         assert_eq!(say(&low, usd("120"), Points::Five), Ok(Some(usd("145"))));
         assert_eq!(say(&low, usd("145"), Points::Five), Ok(None));
-        let above_ask = Standing { not_under: Some(usd("150")), set: Some(usd("148")), ..stand() };
-        assert_eq!(say(&above_ask, usd("140"), Points::Five), Ok(Some(usd("145"))));
-        assert_eq!(settle(&above_ask, Points::Five), Ok(Some(usd("145"))));
+        let over_ask = Standing { set: Some(usd("148")), ..stand() };
+        assert_eq!(say(&over_ask, usd("140"), Points::Five), Ok(Some(usd("145"))));
+        assert_eq!(settle(&over_ask, Points::Five), Ok(Some(usd("145"))));
         let no_ask = Standing { ask: None, set: None, ..stand() };
         check(no_ask, "90", Verdict::WaitingIsBetter { not_under: usd("101"), say: usd("105") });
+    }
+
+    /// Not under lies above the ask where the end brings more: no sum below that is enough, and nothing is said.
+    #[test]
+    fn where_the_end_brings_more_than_the_ask_nothing_is_settled() {
+        let end = Standing { not_under: Some(usd("152")), ..stand() };
+        for offer in ["20", "125", "145", "151.99"] {
+            check(end, offer, Verdict::EndBringsMore { end: usd("152") });
+            assert_eq!(say(&end, usd(offer), Points::Five), Ok(None));
+        }
+        check(end, "152", Verdict::Yes);
+        assert_eq!((settle(&end, Points::Five), end.together(Points::Five)), (Ok(None), Ok(None)));
+        let set = Standing { set: Some(usd("130")), ..end };
+        check(set, "135", Verdict::EndBringsMore { end: usd("152") });
+        assert_eq!((settle(&set, Points::Five), set.together(Points::Five)), (Ok(Some(usd("130"))), Ok(None)));
     }
 
     /// Law: what is said lies on a price point or is the ask, above the offer, and under no mark it stands for.

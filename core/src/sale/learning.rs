@@ -175,6 +175,11 @@ impl Belief {
         self.likely
     }
 
+    /// So many demands may be.
+    pub fn demands(&self) -> usize {
+        self.all.len()
+    }
+
     /// What waiting is worth for these pieces.
     ///
     /// # Errors

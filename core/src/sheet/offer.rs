@@ -11,6 +11,7 @@ use super::carried::Lacking;
 pub use super::promised::Parts;
 use super::promised::{carried, costs_and_hours, parts_of, promised};
 use super::shop::Shop;
+use super::waiting::known;
 use crate::ledger::fold::{Job, TaxBy, part};
 use crate::ledger::kind::sale::{Carried, Paid};
 use crate::money::left::{PerHour, Way};
@@ -44,6 +45,8 @@ pub struct OfferSheet {
     pub asking: Asking,
     /// Pieces no agreement speaks for.
     pub free: Count,
+    /// Whether the band of doubt is reckoned, where that takes a while or can't be: until then the word goes by not under alone.
+    pub slow_band: Option<bool>,
     /// Marks for the scale, for all `n` pieces.
     pub marks: Marks,
     pub standing: Standing,
@@ -119,6 +122,7 @@ pub fn offer(shop: &Shop, id: Id, asking: Asking, offer: Option<Money>) -> Answe
         currency: job.currency,
         points,
         free,
+        slow_band: slow_band(shop, &job, &standing)?,
         settle: settle(&standing, points)?,
         verdict: offer.map(|offer| verdict(&standing, handed(offer)?, points)).transpose()?,
         say: offer.map(|offer| say(&standing, offer, points)).transpose()?.flatten(),
@@ -142,6 +146,14 @@ pub fn offer(shop: &Shop, id: Id, asking: Asking, offer: Option<Money>) -> Answe
         tagged,
         named,
     })
+}
+
+/// Nothing of a band where none is waited for: what is agreed, or worth more in the end, is in no doubt.
+fn slow_band(shop: &Shop, job: &Job, standing: &Standing) -> Answer<Option<bool>> {
+    if standing.agreed.is_some() || standing.not_under.is_none() || standing.end_over_ask()?.is_some() {
+        return Ok(None);
+    }
+    Ok(known(shop, job)?.filter(|known| known.is_slow()).map(|known| known.has_band()))
 }
 
 /// A job as it is asked about: taxed as was chosen, else as was spoken of.

@@ -99,6 +99,14 @@ pub struct ForPieces {
     pub midway: Option<Money>,
 }
 
+impl ForPieces {
+    /// What the end brings, where that is more than is asked.
+    pub fn end_over_ask(&self) -> Option<Money> {
+        let asked = Standing { ask: self.ask, not_under: self.not_under, ..Standing::default() };
+        asked.end_over_ask().ok().flatten()
+    }
+}
+
 /// Pieces of a job with a gallery, of one consignment.
 #[derive(Clone, Debug, PartialEq)]
 pub struct GalleryRow {

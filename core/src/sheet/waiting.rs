@@ -17,9 +17,7 @@ use super::marks::ask_today;
 use super::shop::Shop;
 use crate::ledger::fold::{Guesses, Job};
 use crate::ledger::kind::sale::{Carried, Paid};
-use crate::money::charge::charge_for;
 use crate::money::offer::Band;
-use crate::money::point::{Points, Rounding};
 use crate::quantity::{Count, Currency, Day, Id, Money, Take, Wall};
 use crate::refusal::{Answer, Refusal};
 use crate::sale::chances::Chances;
@@ -70,6 +68,8 @@ pub struct WaitingSheet {
     pub job: Id,
     pub name: String,
     pub currency: Currency,
+    /// As it is written.
+    pub tag: Option<Money>,
     /// Pieces no agreement speaks for.
     pub free: Count,
     /// What one hears who asks: what to ask now, else what is handed over for the tag, else what the guess was made at.
@@ -112,7 +112,7 @@ pub struct Prospect {
     pub band: Option<Band>,
     /// The band can't be reckoned, or is.
     pub has_band: bool,
-    /// What a buyer would hand over that is as good as the end.
+    /// What a buyer would hand over that is as good as the end; not under is that where it lies above what is asked.
     pub end: Money,
     /// What waiting costs, as far as it was said.
     pub costs: Costs,
@@ -142,6 +142,7 @@ pub fn waiting(shop: &Shop, id: Id, paid: Paid) -> Answer<WaitingSheet> {
     Ok(WaitingSheet {
         job: id,
         currency: job.currency,
+        tag: job.tag,
         free: job.free(),
         price: ask_today(shop, &job, (1, paid))?.or(job.selling.guesses.at),
         stands: stands(shop, (&job, paid), known),
@@ -185,7 +186,7 @@ fn prospect(known: &Known, take: Take) -> Answer<Prospect> {
         under: known.under((1, worth.ask), take)?,
         band: known.band((1, worth.ask), take),
         has_band: known.has_band(),
-        end: Points::One.round(charge_for(rests.end.amount(), take)?, Rounding::Nearest, currency)?,
+        end: rests.end_for((1, worth.ask), take)?,
         costs: Costs::default(),
         asked: Count::try_from(rests.came.len()).unwrap_or(Count::MAX),
         learnt: Learnt { asks: worth.demand.ask * 7.0, share: worth.demand.share },

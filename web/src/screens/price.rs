@@ -30,7 +30,7 @@ use crate::parts::pad;
 use crate::parts::seg::{Seg, even};
 use crate::view::{El, el};
 use crate::words::Speech;
-use crate::words::en::{common, price as words, refusal};
+use crate::words::en::{common, price as words, refusal, waiting as waiting_words};
 use fivebar_core::quantity::reading::Sign;
 use fivebar_core::quantity::{Count, Decimal, Listed, Money, Units};
 use fivebar_core::refusal::Refusal;
@@ -74,6 +74,20 @@ fn bare(sum: Money, speech: &dyn Speech) -> String {
 /// A sum without its currency, to the minor unit: `184.00`.
 fn exact(sum: Money, speech: &dyn Speech) -> String {
     speech.number(sum.amount(), minor(sum), minor(sum))
+}
+
+/// The band of doubt is there, it comes, or it can't be reckoned.
+fn doubt(has_one: bool, is_done: bool) -> &'static str {
+    match (has_one, is_done) {
+        (true, _) => waiting_words::FROM_GUESSES,
+        (false, false) => waiting_words::BAND_COMES,
+        (false, true) => waiting_words::NO_BAND,
+    }
+}
+
+/// The end brings more than is asked for so many; the tag as it is written is named where it is that.
+fn end_said(n: Count, [end, ask]: [Money; 2], tag: Option<Money>, seen: Seen<'_>) -> String {
+    words::end_over_ask(n, [&bare(end, seen.speech), &bare(ask, seen.speech)], tag == Some(ask))
 }
 
 /// A mark that promises a least, without its currency; above some tens the minor unit says nothing, and up the promise is kept.

@@ -329,7 +329,7 @@ pub(super) fn named(op: &str) -> Answer<()> {
 }
 
 pub(super) fn at_most(would_be: Count) -> Answer<()> {
-    if would_be <= PILE_MOST { Ok(()) } else { Err(Refusal::TooManyPieces { would_be, most: PILE_MOST }) }
+    if would_be <= PILE_MOST { Ok(()) } else { Err(Refusal::TooManyAtOnce { would_be, most: PILE_MOST }) }
 }
 
 pub(super) fn no_crowd(would_be: Count) -> Answer<()> {
@@ -541,6 +541,6 @@ mod tests {
         );
         check(|_, open| BenchCommand::Done { run: open, n: 0 }, |_, _| Some(Refusal::NothingAsked));
         check(|ended, _| BenchCommand::Done { run: ended, n: 9_999 }, |_, _| None); // a notch that was forgotten
-        check(|_, open| BenchCommand::Done { run: open, n: 10_000 }, |_, _| Some(Refusal::TooManyPieces { would_be: 10_000, most: 9_999 }));
+        check(|_, open| BenchCommand::Done { run: open, n: 10_000 }, |_, _| Some(Refusal::TooManyAtOnce { would_be: 10_000, most: 9_999 }));
     }
 }

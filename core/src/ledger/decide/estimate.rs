@@ -168,7 +168,7 @@ mod tests {
             (kind::OldJobTold { pieces: Some(0), ..told("Stool", 60) }, Some(Refusal::NothingAsked)),
             (
                 kind::OldJobTold { pieces: Some(1_000_000), ..told("Stool", 60) },
-                Some(Refusal::TooManyPieces { would_be: 1_000_000, most: 9_999 }),
+                Some(Refusal::TooManyAtOnce { would_be: 1_000_000, most: 9_999 }),
             ),
             (kind::OldJobTold { thought: Some(Span::ZERO), ..told("Stool", 60) }, hours(0)),
             (kind::OldJobTold { thought: Some(Span::minutes(6)), ..told("Stool", 60) }, None),

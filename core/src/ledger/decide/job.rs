@@ -106,7 +106,7 @@ pub(super) fn some_pieces(n: Count) -> Answer<()> {
     match n {
         0 => Err(Refusal::NothingAsked),
         n if n <= PILE_MOST => Ok(()),
-        n => Err(Refusal::TooManyPieces { would_be: n, most: PILE_MOST }),
+        n => Err(Refusal::TooManyAtOnce { would_be: n, most: PILE_MOST }),
     }
 }
 
@@ -151,7 +151,7 @@ fn without_nothings(job: &Job, mut facts: kind::JobDescribed) -> kind::JobDescri
 
 fn plan_part(job: &Job, facts: &kind::PartPlanned, act: &mut Act) -> Answer<()> {
     if PILE_MOST < facts.n {
-        return Err(Refusal::TooManyPieces { would_be: facts.n, most: PILE_MOST });
+        return Err(Refusal::TooManyAtOnce { would_be: facts.n, most: PILE_MOST });
     }
     let part = Part { name: facts.name.clone(), n: facts.n, size: [facts.thickness, facts.width, facts.length], wood: facts.wood.clone() };
     if facts.n == 0 {

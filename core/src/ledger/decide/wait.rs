@@ -298,7 +298,7 @@ mod tests {
         check(clamp(1, year), None);
         check(clamp(1, year + 1), out(Span::minutes(year + 1)));
         check(clamp(0, 90), Some(Refusal::NothingAsked));
-        check(clamp(10_000, 90), Some(Refusal::TooManyPieces { would_be: 10_000, most: PILE_MOST }));
+        check(clamp(10_000, 90), Some(Refusal::TooManyAtOnce { would_be: 10_000, most: PILE_MOST }));
         check(|_| WaitCommand::Clamp { run: nobody, n: 1, laid: glue(90) }, Some(Refusal::NotThere));
         let begin = |op: &str, job| WaitCommand::Begin { op: op.into(), job, n: 1, laid: glue(90) };
         check(|_| begin("oil", None), None);

@@ -48,7 +48,7 @@ fn worth_then(shop: &Shop, job: &Job, sale: &Sale) -> Answer<Option<Money>> {
     }
     let take = then.carried(shop.terms_of(job, paid).take()?, (1, Carried::Delivered))?;
     // An answer that the guesses don't give is none to look back on.
-    Ok(then.worth().and_then(|worth| worth.under((1, worth.ask), take)).ok())
+    Ok(then.worth().and_then(|worth| then.under(&worth, (1, worth.ask), take)).ok())
 }
 
 /// Pieces that were free just before a moment.

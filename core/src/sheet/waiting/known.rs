@@ -6,6 +6,7 @@ use super::costs;
 use super::seen::{Came, came, seen};
 use crate::ledger::fold::Job;
 use crate::ledger::kind::sale::Carried;
+use crate::money::charge::charge_for;
 use crate::money::offer::Band;
 use crate::money::point::Points;
 use crate::quantity::{Count, Day, Decimal, Id, Money, Take, Wall, sums};
@@ -189,11 +190,23 @@ impl Known {
         self.prospects.get().is_some() || self.worth.is_err()
     }
 
+    /// The band of doubt comes in several goes, or is too large to be reckoned.
+    pub fn is_slow(&self) -> bool {
+        let (Ok(worth), Ok(belief)) = (&self.worth, self.rests.believed()) else { return false };
+        IN_ONE_GO < self.size(worth) * belief.demands() as f64
+    }
+
+    /// Pieces times people who may come.
+    fn size(&self, worth: &Worth) -> f64 {
+        let lot = self.rests.lot(self.rests.now);
+        (worth.demand.come * f64::from(lot.days) * f64::from(lot.pieces)).max(1.0)
+    }
+
     /// Reckons the band of doubt, or a part of it: a sum of many, so it waits until the page is painted.
     pub fn doubt(&self) {
         let Ok(worth) = &self.worth else { return };
         let lot = self.rests.lot(self.rests.now);
-        let size = (worth.demand.come * f64::from(lot.days) * f64::from(lot.pieces)).max(1.0);
+        let size = self.size(worth);
         let belief = self.rests.believed().ok().filter(|_| size <= BAND_MOST);
         let Some(belief) = belief else { return self.is_done(None) };
         let mut so_far = self.so_far.borrow_mut();
@@ -215,33 +228,57 @@ impl Known {
     /// # Errors
     /// [`Refusal::NotThatMany`], [`Refusal::MoneyOutOfRange`].
     pub fn under(&self, of: (Count, Money), take: Take) -> Answer<Money> {
-        self.worth.as_ref().map_err(Clone::clone)?.under(of, take)
+        self.rests.under(self.worth.as_ref().map_err(Clone::clone)?, of, take)
     }
 
-    /// The band of doubt around not under for `n` of them, whole units outward; none until it is reckoned.
+    /// The band of doubt around not under for `n` of them, whole units outward and no lower than the end; none until it is reckoned, and
+    /// where the end lies above what is asked: nothing of that is in doubt.
     pub fn band(&self, (n, asked): (Count, Money), take: Take) -> Option<Band> {
         let [low, high] = self.prospects.get()?.as_ref()?.band(n, take).ok()?;
-        let of = |sum, way| whole(sum, way).and_then(|sum| at_most(sum, asked));
-        let (low, under) = (of(low, Decimal::floor).ok()?, self.under((n, asked), take).ok()?);
-        let low = if under.amount() < low.amount() { under } else { low };
-        Some(Band { low, high: of(high, Decimal::ceil).ok()? })
+        let (under, end) = (self.under((n, asked), take).ok()?, self.rests.end_for((n, asked), take).ok()?);
+        if is_over(end, asked) {
+            return None;
+        }
+        let of = |sum: Money, way| whole(sum, way).map(|sum| least(greatest(sum, end), asked));
+        Some(Band { low: least(of(low, Decimal::floor).ok()?, under), high: of(high, Decimal::ceil).ok()? })
     }
 }
 
-impl Worth {
-    /// Not under for `n` of them at once, up to a whole unit; no more than is asked for them, for that is never refused.
+impl Rests {
+    /// Not under for `n` of them at once, up to a whole unit: no more than is asked for them, for that is never refused, and no less than the
+    /// end brings. So it lies above what is asked where the end does, and nowhere else.
     ///
     /// # Errors
     /// [`Refusal::NotThatMany`], [`Refusal::MoneyOutOfRange`].
-    pub fn under(&self, (n, asked): (Count, Money), take: Take) -> Answer<Money> {
-        let under = self.waits.under_by(n, take)?.min(self.one.under_of_each(n, take)?);
-        at_most(whole(self.waits.booked(under)?, Decimal::ceil)?, asked)
+    pub fn under(&self, worth: &Worth, (n, asked): (Count, Money), take: Take) -> Answer<Money> {
+        let under = worth.waits.under_by(n, take)?.min(worth.one.under_of_each(n, take)?);
+        let under = least(whole(worth.waits.booked(under)?, Decimal::ceil)?, asked);
+        Ok(greatest(under, self.end_for((n, asked), take)?))
+    }
+
+    /// What a buyer would hand over for `n` of them that is as good as the end: (n S + c) / a, up to a whole unit; where what is asked lies
+    /// between the two, that.
+    ///
+    /// # Errors
+    /// [`Refusal::MoneyOutOfRange`].
+    pub fn end_for(&self, (n, asked): (Count, Money), take: Take) -> Answer<Money> {
+        let end = Money::book(charge_for(sums::times(self.end.amount(), Decimal::from(n))?, take)?, self.end.currency())?;
+        let up = whole(end, Decimal::ceil)?;
+        Ok(if is_over(end, asked) { up } else { least(up, asked) })
     }
 }
 
-/// What is asked never lies above the tag, and waiting may be worth more than that.
-fn at_most(sum: Money, asked: Money) -> Answer<Money> {
-    Ok(if asked.minus(sum)?.amount() < Decimal::ZERO { asked } else { sum })
+/// More than that, of one currency.
+pub(super) fn is_over(sum: Money, other: Money) -> bool {
+    other.amount() < sum.amount()
+}
+
+fn least(one: Money, other: Money) -> Money {
+    if is_over(one, other) { other } else { one }
+}
+
+fn greatest(one: Money, other: Money) -> Money {
+    if is_over(one, other) { one } else { other }
 }
 
 /// To a whole unit: not under goes up (data.md 16).

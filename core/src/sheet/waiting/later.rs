@@ -1,7 +1,7 @@
 //! What waiting may bring instead of a sum that is offered now: the next sale in the mean, and the chance that there is none.
 
 use super::asking::{ahead, sold};
-use super::known::known;
+use super::known::{is_over, known};
 use crate::ledger::fold::Job;
 use crate::quantity::{Currency, Money, exact, half_up};
 use crate::refusal::{Answer, Refusal};
@@ -17,13 +17,17 @@ pub struct Later {
     pub none: f64,
 }
 
-/// It, for a job as it is asked about: by what will be asked week by week; none where nothing was guessed, or nobody may buy.
+/// It, for a job as it is asked about: by what will be asked week by week; none where nothing was guessed, nobody may buy, or the
+/// end brings more than is asked.
 ///
 /// # Errors
 /// [`Refusal::FeesEatThePrice`], [`Refusal::MoneyOutOfRange`].
 pub fn later(shop: &Shop, job: &Job) -> Answer<Option<Later>> {
     let Some(known) = known(shop, job)? else { return Ok(None) };
     let Ok(worth) = &known.worth else { return Ok(None) };
+    if is_over(known.rests.end_for((1, worth.ask), known.rests.take)?, worth.ask) {
+        return Ok(None);
+    }
     let chances = sold(&known, &worth.demand, &ahead(&known)?);
     Ok(whole(&chances, worth.ask.currency())?.map(|sum| Later { sum, none: chances.none }))
 }

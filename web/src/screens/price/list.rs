@@ -3,7 +3,7 @@
 use super::gallery::{at, named};
 use super::quick;
 use super::waiting::say;
-use super::{Screen, Seen, bare, exact, mark, per_hour, refused};
+use super::{Screen, Seen, bare, end_said, exact, mark, per_hour, refused};
 use crate::app::price::agree::who;
 use crate::app::price::bargain::BargainTap;
 use crate::app::price::deal::DealTap;
@@ -178,6 +178,7 @@ fn for_sale(row: &ForSale, is_first: bool, (app, seen): (&App, Seen<'_>)) -> El<
         .kid(title(&row.name, aside))
         .kids(not_usual(row, app, seen))
         .kids(table(row, seen))
+        .kids(end_over_ask(row, seen))
         .kids(under_lowest(row, seen))
         .kids(row.settle_set.map(|set| el("p", "t14 i2").text(settle_set(set, row, seen))))
         .kids(gaps)
@@ -202,6 +203,12 @@ fn settle_set(set: Money, row: &ForSale, seen: Seen<'_>) -> String {
         true => words::settle_set(&sum, midway.as_deref()),
         false => words::settle_over_ask(&sum),
     }
+}
+
+/// In the end one brings more than is asked for it.
+pub fn end_over_ask(row: &ForSale, seen: Seen<'_>) -> Option<El<Msg>> {
+    let one = row.rows.first()?;
+    Some(el("p", "t14 w7").text(end_said(one.n, [one.end_over_ask()?, one.ask?], row.tag, seen)))
 }
 
 /// Waiting is worth less than the lowest pay needs: that is said, so that nothing is taken under it unawares.

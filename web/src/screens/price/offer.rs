@@ -64,7 +64,8 @@ fn by_scale(sheet: &OfferSheet, app: &App, seen: Seen<'_>) -> Screen {
     let [say, chips] = input.as_ref().map_or_else(|| [vec![pad_key(sheet, app, seen)], vec![]], |input| said(sheet, input, (app, seen)));
     let (conc, ways, many) = (concession(sheet, app, seen), ways((sheet, app), narrow, seen), many(sheet, seen));
     let low = foot(sheet, app, seen);
-    let first = el("div", "col").kid(shown(sheet, seen)).kids(say);
+    let doubt = sheet.slow_band.map(|is_done| el("p", "t14 i2").text(super::doubt(sheet.standing.band.is_some(), is_done)));
+    let first = el("div", "col").kid(shown(sheet, seen)).kids(doubt).kids(say);
     // On a narrow page the words stay above the keys that are folded away below the edge.
     let rest: Vec<El<Msg>> = match narrow {
         true => conc.into_iter().chain(many).chain(ways).chain(chips).listed(),

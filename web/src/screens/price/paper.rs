@@ -1,6 +1,6 @@
 //! What is for sale, on paper: for the maker's pocket at a fair, never for a buyer.
 
-use super::list::{by_with, in_question, left_of, not_usual, table, tag};
+use super::list::{by_with, end_over_ask, in_question, left_of, not_usual, table, tag};
 use super::{Screen, Seen, back};
 use crate::app::price::{Tap, sheet};
 use crate::app::{App, Msg};
@@ -32,6 +32,7 @@ fn listed(row: &ForSale, app: &App, seen: Seen<'_>) -> El<Msg> {
         .kid(el("h2", "strong").text(row.name.clone()))
         .kid(el("p", "t14").text(left))
         .kids(not_usual(row, app, seen))
+        .kids(end_over_ask(row, seen))
         .kids((!names.is_empty()).then(|| el("p", "t14").text(words::gaps(&names))))
         .kids(in_question(row.unsettled, seen));
     el("article", "").key(row.job.to_string()).kid(name).kids(table(row, seen))

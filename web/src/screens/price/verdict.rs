@@ -1,6 +1,6 @@
 //! The word for an offer, and what to say to it.
 
-use super::{Seen, bare, mark};
+use super::{Seen, bare, end_said, mark};
 use crate::app::Msg;
 use crate::parts::verdict::{Sign, verdict};
 use crate::view::{El, el};
@@ -42,6 +42,10 @@ pub fn worded(sheet: &OfferSheet, seen: Seen<'_>) -> Option<Worded> {
         let due = if agreed.due.is_zero() { words::NOTHING_DUE.to_owned() } else { words::is_due(&bare(agreed.due, seen.speech)) };
         return Some(Worded::new(Sign::Yes, words::agreed(&bare(agreed.price, seen.speech)), due));
     }
+    // That is to be known before a buyer speaks.
+    if let Some(end) = sheet.standing.end_over_ask().ok().flatten().filter(|_| sheet.verdict.is_none()) {
+        return end_brings_more(end, sheet, seen);
+    }
     let say = sheet.say.map(|say| words::say_then(&bare(say, seen.speech)));
     let then = |figure: String| say.iter().cloned().chain([figure]).listed().join(" ");
     Some(match sheet.verdict? {
@@ -50,6 +54,7 @@ pub fn worded(sheet: &OfferSheet, seen: Seen<'_>) -> Option<Worded> {
             let needs = under_lowest(sheet).map(|lowest| words::lowest_needs(&mark(lowest, seen.speech)));
             Worded::new(Sign::Yes, words::YES, [yes(sheet, seen)].into_iter().chain(needs).listed().join(" "))
         }
+        Verdict::EndBringsMore { end } => return end_brings_more(end, sheet, seen),
         Verdict::TooClose(band) => {
             let under = sheet.standing.not_under.map(|under| bare(under, seen.speech));
             let call = words::your_call(under.as_deref(), [&mark(band.low, seen.speech), &mark(band.high, seen.speech)]);
@@ -80,6 +85,11 @@ pub fn worded(sheet: &OfferSheet, seen: Seen<'_>) -> Option<Worded> {
         }
         Verdict::NotKnown(missing) => Worded::new(Sign::Close, words::NO_WORD_YET, not_known(missing)),
     })
+}
+
+/// No sum that can be said is enough: the tag is too low, or the guess of the end too high.
+fn end_brings_more(end: Money, sheet: &OfferSheet, seen: Seen<'_>) -> Option<Worded> {
+    Some(Worded::new(Sign::No, words::END_BRINGS_MORE, end_said(sheet.asking.n, [end, sheet.standing.ask?], sheet.tag, seen)))
 }
 
 /// What the lowest pay needs, where the offer is under it.

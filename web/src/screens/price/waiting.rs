@@ -2,7 +2,7 @@
 
 use super::guesses;
 use super::list::undo;
-use super::{Screen, Seen, back, bare, mark, refused};
+use super::{Screen, Seen, back, bare, end_said, mark, refused};
 use crate::app::price::tag::{TagTap, What};
 use crate::app::price::waiting::{WaitTap, Waits, sheet};
 use crate::app::price::{Tap, paid};
@@ -75,7 +75,7 @@ fn found(sheet: &WaitingSheet, prospect: &Prospect, app: &App, seen: Seen<'_>) -
     vec![
         el("section", "").kid(top).kid(el("p", "").text(words::one_buys(&ask, prospect.buys))).kids(asked),
         ahead(sheet, prospect, seen),
-        offer_today(prospect, app, seen),
+        offer_today((sheet, prospect), app, seen),
         chances(sheet, prospect, &ask, seen),
     ]
 }
@@ -115,7 +115,7 @@ fn ahead(sheet: &WaitingSheet, prospect: &Prospect, seen: Seen<'_>) -> El<Msg> {
     el("section", "card tap").kid(title).kid(drawn).kid(scale(&axis, "")).kids(stays)
 }
 
-fn offer_today(prospect: &Prospect, app: &App, seen: Seen<'_>) -> El<Msg> {
+fn offer_today((sheet, prospect): (&WaitingSheet, &Prospect), app: &App, seen: Seen<'_>) -> El<Msg> {
     let real = |sum: Money| f64::try_from(sum.amount()).unwrap_or_default();
     let marked = |sum: Money, kind, word: &str| Mark::new(real(sum), kind, word, mark(sum, seen.speech));
     let ask = prospect.steps.first().map(|step| Mark::new(real(step.ask), Kind::Ink, price::ASK, bare(step.ask, seen.speech)));
@@ -130,17 +130,17 @@ fn offer_today(prospect: &Prospect, app: &App, seen: Seen<'_>) -> El<Msg> {
     let band =
         prospect.band.map(|band| Band { from: real(band.low), to: real(band.high), word: price::TOO_CLOSE.into(), figure: close(band) });
     let drawn = Scale { width: seen.page.card(), from: (low - air).max(0.0), to: high + air, marks, band, ..Scale::default() };
-    let doubt = match (prospect.band, prospect.has_band) {
-        (Some(_), _) => words::FROM_GUESSES,
-        (None, false) => words::BAND_COMES,
-        (None, true) => words::NO_BAND,
-    };
+    let ask = prospect.steps.first().map(|step| step.ask);
+    let over = ask.filter(|ask| ask.amount() < prospect.end.amount()).map(|ask| end_said(1, [prospect.end, ask], sheet.tag, seen));
+    let doubt = over
+        .map(|over| el("p", "w7").text(over))
+        .unwrap_or_else(|| el("p", "t14").text(super::doubt(prospect.band.is_some(), prospect.has_band)));
     let heard = format!("{} {}", price::NOT_UNDER, mark(prospect.under, seen.speech));
     let heard = prospect.band.map_or(heard.clone(), |band| format!("{heard}. {} {}", price::TOO_CLOSE, close(band)));
     el("section", "card tap")
         .kid(el("h2", "t17 w8 ink1").text(words::offer_today(price::by(paid(app)))))
         .kid(scale(&drawn, &heard))
-        .kid(el("p", "t14").text(doubt))
+        .kid(doubt)
 }
 
 fn chances(sheet: &WaitingSheet, prospect: &Prospect, ask: &str, seen: Seen<'_>) -> El<Msg> {

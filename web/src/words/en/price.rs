@@ -301,6 +301,15 @@ pub fn or_say(sum: &str) -> String {
     format!("Or say {sum}.")
 }
 
+pub const END_BRINGS_MORE: &str = "The end brings more";
+
+/// "In the end it brings 152, more than your tag 145: raise the tag, or mend the guess.", "In the end they bring 304, more than the 290 you ask: …".
+pub fn end_over_ask(n: u32, [end, ask]: [&str; 2], is_tag: bool) -> String {
+    let brings = if n == 1 { "it brings" } else { "they bring" };
+    let ask = if is_tag { format!("your tag {ask}") } else { format!("the {ask} you ask") };
+    format!("In the end {brings} {end}, more than {ask}: raise the tag, or mend the guess.")
+}
+
 pub const WAITING_IS_BETTER: &str = "Waiting is better";
 pub const BELOW_YOUR_RATE: &str = "Below your rate";
 

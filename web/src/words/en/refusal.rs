@@ -49,6 +49,9 @@ pub fn refused(refusal: &Refusal, speech: &dyn Speech) -> Said {
             format!("Not counted: the pile would hold {}, and one pile holds at most {}.", count(*would_be), count(*most)),
             "Begin a new pile.",
         ),
+        Refusal::TooManyAtOnce { would_be, most } => {
+            said(format!("Not taken: that would be {}, and the most is {}.", count(*would_be), count(*most)), "Say fewer.")
+        }
         Refusal::NotThatMany { asked, there: 0 } => said(
             format!("Not done: you asked for {}, and none is left.", count(*asked)),
             "If you hold one more than was counted, count it first.",

@@ -37,6 +37,12 @@ impl Maker {
         self
     }
 
+    /// A buyer names this sum on the offer that is open.
+    fn say_sum(&mut self, sum: &str) -> &mut Maker {
+        let sum = self.money(sum);
+        self.bargain(BargainTap::Say(sum))
+    }
+
     fn asked(&self) -> usize {
         shop(&self.app).job(self.job).unwrap().selling.asked.len()
     }
@@ -324,4 +330,50 @@ fn half_answered_guesses_outlive_a_reload() {
     let mut none = Maker::at_market();
     none.app.price.take_up("no line at all");
     none.guesses().hides(&["how many times as many"]);
+}
+
+/// Tag 145, tax inside, and 140 of one in the end: (140 + 0.10) / 0.92187 = 151.97 by card. No Yes, no band, and a word of its own on every
+/// page; a tag that reaches the end takes it away.
+#[test]
+fn an_end_over_the_tag_is_said_everywhere() {
+    let sold = STANDS.split("12:05 guess").next().unwrap();
+    let mut maker = Maker::told(&format!("{sold}12:40 guess stands asks 1.5 buys 0.25 at 145 k 2 by 2026-05-16 end 140\n"), "stands");
+    maker.app.price.way.paid = Some(Paid::Card);
+    let (job, word) = (maker.job, "In the end it brings 152, more than your tag 145: raise the tag, or mend the guess.");
+    maker.shows(&[word, ">152<"]).tap(Tap::Paper).shows(&[word]).tap(Tap::Close);
+    maker.guesses().painted().shows(&[word, ">152<"]).hides(&["Too close", "your call", "band"]).tap(Tap::Close);
+    maker.tap(Tap::Offer(job)).shows(&["The end brings more", word]);
+    for sum in ["20", "145", "151"] {
+        maker.say_sum(sum).shows(&["The end brings more", word]).hides(&[">Yes<", "Too close", "Say 145"]);
+    }
+    maker.say_sum("152").shows(&[">Yes<"]).hides(&["The end brings more"]);
+    let several = "In the end they bring 304, more than the 290 you ask: raise the tag, or mend the guess.";
+    maker.bargain(BargainTap::Pieces(2)).say_sum("290").shows(&["The end brings more", several]);
+    maker.tap(Tap::Close).tap(Tap::Tag(TagTap::Open(job, What::Tag))).press("200").tap(Tap::Tag(TagTap::Done)).hides(&["In the end"]);
+    maker.tap(Tap::Show(job)).hides(&["end", "152"]);
+}
+
+/// 150 boards: until the band is reckoned, bit by bit, the word goes by not under alone, and that is said; then the same offer is too close.
+#[test]
+fn a_word_before_its_band_says_so() {
+    let guess = "guess boards asks 6 buys 0.5 at 40 k 2 by 2026-07-27 end 10";
+    let text = |n: u32| format!("2026-06-01 09:00 +02:00 workshop EUR metric\njob boards \"Boards\" {n} spec\ntag 40 boards\n{guess}\n");
+    let mut maker = Maker::told(&text(150), "boards");
+    let (job, coming) = (maker.job, "The band of doubt is being reckoned.");
+    let under = sheet(&maker.app).unwrap().for_sale[0].not_under.unwrap();
+    maker.tap(Tap::Offer(job)).bargain(BargainTap::Say(under)).shows(&[coming]).hides(&["Too close"]);
+    maker.orders = maker.app.told(News::Painted);
+    maker.shows(&[coming]).hides(&["Too close"]);
+    maker.painted().shows(&["Too close", "The band comes from your guesses."]).hides(&[coming]);
+    // A few are reckoned at once, and too many never.
+    let mut few = Maker::told(&text(3), "boards");
+    let job = few.job;
+    few.tap(Tap::Offer(job)).hides(&[coming, "The band comes"]);
+    let mut many = Maker::told(&text(200), "boards");
+    let job = many.job;
+    many.tap(Tap::Offer(job))
+        .shows(&[coming])
+        .painted()
+        .bargain(BargainTap::Say(under))
+        .shows(&["Too many pieces and people for a band of doubt."]);
 }
