@@ -183,6 +183,7 @@ fn gallery_pays(maker: &mut Maker, job: Id) {
         sold_for: None,
         rate: None,
         side: None,
+        due: None,
     })));
 }
 

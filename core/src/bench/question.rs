@@ -9,6 +9,9 @@ use crate::quantity::{Count, Id, Listed, Moment, Set, Sorted, Span};
 /// No clock is behind it.
 const END: Moment = Moment::at(i64::MAX);
 
+/// A stop that may have been forgotten is asked about for so long [J]; then the run counts as it stands.
+pub const REMEMBERED: Span = Span::minutes(14 * 24 * 60);
+
 /// A helper who comes no later than that after the start comes with it, and says as little of the end [J].
 const WITH_THE_START: Span = Span::minutes(5);
 
@@ -27,6 +30,18 @@ impl Bench {
     pub fn in_question(&self, run: &Run, now: Moment) -> Option<Moment> {
         let looks_so = repair::may_look_wrong(run, now) && (run.is_running() || self.judged().open.contains(&run.id));
         if looks_so { self.wrong_by(run, repair::by_history(self.past(run)), now) } else { None }
+    }
+
+    /// Whether a run looks like a forgotten stop and is still asked about, whether it goes on or has ended. Until that is answered no minute
+    /// of it counts anywhere: neither as worked, nor as of today, nor off what is left of its own job.
+    pub fn is_doubtful(&self, run: &Run, now: Moment) -> bool {
+        let is_long_ago = !run.is_running() && REMEMBERED < run.started.at.until(now);
+        !is_long_ago && self.in_question(run, now).is_some()
+    }
+
+    /// Those of some runs that count.
+    pub fn sure<'r>(&'r self, runs: impl Iterator<Item = &'r Run>, now: Moment) -> impl Iterator<Item = &'r Run> {
+        runs.filter(move |run| !self.is_doubtful(run, now))
     }
 
     /// Ended runs, each judged once by those before it that are not in question.
@@ -123,7 +138,7 @@ impl Bench {
         let left = of.saturating_sub(before.fold(0, |sum: Count, notch| sum.saturating_add(notch.n)));
         let known = Known { usual: repair::by_history(self.past(run)), planned: self.planned_still(run, now), ..Known::default() };
         let own = |other: &Run| (other.id == run.id).then(|| self.last_noted(run, &known, now));
-        let pace = Batch::but(|other| own(other).or_else(|| self.in_question(other, now)), runs(), None, now).pace()?;
+        let pace = Batch::but((|other| own(other).or_else(|| self.in_question(other, now)), |_| false), runs(), None, now).pace()?;
         Some(pace.times(i64::from(left))).filter(|span| Span::ZERO < *span)
     }
 }

@@ -304,10 +304,16 @@ pub(super) fn next(shop: &Shop, job: &Job, (hours, sold): (&Hours, &Sold)) -> Ne
         Some(op) => return NextAct::WorkOn { op: Some(op) },
         None if goes_on && let Some(off) = last_off(shop, job) => return NextAct::Waits { off },
         _ if 0 < sold.promised && hours.total.is_some() => return NextAct::HandOver { due: sold.due, date: date(job) },
-        _ if Decimal::ZERO < sold.due.amount() && sold.promised == 0 => return NextAct::Collect { due: sold.due },
+        _ if let Some(due) = to_collect(sold).filter(|_| sold.promised == 0) => return NextAct::Collect { due },
         _ => {}
     }
     selling(shop, job, (hours, sold))
+}
+
+/// What buyers and galleries still owe of what was sold; none where nothing is due.
+pub(super) fn to_collect(sold: &Sold) -> Option<Money> {
+    let buyers = Some(sold.due).filter(|due| Decimal::ZERO < due.amount()).unwrap_or(Money::zero(sold.due.currency()));
+    buyers.plus(sold.due_from_galleries).ok().filter(|due| !due.is_zero())
 }
 
 /// The first part of an agreement whose day has come, and that is not paid.

@@ -28,7 +28,9 @@ pub struct JobRow {
     pub section: Section,
     pub pieces: Count,
     pub left: Count,
+    /// What buyers owe, and what galleries still owe.
     pub due: Money,
+    pub due_from_galleries: Money,
     /// Who the first of its open agreements is with, where that is known.
     pub buyer: Option<Id>,
     /// When it was promised.
@@ -37,7 +39,7 @@ pub struct JobRow {
     /// By estimate still to come, by stage.
     pub to_come: Vec<(Stage, Span)>,
     pub total: Option<Span>,
-    /// Of that, what looks like a forgotten stop.
+    /// Beside that, what looks like a forgotten stop.
     pub unsettled: Span,
     pub kept_per_hour: Option<Decimal>,
     pub currency: Currency,
@@ -45,6 +47,7 @@ pub struct JobRow {
     /// Sold by the maker or a gallery, and with a gallery now.
     pub sold: Count,
     pub at_galleries: Count,
+    pub not_for_sale: Count,
     pub ended: Option<Wall>,
     pub next: NextAct,
 }
@@ -80,6 +83,7 @@ fn row(shop: &Shop, job: &Job, (hours, sold): (Hours, Sold)) -> Answer<JobRow> {
         pieces: job.pieces,
         left: job.left(),
         due: sold.due,
+        due_from_galleries: sold.due_from_galleries,
         buyer: job.selling.open().find_map(|agreement| agreement.buyer),
         date: date(job),
         so_far: so_far(&hours),
@@ -91,6 +95,7 @@ fn row(shop: &Shop, job: &Job, (hours, sold): (Hours, Sold)) -> Answer<JobRow> {
         tag: job.tag,
         sold: sold.pieces.saturating_add(sold.by_galleries),
         at_galleries: sold.at_galleries,
+        not_for_sale: sold.not_for_sale,
         ended: job.ended.as_ref().map(|ended| ended.wall),
         next: next(shop, job, (&hours, &sold)),
     })
@@ -101,7 +106,8 @@ fn row(shop: &Shop, job: &Job, (hours, sold): (Hours, Sold)) -> Answer<JobRow> {
 /// # Errors
 /// [`crate::refusal::Refusal::MoneyOutOfRange`].
 pub fn section(job: &Job) -> Answer<Section> {
-    let owed = Decimal::ZERO < job.due()?.amount() || !job.selling.over(job.currency)?.is_empty();
+    let from_galleries = job.selling.due_from_galleries(job.currency)?;
+    let owed = Decimal::ZERO < job.due()?.amount() || !from_galleries.is_zero() || !job.selling.over(job.currency)?.is_empty();
     Ok(match () {
         () if owed || 0 < job.selling.promised() || has_day(job) => Section::Due,
         () if job.ended.is_some() && (job.tag.is_none() || job.left() == 0) => Section::Ended,

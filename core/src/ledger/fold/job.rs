@@ -1,6 +1,7 @@
 //! A job from its entries.
 
 mod brought;
+mod dues;
 pub(in crate::ledger) mod facts;
 mod lots;
 mod paid_for;
@@ -8,11 +9,12 @@ mod selling;
 mod sums;
 
 pub use brought::{BroughtBack, Lines, part};
+pub use dues::GalleryDue;
 pub use facts::{Described, Ended, Job, Operation, Part, PlannedCost};
 pub use lots::Lot;
 pub use selling::{
-    Agreement, AgreementState, Asked, Consigned, GalleryTerms, Guesses, HandedBack, LikePiece, Offer, Over, PartOfPay, Payment, Reversed,
-    Sale, Selling,
+    Agreement, AgreementState, Asked, Consigned, GalleryTerms, Guesses, HandedBack, LikePiece, NotForSale, Offer, Over, PartOfPay, Payment,
+    RestPaid, Reversed, Sale, Selling,
 };
 
 use super::booked::{booked, without_lost};

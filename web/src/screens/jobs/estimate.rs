@@ -94,7 +94,8 @@ fn card(sheet: &EstimateSheet, found: &Estimate, seen: Seen<'_>) -> El<Msg> {
                 .kid(el("p", "t14").text(words::shares(&shares)))
                 .kids(how::covers(sheet, seen).map(|said| el("p", "t14").text(said)))
                 .kids(made_of(sheet, in_all, seen).map(|said| el("p", "t14").text(said)))
-                .kid(el("p", "t14 i2").text(words::LIKELY_UNDER)),
+                .kid(el("p", "t14 i2").text(words::LIKELY_UNDER))
+                .kids(differs(sheet, in_all).then(|| el("p", "t14 i2").text(words::ESTIMATED_UNDER))),
         )
         .kids(whole_key(sheet))
         .kids(toggle(found, sheet, seen))
@@ -105,6 +106,11 @@ fn card(sheet: &EstimateSheet, found: &Estimate, seen: Seen<'_>) -> El<Msg> {
 fn kept(sheet: &EstimateSheet, seen: Seen<'_>) -> Option<El<Msg>> {
     let span = |span: Span| seen.speech.span(span);
     sheet.kept.map(|kept| el("p", "t14 i2 sums").text(words::kept(&seen.speech.day(kept.at), &span(kept.likely), &span(kept.high))))
+}
+
+/// Work has moved what is likely away from what was estimated, and both stand there.
+fn differs(sheet: &EstimateSheet, in_all: Range) -> bool {
+    Span::ZERO < sheet.progress.so_far && sheet.progress.estimated.is_some_and(|estimated| estimated != in_all.likely)
 }
 
 /// What safe is made of, so that it can be added up: what is logged, what is likely to come, and what all of it may run over.

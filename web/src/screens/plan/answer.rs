@@ -116,6 +116,7 @@ fn plan(job: &JobSheet, (given, found): (&Given, &Found), (app, since): (&App, &
         let key_to = if kept { words::KEPT_AS_HATCHED } else { words::GREY_IS_WASTE };
         shown.extend((!sheet.picture.boards.is_empty()).then(|| el("p", "t14 i2").text(key_to)));
         shown.push(el("p", "t14 no-print").attr("role", "status").text(tapped(given, found, app, seen)));
+        shown.extend(picture::rows(given, sheet, seen));
     }
     shown.extend(under);
     // Once the wood is cut the list at the saw comes first.

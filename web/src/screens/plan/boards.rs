@@ -31,7 +31,7 @@ const HATCH: f64 = 7.0;
 pub fn boards(given: &Given, sheet: &PlanSheet, chosen: Option<usize>, seen: Seen<'_>) -> Vec<El<Msg>> {
     let width = seen.page.card() - 2.0;
     let longest = nm(sheet.picture.outer[0]).max(1.0);
-    let mut small: Vec<usize> = vec![];
+    let (mut small, mut on_paper): (Vec<usize>, bool) = (vec![], false);
     let mut board = |board: &Lain| {
         let wide = nm(board.at[3]);
         let all = || sheet.picture.pieces.iter().enumerate().filter(|(_, piece)| piece.mark == Mark::Number(board.number));
@@ -42,6 +42,7 @@ pub fn boards(given: &Given, sheet: &PlanSheet, chosen: Option<usize>, seen: See
         let pieces = all().flat_map(|(nth, piece)| one.piece(piece, (nth, chosen == Some(nth))));
         for (_, piece) in all().filter(|(_, piece)| !one.place(piece).is_read(&one.texts(piece))) {
             small.extend(piece.part.filter(|part| !small.contains(part)));
+            on_paper |= !one.place(piece).is_read_on_paper(&one.texts(piece));
         }
         let size = (width + 2.0, HEAD + wide * scale.1 + 1.0);
         let label = words::board(&mark(given, board.source, board.number));
@@ -50,7 +51,7 @@ pub fn boards(given: &Given, sheet: &PlanSheet, chosen: Option<usize>, seen: See
     let drawn: Vec<El<Msg>> = sheet.picture.boards.iter().map(&mut board).collect();
     small.sort_unstable();
     let signs: Vec<_> = small.into_iter().map(|part| (part, told::part(given, part))).collect();
-    drawn.into_iter().chain(signs::legend(words_of::TOO_SMALL_NAMES, &signs, false)).collect()
+    drawn.into_iter().chain(signs::legend(words_of::TOO_SMALL_NAMES, &signs, (false, on_paper))).collect()
 }
 
 /// The mark of a board: its pile's letter and its number.
@@ -107,7 +108,8 @@ impl One<'_> {
             (false, false) => "w1",
         };
         let (place, texts) = (self.place(piece), self.texts(piece));
-        let sign = if place.is_read(&texts) { None } else { piece.part.and_then(|part| signs::strokes(part, at, size)) };
+        let only = if place.is_read_on_paper(&texts) { "sign no-print" } else { "sign" };
+        let sign = if place.is_read(&texts) { None } else { piece.part.and_then(|part| signs::strokes(part, (only, at), size)) };
         std::iter::once(rect(class, at, size).on_tap(say(Tap::Piece(nth)))).chain(sign).chain(place.labels(&texts, &texts)).collect()
     }
 

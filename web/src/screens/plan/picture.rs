@@ -32,7 +32,12 @@ pub fn picture(given: &Given, sheet: &PlanSheet, chosen: Option<usize>, seen: Se
     let size = lay.size;
     let drawn = drawing(fine(sheet, lay.scale), (size.0 + 2.0, size.1 + 2.0)).attr("role", "img").attr("aria-label", words::PICTURE);
     let drawn = drawn.kids(pieces).kid(rect("rim", (1.0, 1.0), size));
-    std::iter::once(drawn).chain(lay.legend(sheet)).chain(lay.rows(sheet)).collect()
+    std::iter::once(drawn).chain(lay.legend(sheet)).collect()
+}
+
+/// Under what a tap tells: the rows of a top in words, where the picture has no room for their numbers.
+pub fn rows(given: &Given, sheet: &PlanSheet, seen: Seen<'_>) -> Option<El<Msg>> {
+    Lay::of(given, sheet, seen).rows(sheet)
 }
 
 /// A top or a field as it is drawn.
@@ -83,7 +88,8 @@ impl<'a> Lay<'a> {
         let low = Place { size: (size.0, size.1.min(PAPER)), ..place };
         let paper = if low.is_read_on_paper(std::slice::from_ref(&told)) { told } else { text.clone() };
         let notch = is_cut(piece).then(|| signs::notch(at, size));
-        let sign = if self.is_read(piece) { None } else { signs::strokes(self.strokes(piece), at, size) };
+        let only = if place.is_read_on_paper(std::slice::from_ref(&text)) { "sign no-print" } else { "sign" };
+        let sign = if self.is_read(piece) { None } else { signs::strokes(self.strokes(piece), (only, at), size) };
         let board = rect(class, at, size).on_tap(say(Tap::Piece(nth)));
         std::iter::once(board).chain(notch).chain(sign).chain(place.labels(&[text], &[paper])).collect()
     }
@@ -94,7 +100,8 @@ impl<'a> Lay<'a> {
         let letter = |pile: usize| self.given.ready.sources.get(pile).map_or_else(String::new, |source| source.letter.clone());
         let of = |pile: &usize| small().any(|piece| piece.source == *pile);
         let signs: Vec<_> = self.piles.iter().enumerate().filter(|(_, pile)| of(pile)).map(|(nth, pile)| (nth, letter(*pile))).collect();
-        signs::legend(words_of::TOO_SMALL, &signs, small().any(is_cut))
+        let on_paper = small().any(|piece| !self.place(piece).is_read_on_paper(&[mark(self.given, piece)]));
+        signs::legend(words_of::TOO_SMALL, &signs, (small().any(is_cut), on_paper))
     }
 
     /// The rows in words, where a number of a cut piece has no room: on a screen, and on paper where it has none there either.

@@ -14,7 +14,7 @@ const LEAST: f64 = 5.0;
 const SWATCH: Pair = (28.0, 14.0);
 
 /// Strokes by which a piece is told without its letter, by the place of its pile or part; the first has none.
-pub fn strokes(nth: usize, (x, y): Pair, (w, h): Pair) -> Option<El<Msg>> {
+pub fn strokes(nth: usize, (class, (x, y)): (&'static str, Pair), (w, h): Pair) -> Option<El<Msg>> {
     let (mid, in_by) = ((x + w / 2.0, y + h / 2.0), (w.min(h) * 0.2).max(1.5));
     let along = || format!("M{} {}H{}", num(x + in_by), num(mid.1), num(x + w - in_by));
     let across = || format!("M{} {}V{}", num(mid.0), num(y + in_by), num(y + h - in_by));
@@ -30,7 +30,7 @@ pub fn strokes(nth: usize, (x, y): Pair, (w, h): Pair) -> Option<El<Msg>> {
         5 => rises(),
         _ => falls() + &rises(),
     };
-    (LEAST <= w.min(h)).then(|| path("sign", drawn))
+    (LEAST <= w.min(h)).then(|| path(class, drawn))
 }
 
 /// The corner that says that a piece is cut.
@@ -39,36 +39,31 @@ pub fn notch((x, y): Pair, (w, h): Pair) -> El<Msg> {
     path("notch", format!("M{} {}v-{leg}l{leg} {leg}z", num(x), num(y + h)))
 }
 
-/// What the strokes mean: each with its name, and the corner of what is cut.
-pub fn legend(title: &'static str, signs: &[(usize, String)], cut: bool) -> Option<El<Msg>> {
+/// What the strokes mean: each with its name, and the corner of what is cut. On paper, which has room for more letters, only where some have
+/// none there either.
+pub fn legend(title: &'static str, signs: &[(usize, String)], (cut, on_paper): (bool, bool)) -> Option<El<Msg>> {
     let swatch = |kids: Vec<El<Msg>>| sized("lay", (SWATCH.0 + 2.0, SWATCH.1 + 2.0)).kid(rect("w1", (1.0, 1.0), SWATCH)).kids(kids);
     let one = |sign: Vec<El<Msg>>, name: String| el("span", "sg").kid(swatch(sign)).kid(el("span", "").text(name));
-    let signs_of = signs.iter().map(|(nth, name)| one(strokes(*nth, (1.0, 1.0), SWATCH).into_iter().collect(), name.clone()));
+    let signs_of = signs.iter().map(|(nth, name)| one(strokes(*nth, ("sign", (1.0, 1.0)), SWATCH).into_iter().collect(), name.clone()));
     let cut = cut.then(|| one(vec![notch((1.0, 1.0), SWATCH)], words::CUT.to_owned()));
     let all: Vec<El<Msg>> = signs_of.chain(cut).collect();
-    (!all.is_empty()).then(|| el("p", "t14 signs").kid(el("span", "").text(title)).kids(all))
+    (!all.is_empty()).then(|| el("p", if on_paper { "t14 signs" } else { "t14 signs no-print" }).kid(el("span", "").text(title)).kids(all))
 }
 
 /// The rows of a top as they lie, from the top and from the left: "Row 1: 1 + 8 + 2 × A".
 pub fn rows(given: &Given, sheet: &PlanSheet, (class, seen): (&'static str, Seen<'_>)) -> El<Msg> {
     let pieces = &sheet.picture.pieces;
-    let row = |row: &[&Drawn], nth: usize| {
+    let row = |row: &[Drawn], nth: usize| {
         let nth = super::saw::number(i64::try_from(nth).unwrap_or(i64::MAX).saturating_add(1), seen);
         el("p", "").text(words::row(&nth, &in_turn(given, row, seen)))
     };
-    let mut tops: Vec<_> = pieces.iter().map(|piece| piece.at[1]).collect();
-    tops.dedup();
-    let of = |top| {
-        let mut row: Vec<&Drawn> = pieces.iter().filter(|piece| piece.at[1] == top).collect();
-        row.sort_by_key(|piece| piece.at[0]);
-        row
-    };
-    let all = tops.into_iter().enumerate().map(|(nth, top)| row(&of(top), nth));
+    // They lie in the picture row by row, each from the left.
+    let all = pieces.chunk_by(|one, next| one.at[1] == next.at[1]).enumerate().map(|(nth, own)| row(own, nth));
     el("section", class).kid(el("p", "").text(words::ROW_BY_ROW)).kids(all)
 }
 
 /// Pieces of one mark beside each other are counted.
-fn in_turn(given: &Given, row: &[&Drawn], seen: Seen<'_>) -> Vec<String> {
+fn in_turn(given: &Given, row: &[Drawn], seen: Seen<'_>) -> Vec<String> {
     let mut marks: Vec<(String, i64)> = vec![];
     for piece in row {
         let mark = mark(given, piece);

@@ -11,6 +11,8 @@ pub const SAFE: &str = "safe";
 pub const THOUGHT: &str = "thought";
 pub const SO_FAR: &str = "so far";
 pub const LIKELY_UNDER: &str = "Likely is the middle of each operation, added up; nine times in ten all of it takes no more than safe.";
+pub const ESTIMATED_UNDER: &str =
+    "Estimated is what it was to take before any of it was worked; likely is what was logged and what is still to come.";
 pub const KEEP: &str = "Keep this estimate";
 pub const KEEP_AGAIN: &str = "Keep this one instead";
 pub const OLD_JOBS: &str = "Three old jobs";
