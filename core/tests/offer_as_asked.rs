@@ -83,7 +83,7 @@ fn a_drive_that_was_made_is_of_the_pieces_it_brought() {
     let made = "start \"shape\" make on stand\n17:00 stop\n";
     let driven = "start \"bring\" deliver on stand\n20:00 stop\nspend 30 other on stand\n";
     let check = |lines: &str, carried, minutes: i64, costs: &str| {
-        let story = told(&format!("{STAND}job stand \"Stand\" 5 spec\n{begun}{made}{driven}{lines}"));
+        let story = told(&format!("{STAND}job stand \"Stand\" 5 spec\n{made}{begun}{driven}{lines}"));
         let sheet = offered(&story, (2, Paid::Bank, carried), Some("300"));
         let (way, pay) = (sheet.left.unwrap().way, Decimal::from(20));
         assert_eq!((way.time, way.costs), (Span::minutes(minutes), usd(costs)), "{lines} {carried:?}");
