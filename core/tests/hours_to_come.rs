@@ -206,7 +206,7 @@ fn counted_pieces_that_are_left_are_to_come() {
     // Ten hours as a whole, 92 min logged; with 9 h 40 more of gluing all of them are gone, and the joints are not made.
     let old = "old-job \"Old table\" 600 min\n";
     check(&format!("{old}{JOINTS}"), 508, 600, &[("", 508)]);
-    check(&format!("{old}{JOINTS}start \"glue\" make on table\n19:12 stop\n"), 32, 672 + 32, &[("", 32)]);
+    check(&format!("{old}{JOINTS}start \"glue\" make on table as gluing\n19:12 stop\nconfirm run gluing\n"), 32, 672 + 32, &[("", 32)]);
 }
 
 /// Five tops glued in one clamping of an hour, of which 40 min were thought: nobody said how many there are, so all may be in it, and the plan

@@ -6,6 +6,7 @@ use fivebar_core::ledger::{Book, fold};
 use fivebar_core::quantity::{Currency, Day, Decimal, Money, Span};
 use fivebar_core::refusal::Refusal;
 use fivebar_core::sheet::Shop;
+use fivebar_core::sheet::account::account;
 use fivebar_core::sheet::dates::{DateRow, DatesSheet, Given, dates, promises};
 use fivebar_core::sheet::quote::{NoQuote, QuoteSheet, quote};
 use fivebar_core::story::{BENCH, Story, Why, tell};
@@ -240,7 +241,7 @@ fn what_was_worked_today_is_taken_off_today() {
     let ready = |kind: &str| {
         let begun = "2026-03-01 19:00 -05:00 workshop USD inch\nworkdays 480 min till 18:00 not sun\n2026-03-10 09:00 job stool \"Stool\" 1 order\njob other \"Other\" 1 spec\nplan \"drive\" fetch 1 min for other\n";
         let plan = "old-job \"Old stool\" 810 min\n";
-        let today = format!("2026-03-13 08:25 start \"saw\" {kind} on other\n12:00 stop\n");
+        let today = format!("2026-03-13 08:25 start \"saw\" {kind} on other as sawing\n12:00 stop\nconfirm run sawing\n");
         let story = tell(&format!("{begun}{plan}{today}"));
         assert_eq!(story.refused, []);
         let sheet = seen(&story, "stool");
@@ -257,7 +258,8 @@ fn what_was_worked_today_is_missing_for_what_is_due() {
     let late = |stopped: &str| {
         let begun = "2026-03-01 19:00 -05:00 workshop USD inch\n2026-03-10 07:50 job stool \"Stool\" 1 order\njob other \"Other\" 1 spec\nplan \"drive\" fetch 1 min for other\n";
         let plan = "plan \"saw\" make 240 min for stool\nabout stool due 2026-03-12\n";
-        let story = tell(&format!("{begun}{plan}2026-03-10 08:00 start \"rip\" make on other\n{stopped} stop\n"));
+        let story =
+            tell(&format!("{begun}{plan}2026-03-10 08:00 start \"rip\" make on other as ripping\n{stopped} stop\nconfirm run ripping\n"));
         assert_eq!(story.refused, []);
         let sheet = seen(&story, "stool");
         let all = look(&story, |shop, given| promises(shop, &[story.names.job("stool").unwrap()], given));
@@ -293,8 +295,41 @@ fn a_night_that_nobody_answered_for_takes_no_day_of_another_job() {
     assert!(right.rows.iter().all(|row| row.safe <= row.last), "{:?}", right.rows);
 }
 
+/// The same stool, and a clock that may have been forgotten: over the night or since this morning, on another job or on its own, going on or
+/// stopped. Until that is answered nothing of it counts: the dates, what is done, what is to come and who was paid are as without it.
+#[test]
+fn what_is_doubtful_counts_nowhere_until_it_is_answered() {
+    let told = |run: &str| {
+        let story = tell(&format!(
+            "2026-03-01 19:00 -05:00 workshop USD inch\nperson ada helper\n2026-03-04 09:00 job stool \"Stool\" 1 order\n\
+            about stool due 2026-03-07\nplan \"saw\" make 240 min for stool\njob shelf \"Shelf\" 1 order\n{run}\n\
+            2026-03-05 15:02 copy kept\n"
+        ));
+        assert_eq!(story.refused, [], "{run}");
+        let dates = seen(&story, "stool");
+        let of = |job| look(&story, |shop, _| account(shop, story.names.job(job).unwrap()).unwrap());
+        let hours = ["stool", "shelf"].map(|job| of(job).hours);
+        let counts = hours.each_ref().map(|hours| (hours.total, hours.to_come, hours.still));
+        let open = Span::sum(hours.iter().map(|hours| hours.unsettled));
+        (dates.rows, dates.likely, dates.safe, counts, ["stool", "shelf"].map(|job| of(job).costs.total), Span::ZERO < open)
+    };
+    let alone = told("");
+    assert!(!alone.5);
+    for (from, job, op) in
+        [("17:00", "shelf", "oil"), ("17:00", "stool", "saw"), ("2026-03-05 08:00", "shelf", "oil"), ("2026-03-05 08:00", "stool", "saw")]
+    {
+        let begun = format!("{from} start \"{op}\" make on {job} as long\nhelper joins ada 15");
+        for doubtful in [begun.clone(), format!("{begun}\n2026-03-05 15:00 stop")] {
+            let found = told(&doubtful);
+            assert_eq!(found, (alone.0.clone(), alone.1, alone.2, alone.3, alone.4, true), "{doubtful}");
+        }
+        let right = told(&format!("{begun}\n2026-03-05 15:00 stop\n15:01 confirm run long"));
+        assert!(!right.5 && right.3 != alone.3 && right.4 != alone.4, "{begun}");
+    }
+}
+
 /// Six hours of sanding wait on another stool, 6 x 1.4 = 8 h 24, and none of a third that is sold: the first stool's days have none of it in them,
-/// and its page says so.
+/// and its page says so, and when it is ready with them first.
 #[test]
 fn the_hours_of_other_jobs_are_named_beside_the_dates() {
     let hour = "2026-03-10 08:00 -05:00 workshop USD inch\njob first \"First\" 1 spec\nplan \"saw\" make 60 min for first\n";
@@ -303,5 +338,8 @@ fn the_hours_of_other_jobs_are_named_beside_the_dates() {
         let story = tell(&format!("{hour}{more}"));
         assert_eq!(story.refused, []);
         assert_eq!(seen(&story, "first").others, Span::minutes(minutes), "{more}");
+        // Four hours a day till 18:00: 84 min are over on Tuesday; after 8 h 24, which are two days and 24 minutes, on Thursday the 12th.
+        let after = if minutes == 0 { march(10) } else { march(12) };
+        assert_eq!(seen(&story, "first").after_others.map(|ready| ready.day), after, "{more}");
     }
 }

@@ -1,5 +1,6 @@
 //! The story of a week: every minute reasoned by hand. Monday is 2 March 2026; clocks go on in the night to Sunday the 8th.
 
+use fivebar_core::bench::estimate::Basis;
 use fivebar_core::bench::repair::{Because, Proposed};
 use fivebar_core::bench::{Division, Doubt, On, Shares};
 use fivebar_core::ledger::{Book, fold};
@@ -10,8 +11,10 @@ use fivebar_core::sheet::account;
 use fivebar_core::sheet::bench::{BenchSheet, Seen, bench};
 use fivebar_core::sheet::dates::{Given, dates};
 use fivebar_core::sheet::day::{DaySheet, day, days, gaps};
+use fivebar_core::sheet::estimate::estimate;
 use fivebar_core::sheet::helped::helped;
 use fivebar_core::sheet::hours::{HoursSheet, week, year};
+use fivebar_core::sheet::meanwhile::{Telling, meanwhile};
 use fivebar_core::story::{Story, Why, tell};
 
 const WEEK: &str = include_str!("../../tests/stories/week.txt");
@@ -49,11 +52,12 @@ fn job(story: &Story, name: &str) -> On {
     On::Job(story.names.job(name).unwrap())
 }
 
-/// Mon 60 + 30 + 40 + 35 + 20 + 30. Tue 82 + 90. Wed 15 said and 45 stamped, 60 put right, 30, and 30 recalled. Thu 50 before
+/// Mon 60 + 30 + 40 + 35 + 20 + 30. Tue 82 + 90. Wed 15 said and 45 stamped, 60 put right, 30, and 30 recalled. Thu 40, 60, 20, 30
+/// and 25 by day, 50 before
 /// midnight, Fri 40 after it, 07:00 to 10:30 at home (09:30 one zone west) 210, 18:00 to 22:00 at home 240. Sat 40, 20 of the
 /// lifted run, 30 before midnight. Sun 180: 00:00 to 04:00 less the hour that was not.
 const DAYS: [(u32, [i64; 3]); 7] =
-    [(2, [215, 0, 0]), (3, [172, 0, 0]), (4, [75, 75, 30]), (5, [50, 0, 0]), (6, [490, 0, 0]), (7, [90, 0, 0]), (8, [180, 0, 0])];
+    [(2, [215, 0, 0]), (3, [172, 0, 0]), (4, [75, 75, 30]), (5, [225, 0, 0]), (6, [490, 0, 0]), (7, [90, 0, 0]), (8, [180, 0, 0])];
 
 #[test]
 fn each_day_has_its_minutes() {
@@ -65,19 +69,23 @@ fn each_day_has_its_minutes() {
     assert_eq!(days(&story.book, None, story.now), [8, 7, 6, 5, 4, 3, 2].map(march));
 }
 
-/// 215 + 172 + 75 + 50 + 490 + 90 + 180 = 1 272 measured, 75 corrected, 30 recalled: 1 377, 22 h 57.
+/// 215 + 172 + 75 + 225 + 490 + 90 + 180 = 1 447 measured, 75 corrected, 30 recalled: 1 552, 25 h 52.
 #[test]
 fn the_week_and_the_year_are_the_sum_of_their_days() {
     let story = tell(WEEK);
     let bench = fold::bench(&story.book);
-    let whole = [1_272, 75, 30];
+    let whole = [1_447, 75, 30];
     for sheet in [week_of(&story, march(2)), week_of(&story, march(8)), year((&bench, &story.book), 2026, seen(&story))] {
         assert_eq!(minutes(sheet.own), whole, "{:?} to {:?}", sheet.from, sheet.to);
         let by_day: Vec<(Day, [i64; 3])> = sheet.days.iter().map(|(day, shares)| (*day, minutes(*shares))).collect();
         assert_eq!(by_day, DAYS.map(|(day, shares)| (march(day), shares)));
-        // Of no job are the drives 450, the mail 20 and sharpening 30; oil is 30 + 210 + 90 of finishing; all else is made.
+        // Of no job are the drives 450, the mail 20 and sharpening 30; 40 fetched, 30 delivered; oil is 30 + 210 + 90 of finishing; all else
+        // is made.
         let divided: Vec<(Division, i64)> = sheet.by_division.iter().map(|(of, shares)| (*of, shares.total().as_minutes())).collect();
-        assert_eq!((divided, minutes(sheet.of_none)), (vec![(Division::Make, 547), (Division::Finish, 330)], [500, 0, 0]));
+        assert_eq!(
+            (divided, minutes(sheet.of_none)),
+            (vec![(Division::Fetch, 40), (Division::Make, 652), (Division::Finish, 330), (Division::Deliver, 30)], [500, 0, 0])
+        );
         assert_eq!((sheet.rework, sheet.unsettled), (Span::ZERO, 0));
     }
     let (from, to) = (week_of(&story, march(5)).from, week_of(&story, march(5)).to);
@@ -88,13 +96,14 @@ fn the_week_and_the_year_are_the_sum_of_their_days() {
     assert_eq!(minutes(bench.of_all(story.now.at).own), whole);
 }
 
-/// Stands: saw 60, sand 40 + 35 + 60 + 40 + 20, glue tops 82, oil 90: 427, of it 15 corrected. Shelf: saw 30 and 30 recalled,
-/// carry 90, sand 60 corrected, oil 30 + 210: 450. No job: mail 20, sharpen 30, drives 450: 500. 427 + 450 + 500 = 1 377.
+/// Stands: saw 60, sand 40 + 35 + 60 + 40 + 20, glue tops 82, oil 90, fetch 40: 467, of it 15 corrected. Shelf: saw 30 and 30
+/// recalled, carry 90, sand 60 corrected, oil 30 + 210, round 60, test 20, bring 30, glue 25: 585. No job: mail 20, sharpen 30, drives
+/// 450: 500. 467 + 585 + 500 = 1 552.
 #[test]
 fn each_job_has_its_minutes_in_every_report() {
     let story = tell(WEEK);
     let (stands, shelf) = (job(&story, "stands"), job(&story, "shelf"));
-    let expected = [(On::Nothing, [500, 0, 0]), (shelf, [360, 60, 30]), (stands, [412, 15, 0])];
+    let expected = [(shelf, [495, 60, 30]), (On::Nothing, [500, 0, 0]), (stands, [452, 15, 0])];
     let by_work: Vec<(On, [i64; 3])> = week_of(&story, march(2)).by_work.iter().map(|work| (work.on, minutes(work.own))).collect();
     assert_eq!(by_work, expected);
     let shop = Shop::of(&story.book, story.now.at);
@@ -145,7 +154,7 @@ fn a_helper_costs_the_job_an_hour() {
     assert_eq!(shown, [(story.names.person("ada"), 60, "15.00 USD".to_owned()), (None, 10, "0.00 USD".to_owned())]);
     let account = account::of(&shop, &shelf).unwrap();
     assert_eq!(account.cost("helper").map(|cost| cost.to_string()), Some("15.00 USD".to_owned()));
-    assert_eq!(account.hours.logged.labour.as_minutes(), 450 + 70);
+    assert_eq!(account.hours.logged.labour.as_minutes(), 585 + 70);
 }
 
 /// Sand lasted 40, 35 and 60: 80 in 100 no longer than 60. The last act, 10:50, is before 11:00. Six hours are more than two.
@@ -172,6 +181,39 @@ fn a_clock_set_back_is_listed() {
     assert_eq!(to_mend, [(vec![Doubt::ClockSetBack], 20)]);
     let line = on_day(&story, 7).lines[1].clone();
     assert_eq!((line.run.tapped.clock().as_hour_minute(), line.run.started.clock().as_hour_minute()), ((10, 10), (10, 40)));
+}
+
+/// Four slats in 60 minutes: the first in 20, three noted at once 30 later, which are 10 each. What was timed on the wrong job is the shelf's.
+#[test]
+fn slats_are_noted_and_a_stray_run_is_the_shelfs() {
+    let story = up_to("# --- Thursday afternoon");
+    let shelf = job(&story, "shelf");
+    let pieces = fold::bench(&story.book).pieces(shelf, story.now.at);
+    let round = pieces.iter().find(|one| one.op == "round slats").unwrap();
+    assert_eq!(round.first.map(Span::as_minutes), Some(20));
+    assert_eq!(round.repeats.iter().map(|repeat| (repeat.n, repeat.span.as_minutes())).collect::<Vec<_>>(), [(3, 30)]);
+    let strayed = on_day(&story, 5).lines.into_iter().find(|line| line.run.work.op == "test a joint").unwrap();
+    assert_eq!((strayed.run.work.on, strayed.worked.as_minutes()), (shelf, 20));
+}
+
+/// In the cold 200 minutes by the maker's own: off at 18:40. Planing was thought to take 30, and eight times in ten takes no more than 1.81
+/// times that, 54: at 15:30 it ends before it must be quiet at 17:00, at 16:30 it does not. Sharpening took 30
+/// once and sanding no more than 60, which is not loud: both fit all along.
+#[test]
+fn what_is_loud_fits_before_it_must_be_quiet() {
+    let story = up_to("18:40 off");
+    let waits = fold::waits(&story.book);
+    let off: Vec<_> = waits.all().filter(|wait| wait.op == "glue slats").map(|wait| wait.off()).collect();
+    assert_eq!(off.iter().map(|at| Wall::new(*at, story.now.offset).clock().as_hour_minute()).collect::<Vec<_>>(), [(18, 40)]);
+    let fits = |hour: u16, minute: u16| {
+        let clock = fivebar_core::quantity::Clock::at(hour, minute).unwrap();
+        let now = Wall::new(march(5).at(clock, story.now.offset), story.now.offset);
+        let telling = Telling { loud: |_| false, of_part: |_| true };
+        let found = meanwhile(&Shop::of(&story.book, now.at), Seen { now, ..seen(&story) }, telling, true).unwrap();
+        (found.gap.as_minutes(), found.fits.iter().map(|fit| fit.what.op.clone()).collect::<Vec<_>>())
+    };
+    assert_eq!(fits(15, 30), (190, ["plane edges", "sharpen", "sand"].map(str::to_owned).to_vec()));
+    assert_eq!(fits(16, 30), (130, ["sharpen", "sand"].map(str::to_owned).to_vec()));
 }
 
 /// Each night run is listed on the day it began, with its minutes on both; each end shows the clock of its own place.
@@ -202,7 +244,8 @@ fn a_coat_over_the_change_of_clocks_dries_for_ten_hours() {
 }
 
 /// Carving was thought to take 120 minutes, and people take 1.4 of what they think: 168, less than the 4 hours of a day. The day of use,
-/// Thursday the 12th, is no working day: it begins on Wednesday the 11th at the latest.
+/// Thursday the 12th, is no working day, and Wednesday is a day off: it begins on Tuesday the 10th at the latest. The estimate is kept, all of
+/// it from what was thought, and a quote stands beside it.
 #[test]
 fn what_is_to_do_has_its_hours_and_its_last_day() {
     let story = tell(WEEK);
@@ -210,7 +253,14 @@ fn what_is_to_do_has_its_hours_and_its_last_day() {
     let given = Given { waits: &waits, guess: |_| None, with_factor: true, now: story.now };
     let sheet = dates(&shop, story.names.job("shelf").unwrap(), given).unwrap();
     let rows: Vec<_> = sheet.rows.iter().map(|row| (row.op.as_deref(), row.hands.as_minutes(), row.last)).collect();
-    assert_eq!((rows, sheet.due, sheet.late), (vec![(Some("carve"), 168, Some(march(11)))], Some(march(12)), None));
+    assert_eq!((rows, sheet.due, sheet.late), (vec![(Some("carve"), 168, Some(march(10)))], Some(march(12)), None));
+    let shelf = shop.job(story.names.job("shelf").unwrap()).unwrap();
+    let kept = shelf.kept.unwrap();
+    assert_eq!((kept.likely.as_minutes(), kept.thought.map(Span::as_minutes)), (168, Some(120)));
+    let found = estimate(&shop, shelf.id, true).unwrap().found.unwrap();
+    assert_eq!(found.shares.iter().map(|(basis, share)| (*basis, *share)).collect::<Vec<_>>(), [(Basis::Thought, 100)]);
+    let quote = shelf.quote.as_ref().unwrap();
+    assert_eq!((quote.low.to_string(), quote.high.to_string(), quote.ready), ("150.00 USD".into(), "190.00 USD".into(), Some(march(12))));
 }
 
 #[test]

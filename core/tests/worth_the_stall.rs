@@ -4,7 +4,7 @@ use fivebar_core::ledger::kind::sale::Paid;
 use fivebar_core::quantity::{Currency, Length, Money, Span, half_up};
 use fivebar_core::refusal::Refusal;
 use fivebar_core::sheet::Shop;
-use fivebar_core::sheet::fair::{Fair, fair, past};
+use fivebar_core::sheet::fair::{Fair, Lacks, fair, past};
 use fivebar_core::story::{STANDS, Story, tell};
 
 fn usd(text: &str) -> Money {
@@ -52,12 +52,14 @@ fn a_stall_is_covered_by_so_many_pieces() {
 fn a_fair_that_can_not_be_reckoned_says_why() {
     let refused = |lines: &str| {
         let story = tell(&lines.replace("{}", STOOLS));
-        fair(&Shop::of(&story.book, story.now.at), &of(&story)).map(|sheet| sheet.is_some())
+        fair(&Shop::of(&story.book, story.now.at), &of(&story)).map(|sheet| sheet.err())
     };
     assert_eq!(refused(&format!("{BEGUN}{{}}tag 20 stools\n")), Err(Refusal::NeverCovered { left: "0".parse().unwrap() }));
     let bare = "2026-03-02 09:00 -05:00 workshop USD inch\n{}";
     assert_eq!(refused(bare), Err(Refusal::MileageUnknown { currency: Currency::USD }));
-    assert_eq!(refused(&format!("{BEGUN}job stools \"Stools\" 10 spec\nspend 200 wood on stools\n")), Ok(false));
+    assert_eq!(refused(&format!("{BEGUN}job stools \"Stools\" 10 spec\nspend 200 wood on stools\n")), Ok(Some(Lacks::Price)));
+    assert_eq!(refused(&format!("{BEGUN}job stools \"Stools\" 10 spec\ntag 60 stools\n")), Ok(Some(Lacks::Cost)));
+    assert_eq!(refused(&format!("{BEGUN}job stools \"Stools\" 10 spec\n")), Ok(Some(Lacks::Both)));
     let story = told(STOOLS);
     let none = Fair { time: Span::ZERO, ..of(&story) };
     assert_eq!(fair(&Shop::of(&story.book, story.now.at), &none), Err(Refusal::NoHours));

@@ -4,6 +4,7 @@
 
 pub mod batch;
 pub mod calendar;
+mod clock;
 pub mod dates;
 pub mod day;
 pub mod estimate;
@@ -22,9 +23,11 @@ mod time;
 pub mod wait;
 
 pub use batch::Batch;
+pub use clock::By;
 pub use day::DayTotal;
 pub use heads::Head;
 pub use kind::{Division, Kind, Mender, Stage};
+pub use question::REMEMBERED;
 pub use run::{Cut, Doubt, Notch, On, Run, Work};
 pub(crate) use time::add;
 pub use time::{Shares, Source, Time};
@@ -51,8 +54,8 @@ pub struct Bench {
     thought: Sorted<(Id, String), Span>,
     // When something was done on a job or haul, in order, where it may speak for the end of a run.
     acts: Sorted<On, Vec<Moment>>,
-    // Ended runs that look like a forgotten stop, gathered when somebody asks.
-    open: OnceCell<Set<Id>>,
+    // What ended runs are judged to be, gathered when somebody asks.
+    judged: OnceCell<question::Judged>,
 }
 
 impl Bench {
@@ -87,6 +90,21 @@ impl Bench {
         Bench { acts, ..self }
     }
 
+    /// Whether acts on this job or haul may speak for the end of a run.
+    pub fn minds(&self, on: On) -> bool {
+        self.acts.contains_key(&on)
+    }
+
+    /// One more act on it, after those that are known.
+    pub fn acted(&mut self, on: On, at: Moment) {
+        let is_within = self.on(on).any(|run| !run.is_running() && at <= run.end(at));
+        let Some(acts) = self.acts.get_mut(&on) else { return };
+        acts.insert(acts.partition_point(|other| *other <= at), at);
+        if is_within {
+            self.judged = OnceCell::new();
+        }
+    }
+
     /// Coats of an operation dry, or dried: what is noted is coats, each on every piece, and nobody knows which is the last.
     pub fn is_coated(&self, on: On, op: &str) -> bool {
         matches!(on, On::Job(job) if self.coated.contains_key(&(job, op.to_owned())))
@@ -117,24 +135,28 @@ impl Bench {
         self.places.get(&on).into_iter().flatten().filter_map(|place| self.runs.get(*place))
     }
 
-    /// The time of a job.
+    /// The time of a job; as in all of these, without what is doubtful.
     pub fn of_job(&self, job: Id, now: Moment) -> Time {
-        Time::of(self.on(On::Job(job)), now)
+        self.time(self.on(On::Job(job)), now)
     }
 
     /// The time of a haul: sorting, and fetching that was clocked. Minutes of its trips are the trips' own.
     pub fn of_haul(&self, haul: Id, now: Moment) -> Time {
-        Time::of(self.on(On::Haul(haul)), now)
+        self.time(self.on(On::Haul(haul)), now)
     }
 
     /// The time of no job.
     pub fn of_none(&self, now: Moment) -> Time {
-        Time::of(self.on(On::Nothing), now)
+        self.time(self.on(On::Nothing), now)
     }
 
     /// All time, logged to jobs or not.
     pub fn of_all(&self, now: Moment) -> Time {
-        Time::of(&self.runs, now)
+        self.time(self.runs.iter(), now)
+    }
+
+    fn time<'a>(&'a self, runs: impl Iterator<Item = &'a Run>, now: Moment) -> Time {
+        Time::of(runs, |run| self.is_doubtful(run, now), now)
     }
 
     /// The run a person is at.
@@ -205,11 +227,10 @@ impl Bench {
         let only_planned = of.as_ref().is_some_and(|of| self.only_planned.contains(of));
         let is_coated = of.as_ref().is_some_and(|of| self.coated.contains_key(of));
         let of = of.and_then(|of| self.planned.get(&of).copied());
-        // Without a piece there is no pace to be kept from minutes in question.
-        let noted = runs.clone().any(|run| !run.notches.is_empty());
-        let batch = Batch::but(|run| if noted { self.in_question(run, now) } else { None }, runs.clone(), of, now);
+        let batch = Batch::but((|run| self.in_question(run, now), |run| self.is_doubtful(run, now)), runs.clone(), of, now);
         // What was worked after a coat, its brushes cleaned, is no part of the next one.
-        let at_hand = if is_coated { batch::since_last_note(runs.filter(|run| run.is_running()), now) } else { batch.at_hand };
+        let at_it = runs.filter(|run| run.is_running() && !self.is_doubtful(run, now));
+        let at_hand = if is_coated { batch::since_last_note(at_it, now) } else { batch.at_hand };
         Batch { only_planned, at_hand, ..batch }
     }
 

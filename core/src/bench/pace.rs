@@ -1,5 +1,6 @@
 //! Pace: time for each piece, and about how long the rest will take.
 
+use crate::quantity::chance::student;
 use crate::quantity::{Count, Span};
 
 /// Pace = time / n; none before the first piece is done.
@@ -12,10 +13,10 @@ pub fn remaining(left: Count, pace: Span, since: Span) -> Span {
     pace.times(i64::from(left)).minus(since.min(pace)).max(Span::ZERO)
 }
 
-/// Student's t at 80 % (two sides) for 1 to 8 degrees of freedom, in ten-thousandths; beyond, that of a bell curve. Written from
-/// memory; a test integrates Student's density up to each.
-const T80: [u64; 8] = [30_777, 18_856, 16_377, 15_332, 14_759, 14_398, 14_149, 13_968];
-const T80_BELL: u64 = 12_816;
+/// Student's t at 80 % (two sides), in ten-thousandths; none without a degree of freedom.
+fn t80(free: Count) -> Option<u64> {
+    student(0.8, free).map(|t| (t * 10_000.0).round() as u64)
+}
 
 /// How far about what is left may be off, either way, at 80 %: t s sqrt(m + m^2 / n) for m pieces left, from pieces that took
 /// so long; pieces noted together count as so many alike. None before there are two notes.
@@ -39,7 +40,7 @@ pub fn spread(noted: &[(Span, Count)], left: Count) -> Option<Span> {
     let (m, free_u) = (u128::from(left), u128::try_from(free).ok()?);
     // s^2 (m + m^2 / n) = s^2 m (n + m) / n
     let variance = squares.checked_div(free_u)?.checked_mul(m)?.checked_mul(n.saturating_add(m))?.checked_div(n)?;
-    let t = free.checked_sub(1).and_then(|at| T80.get(at)).copied().unwrap_or(T80_BELL);
+    let t = t80(Count::try_from(free).ok()?)?;
     let off = variance.isqrt().checked_mul(u128::from(t))?.checked_div(10_000)?;
     i64::try_from(off).ok().map(Span::ms)
 }
@@ -51,7 +52,7 @@ mod tests {
     /// Student's density, (1 + x^2 / v)^(-(v + 1) / 2), has nine tenths of itself below each: by Simpson's rule on x = tan(u),
     /// which brings all of it between -pi / 2 and pi / 2, so that nothing but the density is used.
     #[test]
-    fn the_table_is_students() {
+    fn so_many_notes_have_students_t() {
         let part = |below: f64, v: i32| {
             let (from, steps) = (-std::f64::consts::FRAC_PI_2, 20_000);
             let step = (below - from) / f64::from(steps);
@@ -71,8 +72,10 @@ mod tests {
             };
             (1..=steps).map(|nth| weight(nth) * density(from + f64::from(nth) * step)).sum::<f64>() * step / 3.0
         };
-        for (v, t) in (1..).zip(T80) {
-            let below = part((t as f64 / 10_000.0).atan(), v) / (2.0 * part(0.0, v));
+        for v in 1..=60 {
+            let t = t80(v).expect("a degree of freedom") as f64 / 10_000.0;
+            let v = i32::try_from(v).expect("few");
+            let below = part(t.atan(), v) / (2.0 * part(0.0, v));
             assert!((below - 0.9).abs() < 1e-4, "{v}: {below}");
         }
     }

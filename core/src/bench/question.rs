@@ -4,37 +4,63 @@
 use super::estimate::learn::is_sound;
 use super::repair::{self, Known};
 use super::{Batch, Bench, On, Run};
-use crate::quantity::{Count, Id, Moment, Set, Sorted, Span};
+use crate::quantity::{Count, Id, Listed, Moment, Set, Sorted, Span};
 
 /// No clock is behind it.
 const END: Moment = Moment::at(i64::MAX);
 
+/// A stop that may have been forgotten is asked about for so long [J]; then the run counts as it stands.
+pub const REMEMBERED: Span = Span::minutes(14 * 24 * 60);
+
 /// A helper who comes no later than that after the start comes with it, and says as little of the end [J].
 const WITH_THE_START: Span = Span::minutes(5);
+
+/// What ended runs are judged to be, by all of them.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub(super) struct Judged {
+    /// Those that look like a forgotten stop, and nobody answered for.
+    open: Set<Id>,
+    /// Of each operation when the runs that nobody doubts began, in that order, and how long each lasted.
+    lasted: Sorted<String, Vec<(Moment, Span)>>,
+}
 
 impl Bench {
     /// Of a run that looks like a forgotten stop the last piece or helper of it that speaks for an end, else its start: its pace goes by that.
     /// `None` for a run that does not.
     pub fn in_question(&self, run: &Run, now: Moment) -> Option<Moment> {
-        let looks_so = repair::may_look_wrong(run, now) && (run.is_running() || self.open().contains(&run.id));
+        let looks_so = repair::may_look_wrong(run, now) && (run.is_running() || self.judged().open.contains(&run.id));
         if looks_so { self.wrong_by(run, repair::by_history(self.past(run)), now) } else { None }
     }
 
-    /// Ended runs that look like a forgotten stop, and nobody answered for, each by those before it that do not.
-    fn open(&self) -> &Set<Id> {
-        self.open.get_or_init(|| {
-            let mut past: Sorted<&str, Vec<Span>> = Sorted::new();
+    /// Whether a run looks like a forgotten stop and is still asked about, whether it goes on or has ended. Until that is answered no minute
+    /// of it counts anywhere: neither as worked, nor as of today, nor off what is left of its own job.
+    pub fn is_doubtful(&self, run: &Run, now: Moment) -> bool {
+        let is_long_ago = !run.is_running() && REMEMBERED < run.started.at.until(now);
+        !is_long_ago && self.in_question(run, now).is_some()
+    }
+
+    /// Those of some runs that count.
+    pub fn sure<'r>(&'r self, runs: impl Iterator<Item = &'r Run>, now: Moment) -> impl Iterator<Item = &'r Run> {
+        runs.filter(move |run| !self.is_doubtful(run, now))
+    }
+
+    /// Ended runs, each judged once by those before it that are not in question.
+    fn judged(&self) -> &Judged {
+        self.judged.get_or_init(|| {
+            let mut past: Sorted<&str, (Vec<Span>, Vec<(Moment, Span)>)> = Sorted::new();
             let mut open = Set::new();
             for run in self.runs().filter(|run| !run.is_running()) {
-                let of_it = past.entry(&run.work.op).or_default();
-                if repair::may_look_wrong(run, END) && self.wrong_by(run, repair::by_history_in_order(of_it), END).is_some() {
+                let (by_length, in_order) = past.entry(&run.work.op).or_default();
+                if repair::may_look_wrong(run, END) && self.wrong_by(run, repair::by_history_in_order(by_length), END).is_some() {
                     open.insert(run.id);
                 } else if self.is_history(run) {
                     let lasted = run.worked(END);
-                    of_it.insert(of_it.partition_point(|other| *other <= lasted), lasted);
+                    by_length.insert(by_length.partition_point(|other| *other <= lasted), lasted);
+                    in_order.push((run.started.at, lasted));
                 }
             }
-            open
+            let lasted = past.iter().map(|(op, (_, in_order))| ((*op).to_owned(), in_order.clone())).collect();
+            Judged { open, lasted }
         })
     }
 
@@ -57,9 +83,8 @@ impl Bench {
 
     /// How long earlier runs of an operation lasted that nobody doubts, from the jobs that count as history.
     pub fn past(&self, of: &Run) -> Vec<Span> {
-        let earlier = |run: &&Run| run.started.at < of.started.at && run.work.op == of.work.op;
-        let counts = |run: &&Run| self.is_history(run) && !self.open().contains(&run.id);
-        self.runs().filter(earlier).filter(counts).map(|run| run.worked(END)).collect()
+        let of_it = self.judged().lasted.get(&of.work.op).map(Vec::as_slice).unwrap_or_default();
+        of_it.iter().take_while(|(start, _)| *start < of.started.at).map(|(_, lasted)| *lasted).listed()
     }
 
     /// What speaks for the end of a run. The closing time comes from outside.
@@ -113,7 +138,7 @@ impl Bench {
         let left = of.saturating_sub(before.fold(0, |sum: Count, notch| sum.saturating_add(notch.n)));
         let known = Known { usual: repair::by_history(self.past(run)), planned: self.planned_still(run, now), ..Known::default() };
         let own = |other: &Run| (other.id == run.id).then(|| self.last_noted(run, &known, now));
-        let pace = Batch::but(|other| own(other).or_else(|| self.in_question(other, now)), runs(), None, now).pace()?;
+        let pace = Batch::but((|other| own(other).or_else(|| self.in_question(other, now)), |_| false), runs(), None, now).pace()?;
         Some(pace.times(i64::from(left))).filter(|span| Span::ZERO < *span)
     }
 }

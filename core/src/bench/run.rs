@@ -5,7 +5,7 @@
 
 use super::heads::Head;
 use super::{Kind, Mender, Shares, Source, Stage};
-use crate::quantity::{Count, Id, Listed, Local, Moment, Money, Offset, Span, Wall};
+use crate::quantity::{Count, Id, Listed, Moment, Money, Offset, Span, Wall};
 
 /// What time is spent on.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -139,29 +139,6 @@ impl Run {
             None => self.cut.map_or(now.offset, |cut| cut.offset),
         };
         Wall::new(self.end(now.at), offset)
-    }
-
-    /// Whether it was tapped where that clock is: its stamp shows what that clock showed then. What was told of has the clock of its start.
-    pub fn is_here(&self, local: Local) -> bool {
-        let by = if self.recalled { self.started } else { self.tapped };
-        local.wall(by.at).offset == by.offset
-    }
-
-    /// A moment of the run, or after it, by the one clock that the whole of it is shown by: the one that is looked at, where the run was
-    /// tapped there, whatever it was changed to since; else that of the place where it began, or of its end where the clocks changed there.
-    /// So a run that goes on after a journey is shown by the clock of where it began, with the end that is proposed for it.
-    pub fn wall(&self, at: Moment, local: Local) -> Wall {
-        if self.is_here(local) {
-            return local.wall(at);
-        }
-        let end = self.stopped.or(self.cut.map(|cut| Wall::new(cut.at, cut.offset)));
-        let there = end.filter(|end| end.offset != local.wall(end.at).offset).map_or(self.started.offset, |end| end.offset);
-        Wall::new(at, if at <= self.started.at { self.started.offset } else { there })
-    }
-
-    /// When it began, by that clock.
-    pub fn began(&self, local: Local) -> Wall {
-        self.wall(self.started.at, local)
     }
 
     /// Time worked so far, seen from `now`. Never less than nothing.
@@ -353,44 +330,6 @@ mod tests {
         assert_eq!(run.done_after_its_end(), 0);
         run.stopped = Some(wall(20));
         assert_eq!(run.done_after_its_end(), 2);
-    }
-
-    /// Offsets in hours where it began, where it ended if it did, and where it is looked at; the minutes of the day of its start at 10:00 and
-    /// of 90 minutes after it as they are shown.
-    #[test]
-    fn a_run_is_shown_by_one_clock() {
-        let check = |(began, ended, here): (i64, Option<i64>, i64), shown: [u16; 2]| {
-            let offset = |hours: i64| Offset::minutes(hours * 60).unwrap();
-            let (mut run, start) = (run(1, 600), at(600 - began * 60));
-            (run.started, run.tapped) = (Wall::new(start, offset(began)), Wall::new(start, offset(began)));
-            run.stopped = ended.map(|ended| Wall::new(start.plus(Span::minutes(120)), offset(ended)));
-            let local = Local::new(offset(here), None);
-            let found = [run.began(local), run.wall(start.plus(Span::minutes(90)), local)].map(|wall| wall.minute_of_day());
-            assert_eq!(found, shown, "{began} {ended:?} {here}");
-        };
-        check((-5, None, -5), [600, 690]);
-        // Begun in New York, and it goes on in Denver, or was stopped there.
-        check((-5, None, -7), [600, 690]);
-        check((-5, Some(-7), -7), [600, 690]);
-        check((-5, Some(-7), -5), [600, 690]);
-        check((-5, Some(-5), -7), [600, 690]);
-        // The clocks changed where it was: what came after is by its end.
-        check((-5, Some(-4), -7), [600, 750]);
-    }
-
-    /// Clocks go back at 60: begun before it, stopped after it, and put right to a moment before it, where the stop keeps the place of the tap.
-    #[test]
-    fn an_end_that_was_put_right_is_by_the_clock_of_then() {
-        let [summer, winter] = [120, 60].map(|minutes| Offset::minutes(minutes).unwrap());
-        let local = Local::new(winter, Some(|at| Offset::minutes(if at < Moment::at(3_600_000) { 120 } else { 60 }).unwrap_or_default()));
-        let mut run = run(1, 0);
-        (run.started, run.tapped) = (Wall::new(at(0), summer), Wall::new(at(0), summer));
-        run.stopped = Some(Wall::new(at(40), winter));
-        assert_eq!(run.wall(run.end(at(90)), local), Wall::new(at(40), summer));
-        assert_eq!(run.wall(at(80), local), Wall::new(at(80), winter));
-        // A start that was put before the night the clocks changed in keeps the place of its tap.
-        (run.started, run.tapped) = (Wall::new(at(0), winter), Wall::new(at(70), winter));
-        assert_eq!(run.began(local), Wall::new(at(0), summer));
     }
 
     #[test]

@@ -78,11 +78,11 @@ pub struct Time {
 }
 
 impl Time {
-    /// Adds up runs, seen from `now`.
-    pub fn of<'a>(runs: impl IntoIterator<Item = &'a Run>, now: Moment) -> Time {
+    /// Adds up runs, seen from `now`; of those in doubt it is known that their operations were begun, and no more.
+    pub fn of<'a>(runs: impl IntoIterator<Item = &'a Run>, is_doubtful: impl Fn(&Run) -> bool, now: Moment) -> Time {
         let mut time = Time::default();
         for run in runs {
-            time.add(run, now);
+            if is_doubtful(run) { add(&mut time.by_op, run.work.op.clone(), Shares::default()) } else { time.add(run, now) }
         }
         time
     }

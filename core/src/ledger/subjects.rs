@@ -117,6 +117,8 @@ fn of_job(fact: &Fact) -> Option<Id> {
         Fact::PaymentReceived(f) => f.job,
         Fact::PiecesConsigned(f) => f.job,
         Fact::ConsignmentPaid(f) => f.job,
+        Fact::ConsignmentRestPaid(f) => f.job,
+        Fact::PiecesNotForSale(f) => f.job,
         Fact::ConsignmentReturned(f) => f.job,
         Fact::SaleReversed(f) => f.job,
         Fact::PiecesBroughtBack(f) => f.job,

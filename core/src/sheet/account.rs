@@ -80,7 +80,7 @@ pub struct Hours {
     pub to_come: Option<Span>,
     /// Of that, what each stage has still to come, as far as it was estimated.
     pub still_by_stage: Sorted<Stage, Span>,
-    /// Of what was logged, what looks like a forgotten stop: it is counted, and the maker has not answered for it.
+    /// Beside what was logged, what looks like a forgotten stop: it is not counted until the maker has answered for it.
     pub unsettled: Span,
     /// Of that, what falls away when the buyer fetches it.
     pub still_delivery: Span,
@@ -92,6 +92,8 @@ pub struct Sold {
     pub pieces: Count,
     pub by_galleries: Count,
     pub at_galleries: Count,
+    /// Not for sale any more: what they cost is in the costs of the job.
+    pub not_for_sale: Count,
     pub promised: Count,
     /// On hand: neither sold nor with a gallery.
     pub left: Count,
@@ -99,17 +101,18 @@ pub struct Sold {
     pub taken: Money,
     pub tax: Money,
     pub fees: Money,
-    /// What galleries handed over.
+    /// What galleries handed over, and what they still owe of what they sold.
     pub handed_over: Money,
-    /// Taken less tax and fees, with what galleries handed over.
+    pub due_from_galleries: Money,
+    /// Taken less tax and fees, with what galleries handed over or still owe.
     pub net: Money,
-    /// Net less costs; none before anything was sold or while costs are not known.
+    /// Net less costs; none before anything was sold or none is left to sell, or while costs are not known.
     pub kept: Option<Money>,
     pub per_hour: Option<PerHour>,
     /// Open agreements, summed.
     pub agreed: Option<Money>,
     pub received: Money,
-    /// Agreed or sold, less what was received.
+    /// Agreed or sold to buyers, less what was received.
     pub due: Money,
 }
 
@@ -141,10 +144,8 @@ pub fn account(shop: &Shop, id: Id) -> Answer<Account> {
 pub fn of(shop: &Shop, job: &Job) -> Answer<Account> {
     let shares = of_job(shop, job)?;
     let wood = wood(shop, job, &shares)?;
-    let costs = costs(shop, job, shares)?;
-    let hours = hours(shop, job, &costs);
     let rate = rate(shop, job.currency);
-    let sold = sold(job, (&costs, &hours), &rate)?;
+    let (costs, hours, sold) = so_far(shop, job, (shares, &rate))?;
     let pricing = pricing(shop, job, (&costs, &hours), &rate)?;
     let ratios = ratios(job, (&hours, &wood))?;
     Ok(Account {
@@ -161,6 +162,22 @@ pub fn of(shop: &Shop, job: &Job) -> Answer<Account> {
         pricing,
         ratios,
     })
+}
+
+/// What a line of the list says of a job: its hours and its sale, without its wood and the marks of its price.
+///
+/// # Errors
+/// As [`account`].
+pub fn hours_and_sale(shop: &Shop, job: &Job) -> Answer<(Hours, Sold)> {
+    let (_, hours, sold) = so_far(shop, job, (of_job(shop, job)?, &rate(shop, job.currency)))?;
+    Ok((hours, sold))
+}
+
+fn so_far(shop: &Shop, job: &Job, (shares, rate): (Vec<JobShare>, &RateSheet)) -> Answer<(Costs, Hours, Sold)> {
+    let costs = costs(shop, job, shares)?;
+    let hours = hours(shop, job, &costs);
+    let sold = sold(job, (&costs, &hours), rate)?;
+    Ok((costs, hours, sold))
 }
 
 fn costs(shop: &Shop, job: &Job, shares: Vec<JobShare>) -> Answer<Costs> {
@@ -282,9 +299,12 @@ fn sold(job: &Job, (costs, hours): (&Costs, &Hours), rate: &RateSheet) -> Answer
     let (selling, currency) = (&job.selling, job.currency);
     let (taken, tax, fees) = (selling.taken(currency)?, selling.tax(currency)?, selling.fees(currency)?);
     let handed_over = selling.handed_over(currency)?;
-    let net = taken.minus(tax)?.minus(fees)?.plus(handed_over)?;
+    let due_from_galleries = selling.due_from_galleries(currency)?;
+    let net = taken.minus(tax)?.minus(fees)?.plus(handed_over)?.plus(due_from_galleries)?;
     let (pieces, by_galleries) = (selling.sold_pieces(), selling.sold_by_galleries());
-    let costs = costs.total.filter(|_| 0 < pieces.saturating_add(by_galleries));
+    // Where none was sold and none is left, all that was spent is lost.
+    let is_lost = 0 < selling.pieces_not_for_sale() && job.left() == 0 && selling.at_galleries_now() == 0;
+    let costs = costs.total.filter(|_| is_lost || 0 < pieces.saturating_add(by_galleries));
     let kept = costs.map(|costs| net.minus(costs)).transpose()?;
     let per_hour = match costs.zip(hours.total) {
         Some((costs, time)) => Some(Way { you_get: net, costs, time }.per_hour(rate.year.as_ref())?),
@@ -296,12 +316,14 @@ fn sold(job: &Job, (costs, hours): (&Costs, &Hours), rate: &RateSheet) -> Answer
         pieces,
         by_galleries,
         at_galleries: selling.at_galleries_now(),
+        not_for_sale: selling.pieces_not_for_sale(),
         promised: selling.promised(),
         left: job.left(),
         taken,
         tax,
         fees,
         handed_over,
+        due_from_galleries,
         net,
         kept,
         per_hour,

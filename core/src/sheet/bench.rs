@@ -6,16 +6,13 @@ mod whole;
 pub use whole::whole;
 
 use crate::bench::repair::{self, Known, Proposed};
-use crate::bench::{Batch, Bench, DayTotal, Doubt, Kind, On, Run, Stage, Work, day};
+use crate::bench::{Batch, Bench, DayTotal, Doubt, Kind, On, REMEMBERED, Run, Stage, Work, day};
 use crate::ledger::{Book, fold};
 use crate::quantity::Set;
 use crate::quantity::{Clock, Count, Day, Id, Listed, Moment, Span, Wall};
 
 /// The latest operations on the board, across all jobs.
 pub const LATEST: usize = 4;
-
-/// How long a maker remembers when a run ended: later it is no longer asked [J].
-const REMEMBERED: Span = Span::minutes(14 * 24 * 60);
 
 /// Who looks, and when.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
@@ -214,8 +211,7 @@ impl<'a> Look<'a> {
 
     /// The end to propose for a run that looks like a forgotten stop; none for one that does not, or that is long ago.
     pub(super) fn forgotten(&self, run: &Run) -> Option<Proposed> {
-        let is_long_ago = !run.is_running() && REMEMBERED < run.started.at.until(self.seen.now.at);
-        if is_long_ago { None } else { self.unanswered(run) }
+        if self.is_in_question(run) { self.unanswered(run) } else { None }
     }
 
     /// The same however long ago it was: until it is answered, it teaches nothing.
@@ -227,9 +223,14 @@ impl<'a> Look<'a> {
         Some(repair::proposed((run.started.at, run.work.kind), &known, run.end(now)))
     }
 
-    /// It looks like a forgotten stop: it is in no total until that is answered, whether it goes on or has ended, of today or of a day before.
+    /// Whether there would be an end to propose, however long ago it was: the end itself is not looked for.
+    pub(super) fn is_unanswered(&self, run: &Run) -> bool {
+        self.bench.in_question(run, self.seen.now.at).is_some()
+    }
+
+    /// It is doubtful.
     pub(super) fn is_in_question(&self, run: &Run) -> bool {
-        self.forgotten(run).is_some()
+        self.bench.is_doubtful(run, self.seen.now.at)
     }
 
     /// A person's own time on a day.
@@ -280,9 +281,9 @@ impl<'a> Look<'a> {
         let (on, now) = (run.work.on, self.seen.now.at);
         let own = self.bench.on(on).filter(|other| other.work.person == run.work.person);
         let stood = (!run.is_running()).then(|| run.clone());
-        let wrong = own.clone().filter(|run| self.is_in_question(run));
-        let unsettled = Span::sum(wrong.map(|run| run.worked(now)));
-        Hand { on, name: fold::name_of(self.book, on), spent: Span::sum(own.map(|run| run.worked(now))), unsettled, stood }
+        let (wrong, sure): (Vec<_>, Vec<_>) = own.partition(|run| self.is_in_question(run));
+        let [unsettled, spent] = [wrong, sure].map(|runs| Span::sum(runs.iter().map(|run| run.worked(now))));
+        Hand { on, name: fold::name_of(self.book, on), spent, unsettled, stood }
     }
 
     fn planned(&self, hand: Option<&Hand>) -> Vec<Choice> {

@@ -62,14 +62,20 @@ pub fn of_job(shop: &Shop, job: &Job) -> Answer<Vec<JobShare>> {
     if let Some(ended) = &job.ended {
         ids.extend(ended.hauls.iter().map(|used| used.haul).filter(|haul| !job.hauls().contains(haul)));
     }
-    // Another phone had the pieces first: the job has none of them, and carries nothing.
-    ids.retain(|id| frozen(job, *id).is_some() || gives(shop, job, *id));
-    ids.into_iter().map(|id| share_of(shop, job, id)).collect()
+    let mut shares = vec![];
+    for id in ids {
+        let haul = fold::haul(shop.book, id);
+        // Another phone had the pieces first: the job has none of them, and carries nothing.
+        if frozen(job, id).is_some() || haul.as_ref().is_some_and(|haul| gives(job, haul)) {
+            shares.push(share_of(shop, job, (id, haul.as_ref()))?);
+        }
+    }
+    Ok(shares)
 }
 
 /// Whether the piles of a haul give a job any pieces, as both phones' books together have it.
-fn gives(shop: &Shop, job: &Job, haul: Id) -> bool {
-    fold::haul(shop.book, haul).is_some_and(|haul| haul.piles.iter().any(|pile| 0 < pile.in_job(job.id)))
+fn gives(job: &Job, haul: &Haul) -> bool {
+    haul.piles.iter().any(|pile| 0 < pile.in_job(job.id))
 }
 
 impl JobShare {
@@ -92,10 +98,9 @@ impl JobShare {
     }
 }
 
-fn share_of(shop: &Shop, job: &Job, id: Id) -> Answer<JobShare> {
+fn share_of(shop: &Shop, job: &Job, (id, haul): (Id, Option<&Haul>)) -> Answer<JobShare> {
     let mut found = JobShare::unknown(id);
-    let haul = fold::haul(shop.book, id);
-    if let Some(haul) = &haul {
+    if let Some(haul) = haul {
         found.gross = volumes(haul)?.gross;
         (found.foreign, found.bought) = (haul.currency != job.currency, haul.bought);
         found.unpriced = !found.foreign && haul.is_unpriced() && frozen(job, id).is_none();
@@ -109,17 +114,17 @@ fn share_of(shop: &Shop, job: &Job, id: Id) -> Answer<JobShare> {
         }
         (None, Some(haul)) if is_late(job, id) => {
             (found.frozen, found.unpriced) = (true, false);
-            let [used, good] = [found.used, volumes(&haul)?.good].map(Option::unwrap_or_default);
+            let [used, good] = [found.used, volumes(haul)?.good].map(Option::unwrap_or_default);
             Some(Frozen { share: Share::none(Money::zero(job.currency)), used, good })
         }
-        (None, Some(haul)) => carried(shop, job, &haul)?,
+        (None, Some(haul)) => carried(shop, job, haul)?,
         (None, None) => None,
     };
     if let Some(Frozen { share, used, good }) = carried {
-        found.sorting = sorting_of(shop, id, share.time);
+        found.sorting = haul.map_or(Span::ZERO, |haul| sorting_of(shop, haul, share.time));
         (found.share, found.used, found.good) = (Some(share), Some(used), Some(good));
     } else {
-        found.no_size = fold::haul(shop.book, id).map(|haul| without_size(&haul)).transpose()?.flatten();
+        found.no_size = haul.map(without_size).transpose()?.flatten();
     }
     Ok(found)
 }
@@ -135,9 +140,8 @@ fn without_size(haul: &Haul) -> Answer<Option<NoSize>> {
 }
 
 /// Of some minutes of a haul, those of sorting, in whole minutes by its whole time.
-fn sorting_of(shop: &Shop, id: Id, part: Span) -> Span {
-    let Some(haul) = fold::haul(shop.book, id) else { return Span::ZERO };
-    let (sorting, all) = (shop.bench.of_haul(id, shop.now).stage(Stage::Sort), time(shop, &haul));
+fn sorting_of(shop: &Shop, haul: &Haul, part: Span) -> Span {
+    let (sorting, all) = (shop.bench.of_haul(haul.id, shop.now).stage(Stage::Sort), time(shop, haul));
     let minutes = Decimal::from(part.as_minutes()).checked_mul(Decimal::from(sorting.as_ms()));
     let minutes = minutes.and_then(|minutes| minutes.checked_div(Decimal::from(all.as_ms()))).map(|minutes| half_up(minutes, 0));
     minutes.and_then(|minutes| i64::try_from(minutes).ok()).map_or(Span::ZERO, Span::minutes)
@@ -176,8 +180,8 @@ pub const HAUL: &str = "haul";
 /// [`Refusal::SizeMissing`], [`Refusal::MileageUnknown`], [`Refusal::CurrenciesMixed`], and those of [`of_job`].
 pub fn freeze_for(shop: &Shop, job: &Job) -> Answer<Vec<HaulUsed>> {
     let mut facts = vec![];
-    for id in job.hauls().into_iter().filter(|id| gives(shop, job, *id)) {
-        let haul = fold::haul(shop.book, id).ok_or(Refusal::NotThere)?;
+    for id in job.hauls() {
+        let Some(haul) = fold::haul(shop.book, id).filter(|haul| gives(job, haul)) else { continue };
         let Some(Frozen { share, used, good }) = carried(shop, job, &haul)? else {
             let mixed = Refusal::CurrenciesMixed { one: job.currency, other: haul.currency };
             return Err(if haul.currency == job.currency { Refusal::SizeMissing } else { mixed });

@@ -5,9 +5,9 @@ use super::estimate::left::batch;
 use super::estimate::{Covers, EstimateSheet, Row, estimate, rows_of};
 use super::jobs::date;
 use super::shop::Shop;
+use crate::bench::On;
 use crate::bench::dates::{Hour, Ready, Step, Workdays};
 use crate::bench::wait::{Waits, What};
-use crate::bench::{On, Run};
 use crate::ledger::fold::{self, Job};
 use crate::ledger::kind::bench::Kind;
 use crate::quantity::{Count, Day, Id, Key, Listed, Span, Wall};
@@ -30,6 +30,8 @@ pub struct DatesSheet {
     pub hands: [Span; 2],
     /// Hands that are likely on other jobs that go on: they want the same days, and no date here has them in it.
     pub others: Span,
+    /// When it is likely ready where those come first, all of them and without what they wait.
+    pub after_others: Option<Ready>,
     /// Operations that count as done by their hours, though none of their pieces is noted.
     pub unnoted: Vec<String>,
     /// What of the job is in it.
@@ -132,6 +134,9 @@ pub fn dates_of(shop: &Shop, (job, sheet): (&Job, &EstimateSheet), given: Given)
         rows.iter_mut().zip(workdays.back(due, &wider)).for_each(|(row, day)| row.safe = safe(row, day).filter(|_| !row.only_waits()));
     }
     let [likely, safe] = if job.ended.is_some() { [None; 2] } else { ready((&workdays, worked, given.now), &steps, sheet) };
+    let others = of_others(shop, job.id, given);
+    let first = std::iter::once(Step { hands: others, ..Step::default() });
+    let after_others = likely.and_then(|_| workdays.ready_after(worked, given.now, &first.chain(steps.iter().copied()).listed()));
     let (unnoted, is_over) = (sheet.unnoted(shop), due.is_some_and(|due| due < given.now.day()));
     DatesSheet {
         job: job.id,
@@ -141,7 +146,8 @@ pub fn dates_of(shop: &Shop, (job, sheet): (&Job, &EstimateSheet), given: Given)
         likely,
         safe,
         hands,
-        others: of_others(shop, job.id, given),
+        others,
+        after_others,
         unnoted,
         covers: sheet.covers,
         is_over,
@@ -201,15 +207,14 @@ fn ready((workdays, worked, now): (&Workdays, Span, Wall), steps: &[Step], sheet
     [workdays.ready_after(worked, now, steps), workdays.ready_after(worked, now, &safely)]
 }
 
-/// How long the maker's own hands were on wood today, on any job. A clock that runs since a day before, or did, and may have been forgotten
-/// takes nothing of today until somebody says that it is right.
+/// How long the maker's own hands were on wood today, on any job. A clock that may have been forgotten takes nothing of today until somebody
+/// says that it is right.
 fn worked_today(shop: &Shop, now: Wall) -> Span {
     let today = now.day();
     let own = shop.bench.runs().filter(|run| run.work.person.is_none() && run.work.kind == Kind::Make);
     // A run that is over by the day before can't be of today.
     let lately = own.filter(|run| today.before().before() <= crate::bench::day::day_of(run) || run.is_running());
-    let is_open = |run: &&Run| run.started.day() < today && shop.bench.in_question(run, now.at).is_some();
-    let parts = lately.filter(|run| !is_open(run)).flat_map(|run| crate::bench::day::parts(run, now));
+    let parts = shop.bench.sure(lately, now.at).flat_map(|run| crate::bench::day::parts(run, now));
     Span::sum(parts.filter(|(day, ..)| *day == today).map(|(.., span)| span))
 }
 

@@ -114,9 +114,11 @@ impl Row {
 pub struct Progress {
     /// What was thought of all of it.
     pub thought: Option<Span>,
-    /// What it was estimated to take: as the estimate was given, else as it is reckoned now, whatever was worked since.
+    /// What it was estimated to take: as the estimate was given, else as it is reckoned now, whatever was worked since; once it has ended, as
+    /// it was given alone.
     pub estimated: Option<Span>,
-    /// What it takes in all nine times in ten, by what is logged and what is to come; none where the figures are of the plan alone.
+    /// What it takes in all nine times in ten, by what is logged and what is to come; none where the figures are of the plan alone,
+    /// and once it has ended.
     pub safe: Option<Span>,
     /// Logged to it.
     pub so_far: Span,
@@ -185,7 +187,8 @@ fn estimate_of(shop: &Shop, job: &Job, with_factor: bool) -> EstimateSheet {
     let nothing_known = |left: Span| left <= Span::ZERO && !unnoted(shop, job.id, &rows).is_empty();
     let progress = Progress {
         thought,
-        estimated: kept.map(|kept| kept.likely).or(range.map(|range| range.likely)),
+        // Of a job that has ended nothing is forecast: what later jobs teach was no estimate of it.
+        estimated: kept.map(|kept| kept.likely).or(range.filter(|_| job.ended.is_none()).map(|range| range.likely)),
         safe: None,
         so_far,
         beside: beside.filter(|_| is_of_plan),
@@ -211,7 +214,7 @@ fn estimate_of(shop: &Shop, job: &Job, with_factor: bool) -> EstimateSheet {
         kept,
         progress,
     };
-    let safe = sheet.in_all().map(|all| all.safe).filter(|_| progress.beside.is_none());
+    let safe = sheet.in_all().map(|all| all.safe).filter(|_| progress.beside.is_none() && job.ended.is_none());
     EstimateSheet { progress: Progress { safe, ..progress }, ..sheet }
 }
 
@@ -278,7 +281,7 @@ fn beside(shop: &Shop, job: &Job, logged: Span) -> Option<Beside> {
     let planned = names_of_plan(job);
     let is_planned = |op: &str| planned.contains(&op);
     let others = shop.bench.on(On::Job(job.id)).filter(|run| !run.work.rework && !is_planned(&run.work.op));
-    let on_others = Span::sum(others.map(|run| run.worked(shop.now)));
+    let on_others = Span::sum(shop.sure(others).map(|run| run.worked(shop.now)));
     let planned = Count::try_from(planned.len()).unwrap_or(Count::MAX);
     (0 < planned && Span::ZERO < on_others).then(|| Beside { planned, on_them: logged.minus(on_others), on_others })
 }

@@ -60,15 +60,28 @@ pub struct PastFair {
     pub there: Count,
 }
 
-/// A fair with pieces of a job. None where the job has no price, or its costs are not known.
+/// What a fair can't be reckoned without.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Lacks {
+    Price,
+    Cost,
+    Both,
+}
+
+/// A fair with pieces of a job; else what lacks: its price, what it cost, or both.
 ///
 /// # Errors
 /// [`Refusal::NeverCovered`] where a piece leaves nothing, [`Refusal::MileageUnknown`], [`Refusal::NoHours`], [`Refusal::NotThere`].
-pub fn fair(shop: &Shop, of: &Fair) -> Answer<Option<FairSheet>> {
+pub fn fair(shop: &Shop, of: &Fair) -> Answer<Result<FairSheet, Lacks>> {
     let job = shop.job(of.job)?;
     let account = reckon(shop, &job)?;
-    let known = ask_today(shop, &job, (1, of.paid))?.or(account.pricing.ask).zip(own_costs(&job, account.pricing.work.costs)?);
-    let Some((ask, costs)) = known else { return Ok(None) };
+    let ask = ask_today(shop, &job, (1, of.paid))?.or(account.pricing.ask);
+    let (ask, costs) = match (ask, own_costs(&job, account.pricing.work.costs)?) {
+        (Some(ask), Some(costs)) => (ask, costs),
+        (None, Some(_)) => return Ok(Err(Lacks::Price)),
+        (Some(_), None) => return Ok(Err(Lacks::Cost)),
+        (None, None) => return Ok(Err(Lacks::Both)),
+    };
     let (you_get, cost) = (shop.terms_of(&job, of.paid).you_get(ask)?, part(costs, 1, job.pieces)?);
     let drive = drive(shop, (&job, of.distance))?;
     let hours = account.pricing.hourly.lowest_pay.map(|pay| sums::book(sums::for_time(pay, of.time)?, job.currency)).transpose()?;
@@ -80,7 +93,7 @@ pub fn fair(shop: &Shop, of: &Fair) -> Answer<Option<FairSheet>> {
         Ok(SoldThere { n, per_hour: way.per_hour(None)?.left })
     };
     let sold = told(covers, job.free()).into_iter().map(of_n).collect::<Answer<Vec<SoldThere>>>()?;
-    Ok(Some(FairSheet {
+    Ok(Ok(FairSheet {
         job: job.id,
         name: job.name.clone(),
         free: job.free(),

@@ -30,6 +30,12 @@ impl AtGallery {
         sold_for.map_or_else(|| times(self.of_one.handed_over, n), |charge| Ok(self.terms.sold_for(charge)?.handed_over))
     }
 
+    /// What a sum handed over for `n` sold lacks of what it owes; none where it lacks nothing.
+    pub fn lacks(&self, n: Count, sum: Money, sold_for: Option<Money>) -> Option<Money> {
+        let lacks = self.expected(n, sold_for).ok()?.minus(sum).ok()?;
+        Some(lacks).filter(|lacks| Decimal::ZERO < lacks.amount())
+    }
+
     /// The tax the maker sends in of `n` sold for which the gallery handed over a sum: that of what the buyers paid, where it was said,
     /// else as the sum tells by the terms. None where the gallery sends it in.
     pub fn tax_of(&self, n: Count, sum: Money, sold_for: Option<Money>) -> Option<Money> {

@@ -58,9 +58,9 @@ pub fn between((bench, book): (&Bench, &Book), (from, to): (Day, Day), seen: See
         let mut parts = of_day::parts(run, seen.now);
         parts.retain(|part| is_in(&part.0));
         let begins = is_in(&of_day::day_of(run));
-        let wrong = (begins || !parts.is_empty()) && look.forgotten(run).is_some();
+        let wrong = (begins || !parts.is_empty()) && look.is_in_question(run);
         sums.unsettled = sums.unsettled.saturating_add(u32::from(wrong && begins));
-        if !wrong || !look.is_in_question(run) {
+        if !wrong {
             helped.extend(begins.then_some(run));
             parts.into_iter().for_each(|(day, source, span)| sums.add(run, day, Shares::default().with(source, span)));
         }

@@ -1,6 +1,6 @@
 //! One job: its state and next act on top, then its four rooms: wood, bench, money, sale.
 
-use super::account::{Account, Sold, of as reckon};
+use super::account::{Account, Hours, Sold, of as reckon};
 use super::estimate::left::is_between_coats;
 use super::estimate::{Row, rows_of};
 use super::helped::{Helped, helped};
@@ -167,7 +167,7 @@ pub struct Owed {
 
 /// Pieces on the rack that are set apart for a job.
 fn apart(shop: &Shop, job: Id) -> Count {
-    let piles = fold::hauls(shop.book).flat_map(|haul| haul.piles);
+    let piles = fold::hauls_set_apart_for(shop.book, job).flat_map(|haul| haul.piles);
     piles.fold(0, |sum: Count, pile| sum.saturating_add(pile.reserved_for(job)))
 }
 
@@ -187,10 +187,10 @@ pub fn job(shop: &Shop, id: Id) -> Answer<JobSheet> {
     Ok(JobSheet {
         job: id,
         section: section(&job)?,
-        next: next(shop, &job, &account),
+        next: next(shop, &job, (hours, sold)),
         date: date(&job),
-        so_far: so_far(&account),
-        to_come: to_come(&account),
+        so_far: so_far(hours),
+        to_come: to_come(hours),
         began: job.began,
         ended: job.ended.as_ref().map(|ended| ended.wall),
         wood: WoodRoom { pieces, apart: apart(shop, id), cost: haul, finished_of_used: account.wood.finished_of_used },
@@ -283,12 +283,14 @@ pub(super) fn as_it_stands(shop: &Shop, job: &Job, account: &Account) -> Answer<
 }
 
 /// What there is to do next; what runs and what is owed come first.
-pub(super) fn next(shop: &Shop, job: &Job, account: &Account) -> NextAct {
+pub(super) fn next(shop: &Shop, job: &Job, (hours, sold): (&Hours, &Sold)) -> NextAct {
     let running = shop.bench.all_running().find(|run| run.work.on == crate::bench::On::Job(job.id));
     if let Some(run) = running {
         return NextAct::Running { run: run.id, op: run.work.op.clone() };
     }
-    let (sold, left_to_do) = (&account.sold, next_op(shop, job, account));
+    // Of a job that is done with, or of which all is sold, nothing is left to do: it is not asked what was planned of it.
+    let goes_on = job.ended.is_none() && 0 < sold.left;
+    let left_to_do = goes_on.then(|| next_op(shop, job, hours)).flatten();
     let over = job.selling.over(job.currency).and_then(|over| Money::sum(job.currency, over.iter().map(|over| over.sum)));
     if let Ok(sum) = over
         && !sum.is_zero()
@@ -299,13 +301,19 @@ pub(super) fn next(shop: &Shop, job: &Job, account: &Account) -> NextAct {
         return part;
     }
     match left_to_do {
-        Some(op) if job.ended.is_none() && 0 < sold.left => return NextAct::WorkOn { op: Some(op) },
-        None if let Some(off) = last_off(shop, job).filter(|_| job.ended.is_none() && 0 < sold.left) => return NextAct::Waits { off },
-        _ if 0 < sold.promised && account.hours.total.is_some() => return NextAct::HandOver { due: sold.due, date: date(job) },
-        _ if Decimal::ZERO < sold.due.amount() && sold.promised == 0 => return NextAct::Collect { due: sold.due },
+        Some(op) => return NextAct::WorkOn { op: Some(op) },
+        None if goes_on && let Some(off) = last_off(shop, job) => return NextAct::Waits { off },
+        _ if 0 < sold.promised && hours.total.is_some() => return NextAct::HandOver { due: sold.due, date: date(job) },
+        _ if let Some(due) = to_collect(sold).filter(|_| sold.promised == 0) => return NextAct::Collect { due },
         _ => {}
     }
-    selling(shop, job, account)
+    selling(shop, job, (hours, sold))
+}
+
+/// What buyers and galleries still owe of what was sold; none where nothing is due.
+pub(super) fn to_collect(sold: &Sold) -> Option<Money> {
+    let buyers = Some(sold.due).filter(|due| Decimal::ZERO < due.amount()).unwrap_or(Money::zero(sold.due.currency()));
+    buyers.plus(sold.due_from_galleries).ok().filter(|due| !due.is_zero())
 }
 
 /// The first part of an agreement whose day has come, and that is not paid.
@@ -322,15 +330,14 @@ fn part_due(shop: &Shop, job: &Job) -> Answer<Option<NextAct>> {
     Ok(None)
 }
 
-fn selling(shop: &Shop, job: &Job, account: &Account) -> NextAct {
-    let sold = &account.sold;
+fn selling(shop: &Shop, job: &Job, (hours, sold): (&Hours, &Sold)) -> NextAct {
     match () {
         () if sold.left == 0 && 0 < sold.at_galleries => NextAct::AtGallery { n: sold.at_galleries },
         () if sold.left == 0 && job.ended.is_none() => NextAct::End,
         () if sold.left == 0 => NextAct::LookBack,
-        () if account.hours.total.is_none() && job.wood.is_empty() => NextAct::TakeWood,
-        () if account.hours.total.is_none() => NextAct::WorkOn { op: None },
-        () if job.tag.is_none() && !is_made(shop, job, account) => NextAct::WorkOn { op: None },
+        () if hours.total.is_none() && job.wood.is_empty() => NextAct::TakeWood,
+        () if hours.total.is_none() => NextAct::WorkOn { op: None },
+        () if job.tag.is_none() && !is_made(shop, job, (hours, sold)) => NextAct::WorkOn { op: None },
         () if job.tag.is_none() => NextAct::SetTag,
         () => NextAct::Sell { left: sold.left },
     }
@@ -338,13 +345,12 @@ fn selling(shop: &Shop, job: &Job, account: &Account) -> NextAct {
 
 /// Whether it is made, as far as the book tells: no batch of it has pieces left, nothing of it is estimated to come, and all that was
 /// planned is done; where nothing was planned, it was finished. Between two coats it is not.
-fn is_made(shop: &Shop, job: &Job, account: &Account) -> bool {
-    let hours = &account.hours;
+fn is_made(shop: &Shop, job: &Job, (hours, sold): (&Hours, &Sold)) -> bool {
     let on = On::Job(job.id);
     let unfinished = hours.logged.by_op.keys().any(|op| shop.bench.batch(on, op, shop.now).has_left());
     let to_come = hours.still.is_some_and(|still| Span::ZERO < still);
     let finished = !job.operations.is_empty() || hours.by_stage.contains_key(&Stage::Finish);
-    let sold = 0 < account.sold.pieces.saturating_add(account.sold.by_galleries);
+    let sold = 0 < sold.pieces.saturating_add(sold.by_galleries);
     job.ended.is_some() || sold || (!unfinished && !to_come && finished && !is_between_coats(shop, job))
 }
 
@@ -355,8 +361,8 @@ fn last_off(shop: &Shop, job: &Job) -> Option<Moment> {
 
 /// The first planned operation of which something is to come: it was never begun, has pieces left, or took less than it likely takes by
 /// what was planned of it; the delivery aside.
-fn next_op(shop: &Shop, job: &Job, account: &Account) -> Option<String> {
-    let begun = |op: &str| account.hours.logged.by_op.contains_key(op);
+fn next_op(shop: &Shop, job: &Job, hours: &Hours) -> Option<String> {
+    let begun = |op: &str| hours.logged.by_op.contains_key(op);
     let rows = OnceCell::new();
     let to_come = |op: &str| {
         let rows: &Vec<Row> = rows.get_or_init(|| rows_of(shop, (job, shop.history()), true));

@@ -1,6 +1,6 @@
 //! Every job in its section: due first, then for sale, in hand, ended; each with a bar of its time so far.
 
-use super::account::{Account, of as reckon};
+use super::account::{Hours, Sold, hours_and_sale};
 use super::job::{NextAct, next};
 use super::shop::Shop;
 use crate::ledger::fold::{self, Job};
@@ -28,7 +28,9 @@ pub struct JobRow {
     pub section: Section,
     pub pieces: Count,
     pub left: Count,
+    /// What buyers owe, and what galleries still owe.
     pub due: Money,
+    pub due_from_galleries: Money,
     /// Who the first of its open agreements is with, where that is known.
     pub buyer: Option<Id>,
     /// When it was promised.
@@ -37,7 +39,7 @@ pub struct JobRow {
     /// By estimate still to come, by stage.
     pub to_come: Vec<(Stage, Span)>,
     pub total: Option<Span>,
-    /// Of that, what looks like a forgotten stop.
+    /// Beside that, what looks like a forgotten stop.
     pub unsettled: Span,
     pub kept_per_hour: Option<Decimal>,
     pub currency: Currency,
@@ -45,6 +47,7 @@ pub struct JobRow {
     /// Sold by the maker or a gallery, and with a gallery now.
     pub sold: Count,
     pub at_galleries: Count,
+    pub not_for_sale: Count,
     pub ended: Option<Wall>,
     pub next: NextAct,
 }
@@ -60,7 +63,7 @@ pub fn jobs(shop: &Shop, search: &str) -> Answer<Vec<JobRow>> {
     for job in fold::jobs(shop.book) {
         let name = in_small(&job.name);
         if words.iter().all(|word| name.contains(word)) {
-            rows.push(row(shop, &job, &reckon(shop, &job)?)?);
+            rows.push(row(shop, &job, hours_and_sale(shop, &job)?)?);
         }
     }
     // Money that is to change hands now comes before any day.
@@ -72,27 +75,29 @@ pub fn jobs(shop: &Shop, search: &str) -> Answer<Vec<JobRow>> {
     Ok(rows)
 }
 
-fn row(shop: &Shop, job: &Job, account: &Account) -> Answer<JobRow> {
+fn row(shop: &Shop, job: &Job, (hours, sold): (Hours, Sold)) -> Answer<JobRow> {
     Ok(JobRow {
         job: job.id,
         name: job.name.clone(),
         section: section(job)?,
         pieces: job.pieces,
         left: job.left(),
-        due: account.sold.due,
+        due: sold.due,
+        due_from_galleries: sold.due_from_galleries,
         buyer: job.selling.open().find_map(|agreement| agreement.buyer),
         date: date(job),
-        so_far: so_far(account),
-        to_come: to_come(account),
-        total: account.hours.total,
-        unsettled: account.hours.unsettled,
-        kept_per_hour: account.sold.per_hour.map(|per_hour| per_hour.left),
+        so_far: so_far(&hours),
+        to_come: to_come(&hours),
+        total: hours.total,
+        unsettled: hours.unsettled,
+        kept_per_hour: sold.per_hour.map(|per_hour| per_hour.left),
         currency: job.currency,
         tag: job.tag,
-        sold: account.sold.pieces.saturating_add(account.sold.by_galleries),
-        at_galleries: account.sold.at_galleries,
+        sold: sold.pieces.saturating_add(sold.by_galleries),
+        at_galleries: sold.at_galleries,
+        not_for_sale: sold.not_for_sale,
         ended: job.ended.as_ref().map(|ended| ended.wall),
-        next: next(shop, job, account),
+        next: next(shop, job, (&hours, &sold)),
     })
 }
 
@@ -101,7 +106,8 @@ fn row(shop: &Shop, job: &Job, account: &Account) -> Answer<JobRow> {
 /// # Errors
 /// [`crate::refusal::Refusal::MoneyOutOfRange`].
 pub fn section(job: &Job) -> Answer<Section> {
-    let owed = Decimal::ZERO < job.due()?.amount() || !job.selling.over(job.currency)?.is_empty();
+    let from_galleries = job.selling.due_from_galleries(job.currency)?;
+    let owed = Decimal::ZERO < job.due()?.amount() || !from_galleries.is_zero() || !job.selling.over(job.currency)?.is_empty();
     Ok(match () {
         () if owed || 0 < job.selling.promised() || has_day(job) => Section::Due,
         () if job.ended.is_some() && (job.tag.is_none() || job.left() == 0) => Section::Ended,
@@ -121,11 +127,11 @@ pub fn date(job: &Job) -> Option<Wall> {
 }
 
 /// Minutes by stage, in the order of a job's life.
-pub fn so_far(account: &Account) -> Vec<(Stage, Span)> {
-    account.hours.by_stage.iter().map(|(stage, span)| (*stage, *span)).listed()
+pub fn so_far(hours: &Hours) -> Vec<(Stage, Span)> {
+    hours.by_stage.iter().map(|(stage, span)| (*stage, *span)).listed()
 }
 
 /// Minutes by stage that are still to come by estimate.
-pub fn to_come(account: &Account) -> Vec<(Stage, Span)> {
-    account.hours.still_by_stage.iter().map(|(stage, span)| (*stage, *span)).listed()
+pub fn to_come(hours: &Hours) -> Vec<(Stage, Span)> {
+    hours.still_by_stage.iter().map(|(stage, span)| (*stage, *span)).listed()
 }

@@ -249,7 +249,7 @@ fn is_whole(wait: &Wait) -> bool {
 /// What was done for no job before, such as sharpening, as long as it usually takes; not what waits itself. A stop that was forgotten says
 /// nothing of it.
 fn of_no_job(look: &Look, shop: &Shop, seen: Seen) -> Vec<(Choice, Takes)> {
-    let is_settled = |run: &&Run| !run.is_running() && look.unanswered(run).is_none();
+    let is_settled = |run: &&Run| !run.is_running() && !look.is_unanswered(run);
     let own = shop.bench.on(On::Nothing).filter(|run| run.work.person == seen.person).filter(is_settled).listed();
     let waits = |op: &str| shop.waits().on().any(|wait| wait.job.is_none() && shop.bench.op_of(wait) == op);
     let mut found: Vec<(Choice, Takes)> = vec![];

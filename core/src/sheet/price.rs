@@ -10,7 +10,7 @@ use super::promised::{Parts, parts_of};
 use super::rate::rate;
 use super::shop::Shop;
 use super::waiting::Question;
-use crate::ledger::fold::{Agreement, Job, PartOfPay, Sale, TaxBy, jobs};
+use crate::ledger::fold::{Agreement, GalleryDue, Job, PartOfPay, Sale, TaxBy, jobs};
 use crate::ledger::kind::job::For;
 use crate::ledger::kind::sale::{Carried, Paid};
 use crate::money::left::{PerHour, Way};
@@ -31,6 +31,8 @@ pub struct PriceSheet {
     pub at_galleries: Vec<GalleryRow>,
     /// Sold and not paid in full.
     pub owed: Vec<OwedRow>,
+    /// Sold by a gallery that handed over a part of it.
+    pub galleries_owe: Vec<GalleryOwes>,
     /// What came in ahead of open agreements in each currency: it is owed as work.
     pub ahead: Sorted<Currency, Money>,
     /// What is due in each currency.
@@ -79,7 +81,7 @@ pub struct ForSale {
     pub gaps: Vec<Gap>,
     /// What keeps costs and hours unknown.
     pub lacking: Option<Lacking>,
-    /// Of the hours, what looks like a forgotten stop and was not answered for.
+    /// Beside the hours, what looks like a forgotten stop and was not answered for.
     pub unsettled: Span,
 }
 
@@ -103,6 +105,14 @@ pub struct GalleryRow {
     pub job: Id,
     pub name: String,
     pub there: AtGallery,
+}
+
+/// What a gallery still owes of a job.
+#[derive(Clone, Debug, PartialEq)]
+pub struct GalleryOwes {
+    pub job: Id,
+    pub name: String,
+    pub due: GalleryDue,
 }
 
 /// A sale that is not paid in full.
@@ -163,9 +173,10 @@ pub fn price(shop: &Shop, paid: Paid) -> Answer<PriceSheet> {
     let mut sheet = PriceSheet::default();
     for job in jobs(shop.book) {
         let due = job.due()?;
-        if !due.is_zero() {
+        let in_all = due.plus(job.selling.due_from_galleries(job.currency)?)?;
+        if !in_all.is_zero() {
             let so_far = sheet.due.get(&job.currency).copied().unwrap_or(Money::zero(job.currency));
-            sheet.due.insert(job.currency, so_far.plus(due)?);
+            sheet.due.insert(job.currency, so_far.plus(in_all)?);
         }
         for agreement in job.selling.open() {
             let row = agreed_row(&job, agreement, due)?;
@@ -174,6 +185,8 @@ pub fn price(shop: &Shop, paid: Paid) -> Answer<PriceSheet> {
             sheet.agreed.push(row);
         }
         sheet.owed.extend(owed(&job)?);
+        let owes = |due| GalleryOwes { job: job.id, name: job.name.clone(), due };
+        sheet.galleries_owe.extend(job.selling.gallery_dues(job.currency)?.into_iter().map(owes));
         let there = at_galleries(shop, &job)?.into_iter().map(|there| GalleryRow { job: job.id, name: job.name.clone(), there });
         sheet.at_galleries.extend(there);
         if 0 < job.free() && section(&job)? != Section::Ended {

@@ -10,9 +10,8 @@ use crate::ledger::Book;
 use crate::ledger::fold::{self, Job, TaxBy, Till, Workshop};
 use crate::money::charge::Terms;
 use crate::money::point::Points;
-use crate::money::price::Work;
 use crate::money::tax::Tax;
-use crate::quantity::{Currency, Decimal, Id, Moment, Offset, Sorted, Span, Wall};
+use crate::quantity::{Currency, Decimal, Id, Moment, Offset, Sorted, Wall};
 use crate::refusal::{Answer, Refusal};
 
 use crate::ledger::kind::sale::Paid;
@@ -87,8 +86,7 @@ impl<'a> Shop<'a> {
             return Ok(*known);
         }
         let account = account_of(self, job)?;
-        let (work, open) = (account.pricing.work, account.hours.unsettled);
-        let work = Work { time: work.time.map(|time| time.minus(open)).filter(|time| Span::ZERO < *time), ..work };
+        let work = account.pricing.work;
         let need = account.pricing.hourly.lowest_pay.map(|pay| work.need(pay, 1)).transpose()?.flatten();
         self.lowest.borrow_mut().insert(job.id, need);
         Ok(need)
@@ -114,16 +112,20 @@ impl<'a> Shop<'a> {
         self.bench.of_job(job, self.now)
     }
 
-    /// Of some runs, those that look like a forgotten stop and are over, or run since a day before, until the maker has answered for them.
+    /// Of some runs, those that are doubtful.
     pub fn unsettled<'r>(&'r self, runs: impl Iterator<Item = &'r Run>) -> impl Iterator<Item = &'r Run> {
-        let look = self.look();
-        runs.filter(move |run| look.is_in_question(run))
+        runs.filter(|run| self.bench.is_doubtful(run, self.now))
+    }
+
+    /// The others, which count.
+    pub fn sure<'r>(&'r self, runs: impl Iterator<Item = &'r Run>) -> impl Iterator<Item = &'r Run> {
+        self.bench.sure(runs, self.now)
     }
 
     /// Ended runs that do, however long ago they were: they teach nothing.
     pub fn unanswered<'r>(&'r self, runs: impl Iterator<Item = &'r Run>) -> impl Iterator<Item = &'r Run> {
         let look = self.look();
-        runs.filter(move |run| !run.is_running() && look.unanswered(run).is_some())
+        runs.filter(move |run| !run.is_running() && look.is_unanswered(run))
     }
 
     /// When the workshop closes is a word on the end to propose, and none on whether one is.
@@ -200,7 +202,7 @@ helper joins ada 15
         assert_eq!(week.along.1.iter().map(|sum| sum.amount().normalize()).collect::<Vec<_>>(), paid, "{told}");
     }
 
-    /// A forgotten stop of no job is of the year, and of what was logged it is not.
+    /// A forgotten stop of no job is beside the year, and not beside what was logged; nothing of it counts.
     #[test]
     fn open_hours_of_no_job_are_no_logged_hours() {
         let open = |on: &str| {
@@ -211,11 +213,11 @@ helper joins ada 15
             [year.unsettled, year.unsettled_logged, year.logged].map(Span::as_minutes)
         };
         assert_eq!(open(""), [900, 0, 0]);
-        assert_eq!(open(" on shelf"), [900; 3]);
+        assert_eq!(open(" on shelf"), [900, 900, 0]);
     }
 
     #[test]
-    fn hours_that_nobody_answered_for_are_marked_wherever_they_are_counted() {
+    fn hours_that_nobody_answered_for_are_marked_wherever_they_would_count() {
         check("2026-03-03 08:00 stop", 15, &[]);
         check("2026-03-03 08:00 stop\n08:01 stopped at 2026-03-02 18:00 run oiling", 0, &[15]);
         check("2026-03-03 08:00 stop\n08:01 confirm run oiling", 0, &[225]);

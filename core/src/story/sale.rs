@@ -33,11 +33,14 @@ pub fn tell(teller: &mut Teller, verb: &str, words: &mut Words) -> Told {
         "hand-back" => SaleCommand::HandBack(hand_back(teller, words)?),
         "consign" => SaleCommand::Consign(consign(teller, words)?),
         "gallery" => gallery(teller, words)?,
+        "not-for-sale" => SaleCommand::NoteNotForSale(not_for_sale(teller, words)?),
         "bring-back" => SaleCommand::BringBack(bring_back(teller, words)?),
         _ => reverse(teller, words)?,
     };
     let facts = teller.order(&Command::Sale(command))?;
-    let marked = id_of(&facts, |fact| matches!(fact, Fact::PieceSold(_) | Fact::PriceAgreed(_) | Fact::PiecesConsigned(_)));
+    let marked = id_of(&facts, |fact| {
+        matches!(fact, Fact::PieceSold(_) | Fact::PriceAgreed(_) | Fact::PiecesConsigned(_) | Fact::ConsignmentPaid(_))
+    });
     teller.story.names.to_mark = marked.ok();
     Ok(())
 }
@@ -216,13 +219,17 @@ fn consign(teller: &Teller, words: &mut Words) -> Read<PiecesConsigned> {
     Ok(PiecesConsigned { job, n, tag, share, with_tax, maker_pays, gallery, when: when(teller, words)? })
 }
 
-/// `gallery pays 82.46 for 1 stands lot fern sold-for 145`, `gallery returns 1 stands lot fern`.
+/// `gallery pays 82.46 for 1 stands lot fern sold-for 145`, `gallery pays 60 for 1 stands due 22.46`, `gallery rest 22.46 for stands of part`,
+/// `gallery returns 1 stands lot fern`.
 fn gallery(teller: &Teller, words: &mut Words) -> Read<SaleCommand> {
     if words.has("returns") {
         let (n, job) = pieces(teller, words)?;
         let gallery = person(teller, words, "gallery")?;
         let lot = mark(teller, words, "lot")?;
         return Ok(SaleCommand::NoteConsignmentReturned(ConsignmentReturned { job, n, gallery, when: when(teller, words)?, lot }));
+    }
+    if words.has("rest") {
+        return rest(teller, words).map(SaleCommand::Pay);
     }
     words.expect("pays")?;
     let sum = money(teller, words)?;
@@ -231,6 +238,7 @@ fn gallery(teller: &Teller, words: &mut Words) -> Read<SaleCommand> {
     let gallery = person(teller, words, "gallery")?;
     let lot = mark(teller, words, "lot")?;
     let sold_for = if words.has("sold-for") { Some(money(teller, words)?) } else { None };
+    let due = if words.has("due") { Some(money(teller, words)?) } else { None };
     Ok(SaleCommand::NoteConsignmentPaid(ConsignmentPaid {
         job,
         n,
@@ -242,7 +250,29 @@ fn gallery(teller: &Teller, words: &mut Words) -> Read<SaleCommand> {
         sold_for,
         rate: None,
         side: None,
+        due,
     }))
+}
+
+fn rest(teller: &Teller, words: &mut Words) -> Read<PayOrder> {
+    let sum = money(teller, words)?;
+    words.expect("for")?;
+    let job = teller.story.names.said_job(words)?;
+    words.expect("of")?;
+    let of = PaidOf::Gallery(teller.story.names.said_mark(words)?);
+    Ok(PayOrder { job, sum, paid: Paid::Bank, fee: None, of, when: when(teller, words)? })
+}
+
+/// `not-for-sale 1 stands broken`.
+fn not_for_sale(teller: &Teller, words: &mut Words) -> Read<PiecesNotForSale> {
+    let (n, job) = pieces(teller, words)?;
+    let why = words.take("yours, given or broken", |word| match word {
+        "yours" => Some(Instead::Yours),
+        "given" => Some(Instead::Given),
+        "broken" => Some(Instead::Broken),
+        _ => None,
+    })?;
+    Ok(PiecesNotForSale { job, n, why, when: when(teller, words)? })
 }
 
 /// `bring-back 1 of sale first on stands kept 20 ends`.

@@ -5,6 +5,7 @@ pub mod dates;
 pub mod doing;
 pub mod draft;
 pub mod estimate;
+pub mod half;
 mod save;
 #[cfg(test)]
 mod tests;
@@ -62,6 +63,8 @@ pub struct Jobs {
     pub handed: Option<Handed>,
     /// The line of the spending that is opened.
     pub opened: Option<Id>,
+    /// Old jobs that are half typed, as they are kept beside the book.
+    pub half: String,
     /// It was looked whether the example is on this phone.
     pub looked: bool,
     /// The example was asked for and is not there yet.
@@ -113,6 +116,12 @@ pub enum Tap {
 
 /// Takes in a tap on Jobs.
 pub fn heard(app: &mut App, tap: Tap, now: Now) {
+    let was_telling = half::is_telling(app);
+    tapped(app, tap, now);
+    half::keep(app, was_telling);
+}
+
+fn tapped(app: &mut App, tap: Tap, now: Now) {
     // What was refused is said until something else is typed or the form is left.
     let goes_on = matches!(tap, Tap::Say(..) | Tap::Press(_) | Tap::At(_) | Tap::Pick(_) | Tap::Close);
     if goes_on && matches!(app.notice, Some(Notice::Refused(_))) {
@@ -202,7 +211,8 @@ fn write(app: &mut App, what: What) {
         app.which = Which::Own;
     }
     app.notice = None;
-    app.jobs.draft = draft::begin(app, what).map(Box::new);
+    let kept = if what == What::OldJobs { app.jobs.half.as_str() } else { "" };
+    app.jobs.draft = draft::begin(app, what).map(|draft| half::filled(draft, kept)).map(Box::new);
 }
 
 fn with_form(app: &mut App, act: impl FnOnce(&mut Form)) {

@@ -107,6 +107,8 @@ pub enum Order {
     RemoveExample,
     /// Keeps guesses that are half answered with what is half typed; nothing where none are.
     KeepGuesses(String),
+    /// Keeps old jobs that are half typed; nothing where none are.
+    KeepOldJobs(String),
     /// Remembers a choice of this phone, such as the theme.
     Choose {
         key: Choice,

@@ -24,7 +24,7 @@ use fivebar_core::ledger::decide::{Command, Now};
 use fivebar_core::ledger::fold::{Guesses, Job, TaxBy};
 use fivebar_core::ledger::kind::sale::{Carried, Paid};
 use fivebar_core::money::tax::Tax;
-use fivebar_core::quantity::{Count, Currency, Id, Money};
+use fivebar_core::quantity::{Count, Currency, Id, Listed, Money};
 use fivebar_core::refusal::Answer;
 use fivebar_core::sheet::offer::Asking;
 use fivebar_core::sheet::price::{PriceSheet, price};
@@ -307,9 +307,21 @@ fn paid_before(app: &App) -> Option<Paid> {
 /// Orders an act of Price and remembers what it was; true when it was done.
 fn done(app: &mut App, command: &Command, (job, done): (Id, Done), now: Now) -> bool {
     let Some(written) = app.order(command, now) else { return false };
-    app.price.last = Some((written.act, job, done));
+    app.price.last = Some((written.act, job, as_written(app, written.act, done)));
     app.orders.push(Order::Feel(Feel::Stop));
     true
+}
+
+/// An act is named by the sum it wrote: to the coin, where that is how it was paid.
+fn as_written(app: &App, act: Id, done: Done) -> Done {
+    let book = &app.shelf().book;
+    let facts = book.act(act).into_iter().filter_map(|id| book.entry(id)).map(|(entry, _)| &entry.fact).listed();
+    let sum = facts.into_iter().find_map(|fact| match (fact, done) {
+        (Fact::PieceSold(f), Done::Sold(_)) => Some(Done::Sold(f.sum)),
+        (Fact::PaymentReceived(f), Done::Received(_)) => Some(Done::Received(f.sum)),
+        _ => None,
+    });
+    sum.unwrap_or(done)
 }
 
 fn pressed(app: &mut App, press: Press) {

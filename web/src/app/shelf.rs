@@ -3,7 +3,7 @@
 //! Carries invariant 9: nothing counts as saved until its transaction completed, nothing is written before the first load.
 
 use super::plan::LastTick;
-use fivebar_core::bench::Bench;
+use fivebar_core::bench::{Bench, On};
 use fivebar_core::bench::wait::Waits;
 use fivebar_core::haul::Haul;
 use fivebar_core::ledger::book::subjects;
@@ -28,8 +28,12 @@ use fivebar_core::sheet::waiting::Kept;
 use std::cell::RefCell;
 use std::rc::Rc;
 
-/// As long after it an act of before the page was loaded anew is offered to be taken back [J].
-const FRESH: Span = Span::minutes(10);
+/// So long after it what this phone did last is offered to be taken back, or put back, whether the page was loaded anew since or not [J].
+const FRESH: Span = Span::minutes(12 * 60);
+
+fn is_fresh(last: &Entry, now: Moment) -> bool {
+    last.wall.at.until(now) <= FRESH
+}
 
 /// A line on its way to the store.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -141,6 +145,27 @@ impl Folded {
             }
         }
     }
+}
+
+impl Folded {
+    /// What is done on a job or haul speaks for the end of what runs on it. A bench that is looked at just then is folded anew.
+    fn acted(&mut self, entry: &Entry) {
+        let Some(mut bench) = self.bench.take() else { return };
+        for on in worked_on(entry).filter(|on| bench.minds(*on)).listed() {
+            let Some(bench) = Rc::get_mut(&mut bench) else { return };
+            bench.acted(on, entry.at());
+        }
+        self.bench = Some(bench);
+    }
+}
+
+/// The jobs and hauls that an entry is about.
+fn worked_on(entry: &Entry) -> impl Iterator<Item = On> {
+    subjects(entry).into_iter().flatten().filter_map(|subject| match subject {
+        Subject::Job(id) => Some(On::Job(id)),
+        Subject::Haul(id) => Some(On::Haul(id)),
+        Subject::Bench | Subject::Workshop => None,
+    })
 }
 
 impl Shelf {
@@ -303,9 +328,13 @@ impl Shelf {
         // What is taken back or put back changes what it was about, and the age of the copy.
         if let Fact::Struck(Struck { entries }) | Fact::Restored(Restored { entries }) = &entry.fact {
             folded.copy = None;
-            entries.iter().filter_map(|id| self.book.entry(*id)).for_each(|(meant, _)| folded.forget(meant));
+            for (meant, _) in entries.iter().filter_map(|id| self.book.entry(*id)) {
+                folded.forget(meant);
+                folded.bench = folded.bench.take().filter(|bench| !worked_on(meant).any(|on| bench.minds(on)));
+            }
         }
         folded.forget(entry);
+        folded.acted(entry);
     }
 
     fn forget_all(&self) {
@@ -400,11 +429,20 @@ impl Shelf {
         (again, std::mem::take(&mut self.names_failed))
     }
 
+    /// What this phone wrote last, before the page was loaded anew or since.
+    fn last_here(&self) -> Option<&Entry> {
+        let device = self.clock.device();
+        self.book.entries().rev().map(|(entry, _)| entry).find(|entry| entry.stamp.2 == device)
+    }
+
+    /// Whether what this phone did last is still offered to be taken back, or put back: the same before and after the page was loaded anew.
+    pub fn is_fresh(&self, now: Moment) -> bool {
+        self.last_here().is_none_or(|last| is_fresh(last, now))
+    }
+
     /// After the page was loaded anew: what this phone did last can be taken back, or put back, while it is fresh.
     pub fn resume(&mut self, now: Moment) {
-        let device = self.clock.device();
-        let last = self.book.entries().rev().map(|(entry, _)| entry).find(|entry| entry.stamp.2 == device);
-        let Some(last) = last.filter(|last| last.wall.at <= now && last.wall.at.until(now) <= FRESH) else { return };
+        let Some(last) = self.last_here().filter(|last| last.wall.at <= now && is_fresh(last, now)) else { return };
         if let Fact::CopyKept(_) | Fact::Forgotten(_) = last.fact {
             return;
         }

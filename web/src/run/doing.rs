@@ -23,6 +23,18 @@ const COPY_MOST: u64 = fivebar_core::ledger::line::document::BYTES_MOST as u64;
 /// What guesses that are half answered are kept under.
 pub(super) const GUESSES: &str = "price/guesses";
 
+/// Where old jobs that are half typed lie.
+pub(super) const OLD_JOBS: &str = "jobs/old-jobs";
+
+/// Where the phone keeps nothing half typed, it is asked again.
+fn keep(what: &str, text: &str) {
+    if text.is_empty() {
+        draft::throw_away(what);
+    } else {
+        draft::keep(what, text);
+    }
+}
+
 impl Run {
     pub fn carry_out(&self, orders: Vec<Order>) {
         orders.into_iter().for_each(|order| self.carry(order));
@@ -70,10 +82,8 @@ impl Run {
                     self.back.expect();
                 }
             }
-            Order::KeepGuesses(text) if text.is_empty() => draft::throw_away(GUESSES),
-            Order::KeepGuesses(text) => {
-                draft::keep(GUESSES, &text); // where the phone keeps nothing half typed, they are asked again
-            }
+            Order::KeepGuesses(text) => keep(GUESSES, &text),
+            Order::KeepOldJobs(text) => keep(OLD_JOBS, &text),
             Order::Plan { asked, ms } => self.plan(*asked, ms),
             Order::StopPlan => self.stop_plan(),
             Order::Painted => self.when_painted(),

@@ -63,6 +63,7 @@ pub async fn start() {
         face::again(&mut app, &piece);
     }
     phone::draft::kept(doing::GUESSES).into_iter().for_each(|text| app.price.take_up(&text));
+    phone::draft::kept(doing::OLD_JOBS).into_iter().for_each(|text| app.jobs.half = text);
     app.offset_at = Some(offset_at);
     // The book may be read before the page is listened to.
     app.now = wall_clock();

@@ -28,6 +28,12 @@ use crate::parts::notice::trouble;
 use crate::view::{El, el};
 use crate::words::en::{job as rooms, jobs as words};
 use fivebar_core::refusal::Refusal;
+use fivebar_core::sheet::job::JobSheet;
+
+/// What a job is called on each of its pages, as in the list: with how many pieces it is of, where it is of several.
+pub fn titled(job: &JobSheet, seen: Seen<'_>) -> String {
+    words::name(&job.name, job.sale.of, &seen.speech.count(job.sale.of))
+}
 
 fn say(tap: Tap) -> Msg {
     Msg::Jobs(tap)

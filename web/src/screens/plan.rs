@@ -6,6 +6,7 @@ mod ask;
 mod boards;
 mod buy;
 mod ends;
+mod label;
 mod lacks;
 mod limits;
 mod nearly;
@@ -15,13 +16,14 @@ mod piles;
 mod question;
 mod reckoned;
 pub(in crate::screens) mod saw;
+mod signs;
 pub mod since;
 mod sizes;
 mod told;
 mod wants;
 mod ways;
 
-use super::jobs::pile_name;
+use super::jobs::{pile_name, titled};
 use super::{Screen, Seen, undo};
 use crate::app::jobs;
 use crate::app::plan::{Page, Tap, in_use_by, made_from, opens_unused};
@@ -124,7 +126,7 @@ fn choose(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Screen {
     let main = el("main", "scr").kid(el("h2", "ink1").text(words::WHAT_IT_LOOKS_LIKE)).kid(el("div", "g2").kids(SHAPES.map(one)));
     let main = main.kids(since::in_use(sheet.job, app, seen));
     let back = to_job();
-    let top = Head::new(sheet.name.clone(), words::WHAT_CAN_I_MAKE);
+    let top = Head::new(titled(sheet, seen), words::WHAT_CAN_I_MAKE);
     let undone = app.plan.dropped.then(|| undo::bar(app, seen)).flatten();
     Screen::new("jobs/plan", head(top), main).foot(el("footer", "foot").kids(undone).kid(back))
 }

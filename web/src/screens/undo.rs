@@ -52,7 +52,7 @@ pub fn last(app: &App, seen: Seen<'_>) -> Option<(bool, Option<String>)> {
         return Some((tick.back, Some(tick_named(tick, app, seen))));
     }
     let back = shelf.to_put_back();
-    let act = back.or(shelf.last_act)?;
+    let act = back.or(shelf.last_act).filter(|_| shelf.is_fresh(app.now.at))?;
     Some((back.is_some(), act_named(act, app, seen)))
 }
 

@@ -285,6 +285,32 @@ mod tests {
         assert_eq!(phone.runs().run(run).unwrap().heads, [], "a helper who was struck is gone, with what was said of them");
     }
 
+    /// Two phones put the same helper right, one the times, one the pay and the time again: both words stand, the later of two on one, whichever
+    /// book is read into the other, and each is taken back alone.
+    #[test]
+    fn words_of_two_phones_on_a_helper_stand_together() {
+        let (mut one, run, _) = told();
+        let helper = one.bench(70, recall(run, 10, Some(40))).unwrap();
+        let mut other = Phone::new("b");
+        other.merge(&one);
+        let mend =
+            |from: Option<i64>, to: Option<i64>, pay| BenchCommand::MendHelper { run, helper, from: from.map(at), to: to.map(at), pay };
+        one.bench(71, mend(Some(5), Some(45), None)).unwrap();
+        let later = other.bench(72, mend(None, Some(50), Some(dollars(20)))).unwrap();
+        one.merge(&other);
+        other.merge(&one);
+        let seen = |phone: &Phone| {
+            let run = phone.runs().run(run).unwrap().clone();
+            (
+                run.labour(at(80)).as_minutes() - 60,
+                run.paid(at(80)).iter().map(|(_, pay, span)| (*pay, span.as_minutes())).collect::<Vec<_>>(),
+            )
+        };
+        assert_eq!([seen(&one), seen(&other)], [45, 45].map(|minutes| (minutes, vec![(dollars(20), minutes)])));
+        one.take_back(80, later);
+        assert_eq!(seen(&one), (40, vec![(dollars(18), 40)]), "the times of the first stand, and the pay of before");
+    }
+
     #[test]
     fn a_helper_who_stays_leaves_with_a_tap() {
         let mut phone = Phone::new("a");

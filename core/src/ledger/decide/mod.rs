@@ -6,6 +6,7 @@ mod brought;
 mod cans;
 mod dates;
 mod estimate;
+mod gallery;
 mod haul;
 mod helper;
 mod job;

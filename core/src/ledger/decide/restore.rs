@@ -109,6 +109,7 @@ fn others(hauls: Option<(&Haul, &Haul)>, (facts, mended): (&[&Fact], &[&Fact])) 
 fn sold(was: Option<&Job>, is: Option<&Job>) -> Answer<()> {
     let Some((was, is)) = was.zip(is) else { return Ok(()) };
     pieces_sold(was, is)?;
+    gallery_owes(was, is)?;
     // What lacks of one is not made up by what is over of another.
     let over = |job: &Job| Money::sum(job.currency, job.selling.over(job.currency)?.into_iter().map(|over| over.sum));
     let (due, met) = (is.due()?, is.selling.received(is.currency)?.minus(was.selling.received(was.currency)?)?);
@@ -118,6 +119,17 @@ fn sold(was: Option<&Job>, is: Option<&Job>) -> Answer<()> {
         return Err(Refusal::MoreThanDue { met, due: met.minus(beyond)? });
     }
     Ok(())
+}
+
+/// No more from galleries than they owe.
+fn gallery_owes(was: &Job, is: &Job) -> Answer<()> {
+    let beyond = |job: &Job| job.selling.beyond_dues(job.currency);
+    let (before, after) = (beyond(was)?, beyond(is)?);
+    if after.amount() <= before.amount() {
+        return Ok(());
+    }
+    let met = is.selling.handed_over(is.currency)?.minus(was.selling.handed_over(was.currency)?)?;
+    Err(Refusal::MoreThanDue { met, due: met.minus(after.minus(before)?)? })
 }
 
 /// No more sold or promised than there is or was agreed, no more back from a gallery than it had.

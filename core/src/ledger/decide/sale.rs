@@ -2,8 +2,8 @@
 
 use super::brought::BringBackOrder;
 use super::job::{found, some_pieces};
-use super::money::{not_below_nothing, plain};
-use super::{Act, brought};
+use super::money::plain;
+use super::{Act, brought, gallery};
 use crate::ledger::Book;
 use crate::ledger::fold::job::facts::same;
 use crate::ledger::fold::{self, Agreement, AgreementState, Job, Over, PartOfPay, Till};
@@ -63,6 +63,8 @@ pub enum PaidOf {
     Sale(Id),
     /// Ahead of the hand-over: a deposit or a staged sum.
     Agreed(Id),
+    /// What a gallery still owes of what it sold.
+    Gallery(Id),
 }
 
 /// What can be ordered of selling.
@@ -89,6 +91,7 @@ pub enum SaleCommand {
     Consign(kind::PiecesConsigned),
     NoteConsignmentPaid(kind::ConsignmentPaid),
     NoteConsignmentReturned(kind::ConsignmentReturned),
+    NoteNotForSale(kind::PiecesNotForSale),
     Reverse(kind::SaleReversed),
     BringBack(BringBackOrder),
 }
@@ -127,64 +130,27 @@ pub(super) fn decide(book: &Book, command: &SaleCommand, act: &mut Act) -> Answe
         }
         SaleCommand::Pay(order) => pay(book, order, act)?,
         SaleCommand::HandBack(order) => hand_back(book, order, act)?,
+        SaleCommand::NoteNotForSale(f) => {
+            enough(f.n, found(book, f.job)?.free())?;
+            act.add(f.clone());
+        }
         SaleCommand::Reverse(f) => brought::reverse(&found(book, f.job)?, f, act)?,
         SaleCommand::BringBack(order) => brought::bring_back(&found(book, order.job)?, order, act)?,
-        gallery => at_gallery(book, gallery, act)?,
+        at_gallery => gallery::decide(book, at_gallery, act)?,
     }
     Ok(())
 }
 
-fn at_gallery(book: &Book, command: &SaleCommand, act: &mut Act) -> Answer<()> {
-    match command {
-        SaleCommand::Consign(f) => {
-            let job = found(book, f.job)?;
-            enough(f.n, job.free())?;
-            plain(same(job.currency, f.tag)?)?;
-            share(f.share.0)?;
-            act.add(f.clone());
-        }
-        SaleCommand::NoteConsignmentPaid(f) => {
-            let job = found(book, f.job)?;
-            enough(f.n, at(&job, f.lot)?)?;
-            plain(same(job.currency, f.sum)?)?;
-            if let Some(sold_for) = f.sold_for {
-                within(f.sum, plain(same(job.currency, sold_for)?)?)?;
-            }
-            if let Some(tax) = f.tax {
-                within(plain(same(job.currency, tax)?)?, f.sum)?;
-            }
-            let as_now = fold::workshop(book).tax(job.currency, job.tax);
-            let Tax { rate, side } = f.rate.map_or(as_now, |rate| Tax { rate: rate.0, side: f.side.unwrap_or(Side::Inside) });
-            not_below_nothing(rate)?;
-            act.add(kind::ConsignmentPaid { rate: Some(Exact(rate)), side: Some(side), ..f.clone() });
-        }
-        SaleCommand::NoteConsignmentReturned(f) => {
-            enough(f.n, at(&found(book, f.job)?, f.lot)?)?;
-            act.add(f.clone());
-        }
-        _ => {}
-    }
-    Ok(())
-}
-
-/// Pieces a gallery has: of one consignment where it is named.
-fn at(job: &Job, lot: Option<Id>) -> Answer<Count> {
-    match lot {
-        Some(id) => job.selling.lot(id).map(|lot| lot.there()).ok_or(Refusal::NotThere),
-        None => Ok(job.selling.at_galleries_now()),
-    }
-}
-
-fn enough(asked: Count, there: Count) -> Answer<()> {
+pub(super) fn enough(asked: Count, there: Count) -> Answer<()> {
     some_pieces(asked)?;
     if asked <= there { Ok(()) } else { Err(Refusal::NotThatMany { asked, there }) }
 }
 
-fn share(met: Decimal) -> Answer<()> {
+pub(super) fn share(met: Decimal) -> Answer<()> {
     if Decimal::ZERO <= met && met < Decimal::ONE { Ok(()) } else { Err(Refusal::ShareOutOfRange { met }) }
 }
 
-fn within(met: Money, price: Money) -> Answer<()> {
+pub(super) fn within(met: Money, price: Money) -> Answer<()> {
     if met.amount() <= price.amount() { Ok(()) } else { Err(Refusal::MoreThanPrice { met, price }) }
 }
 
@@ -367,6 +333,7 @@ fn due_now(job: &Job, agreement: Option<&Agreement>, sum: Money) -> Answer<Money
 fn pay(book: &Book, order: &PayOrder, act: &mut Act) -> Answer<()> {
     let job = found(book, order.job)?;
     let (sale, agreed) = match order.of {
+        PaidOf::Gallery(of) => return gallery::rest(&job, (of, order.sum, order.when), act),
         PaidOf::Sale(id) => (Some(job.selling.sale(id).filter(|sale| sale.reversed.is_none()).ok_or(Refusal::NotThere)?.id), None),
         PaidOf::Agreed(id) => (None, Some(open(&job, id)?.id)),
     };
@@ -399,6 +366,7 @@ fn rest(job: &Job, of: PaidOf) -> Answer<Money> {
     let rest = match of {
         PaidOf::Sale(id) => selling.sale(id).map(|sale| sale.sum.minus(selling.paid(currency, id)?)).transpose()?,
         PaidOf::Agreed(id) => selling.agreement(id).map(|agreement| selling.still_due(currency, agreement)).transpose()?,
+        PaidOf::Gallery(_) => None,
     };
     Ok(rest.unwrap_or(Money::zero(currency)))
 }

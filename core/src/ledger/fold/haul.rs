@@ -15,9 +15,19 @@ use std::cell::OnceCell;
 
 /// Every haul, the newest first.
 pub fn hauls(book: &Book) -> impl Iterator<Item = Haul> + '_ {
+    hauls_that(book, |_| true)
+}
+
+/// The hauls of which pieces were ever set apart for a job, the newest first: no other is folded.
+pub fn hauls_set_apart_for(book: &Book, job: Id) -> impl Iterator<Item = Haul> + '_ {
+    let is_for_it = |entry: &Entry| matches!(&entry.fact, Fact::PiecesReserved(f) if f.job == job);
+    hauls_that(book, |haul| book.about(Subject::Haul(haul)).any(is_for_it))
+}
+
+fn hauls_that(book: &Book, are_meant: impl Fn(Id) -> bool) -> std::vec::IntoIter<Haul> {
     let ids = book.subjects().filter_map(|subject| if let Subject::Haul(id) = subject { Some(id) } else { None });
     let known = Known::default();
-    let mut found: Vec<Haul> = ids.filter_map(|id| folded(book, id, &known)).listed();
+    let mut found: Vec<Haul> = ids.filter(|id| are_meant(*id)).filter_map(|id| folded(book, id, &known)).listed();
     order_by_key(&mut found, |haul| std::cmp::Reverse((haul.began.at, haul.id)));
     found.into_iter()
 }

@@ -1,6 +1,7 @@
 //! A job from its entries.
 
 mod brought;
+mod dues;
 pub(in crate::ledger) mod facts;
 mod lots;
 mod paid_for;
@@ -8,11 +9,12 @@ mod selling;
 mod sums;
 
 pub use brought::{BroughtBack, Lines, part};
+pub use dues::GalleryDue;
 pub use facts::{Described, Ended, Job, Operation, Part, PlannedCost};
 pub use lots::Lot;
 pub use selling::{
-    Agreement, AgreementState, Asked, Consigned, GalleryTerms, Guesses, HandedBack, LikePiece, Offer, Over, PartOfPay, Payment, Reversed,
-    Sale, Selling,
+    Agreement, AgreementState, Asked, Consigned, GalleryTerms, Guesses, HandedBack, LikePiece, NotForSale, Offer, Over, PartOfPay, Payment,
+    RestPaid, Reversed, Sale, Selling,
 };
 
 use super::booked::{booked, without_lost};
@@ -32,6 +34,11 @@ pub fn jobs(book: &Book) -> impl Iterator<Item = Job> + '_ {
     let mut found: Vec<Job> = ids.filter_map(|id| job(book, id)).listed();
     order_by_key(&mut found, |job| std::cmp::Reverse((job.began.at, job.id)));
     found.into_iter()
+}
+
+/// Whether any job was begun and stands.
+pub fn any_job(book: &Book) -> bool {
+    book.subjects().any(|subject| matches!(subject, Subject::Job(id) if job(book, id).is_some()))
 }
 
 /// The job of an id, if it was begun and that stands.

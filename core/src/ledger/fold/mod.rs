@@ -23,11 +23,12 @@ pub use booked::{Booked, DISTANCE, How, booked};
 pub use cans::{Can, CanShare};
 pub use dates::{HoursFacts, Quote};
 pub use estimate::{Kept, OldJob};
-pub use haul::{haul, hauls, is_bought};
+pub use haul::{haul, hauls, hauls_set_apart_for, is_bought};
 pub use history::{last_touched, of_pile, piles_of};
 pub use job::{
-    Agreement, AgreementState, Asked, BroughtBack, Consigned, Described, Ended, GalleryTerms, Guesses, HandedBack, Job, LikePiece, Lines,
-    Lot, Offer, Operation, Over, Part, PartOfPay, Payment, PlannedCost, Reversed, Sale, Selling, job, jobs, part,
+    Agreement, AgreementState, Asked, BroughtBack, Consigned, Described, Ended, GalleryDue, GalleryTerms, Guesses, HandedBack, Job,
+    LikePiece, Lines, Lot, NotForSale, Offer, Operation, Over, Part, PartOfPay, Payment, PlannedCost, RestPaid, Reversed, Sale, Selling,
+    any_job, job, jobs, part,
 };
 pub use name::{design_of, is_ended, name_of, planned_operations};
 pub use photos::{Photo, Photos};

@@ -24,6 +24,19 @@ pub enum Carried {
 
 spelled!(Carried: Fetched "fetched", Delivered "delivered");
 
+/// What became of a piece that is not for sale any more.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Instead {
+    /// The maker has it.
+    Yours,
+    /// Given away.
+    Given,
+    /// Broken, or gone in another way.
+    Broken,
+}
+
+spelled!(Instead: Yours "yours", Given "given", Broken "broken");
+
 kinds! {
     /// A buyer named a sum for `n` pieces. `said` is what was said back for them, which they left or took. `asked` is what was asked for them
     /// then; missing, their tags.
@@ -48,10 +61,14 @@ kinds! {
     PiecesConsigned { job: Id, n: Count, tag: Money, share: Exact; with_tax: bool, maker_pays: bool, gallery: Id, when: Moment }
     /// The gallery sold `n` and handed over `sum`. `tax` is what the maker sends in of it; nothing when the gallery does. `lot` is the
     /// consignment they were of; missing, the oldest of that gallery that has some. `sold_for` is all that its buyers handed over; missing, the tags.
-    /// `rate` and `side` of the tax it was sold with; missing, not written down.
-    ConsignmentPaid { job: Id, n: Count, sum: Money; tax: Money, gallery: Id, when: Moment, lot: Id, sold_for: Money, rate: Exact, side: Side }
+    /// `rate` and `side` of the tax it was sold with; missing, not written down. `due` is what it still owes of it; missing, nothing.
+    ConsignmentPaid { job: Id, n: Count, sum: Money; tax: Money, gallery: Id, when: Moment, lot: Id, sold_for: Money, rate: Exact, side: Side, due: Money }
+    /// The gallery handed over `sum` of what it still owed of what it sold: of the [`ConsignmentPaid`] `of`.
+    ConsignmentRestPaid { job: Id, of: Id, sum: Money; when: Moment }
     /// The gallery gave pieces back. `lot` is the consignment they were of; missing, the oldest of that gallery that has some.
     ConsignmentReturned { job: Id, n: Count; gallery: Id, when: Moment, lot: Id }
+    /// `n` pieces that nobody bought are not for sale any more. What they cost stays with their job.
+    PiecesNotForSale { job: Id, n: Count, why: Instead; when: Moment }
     /// A sale was taken back: its tax line is reversed, the money handed back. `kept` is what was not handed back.
     SaleReversed { job: Id, sale: Id; kept: Money, when: Moment }
     /// `n` of the pieces of a sale came back: `sum` is their part of its price and `tax` of its tax line, which are reversed, and the money is

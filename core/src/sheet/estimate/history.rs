@@ -25,8 +25,8 @@ pub struct History {
     pub told: Count,
     /// Actual over thought, those told first, then the oldest first.
     pub ratios: Vec<Decimal>,
-    /// What operations took on one job each.
-    operations: Vec<Done>,
+    /// What operations took on one job each, by their names in small letters.
+    operations: Sorted<String, Vec<Done>>,
     pieces: Vec<OldPiece>,
     /// Rework, and all time, of the own jobs.
     pub rework: Span,
@@ -36,8 +36,6 @@ pub struct History {
 /// What an operation took on one job.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Done {
-    /// In small letters.
-    op: String,
     of: Id,
     /// The name of the job.
     pub job: String,
@@ -157,8 +155,7 @@ impl History {
 
     /// The same, job by job.
     pub fn done<'a>(&'a self, op: &str, of: Of<'a>) -> impl Iterator<Item = &'a Done> {
-        let name = in_small(op.trim());
-        self.operations.iter().filter(move |done| done.op == name && of.holds(done))
+        self.operations.get(&in_small(op.trim())).into_iter().flatten().filter(move |done| of.holds(done))
     }
 
     /// Earlier pieces a whole one goes by: of its design, else of its kind, else those of no kind that was said; where its own kind is not said or
@@ -212,8 +209,9 @@ fn operations(history: &mut History, job: &Job, (runs, open, shop): (&[&Run], &S
         let done = job.ended.is_some() || job.left() == 0 || batch.is_done();
         let is_settled = own.iter().all(|run| run.work.rework || !open.contains(&run.id));
         let past = Past::of(&own, pieces(job, kind, &batch)).filter(|_| done && is_settled);
-        let (of, op, piece) = (job.id, in_small(op.trim()), &job.described.piece);
-        history.operations.extend(past.map(|past| Done { op, of, job: job.name.clone(), design: job.design, piece: piece.clone(), past }));
+        let Some(past) = past else { continue };
+        let done = Done { of: job.id, job: job.name.clone(), design: job.design, piece: job.described.piece.clone(), past };
+        history.operations.entry(in_small(op.trim())).or_default().push(done);
     }
 }
 

@@ -121,18 +121,18 @@ fn of_step(shop: &Shop, job: &Job, (op, (thought, likely), steps): (&str, (Optio
     }
     let took = batch.all();
     match thought.filter(|_| Span::ZERO < took) {
-        Some(thought) if was_left(steps, (op, thought), shop.now) => Left::Nothing(Over::NextBegun),
+        Some(thought) if was_left(shop, steps, (op, thought)) => Left::Nothing(Over::NextBegun),
         Some(thought) if put.dries && !batch.runs && thought <= took => Left::Nothing(Over::Dries),
         _ => Left::Less(took),
     }
 }
 
 /// Whether an operation had taken what was thought of it when another step was begun.
-fn was_left(steps: &[&Run], (op, thought): (&str, Span), now: Moment) -> bool {
+fn was_left(shop: &Shop, steps: &[&Run], (op, thought): (&str, Span)) -> bool {
     let mut took = Span::ZERO;
     for run in steps {
         if run.work.op == op {
-            took = took.plus(run.worked(now));
+            took = took.plus(Span::sum(shop.sure(std::iter::once(*run)).map(|run| run.worked(shop.now))));
         } else if thought <= took && Span::ZERO < took {
             return true;
         }

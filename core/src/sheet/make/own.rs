@@ -1,6 +1,6 @@
-//! The job's own pieces first: where a plan needs as much wood of alike piles, those the job has are taken before those of the rack.
+//! The job's own pieces first: where a plan is worth the same with them, those the job has are taken before those of the rack. Ours.
 
-use super::Given;
+use super::{Given, Source};
 use crate::plan::parts::plan::Board;
 use crate::plan::sticks::plan::Stick;
 use crate::plan::{Answered, Made, Planned};
@@ -34,12 +34,17 @@ fn owned(given: &Given, place: usize) -> i64 {
     i64::from(n)
 }
 
-/// Of one size and wood, and of neither anything is ripped first: strips of one board stay together.
+/// Of one wood, the own no larger than the other, and of neither anything is ripped first: strips of one board stay together. Whether the
+/// plan is worth the same with a smaller one, the checker of plans says.
 fn alike(given: &Given, own: usize, other: usize) -> bool {
     let whole = |place: usize| given.ready.sources.get(place).filter(|source| source.ripped == 1);
-    let lies = |place: usize| given.sources.get(place).is_some_and(|source| source.bought.is_none());
-    let same = whole(own).zip(whole(other)).is_some_and(|(own, other)| own.size == other.size && own.stack.wood == other.stack.wood);
-    same && lies(own) && lies(other)
+    let lies = |place: usize| given.sources.get(place).filter(|source| source.bought.is_none());
+    let wood = whole(own).zip(whole(other)).is_some_and(|(own, other)| own.stack.wood == other.stack.wood);
+    let as_large = |(own, other): (&Source, &Source)| {
+        let sides = own.sides().zip(other.sides());
+        sides.is_some_and(|(own, other)| own.iter().zip(other).all(|(own, other)| *own <= other))
+    };
+    wood && lies(own).zip(lies(other)).is_some_and(as_large)
 }
 
 fn used(plan: &Made, pile: usize) -> i64 {

@@ -75,7 +75,7 @@ const KEPT: usize = 32;
 /// A band is a sum of many: pieces times people who may come are so many at most (ours),
 const BAND_MOST: f64 = 8_000.0;
 /// and so many of them are reckoned in one go, so that no tap waits for it (ours).
-const IN_ONE_GO: f64 = 24_000.0;
+const IN_ONE_GO: f64 = 8_000.0;
 
 /// What waiting is worth, where the maker guessed all that it needs, a piece is free and a day is left; none else.
 ///

@@ -98,10 +98,8 @@ pub fn start(app: &App, run: &Run, text: &str) -> Result<Meant, Misread> {
     let (stands, end) = (run.started.at, run.end(app.now.at));
     let off = |at: &Moment| stands.until(*at).max(at.until(stands));
     let clocks = clocks(app, text)?;
-    let here = run.is_here(app.local());
-    let place = |at| if here { app.local().wall(at) } else { Wall::new(at, run.started.offset) };
-    let of = |day: Day, clock: Clock| if here { app.moment_of(day, clock).at } else { day.at(clock, run.started.offset) };
-    let at = |clock: &Clock| begun(run, |day| of(day, *clock), app.now.at);
+    let place = |at| run.wall(at, app.local());
+    let at = |clock: &Clock| begun(run, |day| shown(app, run, (day, *clock)), app.now.at);
     let meant = clocks.iter().map(at).min_by_key(off).unwrap_or(stands);
     let again = again(meant, place).filter(|again| again.max(&meant) < &end);
     // The first of both stands first.
@@ -151,12 +149,13 @@ fn begun(run: &Run, of: impl Fn(Day) -> Moment, now: Moment) -> Moment {
 
 /// A clock time meant as the end of a run: of the day it began; one before its start is meant for the day after, once that has come.
 fn ended(app: &App, run: &Run, clock: Clock) -> Moment {
-    // As it is shown: by the clock here, where it was tapped here; else by that of its place.
-    let meant = |day: Day| {
-        let here = app.moment_of(day, clock);
-        day.at(clock, run.wall(here.at, app.local()).offset)
-    };
+    let meant = |day: Day| shown(app, run, (day, clock));
     let same = meant(run.started.day());
     let next = meant(run.started.day().next());
     if same < run.started.at && next <= app.now.at { next } else { same }
+}
+
+/// The moment at which the clock that a run is shown by showed this: the one here, where it was tapped here; else that of its place.
+fn shown(app: &App, run: &Run, (day, clock): (Day, Clock)) -> Moment {
+    if run.is_here(app.local()) { app.moment_of(day, clock).at } else { run.moment((day, clock), app.local()) }
 }

@@ -7,7 +7,7 @@ use super::{Over, batch_of, ends, in_all, is_meant, ordered, pay_on, run_of, sai
 use fivebar_core::bench::{Kind, On, Run, Stage};
 use fivebar_core::ledger::decide::{BenchCommand, Now};
 use fivebar_core::ledger::fold;
-use fivebar_core::quantity::{Currency, Id, Moment, Money, PILE_MOST, Wall, reading};
+use fivebar_core::quantity::{Currency, Id, Moment, Money, PILE_MOST, reading};
 use fivebar_core::refusal::Refusal;
 
 /// The run that is opened.
@@ -84,10 +84,9 @@ pub(super) fn at(app: &mut App, at: Moment, now: Now) {
     }
 }
 
-/// The start by the clock here, where that is the clock it was shown by.
+/// The start by the clock it was shown by.
 fn begun(app: &App, run: Id, at: Moment) -> BenchCommand {
-    let there = run_of(app, run).filter(|run| !run.is_here(app.local())).map(|run| Wall::new(at, run.started.offset));
-    let place = there.unwrap_or(app.local().wall(at));
+    let place = run_of(app, run).map_or(app.local().wall(at), |run| run.wall(at, app.local()));
     BenchCommand::StartAt { run, at: place }
 }
 

@@ -1,12 +1,14 @@
 //! Bench as tables of messages: what is shown, and what is in the book.
 
 mod asked;
+mod big;
 mod clocks;
 mod days;
 mod helper;
 mod mending;
 mod missed;
 mod rack;
+mod taken_back;
 mod waits;
 
 use super::day::{DayTap, Mend};
@@ -152,19 +154,6 @@ fn two_taps_start_for_the_job_in_hand_and_one_stops() {
     holds(&shown, &["Carry on: sand", "Already at it?", "Take back", "1 h 41"]);
     lacks(&shown, &["class=\"slab\"", "Hardwood dust"]);
     assert_eq!(told.app.said, "Sand stopped, 1 h 41");
-}
-
-#[test]
-fn a_board_switches_in_one_act_and_is_taken_back_whole() {
-    let mut told = Told::stands();
-    let first = told.start(0, "Trim");
-    let sanding = told.start(10, "Sand");
-    let board = sheet(&told.app).rack.lately.first().cloned().unwrap();
-    told.at(20, [tap(Tap::Board(board))]);
-    assert_eq!(told.minutes(), [("Trim".into(), 10), ("Sand".into(), 10), ("Trim".into(), 0)]);
-    assert!(told.run() != first && told.run() != sanding);
-    told.at(21, [Msg::Common(Common::TakeBack)]);
-    assert_eq!(told.run(), sanding);
 }
 
 #[test]
@@ -337,56 +326,6 @@ fn a_helper_at_a_haul_is_paid_in_its_currency() {
 }
 
 #[test]
-fn big_buttons_keep_the_screen_awake_and_are_left_by_a_hold() {
-    let mut told = Told::stands();
-    told.start(0, "Assemble");
-    let now = told.now(28);
-    assert_eq!(told.app.heard(tap(Tap::Big), now), [Order::Awake(true), Order::Remember(BIG_AT)]);
-    let shown = told.at(28, []);
-    holds(&shown, &["Assemble", ">28</span>", "+1 done", "Stop", "Hold to leave", "The screen stays on"]);
-    lacks(&shown, &["<nav", "Workshop"]);
-    assert_eq!(shown.matches("<button").count(), 4);
-    holds(&told.at(29, [tap(Tap::Done)]), &["1 done", "pieces done"]);
-    holds(&told.at(29, [Msg::Common(Common::TakeBack)]), &["0 done", "Do it again"]);
-    holds(&told.at(30, [tap(Tap::Stop)]), &["Carry on", "Nothing runs"]);
-    let carry = sheet(&told.app).carry_on.unwrap();
-    holds(&told.at(31, [tap(Tap::Board(carry))]), &["+1 done"]);
-    let now = told.now(32);
-    assert!(told.app.heard(Msg::Go(Place::Count), now).contains(&Order::Awake(true)));
-    assert!(told.app.heard(Msg::Go(Place::Price), now).contains(&Order::Awake(false)));
-    assert!(told.app.heard(Msg::Go(Place::Bench), now).contains(&Order::Awake(true)));
-    assert_eq!(told.app.heard(tap(Tap::LeaveBig), now), [Order::Awake(false), Order::Remember("bench")]);
-    lacks(&told.at(33, []), &["Hold to leave"]);
-}
-
-#[test]
-fn cautions_stand_where_they_are_needed_once_a_day() {
-    let check = |big: &[Msg]| cautioned(Told::stands(), big);
-    check(&[]);
-    check(&[tap(Tap::Big)]);
-}
-
-/// On the bench; over it, where big buttons are gone to after each start.
-fn cautioned(mut told: Told, big: &[Msg]) {
-    let (dust, rags) = ("Hardwood dust harms lungs", "Oily rags can heat up");
-    let begin = |told: &mut Told, minute: i64, name: &str| {
-        told.start(minute, name);
-        told.at(minute, big.iter().cloned());
-    };
-    begin(&mut told, 0, "Sand");
-    holds(&told.at(1, []), &[dust]);
-    begin(&mut told, 10, "Trim");
-    lacks(&told.at(11, []), &[dust, rags]);
-    begin(&mut told, 20, "Joint and rip");
-    lacks(&told.at(21, []), &[dust]);
-    begin(&mut told, 30, "Second coat");
-    lacks(&told.at(31, []), &[rags]);
-    holds(&told.at(40, [tap(Tap::Stop)]), &[rags]);
-    begin(&mut told, 1440, "Rip");
-    holds(&told.at(1441, []), &[dust]);
-}
-
-#[test]
 fn a_tap_on_the_place_itself_comes_back_to_the_bench() {
     let mut told = Told::stands();
     let today = told.today_at(0);
@@ -414,64 +353,4 @@ fn a_narrow_page_folds_helper_and_other_below_the_rack() {
     told.app.page = crate::parts::Page::new(320.0);
     let narrow = told.at(1, []);
     assert!(place(&narrow, "Helper joins") < place(&narrow, "<footer"));
-}
-
-/// Trim is on, and a key of another job was tapped by mistake: one tap takes the switch back, and trim goes on from nine as if nothing had been.
-#[test]
-fn a_switch_by_mistake_is_taken_back_in_one_tap() {
-    let mut told = Told::stands();
-    told.at(0, [tap(Tap::Other), op("Trim")]);
-    let run = told.app.running().unwrap();
-    told.at(20, [tap(Tap::Other), starting(StartingTap::On(On::Nothing)), op("Sharpen")]);
-    assert_ne!(told.app.running().unwrap().run, run.run);
-    told.at(21, [Msg::Common(Common::TakeBack)]);
-    let again = told.app.running().unwrap();
-    assert_eq!((again.run, again.op.as_str(), again.worked.as_minutes()), (run.run, "Trim", 21));
-}
-
-/// The page is loaded anew: the last act of this phone is taken back there while it is fresh, and what was taken back is put back.
-#[test]
-fn the_last_act_is_taken_back_after_the_page_was_loaded_anew() {
-    let mut told = Told::stands();
-    told.at(0, [tap(Tap::Other), op("Trim")]);
-    told.at(30, [tap(Tap::Stop)]);
-    let anew = |told: &mut Told, minute| {
-        let lines = told.app.own.book.lines().map(str::to_owned).collect::<Vec<_>>();
-        let book = fivebar_core::ledger::Book::of_lines(lines.iter().map(String::as_str));
-        told.app = App::new(crate::parts::Page::default(), Place::Bench, std::rc::Rc::new(crate::words::Plain::default()));
-        told.app.offset_at = Some(new_york);
-        told.app.now = told.now(minute).wall;
-        let device = fivebar_core::ledger::Device::new([1; 8]);
-        let names = fivebar_core::quantity::Sorted::new();
-        let opened = crate::app::news::News::Opened { which: crate::app::order::Which::Own, device, book: Box::new(book), names };
-        told.app.told(opened);
-        (told.app.own.last_act.is_some(), !told.app.own.taken_back.is_empty())
-    };
-    assert_eq!(anew(&mut told, 41), (false, false), "eleven minutes later");
-    assert_eq!(anew(&mut told, 35), (true, false));
-    holds(&told.at(36, []), &["Take back", "stop, 09:30"]);
-    told.at(36, [Msg::Common(Common::TakeBack)]);
-    assert_eq!(told.app.running().map(|run| run.worked.as_minutes()), Some(36));
-    assert_eq!(anew(&mut told, 37), (false, true));
-    told.at(38, [Msg::Common(Common::PutBack)]);
-    assert_eq!((told.app.running(), anew(&mut told, 39)), (None, (true, false)));
-}
-
-/// Big buttons are there again after the page was loaded anew, where something runs; else the bench is.
-#[test]
-fn big_buttons_come_back_while_something_runs() {
-    let check = |stopped: bool, comes_back: bool| {
-        let mut told = Told::stands();
-        told.at(0, [tap(Tap::Other), op("Trim"), tap(Tap::Big)]);
-        assert_eq!(told.app.address(), BIG_AT);
-        if stopped {
-            told.at(5, [tap(Tap::Stop)]);
-        }
-        (told.app.bench.over, told.app.place) = (Over::Nothing, Place::Count);
-        told.app.begin_at(BIG_AT);
-        opened(&mut told.app);
-        assert_eq!((told.app.place, matches!(told.app.bench.over, Over::Big)), (Place::Bench, comes_back), "{stopped}");
-    };
-    check(false, true);
-    check(true, false);
 }

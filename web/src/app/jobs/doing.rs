@@ -29,7 +29,10 @@ pub fn next(app: &mut App, now: Now) {
         },
         NextAct::Collect { .. } => match sheet.sale.unpaid.first().copied() {
             Some((sale, _)) => form(app, Room::Sell, What::Pay(PaidTo::Sale(sale))),
-            None => app.jobs.room = Some(Room::Sell),
+            None => match sheet.selling.gallery_dues(sheet.account.currency).ok().and_then(|dues| dues.first().map(|due| due.of)) {
+                Some(of) => form(app, Room::Sell, What::Pay(PaidTo::Gallery(of))),
+                None => app.jobs.room = Some(Room::Sell),
+            },
         },
         NextAct::HandBack { .. } => match sheet.sale.over.first().copied() {
             Some(over) => form(app, Room::Sell, What::HandBack(over)),

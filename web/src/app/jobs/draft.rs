@@ -12,11 +12,11 @@ use super::super::price::ask_today;
 use super::super::price::gallery::{FIRST_TERMS, usual};
 use super::super::spent_on::{SpentOn, SpentTap};
 use super::sheet;
-use fivebar_core::ledger::decide::{Now, PaidOf};
+use fivebar_core::ledger::decide::Now;
 use fivebar_core::ledger::fold::{Agreement, AgreementState, GalleryTerms, OldJob, TaxBy};
 use fivebar_core::ledger::kind::bench::Kind;
 use fivebar_core::ledger::kind::job::For;
-use fivebar_core::ledger::kind::sale::{Carried, Paid};
+use fivebar_core::ledger::kind::sale::{Carried, Instead, Paid};
 use fivebar_core::quantity::reading::{self, Sign};
 use fivebar_core::quantity::{Count, Currency, Day, Decimal, Id, Key, Length, Mass, Money, PILE_MOST, Span, Units, half_up, writing};
 use fivebar_core::sheet::job::JobSheet;
@@ -29,15 +29,6 @@ pub const ROOMS: [(i64, i64); 4] = [(6, 8), (6, 10), (10, 14), (15, 19)];
 pub fn typed_room(form: &Form, sign: Sign) -> Option<(Decimal, Decimal)> {
     let figure = |nth| moisture(form.text(nth), sign).ok();
     Some((figure(0)?, figure(1)?))
-}
-
-impl From<PaidTo> for PaidOf {
-    fn from(to: PaidTo) -> PaidOf {
-        match to {
-            PaidTo::Sale(id) => PaidOf::Sale(id),
-            PaidTo::Agreed(id) | PaidTo::Part(id, _) => PaidOf::Agreed(id),
-        }
-    }
 }
 
 /// How a sum of spending comes about.
@@ -85,6 +76,10 @@ pub struct Picks {
     pub buyer: Option<Id>,
     /// What a gallery keeps.
     pub terms: GalleryTerms,
+    /// What lacks of them is not to come: that was all.
+    pub is_all: bool,
+    /// What became of a piece that is not for sale any more.
+    pub instead: Instead,
     /// More is shown: other counts, other woods, currency and units.
     pub more: bool,
 }
@@ -114,6 +109,10 @@ pub enum Pick {
     WithTax(bool),
     /// The maker sends in the tax of what a gallery sells.
     MakerPays(bool),
+    /// What lacks of a gallery's terms is not to come, or is.
+    ThatIsAll(bool),
+    /// What became of a piece that is not for sale any more.
+    Instead(Instead),
     Wood(Option<Key>),
     /// So many days later, or earlier.
     Due(i32),
@@ -166,6 +165,8 @@ pub fn begin(app: &App, what: What) -> Option<Draft> {
         never_came: false,
         buyer: None,
         terms: if what == What::Consign { usual(app, None) } else { FIRST_TERMS },
+        is_all: false,
+        instead: Instead::Yours,
         more: false,
     };
     let blank = Draft { what, form: Form::of(0), words: vec![], picks, nameless: false, put_back: None };
@@ -251,6 +252,7 @@ fn filled(draft: Draft, sheet: &JobSheet, sign: Sign) -> Draft {
             let there = sheet.selling.lot(*lot).map_or(0, |lot| lot.there());
             Draft { form: Form::filled([there.to_string(), String::new()]), ..draft }
         }
+        What::NotForSale => Draft { form: Form::filled(["1".to_owned()]), ..draft },
         What::Lesson => Draft { words: vec![sheet.lesson.clone().unwrap_or_default()], ..draft },
     }
 }
@@ -326,6 +328,10 @@ fn due(sheet: &JobSheet, to: PaidTo) -> Option<Money> {
     match to {
         PaidTo::Sale(id) => sheet.sale.unpaid.iter().find(|(sale, _)| *sale == id).map(|(_, due)| *due),
         PaidTo::Part(_, lacks) => Some(lacks),
+        PaidTo::Gallery(id) => {
+            let dues = sheet.selling.gallery_dues(sheet.account.currency).ok()?;
+            dues.into_iter().find(|due| due.of == id).map(|due| due.lacks)
+        }
         PaidTo::Agreed(id) => sheet.selling.agreement(id).and_then(|it| next_in(sheet, it)),
     }
 }
@@ -374,6 +380,8 @@ pub fn pick(app: &mut App, pick: Pick, now: Now) {
         Pick::Ends(ends) => picks.ends = ends,
         Pick::WithTax(with_tax) => picks.terms.with_tax = with_tax,
         Pick::MakerPays(pays) => picks.terms.maker_pays = pays,
+        Pick::ThatIsAll(all) => picks.is_all = all,
+        Pick::Instead(instead) => picks.instead = instead,
         Pick::Buyer(buyer) => picks.buyer = buyer,
         Pick::NeverCame(never) => {
             picks.never_came = never;

@@ -17,7 +17,9 @@ use fivebar_core::ledger::kind::Exact;
 use fivebar_core::ledger::kind::bench::Stage;
 use fivebar_core::ledger::kind::job::{JobBegan, JobDescribed, OperationPlanned, PartPlanned};
 use fivebar_core::ledger::kind::money::PackOpened;
-use fivebar_core::ledger::kind::sale::{AgreementCancelled, ConsignmentPaid, ConsignmentReturned, PiecesConsigned, PriceAgreed};
+use fivebar_core::ledger::kind::sale::{
+    AgreementCancelled, ConsignmentPaid, ConsignmentReturned, PiecesConsigned, PiecesNotForSale, PriceAgreed,
+};
 use fivebar_core::ledger::kind::wood::RoomRangeSet;
 use fivebar_core::ledger::{Entry, Fact};
 use fivebar_core::money::tax::Tax;
@@ -404,26 +406,24 @@ impl Reader {
                 let (with_tax, maker_pays) = (terms.with_tax.then_some(true), terms.maker_pays.then_some(true));
                 Some(SaleCommand::Consign(PiecesConsigned { job, n, tag, share, with_tax, maker_pays, gallery: None, when: None }))
             }
-            What::GalleryPaid(_) => {
-                let (n, sum) = (self.count(draft, 0)?, self.money(draft, 1)?);
-                let there = self.gallery?;
-                let tax = there.tax_of(n, sum, None);
-                let (gallery, lot) = (there.gallery, Some(there.lot));
-                Some(SaleCommand::NoteConsignmentPaid(ConsignmentPaid {
-                    job,
-                    n,
-                    sum,
-                    tax,
-                    gallery,
-                    when: None,
-                    lot,
-                    sold_for: None,
-                    rate: None,
-                    side: None,
-                }))
+            What::NotForSale => {
+                let n = self.count(draft, 0)?;
+                Some(SaleCommand::NoteNotForSale(PiecesNotForSale { job, n, why: draft.picks.instead, when: None }))
             }
+            What::GalleryPaid(_) => self.gallery_paid(draft, job),
             _ => None,
         }
+    }
+
+    /// What a gallery handed over, with what it still owes by its terms, unless that was all.
+    fn gallery_paid(&self, draft: &mut Draft, job: Id) -> Option<SaleCommand> {
+        let (n, sum) = (self.count(draft, 0)?, self.money(draft, 1)?);
+        let there = self.gallery?;
+        let due = there.lacks(n, sum, None).filter(|_| !draft.picks.is_all);
+        let owed = due.map_or(Some(sum), |due| sum.plus(due).ok())?;
+        let (tax, gallery, lot) = (there.tax_of(n, owed, None), there.gallery, Some(there.lot));
+        let (when, sold_for, rate, side) = (None, None, None, None);
+        Some(SaleCommand::NoteConsignmentPaid(ConsignmentPaid { job, n, sum, tax, gallery, when, lot, sold_for, rate, side, due }))
     }
 
     fn agree(&self, draft: &mut Draft, job: Id) -> Option<SaleCommand> {

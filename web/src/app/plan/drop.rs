@@ -14,6 +14,7 @@ use fivebar_core::sheet::make::keep::in_use;
 /// A plan in use that is to be dropped: the pieces the job has of it, the boards of them that are ticked as cut, and what goes back.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Dropping {
+    pub plan: Id,
     pub pieces: Count,
     pub cut: Count,
     /// Where boards are cut: the others.
@@ -28,7 +29,7 @@ pub fn dropping(app: &App) -> Option<Dropping> {
     let all = in_use(&shop, &plans);
     let of_it = |it: &InUse<'_>| {
         let (cut, uncut) = uncut(app, it).unzip();
-        Dropping { pieces: it.needs().saturating_sub(it.lacks()), cut: cut.unwrap_or(0), uncut }
+        Dropping { plan, pieces: it.needs().saturating_sub(it.lacks()), cut: cut.unwrap_or(0), uncut }
     };
     all.iter().find(|it| it.plan.id == plan).map(of_it)
 }

@@ -20,6 +20,8 @@ pub(super) fn at_the_saw(app: &mut App, job: Id, plan: Option<Id>) {
 /// A plan of the open job that is used takes the place of the one in hand.
 pub(super) fn show(app: &mut App, plan: Id) {
     app.jobs.room = Some(Room::Plan);
+    // What was asked before it was opened is asked no more.
+    (app.plan.asks, app.plan.drops) = (false, false);
     if app.plan.used == Some(plan) {
         return app.plan.page = Page::Answer;
     }

@@ -6,6 +6,7 @@ mod drop;
 mod ends;
 mod last_act;
 mod later;
+mod letters;
 mod own;
 mod partly;
 mod proven;

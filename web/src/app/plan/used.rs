@@ -31,6 +31,8 @@ pub struct Before {
     pub of_other: bool,
     /// Boards that are ticked as cut of it on this phone.
     pub cut: Count,
+    /// The first plan that has such boards.
+    pub ticked: Option<Id>,
     /// The job has wood by other plans, which stay whatever becomes of it.
     pub others: bool,
 }
@@ -128,7 +130,8 @@ fn before_with(app: &App, job: &Job, all: &[InUse<'_>], ask: &Ask) -> Option<Bef
     let back = goes_back(app, &has).iter().map(|(_, n)| *n).fold(0, Count::saturating_add);
     let of_other = has.iter().any(|it| it.plan.plan.shape != ask.what.shape());
     let own = there.saturating_sub(pieces);
-    (!has.is_empty()).then_some(Before { pieces, back, own, may_stay: 0 < cut || of_other, of_other, cut, others })
+    let ticked = partly.first().map(|(_, uncut)| uncut.plan);
+    (!has.is_empty()).then_some(Before { pieces, back, own, may_stay: 0 < cut || of_other, of_other, cut, ticked, others })
 }
 
 /// What goes back to the rack with plans: all they took, but for boards that are ticked as cut.

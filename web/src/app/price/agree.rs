@@ -42,6 +42,8 @@ pub struct Agree {
     pub free: Count,
     pub n: Count,
     pub sum: Option<Money>,
+    /// The sum that was named was for so many pieces, and is named anew.
+    pub was_for: Option<Count>,
     /// What it is taxed with, where that was chosen for this buyer, or agreed before.
     pub tax: Option<TaxBy>,
     pub deposit: Option<Money>,
@@ -87,7 +89,7 @@ pub fn heard(app: &mut App, tap: AgreeTap, now: Now) {
     match tap {
         AgreeTap::Open(job, sum) => open(app, job, sum),
         AgreeTap::Change(job, agreed, sum) => change(app, (job, agreed), sum),
-        AgreeTap::Pieces(n) => along(app, |agree| agree.n = n),
+        AgreeTap::Pieces(n) => pieces(app, n),
         AgreeTap::Pad(field) => with(app, |agree| agree.pad = Some((field, Typed::default()))),
         AgreeTap::PadAway => with(app, |agree| agree.pad = None),
         AgreeTap::PadDone => pad_done(app, false),
@@ -156,6 +158,7 @@ fn open(app: &mut App, id: Id, sum: Option<Money>) {
         free,
         n,
         sum: sum.or_else(|| self::asked(app, (id, n))),
+        was_for: None,
         tax: chosen_tax(app, id),
         deposit: None,
         percent: None,
@@ -186,6 +189,23 @@ fn along(app: &mut App, act: impl FnOnce(&mut Agree)) {
     with(app, |agree| agree.priced(if follows { sum } else { agree.sum }));
 }
 
+/// Another number of pieces: a sum that was named was for the number before, and is to be named anew.
+fn pieces(app: &mut App, n: Count) {
+    let Over::Agree(agree) = &app.price.over else { return };
+    let before = agree.n;
+    if before == n {
+        return;
+    }
+    let follows = agree.replaces.is_none() && agree.sum == asked(app, (agree.job, before));
+    along(app, |agree| agree.n = n);
+    with(app, |agree| {
+        if !follows && agree.sum.is_some() {
+            agree.was_for = Some(before);
+            agree.priced(None);
+        }
+    });
+}
+
 fn change(app: &mut App, (id, agreed): (Id, Id), sum: Option<Money>) {
     let Ok(job) = shop(app).job(id) else { return };
     let Some(old) = job.selling.agreement(agreed) else { return };
@@ -201,6 +221,7 @@ fn change(app: &mut App, (id, agreed): (Id, Id), sum: Option<Money>) {
         free: job.free().saturating_add(n),
         n,
         sum: sum.or(Some(rest)),
+        was_for: None,
         tax: chosen_tax(app, id).or(old.tax.map(TaxBy::Agreed)),
         deposit: old.deposit.filter(|_| old.sold == 0),
         percent: None,
@@ -225,7 +246,10 @@ fn pad_done(app: &mut App, adds_tax: bool) {
         let tax = tax.filter(|_| *field == Field::Price);
         let Some(sum) = typed.take(|text| charged(text, (currency, sign), tax)) else { return };
         match field {
-            Field::Price => agree.priced(Some(sum)),
+            Field::Price => {
+                agree.was_for = None;
+                agree.priced(Some(sum));
+            }
             Field::Deposit => (agree.percent, agree.deposit) = (None, Some(sum).filter(|sum| !sum.is_zero())),
         }
         agree.pad = None;

@@ -6,7 +6,7 @@ use crate::app::entry::Typed;
 use fivebar_core::ledger::decide::{Command, Now, PaidOf, PayOrder, SaleCommand, SellOrder};
 use fivebar_core::ledger::kind::sale::{AgreementCancelled, Paid};
 use fivebar_core::quantity::{Currency, Id, Money, reading};
-use fivebar_core::sheet::price::{AgreedRow, OwedRow};
+use fivebar_core::sheet::price::{AgreedRow, GalleryOwes, OwedRow};
 
 /// A deal that is looked at.
 #[derive(Clone, Debug, PartialEq)]
@@ -46,6 +46,12 @@ pub fn agreed(app: &App, deal: &Deal) -> Option<AgreedRow> {
 pub fn owed(app: &App, deal: &Deal) -> Option<OwedRow> {
     let PaidOf::Sale(id) = deal.of else { return None };
     super::sheet(app).ok()?.owed.into_iter().find(|row| row.sale == id)
+}
+
+/// The row of what a gallery still owes.
+pub fn gallery_owes(app: &App, deal: &Deal) -> Option<GalleryOwes> {
+    let PaidOf::Gallery(id) = deal.of else { return None };
+    super::sheet(app).ok()?.galleries_owe.into_iter().find(|row| row.due.of == id)
 }
 
 /// Takes in what is said of a deal.
@@ -94,7 +100,7 @@ fn received(app: &mut App, sum: Money, now: Now) {
     let order = PayOrder { job: deal.job, sum, paid: deal.paid, fee: None, of: deal.of, when: None };
     if done(app, &Command::Sale(SaleCommand::Pay(order)), (deal.job, Done::Received(sum)), now) {
         with(app, |deal| deal.pad = None);
-        if matches!(deal.of, PaidOf::Sale(_)) {
+        if !matches!(deal.of, PaidOf::Agreed(_)) {
             app.price.to_list();
         }
     }

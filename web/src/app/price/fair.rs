@@ -7,7 +7,7 @@ use crate::parts::pad::Press;
 use fivebar_core::quantity::reading;
 use fivebar_core::quantity::{Currency, Id, Span};
 use fivebar_core::refusal::Answer;
-use fivebar_core::sheet::fair::{Fair, FairSheet, fair};
+use fivebar_core::sheet::fair::{Fair, FairSheet, Lacks, fair};
 
 /// What is asked of a fair: stall, distance, hours.
 #[derive(Clone, Debug, PartialEq)]
@@ -86,6 +86,6 @@ pub fn currency(app: &App, job: Id) -> Option<Currency> {
 ///
 /// # Errors
 /// As the sheet.
-pub fn sheet(app: &App, found: &Fair) -> Answer<Option<FairSheet>> {
+pub fn sheet(app: &App, found: &Fair) -> Answer<Result<FairSheet, Lacks>> {
     fair(&shop(app), found)
 }

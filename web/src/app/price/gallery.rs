@@ -46,6 +46,8 @@ pub struct Back {
     pub sold_for: Option<Money>,
     /// What it handed over, where it is not what its terms say.
     pub sum: Option<Money>,
+    /// What lacks of its terms is not to come: that was all.
+    pub is_all: bool,
     pub pad: Option<(Field, Typed)>,
 }
 
@@ -62,6 +64,8 @@ pub enum GalleryTap {
     Share(Decimal),
     WithTax(bool),
     MakerPays(bool),
+    /// What lacks of its terms is not to come, or is.
+    ThatIsAll(bool),
     Pad(Field),
     PadDone,
     PadAway,
@@ -75,13 +79,18 @@ pub fn heard(app: &mut App, tap: GalleryTap, now: Now) {
     match tap {
         GalleryTap::Leave(job) => leave(app, job),
         GalleryTap::Back(job, lot) => {
-            app.price.open(Over::Gallery(Box::new(Back { job, lot, n: 1, sold_for: None, sum: None, pad: None })));
+            app.price.open(Over::Gallery(Box::new(Back { job, lot, n: 1, sold_for: None, sum: None, is_all: false, pad: None })));
         }
         GalleryTap::At(gallery) => at(app, gallery),
         GalleryTap::Pieces(n) => pieces(app, n),
         GalleryTap::Share(share) => with(app, |consign| consign.terms.share = share),
         GalleryTap::WithTax(with_tax) => with(app, |consign| consign.terms.with_tax = with_tax),
         GalleryTap::MakerPays(maker) => with(app, |consign| consign.terms.maker_pays = maker),
+        GalleryTap::ThatIsAll(all) => {
+            if let Over::Gallery(back) = &mut app.price.over {
+                back.is_all = all;
+            }
+        }
         GalleryTap::Pad(field) => pad(app, field),
         GalleryTap::PadAway => pad_away(app),
         GalleryTap::PadDone => pad_done(app),
@@ -112,6 +121,18 @@ pub fn known(app: &App) -> Vec<(Id, String)> {
 /// What the gallery hands over: as typed, else by its terms.
 pub fn expected(app: &App, back: &Back) -> Option<Money> {
     back.sum.or_else(|| there(app, (back.job, back.lot))?.expected(back.n, back.sold_for).ok())
+}
+
+/// What its sum lacks of its terms.
+pub fn lacks(app: &App, back: &Back) -> Option<Money> {
+    there(app, (back.job, back.lot))?.lacks(back.n, expected(app, back)?, back.sold_for)
+}
+
+/// What a gallery that has a consignment still owes of the job.
+pub fn owes(app: &App, job: Id, gallery: Option<Id>) -> Option<Money> {
+    let job = shop(app).job(job).ok()?;
+    let dues = job.selling.gallery_dues(job.currency).ok()?.into_iter().filter(|due| due.gallery == gallery);
+    Money::sum(job.currency, dues.map(|due| due.lacks)).ok().filter(|due| !due.is_zero())
 }
 
 /// The usual terms: common practice.
@@ -224,9 +245,10 @@ fn paid(app: &mut App, now: Now) {
     let Over::Gallery(back) = &app.price.over else { return };
     let (job, n, sold_for) = (back.job, back.n, back.sold_for);
     let (Some(sum), Some(there)) = (expected(app, back), there(app, (job, back.lot))) else { return };
-    let tax = there.tax_of(n, sum, sold_for);
-    let fact =
-        ConsignmentPaid { job, n, sum, tax, gallery: there.gallery, when: None, lot: Some(there.lot), sold_for, rate: None, side: None };
+    let due = lacks(app, back).filter(|_| !back.is_all);
+    let Some(owed) = due.map_or(Some(sum), |due| sum.plus(due).ok()) else { return };
+    let (tax, gallery, lot) = (there.tax_of(n, owed, sold_for), there.gallery, Some(there.lot));
+    let fact = ConsignmentPaid { job, n, sum, tax, gallery, when: None, lot, sold_for, rate: None, side: None, due };
     if done(app, &Command::Sale(SaleCommand::NoteConsignmentPaid(fact)), (job, Done::GalleryPaid(sum)), now) {
         app.price.to_list();
     }

@@ -26,6 +26,7 @@ use std::rc::Rc;
 mod as_asked;
 mod deals;
 mod fair;
+mod lines;
 mod promises;
 mod rates;
 mod tax;

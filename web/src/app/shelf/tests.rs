@@ -80,6 +80,26 @@ fn inv01_what_is_kept_folded_is_what_the_entries_say() {
     }
 }
 
+/// What is counted onto a haul while something runs on it speaks for the end of that; so does what is taken back of it no more.
+#[test]
+fn acts_on_a_haul_speak_for_what_runs_on_it() {
+    let mut app = App::for_tests(Place::Count);
+    let at = |app: &mut App, n: u8, said: Msg| {
+        app.heard(said.clone(), nth(n));
+        check(app, &said);
+    };
+    at(&mut app, 1, Msg::Count(Count::First));
+    let on = On::Haul(app.own.haul().unwrap().id);
+    at(&mut app, 5, Msg::Bench(Bench::Board(Choice { on, ..board("sort") })));
+    assert!(app.own.bench().minds(on));
+    for (n, said) in (10..).step_by(5).zip([Count::Arm(5), Count::First, Count::First].map(Msg::Count)) {
+        at(&mut app, n, said);
+    }
+    at(&mut app, 30, Msg::Common(Common::TakeBack));
+    at(&mut app, 35, Msg::Bench(Bench::Stop));
+    at(&mut app, 40, Msg::Count(Count::First));
+}
+
 /// The last lines of a maker's days, at each hour of them, show the haul in hand as the whole book does, or do not show it.
 #[test]
 fn a_glimpse_of_the_book_shows_what_the_whole_book_shows() {

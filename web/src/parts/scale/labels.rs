@@ -54,27 +54,57 @@ fn searched(wishes: &[Wish], width: f64) -> Option<Vec<Spot>> {
 }
 
 fn best(wishes: &[Wish], width: f64, (rows, slack): (usize, f64)) -> Option<Vec<Spot>> {
-    let ways = (rows as u32).checked_pow(wishes.len() as u32).filter(|&ways| ways <= SEARCHED)?;
-    let shared = |way: u32| -> Vec<usize> { (0..wishes.len() as u32).map(|i| (way / (rows as u32).pow(i)) as usize % rows).listed() };
-    (0..ways).filter_map(|way| laid(wishes, &shared(way), (width, slack))).min_by(|a, b| cost(wishes, a).total_cmp(&cost(wishes, b)))
+    (rows as u32).checked_pow(wishes.len() as u32).filter(|&ways| ways <= SEARCHED)?;
+    let mut search = Search { wishes, room: (width, slack), rows, least: None };
+    search.row(0, &(0..wishes.len()).listed(), (0, &vec![Spot::default(); wishes.len()]));
+    search.least.map(|(.., spots)| spots)
+}
+
+/// Shares labels out row after row from the top: where one row does not fit, nothing below it is tried.
+struct Search<'a> {
+    wishes: &'a [Wish],
+    /// The width there is, and the slack.
+    room: (f64, f64),
+    rows: usize,
+    /// What the cheapest so far costs, the number of its sharing out, and where its labels stand.
+    least: Option<(f64, u32, Vec<Spot>)>,
+}
+
+impl Search<'_> {
+    /// Every way to have some of the labels that are left in this row, and the others, by their leaders, in those below.
+    fn row(&mut self, row: usize, left: &[usize], (way, spots): (u32, &[Spot])) {
+        if left.is_empty() {
+            return self.found(way, spots);
+        }
+        let is_last = row + 1 == self.rows;
+        for choice in 0..if is_last { 1 } else { 1_u32 << left.len() } {
+            let goes_down = |nth: usize| !is_last && (choice >> nth) & 1 == 1;
+            let items = left.iter().enumerate().map(|(nth, &mark)| item(mark, self.wishes[mark], self.room, goes_down(nth)));
+            let Some(laid) = settled(items.listed()) else { continue };
+            let mut spots = spots.to_vec();
+            for item in laid.iter().filter(|item| !item.leader) {
+                spots[item.mark] = Spot { x: item.x, row };
+            }
+            let down = laid.iter().filter(|item| item.leader).map(|item| item.mark).listed();
+            let more: u32 = down.iter().map(|&mark| (self.rows as u32).pow(mark as u32)).sum();
+            self.row(row + 1, &down, (way + more, &spots));
+        }
+    }
+
+    /// Of two that cost the same the one with the lower number stands.
+    fn found(&mut self, way: u32, spots: &[Spot]) {
+        let cost = cost(self.wishes, spots);
+        let is_less = |(least, first, _): &(f64, u32, Vec<Spot>)| cost.total_cmp(least).then(way.cmp(first)).is_lt();
+        if self.least.as_ref().is_none_or(is_less) {
+            self.least = Some((cost, way, spots.to_vec()));
+        }
+    }
 }
 
 /// Low rows cost much, a label pushed off its mark a little.
 fn cost(wishes: &[Wish], spots: &[Spot]) -> f64 {
     let off = |(w, s): (&Wish, &Spot)| (s.x + w.width / 2.0 - w.at).abs() + 60.0 * s.row as f64;
     wishes.iter().zip(spots).map(off).sum()
-}
-
-/// The labels laid in the rows given, if they fit.
-fn laid(wishes: &[Wish], rows: &[usize], (width, slack): (f64, f64)) -> Option<Vec<Spot>> {
-    let mut spots = vec![Spot::default(); wishes.len()];
-    for row in 0..=rows.iter().copied().max().unwrap_or(0) {
-        let items = (0..wishes.len()).filter(|&i| rows[i] >= row).map(|i| item(i, wishes[i], (width, slack), rows[i] > row));
-        for item in settled(items.listed())?.iter().filter(|item| !item.leader) {
-            spots[item.mark] = Spot { x: item.x, row };
-        }
-    }
-    Some(spots)
 }
 
 fn item(mark: usize, wish: Wish, (width, slack): (f64, f64), leader: bool) -> Item {
@@ -156,6 +186,41 @@ mod tests {
             assert!(spots.iter().all(|s| s.row < rows), "{wishes:?} {spots:?}");
             assert!(clear(wishes, &spots), "{wishes:?} {spots:?}");
         }
+    }
+
+    /// The labels laid in the rows given, if they fit.
+    fn laid(wishes: &[Wish], rows: &[usize], room: (f64, f64)) -> Option<Vec<Spot>> {
+        let mut spots = vec![Spot::default(); wishes.len()];
+        for row in 0..=rows.iter().copied().max().unwrap_or(0) {
+            let items = (0..wishes.len()).filter(|&i| rows[i] >= row).map(|i| item(i, wishes[i], room, rows[i] > row));
+            for item in settled(items.collect())?.iter().filter(|item| !item.leader) {
+                spots[item.mark] = Spot { x: item.x, row };
+            }
+        }
+        Some(spots)
+    }
+
+    /// The measure: every sharing out is laid whole, and the first of the cheapest is taken.
+    fn of_all(wishes: &[Wish], width: f64, (rows, slack): (usize, f64)) -> Option<Vec<Spot>> {
+        let shared = |way: usize| -> Vec<usize> { (0..wishes.len() as u32).map(|i| way / rows.pow(i) % rows).collect() };
+        let all = (0..rows.pow(wishes.len() as u32)).filter_map(|way| laid(wishes, &shared(way), (width, slack)));
+        all.min_by(|a, b| cost(wishes, a).total_cmp(&cost(wishes, b)))
+    }
+
+    #[test]
+    fn what_is_found_row_by_row_is_the_best_of_all() {
+        let mut found = 0;
+        for n in 0..120_u32 {
+            let at = |k: u32| f64::from(n.wrapping_mul(2_654_435_761).rotate_left(k * 5) % 40) / 40.0 * 330.0;
+            let mut wishes: Vec<Wish> = (1..=1 + n % 5).map(|k| Wish { at: at(k), width: 40.0 + 13.0 * f64::from(k) }).collect();
+            wishes.sort_by(|one, other| one.at.total_cmp(&other.at));
+            for (rows, slack) in [(1, 2.0), (2, 2.0), (3, 2.0), (2, -9.0), (4, -9.0)] {
+                let best = best(&wishes, 330.0, (rows, slack));
+                found += usize::from(best.is_some());
+                assert_eq!(best, of_all(&wishes, 330.0, (rows, slack)), "{wishes:?} {rows} {slack}");
+            }
+        }
+        assert!(200 < found, "{found} fitted");
     }
 
     #[test]

@@ -14,7 +14,7 @@ use crate::view::{El, el};
 use crate::words::en::bench as words;
 use fivebar_core::bench::repair::{Because, Proposed};
 use fivebar_core::bench::{Batch, Run};
-use fivebar_core::quantity::Span;
+use fivebar_core::quantity::{Listed, Span};
 use fivebar_core::sheet::bench::BenchSheet;
 use fivebar_core::sheet::helped::along;
 
@@ -55,19 +55,19 @@ fn drawn(asked: &Asked<'_>, seen: Seen<'_>) -> El<Msg> {
     let title = words::shows(&run.work.op, &shown);
     let clock = when(run.wall(wrong.at, seen.local), seen);
     let (began, there) = (run.began(seen.local), elsewhere(run, seen));
-    let since = (began.day() != seen.now.day() || there.is_some()).then(|| el("p", "").text(words::since(&when(began, seen), there)));
-    asking(
-        Notches { done: batch.n, of: batch.of.unwrap_or(0) },
-        [el("h2", "strong").text(title.clone())]
-            .into_iter()
-            .chain(name.map(|name| el("p", "t17 w7").text(name.to_owned())))
-            .chain(since)
-            .chain([el("p", "").text(because(run, *wrong, seen)), scale(&bar(asked, seen), &title)])
-            .chain([key("key solid h88 wide", words::until(&meant, &clock), "", say(Tap::Proposed(run.id, wrong.at)))])
-            .chain(helpers(run, *wrong, seen))
-            .chain([answers]),
-    )
-    .key("question")
+    let since =
+        (began.day() != seen.now.day() || there.is_some()).then(|| el("p", "").text(words::since(&when(began, seen), there.as_deref())));
+    let proposed = key("key solid h88 wide", words::until(&meant, &clock), "", say(Tap::Proposed(run.id, wrong.at)));
+    let why = [el("p", "").text(because(run, *wrong, seen)), scale(&bar(asked, seen), &title)];
+    let helpers = helpers(run, *wrong, seen);
+    let head = [el("h2", "strong").text(title)].into_iter().chain(name.map(|name| el("p", "t17 w7").text(name.to_owned()))).chain(since);
+    let asked = if seen.page.is_narrow() {
+        // The keys that answer it come before what explains them, so that all of them are in sight.
+        head.chain([proposed, answers]).chain(why).chain(helpers).listed()
+    } else {
+        head.chain(why).chain([proposed]).chain(helpers).chain([answers]).listed()
+    };
+    asking(Notches { done: batch.n, of: batch.of.unwrap_or(0) }, asked).key("question")
 }
 
 /// The last piece by its clock, where that speaks for the end.

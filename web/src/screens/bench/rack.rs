@@ -81,7 +81,7 @@ fn stood(choice: &Choice, sheet: &BenchSheet, seen: Seen<'_>) -> Option<String> 
     let left = choice.batch.remaining().filter(|left| Span::ZERO < *left);
     let left = left.map(|left| begin_small(&words::about_left(&seen.speech.span(left))));
     let stood = words::stood(&seen.speech.clock(at), &seen.speech.span(span));
-    Some([Some(stood), elsewhere(run, seen).map(str::to_owned), left].into_iter().flatten().listed().join(", "))
+    Some([Some(stood), elsewhere(run, seen), left].into_iter().flatten().listed().join(", "))
 }
 
 fn one(choice: &Choice, next: bool, sheet: &BenchSheet, seen: Seen<'_>) -> El<Msg> {

@@ -11,7 +11,7 @@ use crate::app::{App, Msg};
 use crate::parts::key::key;
 use crate::view::{El, el};
 use crate::words::en::{bench as words, day as said, rack};
-use fivebar_core::bench::{Notch, Run};
+use fivebar_core::bench::{By, Notch, Run};
 use fivebar_core::quantity::{Id, Listed, Span, Wall};
 use fivebar_core::sheet::changes::{Change, changes};
 use fivebar_core::sheet::counts::Counted;
@@ -73,7 +73,7 @@ fn note(line: &DayLine, name: &str, seen: Seen<'_>) -> String {
         told.push(words::REWORKED.to_owned());
     }
     told.push(source(line, seen));
-    told.extend(elsewhere(run, seen).map(str::to_owned));
+    told.extend(elsewhere(run, seen));
     told.extend(stays(run, seen.now.at).unwrap_or_default().iter().map(|stay| mending::in_words(stay, run, seen)));
     told.extend(line.stayed.as_ref().map(|_| words::HELPER_TO_SETTLE.to_owned()));
     told.extend(beyond(line).map(|span| said::on_the_day_after(&seen.speech.span(span))));
@@ -85,9 +85,21 @@ fn note(line: &DayLine, name: &str, seen: Seen<'_>) -> String {
     told.join(", ")
 }
 
-/// That a run is shown by the clock of another place.
-pub fn elsewhere(run: &Run, seen: Seen<'_>) -> Option<&'static str> {
-    (!run.is_here(seen.local)).then_some(words::CLOCK_THERE)
+/// That a run is shown by the clock of another place; where nobody knows what that clock did, by which.
+pub fn elsewhere(run: &Run, seen: Seen<'_>) -> Option<String> {
+    match run.by(seen.local) {
+        By::Here => None,
+        By::There => Some(words::CLOCK_THERE.to_owned()),
+        By::Start(offset) => Some(words::clock_of_start(&utc(offset.as_minutes(), seen))),
+    }
+}
+
+/// "UTC-5", "UTC+5:30".
+fn utc(minutes: i16, seen: Seen<'_>) -> String {
+    let count = |n: u16| seen.speech.count(n.into());
+    let (hours, rest) = (minutes.unsigned_abs().div_euclid(60), minutes.unsigned_abs().rem_euclid(60));
+    let rest = if rest == 0 { String::new() } else { format!(":{rest:02}") };
+    words::utc(minutes < 0, &format!("{}{rest}", count(hours)))
 }
 
 fn source(line: &DayLine, seen: Seen<'_>) -> String {

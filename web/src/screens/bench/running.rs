@@ -31,6 +31,7 @@ pub fn screen(app: &App, sheet: &BenchSheet, seen: Seen<'_>) -> Screen {
         return day_one(app, seen);
     }
     let asked = question::question(sheet, seen);
+    let slow = if asked.is_none() { slow(sheet, seen) } else { None };
     let hint = asked.is_some().then(|| el("p", "t14").text(words::SETTLE_IT));
     // What was broken off comes before what fits until something is off.
     let broken_off = sheet.carry_on.as_ref().is_some_and(|carry| !carry.batch.is_done());
@@ -46,11 +47,11 @@ pub fn screen(app: &App, sheet: &BenchSheet, seen: Seen<'_>) -> Screen {
     let rest = rack.split_off(first);
     let now = el("div", "col")
         .key("now")
+        .kids(asked)
         .kids(late(app, sheet))
         .kids(sheet.stayed.as_ref().map(|one| stayed(one, seen)))
         .kids(more_than_said(sheet, seen))
-        .kids(if asked.is_none() { slow(sheet, seen) } else { None })
-        .kids(asked)
+        .kids(slow)
         .kids(hint)
         .kids(rack)
         .kids(cautions::cautions(app, sheet, seen))
@@ -150,7 +151,7 @@ fn top(app: &App, sheet: &BenchSheet, seen: Seen<'_>) -> El<Msg> {
     let today = key("key soft h48", words::today(&seen.speech.span(sheet.today)), under, say(Tap::Day(DayTap::Show(seen.now.day()))));
     let mut shown = Head::new(small, title).with_key(today);
     if let Some(hand) = hand {
-        let (spent, open) = (seen.speech.span(hand.spent.minus(hand.unsettled)), seen.speech.span(hand.unsettled));
+        let (spent, open) = (seen.speech.span(hand.spent), seen.speech.span(hand.unsettled));
         let settled = hand.unsettled <= Span::ZERO;
         shown = shown.fact(Fact::Plain(if settled { words::on_the_job(&spent) } else { words::on_the_job_to_settle(&spent, &open) }));
     }

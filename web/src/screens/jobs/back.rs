@@ -23,7 +23,7 @@ use fivebar_core::sheet::look_back::{LookBack, look_back};
 /// The room.
 pub fn screen(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Screen {
     let back = look_back(&app.shelf().shop(seen.now.at), sheet.job).ok();
-    let top = Head::new(sheet.name.clone(), jobs::LOOK_BACK);
+    let top = Head::new(super::titled(sheet, seen), jobs::LOOK_BACK);
     let ended = sheet.ended.map(|at| Fact::Strong(jobs::ended_on(&seen.speech.day(at))));
     let top = ended.into_iter().chain([saved_fact(app, seen)]).fold(top, Head::fact);
     let first = el("div", "col").kid(large(sheet, back.as_ref(), seen)).kids(back.as_ref().map(|back| against_plan(sheet, back, seen)));

@@ -2,6 +2,7 @@
 
 use super::super::workshop::hours::{clock, day};
 use super::super::{Screen, Seen, undo};
+use super::figures::is_scrolled;
 use super::{say, to_job};
 use crate::app::jobs::dates::{Asked, DatesTap, sheet as sheet_of};
 use crate::app::jobs::draft::What;
@@ -27,17 +28,21 @@ pub(super) fn tap(tap: DatesTap) -> Msg {
 
 /// The room.
 pub fn screen(job: &JobSheet, app: &App, seen: Seen<'_>) -> Screen {
-    let top = Head::new(job.name.clone(), words::DATES);
+    let top = Head::new(super::titled(job, seen), words::DATES);
+    let foot = el("footer", "foot").kids(undo::bar(app, seen)).kid(to_job());
+    if job.ended.is_some() {
+        let said = el("p", "t22 w8").text(words::DATES_ENDED);
+        return Screen::new("jobs/dates", head(top), el("main", "scr").kid(said)).foot(foot);
+    }
     let found = sheet_of(app, job.job);
     let due = found.as_ref().and_then(|sheet| sheet.due);
-    let first = el("div", "col").kids(asked(job, due, app, seen)).kids(found.iter().flat_map(|sheet| last_days(sheet, seen)));
-    let second = el("div", "col").kids(found.iter().flat_map(|sheet| can_be(sheet, job, seen))).kid(key(
-        "key h56",
-        words::QUOTE,
-        quote_under(job, seen),
-        say(Tap::Room(Room::Quote)),
-    ));
-    let foot = el("footer", "foot").kids(undo::bar(app, seen)).kid(to_job());
+    let is_long = found.as_ref().is_some_and(|sheet| is_scrolled(sheet.rows.len()));
+    let quote = key("key h56", words::QUOTE, quote_under(job, seen), say(Tap::Room(Room::Quote)));
+    let steps = found.iter().flat_map(|sheet| last_days(sheet, seen)).listed();
+    let ready = found.iter().flat_map(|sheet| can_be(sheet, job, seen)).chain([quote]).listed();
+    let (before, after) = if is_long { (ready, steps) } else { (steps, ready) };
+    let first = el("div", "col").kids(asked(job, due, app, seen)).kids(before);
+    let second = el("div", "col").kids(after);
     Screen::new("jobs/dates", head(top), el("main", "two scr").kid(first).kid(second)).foot(foot)
 }
 
@@ -97,13 +102,16 @@ fn can_be(sheet: &DatesSheet, of: &JobSheet, seen: Seen<'_>) -> Vec<El<Msg>> {
     std::iter::once(el("h2", "gap").text(words::READY))
         .chain(said)
         .chain(alone)
-        .chain(
-            (sheet.likely.is_some() && Span::ZERO < sheet.others)
-                .then(|| el("p", "w7").text(words::of_others(&seen.speech.span(sheet.others)))),
-        )
+        .chain((sheet.likely.is_some() && Span::ZERO < sheet.others).then(|| el("p", "w7").text(others(sheet, seen))))
         .chain(unnoted)
         .chain([el("p", "t14").text(reckoned), key("key soft h48", words::SAY_HOURS, "", hours)])
         .listed()
+}
+
+/// Hours of other jobs, and when it is ready if they come first.
+fn others(sheet: &DatesSheet, seen: Seen<'_>) -> String {
+    let after = sheet.after_others.map(|after| day(after.day, seen));
+    words::of_others(&seen.speech.span(sheet.others), after.as_deref())
 }
 
 /// Each step with its last day; the first that can't be met in iron red, and in words.

@@ -1,5 +1,6 @@
 //! The estimate of a job: its operations with their likely minutes, likely and safe on the scale, where it is from, and how far it has come.
 
+mod ended;
 mod how;
 mod steps;
 
@@ -34,10 +35,11 @@ pub fn block(job: &JobSheet, sheet: Option<&EstimateSheet>, app: &App, seen: See
     let title = el("h2", "").text(words::ESTIMATE);
     let asks = if goes_on { kinds(sheet, app) } else { vec![] };
     let card = match &sheet.found {
+        Some(_) if !goes_on => ended::card(sheet, seen),
         Some(found) => card(sheet, found, seen),
         None => el("p", "t14 i2").text(if sheet.piece.is_some() { words::NOTHING_OF_KIND } else { words::NOTHING_YET }),
     };
-    let how = sheet.found.iter().flat_map(|found| how::how(sheet, found, seen)).listed();
+    let how = sheet.found.iter().filter(|_| goes_on).flat_map(|found| how::how(sheet, found, seen)).listed();
     let keep = (sheet.found.is_some() && goes_on).then(|| {
         let word = if sheet.kept.is_some() { words::KEEP_AGAIN } else { words::KEEP };
         key("key h56", word, "", tap(EstimateTap::Keep))
@@ -81,8 +83,6 @@ fn card(sheet: &EstimateSheet, found: &Estimate, seen: Seen<'_>) -> El<Msg> {
     let begun = sheet.to_come.filter(|left| sheet.progress.ends.is_some() && Span::ZERO < left.safe);
     let to_come = begun.map(|left| el("p", "").text(words::to_come(&span(left.likely), &span(left.safe))));
     let shares: Vec<_> = found.shares.iter().map(|(basis, share)| (*basis, seen.speech.count(*share))).listed();
-    let kept =
-        sheet.kept.map(|kept| el("p", "t14 i2 sums").text(words::kept(&seen.speech.day(kept.at), &span(kept.likely), &span(kept.high))));
     el("section", "card list estimate")
         .kid(el("p", "row").kid(el("span", "t22 w8").text(likely)).kid(el("span", "t17 w7").text(safe)))
         .kids(drawn)
@@ -94,11 +94,23 @@ fn card(sheet: &EstimateSheet, found: &Estimate, seen: Seen<'_>) -> El<Msg> {
                 .kid(el("p", "t14").text(words::shares(&shares)))
                 .kids(how::covers(sheet, seen).map(|said| el("p", "t14").text(said)))
                 .kids(made_of(sheet, in_all, seen).map(|said| el("p", "t14").text(said)))
-                .kid(el("p", "t14 i2").text(words::LIKELY_UNDER)),
+                .kid(el("p", "t14 i2").text(words::LIKELY_UNDER))
+                .kids(differs(sheet, in_all).then(|| el("p", "t14 i2").text(words::ESTIMATED_UNDER))),
         )
         .kids(whole_key(sheet))
         .kids(toggle(found, sheet, seen))
-        .kids(kept)
+        .kids(kept(sheet, seen))
+}
+
+/// The estimate as it was given last.
+fn kept(sheet: &EstimateSheet, seen: Seen<'_>) -> Option<El<Msg>> {
+    let span = |span: Span| seen.speech.span(span);
+    sheet.kept.map(|kept| el("p", "t14 i2 sums").text(words::kept(&seen.speech.day(kept.at), &span(kept.likely), &span(kept.high))))
+}
+
+/// Work has moved what is likely away from what was estimated, and both stand there.
+fn differs(sheet: &EstimateSheet, in_all: Range) -> bool {
+    Span::ZERO < sheet.progress.so_far && sheet.progress.estimated.is_some_and(|estimated| estimated != in_all.likely)
 }
 
 /// What safe is made of, so that it can be added up: what is logged, what is likely to come, and what all of it may run over.

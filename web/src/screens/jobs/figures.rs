@@ -13,19 +13,32 @@ use fivebar_core::quantity::{Decimal, Listed, Moment, Money, Span, Units, Volume
 use fivebar_core::sheet::carried::Lacking;
 use fivebar_core::sheet::job::JobSheet;
 
-/// What of some hours the maker has not answered for.
+/// So many steps are a list that is scrolled: what all of it comes to stands before it, not below (ours).
+const SCROLLED: usize = 6;
+
+/// Whether what all steps come to stands before them.
+pub fn is_scrolled(steps: usize) -> bool {
+    SCROLLED < steps
+}
+
+/// What stands beside some hours until the maker has answered for it.
 pub fn to_settle(open: Span, class: &'static str, seen: Seen<'_>) -> Option<El<Msg>> {
     (Span::ZERO < open).then(|| el("p", class).text(room::to_settle(&seen.speech.span(open))))
 }
 
-/// Hours of a job that stand apart until they are settled; none of one that has ended, of which what was logged is what it took.
+/// Hours of a job that stand apart until they are settled.
 pub fn open_of(sheet: &JobSheet) -> Span {
-    if sheet.ended.is_some() { Span::ZERO } else { sheet.account.hours.unsettled }
+    sheet.account.hours.unsettled
+}
+
+/// What was logged; nothing where all of it is to settle, and none where there is nothing of either.
+pub fn logged_or_open(total: Option<Span>, open: Span) -> Option<Span> {
+    total.or((Span::ZERO < open).then_some(Span::ZERO))
 }
 
 /// Hours so far: those that stand, and apart from them those the maker has not answered for.
 pub fn hours_so_far(total: Span, open: Span, seen: Seen<'_>) -> String {
-    let stands = seen.speech.span(total.minus(open));
+    let stands = seen.speech.span(total);
     if open <= Span::ZERO { stands } else { words::of_it_to_settle(&stands, &seen.speech.span(open)) }
 }
 

@@ -2,7 +2,7 @@
 
 use super::super::sources::{of_job, sources};
 use super::super::{Screen, Seen, receipts, undo};
-use super::figures::{hours_so_far, lacking, line, open_of, small, sum, to_settle};
+use super::figures::{hours_so_far, is_scrolled, lacking, line, logged_or_open, open_of, small, sum, to_settle};
 use super::{say, to_job};
 use crate::app::jobs::Tap;
 use crate::app::jobs::draft::What;
@@ -26,20 +26,25 @@ use fivebar_core::sheet::job::JobSheet;
 
 /// The room.
 pub fn screen(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Screen {
-    let total = sheet.bench.total.map(|total| Fact::Strong(hours_so_far(total, open_of(sheet), seen)));
+    let open = open_of(sheet);
+    let total = logged_or_open(sheet.bench.total, open).map(|total| Fact::Strong(hours_so_far(total, open, seen)));
     let costs = sheet.money.costs.map(|costs| Fact::Plain(seen.speech.money(costs)));
-    let top = Head::new(sheet.name.clone(), jobs::HOURS_AND_MONEY);
+    let top = Head::new(super::titled(sheet, seen), jobs::HOURS_AND_MONEY);
     let top = [total, costs].into_iter().flatten().fold(top, Head::fact);
     let none = |words: &'static str| el("p", "t14 i2").text(words);
     let estimate = estimated(app, sheet.job);
+    let all = if sheet.operations.is_empty() { none(words::NONE_PLANNED) } else { planned(sheet, estimate.as_ref(), seen) };
+    let add = key("key soft h56", words::ADD_OPERATION, "", say(Tap::Write(What::Plan(None))));
+    let title = el("h2", "").text(words::PLANNED);
+    let block = super::estimate::block(sheet, estimate.as_ref(), app, seen);
+    let is_long = is_scrolled(sheet.operations.len());
+    let (before, after) = if is_long { (block, vec![title, add, all]) } else { (vec![title, all, add], block) };
     let first = el("div", "col")
         .kid(el("h2", "").text(words::MINUTES))
         .kid(if sheet.account.hours.by_division.is_empty() { none(words::NONE_LOGGED) } else { minutes(sheet, seen) })
         .kids(sheet.account.costs.lacking().as_ref().map(lacking))
-        .kid(el("h2", "").text(words::PLANNED))
-        .kid(if sheet.operations.is_empty() { none(words::NONE_PLANNED) } else { planned(sheet, estimate.as_ref(), seen) })
-        .kid(key("key soft h56", words::ADD_OPERATION, "", say(Tap::Write(What::Plan(None)))))
-        .kids(super::estimate::block(sheet, estimate.as_ref(), app, seen));
+        .kids(before)
+        .kids(after);
     let nothing_spent = sheet.account.costs.lines.is_empty() && sheet.account.costs.by_kind.is_empty();
     let nothing_spent = nothing_spent && sheet.helped.is_empty();
     let second = el("div", "col").kid(el("h2", "").text(words::SPENT)).kid(if nothing_spent {
@@ -56,7 +61,7 @@ pub fn screen(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Screen {
 /// Every operation with its minutes and where they come from; kinds and the share of the hauls below.
 fn minutes(sheet: &JobSheet, seen: Seen<'_>) -> El<Msg> {
     let hours = &sheet.account.hours;
-    let mut by_op: Vec<(&String, &Shares)> = hours.logged.by_op.iter().listed();
+    let mut by_op: Vec<(&String, &Shares)> = hours.logged.by_op.iter().filter(|(_, shares)| Span::ZERO < shares.total()).listed();
     order_by_key(&mut by_op, |(_, shares)| std::cmp::Reverse(shares.total()));
     let haul = hours.haul.filter(|haul| Span::ZERO < *haul);
     // Every list adds up to the total at the top, as it is shown.

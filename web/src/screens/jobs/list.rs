@@ -4,7 +4,7 @@ use super::super::bench::waits;
 use super::super::count::saved_fact;
 use super::super::plan::since;
 use super::super::{Screen, Seen, said, undo};
-use super::figures::{bar_said, hourly, hours_so_far, stretches, sum};
+use super::figures::{bar_said, hourly, hours_so_far, logged_or_open, stretches, sum};
 use super::page::waits;
 use super::say;
 use crate::app::bench::waits::kept;
@@ -24,6 +24,7 @@ use crate::parts::notice::trouble;
 use crate::parts::so_far::thin;
 use crate::view::{El, el};
 use crate::words::en::{dates, deal, jobs as words};
+use fivebar_core::ledger::fold::any_job;
 use fivebar_core::quantity::{Id, Listed, Span};
 use fivebar_core::refusal::Answer;
 use fivebar_core::sheet::dates::Promise;
@@ -136,7 +137,10 @@ fn promises(rows: &[JobRow], which: Which, app: &App) -> Vec<(Id, Promise)> {
 fn lines(row: &JobRow, seen: Seen<'_>) -> [String; 4] {
     let n = |n: u32| seen.speech.count(n);
     let name = words::name(&row.name, row.pieces, &n(row.pieces));
-    let gone = || words::gone(row.sold, row.at_galleries, (&n(row.sold), &n(row.at_galleries)));
+    let gone = || {
+        let gone = words::gone(row.sold, row.at_galleries, (&n(row.sold), &n(row.at_galleries)));
+        words::gone_and(gone, row.not_for_sale, &n(row.not_for_sale))
+    };
     match row.section {
         Section::Due => {
             let by = row.date.map_or(words::TO_HAND_OVER.to_owned(), |date| words::hand_over_by(&seen.speech.day(date)));
@@ -146,11 +150,17 @@ fn lines(row: &JobRow, seen: Seen<'_>) -> [String; 4] {
             if let NextAct::PartDue { lacks, due, .. } = &row.next {
                 return [name, seen.speech.money(*lacks), words::state_part(&seen.speech.day(*due)), String::new()];
             }
+            if row.due.is_zero() && !row.due_from_galleries.is_zero() {
+                let state = row.date.map_or_else(gone, |date| dates::done_by(&seen.speech.day(date)));
+                return [name, seen.speech.money(row.due_from_galleries), with_open(state, row, seen), words::FROM_GALLERY_SMALL.into()];
+            }
             if row.due.is_zero() {
                 let total = total(row, seen);
                 return [name, String::new(), row.date.map(|date| dates::done_by(&seen.speech.day(date))).unwrap_or(by), total];
             }
             let state = with_open(if matches!(row.next, NextAct::Collect { .. }) { gone() } else { by }, row, seen);
+            let owes = (!row.due_from_galleries.is_zero()).then(|| words::gallery_owes(&sum(row.due_from_galleries, seen)));
+            let state = std::iter::once(state).chain(owes).listed().join(", ");
             let aside = if matches!(row.next, NextAct::Collect { .. }) { words::STILL_DUE } else { words::DUE_AT_HAND_OVER };
             [name, seen.speech.money(row.due), state, aside.into()]
         }
@@ -170,12 +180,12 @@ fn lines(row: &JobRow, seen: Seen<'_>) -> [String; 4] {
     }
 }
 
-/// What was logged, and how much of it is in no day's total until it is settled.
+/// What was logged, and how much more is in no total until it is settled.
 fn total(row: &JobRow, seen: Seen<'_>) -> String {
-    row.total.map(|total| hours_so_far(total, row.unsettled, seen)).unwrap_or_default()
+    logged_or_open(row.total, row.unsettled).map(|total| hours_so_far(total, row.unsettled, seen)).unwrap_or_default()
 }
 
-/// With the hours the maker has not answered for: they are in the bar, and in what an hour left.
+/// With the hours the maker has not answered for: they are neither in the bar nor in what an hour left.
 fn with_open(said: String, row: &JobRow, seen: Seen<'_>) -> String {
     if row.unsettled <= Span::ZERO { said } else { words::of_it_to_settle(&said, &seen.speech.span(row.unsettled)) }
 }
@@ -202,7 +212,7 @@ fn next(row: &JobRow, seen: Seen<'_>) -> String {
 fn example(app: &App, seen: Seen<'_>) -> Vec<El<Msg>> {
     let Some(example) = &app.example else {
         let busy = app.jobs.awaited.then(|| el("p", "notice").text(words::FETCHING_EXAMPLE));
-        let none = app.own.book.is_empty() || rows(&app.own, "", app).is_ok_and(|rows| rows.is_empty());
+        let none = !any_job(&app.own.book);
         let class = if none { "key" } else { "key soft" };
         let ask = || key(class, words::TRY_EXAMPLE, words::TRY_EXAMPLE_UNDER, say(Tap::TryExample)).key("try");
         return vec![busy.unwrap_or_else(ask)];

@@ -5,7 +5,7 @@ use super::super::count::saved_fact;
 use super::super::plan::since;
 use super::super::sources::of_job;
 use super::super::{Screen, Seen, undo};
-use super::figures::{bar_said, carried, day, hourly, hours_so_far, lacking, line, open_of, short, stretches, sum};
+use super::figures::{bar_said, carried, day, hourly, hours_so_far, lacking, line, logged_or_open, open_of, short, stretches, sum};
 use super::say;
 use crate::app::bench::waits::kept;
 use crate::app::jobs::dates::promise_by;
@@ -32,7 +32,7 @@ use fivebar_core::sheet::rest::rest;
 
 /// The page.
 pub fn screen(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Screen {
-    let title = words::name(&sheet.name, sheet.sale.of, &seen.speech.count(sheet.sale.of));
+    let title = super::titled(sheet, seen);
     let small = match &sheet.described.wood {
         Some(wood) => format!("{wood}, {}", words::made_for(sheet.made_for)),
         None => words::upper_first(words::made_for(sheet.made_for)),
@@ -209,7 +209,8 @@ fn so_far_card(sheet: &JobSheet, estimate: Option<&EstimateSheet>, seen: Seen<'_
     let still = still.map(|(still, planned)| words::still(&seen.speech.span(still), planned));
     let own = Some(sheet.account.hours.logged.own.total()).filter(|own| Span::ZERO < *own);
     let open = open_of(sheet);
-    let total = sheet.bench.total.or(own).map_or(words::NOTHING_LOGGED.to_owned(), |total| hours_so_far(total, open, seen));
+    let total =
+        logged_or_open(sheet.bench.total.or(own), open).map_or(words::NOTHING_LOGGED.to_owned(), |total| hours_so_far(total, open, seen));
     let settle = (Span::ZERO < open).then(|| el("p", "t14").text(words::SETTLE_ON_BENCH));
     let right = words::so_far_and(&total, still.as_deref());
     el("section", "card sofar")
@@ -309,6 +310,10 @@ fn between(sheet: &JobSheet, seen: Seen<'_>) -> Vec<El<Msg>> {
     let sold = &sheet.account.sold;
     let back = all_back(sheet, seen);
     let gallery = (!sold.handed_over.is_zero()).then(|| line(words::FROM_GALLERY, sum(sold.handed_over, seen)));
+    let owes = (!sold.due_from_galleries.is_zero()).then(|| line(words::DUE_FROM_GALLERY, sum(sold.due_from_galleries, seen)));
+    let beyond = sheet.selling.beyond_dues(sheet.account.currency).ok().filter(|beyond| !beyond.is_zero());
+    let beyond = beyond.map(|beyond| line(words::BEYOND_GALLERY, sum(beyond, seen)));
+    let gallery = gallery.into_iter().chain(beyond).chain(owes);
     let taken_off = Some(sheet.money.off).filter(|sum| !sum.is_zero());
     back.into_iter().chain(gallery).chain(taken_off.map(|off| line(words::TAX_AND_FEES, format!("\u{2212}{}", sum(off, seen))))).listed()
 }
@@ -355,16 +360,20 @@ fn hours_under(sheet: &JobSheet, seen: Seen<'_>) -> String {
     let spent = sheet.money.costs.map(|costs| sum(costs, seen));
     let own = Some(sheet.account.hours.logged.own.total()).filter(|own| Span::ZERO < *own);
     let open = open_of(sheet);
-    words::hours_under(sheet.bench.total.or(own).map(|total| hours_so_far(total, open, seen)).as_deref(), spent.as_deref())
+    words::hours_under(
+        logged_or_open(sheet.bench.total.or(own), open).map(|total| hours_so_far(total, open, seen)).as_deref(),
+        spent.as_deref(),
+    )
 }
 
 fn sell_under(sheet: &JobSheet, seen: Seen<'_>) -> String {
     let sold = &sheet.account.sold;
     match (sold.agreed, sheet.sale.tag) {
         (Some(agreed), _) if Decimal::ZERO < sold.due.amount() => words::agreed_due(&short(agreed, seen), &short(sold.due, seen)),
-        (_, _) if 0 < sold.pieces.saturating_add(sold.by_galleries) => {
+        (_, _) if 0 < sold.pieces.saturating_add(sold.by_galleries).saturating_add(sold.not_for_sale) => {
             let all = sold.pieces.saturating_add(sold.by_galleries);
-            words::gone(all, sold.at_galleries, (&seen.speech.count(all), &seen.speech.count(sold.at_galleries)))
+            let gone = words::gone(all, sold.at_galleries, (&seen.speech.count(all), &seen.speech.count(sold.at_galleries)));
+            words::gone_and(gone, sold.not_for_sale, &seen.speech.count(sold.not_for_sale))
         }
         (_, Some(tag)) => words::tag(&short(tag, seen)),
         _ => words::NO_PRICE_YET.into(),

@@ -64,7 +64,7 @@ pub fn screen(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Screen {
     let take = |words: &'static str, camera: bool| key("key h88 m", words, "", Msg::Photo(PhotoTap::Take { camera }));
     let takes = (photos.len() < PHOTOS_MOST).then(|| el("div", "g2").kid(take(words::CHOOSE, false)).kid(take(words::TAKE, true)));
     let foot = el("footer", "foot").kids(undo::bar(app, seen)).kids(takes).kid(to_job());
-    let top = Head::new(sheet.name.clone(), words::PHOTOS).fact(saved_fact(app, seen));
+    let top = Head::new(super::titled(sheet, seen), words::PHOTOS).fact(saved_fact(app, seen));
     let top = top.fact(Fact::Plain(words::photos(photos.len(), &number(photos.len(), seen))));
     Screen::new("jobs/photos", head(top), main).foot(foot)
 }

@@ -21,7 +21,7 @@ use fivebar_core::sheet::quote::{NoQuote, QuoteSheet};
 
 /// The page.
 pub fn screen(job: &JobSheet, app: &App, seen: Seen<'_>) -> Screen {
-    let top = Head::new(job.name.clone(), words::QUOTE_TITLE);
+    let top = Head::new(super::titled(job, seen), words::QUOTE_TITLE);
     let Some(sheet) = quoted(app, job.job) else { return super::dates::screen(job, app, seen) };
     let lines = lines(job, &sheet, seen);
     let has_paper = !lines.is_empty();

@@ -16,22 +16,26 @@ use crate::parts::key::{figure_key, key};
 use crate::screens::price::gallery::at;
 use crate::view::{El, el};
 use crate::words::en::{common, deal, job as words, jobs, taxes as tax_words, waiting};
-use fivebar_core::ledger::fold::{Agreement, AgreementState, BroughtBack, HandedBack, PartOfPay, Payment, Reversed, Sale};
+use fivebar_core::ledger::fold::{
+    Agreement, AgreementState, BroughtBack, HandedBack, NotForSale, PartOfPay, Payment, RestPaid, Reversed, Sale,
+};
 use fivebar_core::quantity::{Decimal, Listed, Mass, Money, order_by_key};
 use fivebar_core::sheet::job::JobSheet;
 
 /// The room.
 pub fn screen(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Screen {
     let sold = &sheet.account.sold;
-    let due = (!sold.due.is_zero()).then(|| Fact::Strong(jobs::due(&seen.speech.money(sold.due))));
+    let due = sold.due.plus(sold.due_from_galleries).ok().filter(|due| !due.is_zero());
+    let due = due.map(|due| Fact::Strong(jobs::due(&seen.speech.money(due))));
     let left = Fact::Plain(jobs::left(&seen.speech.count(sheet.sale.left)));
-    let top = due.into_iter().chain([left]).fold(Head::new(sheet.name.clone(), jobs::SELL_AND_DELIVER), Head::fact);
+    let top = due.into_iter().chain([left]).fold(Head::new(super::titled(sheet, seen), jobs::SELL_AND_DELIVER), Head::fact);
     let first = el("div", "col").kid(prices(sheet, seen)).kids(taxed(sheet, app, seen)).kids(cautions(sheet)).kids(buyer(sheet, seen));
     let second = el("div", "col")
         .kids(agreements(sheet, app, seen))
         .kids(sales(sheet, seen))
         .kids(payments(sheet, seen))
-        .kids(gallery(sheet, app, seen));
+        .kids(gallery(sheet, app, seen))
+        .kids(not_for_sale(sheet, seen));
     let free = sheet.sale.left.saturating_sub(sold.promised);
     let act = |words: &'static str, under: &'static str, what: What| key("key h56", words, under, say(Tap::Write(what)));
     let acts = [
@@ -243,6 +247,18 @@ fn came_in(payment: &Payment, seen: Seen<'_>) -> El<Msg> {
     row(paid(payment.paid).to_owned(), under, sum(payment.sum, seen)).key(payment.id.to_string()).kid(back(payment.id))
 }
 
+/// Pieces that are not for sale any more, and the way to say so of one that is free.
+fn not_for_sale(sheet: &JobSheet, seen: Seen<'_>) -> Vec<El<Msg>> {
+    let one = |it: &NotForSale| {
+        let n = common::pieces(it.n, &seen.speech.count(it.n));
+        let under = join([Some(words::instead(it.why).to_owned()), Some(seen.speech.day(it.at))]);
+        row(n, under, String::new()).key(it.entry.to_string()).kid(back(it.entry))
+    };
+    let free = 0 < sheet.sale.left.saturating_sub(sheet.account.sold.promised);
+    let say_so = free.then(|| key("key soft h56", words::NOT_FOR_SALE, "", say(Tap::Write(What::NotForSale))));
+    titled(words::NOT_FOR_SALE, sheet.selling.not_for_sale.iter().map(one).listed()).into_iter().chain(say_so).listed()
+}
+
 fn gallery(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Vec<El<Msg>> {
     let selling = &sheet.selling;
     let one = |word: &'static str, it: &fivebar_core::ledger::fold::Consigned| {
@@ -253,8 +269,17 @@ fn gallery(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Vec<El<Msg>> {
     };
     let given = selling.consigned.iter().map(|it| one(words::TAG_SMALL, it));
     let paid = selling.consignments_paid.iter().map(|it| one(words::HANDED_OVER, it));
+    let rest = |it: &RestPaid| {
+        let under = join([Some(words::REST_HANDED_OVER.to_owned()), Some(seen.speech.day(it.at))]);
+        row(sum(it.sum, seen), under, String::new()).key(it.entry.to_string()).kid(back(it.entry))
+    };
+    let rests = selling.rests_paid.iter().map(rest);
     let returned = selling.consignments_returned.iter().map(|it| one(words::GIVEN_BACK, it));
-    let mut shown = titled(words::GALLERY, given.chain(paid).chain(returned).listed());
+    let mut shown = titled(words::GALLERY, given.chain(paid).chain(rests).chain(returned).listed());
+    shown.extend(selling.gallery_dues(sheet.account.currency).unwrap_or_default().into_iter().map(|due| {
+        let under = jobs::gallery_owes(&sum(due.lacks, seen));
+        key("key solid h56", words::PAY, under, say(Tap::Write(What::Pay(PaidTo::Gallery(due.of)))))
+    }));
     shown.extend(lots(app, sheet.job).iter().map(|lot| {
         let there = deal::there(&seen.speech.count(lot.n), &short(lot.tag, seen));
         let under = deal::lot(&at(lot, app), &there, &seen.speech.day(lot.since));

@@ -31,7 +31,7 @@ pub fn screen(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Screen {
     // What lies there, of piles that gave wood too.
     let rest = piles.iter().filter(|pile| 0 < pile.on_rack).map(|pile| RackPile { in_job: 0, ..pile.clone() }).listed();
     let pieces = common::pieces(sheet.wood.pieces, &seen.speech.count(sheet.wood.pieces));
-    let top = Head::new(sheet.name.clone(), jobs::WOOD_AND_PLAN);
+    let top = Head::new(super::titled(sheet, seen), jobs::WOOD_AND_PLAN);
     let top = if 0 < sheet.wood.pieces { top.fact(Fact::Strong(pieces)) } else { top };
     let known = app.shelf().workshop();
     let lacks = |pile: &RackPile| too_short::of(pile, &known.wood, seen);

@@ -10,6 +10,7 @@ use crate::parts::caution::caution;
 use crate::parts::fraction::worded;
 use crate::parts::head::{Fact, Head, head};
 use crate::parts::key::key;
+use crate::screens::jobs::titled;
 use crate::view::{El, el};
 use crate::words::en::{common, plan as words, told as told_words, yard};
 use fivebar_core::ledger::kind::plan::Shape;
@@ -60,7 +61,7 @@ fn top(given: &Given, sheet: &JobSheet, (app, since): (&App, &Since), seen: Seen
         }
         _ => String::new(),
     };
-    let top = Head::new(format!("{}{asked}", sheet.name), words::WHAT_CAN_I_MAKE);
+    let top = Head::new(titled(sheet, seen) + &asked, words::WHAT_CAN_I_MAKE);
     let top = match &app.plan.found {
         Some(_) if since.taken => top.fact(saved_fact(app, seen)),
         Some(_) if !since.changed.is_empty() => top,
@@ -115,6 +116,7 @@ fn plan(job: &JobSheet, (given, found): (&Given, &Found), (app, since): (&App, &
         let key_to = if kept { words::KEPT_AS_HATCHED } else { words::GREY_IS_WASTE };
         shown.extend((!sheet.picture.boards.is_empty()).then(|| el("p", "t14 i2").text(key_to)));
         shown.push(el("p", "t14 no-print").attr("role", "status").text(tapped(given, found, app, seen)));
+        shown.extend(picture::rows(given, sheet, seen));
     }
     shown.extend(under);
     // Once the wood is cut the list at the saw comes first.
@@ -133,7 +135,7 @@ fn details(given: &Given, found: &Found, (app, since): (&App, &Since), seen: See
         [ways::chosen(given, (app, seen)), sizes::rows(given, sheet, seen).filter(|_| 0 < sheet.made), nearly::asked(given, sheet, seen)];
     let more = more
         .into_iter()
-        .chain([ways::thick_taken(given), lacks::short(given, sheet, seen), apart])
+        .chain([ways::thick_taken(given), lacks::short(given, sheet, seen), limits::two_tiles(given, sheet), apart])
         .flatten()
         .map(|line| worded("p", "", line));
     // What else it could have been is of no use once the wood is cut.

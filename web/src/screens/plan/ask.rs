@@ -9,6 +9,7 @@ use crate::parts::chips::{Chip, flowing};
 use crate::parts::head::{Head, head};
 use crate::parts::key::key;
 use crate::parts::seg::{Seg, even};
+use crate::screens::jobs::titled;
 use crate::view::{El, el};
 use crate::words::en::{changed, common, plan as words, told as told_words, ways as ways_words};
 use fivebar_core::ledger::kind::plan::Shape;
@@ -50,7 +51,7 @@ pub fn screen(shape: Shape, sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Scre
     // Why there is nothing to plan stands over the pad, which else would cover it.
     let why = why_words(&draft.form, &slots, (units, seen)).or(why);
     let foot = docked(&draft.form, &slots, (plan, why, seen), |press| say(Tap::Press(press)));
-    let top = Head::new(sheet.name.clone(), words::shape(shape).0);
+    let top = Head::new(titled(sheet, seen), words::shape(shape).0);
     Screen::new("jobs/plan-ask", head(top), main).foot(foot).says_it()
 }
 

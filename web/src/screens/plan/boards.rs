@@ -1,21 +1,27 @@
 //! Boards and sticks to scale, each with its cuts in place: what is left to keep is hatched, waste is grey. Of those cut alike one is drawn.
 
 use super::super::Seen;
-use super::picture::{fitting, nm};
-use super::{say, told};
+use super::label::Place;
+use super::picture::nm;
+use super::{say, signs, told};
 use crate::app::Msg;
 use crate::app::plan::Tap;
 use crate::parts::ink::{Pair, drawing, letters, num, path, rect};
 use crate::parts::letters::{bold, plain};
 use crate::view::El;
-use crate::words::en::plan as words;
+use crate::words::en::{plan as words, signs as words_of};
 use fivebar_core::quantity::Length;
 use fivebar_core::sheet::make::Given;
 use fivebar_core::sheet::plan::{Drawn, Lain, Mark, PlanSheet};
 
-/// Above each board its mark. A stick is drawn no thinner than an eye reads.
+/// Above each board its mark. A stick is drawn no thinner than an eye reads, and the narrowest piece of a board as high as its name needs, as
+/// far as the board is no higher than this.
 const HEAD: f64 = 18.0;
 const THIN: f64 = 24.0;
+const PIECE: f64 = 12.0;
+const HIGH: f64 = 120.0;
+/// So much larger it is on paper, where boards stand in two columns.
+const COLUMNS: f64 = 0.95;
 /// How large the letters over a board are.
 const LETTERS: f64 = 13.0;
 /// From hatch to hatch.
@@ -25,17 +31,27 @@ const HATCH: f64 = 7.0;
 pub fn boards(given: &Given, sheet: &PlanSheet, chosen: Option<usize>, seen: Seen<'_>) -> Vec<El<Msg>> {
     let width = seen.page.card() - 2.0;
     let longest = nm(sheet.picture.outer[0]).max(1.0);
-    let board = |board: &Lain| {
+    let (mut small, mut on_paper): (Vec<usize>, bool) = (vec![], false);
+    let mut board = |board: &Lain| {
         let wide = nm(board.at[3]);
-        let scale = (width / longest, (THIN / wide.max(1.0)).max(width / longest));
+        let all = || sheet.picture.pieces.iter().enumerate().filter(|(_, piece)| piece.mark == Mark::Number(board.number));
+        let least = all().map(|(_, piece)| nm(piece.at[3])).fold(f64::MAX, f64::min);
+        let across = (PIECE / least.max(1.0)).min(HIGH / wide.max(1.0));
+        let scale = (width / longest, (THIN / wide.max(1.0)).max(across).max(width / longest));
         let one = One { given, board, scale, seen };
-        let pieces = sheet.picture.pieces.iter().enumerate().filter(|(_, piece)| piece.mark == Mark::Number(board.number));
-        let pieces = pieces.flat_map(|(nth, piece)| one.piece(piece, (nth, chosen == Some(nth))));
+        let pieces = all().flat_map(|(nth, piece)| one.piece(piece, (nth, chosen == Some(nth))));
+        for (_, piece) in all().filter(|(_, piece)| !one.place(piece).is_read(&one.texts(piece))) {
+            small.extend(piece.part.filter(|part| !small.contains(part)));
+            on_paper |= !one.place(piece).is_read_on_paper(&one.texts(piece));
+        }
         let size = (width + 2.0, HEAD + wide * scale.1 + 1.0);
         let label = words::board(&mark(given, board.source, board.number));
         drawing("lay cuts", size).attr("role", "img").attr("aria-label", label).kids(one.outline()).kids(pieces)
     };
-    sheet.picture.boards.iter().map(board).collect()
+    let drawn: Vec<El<Msg>> = sheet.picture.boards.iter().map(&mut board).collect();
+    small.sort_unstable();
+    let signs: Vec<_> = small.into_iter().map(|part| (part, told::part(given, part))).collect();
+    drawn.into_iter().chain(signs::legend(words_of::TOO_SMALL_NAMES, &signs, (false, on_paper))).collect()
 }
 
 /// The mark of a board: its pile's letter and its number.
@@ -78,10 +94,9 @@ impl One<'_> {
     fn rest(&self) -> Vec<El<Msg>> {
         let Some(left) = self.board.left else { return vec![] };
         let (at, size) = self.at(left);
-        let text = self.length(left[2]);
-        let label =
-            fitting(&[text], size).map(|(text, class, down)| letters(class, (at.0 + size.0 / 2.0, at.1 + size.1 / 2.0 + down), text));
-        let label = label.map(|label| label.attr("data-on", "hatch"));
+        let text = [self.length(left[2])];
+        let place = Place { at, size, bold: false, on_paper: COLUMNS };
+        let label = place.labels(&text, &text).into_iter().map(|label| label.attr("data-on", "hatch"));
         [rect("rest", at, size), path("hatch", hatch(at, size))].into_iter().chain(label).collect()
     }
 
@@ -92,11 +107,22 @@ impl One<'_> {
             (false, true) => "w2",
             (false, false) => "w1",
         };
+        let (place, texts) = (self.place(piece), self.texts(piece));
+        let only = if place.is_read_on_paper(&texts) { "sign no-print" } else { "sign" };
+        let sign = if place.is_read(&texts) { None } else { piece.part.and_then(|part| signs::strokes(part, (only, at), size)) };
+        std::iter::once(rect(class, at, size).on_tap(say(Tap::Piece(nth)))).chain(sign).chain(place.labels(&texts, &texts)).collect()
+    }
+
+    fn place(&self, piece: &Drawn) -> Place {
+        let (at, size) = self.at(piece.at);
+        Place { at, size, bold: false, on_paper: COLUMNS }
+    }
+
+    /// Its name and its length, else its length alone.
+    fn texts(&self, piece: &Drawn) -> [String; 2] {
         let length = self.length(piece.at[2]);
         let name = piece.part.map_or(String::new(), |part| told::part(self.given, part));
-        let label = fitting(&[format!("{name} {length}"), length], size);
-        let label = label.map(|(text, class, down)| letters(class, (at.0 + size.0 / 2.0, at.1 + size.1 / 2.0 + down), text));
-        std::iter::once(rect(class, at, size).on_tap(say(Tap::Piece(nth)))).chain(label).collect()
+        [format!("{name} {length}"), length]
     }
 }
 

@@ -9,6 +9,7 @@ use crate::parts::chips::{Chip, flowing};
 use crate::parts::fraction::worded;
 use crate::parts::head::{Head, head};
 use crate::parts::key::key;
+use crate::screens::jobs::titled;
 use crate::view::{El, el};
 use crate::words::en::{common, plan as words, woods as wood_words};
 use fivebar_core::quantity::Units;
@@ -32,7 +33,7 @@ pub fn screen(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Screen {
     ));
     let add = key("key solid t22", words::ADD_THEM, "", say(Tap::AddBoards));
     let foot = docked(&buying.form, &slots, (add, why_words(&buying.form, &slots, (units, seen)), seen), |press| say(Tap::Press(press)));
-    let top = Head::new(sheet.name.clone(), words::BOARDS_TO_BUY);
+    let top = Head::new(titled(sheet, seen), words::BOARDS_TO_BUY);
     Screen::new("jobs/plan-buy", head(top), main).foot(foot).says_it()
 }
 

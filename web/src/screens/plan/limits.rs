@@ -76,6 +76,27 @@ fn gives_two(stick: [Length; 3], part: [Length; 3], given: &Given) -> bool {
     0 < part_thick && 0 < part_wide && (fits([low, two(high)]) || fits([two(low), high]))
 }
 
+/// Pieces of a field that would give two whole tiles in their length or width, of which one is planned.
+pub fn two_tiles(given: &Given, sheet: &PlanSheet) -> Option<String> {
+    let tile = sheet.laid?.tile.map(Length::as_nm);
+    let figures = &given.ready.figures;
+    let over = [figures.allow[0], figures.allow[1]].map(Length::as_nm);
+    let two = |nth: usize| {
+        let one = tile.get(nth).copied().unwrap_or(0).saturating_add(over.get(nth).copied().unwrap_or(0));
+        one.saturating_mul(2).saturating_add(figures.kerf.as_nm())
+    };
+    let off = [figures.end_trim.max(figures.square), figures.edge_trim].map(|off| off.as_nm().saturating_mul(2));
+    let gives = |source: &Source| {
+        let sides = [source.pile.length, source.pile.width].map(|side| side.map_or(0, Length::as_nm));
+        sides.iter().zip(off).enumerate().any(|(nth, (side, off))| two(nth) <= side.saturating_sub(off))
+    };
+    let whole = |place: usize| sheet.lines.iter().any(|line| line.source == place && line.numbers.is_empty());
+    let all = given.sources.iter().zip(&given.ready.sources).enumerate();
+    let all = all.filter(|(place, (source, ready))| ready.ripped == 1 && whole(*place) && gives(source));
+    let letters = all.map(|(_, (_, ready))| ready.letter.clone()).listed();
+    (!letters.is_empty()).then(|| words::one_tile_each(&letters))
+}
+
 /// Sticks that would give two of a part if they were ripped, and the key to the way that rips.
 pub fn wide_sticks(given: &Given, sheet: &PlanSheet) -> Vec<El<Msg>> {
     let Wish::Sticks(parts) = &given.ready.wish else { return vec![] };

@@ -7,6 +7,7 @@ use crate::app::{App, Msg};
 use crate::parts::fraction::worded;
 use crate::parts::head::{Head, head};
 use crate::parts::key::key;
+use crate::screens::jobs::titled;
 use crate::screens::jobs::{pile_name, pile_size};
 use crate::view::{El, el};
 use crate::words::en::plan as words;
@@ -28,7 +29,7 @@ pub fn screen(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Screen {
     let trims = app.plan.draft.shape.map(|shape| ends::trims(shape, &unfit, app, (units, seen))).unwrap_or_default();
     let rows = fit.iter().chain(&unfit).map(|(source, why)| row((source, &after), *why, app, (units, seen)));
     let main = el("main", "scr").kids(none).kids(rows).kids(trims).kids(buy::added(&bought, app, (units, seen)));
-    let top = Head::new(sheet.name.clone(), words::PILES);
+    let top = Head::new(titled(sheet, seen), words::PILES);
     let back = key("key solid h56 wide", words::TO_FIGURES, "", say(Tap::Change));
     Screen::new("jobs/plan-piles", head(top), main).foot(el("footer", "foot").kid(back))
 }

@@ -8,10 +8,11 @@ use crate::app::App;
 use crate::app::plan::{Before, Dropping, Since, Tap, dropping, in_both_of, refused};
 use crate::parts::head::{Head, head};
 use crate::parts::key::key;
+use crate::screens::jobs::titled;
 use crate::view::el;
 use crate::words::en::{changed as words, common};
 use fivebar_core::ledger::kind::plan::Shape;
-use fivebar_core::quantity::{Count, Listed};
+use fivebar_core::quantity::{Count, Id, Listed};
 use fivebar_core::sheet::job::JobSheet;
 
 /// What is asked, and the ways there are: each with what becomes of the wood.
@@ -22,6 +23,8 @@ struct Asked {
     /// None where all is cut.
     goes: Option<(String, String)>,
     ways: [Tap; 2],
+    /// The plan whose ticks they are, where boards are ticked as cut.
+    ticked: Option<Id>,
 }
 
 /// The page, while something is asked.
@@ -34,10 +37,12 @@ pub fn screen(sheet: &JobSheet, since: &Since, app: &App, seen: Seen<'_>) -> Opt
     let [stays, goes] = asked.ways;
     let stay = asked.stays.map(|(name, under)| key("key h56 wide", name, under, say(stays)));
     let keys = stay.into_iter().chain(asked.goes.map(|(name, under)| key("key h56 wide", name, under, say(goes))));
-    let main = el("main", "scr").kid(el("p", "w8").attr("role", "alert").text(asked.said)).kids(keys);
+    let to_saw = app.jobs.open.zip(asked.ticked).map(|(job, plan)| Tap::SawOf(job, plan));
+    let to_saw = to_saw.map(|tap| key("key soft h56 wide", words::TO_THE_SAW, words::TAKE_TICK_OFF, say(tap)));
+    let main = el("main", "scr").kid(el("p", "w8").attr("role", "alert").text(asked.said)).kids(keys).kids(to_saw);
     let foot = el("footer", "foot").kids(refused(app).map(|why| no(why, seen)));
     let foot = foot.kid(key("key soft h56 wide", common::NOT_NOW, "", say(Tap::NotNow)));
-    Some(Screen::new("jobs/plan-question", head(Head::new(sheet.name.clone(), words::WHAT_OF_ITS_WOOD)), main).foot(foot).says_it())
+    Some(Screen::new("jobs/plan-question", head(Head::new(titled(sheet, seen), words::WHAT_OF_ITS_WOOD)), main).foot(foot).says_it())
 }
 
 fn pieces(n: Count, seen: Seen<'_>) -> String {
@@ -57,20 +62,22 @@ fn instead(before: Before, app: &App, seen: Seen<'_>) -> Asked {
     let goes = if of_own { Some((goes.0.to_owned(), cut_stay(before.cut, goes.1, seen))) } else { back };
     // What is planned anew is all that is not cut: of its wood nothing is left to stay.
     let is_rest = goes.is_some() && app.plan.given.as_ref().is_some_and(|given| !given.cut.parts.is_empty());
-    Asked { said: cut(before.cut, said, seen), stays: (!is_rest).then_some(stays), goes, ways: [Tap::UseAnd(true), Tap::UseAnd(false)] }
+    let said = cut(before.cut, (said, words::THEN_PLAN), seen);
+    Asked { said, stays: (!is_rest).then_some(stays), goes, ways: [Tap::UseAnd(true), Tap::UseAnd(false)], ticked: before.ticked }
 }
 
 /// The same of one that is dropped.
 fn drop_it(dropped: &Dropping, seen: Seen<'_>) -> Asked {
-    let said = cut(dropped.cut, words::drops(&pieces(dropped.pieces, seen)), seen);
+    let said = cut(dropped.cut, (words::drops(&pieces(dropped.pieces, seen)), words::THEN_DROP), seen);
+    let ticked = (0 < dropped.cut).then_some(dropped.plan);
     let back = dropped.uncut.as_ref().map_or(dropped.pieces, |it| it.back.iter().map(|(_, n)| *n).fold(0, Count::saturating_add));
     let goes = uncut((dropped.cut, back), (words::PUT_BACK, words::DROP_BACK_UNDER), seen);
-    Asked { said, stays: Some((words::THEY_STAY, words::DROP_STAYS_UNDER)), goes, ways: [Tap::DropAnd(true), Tap::DropAnd(false)] }
+    Asked { said, stays: Some((words::THEY_STAY, words::DROP_STAYS_UNDER)), goes, ways: [Tap::DropAnd(true), Tap::DropAnd(false)], ticked }
 }
 
-/// That boards are ticked as cut goes first.
-fn cut(n: Count, asked: String, seen: Seen<'_>) -> String {
-    if n == 0 { asked } else { words::is_cut(&seen.speech.count(n), n == 1, &asked) }
+/// That boards are ticked as cut goes first, and what to do where a tick is wrong.
+fn cut(n: Count, (asked, then): (String, &str), seen: Seen<'_>) -> String {
+    if n == 0 { asked } else { words::is_cut(&seen.speech.count(n), n == 1, (&asked, then)) }
 }
 
 /// All of it goes back, or where boards are cut the others; nothing where all are.

@@ -12,7 +12,7 @@ use crate::screens::taxes;
 use crate::view::{El, el};
 use crate::words::en::{common, deal as words, price, workshop};
 use fivebar_core::ledger::kind::sale::Carried;
-use fivebar_core::quantity::{Id, Listed, Money};
+use fivebar_core::quantity::{Count, Id, Listed, Money};
 
 fn say(tap: AgreeTap) -> Msg {
     Msg::Price(Tap::Agree(tap))
@@ -44,6 +44,7 @@ pub fn screen(agree: &Agree, app: &App, seen: Seen<'_>) -> Option<Screen> {
     let main = el("main", "price")
         .kids(pieces(agree.n, agree.free, seen, |n| say(AgreeTap::Pieces(n))))
         .kid(figures(agree, is_on_top, seen))
+        .kids(agree.was_for.map(|n| was_for((n, agree.n), seen)))
         .kids(agree.drops_parts(&job).then(|| el("p", "t14 i2").text(words::PLANNED_ANEW)))
         .kid(shares(agree, seen))
         .kids(taxes::of_sale(app, (job.currency, agree.taxed(&job)), seen, |by| say(AgreeTap::Tax(by))))
@@ -52,8 +53,17 @@ pub fn screen(agree: &Agree, app: &App, seen: Seen<'_>) -> Option<Screen> {
         .kid(weeks(agree, app, seen))
         .kid(el("h2", "").text(words::FOR_WHOM))
         .kids(for_whom(agree, app));
-    let foot = el("footer", "foot").kids(save(agree, seen)).kid(leave());
+    // Beside each other, so that all that is asked stays above them on a phone in the hand.
+    let not_now = || key("key", common::NOT_NOW, "", Msg::Price(Tap::Close));
+    let keys = save(agree, seen).map_or_else(leave, |save| el("div", "um").kid(save).kid(not_now()));
+    let foot = el("footer", "foot").kid(keys);
     Some(Screen::new("price/agree", top, main).foot(foot))
+}
+
+/// The sum was for another number of pieces.
+fn was_for((before, now): (Count, Count), seen: Seen<'_>) -> El<Msg> {
+    let pieces = |n: Count| common::pieces(n, &seen.speech.count(n));
+    el("p", "t14 w7").attr("role", "status").text(words::price_was_for(&pieces(before), &pieces(now)))
 }
 
 fn figures(agree: &Agree, is_on_top: bool, seen: Seen<'_>) -> El<Msg> {
@@ -129,5 +139,5 @@ fn save(agree: &Agree, seen: Seen<'_>) -> Option<El<Msg>> {
     let deposit = agree.deposit.map(|sum| bare(sum, seen.speech));
     let day = agree.by.day(seen.now).map(|day| seen.speech.day(day));
     let under = words::agreement((agree.n, &seen.speech.count(agree.n)), &sum, deposit.as_deref(), day.as_deref());
-    Some(key("key solid h88", words::SAVE_AGREEMENT, under, say(AgreeTap::Save)))
+    Some(key("key solid", words::SAVE_AGREEMENT, under, say(AgreeTap::Save)))
 }

@@ -1,8 +1,9 @@
 //! What was agreed answers first: how much, what is due, and how it comes in. Also what was sold and not paid.
 
+use super::gallery::named;
 use super::{Screen, Seen, back, bare, exact, fact, typing};
 use crate::app::price::agree::{AgreeTap, who};
-use crate::app::price::deal::{Deal, DealTap, agreed, owed};
+use crate::app::price::deal::{Deal, DealTap, agreed, gallery_owes, owed};
 use crate::app::price::parts::PartsTap;
 use crate::app::price::{Tap, in_coins, shop};
 use crate::app::{App, Msg};
@@ -12,10 +13,11 @@ use crate::parts::seg::{Seg, even};
 use crate::parts::verdict::{Sign, verdict};
 use crate::view::{El, el};
 use crate::words::en::{common, deal as words, price, waiting};
+use fivebar_core::ledger::decide::PaidOf;
 use fivebar_core::ledger::fold::PartOfPay;
 use fivebar_core::ledger::kind::sale::Paid;
 use fivebar_core::quantity::{Decimal, Listed, Money};
-use fivebar_core::sheet::price::{AgreedRow, OwedRow};
+use fivebar_core::sheet::price::{AgreedRow, GalleryOwes, OwedRow};
 use fivebar_core::sheet::promised::{Parts, of_agreement};
 
 fn say(tap: DealTap) -> Msg {
@@ -27,7 +29,7 @@ pub fn screen(deal: &Deal, app: &App, seen: Seen<'_>) -> Option<Screen> {
     let job = shop(app).job(deal.job).ok()?;
     if let Some(typed) = &deal.pad {
         let main = el("main", "price")
-            .kid(how(deal))
+            .kids((!matches!(deal.of, PaidOf::Gallery(_))).then(|| how(deal)))
             .kids(typing(words::HOW_MUCH_CAME, typed, job.currency.code(), seen))
             .kid(key("key solid h88", common::DONE, "", say(DealTap::PadDone)))
             .kid(key("key h48", common::NOT_NOW, "", say(DealTap::PadAway)));
@@ -38,6 +40,7 @@ pub fn screen(deal: &Deal, app: &App, seen: Seen<'_>) -> Option<Screen> {
             let parts = job.selling.agreement(row.agreed).and_then(|agreed| of_agreement(&shop(app), (&job, agreed), deal.paid).ok());
             Some(of_agreed((deal, &row), (app, parts), seen))
         }
+        None if let Some(row) = gallery_owes(app, deal) => Some(of_gallery(&row, app, seen)),
         None => owed(app, deal).map(|row| of_owed(deal, (&row, in_coins(app, deal.paid, row.due)), seen)),
     }
 }
@@ -155,6 +158,24 @@ fn nothing(row: &AgreedRow, seen: Seen<'_>) -> Vec<El<Msg>> {
     let under = words::deposit_kept(&exact(row.ahead, seen.speech));
     let kept = end(words::deposit_kept(&exact(row.ahead, seen.speech)), row.ahead);
     vec![el("div", "g2").kid(end(words::DEPOSIT_BACK.into(), none)).kid(kept), never(under, row.ahead)]
+}
+
+/// What a gallery still owes of what it sold.
+fn of_gallery(row: &GalleryOwes, app: &App, seen: Seen<'_>) -> Screen {
+    let (whole, lacks) = (exact(row.due.whole, seen.speech), exact(row.due.lacks, seen.speech));
+    let rows = [
+        fact(words::AT_WHOM, named(row.due.gallery, app)),
+        fact(price::HOW_MANY, seen.speech.count(row.due.n)),
+        fact(words::PAID_IN_PART, seen.speech.day(row.due.at)),
+    ];
+    let main = el("main", "price")
+        .kid(verdict(Sign::Yes, words::gallery_owed(&whole), price::is_due(&lacks)))
+        .kid(el("section", "card tap").kid(el("table", "facts").kid(el("tbody", "").kids(rows))))
+        .kid(el("div", "push"))
+        .kid(key("key solid h88", words::came_in(&lacks), "", say(DealTap::Received(row.due.lacks))))
+        .kid(key("key", words::OTHER_SUM, "", say(DealTap::Pad)))
+        .kid(back());
+    Screen::new("price/deal", head(Head::new(words::GALLERY_OWES, row.name.clone())), main)
 }
 
 /// What is due, and what is handed over of it in coins.

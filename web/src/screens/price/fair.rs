@@ -54,8 +54,8 @@ fn typed(stall: &Stall, currency: Currency, (app, seen): (&App, Seen<'_>)) -> Ve
 
 fn reckoned(found: &Fair, app: &App, seen: Seen<'_>) -> Vec<El<Msg>> {
     let shown = match sheet(app, found) {
-        Ok(Some(sheet)) => of(&sheet, seen),
-        Ok(None) => vec![el("p", "").text(words::NO_PRICE)],
+        Ok(Ok(sheet)) => of(&sheet, seen),
+        Ok(Err(lacks)) => vec![el("p", "").text(words::lacks(lacks))],
         Err(refusal) => vec![slots::no(&refusal, seen)],
     };
     let again = key("key", words::AGAIN, "", say(FairTap::Again));

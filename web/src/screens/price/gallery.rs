@@ -1,7 +1,7 @@
 //! Pieces at a gallery: left there by its terms, paid for, or given back.
 
 use super::{Screen, Seen, back as to_list, bare, choices, exact, fact, leave, pieces, typing};
-use crate::app::price::gallery::{Back, Consign, Field, GalleryTap, expected, known, there};
+use crate::app::price::gallery::{Back, Consign, Field, GalleryTap, expected, known, lacks, owes, there};
 use crate::app::price::{Tap, shop};
 use crate::app::{App, Msg};
 use crate::parts::head::{Head, head};
@@ -10,7 +10,7 @@ use crate::parts::seg::{Seg, even};
 use crate::view::{El, el};
 use crate::words::en::{common, deal as words, price};
 use fivebar_core::ledger::fold::GalleryTerms;
-use fivebar_core::quantity::{Decimal, Listed};
+use fivebar_core::quantity::{Decimal, Id, Listed, Money};
 use fivebar_core::sheet::gallery::{AtGallery, of_one};
 
 fn say(tap: GalleryTap) -> Msg {
@@ -94,7 +94,12 @@ pub fn terms(terms: GalleryTerms, say: fn(GalleryTap) -> Msg) -> El<Msg> {
 
 /// At the gallery, by its name where it is known.
 pub fn at(there: &AtGallery, app: &App) -> String {
-    let name = there.gallery.and_then(|id| app.shelf().name(id));
+    named(there.gallery, app)
+}
+
+/// At which gallery.
+pub fn named(gallery: Option<Id>, app: &App) -> String {
+    let name = gallery.and_then(|id| app.shelf().name(id));
     name.map_or_else(|| words::GALLERY.to_owned(), |name| words::at(name))
 }
 
@@ -114,16 +119,18 @@ pub fn back(back: &Back, app: &App, seen: Seen<'_>) -> Option<Screen> {
         fact(words::LEFT_ON, seen.speech.day(there.since)),
         fact(price::YOU_GET, exact(there.of_one.you_get, seen.speech)),
     ];
-    let tax = expected(app, back).and_then(|sum| there.tax_of(back.n, sum, back.sold_for)).filter(|tax| !tax.is_zero());
+    let lacks = lacks(app, back);
+    let due = lacks.filter(|_| !back.is_all);
+    let owed = expected(app, back).and_then(|sum| due.map_or(Some(sum), |due| sum.plus(due).ok()));
+    let tax = owed.and_then(|sum| there.tax_of(back.n, sum, back.sold_for)).filter(|tax| !tax.is_zero());
     let tax = tax.map(|tax| fact(price::TAX, exact(tax, seen.speech)));
-    let terms = there.expected(back.n, back.sold_for).ok();
-    let less = terms.zip(back.sum).and_then(|(terms, came)| terms.minus(came).ok()).filter(|less| Decimal::ZERO < less.amount());
-    let under = words::for_pieces(&count);
-    let under = less.map_or_else(|| under.clone(), |less| words::less_than_terms(&under, &exact(less, seen.speech)));
+    let under = lacking((lacks, back.is_all), words::for_pieces(&count), seen);
+    let owes = owes(app, back.job, there.gallery).map(|owes| fact(words::STILL_OWES, exact(owes, seen.speech)));
     let sold_for = back.sold_for.map(|sum| fact(words::SOLD_FOR, exact(sum, seen.speech)));
     let main = el("main", "price")
-        .kid(el("section", "card tap").kid(el("table", "facts").kid(el("tbody", "").kids(rows).kids(sold_for).kids(tax))))
+        .kid(el("section", "card tap").kid(el("table", "facts").kid(el("tbody", "").kids(rows).kids(sold_for).kids(tax).kids(owes))))
         .kids(pieces(back.n, there.n, seen, |n| say(GalleryTap::Pieces(n))))
+        .kids(lacks.map(|_| rest_or_all(back.is_all, |all| say(GalleryTap::ThatIsAll(all)))))
         .kid(el("div", "push"))
         .kids(
             expected(app, back)
@@ -138,4 +145,16 @@ pub fn back(back: &Back, app: &App, seen: Seen<'_>) -> Option<Screen> {
         .kid(key("key", words::came_back(&count), "", say(GalleryTap::Returned)))
         .kid(to_list());
     Some(Screen::new("price/gallery", top, main))
+}
+
+/// What lacks of its terms: still due, or not to come.
+fn lacking((lacks, is_all): (Option<Money>, bool), under: String, seen: Seen<'_>) -> String {
+    let Some(lacks) = lacks.map(|lacks| exact(lacks, seen.speech)) else { return under };
+    if is_all { words::less_than_terms(&under, &lacks) } else { words::rest_due(&under, &lacks) }
+}
+
+/// Whether what lacks of a gallery's terms is to come.
+pub fn rest_or_all(is_all: bool, tap: impl Fn(bool) -> Msg) -> El<Msg> {
+    let segs = vec![Seg::new(words::REST_TO_COME, !is_all), Seg::new(words::THAT_IS_ALL, is_all)];
+    even(words::OF_THE_REST, segs, move |nth| tap(nth == 1))
 }

@@ -1,6 +1,6 @@
 //! For sale: each piece with ask and settle, what is agreed and due, what galleries have; and three fields for any other piece.
 
-use super::gallery::at;
+use super::gallery::{at, named};
 use super::quick;
 use super::waiting::say;
 use super::{Screen, Seen, bare, exact, mark, per_hour, refused};
@@ -25,9 +25,9 @@ use crate::words::en::{common, deal as deals, fair, jobs, price as words, taxes 
 use fivebar_core::ledger::decide::PaidOf;
 use fivebar_core::ledger::fold::TaxBy;
 use fivebar_core::ledger::kind::job::For;
-use fivebar_core::quantity::{Listed, Money, Side, Span};
+use fivebar_core::quantity::{Id, Listed, Money, Side, Span};
 use fivebar_core::sheet::account::account;
-use fivebar_core::sheet::price::{AgreedRow, ForPieces, ForSale, GalleryRow, Gap, OwedRow, PriceSheet};
+use fivebar_core::sheet::price::{AgreedRow, ForPieces, ForSale, GalleryOwes, GalleryRow, Gap, OwedRow, PriceSheet};
 use fivebar_core::sheet::rest::rest;
 
 /// The list, or on day one its three fields alone.
@@ -40,7 +40,11 @@ pub fn screen(app: &App, seen: Seen<'_>) -> Screen {
 }
 
 fn is_empty(sheet: &PriceSheet) -> bool {
-    sheet.agreed.is_empty() && sheet.for_sale.is_empty() && sheet.at_galleries.is_empty() && sheet.owed.is_empty()
+    sheet.agreed.is_empty()
+        && sheet.for_sale.is_empty()
+        && sheet.at_galleries.is_empty()
+        && sheet.owed.is_empty()
+        && sheet.galleries_owe.is_empty()
 }
 
 fn list(sheet: &PriceSheet, app: &App, seen: Seen<'_>) -> Screen {
@@ -51,6 +55,7 @@ fn list(sheet: &PriceSheet, app: &App, seen: Seen<'_>) -> Screen {
         .kids(sheet.agreed.iter().map(|row| agreed(row, app, seen)))
         .kids(work_owed(sheet, seen))
         .kids(sheet.owed.iter().map(|row| owed(row, seen)))
+        .kids(sheet.galleries_owe.iter().map(|row| gallery_owes(row, app, seen)))
         .kids(sheet.at_galleries.iter().map(|row| at_gallery(row, app, seen)))
         .kid(el("div", "push"))
         .kid(el("h2", "wide").text(words::NOT_IN_THE_LIST))
@@ -303,17 +308,28 @@ fn work_owed(sheet: &PriceSheet, seen: Seen<'_>) -> Vec<El<Msg>> {
 }
 
 fn owed(row: &OwedRow, seen: Seen<'_>) -> El<Msg> {
+    let sold = words::sold_at(&bare(row.price, seen.speech));
+    not_paid((&row.name, deals::SOLD_NOT_PAID.into()), (sold, row.due), (row.job, PaidOf::Sale(row.sale)), seen)
+}
+
+fn gallery_owes(row: &GalleryOwes, app: &App, seen: Seen<'_>) -> El<Msg> {
+    let due = &row.due;
+    let sold = deals::gallery_owed(&exact(due.whole, seen.speech));
+    not_paid((&row.name, named(due.gallery, app)), (sold, due.lacks), (row.job, PaidOf::Gallery(due.of)), seen)
+}
+
+/// What was sold and is not paid in full: a tap takes the payment.
+fn not_paid((name, aside): (&str, String), (sold, due): (String, Money), (job, of): (Id, PaidOf), seen: Seen<'_>) -> El<Msg> {
     let span = |class: &'static str, text: String| el("span", class).text(text);
+    let id = match of {
+        PaidOf::Sale(id) | PaidOf::Agreed(id) | PaidOf::Gallery(id) => id,
+    };
     el("button", "card tap sale")
         .attr("type", "button")
-        .key(row.sale.to_string())
-        .on_tap(Msg::Price(Tap::Deal(DealTap::Open(row.job, PaidOf::Sale(row.sale)))))
-        .kid(el("span", "row").kid(span("t22 w8", row.name.clone())).kid(span("t14 nw", deals::SOLD_NOT_PAID.into())))
-        .kid(
-            el("span", "row price")
-                .kid(span("", words::sold_at(&bare(row.price, seen.speech))))
-                .kid(span("", format!("{} {}", words::DUE, exact(row.due, seen.speech)))),
-        )
+        .key(id.to_string())
+        .on_tap(Msg::Price(Tap::Deal(DealTap::Open(job, of))))
+        .kid(el("span", "row").kid(span("t22 w8", name.into())).kid(span("t14 nw", aside)))
+        .kid(el("span", "row price").kid(span("", sold)).kid(span("", format!("{} {}", words::DUE, exact(due, seen.speech)))))
 }
 
 fn at_gallery(row: &GalleryRow, app: &App, seen: Seen<'_>) -> El<Msg> {

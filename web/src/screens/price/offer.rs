@@ -72,9 +72,10 @@ fn by_scale(sheet: &OfferSheet, app: &App, seen: Seen<'_>) -> Screen {
     };
     let second = el("div", "col").kids(rest);
     let main = el("main", "two price offer").kid(first);
-    match narrow {
-        true => Screen::new("price/offer", head(top(sheet, seen)), main.kid(second)).foot(el("footer", "foot").kids(low)),
-        false => Screen::new("price/offer", head(top(sheet, seen)), main.kid(second.kid(el("div", "push")).kids(low))),
+    // In the hand the last keys stay in sight, whatever is said above them.
+    match seen.page.is_wide() {
+        false => Screen::new("price/offer", head(top(sheet, seen)), main.kid(second)).foot(el("footer", "foot").kids(low)),
+        true => Screen::new("price/offer", head(top(sheet, seen)), main.kid(second.kid(el("div", "push")).kids(low))),
     }
 }
 

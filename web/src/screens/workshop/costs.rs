@@ -21,14 +21,14 @@ use fivebar_core::sheet::workshop::{WorkshopSheet, YearCosts, workshop};
 
 /// How it stands, on one line: the year's sum in the maker's currency.
 pub fn short(app: &App, seen: Seen<'_>) -> String {
-    let shop = Shop::of(&app.shelf().book, seen.now.at);
+    let shop = app.shelf().shop(seen.now.at);
     let year = workshop(&shop, seen.now.offset).ok().and_then(|sheet| sheet.costs.get(&app.begins_with().0).map(|year| year.total));
     year.map_or_else(|| words::NONE_YET.to_owned(), |sum| format!("{} {}", seen.speech.money(sum), words::THIS_YEAR))
 }
 
 /// The page.
 pub fn screen(app: &App, seen: Seen<'_>) -> Screen {
-    let shop = Shop::of(&app.shelf().book, seen.now.at);
+    let shop = app.shelf().shop(seen.now.at);
     let sheet = workshop(&shop, seen.now.offset);
     let years: Vec<El<Msg>> = match &sheet {
         Ok(sheet) => all_years(sheet, app, seen),

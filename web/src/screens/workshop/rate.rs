@@ -14,13 +14,12 @@ use crate::view::{El, el};
 use crate::words::en::{refusal, workshop as words};
 use fivebar_core::money::rate::Rate;
 use fivebar_core::quantity::{Currency, Decimal, Listed, Money, Span};
-use fivebar_core::sheet::Shop;
 use fivebar_core::sheet::rate::{RatePart, RateSheet, rate};
 use fivebar_core::sheet::workshop::real_year;
 
 /// The rate in the maker's currency.
 fn sheet(app: &App, seen: Seen<'_>) -> RateSheet {
-    rate(&Shop::of(&app.shelf().book, seen.now.at), app.begins_with().0)
+    rate(&app.shelf().shop(seen.now.at), app.begins_with().0)
 }
 
 /// How it stands, on one line.
@@ -163,7 +162,7 @@ fn figures(sheet: &RateSheet, app: &App, seen: Seen<'_>) -> Vec<El<Msg>> {
         let sum = |sum: Option<Money>| sum.map_or(Decimal::ZERO, Money::amount);
         seen.speech.number(sum(said.costs).saturating_add(sum(said.wear)), 0, 2)
     });
-    let year = real_year(&Shop::of(&app.shelf().book, seen.now.at), currency, seen.now.offset).ok();
+    let year = real_year(&app.shelf().shop(seen.now.at), currency, seen.now.offset).ok();
     let not_said = || words::NOT_SAID.to_owned();
     vec![
         asked(Figure::Pay, money(said.pay), units),

@@ -11,14 +11,13 @@ use crate::view::{El, el};
 use crate::words::en::{costs, job, workshop as words};
 use fivebar_core::ledger::fold::RateFacts;
 use fivebar_core::quantity::{Decimal, Span};
-use fivebar_core::sheet::Shop;
 use fivebar_core::sheet::rate::rate;
 use fivebar_core::sheet::workshop::{RealYear, real_year};
 
 /// The page.
 pub fn screen(app: &App, seen: Seen<'_>) -> Screen {
     let (currency, _) = app.begins_with();
-    let shop = Shop::of(&app.shelf().book, seen.now.at);
+    let shop = app.shelf().shop(seen.now.at);
     let guess = rate(&shop, currency).said;
     let main = el("main", "scr");
     let main = match real_year(&shop, currency, seen.now.offset) {

@@ -97,6 +97,8 @@ pub fn named(fact: &Fact) -> &'static str {
         Fact::PieceSold(_) => "a sale",
         Fact::PaymentReceived(_) => "a payment",
         Fact::PiecesConsigned(_) | Fact::ConsignmentPaid(_) | Fact::ConsignmentReturned(_) => "the gallery",
+        Fact::PiecesNotForSale(_) => "not for sale",
+        Fact::ConsignmentRestPaid(_) => "the rest from the gallery",
         Fact::SaleReversed(_) => "a sale taken back",
         Fact::PiecesBroughtBack(_) => "pieces brought back",
         Fact::MoneyHandedBack(_) => "money handed back",

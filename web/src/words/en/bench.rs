@@ -432,6 +432,16 @@ pub fn since(when: &str, there: Option<&str>) -> String {
 /// Of times that were clocked where another clock goes.
 pub const CLOCK_THERE: &str = "by the clock there";
 
+/// "by the clock of the start, UTC-5", where that place may have changed its clocks meanwhile.
+pub fn clock_of_start(utc: &str) -> String {
+    format!("by the clock of the start, {utc}")
+}
+
+/// "UTC-5".
+pub fn utc(is_behind: bool, hours: &str) -> String {
+    format!("UTC{}{hours}", if is_behind { "-" } else { "+" })
+}
+
 /// What big buttons say of a run that looks like a forgotten stop.
 pub fn forgotten_stop(since: &str) -> String {
     format!("It runs since {since}. Was the stop forgotten? Leave big buttons to say when it was.")

@@ -215,11 +215,16 @@ pub const IT_STAYS_UNDER: &str = "it is cut, or for something else of it";
 pub const GOES: &str = "Take it back";
 pub const GOES_UNDER: &str = "with what it left on the rack";
 
-/// "4 boards are ticked as cut. The job has 9 pieces by the plan before. Do they stay? If a tick is wrong, take it off first."
-pub fn is_cut(n: &str, one: bool, asked: &str) -> String {
+/// "4 boards are ticked as cut. The job has 9 pieces by the plan before. Do they stay? If a tick is wrong, take it off at the saw, then plan
+/// again."
+pub fn is_cut(n: &str, one: bool, (asked, then): (&str, &str)) -> String {
     let told = if one { format!("{n} board is ticked as cut.") } else { format!("{n} boards are ticked as cut.") };
-    format!("{told} {asked} If a tick is wrong, take it off first.")
+    format!("{told} {asked} If a tick is wrong, take it off at the saw, then {then}.")
 }
+
+pub const THEN_DROP: &str = "drop the plan there";
+pub const THEN_PLAN: &str = "plan again";
+pub const TAKE_TICK_OFF: &str = "to take off a wrong tick";
 
 /// "Put back the 58 not cut".
 pub fn put_back_uncut(n: &str) -> String {

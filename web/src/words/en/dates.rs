@@ -63,8 +63,9 @@ pub const PLANNED_ALONE: &str = "That is what is planned alone: what else is to 
 pub const REST: &str = "what is not planned yet";
 
 /// Beside when it can be ready: the hours of other jobs want the same days.
-pub fn of_others(hours: &str) -> String {
-    format!("As if you did nothing else: {hours} of other jobs are not in it.")
+pub fn of_others(hours: &str, after: Option<&str>) -> String {
+    let after = after.map(|day| format!(" With them first it is likely ready {day}.")).unwrap_or_default();
+    format!("As if you did nothing else: {hours} of other jobs are not in it.{after}")
 }
 
 pub const NOT_KNOWN: &str = "Nothing says yet how long it takes: plan operations, or say what kind of piece it is.";
@@ -219,6 +220,7 @@ pub fn promise(day: &str) -> String {
 
 pub const QUOTE: &str = "Quote";
 pub const QUOTE_NO_COSTS: &str = "A price needs what the wood costs this job: a pile has no size, or a drive no rate.";
+pub const DATES_ENDED: &str = "You are done with this job: nothing of it is to come.";
 pub const QUOTE_ENDED: &str = "You are done with this job: nothing is quoted any more.";
 pub const QUOTE_NOW: &str = "Reckoned now";
 pub const GIVE_ANEW: &str = "Write it down anew";

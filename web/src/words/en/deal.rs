@@ -34,6 +34,11 @@ pub fn point_adds(more: &str) -> String {
 
 pub const AGREED_PRICE: &str = "Agreed price";
 pub const AGREED_WITH_TAX: &str = "Agreed price, with tax";
+/// "The price was for 1 piece. Say it for 2 pieces."
+pub fn price_was_for(before: &str, now: &str) -> String {
+    format!("The price was for {before}. Say it for {now}.")
+}
+
 pub const DEPOSIT: &str = "Deposit";
 pub const NO_DEPOSIT: &str = "none";
 pub const FOR_WHOM: &str = "For whom";
@@ -183,6 +188,24 @@ pub const I_PAY: &str = "I do";
 pub const OTHER: &str = "other";
 pub const GALLERY_PAID: &str = "Gallery paid";
 pub const GIVEN_BACK: &str = "Given back";
+
+pub const GALLERY_OWES: &str = "Sold by a gallery, not paid in full";
+pub const REST_TO_COME: &str = "The rest is to come";
+pub const LESS_THAN_TERMS: &str = "Less than its terms say";
+pub const THAT_IS_ALL: &str = "That is all";
+pub const OF_THE_REST: &str = "What lacks";
+pub const STILL_OWES: &str = "It still owes";
+pub const PAID_IN_PART: &str = "Paid in part";
+
+/// "Of 82.46": all that a gallery owed.
+pub fn gallery_owed(whole: &str) -> String {
+    format!("Of {whole}")
+}
+
+/// "for 1 piece; 22.46 still due": the rest is to come.
+pub fn rest_due(under: &str, due: &str) -> String {
+    format!("{under}; {due} still due")
+}
 
 pub const NOT_NAMED: &str = "not named";
 pub const AT_WHOM: &str = "With";

@@ -11,6 +11,8 @@ pub const SAFE: &str = "safe";
 pub const THOUGHT: &str = "thought";
 pub const SO_FAR: &str = "so far";
 pub const LIKELY_UNDER: &str = "Likely is the middle of each operation, added up; nine times in ten all of it takes no more than safe.";
+pub const ESTIMATED_UNDER: &str =
+    "Estimated is what it was to take before any of it was worked; likely is what was logged and what is still to come.";
 pub const KEEP: &str = "Keep this estimate";
 pub const KEEP_AGAIN: &str = "Keep this one instead";
 pub const OLD_JOBS: &str = "Three old jobs";
@@ -93,6 +95,17 @@ fn is(word: &str, kind: &str) -> bool {
 /// "25 h 26 likely in all".
 pub fn likely(span: &str) -> String {
     format!("{span} {LIKELY} in all")
+}
+
+/// "26 h 03 in all", of a job that has ended.
+pub fn took(span: &str) -> String {
+    format!("{span} in all")
+}
+
+/// "19 h thought, 25 h 26 estimated", of a job that has ended.
+pub fn took_beside(thought: Option<&str>, estimated: Option<&str>) -> String {
+    let both = [(thought, THOUGHT), (estimated, ESTIMATED)];
+    both.into_iter().filter_map(|(span, word)| span.map(|span| format!("{span} {word}"))).listed().join(", ")
 }
 
 /// "Kind of piece: stool".

@@ -1,5 +1,7 @@
 //! English: a fair or a market.
 
+use fivebar_core::sheet::fair::Lacks;
+
 pub const A_FAIR: &str = "A fair or a market";
 pub const NOTHING_TO_TAKE: &str = "Nothing is for sale yet.";
 pub const NOTHING_UNDER: &str = "A stall is reckoned by the price of a piece: tag one first.";
@@ -12,7 +14,15 @@ pub const HOURS_AT_LOWEST: &str = "Hours at your lowest pay";
 pub const NO_LOWEST: &str = "not said: not covered";
 pub const RECKON: &str = "How many cover it";
 pub const AGAIN: &str = "Other figures";
-pub const NO_PRICE: &str = "Not known: it needs a price, and what it cost.";
+
+/// What a stall can't be reckoned without.
+pub fn lacks(lacks: Lacks) -> &'static str {
+    match lacks {
+        Lacks::Price => "Not known: it has no price yet.",
+        Lacks::Cost => "Not known: what it cost is not noted yet.",
+        Lacks::Both => "Not known: it needs a price, and what it cost.",
+    }
+}
 
 /// "3 sold cover the stall.", "3 would cover the stall, and you have 2."
 pub fn covers(n: u32, written: &str, (free, there): (u32, &str)) -> String {

@@ -1,4 +1,5 @@
 //! English: the four rooms of a job, and its forms.
+use fivebar_core::ledger::kind::sale::Instead;
 use fivebar_core::quantity::Listed;
 
 pub const THE_JOB: &str = "The job";
@@ -141,6 +142,24 @@ pub const WORKED_OUT: &str = "worked out";
 pub const WORK_IT_OUT: &str = "Work it out again";
 pub const TAG_SMALL: &str = "given, its tag";
 pub const HANDED_OVER: &str = "sold, handed over to you";
+pub const REST_HANDED_OVER: &str = "the rest of a sale";
+pub const STILL_DUE_FROM_GALLERY: &str = "Still due";
+pub const NOT_FOR_SALE: &str = "Not for sale any more";
+pub const NOT_FOR_SALE_UNDER: &str = "What it cost stays with this job.";
+pub const WHAT_BECAME: &str = "What became of it";
+pub const YOURS_NOW: &str = "Yours now";
+pub const GIVEN_AWAY: &str = "Given away";
+pub const BROKEN: &str = "Broken";
+
+/// "yours now", "given away", "broken".
+pub fn instead(why: Instead) -> &'static str {
+    match why {
+        Instead::Yours => "yours now",
+        Instead::Given => "given away",
+        Instead::Broken => "broken",
+    }
+}
+
 pub const SIZE: &str = "Size and weight";
 pub const FACTS: &str = "For the buyer, in words";
 pub const FACTS_UNDER: &str = "wood, finish, care, delivery";
@@ -325,9 +344,9 @@ pub fn part_of(n: &str, name: &str) -> String {
     format!("{n} × {name}")
 }
 
-/// "14 h of it is to settle on Bench: a stop may have been forgotten."
+/// "14 h more is to settle on Bench and is not counted until then: a stop may have been forgotten."
 pub fn to_settle(span: &str) -> String {
-    format!("{span} of it is to settle on Bench: a stop may have been forgotten.")
+    format!("{span} more is to settle on Bench and is not counted until then: a stop may have been forgotten.")
 }
 
 /// Beside measured, corrected and recalled: what the hauls of a job bring along.

@@ -29,6 +29,9 @@ pub const SO_FAR: &str = "So far";
 pub const NOTHING_LOGGED: &str = "nothing logged yet";
 pub const COSTS: &str = "Costs";
 pub const FROM_GALLERY: &str = "From the gallery";
+pub const FROM_GALLERY_SMALL: &str = "due from the gallery";
+pub const DUE_FROM_GALLERY: &str = "Still due from the gallery";
+pub const BEYOND_GALLERY: &str = "Of it, beyond what was due";
 pub const TAX_AND_FEES: &str = "Tax and fees";
 pub const COSTS_UNKNOWN: &str = "nothing noted yet";
 pub const AS_IT_STANDS: &str = "Left per hour, as it stands";
@@ -104,6 +107,11 @@ pub fn tag(sum: &str) -> String {
     format!("tag {sum}")
 }
 
+/// "4 sold, 1 not for sale".
+pub fn gone_and(gone: String, kept: u32, written: &str) -> String {
+    if kept == 0 { gone } else { format!("{gone}, {written} not for sale") }
+}
+
 /// "4 sold, 1 at the gallery".
 pub fn gone(sold: u32, gallery: u32, (sold_written, gallery_written): (&str, &str)) -> String {
     match (sold, gallery) {
@@ -112,6 +120,11 @@ pub fn gone(sold: u32, gallery: u32, (sold_written, gallery_written): (&str, &st
         (0, _) => format!("{gallery_written} at the gallery"),
         _ => format!("{sold_written} sold, {gallery_written} at the gallery"),
     }
+}
+
+/// "22.46 due from the gallery".
+pub fn gallery_owes(due: &str) -> String {
+    format!("{due} due from the gallery")
 }
 
 /// "1 left".

@@ -291,7 +291,7 @@ pub fn one_step(blocks: bool, [wide, more]: [bool; 2], other: &str) -> String {
     format!("One {one} {tiles} makes it {other} {side}.")
 }
 
-fn and(all: &[String]) -> String {
+pub fn and(all: &[String]) -> String {
     listed(all, "and")
 }
 

@@ -263,6 +263,14 @@ pub fn wide_enough_for_two(letter: &str, part: &str) -> String {
     format!("{letter} is wide enough for two of {part} side by side, and is only crosscut here.")
 }
 
+/// "One whole tile is planned of each piece, though A and B would give two. To plan with both, saw them in two and count them as such."
+pub fn one_tile_each(letters: &[String]) -> String {
+    let all = super::plan::and(letters);
+    format!(
+        "One whole tile is planned of each piece, though {all} would give two. To plan with both, saw them in two and count them as such."
+    )
+}
+
 pub const PLAN_THE_PARTS: &str = "Plan the job’s parts";
 pub const RIPPED_TOO: &str = "ripped too, not only crosscut";
 pub const REST_MAY_BE_BETTER: &str = "Proven: the rows and the waste in length. Not proven: how it shares out short and long strips.";

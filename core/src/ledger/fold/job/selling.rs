@@ -1,7 +1,7 @@
 //! How a job sells: offers, agreements, sales, payments, galleries. Counts and sums of facts, no price.
 
 use super::brought::{BroughtBack, Lines};
-use crate::ledger::kind::sale::{Carried, Paid, PaymentPart};
+use crate::ledger::kind::sale::{Carried, Instead, Paid, PaymentPart};
 use crate::ledger::{Entry, Fact};
 use crate::money::tax::Tax;
 use crate::quantity::Sorted;
@@ -24,6 +24,10 @@ pub struct Selling {
     /// What galleries sold and handed over.
     pub consignments_paid: Vec<Consigned>,
     pub consignments_returned: Vec<Consigned>,
+    /// What galleries handed over later of what they still owed.
+    pub rests_paid: Vec<RestPaid>,
+    /// Pieces that are not for sale any more.
+    pub not_for_sale: Vec<NotForSale>,
     pub guesses: Guesses,
     brought: Vec<BroughtBack>,
     reversals: Sorted<Id, Reversed>,
@@ -197,6 +201,27 @@ pub struct Consigned {
     pub lot: Option<Id>,
     /// What its buyers handed over, where that was not the tags.
     pub sold_for: Option<Money>,
+    /// What the gallery still owed of it when it paid.
+    pub due: Option<Money>,
+}
+
+/// Pieces that are not for sale any more, and what became of them.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct NotForSale {
+    pub entry: Id,
+    pub at: Wall,
+    pub n: Count,
+    pub why: Instead,
+}
+
+/// A gallery handed over something of what it still owed.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct RestPaid {
+    pub entry: Id,
+    pub at: Wall,
+    /// The sale by the gallery that it is of.
+    pub of: Id,
+    pub sum: Money,
 }
 
 /// What a gallery keeps.
@@ -350,7 +375,7 @@ impl Selling {
         let ours = |sum: Money| sum.currency() == currency;
         let of = |n, sum, (gallery, when): (Option<Id>, Option<Moment>)| {
             let at = entry.when(when);
-            Consigned { entry: entry.id, at, n, sum, terms: None, tax: None, taxed: None, gallery, lot: None, sold_for: None }
+            Consigned { entry: entry.id, at, n, sum, terms: None, tax: None, taxed: None, gallery, lot: None, sold_for: None, due: None }
         };
         match &entry.fact {
             Fact::PiecesConsigned(f) if ours(f.tag) => {
@@ -360,13 +385,17 @@ impl Selling {
             }
             Fact::ConsignmentPaid(f) if ours(f.sum) => {
                 let tax = f.tax.filter(|tax| ours(*tax));
-                let (lot, sold_for) = (f.lot, f.sold_for.filter(|sum| ours(*sum)));
+                let (lot, sold_for, due) = (f.lot, f.sold_for.filter(|sum| ours(*sum)), f.due.filter(|sum| ours(*sum)));
                 let taxed = f.rate.map(|rate| Tax { rate: rate.0, side: f.side.unwrap_or(Side::Inside) });
-                self.consignments_paid.push(Consigned { tax, taxed, lot, sold_for, ..of(f.n, Some(f.sum), (f.gallery, f.when)) });
+                self.consignments_paid.push(Consigned { tax, taxed, lot, sold_for, due, ..of(f.n, Some(f.sum), (f.gallery, f.when)) });
+            }
+            Fact::ConsignmentRestPaid(f) if ours(f.sum) => {
+                self.rests_paid.push(RestPaid { entry: entry.id, at: entry.when(f.when), of: f.of, sum: f.sum });
             }
             Fact::ConsignmentReturned(f) => {
                 self.consignments_returned.push(Consigned { lot: f.lot, ..of(f.n, None, (f.gallery, f.when)) });
             }
+            Fact::PiecesNotForSale(f) => self.not_for_sale.push(NotForSale { entry: entry.id, at: entry.when(f.when), n: f.n, why: f.why }),
             Fact::SellingGuessed(f) => {
                 let guesses = &mut self.guesses;
                 guesses.asks = f.asks.map(|n| n.0).or(guesses.asks);

@@ -44,12 +44,19 @@ impl Selling {
 
     /// Pieces no longer on hand.
     pub fn gone(&self) -> Count {
-        self.sold_pieces().saturating_add(self.sold_by_galleries()).saturating_add(self.at_galleries_now())
+        let went = self.sold_pieces().saturating_add(self.sold_by_galleries()).saturating_add(self.at_galleries_now());
+        went.saturating_add(self.pieces_not_for_sale())
     }
 
-    /// When the last piece left the maker's hand: to a buyer or to a gallery.
+    /// Pieces that are not for sale any more.
+    pub fn pieces_not_for_sale(&self) -> Count {
+        self.not_for_sale.iter().fold(0, |sum, gone| sum.saturating_add(gone.n))
+    }
+
+    /// When the last piece left the maker's hand, to a buyer or to a gallery, or was no longer for sale.
     pub fn last_went(&self) -> Option<Moment> {
-        self.standing().map(|sale| sale.at.at).chain(self.consigned.iter().map(|given| given.at.at)).max()
+        let given = self.consigned.iter().map(|given| given.at.at).chain(self.not_for_sale.iter().map(|gone| gone.at.at));
+        self.standing().map(|sale| sale.at.at).chain(given).max()
     }
 
     /// Whether the last sale was of a piece that the maker drives to its buyer, and of none that was agreed before: that is driven to where it
@@ -101,12 +108,13 @@ impl Selling {
         Money::sum(currency, self.payments.iter().map(|payment| payment.fee))
     }
 
-    /// What galleries handed over.
+    /// What galleries handed over, at once and later.
     ///
     /// # Errors
     /// [`crate::refusal::Refusal::MoneyOutOfRange`].
     pub fn handed_over(&self, currency: Currency) -> Answer<Money> {
-        Money::sum(currency, self.consignments_paid.iter().filter_map(|paid| paid.sum))
+        let later = self.rests_paid.iter().map(|rest| rest.sum);
+        Money::sum(currency, self.consignments_paid.iter().filter_map(|paid| paid.sum).chain(later))
     }
 
     /// What buyers owe in all, paid or not: sales, and what is open of agreements.

@@ -10,8 +10,15 @@ use fivebar_core::quantity::{Key, Wall};
 const SPRING: i64 = 4 * 1_440 + 600;
 const AUTUMN: i64 = 243 * 1_440 - 840;
 
-fn denver(_: Moment) -> Offset {
-    Offset::minutes(-420).unwrap()
+/// It changes its clocks at two in the morning of its own, two hours after New York.
+fn denver(at: Moment) -> Offset {
+    let summer = Moment::at(1_772_960_400_000)..Moment::at(1_793_520_000_000);
+    Offset::minutes(if summer.contains(&at) { -360 } else { -420 }).unwrap()
+}
+
+/// No clock ever changes there.
+fn tokyo(_: Moment) -> Offset {
+    Offset::minutes(540).unwrap()
 }
 
 /// A coat of no job lies from a minute on for so long; looked at later, the clocks of now and of its off time, and the minutes between.
@@ -228,4 +235,44 @@ fn what_was_stopped_is_said_by_the_clock_of_then() {
     let shown = told.at(AUTUMN + 490, []);
     holds(&shown, &["stopped 01:40 after 1 h 20"]);
     lacks(&shown, &["00:40"]);
+}
+
+/// In New York from 22:30 on the eve, stopped at 8:20 after a night in which the clocks changed, and put right elsewhere, after a flight:
+/// its stop and its start, with what is typed, what is shown before and after, and the minutes then.
+#[test]
+fn after_a_flight_what_is_typed_is_of_the_clock_of_then() {
+    type Place = fn(Moment) -> Offset;
+    let check = |(began, ended): (i64, i64), place: Place, (mend, text): (Mend, &str), shows: &[&str], minutes: i64| {
+        let mut told = Told::stands();
+        let run = told.start(began, "Saw");
+        told.at(ended, [tap(Tap::Stop)]);
+        let on = told.today_at(began);
+        told.app.offset_at = Some(place);
+        let looked = ended + 600;
+        told.at(looked, [day(DayTap::Show(on)), day(DayTap::Open(run)), day(DayTap::Mend(Box::new(mend)))]);
+        let shown = told.at(looked, presses(text).into_iter().chain([tap(Tap::PadDone)]));
+        lacks(&shown, &["Not taken", "came twice"]);
+        assert_eq!(told.minutes(), [("Saw".into(), minutes)], "{text} {began}");
+        holds(&shown, shows);
+    };
+    let stop = |text| (Mend::Stop(Typed::default()), text);
+    let start = |text| (Mend::Start(Typed::default()), text);
+    let (spring, autumn) = ((SPRING + 210, SPRING + 740), (AUTUMN + 150, AUTUMN + 800));
+    let there = "by the clock there";
+    for place in [new_york as Place, denver] {
+        check(spring, place, stop("2330"), &["22:30", "ended at 23:30", "The clock said 22:30 to 08:20."], 60);
+        check(spring, place, stop("0330"), &["ended at 03:30"], 240);
+        check(spring, place, start("2300"), &["23:00"], 500);
+        check(spring, place, start("2130"), &["21:30"], 590);
+        check(autumn, place, stop("2330"), &["22:30", "ended at 23:30", "The clock said 22:30 to 08:20."], 60);
+        check(autumn, place, stop("0330"), &["ended at 03:30"], 360);
+        check(autumn, place, start("2300"), &["23:00"], 620);
+        check(autumn, place, start("2130"), &["21:30"], 710);
+    }
+    check(spring, denver, stop("2330"), &[there], 60);
+    // Nobody knows there when the clocks changed: all of it by the clock of the start, and which that is.
+    let of_start = "by the clock of the start, UTC-5";
+    check(spring, tokyo, stop("2330"), &["ended at 23:30", "The clock said 22:30 to 07:20.", of_start], 60);
+    check(spring, tokyo, stop("0330"), &["ended at 03:30", of_start], 300);
+    check(autumn, tokyo, stop("0330"), &["ended at 03:30", "The clock said 22:30 to 09:20.", "by the clock of the start, UTC-4"], 300);
 }

@@ -1,5 +1,6 @@
 //! What a form is for.
 
+use fivebar_core::ledger::decide::PaidOf;
 use fivebar_core::ledger::fold::Over;
 use fivebar_core::quantity::{Id, Money};
 
@@ -44,6 +45,8 @@ pub enum What {
     Consign,
     /// A gallery paid, or gave back, of a consignment.
     GalleryPaid(Id),
+    /// Pieces are not for sale any more.
+    NotForSale,
     Lesson,
     /// The moistures of the room it will live in.
     Room,
@@ -56,4 +59,16 @@ pub enum PaidTo {
     Agreed(Id),
     /// A part of what was agreed, with what it lacks.
     Part(Id, Money),
+    /// What a gallery still owes of what it sold.
+    Gallery(Id),
+}
+
+impl From<PaidTo> for PaidOf {
+    fn from(to: PaidTo) -> PaidOf {
+        match to {
+            PaidTo::Sale(id) => PaidOf::Sale(id),
+            PaidTo::Gallery(id) => PaidOf::Gallery(id),
+            PaidTo::Agreed(id) | PaidTo::Part(id, _) => PaidOf::Agreed(id),
+        }
+    }
 }

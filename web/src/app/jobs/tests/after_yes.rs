@@ -2,6 +2,7 @@
 
 use super::*;
 use fivebar_core::ledger::fold::AgreementState;
+use fivebar_core::ledger::kind::sale::Instead;
 
 /// Two stools of three agreed for 800 with 300 ahead.
 const AGREED: &str = "2026-05-22 08:14 -05:00 workshop USD inch\ntill tax 0.055\njob more \"Stools\" 3 order\n\
@@ -141,4 +142,71 @@ fn one_of_three_comes_back() {
     let entry = maker.sheet().selling.sales[0].back[0].entry;
     maker.tap(Tap::Strike(entry)).hides(&["-33.00"]);
     assert_eq!(maker.sheet().account.sold.pieces, 3);
+}
+
+/// 145 at 5.5 % inside, of which a gallery keeps 40 % before tax and sends the tax in, is 82.46: of 60 the rest is asked for here as on Price.
+#[test]
+fn what_a_gallery_lacks_is_asked_for() {
+    let mut maker =
+        Maker::told(&["2026-05-22 08:14 -05:00 workshop USD inch\ntill tax 0.055 inside\njob more \"Stools\" 3 spec\ntag 145 more\n\
+        consign 2 more tag 145 share 0.4 as lot\n"]);
+    let lot = maker.room("more", Room::Sell).sheet().selling.lots()[0].id;
+    maker.tap(Tap::Write(What::GalleryPaid(lot))).figures(&["1", "60"]).shows(&["Still due", "22.46", "The rest is to come"]);
+    maker.tap(Tap::Save).shows(&["$22.46 due", "sold, handed over to you", "60.00", "22.46 due from the gallery"]);
+    maker.tap(Tap::List).shows(&["Due and owed", "$22.46", "due from the gallery"]).open("more").shows(&["Still due from the gallery"]);
+    let of = maker.room("more", Room::Sell).sheet().selling.consignments_paid[0].entry;
+    maker.now.chance = [7; 10];
+    maker.tap(Tap::Write(What::Pay(PaidTo::Gallery(of)))).shows(&["22.46"]).hides(&["How it is paid"]).figures(&["23"]).tap(Tap::Save);
+    maker
+        .shows(&["is more than the $22.46 that is due"])
+        .figures(&["22.46"])
+        .tap(Tap::Save)
+        .shows(&["the rest of a sale"])
+        .hides(&["due from"]);
+    let rest = maker.sheet().selling.rests_paid[0].entry;
+    maker.tap(Tap::Strike(rest)).shows(&["22.46 due from the gallery"]);
+    // Sold for less, and that was all.
+    maker.tap(Tap::Write(What::GalleryPaid(lot))).figures(&["1", "70"]).pick(Pick::ThatIsAll(true)).shows(&["Less than its terms say"]);
+    maker.tap(Tap::Save).shows(&["70.00"]);
+    assert_eq!(maker.sheet().account.sold.due_from_galleries.amount().to_string(), "22.46");
+}
+
+/// A piece that is not for sale any more is said by what became of it, leaves the count, and can be struck.
+#[test]
+fn a_piece_that_is_not_for_sale_is_said() {
+    let mut maker =
+        Maker::told(&["2026-05-22 08:14 -05:00 workshop USD inch\njob more \"Stools\" 3 spec\ntag 145 more\nspend 30 wood on more\n"]);
+    maker.room("more", Room::Sell).shows(&["Not for sale any more"]).tap(Tap::Write(What::NotForSale));
+    maker.shows(&["Yours now", "Given away", "Broken", "What it cost stays with this job."]).pick(Pick::Instead(Instead::Broken));
+    maker
+        .figures(&["4"])
+        .tap(Tap::Save)
+        .shows(&["you asked for 4 pieces, and there are 3"])
+        .figures(&["1"])
+        .tap(Tap::Save)
+        .shows(&["2 left", "broken, Fri 22 May"]);
+    maker.tap(Tap::List).shows(&["none sold yet, 1 not for sale"]).room("more", Room::Sell);
+    let entry = maker.sheet().selling.not_for_sale[0].entry;
+    maker.tap(Tap::Strike(entry)).shows(&["3 left"]).hides(&["broken"]);
+}
+
+/// An order of 100 with 51 ahead that came to nothing: what was kept stands beside what was sold, and what went back among its payments.
+#[test]
+fn lines_of_an_order_that_came_to_nothing() {
+    #[track_caller]
+    fn check(lines: &str, shows: &[&str], hides: &[&str]) {
+        let ordered = "2026-05-22 08:14 -05:00 workshop USD inch\njob more \"Stools\" 3 order\nagree 100 for 1 more fetched deposit 51 as deal\n\
+            pay 51 for more bank agreed deal\n";
+        Maker::told(&[&format!("{ordered}{lines}")]).open("more").shows(shows).hides(hides);
+    }
+    let sold = "sell 1 more for 450 notes\n";
+    check("", &["Agreed $100.00", "deposit in", "51.00"], &["kept"]);
+    check("cancel deal on more kept 51", &["Kept $51.00"], &["Handed back", "Sold"]);
+    check(&format!("{sold}cancel deal on more kept 51"), &["Sold $450.00, 51.00 kept"], &["Handed back"]);
+    check(
+        &format!("{sold}cancel deal on more kept 20"),
+        &["Sold $450.00, 20.00 kept", "Came in", "501.00", "Handed back", "\u{2212}31.00"],
+        &[],
+    );
+    check(&format!("{sold}cancel deal on more"), &["Sold $450.00", "Handed back", "\u{2212}51.00"], &["kept"]);
 }

@@ -116,6 +116,23 @@ fn a_quote_says_that_a_day_is_missed() {
     maker.shows(&["Fri 3 April"]).tap(Tap::Room(Room::Quote)).hides(&["To be done by"]);
 }
 
+/// Of a job in forty operations what it all comes to, and when it is ready, stand before the list; of one in four after it.
+#[test]
+fn what_many_steps_come_to_stands_before_them() {
+    let check = |n: usize, first: bool| {
+        let plans: String = (1..=n).map(|nth| format!("plan \"step {nth}\" make 45 min for stool\n")).collect();
+        let told = format!("2026-03-02 09:00 +00:00 workshop EUR metric\njob stool \"Stool\" 1 order\n{plans}");
+        for (room, comes_to) in [(Room::Dates, "Begun now"), (Room::Hours, " likely in all")] {
+            let mut maker = Maker::told(&[&told]);
+            let shown = page(&maker.room("stool", room).app).html().to_lowercase();
+            let place = |words: &str| shown.find(&words.to_lowercase()).unwrap_or_else(|| panic!("{words} in {shown}"));
+            assert_eq!(place(comes_to) < place("step 1<"), first, "{n} {comes_to}");
+        }
+    };
+    check(40, true);
+    check(4, false);
+}
+
 #[test]
 fn a_day_promised_with_a_price_is_moved_there() {
     Maker::before_delivery().room("bench", Room::Dates).shows(&["Sat 23 May", "Promised with the price: change it there."]);
@@ -179,6 +196,20 @@ fn a_job_that_has_ended_has_no_dates() {
     maker.open("stool").tap(Tap::End).tap(Tap::Room(Room::Quote)).shows(&["You are done with this job"]);
     let page = page(&maker.app).html();
     assert!(!page.contains("Write this quote down") && !page.contains("Share it") && !page.contains("sheet card quote"), "{page}");
+    maker.tap(Tap::Room(Room::Dates)).shows(&["You are done with this job: nothing of it is to come."]);
+    maker.hides(&["To be done by", "Begun now", "plan operations", "One day later"]);
+}
+
+/// What an ended job took stands beside what was thought and estimated, and nothing is forecast of it: in both examples.
+#[test]
+fn a_job_that_has_ended_forecasts_nothing() {
+    let check = |story: &str, job: &str, took: &[&str]| {
+        let mut maker = Maker::told(&[story]);
+        maker.open(job).tap(Tap::Room(Room::Hours)).shows(took);
+        maker.hides(&["likely", " safe</span>", "that it may run over", "the factor", "How it is reckoned"]);
+    };
+    check(STANDS, "stands", &["24 h in all"]);
+    check(BENCH, "bench", &["26 h 03 in all", ">19 h thought, 25 h 26 estimated<", "Kept Wed 15 April: 25 h 26, and 32 h 18 to be safe"]);
 }
 
 /// A refusal is about what was typed: it goes with the next letter, and with the form.

@@ -175,6 +175,37 @@ fn one_old_job_is_struck_and_the_others_stay() {
     }
 }
 
+/// Two rows are half typed and the page is loaded anew: they stand there again. Saved, or left with Not now, nothing is kept.
+#[test]
+fn half_typed_old_jobs_outlive_a_reload() {
+    use crate::app::order::Order;
+    let kept = |maker: &Maker| {
+        maker.orders.iter().rev().find_map(|order| if let Order::KeepOldJobs(text) = order { Some(text.clone()) } else { None })
+    };
+    let typed = |maker: &mut Maker| {
+        maker.tap(Tap::Write(What::OldJobs)).tap(Tap::Say(0, "Coffee table".into())).tap(Tap::Say(1, "Stools".into()));
+        maker.figures(&["28.4", "", "20", "", "17.7"]);
+        kept(maker).unwrap()
+    };
+    let text = typed(&mut begun());
+    for (end, saved) in [(Tap::Save, true), (Tap::Close, false)] {
+        let mut again = begun();
+        again.app.jobs.half = text.clone();
+        again.tap(Tap::Write(What::OldJobs)).shows(&["Coffee table", "28.4", "20", "Stools", "17.7"]).tap(end);
+        assert_eq!((kept(&again), again.app.shelf().workshop().old_jobs.len() == 2), (Some(String::new()), saved));
+        again.tap(Tap::Write(What::OldJobs)).hides(&["28.4"]);
+    }
+    // Another form leaves what is kept alone; what can't be read is no row.
+    let mut other = begun();
+    other.app.jobs.half = text.clone();
+    other.tap(Tap::Write(What::Lesson)).tap(Tap::Close);
+    assert_eq!((kept(&other), other.app.jobs.half == text), (None, true));
+    let mut none = begun();
+    none.app.jobs.half = "no row at all".into();
+    none.tap(Tap::Write(What::OldJobs)).tap(Tap::Save).shows(&["no row at all"]);
+    assert!(none.app.shelf().workshop().old_jobs.is_empty(), "a row without hours is refused");
+}
+
 /// A row is put right where it stands: filled as it was told, refused by its figure with nothing lost, taken back whole.
 #[test]
 fn an_old_job_is_put_right() {
@@ -211,9 +242,21 @@ fn looking_back_says_what_was_warned_of() {
 
 #[test]
 fn a_job_shows_how_far_it_has_come() {
-    let mut maker = Maker::told(&[BENCH.split("2026-05-11").next().unwrap()]);
+    let told = BENCH.split("2026-05-11").next().unwrap();
+    let named = |told: &str, op: &str| {
+        told.replacen(&format!("start \"{op}\" make on bench\n"), &format!("start \"{op}\" make on bench as {op}\n"), 1)
+    };
+    let told = named(&named(told, "milling"), "frames");
+    // Two long stretches that nobody noted anything in were right.
+    let mut maker = Maker::told(&[&format!("{told}09:38 confirm run milling\n09:38 confirm run frames\n")]);
     // 55 + 212 + 171 + 118 + 268 + 66 + 97 min so far.
     maker.open("bench").shows(&["Against the estimate", "19 h thought, 25 h 26 estimated, 16 h 27 so far", "likely in all, as it goes."]);
+    // Drawn to scale: what was thought, estimated and safe, and as much ink as hours were worked.
+    let page = page(&maker.app).html();
+    let (_, drawn) = page.split_once("Against the estimate").unwrap();
+    let (drawn, _) = drawn.split_once("</svg>").unwrap();
+    assert_eq!(["thought", "estimated", "safe"].map(|mark| drawn.matches(&format!(">{mark}")).count()), [1, 1, 1], "{drawn}");
+    assert_eq!((drawn.matches("class=\"fink\"").count(), drawn.matches("class=\"funder\"").count()), (1, 0), "{drawn}");
     // The same figure under the same word on every page.
     maker.shows(&["fetch 1 h 23, sort 31 min, make 15 h 32, ", " sell and office 55 min, "]);
     maker.tap(Tap::Room(Room::Hours)).shows(&["fetch 1 h 23, sort 31 min, make 15 h 32, office 55 min"]);
@@ -371,7 +414,7 @@ fn a_drive_is_worked_back_like_what_else_was_planned() {
 /// Sanding took four hours longer than was likely: logged and to come add up to all of it, likely and safe.
 #[test]
 fn what_is_logged_and_what_is_to_come_add_up() {
-    let mut maker = Maker::told(&[&format!("{CABINET}11:00 start \"sand\" make on more\n16:00 stop\n")]);
+    let mut maker = Maker::told(&[&format!("{CABINET}11:00 start \"sand\" make on more as sanding\n16:00 stop\nconfirm run sanding\n")]);
     maker.room("more", Room::Hours);
     let html = crate::screens::page(&maker.app).html();
     let said = between(&html, ">Logged ", " safe.<");

@@ -15,7 +15,7 @@ fn the_page_before_a_delivery() {
         "then 276.00 due",
         "Lifting guides are for close, level lifts.",
         "deliver 1 h 30 to come",
-        "20 h 45, and 4 h 49 to settle, 1 h 30 to come",
+        "25 h 34, 1 h 30 to come",
         "Agreed €460.00",
         "deposit in ",
         "184.00",
@@ -26,7 +26,7 @@ fn the_page_before_a_delivery() {
         "Left per hour, as it stands",
         "13.16",
         "27 pieces, 43.7 L",
-        "20 h 45, and 4 h 49 to settle, 55.33 spent",
+        "25 h 34, 55.33 spent",
         "460 agreed, 276 due",
         "after hand-over",
     ]);

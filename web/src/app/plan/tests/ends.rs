@@ -151,3 +151,24 @@ fn inches_say_what_the_last_row_is_sawn_to() {
     let pieces = sheet.used.iter().map(|used| used.pieces).sum();
     assert_eq!(fivebar_core::sheet::make::planned::planned(&shop, &job, pieces).map(|it| it.finished), Some(whole));
 }
+
+/// Two jobs of one design have one name: of how many pieces each is stands on every page of it, as in the list.
+#[test]
+fn a_job_of_several_is_called_so_on_each_page() {
+    let story = tell(&STORY.replace("\"Tray\" 1 spec", "\"Tray\" 2 spec"));
+    let mut app = App::for_tests(Place::Jobs);
+    app.own = Shelf::of(Device::new([1; 8]), story.book, Sorted::new());
+    app.now = Wall::new(story.now.at, story.now.offset);
+    app.jobs.open = story.names.job("tray");
+    for taps in [
+        vec![],
+        vec![Tap::Open, Tap::Choose],
+        vec![Tap::Shape(Shape::Sticks)],
+        vec![Tap::Piles],
+        vec![Tap::Buy],
+        vec![Tap::Change, Tap::Go],
+    ] {
+        heard(&mut app, taps.clone());
+        assert!(page(&app).contains("Tray, 2"), "{taps:?}: {}", page(&app));
+    }
+}

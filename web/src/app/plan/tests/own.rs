@@ -73,6 +73,23 @@ fn the_jobs_own_pieces_go_before_those_of_the_rack() {
     }
 }
 
+/// Of another size they go first too, where the plan is worth the same: a thinner strip is planed to the same row.
+#[test]
+fn the_jobs_own_pieces_of_another_size_go_first_where_the_plan_is_worth_the_same() {
+    let slim = "pile slim oak-european 25 x 62 x 1010 mm\ncount 9 slim\ntake 9 slim for tray\n";
+    let mut app = begun(slim, Shape::Rows);
+    let all = fivebar_core::sheet::make::sources(&app.shelf().shop(app.now.at), app.jobs.open.unwrap()).unwrap();
+    let own = all.iter().find(|it| it.in_job).unwrap().which();
+    heard(&mut app, [Tap::Turn(own)]);
+    typed(&mut app, &["", "", "", "", "20"]);
+    let shown = planned(&mut app);
+    let (given, found) = (app.plan.given.as_ref().unwrap(), app.plan.found.as_ref().unwrap());
+    assert!(given.sources.iter().any(|it| !it.in_job), "the rack is planned with");
+    let of_rack = found.sheet.used.iter().filter(|it| !given.sources[it.source].in_job).map(|it| it.pieces).sum::<u32>();
+    assert_eq!((of_rack, 1 < used(&app)), (0, true), "{shown}");
+    assert!(shown.contains("in the job already"), "{shown}");
+}
+
 /// A board more than the plan uses: the figures of the plan stay, and what differs is said; also where the job has no parts.
 #[test]
 fn a_board_more_takes_no_figure_away() {

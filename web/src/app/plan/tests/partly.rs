@@ -57,9 +57,32 @@ fn check(ticks: &[Tap], says_so: &[&str], then: (u32, u32)) {
 #[test]
 fn boards_that_are_cut_stay_in_the_job() {
     let all = |n: usize| (0..n).map(Tap::Tick).collect::<Vec<_>>();
-    let wrong = "If a tick is wrong, take it off first.";
+    let wrong = "If a tick is wrong, take it off at the saw, then ";
     check(&all(1), &["2 boards are ticked as cut.", wrong, "Put back the 2 not cut", "the 2 cut stay in the job"], (10, 2));
     check(&[Tap::OneMore(0)], &["1 board is ticked as cut.", "Put back the 3 not cut", "the one that is cut stays"], (11, 1));
+}
+
+/// From where it is asked a key leads to the list at the saw, and without the tick all goes back.
+#[test]
+fn a_wrong_tick_is_taken_off_where_it_is_said() {
+    for instead in [false, true] {
+        let mut app = used(&[Tap::OneMore(0)]);
+        let (job, plan) = (app.jobs.open.unwrap(), app.plan.used.unwrap());
+        if instead {
+            again(&mut app);
+        }
+        heard(&mut app, [if instead { Tap::Use } else { Tap::Drop }]);
+        let then = if instead { "then plan again." } else { "then drop the plan there." };
+        says(&app, &["take it off at the saw", then, ">To the list at the saw<", "to take off a wrong tick"], &[]);
+        heard(&mut app, [Tap::SawOf(job, plan)]);
+        says(&app, &["At the saw, mm", "1 of 2", ">Drop this plan<"], &["What becomes of its wood?"]);
+        heard(&mut app, [Tap::OneMore(0), Tap::Tick(0)]);
+        says(&app, &["0 of 2"], &["mixed", "tick done"]);
+        heard(&mut app, [Tap::Drop]);
+        says(&app, &[">Put them back<"], &["ticked as cut", "To the list at the saw"]);
+        heard(&mut app, [Tap::DropAnd(false)]);
+        assert_eq!(strips_of(&app), (12, 0), "{instead}");
+    }
 }
 
 /// All is cut: nothing can go back, and that is not offered.

@@ -222,6 +222,12 @@ fn a_field_repeats_what_was_asked_and_how_far_off_it_is() {
     check("", &without(0, vec![Tap::Shape(Shape::Field), Tap::Pattern(2)]), &["600", "300", "20"], &basket);
     let whole = ["nearest of these tiles", "No field of tiles of these sizes comes nearer; others may."];
     check("", &[Tap::Shape(Shape::Field), Tap::Pattern(2)], &["600", "310", "20"], &whole);
+    // By hand: a tread end 150 wide gives two of 60 side by side, with a kerf between and its edges trimmed; one is planned.
+    let two =
+        "One whole tile is planned of each piece, though B would give two. To plan with both, saw them in two and count them as such.";
+    check("", &without(0, vec![Tap::Shape(Shape::Field), Tap::Pattern(0)]), &["340", "60", "20"], &[two]);
+    let (_, one) = said("", &without(0, vec![Tap::Shape(Shape::Field), Tap::Pattern(2)]), &["600", "300", "20"]);
+    assert!(!one.contains("One whole tile is planned"), "{one}");
     let (app, shown) = said("", &brick, &["580", "360", "38"]);
     assert!(shown.contains("Brick, 580 × 360 mm, 38 high.") && shown.contains("It is just so."), "{shown}");
     assert!(shown.contains("nearest possible") && shown.contains("No field of these pieces comes nearer."), "{shown}");

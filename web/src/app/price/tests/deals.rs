@@ -268,3 +268,72 @@ fn an_agreement_with_somebody_new_is_taken_back_whole() {
     assert!(sheet(&maker.app).unwrap().agreed.is_empty());
     assert!(shop(&maker.app).workshop.people.iter().all(|person| person.role != fivebar_core::ledger::kind::book::Role::Buyer));
 }
+
+/// What a gallery handed over lacks of its terms: said with its sum on the form, on the list until it comes, and no more than that comes.
+#[test]
+fn what_a_gallery_lacks_stays_due_until_it_comes() {
+    let mut maker = Maker::at_market();
+    let job = maker.job;
+    maker.tap(Tap::Gallery(GalleryTap::Leave(job))).tap(Tap::Gallery(GalleryTap::Pieces(2))).tap(Tap::Gallery(GalleryTap::Consigned));
+    let lot = sheet(&maker.app).unwrap().at_galleries[0].there.lot;
+    let part = |maker: &mut Maker| {
+        maker.tap(Tap::Gallery(GalleryTap::Back(job, lot))).tap(Tap::Gallery(GalleryTap::Pad(gallery::Field::Sum))).press("60");
+        maker.tap(Tap::Gallery(GalleryTap::PadDone)).shows(&["Gallery paid 60.00", "for 1 piece; 22.46 still due", "The rest is to come"]);
+    };
+    part(&mut maker);
+    maker.tap(Tap::Gallery(GalleryTap::Paid)).shows(&["Of 82.46", "due 22.46", "Take back: gallery paid 60.00"]);
+    maker.tap(Tap::Gallery(GalleryTap::Back(job, lot))).shows(&["It still owes", "22.46"]).tap(Tap::Close);
+    let of = sheet(&maker.app).unwrap().galleries_owe[0].due.of;
+    maker.tap(Tap::Deal(DealTap::Open(job, PaidOf::Gallery(of))));
+    maker.shows(&["22.46 due", "22.46 came in", "Paid in part"]).tap(Tap::Deal(DealTap::Pad)).press("30").tap(Tap::Deal(DealTap::PadDone));
+    maker.shows(&["is more than the $22.46 that is due"]).say(Msg::Common(Common::Understood));
+    maker.tap(Tap::Deal(DealTap::PadAway));
+    let sum = maker.money("22.46");
+    maker.now.chance = [7; 10];
+    maker.tap(Tap::Deal(DealTap::Received(sum))).hides(&["due 22.46"]).shows(&["Take back: 22.46 came in"]);
+    maker.say(Msg::Common(Common::TakeBack));
+    maker.shows(&["due 22.46"]);
+    // The other one went for less, and that was all.
+    part(&mut maker);
+    maker.tap(Tap::Gallery(GalleryTap::ThatIsAll(true))).shows(&["22.46 less than its terms say"]).tap(Tap::Gallery(GalleryTap::Paid));
+    assert_eq!(sheet(&maker.app).unwrap().galleries_owe.len(), 1);
+}
+
+/// A hand-over that ends on a coin is named by what was paid, and so is the rest of a sale.
+#[test]
+fn the_bar_names_what_was_paid_to_the_coin() {
+    for (price, paid, bar) in
+        [("80.02", Paid::Notes, "sold at 80<"), ("80.02", Paid::Bank, "sold at 80.02<"), ("80.03", Paid::Notes, "sold at 80.05<")]
+    {
+        let story = format!(
+            "2026-03-02 09:00 -05:00 workshop USD inch\ntill cash 0.05\njob stools \"Stools\" 2 order\nagree {price} for 1 stools fetched as deal\n"
+        );
+        let mut maker = Maker::told(&story, "stools");
+        deal(&mut maker);
+        maker.tap(Tap::Deal(DealTap::Paid(paid))).tap(Tap::Deal(DealTap::HandedOver)).shows(&[&format!("Take back: {bar}")]);
+    }
+    let story =
+        "2026-03-02 09:00 -05:00 workshop USD inch\ntill cash 0.05\njob stools \"Stools\" 2 spec\nsell 1 stools for 80.02 as sale\n";
+    let mut maker = Maker::told(story, "stools");
+    let (job, sale) = (maker.job, sheet(&maker.app).unwrap().owed[0].sale);
+    maker.tap(Tap::Deal(DealTap::Open(job, PaidOf::Sale(sale)))).tap(Tap::Deal(DealTap::Paid(Paid::Notes))).tap(Tap::Deal(DealTap::Pad));
+    maker.press("80.02").tap(Tap::Deal(DealTap::PadDone)).shows(&["Take back: 80.00 came in"]);
+}
+
+/// A price that was typed is of the number in front of it: with another it is asked anew, and nothing can be agreed before.
+#[test]
+fn a_typed_price_is_of_its_number_of_pieces() {
+    let mut maker = Maker::at_market();
+    let job = maker.job;
+    maker.tap(Tap::Agree(AgreeTap::Open(job, None))).tap(Tap::Agree(AgreeTap::Pieces(2)));
+    let Over::Agree(agree) = maker.app.price.over.clone() else { panic!("agree") };
+    assert_eq!(agree.sum, Some(maker.money("290")), "what is asked goes along");
+    maker.tap(Tap::Agree(AgreeTap::Pad(agree::Field::Price))).press("260").tap(Tap::Agree(AgreeTap::PadDone));
+    maker.tap(Tap::Agree(AgreeTap::Share(50))).shows(&["2 for 260, deposit 130"]).tap(Tap::Agree(AgreeTap::Pieces(1)));
+    maker.shows(&["The price was for 2 pieces. Say it for 1 piece.", "not yet"]).hides(&["for 260", "deposit 130"]);
+    let before = maker.app.own.book.len();
+    maker.tap(Tap::Agree(AgreeTap::Save));
+    assert_eq!(maker.app.own.book.len(), before, "nothing is agreed without a price");
+    maker.tap(Tap::Agree(AgreeTap::Pad(agree::Field::Price))).press("140").tap(Tap::Agree(AgreeTap::PadDone));
+    maker.hides(&["The price was for"]).shows(&["140, deposit 70"]).tap(Tap::Agree(AgreeTap::Pieces(1))).shows(&["140, deposit 70"]);
+}

@@ -48,3 +48,22 @@ fn a_fair_that_is_not_known_or_never_covered_says_so() {
     fair(&mut maker, ["50", "", "5"]);
     maker.shows(&["3 would cover the stall, and you have 1.", "1 sold"]);
 }
+
+/// What lacks is named, and nothing beside it.
+#[test]
+fn what_lacks_for_a_fair_is_named_alone() {
+    const BARE: &str = "2026-03-02 09:00 -05:00 workshop USD inch\njob stools \"Stools\" 10 spec\n";
+    let (price, cost) = ("tag 60 stools\n", "spend 200 wood on stools\n");
+    for (lines, said) in [
+        (price.to_owned(), "Not known: what it cost is not noted yet."),
+        (cost.to_owned(), "Not known: it has no price yet."),
+        (String::new(), "Not known: it needs a price, and what it cost."),
+    ] {
+        let mut maker = Maker::told(&format!("{BARE}{lines}"), "stools");
+        fair(&mut maker, ["50", "", "5"]);
+        maker.shows(&[said]);
+    }
+    let mut maker = Maker::told(&format!("{BARE}{price}{cost}"), "stools");
+    fair(&mut maker, ["50", "", "5"]);
+    maker.hides(&["Not known"]);
+}

@@ -155,7 +155,13 @@ fn a_share_ahead_goes_along_with_the_price() {
     let agree = Tap::Agree;
     maker.tap(agree(AgreeTap::Open(job, None))).tap(agree(AgreeTap::Share(30))).shows(&["120, deposit 36"]);
     maker.tap(agree(AgreeTap::Pad(super::agree::Field::Price))).press("170").tap(agree(AgreeTap::PadDone)).shows(&["170, deposit 51"]);
-    maker.tap(agree(AgreeTap::Pieces(2))).shows(&["2 for 170, deposit 51"]);
+    // Of two it is named anew.
+    maker.tap(agree(AgreeTap::Pieces(2))).shows(&["The price was for 1 piece."]).hides(&["deposit 51"]);
+    maker
+        .tap(agree(AgreeTap::Pad(super::agree::Field::Price)))
+        .press("170")
+        .tap(agree(AgreeTap::PadDone))
+        .shows(&["2 for 170, deposit 51"]);
     maker.tap(agree(AgreeTap::Pad(super::agree::Field::Deposit))).press("20").tap(agree(AgreeTap::PadDone));
     maker
         .tap(agree(AgreeTap::Pad(super::agree::Field::Price)))

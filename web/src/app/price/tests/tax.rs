@@ -69,7 +69,7 @@ fn an_agreement_says_whether_it_is_with_tax() {
     inside.tap(Tap::Agree(AgreeTap::Open(job, None))).shows(&["Agreed price"]).hides(&["with tax"]);
 }
 
-/// Two of 175 with 8.25 % on top are 378.88 (350 x 1.0825 = 378.875); what was named is for all of them.
+/// Two of 175 with 8.25 % on top are 378.88 (350 x 1.0825 = 378.875); what was named was for two.
 #[test]
 fn an_agreed_sum_at_the_tag_goes_along_with_the_pieces() {
     use super::super::agree::Field;
@@ -77,7 +77,7 @@ fn an_agreed_sum_at_the_tag_goes_along_with_the_pieces() {
     let job = maker.job;
     maker.tap(Tap::Agree(AgreeTap::Open(job, None))).shows(&["189.44"]).tap(Tap::Agree(AgreeTap::Pieces(2))).shows(&["378.88"]);
     maker.tap(Tap::Agree(AgreeTap::Pad(Field::Price))).press("300").tap(Tap::Agree(AgreeTap::PadDone));
-    maker.tap(Tap::Agree(AgreeTap::Pieces(3))).shows(&["300"]).hides(&["568.31"]);
+    maker.tap(Tap::Agree(AgreeTap::Pieces(3))).shows(&["The price was for 2 pieces. Say it for 3 pieces."]).hides(&["568.31", "3 for 300"]);
 }
 
 /// A settle is a sum that is handed over, the tag is not: both say so.

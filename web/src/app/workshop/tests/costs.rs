@@ -27,7 +27,7 @@ fn key(key: &str) -> Key {
 fn a_can_is_opened_in_the_workshop() {
     let mut app = App::for_tests(Place::Workshop);
     let form = after(&mut app, [tap(Tap::Open(Over::Costs)), can(CanTap::New)]);
-    assert!(form.contains("Which one (no names)") && form.contains("It holds"), "{form}");
+    assert!(form.contains("What stands on the can") && form.contains("It holds"), "{form}");
     let ml = can(CanTap::Unit(key("ml")));
     let figures = figures(&["750", "24"]);
     let refused = after(&mut app, [can(CanTap::Name("Hard oil".into())), ml].into_iter().chain(figures).chain([can(CanTap::Save)]));

@@ -13,7 +13,7 @@ use crate::parts::seg::{Seg, seg};
 use crate::screens::Seen;
 use crate::screens::spent_on::{choice, spent_key};
 use crate::view::{El, el};
-use crate::words::en::{common, costs as cost_words, job as words, jobs};
+use crate::words::en::{cans as cans_words, common, costs as cost_words, job as words, jobs};
 use fivebar_core::quantity::{Key, Listed, Units};
 use fivebar_core::sheet::carried::HAUL;
 use fivebar_core::sheet::job::JobSheet;
@@ -94,7 +94,8 @@ fn kinds(draft: &Draft, sheet: &JobSheet) -> Vec<El<Msg>> {
         let key = keys.get(nth).and_then(|key| Key::read(key));
         say(Tap::Pick(key.map_or(Pick::More, Pick::Spending)))
     };
-    vec![flowing("key h48", shown, pick), worded("spent-on", words::WHICH, draft, 0)]
+    let which = if draft.picks.way == Way::Share { cans_words::NAME } else { words::WHICH };
+    vec![flowing("key h48", shown, pick), worded("spent-on", which, draft, 0)]
 }
 
 fn size(units: Units) -> Asked {

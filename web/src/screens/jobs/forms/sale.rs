@@ -6,7 +6,7 @@ use super::super::page::can_tip;
 use super::super::say;
 use super::Asked;
 use crate::app::jobs::Tap;
-use crate::app::jobs::draft::{Draft, Pick, What, agreement_done, of_several};
+use crate::app::jobs::draft::{Draft, PaidTo, Pick, What, agreement_done, of_several};
 use crate::app::price::gallery::there;
 use crate::app::taxes::tax;
 use crate::app::{App, Msg};
@@ -16,12 +16,12 @@ use crate::parts::day_steps::day_steps;
 use crate::parts::key::key;
 use crate::parts::seg::{Seg, even};
 use crate::screens::price::agree::known;
-use crate::screens::price::gallery::at;
+use crate::screens::price::gallery::{at, rest_or_all};
 use crate::screens::{Seen, taxes};
 use crate::view::{El, el};
 use crate::words::en::{common, deal, job as words, jobs, taxes as tax_words, waiting};
 use fivebar_core::ledger::fold::{Agreement, TaxBy, part as part_of};
-use fivebar_core::ledger::kind::sale::{Carried, Paid};
+use fivebar_core::ledger::kind::sale::{Carried, Instead, Paid};
 use fivebar_core::quantity::{Count, Currency, Decimal, Id, Listed, Money, PILE_MOST, Wall, reading};
 use fivebar_core::sheet::gallery::AtGallery;
 use fivebar_core::sheet::job::JobSheet;
@@ -32,9 +32,9 @@ pub fn asked(draft: &Draft, sheet: &JobSheet, (app, seen): (&App, Seen<'_>)) -> 
     match draft.what {
         What::Agree => agree(draft, sheet, (app, seen)),
         What::Sell(agreed) => sell(draft, (sheet, agreed), (app, seen)),
-        What::Pay(_) => {
+        What::Pay(to) => {
             let mut asked = Asked::new("jobs/pay", words::PAY);
-            asked.above = vec![how_paid(draft, false)];
+            asked.above = vec![how_paid(draft, false)].into_iter().filter(|_| !matches!(to, PaidTo::Gallery(_))).listed();
             asked.slots = vec![Slot::new(words::SUM, code)];
             asked
         }
@@ -55,9 +55,17 @@ pub fn asked(draft: &Draft, sheet: &JobSheet, (app, seen): (&App, Seen<'_>)) -> 
         }
         What::GalleryPaid(lot) => {
             let mut asked = Asked::new("jobs/gallery", words::GALLERY_PAID);
-            asked.above = there(app, (sheet.job, lot)).map(|there| at_gallery(&there, app, seen)).into_iter().listed();
+            let there = there(app, (sheet.job, lot));
+            asked.above = there.map(|there| at_gallery(&there, app, seen)).into_iter().listed();
+            asked.above.extend(there.and_then(|there| gallery_lacks(draft, &there, seen)).into_iter().flatten());
             asked.slots = vec![Slot::whole(words::PIECES), Slot::new(words::SUM, code)];
             asked.other = Some(words::CAME_BACK.to_owned());
+            asked
+        }
+        What::NotForSale => {
+            let mut asked = Asked::new("jobs/not-for-sale", words::NOT_FOR_SALE);
+            asked.above = vec![instead(draft), el("p", "t14 i2").text(words::NOT_FOR_SALE_UNDER)];
+            asked.slots = vec![Slot::whole(words::PIECES)];
             asked
         }
         _ => {
@@ -79,6 +87,16 @@ fn at_gallery(there: &AtGallery, app: &App, seen: Seen<'_>) -> El<Msg> {
         .kid(line(deal::LEFT_ON, seen.speech.day(there.since)))
         .kid(line(words::TAG, sum(there.tag, seen)))
         .kid(line(each, sum(there.of_one.handed_over, seen)))
+}
+
+/// What the sum that is typed lacks of its terms, and whether that is to come.
+fn gallery_lacks(draft: &Draft, there: &AtGallery, seen: Seen<'_>) -> Option<[El<Msg>; 2]> {
+    let n = reading::count(draft.form.text(0), seen.speech.sign(), PILE_MOST).ok()?;
+    let came = reading::money(draft.form.text(1), there.tag.currency(), seen.speech.sign()).ok()?;
+    let lacks = there.lacks(n, came, None)?;
+    let all = draft.picks.is_all;
+    let word = if all { deal::LESS_THAN_TERMS } else { words::STILL_DUE_FROM_GALLERY };
+    Some([el("section", "card").kid(line(word, sum(lacks, seen))), rest_or_all(all, |all| say(Tap::Pick(Pick::ThatIsAll(all))))])
 }
 
 fn sell(draft: &Draft, (sheet, agreed): (&JobSheet, Option<Id>), (app, seen): (&App, Seen<'_>)) -> Asked {
@@ -145,6 +163,13 @@ fn refund(draft: &Draft, (sheet, id): (&JobSheet, Id), seen: Seen<'_>) -> Asked 
     asked.slots.extend(of_several(sheet, id).then(|| Slot::whole(words::PIECES_BACK)));
     asked.save.1 = words::REFUND_UNDER.into();
     asked
+}
+
+/// What became of it.
+fn instead(draft: &Draft) -> El<Msg> {
+    let ways = [(Instead::Yours, words::YOURS_NOW), (Instead::Given, words::GIVEN_AWAY), (Instead::Broken, words::BROKEN)];
+    let segs = ways.map(|(way, word)| Seg::new(word, draft.picks.instead == way));
+    even(words::WHAT_BECAME, segs.into(), move |nth| say(Tap::Pick(Pick::Instead(ways.get(nth).map_or(Instead::Yours, |(way, _)| *way)))))
 }
 
 /// The order was called off, or nobody came.

@@ -1,0 +1,87 @@
+//! Lines of Price, each told by a table: the head of the list, how many are left, marks and three figures in notes, a gallery's tax.
+
+use super::*;
+
+/// What the page says, and what it does not, of five stools told so, after some taps.
+#[track_caller]
+fn check(lines: &str, taps: impl FnOnce(&mut Maker), (shows, hides): (&[&str], &[&str])) {
+    let story = format!("2026-03-02 09:00 -05:00 workshop USD inch\n{}", lines.replace("STOOLS", "job stools \"Stools\" 5 spec\n"));
+    let mut maker = Maker::told(&story, "stools");
+    taps(&mut maker);
+    maker.shows(shows).hides(hides);
+}
+
+/// What a buyer pays in notes.
+fn in_notes(maker: &mut Maker) {
+    maker.app.price.way.paid = Some(Paid::Notes);
+}
+
+#[test]
+fn the_head_of_the_list_says_how_prices_are_meant() {
+    let nothing = |_: &mut Maker| {};
+    check("till tax 0.055 inside\nSTOOLStag 60 stools", nothing, (&["by card, tax inside"], &["inside, delivered"]));
+    check("till tax 0.055 top\nSTOOLStag 60 stools", nothing, (&["by card, tax on top"], &[]));
+    check("STOOLStag 60 stools", nothing, (&["by card, no tax set"], &[]));
+    check(
+        "till tax 0.055 inside\nSTOOLSjob-tax stools none\ntag 60 stools",
+        nothing,
+        (&["by card, no tax"], &["no tax set", "tax inside"]),
+    );
+    let plan = "plan \"bring\" deliver 60 min for stools\n";
+    check(&format!("till tax 0.055 inside\nSTOOLS{plan}tag 60 stools"), nothing, (&["by card, tax inside, delivered"], &[]));
+    check("till tax 0.055 inside\nSTOOLStag 60 stools", in_notes, (&["in notes, tax inside"], &["by card"]));
+}
+
+#[test]
+fn how_many_are_left_says_what_is_agreed() {
+    let nothing = |_: &mut Maker| {};
+    check("STOOLStag 60 stools", nothing, (&["5 left of 5, tag 60"], &["agreed"]));
+    check("STOOLStag 60 stools\nsell 2 stools for 120 notes", nothing, (&["3 left of 5, tag 60"], &["agreed"]));
+    check("STOOLStag 60 stools\nagree 60 for 1 stools fetched", nothing, (&["4 left of 5, 1 agreed, tag 60"], &[]));
+}
+
+/// 50.50 are spent on five: 10.10 for each; in notes to a coin of 0.25, up, 10.25.
+#[test]
+fn marks_are_up_to_the_coin_in_notes() {
+    let lines = "till cash 0.25\nSTOOLSspend 50.50 glue on stools\ntag 15 stools";
+    check(lines, |_| {}, (&["costs covered", "10.10"], &["10.25"]));
+    check(lines, in_notes, (&["10.25"], &["10.10"]));
+}
+
+/// 8 % are inside: of 300.10 22.23; in notes to a coin of 0.25 300 are handed over, and 22.22 are in them.
+#[test]
+fn three_figures_are_of_what_is_handed_over() {
+    let figures = |maker: &mut Maker| {
+        maker.tap(Tap::Quick(QuickTap::Choose(Field::Hours)));
+        for figure in ["10", "50", "300.10"] {
+            maker.press(figure).tap(Tap::Quick(QuickTap::Done));
+        }
+    };
+    let lines = "till cash 0.25 inside tax 0.08\nSTOOLStag 60 stools";
+    check(lines, figures, (&["22.23 of tax"], &["22.22"]));
+    let by_notes = |maker: &mut Maker| {
+        in_notes(maker);
+        figures(maker);
+    };
+    check(lines, by_notes, (&["22.22 of tax"], &["22.23"]));
+}
+
+/// 145 with 7.56 of 5.5 % inside, of which the gallery keeps 40 % before tax. Of 60, and no more to come: 60 / (1 - 0.4 / 1.055) = 96.64 and 5.04.
+#[test]
+fn what_a_gallery_hands_over_says_the_tax_in_it() {
+    let page = |sum: &'static str, all: bool| {
+        move |maker: &mut Maker| {
+            let (job, lot) = (maker.job, sheet(&maker.app).unwrap().at_galleries[0].there.lot);
+            maker.tap(Tap::Gallery(GalleryTap::Back(job, lot)));
+            if !sum.is_empty() {
+                maker.tap(Tap::Gallery(GalleryTap::Pad(gallery::Field::Sum))).press(sum).tap(Tap::Gallery(GalleryTap::PadDone));
+            }
+            maker.tap(Tap::Gallery(GalleryTap::ThatIsAll(all)));
+        }
+    };
+    let lines = |who: &str| format!("till tax 0.055 inside\nSTOOLSconsign 2 stools tag 145 share 0.4 {who}");
+    check(&lines("maker-pays"), page("", false), (&["Gallery paid 90.02", ">7.56<"], &[]));
+    check(&lines(""), page("", false), (&["Gallery paid 82.46"], &[">7.56<"]));
+    check(&lines("maker-pays"), page("60", false), (&["30.02 still due", ">7.56<"], &[">5.04<"]));
+    check(&lines("maker-pays"), page("60", true), (&["30.02 less than its terms say", ">5.04<"], &[">7.56<"]));
+}
