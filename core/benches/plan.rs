@@ -24,6 +24,8 @@ struct Row {
     is_as_far: bool,
     millis: f64,
     their_seconds: f64,
+    /// The name, and how much more of the second figure ours has, where the first is the same: 0.01 is a hundredth.
+    second: (String, f64),
 }
 
 fn figures(value: &serde_json::Value) -> Figures {
@@ -61,6 +63,7 @@ fn row(name: &str, known: &serde_json::Value, time: Duration) -> Row {
         is_as_far: (0..known["proven_figures"].as_u64().unwrap_or(0) as usize).all(|nth| solution.bound.get(nth) == bound.get(nth)),
         millis: found,
         their_seconds,
+        second: (name.to_owned(), second(&solution.worth, &theirs)),
     };
     println!(
         "{name:24} {verdict:6} {:42} {:42} {:42} {found:8.1} ms {their_seconds:7.2} s {}",
@@ -70,6 +73,22 @@ fn row(name: &str, known: &serde_json::Value, time: Duration) -> Row {
         if row.is_proven { "proven" } else { "" }
     );
     row
+}
+
+/// How much more of the second figure one has than the other, where they have as much of the first.
+fn second(one: &[i128], other: &[i128]) -> f64 {
+    match (one, other) {
+        ([first, ours, ..], [same, theirs, ..]) if first == same && *theirs != 0 => *ours as f64 / *theirs as f64 - 1.0,
+        _ => 0.0,
+    }
+}
+
+/// One line for the demand: of shop and large, how many whole tuples are as good, and the worst second figure.
+fn demand(rows: &[&Row]) {
+    let whole = rows.iter().filter(|row| row.verdict != "worse").count();
+    let worst = rows.iter().map(|row| &row.second).max_by(|a, b| a.1.total_cmp(&b.1));
+    let (name, more) = worst.cloned().unwrap_or_default();
+    println!("shop and large: whole tuple {whole} of {}, worst second figure {:+.2} % ({name})", rows.len(), more * 100.0);
 }
 
 fn median(mut all: Vec<f64>) -> f64 {
@@ -91,6 +110,7 @@ fn main() {
         let row = row(name, known, Duration::from_millis(millis));
         groups.entry((row.kind, row.class.clone())).or_default().push(row);
     }
+    demand(&groups.iter().filter(|((_, class), _)| class != "small").flat_map(|(_, rows)| rows).collect::<Vec<_>>());
     for ((kind, class), rows) in groups {
         let count = |is: &dyn Fn(&Row) -> bool| rows.iter().filter(|row| is(row)).count();
         let good = |row: &&Row| row.verdict != "worse";

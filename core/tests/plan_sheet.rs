@@ -2,9 +2,10 @@
 
 #[path = "../examples/envelope/mod.rs"]
 mod envelope;
+mod plans_of_others;
 
 use fivebar_core::plan::patience::{Patience, Progress};
-use fivebar_core::plan::{Answered, Asked, Made, Planned, parts, rows, sticks};
+use fivebar_core::plan::{Asked, Made};
 use fivebar_core::quantity::{Length, Units, half_up};
 use fivebar_core::sheet::plan::figures::Figures;
 use fivebar_core::sheet::plan::ready::{Ready, Source, ready};
@@ -14,6 +15,7 @@ use fivebar_core::sheet::plan::{Mark, PlanSheet, Unlock, Why, sheet};
 use fivebar_core::wood::moisture::Moisture;
 use fivebar_core::wood::movement::{Room, Sawn};
 use fivebar_core::wood::woods::Woods;
+use plans_of_others::answered;
 use serde_json::Value;
 
 fn mm(n: i64) -> Length {
@@ -62,125 +64,21 @@ fn bench() -> Ready {
 }
 
 fn reference(name: &str) -> Value {
-    let path = format!("{}/../tests/yield/reference/{name}.json", env!("CARGO_MANIFEST_DIR"));
-    serde_json::from_str(&std::fs::read_to_string(path).unwrap()).unwrap()
+    plans_of_others::value(&format!("reference/{name}.json"))
 }
 
 fn instance(name: &str) -> envelope::Instance {
-    let path = format!("{}/../tests/yield/instances/{name}.json", env!("CARGO_MANIFEST_DIR"));
-    envelope::read(&std::fs::read_to_string(path).unwrap()).unwrap()
-}
-
-/// A plan of others; its lengths times and over so much.
-struct Reader<'a> {
-    ids: Vec<&'a str>,
-    parts: Vec<&'a str>,
-    per: i64,
-}
-
-impl Reader<'_> {
-    fn int(&self, value: &Value, name: &str) -> i64 {
-        value[name].as_i64().unwrap()
-    }
-
-    fn length(&self, value: &Value, name: &str) -> i64 {
-        self.int(value, name) / self.per
-    }
-
-    fn pile(&self, value: &Value) -> usize {
-        self.ids.iter().position(|id| *id == value["pile"]).unwrap()
-    }
-
-    fn part(&self, value: &Value) -> usize {
-        self.parts.iter().position(|id| *id == value["part"]).unwrap()
-    }
-
-    fn rows(&self, plan: &Value) -> Made {
-        let piece = |it: &Value| {
-            let [at, length] = ["at", "length"].map(|name| self.length(it, name));
-            rows::plan::Piece { pile: self.pile(it), n: self.int(it, "n"), at, length }
-        };
-        let rest = |it: &Value| rows::plan::Remainder { pile: self.pile(it), n: self.int(it, "n"), length: self.length(it, "length") };
-        let laid = plan["rows"].as_array().unwrap().iter().map(|row| row.as_array().unwrap().iter().map(piece).collect()).collect();
-        Made::Rows(rows::plan::Plan { rows: laid, remainders: plan["remainders"].as_array().unwrap().iter().map(rest).collect() })
-    }
-
-    fn sticks(&self, plan: &Value) -> Made {
-        let piece = |it: &Value| sticks::plan::Piece { part: self.part(it), at: self.length(it, "at") };
-        let stick = |it: &Value| sticks::plan::Stick {
-            pile: self.pile(it),
-            times: self.int(it, "times"),
-            pieces: it["pieces"].as_array().unwrap().iter().map(piece).collect(),
-            remainder: self.length(it, "remainder"),
-        };
-        Made::Sticks(sticks::plan::Plan { sticks: plan["sticks"].as_array().unwrap().iter().map(stick).collect() })
-    }
-
-    fn cutting(&self, plan: &Value) -> (Vec<parts::plan::Board>, Vec<parts::plan::Panel>) {
-        use parts::plan::{Band, Board, First, Panel, Piece, Strip};
-        let [at, length, width, size] = ["at", "length", "width", "size"];
-        let piece = |it: &Value| Piece {
-            part: self.part(it),
-            at: self.length(it, at),
-            length: self.length(it, length),
-            width: self.length(it, width),
-        };
-        let band = |it: &Value| Band { size: self.length(it, size), at: self.length(it, at), pieces: all(&it["pieces"], piece) };
-        let board = |it: &Value| Board {
-            pile: self.pile(it),
-            times: self.int(it, "times"),
-            stretch: self.length(it, "stretch"),
-            first: if it["first"] == "rip" { First::Rip } else { First::Cross },
-            bands: all(&it["bands"], band),
-            remainder: self.length(it, "remainder"),
-        };
-        let strip = |it: &Value| Strip { pile: self.pile(it), width: self.length(it, width) };
-        let panel = |it: &Value| Panel { part: self.part(it), times: self.int(it, "times"), strips: all(&it["strips"], strip) };
-        (all(&plan["boards"], board), all(&plan["panels"], panel))
-    }
-
-    fn parts(&self, plan: &Value) -> Made {
-        let (boards, panels) = self.cutting(plan);
-        let short = plan.get("short").map(|short| {
-            let missing = short["missing"].as_object().unwrap();
-            let missing =
-                missing.iter().map(|(part, n)| (self.parts.iter().position(|id| id == part).unwrap(), n.as_i64().unwrap())).collect();
-            let (boards, panels) = self.cutting(short);
-            parts::plan::Short { missing, boards, panels }
-        });
-        Made::Parts(parts::plan::Plan { boards, panels, short })
-    }
-}
-
-fn all<T>(list: &Value, one: impl Fn(&Value) -> T) -> Vec<T> {
-    list.as_array().unwrap().iter().map(one).collect()
-}
-
-fn answered(asked: &Asked, plan: &Value, per: i64) -> Answered {
-    let (ids, parts): (Vec<&str>, Vec<&str>) = match asked {
-        Asked::Rows(it) => (it.piles.iter().map(|pile| &*pile.id).collect(), vec![]),
-        Asked::Sticks(it) => (it.piles.iter().map(|pile| &*pile.id).collect(), it.parts.iter().map(|part| &*part.id).collect()),
-        Asked::Parts(it) => (it.piles.iter().map(|pile| &*pile.id).collect(), it.parts.iter().map(|part| &*part.id).collect()),
-        Asked::Field(_) => unreachable!("fields are solved"),
-    };
-    let reader = Reader { ids, parts, per };
-    let made = match asked {
-        Asked::Rows(_) => reader.rows(plan),
-        Asked::Sticks(_) => reader.sticks(plan),
-        _ => reader.parts(plan),
-    };
-    let figures = |name: &str| all(&plan["claims"][name], |figure| figure.to_string().parse::<i128>().unwrap());
-    Planned { plan: made, worth: figures("objective"), bound: figures("bound") }
+    envelope::read(&plans_of_others::text(&format!("instances/{name}.json"))).unwrap()
 }
 
 /// `tests/yield/reference/rows-shop-bench.json`, in the half millimetres that the bench comes to.
 fn bench_top() -> PlanSheet {
     let ready = bench();
-    let text = std::fs::read_to_string(format!("{}/../tests/yield/reference/rows-shop-bench.json", env!("CARGO_MANIFEST_DIR"))).unwrap();
+    let text = plans_of_others::text("reference/rows-shop-bench.json");
     let mut plan: Value = serde_json::from_str(&text.replace("\"tread\"", "\"A\"")).unwrap();
     plan["remainders"] = Value::Array(vec![]);
     assert_eq!(ready.unit, 500_000, "half a millimetre");
-    let mut answer = answered(&ready.asked, &plan, 500);
+    let mut answer = answered(&ready.asked, &plan, 500).unwrap();
     // The reference reckons in micrometres, and counts the 293 that goes back as kept; this is proven the best either way.
     answer.worth = vec![answer.worth[0], (147 + 293) * 2, answer.worth[2] / (500 * 500) + 586 * 586];
     answer.bound = answer.worth.clone();
@@ -259,10 +157,8 @@ fn asked(name: &str) -> (Ready, Asked) {
     let instance = instance(name);
     let asked = instance.problem.clone();
     let length = |units: i64| Length::nm(units * instance.unit).unwrap();
-    let raw: Value = serde_json::from_str(
-        &std::fs::read_to_string(format!("{}/../tests/yield/instances/{name}.json", env!("CARGO_MANIFEST_DIR"))).unwrap(),
-    )
-    .unwrap();
+    let raw = plans_of_others::value(&format!("instances/{name}.json"));
+    let list = |name: &str| raw[name].as_array().unwrap();
     let source = |pile: &Value| {
         let side = |name: &str| length(pile[name].as_i64().unwrap_or(20));
         let size = [side("thickness"), side("width"), length(pile["length"][0].as_i64().unwrap())];
@@ -273,7 +169,7 @@ fn asked(name: &str) -> (Ready, Asked) {
         }
         Source { letter: pile["id"].as_str().unwrap().into(), stack, size, ripped: 1, count, left: None }
     };
-    let sources = all(&raw["piles"], source);
+    let sources: Vec<Source> = list("piles").iter().map(source).collect();
     let wanted = |part: &Value| Wanted {
         name: part["id"].as_str().unwrap().into(),
         n: part["per_set"].as_i64().unwrap(),
@@ -281,7 +177,7 @@ fn asked(name: &str) -> (Ready, Asked) {
         glue: part["glue"] == true,
         wood: None,
     };
-    let parts = || Parts { sets: raw["sets"].as_i64(), parts: all(&raw["parts"], wanted) };
+    let parts = || Parts { sets: raw["sets"].as_i64(), parts: list("parts").iter().map(wanted).collect() };
     let wish = match &asked {
         Asked::Rows(rows) => Wish::Panel(Panel {
             length: length(rows.length),
@@ -321,7 +217,7 @@ fn check(name: &str) -> PlanSheet {
     let mut goes_on = |_: Progress<'_>| true;
     let answer = match &asked {
         Asked::Field(_) => asked.solve(&mut Patience::new(None, &mut goes_on), 1),
-        _ => answered(&asked, &reference(name), 1),
+        _ => answered(&asked, &reference(name), 1).unwrap(),
     };
     let sheet = sheet(&ready, &answer, Room::HEATED).unwrap();
     let worth: Vec<i64> = answer.worth.iter().map(|figure| i64::try_from(*figure).unwrap_or(0)).collect();

@@ -178,6 +178,34 @@ fn rooms_of_the_core_know_only_those_below() {
     none("the direction of imports", found);
 }
 
+/// What a checker of plans may name: the problem, the plan, and for a field how it lies, which no solver uses.
+fn checker_may_name(room: &str) -> &'static [&'static str] {
+    if room == "field" { &["plan", "problem", "lay"] } else { &["plan", "problem"] }
+}
+
+#[test]
+fn inv16_a_checker_of_plans_shares_nothing_with_the_planner() {
+    let mut found = vec![];
+    let mut checkers = 0;
+    for source in app().iter().filter(|s| s.is_in("core/src/plan/") && s.path.ends_with("/check.rs")) {
+        checkers += 1;
+        let room = source.path.trim_start_matches("core/src/plan/").split('/').next().unwrap_or_default();
+        let may: Vec<String> = checker_may_name(room).iter().map(|name| format!("super::{name}")).collect();
+        let may_say = |rest: &str| rest.starts_with("crate::quantity") || may.iter().any(|may| rest.starts_with(may.as_str()));
+        for (nth, line) in &source.code {
+            let named = ["super::", "crate::"].into_iter().flat_map(|word| line.match_indices(word));
+            let strangers = named.filter(|(at, _)| !may_say(&line[*at..]));
+            found.extend(strangers.map(|(at, _)| format!("{}:{nth}: {}", source.path, &line[at..])));
+            let own = ["problem.trimmed(", "problem.wide("].into_iter().filter(|own| line.contains(own));
+            found.extend(own.map(|own| format!("{}:{nth}: the planner's own {own}", source.path)));
+        }
+    }
+    assert_eq!(checkers, 4, "a checker for each of the four problems");
+    let planners = app().into_iter().filter(|s| s.is_in("core/src/plan/field/") && !s.path.ends_with("/check.rs"));
+    found.extend(planners.filter_map(|source| source.says("lay::")));
+    none("a checker and its planner", found);
+}
+
 /// No file of these folders says the word, but for those named last.
 fn nobody_says(word: &str, folders: &[&str], but: &[&str]) -> Vec<String> {
     let looked = app().into_iter().filter(|s| folders.iter().any(|f| s.is_in(f)) && !but.iter().any(|b| s.is_in(b)));

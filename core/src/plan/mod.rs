@@ -130,10 +130,14 @@ impl Asked {
         }
     }
 
-    /// Whether a plan is one of this problem, breaks no rule, is worth what it says, and is not better than its own bound.
+    /// Whether a plan is one of this problem, breaks no rule, is worth what it says, and is not better than its own bound, which says at least
+    /// the first figure.
     pub fn holds(&self, answered: &Answered) -> bool {
         let worth = self.worth(&answered.plan);
-        worth.is_some_and(|worth| worth == answered.worth) && !better(self.senses(), &answered.worth, &answered.bound)
+        let bounds = answered.bound.len();
+        (1..=answered.worth.len()).contains(&bounds)
+            && worth.is_some_and(|worth| worth == answered.worth)
+            && !better(self.senses(), &answered.worth, &answered.bound)
     }
 
     /// What a plan is worth; nothing where it is not one of this problem, or breaks a rule.

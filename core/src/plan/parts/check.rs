@@ -215,7 +215,8 @@ impl Cut {
                 return Err(Broken::BandMisplaced { board: nth, band: place, least: free });
             }
             let alone = if board.first == First::Rip { board.bands.len() } else { band.pieces.len() } == 1;
-            let wide = if alone { room(problem, board.pile, band) } else { problem.trimmed(board.pile) };
+            let trimmed = edges_off(problem, board.pile)?;
+            let wide = if alone { room(problem, board.pile, (band, trimmed))? } else { trimmed };
             let [across, along] = if board.first == First::Rip { [wide, board.stretch] } else { [board.stretch, wide] };
             let end = sum(band.at, band.size)?;
             if across < end {
@@ -287,12 +288,35 @@ impl Cut {
     }
 }
 
-/// How wide a band may be that has nothing beside it: the trimmed width; or more where some part of it takes more, and no strip to be glued.
-fn room(problem: &Problem, pile: usize, band: &Band) -> i64 {
-    let trimmed = problem.trimmed(pile);
-    let mut beyond = band.pieces.iter().filter(|piece| trimmed < piece.width).peekable();
-    let whole = beyond.peek().is_some() && beyond.all(|piece| problem.parts.get(piece.part).is_some_and(|part| !part.glue));
-    if whole { problem.wide(pile) } else { trimmed }
+/// How wide a board is once both its edges are trimmed; nothing is left of one narrower than that.
+fn edges_off(problem: &Problem, pile: usize) -> Result<i64, Broken> {
+    let width = problem.piles.get(pile).map_or(0, |own| own.width);
+    less(less(width, problem.edge_trim)?, problem.edge_trim)
+}
+
+/// How wide a band may be that has nothing beside it: the trimmed width. Where edges may be planed, and something in it is wider than that,
+/// all of it parts and no strip to be glued: as wide as the widest blank this board is wide and thick enough for.
+fn room(problem: &Problem, pile: usize, (band, trimmed): (&Band, i64)) -> Result<i64, Broken> {
+    let glued = |piece: &Piece| problem.parts.get(piece.part).is_none_or(|part| part.glue);
+    let beyond: Vec<&Piece> = band.pieces.iter().filter(|piece| trimmed < piece.width).collect();
+    if !problem.planed || beyond.is_empty() || beyond.into_iter().any(glued) {
+        return Ok(trimmed);
+    }
+    let mut widest = trimmed;
+    for part in problem.parts.iter().filter(|part| !part.glue) {
+        let wide = sum(part.width, problem.allow.width)?;
+        if widest < wide && comes_from(problem, pile, part)? && problem.piles.get(pile).is_some_and(|own| wide <= own.width) {
+            widest = wide;
+        }
+    }
+    Ok(widest)
+}
+
+/// Whether a part may be cut from a pile: by its wood, its thickness, and the maker's wish.
+fn comes_from(problem: &Problem, pile: usize, part: &Part) -> Result<bool, Broken> {
+    let thick = sum(part.thickness, problem.allow.thickness)?;
+    let is_thick = problem.piles.get(pile).is_some_and(|own| thick <= own.thickness);
+    Ok(is_thick && part.piles.as_ref().is_none_or(|piles| piles.contains(&pile)))
 }
 
 fn sizes(
@@ -300,9 +324,7 @@ fn sizes(
     (board, part, piece): (&Board, &Part, &Piece),
     (nth, place, which): (usize, usize, usize),
 ) -> Result<(), Broken> {
-    let thick = sum(part.thickness, problem.allow.thickness)?;
-    let fits = problem.piles.get(board.pile).is_some_and(|pile| thick <= pile.thickness);
-    if !fits || part.piles.as_ref().is_some_and(|piles| !piles.contains(&board.pile)) {
+    if !comes_from(problem, board.pile, part)? {
         return Err(Broken::NotFromThere { board: nth, band: place, piece: which });
     }
     let length = sum(part.length, problem.allow.length)?;
