@@ -21,8 +21,11 @@ pub(super) struct Judged {
     /// Those that look like a forgotten stop, and nobody answered for.
     open: Set<Id>,
     /// Of each operation when the runs that nobody doubts began, in that order, and how long each lasted.
-    lasted: Sorted<String, Vec<(Moment, Span)>>,
+    lasted: Sorted<String, InOrder>,
 }
+
+/// When runs began, in that order, and how long each lasted.
+type InOrder = Vec<(Moment, Span)>;
 
 impl Bench {
     /// Of a run that looks like a forgotten stop the last piece or helper of it that speaks for an end, else its start: its pace goes by that.
@@ -47,7 +50,7 @@ impl Bench {
     /// Ended runs, each judged once by those before it that are not in question.
     fn judged(&self) -> &Judged {
         self.judged.get_or_init(|| {
-            let mut past: Sorted<&str, (Vec<Span>, Vec<(Moment, Span)>)> = Sorted::new();
+            let mut past: Sorted<&str, (Vec<Span>, InOrder)> = Sorted::new();
             let mut open = Set::new();
             for run in self.runs().filter(|run| !run.is_running()) {
                 let (by_length, in_order) = past.entry(&run.work.op).or_default();
