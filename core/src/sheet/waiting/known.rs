@@ -77,6 +77,8 @@ const KEPT: usize = 32;
 const BAND_MOST: f64 = 8_000.0;
 /// and so many of them are reckoned in one go, so that no tap waits for it (ours).
 const IN_ONE_GO: f64 = 8_000.0;
+/// What takes more than this, or can't be reckoned, is still to come when a first sum is said (ours).
+const SLOW: f64 = 24_000.0;
 
 /// What waiting is worth, where the maker guessed all that it needs, a piece is free and a day is left; none else.
 ///
@@ -190,10 +192,10 @@ impl Known {
         self.prospects.get().is_some() || self.worth.is_err()
     }
 
-    /// The band of doubt comes in several goes, or is too large to be reckoned.
+    /// The band of doubt comes in many goes, or is too large to be reckoned.
     pub fn is_slow(&self) -> bool {
         let (Ok(worth), Ok(belief)) = (&self.worth, self.rests.believed()) else { return false };
-        IN_ONE_GO < self.size(worth) * belief.demands() as f64
+        SLOW < self.size(worth) * belief.demands() as f64
     }
 
     /// Pieces times people who may come.
