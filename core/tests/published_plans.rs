@@ -63,8 +63,8 @@ fn a_plan_spoilt_in_one_way_is_refused_by_both_checkers() {
     }
 }
 
-/// What `check.py` says of each, and what ours says. A plan of ours has no unit of its own to be wrong about, and one whose bound is only too
-/// good holds by both.
+/// What `check.py` says of each, and what ours says. A plan of ours has no unit of its own to be wrong about; one without
+/// a bound is shown as one that nothing is proven of (another phone's is); one whose bound is only too good holds by both.
 const BROKEN: &[(&str, &str)] = &[
     ("row 1, piece 1: no pile 'Z'", "NoSuchPile { row: 0, piece: 0 }"),
     ("row 1, piece 1: pile A has 3 pieces, there is no number 4", "NoSuchStrip { row: 0, piece: 0 }"),
@@ -86,7 +86,7 @@ const BROKEN: &[(&str, &str)] = &[
     ("claimed objective (2, 52, 963091), the plan is worth (2, 53, 963091)", "worth [2, 53, 963091]"),
     ("claimed bound (1,) is worse than the plan itself, (2, 53, 963091)", "bound [1]"),
     ("claimed bound (2, 60) is worse than the plan itself, (2, 53, 963091)", "bound [2, 60]"),
-    ("claims: bound has 0 figures, allowed 1 to 3", "bound []"),
+    ("claims: bound has 0 figures, allowed 1 to 3", "holds"),
     ("unit_nm is 1000 in the instance, 1 in the solution", "holds"),
     ("solution lacks \"claims\"", "claims is missing"),
     ("strip B number 1: pieces and kerfs exceed its squared length 300 by 303", "StripTooLong { pile: 1, n: 1, by: 303 }"),

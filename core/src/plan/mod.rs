@@ -130,12 +130,11 @@ impl Asked {
         }
     }
 
-    /// Whether a plan is one of this problem, breaks no rule, is worth what it says, and is not better than its own bound, which says at least
-    /// the first figure.
+    /// Whether a plan is one of this problem, breaks no rule, is worth what it says, and is not better than its own bound. A
+    /// bound may say nothing, as that of another phone's plan does here, or as many figures as there are, and no more.
     pub fn holds(&self, answered: &Answered) -> bool {
         let worth = self.worth(&answered.plan);
-        let bounds = answered.bound.len();
-        (1..=answered.worth.len()).contains(&bounds)
+        answered.bound.len() <= answered.worth.len()
             && worth.is_some_and(|worth| worth == answered.worth)
             && !better(self.senses(), &answered.worth, &answered.bound)
     }
