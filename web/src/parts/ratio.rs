@@ -31,7 +31,7 @@ pub fn ratios<M>(rows: &[Ratio], planned: (&str, &str), width: f64, said: &str) 
     let beside = |r: &Ratio| letters::bold(&r.name, 17.0) + letters::plain(&r.note, 14.0) + 12.0 <= width;
     let lines =
         if rows.iter().all(beside) { 0 } else { rows.iter().map(|r| letters::wrapped(&r.note, 14.0, width).len()).max().unwrap_or(0) };
-    let raised = if rows.iter().any(|row| place(row, width, &x).1) { LIFT } else { 0.0 };
+    let raised = if rows.iter().any(|row| place(row, width, x).1) { LIFT } else { 0.0 };
     let pitch = ROW + raised + LINE * lines as f64;
     let last = pitch * rows.len() as f64;
     let wide = letters::label(planned.0, planned.1);
@@ -40,7 +40,7 @@ pub fn ratios<M>(rows: &[Ratio], planned: (&str, &str), width: f64, said: &str) 
         .attr("role", "img")
         .attr("aria-label", said.to_owned())
         .kid(line("ld", (x(1.0), pitch - 46.0), (x(1.0), last - 9.0)))
-        .kids(rows.iter().enumerate().flat_map(|(i, r)| row(r, (pitch * (i + 1) as f64 - 26.0, raised), (width, lines), &x)))
+        .kids(rows.iter().enumerate().flat_map(|(i, r)| row(r, (pitch * (i + 1) as f64 - 26.0, raised), (width, lines), x)))
         .kid(label("", (at, last + 6.0), planned.0, planned.1))
 }
 

@@ -47,5 +47,5 @@ pub fn filled(draft: Draft, kept: &str) -> Draft {
         words.iter_mut().skip(nth).take(1).zip(&mut texts).for_each(|(word, text)| text.clone_into(word));
         texts.take(FIGURES).enumerate().for_each(|(figure, text)| form.put(first.saturating_add(figure), text.to_owned()));
     }
-    Draft { form: form, words, ..draft }
+    Draft { form, words, ..draft }
 }
