@@ -29,7 +29,7 @@ fn check(lines: &str, why: &str) {
 fn each_is_refused_by_name_and_limit() {
     check("offer 400 for 0 stool", "NothingAsked");
     check("offer 400 for 9999 stool", "NotThatMany { asked: 9999, there: 2 }");
-    check("offer 400 for 1000000 stool", "TooManyPieces { would_be: 1000000, most: 9999 }");
+    check("offer 400 for 1000000 stool", "TooManyAtOnce { would_be: 1000000, most: 9999 }");
     check("sell 3 stool for 145", "NotThatMany { asked: 3, there: 1 }");
     check("agree 100 for 9 stool fetched", "NotThatMany { asked: 9, there: 1 }");
     check("agree 100 for 1 stool fetched deposit 101", "MoreThanPrice { met: 101.00 USD, price: 100.00 USD }");
@@ -38,7 +38,7 @@ fn each_is_refused_by_name_and_limit() {
     check("cancel deal on stool kept 50", "MoreThanReceived { met: 50.00 USD, received: 0.00 USD }");
     check("consign 1 stool tag 145 share 1.4", "ShareOutOfRange { met: 1.4 }");
     check("consign 9 stool tag 145 share 0.4", "NotThatMany { asked: 9, there: 1 }");
-    check("job many \"Many\" 1000000 spec", "TooManyPieces { would_be: 1000000, most: 9999 }");
+    check("job many \"Many\" 1000000 spec", "TooManyAtOnce { would_be: 1000000, most: 9999 }");
     check("till tax 4", "ShareOutOfRange { met: 4 }");
     check("till fee 1", "ShareOutOfRange { met: 1 }");
     check("till tax 0.5 fee 0.7", "FeesEatThePrice { tax: 0.5, fee: 0.7 }");

@@ -42,7 +42,7 @@ fn what_cannot_be_is_refused_by_its_limit() {
     let all = [
         hours(0, 1, 599_940),
         Refusal::NoPrice { met: nothing },
-        Refusal::TooManyPieces { would_be: 1_000_000, most: 9_999 },
+        Refusal::TooManyAtOnce { would_be: 1_000_000, most: 9_999 },
         factor,
         hours(6_000, 1, 2 * 48 * 60), // two stools
         Refusal::NothingAsked,

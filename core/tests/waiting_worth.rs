@@ -194,7 +194,7 @@ fn guesses_beyond_the_limits_are_refused_by_name() {
 /// Many pieces and many people: the band comes in several goes, each about as long as that of a usual lot; beyond the limit there is none.
 #[test]
 fn a_large_band_is_reckoned_in_parts() {
-    for (pieces, goes, has_one) in [(3, 1, true), (150, 18, true), (200, 1, false)] {
+    for (pieces, goes, has_one) in [(3, 1, true), (150, 36, true), (200, 1, false)] {
         let begun = format!("2026-06-01 09:00 +02:00 workshop EUR metric\njob boards \"Boards\" {pieces} spec\ntag 40 boards\n");
         let asks = if pieces == 3 { 2 } else { 6 };
         let story = told(&format!("{begun}guess boards asks {asks} buys 0.5 at 40 k 2 by 2026-07-27 end 10"));

@@ -183,9 +183,7 @@ fn every_page_of_a_job_and_of_the_workshop_fits_a_hand() {
     check(&mut browser, &page, "job-320", phone);
     let rooms = ["Wood and plan", "Hours and money", "Sell and deliver", "Look back", "Dates and quote"];
     each_screen(&mut browser, &page, &rooms, ("room-320", "The job"), phone);
-    slowly(&mut browser, &page, &["Dates and quote"]);
-    each_screen(&mut browser, &page, &["Quote"], ("room-320", "Dates and quote"), phone);
-    slowly(&mut browser, &page, &["The job", "Hours and money"]);
+    slowly(&mut browser, &page, &["Hours and money"]);
     each_screen(&mut browser, &page, &["More old jobs"], ("estimate-320", "Not now"), phone);
     slowly(&mut browser, &page, &["The job"]);
     what_can_i_make(&mut browser, &page, phone);

@@ -119,7 +119,7 @@ fn leaves_room(maker: &mut Maker<'_>) {
 /// left again.
 fn asks_what_becomes_of_it(maker: &mut Maker<'_>) {
     maker.tap("Drop this plan");
-    maker.reads("If a tick is wrong, take it off first.");
+    maker.reads("If a tick is wrong, take it off at the saw");
     for (name, phone, text) in [("plan-question-320", Phone::SMALL, 100), ("plan-question-large", Phone::COMMON, 200)] {
         maker.browser.held(&maker.page, phone);
         maker.browser.text_size(&maker.page, text);

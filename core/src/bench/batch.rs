@@ -76,9 +76,9 @@ impl Batch {
         }
     }
 
-    /// All the time it took so far, without that of doubtful runs.
+    /// All the time it took so far.
     pub fn all(&self) -> Span {
-        self.sure
+        self.time.plus(self.since).plus(self.unsettled)
     }
 
     /// All pieces are done, as far as it was said how many there are.

@@ -135,28 +135,29 @@ impl Bench {
         self.places.get(&on).into_iter().flatten().filter_map(|place| self.runs.get(*place))
     }
 
-    /// The time of a job; as in all of these, without what is doubtful.
+    /// The time of a job; as in all of these, what is doubtful is in it as it stands.
     pub fn of_job(&self, job: Id, now: Moment) -> Time {
-        self.time(self.on(On::Job(job)), now)
+        Time::of(self.on(On::Job(job)), |_| false, now)
+    }
+
+    /// The same without what is doubtful: what it says of what is left.
+    pub fn sure_of_job(&self, job: Id, now: Moment) -> Time {
+        Time::of(self.on(On::Job(job)), |run| self.is_doubtful(run, now), now)
     }
 
     /// The time of a haul: sorting, and fetching that was clocked. Minutes of its trips are the trips' own.
     pub fn of_haul(&self, haul: Id, now: Moment) -> Time {
-        self.time(self.on(On::Haul(haul)), now)
+        Time::of(self.on(On::Haul(haul)), |_| false, now)
     }
 
     /// The time of no job.
     pub fn of_none(&self, now: Moment) -> Time {
-        self.time(self.on(On::Nothing), now)
+        Time::of(self.on(On::Nothing), |_| false, now)
     }
 
     /// All time, logged to jobs or not.
     pub fn of_all(&self, now: Moment) -> Time {
-        self.time(self.runs.iter(), now)
-    }
-
-    fn time<'a>(&'a self, runs: impl Iterator<Item = &'a Run>, now: Moment) -> Time {
-        Time::of(runs, |run| self.is_doubtful(run, now), now)
+        Time::of(&self.runs, |_| false, now)
     }
 
     /// The run a person is at.

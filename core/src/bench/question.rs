@@ -36,13 +36,14 @@ impl Bench {
     }
 
     /// Whether a run looks like a forgotten stop and is still asked about, whether it goes on or has ended. Until that is answered no minute
-    /// of it counts anywhere: neither as worked, nor as of today, nor off what is left of its own job.
+    /// of it is of a day or a week, nor off what is left of any job; what a job took, and so its price, has them as they stand, and says how
+    /// many they are: an offer is rather held against too many hours than against too few.
     pub fn is_doubtful(&self, run: &Run, now: Moment) -> bool {
         let is_long_ago = !run.is_running() && REMEMBERED < run.started.at.until(now);
         !is_long_ago && self.in_question(run, now).is_some()
     }
 
-    /// Those of some runs that count.
+    /// Those of some runs that nobody doubts.
     pub fn sure<'r>(&'r self, runs: impl Iterator<Item = &'r Run>, now: Moment) -> impl Iterator<Item = &'r Run> {
         runs.filter(move |run| !self.is_doubtful(run, now))
     }

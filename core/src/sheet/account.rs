@@ -82,7 +82,7 @@ pub struct Hours {
     pub to_come: Option<Span>,
     /// Of that, what each stage has still to come, as far as it was estimated.
     pub still_by_stage: Sorted<Stage, Span>,
-    /// Beside what was logged, what looks like a forgotten stop: it is not counted until the maker has answered for it.
+    /// Of what was logged, what looks like a forgotten stop: it is counted, and the maker has not answered for it.
     pub unsettled: Span,
     /// Of that, what falls away when the buyer fetches it.
     pub still_delivery: Span,

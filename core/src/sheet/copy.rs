@@ -32,7 +32,7 @@ pub fn copy_age(book: &Book, bench: &Bench, last: Option<Copy>, now: Moment) -> 
     let is_new = |entry: &Entry| last.is_none_or(|copy| copy.upto < entry.stamp.0);
     let fresh = bench.runs().filter(|run| last.is_none() || book.entry(run.id).is_some_and(|(entry, _)| is_new(entry)));
     // A stop that may have been forgotten is no work before somebody says so.
-    let logged = Span::sum(bench.sure(fresh, now).map(|run| run.worked(now)));
+    let logged = Span::sum(fresh.filter(|run| bench.in_question(run, now).is_none()).map(|run| run.worked(now)));
     let age = CopyAge { last, logged, ..CopyAge::default() };
     let age = book.entries().rev().take_while(|(entry, _)| is_new(entry)).fold(age, |age, (entry, struck)| age.and(entry, struck));
     let is_old = last.is_some_and(|copy| LONG < copy.at.until(now)) && SOME <= age.entries;

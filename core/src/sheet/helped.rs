@@ -23,7 +23,7 @@ pub struct Helped {
 /// [`crate::refusal::Refusal::BelowNothing`], [`crate::refusal::Refusal::MoneyOutOfRange`].
 pub fn helped(shop: &Shop, on: On, currency: Currency) -> Answer<Vec<Helped>> {
     let mut all: Vec<Helped> = vec![];
-    for run in shop.sure(shop.bench.on(on)) {
+    for run in shop.bench.on(on) {
         for (person, time, pay) in of_run(run, currency, shop.now)? {
             match all.iter_mut().find(|helped| helped.person == person) {
                 Some(helped) => (helped.time, helped.pay) = (helped.time.plus(time), helped.pay.plus(pay)?),
@@ -127,7 +127,7 @@ pub fn earned(shop: &Shop, on: On, currency: Currency) -> Answer<Money> {
 /// [`crate::refusal::Refusal::BelowNothing`], [`crate::refusal::Refusal::MoneyOutOfRange`].
 pub fn earned_for_none(shop: &Shop, year: i32) -> Answer<Vec<Money>> {
     let mut all = vec![];
-    for run in shop.sure(shop.bench.on(On::Nothing)).filter(|run| run.started.day().as_ymd().0 == year) {
+    for run in shop.bench.on(On::Nothing).filter(|run| run.started.day().as_ymd().0 == year) {
         let mut currencies: Vec<Currency> = run.heads.iter().filter_map(|head| Some(head.pay?.currency())).listed();
         order_by_key(&mut currencies, |currency| *currency);
         currencies.dedup();

@@ -39,7 +39,7 @@ pub struct JobRow {
     /// By estimate still to come, by stage.
     pub to_come: Vec<(Stage, Span)>,
     pub total: Option<Span>,
-    /// Beside that, what looks like a forgotten stop.
+    /// Of that, what looks like a forgotten stop.
     pub unsettled: Span,
     pub kept_per_hour: Option<Decimal>,
     pub currency: Currency,

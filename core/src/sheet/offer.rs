@@ -70,7 +70,7 @@ pub struct OfferSheet {
     pub all_worked: bool,
     /// What keeps the share of a haul, and so costs and hours, unknown.
     pub lacking: Option<Lacking>,
-    /// Beside the hours, what looks like a forgotten stop and was not answered for.
+    /// Of the hours, what looks like a forgotten stop and was not answered for.
     pub unsettled: Span,
     /// What the agreed price leaves for an hour.
     pub agreed: Option<Leaves>,

@@ -81,7 +81,7 @@ pub struct ForSale {
     pub gaps: Vec<Gap>,
     /// What keeps costs and hours unknown.
     pub lacking: Option<Lacking>,
-    /// Beside the hours, what looks like a forgotten stop and was not answered for.
+    /// Of the hours, what looks like a forgotten stop and was not answered for.
     pub unsettled: Span,
 }
 

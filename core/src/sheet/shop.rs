@@ -10,8 +10,9 @@ use crate::ledger::Book;
 use crate::ledger::fold::{self, Job, TaxBy, Till, Workshop};
 use crate::money::charge::Terms;
 use crate::money::point::Points;
+use crate::money::price::Work;
 use crate::money::tax::Tax;
-use crate::quantity::{Currency, Decimal, Id, Moment, Offset, Sorted, Wall};
+use crate::quantity::{Currency, Decimal, Id, Moment, Offset, Sorted, Span, Wall};
 use crate::refusal::{Answer, Refusal};
 
 use crate::ledger::kind::sale::Paid;
@@ -86,7 +87,8 @@ impl<'a> Shop<'a> {
             return Ok(*known);
         }
         let account = account_of(self, job)?;
-        let work = account.pricing.work;
+        let (work, open) = (account.pricing.work, account.hours.unsettled);
+        let work = Work { time: work.time.map(|time| time.minus(open)).filter(|time| Span::ZERO < *time), ..work };
         let need = account.pricing.hourly.lowest_pay.map(|pay| work.need(pay, 1)).transpose()?.flatten();
         self.lowest.borrow_mut().insert(job.id, need);
         Ok(need)
@@ -112,14 +114,10 @@ impl<'a> Shop<'a> {
         self.bench.of_job(job, self.now)
     }
 
-    /// Of some runs, those that are doubtful.
+    /// Of some runs, those that look like a forgotten stop and are over, or run since a day before, until the maker has answered for them.
     pub fn unsettled<'r>(&'r self, runs: impl Iterator<Item = &'r Run>) -> impl Iterator<Item = &'r Run> {
-        runs.filter(|run| self.bench.is_doubtful(run, self.now))
-    }
-
-    /// The others, which count.
-    pub fn sure<'r>(&'r self, runs: impl Iterator<Item = &'r Run>) -> impl Iterator<Item = &'r Run> {
-        self.bench.sure(runs, self.now)
+        let look = self.look();
+        runs.filter(move |run| look.is_in_question(run))
     }
 
     /// Ended runs that do, however long ago they were: they teach nothing.
@@ -202,7 +200,7 @@ helper joins ada 15
         assert_eq!(week.along.1.iter().map(|sum| sum.amount().normalize()).collect::<Vec<_>>(), paid, "{told}");
     }
 
-    /// A forgotten stop of no job is beside the year, and not beside what was logged; nothing of it counts.
+    /// A forgotten stop of no job is of the year, and of what was logged it is not.
     #[test]
     fn open_hours_of_no_job_are_no_logged_hours() {
         let open = |on: &str| {
@@ -213,11 +211,11 @@ helper joins ada 15
             [year.unsettled, year.unsettled_logged, year.logged].map(Span::as_minutes)
         };
         assert_eq!(open(""), [900, 0, 0]);
-        assert_eq!(open(" on shelf"), [900, 900, 0]);
+        assert_eq!(open(" on shelf"), [900; 3]);
     }
 
     #[test]
-    fn hours_that_nobody_answered_for_are_marked_wherever_they_would_count() {
+    fn hours_that_nobody_answered_for_are_marked_wherever_they_are_counted() {
         check("2026-03-03 08:00 stop", 15, &[]);
         check("2026-03-03 08:00 stop\n08:01 stopped at 2026-03-02 18:00 run oiling", 0, &[15]);
         check("2026-03-03 08:00 stop\n08:01 confirm run oiling", 0, &[225]);

@@ -24,7 +24,7 @@ pub fn lefts(shop: &Shop, job: &Job, rows: &[Row]) -> Vec<Left> {
     if job.ended.is_some() {
         return rows.iter().map(|_| Left::Nothing(Over::Ended)).listed();
     }
-    let logged = shop.time(job.id);
+    let logged = shop.bench.sure_of_job(job.id, shop.now);
     let planned = |op: &str| job.operations.iter().any(|planned| planned.op == op);
     let steps = steps(shop, job);
     let unplanned = Span::sum(logged.by_op.iter().filter(|(op, _)| !planned(op)).map(|(_, shares)| shares.total()));
@@ -118,13 +118,13 @@ fn of_step(shop: &Shop, job: &Job, (op, (thought, likely), steps): (&str, (Optio
     let put = Put::of((&shop.bench, shop.waits()), job, op);
     if let Some(by_pieces) = by_pieces(&batch) {
         let is_unsaid = shop.bench.batch(On::Job(job.id), op, shop.now).of.is_none();
-        let by_plan = Some(Left::Less(batch.all())).filter(|_| is_unsaid && thought.is_some() && put.is_each_of(&batch));
+        let by_plan = Some(Left::Less(batch.sure)).filter(|_| is_unsaid && thought.is_some() && put.is_each_of(&batch));
         return by_plan.filter(|plan| plan.likely(likely) < by_pieces.likely(likely)).unwrap_or(by_pieces);
     }
     if !batch.runs && put.is_all(&batch) {
         return Left::Nothing(Over::Waits);
     }
-    let took = batch.all();
+    let took = batch.sure;
     match thought.filter(|_| Span::ZERO < took) {
         Some(thought) if was_left(shop, steps, (op, thought)) => Left::Nothing(Over::NextBegun),
         Some(thought) if put.dries && !batch.runs && thought <= took => Left::Nothing(Over::Dries),
@@ -137,7 +137,7 @@ fn was_left(shop: &Shop, steps: &[&Run], (op, thought): (&str, Span)) -> bool {
     let mut took = Span::ZERO;
     for run in steps {
         if run.work.op == op {
-            took = took.plus(Span::sum(shop.sure(std::iter::once(*run)).map(|run| run.worked(shop.now))));
+            took = took.plus(Span::sum(shop.bench.sure(std::iter::once(*run), shop.now).map(|run| run.worked(shop.now))));
         } else if thought <= took && Span::ZERO < took {
             return true;
         }

@@ -98,7 +98,7 @@ fn hours_of_one_more(shop: &Shop, job: &Job, account: &Account) -> Answer<Option
     if is_to_make(account) {
         return Ok(None);
     }
-    let made = shop.sure(shop.bench.on(On::Job(job.id))).filter(|run| run.work.kind == Kind::Make && !run.work.rework).listed();
+    let made = shop.bench.on(On::Job(job.id)).filter(|run| run.work.kind == Kind::Make && !run.work.rework).listed();
     let operations: Set<&str> = made.iter().map(|run| run.work.op.as_str()).collect();
     let paces = operations.iter().map(|op| (*op, batch(shop, job, op).each())).listed();
     if paces.iter().all(|(_, pace)| pace.is_none()) {

@@ -408,11 +408,11 @@ job stands \"Stands\" 1 order
 17:00 start \"oil\" make on stands as oiling
 2026-03-03 08:00 stop
 ";
-    let mark = "15 h more is to settle on Bench and is not counted until then: a stop may have been forgotten.";
-    Maker::told(&[told]).room("stands", Room::Hours).shows(&["measured 1 h", mark]);
+    let mark = "15 h of it is to settle on Bench: a stop may have been forgotten.";
+    Maker::told(&[told]).room("stands", Room::Hours).shows(&["measured 16 h", mark]);
     Maker::told(&[told]).room("stands", Room::Back).shows(&[mark]);
     let rate = "09:00 rate pay 20 hours 400 logged 300 costs 0\nspend 2.00 glue on stands\nplan \"saw\" make 60 min for stands\n";
-    Maker::told(&[&format!("{told}{rate}")]).room("stands", Room::Quote).shows(&["2 h 24 to 3 h 04 at your rate", mark]);
+    Maker::told(&[&format!("{told}{rate}")]).room("stands", Room::Quote).shows(&["17 h 24 to 18 h 04 at your rate", mark]);
     // In the list of jobs too, wherever the job stands there.
     let listed = |before: &str, night: &str, shown: &[&str]| {
         let told = told.replace("17:00 start", &format!("{before}17:00 start"));
@@ -423,6 +423,6 @@ job stands \"Stands\" 1 order
     listed("tag 90 stands\n", "", &["For sale", "none sold yet, and 15 h to settle", "1 left"]);
     let sold = "spend 2.00 glue on stands\nsell 1 stands for 82 bank fetched\n";
     listed(sold, "", &["1 h, and 15 h to settle"]);
-    listed(sold, "20:00 end stands\n", &["Ended", "ended Mon 2 March, and 15 h to settle", "80.00 left per hour"]);
+    listed(sold, "20:00 end stands\n", &["Ended", "ended Mon 2 March, and 15 h to settle", "5.00 left per hour"]);
     Maker::told(&[&format!("{told}08:01 stopped at 2026-03-02 18:00 run oiling")]).room("stands", Room::Hours).hides(&[mark]);
 }

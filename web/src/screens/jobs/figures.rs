@@ -21,24 +21,19 @@ pub fn is_scrolled(steps: usize) -> bool {
     SCROLLED < steps
 }
 
-/// What stands beside some hours until the maker has answered for it.
+/// What of some hours the maker has not answered for.
 pub fn to_settle(open: Span, class: &'static str, seen: Seen<'_>) -> Option<El<Msg>> {
     (Span::ZERO < open).then(|| el("p", class).text(room::to_settle(&seen.speech.span(open))))
 }
 
-/// Hours of a job that stand apart until they are settled.
+/// Hours of a job that stand apart until they are settled; none of one that has ended, of which what was logged is what it took.
 pub fn open_of(sheet: &JobSheet) -> Span {
-    sheet.account.hours.unsettled
-}
-
-/// What was logged; nothing where all of it is to settle, and none where there is nothing of either.
-pub fn logged_or_open(total: Option<Span>, open: Span) -> Option<Span> {
-    total.or((Span::ZERO < open).then_some(Span::ZERO))
+    if sheet.ended.is_some() { Span::ZERO } else { sheet.account.hours.unsettled }
 }
 
 /// Hours so far: those that stand, and apart from them those the maker has not answered for.
 pub fn hours_so_far(total: Span, open: Span, seen: Seen<'_>) -> String {
-    let stands = seen.speech.span(total);
+    let stands = seen.speech.span(total.minus(open));
     if open <= Span::ZERO { stands } else { words::of_it_to_settle(&stands, &seen.speech.span(open)) }
 }
 

@@ -2,7 +2,7 @@
 
 use super::super::sources::{of_job, sources};
 use super::super::{Screen, Seen, receipts, undo};
-use super::figures::{hours_so_far, is_scrolled, lacking, line, logged_or_open, open_of, small, sum, to_settle};
+use super::figures::{hours_so_far, is_scrolled, lacking, line, open_of, small, sum, to_settle};
 use super::{say, to_job};
 use crate::app::jobs::Tap;
 use crate::app::jobs::draft::What;
@@ -27,7 +27,7 @@ use fivebar_core::sheet::job::JobSheet;
 /// The room.
 pub fn screen(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Screen {
     let open = open_of(sheet);
-    let total = logged_or_open(sheet.bench.total, open).map(|total| Fact::Strong(hours_so_far(total, open, seen)));
+    let total = sheet.bench.total.map(|total| Fact::Strong(hours_so_far(total, open, seen)));
     let costs = sheet.money.costs.map(|costs| Fact::Plain(seen.speech.money(costs)));
     let top = Head::new(super::titled(sheet, seen), jobs::HOURS_AND_MONEY);
     let top = [total, costs].into_iter().flatten().fold(top, Head::fact);

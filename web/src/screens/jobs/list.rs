@@ -4,7 +4,7 @@ use super::super::bench::waits;
 use super::super::count::saved_fact;
 use super::super::plan::since;
 use super::super::{Screen, Seen, said, undo};
-use super::figures::{bar_said, hourly, hours_so_far, logged_or_open, stretches, sum};
+use super::figures::{bar_said, hourly, hours_so_far, stretches, sum};
 use super::page::waits;
 use super::say;
 use crate::app::bench::waits::kept;
@@ -180,12 +180,12 @@ fn lines(row: &JobRow, seen: Seen<'_>) -> [String; 4] {
     }
 }
 
-/// What was logged, and how much more is in no total until it is settled.
+/// What was logged, and how much of it is in no day's total until it is settled.
 fn total(row: &JobRow, seen: Seen<'_>) -> String {
-    logged_or_open(row.total, row.unsettled).map(|total| hours_so_far(total, row.unsettled, seen)).unwrap_or_default()
+    row.total.map(|total| hours_so_far(total, row.unsettled, seen)).unwrap_or_default()
 }
 
-/// With the hours the maker has not answered for: they are neither in the bar nor in what an hour left.
+/// With the hours the maker has not answered for: they are in the bar, and in what an hour left.
 fn with_open(said: String, row: &JobRow, seen: Seen<'_>) -> String {
     if row.unsettled <= Span::ZERO { said } else { words::of_it_to_settle(&said, &seen.speech.span(row.unsettled)) }
 }

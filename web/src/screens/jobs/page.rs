@@ -5,7 +5,7 @@ use super::super::count::saved_fact;
 use super::super::plan::since;
 use super::super::sources::of_job;
 use super::super::{Screen, Seen, undo};
-use super::figures::{bar_said, carried, day, hourly, hours_so_far, lacking, line, logged_or_open, open_of, short, stretches, sum};
+use super::figures::{bar_said, carried, day, hourly, hours_so_far, lacking, line, open_of, short, stretches, sum};
 use super::say;
 use crate::app::bench::waits::kept;
 use crate::app::jobs::dates::promise_by;
@@ -208,8 +208,7 @@ fn so_far_card(sheet: &JobSheet, estimate: Option<&EstimateSheet>, seen: Seen<'_
     let still = still.map(|(still, planned)| words::still(&seen.speech.span(still), planned));
     let own = Some(sheet.account.hours.logged.own.total()).filter(|own| Span::ZERO < *own);
     let open = open_of(sheet);
-    let total =
-        logged_or_open(sheet.bench.total.or(own), open).map_or(words::NOTHING_LOGGED.to_owned(), |total| hours_so_far(total, open, seen));
+    let total = sheet.bench.total.or(own).map_or(words::NOTHING_LOGGED.to_owned(), |total| hours_so_far(total, open, seen));
     let settle = (Span::ZERO < open).then(|| el("p", "t14").text(words::SETTLE_ON_BENCH));
     let right = words::so_far_and(&total, still.as_deref());
     el("section", "card sofar")
@@ -355,10 +354,7 @@ fn hours_under(sheet: &JobSheet, seen: Seen<'_>) -> String {
     let spent = sheet.money.costs.map(|costs| sum(costs, seen));
     let own = Some(sheet.account.hours.logged.own.total()).filter(|own| Span::ZERO < *own);
     let open = open_of(sheet);
-    words::hours_under(
-        logged_or_open(sheet.bench.total.or(own), open).map(|total| hours_so_far(total, open, seen)).as_deref(),
-        spent.as_deref(),
-    )
+    words::hours_under(sheet.bench.total.or(own).map(|total| hours_so_far(total, open, seen)).as_deref(), spent.as_deref())
 }
 
 fn sell_under(sheet: &JobSheet, seen: Seen<'_>) -> String {

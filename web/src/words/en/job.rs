@@ -344,9 +344,9 @@ pub fn part_of(n: &str, name: &str) -> String {
     format!("{n} × {name}")
 }
 
-/// "14 h more is to settle on Bench and is not counted until then: a stop may have been forgotten."
+/// "14 h of it is to settle on Bench: a stop may have been forgotten."
 pub fn to_settle(span: &str) -> String {
-    format!("{span} more is to settle on Bench and is not counted until then: a stop may have been forgotten.")
+    format!("{span} of it is to settle on Bench: a stop may have been forgotten.")
 }
 
 /// Beside measured, corrected and recalled: what the hauls of a job bring along.

@@ -92,9 +92,9 @@ pub fn gap(gap: Gap) -> &'static str {
     }
 }
 
-/// "15 h more is in question: a stop may have been forgotten. No price here counts it; Bench settles it."
+/// "15 h of its hours are in question: a stop may have been forgotten. Every price here counts them; Bench settles it."
 pub fn in_question(span: &str) -> String {
-    format!("{span} more is in question: a stop may have been forgotten. No price here counts it; Bench settles it.")
+    format!("{span} of its hours are in question: a stop may have been forgotten. Every price here counts them; Bench settles it.")
 }
 
 /// Over the sums of the list, where the tag is before tax.

@@ -22,15 +22,15 @@ fn hours_to_come_that_are_not_known_are_no_yes() {
     planned.hides(&["Not known yet"]).offer("150").shows(&["Say 300", "It pays your rate"]);
 }
 
-/// The clock ran over night: fifteen hours more are in no mark until that is answered, and each page of Price says so.
+/// The clock ran over night: fifteen hours more are in every mark, and each page of Price says so.
 #[test]
 fn hours_in_question_are_said() {
     let text = "job stool \"Stool\" 1 spec\nspend 40 glue on stool\ntag 300 stool\n10:00 start \"saw\" make on stool\n11:00 stop\n";
     let night = "17:00 start \"oil\" make on stool stage finish\n2026-05-05 08:00 stop\n";
     told(text).hides(&["15 h"]);
     let mut maker = told(&format!("{text}{night}"));
-    maker.shows(&["15 h more is in question"]).offer("100").bargain(BargainTap::PayAndHours);
-    maker.shows(&["15 h more is in question"]);
+    maker.shows(&["15 h of its hours are in question"]).offer("100").bargain(BargainTap::PayAndHours);
+    maker.shows(&["15 h of its hours are in question"]);
 }
 
 /// Two stools for 800, 40 and four hours each: "750 for both" leaves (750 - 80) / 8 h, and the change of order is for both.
