@@ -13,6 +13,7 @@ use fivebar_core::quantity::{Currency, Decimal, Money};
 use fivebar_core::refusal::Refusal;
 use fivebar_core::sheet::Shop;
 use fivebar_core::sheet::account::account;
+use fivebar_core::sheet::gallery::at_galleries;
 use fivebar_core::sheet::job::NextAct;
 use fivebar_core::sheet::jobs::{Section, jobs};
 use fivebar_core::sheet::price::price;
@@ -131,7 +132,20 @@ fn two_phones_note_the_same_rest() {
                 .map(Result::unwrap)
         };
         assert_eq!(sums(&book), [10492, 0, 2246].map(cents));
+        let net = |book: &Book| account(&Shop::of(book, one.shop().now), job).unwrap().sold.net;
+        assert_eq!(net(&book), cents(8246), "noted twice, it is earned once");
         book = book.without(&[struck]);
         assert_eq!(sums(&book), [8246, 0, 0].map(cents));
     }
+}
+
+/// Three of 82.46 are 247.38: who rounds the sum and not each may be two cents off, and owes nothing.
+#[test]
+fn less_than_a_cent_a_piece_is_no_due() {
+    let story = tell(LEFT);
+    let shop = Shop::of(&story.book, story.now.at);
+    let there = at_galleries(&shop, &job(&story)).unwrap().remove(0);
+    let lacks = |n, sum| there.lacks(n, cents(sum), None);
+    assert_eq!([lacks(3, 24_738), lacks(3, 24_736), lacks(3, 24_735)], [None, None, Some(cents(3))]);
+    assert_eq!([lacks(1, 8_246), lacks(1, 8_245)], [None, Some(cents(1))]);
 }

@@ -317,7 +317,9 @@ fn sold(job: &Job, (costs, hours): (&Costs, &Hours), rate: &RateSheet) -> Answer
     let (taken, tax, fees) = (selling.taken(currency)?, selling.tax(currency)?, selling.fees(currency)?);
     let handed_over = selling.handed_over(currency)?;
     let due_from_galleries = selling.due_from_galleries(currency)?;
-    let net = taken.minus(tax)?.minus(fees)?.plus(handed_over)?.plus(due_from_galleries)?;
+    // What came beyond what a gallery owed was not earned, as what came beyond what a buyer owes is not.
+    let earned = handed_over.minus(selling.beyond_dues(currency)?)?;
+    let net = taken.minus(tax)?.minus(fees)?.plus(earned)?.plus(due_from_galleries)?;
     let (pieces, by_galleries) = (selling.sold_pieces(), selling.sold_by_galleries());
     // Where none was sold and none is left, all that was spent is lost.
     let is_lost = 0 < selling.pieces_not_for_sale() && job.left() == 0 && selling.at_galleries_now() == 0;

@@ -3,6 +3,8 @@
 use super::shop::Shop;
 use crate::ledger::fold::{GalleryTerms, Job, Lot};
 use crate::money::consign::{Consignment, Handed, Payer, ShareOf};
+
+use crate::quantity::sums::minor;
 use crate::quantity::{Count, Decimal, Id, Money, Wall};
 use crate::refusal::Answer;
 
@@ -30,10 +32,11 @@ impl AtGallery {
         sold_for.map_or_else(|| times(self.of_one.handed_over, n), |charge| Ok(self.terms.sold_for(charge)?.handed_over))
     }
 
-    /// What a sum handed over for `n` sold lacks of what it owes; none where it lacks nothing.
+    /// What a sum handed over for `n` sold lacks of what it owes; none where it lacks nothing. Who rounds the sum of all and not each lacks
+    /// less than a coin a piece, and nothing.
     pub fn lacks(&self, n: Count, sum: Money, sold_for: Option<Money>) -> Option<Money> {
         let lacks = self.expected(n, sold_for).ok()?.minus(sum).ok()?;
-        Some(lacks).filter(|lacks| Decimal::ZERO < lacks.amount())
+        Some(lacks).filter(|lacks| minor(lacks.currency()) * Decimal::from(n) <= lacks.amount() && !lacks.is_zero())
     }
 
     /// The tax the maker sends in of `n` sold for which the gallery handed over a sum: that of what the buyers paid, where it was said,

@@ -311,7 +311,7 @@ pub(super) fn next(shop: &Shop, job: &Job, (hours, sold): (&Hours, &Sold)) -> Ne
 }
 
 /// What buyers and galleries still owe of what was sold; none where nothing is due.
-pub(super) fn to_collect(sold: &Sold) -> Option<Money> {
+pub fn to_collect(sold: &Sold) -> Option<Money> {
     let buyers = Some(sold.due).filter(|due| Decimal::ZERO < due.amount()).unwrap_or(Money::zero(sold.due.currency()));
     buyers.plus(sold.due_from_galleries).ok().filter(|due| !due.is_zero())
 }

@@ -181,7 +181,11 @@ pub fn price(shop: &Shop, paid: Paid) -> Answer<PriceSheet> {
     let mut sheet = PriceSheet::default();
     for job in jobs(shop.book) {
         let due = job.due()?;
-        let in_all = due.plus(job.selling.due_from_galleries(job.currency)?)?;
+        // What is over of one makes up for nothing that another owes.
+        let in_all = Some(due)
+            .filter(|due| Decimal::ZERO < due.amount())
+            .unwrap_or(Money::zero(job.currency))
+            .plus(job.selling.due_from_galleries(job.currency)?)?;
         if !in_all.is_zero() {
             let so_far = sheet.due.get(&job.currency).copied().unwrap_or(Money::zero(job.currency));
             sheet.due.insert(job.currency, so_far.plus(in_all)?);

@@ -58,6 +58,33 @@ fn free_before(job: &Job, at: Moment) -> Count {
     let sold = sum(&mut selling.standing().filter(|sale| sale.at.at < at).map(|sale| sale.n));
     let lent = sum(&mut selling.consigned.iter().filter(|there| there.at.at < at).map(|there| there.n));
     let back = sum(&mut selling.consignments_returned.iter().filter(|there| there.at.at < at).map(|there| there.n));
+    let gone = sum(&mut selling.not_for_sale.iter().filter(|gone| gone.at.at < at).map(|gone| gone.n));
     let promised = sum(&mut selling.open().filter(|open| open.at < at).map(|open| open.n.saturating_sub(open.sold)));
-    job.pieces.saturating_add(back).saturating_sub(sold).saturating_sub(lent).saturating_sub(promised)
+    job.pieces.saturating_add(back).saturating_sub(sold).saturating_sub(lent).saturating_sub(gone).saturating_sub(promised)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::ledger::fold;
+    use crate::story::tell;
+
+    #[test]
+    fn what_was_free_is_neither_sold_lent_promised_nor_gone() {
+        #[track_caller]
+        fn check(lines: &str, free: Count) {
+            let story = tell(&format!(
+                "2026-03-02 09:00 -05:00 workshop USD inch\njob stools \"Stools\" 6 spec\n{lines}\n2026-03-05 09:00 tag 90 stools"
+            ));
+            assert_eq!(story.refused, [], "{lines}");
+            let job = fold::job(&story.book, story.names.job("stools").unwrap()).unwrap();
+            assert_eq!(free_before(&job, story.now.at), free, "{lines}");
+        }
+        check("", 6);
+        check("sell 2 stools for 160 notes", 4);
+        check("consign 2 stools tag 145 share 0.4", 4);
+        check("agree 80 for 2 stools fetched", 4);
+        check("not-for-sale 1 stools broken", 5);
+        check("sell 2 stools for 160 notes\nnot-for-sale 1 stools yours\nagree 80 for 2 stools fetched", 1);
+    }
 }

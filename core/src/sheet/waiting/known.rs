@@ -113,7 +113,8 @@ pub(super) fn rests(shop: &Shop, job: &Job) -> Answer<Option<Rests>> {
     let lowest = shop.lowest_need(job)?.map(|need| for_need(shop, job, need)).transpose()?;
     let sold = selling.standing().map(|sale| sale.at.at);
     let lent = selling.consigned.iter().chain(&selling.consignments_returned).map(|there| there.at.at);
-    let changed = sold.chain(lent).chain(selling.agreements.iter().map(|agreement| agreement.at));
+    let gone = selling.not_for_sale.iter().map(|gone| gone.at.at);
+    let changed = sold.chain(lent).chain(gone).chain(selling.agreements.iter().map(|agreement| agreement.at));
     let place = |at| Wall::new(at, by.offset);
     let delivery = costs::delivery(shop, job)?;
     Ok(Some(Rests {

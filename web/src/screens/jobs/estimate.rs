@@ -35,7 +35,7 @@ pub fn block(job: &JobSheet, sheet: Option<&EstimateSheet>, app: &App, seen: See
     let title = el("h2", "").text(words::ESTIMATE);
     let asks = if goes_on { kinds(sheet, app) } else { vec![] };
     let card = match &sheet.found {
-        Some(_) if !goes_on => ended::card(sheet, seen),
+        _ if !goes_on => ended::card(sheet, seen),
         Some(found) => card(sheet, found, seen),
         None => el("p", "t14 i2").text(if sheet.piece.is_some() { words::NOTHING_OF_KIND } else { words::NOTHING_YET }),
     };

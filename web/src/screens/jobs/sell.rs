@@ -20,13 +20,12 @@ use fivebar_core::ledger::fold::{
     Agreement, AgreementState, BroughtBack, HandedBack, NotForSale, PartOfPay, Payment, RestPaid, Reversed, Sale,
 };
 use fivebar_core::quantity::{Decimal, Listed, Mass, Money, order_by_key};
-use fivebar_core::sheet::job::JobSheet;
+use fivebar_core::sheet::job::{JobSheet, to_collect};
 
 /// The room.
 pub fn screen(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Screen {
     let sold = &sheet.account.sold;
-    let due = sold.due.plus(sold.due_from_galleries).ok().filter(|due| !due.is_zero());
-    let due = due.map(|due| Fact::Strong(jobs::due(&seen.speech.money(due))));
+    let due = to_collect(sold).map(|due| Fact::Strong(jobs::due(&seen.speech.money(due))));
     let left = Fact::Plain(jobs::left(&seen.speech.count(sheet.sale.left)));
     let top = due.into_iter().chain([left]).fold(Head::new(super::titled(sheet, seen), jobs::SELL_AND_DELIVER), Head::fact);
     let first = el("div", "col").kid(prices(sheet, seen)).kids(taxed(sheet, app, seen)).kids(cautions(sheet)).kids(buyer(sheet, seen));

@@ -19,7 +19,7 @@ pub const AGAIN: &str = "Other figures";
 pub fn lacks(lacks: Lacks) -> &'static str {
     match lacks {
         Lacks::Price => "Not known: it has no price yet.",
-        Lacks::Cost => "Not known: what it cost is not noted yet.",
+        Lacks::Cost => "Not known: some of what it cost is lacking.",
         Lacks::Both => "Not known: it needs a price, and what it cost.",
     }
 }

@@ -55,7 +55,7 @@ fn what_lacks_for_a_fair_is_named_alone() {
     const BARE: &str = "2026-03-02 09:00 -05:00 workshop USD inch\njob stools \"Stools\" 10 spec\n";
     let (price, cost) = ("tag 60 stools\n", "spend 200 wood on stools\n");
     for (lines, said) in [
-        (price.to_owned(), "Not known: what it cost is not noted yet."),
+        (price.to_owned(), "Not known: some of what it cost is lacking."),
         (cost.to_owned(), "Not known: it has no price yet."),
         (String::new(), "Not known: it needs a price, and what it cost."),
     ] {
