@@ -4,7 +4,7 @@ use super::shop::Shop;
 use crate::ledger::fold::{GalleryTerms, Job, Lot};
 use crate::money::consign::{Consignment, Handed, Payer, ShareOf};
 
-use crate::quantity::sums::minor;
+use crate::quantity::sums;
 use crate::quantity::{Count, Decimal, Id, Money, Wall};
 use crate::refusal::Answer;
 
@@ -36,7 +36,8 @@ impl AtGallery {
     /// less than a coin a piece, and nothing.
     pub fn lacks(&self, n: Count, sum: Money, sold_for: Option<Money>) -> Option<Money> {
         let lacks = self.expected(n, sold_for).ok()?.minus(sum).ok()?;
-        Some(lacks).filter(|lacks| minor(lacks.currency()) * Decimal::from(n) <= lacks.amount() && !lacks.is_zero())
+        let coins = sums::times(sums::minor(lacks.currency()), Decimal::from(n)).ok()?;
+        Some(lacks).filter(|lacks| coins <= lacks.amount() && !lacks.is_zero())
     }
 
     /// The tax the maker sends in of `n` sold for which the gallery handed over a sum: that of what the buyers paid, where it was said,
