@@ -6,7 +6,7 @@ use crate::app::workshop;
 use crate::app::workshop::wood::{Page as WoodPage, WoodTap};
 use fivebar_core::sheet::plan::wish::Wish;
 
-fn planned(lines: &str, taps: &[Tap], figures: &[&str]) -> App {
+pub(super) fn planned(lines: &str, taps: &[Tap], figures: &[&str]) -> App {
     let mut app = at_rack(lines);
     heard(&mut app, [Tap::Open]);
     heard(&mut app, taps.iter().cloned());

@@ -1,6 +1,6 @@
 //! What stands on the pieces of a picture: on a screen nothing smaller than is read, and what is too small for its letter told otherwise.
 
-use super::told::{at_rack, solved, typed};
+use super::told::solved;
 use super::*;
 
 const THIN: &str = "gone 37 strips burnt\npile thin oak-european 27 x 28 x 1010 mm\ncount 60 thin\n";
@@ -17,11 +17,7 @@ fn labels(shown: &str) -> Vec<(&str, &str)> {
 }
 
 fn planned(lines: &str, taps: &[Tap], figures: &[&str]) -> App {
-    let mut app = at_rack(lines);
-    heard(&mut app, [Tap::Open]);
-    heard(&mut app, taps.iter().cloned());
-    typed(&mut app, figures);
-    heard(&mut app, [Tap::Go]);
+    let mut app = super::ends::planned(lines, taps, figures);
     solved(&mut app);
     app
 }
