@@ -137,7 +137,10 @@ impl Run {
         if let Some(piece) = turned {
             self.face.show(&piece.map(|piece| piece.to_string()).unwrap_or_default());
             // The face does not wait for it: it stands behind.
-            self.books.ask_spoken(|run, spoken| face::spoken(&mut run.app.borrow_mut(), &spoken));
+            self.books.ask_spoken(|run, spoken| {
+                face::spoken(&mut run.app.borrow_mut(), &spoken);
+                run.show();
+            });
         }
         self.listen();
         self.app.borrow_mut().now = wall_clock();

@@ -4,6 +4,7 @@ use super::bargain::Bargain;
 use super::{Over, Tap};
 use crate::app::order::{Order, Turned};
 use crate::app::{App, Msg, taxes};
+use crate::parts::Place;
 use fivebar_core::quantity::{Count, Currency, Decimal, Id, Money};
 
 /// Turns the phone to the buyer.
@@ -30,9 +31,11 @@ pub fn again(app: &mut App, piece: &str) {
     (app.price.face, app.price.last_job) = (Some(job), Some(job));
 }
 
-/// What was spoken of stands behind the face again, if it was of the piece that shows.
+/// What was spoken of stands behind the face again, if it was of the piece that shows. The hold may end before the store answers: then it
+/// stands where the face was, unless the maker has begun something else.
 pub fn spoken(app: &mut App, spoken: &str) {
-    let of_it = read(spoken).filter(|(of, _)| app.price.face == Some(of.job));
+    let free = app.place == Place::Price && matches!(app.price.over, Over::Nothing);
+    let of_it = read(spoken).filter(|(of, _)| free && app.price.last_job == Some(of.job));
     if let Some((bargain, n)) = of_it {
         app.price.way.n = Some(n);
         app.price.over = Over::Offer(Box::new(bargain));

@@ -152,16 +152,17 @@ fn what_cannot_be_read_leaves_the_key() {
     }
 }
 
-/// What was spoken of for one piece never stands behind another, nor behind a face that was closed before it was read.
+/// What was spoken of for one piece never stands behind another, nor on a page the maker went to meanwhile.
 #[test]
 fn inv15_a_sum_is_of_the_piece_it_was_spoken_of() {
     let (_, job, now) = maker();
     let other = Id::new(now.wall.at, [3; 10]);
-    let behind = |said: String, closed: bool| {
+    let behind = |said: String, left: bool| {
         let mut app = App::for_tests(Place::Price);
         again(&mut app, &job.to_string());
-        if closed {
+        if left {
             hide(&mut app);
+            app.place = Place::Bench;
         }
         spoken(&mut app, &said);
         app.price.over != Over::Nothing
@@ -178,4 +179,26 @@ fn inv15_a_sum_is_of_the_piece_it_was_spoken_of() {
     ] {
         assert!(!behind(said.clone(), false), "{said}");
     }
+}
+
+/// The store answers when it can: what was spoken of comes back before the hold ends or after it, and never over something else.
+#[test]
+fn what_was_spoken_of_comes_back_however_late_the_store_answers() {
+    fn check(late: &str, stands: bool) {
+        let (mut app, job, now) = maker();
+        app.place = Place::Price;
+        let spoken_of = format!("{job} 1 own 95.00 EUR");
+        again(&mut app, &job.to_string());
+        if late != "in time" {
+            app.heard(Msg::Price(Tap::Hide), now);
+        }
+        if late == "after another step" {
+            app.heard(Msg::Price(Tap::More(job)), now);
+        }
+        spoken(&mut app, &spoken_of);
+        assert_eq!(matches!(&app.price.over, Over::Offer(bargain) if bargain.job == job), stands, "{late}: {:?}", app.price.over);
+    }
+    check("in time", true);
+    check("after the hold", true);
+    check("after another step", false);
 }
