@@ -120,7 +120,7 @@ pub struct Progress {
     /// What it takes in all nine times in ten, by what is logged and what is to come; none where the figures are of the plan alone,
     /// and once it has ended.
     pub safe: Option<Span>,
-    /// Logged to it.
+    /// Logged to it. While it goes on, what may be a forgotten stop is no part of it, as it is off nothing that is left: see [`logged`].
     pub so_far: Span,
     /// Of that, what was planned and what was not; none where the figures above are of the whole, or nothing else was worked on.
     pub beside: Option<Beside>,
@@ -170,7 +170,7 @@ fn estimate_of(shop: &Shop, job: &Job, with_factor: bool) -> EstimateSheet {
     let Known { parts, rows, on_top, whole } = known_of(shop, job, &history, with_factor);
     let (found, half) = added_up(reckon(&parts, on_top, SEED), &rows);
     let covers = covers(job, &rows);
-    let so_far = shop.time(job.id).own.total();
+    let so_far = logged(shop, job);
     let goes_on = job.ended.is_none() && !rows.is_empty();
     let counted = counted::beside(shop, job, &rows);
     // One figure of what is to come on every page of the job and in every price: what the rows come to; how far it may be off is drawn.
@@ -246,7 +246,7 @@ pub fn has_no_rest(shop: &Shop, job: &Job, with_factor: bool) -> bool {
 /// How far a job has come of the estimate that was given, for the bench. What is planned of it says nothing of the whole. History is asked
 /// only where something was worked beside the plan and what was given does not tell whether it is of the plan.
 pub fn progress_of(shop: &Shop, job: &Job, has_no_rest: impl FnOnce() -> bool) -> Progress {
-    let so_far = shop.time(job.id).own.total();
+    let so_far = logged(shop, job);
     let estimated = job.kept.map(|kept| kept.likely);
     let thought = if job.whole_planned || job.kept.is_some() { thought(job, &[]) } else { None };
     let is_known = job.whole_planned || job.kept.is_some();
@@ -275,13 +275,23 @@ fn names_of_plan(job: &Job) -> Vec<&str> {
     }
 }
 
+/// What is logged to a job. What may be a forgotten stop would count twice in a forecast, as it takes nothing off what is left; of a job that
+/// has ended it is what it took.
+fn logged(shop: &Shop, job: &Job) -> Span {
+    match job.ended {
+        Some(_) => shop.time(job.id).own.total(),
+        None => shop.bench.sure_of_job(job.id, shop.now).own.total(),
+    }
+}
+
 /// What was logged on operations that are planned, and on others; none without both a plan and others. Rework stands beside the plan: nobody
 /// plans it, and factor and allowance are there for it.
 fn beside(shop: &Shop, job: &Job, logged: Span) -> Option<Beside> {
     let planned = names_of_plan(job);
     let is_planned = |op: &str| planned.contains(&op);
     let others = shop.bench.on(On::Job(job.id)).filter(|run| !run.work.rework && !is_planned(&run.work.op));
-    let on_others = Span::sum(others.map(|run| run.worked(shop.now)));
+    let on_others =
+        Span::sum(others.filter(|run| job.ended.is_some() || !shop.bench.is_doubtful(run, shop.now)).map(|run| run.worked(shop.now)));
     let planned = Count::try_from(planned.len()).unwrap_or(Count::MAX);
     (0 < planned && Span::ZERO < on_others).then(|| Beside { planned, on_them: logged.minus(on_others), on_others })
 }

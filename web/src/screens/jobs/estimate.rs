@@ -5,6 +5,7 @@ mod how;
 mod steps;
 
 use super::super::Seen;
+use super::figures::left_out;
 use super::say;
 use crate::app::jobs::Tap;
 use crate::app::jobs::draft::What;
@@ -48,7 +49,8 @@ pub fn block(job: &JobSheet, sheet: Option<&EstimateSheet>, app: &App, seen: See
     let word = if told == 0 { words::OLD_JOBS } else { words::MORE_OLD_JOBS };
     let under = if told == 0 { words::OLD_JOBS_UNDER } else { "" };
     let old = key("key soft h56", word, under, say(Tap::Write(What::OldJobs)));
-    std::iter::once(title).chain(asks).chain([card]).chain(how).chain(keep).chain(old_jobs(app, seen)).chain([old]).listed()
+    let open = left_out(job, "t14 w7", seen).filter(|_| sheet.found.is_some());
+    std::iter::once(title).chain(asks).chain([card]).chain(open).chain(how).chain(keep).chain(old_jobs(app, seen)).chain([old]).listed()
 }
 
 /// What kind of piece it is: asked until it is said, and then behind a key.

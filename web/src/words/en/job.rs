@@ -349,6 +349,11 @@ pub fn to_settle(span: &str) -> String {
     format!("{span} of it is to settle on Bench: a stop may have been forgotten.")
 }
 
+/// "14 h more is to settle on Bench and in none of these figures: a stop may have been forgotten."
+pub fn beside_these(span: &str) -> String {
+    format!("{span} more is to settle on Bench and in none of these figures: a stop may have been forgotten.")
+}
+
 /// Beside measured, corrected and recalled: what the hauls of a job bring along.
 pub const FROM_HAULS: &str = "share of the hauls";
 
