@@ -103,6 +103,17 @@ impl Row {
         self.kind == Kind::Deliver && self.from == Basis::Thought
     }
 
+    /// Minutes that what is still to do of it does not pass nine times in ten.
+    pub fn to_come_safely(&self) -> f64 {
+        let after = |time: Likely, gone: Span| (time.at(0.9) - spread::minutes(gone)).max(0.0);
+        match self.left {
+            Left::Nothing(_) => 0.0,
+            Left::Less(gone) => after(self.time, gone),
+            Left::Goes(time) => after(time, Span::ZERO),
+            Left::AsPlanned { thought, gone } => after(Likely::guessed(spread::minutes(thought)), gone),
+        }
+    }
+
     /// What is still to do of it, likely.
     pub fn to_come(&self) -> Span {
         self.to_come
