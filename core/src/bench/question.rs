@@ -4,7 +4,7 @@
 use super::estimate::learn::is_sound;
 use super::repair::{self, Known};
 use super::{Batch, Bench, On, Run};
-use crate::quantity::{Count, Id, Listed, Moment, Set, Sorted, Span};
+use crate::quantity::{Count, Id, Listed, Moment, Sorted, Span};
 
 /// No clock is behind it.
 const END: Moment = Moment::at(i64::MAX);
@@ -18,8 +18,8 @@ const WITH_THE_START: Span = Span::minutes(5);
 /// What ended runs are judged to be, by all of them.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub(super) struct Judged {
-    /// Those that look like a forgotten stop, and nobody answered for.
-    open: Set<Id>,
+    /// Those that look like a forgotten stop, and nobody answered for, each with the last piece or helper that speaks for its end, else its start.
+    open: Sorted<Id, Moment>,
     /// Of each operation when the runs that nobody doubts began, in that order, and how long each lasted.
     lasted: Sorted<String, InOrder>,
 }
@@ -31,8 +31,11 @@ impl Bench {
     /// Of a run that looks like a forgotten stop the last piece or helper of it that speaks for an end, else its start: its pace goes by that.
     /// `None` for a run that does not.
     pub fn in_question(&self, run: &Run, now: Moment) -> Option<Moment> {
-        let looks_so = repair::may_look_wrong(run, now) && (run.is_running() || self.judged().open.contains(&run.id));
-        if looks_so { self.wrong_by(run, self.told(run, now), now) } else { None }
+        match repair::may_look_wrong(run, now) {
+            true if run.is_running() => self.wrong_by(run, self.told(run, now), now),
+            true => self.judged().open.get(&run.id).copied(),
+            false => None,
+        }
     }
 
     /// Whether a run looks like a forgotten stop and is still asked about, whether it goes on or has ended. Until that is answered no minute
@@ -52,15 +55,16 @@ impl Bench {
     fn judged(&self) -> &Judged {
         self.judged.get_or_init(|| {
             let mut past: Sorted<&str, (Vec<Span>, InOrder)> = Sorted::new();
-            let mut open = Set::new();
+            let mut open: Sorted<Id, Moment> = Sorted::new();
             for run in self.runs().filter(|run| !run.is_running()) {
                 let (by_length, in_order) = past.entry(&run.work.op).or_default();
                 let told = || {
-                    let planned = self.planned_still(run, |other| open.contains(&other.id), END);
+                    let planned = self.planned_still(run, |other| open.contains_key(&other.id), END);
                     Known { usual: repair::by_history_in_order(by_length), planned, ..Known::default() }
                 };
-                if repair::may_look_wrong(run, END) && self.wrong_by(run, told(), END).is_some() {
-                    open.insert(run.id);
+                let wrong_by = if repair::may_look_wrong(run, END) { self.wrong_by(run, told(), END) } else { None };
+                if let Some(last) = wrong_by {
+                    open.insert(run.id, last);
                 } else if self.is_history(run) {
                     let lasted = run.worked(END);
                     by_length.insert(by_length.partition_point(|other| *other <= lasted), lasted);

@@ -68,7 +68,7 @@ pub struct Furthest {
 pub fn look_back(shop: &Shop, id: Id) -> Answer<LookBack> {
     let job = shop.job(id)?;
     let account = reckon(shop, &job)?;
-    let history = shop.history_but(id);
+    let history = shop.history_but(&job);
     let likely = likely(shop, &job, &history).filter(|likely| Some(*likely) != account.hours.judged_by);
     let had_likely = likely.map(|likely| had_held(&account, likely).map(|left| Some(likely).zip(left))).transpose()?.flatten();
     let history = history.ratios.clone();
