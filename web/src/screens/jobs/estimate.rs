@@ -225,7 +225,8 @@ pub fn line(job: Id, app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
     let (progress, from) = progress_of(&shop, &job, with_factor);
     let progress = Progress { thought: progress.thought.filter(|thought| Some(*thought) != progress.estimated), ..progress };
     progress.thought.or(progress.estimated)?;
-    let ends = progress.ends.filter(|ends| Some(*ends) != progress.estimated).map(|ends| words::ends(&seen.speech.span(ends)));
+    let is_said = |span: Span| Some(span) == progress.estimated || span == progress.so_far;
+    let ends = progress.ends.filter(|ends| !is_said(*ends)).map(|ends| words::ends(&seen.speech.span(ends)));
     let all = [Some(words::as_sentence(&said(&progress, seen))), words::estimated_by(&from), ends];
     Some(el("p", "t14").key("estimate").text(all.into_iter().flatten().listed().join(" ")))
 }

@@ -111,7 +111,7 @@ fn a_day_is_asked_where_there_are_several() {
     told.at(62, [tap(Tap::Close)]);
     assert_eq!(told.app.bench.on_day, None);
     holds(&told.at(62, [mend(Mend::Start)]), &["aria-pressed=\"true\"><span>Tue 3 March"]);
-    // A run that met it on that day is named, and nothing is lost.
+    // A day without a time is no start.
     told.at(62, [tap(Tap::OnDay(on.before())), tap(Tap::PadDone)]);
     assert_eq!(told.minutes(), [("Sand".into(), 61)]);
 }
