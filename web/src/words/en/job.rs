@@ -413,6 +413,9 @@ pub fn had_it_held((sum, planned): (&str, &str), likely: Option<(&str, &str)>) -
     format!("{sum}, had what was planned taken {planned}{likely}")
 }
 
+/// Below it, where nothing says any more what was likely.
+pub const LIKELY_IS_GONE: &str = "What was likely then was not kept: an estimate is kept under Hours and money, while the job goes on.";
+
 /// "16.09 after workshop costs, 13.41 over every hour worked".
 pub fn after_workshop(after: &str, every: &str) -> String {
     format!("{after} after workshop costs, {every} over every hour worked")
