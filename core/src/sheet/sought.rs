@@ -70,7 +70,8 @@ impl LookedFor {
     /// Of what is not there yet, the one that is nearest where any does, else the scarce one.
     pub fn open(&self) -> Option<&LookedPiece> {
         let open = self.pieces.iter().filter(|piece| !piece.is_there());
-        let by = |a: &&LookedPiece, b: &&LookedPiece| a.enough.chance.total_cmp(&b.enough.chance).then(b.enough.pieces.cmp(&a.enough.pieces));
+        let by =
+            |a: &&LookedPiece, b: &&LookedPiece| a.enough.chance.total_cmp(&b.enough.chance).then(b.enough.pieces.cmp(&a.enough.pieces));
         if self.any { open.max_by(by) } else { open.min_by(by) }
     }
 }
@@ -258,7 +259,9 @@ mod tests {
         check(&here("oak-european 1 1/2 x 6 x 14", 2), &[("Bench", 3, 2, "", false)]);
         check(&here("oak-european 1 1/2 x 6 x 14", 9), &[("Bench", 3, 9, "", true)]);
         check(&here("oak-european 6 x 2 x 20", 9), &[("Bench", 3, 9, "", true)]);
-        for other in ["oak-european 1 1/2 x 6 x 13 7/8", "oak-european 1 1/4 x 6 x 14", "oak-european 1 1/2 x 5 x 14", "ash-white 2 x 8 x 20"] {
+        for other in
+            ["oak-european 1 1/2 x 6 x 13 7/8", "oak-european 1 1/4 x 6 x 14", "oak-european 1 1/2 x 5 x 14", "ash-white 2 x 8 x 20"]
+        {
             check(&here(other, 9), &[("Bench", 3, 0, "", false)]);
         }
         check(&here("oak-european 1 1/2 x 6 x 12..20", 9), &[("Bench", 3, 0, "", false)]);
@@ -308,7 +311,9 @@ mod tests {
         check(&format!("{SEEK}seek rows for bench none"), &[]);
         check(&format!("{SEEK}seek rows for bench none\nundo"), &[("Bench", 3, 0, "", false)]);
         check(&format!("{SEEK}undo"), &[]);
-        let story = tell(&format!("{START}seek rows for bench none\nseek rows for bench 0 of 1 x 1 x 1 in\nseek rows for bench 9999 beside 1 of 1 x 1 x 1 in"));
+        let story = tell(&format!(
+            "{START}seek rows for bench none\nseek rows for bench 0 of 1 x 1 x 1 in\nseek rows for bench 9999 beside 1 of 1 x 1 x 1 in"
+        ));
         assert_eq!(story.refused.len(), 3, "{:?}", story.refused);
     }
 

@@ -6,7 +6,7 @@ use super::stock::Lying;
 use crate::ledger::Book;
 use crate::ledger::fold::{self, PlanSought, Sought, made_of};
 use crate::ledger::kind::plan::PlanKept;
-use crate::ledger::kind::stock::{PileSuits, PiecesSought, SoughtPiece};
+use crate::ledger::kind::stock::{PiecesSought, PileSuits, SoughtPiece};
 use crate::plan::{Answered, Asked};
 use crate::quantity::{Count, Id, PILE_MOST};
 use crate::refusal::{Answer, Refusal};
