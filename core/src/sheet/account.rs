@@ -106,6 +106,8 @@ pub struct Sold {
     /// What galleries handed over, and what they still owe of what they sold.
     pub handed_over: Money,
     pub due_from_galleries: Money,
+    /// What galleries owed and will not pay.
+    pub given_up: Money,
     /// Taken less tax and fees, with what galleries handed over or still owe.
     pub net: Money,
     /// Net less costs; none before anything was sold or none is left to sell, or while costs are not known.
@@ -343,6 +345,7 @@ fn sold(job: &Job, (costs, hours): (&Costs, &Hours), rate: &RateSheet) -> Answer
         fees,
         handed_over,
         due_from_galleries,
+        given_up: selling.given_up(currency)?,
         net,
         kept,
         per_hour,

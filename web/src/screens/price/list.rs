@@ -151,7 +151,7 @@ pub fn undo(app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
 fn figure(done: Done, seen: Seen<'_>) -> String {
     match done {
         Done::Sold(sum) | Done::LikeSeen(sum) | Done::Heard(sum) | Done::Agreed(sum) | Done::Tagged(sum) => bare(sum, seen.speech),
-        Done::Received(sum) | Done::GalleryPaid(sum) | Done::Cancelled(sum) | Done::InParts(sum) => {
+        Done::Received(sum) | Done::GalleryPaid(sum) | Done::GivenUp(sum) | Done::Cancelled(sum) | Done::InParts(sum) => {
             exact(sum, seen.speech)
         }
         Done::Consigned(n) | Done::Returned(n) => common::pieces(n, &seen.speech.count(n)),

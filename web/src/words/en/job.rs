@@ -142,6 +142,7 @@ pub const WORKED_OUT: &str = "worked out";
 pub const WORK_IT_OUT: &str = "Work it out again";
 pub const TAG_SMALL: &str = "given, its tag";
 pub const HANDED_OVER: &str = "sold, handed over to you";
+pub const REST_GIVEN_UP: &str = "will not be paid";
 pub const REST_HANDED_OVER: &str = "the rest of a sale";
 pub const STILL_DUE_FROM_GALLERY: &str = "Still due";
 pub const NOT_FOR_SALE: &str = "Not for sale any more";
