@@ -2,7 +2,8 @@
 
 mod what;
 
-pub use what::{PaidTo, What};
+use what::brings;
+pub use what::{PaidTo, What, of_several};
 
 use super::super::App;
 use super::super::entry::moisture;
@@ -218,7 +219,7 @@ fn filled(draft: Draft, sheet: &JobSheet, sign: Sign) -> Draft {
         What::Plan(name) => plan(draft.clone(), sheet.operations.iter().find(|planned| Some(&planned.op) == name.as_ref())),
         What::OldJobs => super::estimate::blank(draft),
         What::Spend => {
-            let picks = Picks { more: true, brings: (1 < sheet.account.pieces).then(|| is_brought(sheet)), ..draft.picks };
+            let picks = Picks { more: true, brings: brings(sheet), ..draft.picks };
             Draft { form: Form::of(3), words: words(1), picks, ..draft }
         }
         What::CameBack(_) => Draft { form: Form::of(1), words: words(1), ..draft },
@@ -315,19 +316,6 @@ fn agree(draft: Draft, sheet: &JobSheet, typed: Typed) -> Draft {
     let free = sheet.sale.left.saturating_sub(sheet.account.sold.promised).max(1);
     let picks = Picks { carried: Carried::Delivered, ..draft.picks };
     Draft { form: Form::filled([typed.sum(sheet.sale.asked), String::new(), free.min(1).to_string()]), picks, ..draft }
-}
-
-/// Some of its pieces are brought to their buyers, or a delivery is planned.
-fn is_brought(sheet: &JobSheet) -> bool {
-    let (delivered, selling) = (Some(Carried::Delivered), &sheet.selling);
-    let sold = selling.sales.iter().any(|sale| sale.reversed.is_none() && sale.carried == delivered);
-    let agreed = selling.open().any(|agreement| agreement.carried == delivered);
-    sold || agreed || sheet.operations.iter().any(|planned| planned.kind == Kind::Deliver)
-}
-
-/// The sale is of more pieces than one: some of them may come back.
-pub fn of_several(sheet: &JobSheet, sale: Id) -> bool {
-    sheet.selling.sale(sale).is_some_and(|sale| 1 < sale.n)
 }
 
 /// The agreement that a sale carried out is done with: with a refund it may come to nothing.
