@@ -93,7 +93,7 @@ fn inv07_spending_has_one_home_and_one_currency() {
     let spend = |on, much| Command::Money(MoneyCommand::Spend { on, much, kind: key("glue"), what: None, when: None });
     let drive = |on, currency| {
         let distance = Length::MILE.times(10).unwrap();
-        Command::Money(MoneyCommand::Drive { on, distance, rate: None, currency, what: None, when: None })
+        Command::Money(MoneyCommand::Drive { on, distance, rate: None, currency, what: None, when: None, delivery: None })
     };
     let euro = Money::whole(Decimal::ONE, Currency::EUR).unwrap();
     let mixed = Refusal::CurrenciesMixed { one: Currency::USD, other: Currency::EUR };

@@ -77,6 +77,38 @@ fn what_came_is_taken_back_and_put_back() {
     check("gallery rest 12 for stools of part\nundo part", [1200, 0, 0, 1200], &[]);
 }
 
+/// Given up, it is due no more and what was got is what was paid; taken back it is due again. What comes all the same counts once.
+#[test]
+fn a_due_that_never_comes_is_given_up() {
+    let up = "gallery gives-up for stools of part as never\n";
+    let not_there = [Refusal::NotThere];
+    check(up, [6000, 0, 5000, 0], &[]);
+    check(&format!("gallery rest 12 for stools of part\n{up}"), [7200, 0, 6200, 0], &[]);
+    check(&format!("{up}undo never"), [6000, 2246, 7246, 0], &[]);
+    check(&format!("{up}undo never\nrestore never"), [6000, 0, 5000, 0], &[]);
+    check(&format!("{up}undo never\ngallery rest 12 for stools of part\nrestore never"), [7200, 0, 6200, 0], &[]);
+    check(&format!("gallery rest 12 for stools of part as rest\nundo rest\n{up}restore rest"), [7200, 0, 6200, 0], &[]);
+    check(&format!("{up}{up}"), [6000, 0, 5000, 0], &not_there);
+    check(&format!("{up}gallery rest 1 for stools of part"), [6000, 0, 5000, 0], &not_there);
+    check(&format!("{up}undo part"), [0, 0, 0, 0], &[]);
+    check("gallery gives-up for stools of lot", [6000, 2246, 7246, 0], &not_there);
+}
+
+/// The sale, its day and its tax line stay; the job is done with, and its page says what was given up.
+#[test]
+fn what_was_given_up_leaves_the_sale_as_it_was() {
+    let given = format!("{LEFT}gallery returns 1 stools lot lot\nsell 1 stools for 120 notes\n");
+    let [before, after] = ["", "gallery gives-up for stools of part\n"].map(|line| tell(&format!("{given}{line}")));
+    assert_eq!(after.refused, []);
+    let selling = |story: &Story| job(story).selling;
+    let tax = |story: &Story| (selling(story).consignments_paid, selling(story).tax(Currency::USD));
+    assert_eq!(tax(&before), tax(&after));
+    let sold = account(&Shop::of(&after.book, after.now.at), job(&after).id).unwrap().sold;
+    assert_eq!((sold.given_up, sold.by_galleries), (cents(2246), 1));
+    let rows = jobs(&Shop::of(&after.book, after.now.at), "").unwrap();
+    assert_eq!((rows[0].section, rows[0].due_from_galleries, &rows[0].next), (Section::InHand, cents(0), &NextAct::End));
+}
+
 /// No tax beyond what it owes in all, and no more owed than its buyers paid.
 #[test]
 fn what_it_owes_holds_with_its_tax_and_price() {

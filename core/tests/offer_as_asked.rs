@@ -4,6 +4,7 @@ use fivebar_core::ledger::kind::sale::{Carried, Paid};
 use fivebar_core::money::offer::Verdict;
 use fivebar_core::quantity::{Currency, Decimal, Money, Span};
 use fivebar_core::sheet::Shop;
+use fivebar_core::sheet::account::account;
 use fivebar_core::sheet::offer::{Asking, OfferSheet, offer};
 use fivebar_core::sheet::price::{ForPieces, price};
 use fivebar_core::sheet::waiting::{Stands, waiting};
@@ -97,6 +98,31 @@ fn a_drive_that_was_made_is_of_the_pieces_it_brought() {
     check("sell 3 stand for 600 card fetched\n", Carried::Fetched, 216 + 180, "38");
     // What is planned anew of the van is for what is still to be brought.
     check(&format!("{brought}plan-cost other 25 \"van\" delivery for stand\n"), Carried::Delivered, 336, "33");
+}
+
+/// Nobody planned what the delivery costs: 60 miles at 0.50 are 30 all the same, and the helper of its hour 12. Said to be the delivery they are of the
+/// three that were brought, as its hour is; of the two that are left where the three were fetched. A drive for anything else is shared by all
+/// five: 2 / 5 of 30 beside the 8 of glue, and the helper's pay goes by the run.
+#[test]
+fn the_money_of_a_delivery_that_nobody_planned_is_of_the_pieces_it_brought() {
+    let made = "spend 20 glue on stand\nstart \"shape\" make on stand\n17:00 stop\n";
+    let run = "start \"bring\" deliver on stand\nhelper joins 12\n18:00 stop\n";
+    let check = |drive: &str, carried: &str, minutes: i64, costs: &str| {
+        let sold = format!("sell 3 stand for 600 card {carried}\n");
+        let story = told(&format!("{STAND}job stand \"Stand\" 5 spec\n{made}{run}{drive}{sold}"));
+        let sheet = offered(&story, (2, Paid::Bank, Carried::Fetched), Some("300"));
+        let way = sheet.left.unwrap().way;
+        assert_eq!((way.time, way.costs), (Span::minutes(minutes), usd(costs)), "{drive} {carried}");
+        let all = account(&Shop::of(&story.book, story.now.at), story.names.job("stand").unwrap()).unwrap();
+        assert_eq!(all.costs.total, Some(usd("62")), "the job has all of it: {drive} {carried}");
+        let kept = usd("600").minus(all.sold.fees).unwrap().minus(usd("62"));
+        assert_eq!(all.sold.kept.map(Ok), Some(kept), "{drive} {carried}");
+    };
+    let [to_buyers, else_where] = ["drive 60 miles at 0.5 on stand delivery\n", "drive 60 miles at 0.5 on stand \"screws\"\n"];
+    check(to_buyers, "delivered", 216, "8");
+    check(to_buyers, "fetched", 216 + 60, "50");
+    check(else_where, "delivered", 216, "20");
+    check(else_where, "fetched", 216 + 60, "32");
 }
 
 /// A delivery of 15 and 2 h 48 at the lowest pay of 10 is 43 of what comes in: at 3 % for the card 44.33 more are not to be gone under.

@@ -202,6 +202,7 @@ fn sales(job: &Account) -> Value {
         "fees": money(sold.fees),
         "handed_over": money(sold.handed_over),
         "due_from_galleries": money(sold.due_from_galleries),
+        "given_up": money(sold.given_up),
         "net": money(sold.net),
         "left": sold.kept.map(money),
         "agreed": sold.agreed.map(money),

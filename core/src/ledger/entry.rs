@@ -97,6 +97,6 @@ facts! {
     money: MoneySpent PackOpened PackEmptied CostHomed ToolAdded ToolSold DistanceDriven RateSet TillSet TaxNamed TaxDropped JobTaxSet
         BoardPriceSet TagSet SettleSet;
     sale: OfferHeard PriceAgreed PaymentPlanned AgreementCancelled PieceSold PaymentReceived PiecesConsigned ConsignmentPaid ConsignmentReturned SaleReversed
-        ConsignmentRestPaid PiecesNotForSale PiecesBroughtBack MoneyHandedBack PieceAskedFor SellingGuessed LikePieceSeen ResaleSet;
+        ConsignmentRestPaid ConsignmentRestGivenUp PiecesNotForSale PiecesBroughtBack MoneyHandedBack PieceAskedFor SellingGuessed LikePieceSeen ResaleSet;
     book: WorkshopSet PersonAdded Forgotten CopyKept PhotoTaken PhotoRemoved Struck Restored;
 }

@@ -120,6 +120,7 @@ fn of_job(fact: &Fact) -> Option<Id> {
         Fact::PiecesConsigned(f) => f.job,
         Fact::ConsignmentPaid(f) => f.job,
         Fact::ConsignmentRestPaid(f) => f.job,
+        Fact::ConsignmentRestGivenUp(f) => f.job,
         Fact::PiecesNotForSale(f) => f.job,
         Fact::ConsignmentReturned(f) => f.job,
         Fact::SaleReversed(f) => f.job,

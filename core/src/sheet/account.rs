@@ -4,7 +4,7 @@
 
 use super::carried::{HAUL, JobShare, Lacking, of_job};
 use super::estimate::left::still_thought;
-use super::helped::{HELPER, earned, earned_since};
+use super::helped::{HELPER, earned, earned_in_deliveries, earned_since};
 use super::marks::{Pricing, pricing};
 use super::rate::{RateSheet, rate};
 use super::shop::Shop;
@@ -51,7 +51,7 @@ pub struct Costs {
     pub still: Money,
     /// Of that, what falls away when the buyer fetches it.
     pub still_delivery: Money,
-    /// What was booked of what is planned for a delivery.
+    /// What was booked for deliveries.
     pub driven: Money,
     /// Of that, wood: shares of hauls to come.
     pub still_wood: Money,
@@ -106,6 +106,8 @@ pub struct Sold {
     /// What galleries handed over, and what they still owe of what they sold.
     pub handed_over: Money,
     pub due_from_galleries: Money,
+    /// What galleries owed and will not pay.
+    pub given_up: Money,
     /// Taken less tax and fees, with what galleries handed over or still owe.
     pub net: Money,
     /// Net less costs; none before anything was sold or none is left to sell, or while costs are not known.
@@ -216,7 +218,8 @@ fn add(by_kind: &mut Sorted<Key, Money>, kind: Option<Key>, sum: Money) -> Answe
 fn still(shop: &Shop, job: &Job, (of, shared): (fn(&PlannedCost) -> bool, Option<Money>)) -> Answer<Money> {
     let mut sum = Money::zero(job.currency);
     for cost in job.planned_costs.iter().filter(|cost| job.ended.is_none() && of(cost)) {
-        let since = job.booked.iter().skip(cost.after).filter(|line| line.kind.as_ref() == Some(&cost.kind)).map(|line| line.sum);
+        let is_of = |line: &&Booked| line.kind.as_ref() == Some(&cost.kind) && line.delivery.is_none_or(|is_for| is_for == cost.delivery);
+        let since = job.booked.iter().skip(cost.after).filter(is_of).map(|line| line.sum);
         let spent = Money::sum(job.currency, since.filter(|sum| Decimal::ZERO < sum.amount()))?;
         let paid = match cost.kind.as_str() {
             HELPER => earned_since(shop, (On::Job(job.id), cost.at), job.currency)?,
@@ -232,18 +235,27 @@ fn still(shop: &Shop, job: &Job, (of, shared): (fn(&PlannedCost) -> bool, Option
     Ok(sum)
 }
 
-/// What was booked of each kind that is planned for a delivery, since it first was; what came back of it less.
+/// What was booked for deliveries, by kind: what was said to be for one, and where nobody said, what is of a kind that is planned for a delivery,
+/// since it first was; what came back of it less. Helpers' pay is where a delivery was planned with them all since, else that of its hours.
 fn driven(shop: &Shop, job: &Job) -> Answer<Money> {
-    let mut sum = Money::zero(job.currency);
-    for cost in job.planned_costs.iter().filter(|cost| cost.delivery) {
-        let (at, after) = cost.first;
-        let lines = job.booked.iter().skip(after).filter(|line| line.kind.as_ref() == Some(&cost.kind)).map(|line| line.sum);
-        let helped = cost.kind.as_str() == HELPER;
-        let paid = if helped { earned_since(shop, (On::Job(job.id), at), job.currency)? } else { Money::zero(job.currency) };
-        let of_kind = Money::sum(job.currency, lines)?.plus(paid)?;
-        sum = if Decimal::ZERO < of_kind.amount() { sum.plus(of_kind)? } else { sum };
+    let mut by_kind = Sorted::new();
+    for (nth, line) in job.booked.iter().enumerate() {
+        let is_planned = || planned_delivery(job, line.kind.as_ref()).is_some_and(|cost| cost.first.1 <= nth);
+        if line.delivery.unwrap_or_else(is_planned) {
+            add(&mut by_kind, line.kind.clone(), line.sum)?;
+        }
     }
-    Ok(sum)
+    let helper = Key::read(HELPER);
+    let pay = match planned_delivery(job, helper.as_ref()) {
+        Some(cost) => earned_since(shop, (On::Job(job.id), cost.first.0), job.currency)?,
+        None => earned_in_deliveries(shop, On::Job(job.id), job.currency)?,
+    };
+    add(&mut by_kind, helper, pay)?;
+    Money::sum(job.currency, by_kind.into_values().filter(|sum| Decimal::ZERO < sum.amount()))
+}
+
+fn planned_delivery<'a>(job: &'a Job, kind: Option<&Key>) -> Option<&'a PlannedCost> {
+    job.planned_costs.iter().find(|cost| cost.delivery && Some(&cost.kind) == kind)
 }
 
 fn hours(shop: &Shop, job: &Job, costs: &Costs) -> Hours {
@@ -343,6 +355,7 @@ fn sold(job: &Job, (costs, hours): (&Costs, &Hours), rate: &RateSheet) -> Answer
         fees,
         handed_over,
         due_from_galleries,
+        given_up: selling.given_up(currency)?,
         net,
         kept,
         per_hour,

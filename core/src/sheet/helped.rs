@@ -1,7 +1,7 @@
 //! Who worked along on a job, a haul or neither: heads by person, for how long, and what they are paid.
 
 use super::shop::Shop;
-use crate::bench::{Head, On, Run};
+use crate::bench::{Head, Kind, On, Run};
 use crate::money::cost::helper;
 use crate::quantity::{Count, Currency, Decimal, Id, Listed, Moment, Money, Span, order_by_key};
 use crate::refusal::Answer;
@@ -106,8 +106,20 @@ pub const HELPER: &str = "helper";
 /// # Errors
 /// As [`earned`].
 pub fn earned_since(shop: &Shop, (on, since): (On, Moment), currency: Currency) -> Answer<Money> {
+    earned_in(shop, shop.bench.on(on).filter(|run| since <= run.started.at), currency)
+}
+
+/// What helpers earned in deliveries.
+///
+/// # Errors
+/// As [`earned`].
+pub fn earned_in_deliveries(shop: &Shop, on: On, currency: Currency) -> Answer<Money> {
+    earned_in(shop, shop.bench.on(on).filter(|run| run.work.kind == Kind::Deliver), currency)
+}
+
+fn earned_in<'a>(shop: &Shop, runs: impl Iterator<Item = &'a Run>, currency: Currency) -> Answer<Money> {
     let mut sum = Money::zero(currency);
-    for run in shop.bench.on(on).filter(|run| since <= run.started.at) {
+    for run in runs {
         sum = sum.plus(Money::sum(currency, of_run(run, currency, shop.now)?.iter().map(|(_, _, pay)| *pay))?)?;
     }
     Ok(sum)

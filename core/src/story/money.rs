@@ -135,14 +135,14 @@ fn tool(teller: &Teller, words: &mut Words) -> Read<MoneyCommand> {
     Ok(MoneyCommand::AddTool(ToolAdded { name, sum, years, salvage, share, when: when(teller, words)? }))
 }
 
-/// `drive 18 miles at 0.725 on stands "market"`.
+/// `drive 18 miles at 0.725 on stands "market"`, `drive 62 km on bench delivery`.
 fn drive(teller: &Teller, words: &mut Words) -> Read<MoneyCommand> {
     let (distance, miles) = distance(words)?;
     let per = if miles { Per::Mile } else { Per::Km };
     let rate = if words.has("at") { Some((words.number()?.normalize(), per)) } else { None };
     let on = on(teller, words)?;
-    let what = words.maybe_text();
-    Ok(MoneyCommand::Drive { on, distance, rate, currency: teller.workshop.0, what, when: when(teller, words)? })
+    let (delivery, what) = (words.has("delivery").then_some(true), words.maybe_text());
+    Ok(MoneyCommand::Drive { on, distance, rate, currency: teller.workshop.0, what, when: when(teller, words)?, delivery })
 }
 
 fn exact(words: &mut Words) -> Read<Option<Exact>> {

@@ -6,7 +6,7 @@ use super::time::day;
 use super::words::{Read, Words};
 use super::{Teller, Told, id_of};
 use crate::ledger::Fact;
-use crate::ledger::decide::{BringBackOrder, Command, HandBackOrder, PaidOf, PayOrder, SaleCommand, SellOrder};
+use crate::ledger::decide::{BringBackOrder, Command, GiveUpOrder, HandBackOrder, PaidOf, PayOrder, SaleCommand, SellOrder};
 use crate::ledger::kind::Exact;
 use crate::ledger::kind::sale::*;
 use crate::quantity::{Count, Id, Money};
@@ -220,7 +220,7 @@ fn consign(teller: &Teller, words: &mut Words) -> Read<PiecesConsigned> {
 }
 
 /// `gallery pays 82.46 for 1 stands lot fern sold-for 145`, `gallery pays 60 for 1 stands due 22.46`, `gallery rest 22.46 for stands of part`,
-/// `gallery returns 1 stands lot fern`.
+/// `gallery gives-up for stands of part` where the rest never comes, `gallery returns 1 stands lot fern`.
 fn gallery(teller: &Teller, words: &mut Words) -> Read<SaleCommand> {
     if words.has("returns") {
         let (n, job) = pieces(teller, words)?;
@@ -230,6 +230,10 @@ fn gallery(teller: &Teller, words: &mut Words) -> Read<SaleCommand> {
     }
     if words.has("rest") {
         return rest(teller, words).map(SaleCommand::Pay);
+    }
+    if words.has("gives-up") {
+        let (job, of) = rest_of(teller, words)?;
+        return Ok(SaleCommand::GiveUpRest(GiveUpOrder { job, of, when: when(teller, words)? }));
     }
     words.expect("pays")?;
     let sum = money(teller, words)?;
@@ -255,12 +259,16 @@ fn gallery(teller: &Teller, words: &mut Words) -> Read<SaleCommand> {
 }
 
 fn rest(teller: &Teller, words: &mut Words) -> Read<PayOrder> {
-    let sum = money(teller, words)?;
+    let (sum, (job, of)) = (money(teller, words)?, rest_of(teller, words)?);
+    Ok(PayOrder { job, sum, paid: Paid::Bank, fee: None, of: PaidOf::Gallery(of), when: when(teller, words)? })
+}
+
+/// `for stands of part`.
+fn rest_of(teller: &Teller, words: &mut Words) -> Read<(Id, Id)> {
     words.expect("for")?;
     let job = teller.story.names.said_job(words)?;
     words.expect("of")?;
-    let of = PaidOf::Gallery(teller.story.names.said_mark(words)?);
-    Ok(PayOrder { job, sum, paid: Paid::Bank, fee: None, of, when: when(teller, words)? })
+    Ok((job, teller.story.names.said_mark(words)?))
 }
 
 /// `not-for-sale 1 stands broken`.

@@ -166,7 +166,15 @@ impl Maker {
     }
 
     pub fn drive(&mut self, on: On, distance: Length) {
-        self.order(Command::Money(MoneyCommand::Drive { on, distance, rate: None, currency: self.currency, what: None, when: None }));
+        self.order(Command::Money(MoneyCommand::Drive {
+            on,
+            distance,
+            rate: None,
+            currency: self.currency,
+            what: None,
+            when: None,
+            delivery: None,
+        }));
     }
 
     pub fn part(&mut self, job: Id, (name, n): (&str, Count), size: [Length; 3], wood: &str) {

@@ -18,7 +18,7 @@ use crate::parts::Place;
 use crate::parts::pad::Press;
 use draft::{Draft, Pick, What};
 use fivebar_core::bench::{On, Stage};
-use fivebar_core::ledger::decide::{BookCommand, Command, JobCommand, MoneyCommand, Now};
+use fivebar_core::ledger::decide::{BookCommand, Command, GiveUpOrder, JobCommand, MoneyCommand, Now, SaleCommand};
 use fivebar_core::ledger::fold::TaxBy;
 use fivebar_core::ledger::kind::money::{CostHomed, Home, JobTaxSet};
 use fivebar_core::quantity::{Id, Key, Length};
@@ -101,6 +101,8 @@ pub enum Tap {
     Close,
     /// The operation of a run is done, of so many pieces.
     Whole(Id, u32),
+    /// What a gallery still owes of a sale will not be paid.
+    GiveUp(Id),
     /// Takes one line back.
     Strike(Id),
     /// Opens a line of the spending, or closes it.
@@ -165,6 +167,7 @@ fn tapped(app: &mut App, tap: Tap, now: Now) {
                 app.jobs.draft = None;
             }
         }
+        Tap::GiveUp(of) => give_up(app, of, now),
         Tap::Strike(entry) => strike(app, entry, now),
         Tap::Line(line) => app.jobs.opened = (app.jobs.opened != Some(line)).then_some(line),
         Tap::Home(kind, home) => set_home(app, (kind, home), now),
@@ -273,6 +276,11 @@ fn of_open(app: &mut App, command: impl FnOnce(Id) -> JobCommand, now: Now) {
     if let Some(id) = app.jobs.open {
         app.order(&Command::Job(command(id)), now);
     }
+}
+
+fn give_up(app: &mut App, of: Id, now: Now) {
+    let Some(job) = app.jobs.open else { return };
+    app.order(&Command::Sale(SaleCommand::GiveUpRest(GiveUpOrder { job, of, when: None })), now);
 }
 
 /// Done with this job: what its hauls cost it is frozen as the sheet has it now.

@@ -77,6 +77,8 @@ pub enum Done {
     Consigned(Count),
     Returned(Count),
     GalleryPaid(Money),
+    /// What a gallery still owed will not be paid.
+    GivenUp(Money),
     Tagged(Money),
     Settled,
     /// Someone asked; true where they never came.

@@ -378,7 +378,7 @@ fn undo_bar(app: &App, sheet: &CountSheet, seen: Seen<'_>) -> Option<El<Msg>> {
 
 /// Whether the last act of this tab was a count.
 fn counted_last(app: &App) -> bool {
-    let entry = app.shelf().last_act.and_then(|act| app.shelf().book.entry(act));
+    let entry = super::undo::to_take_back(app).and_then(|act| app.shelf().book.entry(act));
     entry.is_some_and(|(entry, _)| matches!(entry.fact, ledger::Fact::PiecesCounted(_)))
 }
 

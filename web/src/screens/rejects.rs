@@ -40,7 +40,7 @@ pub fn screen(app: &App, seen: Seen<'_>) -> Screen {
 /// Names what the last act did with rejects.
 fn undo(app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
     let shelf = app.shelf();
-    let last = shelf.last_act.and_then(|act| shelf.book.entry(act));
+    let last = super::undo::to_take_back(app).and_then(|act| shelf.book.entry(act));
     let Some(Fact::RejectsReturned(back)) = last.map(|(entry, _)| &entry.fact) else { return super::undo::one(app, seen) };
     let to = FATES.iter().find(|(fate, _)| *fate == back.to).map_or("", |(_, word)| *word);
     let words = words::take_back(&seen.speech.count(back.n), &in_small(to));

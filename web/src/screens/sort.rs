@@ -165,7 +165,7 @@ pub fn bundles(app: &App, seen: Seen<'_>) -> El<Msg> {
 
 /// Names what the last tap sorted.
 fn undo(app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
-    let (Some(_), Some((why, n))) = (&app.shelf().last_act, &app.count.last_sorted) else {
+    let (Some(_), Some((why, n))) = (super::undo::to_take_back(app), &app.count.last_sorted) else {
         return super::undo::one(app, seen);
     };
     let written = seen.speech.count(*n);

@@ -51,9 +51,22 @@ pub fn last(app: &App, seen: Seen<'_>) -> Option<(bool, Option<String>)> {
     if let Some(tick) = &shelf.last_tick {
         return Some((tick.back, Some(tick_named(tick, app, seen))));
     }
+    let (back, act) = offered(app)?;
+    Some((back, act_named(act, app, seen)))
+}
+
+/// The act a bar offers, on every place: the last one of this tab, and whether it was taken back. None where a tick at the saw came after it,
+/// or all of it is long ago.
+pub fn offered(app: &App) -> Option<(bool, Id)> {
+    let shelf = app.shelf();
     let back = shelf.to_put_back();
-    let act = back.or(shelf.last_act).filter(|_| shelf.is_fresh(app.now.at))?;
-    Some((back.is_some(), act_named(act, app, seen)))
+    let act = back.or(shelf.last_act).filter(|_| shelf.last_tick.is_none() && shelf.is_fresh(app.now.at))?;
+    Some((back.is_some(), act))
+}
+
+/// The act a bar offers to take back.
+pub fn to_take_back(app: &App) -> Option<Id> {
+    offered(app).filter(|(back, _)| !back).map(|(_, act)| act)
 }
 
 /// "tick of 2 × 71"; of a plan that is not in hand, that it was one.

@@ -3,7 +3,7 @@
 use super::Act;
 use super::job::found;
 use super::money::{not_below_nothing, plain};
-use super::sale::{SaleCommand, enough, share, within};
+use super::sale::{GiveUpOrder, SaleCommand, enough, share, within};
 use crate::ledger::Book;
 use crate::ledger::fold::job::facts::same;
 use crate::ledger::fold::{self, Job};
@@ -27,6 +27,7 @@ pub(super) fn decide(book: &Book, command: &SaleCommand, act: &mut Act) -> Answe
             enough(f.n, at(&found(book, f.job)?, f.lot)?)?;
             act.add(f.clone());
         }
+        SaleCommand::GiveUpRest(order) => give_up(&found(book, order.job)?, order, act)?,
         _ => {}
     }
     Ok(())
@@ -58,13 +59,25 @@ pub(super) fn rest(job: &Job, (of, sum, when): (Id, Money, Option<Moment>), act:
     if met.is_zero() {
         return Err(Refusal::NothingAsked);
     }
-    let dues = job.selling.gallery_dues(job.currency)?;
-    let due = dues.into_iter().find(|due| due.of == of).ok_or(Refusal::NotThere)?.lacks;
+    let due = lacks(job, of)?;
     if due.amount() < met.amount() {
         return Err(Refusal::MoreThanDue { met, due });
     }
     act.add(kind::ConsignmentRestPaid { job: job.id, of, sum: met, when });
     Ok(())
+}
+
+/// All that it still lacks will not be paid.
+fn give_up(job: &Job, order: &GiveUpOrder, act: &mut Act) -> Answer<()> {
+    let sum = lacks(job, order.of)?;
+    act.add(kind::ConsignmentRestGivenUp { job: job.id, of: order.of, sum, when: order.when });
+    Ok(())
+}
+
+/// What a gallery still owes of one sale.
+fn lacks(job: &Job, of: Id) -> Answer<Money> {
+    let dues = job.selling.gallery_dues(job.currency)?;
+    Ok(dues.into_iter().find(|due| due.of == of).ok_or(Refusal::NotThere)?.lacks)
 }
 
 /// Pieces a gallery has: of one consignment where it is named.

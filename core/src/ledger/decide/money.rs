@@ -68,6 +68,8 @@ pub enum MoneyCommand {
         currency: Currency,
         what: Option<String>,
         when: Option<Moment>,
+        /// To bring pieces to their buyers, or not.
+        delivery: Option<bool>,
     },
     /// Opens a can or pack, and takes so much of it.
     OpenCan {
@@ -126,11 +128,12 @@ pub(super) fn decide(book: &Book, command: &MoneyCommand, act: &mut Act) -> Answ
             (fact.what, fact.when) = (what.clone().or(fact.what), *when);
             act.add(fact);
         }
-        MoneyCommand::Drive { on, distance, rate, currency, what, when } => {
+        MoneyCommand::Drive { on, distance, rate, currency, what, when, delivery } => {
             let (job, haul) = home(book, *on, *currency)?;
             let rate = rate.map_or_else(|| mileage(book, *currency), Ok)?;
             let fact = driven(*distance, rate, *currency)?;
-            act.add(kind::DistanceDriven { job, haul, what: what.clone(), when: *when, ..fact });
+            let (what, when, delivery) = (what.clone(), *when, delivery.filter(|_| job.is_some()));
+            act.add(kind::DistanceDriven { job, haul, what, when, delivery, ..fact });
         }
         MoneyCommand::OpenCan { .. }
         | MoneyCommand::EmptyCan { .. }
@@ -312,7 +315,8 @@ fn driven(driven: Length, (amount, unit): (Decimal, Per), currency: Currency) ->
         Per::Km => Length::KM,
     };
     let sum = distance(driven, DistanceRate { amount, per }, currency)?;
-    Ok(kind::DistanceDriven { distance: driven, rate: Exact(amount), per: unit, sum, job: None, haul: None, what: None, when: None })
+    let (job, haul, what, when) = (None, None, None, None);
+    Ok(kind::DistanceDriven { distance: driven, rate: Exact(amount), per: unit, sum, job, haul, what, when, delivery: None })
 }
 
 fn check_rate(book: &Book, facts: &kind::RateSet) -> Answer<()> {

@@ -57,6 +57,15 @@ pub struct HandBackOrder {
     pub when: Option<Moment>,
 }
 
+/// What a gallery still owes of what it sold will not be paid.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct GiveUpOrder {
+    pub job: Id,
+    /// The sale by the gallery that it is of.
+    pub of: Id,
+    pub when: Option<Moment>,
+}
+
 /// What a payment is for.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum PaidOf {
@@ -91,6 +100,7 @@ pub enum SaleCommand {
     Consign(kind::PiecesConsigned),
     NoteConsignmentPaid(kind::ConsignmentPaid),
     NoteConsignmentReturned(kind::ConsignmentReturned),
+    GiveUpRest(GiveUpOrder),
     NoteNotForSale(kind::PiecesNotForSale),
     Reverse(kind::SaleReversed),
     BringBack(BringBackOrder),

@@ -27,6 +27,8 @@ pub struct Booked {
     pub can: Option<Id>,
     /// The line it came back of: a refund, or salvage.
     pub back: Option<Id>,
+    /// Of a drive: whether it was to bring pieces to their buyers, where that was said.
+    pub delivery: Option<bool>,
 }
 
 /// How a sum came about.
@@ -82,6 +84,7 @@ fn spent(entry: &Entry, f: &MoneySpent) -> Booked {
         how: each.or(share).unwrap_or(How::Whole),
         can: f.can,
         back: f.back,
+        delivery: None,
     }
 }
 
@@ -97,5 +100,6 @@ fn driven(entry: &Entry, f: &DistanceDriven) -> Booked {
         how: How::Driven { distance: f.distance, rate: f.rate.0, per: f.per },
         can: None,
         back: None,
+        delivery: f.delivery,
     }
 }

@@ -14,7 +14,7 @@ pub use facts::{Described, Ended, Job, Operation, Part, PlannedCost};
 pub use lots::Lot;
 pub use selling::{
     Agreement, AgreementState, Asked, Consigned, GalleryTerms, Guesses, HandedBack, LikePiece, NotForSale, Offer, Over, PartOfPay, Payment,
-    RestPaid, Reversed, Sale, Selling,
+    RestGivenUp, RestPaid, Reversed, Sale, Selling,
 };
 
 use super::booked::{booked, without_lost};

@@ -28,8 +28,8 @@ pub use haul::{haul, hauls, hauls_set_apart_for, is_bought};
 pub use history::{last_touched, of_pile, piles_of};
 pub use job::{
     Agreement, AgreementState, Asked, BroughtBack, Consigned, Described, Ended, GalleryDue, GalleryTerms, Guesses, HandedBack, Job,
-    LikePiece, Lines, Lot, NotForSale, Offer, Operation, Over, Part, PartOfPay, Payment, PlannedCost, RestPaid, Reversed, Sale, Selling,
-    any_job, job, jobs, part,
+    LikePiece, Lines, Lot, NotForSale, Offer, Operation, Over, Part, PartOfPay, Payment, PlannedCost, RestGivenUp, RestPaid, Reversed,
+    Sale, Selling, any_job, job, jobs, part,
 };
 pub use name::{design_of, is_ended, name_of, planned_operations};
 pub use photos::{Photo, Photos};

@@ -45,8 +45,9 @@ kinds! {
     ToolAdded { name: String, sum: Money, years: Count; salvage: Money, share: Exact, when: Moment }
     /// A tool was sold for `sum`, on the day `when`, where that was another. What it wears ends with the year before.
     ToolSold { tool: Id, sum: Money; when: Moment }
-    /// A distance was driven for a job or a haul, or for neither; `sum` is distance x rate.
-    DistanceDriven { distance: Length, rate: Exact, per: Per, sum: Money; job: Id, haul: Id, what: String, when: Moment }
+    /// A distance was driven for a job or a haul, or for neither; `sum` is distance x rate. `delivery`: whether it was to bring pieces of the job to
+    /// their buyers; missing, nobody said.
+    DistanceDriven { distance: Length, rate: Exact, per: Per, sum: Money; job: Id, haul: Id, what: String, when: Moment, delivery: bool }
     /// What an hour must earn, in one currency: pay wanted and lowest pay per hour, hours a year and those logged to jobs,
     /// workshop costs and tools wear a year, tax on own work and profit as shares.
     RateSet { currency: Currency; pay: Exact, lowest: Exact, hours: Exact, logged: Exact, costs: Money, wear: Money, tax: Exact, profit: Exact }

@@ -65,6 +65,8 @@ kinds! {
     ConsignmentPaid { job: Id, n: Count, sum: Money; tax: Money, gallery: Id, when: Moment, lot: Id, sold_for: Money, rate: Exact, side: Side, due: Money }
     /// The gallery handed over `sum` of what it still owed of what it sold: of the [`ConsignmentPaid`] `of`.
     ConsignmentRestPaid { job: Id, of: Id, sum: Money; when: Moment }
+    /// What the gallery still owed of what it sold, of the [`ConsignmentPaid`] `of`, will not be paid: `sum` of it is given up. The sale stays.
+    ConsignmentRestGivenUp { job: Id, of: Id, sum: Money; when: Moment }
     /// The gallery gave pieces back. `lot` is the consignment they were of; missing, the oldest of that gallery that has some.
     ConsignmentReturned { job: Id, n: Count; gallery: Id, when: Moment, lot: Id }
     /// `n` pieces that nobody bought are not for sale any more. What they cost stays with their job.

@@ -2,7 +2,8 @@
 
 mod what;
 
-pub use what::{PaidTo, What};
+use what::brings;
+pub use what::{PaidTo, What, of_several};
 
 use super::super::App;
 use super::super::entry::moisture;
@@ -56,6 +57,8 @@ pub struct Picks {
     /// What was spent on; asked first.
     pub spending: Option<Key>,
     pub way: Way,
+    /// A drive was to bring pieces to their buyers, or not; not asked of one piece, since all is of that one.
+    pub brings: Option<bool>,
     pub can: super::cans::OfCan,
     /// How many alike is typed, not one of the keys.
     pub other_count: bool,
@@ -96,6 +99,8 @@ pub enum Pick {
     Kind(Kind, bool),
     Spending(Key),
     Way(Way),
+    /// The drive was to bring pieces to their buyers, or not.
+    Brings(bool),
     Can(super::cans::CanTap),
     Paid(Option<Paid>),
     Carried(Carried),
@@ -152,6 +157,7 @@ pub fn begin(app: &App, what: What) -> Option<Draft> {
         finish: false,
         spending: None,
         way: Way::default(),
+        brings: None,
         can: super::cans::OfCan::of(units),
         other_count: false,
         paid: Some(Paid::Notes),
@@ -213,7 +219,7 @@ fn filled(draft: Draft, sheet: &JobSheet, sign: Sign) -> Draft {
         What::Plan(name) => plan(draft.clone(), sheet.operations.iter().find(|planned| Some(&planned.op) == name.as_ref())),
         What::OldJobs => super::estimate::blank(draft),
         What::Spend => {
-            let picks = Picks { more: true, ..draft.picks };
+            let picks = Picks { more: true, brings: brings(sheet), ..draft.picks };
             Draft { form: Form::of(3), words: words(1), picks, ..draft }
         }
         What::CameBack(_) => Draft { form: Form::of(1), words: words(1), ..draft },
@@ -312,11 +318,6 @@ fn agree(draft: Draft, sheet: &JobSheet, typed: Typed) -> Draft {
     Draft { form: Form::filled([typed.sum(sheet.sale.asked), String::new(), free.min(1).to_string()]), picks, ..draft }
 }
 
-/// The sale is of more pieces than one: some of them may come back.
-pub fn of_several(sheet: &JobSheet, sale: Id) -> bool {
-    sheet.selling.sale(sale).is_some_and(|sale| 1 < sale.n)
-}
-
 /// The agreement that a sale carried out is done with: with a refund it may come to nothing.
 pub fn agreement_done(sheet: &JobSheet, sale: Id) -> bool {
     let agreement = sheet.selling.sale(sale).and_then(|sale| sheet.selling.agreement(sale.agreed?));
@@ -373,6 +374,7 @@ pub fn pick(app: &mut App, pick: Pick, now: Now) {
             (picks.way, picks.more) = (way, picks.spending.is_none() && way != Way::Drive);
             (picks.can, draft.form) = (super::cans::OfCan::of(picks.units), Form::of(3));
         }
+        Pick::Brings(brings) => picks.brings = Some(brings),
         Pick::Can(tap) => super::cans::heard(app, tap),
         Pick::Paid(paid) => picks.paid = paid,
         Pick::Carried(carried) => picks.carried = carried,

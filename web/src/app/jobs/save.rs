@@ -305,7 +305,8 @@ impl Reader {
                 let typing = self.typing(draft);
                 let distance = draft.form.take(0, |text| reading::distance(text, typing))?;
                 let rate = self.rate(draft)?;
-                return Some(MoneyCommand::Drive { on, distance, rate, currency, what, when });
+                let delivery = draft.picks.brings;
+                return Some(MoneyCommand::Drive { on, distance, rate, currency, what, when, delivery });
             }
         };
         let kind = draft.picks.spending.clone();

@@ -3,7 +3,7 @@
 use super::{Done, Over, done, shop};
 use crate::app::App;
 use crate::app::entry::Typed;
-use fivebar_core::ledger::decide::{Command, Now, PaidOf, PayOrder, SaleCommand, SellOrder};
+use fivebar_core::ledger::decide::{Command, GiveUpOrder, Now, PaidOf, PayOrder, SaleCommand, SellOrder};
 use fivebar_core::ledger::kind::sale::{AgreementCancelled, Paid};
 use fivebar_core::quantity::{Currency, Id, Money, reading};
 use fivebar_core::sheet::price::{AgreedRow, GalleryOwes, OwedRow};
@@ -34,6 +34,8 @@ pub enum DealTap {
     Nothing(Money),
     /// The buyer never came; this much of what came in is kept.
     NeverCame(Money),
+    /// What a gallery still owes will not be paid.
+    GivenUp,
 }
 
 /// The row of what was agreed.
@@ -70,6 +72,7 @@ pub fn heard(app: &mut App, tap: DealTap, now: Now) {
         DealTap::HandedOver => handed_over(app, now),
         DealTap::Nothing(kept) => nothing(app, (kept, None), now),
         DealTap::NeverCame(kept) => nothing(app, (kept, Some(true)), now),
+        DealTap::GivenUp => given_up(app, now),
     }
 }
 
@@ -138,6 +141,15 @@ fn nothing(app: &mut App, (kept, no_show): (Money, Option<bool>), now: Now) {
     let fact = AgreementCancelled { job: deal.job, agreed, kept: Some(kept).filter(|kept| !kept.is_zero()), no_show };
     let was = if no_show.is_some() { Done::NeverCame } else { Done::Cancelled(kept) };
     if done(app, &Command::Sale(SaleCommand::Cancel(fact)), (deal.job, was), now) {
+        app.price.to_list();
+    }
+}
+
+fn given_up(app: &mut App, now: Now) {
+    let Some((deal, _)) = here(app) else { return };
+    let Some(row) = gallery_owes(app, &deal) else { return };
+    let order = GiveUpOrder { job: row.job, of: row.due.of, when: None };
+    if done(app, &Command::Sale(SaleCommand::GiveUpRest(order)), (row.job, Done::GivenUp(row.due.lacks)), now) {
         app.price.to_list();
     }
 }

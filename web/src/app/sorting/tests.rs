@@ -132,3 +132,26 @@ fn a_pile_that_is_not_there_leaves_the_tiles() {
     app.count.over = Over::Sort(Id::new(nth(0).wall.at, [9; 10]));
     assert!(after(&mut app, []).contains("12 pieces"));
 }
+
+/// What the bar of each place names is offered for twelve hours, and no longer.
+#[test]
+fn an_old_act_is_not_offered_to_be_taken_back() {
+    let pieces = tap(Tap::Pile(sheet(&sorting()).unwrap().tiles[0].pile));
+    for (taps, named) in [
+        (vec![tap(Tap::Close), pieces], "Take back"),
+        (vec![tap(Tap::Good)], "Take back 1 good"),
+        (
+            vec![tap(Tap::Reject(why("twist"))), say(SortTap::Rejects), say(SortTap::Return(why("twist"), Fate::Burnt))],
+            "Take back 1: burnt",
+        ),
+    ] {
+        let mut app = sorting();
+        after(&mut app, taps);
+        let now = app.now.at;
+        for (minutes, is_offered) in [(12 * 60, true), (12 * 60 + 1, false)] {
+            app.now.at = now.plus(Span::minutes(minutes));
+            let html = crate::screens::page(&app).html();
+            assert_eq!(html.contains(named), is_offered, "{named}, {minutes}: {html}");
+        }
+    }
+}

@@ -171,7 +171,8 @@ fn booked_row(booked: &Booked, app: &App, seen: Seen<'_>) -> El<Msg> {
     let receipts = receipts::of(booked.entry, app);
     let receipt = receipts::there(&receipts);
     let back = booked.back.map(|_| cost_words::CAME_BACK.to_owned());
-    let under: Vec<String> = [back, booked.what.clone(), how(booked, seen), receipt].into_iter().flatten().listed();
+    let delivery = booked.delivery.filter(|is| *is).map(|_| words::TO_DELIVER.to_owned());
+    let under: Vec<String> = [back, delivery, booked.what.clone(), how(booked, seen), receipt].into_iter().flatten().listed();
     let under = (!under.is_empty()).then(|| el("span", "t14 i2").text(under.join(", ")));
     let open = app.jobs.opened == Some(booked.entry);
     let top = el("button", "dl mid")

@@ -307,7 +307,8 @@ fn between(sheet: &JobSheet, seen: Seen<'_>) -> Vec<El<Msg>> {
     let owes = (!sold.due_from_galleries.is_zero()).then(|| line(words::DUE_FROM_GALLERY, sum(sold.due_from_galleries, seen)));
     let beyond = sheet.selling.beyond_dues(sheet.account.currency).ok().filter(|beyond| !beyond.is_zero());
     let beyond = beyond.map(|beyond| line(words::BEYOND_GALLERY, sum(beyond, seen)));
-    let gallery = gallery.into_iter().chain(beyond).chain(owes);
+    let given_up = (!sold.given_up.is_zero()).then(|| line(words::GIVEN_UP, sum(sold.given_up, seen)));
+    let gallery = gallery.into_iter().chain(beyond).chain(owes).chain(given_up);
     let taken_off = Some(sheet.money.off).filter(|sum| !sum.is_zero());
     back.into_iter().chain(gallery).chain(taken_off.map(|off| line(words::TAX_AND_FEES, format!("\u{2212}{}", sum(off, seen))))).listed()
 }

@@ -17,7 +17,7 @@ use crate::screens::price::gallery::at;
 use crate::view::{El, el};
 use crate::words::en::{common, deal, job as words, jobs, taxes as tax_words, waiting};
 use fivebar_core::ledger::fold::{
-    Agreement, AgreementState, BroughtBack, HandedBack, NotForSale, PartOfPay, Payment, RestPaid, Reversed, Sale,
+    Agreement, AgreementState, BroughtBack, HandedBack, NotForSale, PartOfPay, Payment, RestGivenUp, RestPaid, Reversed, Sale,
 };
 use fivebar_core::quantity::{Decimal, Listed, Mass, Money, order_by_key};
 use fivebar_core::sheet::job::{JobSheet, to_collect};
@@ -273,11 +273,17 @@ fn gallery(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Vec<El<Msg>> {
         row(sum(it.sum, seen), under, String::new()).key(it.entry.to_string()).kid(back(it.entry))
     };
     let rests = selling.rests_paid.iter().map(rest);
+    let given_up = |it: &RestGivenUp| {
+        let under = join([Some(words::REST_GIVEN_UP.to_owned()), Some(seen.speech.day(it.at))]);
+        row(sum(it.sum, seen), under, String::new()).key(it.entry.to_string()).kid(back(it.entry))
+    };
+    let rests = rests.chain(selling.rests_given_up.iter().map(given_up));
     let returned = selling.consignments_returned.iter().map(|it| one(words::GIVEN_BACK, it));
     let mut shown = titled(words::GALLERY, given.chain(paid).chain(rests).chain(returned).listed());
-    shown.extend(selling.gallery_dues(sheet.account.currency).unwrap_or_default().into_iter().map(|due| {
+    shown.extend(selling.gallery_dues(sheet.account.currency).unwrap_or_default().into_iter().flat_map(|due| {
         let under = jobs::gallery_owes(&sum(due.lacks, seen));
-        key("key solid h56", words::PAY, under, say(Tap::Write(What::Pay(PaidTo::Gallery(due.of)))))
+        let pay = key("key solid h56", words::PAY, under, say(Tap::Write(What::Pay(PaidTo::Gallery(due.of)))));
+        [pay, key("key soft h56", deal::WILL_NOT_BE_PAID, deal::SALE_STAYS, say(Tap::GiveUp(due.of)))]
     }));
     shown.extend(lots(app, sheet.job).iter().map(|lot| {
         let there = deal::there(&seen.speech.count(lot.n), &short(lot.tag, seen));

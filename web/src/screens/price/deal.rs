@@ -174,6 +174,7 @@ fn of_gallery(row: &GalleryOwes, app: &App, seen: Seen<'_>) -> Screen {
         .kid(el("div", "push"))
         .kid(key("key solid h88", words::came_in(&lacks), "", say(DealTap::Received(row.due.lacks))))
         .kid(key("key", words::OTHER_SUM, "", say(DealTap::Pad)))
+        .kid(key("key soft h56", words::WILL_NOT_BE_PAID, words::SALE_STAYS, say(DealTap::GivenUp)))
         .kid(back());
     Screen::new("price/deal", head(Head::new(words::GALLERY_OWES, row.name.clone())), main)
 }

@@ -20,6 +20,7 @@ use crate::parts::undo::{Undo, alone};
 use crate::screens::count::saved_fact;
 use crate::screens::jobs::lacking;
 use crate::screens::taxes;
+use crate::screens::undo::{bar, offered, to_take_back};
 use crate::view::{El, el};
 use crate::words::en::{common, deal as deals, fair, jobs, price as words, taxes as tax_words, waiting};
 use fivebar_core::ledger::decide::PaidOf;
@@ -71,7 +72,7 @@ fn list(sheet: &PriceSheet, app: &App, seen: Seen<'_>) -> Screen {
 
 /// What the last sale left for an hour, while it can still be taken back.
 pub fn just_sold(app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
-    let (act, job, done) = app.price.last.filter(|(act, ..)| app.shelf().last_act == Some(*act))?;
+    let (act, job, done) = app.price.last.filter(|(act, ..)| to_take_back(app) == Some(*act))?;
     let Done::Sold(sum) = done else { return None };
     let account = account(&shop(app), job).ok()?;
     let rest = rest(&shop(app), job, paid(app)).ok().flatten().filter(|rest| 0 < rest.n);
@@ -137,12 +138,10 @@ fn foot(sheet: &PriceSheet, app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
 
 /// Names what it takes back; after that, what it puts back. An act of another place is named as it is there.
 pub fn undo(app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
-    let shelf = app.shelf();
-    let Some((act, job, done)) = app.price.last.filter(|(act, ..)| [shelf.to_put_back(), shelf.last_act].contains(&Some(*act))) else {
-        return crate::screens::undo::bar(app, seen);
-    };
+    let of_price = |(back, act)| app.price.last.filter(|(last, ..)| *last == act).map(|(_, job, done)| (back, job, done));
+    let Some((back, job, done)) = offered(app).and_then(of_price) else { return bar(app, seen) };
     let name = shop(app).job(job).map(|job| job.name).unwrap_or_default();
-    let (words, under, tap) = match shelf.to_put_back() == Some(act) {
+    let (words, under, tap) = match back {
         true => (common::PUT_BACK.to_owned(), format!("{}: {name}", common::TAKEN_BACK), Common::PutBack),
         false => (deals::take_back(done, &figure(done, seen)), name, Common::TakeBack),
     };
@@ -152,7 +151,9 @@ pub fn undo(app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
 fn figure(done: Done, seen: Seen<'_>) -> String {
     match done {
         Done::Sold(sum) | Done::LikeSeen(sum) | Done::Heard(sum) | Done::Agreed(sum) | Done::Tagged(sum) => bare(sum, seen.speech),
-        Done::Received(sum) | Done::GalleryPaid(sum) | Done::Cancelled(sum) | Done::InParts(sum) => exact(sum, seen.speech),
+        Done::Received(sum) | Done::GalleryPaid(sum) | Done::GivenUp(sum) | Done::Cancelled(sum) | Done::InParts(sum) => {
+            exact(sum, seen.speech)
+        }
         Done::Consigned(n) | Done::Returned(n) => common::pieces(n, &seen.speech.count(n)),
         Done::NeverCame | Done::Settled | Done::Asked(_) | Done::Guessed | Done::Resale => String::new(),
     }

@@ -101,6 +101,7 @@ pub fn named(fact: &Fact) -> &'static str {
         Fact::PiecesConsigned(_) | Fact::ConsignmentPaid(_) | Fact::ConsignmentReturned(_) => "the gallery",
         Fact::PiecesNotForSale(_) => "not for sale",
         Fact::ConsignmentRestPaid(_) => "the rest from the gallery",
+        Fact::ConsignmentRestGivenUp(_) => "what the gallery will not pay",
         Fact::SaleReversed(_) => "a sale taken back",
         Fact::PiecesBroughtBack(_) => "pieces brought back",
         Fact::MoneyHandedBack(_) => "money handed back",

@@ -195,6 +195,8 @@ pub const LESS_THAN_TERMS: &str = "Less than its terms say";
 pub const THAT_IS_ALL: &str = "That is all";
 pub const OF_THE_REST: &str = "What lacks";
 pub const STILL_OWES: &str = "It still owes";
+pub const WILL_NOT_BE_PAID: &str = "This will not be paid";
+pub const SALE_STAYS: &str = "The sale stays; what came is what was paid";
 pub const PAID_IN_PART: &str = "Paid in part";
 
 /// "Of 82.46": all that a gallery owed.
@@ -263,6 +265,7 @@ pub fn take_back(done: Done, figure: &str) -> String {
         Done::Consigned(_) => format!("Take back: {figure} to the gallery"),
         Done::Returned(_) => format!("Take back: {figure} given back"),
         Done::GalleryPaid(_) => format!("Take back: gallery paid {figure}"),
+        Done::GivenUp(_) => format!("Take back: {figure} will not be paid"),
         Done::Tagged(_) => format!("Take back: tag {figure}"),
         Done::Settled => "Take back: settle".to_owned(),
         Done::Asked(false) => waiting::TAKE_BACK_ASKED.to_owned(),

@@ -31,6 +31,7 @@ pub const COSTS: &str = "Costs";
 pub const FROM_GALLERY: &str = "From the gallery";
 pub const FROM_GALLERY_SMALL: &str = "due from the gallery";
 pub const DUE_FROM_GALLERY: &str = "Still due from the gallery";
+pub const GIVEN_UP: &str = "Will not be paid by the gallery";
 pub const BEYOND_GALLERY: &str = "Of it, beyond what was due";
 pub const TAX_AND_FEES: &str = "Tax and fees";
 pub const COSTS_UNKNOWN: &str = "nothing noted yet";

@@ -19,7 +19,7 @@ pub struct GalleryDue {
 }
 
 impl Selling {
-    /// What galleries still owe, sale by sale, the oldest first; what is paid in full is not among them.
+    /// What galleries still owe, sale by sale, the oldest first; what is paid in full, or given up, is not among them.
     ///
     /// # Errors
     /// [`crate::refusal::Refusal::MoneyOutOfRange`].
@@ -27,7 +27,7 @@ impl Selling {
         let mut dues = vec![];
         for paid in &self.consignments_paid {
             let Some((due, sum)) = paid.due.zip(paid.sum) else { continue };
-            let lacks = beyond(due, self.rest_of(currency, paid.entry)?)?;
+            let lacks = beyond(beyond(due, self.rest_of(currency, paid.entry)?)?, self.given_up_of(currency, paid.entry)?)?;
             if !lacks.is_zero() {
                 let (of, at, gallery, n) = (paid.entry, paid.at, paid.gallery, paid.n);
                 dues.push(GalleryDue { of, at, gallery, n, whole: sum.plus(due)?, lacks });
@@ -56,6 +56,24 @@ impl Selling {
             paid_off = paid_off.plus(due)?.minus(beyond(due, self.rest_of(currency, of)?)?)?;
         }
         all.minus(paid_off)
+    }
+
+    /// What galleries owed and will not pay: what came of it all the same is not among it.
+    ///
+    /// # Errors
+    /// [`crate::refusal::Refusal::MoneyOutOfRange`].
+    pub fn given_up(&self, currency: Currency) -> Answer<Money> {
+        let mut sum = Money::zero(currency);
+        for paid in &self.consignments_paid {
+            let Some(due) = paid.due else { continue };
+            let lacks = beyond(due, self.rest_of(currency, paid.entry)?)?;
+            sum = sum.plus(lacks.minus(beyond(lacks, self.given_up_of(currency, paid.entry)?)?)?)?;
+        }
+        Ok(sum)
+    }
+
+    fn given_up_of(&self, currency: Currency, of: Id) -> Answer<Money> {
+        Money::sum(currency, self.rests_given_up.iter().filter(|rest| rest.of == of).map(|rest| rest.sum))
     }
 
     fn rest_of(&self, currency: Currency, of: Id) -> Answer<Money> {

@@ -26,6 +26,8 @@ pub struct Selling {
     pub consignments_returned: Vec<Consigned>,
     /// What galleries handed over later of what they still owed.
     pub rests_paid: Vec<RestPaid>,
+    /// What they still owed and will not pay.
+    pub rests_given_up: Vec<RestGivenUp>,
     /// Pieces that are not for sale any more.
     pub not_for_sale: Vec<NotForSale>,
     pub guesses: Guesses,
@@ -224,6 +226,16 @@ pub struct RestPaid {
     pub sum: Money,
 }
 
+/// What a gallery still owed will not be paid.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct RestGivenUp {
+    pub entry: Id,
+    pub at: Wall,
+    /// The sale by the gallery that it is of.
+    pub of: Id,
+    pub sum: Money,
+}
+
 /// What a gallery keeps.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct GalleryTerms {
@@ -391,6 +403,9 @@ impl Selling {
             }
             Fact::ConsignmentRestPaid(f) if ours(f.sum) => {
                 self.rests_paid.push(RestPaid { entry: entry.id, at: entry.when(f.when), of: f.of, sum: f.sum });
+            }
+            Fact::ConsignmentRestGivenUp(f) if ours(f.sum) => {
+                self.rests_given_up.push(RestGivenUp { entry: entry.id, at: entry.when(f.when), of: f.of, sum: f.sum });
             }
             Fact::ConsignmentReturned(f) => {
                 self.consignments_returned.push(Consigned { lot: f.lot, ..of(f.n, None, (f.gallery, f.when)) });

@@ -2,7 +2,10 @@
 
 use fivebar_core::ledger::decide::PaidOf;
 use fivebar_core::ledger::fold::Over;
+use fivebar_core::ledger::kind::bench::Kind;
+use fivebar_core::ledger::kind::sale::Carried;
 use fivebar_core::quantity::{Id, Money};
+use fivebar_core::sheet::job::JobSheet;
 
 /// What a form is for.
 #[derive(Clone, Debug, PartialEq)]
@@ -71,4 +74,18 @@ impl From<PaidTo> for PaidOf {
             PaidTo::Agreed(id) | PaidTo::Part(id, _) => PaidOf::Agreed(id),
         }
     }
+}
+
+/// Whether a drive begins as one to deliver: some of its pieces are brought to their buyers, or a delivery is planned. Of one piece it isn't asked.
+pub(super) fn brings(sheet: &JobSheet) -> Option<bool> {
+    let (delivered, selling) = (Some(Carried::Delivered), &sheet.selling);
+    let sold = selling.sales.iter().any(|sale| sale.reversed.is_none() && sale.carried == delivered);
+    let agreed = selling.open().any(|agreement| agreement.carried == delivered);
+    let planned = sheet.operations.iter().any(|planned| planned.kind == Kind::Deliver);
+    (1 < sheet.account.pieces).then_some(sold || agreed || planned)
+}
+
+/// The sale is of more pieces than one: some of them may come back.
+pub fn of_several(sheet: &JobSheet, sale: Id) -> bool {
+    sheet.selling.sale(sale).is_some_and(|sale| 1 < sale.n)
 }

@@ -165,6 +165,11 @@ fn what_a_gallery_lacks_is_asked_for() {
         .hides(&["due from"]);
     let rest = maker.sheet().selling.rests_paid[0].entry;
     maker.tap(Tap::Strike(rest)).shows(&["22.46 due from the gallery"]);
+    maker.now.chance = [8; 10];
+    maker.tap(Tap::GiveUp(of)).shows(&["22.46", "will not be paid", "Fri 22 May"]).hides(&["22.46 due from the gallery"]);
+    maker.tap(Tap::Page).shows(&["Will not be paid by the gallery"]).tap(Tap::Room(Room::Sell));
+    let never = maker.sheet().selling.rests_given_up[0].entry;
+    maker.tap(Tap::Strike(never)).shows(&["22.46 due from the gallery", "This will not be paid"]);
     // Sold for less, and that was all.
     maker.tap(Tap::Write(What::GalleryPaid(lot))).figures(&["1", "70"]).pick(Pick::ThatIsAll(true)).shows(&["Less than its terms say"]);
     maker.tap(Tap::Save).shows(&["70.00"]);

@@ -26,6 +26,26 @@ fn some_of_a_spending_comes_back() {
     maker.shows(&["In all", "5.60"]);
 }
 
+/// A drive for several pieces is asked what it was for; where some are brought to their buyers it begins with that. One piece has all of it.
+#[test]
+fn a_drive_says_whether_it_was_to_deliver() {
+    let sold = "till mileage 0.725 mile\ntag 90 more\nsell 1 more for 90 notes delivered\n";
+    let driven = |maker: &Maker| maker.sheet().account.costs.lines.last().map(|line| line.delivery);
+    for (lines, picked, delivery, says) in
+        [(sold, None, Some(true), true), (sold, Some(false), Some(false), false), ("till mileage 0.725 mile\n", None, Some(false), false)]
+    {
+        let mut maker = told(lines);
+        maker.tap(Tap::Write(What::Spend)).hides(&["To deliver"]).pick(Pick::Way(Way::Drive)).shows(&["To deliver", "For something else"]);
+        picked.into_iter().for_each(|brings| drop(maker.pick(Pick::Brings(brings))));
+        maker.figures(&["18"]).tap(Tap::Save).shows(&["Driving", "18 mi"]);
+        assert_eq!((driven(&maker), page(&maker.app).html().contains("to deliver, 18")), (Some(delivery), says), "{lines} {picked:?}");
+    }
+    let mut maker = Maker::told(&["2026-05-22 08:14 -05:00 workshop USD inch\ntill mileage 0.725 mile\njob more \"Stool\" 1 order\n"]);
+    maker.room("more", Room::Hours).tap(Tap::Write(What::Spend)).pick(Pick::Way(Way::Drive)).hides(&["To deliver"]);
+    maker.figures(&["18"]).tap(Tap::Save);
+    assert_eq!(driven(&maker), Some(None));
+}
+
 #[test]
 fn a_receipt_is_seen_at_its_spending_and_never_as_a_photo_of_the_piece() {
     let mut maker = told("");

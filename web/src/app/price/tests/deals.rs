@@ -299,6 +299,24 @@ fn what_a_gallery_lacks_stays_due_until_it_comes() {
     assert_eq!(sheet(&maker.app).unwrap().galleries_owe.len(), 1);
 }
 
+/// What never comes is given up on its page: it is due nowhere, the bar takes that back, and the page of the job says it.
+#[test]
+fn what_a_gallery_will_not_pay_is_given_up() {
+    let mut maker = Maker::at_market();
+    let job = maker.job;
+    maker.tap(Tap::Gallery(GalleryTap::Leave(job))).tap(Tap::Gallery(GalleryTap::Consigned));
+    let lot = sheet(&maker.app).unwrap().at_galleries[0].there.lot;
+    maker.tap(Tap::Gallery(GalleryTap::Back(job, lot))).tap(Tap::Gallery(GalleryTap::Pad(gallery::Field::Sum))).press("60");
+    maker.tap(Tap::Gallery(GalleryTap::PadDone)).tap(Tap::Gallery(GalleryTap::Paid));
+    let of = sheet(&maker.app).unwrap().galleries_owe[0].due.of;
+    maker.tap(Tap::Deal(DealTap::Open(job, PaidOf::Gallery(of)))).shows(&["22.46 due", "This will not be paid", "The sale stays"]);
+    maker.now.chance = [7; 10];
+    maker.tap(Tap::Deal(DealTap::GivenUp)).hides(&["due 22.46"]).shows(&["Take back: 22.46 will not be paid"]);
+    assert_eq!((sheet(&maker.app).unwrap().galleries_owe, sheet(&maker.app).unwrap().due.len()), (vec![], 0));
+    maker.say(Msg::Common(Common::TakeBack));
+    maker.shows(&["due 22.46"]);
+}
+
 /// A hand-over that ends on a coin is named by what was paid, and so is the rest of a sale.
 #[test]
 fn the_bar_names_what_was_paid_to_the_coin() {

@@ -1,6 +1,7 @@
 //! Lines of Price, each told by a table: the head of the list, how many are left, marks and three figures in notes, a gallery's tax.
 
 use super::*;
+use fivebar_core::quantity::Span;
 
 /// What the page says, and what it does not, of five stools told so, after some taps.
 #[track_caller]
@@ -84,4 +85,17 @@ fn what_a_gallery_hands_over_says_the_tax_in_it() {
     check(&lines(""), page("", false), (&["Gallery paid 82.46"], &[">7.56<"]));
     check(&lines("maker-pays"), page("60", false), (&["30.02 still due", ">7.56<"], &[">5.04<"]));
     check(&lines("maker-pays"), page("60", true), (&["30.02 less than its terms say", ">5.04<"], &[">7.56<"]));
+}
+
+/// What was done more than twelve hours ago is not offered to be taken back, nor is what a sale left said as if it had just been.
+#[test]
+fn an_old_act_of_price_is_not_offered_to_be_taken_back() {
+    let mut maker = Maker::at_market();
+    let (job, sum) = (maker.job, maker.money("130"));
+    maker.tap(Tap::Offer(job)).bargain(BargainTap::Say(sum)).bargain(BargainTap::Sold).shows(&["Take back: sold at 130"]);
+    for (minutes, is_offered) in [(12 * 60, true), (12 * 60 + 1, false)] {
+        maker.app.now.at = maker.now.wall.at.plus(Span::minutes(minutes));
+        let html = maker.html();
+        assert_eq!([html.contains("Take back: sold"), html.contains("sold at 130")], [is_offered; 2], "{minutes}: {html}");
+    }
 }

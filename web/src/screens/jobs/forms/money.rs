@@ -80,10 +80,17 @@ fn spend(draft: &Draft, sheet: &JobSheet, (app, seen): (&App, Seen<'_>)) -> Aske
     if picks.way == Way::Share && !picks.more {
         asked.above.extend(cans::which(picks, &open, seen));
     }
+    asked.above.extend(picks.brings.filter(|_| picks.way == Way::Drive).map(what_for));
     let home = (picks.way != Way::Drive && !picks.more).then(|| super::super::homes::asked(picks, app)).flatten();
     asked.below = home;
     asked.instead = asked.instead.or_else(|| picks.spent_on.asks.then(|| choice(picks.spent_on, on, seen)));
     asked
+}
+
+/// Whether a drive brought pieces to their buyers: then it is of these alone.
+fn what_for(brings: bool) -> El<Msg> {
+    let segs = [(true, words::FOR_DELIVERY), (false, words::FOR_ELSE)].map(|(is, word)| Seg::new(word, brings == is));
+    seg(words::WHAT_FOR, segs.into(), |nth| say(Tap::Pick(Pick::Brings(nth == 0))))
 }
 
 fn kinds(draft: &Draft, sheet: &JobSheet) -> Vec<El<Msg>> {
