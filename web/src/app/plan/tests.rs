@@ -16,6 +16,7 @@ mod reckoned;
 mod refused;
 mod resumed;
 mod shared;
+mod sticks;
 mod told;
 mod top_first;
 mod ways;
