@@ -100,11 +100,18 @@ pub fn count_of(book: &Book, haul: &Haul, now: Moment) -> CountSheet {
         unweighed_pieces: haul.unweighed_pieces(),
         volume: haul.volume(Pile::brought).unwrap_or_default(),
         load: haul.load(),
-        tiles: haul.piles.iter().filter(|pile| pile.left == 0 || 0 < pile.brought()).map(tile).listed(),
+        tiles: haul.piles.iter().filter(|pile| pile.left == 0 && !was_left(book, pile) || 0 < pile.brought()).map(tile).listed(),
         trip: haul.trip_now(now),
         last: last_count(book, haul.id),
         sorting_begun: haul.piles.iter().any(|pile| 0 < pile.sorted_good || 0 < pile.rejected()),
     }
+}
+
+/// Whether an empty pile came of what was left of another, which lies there no more: nobody named it at the yard.
+fn was_left(book: &Book, pile: &Pile) -> bool {
+    let act = book.entry(pile.id).and_then(|(entry, _)| entry.act).map(|act| book.act(act)).unwrap_or_default();
+    let is_left = |id: Id| book.entry(id).is_some_and(|(entry, _)| matches!(&entry.fact, Fact::PiecesLeft(f) if f.pile == pile.id));
+    pile.taken == 0 && act.into_iter().any(is_left)
 }
 
 /// What a tile shows of a pile.

@@ -23,6 +23,7 @@ pub use glued::{TooWide, too_wide};
 pub use top::{Pick, Way, is_of_some};
 
 use super::plan::figures::Figures;
+use super::plan::off::{is_enough, of_stick};
 use super::plan::ready::{Ready, letters, ready};
 use super::plan::stock::{Place, Stack};
 use super::plan::wish::{Tiles, Wish};
@@ -334,28 +335,37 @@ fn unfit_top(top: &Top, figures: &Figures, [thickness, width, length]: [Length; 
     }
 }
 
-/// One part from one board, or from a stick that has its section already, either way round.
-fn unfit_part(part: &Part, figures: &Figures, ([thickness, width, length], by_length): ([Length; 3], bool)) -> Option<Unfit> {
-    let over = back(figures.allow);
-    let blank = |nth: usize| {
+/// One part from one board, or from a stick that has its section already.
+fn unfit_part(part: &Part, figures: &Figures, (sides, by_length): ([Length; 3], bool)) -> Option<Unfit> {
+    if by_length {
+        return unfit_stick(part, figures, sides);
+    }
+    let [thickness, width, length] = sides;
+    let [thick, wide, long] = [0, 1, 2].map(|nth: usize| {
         let side = |sides: &[Length; 3]| sides.get(nth).map_or(0, |side| nm(*side));
-        side(&part.size).saturating_add(side(&over))
-    };
-    let (thick, wide, long) = if by_length {
-        (blank(0).min(blank(1)), blank(0).max(blank(1)), nm(part.size[2]))
-    } else {
-        (blank(0), blank(1).min(nm(figures.strip_min)), blank(2))
-    };
-    let (thickness, width) = if by_length { (thickness.min(width), thickness.max(width)) } else { (thickness, width) };
+        side(&part.size).saturating_add(side(&back(figures.allow)))
+    });
     // The edges of what a part takes the whole width of are planed, not trimmed off.
-    let whole = !by_length && blank(1) <= nm(width);
-    let net = if by_length { nm(width) } else { less(width, figures.edge_trim) };
-    let least = if by_length { figures.machines.plane } else { figures.machines.plane.max(figures.machines.rip) };
+    let narrow = less(width, figures.edge_trim) < wide.min(nm(figures.strip_min)) && nm(width) < wide;
+    let least = figures.machines.plane.max(figures.machines.rip);
     match () {
         () if nm(thickness) < thick => Some(Unfit::TooThin),
-        () if net < wide && !whole => Some(Unfit::TooNarrow),
+        () if narrow => Some(Unfit::TooNarrow),
         () if length < least => Some(Unfit::UnderMachine(least)),
         () if less(length, figures.end_trim) < long => Some(Unfit::TooShort),
+        () => None,
+    }
+}
+
+/// The same of a stick, either way round.
+fn unfit_stick(part: &Part, figures: &Figures, [thickness, width, length]: [Length; 3]) -> Option<Unfit> {
+    let [_, wide, thick] = figures.allow;
+    let [low, high] = of_stick([part.size[0], part.size[1]], [thick, wide]);
+    match () {
+        () if !is_enough(thickness.min(width), low) => Some(Unfit::TooThin),
+        () if !is_enough(thickness.max(width), high) => Some(Unfit::TooNarrow),
+        () if length < figures.machines.plane => Some(Unfit::UnderMachine(figures.machines.plane)),
+        () if less(length, figures.end_trim) < nm(part.size[2]) => Some(Unfit::TooShort),
         () => None,
     }
 }
@@ -511,6 +521,7 @@ pub fn stack(shop: &Shop, source: &Source) -> Stack {
         guessed: wood.is_a_guess(),
         moves: wood.across(Sawn::Flat),
         price: source.bought.flatten(),
+        rests: pile.rests,
     }
 }
 

@@ -22,6 +22,8 @@ pub struct RackPile {
     pub began: Wall,
     /// The haul is not home yet.
     pub on_its_way: bool,
+    /// It holds nothing but what plans left of other piles: no more of it can be had.
+    pub rests: bool,
     pub on_rack: Count,
     /// Of these, what the job may take: free ones, and those set apart for it.
     pub free: Count,
@@ -74,6 +76,7 @@ pub(super) fn rack_pile(haul: &Haul, pile: &Pile, job: Id) -> Answer<RackPile> {
         currency: haul.currency,
         began: haul.began,
         on_its_way: false,
+        rests: 0 < pile.left && pile.left == pile.taken,
         on_rack: pile.on_rack(),
         free: pile.free_for(Some(job)),
         for_it: pile.reserved_for(job),

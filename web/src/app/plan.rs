@@ -48,7 +48,7 @@ pub use saw::opens_unused;
 use saw::{at_the_saw, show};
 pub use tap::Tap;
 pub use ticks::{LastTick, back as tick_back};
-pub use used::{Before, Since, fitting_to, in_both_of, in_use_by, since, was_used, why_not};
+pub use used::{Before, Since, fitting_to, in_both_of, in_use_by, short_if_they_stay, since, was_used, why_not};
 
 /// A first answer comes after so many ms; a better one is looked for so long.
 const FIRST: u32 = 300;

@@ -35,6 +35,7 @@ fn source(nth: u8, boards: &Boards, units: Units) -> Source {
         currency: boards.price.map_or(Currency::USD, |price| price.currency()),
         began: Wall::default(),
         on_its_way: false,
+        rests: false,
         on_rack: 0,
         free: 0,
         for_it: 0,

@@ -206,9 +206,7 @@ fn ways(top: &Top, figures: &Figures, sources: &[Source]) -> Vec<Way> {
             let picks = picks(&of, (group.cloned().flatten(), thickness));
             let mut alike: Vec<Way> = picks.iter().flat_map(|pick| ways_of(top, pick, (figures, &of))).collect();
             order(&mut alike);
-            // Of one width alone they may be the very same pieces.
-            alike.dedup_by_key(|way| (way.rows, way.there, way.waste, way.pick.thick));
-            let mut alike = alike.into_iter();
+            let mut alike = each_once(alike, top, (figures, &of)).into_iter();
             all.extend(alike.next());
             more.extend(alike);
         }
@@ -216,6 +214,23 @@ fn ways(top: &Top, figures: &Figures, sources: &[Source]) -> Vec<Way> {
     order(&mut all);
     order(&mut more);
     all.into_iter().chain(more).collect()
+}
+
+/// Of ways that are made of the very same pieces the first. Those that the estimate puts level may be made of others: a plan takes of all
+/// widths what is shortest together, and may waste more than of one width alone.
+fn each_once(mut alike: Vec<Way>, top: &Top, (figures, of): (&Figures, &[&Source])) -> Vec<Way> {
+    let mut seen: Vec<(Count, Vec<bool>)> = vec![];
+    alike.retain(|way| {
+        let row = strip(top, way.rows, figures);
+        let held = |source: &Source| !way.pick.thick && is_held_back(source, way.pick.thickness, figures);
+        let gives = |source: &Source| source.pile.width.is_some_and(|width| 0 < rips((way.rows, row), width, figures));
+        let own = of.iter().map(|source| !held(source) && is_so_wide(source, &way.pick) && gives(source));
+        let own = (way.rows, own.collect());
+        let is_new = !seen.contains(&own);
+        seen.push(own);
+        is_new
+    });
+    alike
 }
 
 /// All pieces of a wood, those that are held back too, and those of each width alone.

@@ -20,7 +20,7 @@ const STEPS: u64 = 2_000;
 
 pub(super) fn draft(ready: &Ready, (problem, answered): (&Problem, &Answered), plan: &Plan, looks: Looks) -> Answer<Draft> {
     let mut draft = Draft { finished: vec![0; ready.sources.len()], ..Draft::default() };
-    draft.short = looks.then(|| short(problem, answered, plan));
+    draft.short = looks.then(|| short(ready, (problem, answered), plan));
     let Some(field) = &plan.field else { return Ok(draft) };
     let layers = layers(problem, field).map_err(|_| Refusal::NotThere)?;
     draft.why =
@@ -193,10 +193,12 @@ fn step(ready: &Ready, problem: &Problem, field: &Field) -> Option<Why> {
     Some(Why::Step { side, more, other: other.checked_mul(ready.unit).and_then(|nm| Length::nm(nm).ok())? })
 }
 
-fn short(problem: &Problem, answered: &Answered, plan: &Plan) -> Vec<Unlock> {
+fn short(ready: &Ready, (problem, answered): (&Problem, &Answered), plan: &Plan) -> Vec<Unlock> {
     let mut goes_on = |_: crate::plan::patience::Progress<'_>| true;
     let mut patience = Patience::new(Some(STEPS), &mut goes_on);
     let planned = crate::plan::Planned { plan: plan.clone(), worth: answered.worth.clone(), bound: answered.bound.clone() };
     let found = lacking(problem, &planned, &mut patience);
-    found.into_iter().flat_map(|it| it.pieces).map(|(source, n)| Unlock::Source { source, n }).collect()
+    // All of them together make it nearer.
+    let had = found.filter(|it| it.pieces.iter().all(|(source, _)| ready.can_be_had(*source)));
+    had.into_iter().flat_map(|it| it.pieces).map(|(source, n)| Unlock::Source { source, n }).collect()
 }

@@ -29,7 +29,7 @@ pub(super) fn draft(ready: &Ready, (problem, answered): (&Problem, &Answered), p
     }
     finished(problem, plan, &mut draft);
     draft.glue_ups = glue_ups(ready, plan)?;
-    draft.short = looks.then(|| unlocks(problem, plan, made));
+    draft.short = looks.then(|| unlocks(ready, (problem, plan), made));
     Ok(draft)
 }
 
@@ -61,11 +61,11 @@ fn because(problem: &Problem, answered: &Answered) -> Option<Why> {
 }
 
 /// What one set more lacks, and the boards of a pile that would give it.
-fn unlocks(problem: &Problem, plan: &Plan, made: i64) -> Vec<Unlock> {
+fn unlocks(ready: &Ready, (problem, plan): (&Problem, &Plan), made: i64) -> Vec<Unlock> {
     let Some(short) = plan.short.as_ref().filter(|short| !short.missing.is_empty()) else { return vec![] };
     let mut goes_on = |_: Progress<'_>| true;
     let unlock = why::unlock(problem, made, &mut Patience::new(Some(STEPS), &mut goes_on), 1);
-    let from = unlock.into_iter().min_by_key(|(_, n)| *n);
+    let from = unlock.into_iter().filter(|(source, _)| ready.can_be_had(*source)).min_by_key(|(_, n)| *n);
     short.missing.iter().map(|(part, n)| Unlock::Part { part: *part, n: *n, from }).collect()
 }
 

@@ -1,7 +1,7 @@
 //! From the maker's piles and wish to a problem in whole numbers: the unit is the greatest length that all others are multiples of.
 
 use super::figures::Figures;
-use super::off::{is_glued, of_tile, sawn};
+use super::off::{is_enough, is_glued, of_stick, of_tile, sawn};
 use super::stock::{Joins, LeftOut, Stack};
 use super::trim::{Along, fit, least_sawn, step, trimmed};
 use super::wish::{Panel, Parts, Tiles, Wanted, Wish};
@@ -60,6 +60,11 @@ impl Ready {
             Wish::Tiles(tiles) if is_glued(tiles) => sawn(wide, &self.figures).unwrap_or(wide),
             _ => wide,
         }
+    }
+
+    /// Whether more of a source can be had: of what plans left there is no more.
+    pub(super) fn can_be_had(&self, source: usize) -> bool {
+        self.sources.get(source).is_some_and(|source| !source.stack.rests)
     }
 
     /// Whether boards are counted whole, however much is left of them; a plan of an older book counts what goes back as not taken.
@@ -245,15 +250,11 @@ fn of_wood(wood: Option<&String>, sources: &[Source]) -> Option<Vec<usize>> {
 /// section goes by its wood.
 fn of_section(part: &Wanted, figures: &Figures, sources: &[Source]) -> Option<Vec<usize>> {
     let [_, wide, thick] = figures.allow;
-    let sides = |[thickness, width, _]: [Length; 3], [thick, wide]: [Length; 2]| {
-        let sides = [(thickness, thick), (width, wide)].map(|(side, over)| side.as_nm().saturating_add(over.as_nm()));
-        (sides[0].min(sides[1]), sides[0].max(sides[1]))
-    };
     let known = part.size[0] != Length::ZERO && part.size[1] != Length::ZERO;
-    let (low, high) = sides(part.size, [thick, wide]);
+    let [low, high] = of_stick([part.size[0], part.size[1]], [thick, wide]);
     let has = |source: &Source| {
-        let (thickness, width) = sides(source.size, [Length::ZERO; 2]);
-        !known || (low <= thickness && high <= width)
+        let [thickness, width, _] = source.size;
+        !known || is_enough(thickness.min(width), low) && is_enough(thickness.max(width), high)
     };
     let of_wood = of_wood(part.wood.as_ref(), sources);
     let all = of_wood.clone().unwrap_or_else(|| (0..sources.len()).collect());

@@ -137,7 +137,8 @@ fn short(ready: &Ready, problem: &Problem, made: i64) -> Vec<Unlock> {
     let look = |rows: i64| {
         let mut goes_on = |_: Progress<'_>| true;
         let found = why::unlocks(problem, rows, (&each, EACH), &mut Patience::new(Some(STEPS), &mut goes_on));
-        found.into_iter().map(move |it| Unlock::Rows { source: it.pile, n: it.pieces, all: rows == asked, known: it.known })
+        let had = found.into_iter().filter(|it| ready.can_be_had(it.pile));
+        had.map(move |it| Unlock::Rows { source: it.pile, n: it.pieces, all: rows == asked, known: it.known })
     };
     let next = made.saturating_add(1);
     let one_more = look(next).filter(|it| !matches!(it, Unlock::Rows { known: why::Known::AtLeast, .. }));

@@ -59,7 +59,7 @@ pub(super) fn draft(ready: &Ready, (problem, answered): (&Problem, &Answered), p
         draft.boards.push(Board { at: [0, top, pile.length, high], source: stick.pile, number, times: stick.times, left });
         draft.outer = [draft.outer[0].max(pile.length), top.saturating_add(high)];
     }
-    draft.short = looks.then(|| unlocks(problem, plan, made));
+    draft.short = looks.then(|| unlocks(ready, (problem, plan), made));
     if draft.no_section {
         draft.finished.fill(0);
     }
@@ -78,10 +78,10 @@ fn because(problem: &Problem, answered: &Answered) -> Option<Why> {
 }
 
 /// What one set more lacks, and the sticks of a pile that would give it.
-fn unlocks(problem: &Problem, plan: &Plan, made: i64) -> Vec<Unlock> {
+fn unlocks(ready: &Ready, (problem, plan): (&Problem, &Plan), made: i64) -> Vec<Unlock> {
     let mut goes_on = |_: Progress<'_>| true;
     let Some(short) = short(problem, (plan, made), &mut Patience::new(Some(STEPS), &mut goes_on), 1) else { return vec![] };
-    let from = short.unlock.iter().copied().min_by_key(|(_, n)| *n);
+    let from = short.unlock.iter().copied().filter(|(source, _)| ready.can_be_had(*source)).min_by_key(|(_, n)| *n);
     let parts = short.missing.iter().map(|(part, n)| Unlock::Part { part: *part, n: *n, from });
     parts.collect()
 }

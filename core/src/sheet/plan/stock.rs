@@ -40,6 +40,8 @@ pub struct Stack {
     pub moves: Option<Coefficient>,
     /// One piece, where it is to be bought and the price is known.
     pub price: Option<Money>,
+    /// Nothing but what plans left of other piles: no more of it can be had.
+    pub rests: bool,
 }
 
 /// Why a pile can't be planned with.
@@ -83,6 +85,7 @@ impl Stack {
             guessed,
             moves,
             price: None,
+            rests: false,
         }
     }
 

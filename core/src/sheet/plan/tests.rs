@@ -2,13 +2,16 @@ use super::figures::{Figures, Machines};
 use super::ready::{Ready, ready};
 use super::stock::{Joins, LeftOut, Place, Stack};
 use super::wish::{Panel, Parts, Tiles, Wanted, Wish};
+use super::{Unlock, sheet};
 use crate::plan::Asked;
 use crate::plan::field::problem::{Mix, Pattern};
+use crate::plan::patience::{Patience, Progress};
 use crate::quantity::{Currency, Decimal, Key, Length, Money, Units};
 use crate::refusal::{PlanFigure, Refusal};
 use crate::sheet::Shop;
 use crate::sheet::make::{sources, stack};
 use crate::story::{STANDS, tell};
+use crate::wood::movement::Room;
 use crate::wood::woods::Woods;
 
 fn sixteenths(n: i64) -> Length {
@@ -211,4 +214,21 @@ fn letters_go_on_after_z() {
     let ready = ready(Wish::Parts(parts), &stacks, Figures::usual(Units::Metric).unwrap()).unwrap();
     let letters: Vec<&str> = [0, 25, 26, 29].map(|place: usize| &*ready.sources[place].letter).to_vec();
     assert_eq!(letters, ["A", "Z", "AA", "AD"]);
+}
+
+/// Of what plans left of other piles no more can be had: where that alone would give one more, no pile is named.
+#[test]
+fn only_what_can_be_had_gives_one_more() {
+    let named = |rests: bool| {
+        let stock = [Stack { rests, ..board(2, [20, 40, 900]) }];
+        let size = [20, 40, 400].map(mm);
+        let leg = Wanted { name: "leg".into(), n: 4, size, glue: false, wood: None };
+        let ready = ready(Wish::Sticks(Parts { sets: Some(2), parts: vec![leg] }), &stock, Figures::usual(Units::Metric).unwrap()).unwrap();
+        let answered = ready.asked.solve(&mut Patience::new(Some(4_000), &mut |_: Progress<'_>| true), 1);
+        let shown = sheet(&ready, &answered, Room::HEATED).unwrap();
+        let of_part = |it: &Unlock| if let Unlock::Part { from, .. } = it { Some(from.map(|(source, _)| source)) } else { None };
+        (shown.made, shown.short.iter().filter_map(of_part).collect::<Vec<_>>())
+    };
+    assert_eq!(named(false), (1, vec![Some(0)]));
+    assert_eq!(named(true), (1, vec![None]));
 }

@@ -62,7 +62,7 @@ pub fn keep(app: &mut App) {
     let job = given.ask.job.to_string();
     // What is ticked of the plans the wood is cut by stays beside a newer one: it says what is cut. So does what is ticked of one that
     // was put back, which can be taken back.
-    let plans = app.shelf().shop(app.now.at).job(given.ask.job).map(|job| job.plans).unwrap_or_default();
+    let plans = plans(app, given.ask.job);
     let book = &app.shelf().book;
     let Some(in_hand) = read(&line) else { return };
     let is_same = |it: &Beside| it.of.is_some() && it.of == in_hand.of;
@@ -155,8 +155,19 @@ fn left_open(given: &Given) -> String {
 
 /// What lies there of a job.
 pub fn of(app: &App, job: Id) -> Option<Beside> {
+    read(app.here.plans.lines().nth(place_of(app, job)?)?)
+}
+
+/// Where it lies. A plan of the book that is in use no more was dropped, or another took its place: it is over.
+fn place_of(app: &App, job: Id) -> Option<usize> {
+    let plans = plans(app, job);
+    let is_over = |line: &str| read(line).and_then(|it| it.of).is_some_and(|of| plans.iter().any(|plan| plan.id == of && !plan.used));
     let job = job.to_string();
-    read(app.here.plans.lines().find(|line| line.starts_with(&job))?)
+    app.here.plans.lines().position(|line| line.starts_with(&job) && !is_over(line))
+}
+
+fn plans(app: &App, job: Id) -> Vec<KeptPlan> {
+    app.shelf().shop(app.now.at).job(job).map(|job| job.plans).unwrap_or_default()
 }
 
 /// What lies there of a plan of the book.
@@ -177,8 +188,9 @@ fn of_job(app: &App, job: Id) -> impl Iterator<Item = Beside> + use<'_> {
 
 /// The plan of a job that lies there unused is dropped, or comes again; false where there is none.
 pub fn dropped(app: &mut App, job: Id, drops: bool) -> bool {
-    let job = job.to_string();
-    let nth = app.here.plans.lines().position(|line| line.starts_with(DROPPED) != drops && is_of_job(line, &job));
+    let name = job.to_string();
+    let back = || app.here.plans.lines().position(|line| line.starts_with(DROPPED) && is_of_job(line, &name));
+    let nth = if drops { place_of(app, job) } else { back() };
     nth.map(|nth| mark(app, nth, drops)).is_some()
 }
 
@@ -207,13 +219,15 @@ fn write(app: &mut App, value: String) {
     app.orders.push(Order::Choose { key: Choice::Plans, value });
 }
 
-/// A plan that is found again keeps what was ticked of it, but for what is ticked of wood that is taken: that is other wood.
+/// A plan that was not used and is found again keeps what was ticked of it. What is ticked of any plan of the book is of that one alone, in
+/// use or not: that is other wood. So is what was ticked of one that was dropped.
 pub fn same_ticks(app: &mut App) {
     let Some((given, found)) = app.plan.given.as_ref().zip(app.plan.found.as_ref()).filter(|_| app.plan.ticked.is_empty()) else { return };
     let plan = kept(given, &found.answered, &found.sheet);
-    let plans = app.shelf().shop(app.now.at).job(plan.job).map(|job| job.plans).unwrap_or_default();
-    let is_taken = |it: &Beside| plans.iter().any(|plan| plan.used && it.is_of(plan));
-    let same = of_job(app, plan.job).find(|it| it.is_alike(&plan) && !is_taken(it));
+    let (plans, job) = (plans(app, plan.job), plan.job.to_string());
+    let is_other = |it: &Beside| plans.iter().any(|plan| it.is_of(plan));
+    let mut lying = app.here.plans.lines().filter(|line| line.starts_with(&job)).filter_map(read);
+    let same = lying.find(|it| it.is_alike(&plan) && !is_other(it));
     app.plan.ticked = same.map(|it| it.ticked).unwrap_or_default();
 }
 

@@ -14,6 +14,9 @@ use fivebar_core::sheet::make::{Boards, sources};
 /// Thick, wide, long, at most, price each.
 pub const FIGURES: usize = 5;
 
+/// No plan takes more boards of a kind where no limit is said. Ours.
+const UNLIMITED: Count = 999;
+
 /// Boards as they are typed.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Buying {
@@ -125,7 +128,8 @@ impl Buying {
     fn read(&mut self, woods: &[Key], (typing, currency): (Typing, Currency)) -> Option<Boards> {
         let side = |form: &mut Form, nth| form.take(nth, |text| reading::length(text, typing));
         let size = [side(&mut self.form, 0)?, side(&mut self.form, 1)?, side(&mut self.form, 2)?];
-        let n = self.form.take(3, |text| reading::count_within(text, typing.sign, 1..=PILE_MOST))?;
+        // As many as it takes, where no limit is said.
+        let n = self.form.maybe(3, |text| reading::count_within(text, typing.sign, 1..=PILE_MOST))?.unwrap_or(UNLIMITED);
         let price = self.form.maybe(4, |text| reading::money(text, currency, typing.sign))?;
         Some(Boards { wood: woods.get(self.wood).cloned(), size, n, price })
     }

@@ -18,6 +18,7 @@ mod resumed;
 mod rows;
 mod seek;
 mod shared;
+mod sticks;
 mod told;
 mod top_first;
 mod ways;

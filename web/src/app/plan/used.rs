@@ -14,7 +14,7 @@ use fivebar_core::sheet::make::anew::{fitting_anew, given_anew};
 use fivebar_core::sheet::make::buy::{not_bought, without_boards};
 use fivebar_core::sheet::make::keep::{changes_with, in_use, kept, left_out_changed, left_over, taken_by};
 use fivebar_core::sheet::make::shared::{InBoth, in_both, in_place_of};
-use fivebar_core::sheet::make::{Ask, Change, Given, Source, Unfit, WhyNot};
+use fivebar_core::sheet::make::{Ask, Change, Given, Source, Unfit, WhyNot, sources};
 
 /// What the job has by the plan before this one, whose place it takes.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
@@ -199,6 +199,19 @@ pub fn in_both_of(app: &App) -> InBoth {
         in_both(job, ask, (all, &goes))
     });
     told.unwrap_or_default()
+}
+
+/// Pieces of a pile, by its place, that the plan in hand takes from the rack, and those that lie there if the wood of the plan before stays in
+/// the job; nothing where they are enough.
+pub fn short_if_they_stay(app: &App) -> Option<(usize, Count, Count)> {
+    let (given, found) = app.plan.given.as_ref().zip(app.plan.found.as_ref())?;
+    let there = sources(&app.shelf().shop(app.now.at), given.ask.job).ok()?;
+    let one = |(place, source): (usize, &Source)| {
+        let takes = found.sheet.used.iter().filter(|used| used.source == place).fold(0, |sum: Count, used| sum.saturating_add(used.pieces));
+        let free = there.iter().find(|it| it.which() == source.which()).map_or(0, |it| it.n);
+        (source.bought.is_none() && free < takes).then_some((place, takes, free))
+    };
+    given.sources.iter().enumerate().find_map(one)
 }
 
 /// Takes the pieces of the plan for the job. Where that would put boards of a plan before back, or that may be cut, it is asked first.

@@ -63,9 +63,10 @@ pub fn not_made(given: &Given, found: &Found, seen: Seen<'_>) -> Option<String> 
 
 /// "One more lacks 2 of leg.", a fact where no plan makes one more, else as far as was looked; "They lack 2 of leg."
 pub fn lacks(given: &Given, sheet: &PlanSheet, parts: &[String]) -> String {
+    let first = sheet.made == 0;
     match (rest(given), sheet.proof.gap) {
         (Some(_), _) => changed::rest_lacks(parts),
-        (None, Some((0, ..))) => words::lacks_so_far(parts),
-        (None, _) => words::lacks(parts),
+        (None, Some((0, ..))) => words::lacks_so_far(parts, first),
+        (None, _) => words::lacks(parts, first),
     }
 }

@@ -137,7 +137,7 @@ fn details(given: &Given, found: &Found, (app, since): (&App, &Since), seen: See
         [ways::chosen(given, (app, seen)), sizes::rows(given, sheet, seen).filter(|_| 0 < sheet.made), nearly::asked(given, sheet, seen)];
     let more = more
         .into_iter()
-        .chain([ways::thick_taken(given), lacks::short(given, sheet, seen), limits::two_tiles(given, sheet), apart])
+        .chain([ways::thick_taken(given), lacks::short(given, sheet, (app, seen)), limits::two_tiles(given, sheet), apart])
         .flatten()
         .map(|line| worded("p", "", line));
     // What else it could have been is of no use once the wood is cut.
@@ -149,6 +149,8 @@ fn details(given: &Given, found: &Found, (app, since): (&App, &Since), seen: See
     let over =
         if taken { vec![] } else { limits::wide_sticks(given, sheet).into_iter().chain(over::choices(given, sheet, seen)).collect() };
     let others = if taken { vec![] } else { ways::others(given, (app, seen)) };
+    let buys = !taken && !sheet.short.is_empty();
+    let buys = buys.then(|| key("key soft h56 wide no-print", words::ADD_BOARDS, words::ADD_BOARDS_UNDER, say(Tap::Buy)));
     let proven =
         [told::why(given, sheet, seen), told::open(given, sheet, (app.plan.kinds, seen)), told::only_near(given, sheet, (&app.plan, seen))]
             .into_iter()
@@ -156,7 +158,7 @@ fn details(given: &Given, found: &Found, (app, since): (&App, &Since), seen: See
     let nearly: Vec<El<Msg>> = proven.chain(nearly).map(|line| worded("p", "", line)).collect();
     let nearly = (!nearly.is_empty()).then(|| el("section", "t14 sums").kids(nearly));
     let glued = over::glued(given, sheet, seen);
-    more.chain(glued).chain(over).chain(nearly).chain(others).collect()
+    more.chain(buys).chain(glued).chain(over).chain(nearly).chain(others).collect()
 }
 
 fn joints(top: &Top, given: &Given, seen: Seen<'_>) -> String {

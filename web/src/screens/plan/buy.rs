@@ -25,12 +25,11 @@ pub fn screen(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Screen {
     let chip = |(nth, wood)| Chip::choice(wood_words::among(wood, &app.shelf().workshop().wood.woods), buying.wood == nth);
     let chips: Vec<Chip> = woods(app).iter().enumerate().map(chip).collect();
     let chips = (1 < chips.len()).then(|| flowing("key h48", chips, |nth| say(Tap::BuyWood(nth))));
-    let main = el("main", "scr form").kid(figures_told(&buying.form, &slots, (units, seen), |nth| say(Tap::At(nth)))).kids(chips).kid(key(
-        "key soft h56 wide",
-        words::PILES,
-        "",
-        say(Tap::Piles),
-    ));
+    let main = el("main", "scr form")
+        .kid(figures_told(&buying.form, &slots, (units, seen), |nth| say(Tap::At(nth))))
+        .kids(chips)
+        .kid(el("p", "t14 i2").text(words::AT_MOST_OPEN))
+        .kid(key("key soft h56 wide", words::PILES, "", say(Tap::Piles)));
     let add = key("key solid t22", words::ADD_THEM, "", say(Tap::AddBoards));
     let foot = docked(&buying.form, &slots, (add, why_words(&buying.form, &slots, (units, seen)), seen), |press| say(Tap::Press(press)));
     let top = Head::new(titled(sheet, seen), words::BOARDS_TO_BUY);

@@ -2,42 +2,49 @@
 
 use super::super::Seen;
 use super::saw::number;
-use super::{anew, told};
-use crate::words::en::{plan as words, told as said};
+use super::{anew, source_name, told};
+use crate::app::App;
+use crate::words::en::{common, plan as words, told as said};
 use fivebar_core::quantity::Listed;
 use fivebar_core::sheet::make::Given;
 use fivebar_core::sheet::plan::{Known, PlanSheet, Unlock};
 
 /// What more would unlock.
-pub fn short(given: &Given, sheet: &PlanSheet, seen: Seen<'_>) -> Option<String> {
-    let letter = |source: usize| given.ready.sources.get(source).map_or_else(String::new, |source| source.letter.clone());
-    let more = |(source, n): (usize, i64)| words::more_of(&number(n, seen), &letter(source));
+pub fn short(given: &Given, sheet: &PlanSheet, (app, seen): (&App, Seen<'_>)) -> Option<String> {
+    let more = |(source, n): (usize, i64)| more_of(given, (source, n), (app, seen));
     let (mut parts, mut pieces, mut from) = (vec![], vec![], None);
     for lacking in &sheet.short {
         match lacking {
             Unlock::Part { part: nth, n, from: known } => {
                 parts.push(words::so_many_of(&number(*n, seen), &told::part(given, *nth)));
-                from = known.map(more);
+                from = known.map(|known| (more(known), known.1 == 1));
             }
             Unlock::Source { source, n } => pieces.push(more((*source, *n))),
-            Unlock::Rows { .. } => return rows_short(given, sheet, seen),
+            Unlock::Rows { .. } => return rows_short(given, sheet, (app, seen)),
         }
     }
     match (parts.is_empty(), pieces.is_empty()) {
-        (false, _) => Some(anew::lacks(given, sheet, &parts) + &from.map_or(String::new(), |from| words::makes_it(&from))),
+        (false, _) => Some(anew::lacks(given, sheet, &parts) + &from.map_or(String::new(), |(from, one)| words::makes_it(&from, one))),
         (true, true) => None,
         (true, false) => Some(words::brings_nearer(&pieces)),
     }
 }
 
+/// So many more of a pile, by its letter, name and size: that is what is bought.
+fn more_of(given: &Given, (source, n): (usize, i64), (app, seen): (&App, Seen<'_>)) -> String {
+    let letter = given.ready.sources.get(source).map_or("", |source| source.letter.as_str());
+    let Some(of) = given.sources.get(source) else { return words::so_many_of(&number(n, seen), letter) };
+    let sides = [of.pile.thickness, of.pile.width, of.pile.length].into_iter().flatten();
+    let size = sides.map(|side| seen.speech.length(side, given.units)).listed().join(" × ");
+    let named = format!("{}, {size} {}", source_name(of, app), common::length_unit(given.units));
+    words::more_of(&number(n, seen), letter, &named)
+}
+
 /// Of a top what gives one row more, and all that were asked.
-fn rows_short(given: &Given, sheet: &PlanSheet, seen: Seen<'_>) -> Option<String> {
-    let letter = |source: usize| given.ready.sources.get(source).map_or_else(String::new, |source| source.letter.clone());
+fn rows_short(given: &Given, sheet: &PlanSheet, (app, seen): (&App, Seen<'_>)) -> Option<String> {
     let of = |wanted: (bool, Known)| {
         let one = |it: &Unlock| match it {
-            Unlock::Rows { source, n, all, known } if (*all, *known) == wanted => {
-                Some((*n, words::more_of(&number(*n, seen), &letter(*source))))
-            }
+            Unlock::Rows { source, n, all, known } if (*all, *known) == wanted => Some((*n, more_of(given, (*source, *n), (app, seen)))),
             _ => None,
         };
         sheet.short.iter().filter_map(one).listed()

@@ -107,8 +107,14 @@ pub fn wide_sticks(given: &Given, sheet: &PlanSheet) -> Vec<El<Msg>> {
         let (stick, wanted) = (given.ready.sources.get(source)?, parts.parts.get(part)?);
         gives_two(stick.size, wanted.size, given).then(|| words::wide_enough_for_two(&stick.letter, &told::part(given, part)))
     };
+    let right = |(source, part): &(usize, usize)| {
+        let (stick, wanted) = (given.ready.sources.get(*source)?, parts.parts.get(*part)?);
+        let of = |size: [Length; 3]| (size[0].min(size[1]), size[0].max(size[1]));
+        (of(stick.size) == of(wanted.size)).then(|| words::just_right(&stick.letter, &told::part(given, *part)))
+    };
+    let right = all.iter().filter_map(right).map(|line| worded("p", "t14 i2", line)).listed();
     let lines = all.into_iter().filter_map(said).map(|line| worded("p", "", line)).listed();
     let way = || el("div", "no-print").kid(key("key h56 wide", words::PLAN_THE_PARTS, words::RIPPED_TOO, say(Tap::Shape(Shape::Parts))));
     let way = (!lines.is_empty()).then(way);
-    lines.into_iter().chain(way).listed()
+    right.into_iter().chain(lines).chain(way).listed()
 }

@@ -36,10 +36,13 @@ pub fn screen(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Screen {
 
 fn row((source, after): (&Source, &[(Lying, Count)]), why: Option<Unfit>, app: &App, (units, seen): (Units, Seen<'_>)) -> El<Msg> {
     let on = why.is_none() && app.plan.draft.turned.contains(&source.which()) == source.in_job;
+    // What a plan before took and is not cut goes back to the rack for this one.
+    let before = if source.in_job || source.bought.is_some() { 0 } else { source.n.saturating_sub(source.pile.free) };
     let place = match source.in_job {
-        true => words::IN_THIS_JOB,
-        false if is_bought(&app.shelf().book, source.pile.haul) => words::BOUGHT,
-        false => words::ON_THE_RACK,
+        true => words::IN_THIS_JOB.to_owned(),
+        false if 0 < before => words::by_the_plan_before(&seen.speech.count(source.pile.free), &seen.speech.count(before)),
+        false if is_bought(&app.shelf().book, source.pile.haul) => words::BOUGHT.to_owned(),
+        false => words::ON_THE_RACK.to_owned(),
     };
     let state = match why {
         Some(why) => unfit_of(source, why, app, (units, seen)),
@@ -49,7 +52,7 @@ fn row((source, after): (&Source, &[(Lying, Count)]), why: Option<Unfit>, app: &
     let mid = el("span", "mid")
         .kid(worded("span", "nm", pile_name(&source.pile)))
         .kid(worded("span", "s", pile_size(&source.pile, seen)))
-        .kid(worded("span", "s", [place.to_owned()].into_iter().chain(uncut).chain([state]).listed().join(", ")));
+        .kid(worded("span", "s", [place].into_iter().chain(uncut).chain([state]).listed().join(", ")));
     el("button", if on { "pile ours" } else { "pile" })
         .attr("type", "button")
         .attr("aria-pressed", if on { "true" } else { "false" })

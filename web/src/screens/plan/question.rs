@@ -5,7 +5,7 @@ use super::super::{Screen, Seen};
 use super::say;
 use super::since::named;
 use crate::app::App;
-use crate::app::plan::{Before, Dropping, Since, Tap, dropping, in_both_of, refused};
+use crate::app::plan::{Before, Dropping, Since, Tap, dropping, in_both_of, refused, short_if_they_stay};
 use crate::parts::head::{Head, head};
 use crate::parts::key::key;
 use crate::screens::jobs::titled;
@@ -62,8 +62,16 @@ fn instead(before: Before, app: &App, seen: Seen<'_>) -> Asked {
     let goes = if of_own { Some((goes.0.to_owned(), cut_stay(before.cut, goes.1, seen))) } else { back };
     // What is planned anew is all that is not cut: of its wood nothing is left to stay.
     let is_rest = goes.is_some() && app.plan.given.as_ref().is_some_and(|given| !given.cut.parts.is_empty());
-    let said = cut(before.cut, (said, words::THEN_PLAN), seen);
-    Asked { said, stays: (!is_rest).then_some(stays), goes, ways: [Tap::UseAnd(true), Tap::UseAnd(false)], ticked: before.ticked }
+    let short = short_if_they_stay(app).filter(|_| !is_rest).map(|short| too_few(short, app, seen));
+    let stays = (!is_rest && short.is_none()).then_some(stays);
+    let said = std::iter::once(cut(before.cut, (said, words::THEN_PLAN), seen)).chain(short).listed().join(" ");
+    Asked { said, stays, goes, ways: [Tap::UseAnd(true), Tap::UseAnd(false)], ticked: before.ticked }
+}
+
+/// Why they can't stay: the pile, what the plan takes of it, and what lies there.
+fn too_few((place, takes, there): (usize, Count, Count), app: &App, seen: Seen<'_>) -> String {
+    let letter = app.plan.given.as_ref().and_then(|given| given.ready.sources.get(place)).map_or("", |source| source.letter.as_str());
+    words::too_few_if_they_stay(letter, &seen.speech.count(takes), (&seen.speech.count(there), there == 1))
 }
 
 /// The same of one that is dropped.

@@ -305,7 +305,11 @@ pub const TO_THE_SAW: &str = "To the list at the saw";
 
 /// "4 of 6 lines left to cut": a line at the saw may be many cuts.
 pub fn cuts_left(left: &str, of: &str) -> String {
-    format!("{left} of {of} lines left to cut")
+    match (left == of, of) {
+        (true, "1") => "The one line is left to cut".to_owned(),
+        (true, "2") => "Both lines left to cut".to_owned(),
+        _ => format!("{left} of {of} lines left to cut"),
+    }
 }
 
 /// "Shoe bench: 4 of 6 lines left to cut".
@@ -321,4 +325,12 @@ pub fn of_plan(shape: &str, used: &str) -> String {
 /// "new job, Board".
 pub fn of_other_job(what: &str, job: &str) -> String {
     format!("{what}, {job}")
+}
+
+/// "They can't stay: this plan takes 8 of A from the rack, where 7 lie without them. To keep them, choose other piles and plan again."
+pub fn too_few_if_they_stay(letter: &str, takes: &str, (there, one): (&str, bool)) -> String {
+    let lie = if one { "lies" } else { "lie" };
+    format!(
+        "They can’t stay: this plan takes {takes} of {letter} from the rack, where {there} {lie} without them. To keep them, choose other piles and plan again."
+    )
 }

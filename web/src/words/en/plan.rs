@@ -73,6 +73,7 @@ pub const ADD_BOARDS: &str = "Add boards to buy";
 pub const ADD_BOARDS_UNDER: &str = "the plan says how many";
 pub const ADD_THEM: &str = "Add them";
 pub const AT_MOST: &str = "At most";
+pub const AT_MOST_OPEN: &str = "How many at most, and the price, may stay empty.";
 pub const PRICE_EACH: &str = "Price each";
 pub const NOT_BOUGHT: &str = "not bought yet, a tap takes them out";
 pub const BUY_FIRST: &str = "Buy them first and write them down as boards you bought; then plan again.";
@@ -303,27 +304,32 @@ pub fn listed(all: &[String], last: &str) -> String {
     }
 }
 
-/// "One more lacks 2 of leg and 1 of rail."
-pub fn lacks(parts: &[String]) -> String {
-    format!("One more lacks {}.", and(parts))
+/// "One more lacks 2 of leg and 1 of rail."; where there is none yet, "One lacks …".
+pub fn lacks(parts: &[String], first: bool) -> String {
+    format!("{} lacks {}.", one_more(first), and(parts))
 }
 
 /// The same where one more is not ruled out: "One more was not found: the nearest lacks 1 of top."
-pub fn lacks_so_far(parts: &[String]) -> String {
-    format!("One more was not found: the nearest lacks {}.", and(parts))
+pub fn lacks_so_far(parts: &[String], first: bool) -> String {
+    format!("{} was not found: the nearest lacks {}.", one_more(first), and(parts))
+}
+
+fn one_more(first: bool) -> &'static str {
+    if first { "One" } else { "One more" }
 }
 
 pub fn so_many_of(n: &str, what: &str) -> String {
     format!("{n} of {what}")
 }
 
-pub fn more_of(n: &str, letter: &str) -> String {
-    format!("{n} more of {letter}")
+/// "12 more of A (top stock, 27 × 80 × 700 mm)".
+pub fn more_of(n: &str, letter: &str, named: &str) -> String {
+    format!("{n} more of {letter} ({named})")
 }
 
-/// "12 more of A make it."
-pub fn makes_it(more: &str) -> String {
-    format!(" {more} make it.")
+/// "12 more of A (top stock, 27 × 80 × 700 mm) make it."
+pub fn makes_it(more: &str, one: bool) -> String {
+    format!(" {more} {} it.", if one { "makes" } else { "make" })
 }
 
 /// One board more of a line at the saw.
@@ -425,9 +431,15 @@ pub const TAP_A_PIECE: &str = "Tap a piece to see where it comes from.";
 pub fn used_of(used: &str, of: &str) -> String {
     match (used == of, used) {
         (true, "1") => "Used the one piece.".to_owned(),
+        (true, "2") => "Used both pieces.".to_owned(),
         (true, _) => format!("Used all {of} pieces."),
         (false, _) => format!("Used {used} of {of} pieces."),
     }
+}
+
+/// "7 on the rack, 2 of the plan before": pieces there are to use.
+pub fn by_the_plan_before(free: &str, before: &str) -> String {
+    format!("{free} on the rack, {before} of the plan before")
 }
 
 /// "Used 9 of 71 pieces, ripped into 12 strips."

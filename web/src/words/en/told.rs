@@ -196,9 +196,8 @@ pub const NONE_LOSES_LESS: &str = "Proven: no plan of these rows has less waste 
 pub const MORE_BUT_LESS: &str = "Proven: no plan of these rows has less waste in length. Not proven: how few strips would do.";
 pub const NONE_TAKES_LESS: &str = "Proven: no plan takes less wood.";
 /// The same where pieces are counted whole.
-pub const NONE_TAKES_LESS_LENGTH: &str = "Proven: no plan of these rows takes less in length, pieces counted whole.";
-pub const MORE_BUT_LESS_LENGTH: &str =
-    "Proven: no plan of these rows takes less in length, pieces counted whole. Not proven: how few would do.";
+pub const NONE_TAKES_LESS_LENGTH: &str = "Proven of the length of strips alone, not of their width or volume: from these piles, in rows so wide, none takes less, pieces counted whole.";
+pub const MORE_BUT_LESS_LENGTH: &str = "Proven of the length of strips alone, not of their width or volume: from these piles, in rows so wide, none takes less, pieces counted whole. Not proven: how few would do.";
 pub const NONE_TAKES_LESS_WHOLE: &str = "Proven: no plan takes less wood, pieces counted whole.";
 pub const LENGTH_AND_REST_MAY_BE_BETTER: &str =
     "Proven: the rows and the length taken. Not proven: how it shares out short and long strips.";
@@ -256,6 +255,11 @@ pub fn without_own(n: &str, one: bool) -> String {
 pub fn held_for(said: &str, limits: &[String]) -> String {
     let limits: Vec<String> = limits.iter().map(|limit| format!(", {limit}")).collect();
     format!("{}{}.", said.trim_end_matches('.'), limits.concat())
+}
+
+/// "D has just the section of rail, which is only crosscut: nothing need be over in thickness or width."
+pub fn just_right(letter: &str, part: &str) -> String {
+    format!("{letter} has just the section of {part}, which is only crosscut: nothing need be over in thickness or width.")
 }
 
 /// "D is wide enough for two of cleat side by side, and is only crosscut here."

@@ -227,3 +227,17 @@ fn the_plan_that_is_planned_again_goes_and_no_other() {
         assert_eq!((strips_of(&app), ids(&app)), ((4, 8), vec![first, second]), "{}", page(&app));
     }
 }
+
+/// Where the rack has too few without the plan before, that is said where it is asked, with the figures; and nothing is offered that fails.
+#[test]
+fn wood_that_cannot_stay_is_said_before_it_is_refused() {
+    let mut app = super::later::planned("job other \"Other\" 1 spec\nreserve 6 strips for other\n");
+    heard(&mut app, [Tap::Use]);
+    super::later::again(&mut app);
+    heard(&mut app, [Tap::Use]);
+    let shown = page(&app);
+    let said = "They can’t stay: this plan takes 4 of A from the rack, where 2 lie without them.";
+    assert!(shown.contains(said) && !shown.contains(">They stay<"), "{shown}");
+    heard(&mut app, [Tap::UseAnd(false)]);
+    assert_eq!(super::later::strips_of(&app), (8, 4));
+}

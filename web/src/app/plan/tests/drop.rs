@@ -140,3 +140,47 @@ fn dropped_plans_leave_the_ticks_of_other_jobs() {
         assert!(is_to_cut(&app, tray), "{ticks}");
     }
 }
+
+fn planned_again(app: &mut App) {
+    app.now = Wall::new(app.now.at.plus(fivebar_core::quantity::Span::minutes(5)), app.now.offset);
+    asked(app);
+    let told = answer(app);
+    app.told(crate::app::news::News::Planning(told));
+}
+
+/// The very same figures make the very same lines, and no tick of a plan that was dropped is theirs, whether its wood was taken or not.
+#[test]
+fn what_was_ticked_of_a_dropped_plan_is_of_no_other() {
+    for (used, stays) in [(true, true), (true, false), (false, false)] {
+        let mut app = planned("");
+        let before = on_rack(&app);
+        heard(&mut app, used.then_some(Tap::Use).into_iter().chain([Tap::OneMore(0), Tap::Drop]));
+        heard(&mut app, used.then_some(Tap::DropAnd(stays)));
+        let has = before - on_rack(&app);
+        planned_again(&mut app);
+        let again = opened_again(&app);
+        for mut app in [app, again] {
+            let shown = page(&app);
+            assert!(app.plan.ticked.is_empty() && shown.contains("0 of 2"), "{used} {stays}: {shown}");
+            heard(&mut app, [Tap::Use]);
+            assert!(app.plan.ticked.is_empty(), "{used} {stays}");
+            heard(&mut app, [Tap::Drop, Tap::DropAnd(false)]);
+            assert_eq!(before - on_rack(&app), has, "{used} {stays}: all of it goes back");
+        }
+    }
+}
+
+/// A plan that was used, and another in its place, which is dropped: the first was no plan that was never used, and does not come back.
+#[test]
+fn what_was_replaced_is_over() {
+    let mut app = planned("");
+    heard(&mut app, [Tap::Use, Tap::OneMore(0)]);
+    app.now = Wall::new(app.now.at.plus(fivebar_core::quantity::Span::minutes(5)), app.now.offset);
+    super::later::again(&mut app);
+    heard(&mut app, [Tap::Use, Tap::UseAnd(false), Tap::OneMore(0), Tap::Drop, Tap::DropAnd(false)]);
+    let again = opened_again(&app);
+    for app in [app, again] {
+        let shown = page(&app);
+        assert!(shown.contains("What does it look like?") && !shown.contains("it was not used"), "{shown}");
+    }
+}

@@ -64,6 +64,15 @@ fn what_a_top_lacks_is_as_few_as_were_found() {
     planned_out(&mut app, vec![Tap::Go]);
     let shown = page(&app);
     assert!(shown.contains("2 of 8 rows"), "{shown}");
-    assert!(shown.contains("1 more of A makes one row more."), "{shown}");
-    assert!(shown.contains("15 more of A make all 8 rows."), "{shown}");
+    assert!(shown.contains("1 more of A (flats, 26.5 × 90 × 910 mm) makes one row more."), "{shown}");
+    assert!(shown.contains("15 more of A (flats, 26.5 × 90 × 910 mm) make all 8 rows."), "{shown}");
+    assert!(shown.contains(">Add boards to buy<"), "the way to buy them: {shown}");
+    // How many there are at the most may stay open.
+    heard(&mut app, [Tap::Buy]);
+    for (nth, figure) in ["26", "90", "910"].into_iter().enumerate() {
+        heard(&mut app, [Tap::At(nth)]);
+        heard(&mut app, figure.chars().map(|digit| Tap::Press(Press::Digit(u8::try_from(digit.to_digit(10).unwrap()).unwrap()))));
+    }
+    heard(&mut app, [Tap::AddBoards]);
+    assert_eq!((app.plan.page, app.plan.draft.bought.len()), (Page::Piles, 1), "{}", page(&app));
 }

@@ -113,6 +113,7 @@ fn what_a_plan_left_is_named_and_not_left_out_by_the_maker() {
     heard(&mut app, [Tap::Use]);
     let left = |app: &App| {
         let all = fivebar_core::sheet::make::sources(&app.shelf().shop(app.now.at), app.jobs.open.unwrap()).unwrap();
+        assert!(all.iter().all(|it| it.pile.rests == it.pile.name.as_deref().is_some_and(|name| name.starts_with("left of "))));
         let lengths = all.into_iter().filter(|it| it.pile.name.as_deref().is_some_and(|name| name.starts_with("left of ")));
         lengths.map(|it| (it.pile.name.clone().unwrap(), it.which().0)).collect::<Vec<_>>()
     };
@@ -122,6 +123,13 @@ fn what_a_plan_left_is_named_and_not_left_out_by_the_maker() {
     heard(&mut again, [Tap::Open]);
     assert!(again.plan.draft.turned.iter().all(|(turned, _)| turned != lying), "{:?}", again.plan.draft.turned);
     assert_eq!(again.plan.draft.turned.len(), 1, "the ends");
+    // Pieces the plan took and that are not cut are there to use again: where they are now is said.
+    heard(&mut again, [Tap::Change, Tap::Piles]);
+    says(&again, &["27 on the rack, 10 of the plan before, used"]);
+    // Where the plan is dropped and a board is cut, what was to be left of the others is no pile of the haul.
+    heard(&mut app, [Tap::OneMore(0), Tap::Drop, Tap::DropAnd(false)]);
+    let tiles = fivebar_core::sheet::count::count(&app.shelf().book, app.now.at).unwrap().tiles;
+    assert!(tiles.iter().all(|tile| 0 < tile.taken), "{tiles:?}");
 }
 
 /// A top of beech alone, as thick and in as many rows as said; its piles by thickness, width, length and how many.
@@ -159,6 +167,8 @@ fn the_way_with_the_least_waste_is_found_by_plans() {
     check(&thin_and_thick(2), true, &["1200", "400", "", "", "20"], (4, 55), &[taken], &[held]);
     check(&thin_and_thick(0), true, &["1200", "400", "", "", "20"], (4, 68), &[taken], &[held]);
     check(&[[20, 150, 610, 14], [24, 48, 900, 30]], false, &["1200", "400"], (10, 32), &["22 thick, in 10 rows"], &[]);
+    // By hand: eight of 80 x 700 are 12.1 litres, a rest of 347 goes back; with strips of 120 ripped to a row they are shorter, and waste more.
+    check(&[[27, 80, 700, 12], [27, 120, 300, 10]], true, &["1040", "340", "", "", "22"], (5, 23), &["beech 80 wide, 22 thick"], &[]);
     let of_one_width = ["beech 105 wide, 18 thick, in 4 rows.", "another width, left out for less waste", "these pieces of beech"];
     check(&[[20, 105, 700, 14], [20, 190, 900, 30]], true, &["1200", "400", "4"], (4, 16), &of_one_width, &[]);
 }

@@ -1,0 +1,35 @@
+//! Lengths from sticks that have the very section of a part.
+
+use super::told::{at_rack, solved};
+use super::*;
+
+/// What the page says of rails of 20 x 40 x 300 from six sticks of a section, and whether they are planned with.
+#[track_caller]
+fn check(section: &str, fits: bool) {
+    let rails = "part \"rail\" 4 of 20 x 40 x 300 mm oak-european for tray\n";
+    let mut app = at_rack(&format!("pile sticks oak-european {section} x 950 mm\ncount 6 sticks\n{rails}"));
+    heard(&mut app, [Tap::Open, Tap::Shape(Shape::Sticks)]);
+    // The others are left out.
+    let all = fivebar_core::sheet::make::sources(&app.shelf().shop(app.now.at), app.jobs.open.unwrap()).unwrap();
+    let others = all.iter().filter(|it| it.pile.name.as_deref() != Some("sticks")).map(|it| Tap::Turn(it.which()));
+    heard(&mut app, others.chain([Tap::Go]).collect::<Vec<_>>());
+    if !fits {
+        assert!(app.plan.given.is_none() && page(&app).contains("too thin"), "{section}: {}", page(&app));
+        return;
+    }
+    solved(&mut app);
+    let shown = page(&app);
+    assert!(0 < app.plan.found.as_ref().unwrap().sheet.made, "{section}: {shown}");
+    let right = shown.contains("has just the section of rail, which is only crosscut: nothing need be over in thickness or width.");
+    assert_eq!(right, section == "20 x 40" || section == "40 x 20", "{section}: {shown}");
+    assert!(shown.contains("over in width") && shown.contains("over in thickness"), "{section}: {shown}");
+}
+
+/// A section that is just right, either way round, is not planed; one a little larger is, and lacks what that takes.
+#[test]
+fn a_section_that_is_just_right_needs_nothing_over() {
+    check("20 x 40", true);
+    check("40 x 20", true);
+    check("21 x 40", false);
+    check("25 x 45", true);
+}
