@@ -63,6 +63,7 @@ fn large(sheet: &JobSheet, back: Option<&LookBack>, seen: Seen<'_>) -> El<Msg> {
     let stands = sheet.money.as_it_stands.filter(|stands| 0 < unsold && stands.left != per_hour.left);
     let stands = stands.map(|stands| line(jobs::rest_unsold(&seen.speech.count(unsold)), hourly(stands.left, seen)));
     let held = back.and_then(|back| held(back, seen));
+    let gone = back.is_some_and(|back| back.likely_is_gone) && held.is_some();
     let after = per_hour.after_workshop.zip(per_hour.every_hour);
     let after = after.map(|(after, every)| words::after_workshop(&hourly(after, seen), &hourly(every, seen)));
     let class = if money.amount() < Decimal::ZERO { "t60 w8 c-under" } else { "t60 w8" };
@@ -71,6 +72,7 @@ fn large(sheet: &JobSheet, back: Option<&LookBack>, seen: Seen<'_>) -> El<Msg> {
         .kids(over.map(|over| el("p", "w7").text(over)))
         .kids(stands)
         .kids(held.map(|held| el("p", "").text(held)))
+        .kids(gone.then(|| el("p", "t14 i2").text(words::LIKELY_IS_GONE)))
         .kids(after.map(|after| el("p", "t14 i2").text(after)))
 }
 
