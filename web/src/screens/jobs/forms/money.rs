@@ -50,9 +50,9 @@ pub fn asked(draft: &Draft, sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Aske
 fn came_back(draft: &Draft, spending: Id, (sheet, app): (&JobSheet, &App)) -> Asked {
     let mut asked = Asked::new("jobs/came-back", cost_words::CAME_BACK);
     let of = sheet.account.costs.lines.iter().find(|line| line.entry == spending).and_then(|line| line.can);
-    let can = of.and_then(|id| app.shelf().workshop().cans.iter().find(|can| can.id == id));
+    let can = of.and_then(|id| app.shelf().workshop().cans.iter().find(|can| can.id == id).cloned());
     let what = || worded("came-back", cost_words::WHAT_CAME_BACK, draft, 0);
-    asked.above = can.map(|_| cans::goes_back(&draft.picks)).into_iter().chain((!draft.picks.can.back).then(what)).listed();
+    asked.above = can.as_ref().map(|_| cans::goes_back(&draft.picks)).into_iter().chain((!draft.picks.can.back).then(what)).listed();
     asked.slots = vec![match can.filter(|_| draft.picks.can.back) {
         Some(can) => Slot::new(cans_words::AMOUNT, &cans_words::unit(can.unit.as_str())),
         None => Slot::new(words::SUM, draft.picks.currency.code()),
