@@ -30,7 +30,7 @@ plan \"sand\" make for next"
     ));
     let shop = Shop::of(&story.book, story.now.at);
     let id = story.names.job("next").unwrap();
-    let history = shop.history_but(id);
+    let history = shop.history_but(&shop.job(id).unwrap());
     let rows = estimate::estimate(&shop, id, true).unwrap().rows;
     let rows = rows.iter().map(|row| (row.likely.as_minutes(), whole(row.time.at(0.9)).as_minutes())).collect();
     let ratios = history.ratios.iter().map(|ratio| ratio.round_dp(2).to_string()).collect();

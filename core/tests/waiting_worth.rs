@@ -121,12 +121,12 @@ fn what_later_brings_is_the_next_sale_in_the_mean() {
     let story = two_left();
     let shop = Shop::of(&story.book, story.now.at);
     let id = story.names.job("stands").unwrap();
-    let Some(Later { sum, none }) = later(&shop, &shop.job(id).unwrap()).unwrap() else { panic!("nothing later") };
+    let Some(Later { sum, none, .. }) = later(&shop, &shop.job(id).unwrap(), Paid::Card).unwrap() else { panic!("nothing later") };
     assert!(sum == usd(143) && (none - 0.1922).abs() < 5e-4, "{sum} {none}");
     let nobody =
         told(&format!("{}12:05 guess stands asks 0 buys 0.2 at 145 end 80 by 2026-05-16", STANDS.split("12:05 guess").next().unwrap()));
     let shop = Shop::of(&nobody.book, nobody.now.at);
-    assert_eq!(later(&shop, &shop.job(nobody.names.job("stands").unwrap()).unwrap()), Ok(None));
+    assert_eq!(later(&shop, &shop.job(nobody.names.job("stands").unwrap()).unwrap(), Paid::Card), Ok(None));
 }
 
 /// Row 16, looking back: 130 in notes with three left, waiting was worth 97.20, so 98.

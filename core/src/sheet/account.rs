@@ -168,6 +168,23 @@ pub fn of(shop: &Shop, job: &Job) -> Answer<Account> {
     })
 }
 
+impl Account {
+    /// A delivery of it is planned and not made: what is asked for it is with the drive.
+    pub fn is_brought(&self) -> bool {
+        !self.costs.still_delivery.is_zero() || Span::ZERO < self.hours.still_delivery
+    }
+}
+
+/// Whether what is asked for a job is with a drive to its buyer: one is planned, and not made.
+///
+/// # Errors
+/// As [`account`].
+pub fn is_brought(shop: &Shop, job: &Job) -> Answer<bool> {
+    let is_planned =
+        job.operations.iter().any(|operation| operation.kind == Kind::Deliver) || job.planned_costs.iter().any(|cost| cost.delivery);
+    Ok(is_planned && of(shop, job)?.is_brought())
+}
+
 /// What a line of the list says of a job: its hours and its sale, without its wood and the marks of its price.
 ///
 /// # Errors

@@ -77,7 +77,7 @@ pub fn fair(shop: &Shop, of: &Fair) -> Answer<Result<FairSheet, Lacks>> {
     let account = reckon(shop, &job)?;
     // Who buys it there carries it home.
     let asking = Asking { n: 1, paid: of.paid, carried: Carried::Fetched, tax: None };
-    let costs = account.pricing.work_of(asking.carried)?.costs;
+    let costs = account.pricing.work_of(&job, (1, asking.carried))?.costs;
     let (ask, costs) = match (account.pricing.ask(shop, &job, asking)?, own_costs(&job, costs)?) {
         (Some(ask), Some(costs)) => (ask, costs),
         (None, Some(_)) => return Ok(Err(Lacks::Price)),

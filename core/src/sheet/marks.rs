@@ -16,9 +16,9 @@ use crate::refusal::{Answer, Refusal};
 /// The price of one piece, seen from all sides. It is reckoned for the way of being paid that costs most.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Pricing {
-    /// Costs and hours of the whole batch, so far and still to come, as if all of it went as what is left of it does.
+    /// Costs and hours of the whole batch, so far and still to come, as if each piece of it went to a buyer of its own.
     pub work: Work,
-    /// Of that, what falls away where it is fetched.
+    /// What one drive to a buyer still costs and takes, however many go along.
     pub delivery: (Money, Span),
     /// Nobody knows what is still to come of its hours: those of the work are the least.
     pub at_least: bool,
@@ -43,9 +43,10 @@ pub struct Pricing {
 /// # Errors
 /// [`Refusal::FeesEatThePrice`], [`Refusal::MoneyOutOfRange`].
 pub fn pricing(shop: &Shop, job: &Job, (costs, hours): (&Costs, &Hours), rate: &RateSheet) -> Answer<Pricing> {
-    let delivery = as_left(job, (costs.still_delivery, hours.still_delivery))?;
+    let delivery = (costs.still_delivery, hours.still_delivery);
+    let by_one = to_one_buyer(job, delivery, 1)?;
     let whole = whole(job, (costs, hours), Carried::Delivered)?;
-    let time = |all: Span| Ok(all.minus(hours.still_delivery).plus(delivery.1).minus(driven(hours)).plus(driven_for_left(job, hours)?));
+    let time = |all: Span| Ok(all.minus(delivery.1).plus(by_one.1).minus(driven(hours)).plus(driven_for_left(job, hours)?));
     let work = Work {
         costs: whole.costs.map(|all| costs_as_left(job, costs, all)).transpose()?,
         time: whole.time.map(time).transpose()?.filter(|time| Span::ZERO < *time),
@@ -124,7 +125,15 @@ pub(super) fn whole(job: &Job, (costs, hours): (&Costs, &Hours), carried: Carrie
     Ok(Work { costs: all, time, pieces: job.pieces })
 }
 
-/// What a delivery of the pieces on hand takes is theirs alone: what it would take if all of the batch went as they go.
+/// One drive to a buyer who takes `n`: what it would take if all of the batch went like that, so that the part of `n` is the whole drive.
+fn to_one_buyer(job: &Job, (costs, time): (Money, Span), n: Count) -> Answer<(Money, Span)> {
+    if job.left() == 0 {
+        return Ok((costs, time));
+    }
+    Ok((part(costs, job.pieces, n)?, part_of_time(time, job.pieces, n)?))
+}
+
+/// What was driven for the pieces on hand is theirs alone: what it would be if all of the batch went as they go.
 fn as_left(job: &Job, (costs, time): (Money, Span)) -> Answer<(Money, Span)> {
     let left = job.left();
     if left == 0 {
@@ -133,12 +142,12 @@ fn as_left(job: &Job, (costs, time): (Money, Span)) -> Answer<(Money, Span)> {
     Ok((part(costs, job.pieces, left)?, part_of_time(time, job.pieces, left)?))
 }
 
-/// All costs, as if all of the batch went as its pieces on hand go: of what was booked for a delivery nothing, where others were brought.
+/// All costs, as if each piece of the batch went to a buyer of its own: of what was booked for a delivery nothing, where others were brought.
 ///
 /// # Errors
 /// [`Refusal::MoneyOutOfRange`].
 pub(super) fn costs_as_left(job: &Job, costs: &Costs, all: Money) -> Answer<Money> {
-    let (to_come, _) = as_left(job, (costs.still_delivery, Span::ZERO))?;
+    let (to_come, _) = to_one_buyer(job, (costs.still_delivery, Span::ZERO), 1)?;
     let others = all.minus(costs.still_delivery)?.plus(to_come)?.minus(costs.driven)?;
     if is_of_gone(job) { Ok(others) } else { others.plus(as_left(job, (costs.driven, Span::ZERO))?.0) }
 }
@@ -159,22 +168,24 @@ fn driven_for_left(job: &Job, hours: &Hours) -> Answer<Span> {
 }
 
 impl Pricing {
-    /// Costs and hours of the whole batch in one way of carrying it: what a delivery takes falls away where it is fetched.
+    /// Costs and hours of the whole batch, as if all of it went in lots of `n`, each to one buyer: what a delivery takes falls away where it is
+    /// fetched, and is there once for each buyer where it is brought.
     ///
     /// # Errors
     /// [`Refusal::MoneyOutOfRange`].
-    pub fn work_of(&self, carried: Carried) -> Answer<Work> {
-        let (costs, time) = self.delivery;
-        let fetched = || {
-            let time = self.work.time.map(|all| all.minus(time)).filter(|time| Span::ZERO < *time);
-            Ok(Work { costs: self.work.costs.map(|all| all.minus(costs)).transpose()?, time, ..self.work })
+    pub fn work_of(&self, job: &Job, (n, carried): (Count, Carried)) -> Answer<Work> {
+        let by_one = to_one_buyer(job, self.delivery, 1)?;
+        let (costs, time) = match carried {
+            Carried::Fetched => (Money::zero(job.currency), Span::ZERO),
+            Carried::Delivered => to_one_buyer(job, self.delivery, n)?,
         };
-        if carried == Carried::Fetched { fetched() } else { Ok(self.work) }
+        let time = self.work.time.map(|all| all.minus(by_one.1).plus(time)).filter(|time| Span::ZERO < *time);
+        Ok(Work { costs: self.work.costs.map(|all| all.minus(by_one.0)?.plus(costs)).transpose()?, time, ..self.work })
     }
 
     /// The tag as set, else as proposed for what is carried so.
     fn tag_of(&self, shop: &Shop, job: &Job, carried: Carried) -> Answer<Option<Money>> {
-        let marks = || by_dearest(shop, job, (&self.work_of(carried)?, self.hourly));
+        let marks = || by_dearest(shop, job, (&self.work_of(job, (1, carried))?, self.hourly));
         let proposed = if self.tag.is_some() || carried == Carried::Delivered {
             self.proposed
         } else {
@@ -198,12 +209,12 @@ impl Pricing {
     pub fn standing(&self, shop: &Shop, job: &Job, asking: Asking) -> Answer<(Standing, Marks)> {
         let (n, paid, terms) = (asking.n, asking.paid, shop.terms_of(job, asking.paid));
         let coin = shop.till(job.currency).coin(Some(paid))?;
-        let marks = in_coins(marks(&self.work_of(asking.carried)?, self.hourly, terms, n)?, coin)?;
+        let marks = in_coins(marks(&self.work_of(job, (n, asking.carried))?, self.hourly, terms, n)?, coin)?;
         let take = terms.take()?;
         // Guesses that say nothing leave the marks of the work.
         let known = known(shop, job)?.filter(|known| known.worth.is_ok());
         let ask = self.ask(shop, job, asking)?;
-        let take = known.as_ref().map_or(Ok(take), |known| known.rests.carried(take, (n, asking.carried)))?;
+        let take = known.as_ref().map_or(Ok(take), |known| known.rests.carried(take, asking.carried))?;
         let of_waiting = |known: &Known| Some((known.under((n, ask?), take).ok()?, known.band((n, ask?), take)));
         let waiting = known.as_deref().and_then(of_waiting);
         let one = Standing { set: self.settle_set, ..Standing::default() }.for_pieces(n)?;

@@ -74,7 +74,7 @@ pub struct OfferSheet {
     pub unsettled: Span,
     /// What the agreed price leaves for an hour.
     pub agreed: Option<Leaves>,
-    /// What a delivery of all that is left still costs and takes, in every mark; none where nothing of one is planned.
+    /// What one drive to a buyer still costs and takes, however many go along; none where nothing of one is planned.
     pub delivery: Option<(Money, Span)>,
     /// What can be said in place of a better price, by what it leaves for an hour, best first.
     pub concessions: Vec<Concession>,
@@ -110,7 +110,6 @@ pub fn offer(shop: &Shop, id: Id, asking: Asking, offer: Option<Money>) -> Answe
     let terms = shop.terms_of(&job, asking.paid);
     let tagged = job.tag.map(|tag| terms.tax.charge(tag.times(n)?)).transpose()?;
     let named = offer.or(standing.agreed.map(|agreed| agreed.rest)).or(standing.ask).or(mark);
-    let delivery = Some((account.costs.still_delivery, account.hours.still_delivery));
     let spoken = named.filter(|_| offer.is_some() || standing.agreed.is_none());
     let handed = |sum: Money| shop.till(job.currency).in_coins(Some(asking.paid), sum);
     let at = |sum: Option<Money>, asking| sum.map(|sum| leaves(shop, (&job, &account), sum, asking)).transpose();
@@ -133,7 +132,7 @@ pub fn offer(shop: &Shop, id: Id, asking: Asking, offer: Option<Money>) -> Answe
             None => standing.agreed.map(|_| promised(shop, &own, asking.paid)).transpose()?,
         },
         left: at(spoken, asking)?.flatten(),
-        delivery: delivery.filter(|(costs, time)| !costs.is_zero() || Span::ZERO < *time),
+        delivery: Some(account.pricing.delivery).filter(|_| account.is_brought()),
         lacking: account.costs.lacking(),
         unsettled: account.hours.unsettled,
         all_worked: account.hours.to_come == Some(Span::ZERO),
@@ -186,7 +185,7 @@ pub(super) fn left_of(
     you_get: Money,
     (n, carried): (Count, Carried),
 ) -> Answer<Option<Leaves>> {
-    let Some((costs, time)) = costs_and_hours(account, carried)? else { return Ok(None) };
+    let Some((costs, time)) = costs_and_hours((job, account), (n, carried))? else { return Ok(None) };
     if time <= Span::ZERO {
         return Ok(None);
     }

@@ -93,13 +93,19 @@ pub struct ForPieces {
     pub settle: Option<Money>,
     pub costs_covered: Option<Money>,
     pub not_under: Option<Money>,
-    /// What the lowest pay needs, where not under lies below it.
+    /// What the lowest pay needs.
     pub lowest_pay: Option<Money>,
     /// Midway between ask and not under.
     pub midway: Option<Money>,
 }
 
 impl ForPieces {
+    /// What the lowest pay needs, where not under or a settle of the maker's own lies below it.
+    pub fn over_what_may_do(&self, set: Option<Money>) -> Option<Money> {
+        let lowest = self.lowest_pay?;
+        [self.not_under, set].into_iter().flatten().any(|sum| sum.amount() < lowest.amount()).then_some(lowest)
+    }
+
     /// What the end brings, where that is more than is asked.
     pub fn end_over_ask(&self) -> Option<Money> {
         let asked = Standing { ask: self.ask, not_under: self.not_under, ..Standing::default() };
@@ -270,7 +276,7 @@ fn for_sale(shop: &Shop, job: &Job, paid: Paid) -> Answer<ForSale> {
         taxed: job.tax,
         tax: shop.tax_of(job),
         is_on_top: shop.tax_of(job).is_on_top(),
-        is_brought: !account.costs.still_delivery.is_zero() || Span::ZERO < account.hours.still_delivery,
+        is_brought: account.is_brought(),
         tagged: pricing.tag.map(|tag| shop.tax_of(job).charge(tag)).transpose()?,
         ask: one.map_or(pricing.ask, |one| one.ask),
         settle: one.map_or(pricing.settle, |one| one.settle),
@@ -299,8 +305,7 @@ fn rows(shop: &Shop, (job, account): (&Job, &Account), paid: Paid) -> Answer<Vec
         let (standing, _) = account.pricing.standing(shop, job, Asking { n, ..one_paid(paid) })?;
         let points = shop.points(job.currency);
         let midway = settle(&Standing { set: None, ..standing }, points)?;
-        let Standing { ask, costs_covered, not_under, .. } = standing;
-        let lowest_pay = standing.lowest_pay.filter(|lowest| not_under.is_some_and(|under| under.amount() < lowest.amount()));
+        let Standing { ask, costs_covered, not_under, lowest_pay, .. } = standing;
         Ok(ForPieces { n, ask, settle: settle(&standing, points)?, costs_covered, not_under, lowest_pay, midway })
     };
     (1..=job.free().min(TOGETHER)).map(of).collect()

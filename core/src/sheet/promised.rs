@@ -5,7 +5,7 @@ use super::shop::Shop;
 use crate::ledger::fold::{Agreement, Job};
 use crate::ledger::kind::sale::{Carried, Paid};
 use crate::money::charge::Terms;
-use crate::quantity::{Decimal, Listed, Money, Span};
+use crate::quantity::{Count, Decimal, Listed, Money, Span};
 use crate::refusal::Answer;
 
 /// What is handed over, taken apart.
@@ -76,11 +76,11 @@ pub fn carried(job: &Job) -> Option<Carried> {
     (job.free() == 0 && ways.iter().all(|way| *way == first)).then_some(first)
 }
 
-/// Costs and hours of a job in one way of carrying it, as its pieces that are left go: what a delivery takes falls away where it is fetched. None where they are not known.
+/// Costs and hours of a job, as if all of it went so many at a time to one buyer: what a delivery takes falls away where it is fetched. None where they are not known.
 ///
 /// # Errors
 /// [`crate::refusal::Refusal::MoneyOutOfRange`].
-pub(super) fn costs_and_hours(account: &Account, carried: Carried) -> Answer<Option<(Money, Span)>> {
-    let work = account.pricing.work_of(carried)?;
+pub(super) fn costs_and_hours((job, account): (&Job, &Account), how: (Count, Carried)) -> Answer<Option<(Money, Span)>> {
+    let work = account.pricing.work_of(job, how)?;
     Ok(work.costs.zip(work.time))
 }

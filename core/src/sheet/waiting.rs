@@ -161,7 +161,7 @@ fn stands(shop: &Shop, (job, paid): (&Job, Paid), known: Option<Rc<Known>>) -> S
         return Stands::Over(by.day());
     }
     let take = shop.terms_of(job, paid).take();
-    let take = |known: &Known| known.rests.carried(take?, (1, Carried::Delivered));
+    let take = |known: &Known| known.rests.carried(take?, Carried::Delivered);
     match known.map(|known| take(&known).and_then(|take| prospect(&known, take))) {
         None => Stands::NothingLeft,
         Some(Ok(prospect)) => Stands::Found(Box::new(Prospect { costs: costs::costs(shop, job), ..prospect })),

@@ -63,6 +63,8 @@ pub struct Bought {
     pub boards: Money,
     pub haul: Money,
     pub time: Span,
+    /// Bought wood is booked on the job, and stays in its costs.
+    pub is_booked_too: bool,
     /// One piece, by lowest pay and by your rate.
     pub marks: Marks,
     pub proposed: Option<Proposed>,
@@ -126,6 +128,9 @@ pub struct Materials {
     pub with_hauls: bool,
 }
 
+/// The kind that bought wood is booked under, among costs.
+const BOUGHT_WOOD: &str = "boards";
+
 /// As the rule goes: common practice, no source.
 pub const TIMES: Decimal = Decimal::from_parts(3, 0, 0, false, 0);
 
@@ -187,7 +192,8 @@ fn bought(shop: &Shop, (job, account): (&Job, &Account)) -> Answer<Result<Bought
     let marks = by_dearest(shop, job, (&work, account.pricing.hourly)).unwrap_or_default();
     let rate = marks.your_rate.filter(|_| !account.pricing.at_least);
     let proposed = rate.and_then(|mark| for_need(shop, job, mark.need).ok());
-    Ok(Ok(Bought { boards, haul, time, marks, proposed }))
+    let is_booked_too = account.costs.by_kind.iter().any(|(kind, sum)| kind.as_str() == BOUGHT_WOOD && !sum.is_zero());
+    Ok(Ok(Bought { boards, haul, time, is_booked_too, marks, proposed }))
 }
 
 fn shops(shop: &Shop, of: (&Job, &Account), tag: Option<Money>) -> Answer<Shops> {

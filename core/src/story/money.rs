@@ -36,6 +36,10 @@ pub fn tell(teller: &mut Teller, verb: &str, words: &mut Words) -> Told {
             let (sum, spending) = (words.money(currency)?, teller.story.names.said_mark(words)?);
             MoneyCommand::ComeBack { spending, sum, what: words.maybe_text() }
         }
+        "back-in-can" => {
+            let (used, spending) = (words.number()?.normalize(), teller.story.names.said_mark(words)?);
+            MoneyCommand::BackInCan { spending, used }
+        }
         "open-can" => open_can(teller, words)?,
         "use-can" => {
             let can = teller.story.names.said_mark(words)?;

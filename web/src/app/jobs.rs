@@ -145,7 +145,13 @@ fn tapped(app: &mut App, tap: Tap, now: Now) {
         Tap::RemoveExample => app.orders.push(Order::RemoveExample),
         Tap::Next => doing::next(app, now),
         Tap::Write(what) => write(app, what),
-        Tap::At(nth) => with_form(app, |form| form.go(nth)),
+        Tap::At(nth) => {
+            with_form(app, |form| form.go(nth));
+            // The figure in hand has the pad, whatever choice lay there.
+            if let Some(draft) = &mut app.jobs.draft {
+                (draft.picks.more, draft.picks.spent_on.asks) = (false, false);
+            }
+        }
         Tap::Press(press) => {
             let (sign, was) = (app.speech.sign(), draft::as_asked(app).or_else(|| app.jobs.at_tag.take()));
             with_form(app, |form| form.press(press, sign));

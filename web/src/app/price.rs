@@ -16,7 +16,7 @@ pub mod waiting;
 pub mod ways;
 
 use super::order::{Feel, Order};
-use super::{App, taxes, workshop};
+use super::{App, Notice, taxes, workshop};
 use crate::parts::Place;
 use crate::parts::pad::Press;
 use fivebar_core::ledger::Fact;
@@ -26,6 +26,7 @@ use fivebar_core::ledger::kind::sale::{Carried, Paid};
 use fivebar_core::money::tax::Tax;
 use fivebar_core::quantity::{Count, Currency, Id, Listed, Money};
 use fivebar_core::refusal::Answer;
+use fivebar_core::sheet::account::is_brought;
 use fivebar_core::sheet::offer::Asking;
 use fivebar_core::sheet::price::{PriceSheet, price};
 use fivebar_core::sheet::{Shop, marks};
@@ -155,6 +156,10 @@ pub enum Tap {
 
 /// Takes in a tap on Price.
 pub fn heard(app: &mut App, tap: Tap, now: Now) {
+    // What was not taken is put right by what is said now, or said again.
+    if matches!(app.notice, Some(Notice::Refused(_))) {
+        app.notice = None;
+    }
     match tap {
         Tap::Offer(job) => bargain::open(app, job),
         Tap::Bargain(tap) => bargain::heard(app, tap, now),
@@ -288,9 +293,17 @@ fn lying(app: &App) -> impl Iterator<Item = &Over> {
 
 /// How it would be paid and carried, and how many of those that are free.
 pub fn asking(app: &App, job: Id, free: Count) -> Asking {
-    // Who carries it is of this buyer alone.
-    let carried = chosen(app, job).and_then(|bargain| bargain.carried).unwrap_or(Carried::Fetched);
+    // Who carries it is of this buyer alone; until that is said it goes as the list reckoned.
+    let carried = chosen(app, job).and_then(|bargain| bargain.carried).unwrap_or_else(|| as_listed(app, job));
     Asking { n: app.price.way.n.unwrap_or(1).clamp(1, free.max(1)), paid: paid(app), carried, tax: chosen_tax(app, job) }
+}
+
+/// How the list reckons a piece to go: brought where a drive to its buyer is planned and not made.
+fn as_listed(app: &App, id: Id) -> Carried {
+    let shop = shop(app);
+    // A job that can't be reckoned says so on the page that asks.
+    let brought = shop.job(id).and_then(|job| is_brought(&shop, &job)) == Ok(true);
+    if brought { Carried::Delivered } else { Carried::Fetched }
 }
 
 /// How it was paid the last time that was said, by who stood there.

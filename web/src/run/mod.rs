@@ -197,6 +197,12 @@ impl Run {
         if self.app.borrow().shows_time(now) {
             self.told(News::Tick(now));
         }
+        // A browser says nothing when its size of text changes.
+        let width = phone::place::width();
+        let is_other = self.app.borrow().page.width != width;
+        if is_other {
+            self.told(News::Resized(width));
+        }
     }
 
     fn seen(&self, sight: visible::Sight) {

@@ -1,7 +1,7 @@
 //! The maker's language on this phone: the platform's own figures, sums and dates.
 
 use crate::phone::format::{self, Figures, Moment as How};
-use crate::words::Speech;
+use crate::words::{Speech, minus};
 use fivebar_core::quantity::reading::Sign;
 use fivebar_core::quantity::{Currency, Decimal, Money, Units, Wall, exact};
 use std::rc::Rc;
@@ -19,16 +19,16 @@ struct OnPhone {
 
 impl Speech for OnPhone {
     fn number(&self, number: Decimal, least: u8, most: u8) -> String {
-        self.figures.number(&exact::write(number), least, most)
+        minus(&self.figures.number(&exact::write(number), least, most))
     }
 
     fn money(&self, sum: Money) -> String {
-        self.figures.money(&exact::write(sum.amount()), sum.currency().code())
+        minus(&self.figures.money(&exact::write(sum.amount()), sum.currency().code()))
     }
 
     fn short_money(&self, sum: Money) -> String {
         let whole = sum.amount().fract().is_zero();
-        if whole { self.figures.whole_money(&exact::write(sum.amount()), sum.currency().code()) } else { self.money(sum) }
+        if whole { minus(&self.figures.whole_money(&exact::write(sum.amount()), sum.currency().code())) } else { self.money(sum) }
     }
 
     fn day(&self, wall: Wall) -> String {

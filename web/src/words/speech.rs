@@ -4,6 +4,11 @@ use fivebar_core::quantity::reading::{Sign, Typing};
 use fivebar_core::quantity::writing::{InchParts, inch_parts, shown_millimetres};
 use fivebar_core::quantity::{Currency, Decimal, Length, Mass, Money, Span, Units, Volume, Wall};
 
+/// The sign of what is below nothing, in all that is shown: a hyphen is none.
+pub fn minus(written: &str) -> String {
+    written.replace('-', "−")
+}
+
 /// The maker's language for figures. Decimals come exact and are written half up.
 pub trait Speech {
     /// A number with at least and at most so many decimals.
@@ -105,13 +110,13 @@ impl Speech for Plain {
     fn number(&self, number: Decimal, least: u8, most: u8) -> String {
         let rounded = fivebar_core::quantity::half_up(number, u32::from(most));
         let digits = rounded.scale().max(u32::from(least)) as usize;
-        format!("{rounded:.digits$}")
+        minus(&format!("{rounded:.digits$}"))
     }
 
     fn money(&self, sum: Money) -> String {
         let digits = sum.currency().digits() as usize;
         let mark = if sum.currency() == Currency::USD { "$" } else { "€" };
-        format!("{mark}{:.digits$}", sum.amount())
+        minus(&format!("{mark}{:.digits$}", sum.amount()))
     }
 
     fn short_money(&self, sum: Money) -> String {

@@ -1,12 +1,12 @@
 //! Cans and packs: opened, used of, empty.
 
 use super::Act;
-use super::money::{On, home, plain};
+use super::money::{On, came_back, home, plain, spent, still_spent};
 use crate::ledger::Book;
 use crate::ledger::fold::{self, Can};
 use crate::ledger::kind::Exact;
 use crate::ledger::kind::money::{MoneySpent, PackOpened};
-use crate::quantity::{Decimal, Id, Wall};
+use crate::quantity::{Decimal, Id, Money, Wall};
 use crate::refusal::{Answer, Refusal};
 
 /// A can that is there.
@@ -35,6 +35,27 @@ pub(super) fn open(book: &Book, (pack, takes): (&PackOpened, Option<(On, Decimal
     let (job, haul) = home(book, on, can.paid.currency())?;
     act.add(MoneySpent { job, haul, ..of(&can, used, wall)? });
     Ok(())
+}
+
+/// So much of what was used of a can in a spending goes back into it: the spending's part of its sum goes back with it, of the last of it all
+/// that is left.
+pub(super) fn back(book: &Book, (spending, used): (Id, Decimal)) -> Answer<MoneySpent> {
+    let was = spent(book, spending)?;
+    let (Some(id), Some(share)) = (was.can, was.used) else { return Err(Refusal::NotThere) };
+    let can = there(book, id)?;
+    let there = share.0.checked_sub(can.went_back(spending)).ok_or(Refusal::OutOfRange)?;
+    if used <= Decimal::ZERO {
+        return Err(Refusal::NothingAsked);
+    }
+    if there < used {
+        return Err(Refusal::MoreThanPack { used, holds: there });
+    }
+    let rest = still_spent(book, (spending, was))?;
+    let part = was.sum.amount().checked_mul(used).and_then(|sum| sum.checked_div(share.0)).ok_or(Refusal::OutOfRange)?;
+    let part = Money::book(part, was.sum.currency())?;
+    let sum = if used == there || rest.amount() < part.amount() { rest } else { part };
+    let fact = came_back(book, spending, sum)?;
+    Ok(MoneySpent { used: Some(Exact(Decimal::ZERO.saturating_sub(used).normalize())), of: was.of, pack: was.pack, can: was.can, ..fact })
 }
 
 fn of(can: &Can, used: Decimal, at: Wall) -> Answer<MoneySpent> {

@@ -82,6 +82,11 @@ pub enum MoneyCommand {
         sum: Money,
         what: Option<String>,
     },
+    /// Some of what was used of a can goes back into it.
+    BackInCan {
+        spending: Id,
+        used: Decimal,
+    },
     SetHome(kind::CostHomed),
     AddTool(kind::ToolAdded),
     SellTool(kind::ToolSold),
@@ -138,6 +143,7 @@ pub(super) fn decide(book: &Book, command: &MoneyCommand, act: &mut Act) -> Answ
         MoneyCommand::OpenCan { .. }
         | MoneyCommand::EmptyCan { .. }
         | MoneyCommand::ComeBack { .. }
+        | MoneyCommand::BackInCan { .. }
         | MoneyCommand::SetHome(_)
         | MoneyCommand::AddTool(_)
         | MoneyCommand::SellTool(_) => as_things(book, command, act)?,
@@ -178,6 +184,9 @@ fn as_things(book: &Book, command: &MoneyCommand, act: &mut Act) -> Answer<()> {
         MoneyCommand::ComeBack { spending, sum, what } => {
             let fact = came_back(book, *spending, *sum)?;
             act.add(kind::MoneySpent { what: what.clone(), ..fact });
+        }
+        MoneyCommand::BackInCan { spending, used } => {
+            act.add(cans::back(book, (*spending, *used))?);
         }
         MoneyCommand::SetHome(facts) => {
             act.add(facts.clone());
@@ -264,13 +273,23 @@ fn spent_of(much: Much, kind: &Key) -> Answer<kind::MoneySpent> {
     })
 }
 
-/// No more comes back of a spending than it was.
-fn came_back(book: &Book, spending: Id, sum: Money) -> Answer<kind::MoneySpent> {
+/// A spending that stands.
+pub(super) fn spent(book: &Book, spending: Id) -> Answer<&kind::MoneySpent> {
     let (entry, _) = book.entry(spending).filter(|(_, struck)| !struck).ok_or(Refusal::NotThere)?;
-    let Fact::MoneySpent(was) = &entry.fact else { return Err(Refusal::NotThere) };
+    if let Fact::MoneySpent(was) = &entry.fact { Ok(was) } else { Err(Refusal::NotThere) }
+}
+
+/// What is left of a spending after all that came back of it.
+pub(super) fn still_spent(book: &Book, (spending, was): (Id, &kind::MoneySpent)) -> Answer<Money> {
     let back = |entry: &Entry| if let Fact::MoneySpent(f) = &entry.fact { Some(f.sum).filter(|_| f.back == Some(spending)) } else { None };
     let before = book.entries().filter(|(_, struck)| !struck).filter_map(|(entry, _)| back(entry));
-    let spent = before.into_iter().try_fold(was.sum, Money::plus)?;
+    before.into_iter().try_fold(was.sum, Money::plus)
+}
+
+/// No more comes back of a spending than it was.
+pub(super) fn came_back(book: &Book, spending: Id, sum: Money) -> Answer<kind::MoneySpent> {
+    let was = self::spent(book, spending)?;
+    let spent = still_spent(book, (spending, was))?;
     if spent.amount() < plain(same(was.sum.currency(), sum)?)?.amount() {
         return Err(Refusal::MoreThanSpent { met: sum, spent });
     }

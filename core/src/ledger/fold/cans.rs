@@ -27,12 +27,16 @@ pub struct Can {
     emptied: Option<Wall>,
 }
 
-/// What was used of a can once.
+/// What was used of a can once, or went back into it.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct CanShare {
     pub used: Decimal,
     pub sum: Money,
     pub at: Wall,
+    /// The line that says so,
+    line: Id,
+    /// and where it went back into the can, the line of which it did: `used` and `sum` are below nothing then.
+    back: Option<Id>,
 }
 
 impl Can {
@@ -48,7 +52,18 @@ impl Can {
         if self.emptied.is_some() {
             return Decimal::ZERO;
         }
-        self.shares.iter().fold(self.holds, |left, share| left.saturating_sub(share.used)).max(Decimal::ZERO)
+        self.stand().fold(self.holds, |left, share| left.saturating_sub(share.used)).max(Decimal::ZERO)
+    }
+
+    /// Shares that stand: what went back of a spending that was struck since is gone with it.
+    fn stand(&self) -> impl Iterator<Item = &CanShare> {
+        let is_there = |of| self.shares.iter().any(|share| share.line == of);
+        self.shares.iter().filter(move |share| share.back.is_none_or(is_there))
+    }
+
+    /// So much went back into it of one spending.
+    pub(in crate::ledger) fn went_back(&self, spending: Id) -> Decimal {
+        self.shares.iter().filter(|share| share.back == Some(spending)).fold(Decimal::ZERO, |all, share| all.saturating_sub(share.used))
     }
 
     /// Whole months since it was opened.
@@ -65,7 +80,7 @@ impl Can {
     /// # Errors
     /// [`Refusal::MoneyOutOfRange`].
     pub fn charged(&self) -> Answer<Money> {
-        Money::sum(self.paid.currency(), self.shares.iter().map(|share| share.sum))
+        Money::sum(self.paid.currency(), self.stand().map(|share| share.sum))
     }
 
     /// What a job is charged for using so much of it on a day.
@@ -90,8 +105,8 @@ impl Can {
 
     /// The day on which no job will be charged for it any more: it is used up, said to be empty, or twelve months open. None before.
     pub fn over(&self, today: Day) -> Option<Day> {
-        let all = self.holds <= self.shares.iter().map(|share| share.used).sum();
-        let used_up = self.shares.iter().map(|share| share.at.day()).max().filter(|_| all);
+        let all = self.holds <= self.stand().map(|share| share.used).sum();
+        let used_up = self.stand().map(|share| share.at.day()).max().filter(|_| all);
         let (year, month, day) = self.opened.day().as_ymd();
         // Of a 29 February, the first of March.
         let aged = Day::ymd(year.saturating_add(1), month, day).or_else(|| Day::ymd(year.saturating_add(1), 3, 1));
@@ -112,7 +127,7 @@ impl Can {
 pub(super) fn shared(cans: &mut [Can], line: &Booked) {
     let How::Share { used, .. } = line.how else { return };
     let can = cans.iter_mut().find(|can| Some(can.id) == line.can && can.paid.currency() == line.sum.currency());
-    can.into_iter().for_each(|can| can.shares.push(CanShare { used, sum: line.sum, at: line.at }));
+    can.into_iter().for_each(|can| can.shares.push(CanShare { used, sum: line.sum, at: line.at, line: line.entry, back: line.back }));
 }
 
 /// What was left of it is gone; the first time counts.

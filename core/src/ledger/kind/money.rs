@@ -27,7 +27,7 @@ kinds! {
     /// Money was spent: on a job, on a haul, or on neither (a workshop cost). `what` is the maker's word, `kind` a key.
     /// How the sum came about is kept: `n` at `each`, or `used` of a pack of `of` at `pack`. `when` where it was another day.
     /// `can`: the pack of a [`PackOpened`]; missing, one that nobody keeps count of. `back`: the spending of which this came back, a sum below
-    /// nothing; missing, of none that is known.
+    /// nothing; missing, of none that is known. With both, `used` is below nothing: so much went back into the can.
     MoneySpent {
         sum: Money, kind: Key;
         job: Id, haul: Id, what: String, when: Moment, n: Exact, each: Exact, used: Exact, of: Exact, pack: Money, can: Id,

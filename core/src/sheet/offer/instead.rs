@@ -81,7 +81,9 @@ fn together(shop: &Shop, of: (&Job, &Account), asking: Asking, as_is: &Leaves) -
 /// The price of one more and what that leaves: its part of all costs, its hours at the pace of the batch, at your rate. None before all are
 /// made and some of the work was counted by the piece.
 fn one_more(shop: &Shop, (job, account): (&Job, &Account), paid: Paid) -> Answer<Option<Concession>> {
-    let known = account.pricing.work.costs.zip(account.pricing.hourly.your_rate).filter(|_| 1 < job.pieces && !account.pricing.at_least);
+    // It goes along with the others: no drive of its own.
+    let costs = account.pricing.work_of(job, (1, Carried::Fetched))?.costs;
+    let known = costs.zip(account.pricing.hourly.your_rate).filter(|_| 1 < job.pieces && !account.pricing.at_least);
     let (Some((costs, your_rate)), Some(time)) = (known, hours_of_one_more(shop, job, account)?) else { return Ok(None) };
     let costs = part(costs, 1, job.pieces)?;
     let one = Work { costs: Some(costs), time: Some(time), pieces: 1 };

@@ -46,7 +46,7 @@ fn worth_then(shop: &Shop, job: &Job, sale: &Sale) -> Answer<Option<Money>> {
     if then.pieces == 0 {
         return Ok(None);
     }
-    let take = then.carried(shop.terms_of(job, paid).take()?, (1, Carried::Delivered))?;
+    let take = then.carried(shop.terms_of(job, paid).take()?, Carried::Delivered)?;
     // An answer that the guesses don't give is none to look back on.
     Ok(then.worth().and_then(|worth| then.under(&worth, (1, worth.ask), take)).ok())
 }

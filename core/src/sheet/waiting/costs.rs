@@ -3,7 +3,7 @@
 use crate::ledger::fold::Job;
 use crate::ledger::kind::bench::Kind;
 use crate::quantity::{Decimal, Money, Span, sums};
-use crate::refusal::{Answer, Refusal};
+use crate::refusal::Answer;
 use crate::sheet::Shop;
 use crate::sheet::account::of as reckon;
 use crate::sheet::rate::rate;
@@ -32,7 +32,7 @@ pub(super) fn costs(shop: &Shop, job: &Job) -> Costs {
     }
 }
 
-/// What bringing one piece takes, as it is planned: its costs, and its hours at the lowest pay. Nothing where no delivery is planned.
+/// What one drive to a buyer takes, as it is planned: its costs, and its hours at the lowest pay. Nothing where no delivery is planned.
 ///
 /// # Errors
 /// [`crate::refusal::Refusal::MoneyOutOfRange`], [`crate::refusal::Refusal::OutOfRange`].
@@ -44,8 +44,7 @@ pub(super) fn delivery(shop: &Shop, job: &Job) -> Answer<Decimal> {
     }
     let (costs, time) = reckon(shop, job)?.pricing.delivery;
     let pay = rate(shop, job.currency).said.lowest.map_or(Ok(Decimal::ZERO), |pay| sums::for_time(pay, time))?;
-    let all = costs.plus(Money::book(pay, job.currency)?)?;
-    all.amount().checked_div(Decimal::from(job.pieces)).ok_or(Refusal::NothingToShareBy)
+    Ok(costs.plus(Money::book(pay, job.currency)?)?.amount())
 }
 
 /// The time of one who asks at the lowest pay, half up to the minor unit.

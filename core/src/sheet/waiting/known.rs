@@ -15,6 +15,7 @@ use crate::sale::demand::{Demand, Guess, USUAL_RATIO};
 use crate::sale::learning::{Belief, Prospects, SoFar, belief};
 use crate::sale::waiting::{DAYS_MOST, Lot, Waiting, waiting};
 use crate::sheet::Shop;
+use crate::sheet::jobs::{Section, section};
 use crate::sheet::marks::{dearest, for_need};
 use std::cell::{OnceCell, RefCell};
 use std::rc::Rc;
@@ -37,7 +38,7 @@ pub struct Rests {
     pub each_day: Money,
     /// What is kept of a charge that is paid in the way that costs most, less what bringing one takes.
     pub take: Take,
-    /// What bringing one takes, as it is planned.
+    /// What one drive to a buyer takes, as it is planned.
     pub delivery: Decimal,
     /// What a buyer hands over for the tag.
     pub tag: Option<Money>,
@@ -85,7 +86,8 @@ const SLOW: f64 = 24_000.0;
 /// # Errors
 /// [`Refusal::FeesEatThePrice`], [`Refusal::MoneyOutOfRange`], [`Refusal::NothingAsked`].
 pub fn known(shop: &Shop, job: &Job) -> Answer<Option<Rc<Known>>> {
-    let is_there = 0 < job.free() && job.ended.is_none();
+    // A job the maker is done with may have pieces that are still for sale.
+    let is_there = 0 < job.free() && section(job)? != Section::Ended;
     let rests = if is_there { rests(shop, job)? } else { None };
     let Some(rests) = rests.filter(|rests| rests.now < rests.by) else { return Ok(None) };
     let mut kept = shop.prospects.0.borrow_mut();
@@ -142,12 +144,12 @@ fn brought(take: Take, delivery: Decimal) -> Answer<Take> {
 }
 
 impl Rests {
-    /// What is kept of what one buyer hands over for `n` of them: where they are brought, less what that takes.
+    /// What is kept of what one buyer hands over, however many they take: where they are brought, less what the drive takes.
     ///
     /// # Errors
     /// [`Refusal::OutOfRange`].
-    pub fn carried(&self, take: Take, (n, carried): (Count, Carried)) -> Answer<Take> {
-        let delivery = if carried == Carried::Delivered { sums::times(self.delivery, Decimal::from(n))? } else { Decimal::ZERO };
+    pub fn carried(&self, take: Take, carried: Carried) -> Answer<Take> {
+        let delivery = if carried == Carried::Delivered { self.delivery } else { Decimal::ZERO };
         brought(take, delivery)
     }
 

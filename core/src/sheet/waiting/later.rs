@@ -3,6 +3,7 @@
 use super::asking::{ahead, sold};
 use super::known::{is_over, known};
 use crate::ledger::fold::Job;
+use crate::ledger::kind::sale::Paid;
 use crate::quantity::{Currency, Money, exact, half_up};
 use crate::refusal::{Answer, Refusal};
 use crate::sale::chances::Chances;
@@ -13,6 +14,8 @@ use crate::sheet::Shop;
 pub struct Later {
     /// What its buyer hands over in the mean, to the nearest whole unit.
     pub sum: Money,
+    /// What you get of that, paid in one way.
+    pub you_get: Money,
     /// The chance that there is none until the day by which it is to be sold.
     pub none: f64,
 }
@@ -22,14 +25,15 @@ pub struct Later {
 ///
 /// # Errors
 /// [`Refusal::FeesEatThePrice`], [`Refusal::MoneyOutOfRange`].
-pub fn later(shop: &Shop, job: &Job) -> Answer<Option<Later>> {
+pub fn later(shop: &Shop, job: &Job, paid: Paid) -> Answer<Option<Later>> {
     let Some(known) = known(shop, job)? else { return Ok(None) };
     let Ok(worth) = &known.worth else { return Ok(None) };
     if is_over(known.rests.end_for((1, worth.ask), known.rests.take)?, worth.ask) {
         return Ok(None);
     }
     let chances = sold(&known, &worth.demand, &ahead(&known)?);
-    Ok(whole(&chances, worth.ask.currency())?.map(|sum| Later { sum, none: chances.none }))
+    let Some(sum) = whole(&chances, worth.ask.currency())? else { return Ok(None) };
+    Ok(Some(Later { sum, you_get: shop.terms_of(job, paid).you_get(sum)?, none: chances.none }))
 }
 
 /// The next sale in the mean, to the nearest whole unit.

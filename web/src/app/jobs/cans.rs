@@ -18,6 +18,8 @@ pub struct OfCan {
     pub by_part: bool,
     /// What is left of a new one is counted.
     pub keeps: bool,
+    /// What comes back goes into the can again; else it is money.
+    pub back: bool,
     /// None only where a key could not be spelled, which it always can.
     pub unit: Option<Key>,
 }
@@ -28,6 +30,8 @@ pub enum CanTap {
     /// Some of this one; of another, where it is none.
     Of(Option<Id>),
     Keeps(bool),
+    /// It goes back into the can, or it is money.
+    Back(bool),
     /// A part of a full one is typed, or an amount.
     ByPart(bool),
     Unit(Key),
@@ -67,6 +71,7 @@ pub fn heard(app: &mut App, tap: CanTap) {
             picks.more = picks.spending.is_none();
         }
         CanTap::Keeps(keeps) => picks.can.keeps = keeps,
+        CanTap::Back(back) => (picks.can.back, draft.form) = (back, Form::of(1)),
         CanTap::ByPart(by_part) => (picks.can.by_part, draft.form) = (by_part, Form::of(1)),
         CanTap::Unit(unit) => picks.can.unit = Some(unit),
     }

@@ -22,6 +22,9 @@ use fivebar_core::quantity::reading::{self, Sign};
 use fivebar_core::quantity::{Count, Currency, Day, Decimal, Id, Key, Length, Mass, Money, PILE_MOST, Span, Units, half_up, writing};
 use fivebar_core::sheet::job::JobSheet;
 
+/// The key of spending that is of no kind with a name.
+const OTHER: &str = "other";
+
 /// Rooms by the moistures of wood in them, in per cent: a dry flat, a heated home, a room heated now and then, one without heating.
 /// Our choice, from the standards and trades of the sources.
 pub const ROOMS: [(i64, i64); 4] = [(6, 8), (6, 10), (10, 14), (15, 19)];
@@ -369,7 +372,8 @@ pub fn pick(app: &mut App, pick: Pick, now: Now) {
         Pick::Currency(currency) => picks.currency = currency,
         Pick::Units(units) => picks.units = units,
         Pick::Kind(kind, finish) => (picks.kind, picks.finish) = (kind, finish),
-        Pick::Spending(key) => (picks.spending, picks.more) = (Some(key), false),
+        // What is of no kind that is named needs its words: the field stays.
+        Pick::Spending(key) => (picks.more, picks.spending) = (key.as_str() == OTHER, Some(key)),
         Pick::Way(way) => {
             (picks.way, picks.more) = (way, picks.spending.is_none() && way != Way::Drive);
             (picks.can, draft.form) = (super::cans::OfCan::of(picks.units), Form::of(3));

@@ -201,6 +201,9 @@ impl Reader {
             What::OldJobs => super::estimate::told(draft, self.piece.as_ref(), self.sign).map(Command::Estimate),
             What::OldJob(line) => super::estimate::retold(draft, (line, self.piece.as_ref()), self.sign).map(Command::Estimate),
             What::Spend => self.spend(draft, job).map(Command::Money),
+            What::CameBack(spending) if draft.picks.can.back => {
+                self.number(draft, 0).map(|used| Command::Money(MoneyCommand::BackInCan { spending, used }))
+            }
             What::CameBack(spending) => {
                 let what = draft.words.first().map(|what| what.trim().to_owned()).filter(|what| !what.is_empty());
                 self.money(draft, 0).map(|sum| Command::Money(MoneyCommand::ComeBack { spending, sum, what }))

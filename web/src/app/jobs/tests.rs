@@ -214,7 +214,7 @@ fn a_tagged_batch_is_for_sale_and_then_at_the_gallery() {
     Maker::told(&[market.split("2026-04-25").next().unwrap()]).shows(&["For sale", "pegs, 5", "tag $145", "4 sold", "1 left"]);
     let mut maker = Maker::told(&[market]);
     maker.shows(&["In hand", "1 at the gallery."]).open("stands").shows(&["1 at the gallery.", "The gallery paid"]).tap(Tap::Next);
-    maker.figures(&["1", "82.46"]).tap(Tap::Save).shows(&["Sell and deliver", "sold, handed over to you", "82.46"]);
+    maker.figures(&["1", "82.46"]).tap(Tap::Save).shows(&["Sell and deliver", "sold there, paid to you", "82.46"]);
     assert_eq!(maker.sheet().money.kept.unwrap().amount().to_string(), "482.7");
 }
 

@@ -60,9 +60,9 @@ pub fn open(app: &mut App, job: Id) {
     app.price.last_job = Some(job);
     // The next buyer asks about one.
     app.price.way.n = None;
-    // From what was agreed one asks for its pay and hours.
-    let pay = matches!(app.price.over, Over::Deal(_));
-    app.price.open(Over::Offer(Box::new(Bargain { job, offer: None, tax: None, paid: None, carried: None, pad: None, pay })));
+    // From what was agreed one asks for its pay and hours, paid as it says there.
+    let paid = if let Over::Deal(deal) = &app.price.over { Some(deal.paid) } else { None };
+    app.price.open(Over::Offer(Box::new(Bargain { job, offer: None, tax: None, paid, carried: None, pad: None, pay: paid.is_some() })));
 }
 
 /// The offer screen of this bargain.

@@ -24,6 +24,7 @@ use fivebar_core::story::{BENCH, STANDS, tell};
 use std::rc::Rc;
 
 mod as_asked;
+mod brought;
 mod deals;
 mod fair;
 mod lines;

@@ -3,7 +3,7 @@
 use super::super::count::saved_fact;
 use super::super::sources::of_job;
 use super::super::{Screen, Seen, undo};
-use super::figures::{hourly, percent, short, sum, to_settle};
+use super::figures::{hourly, line, percent, short, sum, to_settle};
 use super::say;
 use crate::app::jobs::Tap;
 use crate::app::jobs::draft::What;
@@ -36,7 +36,13 @@ pub fn screen(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Screen {
         .lesson
         .as_ref()
         .map(|lesson| el("section", "card").kid(el("p", "t14 i2").text(words::THE_LESSON)).kid(el("p", "w7").text(lesson.clone())));
-    let second = el("div", "col").kids(lesson).kid(el("div", "push")).kids(undo::bar(app, seen)).kid(judged(sheet)).kid(end(sheet));
+    let second = el("div", "col")
+        .kids(lesson)
+        .kid(el("div", "push"))
+        .kids(undo::bar(app, seen))
+        .kid(judged(sheet))
+        .kids(unsold(sheet, seen))
+        .kid(end(sheet));
     let second = second.kid(key("key soft h48", words::THE_JOB, "", say(Tap::Page)));
     Screen::new("jobs/back", head(top), el("main", "two scr").kid(first).kid(second))
 }
@@ -48,8 +54,14 @@ fn large(sheet: &JobSheet, back: Option<&LookBack>, seen: Seen<'_>) -> El<Msg> {
     let Some((per_hour, money)) = per_hour.and_then(|all| Some((all, Money::book(all.left, currency).ok()?))) else {
         return el("p", "notice").text(none_left(sheet));
     };
-    let over =
-        sheet.account.sold.kept.zip(sheet.bench.total).map(|(kept, total)| words::kept_over(&sum(kept, seen), &seen.speech.span(total)));
+    let sold = &sheet.account.sold;
+    let unsold = sold.left.saturating_sub(sold.promised);
+    let went = (0 < unsold).then(|| seen.speech.count(sold.pieces.saturating_add(sold.by_galleries)));
+    let over = sold.kept.zip(sheet.bench.total);
+    let over = over.map(|(kept, total)| words::kept_over(went.as_deref(), &sum(kept, seen), &seen.speech.span(total)));
+    // As the job's own page has it: with all that is still to come, and nothing of what is unsold.
+    let stands = sheet.money.as_it_stands.filter(|stands| 0 < unsold && stands.left != per_hour.left);
+    let stands = stands.map(|stands| line(jobs::rest_unsold(&seen.speech.count(unsold)), hourly(stands.left, seen)));
     let held = back.and_then(|back| held(back, seen));
     let gone = back.is_some_and(|back| back.likely_is_gone) && held.is_some();
     let after = per_hour.after_workshop.zip(per_hour.every_hour);
@@ -58,6 +70,7 @@ fn large(sheet: &JobSheet, back: Option<&LookBack>, seen: Seen<'_>) -> El<Msg> {
     el("section", "lead")
         .kid(el("p", class).text(seen.speech.money(money)))
         .kids(over.map(|over| el("p", "w7").text(over)))
+        .kids(stands)
         .kids(held.map(|held| el("p", "").text(held)))
         .kids(gone.then(|| el("p", "t14 i2").text(words::LIKELY_IS_GONE)))
         .kids(after.map(|after| el("p", "t14 i2").text(after)))
@@ -166,6 +179,16 @@ fn judged(sheet: &JobSheet) -> El<Msg> {
     };
     let lesson = if sheet.lesson.is_some() { words::LESSON_AGAIN } else { words::LESSON };
     el("div", "g2").kid(typical).kid(key("key", lesson, words::LESSON_UNDER, say(Tap::Write(What::Lesson))))
+}
+
+/// What is not sold stays for sale when the maker is done with the job; or it is not for sale any more.
+fn unsold(sheet: &JobSheet, seen: Seen<'_>) -> Vec<El<Msg>> {
+    let free = sheet.account.sold.left.saturating_sub(sheet.account.sold.promised);
+    if free == 0 {
+        return vec![];
+    }
+    let said = words::unsold((free, &seen.speech.count(free)), (sheet.sale.tag.is_some(), sheet.ended.is_some()));
+    vec![el("p", "w7").text(said), key("key soft h56", words::NOT_FOR_SALE, words::NOT_FOR_SALE_UNDER, say(Tap::Write(What::NotForSale)))]
 }
 
 fn end(sheet: &JobSheet) -> El<Msg> {

@@ -13,7 +13,7 @@ use crate::parts::key::key;
 use crate::view::{El, el};
 use crate::words::en::estimate::REST;
 use crate::words::en::how as how_words;
-use crate::words::en::{common, costs as cost_words, job as words, jobs};
+use crate::words::en::{cans as can_words, common, costs as cost_words, job as words, jobs};
 use fivebar_core::bench::estimate::{Basis, Left, OnTop};
 use fivebar_core::bench::{Division, Shares};
 use fivebar_core::ledger::fold::{Booked, How, Operation};
@@ -170,7 +170,8 @@ fn booked_row(booked: &Booked, app: &App, seen: Seen<'_>) -> El<Msg> {
     let kind = booked.kind.as_ref().map_or(String::new(), |kind| words::spending(kind.as_str()));
     let receipts = receipts::of(booked.entry, app);
     let receipt = receipts::there(&receipts);
-    let back = booked.back.map(|_| cost_words::CAME_BACK.to_owned());
+    let in_can = booked.can.is_some();
+    let back = booked.back.filter(|_| !in_can).map(|_| cost_words::CAME_BACK.to_owned());
     let delivery = booked.delivery.filter(|is| *is).map(|_| words::TO_DELIVER.to_owned());
     let under: Vec<String> = [back, delivery, booked.what.clone(), how(booked, seen), receipt].into_iter().flatten().listed();
     let under = (!under.is_empty()).then(|| el("span", "t14 i2").text(under.join(", ")));
@@ -198,6 +199,7 @@ fn how(booked: &Booked, seen: Seen<'_>) -> Option<String> {
     match booked.how {
         How::Whole => None,
         How::Each { n, each } => Some(words::each_of(&number(n), &seen.speech.number(each, 2, 4))),
+        How::Share { used, .. } if booked.back.is_some() => Some(can_words::back(&number(used.abs()))),
         How::Share { used, of, pack } => Some(words::share_of(&number(used), &number(of), &sum(pack, seen))),
         How::Driven { distance, rate, per } => {
             let (units, unit) = match per {

@@ -26,7 +26,10 @@ use fivebar_core::sheet::job::{JobSheet, to_collect};
 pub fn screen(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Screen {
     let sold = &sheet.account.sold;
     let due = to_collect(sold).map(|due| Fact::Strong(jobs::due(&seen.speech.money(due))));
-    let left = Fact::Plain(jobs::left(&seen.speech.count(sheet.sale.left)));
+    // As the list of Price has it: what is agreed is not left.
+    let left = jobs::left(&seen.speech.count(sheet.sale.left.saturating_sub(sold.promised)));
+    let agreed = (0 < sold.promised).then(|| words::so_many_agreed(&seen.speech.count(sold.promised)));
+    let left = Fact::Plain(join([Some(left), agreed]));
     let top = due.into_iter().chain([left]).fold(Head::new(super::titled(sheet, seen), jobs::SELL_AND_DELIVER), Head::fact);
     let first = el("div", "col").kid(prices(sheet, seen)).kids(taxed(sheet, app, seen)).kids(cautions(sheet)).kids(buyer(sheet, seen));
     let second = el("div", "col")
@@ -78,8 +81,9 @@ fn buyer(sheet: &JobSheet, seen: Seen<'_>) -> Vec<El<Msg>> {
     let side = |side: Option<_>| side.map_or(words::MISSING.to_owned(), |side| seen.speech.length(side, units));
     let sides = format!("{} × {} × {} {}", side(said.width), side(said.depth), side(said.height), common::length_unit(units));
     let sides = if said.width.or(said.depth).or(said.height).is_none() { words::MISSING.to_owned() } else { sides };
-    let weighed = said.grams.map(|grams| Mass::kg(grams as f64 / 1000.0)).or(sheet.account.wood.weight);
-    let weight = weighed.map(|mass| format!("{} {}", seen.speech.mass(mass, units), common::mass_unit(units)));
+    let written = |mass: Mass| format!("{} {}", seen.speech.mass(mass, units), common::mass_unit(units));
+    let weighed = said.grams.map(|grams| written(Mass::kg(grams as f64 / 1000.0)));
+    let weight = weighed.or(sheet.account.wood.weight.map(|mass| words::by_parts(&written(mass))));
     let size = key("key left soft", words::SIZE, join([Some(sides), weight]), say(Tap::Write(What::Size)));
     let row = |word: &'static str, text: &Option<String>| {
         let text = text.clone().unwrap_or(words::MISSING.into());

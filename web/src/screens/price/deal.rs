@@ -71,7 +71,8 @@ fn of_agreed((deal, row): (&Deal, &AgreedRow), (app, parts): (&App, Option<Parts
 fn facts(row: &AgreedRow, (who, parts): (Option<String>, Option<Parts>), seen: Seen<'_>) -> El<Msg> {
     let who = who.map(|who| fact(words::FOR_WHOM, who));
     let by = row.date.map(|date| fact(words::BY_WHEN, seen.speech.day(date)));
-    let asked = row.deposit.filter(|deposit| row.received.amount() < deposit.amount());
+    // Where parts are planned they say what comes ahead.
+    let asked = row.deposit.filter(|deposit| row.parts.is_empty() && row.received.amount() < deposit.amount());
     let asked = asked.map(|deposit| fact(words::DEPOSIT, exact(deposit, seen.speech)));
     let many = (1 < row.n).then(|| fact(price::HOW_MANY, seen.speech.count(row.n)));
     let came = fact(price::came_in(row.deposit.is_some()), exact(row.received, seen.speech));

@@ -1,6 +1,7 @@
 //! A fair or a market: stall, drive and hours, how many cover them, and what so many leave for an hour.
 
 use super::super::slots::{self, Slot};
+use super::list::how_paid;
 use super::{Screen, Seen, back, bare, choices, exact, fact, leave, per_hour};
 use crate::app::price::fair::{FairTap, Stall, currency, sheet};
 use crate::app::price::{Tap, sheet as list, shop};
@@ -10,6 +11,7 @@ use crate::parts::key::key;
 use crate::view::{El, el};
 use crate::words::en::{common, fair as words, price};
 use fivebar_core::quantity::{Clock, Currency, Listed, Money, Units, Wall};
+use fivebar_core::refusal::Refusal;
 use fivebar_core::sheet::fair::{Fair, FairSheet, past};
 
 fn say(tap: FairTap) -> Msg {
@@ -56,6 +58,7 @@ fn reckoned(found: &Fair, app: &App, seen: Seen<'_>) -> Vec<El<Msg>> {
     let shown = match sheet(app, found) {
         Ok(Ok(sheet)) => of(&sheet, seen),
         Ok(Err(lacks)) => vec![el("p", "").text(words::lacks(lacks))],
+        Err(refusal @ Refusal::MileageUnknown { .. }) => vec![slots::no(&refusal, seen), how_paid()],
         Err(refusal) => vec![slots::no(&refusal, seen)],
     };
     let again = key("key", words::AGAIN, "", say(FairTap::Again));

@@ -15,6 +15,8 @@ pub struct Around {
     /// What stands under the block: it needs no key.
     pub at: Money,
     pub points: Points,
+    /// What pays the lowest pay: nothing under it is proposed.
+    pub least: Option<Money>,
 }
 
 /// As many keys as stand in a row.
@@ -22,12 +24,16 @@ const KEYS: usize = 3;
 
 impl Around {
     /// Up to three figures, the lowest first. Once something is answered, a buyer goes on between their offer and that, and never above: the
-    /// answer first, then settle, then points between them, and the ask. Before that, the ask, settle and round figures under the ask.
+    /// answer first, then settle, then points between them, and the ask. Before that, the ask, settle and round figures under the ask. None but the
+    /// ask, which is the maker's own, pays less than the lowest pay: points just under the top stand in for what falls away.
     pub fn figures(&self) -> Vec<Money> {
         let talk = self.offer.zip(self.say);
         let top = talk.map_or(self.ask, |(_, say)| say);
-        let within = |sum: &Money| sum.amount() < top.amount() && talk.is_none_or(|(offer, _)| offer.amount() < sum.amount());
-        let steps = self.steps(top, talk.map(|(offer, _)| offer)).into_iter().filter(within);
+        let pays = |sum: &Money| self.least.is_none_or(|least| least.amount() <= sum.amount());
+        let within = |sum: &Money| pays(sum) && sum.amount() < top.amount() && talk.is_none_or(|(offer, _)| offer.amount() < sum.amount());
+        let finer = self.least.map(|_| self.steps(top, self.points.step(top.currency())));
+        let steps = self.steps(top, self.step(top, talk.map(|(offer, _)| offer))).into_iter().chain(finer.into_iter().flatten());
+        let steps = steps.filter(within);
         let mut found: Vec<Money> = vec![];
         for sum in [top].into_iter().chain(self.settle.filter(within)).chain(steps).chain(talk.map(|_| self.ask)) {
             if found.len() < KEYS && sum != self.at && Decimal::ZERO < sum.amount() && !found.contains(&sum) {
@@ -38,13 +44,17 @@ impl Around {
         found
     }
 
-    /// Points under a figure: round ones, and every one where they are few between it and the offer.
-    fn steps(&self, top: Money, offer: Option<Money>) -> Vec<Money> {
+    /// Between points under a figure: round ones, and every one where they are few between it and the offer.
+    fn step(&self, top: Money, offer: Option<Money>) -> Decimal {
         let own = self.points.step(top.currency());
         let round = round_step(top.amount()).max(own);
         let room = offer.and_then(|offer| top.amount().checked_sub(offer.amount()));
         let few = room.is_some_and(|room| room <= round.checked_mul(Decimal::TWO).unwrap_or(round));
-        let step = if few { own } else { round };
+        if few { own } else { round }
+    }
+
+    /// Points so far apart under a figure.
+    fn steps(&self, top: Money, step: Decimal) -> Vec<Money> {
         let last = || top.amount().checked_sub(Decimal::new(1, 2))?.checked_div(step).map(|steps| steps.floor());
         let nth = |nth: i64| {
             let value = last()?.checked_sub(Decimal::from(nth))?.checked_mul(step)?;
@@ -76,7 +86,8 @@ mod tests {
     #[track_caller]
     fn check([ask, settle, offer, say, at]: [&str; 5], points: Points, wanted: &[&str]) {
         let maybe = |text: &str| (!text.is_empty()).then(|| usd(text));
-        let around = Around { ask: usd(ask), settle: maybe(settle), offer: maybe(offer), say: maybe(say), at: usd(at), points };
+        let around =
+            Around { ask: usd(ask), settle: maybe(settle), offer: maybe(offer), say: maybe(say), at: usd(at), points, least: None };
         assert_eq!(around.figures(), wanted.iter().map(|text| usd(text)).listed(), "{around:?}");
     }
 
@@ -101,6 +112,26 @@ mod tests {
         check(["20", "17", "16", "18", "16"], Points::One, &["17", "18", "20"]);
     }
 
+    /// Ask 145 with the lowest pay at 144 leaves the ask alone; at 116, and a settle of 111 set under it, points from 120 on.
+    #[test]
+    fn no_key_pays_less_than_the_lowest_pay() {
+        let at = |ask, settle, at, least| Around {
+            ask: usd(ask),
+            settle: Some(usd(settle)),
+            offer: None,
+            say: None,
+            at: usd(at),
+            points: Points::Five,
+            least: Some(usd(least)),
+        };
+        let figures = |around: Around| around.figures().iter().map(|sum| sum.amount().normalize().to_string()).listed().join(" ");
+        assert_eq!(figures(at("145", "111", "145", "144")), "");
+        assert_eq!(figures(at("145", "111", "112", "144")), "145");
+        assert_eq!(figures(at("125", "111", "125", "116")), "120");
+        assert_eq!(figures(at("145", "111", "145", "116")), "120 130 140");
+        assert_eq!(figures(at("145", "130", "145", "126")), "130 135 140");
+    }
+
     /// Law: every key is a figure that matters or lies on a point; none lies at the offer or under it, and none but the ask above the answer.
     #[test]
     fn no_key_lies_under_the_offer() {
@@ -108,7 +139,7 @@ mod tests {
             let (offer, ask) = (usd(&offer.to_string()), usd("145"));
             let say = points.round(Decimal::from(2 * 140) - offer.amount(), Rounding::Up, Currency::USD).unwrap();
             let say = if say.amount() < ask.amount() { say } else { ask };
-            let around = Around { ask, settle: Some(usd("140")), offer: Some(offer), say: Some(say), at: offer, points };
+            let around = Around { ask, settle: Some(usd("140")), offer: Some(offer), say: Some(say), at: offer, points, least: None };
             for sum in around.figures() {
                 let matters = [say, ask, usd("140")].contains(&sum) || points.round(sum.amount(), Rounding::Up, Currency::USD) == Ok(sum);
                 assert!(matters && offer.amount() < sum.amount(), "{around:?} {sum}");

@@ -212,9 +212,9 @@ pub fn end_over_ask(row: &ForSale, seen: Seen<'_>) -> Option<El<Msg>> {
     Some(el("p", "t14 w7").text(end_said(one.n, [one.end_over_ask()?, one.ask?], row.tag, seen)))
 }
 
-/// Waiting is worth less than the lowest pay needs: that is said, so that nothing is taken under it unawares.
+/// Waiting is worth less than the lowest pay needs, or a settle was set under it: that is said, so that nothing is taken under it unawares.
 pub fn under_lowest(row: &ForSale, seen: Seen<'_>) -> Option<El<Msg>> {
-    let lowest = row.rows.first()?.lowest_pay?;
+    let lowest = row.rows.first()?.over_what_may_do(row.settle_set)?;
     Some(el("p", "t14 i2").text(words::one_under_lowest(&mark(lowest, seen.speech))))
 }
 

@@ -1,6 +1,6 @@
 //! What else can be done with a piece: its tag and settle, an agreement, a gallery, the buyer's face.
 
-use super::{Screen, Seen, back, bare, exact, leave, typing};
+use super::{Screen, Seen, back, bare, exact, leave, mark, typing};
 use crate::app::price::agree::AgreeTap;
 use crate::app::price::gallery::{GalleryTap, lots};
 use crate::app::price::tag::{Setting, TagTap, What};
@@ -18,6 +18,7 @@ pub fn screen(id: Id, app: &App, seen: Seen<'_>) -> Option<Screen> {
     let row = sheet(app).ok()?.for_sale.into_iter().find(|row| row.job == id)?;
     let shown = |sum: Option<Money>| sum.map_or_else(|| price::NOT_SAID.to_owned(), |sum| bare(sum, seen.speech));
     let set = |what| Msg::Price(Tap::Tag(TagTap::Open(id, what)));
+    let (settle, sum) = settle([row.settle_set, row.settle]);
     let lots = lots(app, id);
     let gallery = lots.iter().map(|lot| {
         let there = words::there(&seen.speech.count(lot.n), &bare(lot.tag, seen.speech));
@@ -27,8 +28,8 @@ pub fn screen(id: Id, app: &App, seen: Seen<'_>) -> Option<Screen> {
     });
     let main = el("main", "price")
         .kid(el("div", "g2").kid(figure_key(price::TAG, shown(row.tag), set(What::Tag))).kid(figure_key(
-            price::SETTLE_KEY,
-            shown(row.settle_set),
+            settle,
+            shown(sum),
             set(What::Settle),
         )))
         .kid(ways(id))
@@ -39,6 +40,12 @@ pub fn screen(id: Id, app: &App, seen: Seen<'_>) -> Option<Screen> {
         .kid(key("key h88 m", price::SHOW, "", Msg::Price(Tap::Show(id))))
         .kid(back());
     Some(Screen::new("price/more", head(Head::new(row.name, words::WHAT_ELSE)), main))
+}
+
+/// Where to settle, as every page has it: as the maker set it, else as it is worked out, and that is said.
+pub fn settle([set, worked_out]: [Option<Money>; 2]) -> (&'static str, Option<Money>) {
+    let word = if set.is_none() && worked_out.is_some() { price::SETTLE_WORKED_OUT } else { price::SETTLE_KEY };
+    (word, set.or(worked_out))
 }
 
 /// The key to other ways to a price.
@@ -61,6 +68,8 @@ pub fn tag(setting: &Setting, app: &App, seen: Seen<'_>) -> Option<Screen> {
         (What::Settle, None) => price::with_tax(None),
     });
     let hint = on_top.map_or_else(|| hint.to_owned(), |on_top| format!("{hint} {on_top}"));
+    let lowest = row.as_ref().filter(|_| setting.what == What::Settle).and_then(|row| row.rows.first()?.lowest_pay);
+    let lowest = lowest.map(|lowest| el("p", "t14 i2").text(price::one_under_lowest(&mark(lowest, seen.speech))));
     let row = row.filter(|_| setting.what == What::Tag);
     let beyond = row.as_ref().and_then(|row| row.beyond).filter(|beyond| !beyond.is_zero());
     let beyond = beyond.map(|beyond| el("p", "t14 i2").text(words::point_adds(&exact(beyond, seen.speech))));
@@ -69,6 +78,7 @@ pub fn tag(setting: &Setting, app: &App, seen: Seen<'_>) -> Option<Screen> {
     let unset = (setting.what == What::Settle && job.settle.is_some()).then(|| key("key h48", words::NO_SETTLE, "", say(TagTap::Unsettle)));
     let main = el("main", "price")
         .kid(el("p", "t14 i2").text(hint))
+        .kids(lowest)
         .kids(proposed)
         .kids(beyond)
         .kids(typing(ask, &setting.typed, job.currency.code(), seen))

@@ -22,7 +22,7 @@ use fivebar_core::ledger::kind::sale::{Carried, Paid};
 use fivebar_core::money::offer::Verdict;
 use fivebar_core::quantity::{Id, Listed, Money};
 use fivebar_core::refusal::Refusal;
-use fivebar_core::sheet::offer::{Ask, Concession, OfferSheet, asked_about};
+use fivebar_core::sheet::offer::{Ask, Concession, Leaves, OfferSheet, asked_about};
 use fivebar_core::sheet::waiting::{Later, later};
 
 /// The offer screen; none where the piece is no longer there.
@@ -46,7 +46,7 @@ fn top(sheet: &OfferSheet, seen: Seen<'_>) -> Head<Msg> {
 
 fn by_pad(sheet: &OfferSheet, typed: &crate::app::entry::Typed, (app, seen): (&App, Seen<'_>)) -> Screen {
     let is_on_top = on_top(app, (sheet.currency, sheet.tax)).is_some();
-    let tag = sheet.tag.and_then(|tag| tag.times(sheet.asking.n).ok()).zip(sheet.tagged);
+    let tag = sheet.tag.and_then(|tag| tag.times(sheet.asking.n).ok()).zip(sheet.tagged.map(|sum| in_coins(app, sheet.asking.paid, sum)));
     let tag = tag.map(|(tag, charge)| (bare(tag, seen.speech), bare(charge, seen.speech)));
     let with_tax = words::with_tax(tag.as_ref().map(|(tag, charge)| (tag.as_str(), charge.as_str())));
     let main = el("main", "")
@@ -150,16 +150,21 @@ fn concession(sheet: &OfferSheet, app: &App, seen: Seen<'_>) -> Option<El<Msg>> 
         Ask::Fetch => words::ASK_FETCH.to_owned(),
         _ => words::ASK_NOTES.to_owned(),
     };
-    let more = exact(best.more, seen.speech);
     let next = matches!(best.ask, Ask::Together(_)).then(|| next_sale(sheet, app)).flatten();
-    let more = next.map_or_else(|| words::more_to_you(&more), |next| words::more_now_or_later(&more, &bare(next.sum, seen.speech)));
+    let more = now_or_later(best, sheet.left, next, seen).unwrap_or_else(|| words::more_to_you(&exact(best.more, seen.speech)));
     Some(el("p", "conc").kid(el("b", "w8").text(word)).kid(el("span", "").text(format!(" {more}"))))
+}
+
+/// What one more given along brings now, and what it brings if it is left for later: both as you get it, without what it has cost already.
+fn now_or_later(best: &Concession, as_is: Option<Leaves>, next: Option<Later>, seen: Seen<'_>) -> Option<String> {
+    let more = best.leaves.way.you_get.minus(as_is?.way.you_get).ok()?;
+    Some(words::more_now_or_later(&exact(more, seen.speech), &exact(next?.you_get, seen.speech)))
 }
 
 /// What one brings later, if it is not sold now; none where waiting was not guessed.
 pub fn next_sale(sheet: &OfferSheet, app: &App) -> Option<Later> {
     let shop = shop(app);
-    later(&shop, &asked_about(shop.job(sheet.job).ok()?, Some(sheet.tax))).ok().flatten()
+    later(&shop, &asked_about(shop.job(sheet.job).ok()?, Some(sheet.tax)), sheet.asking.paid).ok().flatten()
 }
 
 /// Sold at what was said; an agreed job goes back to what was agreed.

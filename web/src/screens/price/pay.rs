@@ -2,6 +2,7 @@
 
 use super::super::jobs::lacking;
 use super::list::{bargain, how_paid, in_question};
+use super::more::settle;
 use super::offer::{delivery, next_sale, said_back, tax, waiting_key, waits};
 use super::{Screen, Seen, back, bare, exact, fact, per_hour, strong};
 use crate::app::price::agree::AgreeTap;
@@ -46,9 +47,14 @@ pub fn screen(sheet: &OfferSheet, app: &App, seen: Seen<'_>) -> Screen {
                 .kids(waits(sheet, app).then(|| waiting_key(sheet.job)))
                 .kids(heard(sheet, app, seen))
                 .kids(agree(sheet))
-                .kid(back()),
+                .kid(if sheet.standing.agreed.is_some() { to_agreed() } else { back() }),
         );
     Screen::new("price/pay", head(top), main)
+}
+
+/// What was agreed lies below, not the list.
+fn to_agreed() -> El<Msg> {
+    key("key h48", words::BACK_TO_AGREED, "", Msg::Price(Tap::Close))
 }
 
 fn money(sheet: &OfferSheet, left: Option<Leaves>, seen: Seen<'_>) -> El<Msg> {
@@ -138,9 +144,10 @@ fn instead(sheet: &OfferSheet, seen: Seen<'_>) -> Vec<El<Msg>> {
 fn set(sheet: &OfferSheet, seen: Seen<'_>) -> Vec<El<Msg>> {
     let shown = |sum: Option<Money>| sum.map_or_else(|| words::NOT_SAID.to_owned(), |sum| bare(sum, seen.speech));
     let open = |what| Msg::Price(Tap::Tag(TagTap::Open(sheet.job, what)));
+    let (settle, sum) = settle([sheet.settle_set, sheet.settle.filter(|_| sheet.asking.n == 1)]);
     vec![el("div", "g2").kid(figure_key(words::TAG, shown(sheet.tag), open(What::Tag))).kid(figure_key(
-        words::SETTLE_KEY,
-        shown(sheet.settle_set),
+        settle,
+        shown(sum),
         open(What::Settle),
     ))]
 }

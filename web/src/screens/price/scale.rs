@@ -144,6 +144,7 @@ impl Input {
         let open = |sum: Option<Money>| sum.filter(|_| agreed.is_none());
         let ask = agreed.or(sheet.standing.ask).unwrap_or(self.at);
         let (settle, offer, say) = (open(sheet.settle), open(sheet.offer), open(sheet.say));
-        Around { ask, settle, offer, say, at: self.at, points: self.points }.figures()
+        let least = open(sheet.marks.lowest_pay.map(|mark| mark.holds));
+        Around { ask, settle, offer, say, at: self.at, points: self.points, least }.figures()
     }
 }

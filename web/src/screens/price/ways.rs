@@ -18,6 +18,7 @@ use crate::screens::{said, spent_on};
 use crate::view::{El, el};
 use crate::words::en::{common, deal, job, other_ways as words, price, refusal, woods};
 use fivebar_core::money::price::{Mark as Least, Proposed};
+use fivebar_core::money::replacement::BOUGHT_YIELD;
 use fivebar_core::quantity::{Decimal, Listed, Money, Units};
 use fivebar_core::refusal::Refusal;
 use fivebar_core::sheet::offer::Leaves;
@@ -140,7 +141,9 @@ fn bought(sheet: &WaysSheet, app: &App, seen: Seen<'_>) -> El<Msg> {
     };
     drawn
         .kids(facts(of_boards(bought, sheet.at_least, seen)))
+        .kid(small(words::board_yield(&seen.speech.number(BOUGHT_YIELD.saturating_mul(Decimal::ONE_HUNDRED), 0, 0))))
         .kid(small(words::BOUGHT_UNDER))
+        .kids(bought.is_booked_too.then(|| small(words::BOUGHT_TOO)))
         .kids(bought.proposed.and_then(|proposed| take(proposed, sheet.tag, seen)))
 }
 

@@ -73,7 +73,9 @@ pub fn recorded(app: &App, seen: Seen<'_>) -> Vec<El<Msg>> {
         let name = el("span", "op").kid(el("b", "").text(word)).kids(under);
         el("div", "dl").kid(name).kid(el("span", "n").text(seen.speech.money(tax)))
     };
-    let rows = found.by_rate.iter().map(|(rate, at): (_, &AtRate)| {
+    // What was sold and all came back the same year left nothing to say.
+    let is_there = |at: &AtRate| at.sales != 0 || !at.taken.is_zero() || !at.tax.is_zero();
+    let rows = found.by_rate.iter().filter(|(_, at)| is_there(at)).map(|(rate, at): (_, &AtRate)| {
         let rate = (!rate.is_zero()).then(|| per_cent(*rate, seen));
         let sales = seen.speech.count(at.sales.unsigned_abs());
         let sales = if at.sales < 0 { format!("−{sales}") } else { sales };

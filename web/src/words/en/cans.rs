@@ -20,12 +20,20 @@ pub const COST: &str = "Cost";
 pub const LID: &str = "The day on its lid is the day above.";
 pub const AMOUNT: &str = "How much";
 pub const PART: &str = "Part of a full one";
+pub const COMES_BACK: &str = "What came back";
+pub const MONEY_BACK: &str = "Money";
+pub const BACK_IN_CAN: &str = "Back in the can";
 pub const USED: &str = "Used";
 pub const AGED: &str = "a year open, it costs jobs nothing more";
 
 /// A unit by its key.
 pub fn unit(key: &str) -> String {
     key.replace('-', " ")
+}
+
+/// "4 back in the can".
+pub fn back(amount: &str) -> String {
+    format!("{amount} back in the can")
 }
 
 /// "22.5 fl oz left".

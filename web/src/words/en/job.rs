@@ -145,8 +145,18 @@ pub const NOT_YET: &str = "not yet";
 pub const WORKED_OUT: &str = "worked out";
 pub const WORK_IT_OUT: &str = "Work it out again";
 pub const TAG_SMALL: &str = "given, its tag";
-pub const HANDED_OVER: &str = "sold, handed over to you";
 pub const REST_GIVEN_UP: &str = "will not be paid";
+pub const HANDED_OVER: &str = "sold there, paid to you";
+
+/// "1 agreed", of pieces.
+pub fn so_many_agreed(n: &str) -> String {
+    format!("{n} agreed")
+}
+
+/// "9.0 kg by its parts": what nobody weighed.
+pub fn by_parts(weight: &str) -> String {
+    format!("{weight} by its parts")
+}
 pub const REST_HANDED_OVER: &str = "the rest of a sale";
 pub const STILL_DUE_FROM_GALLERY: &str = "Still due";
 pub const NOT_FOR_SALE: &str = "Not for sale any more";
@@ -286,6 +296,22 @@ pub const LESSON_AGAIN: &str = "Change the lesson";
 pub const LESSON_FIELD: &str = "What was learnt (no names)";
 pub const END: &str = "Done with this job";
 pub const END_UNDER: &str = "its share of the hauls is fixed";
+/// "1 piece is not sold: once you are done with the job it stays for sale.", "2 pieces are not sold: they are still for sale."; of one without a
+/// tag, that it leaves the list.
+pub fn unsold((n, written): (u32, &str), (has_tag, is_ended): (bool, bool)) -> String {
+    let (pieces, they) = if n == 1 { ("piece is", "it") } else { ("pieces are", "they") };
+    let stay = match (has_tag, is_ended, n) {
+        (true, true, 1) => "is still for sale",
+        (true, true, _) => "are still for sale",
+        (true, false, 1) => "stays for sale once you are done with the job",
+        (true, false, _) => "stay for sale once you are done with the job",
+        (false, true, _) => "left the list, having no tag",
+        (false, false, 1) => "has no tag and leaves the list once you are done with the job",
+        (false, false, _) => "have no tag and leave the list once you are done with the job",
+    };
+    format!("{written} {pieces} not sold: {they} {stay}.")
+}
+
 pub const REOPEN: &str = "Take it up again";
 pub const REOPEN_UNDER: &str = "its share of the hauls is worked out anew";
 pub const THE_LESSON: &str = "The lesson";
@@ -407,9 +433,10 @@ pub fn fee_of_it(sum: &str) -> String {
     format!("fee {sum}")
 }
 
-/// "356.07 in all over 27 h 57".
-pub fn kept_over(sum: &str, span: &str) -> String {
-    format!("{LEFT_PER_HOUR}, {sum} in all over {span}")
+/// "left per hour, 356.07 in all over 27 h 57", "left per hour so far, of the 4 that are sold, 482.70 in all over 25 h 17".
+pub fn kept_over(sold: Option<&str>, sum: &str, span: &str) -> String {
+    let of = sold.map(|sold| format!(" so far, of the {sold} that are sold")).unwrap_or_default();
+    format!("{LEFT_PER_HOUR}{of}, {sum} in all over {span}")
 }
 
 /// "17.04, had what was planned taken 19 h; 13.03 the 25 h 26 that were likely".

@@ -17,6 +17,12 @@ pub const FETCHING: &str = "Fetching and sorting, for all";
 pub const THEN_LOWEST: &str = "Lowest pay is then";
 pub const THEN_RATE: &str = "Your rate is then";
 pub const BOUGHT_UNDER: &str = "Boards take the place of the hauls and their minutes. For an asking price, never for a tax return.";
+pub const BOUGHT_TOO: &str = "Bought wood that is booked on this job stays in its costs and counts beside these boards.";
+
+/// "70 % of a bought board ends in the parts, so there are more boards than parts."
+pub fn board_yield(share: &str) -> String {
+    format!("{share} % of a bought board ends in the parts, so there are more boards than parts.")
+}
 pub const NO_PARTS: &str = "List its parts under Wood and plan: boards go by what is in them.";
 pub const BOARDS_COST: &str = "What boards cost";
 

@@ -248,9 +248,9 @@ pub const ANOTHER_SUM: &str = "Another sum";
 pub const NO_DELIVERY_PLANNED: &str = "Nothing of a delivery is planned: it counts no hours and no costs.";
 pub const DELIVERY_LEFT_OUT: &str = "They fetch it: the delivery that is planned is left out.";
 
-/// "Of it the delivery: 1 h 30 and 48.60 for all that is left."
+/// "Of it the delivery: 1 h 30 and 48.60, one drive to this buyer."
 pub fn delivery_is_in(span: &str, costs: &str) -> String {
-    format!("Of it the delivery: {span} and {costs} for all that is left.")
+    format!("Of it the delivery: {span} and {costs}, one drive to this buyer.")
 }
 
 /// "15 over your settle.", "15 over the settle as reckoned."
@@ -402,9 +402,9 @@ pub fn more_to_you(more: &str) -> String {
     format!("{more} more to you.")
 }
 
-/// "191.88 more to you now. Left for later, one brings about 177.": beside what is given for several together.
+/// "191.88 more to you now. Left for later, one brings you about 158.74, with tax and fee off both.": beside what is given for several together.
 pub fn more_now_or_later(more: &str, later: &str) -> String {
-    format!("{more} more to you now. Left for later, one brings about {later}.")
+    format!("{more} more to you now. Left for later, one brings you about {later}, with tax and fee off both.")
 }
 
 /// "Sold at 130".
@@ -455,6 +455,7 @@ pub const AFTER_WORKSHOP: &str = "After workshop costs";
 pub const EVERY_HOUR: &str = "Over every hour worked";
 pub const TAG: &str = "Tag";
 pub const SETTLE_KEY: &str = "Settle";
+pub const SETTLE_WORKED_OUT: &str = "Settle, worked out";
 pub const OFFERS_HEARD: &str = "Offers heard";
 pub const WITH_TO_COME: &str = "Costs and hours with what is still to come, as the job’s own page has it.";
 pub const ALL_WORKED: &str = "Nothing of its work is to come: these are all its hours.";

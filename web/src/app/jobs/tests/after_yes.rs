@@ -38,7 +38,7 @@ fn a_sale_that_was_brought_back_is_refunded() {
     maker.shows(&["tax 5.50", "Strike", "Brought back"]).tap(Tap::Write(What::Refund(sale)));
     maker.shows(&["Came in for it", "105.50", "Its tax, reversed", "5.50", "Handed back", ">105.50<"]).figures(&["200"]).tap(Tap::Save);
     maker.shows(&["Not taken: $200.00 is more than the $105.50 that is to be handed back."]).figures(&["90.50"]).tap(Tap::Save);
-    maker.shows(&["tax 5.50", "105.50", "Brought back Fri 22 May", "90.50 handed back, 15.00 kept", "tax of -5.50", "-105.50"]);
+    maker.shows(&["tax 5.50", "105.50", "Brought back Fri 22 May", "90.50 handed back, 15.00 kept", "tax of −5.50", "−105.50"]);
     let sold = maker.sheet().account.sold;
     let amounts = [sold.taken, sold.tax, sold.received, sold.due].map(|sum| sum.amount().to_string());
     assert_eq!((amounts, sold.left), (["15", "0", "15", "0"].map(str::to_owned), 1), "the piece is free again");
@@ -135,12 +135,12 @@ fn one_of_three_comes_back() {
     let sale = maker.room("more", Room::Sell).sheet().selling.sales[0].id;
     maker.tap(Tap::Write(What::Refund(sale))).shows(&["5.16", "1.98", ">99<", "Pieces that come back"]);
     maker.tap(Tap::At(1)).tap(Tap::Press(Press::Digit(1))).shows(&["33.00", "1.72", "which stays paid", "0.66", ">33<"]).tap(Tap::Save);
-    maker.shows(&["3 pieces", "99.00", "1 piece brought back Fri 22 May", "tax of -1.72", "-33.00"]);
+    maker.shows(&["3 pieces", "99.00", "1 piece brought back Fri 22 May", "tax of −1.72", "−33.00"]);
     let sold = maker.sheet().account.sold;
     let amounts = [sold.taken, sold.tax, sold.received, sold.due].map(|sum| sum.amount().to_string());
     assert_eq!((amounts, sold.pieces), (["66", "3.44", "66", "0"].map(str::to_owned), 2));
     let entry = maker.sheet().selling.sales[0].back[0].entry;
-    maker.tap(Tap::Strike(entry)).hides(&["-33.00"]);
+    maker.tap(Tap::Strike(entry)).hides(&["−33.00"]);
     assert_eq!(maker.sheet().account.sold.pieces, 3);
 }
 
@@ -152,7 +152,7 @@ fn what_a_gallery_lacks_is_asked_for() {
         consign 2 more tag 145 share 0.4 as lot\n"]);
     let lot = maker.room("more", Room::Sell).sheet().selling.lots()[0].id;
     maker.tap(Tap::Write(What::GalleryPaid(lot))).figures(&["1", "60"]).shows(&["Still due", "22.46", "The rest is to come"]);
-    maker.tap(Tap::Save).shows(&["$22.46 due", "sold, handed over to you", "60.00", "22.46 due from the gallery"]);
+    maker.tap(Tap::Save).shows(&["$22.46 due", "sold there, paid to you", "60.00", "22.46 due from the gallery"]);
     maker.tap(Tap::List).shows(&["Due and owed", "$22.46", "due from the gallery"]).open("more").shows(&["Still due from the gallery"]);
     let of = maker.room("more", Room::Sell).sheet().selling.consignments_paid[0].entry;
     maker.now.chance = [7; 10];

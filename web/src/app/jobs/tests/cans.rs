@@ -56,3 +56,42 @@ fn a_part_of_a_full_can_is_said_in_per_cent() {
     check(false, "8", &["8 of a pack of 32 at", "8.73"]);
     check(true, "101", &["0 % to 100 %"]);
 }
+
+/// 9.5 of 32 fl oz at 34.90 were 10.36; four go back into the can: 4.36 of it, and 26.5 are left. Of the last 5.5 all that is left goes back.
+#[test]
+fn what_comes_back_of_a_can_goes_into_it_again() {
+    let mut maker = Maker::at_the_start();
+    let finish = Key::read("finish").unwrap();
+    maker.room("stands", Room::Hours).tap(Tap::Write(What::Spend)).pick(Pick::Way(Way::Share)).pick(Pick::Spending(finish));
+    maker.pick(can(CanTap::Keeps(true))).figures(&["9.5", "32", "34.90"]).tap(Tap::Save);
+    let line = maker.sheet().account.costs.lines[0].entry;
+    let left = |maker: &Maker| maker.app.own.workshop().cans[0].left().normalize().to_string();
+    let spent = |maker: &Maker| {
+        let sums = maker.sheet().account.costs.lines.iter().map(|line| line.sum.amount()).collect::<Vec<_>>();
+        sums.into_iter().sum::<fivebar_core::quantity::Decimal>().normalize().to_string()
+    };
+    maker.tap(Tap::Write(What::CameBack(line))).shows(&["Money", "Back in the can"]).pick(can(CanTap::Back(true))).shows(&["fl oz"]);
+    maker.figures(&["10"]).tap(Tap::Save).shows(&["10 used, and 9.5 are left in the pack"]);
+    maker.figures(&["4"]).tap(Tap::Save).shows(&["4 back in the can", "−4.36"]);
+    assert_eq!((left(&maker), spent(&maker)), ("26.5".to_owned(), "6".to_owned()));
+    maker.tap(Tap::Write(What::CameBack(line))).pick(can(CanTap::Back(true))).figures(&["5.5"]).tap(Tap::Save);
+    assert_eq!((left(&maker), spent(&maker)), ("32".to_owned(), "0".to_owned()));
+    // What it was used for is struck: nothing of it was used, and nothing went back.
+    maker.tap(Tap::Strike(line));
+    assert_eq!(left(&maker), "32");
+}
+
+/// Money that came back of a can leaves what is in it; bolts are in no can.
+#[test]
+fn money_back_leaves_the_can_alone() {
+    let mut maker = Maker::at_the_start();
+    let [finish, bolts] = ["finish", "bolts"].map(|key| Key::read(key).unwrap());
+    maker.room("stands", Room::Hours).tap(Tap::Write(What::Spend)).pick(Pick::Way(Way::Share)).pick(Pick::Spending(finish));
+    maker.pick(can(CanTap::Keeps(true))).figures(&["9.5", "32", "34.90"]).tap(Tap::Save);
+    let line = maker.sheet().account.costs.lines[0].entry;
+    maker.tap(Tap::Write(What::CameBack(line))).figures(&["4"]).tap(Tap::Save);
+    assert_eq!(maker.app.own.workshop().cans[0].left().to_string(), "22.5");
+    maker.tap(Tap::Write(What::Spend)).pick(Pick::Spending(bolts)).figures(&["5"]).tap(Tap::Save);
+    let line = maker.sheet().account.costs.lines.iter().find(|line| line.can.is_none() && line.back.is_none()).unwrap().entry;
+    maker.tap(Tap::Write(What::CameBack(line))).hides(&["Back in the can"]);
+}

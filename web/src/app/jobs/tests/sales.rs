@@ -262,3 +262,23 @@ fn what_is_due_at_the_hand_over_is_to_the_coin_it_is_paid_in() {
         assert_eq!(maker.sheet().account.sold.received.amount().normalize().to_string(), came, "{paid:?}");
     }
 }
+
+/// One of the stands is unsold when the maker is done with the job: that is said, with a way, and waiting goes on being reckoned for it.
+#[test]
+fn a_piece_that_is_not_sold_is_named_at_the_end() {
+    let mut maker = Maker::told(&[STANDS.split("13:10 sell").next().unwrap()]);
+    maker
+        .room("stands", Room::Back)
+        .shows(&["3 pieces are not sold: they stay for sale once you are done with the job.", "Not for sale any more"]);
+    let job = maker.jobs["stands"];
+    let list = |maker: &Maker| crate::app::price::sheet(&maker.app).unwrap().for_sale.into_iter().find(|row| row.job == job).unwrap();
+    let before = list(&maker);
+    assert!(before.not_under.is_some() && before.settle.is_some(), "{before:?}");
+    maker.tap(Tap::End).shows(&["3 pieces are not sold: they are still for sale.", "Take it up again"]);
+    let after = list(&maker);
+    assert_eq!((after.not_under.is_some(), after.settle.is_some()), (true, true));
+    let shop = maker.app.own.shop(maker.now.wall.at);
+    let stands = fivebar_core::sheet::waiting::waiting(&shop, job, fivebar_core::ledger::kind::sale::Paid::Card).unwrap().stands;
+    assert!(matches!(stands, fivebar_core::sheet::waiting::Stands::Found(_)), "{stands:?}");
+    maker.tap(Tap::Write(What::NotForSale)).figures(&["3"]).tap(Tap::Save).room("stands", Room::Back).hides(&["not sold"]);
+}

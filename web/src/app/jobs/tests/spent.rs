@@ -102,3 +102,12 @@ fn each_page_says_where_the_hours_come_from() {
     check("stands", "measured 23 h 12, corrected 47 min, recalled 1 min, share of the hauls 1 h 17", "25 h 17");
     check("bench", "measured 26 h 03, share of the hauls 1 h 54", "27 h 57");
 }
+
+/// Of another kind its words are asked for first; a tap on a figure brings the pad.
+#[test]
+fn a_kind_of_ones_own_has_its_words_and_then_the_pad() {
+    let mut maker = told("");
+    maker.tap(Tap::Write(What::Spend)).pick(Pick::Way(Way::Each)).pick(Pick::Spending(Key::read("other").unwrap()));
+    maker.shows(&["id=\"spent-on\""]).tap(Tap::Say(0, "Hinges".into())).tap(Tap::At(1)).hides(&["id=\"spent-on\""]);
+    maker.figures(&["4", "2.50"]).tap(Tap::Save).shows(&["Hinges", "10.00"]);
+}

@@ -31,10 +31,10 @@ fn what_covers_the_costs_covers_them() {
     let say = sum(&maker, "103");
     maker.bargain(say);
     maker.shows(&["Under what you spent", "104 covers your costs."]);
-    maker.bargain(BargainTap::PayAndHours).shows(&["-0.42"]).bargain(BargainTap::PayAndHours);
+    maker.bargain(BargainTap::PayAndHours).shows(&["−0.42"]).bargain(BargainTap::PayAndHours);
     let say = sum(&maker, "104");
     maker.bargain(say).hides(&["Under what you spent"]);
-    maker.bargain(BargainTap::PayAndHours).hides(&["-0."]);
+    maker.bargain(BargainTap::PayAndHours).hides(&["−0."]);
 }
 
 /// Five hours so far and 4 h 30 of plan x 1.40 are 11 h 18, 2 h 16 each: (38.36 x 2.26 + 18.50 + 0.30) / 0.8969 = 117.6.
@@ -96,7 +96,7 @@ fn what_was_agreed_is_what_its_pages_say() {
     maker.tap(Tap::Bargain(BargainTap::Carried(fivebar_core::ledger::kind::sale::Carried::Fetched)));
     let agreed = sheet(&maker.app).unwrap().agreed[0].agreed;
     maker.tap(Tap::Deal(DealTap::Open(job, PaidOf::Agreed(agreed)))).tap(Tap::Offer(job));
-    maker.shows(&["Pay and hours", "460", "€13.16", "Of it the delivery: 1 h 30 and 48.60 for all that is left."]);
+    maker.shows(&["Pay and hours", "460", "€13.16", "Of it the delivery: 1 h 30 and 48.60, one drive to this buyer."]);
     maker.bargain(BargainTap::PayAndHours).shows(&["aria-valuenow=\"460\""]).tap(Tap::Close);
     maker.tap(Tap::Agree(AgreeTap::Change(job, agreed, None))).shows(&["aria-pressed=\"true\"", "Sat 23 May, as agreed", "by Sat 23 May"]);
     maker.tap(Tap::Agree(AgreeTap::By(By::NoDate))).hides(&["by Sat 23 May"]).tap(Tap::Agree(AgreeTap::Save));

@@ -64,7 +64,7 @@ fn air_says_where_wood_comes_to_rest() {
     holds(&page(&mut app, Page::Air, &["20", "101"], true), &["0 % to 100 %", "class=\"key left wrong\""]);
     assert!(app.own.book.is_empty());
     holds(&page(&mut app, Page::Air, &["21,5", "50"], true), &["21.5 °C and 50 % damp"]);
-    holds(&page(&mut app, Page::Air, &["-1", "80"], true), &["-1 °C and 80 % damp"]);
+    holds(&page(&mut app, Page::Air, &["-1", "80"], true), &["−1 °C and 80 % damp"]);
     holds(&page(&mut app, Page::Air, &["-20", "80"], true), &["Not taken: the table goes from"]);
 }
 

@@ -25,6 +25,12 @@ pub fn slots(picks: &Picks, open: &[Can]) -> Vec<Slot> {
     vec![Slot::new(words::USED_OF_PACK, &unit.unwrap_or_default())]
 }
 
+/// What comes back is money, or goes into the can again.
+pub fn goes_back(picks: &Picks) -> El<Msg> {
+    let segs = vec![Seg::new(can_words::MONEY_BACK, !picks.can.back), Seg::new(can_words::BACK_IN_CAN, picks.can.back)];
+    even(can_words::COMES_BACK, segs, |nth| tapped(CanTap::Back(nth == 1)))
+}
+
 fn chip(can: &Can, picks: &Picks, seen: Seen<'_>) -> Chip {
     let left = can_words::left(&seen.speech.number(can.left(), 0, 2), can.unit.as_str());
     Chip::choice(can.what.clone(), picks.can.picked == Some(can.id)).under(left)

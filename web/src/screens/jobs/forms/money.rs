@@ -14,7 +14,7 @@ use crate::screens::Seen;
 use crate::screens::spent_on::{choice, spent_key};
 use crate::view::{El, el};
 use crate::words::en::{cans as cans_words, common, costs as cost_words, job as words, jobs};
-use fivebar_core::quantity::{Key, Listed, Units};
+use fivebar_core::quantity::{Id, Key, Listed, Units};
 use fivebar_core::sheet::carried::HAUL;
 use fivebar_core::sheet::job::JobSheet;
 
@@ -23,12 +23,7 @@ pub fn asked(draft: &Draft, sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Aske
     let code = draft.picks.currency.code();
     match draft.what {
         What::Spend => spend(draft, sheet, (app, seen)),
-        What::CameBack(_) => {
-            let mut asked = Asked::new("jobs/came-back", cost_words::CAME_BACK);
-            asked.above = vec![worded("came-back", cost_words::WHAT_CAME_BACK, draft, 0)];
-            asked.slots = vec![Slot::new(words::SUM, code)];
-            asked
-        }
+        What::CameBack(spending) => came_back(draft, spending, (sheet, app)),
         What::Tag => {
             let mut asked = Asked::new("jobs/tag", words::TAG);
             asked.slots = vec![Slot::new(words::TAG, code)];
@@ -49,6 +44,20 @@ pub fn asked(draft: &Draft, sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Aske
             asked
         }
     }
+}
+
+/// Money; or of a can back into it, so much in its unit.
+fn came_back(draft: &Draft, spending: Id, (sheet, app): (&JobSheet, &App)) -> Asked {
+    let mut asked = Asked::new("jobs/came-back", cost_words::CAME_BACK);
+    let of = sheet.account.costs.lines.iter().find(|line| line.entry == spending).and_then(|line| line.can);
+    let can = of.and_then(|id| app.shelf().workshop().cans.iter().find(|can| can.id == id).cloned());
+    let what = || worded("came-back", cost_words::WHAT_CAME_BACK, draft, 0);
+    asked.above = can.as_ref().map(|_| cans::goes_back(&draft.picks)).into_iter().chain((!draft.picks.can.back).then(what)).listed();
+    asked.slots = vec![match can.filter(|_| draft.picks.can.back) {
+        Some(can) => Slot::new(cans_words::AMOUNT, &cans_words::unit(can.unit.as_str())),
+        None => Slot::new(words::SUM, draft.picks.currency.code()),
+    }];
+    asked
 }
 
 const WAYS: [(Way, &str); 4] =

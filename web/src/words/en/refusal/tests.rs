@@ -110,8 +110,8 @@ fn of_figures() -> Vec<Row> {
         ),
         (OutOfRange, "Not taken: the figure is larger than can be kept.", "Check the figure."),
         (NothingToShareBy, "Not worked out: there is nothing to share it over yet.", "Count or log something first."),
-        (MoneyBelowNothing { met: usd(-500) }, "Not taken: $-5.00 is below nothing.", "Leave the minus sign away."),
-        (BelowNothing { met: d("-2") }, "Not taken: -2 is below nothing.", "Leave the minus sign away."),
+        (MoneyBelowNothing { met: usd(-500) }, "Not taken: $−5.00 is below nothing.", "Leave the minus sign away."),
+        (BelowNothing { met: d("-2") }, "Not taken: −2 is below nothing.", "Leave the minus sign away."),
         (ShareOutOfRange { met: d("1.01") }, "Not taken: 101 % is not a share below 100 %.", "Check the figure."),
         (NoHours, "Not worked out: no hours are logged yet.", "Log some work, or say the hours."),
         (
@@ -403,6 +403,6 @@ fn limits_are_said_in_the_makers_own_units() {
         Refusal::TemperatureOutOfRange { least: d("-1.1"), most: d("54.4") },
         Refusal::DensityOutOfRange { least: d("50"), most: d("1500") },
     );
-    assert_eq!(refused(&celsius, &metric).what, "Not taken: the table goes from -1.1 °C to 54.4 °C.");
+    assert_eq!(refused(&celsius, &metric).what, "Not taken: the table goes from −1.1 °C to 54.4 °C.");
     assert_eq!(refused(&kg, &metric).what, "Not taken: no wood weighs that. It weighs from 50 to 1500 kg a cubic metre.");
 }

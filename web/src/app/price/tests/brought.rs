@@ -1,0 +1,136 @@
+//! A piece with a delivery planned: the list, the offer, the sale and the buyer's face speak of one way of carrying it, and the drive to one
+//! buyer is whole, however many pieces they take.
+
+use super::*;
+use fivebar_core::ledger::kind::sale::Carried;
+
+/// Five lamps, 7 h 45 at the bench and 92.50 of wood: 1 h 33 and 18.50 each. Two were fetched; an hour of driving is planned, 1 h 24 at 1.40.
+const LAMPS: &str = "2026-05-04 08:00 +00:00 workshop USD metric
+rate pay 20 lowest 12 hours 1500 logged 1000 costs 3000 tax 0.1 profit 0.05
+till tax 0.08 inside fee 0.029 fixed 0.30 point 5
+job lamp \"Ash lamp\" 5 spec
+spend 92.50 wood on lamp
+start \"assemble\" make on lamp
+15:45 stop
+15:50 sell 1 lamp for 120 notes fetched
+15:51 sell 1 lamp for 120 notes fetched
+plan \"deliver\" deliver 60 min for lamp
+";
+
+fn lamps(more: &str) -> Maker {
+    Maker::told(&format!("{LAMPS}{more}"), "lamp")
+}
+
+/// What stands before "Sold at" and in the list.
+fn asked(maker: &Maker) -> (Option<Money>, Option<Money>) {
+    let list = sheet(&maker.app).unwrap().for_sale[0].ask;
+    let Over::Offer(bargain) = &maker.app.price.over else { return (list, None) };
+    (list, super::super::bargain::sheet(&maker.app, bargain).unwrap().standing.ask)
+}
+
+/// 38.36 x 2.95 + 18.50 + 0.30 over 0.8969 is 147.1, with 1 h 33 of making and the whole 1 h 24.
+#[test]
+fn an_offer_opens_as_the_list_reckoned() {
+    let mut maker = lamps("tag 150 lamp\n");
+    let job = maker.job;
+    maker.shows(&["by card, tax inside, delivered"]).tap(Tap::Offer(job));
+    maker.shows(&["aria-pressed=\"true\">I deliver", "1 of 3, by card, you deliver"]);
+    let (list, offer) = asked(&maker);
+    assert_eq!((list, offer), (Some(maker.money("150")), list));
+    let mut untagged = lamps("");
+    untagged.tap(Tap::Offer(job));
+    let (list, offer) = asked(&untagged);
+    assert_eq!(list, offer);
+}
+
+/// Nothing of a delivery is planned, or it is done: who stands there fetches it until something else is said.
+#[test]
+fn without_a_delivery_they_fetch_it() {
+    let mut maker = Maker::at_market();
+    let job = maker.job;
+    maker.tap(Tap::Offer(job)).shows(&["aria-pressed=\"true\">They fetch"]);
+}
+
+/// What was chosen for one buyer is not the next one's.
+#[test]
+fn the_next_offer_opens_as_the_list_again() {
+    let mut maker = lamps("tag 150 lamp\n");
+    let job = maker.job;
+    maker.tap(Tap::Offer(job)).bargain(BargainTap::Carried(Carried::Fetched)).shows(&["aria-pressed=\"true\">They fetch"]);
+    maker.tap(Tap::Close).tap(Tap::Offer(job)).shows(&["aria-pressed=\"true\">I deliver"]);
+}
+
+/// 1 h 33 and all of 1 h 24 for one; of two 3 h 06 and the same drive, of three 4 h 39.
+#[test]
+fn the_drive_to_one_buyer_is_whole() {
+    for (n, time) in [(1, "2 h 57"), (2, "4 h 30"), (3, "6 h 03")] {
+        let mut maker = lamps("tag 150 lamp\n");
+        let job = maker.job;
+        maker.tap(Tap::Offer(job)).bargain(BargainTap::Pieces(n)).bargain(BargainTap::PayAndHours);
+        maker.shows(&[time, "Of it the delivery: 1 h 24 and 0.00, one drive to this buyer."]);
+        maker.bargain(BargainTap::Carried(Carried::Fetched)).hides(&["Of it the delivery", time]);
+    }
+}
+
+/// 500 agreed for all three, delivered, 150 of it ahead by card: whatever the rest is paid with, its page and Pay and hours have one fee and one
+/// sum that you get.
+#[test]
+fn what_was_agreed_leaves_one_sum_on_both_its_pages() {
+    let mut maker = lamps("tag 150 lamp\nagree 500 for 3 lamp delivered deposit 150 as deal\npay 150 for lamp card agreed deal\n");
+    let job = maker.job;
+    let agreed = sheet(&maker.app).unwrap().agreed[0].agreed;
+    let row = |html: &str, word: &str| -> String {
+        let after = html.split(word).nth(1).unwrap_or_else(|| panic!("{word} in {html}"));
+        after.split(['<', '>']).find(|text| text.ends_with(|c: char| c.is_ascii_digit())).unwrap().to_owned()
+    };
+    for paid in [Paid::Card, Paid::Bank, Paid::Notes] {
+        maker.tap(Tap::Deal(DealTap::Open(job, PaidOf::Agreed(agreed)))).tap(Tap::Deal(DealTap::Paid(paid)));
+        let page = maker.html();
+        let hours = maker.tap(Tap::Offer(job)).html();
+        for word in ["<th scope=\"row\">Fee", "<th scope=\"row\">You get"] {
+            assert_eq!(row(&page, word), row(&hours, word), "{word} {paid:?}");
+        }
+        maker.shows(&["Back to what was agreed"]).hides(&["Back to the list"]).tap(Tap::Close).tap(Tap::Close);
+    }
+}
+
+/// 12 x 1.55 + 18.50 + 0.30 over 0.8969 is 41.70 fetched, and 12 x 2.95 needs 60.43 delivered.
+#[test]
+fn nothing_under_the_lowest_pay_is_a_key() {
+    let mut maker = lamps("tag 65 lamp\nsettle 40 lamp\n");
+    let job = maker.job;
+    maker.shows(&["Settle 40 is set by you.", "One under 61 pays less than your lowest pay."]);
+    maker.tap(Tap::Tag(TagTap::Open(job, What::Settle))).shows(&["One under 61 pays less than your lowest pay."]).tap(Tap::Close);
+    let keys = |maker: &Maker| -> Vec<String> {
+        let html = maker.html();
+        html.split("key t22")
+            .skip(1)
+            .filter_map(|part| part.split(['>', '<']).find(|text| text.parse::<f64>().is_ok()))
+            .map(str::to_owned)
+            .collect()
+    };
+    maker.tap(Tap::Offer(job));
+    for (carried, least) in [(Carried::Delivered, 60.43), (Carried::Fetched, 41.70)] {
+        maker.bargain(BargainTap::Carried(carried));
+        for offer in ["65", "41", "30"] {
+            let sum = maker.money(offer);
+            maker.bargain(BargainTap::Say(sum));
+            let said: Vec<f64> =
+                keys(&maker).iter().map(|key| key.parse().unwrap()).filter(|key| *key != offer.parse::<f64>().unwrap()).collect();
+            assert!(said.iter().all(|key| least <= *key), "{carried:?} {offer}: {said:?}");
+        }
+    }
+}
+
+/// Of 290 for two by card 290 / 1.08 - 8.71 are 259.81, of 130 for one 116.30: what the second brings now is 143.51, and later it brings what is
+/// left of its price after tax and fee.
+#[test]
+fn now_and_later_are_both_what_you_get() {
+    let guess = "settle 145 lamp\nguess lamp asks 9 buys 0.9 at 150 k 2 by 2026-06-15 end 20\n";
+    let mut maker = lamps(&format!("tag 150 lamp\n{guess}"));
+    maker.offer("130");
+    maker.shows(&["Offer two for 290:", "143.51 more to you now. Left for later, one brings you about ", ", with tax and fee off both."]);
+    let later = maker.html();
+    let later: f64 = later.split("one brings you about ").nth(1).and_then(|rest| rest.split(',').next()).unwrap().parse().unwrap();
+    assert!((100.0..=134.3).contains(&later), "{later} of at most 150 by card");
+}
