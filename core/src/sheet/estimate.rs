@@ -114,8 +114,8 @@ impl Row {
 pub struct Progress {
     /// What was thought of all of it.
     pub thought: Option<Span>,
-    /// What it was estimated to take: as the estimate was given, else as it is reckoned now, whatever was worked since; once it has ended, as
-    /// it was given alone.
+    /// What it was estimated to take: as the estimate was given, else by what was known when its work began, whatever was worked or told since;
+    /// once it has ended, as it was given alone.
     pub estimated: Option<Span>,
     /// What it takes in all nine times in ten, by what is logged and what is to come; none where the figures are of the plan alone,
     /// and once it has ended.
@@ -156,7 +156,8 @@ impl Progress {
 /// Same draws for the same parts.
 const SEED: u64 = 1;
 
-/// The estimate of a job; with the factor on what was thought, or without it and then with an allowance for rework.
+/// The estimate of a job; with the factor on what was thought, or without it and then with an allowance for rework. Without it as well
+/// where the maker said so of this job.
 ///
 /// # Errors
 /// [`crate::refusal::Refusal::NotThere`].
@@ -167,6 +168,7 @@ pub fn estimate(shop: &Shop, id: Id, with_factor: bool) -> Answer<EstimateSheet>
 
 fn estimate_of(shop: &Shop, job: &Job, with_factor: bool) -> EstimateSheet {
     let history = shop.history_but(job.id);
+    let with_factor = with_factor && !job.without_factor;
     let Known { parts, rows, on_top, whole } = known_of(shop, job, &history, with_factor);
     let (found, half) = added_up(reckon(&parts, on_top, SEED), &rows);
     let covers = covers(job, &rows);
@@ -188,7 +190,7 @@ fn estimate_of(shop: &Shop, job: &Job, with_factor: bool) -> EstimateSheet {
     let progress = Progress {
         thought,
         // Of a job that has ended nothing is forecast: what later jobs teach was no estimate of it.
-        estimated: kept.map(|kept| kept.likely).or(range.filter(|_| job.ended.is_none()).map(|range| range.likely)),
+        estimated: kept.map(|kept| kept.likely).or_else(|| before_work(shop, job, (with_factor, range?))),
         safe: None,
         so_far,
         beside: beside.filter(|_| is_of_plan),
@@ -216,6 +218,16 @@ fn estimate_of(shop: &Shop, job: &Job, with_factor: bool) -> EstimateSheet {
     };
     let safe = sheet.in_all().map(|all| all.safe).filter(|_| progress.beside.is_none() && job.ended.is_none());
     EstimateSheet { progress: Progress { safe, ..progress }, ..sheet }
+}
+
+/// What a job was to take before anything of it was worked, as far as that was known when its work began; none once it has ended.
+fn before_work(shop: &Shop, job: &Job, (with_factor, now): (bool, Range)) -> Option<Span> {
+    if job.ended.is_some() {
+        return None;
+    }
+    let Some(began) = shop.bench.on(On::Job(job.id)).map(|run| run.started.at).next() else { return Some(now.likely) };
+    let rows = known_of(shop, job, &shop.history_known_by(job.id, began), with_factor).rows;
+    (!rows.is_empty()).then(|| Span::sum(rows.iter().map(|row| row.likely)))
 }
 
 fn other_way(shop: &Shop, (job, history): (&Job, &History), (with_factor, progress): (bool, Progress)) -> OtherWay {
@@ -288,7 +300,7 @@ fn beside(shop: &Shop, job: &Job, logged: Span) -> Option<Beside> {
 
 /// The operations of a job with what each likely takes by a history: without drawing how far all of them may spread.
 pub fn rows_of(shop: &Shop, (job, history): (&Job, &History), with_factor: bool) -> Vec<Row> {
-    known_of(shop, job, history, with_factor).rows
+    known_of(shop, job, history, with_factor && !job.without_factor).rows
 }
 
 /// What is known of a job's operations, and what is put on top.

@@ -99,9 +99,6 @@ pub struct Shelf {
     folded: RefCell<Folded>,
 }
 
-/// A minute, and whether the factor was on in it.
-type Looked = (i64, bool);
-
 /// So many acts before the last can be taken back one after the other.
 const BEFORE_MOST: usize = 20;
 
@@ -120,9 +117,9 @@ struct Folded {
     /// With the minute it was worked out in: running time adds to it.
     copy: Option<(i64, CopyAge)>,
     /// With the minute it was worked out in, and whether with the factor.
-    fits: Option<(Looked, Option<Rc<Meanwhile>>)>,
+    fits: Option<(i64, Option<Rc<Meanwhile>>)>,
     /// Of the job that runs, and whether with the factor.
-    has_no_rest: Option<((Id, bool), bool)>,
+    has_no_rest: Option<(Id, bool)>,
 }
 
 impl Folded {
@@ -251,16 +248,16 @@ impl Shelf {
     }
 
     /// What fits meanwhile, worked out once a minute and after each entry.
-    pub fn fits(&self, (now, with_factor): (Moment, bool), found: impl FnOnce() -> Option<Meanwhile>) -> Option<Rc<Meanwhile>> {
-        let by = (now.ms().div_euclid(60_000), with_factor);
+    pub fn fits(&self, now: Moment, found: impl FnOnce() -> Option<Meanwhile>) -> Option<Rc<Meanwhile>> {
+        let by = now.ms().div_euclid(60_000);
         let known = self.folded.borrow().fits.clone().filter(|(at, _)| *at == by);
         let (_, fits) = known.unwrap_or_else(|| (by, found().map(Rc::new)));
         self.folded.borrow_mut().fits = Some((by, fits.clone()));
         fits
     }
 
-    /// Whether a job is reckoned by its operations alone, with the factor or without, worked out after each entry.
-    pub fn has_no_rest(&self, of: (Id, bool), found: impl FnOnce() -> bool) -> bool {
+    /// Whether a job is reckoned by its operations alone, worked out after each entry.
+    pub fn has_no_rest(&self, of: Id, found: impl FnOnce() -> bool) -> bool {
         let known = self.folded.borrow().has_no_rest.filter(|(known, _)| *known == of);
         let (_, has_no_rest) = known.unwrap_or_else(|| (of, found()));
         self.folded.borrow_mut().has_no_rest = Some((of, has_no_rest));

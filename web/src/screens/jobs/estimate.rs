@@ -220,9 +220,9 @@ pub fn so_far(sheet: &EstimateSheet, app: &App, seen: Seen<'_>) -> Option<El<Msg
 
 /// The same in one line, for the bench.
 pub fn line(job: Id, app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
-    let (shop, with_factor) = (app.shelf().shop(seen.now.at), !app.jobs.without_factor);
+    let shop = app.shelf().shop(seen.now.at);
     let job = shop.job(job).ok().filter(|job| job.ended.is_none())?;
-    let asked = || app.shelf().has_no_rest((job.id, with_factor), || has_no_rest(&shop, &job, with_factor));
+    let asked = || app.shelf().has_no_rest(job.id, || has_no_rest(&shop, &job, true));
     let progress = progress_of(&shop, &job, asked);
     progress.thought.or(progress.estimated)?;
     Some(el("p", "t14").key("estimate").text(said(&progress, seen)))
