@@ -230,6 +230,9 @@ fn looking_back() {
     assert_eq!(job_sheet::job(&maker.shop(), job).unwrap().next, NextAct::LookBack);
     assert_eq!(jobs::jobs(&maker.shop(), "").unwrap()[0].section, jobs::Section::Ended);
     assert_eq!(account::account(&maker.shop(), job).unwrap().costs.total, Some(maker.money("103.93")));
+    // Nothing was kept of what was likely, and later jobs don't say it.
+    let back = look_back::look_back(&maker.shop(), job).unwrap();
+    assert_eq!((back.had_likely, back.likely_is_gone, shown(back.had_it_held.unwrap(), 2)), (None, true, "17.04".into()));
 }
 
 fn way(carried: Carried) -> Asking {

@@ -343,6 +343,11 @@ fn the_hours_of_other_jobs_are_named_beside_the_dates() {
         assert_eq!(seen(&story, "first").others, Span::minutes(minutes), "{more}");
         // Four hours a day till 18:00: 84 min are over on Tuesday; after 8 h 24, which are two days and 24 minutes, on Thursday the 12th.
         let after = if minutes == 0 { march(10) } else { march(12) };
-        assert_eq!(seen(&story, "first").after_others.map(|ready| ready.day), after, "{more}");
+        let sheet = seen(&story, "first");
+        assert_eq!(sheet.after_others.map(|ready| ready.day), after, "{more}");
+        // Each is off by 0.306 in its logarithm, by itself: 504 and 84 min come to a mean of 616.2 and a deviation of 167.9 min, which nine
+        // times in ten is no more than 13 h 58: three days and 118 min.
+        let safe = if minutes == 0 { march(10) } else { march(13) };
+        assert_eq!(sheet.after_others_safe.map(|ready| ready.day), safe, "{more}");
     }
 }

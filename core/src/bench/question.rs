@@ -4,7 +4,7 @@
 use super::estimate::learn::is_sound;
 use super::repair::{self, Known};
 use super::{Batch, Bench, On, Run};
-use crate::quantity::{Count, Id, Listed, Moment, Set, Sorted, Span};
+use crate::quantity::{Count, Id, Listed, Moment, Sorted, Span};
 
 /// No clock is behind it.
 const END: Moment = Moment::at(i64::MAX);
@@ -18,8 +18,8 @@ const WITH_THE_START: Span = Span::minutes(5);
 /// What ended runs are judged to be, by all of them.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub(super) struct Judged {
-    /// Those that look like a forgotten stop, and nobody answered for.
-    open: Set<Id>,
+    /// Those that look like a forgotten stop, and nobody answered for, each with the last piece or helper that speaks for its end, else its start.
+    open: Sorted<Id, Moment>,
     /// Of each operation when the runs that nobody doubts began, in that order, and how long each lasted.
     lasted: Sorted<String, InOrder>,
 }
@@ -31,8 +31,11 @@ impl Bench {
     /// Of a run that looks like a forgotten stop the last piece or helper of it that speaks for an end, else its start: its pace goes by that.
     /// `None` for a run that does not.
     pub fn in_question(&self, run: &Run, now: Moment) -> Option<Moment> {
-        let looks_so = repair::may_look_wrong(run, now) && (run.is_running() || self.judged().open.contains(&run.id));
-        if looks_so { self.wrong_by(run, repair::by_history(self.past(run)), now) } else { None }
+        match repair::may_look_wrong(run, now) {
+            true if run.is_running() => self.wrong_by(run, self.told(run, now), now),
+            true => self.judged().open.get(&run.id).copied(),
+            false => None,
+        }
     }
 
     /// Whether a run looks like a forgotten stop and is still asked about, whether it goes on or has ended. Until that is answered no minute
@@ -52,11 +55,16 @@ impl Bench {
     fn judged(&self) -> &Judged {
         self.judged.get_or_init(|| {
             let mut past: Sorted<&str, (Vec<Span>, InOrder)> = Sorted::new();
-            let mut open = Set::new();
+            let mut open: Sorted<Id, Moment> = Sorted::new();
             for run in self.runs().filter(|run| !run.is_running()) {
                 let (by_length, in_order) = past.entry(&run.work.op).or_default();
-                if repair::may_look_wrong(run, END) && self.wrong_by(run, repair::by_history_in_order(by_length), END).is_some() {
-                    open.insert(run.id);
+                let told = || {
+                    let planned = self.planned_still(run, |other| open.contains_key(&other.id), END);
+                    Known { usual: repair::by_history_in_order(by_length), planned, ..Known::default() }
+                };
+                let wrong_by = if repair::may_look_wrong(run, END) { self.wrong_by(run, told(), END) } else { None };
+                if let Some(last) = wrong_by {
+                    open.insert(run.id, last);
                 } else if self.is_history(run) {
                     let lasted = run.worked(END);
                     by_length.insert(by_length.partition_point(|other| *other <= lasted), lasted);
@@ -68,8 +76,13 @@ impl Bench {
         })
     }
 
-    fn wrong_by(&self, run: &Run, usual: Option<Span>, now: Moment) -> Option<Moment> {
-        let known = Known { usual, planned: self.planned_still(run, now), ..Known::default() };
+    /// What earlier runs and the plan say of how long a run lasts.
+    fn told(&self, run: &Run, now: Moment) -> Known {
+        let planned = self.planned_still(run, |other| self.in_question(other, now).is_some(), now);
+        Known { usual: repair::by_history(self.past(run)), planned, ..Known::default() }
+    }
+
+    fn wrong_by(&self, run: &Run, known: Known, now: Moment) -> Option<Moment> {
         let last_act = repair::last_act(run, &known, self.acts(run, now));
         repair::looks_wrong(run, &Known { last_act, ..known }, now).then(|| self.last_noted(run, &known, now))
     }
@@ -93,8 +106,7 @@ impl Bench {
 
     /// What speaks for the end of a run. The closing time comes from outside.
     pub fn known(&self, run: &Run, now: Moment) -> Known {
-        let (usual, planned) = (repair::by_history(self.past(run)), self.planned_still(run, now));
-        let known = Known { usual, planned, ..Known::default() };
+        let known = self.told(run, now);
         let last_act = repair::last_act(run, &known, self.acts(run, now));
         Known { batch: self.batch_span(run, now), next_start: self.next_start(run), last_act, ..known }
     }
@@ -110,11 +122,14 @@ impl Bench {
         self.thought.get(&(job, op.to_owned())).copied()
     }
 
-    /// What was left at a run's start of what its operation was planned to take.
-    fn planned_still(&self, run: &Run, now: Moment) -> Option<Span> {
+    /// What was left at a run's start of what its operation was planned to take. What looked like a forgotten stop and was asked about then
+    /// took nothing off it.
+    fn planned_still(&self, run: &Run, is_open: impl Fn(&Run) -> bool, now: Moment) -> Option<Span> {
         let planned = self.thought_of(run).filter(|_| !run.work.rework)?;
         let earlier = self.on(run.work.on).filter(|other| other.started.at < run.started.at && other.work.op == run.work.op);
-        let took = Span::sum(earlier.filter(|other| !other.work.rework).map(|other| other.worked(now.min(run.end(now)))));
+        let is_asked = |other: &Run| other.started.at.until(run.started.at) <= REMEMBERED && is_open(other);
+        let counts = earlier.filter(|other| !other.work.rework && !is_asked(other));
+        let took = Span::sum(counts.map(|other| other.worked(now.min(run.end(now)))));
         Some(planned.minus(took)).filter(|left| Span::ZERO < *left)
     }
 
@@ -140,7 +155,7 @@ impl Bench {
         let runs = || self.on(run.work.on).filter(|other| other.work.op == run.work.op && !other.work.rework);
         let before = runs().flat_map(|other| &other.notches).filter(|notch| notch.at <= run.started.at);
         let left = of.saturating_sub(before.fold(0, |sum: Count, notch| sum.saturating_add(notch.n)));
-        let known = Known { usual: repair::by_history(self.past(run)), planned: self.planned_still(run, now), ..Known::default() };
+        let known = self.told(run, now);
         let own = |other: &Run| (other.id == run.id).then(|| self.last_noted(run, &known, now));
         let pace = Batch::but((|other| own(other).or_else(|| self.in_question(other, now)), |_| false), runs(), None, now).pace()?;
         Some(pace.times(i64::from(left))).filter(|span| Span::ZERO < *span)

@@ -114,7 +114,8 @@ pub fn proposed((start, kind): (Moment, Kind), known: &Known, now: Moment) -> Pr
 }
 
 /// Whether a run looks like a forgotten stop. With a history: it lasted longer than twice what is usual, and the default longer
-/// than usual; without: longer than three times the default, and than what was left of its plan. And nothing was done on its job for as long as a usual run lasts,
+/// than usual; without: longer than three times the default, and than what was left of its plan and half as much again, as plans are mostly
+/// too short. And nothing was done on its job for as long as a usual run lasts,
 /// a quarter of an hour at least [J].
 pub fn looks_wrong(run: &Run, known: &Known, now: Moment) -> bool {
     may_look_wrong(run, now) && is_in_doubt(run, known, run.end(now))
@@ -147,10 +148,14 @@ fn is_in_doubt(run: &Run, known: &Known, end: Moment) -> bool {
     let default = default_span(run.work.kind);
     let (most, quiet) = match known.usual {
         Some(usual) => (usual.times(2).max(usual.plus(default)), usual.max(Span::minutes(15))),
-        None => (default.times(3).max(known.planned.unwrap_or_default()), default),
+        None => (default.times(3).max(half_again(known.planned.unwrap_or_default())), default),
     };
     let last = known.last_act.map_or(run.started.at, |act| act.max(run.started.at));
     most < run.started.at.until(end) && quiet < last.until(end)
+}
+
+fn half_again(span: Span) -> Span {
+    span.plus(Span::ms(span.as_ms() / 2))
 }
 
 /// Whether it is worth asking history at all: nobody has answered for the run, and it lasted longer than the default.
@@ -271,7 +276,7 @@ mod tests {
     #[test]
     fn a_run_within_its_plan_does_not_look_wrong() {
         let known = Known { planned: Some(Span::minutes(240)), ..Known::default() };
-        assert_eq!([181, 240, 241].map(|lasted| looks_wrong(&run(1, 0), &known, at(lasted))), [false, false, true]);
+        assert_eq!([181, 240, 360, 361].map(|lasted| looks_wrong(&run(1, 0), &known, at(lasted))), [false, false, false, true]);
     }
 
     #[test]

@@ -88,6 +88,16 @@ impl Held {
         self.known().saturating_add(self.unsorted)
     }
 
+    /// Both together.
+    pub fn with(self, other: Held) -> Held {
+        Held {
+            good: self.good.saturating_add(other.good),
+            rejected: self.rejected.saturating_add(other.rejected),
+            unsorted: self.unsorted.saturating_add(other.unsorted),
+            used: self.used.saturating_add(other.used),
+        }
+    }
+
     /// Pieces about which nothing is left to chance.
     fn known(self) -> Count {
         self.good.saturating_add(self.rejected).saturating_add(self.used)
@@ -119,7 +129,12 @@ impl Pile {
 
     /// What it holds for its wants: pieces set apart for jobs that are none of theirs are as good as used, sorted ones first.
     pub fn held_for_wants(&self) -> Held {
-        let (held, theirs) = (self.held(), |job: &Id| self.wants.iter().any(|want| want.job.is_none_or(|own| own == *job)));
+        self.held_for(|job| self.wants.iter().any(|want| want.job.is_none_or(|own| own == *job)))
+    }
+
+    /// The same for certain jobs.
+    pub fn held_for(&self, theirs: impl Fn(&Id) -> bool) -> Held {
+        let held = self.held();
         let others = self.stock.reserved.iter().filter(|(job, _)| !theirs(job));
         let apart = others.fold(0, |sum: Count, (_, n)| sum.saturating_add(*n)).min(self.reserved());
         let good = apart.min(held.good);

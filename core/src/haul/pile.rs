@@ -90,6 +90,8 @@ pub struct Pile {
     pub measured: Vec<Measured>,
     pub dampness: Option<Dampness>,
     pub weighed: Vec<Weighed>,
+    /// Pieces that are looked for, by their entry and place: the maker says that it does for them, or does not.
+    pub suits: Sorted<(Id, Count), bool>,
 }
 
 impl Dampness {
@@ -126,6 +128,7 @@ impl Pile {
             measured: vec![],
             dampness: None,
             weighed: vec![],
+            suits: Sorted::new(),
         }
     }
 

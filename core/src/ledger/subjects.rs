@@ -60,6 +60,7 @@ pub(super) fn subjects_of(id: Id, fact: &Fact) -> [Option<Subject>; 3] {
         Fact::DistanceDriven(f) => spent_on(f.job, f.haul),
         Fact::PhotoTaken(f) => [Some(Workshop), f.job.map(Job), f.haul.map(Haul)],
         Fact::DesignKept(f) => [Some(Workshop), f.job.map(Job), None],
+        Fact::PiecesSought(f) => [Some(Workshop), Some(Job(f.job)), None],
         Fact::RoomRangeSet(f) => [Some(f.job.map_or(Workshop, Job)), None, None],
         Fact::Struck(_) | Fact::Restored(_) => [None, None, None],
         fact => [of_haul(fact).map(Haul).or_else(|| of_job(fact).map(Job)).or(Some(Workshop)), None, None],
@@ -92,6 +93,7 @@ fn of_haul(fact: &Fact) -> Option<Id> {
         Fact::ReservationFreed(f) => f.haul,
         Fact::LeftoversGone(f) => f.haul,
         Fact::CountMended(f) => f.haul,
+        Fact::PileSuits(f) => f.haul,
         _ => return None,
     })
 }

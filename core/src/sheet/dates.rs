@@ -7,6 +7,7 @@ use super::jobs::date;
 use super::shop::Shop;
 use crate::bench::On;
 use crate::bench::dates::{Hour, Ready, Step, Workdays};
+use crate::bench::estimate::{Likely, spread};
 use crate::bench::wait::{Waits, What};
 use crate::ledger::fold::{self, Job};
 use crate::ledger::kind::bench::Kind;
@@ -30,8 +31,10 @@ pub struct DatesSheet {
     pub hands: [Span; 2],
     /// Hands that are likely on other jobs that go on: they want the same days, and no date here has them in it.
     pub others: Span,
-    /// When it is likely ready where those come first, all of them and without what they wait.
+    /// When it is ready where those come first, all of them and without what they wait: likely, and with as many hours as all of it takes nine
+    /// times in ten.
     pub after_others: Option<Ready>,
+    pub after_others_safe: Option<Ready>,
     /// Operations that count as done by their hours, though none of their pieces is noted.
     pub unnoted: Vec<String>,
     /// What of the job is in it.
@@ -128,15 +131,14 @@ pub fn dates_of(shop: &Shop, (job, sheet): (&Job, &EstimateSheet), given: Given)
     let steps = rows.iter().map(DateRow::step).listed();
     let wider = wider(&steps, sheet);
     let hands = [Some(&steps), wider.as_ref()].map(|steps| Span::sum(steps.into_iter().flatten().map(|step| step.hands)));
-    if let Some((due, wider)) = due.zip(wider) {
+    if let Some((due, wider)) = due.zip(wider.as_ref()) {
         // More hours never begin later than fewer, which keep to what is left of today.
         let safe = |row: &DateRow, safe: Option<Day>| safe.map(|safe| row.last.map_or(safe, |last| last.min(safe)));
-        rows.iter_mut().zip(workdays.back(due, &wider)).for_each(|(row, day)| row.safe = safe(row, day).filter(|_| !row.only_waits()));
+        rows.iter_mut().zip(workdays.back(due, wider)).for_each(|(row, day)| row.safe = safe(row, day).filter(|_| !row.only_waits()));
     }
+    let after = others_first(shop, (job.id, worked), (&steps, wider.as_deref()), given);
     let [likely, safe] = if job.ended.is_some() { [None; 2] } else { ready((&workdays, worked, given.now), &steps, sheet) };
-    let others = of_others(shop, job.id, given);
-    let first = std::iter::once(Step { hands: others, ..Step::default() });
-    let after_others = likely.and_then(|_| workdays.ready_after(worked, given.now, &first.chain(steps.iter().copied()).listed()));
+    let [after_others, after_others_safe] = after.ready.map(|ready| likely.and(ready));
     let (unnoted, is_over) = (sheet.unnoted(shop), due.is_some_and(|due| due < given.now.day()));
     DatesSheet {
         job: job.id,
@@ -146,8 +148,9 @@ pub fn dates_of(shop: &Shop, (job, sheet): (&Job, &EstimateSheet), given: Given)
         likely,
         safe,
         hands,
-        others,
+        others: after.others,
         after_others,
+        after_others_safe,
         unnoted,
         covers: sheet.covers,
         is_over,
@@ -169,13 +172,51 @@ pub fn promises(shop: &Shop, jobs: &[Id], given: Given) -> Vec<(Id, Promise)> {
     jobs.iter().filter_map(of).listed()
 }
 
-/// Hands that are likely still to come on all jobs that go on but this one.
-fn of_others(shop: &Shop, but: Id, given: Given) -> Span {
+/// A job after all others.
+struct After {
+    /// Hands on the others.
+    others: Span,
+    /// Likely, and to be safe.
+    ready: [Option<Ready>; 2],
+}
+
+/// Hours of other jobs are off each for itself, and those of one job together: what all of it takes nine times in ten is less than what each
+/// job does (ours). It is never less than the others likely take and this one does safely.
+fn others_first(shop: &Shop, (id, worked): (Id, Span), (steps, wider): (&[Step], Option<&[Step]>), given: Given) -> After {
+    let workdays = shop.workshop.hours.workdays();
+    let after = |others: Span, steps: &[Step]| {
+        let first = std::iter::once(Step { hands: others, ..Step::default() });
+        workdays.ready_after(worked, given.now, &first.chain(steps.iter().copied()).listed())
+    };
+    let mut times = of_others(shop, id, given);
+    let others = Span::sum(times.iter().map(|time| time.span()));
+    let safe = wider.and_then(|wider| {
+        let [likely, own] = [steps, wider].map(|steps| Span::sum(steps.iter().map(|step| step.hands)));
+        times.push(Likely::between(spread::minutes(likely), spread::minutes(own)));
+        let all = spread::whole(spread::sum(&times).at(0.9));
+        after(all.minus(own).max(others), wider)
+    });
+    After { others, ready: [after(others, steps), safe] }
+}
+
+/// Hands that are likely still to come on each job that goes on but this one.
+fn of_others(shop: &Shop, but: Id, given: Given) -> Vec<Likely> {
     let history = shop.history();
     let open = fold::jobs(shop.book).filter(|job| job.id != but && job.ended.is_none() && 0 < job.left());
-    let hands =
-        |job: Job| Span::sum(rows(shop, &job, &rows_of(shop, (&job, history), given.with_factor), given).iter().map(|row| row.hands));
-    Span::sum(open.map(hands))
+    open.map(|job| hands_of(shop, &job, &rows_of(shop, (&job, history), given.with_factor))).listed()
+}
+
+/// Hands that are still on a job.
+fn hands_of(shop: &Shop, job: &Job, rows: &[Row]) -> Likely {
+    let beside = beside(shop, job, rows).into_iter().filter(|one| is_before(one.kind)).map(|one| (one.to_come(), one.time.at(0.9)));
+    let of_rows = rows.iter().filter(|row| is_before(row.kind)).map(|row| (row.to_come(), row.to_come_safely()));
+    let (likely, safe): (Vec<Span>, Vec<f64>) = beside.chain(of_rows).unzip();
+    Likely::between(spread::minutes(Span::sum(likely)), safe.into_iter().sum())
+}
+
+/// It comes before the day on which a job is used.
+fn is_before(kind: Kind) -> bool {
+    matches!(kind, Kind::Fetch | Kind::Make)
 }
 
 /// The day of use, of a job that goes on.
@@ -227,11 +268,10 @@ fn wider(steps: &[Step], sheet: &EstimateSheet) -> Option<Vec<Step>> {
 
 /// What hands are still on, or what still waits.
 fn rows(shop: &Shop, job: &Job, rows: &[Row], given: Given) -> Vec<DateRow> {
-    let before = |kind: Kind| matches!(kind, Kind::Fetch | Kind::Make);
     // What was counted and nobody planned is under way: the pieces that are left come first.
     let beside =
-        beside(shop, job, rows).into_iter().filter(|one| before(one.kind)).map(|one| (one.to_come(), Some(one.op), false)).listed();
-    let of_rows = rows.iter().filter(|row| before(row.kind)).map(|row| (row.to_come(), row.op.clone(), row.is_rest));
+        beside(shop, job, rows).into_iter().filter(|one| is_before(one.kind)).map(|one| (one.to_come(), Some(one.op), false)).listed();
+    let of_rows = rows.iter().filter(|row| is_before(row.kind)).map(|row| (row.to_come(), row.op.clone(), row.is_rest));
     let steps = beside.into_iter().chain(of_rows).map(|(hands, op, is_rest)| {
         let wait = op.as_deref().and_then(|op| wait_of(shop, job, (op, hands), given));
         let pieces = op.as_deref().map(|op| batch(shop, job, op)).filter(|batch| 0 < batch.n).and_then(|batch| batch.left());

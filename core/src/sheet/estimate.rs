@@ -103,6 +103,17 @@ impl Row {
         self.kind == Kind::Deliver && self.from == Basis::Thought
     }
 
+    /// Minutes that what is still to do of it does not pass nine times in ten.
+    pub fn to_come_safely(&self) -> f64 {
+        let after = |time: Likely, gone: Span| (time.at(0.9) - spread::minutes(gone)).max(0.0);
+        match self.left {
+            Left::Nothing(_) => 0.0,
+            Left::Less(gone) => after(self.time, gone),
+            Left::Goes(time) => after(time, Span::ZERO),
+            Left::AsPlanned { thought, gone } => after(Likely::guessed(spread::minutes(thought)), gone),
+        }
+    }
+
     /// What is still to do of it, likely.
     pub fn to_come(&self) -> Span {
         self.to_come
@@ -120,7 +131,7 @@ pub struct Progress {
     /// What it takes in all nine times in ten, by what is logged and what is to come; none where the figures are of the plan alone,
     /// and once it has ended.
     pub safe: Option<Span>,
-    /// Logged to it.
+    /// Logged to it. While it goes on, what may be a forgotten stop is no part of it, as it is off nothing that is left: see [`logged`].
     pub so_far: Span,
     /// Of that, what was planned and what was not; none where the figures above are of the whole, or nothing else was worked on.
     pub beside: Option<Beside>,
@@ -167,36 +178,20 @@ pub fn estimate(shop: &Shop, id: Id, with_factor: bool) -> Answer<EstimateSheet>
 }
 
 fn estimate_of(shop: &Shop, job: &Job, with_factor: bool) -> EstimateSheet {
-    let history = shop.history_but(job.id);
+    let history = shop.history_but(job);
     let with_factor = with_factor && !job.without_factor;
     let Known { parts, rows, on_top, whole } = known_of(shop, job, &history, with_factor);
     let (found, half) = added_up(reckon(&parts, on_top, SEED), &rows);
     let covers = covers(job, &rows);
-    let so_far = shop.time(job.id).own.total();
-    let goes_on = job.ended.is_none() && !rows.is_empty();
     let counted = counted::beside(shop, job, &rows);
-    // One figure of what is to come on every page of the job and in every price: what the rows come to; how far it may be off is drawn.
-    let left = goes_on.then(|| all_to_come(&rows, &counted));
-    let to_come = left.map(|likely| {
+    let progress = progress(shop, job, (&rows, &counted), with_factor);
+    // How far it may be off is drawn.
+    let to_come = progress.to_come.map(|likely| {
         let beside = counted.iter().map(Counted::part);
         let begun: Vec<(Part, Left)> = parts.iter().copied().zip(rows.iter().map(|row| row.left)).chain(beside).listed();
         around(left_of_all(&begun, on_top, SEED), likely)
     });
-    let thought = thought(job, &rows);
     let (kept, range) = (job.kept, found.as_ref().map(|found| found.range));
-    let beside = beside(shop, job, so_far);
-    let is_of_plan = is_of_plan(job, || only_operations(&rows));
-    let nothing_known = |left: Span| left <= Span::ZERO && !unnoted(shop, job.id, &rows).is_empty();
-    let progress = Progress {
-        thought,
-        // Of a job that has ended nothing is forecast: what later jobs teach was no estimate of it.
-        estimated: kept.map(|kept| kept.likely).or_else(|| before_work(shop, job, (with_factor, range?))),
-        safe: None,
-        so_far,
-        beside: beside.filter(|_| is_of_plan),
-        to_come: left,
-        ends: left.filter(|left| Span::ZERO < so_far && !nothing_known(*left)).map(|left| so_far.plus(left)),
-    };
     let other_way = range.map(|_| other_way(shop, (job, &history), (!with_factor, progress)));
     let (piece, design, said_whole) = (job.described.piece.clone(), job.design, job.whole_planned);
     let sheet = EstimateSheet {
@@ -221,13 +216,13 @@ fn estimate_of(shop: &Shop, job: &Job, with_factor: bool) -> EstimateSheet {
 }
 
 /// What a job was to take before anything of it was worked, as far as that was known when its work began; none once it has ended.
-fn before_work(shop: &Shop, job: &Job, (with_factor, now): (bool, Range)) -> Option<Span> {
-    if job.ended.is_some() {
-        return None;
+fn before_work(shop: &Shop, job: &Job, (with_factor, now): (bool, &[Row])) -> Option<Span> {
+    let all = |rows: &[Row]| (!rows.is_empty()).then(|| Span::sum(rows.iter().map(|row| row.likely)));
+    match shop.bench.on(On::Job(job.id)).next().map(|run| run.started.at) {
+        _ if job.ended.is_some() => None,
+        None => all(now),
+        Some(began) => all(&known_of(shop, job, &shop.history_known_by(job.id, began), with_factor).rows),
     }
-    let Some(began) = shop.bench.on(On::Job(job.id)).map(|run| run.started.at).next() else { return Some(now.likely) };
-    let rows = known_of(shop, job, &shop.history_known_by(job.id, began), with_factor).rows;
-    (!rows.is_empty()).then(|| Span::sum(rows.iter().map(|row| row.likely)))
 }
 
 fn other_way(shop: &Shop, (job, history): (&Job, &History), (with_factor, progress): (bool, Progress)) -> OtherWay {
@@ -250,20 +245,38 @@ fn around(Range { low, safe, .. }: Range, likely: Span) -> Range {
     Range { low: low.min(likely), likely, safe: safe.max(likely) }
 }
 
-/// Whether a job is reckoned by its operations alone: neither as a whole piece, nor with a rest beyond them.
-pub fn has_no_rest(shop: &Shop, job: &Job, with_factor: bool) -> bool {
-    only_operations(&rows_of(shop, (job, &shop.history_but(job.id)), with_factor))
+/// How far a job has come by its rows, without how far all of it may run over. One figure of what is to come on every page of the job and in
+/// every price: what the rows come to.
+fn progress(shop: &Shop, job: &Job, (rows, counted): (&[Row], &[Counted]), with_factor: bool) -> Progress {
+    let so_far = logged(shop, job);
+    let goes_on = job.ended.is_none() && !rows.is_empty();
+    let left = goes_on.then(|| all_to_come(rows, counted));
+    let nothing_known = |left: Span| left <= Span::ZERO && !unnoted(shop, job.id, rows).is_empty();
+    Progress {
+        thought: thought(job, rows),
+        // Of a job that has ended nothing is forecast: what later jobs teach was no estimate of it.
+        estimated: job.kept.map(|kept| kept.likely).or_else(|| before_work(shop, job, (with_factor, rows))),
+        safe: None,
+        so_far,
+        beside: beside(shop, job, so_far).filter(|_| is_of_plan(job, || only_operations(rows))),
+        to_come: left,
+        ends: left.filter(|left| Span::ZERO < so_far && !nothing_known(*left)).map(|left| so_far.plus(left)),
+    }
 }
 
-/// How far a job has come of the estimate that was given, for the bench. What is planned of it says nothing of the whole. History is asked
-/// only where something was worked beside the plan and what was given does not tell whether it is of the plan.
-pub fn progress_of(shop: &Shop, job: &Job, has_no_rest: impl FnOnce() -> bool) -> Progress {
-    let so_far = shop.time(job.id).own.total();
-    let estimated = job.kept.map(|kept| kept.likely);
-    let thought = if job.whole_planned || job.kept.is_some() { thought(job, &[]) } else { None };
-    let is_known = job.whole_planned || job.kept.is_some();
-    let beside = beside(shop, job, so_far).filter(|_| is_known && is_of_plan(job, has_no_rest));
-    Progress { thought, estimated, safe: None, so_far, beside, to_come: None, ends: None }
+/// How far a job has come, for the bench: as its own page has it, and what its estimate is from; nothing where an estimate was kept. Nothing is
+/// drawn for it.
+pub fn progress_of(shop: &Shop, job: &Job, with_factor: bool) -> (Progress, Vec<Basis>) {
+    let with_factor = with_factor && !job.without_factor;
+    let rows = rows_of(shop, (job, &shop.history_but(job)), with_factor);
+    let progress = progress(shop, job, (&rows, &counted::beside(shop, job, &rows)), with_factor);
+    let mut from: Vec<Basis> = vec![];
+    for row in rows.iter().filter(|_| job.kept.is_none()) {
+        if !from.contains(&row.from) {
+            from.push(row.from);
+        }
+    }
+    (progress, from)
 }
 
 /// Whether the figures are of the planned operations alone: of an estimate that was given for a piece of which none was planned they are not.
@@ -287,13 +300,23 @@ fn names_of_plan(job: &Job) -> Vec<&str> {
     }
 }
 
+/// What is logged to a job. What may be a forgotten stop would count twice in a forecast, as it takes nothing off what is left; of a job that
+/// has ended it is what it took.
+fn logged(shop: &Shop, job: &Job) -> Span {
+    match job.ended {
+        Some(_) => shop.time(job.id).own.total(),
+        None => shop.bench.sure_of_job(job.id, shop.now).own.total(),
+    }
+}
+
 /// What was logged on operations that are planned, and on others; none without both a plan and others. Rework stands beside the plan: nobody
 /// plans it, and factor and allowance are there for it.
 fn beside(shop: &Shop, job: &Job, logged: Span) -> Option<Beside> {
     let planned = names_of_plan(job);
     let is_planned = |op: &str| planned.contains(&op);
     let others = shop.bench.on(On::Job(job.id)).filter(|run| !run.work.rework && !is_planned(&run.work.op));
-    let on_others = Span::sum(others.map(|run| run.worked(shop.now)));
+    let on_others =
+        Span::sum(others.filter(|run| job.ended.is_some() || !shop.bench.is_doubtful(run, shop.now)).map(|run| run.worked(shop.now)));
     let planned = Count::try_from(planned.len()).unwrap_or(Count::MAX);
     (0 < planned && Span::ZERO < on_others).then(|| Beside { planned, on_them: logged.minus(on_others), on_others })
 }

@@ -22,9 +22,11 @@ pub struct LookBack {
     pub actual: Option<Span>,
     pub kept: Option<Money>,
     pub per_hour: Option<Decimal>,
-    /// What an hour would have left, had what was planned held, and had what was likely: by the estimate that was given, else by that of now.
+    /// What an hour would have left, had what was planned held, and had what was likely: by the estimate that was given, else, while it goes on, by that of now.
     pub had_it_held: Option<Decimal>,
     pub had_likely: Option<(Span, Decimal)>,
+    /// It has ended, and nothing was kept of what was likely while it went on: what later jobs teach was no estimate of it.
+    pub likely_is_gone: bool,
     pub typical: bool,
     pub lesson: Option<String>,
     /// What other jobs took of what was thought, those told first, then the oldest first: what the next estimate learns from.
@@ -66,7 +68,7 @@ pub struct Furthest {
 pub fn look_back(shop: &Shop, id: Id) -> Answer<LookBack> {
     let job = shop.job(id)?;
     let account = reckon(shop, &job)?;
-    let history = shop.history_but(id);
+    let history = shop.history_but(&job);
     let likely = likely(shop, &job, &history).filter(|likely| Some(*likely) != account.hours.judged_by);
     let had_likely = likely.map(|likely| had_held(&account, likely).map(|left| Some(likely).zip(left))).transpose()?.flatten();
     let history = history.ratios.clone();
@@ -79,6 +81,7 @@ pub fn look_back(shop: &Shop, id: Id) -> Answer<LookBack> {
         per_hour: account.sold.per_hour.map(|per_hour| per_hour.left),
         had_it_held: account.hours.judged_by.map(|estimate| had_held(&account, estimate)).transpose()?.flatten(),
         had_likely,
+        likely_is_gone: job.ended.is_some() && job.kept.is_none() && job.thought().is_some_and(|thought| Span::ZERO < thought),
         warned: job.kept.map(|kept| kept.likely),
         factor: learns(&job, &account.ratios, &history),
         waiting: looked_back(shop, &job)?,
@@ -99,12 +102,12 @@ fn furthest(ratios: &Ratios) -> Option<Furthest> {
     })
 }
 
-/// What was likely of what it is judged by.
+/// What was likely of what it is judged by; none of a job that has ended where nothing of it was kept.
 fn likely(shop: &Shop, job: &Job, history: &History) -> Option<Span> {
     let thought = job.thought()?;
     let rows = || rows_of(shop, (job, history), true).into_iter().filter(|row| row.op.is_some() && row.thought.is_some());
     let by_now = || Span::sum(rows().map(|row| row.likely));
-    job.kept.map(|kept| kept.likely).or_else(|| (Span::ZERO < thought).then(by_now))
+    job.kept.map(|kept| kept.likely).or_else(|| (Span::ZERO < thought && job.ended.is_none()).then(by_now))
 }
 
 /// What an hour would have left, had what it is judged by taken so long.

@@ -12,6 +12,7 @@ pub mod near;
 pub mod own;
 pub mod planed;
 pub mod planned;
+pub mod seek;
 pub mod shared;
 mod top;
 

@@ -44,6 +44,7 @@ pub mod rest;
 pub mod shop;
 pub mod short;
 pub mod sort;
+pub mod sought;
 pub mod stock;
 pub mod strip;
 pub mod supplier;

@@ -105,7 +105,7 @@ impl<'a> Shop<'a> {
     }
 
     /// What all jobs but this one tell of it.
-    pub fn history_but(&self, job: Id) -> Rc<History> {
+    pub fn history_but(&self, job: &Job) -> Rc<History> {
         self.history.but(self, job)
     }
 

@@ -4,6 +4,7 @@
 
 use super::enough::wanted_of;
 use super::past::Past;
+use super::sought::Looking;
 use super::worth::counted;
 use crate::bench::On;
 use crate::haul::enough::Each;
@@ -48,6 +49,8 @@ pub struct Known {
     pub parts: Vec<PartWanted>,
     /// What sorted piles of earlier hauls were wanted for, the newest first, with the parts they did not come to.
     missing: Vec<(Section, Want)>,
+    /// What plans lack and is looked for.
+    pub looking: Looking,
     workshop: Rc<Workshop>,
 }
 
@@ -62,7 +65,8 @@ impl Known {
     /// Gathers it beside the past of the haul's supplier: rejects by wood, the rack, the parts of jobs in hand.
     pub fn of(book: &Book, (workshop, past): (Rc<Workshop>, Past), haul: &Haul) -> Known {
         let (by_wood, rack, in_jobs) = (Sorted::new(), Sorted::new(), Sorted::new());
-        let mut known = Known { past, by_wood, rack, in_jobs, parts: parts(book), missing: vec![], workshop };
+        let looking = Looking::of(book, &workshop, Some(haul.id));
+        let mut known = Known { past, by_wood, rack, in_jobs, parts: parts(book), missing: vec![], looking, workshop };
         for other in fold::hauls(book).filter(|other| other.id != haul.id) {
             known.takes_in(book, &other);
         }
@@ -145,7 +149,9 @@ impl Known {
         let wanted = |part: &&PartWanted| pile.wants.iter().any(|want| want.job == Some(part.job) && want.part == part.name);
         let own: Vec<Length> = self.parts.iter().filter(wanted).map(|part| part.length).listed();
         let fits = |part: &&PartWanted| part.wood.is_none() || pile.wood.is_none() || part.wood == pile.wood;
-        if own.is_empty() { self.parts.iter().filter(fits).map(|part| part.length).listed() } else { own }
+        let lengths = if own.is_empty() { self.parts.iter().filter(fits).map(|part| part.length).listed() } else { own };
+        // What is looked for may be shorter than any part that is planned.
+        lengths.into_iter().chain(self.looking.lengths_for(pile)).listed()
     }
 
     fn offered(&self, haul: &Haul, pile: &Pile, now: Moment) -> Answer<Offered> {
@@ -178,6 +184,10 @@ impl Known {
         for (job, n) in wants().map(|want| (want.job, want.good_pieces())).chain(parts) {
             let asked = by_job.entry(job).or_default();
             *asked = asked.saturating_add(n);
+        }
+        for (job, n) in self.looking.wanted_of(pile) {
+            let asked = by_job.entry(Some(job)).or_default();
+            *asked = (*asked).max(n);
         }
         let has = |job: Id| {
             let here = alike().map(|other| other.in_job(job).saturating_add(other.reserved_for(job)));

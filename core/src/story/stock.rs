@@ -4,13 +4,15 @@ use super::haul::pile_facts;
 use super::size::{distance, grams, one_side, size};
 use super::words::{Read, Words};
 use super::{Teller, Told, id_of};
-use crate::ledger::Fact;
-use crate::ledger::decide::{Command, Lying, OnTheScale, PileFacts, StockCommand, WoodCommand};
+use crate::ledger::decide::{Command, Lying, OnTheScale, PileFacts, PlanCommand, StockCommand, WoodCommand};
 use crate::ledger::kind::Exact;
+use crate::ledger::kind::plan::Shape;
+use crate::ledger::kind::stock::{PiecesSought, SoughtPiece};
 use crate::ledger::kind::wood as kind;
-use crate::quantity::{Decimal, Grams, Id};
+use crate::ledger::{Fact, fold};
+use crate::quantity::{Decimal, Grams, Id, Key, Scalar, Spelled};
 
-pub(super) const VERBS: [&str; 17] = [
+pub(super) const VERBS: [&str; 19] = [
     "layers",
     "weighed",
     "measured",
@@ -21,6 +23,8 @@ pub(super) const VERBS: [&str; 17] = [
     "reserve",
     "unreserve",
     "gone",
+    "seek",
+    "suits",
     "buy",
     "species",
     "machine",
@@ -33,6 +37,10 @@ pub(super) const VERBS: [&str; 17] = [
 pub(super) fn tell(teller: &mut Teller, verb: &str, words: &mut Words) -> Told {
     match verb {
         "buy" => return buy(teller, words),
+        "seek" => {
+            let command = seek(teller, words)?;
+            return teller.order(&Command::Plan(command)).map(drop);
+        }
         "species" | "machine" | "air" | "room" | "van" | "timber-yard" => {
             let command = wood(teller, verb, words)?;
             return teller.order(&Command::Wood(command)).map(drop);
@@ -54,6 +62,7 @@ pub(super) fn tell(teller: &mut Teller, verb: &str, words: &mut Words) -> Told {
             let percent = if words.is_done() { None } else { Some(exact(words)?.0) };
             (at, StockCommand::Moisture { percent, wet })
         }
+        "suits" => suits(teller, words)?,
         "place" => (pile(teller, words)?, StockCommand::Place { place: words.text()? }),
         _ => pieces(teller, verb, words)?,
     };
@@ -106,6 +115,44 @@ fn want(teller: &Teller, words: &mut Words) -> Read<(Lying, StockCommand)> {
     let pieces = if words.has("pieces") { words.count()? } else { 1 };
     let gives = if words.has("gives") { words.count()? } else { 1 };
     Ok((at, StockCommand::Want { part, job, wanted, pieces, gives }))
+}
+
+/// `seek rows for bench 3 beside 10 of 40 x 150 x 365 mm oak-european or 5 of 27 x 62 x 1010 mm makes 8`; `seek rows for bench none`.
+fn seek(teller: &Teller, words: &mut Words) -> Read<PlanCommand> {
+    let shape = words.take("rows, parts, sticks or field", |word| Shape::unspell(&Scalar::Text(word.into())))?;
+    words.expect("for")?;
+    let job = teller.story.names.said_job(words)?;
+    if words.has("none") {
+        let all = fold::workshop(&teller.story.book).sought;
+        let sought = all.iter().find(|one| (one.job, one.plan.shape) == (job, shape)).map_or(job, |one| one.id);
+        return Ok(PlanCommand::LookNoMore { sought });
+    }
+    let (mut pieces, mut any) = (vec![sought(words)?], None);
+    while let Some(word) = words.maybe(|word| ["or", "and"].into_iter().find(|it| *it == word)) {
+        any = any.or((word == "or").then_some(true));
+        pieces.push(sought(words)?);
+    }
+    let makes = if words.has("makes") { Some(words.count()?) } else { None };
+    Ok(PlanCommand::LookFor(Box::new(PiecesSought { job, shape, pieces, any, length: None, width: None, makes })))
+}
+
+fn sought(words: &mut Words) -> Read<SoughtPiece> {
+    let n = words.count()?;
+    let there = if words.has("beside") { Some(words.count()?) } else { None };
+    words.expect("of")?;
+    let ([thickness, width, length], _) = size(words)?;
+    let free = |word: &str| !["or", "and", "makes"].contains(&word);
+    let wood = words.maybe(|word| Key::read(word).filter(|_| free(word)));
+    Ok(SoughtPiece { n, thickness, width, length, wood, there, at_least: None })
+}
+
+/// `suits squares 0 for bench`, `suits squares 0 for bench no`: the first of what the job looks for.
+fn suits(teller: &Teller, words: &mut Words) -> Read<(Lying, StockCommand)> {
+    let (at, nth) = (pile(teller, words)?, words.count()?);
+    words.expect("for")?;
+    let job = teller.story.names.said_job(words)?;
+    let sought = fold::workshop(&teller.story.book).sought.iter().find(|one| one.job == job).map_or(job, |one| one.id);
+    Ok((at, StockCommand::Suits { sought, nth, suits: !words.has("no") }))
 }
 
 /// Lines that begin with a number of pieces: `rack 20 strips`, `gone 3 strips burnt`.

@@ -17,7 +17,7 @@ use crate::parts::pad::Press;
 use crate::words::en::bench as words;
 use fivebar_core::bench::{Mender, On, Run, Work};
 use fivebar_core::ledger::decide::{BenchCommand, Command, Now};
-use fivebar_core::quantity::{Count, Currency, Decimal, Id, Moment, Money, PILE_MOST, Span, reading};
+use fivebar_core::quantity::{Count, Currency, Day, Decimal, Id, Moment, Money, PILE_MOST, Span, reading};
 use fivebar_core::sheet::bench::{BenchSheet, Choice, Seen, bench_of};
 use starting::{Starting, StartingTap};
 
@@ -56,6 +56,8 @@ pub struct Bench {
     pub rung: Option<Moment>,
     /// What was typed makes a run longer than a working day, and is asked about.
     pub asked: bool,
+    /// The day of the clock time that is typed, where the maker said which.
+    pub on_day: Option<Day>,
     /// A start that was said to be earlier than it could be, in words.
     pub late: Option<(Id, String)>,
 }
@@ -90,6 +92,8 @@ pub enum Tap {
     StoppedAt(Id),
     Press(Press),
     PadDone,
+    /// The clock time that is typed is of that day.
+    OnDay(Day),
     /// One of the moments that may have been meant.
     Meant(Moment),
     /// The batch has so many.
@@ -118,6 +122,7 @@ pub fn seen(app: &App) -> Seen {
 /// Takes in a tap on Bench.
 pub fn heard(app: &mut App, tap: Tap, now: Now) {
     app.bench.asked &= matches!(tap, Tap::PadDone | Tap::Starting(StartingTap::Clock));
+    app.bench.on_day = app.bench.on_day.filter(|_| matches!(tap, Tap::PadDone | Tap::Press(_)));
     match tap {
         Tap::Board(choice) => start(app, work_of(&choice), now),
         Tap::Other => app.bench.over = Over::Starting(Box::new(Starting::new(app))),
@@ -143,6 +148,10 @@ pub fn heard(app: &mut App, tap: Tap, now: Now) {
         Tap::StoppedAt(run) => app.bench.over = Over::StoppedAt(run, Typed::default()),
         Tap::Press(press) => pressed(app, press),
         Tap::PadDone => pad_done(app, now),
+        Tap::OnDay(day) => {
+            typed_over(app);
+            app.bench.on_day = Some(day);
+        }
         Tap::Meant(at) => meant(app, at, now),
         Tap::BatchOf(n) => batch_of(app, n, now),
         Tap::Whole(run, of) => drop(whole(app, (run, of), now)),
@@ -294,11 +303,7 @@ fn ordered_here(app: &mut App, command: &Command, now: Now) {
 
 fn pressed(app: &mut App, press: Press) {
     let sign = app.speech.sign();
-    // What was refused is typed over, and nothing says any more that it was.
-    if let Some(Notice::Refused(_)) = app.notice {
-        app.notice = None;
-        under_the_thumb(app).into_iter().for_each(|typed| *typed = Typed::left(std::mem::take(&mut typed.text)));
-    }
+    typed_over(app);
     match &mut app.bench.over {
         Over::Batch(typed) | Over::More(typed) | Over::InAll(typed) | Over::Helper(typed) | Over::StoppedAt(_, typed) => {
             typed.press(press, sign)
@@ -307,6 +312,14 @@ fn pressed(app: &mut App, press: Press) {
         Over::Waits(waiting) => waiting.press(press, sign),
         Over::Starting(starting) => starting.typed.press(press, sign),
         _ => {}
+    }
+}
+
+/// What was refused is typed over, and nothing says any more that it was.
+fn typed_over(app: &mut App) {
+    if let Some(Notice::Refused(_)) = app.notice {
+        app.notice = None;
+        under_the_thumb(app).into_iter().for_each(|typed| *typed = Typed::left(std::mem::take(&mut typed.text)));
     }
 }
 

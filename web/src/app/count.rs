@@ -5,7 +5,7 @@ use super::entry::Typed;
 use super::order::{Feel, Order};
 use super::pile::{self, PilePage, PileTap};
 use super::trip::TripTap;
-use super::{App, draft, sorting, trip};
+use super::{App, draft, sorting, sought, trip};
 use crate::parts::pad::Press;
 use fivebar_core::ledger::decide::{Command, HaulCommand, Now, PileFacts};
 use fivebar_core::ledger::kind::haul::Way;
@@ -46,6 +46,8 @@ pub enum Over {
     Hauls,
     /// Every part that is wanted of the haul.
     Enough,
+    /// What plans lack.
+    Sought,
     /// Whether the trip pays, and how that comes about.
     Worth,
 }
@@ -97,6 +99,7 @@ pub enum Tap {
     Going,
     Supplier(Id),
     Enough,
+    Sought(sought::Tap),
     Worth,
     Close,
 }
@@ -126,6 +129,7 @@ pub fn heard(app: &mut App, tap: Tap, now: Now) {
         Tap::Going => app.count.over = Over::Going,
         Tap::Supplier(supplier) => app.count.over = Over::Supplier(supplier),
         Tap::Enough => app.count.over = Over::Enough,
+        Tap::Sought(tap) => sought::heard(app, tap, now),
         Tap::Worth => app.count.over = Over::Worth,
         Tap::Close => close(app),
     }

@@ -22,6 +22,7 @@ pub mod plan;
 pub mod price;
 pub mod shelf;
 pub mod sorting;
+pub mod sought;
 pub mod spent_on;
 pub mod taxes;
 pub mod trip;

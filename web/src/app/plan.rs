@@ -22,12 +22,12 @@ use super::jobs::Room;
 use super::news::Planning;
 use super::order::{Feel, Order};
 use super::workshop::rack;
-use super::{App, Notice, workshop};
+use super::{App, Notice, sought, workshop};
 use crate::parts::Place;
 pub use asking::{Draft, FIELD, PATTERNS, TOP, in_use};
 pub use beside::{ToCut, after_the_saw, cuts_left, is_to_cut, lists_left};
 pub use buying::{FIGURES, nearly_bought, still_to_buy, were_bought, woods};
-pub use cut::{PutBack, already_cut, asked_back, not_cut_off, uncut};
+pub use cut::{PutBack, already_cut, asked_back, not_cut_off, rows_cut, uncut};
 pub use designs::made_from;
 use designs::{keep_design, of_job};
 pub use drop::{Dropping, asked_of, dropping};
@@ -113,6 +113,8 @@ pub struct Plan {
     pub turned_to: usize,
     /// It is waited for the page to be painted.
     awaits_paint: bool,
+    /// The list at the saw is by rows.
+    pub by_row: bool,
     /// The piece of the picture that was tapped.
     pub piece: Option<usize>,
     /// The entry of the plan whose wood was taken.
@@ -162,8 +164,13 @@ pub fn heard(app: &mut App, tap: Tap, now: Now) {
         Tap::Stop => stop(app),
         Tap::Piece(nth) => app.plan.piece = (app.plan.piece != Some(nth)).then_some(nth),
         Tap::Tick(nth) => ticks::tick(app, nth),
+        Tap::TickRow(nth) => ticks::tick(app, Ticks::row(nth)),
+        Tap::ByRow(by_row) => app.plan.by_row = by_row,
+        Tap::OtherRows => cut::others(app),
         Tap::OneMore(nth) => ticks::one_more(app, nth),
         Tap::TakeAgain => of_job(app, |job| PlanCommand::TakeAgain { job }, now),
+        Tap::LookFor => sought::look_for(app, now),
+        Tap::LookNoMore(entry) => sought::heard(app, sought::Tap::NoMore(entry), now),
         Tap::Use => used::take(app, now),
         Tap::UseAnd(stays) => used::take_as(app, !stays, now),
         Tap::Drop => drop::drop_it(app),

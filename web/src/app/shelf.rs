@@ -116,15 +116,13 @@ struct Folded {
     known: Option<Rc<Known>>,
     /// With the minute it was worked out in: running time adds to it.
     copy: Option<(i64, CopyAge)>,
-    /// With the minute it was worked out in, and whether with the factor.
+    /// With the minute it was worked out in.
     fits: Option<(i64, Option<Rc<Meanwhile>>)>,
-    /// Of the job that runs, and whether with the factor.
-    has_no_rest: Option<(Id, bool)>,
 }
 
 impl Folded {
     fn forget(&mut self, entry: &Entry) {
-        (self.fits, self.has_no_rest, self.history) = (None, None, Rc::default());
+        (self.fits, self.history) = (None, Rc::default());
         // A receipt goes with its spending, whatever that was for.
         self.workshop = self.workshop.take().filter(|known| !known.photos.has_receipt(entry.id));
         for subject in subjects(entry).into_iter().flatten() {
@@ -254,14 +252,6 @@ impl Shelf {
         let (_, fits) = known.unwrap_or_else(|| (by, found().map(Rc::new)));
         self.folded.borrow_mut().fits = Some((by, fits.clone()));
         fits
-    }
-
-    /// Whether a job is reckoned by its operations alone, worked out after each entry.
-    pub fn has_no_rest(&self, of: Id, found: impl FnOnce() -> bool) -> bool {
-        let known = self.folded.borrow().has_no_rest.filter(|(known, _)| *known == of);
-        let (_, has_no_rest) = known.unwrap_or_else(|| (of, found()));
-        self.folded.borrow_mut().has_no_rest = Some((of, has_no_rest));
-        has_no_rest
     }
 
     /// The workshop as it stands.

@@ -17,5 +17,5 @@ pub fn undo<M>(undo: Undo, back: M, side: (String, M)) -> El<M> {
 
 /// The bar by itself, as wide as its place.
 pub fn alone<M>(undo: Undo, back: M) -> El<M> {
-    key_with("key h88 m", glyph::undo(), (undo.words.into(), undo.under.into()), back)
+    key_with("key h88 m", glyph::undo(), (undo.words.into(), undo.under.into()), back).wary()
 }

@@ -6,7 +6,7 @@ mod hauls;
 mod large;
 mod worth;
 
-use super::{Screen, Seen, haul, pile, pile_page, rejects, sort, supplier, unsaved};
+use super::{Screen, Seen, haul, pile, pile_page, rejects, sort, sought, supplier, unsaved};
 use crate::app::count::{Over, Tap, paying, sheet};
 use crate::app::pile::PileTap;
 use crate::app::trip::{TripTap, next};
@@ -48,6 +48,7 @@ pub fn screen(app: &App, seen: Seen<'_>) -> Screen {
         (Over::Going, _) => supplier::going(app, seen),
         (Over::Supplier(id), _) => supplier::before_going(*id, app, seen),
         (Over::Haul(details), Some(sheet)) => haul::screen(details, sheet, app, seen),
+        (Over::Sought, _) => sought::screen(app, seen),
         (Over::Hauls, _) => hauls::screen(app, seen),
         (Over::Enough, Some(sheet)) => enough::screen(&paying(app).0, sheet, app, seen),
         (Over::Worth, Some(sheet)) => {
@@ -144,6 +145,7 @@ fn day_one(app: &App, sheet: Option<&CountSheet>, seen: Seen<'_>) -> Screen {
         .kids(carried)
         .kid(first(board, Msg::Count(Tap::First)))
         .kid(new_pile())
+        .kids(sought::block(app, seen))
         .kid(whole_haul())
         .kids(supplier::going_key(app));
     Screen::new("count", head(top), main).foot(foot(app, sheet, seen))
@@ -163,7 +165,7 @@ fn tiles(app: &App, sheet: &CountSheet, seen: Seen<'_>) -> Screen {
     let need = need(&enough, sheet);
     let (above, beside) = if first_need { (need, None) } else { (None, need) };
     let beside = el("div", if beside.is_some() { "g2" } else { "" }).kids(beside).kid(whole_haul());
-    let enough = enough::block(&enough, app, seen);
+    let enough: Vec<El<Msg>> = enough::block(&enough, app, seen).into_iter().chain(sought::block(app, seen)).collect();
     let pays = pays(worth.as_ref(), sheet, app, seen);
     let guessed = sheet.load.guessed.then(|| el("p", "t14 i2").text(words::LOAD_GUESSED));
     let longest = sheet.load.at_longest.then(|| el("p", "t14 i2").text(words::LOAD_AT_LONGEST));

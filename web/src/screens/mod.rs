@@ -22,6 +22,7 @@ mod said;
 mod short;
 mod slots;
 mod sort;
+mod sought;
 mod sources;
 mod spent_on;
 mod supplier;

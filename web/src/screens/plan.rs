@@ -16,6 +16,7 @@ mod piles;
 mod question;
 mod reckoned;
 pub(in crate::screens) mod saw;
+mod seek;
 mod signs;
 pub mod since;
 mod sizes;

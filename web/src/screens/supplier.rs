@@ -2,7 +2,7 @@
 
 use super::count::saved_fact;
 use super::prospect::{self, percent};
-use super::{Screen, Seen};
+use super::{Screen, Seen, sought};
 use crate::app::count::Tap;
 use crate::app::{App, Msg};
 use crate::parts::fraction::worded;
@@ -38,7 +38,12 @@ pub fn going(app: &App, seen: Seen<'_>) -> Screen {
         let under = prospect::line(app, id, (None, seen));
         key("key h88 m left", name, under, Msg::Count(Tap::Supplier(id))).key(id.to_string())
     });
-    let main = el("main", "scr").kids(none).kids(rows).kid(key("key h56", common::NOT_NOW, "", Msg::Count(Tap::Close)));
+    let main = el("main", "scr").kids(sought::block(app, seen)).kids(none).kids(rows).kid(key(
+        "key h56",
+        common::NOT_NOW,
+        "",
+        Msg::Count(Tap::Close),
+    ));
     Screen::new("count/going", head(Head::new(words::BEFORE_GOING, words::GOING)), main)
 }
 

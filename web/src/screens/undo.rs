@@ -8,13 +8,13 @@ use crate::parts::Place;
 use crate::parts::key::key;
 use crate::parts::undo::{Undo, alone};
 use crate::view::{El, el};
-use crate::words::en::{acts, changed, common};
+use crate::words::en::{acts, changed, common, signs as told};
 use fivebar_core::bench::On;
 use fivebar_core::ledger::book::subjects;
 use fivebar_core::ledger::{Entry, Fact, Subject, fold};
 use fivebar_core::quantity::{Count, Id, Listed};
 use fivebar_core::sheet::count::tile;
-use fivebar_core::sheet::make::cut::ALL;
+use fivebar_core::sheet::make::cut::{ALL, Ticks};
 use std::rc::Rc;
 
 /// The bar, while there is something to take back or to put back: it names what. After something was taken back, what was done before it
@@ -62,6 +62,10 @@ fn tick_named(tick: &LastTick, app: &App, seen: Seen<'_>) -> String {
     let in_hand = plan.given.as_ref().zip(plan.found.as_ref()).filter(|_| tick.is_in_hand(plan));
     if tick.line.is_none() {
         return of_job(changed::PLAN_DROPPED, Some(tick.job), app);
+    }
+    if let Some(row) = tick.line.and_then(Ticks::row_of) {
+        let row = told::numbered(&seen.speech.count(Count::try_from(row.saturating_add(1)).unwrap_or(Count::MAX)));
+        return of_job(&changed::tick_of(&row, tick.was < tick.is), Some(tick.job), app);
     }
     let line = in_hand.and_then(|(given, found)| Some(Line::of(found.sheet.lines.get(tick.line?)?, given, seen).text));
     let line = line.as_deref().unwrap_or(changed::A_LINE);

@@ -2,11 +2,16 @@
 //!
 //! A second touch while one is down is ignored, but one held over 700 ms no longer stops others. Two touches within 80 ms
 //! on one key count once, and one far across the screen within 80 ms of the last is no finger: honest taps come 125 ms apart.
+//! Who taps twice because the phone is slow does not mean what came under the finger meanwhile: a wary key is deaf to that.
 
 /// A touch held longer than this rests: it stops no other and is no tap itself.
 const RESTING_MS: f64 = 700.0;
 /// Within this time of the last tap, a touch on the same key or far across the screen is a phantom.
 const TOO_SOON_MS: f64 = 80.0;
+/// Within this time of the last tap, at its very place, a wary key that has come there is not meant [J].
+const ECHO_MS: f64 = 1500.0;
+/// How far, in CSS px, a finger that taps again wanders.
+const SAME_PLACE: f64 = 32.0;
 /// How far, in CSS px, is across the screen.
 const ACROSS: f64 = 160.0;
 
@@ -17,6 +22,8 @@ pub struct Touch {
     pub x: f64,
     pub y: f64,
     pub key: String,
+    /// The key takes back, or leads away from, what a key at its place may just have done.
+    pub wary: bool,
     pub pointer: i32,
 }
 
@@ -38,6 +45,8 @@ pub enum Why {
     Jump,
     /// It rested on the screen.
     Rested,
+    /// A second tap of the finger that has just done something there.
+    Echo,
 }
 
 /// What the hand did of late.
@@ -64,9 +73,10 @@ impl Hand {
             return Verdict::Ignored(Why::Second);
         }
         match &self.last {
+            Some(last) if is_echo(last, touch) => Verdict::Ignored(Why::Echo),
             Some(last) if touch.at_ms - last.at_ms >= TOO_SOON_MS => Verdict::Counted,
             Some(last) if last.key == touch.key => Verdict::Ignored(Why::Twice),
-            Some(last) if (last.x - touch.x).hypot(last.y - touch.y) > ACROSS => Verdict::Ignored(Why::Jump),
+            Some(last) if apart(last, touch) > ACROSS => Verdict::Ignored(Why::Jump),
             _ => Verdict::Counted,
         }
     }
@@ -79,12 +89,20 @@ impl Hand {
     }
 }
 
+fn is_echo(last: &Touch, touch: &Touch) -> bool {
+    touch.wary && !last.wary && touch.at_ms - last.at_ms < ECHO_MS && apart(last, touch) <= SAME_PLACE
+}
+
+fn apart(one: &Touch, other: &Touch) -> f64 {
+    (one.x - other.x).hypot(one.y - other.y)
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
 
     fn touch(at_ms: f64, x: f64, key: &str, pointer: i32) -> Touch {
-        Touch { at_ms, x, y: 400.0, key: key.into(), pointer }
+        Touch { at_ms, x, y: 400.0, key: key.into(), wary: key == "take back", pointer }
     }
     /// A tap of 50 ms, judged.
     fn tap(hand: &mut Hand, at_ms: f64, x: f64, key: &str) -> Verdict {
@@ -134,5 +152,25 @@ mod tests {
         let mut hand = Hand::default();
         hand.tap(touch(0.0, 100.0, "a", 1));
         assert_eq!(hand.tap(touch(200.0, 100.0, "a", 1)), Verdict::Counted);
+    }
+
+    /// Sold, tapped again at once because nothing seemed to happen, then what was meant by itself.
+    #[test]
+    fn a_second_tap_takes_back_nothing_that_the_first_has_done() {
+        let check = |then: (f64, f64, &str), heard: Verdict| {
+            let mut hand = Hand::default();
+            tap(&mut hand, 0.0, 200.0, "sold");
+            assert_eq!(tap(&mut hand, then.0, then.1, then.2), heard, "{then:?}");
+        };
+        for at in [90.0, 350.0, 1_300.0] {
+            check((at, 206.0, "take back"), Verdict::Ignored(Why::Echo));
+        }
+        check((1_500.0, 206.0, "take back"), Verdict::Counted);
+        check((350.0, 240.0, "take back"), Verdict::Counted); // a finger that went there
+        check((350.0, 206.0, "sold"), Verdict::Counted);
+        let mut hand = Hand::default();
+        for at in [0.0, 300.0, 600.0] {
+            assert_eq!(tap(&mut hand, at, 200.0, "take back"), Verdict::Counted, "one act after the other");
+        }
     }
 }

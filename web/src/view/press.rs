@@ -4,7 +4,7 @@
 //! A mouse, and a finger on a native field or link, act at the `click`.
 use super::keys::KeyHeld;
 use super::timer::Timer;
-use super::{El, Hand, Makes, Stage, Touch, Verdict};
+use super::{El, Hand, Makes, Stage, Touch, Verdict, WARY};
 use wasm_bindgen::JsCast;
 use web_sys::{Element, Event, HtmlElement, Node, PointerEvent};
 
@@ -63,7 +63,8 @@ impl<M: Clone + 'static> Stage<M> {
         }
         let met = self.innermost(target, wants_a_press);
         let way = met.as_ref().map(|met| met.way.clone());
-        let verdict = self.presses.borrow_mut().hand.tap(touch(event, way.clone()));
+        let wary = met.as_ref().is_some_and(|met| met.said.wary);
+        let verdict = self.presses.borrow_mut().hand.tap(touch(event, (way.clone(), wary)));
         let mut press = Press { pointer: event.pointer_id(), from: place(event), way, verdict, hold: None, held: false, slide: None };
         if let (Some(met), Verdict::Counted) = (met, verdict) {
             press.hold = met.said.hold.and_then(|(_, ms)| self.hold_timer(event.pointer_id(), target, ms));
@@ -189,16 +190,17 @@ impl<M: Clone + 'static> Stage<M> {
 struct Wants<M> {
     hold: Option<(M, u32)>,
     slide: Option<Makes<f64, M>>,
+    wary: bool,
 }
 
 fn wants_a_press<M: Clone>(e: &El<M>) -> Option<Wants<M>> {
     let some = e.says.tap.is_some() || e.says.hold.is_some() || e.says.slide.is_some();
-    some.then(|| Wants { hold: e.says.hold.clone(), slide: e.says.slide.clone() })
+    some.then(|| Wants { hold: e.says.hold.clone(), slide: e.says.slide.clone(), wary: e.attribute(WARY).is_some() })
 }
 
-fn touch(event: &PointerEvent, way: Option<String>) -> Touch {
+fn touch(event: &PointerEvent, (way, wary): (Option<String>, bool)) -> Touch {
     let (x, y) = place(event);
-    Touch { at_ms: event.time_stamp(), x, y, key: way.unwrap_or_default(), pointer: event.pointer_id() }
+    Touch { at_ms: event.time_stamp(), x, y, key: way.unwrap_or_default(), wary, pointer: event.pointer_id() }
 }
 
 fn place(event: &PointerEvent) -> (f64, f64) {

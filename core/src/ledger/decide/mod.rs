@@ -17,6 +17,7 @@ mod plan;
 mod restore;
 mod rests;
 mod sale;
+mod sought;
 mod stock;
 mod taxes;
 mod turned;

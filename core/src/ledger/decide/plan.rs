@@ -4,7 +4,7 @@ use super::haul::{enough, free, of_pile, pile_of};
 use super::job::{found, going_on};
 use super::left::{LeftOver, left_over};
 use super::uncut::{self, Uncut};
-use super::{Act, Now};
+use super::{Act, Now, sought};
 use crate::haul::Pile;
 use crate::ledger::fold;
 use crate::ledger::fold::Design;
@@ -12,6 +12,7 @@ use crate::ledger::kind::book::{Restored, Struck};
 use crate::ledger::kind::haul::{PiecesFreed, PiecesTaken};
 use crate::ledger::kind::job::{JobBegan, OperationPlanned, PartPlanned};
 use crate::ledger::kind::plan as kind;
+use crate::ledger::kind::stock::PiecesSought;
 use crate::ledger::{Book, Clock, Device, Entry, Fact, Subject};
 use crate::plan::post;
 use crate::quantity::{Count, Id, Length, Listed, Sorted, Wall};
@@ -45,6 +46,12 @@ pub enum PlanCommand {
     /// A plan that was dropped is in use again.
     TakeUp {
         plan: Id,
+    },
+    /// What a plan lacks is looked for at the next yard.
+    LookFor(Box<PiecesSought>),
+    /// It is looked for no more.
+    LookNoMore {
+        sought: Id,
     },
     SetSaw(kind::SawSet),
     /// The parts and operations of a job under a name.
@@ -102,6 +109,8 @@ pub(super) fn decide(book: &Book, command: &PlanCommand, act: &mut Act) -> Answe
             act.add(Restored { entries });
             Ok(())
         }
+        PlanCommand::LookFor(pieces) => sought::look_for(book, pieces, act),
+        PlanCommand::LookNoMore { sought } => sought::look_no_more(book, *sought, act),
         PlanCommand::SetSaw(saw) => set_saw(saw, act),
         PlanCommand::KeepDesign { job, name } => keep(book, *job, name, act),
         PlanCommand::DropDesign { name } => {
@@ -293,7 +302,9 @@ fn used(book: &Book, (plan, again): (&kind::PlanKept, Option<&[PiecesFreed]>), a
         let take = takes.entry((pile.haul, pile.pile)).or_default();
         *take = take.saturating_add(lacks);
     }
-    takes.into_iter().filter(|(_, n)| 0 < *n).try_for_each(|(at, n)| self::takes(book, at, (plan.job, n), act))
+    takes.into_iter().filter(|(_, n)| 0 < *n).try_for_each(|(at, n)| self::takes(book, at, (plan.job, n), act))?;
+    sought::made(book, plan, (&asked, &answered), act);
+    Ok(())
 }
 
 /// A plan before can't go back where a pile that it left is what this one is made of.

@@ -76,6 +76,12 @@ pub enum StockCommand {
         entry: Id,
         by: Figures,
     },
+    /// It does for a piece that is looked for (`nth` of that entry), or does not, whatever its size says.
+    Suits {
+        sought: Id,
+        nth: Count,
+        suits: bool,
+    },
     /// Good pieces leave for no job: `burnt`, `given`, `jigs`.
     Gone {
         n: Count,
@@ -160,6 +166,7 @@ pub(super) fn decide(book: &Book, at: Lying, command: &StockCommand, act: &mut A
         }
         StockCommand::Mend { entry, n, why } => super::mend::mend(book, at, (*entry, *n, why.clone()), act)?,
         StockCommand::MendBy { entry, by } => super::mend::mend_by(book, (at, &there), (*entry, *by), act)?,
+        StockCommand::Suits { sought, nth, suits } => super::sought::suits(book, at, (*sought, *nth, *suits), act)?,
         lying => on_the_rack(book, (at, &there), lying, act)?,
     }
     Ok(())

@@ -12,6 +12,7 @@ mod name;
 mod numbers;
 mod photos;
 mod plan;
+mod sought;
 mod stock;
 mod taxes;
 mod wait;
@@ -33,6 +34,7 @@ pub use job::{
 pub use name::{design_of, is_ended, name_of, planned_operations};
 pub use photos::{Photo, Photos};
 pub use plan::{Design, InUse, KeptPlan, SawFacts, Share, has_wood, in_use, not_left, pieces_taken, shared};
+pub use sought::{PlanSought, Sought, made_of};
 pub use taxes::{NamedTax, TaxBy};
 pub use wait::waits;
 pub use wood::{WoodFacts, van};

@@ -18,6 +18,9 @@ pub(super) fn apply(piles: &mut Piles, entry: &Entry) {
         Fact::PilePlaced(f) => piles.of(f.pile).stock.place = Some(f.place.clone()).filter(|place| !place.is_empty()),
         Fact::PiecesReserved(f) => piles.of(f.pile).set_apart(f.job, f.n),
         Fact::ReservationFreed(f) => piles.of(f.pile).set_free(f.job, f.n),
+        Fact::PileSuits(f) => {
+            piles.of(f.pile).suits.insert((f.sought, f.nth), f.suits);
+        }
         Fact::LeftoversGone(f) => {
             if let Some(to) = f.to.clone().or_else(|| Key::read("burnt")) {
                 piles.change(f.pile, |pile| pile.left_for(to, f.n));

@@ -6,6 +6,7 @@ use super::dates::HoursFacts;
 use super::estimate::{OldJob, told};
 use super::photos::Photos;
 use super::plan::{Design, SawFacts, kept};
+use super::sought::{Sought, sought};
 use super::taxes::NamedTax;
 use super::wood::WoodFacts;
 use crate::ledger::kind::book::Role;
@@ -49,6 +50,8 @@ pub struct Workshop {
     pub wood: WoodFacts,
     pub saw: SawFacts,
     pub designs: Vec<Design>,
+    /// What plans lack and is looked for, the oldest first.
+    pub sought: Vec<Sought>,
     /// Jobs from before the book, the latest told last.
     pub old_jobs: Vec<OldJob>,
     /// When the maker works.
@@ -169,6 +172,7 @@ fn apply(workshop: &mut Workshop, entry: &Entry) {
             workshop.wood.apply(entry);
         }
         Fact::SawSet(f) => workshop.saw.apply(f),
+        Fact::PiecesSought(f) => sought(&mut workshop.sought, entry, f),
         Fact::DesignKept(f) => kept(&mut workshop.designs, entry, f),
         Fact::WorkdaysSet(f) => workshop.hours.set(f),
         Fact::DayOffSet(f) => workshop.hours.set_off(f),

@@ -1,5 +1,6 @@
 //! Facts of piles beyond the first count: how they were counted, what was measured of them, what they are for, how they lie on the rack.
 
+use super::plan::Shape;
 use super::{Exact, kinds};
 use crate::quantity::{Count, Id, Key, Length};
 
@@ -33,4 +34,13 @@ kinds! {
     ReservationFreed { haul: Id, pile: Id, job: Id, n: Count; }
     /// Good pieces left the rack for no job: burnt, given away, to jigs.
     LeftoversGone { haul: Id, pile: Id, n: Count; to: Key }
+    /// Pieces that are looked for: so many more than the `there` that would do when they were looked for first, of that wood where one is
+    /// said, and no side smaller than these. `at_least`: no fewer do, and whether so many do is not known.
+    SoughtPiece { n: Count, thickness: Length, width: Length, length: Length; wood: Key, there: Count, at_least: bool }
+    /// What a plan of a job lacks is looked for at the next yard: all of these, or any one of them. `shape`, and of a top its `length` and
+    /// `width`, say which plan it is; the same of the same job replaces it, and no pieces take it away. `makes`: with them the plan makes
+    /// so many rows or sets.
+    PiecesSought { job: Id, shape: Shape, pieces: Vec<SoughtPiece>; any: bool, length: Length, width: Length, makes: Count }
+    /// A pile does for a piece that is looked for (`nth` of the entry `sought`, from 0), or does not, whatever its size says.
+    PileSuits { haul: Id, pile: Id, sought: Id, nth: Count, suits: bool; }
 }

@@ -49,6 +49,7 @@ lists!(
     crate::ledger::kind::job::HaulUsed,
     crate::ledger::kind::sale::PaymentPart,
     crate::ledger::kind::plan::PlanPile,
+    crate::ledger::kind::stock::SoughtPiece,
     crate::ledger::kind::plan::DesignPart,
     crate::ledger::kind::plan::DesignOperation
 );

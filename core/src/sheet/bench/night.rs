@@ -2,8 +2,9 @@
 
 use super::{BenchSheet, Seen, bench};
 use crate::bench::repair::{Because, Proposed};
-use crate::bench::{Mender, On};
+use crate::bench::{Kind, Mender, On};
 use crate::ledger::decide::BenchCommand;
+use crate::ledger::kind::job::OperationPlanned;
 use crate::ledger::told::{Phone, at};
 use crate::quantity::{Currency, Decimal, Id, Money, Span};
 
@@ -92,4 +93,28 @@ fn a_helper_who_comes_with_the_start_proves_no_end() {
     check(841, 900, Because::Default);
     check(845, 900, Because::Default);
     check(870, 870, Because::LastAct);
+}
+
+/// Four hours of cutting are planned. From the last hour of a day to the next morning it was forgotten once: until that is answered it takes
+/// nothing off the plan, so that the next run is asked about after the four hours and not after three; a fortnight later it counts as it stands.
+#[test]
+fn a_forgotten_stop_is_not_off_what_is_left_of_the_plan() {
+    let check = |answered: bool, start: i64, asked_from: i64| {
+        let mut phone = Phone::new("a");
+        let cabinet @ On::Job(job) = phone.job(0, "cabinet") else { unreachable!() };
+        let planned =
+            OperationPlanned { op: "cut".into(), kind: Kind::Make, stage: None, span: Some(Span::minutes(240)), job, pieces: None };
+        phone.note(1, planned);
+        let forgotten = phone.start(1_020, "cut", cabinet);
+        phone.stop(1_920, forgotten);
+        if answered {
+            phone.bench(1_921, BenchCommand::StopAt { run: forgotten, at: at(1_050), by: Mender::Typed }).unwrap();
+        }
+        phone.start(start, "cut", cabinet);
+        let is_asked = |after: i64| seen(&phone, start + after).running.unwrap().wrong.is_some();
+        assert_eq!([asked_from, asked_from + 1].map(is_asked), [false, true], "{answered} {start}");
+    };
+    check(false, 1_930, 240);
+    check(true, 1_930, 210);
+    check(false, 1_930 + 15 * 1_440, 180);
 }

@@ -9,11 +9,11 @@ use crate::sheet::Shop;
 use std::cell::{OnceCell, RefCell};
 use std::rc::Rc;
 
-/// What earlier jobs say, gathered when somebody asks: of all jobs, of all but the one that was asked for last, and what of these was known when
-/// that was begun. It holds until the book changes.
+/// What earlier jobs say, gathered when somebody asks: of all jobs, of all but the one with an end that was asked for last, and what was known
+/// when one was begun. It holds until the book changes.
 #[derive(Debug, Default)]
 pub struct Gathered {
-    all: OnceCell<History>,
+    all: OnceCell<Rc<History>>,
     but: RefCell<Option<(Id, Rc<History>)>>,
     by_then: RefCell<Option<((Id, Moment), Rc<History>)>>,
 }
@@ -106,15 +106,19 @@ impl OldPiece {
 }
 
 impl Gathered {
-    /// The history of every job but this one. Those marked as not typical are left out.
-    pub fn but(&self, shop: &Shop, job: Id) -> Rc<History> {
+    /// The history of every job but this one. Those marked as not typical are left out. One that goes on tells of its operations alone, which
+    /// are left out where it asks itself.
+    pub fn but(&self, shop: &Shop, job: &Job) -> Rc<History> {
+        if job.ended.is_none() {
+            return self.gathered(shop).clone();
+        }
         if let Some((of, history)) = &*self.but.borrow()
-            && *of == job
+            && *of == job.id
         {
             return history.clone();
         }
-        let history = Rc::new(history_of(shop, |other| other.id != job, Moment::at(i64::MAX)));
-        self.but.replace(Some((job, history.clone())));
+        let history = Rc::new(history_of(shop, |other| other.id != job.id, Moment::at(i64::MAX)));
+        self.but.replace(Some((job.id, history.clone())));
         history
     }
 
@@ -131,10 +135,13 @@ impl Gathered {
         history
     }
 
-    /// The history of all jobs, for many estimates at once of jobs that go on: these tell of their operations alone, which are left out where
-    /// the job itself asks.
+    /// The history of all jobs, for estimates of jobs that go on.
     pub fn all(&self, shop: &Shop) -> &History {
-        self.all.get_or_init(|| history_of(shop, |_| true, Moment::at(i64::MAX)))
+        self.gathered(shop)
+    }
+
+    fn gathered(&self, shop: &Shop) -> &Rc<History> {
+        self.all.get_or_init(|| Rc::new(history_of(shop, |_| true, Moment::at(i64::MAX))))
     }
 }
 
@@ -165,12 +172,12 @@ impl History {
 
     /// What an operation took on other jobs: what was just done teaches nothing of this very job, also where the history is of all of them.
     pub fn of_operation(&self, op: &str, job: Id, of: Of) -> Vec<Past> {
-        self.done(op, of).filter(|done| done.of != job).map(|done| done.past.clone()).listed()
+        self.done(op, job, of).map(|done| done.past.clone()).listed()
     }
 
     /// The same, job by job.
-    pub fn done<'a>(&'a self, op: &str, of: Of<'a>) -> impl Iterator<Item = &'a Done> {
-        self.operations.get(&in_small(op.trim())).into_iter().flatten().filter(move |done| of.holds(done))
+    pub fn done<'a>(&'a self, op: &str, job: Id, of: Of<'a>) -> impl Iterator<Item = &'a Done> {
+        self.operations.get(&in_small(op.trim())).into_iter().flatten().filter(move |done| done.of != job && of.holds(done))
     }
 
     /// Earlier pieces a whole one goes by: of its design, else of its kind, else those of no kind that was said; where its own kind is not said or

@@ -47,7 +47,7 @@ pub struct Took {
 pub fn step(sheet: &EstimateSheet, row: &Row) -> Option<Step> {
     let op = row.op.as_deref()?;
     let piece = sheet.piece.as_ref();
-    let learnt = |of: Of| Some(Step::Learnt(learnt(&sheet.history.done(op, of).listed(), row.n)));
+    let learnt = |of: Of| Some(Step::Learnt(learnt(&sheet.history.done(op, sheet.job, of).listed(), row.n)));
     match row.from {
         Basis::Thought => Some(Step::Thought),
         Basis::Design => learnt(Of::Design(sheet.design?)),

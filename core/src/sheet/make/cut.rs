@@ -3,13 +3,15 @@
 use super::Given;
 use super::keep::left_over;
 use crate::ledger::decide::{LeftOver, Lying};
-use crate::quantity::{Count, Listed, Sorted};
-use crate::sheet::plan::{CutLine, PlanSheet};
+use crate::quantity::{Count, Length, Listed, Sorted};
+use crate::sheet::plan::{CutLine, Drawn, PlanSheet};
 
 /// All boards of a line, however many it has.
 pub const ALL: Count = Count::MAX;
 /// Between the place of a line and so many of its boards.
 const OF: char = 'x';
+/// Rows of a top are ticked behind all lines there can be.
+const ROWS: usize = 1_000_000;
 
 /// Boards that are ticked as cut, by the place of their line at the saw.
 ///
@@ -50,7 +52,21 @@ impl Ticks {
 
     /// Lines of which all boards are cut.
     pub fn lines_done(&self) -> usize {
-        self.0.values().filter(|n| **n == ALL).count()
+        self.0.iter().filter(|(line, n)| **n == ALL && Ticks::row_of(**line).is_none()).count()
+    }
+
+    /// Where a row of a top is ticked, by its place from 0.
+    pub fn row(nth: usize) -> usize {
+        ROWS.saturating_add(nth)
+    }
+
+    /// The row that is ticked there; nothing where that is a line.
+    pub fn row_of(place: usize) -> Option<usize> {
+        place.checked_sub(ROWS)
+    }
+
+    fn rows_done(&self) -> usize {
+        self.0.keys().filter(|place| Ticks::row_of(**place).is_some()).count()
     }
 
     pub fn is_empty(&self) -> bool {
@@ -89,6 +105,42 @@ impl Ticks {
 /// The lines of a plan with their places, and the boards of each that are cut.
 pub(super) fn lines<'a>(sheet: &'a PlanSheet, ticks: &'a Ticks) -> impl Iterator<Item = (&'a CutLine, i64)> {
     sheet.lines.iter().enumerate().map(|(nth, line)| (line, ticks.of(nth, line.n)))
+}
+
+/// Rows of a top that are cut: those that are ticked, or as many as come out of the ticked boards, from the top, whichever is more.
+///
+/// The pieces of a pile that are as long as each other are alike, whichever board they are of.
+pub fn rows_cut(sheet: &PlanSheet, ticks: &Ticks) -> Count {
+    let mut there: Sorted<(usize, Length), i64> = Sorted::new();
+    for (line, n) in lines(sheet, ticks) {
+        for cut in &line.pieces {
+            let pieces = there.entry((line.source, cut.size[0])).or_default();
+            *pieces = pieces.saturating_add(n.saturating_mul(cut.n));
+        }
+    }
+    let rows = rows(sheet).filter(|row| takes(&mut there, row)).count();
+    Count::try_from(rows.max(ticks.rows_done())).unwrap_or(Count::MAX)
+}
+
+/// The rows of a top as they lie in its picture, from the top, each from the left.
+pub fn rows(sheet: &PlanSheet) -> impl Iterator<Item = &[Drawn]> {
+    sheet.picture.pieces.chunk_by(|one, next| one.at[1] == next.at[1])
+}
+
+/// All pieces of a row are taken of those there are, or none.
+fn takes(there: &mut Sorted<(usize, Length), i64>, row: &[Drawn]) -> bool {
+    let mut left = there.clone();
+    let taken = row.iter().all(|piece| match left.get_mut(&(piece.source, piece.at[2])) {
+        Some(n) if 0 < *n => {
+            *n = n.saturating_sub(1);
+            true
+        }
+        _ => false,
+    });
+    if taken {
+        *there = left;
+    }
+    taken
 }
 
 /// Boards of a pile that a plan has cut: those of its ticks, as strips where they were ripped first.

@@ -107,7 +107,7 @@ pub fn start(app: &App, run: &Run, text: &str) -> Result<Meant, Misread> {
     let off = |at: &Moment| stands.until(*at).max(at.until(stands));
     let clocks = clocks(app, text)?;
     let place = |at| run.wall(at, app.local());
-    let at = |clock: &Clock| begun(run, |day| shown(app, run, (day, *clock)), app.now.at);
+    let at = |clock: &Clock| begun(app, run, *clock);
     let meant = clocks.iter().map(at).min_by_key(off).unwrap_or(stands);
     let again = again(meant, place).filter(|again| again.max(&meant) < &end);
     // The first of both stands first.
@@ -151,16 +151,49 @@ pub fn along(app: &App, run: &Run, text: &str) -> Result<Moment, Misread> {
     Ok(clocks.iter().map(at).find(within).or(clocks.first().map(at)).unwrap_or(run.started.at))
 }
 
-/// A clock time meant as the start of a run: of the day it began, or of the eve where that day's is past its end and further off.
-fn begun(run: &Run, of: impl Fn(Day) -> Moment, now: Moment) -> Moment {
-    let (at, day) = (run.started.at, run.started.day());
-    let (same, eve) = (of(day), of(day.before()));
-    if run.end(now) <= same && eve.until(at) < at.until(same) { eve } else { same }
+/// Which end of a run a clock time is of.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum End {
+    Start,
+    Stop,
 }
 
-/// A clock time meant as the end of a run: of the day it began; one before its start is meant for the day after, once that has come.
+/// The days of which a clock time may be, by the clock that shows the run: of its start the one before it to the one after, of its stop those
+/// from its start on; none that has not come, nor for a start one after the end. One alone is no choice.
+pub fn days(app: &App, run: &Run, end: End) -> Vec<Day> {
+    let began = run.began(app.local()).day();
+    let shown = |at: Moment| run.wall(at, app.local()).day();
+    let (first, last) = match end {
+        End::Start => (began.before(), shown(run.end(app.now.at))),
+        End::Stop => (began, shown(app.now.at)),
+    };
+    let all = (0..3).map(|days| first.plus(days)).filter(|day| *day <= last).listed();
+    if all.len() < 2 { vec![] } else { all }
+}
+
+/// A clock time meant as the start of a run: of the day that was said; else of the day it began, of the eve where that day's is past its end
+/// and further off, or of the day after where that is before its end and nearer.
+fn begun(app: &App, run: &Run, clock: Clock) -> Moment {
+    let of = |day: Day| shown(app, run, (day, clock));
+    if let Some(said) = app.bench.on_day {
+        return of(said);
+    }
+    let (at, day, end) = (run.started.at, run.started.day(), run.end(app.now.at));
+    let (eve, same, next) = (of(day.before()), of(day), of(day.next()));
+    match () {
+        () if end <= same && eve.until(at) < at.until(same) => eve,
+        () if next < end && at.until(next) < same.until(at) => next,
+        () => same,
+    }
+}
+
+/// A clock time meant as the end of a run: of the day that was said; else of the day it began, and one before its start of the day after, once
+/// that has come.
 fn ended(app: &App, run: &Run, clock: Clock) -> Moment {
     let meant = |day: Day| shown(app, run, (day, clock));
+    if let Some(said) = app.bench.on_day {
+        return meant(said);
+    }
     let same = meant(run.started.day());
     let next = meant(run.started.day().next());
     if same < run.started.at && next <= app.now.at { next } else { same }

@@ -56,7 +56,7 @@ pub(super) fn done(app: &mut App, now: Now) {
 }
 
 fn then(app: &mut App, mend: Mend) {
-    app.notice = None;
+    (app.notice, app.bench.on_day) = (None, None);
     if let Over::Day(view) = &mut app.bench.over {
         view.mend = Some(mend);
     }

@@ -8,7 +8,8 @@ use fivebar_core::ledger::kind::plan::Shape;
 use fivebar_core::ledger::{Book, Clock};
 use fivebar_core::quantity::{Count, Id, Listed, Wall};
 use fivebar_core::sheet::make::cut;
-use fivebar_core::sheet::make::{AlreadyCut, Given};
+use fivebar_core::sheet::make::{AlreadyCut, Ask, Given, Top, What};
+use fivebar_core::sheet::plan::wish::{Panel, Wish};
 use fivebar_core::sheet::plan::{PlanSheet, Used};
 
 /// Boards that are to be put back, where that is asked about first.
@@ -68,6 +69,53 @@ pub fn already_cut(app: &App, job: Id) -> AlreadyCut {
         }
     }
     all
+}
+
+/// Rows of a top that are cut by plans before it, and of how many.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct RowsCut {
+    pub cut: Count,
+    pub of: Count,
+    /// Rows of the plan in hand.
+    pub asked: Count,
+}
+
+impl RowsCut {
+    /// All of the top is asked again, and some of it is not cut.
+    pub fn is_whole(self) -> bool {
+        self.asked == self.of && self.cut < self.of
+    }
+}
+
+/// Rows that are cut of a top as long, as thick and in rows as wide as the one in hand, which is not used; nothing where none are.
+pub fn rows_cut(app: &App) -> Option<RowsCut> {
+    let given = app.plan.given.as_ref().filter(|_| app.plan.used.is_none())?;
+    let Wish::Panel(panel) = &given.ready.wish else { return None };
+    let alike = |it: &Panel| (it.length, it.thickness, it.strip) == (panel.length, panel.thickness, panel.strip);
+    let plans = app.shelf().shop(app.now.at).job(given.ask.job).map(|job| job.plans).unwrap_or_default();
+    let (mut cut, mut of) = (0, 0);
+    for plan in plans.iter().filter_map(|plan| begun(app, plan)) {
+        let Some((given, found)) = plan.given.as_ref().zip(plan.found.as_ref()) else { continue };
+        let Wish::Panel(before) = &given.ready.wish else { continue };
+        if alike(before) {
+            cut = cut::rows_cut(&found.sheet, &plan.ticked).saturating_add(cut);
+            of = before.rows().and_then(|rows| Count::try_from(rows).ok()).unwrap_or(0).max(of);
+        }
+    }
+    let asked = panel.rows().and_then(|rows| Count::try_from(rows).ok())?;
+    (0 < cut).then_some(RowsCut { cut, of, asked })
+}
+
+/// The rows that are not cut are asked alone, as wide together as they are, and planned at once.
+pub(super) fn others(app: &mut App) {
+    let (Some(rows), Some(given)) = (rows_cut(app).filter(|rows| rows.is_whole()), app.plan.given.as_ref()) else { return };
+    let (Wish::Panel(panel), What::Top(top)) = (&given.ready.wish, &given.ask.what) else { return };
+    let left = rows.of.saturating_sub(rows.cut);
+    let Ok(width) = panel.strip.times(left.into()) else { return };
+    let top = Top { width, rows: Some(left), thickness: Some(panel.thickness), ..top.clone() };
+    let ask = Ask { what: What::Top(top), ..given.ask.clone() };
+    app.plan.draft = super::Draft::of(&ask, app.speech.typing(given.units));
+    super::go(app);
 }
 
 /// Of a plan in use of which boards are ticked as cut: how many are, and what goes back with it all the same. Of a pile of which the job had

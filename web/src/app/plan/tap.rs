@@ -43,10 +43,19 @@ pub enum Tap {
     Piece(usize),
     /// All boards of a line are cut, or none.
     Tick(usize),
+    /// A row of a top is cut and lies together, or not.
+    TickRow(usize),
+    /// The list at the saw by rows, or by piles.
+    ByRow(bool),
+    /// Of a top of which rows are cut the others are planned alone.
+    OtherRows,
     /// One board more of a line is cut.
     OneMore(usize),
     /// What was put back of the wood of the job's plans is taken again.
     TakeAgain,
+    /// What the plan lacks is looked for at the next yard; what that entry looks for, no more.
+    LookFor,
+    LookNoMore(Id),
     Use,
     /// The plan in hand is wanted no more; of one in use its wood stays in the job, or goes back.
     Drop,

@@ -15,6 +15,8 @@ mod rack_first;
 mod reckoned;
 mod refused;
 mod resumed;
+mod rows;
+mod seek;
 mod shared;
 mod told;
 mod top_first;

@@ -1,13 +1,14 @@
 //! The pads of Bench: how many pieces, and what the clock said.
 
+use super::super::workshop::hours::day;
 use super::super::{Screen, Seen};
 use super::{foot, mending, say, start};
-use crate::app::bench::ends::{self, Meant};
+use crate::app::bench::ends::{self, End, Meant};
 use crate::app::bench::mending::pieces_of;
 use crate::app::bench::{Tap, pay_currency};
 use crate::app::entry::Typed;
 use crate::app::{App, Msg};
-use crate::parts::chips::{Chip, chips};
+use crate::parts::chips::{Chip, chips, flowing};
 use crate::parts::head::{Head, head};
 use crate::parts::key::key;
 use crate::parts::pad;
@@ -95,10 +96,12 @@ pub fn stopped(run: Id, typed: &Typed, app: &App, seen: Seen<'_>) -> Screen {
     let it = app.shelf().bench().run(run).cloned();
     let read = it.as_ref().and_then(|run| ends::stop(app, run, &typed.text).ok());
     let asked = Asked::new(("bench/stopped", words::STOPPED_WHEN), from(app, Some(run), seen), say(Tap::PadDone));
+    let days = it.as_ref().and_then(|run| days((run, End::Stop), read, app, seen));
     let mut between = meant(read, app, seen);
     if typed.text.is_empty() {
         between.extend(it.as_ref().and_then(|run| stopped_ago(run, seen)));
     }
+    between.extend(days);
     clock(Asked { between, asks: app.bench.asked, ..asked }, typed, seen)
 }
 
@@ -115,10 +118,23 @@ fn stopped_ago(run: &Run, seen: Seen<'_>) -> Option<El<Msg>> {
 /// When a run began or stopped, put right.
 pub fn mend((title, run): (&'static str, Option<Id>), typed: &Typed, app: &App, seen: Seen<'_>) -> Screen {
     let it = run.and_then(|run| app.shelf().bench().run(run).cloned());
-    let ends =
-        |run: Run| if title == words::STARTED_WHEN { ends::start(app, &run, &typed.text) } else { ends::stop(app, &run, &typed.text) };
+    let end = if title == words::STARTED_WHEN { End::Start } else { End::Stop };
+    let ends = |run: &Run| if end == End::Start { ends::start(app, run, &typed.text) } else { ends::stop(app, run, &typed.text) };
     let asked = Asked::new(("bench/mend", title), from(app, run, seen), say(Tap::PadDone));
-    clock(Asked { between: meant(it.and_then(|run| ends(run).ok()), app, seen), asks: app.bench.asked, ..asked }, typed, seen)
+    let read = it.as_ref().and_then(|run| ends(run).ok());
+    let days = it.as_ref().and_then(|run| days((run, end), read, app, seen));
+    let between = meant(read, app, seen).into_iter().chain(days).listed();
+    clock(Asked { between, asks: app.bench.asked, ..asked }, typed, seen)
+}
+
+/// The days of which a clock time may be, where there are several; the one it is read for is chosen. What is asked leaves them out.
+fn days((run, end): (&Run, End), read: Option<Meant>, app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
+    let all = ends::days(app, run, end);
+    let stands = if end == End::Start || run.is_running() { run.began(seen.local) } else { run.wall(run.end(seen.now.at), seen.local) };
+    let chosen = app.bench.on_day.unwrap_or(read.map_or(stands, |read| read.at).day());
+    let shown = all.iter().map(|one| Chip::choice(day(*one, seen), *one == chosen)).listed();
+    let keys = |nth: usize| all.get(nth).map_or(say(Tap::Close), |day| say(Tap::OnDay(*day)));
+    (!all.is_empty() && !app.bench.asked).then(|| flowing("key h48", shown, keys).attr("aria-label", words::ON_WHICH_DAY))
 }
 
 /// What is read of a clock time as it is typed: day, time and length; where it is asked about, each that may be meant as a key.

@@ -72,7 +72,8 @@ pub fn is_sorted(wanted: &Wanted) -> bool {
     wanted.enough.held.unsorted == 0 && 0 < wanted.enough.held.taken()
 }
 
-fn still_open(enough: &Enough, seen: Seen<'_>) -> String {
+/// How many more, or that one can stop.
+pub fn still_open(enough: &Enough, seen: Seen<'_>) -> String {
     let n = |n: u32| seen.speech.count(n);
     match (enough.can_stop(), enough.more_until_likely(), enough.more_until_sure()) {
         (true, _, _) => words::YOU_CAN_STOP.to_owned(),

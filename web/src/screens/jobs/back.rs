@@ -51,6 +51,7 @@ fn large(sheet: &JobSheet, back: Option<&LookBack>, seen: Seen<'_>) -> El<Msg> {
     let over =
         sheet.account.sold.kept.zip(sheet.bench.total).map(|(kept, total)| words::kept_over(&sum(kept, seen), &seen.speech.span(total)));
     let held = back.and_then(|back| held(back, seen));
+    let gone = back.is_some_and(|back| back.likely_is_gone) && held.is_some();
     let after = per_hour.after_workshop.zip(per_hour.every_hour);
     let after = after.map(|(after, every)| words::after_workshop(&hourly(after, seen), &hourly(every, seen)));
     let class = if money.amount() < Decimal::ZERO { "t60 w8 c-under" } else { "t60 w8" };
@@ -58,6 +59,7 @@ fn large(sheet: &JobSheet, back: Option<&LookBack>, seen: Seen<'_>) -> El<Msg> {
         .kid(el("p", class).text(seen.speech.money(money)))
         .kids(over.map(|over| el("p", "w7").text(over)))
         .kids(held.map(|held| el("p", "").text(held)))
+        .kids(gone.then(|| el("p", "t14 i2").text(words::LIKELY_IS_GONE)))
         .kids(after.map(|after| el("p", "t14 i2").text(after)))
 }
 

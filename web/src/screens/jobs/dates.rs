@@ -110,8 +110,8 @@ fn can_be(sheet: &DatesSheet, of: &JobSheet, seen: Seen<'_>) -> Vec<El<Msg>> {
 
 /// Hours of other jobs, and when it is ready if they come first.
 fn others(sheet: &DatesSheet, seen: Seen<'_>) -> String {
-    let after = sheet.after_others.map(|after| day(after.day, seen));
-    words::of_others(&seen.speech.span(sheet.others), after.as_deref())
+    let [after, safe] = [sheet.after_others, sheet.after_others_safe].map(|after| after.map(|after| day(after.day, seen)));
+    words::of_others(&seen.speech.span(sheet.others), after.as_deref(), safe.as_deref())
 }
 
 /// Each step with its last day; the first that can't be met in iron red, and in words.

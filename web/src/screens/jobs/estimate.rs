@@ -5,6 +5,7 @@ mod how;
 mod steps;
 
 use super::super::Seen;
+use super::figures::left_out;
 use super::say;
 use crate::app::jobs::Tap;
 use crate::app::jobs::draft::What;
@@ -20,7 +21,7 @@ use fivebar_core::bench::estimate::whole::PIECES;
 use fivebar_core::bench::estimate::{Basis, Estimate, OnTop, Range};
 use fivebar_core::quantity::{Decimal, Id, Listed, Span};
 use fivebar_core::sheet::bench::Slab;
-use fivebar_core::sheet::estimate::{EstimateSheet, OtherWay, Progress, Row, has_no_rest, progress_of};
+use fivebar_core::sheet::estimate::{EstimateSheet, OtherWay, Progress, Row, progress_of};
 use fivebar_core::sheet::job::JobSheet;
 use fivebar_core::sheet::look_back::LookBack;
 
@@ -48,7 +49,8 @@ pub fn block(job: &JobSheet, sheet: Option<&EstimateSheet>, app: &App, seen: See
     let word = if told == 0 { words::OLD_JOBS } else { words::MORE_OLD_JOBS };
     let under = if told == 0 { words::OLD_JOBS_UNDER } else { "" };
     let old = key("key soft h56", word, under, say(Tap::Write(What::OldJobs)));
-    std::iter::once(title).chain(asks).chain([card]).chain(how).chain(keep).chain(old_jobs(app, seen)).chain([old]).listed()
+    let open = left_out(job, "t14 w7", seen).filter(|_| sheet.found.is_some());
+    std::iter::once(title).chain(asks).chain([card]).chain(open).chain(how).chain(keep).chain(old_jobs(app, seen)).chain([old]).listed()
 }
 
 /// What kind of piece it is: asked until it is said, and then behind a key.
@@ -218,14 +220,17 @@ pub fn so_far(sheet: &EstimateSheet, app: &App, seen: Seen<'_>) -> Option<El<Msg
     Some(el("section", "card sofar").kid(el("p", "w8").text(words::AGAINST)).kid(drawn).kids(lines))
 }
 
-/// The same in one line, for the bench.
+/// The same in a few words, for the bench: what it is estimated from where nothing was kept, and how it ends where that is another figure.
 pub fn line(job: Id, app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
     let shop = app.shelf().shop(seen.now.at);
     let job = shop.job(job).ok().filter(|job| job.ended.is_none())?;
-    let asked = || app.shelf().has_no_rest(job.id, || has_no_rest(&shop, &job, true));
-    let progress = progress_of(&shop, &job, asked);
+    let (progress, from) = progress_of(&shop, &job, true);
+    let progress = Progress { thought: progress.thought.filter(|thought| Some(*thought) != progress.estimated), ..progress };
     progress.thought.or(progress.estimated)?;
-    Some(el("p", "t14").key("estimate").text(said(&progress, seen)))
+    let is_said = |span: Span| Some(span) == progress.estimated || span == progress.so_far;
+    let ends = progress.ends.filter(|ends| !is_said(*ends)).map(|ends| words::ends(&seen.speech.span(ends)));
+    let all = [Some(words::as_sentence(&said(&progress, seen))), words::estimated_by(&from), ends];
+    Some(el("p", "t14").key("estimate").text(all.into_iter().flatten().listed().join(" ")))
 }
 
 /// What runs takes longer than was planned, for the bench.

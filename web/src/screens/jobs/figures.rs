@@ -26,6 +26,12 @@ pub fn to_settle(open: Span, class: &'static str, seen: Seen<'_>) -> Option<El<M
     (Span::ZERO < open).then(|| el("p", class).text(room::to_settle(&seen.speech.span(open))))
 }
 
+/// What of a job that goes on the maker has not answered for, beside figures that leave it out: what it will likely take, and its quote.
+pub fn left_out(sheet: &JobSheet, class: &'static str, seen: Seen<'_>) -> Option<El<Msg>> {
+    let open = open_of(sheet);
+    (Span::ZERO < open).then(|| el("p", class).text(room::beside_these(&seen.speech.span(open))))
+}
+
 /// Hours of a job that stand apart until they are settled; none of one that has ended, of which what was logged is what it took.
 pub fn open_of(sheet: &JobSheet) -> Span {
     if sheet.ended.is_some() { Span::ZERO } else { sheet.account.hours.unsettled }

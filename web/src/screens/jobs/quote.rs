@@ -3,7 +3,7 @@
 use super::super::workshop::hours::day;
 use super::super::{Screen, Seen, undo};
 use super::dates::tap;
-use super::figures::{sum, to_settle};
+use super::figures::{left_out, sum};
 use super::say;
 use crate::app::jobs::dates::{DatesTap, quoted};
 use crate::app::jobs::{Room, Tap};
@@ -83,7 +83,7 @@ fn private((job, sheet): (&JobSheet, &QuoteSheet), seen: Seen<'_>) -> Vec<El<Msg
     let over = missed.map(|said| el("p", "why").text(said)).into_iter().chain(over);
     let given = sheet.given.as_ref().map(|quote| el("p", "t14").text(given(quote, seen)));
     let alone = (sheet.covers == Covers::Planned && sheet.range.is_ok()).then(|| el("p", "w7").text(words::PLANNED_ALONE));
-    let open = to_settle(job.account.hours.unsettled, "w7", seen).filter(|_| sheet.range.is_ok());
+    let open = left_out(job, "w7", seen).filter(|_| sheet.range.is_ok());
     given.into_iter().chain(over).chain(later).chain(now).chain([el("p", "").text(said)]).chain(open).chain(alone).chain(rate).listed()
 }
 

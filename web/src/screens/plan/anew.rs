@@ -3,8 +3,13 @@
 use super::super::Seen;
 use super::limits;
 use super::saw::number;
-use crate::app::plan::Found;
+use super::say;
+use crate::app::plan::{Found, Tap, rows_cut};
+use crate::app::{App, Msg};
+use crate::parts::key::key;
+use crate::view::{El, el};
 use crate::words::en::{changed, plan as words};
+use fivebar_core::quantity::Count;
 use fivebar_core::sheet::make::Given;
 use fivebar_core::sheet::plan::PlanSheet;
 use fivebar_core::sheet::plan::wish::Wish;
@@ -15,8 +20,26 @@ fn rest(given: &Given) -> Option<i64> {
     (!given.cut.parts.is_empty()).then(|| list.parts.iter().fold(0_i64, |sum, part| sum.saturating_add(part.n)))
 }
 
+/// What is cut already, and the way to plan the others alone; of a top in rows.
+pub fn cut_before(given: &Given, taken: bool, (app, seen): (&App, Seen<'_>)) -> Vec<El<Msg>> {
+    let line = |line| el("p", "w7").text(line);
+    let Some(rows) = rows_cut(app).filter(|_| !taken) else {
+        return already_cut(given, taken, seen).map(line).into_iter().collect();
+    };
+    let n = |n: Count| seen.speech.count(n);
+    if rows.is_whole() {
+        let others = changed::other_rows(&n(rows.of.saturating_sub(rows.cut)));
+        let said = line(changed::rows_cut(&n(rows.cut), &n(rows.of)));
+        return vec![said, key("key h56 wide no-print", others, "", say(Tap::OtherRows))];
+    }
+    if rows.asked.saturating_add(rows.cut) == rows.of {
+        return vec![line(changed::others_of_rows(&n(rows.cut), &n(rows.of)))];
+    }
+    already_cut(given, taken, seen).map(line).into_iter().collect()
+}
+
 /// What is cut already, and what is planned beside it.
-pub fn already_cut(given: &Given, taken: bool, seen: Seen<'_>) -> Option<String> {
+fn already_cut(given: &Given, taken: bool, seen: Seen<'_>) -> Option<String> {
     if let Some(rest) = rest(given) {
         let n = given.cut.pieces();
         return Some(changed::cut_and_rest((&seen.speech.count(n), n == 1), &number(rest, seen)));

@@ -3,7 +3,7 @@
 use super::super::count::saved_fact;
 use super::super::slots::no;
 use super::super::{Screen, Seen, undo};
-use super::{anew, ends, lacks, limits, nearly, over, picture, question, reckoned, saw, say, side, since, sizes, told, wants, ways};
+use super::{anew, ends, lacks, limits, nearly, over, picture, question, reckoned, saw, say, seek, side, since, sizes, told, wants, ways};
 use crate::app::plan::{Found, Since, Stands, Tap, refused, since as since_then, still_to_buy, was_used};
 use crate::app::{App, Msg};
 use crate::parts::caution::caution;
@@ -98,7 +98,7 @@ fn early(app: &App) -> Vec<El<Msg>> {
 fn plan(job: &JobSheet, (given, found): (&Given, &Found), (app, since): (&App, &Since), seen: Seen<'_>) -> Vec<El<Msg>> {
     let sheet = &found.sheet;
     let mut shown = vec![el("p", "t22 w8").text(told::lead(given, found, (app, seen)))];
-    shown.extend(anew::already_cut(given, since.taken, seen).map(|line| el("p", "w7").text(line)));
+    shown.extend(anew::cut_before(given, since.taken, (app, seen)));
     shown.extend(since::lacking(job, seen));
     shown.extend(told::of_one(given, seen).map(|line| el("p", "w7").text(line)));
     shown.extend(since::notes(given, since));
@@ -121,6 +121,8 @@ fn plan(job: &JobSheet, (given, found): (&Given, &Found), (app, since): (&App, &
     shown.extend(under);
     // Once the wood is cut the list at the saw comes first.
     shown.extend(if since.taken { vec![] } else { details(given, found, (app, since), seen) });
+    let lacks = seek::keys(given, job.ended.is_some(), (app, seen));
+    shown.extend((!lacks.is_empty()).then(|| el("section", "col").kids(lacks)));
     shown
 }
 
@@ -174,7 +176,8 @@ fn tapped(given: &Given, found: &Found, app: &App, seen: Seen<'_>) -> String {
     let cut = found.sheet.lines.iter().find(mine).map(|line| saw::Line::of(line, given, seen).text).unwrap_or_default();
     let name = given.sources.get(piece.source).map(|source| super::source_name(source, app)).unwrap_or_default();
     let (mark, name) = (picture::mark(given, piece), fivebar_core::quantity::begin_small(&name));
-    match piece.part {
+    let at = saw::in_row((given, &found.sheet), piece, seen).map_or_else(String::new, |at| format!("{at}: "));
+    at + &match piece.part {
         Some(part) => words::part_piece(&told::part(given, part), &seen.speech.length(piece.at[2], given.units), &mark, &name),
         None => words::piece(&mark, &seen.speech.length(long(given, piece), given.units), &name, &cut),
     }
@@ -218,6 +221,7 @@ fn below(given: &Given, found: &Found, (app, since): (&App, &Since), seen: Seen<
 /// The ways on: stop, change, plan again, use.
 fn foot(given: &Given, sheet: &JobSheet, (app, since): (&App, &Since), seen: Seen<'_>) -> Option<El<Msg>> {
     let foot = el("footer", "foot brief").kids(refused(app).map(|why| no(why, seen)));
+    let foot = foot.kids(seek::undo_bar(app, seen).filter(|_| !since.taken && !was_used(app)));
     let change = || change(given, "key");
     let under_way = matches!(app.plan.stands, Stands::UnderWay { .. });
     // Each key keeps its place and its size while it looks and after.

@@ -7,11 +7,13 @@ use crate::app::{App, Msg};
 use crate::parts::fraction::worded;
 use crate::parts::ink::{path, rect, sized};
 use crate::parts::key::key;
+use crate::parts::seg::{Seg, seg};
 use crate::view::{El, el};
-use crate::words::en::{changed, common, plan as words, told as sized_words};
+use crate::words::en::{changed, common, plan as words, signs as rowed, told as sized_words};
 use fivebar_core::quantity::{Decimal, Units, begin_small};
 use fivebar_core::sheet::make::Given;
-use fivebar_core::sheet::plan::{Cut, CutLine, PlanSheet};
+use fivebar_core::sheet::make::cut::{Ticks, rows};
+use fivebar_core::sheet::plan::{Cut, CutLine, Drawn, Mark, PlanSheet};
 
 /// The lines, with the piles they come from over them.
 pub fn list((given, sheet): (&Given, &PlanSheet), taken: bool, app: &App, seen: Seen<'_>) -> Vec<El<Msg>> {
@@ -40,9 +42,53 @@ pub fn list((given, sheet): (&Given, &PlanSheet), taken: bool, app: &App, seen: 
         let cut = app.plan.ticked.of(nth, line.n);
         if 1 < line.n { many(line, (nth, cut), seen) } else { tick(line, (nth, cut), small(line)) }
     });
+    let by_row = told::is_top(given) && app.plan.by_row;
+    let how = told::is_top(given).then(|| {
+        let one = |words: &str, row: bool| Seg::new(words, by_row == row);
+        let both = vec![one(rowed::BY_PILE, false), one(rowed::BY_ROW, true)];
+        el("div", "no-print").kid(seg(rowed::LIST, both, |nth| say(Tap::ByRow(nth == 1))))
+    });
+    let note = by_row.then(|| meant(rowed::ROW_TICKED.into()));
+    let keys: Vec<El<Msg>> = if by_row { row_keys((given, sheet), app, seen) } else { keys.collect() };
     let head = el("div", "row").kid(title).kids(beside.map(|name| worded("p", "t14", name)));
     let sizes = printed_sizes(given, sheet, seen);
-    vec![head].into_iter().chain([el("p", "t14 print-only").text(sizes)]).chain(before).chain([el("div", "ticks").kids(keys)]).collect()
+    vec![head]
+        .into_iter()
+        .chain([el("p", "t14 print-only").text(sizes)])
+        .chain(before)
+        .chain(how)
+        .chain(note)
+        .chain([el("div", "ticks").kids(keys)])
+        .collect()
+}
+
+/// The rows of a top, each with its pieces in turn, to be ticked whole.
+fn row_keys((given, sheet): (&Given, &PlanSheet), app: &App, seen: Seen<'_>) -> Vec<El<Msg>> {
+    let one = |(nth, row): (usize, &[Drawn])| {
+        let done = app.plan.ticked.is_done(Ticks::row(nth));
+        let of = place(nth, seen);
+        let text = rowed::row(&of, &row.iter().map(|piece| row_piece(given, piece, seen)).collect::<Vec<_>>());
+        let line = Line { text, n: 1, marks: of, whole: true, rest: None };
+        tick_as(&line, (i64::from(done), false), Tap::TickRow(nth)).key(format!("row {nth}"))
+    };
+    rows(sheet).enumerate().map(one).collect()
+}
+
+/// "A 905"; of a cut one its number in the picture too.
+fn row_piece(given: &Given, piece: &Drawn, seen: Seen<'_>) -> String {
+    let cut = if let Mark::Number(n) = piece.mark { Some(number(n, seen)) } else { None };
+    rowed::in_row(&letter(given, piece.source), &seen.speech.length(piece.at[2], given.units), cut.as_deref())
+}
+
+fn place(nth: usize, seen: Seen<'_>) -> String {
+    number(i64::try_from(nth).unwrap_or(i64::MAX).saturating_add(1), seen)
+}
+
+/// "Row 2, piece 3"; of what is no top nothing.
+pub fn in_row((given, sheet): (&Given, &PlanSheet), piece: &Drawn, seen: Seen<'_>) -> Option<String> {
+    let (nth, row) = rows(sheet).enumerate().filter(|_| told::is_top(given)).find(|(_, row)| row.contains(piece))?;
+    let at = row.iter().position(|own| own == piece)?;
+    Some(rowed::piece_in_row(&place(nth, seen), &place(at, seen)))
 }
 
 /// On paper the pieces have their size: "A: 27 × 62 × 1010; B: 40 × 150 × 365".
@@ -147,6 +193,10 @@ fn many(line: &Line, (nth, cut): (usize, i64), seen: Seen<'_>) -> El<Msg> {
 }
 
 fn tick(line: &Line, (nth, cut): (usize, i64), small: bool) -> El<Msg> {
+    tick_as(line, (cut, small), Tap::Tick(nth))
+}
+
+fn tick_as(line: &Line, (cut, small): (i64, bool), tap: Tap) -> El<Msg> {
     let (done, begun) = (cut == line.n, 0 < cut);
     let class = match (done, small) {
         (true, true) => "tick done",
@@ -168,7 +218,7 @@ fn tick(line: &Line, (nth, cut): (usize, i64), small: bool) -> El<Msg> {
                 "false"
             },
         )
-        .on_tap(say(Tap::Tick(nth)))
+        .on_tap(say(tap))
         .kid(mark)
         .kid(el("span", "ct").kid(worded("span", "", line.text.clone())).kids(line.rest.clone().map(|rest| worded("small", "", rest))))
         .kid(el("span", "no").text(line.marks.clone()))

@@ -52,13 +52,11 @@ pub fn legend(title: &'static str, signs: &[(usize, String)], (cut, on_paper): (
 
 /// The rows of a top as they lie, from the top and from the left: "Row 1: 1 + 8 + 2 × A".
 pub fn rows(given: &Given, sheet: &PlanSheet, (class, seen): (&'static str, Seen<'_>)) -> El<Msg> {
-    let pieces = &sheet.picture.pieces;
     let row = |row: &[Drawn], nth: usize| {
         let nth = super::saw::number(i64::try_from(nth).unwrap_or(i64::MAX).saturating_add(1), seen);
         el("p", "").text(words::row(&nth, &in_turn(given, row, seen)))
     };
-    // They lie in the picture row by row, each from the left.
-    let all = pieces.chunk_by(|one, next| one.at[1] == next.at[1]).enumerate().map(|(nth, own)| row(own, nth));
+    let all = fivebar_core::sheet::make::cut::rows(sheet).enumerate().map(|(nth, own)| row(own, nth));
     el("section", class).kid(el("p", "").text(words::ROW_BY_ROW)).kids(all)
 }
 

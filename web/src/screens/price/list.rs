@@ -130,7 +130,7 @@ fn foot(sheet: &PriceSheet, app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
     let first = sheet.for_sale.first().map(|row| row.job);
     let shown = app.price.last_job.filter(|job| sheet.for_sale.iter().any(|row| row.job == *job)).or(first);
     let shown = sheet.for_sale.iter().find(|row| Some(row.job) == shown);
-    let show = shown.map(|row| key("key", words::show_this(&row.name), "", Msg::Price(Tap::Show(row.job))));
+    let show = shown.map(|row| key("key", words::show_this(&row.name), "", Msg::Price(Tap::Show(row.job))).wary());
     let undo = undo(app, seen);
     (undo.is_some() || show.is_some()).then(|| el("div", "foot").kids(undo).kids(show))
 }

@@ -36,6 +36,8 @@ pub fn named(fact: &Fact) -> &'static str {
         Fact::PilePlaced(_) => "where it lies",
         Fact::PiecesReserved(_) | Fact::ReservationFreed(_) => "pieces set apart",
         Fact::CountMended(_) => "a count put right",
+        Fact::PiecesSought(_) => "what is looked for",
+        Fact::PileSuits(_) => "whether a pile does",
         Fact::LeftoversGone(_) => "pieces gone from the rack",
         Fact::SpeciesAdded(_) => "a wood of yours",
         Fact::MachineMinimumSet(_) => "a machine’s minimum",

@@ -64,6 +64,22 @@ pub fn cut_boards(cut: &str, one: bool) -> String {
     }
 }
 
+/// "3 of these 8 rows are cut already, and are planned again here."
+pub fn rows_cut(cut: &str, of: &str) -> String {
+    format!("{cut} of these {of} rows are cut already, and are planned again here.")
+}
+
+pub fn other_rows(left: &str) -> String {
+    format!("Plan the other {left} alone")
+}
+
+/// "3 of the 8 rows are cut already; these are the others."
+pub fn others_of_rows(cut: &str, of: &str) -> String {
+    format!(
+        "{cut} of the {of} rows are cut already; these are the others. Where a joint comes near one of a cut row, turn that row or lay it elsewhere."
+    )
+}
+
 /// "The parts of 2 pieces are all cut. To plan more of them, ask for more pieces of the job."
 pub fn all_cut(sets: &str, one: bool) -> String {
     let pieces = if one { "piece" } else { "pieces" };

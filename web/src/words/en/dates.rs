@@ -63,8 +63,9 @@ pub const PLANNED_ALONE: &str = "That is what is planned alone: what else is to 
 pub const REST: &str = "what is not planned yet";
 
 /// Beside when it can be ready: the hours of other jobs want the same days.
-pub fn of_others(hours: &str, after: Option<&str>) -> String {
-    let after = after.map(|day| format!(" With them first it is likely ready {day}.")).unwrap_or_default();
+pub fn of_others(hours: &str, after: Option<&str>, safe: Option<&str>) -> String {
+    let safe = safe.map(|day| format!(", {day} to be safe")).unwrap_or_default();
+    let after = after.map(|day| format!(" With them first it is likely ready {day}{safe}.")).unwrap_or_default();
     format!("As if you did nothing else: {hours} of other jobs are not in it.{after}")
 }
 

@@ -220,7 +220,14 @@ pub fn from(basis: Basis, jobs: &str, one: bool) -> String {
 
 /// Where all of it is from: "89 % your own history, 11 % what you thought."
 pub fn shares(shares: &[(Basis, String)]) -> String {
-    let word = |basis: Basis| match basis {
+    match shares {
+        [(only, _)] => format!("All of it by {}.", by(*only)),
+        all => format!("{}.", all.iter().map(|(basis, share)| format!("{share} % {}", by(*basis))).listed().join(", ")),
+    }
+}
+
+fn by(basis: Basis) -> &'static str {
+    match basis {
         Basis::Design => "this design’s history",
         Basis::Kind => "your history of this kind of piece",
         Basis::Own => "your own history",
@@ -228,11 +235,20 @@ pub fn shares(shares: &[(Basis, String)]) -> String {
         Basis::Pieces => "earlier jobs as a whole",
         Basis::Piece => "what is usual for such a piece",
         Basis::Operation => "first guesses",
-    };
-    match shares {
-        [(only, _)] => format!("All of it by {}.", word(*only)),
-        all => format!("{}.", all.iter().map(|(basis, share)| format!("{share} % {}", word(*basis))).listed().join(", ")),
     }
+}
+
+/// "Estimated by what you thought and first guesses."; none of nothing.
+pub fn estimated_by(from: &[Basis]) -> Option<String> {
+    let all = from.iter().map(|basis| by(*basis)).listed();
+    let (last, before) = all.split_last()?;
+    let both = if before.is_empty() { (*last).to_owned() } else { format!("{} and {last}", before.join(", ")) };
+    Some(format!("Estimated by {both}."))
+}
+
+/// Figures as a sentence of their own.
+pub fn as_sentence(said: &str) -> String {
+    format!("{said}.")
 }
 
 /// "5 % for rework on 1 h 20 of operations: 1 h 24. That is in it."

@@ -349,6 +349,11 @@ pub fn to_settle(span: &str) -> String {
     format!("{span} of it is to settle on Bench: a stop may have been forgotten.")
 }
 
+/// "14 h more is to settle on Bench and in none of these figures: a stop may have been forgotten."
+pub fn beside_these(span: &str) -> String {
+    format!("{span} more is to settle on Bench and in none of these figures: a stop may have been forgotten.")
+}
+
 /// Beside measured, corrected and recalled: what the hauls of a job bring along.
 pub const FROM_HAULS: &str = "share of the hauls";
 
@@ -407,6 +412,9 @@ pub fn had_it_held((sum, planned): (&str, &str), likely: Option<(&str, &str)>) -
     let likely = likely.map(|(sum, span)| format!("; {sum} the {span} that were likely")).unwrap_or_default();
     format!("{sum}, had what was planned taken {planned}{likely}")
 }
+
+/// Below it, where nothing says any more what was likely.
+pub const LIKELY_IS_GONE: &str = "What was likely then was not kept: an estimate is kept under Hours and money, while the job goes on.";
 
 /// "16.09 after workshop costs, 13.41 over every hour worked".
 pub fn after_workshop(after: &str, every: &str) -> String {

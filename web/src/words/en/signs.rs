@@ -10,6 +10,27 @@ pub fn row(nth: &str, pieces: &[String]) -> String {
     format!("Row {nth}: {}", pieces.join(" + "))
 }
 
+pub const LIST: &str = "The list at the saw";
+pub const BY_PILE: &str = "By pile";
+pub const BY_ROW: &str = "By row";
+/// What a tick of a row is.
+pub const ROW_TICKED: &str = "From the top, left to right. Tick a row when all its pieces are cut; boards are ticked by pile.";
+
+/// "row 2".
+pub fn numbered(nth: &str) -> String {
+    format!("row {nth}")
+}
+
+/// "Row 2, piece 3".
+pub fn piece_in_row(row: &str, piece: &str) -> String {
+    format!("Row {row}, piece {piece}")
+}
+
+/// "A 905"; of a cut one "A 590, no. 1".
+pub fn in_row(letter: &str, length: &str, number: Option<&str>) -> String {
+    number.map_or_else(|| format!("{letter} {length}"), |number| format!("{letter} {length}, no. {number}"))
+}
+
 /// "2 × A".
 pub fn so_many_of(n: &str, mark: &str) -> String {
     format!("{n} × {mark}")

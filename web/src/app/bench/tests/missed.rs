@@ -44,6 +44,78 @@ fn a_start_is_mended_to_before_midnight() {
     check((0, Some(60)), "1030", None);
 }
 
+/// What is put right of a run from one minute to another, seen two days later: the end, the day that is tapped by its place among those that are
+/// offered, the clock; the days that are offered, the one that was chosen by itself, and the minutes then. What is longer than a working day is
+/// asked about, and meant.
+#[test]
+fn an_end_is_moved_over_midnight() {
+    let check = |(from, to): (i64, i64), (is_start, nth, clock): (bool, Option<usize>, &str), days: &[&str], minutes: i64| {
+        let (mut told, now) = (Told::stands(), 2 * 1_440);
+        let run = told.start(from, "Sand");
+        told.at(to, [tap(Tap::Stop)]);
+        let (on, end) = (told.today_at(from), if is_start { Mend::Start } else { Mend::Stop });
+        told.at(now, [day(DayTap::Show(on)), day(DayTap::Open(run)), day(DayTap::Mend(Box::new(end(Typed::default()))))]);
+        let first = if is_start { on.before() } else { on };
+        let tapped = nth.map(|nth| tap(Tap::OnDay(first.plus(i32::try_from(nth).unwrap()))));
+        let shown = told.at(now, presses(clock).into_iter().chain(tapped));
+        let chips: Vec<String> = shown
+            .split("On which day?")
+            .skip(1)
+            .flat_map(|group| group.split("aria-pressed=\""))
+            .skip(1)
+            .map(|chip| {
+                format!(
+                    "{}{}",
+                    if chip.starts_with("true") { "*" } else { "" },
+                    chip.split("<span>").nth(1).unwrap().split('<').next().unwrap()
+                )
+            })
+            .take(3)
+            .collect();
+        assert_eq!(chips, days, "{clock}");
+        told.at(now, [tap(Tap::PadDone)]);
+        if told.app.bench.asked {
+            let it = told.app.shelf().bench().run(run).cloned().unwrap();
+            let meant = if is_start { ends::start(&told.app, &it, clock) } else { ends::stop(&told.app, &it, clock) };
+            told.at(now, [tap(Tap::Meant(meant.unwrap().at.at))]);
+        }
+        assert_eq!(told.minutes(), [("Sand".into(), minutes)], "{clock}");
+    };
+    // From 22:00 on Tuesday to 01:00.
+    let evening = (780, 960);
+    check(evening, (true, None, "0015"), &["Mon 2 March", "Tue 3 March", "*Wed 4 March"], 45);
+    check(evening, (true, None, "2330"), &["Mon 2 March", "*Tue 3 March", "Wed 4 March"], 90);
+    check(evening, (true, Some(1), "0015"), &["Mon 2 March", "*Tue 3 March", "Wed 4 March"], 1_485);
+    check(evening, (true, Some(0), "2330"), &["*Mon 2 March", "Tue 3 March", "Wed 4 March"], 1_530);
+    check(evening, (false, None, "0030"), &["Tue 3 March", "*Wed 4 March", "Thu 5 March"], 150);
+    check(evening, (false, Some(0), "2330"), &["*Tue 3 March", "Wed 4 March", "Thu 5 March"], 90);
+    check(evening, (false, Some(2), "0030"), &["Tue 3 March", "Wed 4 March", "*Thu 5 March"], 1_590);
+    // Refused, and nothing is changed: a stop before the start, a start after the stop, longer than two days.
+    check(evening, (false, Some(0), "2100"), &["*Tue 3 March", "Wed 4 March", "Thu 5 March"], 180);
+    check(evening, (true, Some(2), "0130"), &["Mon 2 March", "Tue 3 March", "*Wed 4 March"], 180);
+    // Within a day: no start is of the day after its end.
+    check((0, 60), (true, Some(0), "2330"), &["*Mon 2 March", "Tue 3 March"], 630);
+}
+
+/// Of today alone there is no choice; and what was said of one end says nothing of the other.
+#[test]
+fn a_day_is_asked_where_there_are_several() {
+    let mut told = Told::stands();
+    let run = told.start(0, "Sand");
+    lacks(&told.at(60, [tap(Tap::StoppedAt(run))]), &["On which day?"]);
+    told.at(61, [tap(Tap::Close), tap(Tap::Stop)]);
+    let on = told.today_at(0);
+    let mend = |end: fn(Typed) -> Mend| day(DayTap::Mend(Box::new(end(Typed::default()))));
+    let shown = told.at(62, [day(DayTap::Show(on)), day(DayTap::Open(run)), mend(Mend::Start), tap(Tap::OnDay(on.before()))]);
+    holds(&shown, &["aria-pressed=\"true\"><span>Mon 2 March"]);
+    told.at(62, [tap(Tap::Close)]);
+    assert_eq!(told.app.bench.on_day, None);
+    holds(&told.at(62, [mend(Mend::Start)]), &["aria-pressed=\"true\"><span>Tue 3 March"]);
+    // A day without a time is no start.
+    told.at(62, [tap(Tap::OnDay(on.before())), tap(Tap::PadDone)]);
+    assert_eq!(told.minutes(), [("Sand".into(), 61)]);
+}
+
 /// Work from Saturday 20:00 over the night the clocks go forward, asked about on Sunday at 09:00: minutes to a typed end.
 #[test]
 fn a_typed_end_is_by_the_clock_of_its_moment() {

@@ -265,6 +265,31 @@ fn a_job_shows_how_far_it_has_come() {
     maker.shows(&["19 h thought, 25 h 26 estimated, 16 h 27 so far"]);
 }
 
+/// Nothing was kept: the bench says what it is estimated from, and how it ends once that is another figure; where nothing is known, nothing.
+#[test]
+fn the_bench_holds_what_runs_against_what_is_known() {
+    let check = |told: &str, shown: &[&str], not: &[&str]| {
+        let day = "2026-03-02 08:00 +00:00 workshop EUR metric\njob stool \"Stool\" 1 order\n";
+        let mut maker = Maker::told(&[&format!("{day}{told}")]);
+        maker.app.go(Place::Bench);
+        maker.shows(shown).hides(not);
+    };
+    let saw = "start \"saw\" make on stool\n";
+    check(&format!("{saw}08:30 copy kept\n"), &[">saw<"], &["estimated", "Estimated", "likely in all"]);
+    // 60 x 1.4; then all of it was worked, and half an hour more: no figure is said twice.
+    let plan = "plan \"saw\" make 60 min for stool\n";
+    let by = ["1 h thought, 1 h 24 estimated, 30 min so far. Estimated by what you thought."];
+    check(&format!("{plan}{saw}08:30 copy kept\n"), &by, &["likely in all"]);
+    let over = ["1 h thought, 1 h 24 estimated, 1 h 54 so far. Estimated by what you thought."];
+    check(&format!("{plan}{saw}09:54 copy kept\n"), &over, &["likely in all"]);
+    // As much again is to come of sanding: 1 h 54 and 1 h 24.
+    let sand = "plan \"sand\" make 60 min for stool\n";
+    let ends = ["2 h thought, 2 h 48 estimated, 1 h 54 so far. Estimated by what you thought. 3 h 18 likely in all, as it goes."];
+    check(&format!("{plan}{sand}{saw}09:54 copy kept\n"), &ends, &[]);
+    let usual = ["6 h estimated, 30 min so far. Estimated by what is usual for such a piece."];
+    check(&format!("about stool piece stool\n{saw}08:30 copy kept\n"), &usual, &["thought"]);
+}
+
 /// Two hours were thought of sanding five stands, and three written down without a piece: nobody knows what is to come, and by how much it
 /// is over stands there still, with why.
 #[test]

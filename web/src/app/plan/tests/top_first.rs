@@ -7,7 +7,7 @@ use fivebar_core::quantity::{Currency, Key, Money};
 use fivebar_core::sheet::make::Boards;
 
 /// So many boards of oak, 26.5 x 90 x 910, and a job.
-fn rack(n: u32) -> App {
+pub(super) fn rack(n: u32) -> App {
     let story = tell(&format!(
         "2026-03-02 09:00 +01:00 workshop EUR metric\nleave for yard\npile flats oak-european 26.5 x 90 x 910 mm\ncount {n} flats\n\
          job tray \"Table\" 1 spec\n"

@@ -1,0 +1,108 @@
+//! What a plan lacks, as it is looked for at the next yard: so many more of a pile, or the parts that are missing.
+
+use super::{Given, nm};
+use crate::ledger::Book;
+use crate::ledger::kind::stock::{PiecesSought, SoughtPiece};
+use crate::plan::Asked;
+use crate::quantity::{Count, Key, Length, Listed};
+use crate::sheet::plan::figures::Figures;
+use crate::sheet::plan::wish::{Wanted, Wish};
+use crate::sheet::plan::{Known, PlanSheet, Unlock};
+use crate::sheet::sought::there;
+
+/// What is looked for where a plan is short: of a top any one of the piles that gives all rows, else of those that give one more; of parts
+/// the pile that gives all that is missing, else each missing part by itself; of a field all that bring it nearer. Nothing where nothing is
+/// short.
+pub fn seek(book: &Book, given: &Given, sheet: &PlanSheet) -> Option<PiecesSought> {
+    let (pieces, any, makes) = match sheet.short.first()? {
+        Unlock::Rows { .. } => rows(given, sheet)?,
+        Unlock::Part { .. } => (parts(given, sheet), false, Some(next_of(given, sheet))),
+        Unlock::Source { .. } => (fields(given, sheet), false, None),
+    };
+    let job = given.ask.job;
+    let lying = |piece: SoughtPiece| SoughtPiece { there: Some(there(book, job, &piece)).filter(|n| 0 < *n), ..piece };
+    let pieces = pieces.into_iter().map(lying).listed();
+    let [length, width] = sides(given);
+    let any = Some(true).filter(|_| any && 1 < pieces.len());
+    (!pieces.is_empty()).then(|| PiecesSought { job, shape: given.ask.what.shape(), pieces, any, length, width, makes })
+}
+
+/// Of a top how long and wide it is, as a plan that is kept says it.
+fn sides(given: &Given) -> [Option<Length>; 2] {
+    let Wish::Panel(panel) = &given.ready.wish else { return [None; 2] };
+    let units = if let Asked::Rows(problem) = &given.ready.asked { problem.length } else { 0 };
+    [units.checked_mul(given.ready.unit).and_then(|nm| Length::nm(nm).ok()), panel.width]
+}
+
+/// One set more; where some parts are cut already, all of those that were planned with them.
+fn next_of(given: &Given, sheet: &PlanSheet) -> Count {
+    match given.cut.sets {
+        0 => count(sheet.made).saturating_add(1),
+        sets => sets,
+    }
+}
+
+/// Any one pile: such as give all rows that were asked, or one row more; where neither was found, at least so many.
+fn rows(given: &Given, sheet: &PlanSheet) -> Option<(Vec<SoughtPiece>, bool, Option<Count>)> {
+    let of = |whole: bool, found: bool| {
+        let one = |it: &Unlock| match it {
+            Unlock::Rows { source, n, all, known } if *all == whole && found == (*known != Known::AtLeast) => {
+                let piece = like(given, *source, *n)?;
+                Some(SoughtPiece { at_least: Some(true).filter(|_| !found), ..piece })
+            }
+            _ => None,
+        };
+        sheet.short.iter().filter_map(one).listed()
+    };
+    let asked = if let Asked::Rows(problem) = &given.ready.asked { problem.rows } else { None };
+    let next = sheet.made.saturating_add(1);
+    // Where one row is missing, that is all of them.
+    for (whole, found, makes) in [(true, true, asked?), (false, true, next), (true, false, asked?)] {
+        let pieces = of(whole, found);
+        if !pieces.is_empty() {
+            return Some((pieces, true, Some(count(makes))));
+        }
+    }
+    None
+}
+
+/// The pile that gives all that is missing; else a piece for each part that is.
+fn parts(given: &Given, sheet: &PlanSheet) -> Vec<SoughtPiece> {
+    let missing = |it: &Unlock| if let Unlock::Part { part, n, from } = it { Some((*part, *n, *from)) } else { None };
+    let missing = sheet.short.iter().filter_map(missing).listed();
+    let from = missing.iter().find_map(|(.., from)| from.and_then(|(source, n)| like(given, source, n)));
+    let (Wish::Parts(list) | Wish::Sticks(list)) = &given.ready.wish else { return vec![] };
+    let by_length = matches!(given.ready.wish, Wish::Sticks(_));
+    let each = || missing.iter().filter_map(|(part, n, _)| Some(blank(list.parts.get(*part)?, (&given.ready.figures, by_length), *n)));
+    from.map_or_else(|| each().flatten().listed(), |one| vec![one])
+}
+
+fn fields(given: &Given, sheet: &PlanSheet) -> Vec<SoughtPiece> {
+    let one = |it: &Unlock| if let Unlock::Source { source, n } = it { like(given, *source, *n) } else { None };
+    sheet.short.iter().filter_map(one).listed()
+}
+
+/// Pieces like those of a source.
+fn like(given: &Given, source: usize, n: i64) -> Option<SoughtPiece> {
+    let pile = &given.sources.get(source)?.pile;
+    let [thickness, width, length] = [pile.thickness?, pile.width?, pile.length?];
+    Some(SoughtPiece { n: count(n), thickness, width, length, wood: pile.wood.clone(), there: None, at_least: None })
+}
+
+/// A piece that one part can be cut of: with what is over for final sizing, trimmed on each side, and no shorter than a machine takes.
+fn blank(part: &Wanted, (figures, by_length): (&Figures, bool), n: i64) -> Option<SoughtPiece> {
+    let [long, wide, thick] = figures.allow;
+    let with = |side: Length, over: Length, trim: Length| {
+        Length::nm(nm(side).saturating_add(nm(over)).saturating_add(nm(trim).saturating_mul(2))).ok()
+    };
+    let [thickness, width, length] = part.size;
+    let edges = if by_length { Length::ZERO } else { figures.edge_trim };
+    let least = if by_length { figures.machines.plane } else { figures.machines.plane.max(figures.machines.rip) };
+    let (thickness, width) = (with(thickness, thick, Length::ZERO)?, with(width, wide, edges)?);
+    let (length, wood) = (with(length, long, figures.end_trim)?.max(least), part.wood.as_deref().and_then(Key::read));
+    Some(SoughtPiece { n: count(n), thickness, width, length, wood, there: None, at_least: None })
+}
+
+fn count(n: i64) -> Count {
+    Count::try_from(n).unwrap_or(0)
+}

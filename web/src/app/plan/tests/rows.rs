@@ -1,0 +1,81 @@
+//! A top row by row: at the saw, where a piece of the picture lies, and what of it is cut when it is planned again.
+
+use super::rack_first::planned_out;
+use super::told::typed;
+use super::top_first::rack;
+use super::*;
+
+/// Eight rows of 2400: two flats of 905 and 590 of a third each.
+fn planned(n: u32) -> App {
+    let mut app = rack(n);
+    typed(&mut app, &["2400", "650", "8"]);
+    planned_out(&mut app, vec![Tap::Go]);
+    assert_eq!(app.plan.found.as_ref().unwrap().sheet.made, 8, "{}", page(&app));
+    app
+}
+
+#[track_caller]
+fn check(app: &App, all: &[&str], none: &[&str]) {
+    let shown = page(app);
+    for words in all {
+        assert!(shown.contains(words), "{words}: {shown}");
+    }
+    for words in none {
+        assert!(!shown.contains(words), "{words}: {shown}");
+    }
+}
+
+const FIRST: &str = "Row 1: A 905 + A 905 + A 590, no. 1";
+
+#[test]
+fn the_list_at_the_saw_goes_by_rows_too() {
+    let mut app = planned(30);
+    check(&app, &["By pile", "By row", "16 whole, ends trimmed to 905"], &[FIRST]);
+    heard(&mut app, [Tap::ByRow(true)]);
+    check(&app, &[FIRST, "Row 8: ", "boards are ticked by pile"], &["16 whole", "tick done"]);
+    heard(&mut app, [Tap::Use, Tap::TickRow(0)]);
+    check(&app, &[FIRST, "tick done all", "tick of row 1"], &[]);
+    assert_eq!(app.plan.ticked.lines_done(), 0, "a row is no line");
+    let now = Now { wall: app.now, chance: [99; 10] };
+    app.heard(Msg::Common(Common::TakeBack), now);
+    check(&app, &[FIRST], &["tick done"]);
+    // It is of rows alone.
+    let mut app = opened("");
+    heard(&mut app, [Tap::Open, Tap::Shape(Shape::Sticks), Tap::Go]);
+    check(&app, &[], &["By row"]);
+}
+
+/// A tap on a piece says which row it lies in, where in it, of what, and how long, in the words of the list by rows.
+#[test]
+fn a_tapped_piece_says_where_it_lies() {
+    let mut app = planned(30);
+    for (nth, words) in
+        [(0, "Row 1, piece 1: A, 905 long: flats"), (2, "Row 1, piece 3: 1, 590 long: flats"), (4, "Row 2, piece 2: A, 905 long")]
+    {
+        heard(&mut app, [Tap::Piece(nth)]);
+        check(&app, &[words], &["Tap a piece"]);
+    }
+}
+
+/// Of sixteen whole and eight cut boards seven and three are cut: three rows. Planned again they are said, and a key plans the other five,
+/// in rows as wide.
+#[test]
+fn rows_that_are_cut_count_when_it_is_planned_again() {
+    let mut app = planned(30);
+    heard(&mut app, [Tap::Use]);
+    heard(&mut app, (0..7).map(|_| Tap::OneMore(0)).chain((0..3).map(|_| Tap::OneMore(1))));
+    planned_out(&mut app, vec![Tap::Go]);
+    check(&app, &["3 of these 8 rows are cut already", "Plan the other 5 alone"], &["all of this is planned anew"]);
+    planned_out(&mut app, vec![Tap::OtherRows]);
+    check(&app, &["2400 × 406.3 mm", "5 rows.", "3 of the 8 rows are cut already; these are the others."], &["Plan the other"]);
+    assert_eq!(app.plan.found.as_ref().unwrap().sheet.made, 5);
+}
+
+/// What is ticked by rows counts where it is more than the boards give.
+#[test]
+fn rows_that_are_ticked_count_too() {
+    let mut app = planned(30);
+    heard(&mut app, [Tap::Use, Tap::OneMore(0), Tap::TickRow(1), Tap::TickRow(2)]);
+    planned_out(&mut app, vec![Tap::Go]);
+    check(&app, &["2 of these 8 rows are cut already", "Plan the other 6 alone"], &[]);
+}
