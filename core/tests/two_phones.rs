@@ -258,7 +258,16 @@ fn inv05_what_rests_on_nothing_stays_near_the_wall() {
 }
 
 fn old(name: &str, minutes: i64) -> OldJobTold {
-    OldJobTold { name: name.into(), span: Span::minutes(minutes), thought: None, sum: None, piece: None, pieces: None, first: None }
+    OldJobTold {
+        name: name.into(),
+        span: Span::minutes(minutes),
+        thought: None,
+        sum: None,
+        piece: None,
+        pieces: None,
+        first: None,
+        told_for: None,
+    }
 }
 
 fn old_jobs(book: &Book) -> Vec<(String, i64)> {

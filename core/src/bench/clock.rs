@@ -1,6 +1,7 @@
 //! By which clock a run is shown, and what was typed of it is read: clocks go forward and back, and makers travel.
 
 use super::Run;
+use super::wait::Wait;
 use crate::quantity::{Clock, Day, Local, Moment, Offset, Span, Wall};
 
 /// Clocks change on a quarter of an hour.
@@ -45,11 +46,7 @@ impl Run {
         if self.is_here(local) {
             return local.wall(at);
         }
-        let offset = match self.change(local) {
-            Some(change) if change.at <= at => change.to,
-            _ => self.started.offset,
-        };
-        Wall::new(at, offset)
+        self.stamps().wall(at, local)
     }
 
     /// The moment at which that clock showed this on a day; the first of two.
@@ -62,14 +59,7 @@ impl Run {
 
     /// Which clock that is.
     pub fn by(&self, local: Local) -> By {
-        let began = self.started.offset;
-        if self.is_here(local) {
-            By::Here
-        } else if self.change(local).is_some() || (!self.changed_there(local) && changed((self.started.at, self.to()), local).is_none()) {
-            By::There
-        } else {
-            By::Start(began)
-        }
+        if self.is_here(local) { By::Here } else { self.stamps().by(local) }
     }
 
     /// When it began, by that clock.
@@ -83,22 +73,65 @@ impl Run {
         self.tapped_stop.or(cut).or(self.stopped).unwrap_or(self.started)
     }
 
-    /// As late as it may have gone on.
-    fn to(&self) -> Moment {
-        if self.is_running() { self.started.at.plus(Span::RUN_MOST) } else { self.last_known().at }
+    fn stamps(&self) -> Stamps {
+        let (first, last) = (self.started, self.last_known());
+        Stamps { first, last, to: if self.is_running() { first.at.plus(Span::RUN_MOST) } else { last.at } }
+    }
+}
+
+impl Wait {
+    /// A moment of the wait by the one clock that the whole of it is shown by: the one here, where it began by that; else that of its place.
+    pub fn wall(&self, at: Moment, local: Local) -> Wall {
+        if self.is_here(local) { local.wall(at) } else { self.stamps().wall(at, local) }
+    }
+
+    /// Which clock that is.
+    pub fn by(&self, local: Local) -> By {
+        if self.is_here(local) { By::Here } else { self.stamps().by(local) }
+    }
+
+    fn is_here(&self, local: Local) -> bool {
+        local.wall(self.began.at).offset == self.began.offset
+    }
+
+    fn stamps(&self) -> Stamps {
+        let last = self.ended.map_or(self.began, |off| off.at);
+        Stamps { first: self.began, last, to: last.at.max(self.off()) }
+    }
+}
+
+/// The stamps of something elsewhere, the first and the last that show the clock of its place, and as late as it may have gone on.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+struct Stamps {
+    first: Wall,
+    last: Wall,
+    to: Moment,
+}
+
+impl Stamps {
+    fn wall(&self, at: Moment, local: Local) -> Wall {
+        let offset = match self.change(local) {
+            Some(change) if change.at <= at => change.to,
+            _ => self.first.offset,
+        };
+        Wall::new(at, offset)
+    }
+
+    fn by(&self, local: Local) -> By {
+        let is_known = || !self.changed_there(local) && changed((self.first.at, self.to), local).is_none();
+        if self.change(local).is_some() || is_known() { By::There } else { By::Start(self.first.offset) }
     }
 
     /// It was stopped by another clock than it began by, and not by the one here: nobody travelled to here meanwhile.
     fn changed_there(&self, local: Local) -> bool {
-        let last = self.last_known();
-        last.offset != self.started.offset && last.offset != local.wall(last.at).offset
+        self.last.offset != self.first.offset && self.last.offset != local.wall(self.last.at).offset
     }
 
     /// When the clocks of its place changed within it: they did, by its own stamps, and those here did by as much at about that time. In
     /// the European Union that was the same moment; elsewhere each clock showed the same (in the United States two in the morning, 15
     /// U.S.C. 260a).
     fn change(&self, local: Local) -> Option<Change> {
-        let (first, last) = (self.started, self.last_known());
+        let Stamps { first, last, .. } = *self;
         let here = changed((first.at, last.at), local).filter(|_| self.changed_there(local))?;
         let by = |from: Offset, to: Offset| to.as_minutes().saturating_sub(from.as_minutes());
         let behind = Span::minutes(by(first.offset, here.from).into());

@@ -90,7 +90,7 @@ facts! {
     plan: PlanKept PlanUsed SawSet DesignKept DesignUsed;
     bench: RunStarted RunStopped RunMended RunRecalled PiecesDone BatchPlanned HelperJoined HelperLeft RunMoved RunRenamed
         HelperRecalled HelperMended;
-    estimate: OldJobTold EstimateMade WholePlanned;
+    estimate: OldJobTold EstimateMade WholePlanned FactorSet;
     dates: WorkdaysSet DayOffSet DeadlineSet QuoteGiven;
     wait: WaitBegan WaitEnded WaitMended OperationWaitSet UsualWaitSet WarmthSet QuietHoursSet OperationLoudSet;
     job: JobBegan JobDescribed PartPlanned OperationPlanned CostPlanned JobEnded JobReopened JobMarked LessonWritten;

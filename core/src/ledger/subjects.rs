@@ -134,6 +134,7 @@ fn of_job(fact: &Fact) -> Option<Id> {
         Fact::DesignUsed(f) => f.job,
         Fact::EstimateMade(f) => f.job,
         Fact::WholePlanned(f) => f.job,
+        Fact::FactorSet(f) => f.job,
         Fact::DeadlineSet(f) => f.job,
         Fact::QuoteGiven(f) => f.job,
         _ => return None,

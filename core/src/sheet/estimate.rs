@@ -125,8 +125,8 @@ impl Row {
 pub struct Progress {
     /// What was thought of all of it.
     pub thought: Option<Span>,
-    /// What it was estimated to take: as the estimate was given, else as it is reckoned now, whatever was worked since; once it has ended, as
-    /// it was given alone.
+    /// What it was estimated to take: as the estimate was given, else by what was known when its work began, whatever was worked or told since;
+    /// once it has ended, as it was given alone.
     pub estimated: Option<Span>,
     /// What it takes in all nine times in ten, by what is logged and what is to come; none where the figures are of the plan alone,
     /// and once it has ended.
@@ -167,7 +167,8 @@ impl Progress {
 /// Same draws for the same parts.
 const SEED: u64 = 1;
 
-/// The estimate of a job; with the factor on what was thought, or without it and then with an allowance for rework.
+/// The estimate of a job; with the factor on what was thought, or without it and then with an allowance for rework. Without it as well
+/// where the maker said so of this job.
 ///
 /// # Errors
 /// [`crate::refusal::Refusal::NotThere`].
@@ -178,11 +179,12 @@ pub fn estimate(shop: &Shop, id: Id, with_factor: bool) -> Answer<EstimateSheet>
 
 fn estimate_of(shop: &Shop, job: &Job, with_factor: bool) -> EstimateSheet {
     let history = shop.history_but(job);
+    let with_factor = with_factor && !job.without_factor;
     let Known { parts, rows, on_top, whole } = known_of(shop, job, &history, with_factor);
     let (found, half) = added_up(reckon(&parts, on_top, SEED), &rows);
     let covers = covers(job, &rows);
     let counted = counted::beside(shop, job, &rows);
-    let progress = progress(shop, job, (&rows, &counted));
+    let progress = progress(shop, job, (&rows, &counted), with_factor);
     // How far it may be off is drawn.
     let to_come = progress.to_come.map(|likely| {
         let beside = counted.iter().map(Counted::part);
@@ -213,6 +215,16 @@ fn estimate_of(shop: &Shop, job: &Job, with_factor: bool) -> EstimateSheet {
     EstimateSheet { progress: Progress { safe, ..progress }, ..sheet }
 }
 
+/// What a job was to take before anything of it was worked, as far as that was known when its work began; none once it has ended.
+fn before_work(shop: &Shop, job: &Job, (with_factor, now): (bool, &[Row])) -> Option<Span> {
+    let all = |rows: &[Row]| (!rows.is_empty()).then(|| Span::sum(rows.iter().map(|row| row.likely)));
+    match shop.bench.on(On::Job(job.id)).next().map(|run| run.started.at) {
+        _ if job.ended.is_some() => None,
+        None => all(now),
+        Some(began) => all(&known_of(shop, job, &shop.history_known_by(job.id, began), with_factor).rows),
+    }
+}
+
 fn other_way(shop: &Shop, (job, history): (&Job, &History), (with_factor, progress): (bool, Progress)) -> OtherWay {
     let Known { rows, on_top, .. } = known_of(shop, job, history, with_factor);
     let all = Span::sum(rows.iter().map(|row| row.likely));
@@ -235,7 +247,7 @@ fn around(Range { low, safe, .. }: Range, likely: Span) -> Range {
 
 /// How far a job has come by its rows, without how far all of it may run over. One figure of what is to come on every page of the job and in
 /// every price: what the rows come to.
-fn progress(shop: &Shop, job: &Job, (rows, counted): (&[Row], &[Counted])) -> Progress {
+fn progress(shop: &Shop, job: &Job, (rows, counted): (&[Row], &[Counted]), with_factor: bool) -> Progress {
     let so_far = logged(shop, job);
     let goes_on = job.ended.is_none() && !rows.is_empty();
     let left = goes_on.then(|| all_to_come(rows, counted));
@@ -243,7 +255,7 @@ fn progress(shop: &Shop, job: &Job, (rows, counted): (&[Row], &[Counted])) -> Pr
     Progress {
         thought: thought(job, rows),
         // Of a job that has ended nothing is forecast: what later jobs teach was no estimate of it.
-        estimated: job.kept.map(|kept| kept.likely).or(goes_on.then(|| Span::sum(rows.iter().map(|row| row.likely)))),
+        estimated: job.kept.map(|kept| kept.likely).or_else(|| before_work(shop, job, (with_factor, rows))),
         safe: None,
         so_far,
         beside: beside(shop, job, so_far).filter(|_| is_of_plan(job, || only_operations(rows))),
@@ -255,8 +267,9 @@ fn progress(shop: &Shop, job: &Job, (rows, counted): (&[Row], &[Counted])) -> Pr
 /// How far a job has come, for the bench: as its own page has it, and what its estimate is from; nothing where an estimate was kept. Nothing is
 /// drawn for it.
 pub fn progress_of(shop: &Shop, job: &Job, with_factor: bool) -> (Progress, Vec<Basis>) {
+    let with_factor = with_factor && !job.without_factor;
     let rows = rows_of(shop, (job, &shop.history_but(job)), with_factor);
-    let progress = progress(shop, job, (&rows, &counted::beside(shop, job, &rows)));
+    let progress = progress(shop, job, (&rows, &counted::beside(shop, job, &rows)), with_factor);
     let mut from: Vec<Basis> = vec![];
     for row in rows.iter().filter(|_| job.kept.is_none()) {
         if !from.contains(&row.from) {
@@ -310,7 +323,7 @@ fn beside(shop: &Shop, job: &Job, logged: Span) -> Option<Beside> {
 
 /// The operations of a job with what each likely takes by a history: without drawing how far all of them may spread.
 pub fn rows_of(shop: &Shop, (job, history): (&Job, &History), with_factor: bool) -> Vec<Row> {
-    known_of(shop, job, history, with_factor).rows
+    known_of(shop, job, history, with_factor && !job.without_factor).rows
 }
 
 /// What is known of a job's operations, and what is put on top.

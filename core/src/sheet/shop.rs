@@ -109,6 +109,11 @@ impl<'a> Shop<'a> {
         self.history.but(self, job)
     }
 
+    /// What of that was known by a moment.
+    pub fn history_known_by(&self, job: Id, by: Moment) -> Rc<History> {
+        self.history.known_by(self, job, by)
+    }
+
     /// The time of a job, to this moment.
     pub fn time(&self, job: Id) -> Time {
         self.bench.of_job(job, self.now)

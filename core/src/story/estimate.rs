@@ -25,7 +25,7 @@ pub fn tell(teller: &mut Teller, verb: &str, words: &mut Words) -> Told {
 /// `old-job "Coffee table" 1704 min thought 1200 min for 390 piece table pieces 2`.
 fn old(teller: &Teller, words: &mut Words) -> Read<OldJobTold> {
     let (name, span) = (words.text()?, words.minutes()?);
-    let mut old = OldJobTold { name, span, thought: None, sum: None, piece: None, pieces: None, first: None };
+    let mut old = OldJobTold { name, span, thought: None, sum: None, piece: None, pieces: None, first: None, told_for: None };
     if words.has("thought") {
         old.thought = Some(words.minutes()?);
     }

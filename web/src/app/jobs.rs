@@ -53,8 +53,6 @@ pub struct Jobs {
     /// The sum at the tag before the pieces were rubbed out, which are typed anew.
     at_tag: Option<String>,
     pub search: String,
-    /// The estimate is shown without the factor.
-    pub without_factor: bool,
     /// A day that is over, asked about before it is saved.
     pub day: Option<dates::Asked>,
     /// The kinds of piece are shown, though one was said.

@@ -348,7 +348,11 @@ impl App {
     pub(crate) fn moment_of(&self, day: Day, clock: Clock) -> Wall {
         let of = |offset| Wall::new(day.at(clock, offset), offset);
         let known = |wall: Wall| self.local().wall(wall.at).offset;
-        of(known(of(known(of(self.now.offset)))))
+        let before = of(known(of(self.now.offset)));
+        let found = of(known(before));
+        let shown = self.local().wall(found.at);
+        // One that never came, for clocks went forward, is as much later.
+        if shown.clock() == clock { found } else { self.local().wall(found.at.max(before.at)) }
     }
 
     /// The clock on the wall here, at any moment.

@@ -99,9 +99,6 @@ pub struct Shelf {
     folded: RefCell<Folded>,
 }
 
-/// A minute, and whether the factor was on in it.
-type Looked = (i64, bool);
-
 /// So many acts before the last can be taken back one after the other.
 const BEFORE_MOST: usize = 20;
 
@@ -119,8 +116,8 @@ struct Folded {
     known: Option<Rc<Known>>,
     /// With the minute it was worked out in: running time adds to it.
     copy: Option<(i64, CopyAge)>,
-    /// With the minute it was worked out in, and whether with the factor.
-    fits: Option<(Looked, Option<Rc<Meanwhile>>)>,
+    /// With the minute it was worked out in.
+    fits: Option<(i64, Option<Rc<Meanwhile>>)>,
 }
 
 impl Folded {
@@ -249,8 +246,8 @@ impl Shelf {
     }
 
     /// What fits meanwhile, worked out once a minute and after each entry.
-    pub fn fits(&self, (now, with_factor): (Moment, bool), found: impl FnOnce() -> Option<Meanwhile>) -> Option<Rc<Meanwhile>> {
-        let by = (now.ms().div_euclid(60_000), with_factor);
+    pub fn fits(&self, now: Moment, found: impl FnOnce() -> Option<Meanwhile>) -> Option<Rc<Meanwhile>> {
+        let by = now.ms().div_euclid(60_000);
         let known = self.folded.borrow().fits.clone().filter(|(at, _)| *at == by);
         let (_, fits) = known.unwrap_or_else(|| (by, found().map(Rc::new)));
         self.folded.borrow_mut().fits = Some((by, fits.clone()));

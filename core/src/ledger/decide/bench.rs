@@ -80,6 +80,13 @@ pub enum BenchCommand {
         stop: Moment,
         heads: Count,
     },
+    /// The same, where its ends are of another clock than it is written down by.
+    RecallBy {
+        work: Work,
+        start: Wall,
+        stop: Moment,
+        heads: Count,
+    },
     HelperJoins {
         run: Id,
         person: Option<Id>,
@@ -141,7 +148,11 @@ pub(super) fn decide(book: &Book, command: &BenchCommand, act: &mut Act) -> Answ
             mend(&bench, run, (start.map(|at| Wall::new(at, run.started.offset)), *stop, op), act)
         }
         BenchCommand::StartAt { run, at } => mend(&bench, found(&bench, *run)?, (Some(*at), None, &None), act),
-        BenchCommand::Recall { work, start, stop, heads } => recall(book, &bench, (work, *start, *stop, *heads), act),
+        BenchCommand::Recall { work, start, stop, heads } => {
+            let start = Wall::new(*start, act.now().wall.offset);
+            recall(book, &bench, (work, start, *stop, *heads), act)
+        }
+        BenchCommand::RecallBy { work, start, stop, heads } => recall(book, &bench, (work, *start, *stop, *heads), act),
         BenchCommand::HelperJoins { run, person, pay } => {
             let run = running(&bench, *run)?;
             no_crowd(run.heads_at(act.now().wall.at).saturating_add(1))?;
@@ -171,7 +182,7 @@ pub(super) fn decide(book: &Book, command: &BenchCommand, act: &mut Act) -> Answ
             on_known(book, On::Job(*job))?;
             named(op)?;
             some_pieces(*n)?;
-            done(act.add(kind::BatchPlanned { job: *job, op: op.clone(), n: *n }))
+            done(act.add(kind::BatchPlanned { job: *job, op: op.clone(), n: *n, done: None }))
         }
     }
 }
@@ -185,7 +196,7 @@ fn whole(bench: &Bench, run: &Run, of: Count, act: &mut Act) -> Answer<()> {
         return Err(Refusal::NothingAsked);
     }
     if batch.of != Some(of) {
-        act.add(kind::BatchPlanned { job, op: run.work.op.clone(), n: of });
+        act.add(kind::BatchPlanned { job, op: run.work.op.clone(), n: of, done: Some(true) });
     }
     if rest == 0 { Ok(()) } else { pieces(run, rest, act) }
 }
@@ -278,7 +289,8 @@ fn as_cut(bench: &Bench, run: &Run, stop: Moment) -> Moment {
     bench.next_start(run).filter(|next| stamped && run.started.at < *next).map_or(stop, |next| next.min(stop))
 }
 
-fn recall(book: &Book, bench: &Bench, (work, start, stop, heads): (&Work, Moment, Moment, Count), act: &mut Act) -> Answer<()> {
+fn recall(book: &Book, bench: &Bench, (work, from, stop, heads): (&Work, Wall, Moment, Count), act: &mut Act) -> Answer<()> {
+    let start = from.at;
     named(&work.op)?;
     on_known(book, work.on)?;
     if heads == 0 {
@@ -290,7 +302,8 @@ fn recall(book: &Book, bench: &Bench, (work, start, stop, heads): (&Work, Moment
     let Work { op, kind, person, .. } = work.clone();
     let ((job, haul), (stage, rework)) = (on_what(work.on), beyond_default(work));
     let heads = (1 < heads).then_some(heads);
-    done(act.add(kind::RunRecalled { op, kind, start, stop, job, haul, stage, person, rework, heads }))
+    let place = Some(from.offset).filter(|place| *place != act.now().wall.offset);
+    done(act.add(kind::RunRecalled { op, kind, start, stop, job, haul, stage, person, rework, heads, place }))
 }
 
 /// The job and the haul.

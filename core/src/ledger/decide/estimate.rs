@@ -24,6 +24,8 @@ pub enum EstimateCommand {
     Keep(kind::EstimateMade),
     /// The operations of a job are all there is to do, or not.
     SayWhole(kind::WholePlanned),
+    /// The estimate of a job is reckoned with the factor, or without.
+    SetFactor(kind::FactorSet),
 }
 
 pub(super) fn decide(book: &Book, command: &EstimateCommand, act: &mut Act) -> Answer<()> {
@@ -40,7 +42,18 @@ pub(super) fn decide(book: &Book, command: &EstimateCommand, act: &mut Act) -> A
         EstimateCommand::Retell { line, job } => retell(book, (*line, job), act),
         EstimateCommand::Keep(facts) => keep(book, facts, act),
         EstimateCommand::SayWhole(facts) => whole(book, facts, act),
+        EstimateCommand::SetFactor(facts) => factor(book, facts, act),
     }
+}
+
+/// Nothing is written that is so already.
+fn factor(book: &Book, facts: &kind::FactorSet, act: &mut Act) -> Answer<()> {
+    going_on(book, facts.job)?;
+    if found(book, facts.job)?.without_factor != facts.with {
+        return Err(Refusal::NothingAsked);
+    }
+    act.add(facts.clone());
+    Ok(())
 }
 
 /// Nothing is written that is so already; where nothing is planned and nothing was worked, nothing can be all of it.
@@ -68,7 +81,7 @@ fn retell(book: &Book, (line, job): (Id, &kind::OldJobTold), act: &mut Act) -> A
         return Err(Refusal::NothingAsked);
     }
     act.add(Struck { entries: vec![line] });
-    tell(&kind::OldJobTold { first: Some(old.first), ..job.clone() }, act);
+    tell(&kind::OldJobTold { first: Some(old.first), told_for: old.told_for.or(job.told_for), ..job.clone() }, act);
     Ok(())
 }
 
@@ -133,6 +146,7 @@ mod tests {
             piece: None,
             pieces: None,
             first: None,
+            told_for: None,
         }
     }
 

@@ -65,6 +65,7 @@ fn still_there(book: &Book, fact: &Fact, taken: &dyn Fn((Id, Id)) -> Count) -> A
         Fact::MoneyHandedBack(f) => super::sale::can_go_back(book, f),
         Fact::EstimateMade(f) => not_done_with(book, f.job),
         Fact::WholePlanned(f) => not_done_with(book, f.job),
+        Fact::FactorSet(f) => not_done_with(book, f.job),
         Fact::DeadlineSet(f) => not_done_with(book, f.job),
         Fact::QuoteGiven(f) => not_done_with(book, f.job),
         Fact::PiecesFreed(f) => on(f.haul, f.pile, &|pile| enough(f.n, pile.in_job(f.job).saturating_add(taken((f.pile, f.job))))),

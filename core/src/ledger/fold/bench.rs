@@ -315,7 +315,7 @@ fn started(id: Id, f: &kind::RunStarted, tap: Tap) -> Run {
 fn recalled(entry: &Entry, f: &kind::RunRecalled) -> Run {
     let (kind, on, rework) = (f.kind, on(f.job, f.haul), f.rework.unwrap_or(false));
     let work = Work { op: f.op.clone(), kind, stage: f.stage.unwrap_or(kind.stage()), on, person: f.person, rework };
-    let place = |at| Wall::new(at, entry.wall.offset);
+    let place = |at| Wall::new(at, f.place.unwrap_or(entry.wall.offset));
     let mut run = Run::start(entry.id, work, (entry.wall, place(f.start)));
     run.stopped = Some(place(f.stop.max(f.start)));
     run.recalled = true;

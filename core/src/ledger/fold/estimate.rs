@@ -32,6 +32,8 @@ pub struct OldJob {
     pub sum: Option<Money>,
     pub piece: Option<Key>,
     pub pieces: Count,
+    /// The job it was told for: of its kind of piece where none was told.
+    pub told_for: Option<Id>,
 }
 
 impl Kept {
@@ -66,6 +68,6 @@ pub(super) fn told(old: &mut Vec<OldJob>, entry: &Entry, f: &OldJobTold) {
     if Span::ZERO < f.span {
         let pieces = f.pieces.unwrap_or(1).max(1);
         let (name, span, thought) = (f.name.clone(), f.span, f.thought.filter(|thought| Span::ZERO < *thought));
-        old.push(OldJob { entry: entry.id, first, name, span, thought, sum: f.sum, piece: f.piece.clone(), pieces });
+        old.push(OldJob { entry: entry.id, first, name, span, thought, sum: f.sum, piece: f.piece.clone(), pieces, told_for: f.told_for });
     }
 }

@@ -113,6 +113,7 @@ fn planned(job: &mut Job, entry: &Entry) {
             job.whole_planned = f.whole;
             job.whole_thought = f.whole && job.operations.iter().any(|operation| operation.kind == Kind::Make);
         }
+        Fact::FactorSet(f) => job.without_factor = !f.with,
         Fact::DeadlineSet(f) => job.described.due = f.day.map(|day| Wall::new(day.at(Clock::NOON, entry.offset()), entry.offset())),
         Fact::QuoteGiven(f) => job.quote = super::dates::Quote::of(entry, f, job.currency).or(job.quote),
         Fact::JobMarked(f) => job.typical = f.typical,
@@ -209,6 +210,7 @@ impl Job {
             kept: None,
             kept_for: vec![],
             whole_planned: false,
+            without_factor: false,
             whole_thought: false,
             quote: None,
         }

@@ -9,10 +9,19 @@ pub(super) type Meant = (Id, String);
 /// The last word on how many pieces there are.
 struct Word {
     n: Count,
+    /// On how many pieces a coat of it is: as was said before the maker was done with it.
+    each: Option<Count>,
     /// Somebody said so at the bench; the plan repeats it at most.
     at_bench: bool,
     /// The plan named a number, this one or another.
     in_plan: bool,
+}
+
+/// Where a number was said: at the bench or with the plan, and as the maker was done with it.
+#[derive(Clone, Copy)]
+struct Said {
+    at_bench: bool,
+    done: bool,
 }
 
 /// How many pieces operations have.
@@ -33,9 +42,9 @@ impl Numbers {
     /// A plan without a number takes back its own, and what put that right; of what was said at the bench alone it says nothing.
     pub fn take(&mut self, fact: &Fact) {
         match fact {
-            Fact::BatchPlanned(f) => self.put((f.job, f.op.clone()), f.n, true),
+            Fact::BatchPlanned(f) => self.put((f.job, f.op.clone()), f.n, Said { at_bench: true, done: f.done.unwrap_or(false) }),
             Fact::OperationPlanned(f) => match f.pieces.filter(|n| 0 < *n) {
-                Some(n) => self.put((f.job, f.op.clone()), n, false),
+                Some(n) => self.put((f.job, f.op.clone()), n, Said { at_bench: false, done: false }),
                 None => self.take_back((f.job, f.op.clone())),
             },
             _ => {}
@@ -48,10 +57,11 @@ impl Numbers {
         }
     }
 
-    fn put(&mut self, meant: Meant, n: Count, at_bench: bool) {
-        let word = self.0.entry(meant).or_insert(Word { n, at_bench, in_plan: false });
+    fn put(&mut self, meant: Meant, n: Count, Said { at_bench, done }: Said) {
+        let word = self.0.entry(meant).or_insert(Word { n, each: None, at_bench, in_plan: false });
         let repeats = word.at_bench && word.n == n;
-        *word = Word { n, at_bench: at_bench || repeats, in_plan: word.in_plan || !at_bench };
+        let each = if done { word.each } else { Some(n) };
+        *word = Word { n, each, at_bench: at_bench || repeats, in_plan: word.in_plan || !at_bench };
     }
 
     /// How many there are of an operation.
@@ -66,7 +76,7 @@ impl Numbers {
         for (meant, word) in self.0 {
             let each = found.coated.get_mut(&meant);
             let is_coated = each.is_some();
-            each.into_iter().for_each(|each| *each = Some(word.n));
+            each.into_iter().for_each(|each| *each = word.each);
             if !word.at_bench && is_coated {
                 continue;
             }

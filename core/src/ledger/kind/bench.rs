@@ -14,12 +14,17 @@ kinds! {
     /// A run's ends were put right; the stamps stay. A missing end stays as it was; with nothing said, the run is right as it stands. `place`
     /// is the clock that showed the new start, where that was another than the one of the start before.
     RunMended { run: Id, by: Mender; start: Moment, stop: Moment, op: String, place: Offset }
-    /// Work that was not stamped was written down afterwards; its id is the entry's. `heads` at work, the person's own too.
-    RunRecalled { op: String, kind: Kind, start: Moment, stop: Moment; job: Id, haul: Id, stage: Stage, person: Id, rework: bool, heads: Count }
+    /// Work that was not stamped was written down afterwards; its id is the entry's. `heads` at work, the person's own too. `place`
+    /// is the clock that showed its start, where that was another than the one it was written down by.
+    RunRecalled {
+        op: String, kind: Kind, start: Moment, stop: Moment;
+        job: Id, haul: Id, stage: Stage, person: Id, rework: bool, heads: Count, place: Offset
+    }
     /// Pieces of a batch were done in a run.
     PiecesDone { run: Id, n: Count; }
-    /// How many pieces an operation of a job has.
-    BatchPlanned { job: Id, op: String, n: Count; }
+    /// How many pieces an operation of a job has. Said as the maker is `done` with it, it is done once so many are noted: of what is coated that
+    /// is so many coats of a piece, and on how many pieces each is stays as it was.
+    BatchPlanned { job: Id, op: String, n: Count; done: bool }
     /// A helper joined a run; heads count. `pay` per hour when paid.
     HelperJoined { run: Id; person: Id, pay: Money }
     /// A helper left a run.

@@ -3,18 +3,19 @@
 use crate::bench::estimate::whole::{first_of, of_kind};
 use crate::bench::estimate::{Factor, Past};
 use crate::bench::{Batch, Kind, On, Run};
-use crate::ledger::fold::{Job, jobs};
+use crate::ledger::fold::{Job, OldJob, jobs};
 use crate::quantity::{Count, Decimal, Id, Key, Listed, Moment, Set, Sorted, Span, in_small};
 use crate::sheet::Shop;
 use std::cell::{OnceCell, RefCell};
 use std::rc::Rc;
 
-/// What earlier jobs say, gathered when somebody asks: of all jobs, and of all but the one with an end that was asked for last. It holds until
-/// the book changes.
+/// What earlier jobs say, gathered when somebody asks: of all jobs, of all but the one with an end that was asked for last, and what was known
+/// when one was begun. It holds until the book changes.
 #[derive(Debug, Default)]
 pub struct Gathered {
     all: OnceCell<Rc<History>>,
     but: RefCell<Option<(Id, Rc<History>)>>,
+    by_then: RefCell<Option<((Id, Moment), Rc<History>)>>,
 }
 
 /// Earlier jobs that count, and those told.
@@ -116,8 +117,21 @@ impl Gathered {
         {
             return history.clone();
         }
-        let history = Rc::new(history_of(shop, |other| other.id != job.id));
+        let history = Rc::new(history_of(shop, |other| other.id != job.id, Moment::at(i64::MAX)));
         self.but.replace(Some((job.id, history.clone())));
+        history
+    }
+
+    /// The same as far as it was known by a moment: old jobs that were told later, jobs that ended later, and operations that were worked on
+    /// later are left out.
+    pub fn known_by(&self, shop: &Shop, job: Id, by: Moment) -> Rc<History> {
+        if let Some((of, history)) = &*self.by_then.borrow()
+            && *of == (job, by)
+        {
+            return history.clone();
+        }
+        let history = Rc::new(history_of(shop, |other| other.id != job, by));
+        self.by_then.replace(Some(((job, by), history.clone())));
         history
     }
 
@@ -127,22 +141,23 @@ impl Gathered {
     }
 
     fn gathered(&self, shop: &Shop) -> &Rc<History> {
-        self.all.get_or_init(|| Rc::new(history_of(shop, |_| true)))
+        self.all.get_or_init(|| Rc::new(history_of(shop, |_| true, Moment::at(i64::MAX))))
     }
 }
 
-fn history_of(shop: &Shop, counts: impl Fn(&Job) -> bool) -> History {
+fn history_of(shop: &Shop, counts: impl Fn(&Job) -> bool, by: Moment) -> History {
     let mut history = History::default();
     let by_job = runs_by_job(shop);
     let mut known: Vec<Job> = jobs(shop.book).filter(|job| job.typical && counts(job)).listed();
     known.reverse();
-    told(shop, &mut history);
+    told(shop, by, &mut history);
     for job in &known {
         let none = vec![];
         let runs = by_job.get(&job.id).unwrap_or(&none);
+        let has_ended = job.ended.as_ref().is_some_and(|ended| ended.wall.at <= by);
         let open: Set<Id> = shop.unanswered(runs.iter().copied()).map(|run| run.id).collect();
-        operations(&mut history, job, (runs, &open, shop));
-        if job.ended.is_some() && open.is_empty() {
+        operations(&mut history, job, (runs, &open, shop), by);
+        if has_ended && open.is_empty() {
             ended(&mut history, job, (runs, shop.now));
         }
     }
@@ -192,17 +207,20 @@ fn runs_by_job<'a>(shop: &'a Shop) -> Sorted<Id, Vec<&'a Run>> {
     by_job
 }
 
-fn told(shop: &Shop, history: &mut History) {
-    for old in &shop.workshop.old_jobs {
+/// One whose kind nothing told is of that which the job it was told for is said to be.
+fn told(shop: &Shop, by: Moment, history: &mut History) {
+    let known = |old: &&OldJob| shop.book.entry(old.first).is_none_or(|(entry, _)| entry.at() <= by);
+    for old in shop.workshop.old_jobs.iter().filter(known) {
+        let kind = old.piece.clone().or_else(|| shop.job(old.told_for?).ok()?.described.piece.clone());
         history.told = history.told.saturating_add(1);
         history.ratios.extend(old.ratio());
-        history.pieces.push(OldPiece::new((&old.name, old.pieces, old.span), old.piece.clone(), None));
+        history.pieces.push(OldPiece::new((&old.name, old.pieces, old.span), kind, None));
     }
 }
 
 /// The operations of a job that are done: the job has ended, or nothing of it is left, or all their pieces are noted. What was left open of one
 /// says nothing of it.
-fn operations(history: &mut History, job: &Job, (runs, open, shop): (&[&Run], &Set<Id>, &Shop)) {
+fn operations(history: &mut History, job: &Job, (runs, open, shop): (&[&Run], &Set<Id>, &Shop), by: Moment) {
     let mut names: Vec<&str> = vec![];
     for run in runs {
         if !names.contains(&run.work.op.as_str()) {
@@ -214,7 +232,7 @@ fn operations(history: &mut History, job: &Job, (runs, open, shop): (&[&Run], &S
         let kind = own.first().map_or(Kind::Make, |run| run.work.kind);
         let batch = shop.bench.batch_of(own.iter().copied(), (job.id, op), shop.now);
         let done = job.ended.is_some() || job.left() == 0 || batch.is_done();
-        let is_settled = own.iter().all(|run| run.work.rework || !open.contains(&run.id));
+        let is_settled = own.iter().all(|run| run.work.rework || !open.contains(&run.id)) && own.iter().all(|run| run.end(shop.now) <= by);
         let past = Past::of(&own, pieces(job, kind, &batch)).filter(|_| done && is_settled);
         let Some(past) = past else { continue };
         let done = Done { of: job.id, job: job.name.clone(), design: job.design, piece: job.described.piece.clone(), past };

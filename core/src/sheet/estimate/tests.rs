@@ -147,6 +147,7 @@ fn three_old_jobs_are_a_history() {
         piece: piece.and_then(Key::read),
         pieces: None,
         first: None,
+        told_for: None,
     };
     let three = vec![old("a", 1_704, Some(1_200), None), old("b", 1_062, Some(900), None), old("c", 786, Some(600), None)];
     phone.order(2, Command::Estimate(EstimateCommand::Tell(three))).unwrap();
@@ -252,6 +253,7 @@ fn an_estimate_of_what_is_planned_alone_says_so() {
         piece,
         pieces: None,
         first: None,
+        told_for: None,
     };
     phone.order(10, Command::Estimate(EstimateCommand::Tell(vec![old("shelf", Key::read("shelf"))]))).unwrap();
     let sheet = seen(&phone, job, 11);
@@ -326,7 +328,16 @@ fn old_jobs_of_several_pieces_are_known_by_their_first() {
     phone.note(1, JobDescribed { pieces: Some(5), ..JobDescribed::of(id(job)) });
     let old = |name: &str, hours: i64, pieces| {
         let (piece, pieces) = (Key::read("stool"), Some(pieces));
-        OldJobTold { name: name.into(), span: Span::minutes(hours * 60), thought: None, sum: None, piece, pieces, first: None }
+        OldJobTold {
+            name: name.into(),
+            span: Span::minutes(hours * 60),
+            thought: None,
+            sum: None,
+            piece,
+            pieces,
+            first: None,
+            told_for: None,
+        }
     };
     let three = vec![old("Three stools", 18, 3), old("Bar stool", 9, 1), old("Kids stools", 22, 4)];
     phone.order(2, Command::Estimate(EstimateCommand::Tell(three))).unwrap();

@@ -18,6 +18,8 @@ pub struct Meant {
     pub other: Option<(Wall, Option<Span>)>,
     /// Both are of one clock time, before and after clocks went back.
     pub twice: bool,
+    /// What was typed never came, for clocks went forward: it is taken as what the clock showed instead.
+    pub skipped: Option<Clock>,
 }
 
 impl Meant {
@@ -34,6 +36,11 @@ fn clocks(app: &App, text: &str) -> Result<Vec<Clock>, Misread> {
     let (hour, _) = typed.as_hour_minute();
     let open = app.speech.has_halves() && !said && (1..=12).contains(&hour);
     Ok(std::iter::once(typed).chain(open.then(|| half_on(typed))).listed())
+}
+
+/// What was typed, where the clock shows none of it at the moment that was meant.
+fn skipped(typed: &[Clock], meant: Wall) -> Option<Clock> {
+    typed.first().copied().filter(|_| !typed.contains(&meant.clock()))
 }
 
 /// The same figures on a clock of twelve hours, in the other half of the day.
@@ -74,7 +81,8 @@ fn end((start, now): (Moment, Moment), wall: impl Fn(Moment) -> Wall, clocks: Ve
     let other = clocks.first().map(|typed| at(&half_on(*typed))).filter(|other| DAY_MOST < span && fits(other));
     let other = again.or(other.filter(|other| start.until(*other) <= DAY_MOST));
     let other = other.map(|other| (wall(other), Some(start.until(other))));
-    Meant { at: wall(meant), span: Some(span).filter(|span| Span::ZERO < *span), other, twice: again.is_some() }
+    let (at, span) = (wall(meant), Some(span).filter(|span| Span::ZERO < *span));
+    Meant { at, span, other, twice: again.is_some(), skipped: skipped(&clocks, at) }
 }
 
 /// Whether a moment is the second of two at which the clock here shows the same; none of one that comes once.
@@ -107,7 +115,8 @@ pub fn start(app: &App, run: &Run, text: &str) -> Result<Meant, Misread> {
     let span = meant.until(end);
     let other = clocks.first().map(|typed| at(&half_on(*typed))).filter(|other| DAY_MOST < span && *other < end);
     let other = again.or(other.filter(|other| other.until(end) <= DAY_MOST)).map(|other| (place(other), Some(other.until(end))));
-    Ok(Meant { at: place(meant), span: Some(span).filter(|span| Span::ZERO < *span), other, twice: again.is_some() })
+    let (at, span) = (place(meant), Some(span).filter(|span| Span::ZERO < *span));
+    Ok(Meant { at, span, other, twice: again.is_some(), skipped: skipped(&clocks, at) })
 }
 
 /// When time that was missed began: of two halves the one nearer to noon. It may have come twice.
@@ -116,7 +125,8 @@ pub fn start(app: &App, run: &Run, text: &str) -> Result<Meant, Misread> {
 /// [`Misread`].
 pub fn from(app: &App, day: Day, text: &str) -> Result<Meant, Misread> {
     let off = |clock: &Clock| clock.as_minutes().abs_diff(Clock::NOON.as_minutes());
-    let clock = clocks(app, text)?.into_iter().min_by_key(off).unwrap_or_default();
+    let clocks = clocks(app, text)?;
+    let clock = clocks.iter().copied().min_by_key(off).unwrap_or_default();
     let at = app.moment_of(day, clock);
     let again = again(at.at, |at| app.local().wall(at)).filter(|again| *again <= app.now.at && at.at <= app.now.at);
     let (first, second) = (again.map_or(at.at, |again| at.at.min(again)), again.map(|again| at.at.max(again)));
@@ -126,6 +136,7 @@ pub fn from(app: &App, day: Day, text: &str) -> Result<Meant, Misread> {
         span: None,
         other: second.map(|at| (place(at), None)),
         twice: second.is_some(),
+        skipped: skipped(&clocks, at),
     })
 }
 

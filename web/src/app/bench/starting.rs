@@ -183,9 +183,8 @@ pub(super) fn meant(app: &mut App, at: Moment, now: Now) {
 fn until(app: &mut App, stop: Moment, now: Now) {
     let Over::Starting(starting) = &app.bench.over else { return };
     let (Some(start), Some(on), Some(work)) = (starting.from, starting.missed, starting.work()) else { return };
-    // It is written with the offset of the time it tells of, by which its ends are shown.
-    let now = Now { wall: Wall::new(now.wall.at, start.offset), ..now };
-    ordered(app, BenchCommand::Recall { work, start: start.at, stop, heads: 1 }, now);
+    // Its ends are shown by the clock of the time it tells of.
+    ordered(app, BenchCommand::RecallBy { work, start, stop, heads: 1 }, now);
     if !matches!(app.bench.over, Over::Starting(_)) {
         app.bench.over = day::list(on);
     }

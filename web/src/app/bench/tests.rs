@@ -3,6 +3,7 @@
 mod asked;
 mod big;
 mod clocks;
+mod coats;
 mod days;
 mod helper;
 mod mending;

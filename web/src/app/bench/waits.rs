@@ -128,8 +128,7 @@ pub fn fits(app: &App) -> Option<Rc<Meanwhile>> {
     let shelf = app.shelf();
     let telling = Telling { loud: words::noisy, of_part: words::of_part };
     shelf.waits().next_off(app.now.at)?;
-    let with_factor = !app.jobs.without_factor;
-    shelf.fits((app.now.at, with_factor), || meanwhile(&shelf.shop(app.now.at), super::seen(app), telling, with_factor))
+    shelf.fits(app.now.at, || meanwhile(&shelf.shop(app.now.at), super::seen(app), telling, true))
 }
 
 /// How an operation ends in a wait: as the maker said, else as its name tells.
@@ -144,9 +143,9 @@ pub fn pieces(app: &App, line: &WaitLine) -> String {
     line.coat.map_or(named.clone(), |coat| words::coat_of(&n(coat), &named))
 }
 
-/// So many pieces of what runs are done: from the second coat on, which coat that is, of how many pieces, and how many of it.
-pub fn coated(app: &App, run: &Run, n: u32) -> Option<(u32, u32, u32)> {
-    kept(app, |kept| kept.coat((run.work.on, &run.work.op), n))
+/// So many pieces of an operation are done: from the second coat on, which coat that is, of how many pieces, and how many of it.
+pub fn coated(app: &App, of: (On, &str), n: u32) -> Option<(u32, u32, u32)> {
+    kept(app, |kept| kept.coat(of, n))
 }
 
 /// A piece with its operation where that is not in its name, and with its job where that is not the one in hand: "shelf, oil, piece 1".

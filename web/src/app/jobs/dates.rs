@@ -105,5 +105,5 @@ pub fn quoted(app: &App, job: Id) -> Option<QuoteSheet> {
 
 fn with_given<T>(app: &App, look: impl Fn(Given) -> T) -> T {
     let waits: Rc<Waits> = app.shelf().waits();
-    look(Given { waits: &waits, guess, with_factor: !app.jobs.without_factor, now: app.now })
+    look(Given { waits: &waits, guess, with_factor: true, now: app.now })
 }

@@ -7,7 +7,7 @@ use super::draft::{Draft, What};
 use crate::words::en::estimate::kind_in;
 use fivebar_core::ledger::decide::{BookCommand, Command, EstimateCommand, JobCommand, Now, decide};
 use fivebar_core::ledger::fold;
-use fivebar_core::ledger::kind::estimate::{OldJobTold, WholePlanned};
+use fivebar_core::ledger::kind::estimate::{FactorSet, OldJobTold, WholePlanned};
 use fivebar_core::ledger::kind::job::JobDescribed;
 use fivebar_core::quantity::reading::{self, Sign};
 use fivebar_core::quantity::{Currency, Decimal, Id, Key, Listed, PILE_MOST, Span};
@@ -48,7 +48,11 @@ pub fn heard(app: &mut App, tap: EstimateTap, now: Now) {
                 app.orders.push(Order::Feel(Feel::Start));
             }
         }
-        EstimateTap::Factor(with) => app.jobs.without_factor = !with,
+        EstimateTap::Factor(with) => {
+            if app.order(&Command::Estimate(EstimateCommand::SetFactor(FactorSet { job, with })), now).is_some() {
+                app.orders.push(Order::Feel(Feel::Start));
+            }
+        }
         EstimateTap::Keep => {
             let given = sheet(app, job).and_then(|sheet| sheet.given());
             let kept = given.and_then(|given| app.order(&Command::Estimate(EstimateCommand::Keep(given)), now));
@@ -62,7 +66,7 @@ pub fn heard(app: &mut App, tap: EstimateTap, now: Now) {
 
 /// The estimate of a job as it stands.
 pub fn sheet(app: &App, job: Id) -> Option<EstimateSheet> {
-    estimate(&app.shelf().shop(app.now.at), job, !app.jobs.without_factor).ok()
+    estimate(&app.shelf().shop(app.now.at), job, true).ok()
 }
 
 /// What kind of piece a job is: as was said, else as its name tells.
@@ -87,6 +91,9 @@ pub fn blank(draft: Draft) -> Draft {
     Draft { form: Form::of(ROWS.saturating_mul(FIGURES)), words: vec![String::new(); ROWS], ..draft }
 }
 
+/// The kind of an old job whose name tells none, and the job it is told for.
+pub type Of<'a> = (Option<&'a Key>, Option<Id>);
+
 /// Opens the row of the old job that was refused, the first where there are several.
 pub fn go_to_the_fault(app: &App, draft: &mut Draft, (command, now): (&Command, Now)) {
     let Command::Estimate(EstimateCommand::Tell(jobs)) = command else { return };
@@ -106,7 +113,7 @@ fn is_blank(draft: &Draft, row: usize) -> bool {
 }
 
 /// The rows that were filled in; none where a figure was not taken. A row with nothing in it is left out.
-pub fn told(draft: &mut Draft, of: Option<&Key>, sign: Sign) -> Option<EstimateCommand> {
+pub fn told(draft: &mut Draft, of: Of, sign: Sign) -> Option<EstimateCommand> {
     let mut jobs = vec![];
     for row in 0..ROWS {
         let first = row.saturating_mul(FIGURES);
@@ -120,21 +127,22 @@ pub fn told(draft: &mut Draft, of: Option<&Key>, sign: Sign) -> Option<EstimateC
 }
 
 /// The row of an old job as it is put right; none where a figure was not taken.
-pub fn retold(draft: &mut Draft, (line, of): (Id, Option<&Key>), sign: Sign) -> Option<EstimateCommand> {
+pub fn retold(draft: &mut Draft, (line, of): (Id, Of), sign: Sign) -> Option<EstimateCommand> {
     let name = draft.words.first().map(|name| name.trim().to_owned()).unwrap_or_default();
     let job = one(&mut draft.form, (name, 0, of), (draft.picks.currency, sign))?;
     Some(EstimateCommand::Retell { line, job })
 }
 
-/// What its name does not tell is of the kind that is known.
-fn one(form: &mut Form, (name, first, of): (String, usize, Option<&Key>), (currency, sign): (Currency, Sign)) -> Option<OldJobTold> {
+/// What its name does not tell is of the kind that is known, else of that which its job will be said to be.
+fn one(form: &mut Form, (name, first, of): (String, usize, Of), (currency, sign): (Currency, Sign)) -> Option<OldJobTold> {
     let hours = |text: &str| reading::number(text, sign, Decimal::ZERO..=Decimal::from(9_999)).map(spanned);
     let span = form.take(first, hours)?;
     let pieces = form.maybe(first.saturating_add(1), |text| reading::count(text, sign, PILE_MOST))?;
     let thought = form.maybe(first.saturating_add(2), hours)?;
     let sum = form.maybe(first.saturating_add(3), |text| reading::money(text, currency, sign))?;
-    let piece = kind_in(&name).and_then(Key::read).or_else(|| of.cloned());
-    Some(OldJobTold { name, span, thought, sum, piece, pieces, first: None })
+    let piece = kind_in(&name).and_then(Key::read).or_else(|| of.0.cloned());
+    let told_for = of.1.filter(|_| piece.is_none());
+    Some(OldJobTold { name, span, thought, sum, piece, pieces, first: None, told_for })
 }
 
 /// Hours as whole minutes.

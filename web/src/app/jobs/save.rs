@@ -198,8 +198,8 @@ impl Reader {
             }
             What::Part(was) => self.part(draft, (job, was)).map(Command::Job),
             What::Plan(was) => self.plan(draft, (job, was)).map(Command::Job),
-            What::OldJobs => super::estimate::told(draft, self.piece.as_ref(), self.sign).map(Command::Estimate),
-            What::OldJob(line) => super::estimate::retold(draft, (line, self.piece.as_ref()), self.sign).map(Command::Estimate),
+            What::OldJobs => super::estimate::told(draft, (self.piece.as_ref(), self.job), self.sign).map(Command::Estimate),
+            What::OldJob(line) => super::estimate::retold(draft, (line, (self.piece.as_ref(), self.job)), self.sign).map(Command::Estimate),
             What::Spend => self.spend(draft, job).map(Command::Money),
             What::CameBack(spending) if draft.picks.can.back => {
                 self.number(draft, 0).map(|used| Command::Money(MoneyCommand::BackInCan { spending, used }))

@@ -6,6 +6,7 @@ mod cans;
 mod dates;
 mod estimate;
 mod example;
+mod known;
 mod sales;
 mod spent;
 

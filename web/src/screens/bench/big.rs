@@ -46,7 +46,7 @@ fn top(app: &App, sheet: &BenchSheet, seen: Seen<'_>) -> El<Msg> {
     let title = el("h1", "focus-here").attr("tabindex", "-1").text(title);
     let named = el("div", "of").kids(job.map(|job| el("p", "t17 w7").text(job))).kid(title);
     let head = el("header", "head bighead");
-    match chalked(app, sheet) {
+    match chalked(app) {
         Some(lines) => head
             .kid(el("div", "row").kid(named).kids(sheet.running.as_ref().map(|slab| worked(slab, seen))))
             .kids(forgotten(sheet, seen))
@@ -72,11 +72,9 @@ fn time(sheet: &BenchSheet, seen: Seen<'_>) -> El<Msg> {
         Some(slab) => slab::figure(slab.worked, seen),
         None => (seen.speech.span(sheet.today), ""),
     };
-    let left = sheet.running.as_ref().and_then(|slab| slab.batch.remaining()).filter(|left| Span::ZERO < *left);
-    let under = match (&sheet.running, left) {
-        (None, _) => words::TODAY.to_owned(),
-        (Some(_), Some(left)) => words::about_left(&seen.speech.span(left)),
-        (Some(_), None) => String::new(),
+    let under = match &sheet.running {
+        None => words::TODAY.to_owned(),
+        Some(running) => slab::about_left(&running.batch, seen).unwrap_or_default(),
     };
     el("p", "off")
         .kid(el("span", "t22 w7").text(under))
@@ -109,7 +107,7 @@ fn first(app: &App, sheet: &BenchSheet, seen: Seen<'_>) -> El<Msg> {
 /// "top 4, off 90 min from now".
 fn clamp(slab: &Slab, usual: &Usual, app: &App) -> El<Msg> {
     let next = slab.batch.n.saturating_add(1);
-    let coat = coated(app, &slab.run, next);
+    let coat = coated(app, (slab.run.work.on, &slab.run.work.op), next);
     let piece = app.speech.count(coat.map_or(next, |(.., piece)| piece));
     let named = waits::pieces(&slab.run.work.op, Some(&piece), Some(&piece));
     let piece = coat.map_or(named.clone(), |(coat, ..)| waits::coat_of(&app.speech.count(coat), &named));
@@ -120,7 +118,7 @@ fn clamp(slab: &Slab, usual: &Usual, app: &App) -> El<Msg> {
 /// What takes back, and Stop. What can come out stands in the place of the one that is needed less: of Stop while nothing runs, else of
 /// what takes back, once the last tap is no slip any more.
 fn second(app: &App, sheet: &BenchSheet, seen: Seen<'_>) -> El<Msg> {
-    let over = comes_out(app, sheet);
+    let over = comes_out(app);
     let Some(slab) = &sheet.running else {
         return pair(back(app, sheet, seen), over.unwrap_or_else(|| stop(app).flag("disabled", true)));
     };

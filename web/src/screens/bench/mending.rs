@@ -57,7 +57,7 @@ fn along((title, none, helper): (&'static str, &'static str, Helper), run: &Run,
 pub fn clocks(run: &Run, seen: Seen<'_>) -> String {
     let end = (!run.is_running()).then(|| seen.speech.clock(run.wall(run.end(seen.now.at), seen.local)));
     let clocks = words::clocks(&seen.speech.clock(run.began(seen.local)), end.as_deref());
-    [Some(run.work.op.clone()), Some(clocks), elsewhere(run, seen)].into_iter().flatten().listed().join(", ")
+    [Some(run.work.op.clone()), Some(clocks), elsewhere(run.by(seen.local), seen)].into_iter().flatten().listed().join(", ")
 }
 
 /// What is asked in the line itself: which of them, which job, which operation; none where nothing of it is.

@@ -2,7 +2,7 @@
 
 use super::super::workshop::hours::day;
 use super::super::{Screen, Seen};
-use super::{foot, mending, say};
+use super::{foot, mending, say, start};
 use crate::app::bench::ends::{self, End, Meant};
 use crate::app::bench::mending::pieces_of;
 use crate::app::bench::{Tap, pay_currency};
@@ -13,10 +13,10 @@ use crate::parts::head::{Head, head};
 use crate::parts::key::key;
 use crate::parts::pad;
 use crate::view::{El, el};
-use crate::words::en::{bench as words, common, refusal};
+use crate::words::en::{bench as words, common, refusal, waits};
 use fivebar_core::bench::Run;
 use fivebar_core::quantity::reading::Sign;
-use fivebar_core::quantity::{Currency, Id, Listed, Span, Units, Wall};
+use fivebar_core::quantity::{Currency, Id, Listed, Span, Units, Wall, begin_large, order_by_key};
 
 /// What a pad asks: the screen's name, its title, the line above it, what Done says.
 pub struct Asked {
@@ -145,13 +145,21 @@ pub fn meant(read: Option<Meant>, app: &App, seen: Seen<'_>) -> Vec<El<Msg>> {
         words::reads(&when, span.map(|span| seen.speech.span(span)).as_deref())
     };
     if !app.bench.asked {
-        return vec![el("p", "t22 w8").attr("role", "status").text(when(read.at, read.span))];
+        let never = |typed| words::never_came(&start::noon_at(typed, seen), &seen.speech.clock(read.at));
+        let skipped = read.skipped.map(|typed| el("p", "w7").text(never(typed)));
+        return std::iter::once(el("p", "t22 w8").attr("role", "status").text(when(read.at, read.span))).chain(skipped).listed();
     }
-    let one = |(wall, span): (Wall, Option<Span>)| {
+    let one = |((wall, span), second): ((Wall, Option<Span>), bool)| {
         let under = words::reads(&seen.speech.day(wall), span.map(|span| seen.speech.span(span)).as_deref());
-        key("key t22 h56 wide", seen.speech.clock(wall), under, say(Tap::Meant(wall.at)))
+        let clock = seen.speech.clock(wall);
+        let clock = if read.twice { begin_large(&waits::of_two(&clock, second)) } else { clock };
+        key("key t22 h56 wide", clock, under, say(Tap::Meant(wall.at)))
     };
-    let keys = std::iter::once((read.at, read.span)).chain(read.other).map(one);
+    let mut all = std::iter::once((read.at, read.span)).chain(read.other).listed();
+    if read.twice {
+        order_by_key(&mut all, |(wall, _)| wall.at);
+    }
+    let keys = all.into_iter().zip([false, true]).map(one);
     vec![
         el("p", "w7").attr("role", "alert").text(if read.twice { words::CAME_TWICE } else { words::WHICH_ONE }),
         el("div", "less").kids(keys),

@@ -54,7 +54,7 @@ fn drawn(asked: &Asked<'_>, seen: Seen<'_>) -> El<Msg> {
     ));
     let title = words::shows(&run.work.op, &shown);
     let clock = when(run.wall(wrong.at, seen.local), seen);
-    let (began, there) = (run.began(seen.local), elsewhere(run, seen));
+    let (began, there) = (run.began(seen.local), elsewhere(run.by(seen.local), seen));
     let since =
         (began.day() != seen.now.day() || there.is_some()).then(|| el("p", "").text(words::since(&when(began, seen), there.as_deref())));
     let proposed = key("key solid h88 wide", words::until(&meant, &clock), "", say(Tap::Proposed(run.id, wrong.at)));

@@ -14,13 +14,16 @@ use fivebar_core::bench::{Batch, On};
 use fivebar_core::quantity::{Listed, Span, begin_small};
 use fivebar_core::sheet::bench::{BenchSheet, Choice};
 
+/// From the second coat of a choice on: which it is, on how many pieces, and how many of them have it.
+pub type Coats<'a> = &'a dyn Fn(&Choice) -> Option<(u32, u32, u32)>;
+
 /// The rack around what runs. Where much lies above it already, the board before it comes last. On a narrow page what is needed less
 /// lies behind what runs, or what to carry on with, and the other boards below it.
-pub fn around(sheet: &BenchSheet, coat: Option<(u32, u32, u32)>, crowded: bool, seen: Seen<'_>) -> Vec<El<Msg>> {
+pub fn around((sheet, coats): (&BenchSheet, Coats<'_>), coat: Option<(u32, u32, u32)>, crowded: bool, seen: Seen<'_>) -> Vec<El<Msg>> {
     let rack = &sheet.rack;
     let next = |place: usize| rack.next == Some(place);
-    let before = |here: bool| rack.above.iter().filter(move |_| here).map(|choice| one(choice, false, sheet, seen));
-    let below = rack.below.iter().enumerate().map(|(place, choice)| one(choice, next(place), sheet, seen));
+    let before = |here: bool| rack.above.iter().filter(move |_| here).map(|choice| one(choice, false, (sheet, coats), seen));
+    let below = rack.below.iter().enumerate().map(|(place, choice)| one(choice, next(place), (sheet, coats), seen));
     let runs = sheet.running.iter().map(|running| slab::slab(running, coat, seen));
     let around: Vec<El<Msg>> = before(!crowded).chain(runs).chain(below).chain(before(crowded)).listed();
     if around.is_empty() {
@@ -37,12 +40,12 @@ pub fn around(sheet: &BenchSheet, coat: Option<(u32, u32, u32)>, crowded: bool, 
 }
 
 /// What was done lately, where each other job stands, what is behind.
-pub fn beyond(sheet: &BenchSheet, seen: Seen<'_>) -> Vec<El<Msg>> {
+pub fn beyond((sheet, coats): (&BenchSheet, Coats<'_>), seen: Seen<'_>) -> Vec<El<Msg>> {
     let rack = &sheet.rack;
-    let boards = |choices: &[Choice]| choices.iter().map(|choice| one(choice, false, sheet, seen)).listed();
+    let boards = |choices: &[Choice]| choices.iter().map(|choice| one(choice, false, (sheet, coats), seen)).listed();
     let groups = [
         (words::LATELY, boards(&rack.lately)),
-        (words::OTHER_JOBS, rack.jobs.iter().map(|choice| job(choice, seen)).listed()),
+        (words::OTHER_JOBS, rack.jobs.iter().map(|choice| job(choice, coats(choice), seen)).listed()),
         (words::EARLIER, boards(&rack.earlier)),
     ];
     let mut shown = vec![];
@@ -54,16 +57,23 @@ pub fn beyond(sheet: &BenchSheet, seen: Seen<'_>) -> Vec<El<Msg>> {
 }
 
 /// Another job, with what was done on it last: one tap switches to that.
-fn job(choice: &Choice, seen: Seen<'_>) -> El<Msg> {
+fn job(choice: &Choice, coat: Option<(u32, u32, u32)>, seen: Seen<'_>) -> El<Msg> {
     let state = if choice.rework { words::REWORKED.to_owned() } else { state(choice, false, seen) };
     let under = [choice.op.clone(), state].join(", ");
     let name = choice.name.clone().unwrap_or_else(|| words::NO_JOB.to_owned());
-    let drawn = Board { operation: name, under, done: done(choice, seen), notches: notches(&choice.batch) };
+    let (done, notches) = done(choice, coat, seen);
+    let drawn = Board { operation: name, under, done, notches };
     board(drawn, say(Tap::Board(choice.clone()))).key(keyed(choice))
 }
 
-fn done(choice: &Choice, seen: Seen<'_>) -> String {
-    choice.batch.of.map(|of| words::of(&seen.speech.count(choice.batch.n), &seen.speech.count(of))).unwrap_or_default()
+/// "5 of 5", of a further coat "Coat 2: 5 of 5"; and the notches of that.
+fn done(choice: &Choice, coat: Option<(u32, u32, u32)>, seen: Seen<'_>) -> (String, Notches) {
+    let of = |n: u32, of: u32| words::of(&seen.speech.count(n), &seen.speech.count(of));
+    match (coat, choice.batch.of) {
+        (Some((coat, each, n)), _) => (words::of_coat(&seen.speech.count(coat), &of(n, each)), Notches { done: n, of: each }),
+        (None, Some(all)) => (of(choice.batch.n, all), notches(&choice.batch)),
+        (None, None) => (String::new(), notches(&choice.batch)),
+    }
 }
 
 fn keyed(choice: &Choice) -> String {
@@ -78,13 +88,12 @@ fn keyed(choice: &Choice) -> String {
 fn stood(choice: &Choice, sheet: &BenchSheet, seen: Seen<'_>) -> Option<String> {
     let run = sheet.hand.as_ref()?.stood.as_ref()?;
     let (at, span) = (run.wall(run.end(seen.now.at), seen.local), run.worked(seen.now.at));
-    let left = choice.batch.remaining().filter(|left| Span::ZERO < *left);
-    let left = left.map(|left| begin_small(&words::about_left(&seen.speech.span(left))));
+    let left = slab::about_left(&choice.batch, seen).map(|left| begin_small(&left));
     let stood = words::stood(&seen.speech.clock(at), &seen.speech.span(span));
-    Some([Some(stood), elsewhere(run, seen), left].into_iter().flatten().listed().join(", "))
+    Some([Some(stood), elsewhere(run.by(seen.local), seen), left].into_iter().flatten().listed().join(", "))
 }
 
-fn one(choice: &Choice, next: bool, sheet: &BenchSheet, seen: Seen<'_>) -> El<Msg> {
+fn one(choice: &Choice, next: bool, (sheet, coats): (&BenchSheet, Coats<'_>), seen: Seen<'_>) -> El<Msg> {
     let carry = sheet.carry_on.as_ref().is_some_and(|carry| carry.is_same(choice));
     let operation = if carry { words::carry_on(&choice.op) } else { choice.op.clone() };
     let elsewhere = sheet.hand.as_ref().is_some_and(|hand| hand.on != choice.on);
@@ -95,7 +104,8 @@ fn one(choice: &Choice, next: bool, sheet: &BenchSheet, seen: Seen<'_>) -> El<Ms
     let today = stopped.is_some_and(|run| run.wall(run.end(seen.now.at), seen.local).day() == seen.now.day());
     let stood = if carry && today { stood(choice, sheet, seen) } else { None };
     let under = name.into_iter().chain([stood.unwrap_or(state)]).listed().join(", ");
-    let drawn = Board { operation, under, done: done(choice, seen), notches: notches(&choice.batch) };
+    let (done, notches) = done(choice, coats(choice), seen);
+    let drawn = Board { operation, under, done, notches };
     board(drawn, say(Tap::Board(choice.clone()))).key(keyed(choice))
 }
 

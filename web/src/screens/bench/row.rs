@@ -73,7 +73,7 @@ fn note(line: &DayLine, name: &str, seen: Seen<'_>) -> String {
         told.push(words::REWORKED.to_owned());
     }
     told.push(source(line, seen));
-    told.extend(elsewhere(run, seen));
+    told.extend(elsewhere(run.by(seen.local), seen));
     told.extend(stays(run, seen.now.at).unwrap_or_default().iter().map(|stay| mending::in_words(stay, run, seen)));
     told.extend(line.stayed.as_ref().map(|_| words::HELPER_TO_SETTLE.to_owned()));
     told.extend(beyond(line).map(|span| said::on_the_day_after(&seen.speech.span(span))));
@@ -85,9 +85,9 @@ fn note(line: &DayLine, name: &str, seen: Seen<'_>) -> String {
     told.join(", ")
 }
 
-/// That a run is shown by the clock of another place; where nobody knows what that clock did, by which.
-pub fn elsewhere(run: &Run, seen: Seen<'_>) -> Option<String> {
-    match run.by(seen.local) {
+/// That something is shown by the clock of another place; where nobody knows what that clock did, by which.
+pub fn elsewhere(by: By, seen: Seen<'_>) -> Option<String> {
+    match by {
         By::Here => None,
         By::There => Some(words::CLOCK_THERE.to_owned()),
         By::Start(offset) => Some(words::clock_of_start(&utc(offset.as_minutes(), seen))),

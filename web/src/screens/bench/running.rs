@@ -14,7 +14,7 @@ use crate::view::{El, el};
 use crate::words::en::bench as words;
 use fivebar_core::bench::On;
 use fivebar_core::quantity::{Listed, Span};
-use fivebar_core::sheet::bench::{BenchSheet, Slab, Stayed};
+use fivebar_core::sheet::bench::{BenchSheet, Choice, Slab, Stayed};
 
 /// A phone of 390 px with text at 160 % and more is a page as wide as that.
 const LARGE_TEXT: f64 = 256.0;
@@ -37,8 +37,9 @@ pub fn screen(app: &App, sheet: &BenchSheet, seen: Seen<'_>) -> Screen {
     let broken_off = sheet.carry_on.as_ref().is_some_and(|carry| !carry.batch.is_done());
     let on = waiting(app).on;
     let crowded = seen.page.is_narrow() || asked.is_some() || sheet.stayed.is_some() || ABOVE < on.len() || on.iter().any(|line| line.over);
-    let coat = sheet.running.as_ref().and_then(|slab| coated(app, &slab.run, slab.batch.n));
-    let mut rack = rack::around(sheet, coat, crowded, seen);
+    let coat = sheet.running.as_ref().and_then(|slab| coated(app, (slab.run.work.on, &slab.run.work.op), slab.batch.n));
+    let coats = |choice: &Choice| coated(app, (choice.on, &choice.op), choice.batch.n).filter(|_| !choice.rework);
+    let mut rack = rack::around((sheet, &coats), coat, crowded, seen);
     let fits = waits::meanwhile(app, seen);
     let place = if broken_off { rack.len() } else { 0 };
     rack.splice(place..place, fits);
@@ -65,7 +66,7 @@ pub fn screen(app: &App, sheet: &BenchSheet, seen: Seen<'_>) -> Screen {
         .key("then")
         .kids(estimated(sheet, app, seen).filter(|_| seen.page.is_narrow()))
         .kids(doubtful(sheet, seen))
-        .kids(rack::beyond(sheet, seen))
+        .kids(rack::beyond((sheet, &coats), seen))
         .kid(waits::door());
     let main = el("main", "scr bench two").kid(now).kid(then);
     Screen::new("bench", top(app, sheet, seen), main).foot(foot::foot(app, sheet, seen))

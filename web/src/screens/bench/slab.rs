@@ -46,7 +46,7 @@ pub fn figure(worked: Span, seen: Seen<'_>) -> (String, &'static str) {
 
 fn lines(slab: &Slab, seen: Seen<'_>) -> Vec<(String, String)> {
     let (batch, span) = (&slab.batch, |span: Span| seen.speech.span(span));
-    let left = batch.remaining().filter(|left| Span::ZERO < *left).map(|left| words::about_left(&span(left))).unwrap_or_default();
+    let left = about_left(batch, seen).unwrap_or_default();
     let each = batch.each().map(|each| words::each(&span(each))).unwrap_or_default();
     let range = range(batch, seen);
     let all = if slab.worked < batch.all() { words::in_all(&span(batch.all())) } else { String::new() };
@@ -57,6 +57,12 @@ fn lines(slab: &Slab, seen: Seen<'_>) -> Vec<(String, String)> {
     let (left, slow) = if left.is_empty() { (begin_large(&slow), String::new()) } else { (left, slow) };
     let lines = vec![(left, each), (range, all), (slow, String::new()), (heads, rework)];
     lines.into_iter().chain(helpers(slab, seen)).filter(|(left, right)| !(left.is_empty() && right.is_empty())).listed()
+}
+
+/// "About 57 min left": a minute at least, while something is left.
+pub fn about_left(batch: &Batch, seen: Seen<'_>) -> Option<String> {
+    let left = batch.remaining().filter(|left| Span::ZERO < *left)?;
+    Some(words::about_left(&seen.speech.span(left.max(Span::minutes(1)))))
 }
 
 /// Who works along now: how many, since when, and for what an hour.

@@ -19,8 +19,9 @@ use crate::parts::board::{Board, board};
 use crate::parts::key::key;
 use crate::parts::rack::rack;
 use crate::view::{El, el};
-use crate::words::en::waits as words;
+use crate::words::en::{bench as bench_words, waits as words};
 use fivebar_core::bench::meanwhile::Offer;
+use fivebar_core::bench::wait::What;
 use fivebar_core::quantity::Span;
 use fivebar_core::sheet::bench::Choice;
 
@@ -42,11 +43,14 @@ pub fn meanwhile(app: &App, seen: Seen<'_>) -> Vec<El<Msg>> {
         return vec![el("p", "t14").key("fits").text(why)];
     }
     let title = words::fits_until(&seen.speech.clock(seen.local.wall(found.off)), &seen.speech.span(found.gap));
+    let wet = app.shelf().waits().on().any(|wait| wait.what() == What::Coat);
     let one = |offer: &Offer<Choice>| {
+        let dust = (wet && bench_words::holds(&offer.what.op, &bench_words::DUSTY)).then(|| words::DUST_ON_A_COAT.to_owned());
         let span = seen.speech.span(offer.span);
         let planned = offer.thought.map(|thought| seen.speech.span(thought));
         let about = words::about(&span, offer.from, planned.as_deref());
-        let under = [offer.what.name.clone().filter(|_| !offer.here), Some(about)].into_iter().flatten().collect::<Vec<_>>().join(", ");
+        let under =
+            [offer.what.name.clone().filter(|_| !offer.here), Some(about), dust].into_iter().flatten().collect::<Vec<_>>().join(", ");
         let key = format!("fit{}{}", offer.what.op, offer.what.name.as_deref().unwrap_or_default());
         board(Board { operation: offer.what.op.clone(), under, ..Board::default() }, say(Tap::Board(offer.what.clone()))).key(key)
     };

@@ -19,7 +19,7 @@ use crate::words::en::{dates as words, job};
 use fivebar_core::quantity::{Day, Listed, Span};
 use fivebar_core::sheet::dates::{DateRow, DatesSheet, Promise};
 use fivebar_core::sheet::estimate::Covers;
-use fivebar_core::sheet::job::JobSheet;
+use fivebar_core::sheet::job::{JobSheet, NextAct};
 use std::cmp::Ordering;
 
 pub(super) fn tap(tap: DatesTap) -> Msg {
@@ -197,8 +197,9 @@ fn quote_under(job: &JobSheet, seen: Seen<'_>) -> String {
     quote.map(|quote| words::between(&seen.speech.short_money(quote.low), &seen.speech.short_money(quote.high))).unwrap_or_default()
 }
 
-/// What was promised of a job, in a line: the next step's last day, or what can't be met any more.
-pub fn promise_line(promise: &Promise, seen: Seen<'_>) -> Option<El<Msg>> {
+/// What was promised of a job, in a line: the next step's last day, or what can't be met any more. What runs is begun.
+pub fn promise_line(promise: &Promise, next: &NextAct, seen: Seen<'_>) -> Option<El<Msg>> {
+    let runs = |row: &DateRow| matches!(next, NextAct::Running { op, .. } if row.op.as_ref() == Some(op));
     let red = |words: String| Some(el("span", "c-under w7").text(words));
     if promise.is_over {
         return red(words::IS_OVER.to_owned());
@@ -206,7 +207,7 @@ pub fn promise_line(promise: &Promise, seen: Seen<'_>) -> Option<El<Msg>> {
     if let Some(row) = &promise.late {
         return red(late(row, seen));
     }
-    let row = promise.next.as_ref().filter(|row| !row.only_waits())?;
+    let row = promise.next.as_ref().filter(|row| !row.only_waits() && !runs(row))?;
     let safe = row.safe.filter(|safe| Some(*safe) != row.last).map(|safe| day(safe, seen));
     row.last.map(|last| el("span", "t14").text(words::begin(&name(row), &day(last, seen), safe.as_deref())))
 }

@@ -222,9 +222,9 @@ pub fn so_far(sheet: &EstimateSheet, app: &App, seen: Seen<'_>) -> Option<El<Msg
 
 /// The same in a few words, for the bench: what it is estimated from where nothing was kept, and how it ends where that is another figure.
 pub fn line(job: Id, app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
-    let (shop, with_factor) = (app.shelf().shop(seen.now.at), !app.jobs.without_factor);
+    let shop = app.shelf().shop(seen.now.at);
     let job = shop.job(job).ok().filter(|job| job.ended.is_none())?;
-    let (progress, from) = progress_of(&shop, &job, with_factor);
+    let (progress, from) = progress_of(&shop, &job, true);
     let progress = Progress { thought: progress.thought.filter(|thought| Some(*thought) != progress.estimated), ..progress };
     progress.thought.or(progress.estimated)?;
     let is_said = |span: Span| Some(span) == progress.estimated || span == progress.so_far;

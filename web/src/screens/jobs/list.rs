@@ -96,7 +96,7 @@ fn sections(rows: &[JobRow], which: Which, app: &App, seen: Seen<'_>) -> Vec<El<
             shown.push(el("h2", "").text(title));
             let line = |row: &JobRow| promised.iter().find(|(job, _)| *job == row.job).map(|(_, promise)| promise);
             let one = |row: &JobRow| {
-                let line = line(row).and_then(|promise| super::dates::promise_line(promise, seen));
+                let line = line(row).and_then(|promise| super::dates::promise_line(promise, &row.next, seen));
                 card((row, whom(row, which, app)), which, since::saw_words(&saw, row.job, seen), seen).kids(line)
             };
             shown.extend(of_it.map(one));

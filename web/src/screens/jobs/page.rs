@@ -63,7 +63,7 @@ pub fn screen(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Screen {
 fn promise(sheet: &JobSheet, estimate: &EstimateSheet, app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
     sheet.date?;
     let promise = promise_by(app, estimate)?;
-    super::dates::promise_line(&promise, seen).map(|line| el("p", "").kid(line))
+    super::dates::promise_line(&promise, &sheet.next, seen).map(|line| el("p", "").kid(line))
 }
 
 /// Dates and quote, the way back to the list, and to the job's own name.

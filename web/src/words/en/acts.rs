@@ -51,6 +51,7 @@ pub fn named(fact: &Fact) -> &'static str {
         Fact::OldJobTold(_) => "old jobs",
         Fact::EstimateMade(_) => "an estimate",
         Fact::WholePlanned(_) => "whether all of it is planned",
+        Fact::FactorSet(_) => "with the factor or without",
         Fact::WorkdaysSet(_) => "working hours",
         Fact::DayOffSet(_) => "days off",
         Fact::DeadlineSet(_) => "when it is to be done",

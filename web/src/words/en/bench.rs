@@ -71,6 +71,12 @@ pub const BY_THE_CLOCK: &str = "by the clock, 1432 for 14:32";
 pub const BY_HALVES: &str = "by the clock, 515 and pm for 5:15 PM";
 pub const CAME_TWICE: &str = "The clocks went back: this time came twice. Which is meant?";
 pub const ON_WHICH_DAY: &str = "On which day?";
+
+/// "2:30 never came that day: clocks went forward. Taken as 3:30."
+pub fn never_came(typed: &str, taken: &str) -> String {
+    format!("{typed} never came that day: clocks went forward. Taken as {taken}.")
+}
+
 pub const WHICH_ONE: &str = "That is longer than a working day. Which is meant?";
 pub const AS_THE_JOB: &str = "as the job says";
 pub const AS_IT_STANDS: &str = "as it stands";

@@ -39,6 +39,7 @@ pub const QUIET_FROM: &str = "Quiet from";
 pub const QUIET_UNTIL: &str = "Quiet until";
 pub const QUIET_UNDER: &str = "Nothing loud is offered then.";
 pub const NO_QUIET: &str = "No quiet hours";
+pub const DUST_ON_A_COAT: &str = "its dust would settle on a wet coat";
 pub const IS_IT_LOUD: &str = "Is it loud?";
 pub const LOUD: &str = "Loud";
 pub const NOT_LOUD: &str = "Not loud";

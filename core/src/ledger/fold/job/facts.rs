@@ -52,6 +52,8 @@ pub struct Job {
     /// It was said while some of its making was planned: what was thought is of the whole. Said of a piece that was made without a plan, it only
     /// says that nothing more is to come.
     pub whole_thought: bool,
+    /// Its estimate is reckoned without the factor.
+    pub without_factor: bool,
     /// The quote that was given last.
     pub quote: Option<Quote>,
 }

@@ -70,3 +70,46 @@ fn cautioned(mut told: Told, big: &[Msg]) {
     begin(&mut told, 1440, "Rip");
     holds(&told.at(1441, []), &[dust]);
 }
+
+/// Another job is glued first, for 90 and 100 minutes, then the stands: what comes off next stands large, whosever it is, with its day where that is
+/// another.
+#[test]
+fn the_next_off_time_of_any_job_is_large() {
+    use super::super::waits::WaitTap;
+    let clamp = || Msg::Bench(Tap::Waits(WaitTap::Clamp));
+    let mut told = Told::stands();
+    told.start(0, "Glue legs");
+    told.at(5, [clamp()]);
+    told.at(20, [clamp()]);
+    let (currency, units) = (Currency::USD, Units::Inch);
+    let began = JobCommand::Begin { name: "shelf".into(), currency, units, pieces: 1, made_for: For::Spec };
+    let now = told.now(25);
+    told.app.order(&Command::Job(began), now).unwrap();
+    let shelf = fivebar_core::ledger::fold::jobs(&told.app.shelf().book)
+        .map(|job| (job.id, job.name.clone()))
+        .find(|(_, name)| name == "shelf")
+        .unwrap()
+        .0;
+    told.at(25, [tap(Tap::Other), starting(StartingTap::Found(On::Job(shelf), "Glue sides".into(), Kind::Make, Stage::Make))]);
+    told.at(30, [clamp(), tap(Tap::Big)]);
+    let large = |shown: &str| shown.split("class=\"off\"").nth(1).unwrap().split("</p>").next().unwrap().to_owned();
+    // Just clamped, it is chalked.
+    holds(&large(&told.at(31, [])), &[">11:00</span>"]);
+    let shown = told.at(40, []);
+    holds(&large(&shown), &["stands", "leg 1", ">10:35</span>"]);
+    holds(&shown, &[">10:50</b>", ">11:00</b>"]);
+    // Off today, the next is a coat of the day after.
+    let legs: Vec<Id> = told.app.shelf().waits().on().map(|wait| wait.id).collect();
+    told.at(41, [Msg::Bench(Tap::Waits(WaitTap::Off(legs)))]);
+    told.at(
+        42,
+        [
+            tap(Tap::LeaveBig),
+            tap(Tap::Stop),
+            tap(Tap::Other),
+            starting(StartingTap::Found(On::Job(shelf), "Oil".into(), Kind::Make, Stage::Finish)),
+        ],
+    );
+    told.at(45, [clamp(), tap(Tap::Big)]);
+    holds(&large(&told.at(50, [])), &["Wed 4 March", ">09:45</span>"]);
+}

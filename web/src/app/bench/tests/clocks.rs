@@ -276,3 +276,90 @@ fn after_a_flight_what_is_typed_is_of_the_clock_of_then() {
     check(spring, tokyo, stop("0330"), &["ended at 03:30", of_start], 300);
     check(autumn, tokyo, stop("0330"), &["ended at 03:30", "The clock said 22:30 to 09:20.", "by the clock of the start, UTC-4"], 300);
 }
+
+/// Eight in the morning after the clocks went back in New York; time from 1:35 to 1:55 is written down: the bar says when that was, and so does
+/// the head of the page that is loaded anew.
+#[test]
+fn what_is_written_down_is_stamped_by_the_clock_of_then() {
+    let check = |looked: i64, shown: &str| {
+        let mut told = Told::stands();
+        told.app.offset_at = Some(new_york);
+        let on = told.today_at(looked);
+        told.at(looked, [day(DayTap::Show(on)), day(DayTap::Missed), op("Saw")]);
+        told.at(looked, presses("0035").into_iter().chain([starting(StartingTap::Clock)]));
+        told.at(looked, presses("0055").into_iter().chain([starting(StartingTap::Clock)]));
+        assert_eq!(told.minutes(), [("Saw".into(), 20)]);
+        holds(&told.at(looked, []), &[&format!("time written down, {shown}"), ">00:35<", ">00:55<"]);
+        let (entry, _) = told.app.shelf().book.entries().next_back().unwrap();
+        assert_eq!(told.app.speech.clock(entry.wall), shown);
+    };
+    check(AUTUMN + 13 * 60 + 15, "08:15");
+    check(SPRING + 12 * 60 + 15, "08:15");
+}
+
+/// The keys of both say which is which, the earlier one first, wherever a clock time is typed.
+#[test]
+fn of_a_time_that_came_twice_each_key_says_which() {
+    let noon = AUTUMN + 17 * 60;
+    let both = ["The first 01:40", "The second 01:40"];
+    let mut told = Told::stands();
+    let on = told.today_at(noon);
+    told.at(noon, [day(DayTap::Show(on)), day(DayTap::Missed), op("Saw")]);
+    told.at(noon, presses("0130").into_iter().chain([starting(StartingTap::Clock)]));
+    let first = told.now(AUTUMN + 330).wall.at;
+    told.at(noon, [tap(Tap::Meant(first))]);
+    let until = told.at(noon, presses("0140").into_iter().chain([starting(StartingTap::Clock)]));
+    let mut told = Told::stands();
+    told.at(noon, [day(DayTap::Show(on)), day(DayTap::Missed), op("Saw")]);
+    let from = told.at(noon, presses("0140").into_iter().chain([starting(StartingTap::Clock)]));
+    let mut told = Told::stands();
+    let run = told.start(AUTUMN + 260, "Saw");
+    told.at(AUTUMN + 480, [tap(Tap::StoppedAt(run))]);
+    let stopped = told.at(AUTUMN + 480, presses("0140").into_iter().chain([tap(Tap::PadDone)]));
+    for shown in [until, from, stopped] {
+        holds(&shown, &both);
+        assert!(shown.find(both[0]) < shown.find(both[1]), "{shown}");
+    }
+}
+
+/// At two in the morning of 8 March the clock showed three: half past two never came, and it is said as what it is taken.
+#[test]
+fn a_time_that_never_came_is_said() {
+    let noon = SPRING + 16 * 60;
+    let said = "02:30 never came that day: clocks went forward. Taken as 03:30.";
+    let mut told = Told::stands();
+    let on = told.today_at(noon);
+    told.at(noon, [day(DayTap::Show(on)), day(DayTap::Missed), op("Saw")]);
+    holds(&told.at(noon, presses("0230")), &[said]);
+    told.at(noon, [starting(StartingTap::Clock)]);
+    lacks(&told.at(noon, presses("0430")), &["never came"]);
+    let mut told = Told::stands();
+    let run = told.start(SPRING + 5 * 60, "Saw");
+    told.at(SPRING + 9 * 60, [tap(Tap::StoppedAt(run))]);
+    holds(&told.at(SPRING + 9 * 60, presses("0230")), &[said]);
+}
+
+/// Oiled in New York on the afternoon before its clocks went back, seen in Denver the day after: taken off at 20:00 by the clock of New York, it was
+/// due at 14:50 there, not at 15:50. Still on, nobody knows what that clock did: all of it by the clock of the start.
+#[test]
+fn after_a_flight_a_wait_knows_that_the_clocks_there_changed() {
+    let check = |ended: Option<i64>, shown: &[&str]| {
+        let mut told = Told::stands();
+        let laid = Laid { what: Key::read("coat").unwrap(), stuff: None, span: Span::minutes(1_440) };
+        let began = AUTUMN - 250;
+        let run = told.start(began - 10, "Oil");
+        let now = told.now(began);
+        told.app.order(&Command::Wait(WaitCommand::Clamp { run, n: 1, laid }), now).unwrap();
+        told.at(began + 1, [tap(Tap::Stop)]);
+        let wait = told.app.shelf().waits().on().next().unwrap().id;
+        if let Some(minute) = ended {
+            told.at(minute, [Msg::Bench(Tap::Waits(WaitTap::Off(vec![wait])))]);
+        }
+        told.app.offset_at = Some(denver);
+        let looked = AUTUMN + 30 * 60;
+        let on = told.today_at(AUTUMN + 20 * 60);
+        holds(&told.at(looked, [day(DayTap::Show(on))]), shown);
+    };
+    check(Some(AUTUMN + 25 * 60), &["due 14:50, dry at 20:00; by the clock there"]);
+    check(None, &["due 15:50; by the clock of the start, UTC-4"]);
+}

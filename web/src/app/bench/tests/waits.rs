@@ -51,7 +51,7 @@ fn big_buttons_show_the_off_time_to_be_chalked() {
     assert_eq!(shown.matches("<button").count(), 4);
     holds(&told.at(177, [wait(WaitTap::Clamp)]), &["Top 4 off at", ">13:27</span>"]);
     assert_eq!(told.app.said, "Top 4 clamped, off at 13:27");
-    holds(&told.at(178, [Msg::Common(Common::TakeBack)]), &["Top 3 off at", "Do it again"]);
+    holds(&told.at(178, [Msg::Common(Common::TakeBack)]), &["Top 1 off at", "Do it again"]);
     assert_eq!(sheet(&told.app).running.unwrap().batch.n, 3, "the piece goes with its wait");
     holds(&told.at(200, [tap(Tap::Stop)]), &["Top 1 off at", "Carry on"]);
 }
@@ -85,14 +85,14 @@ fn big_buttons_have_four_targets_when_something_comes_out() {
 fn big_buttons_show_what_comes_out_first() {
     let mut told = clamped(5);
     let shown = told.at(190, [tap(Tap::Big)]);
-    holds(&shown, &["Top 5 off at", ">13:37</span>", "top 1", ">12:59</b>", "top 2", ">13:08</b>", "top 3", ">13:18</b>"]);
-    lacks(&shown, &["13:27", "Top 1 off", "forgotten"]);
+    holds(&shown, &["Top 1 off at", ">12:59</span>", "top 1", ">12:59</b>", "top 2", ">13:08</b>", "top 3", ">13:18</b>"]);
+    lacks(&shown, &["13:27", "Top 1 off<", "forgotten"]);
     let shown = told.at(240, []);
     holds(&shown, &["Top 1 can come out, since", ">12:59</span>", "Top 1 off", ">13:08</b>", "Stop"]);
     assert_eq!(shown.matches("<button").count(), 4, "{shown}");
     let first = ids(&told)[0];
     let shown = told.at(241, [wait(WaitTap::Off(vec![first]))]);
-    holds(&shown, &["Top 5 off at", "top 2", ">13:08</b>", "top 4", ">13:27</b>", "Hold to leave"]);
+    holds(&shown, &["Top 2 off at", "top 2", ">13:08</b>", "top 4", ">13:27</b>", "Hold to leave"]);
     lacks(&shown, &["12:59"]);
     let shown = told.at(250, [tap(Tap::Stop)]);
     holds(&shown, &["Top 2 can come out, since", ">13:08</span>", "Carry on", "Take back", "Top 2 off"]);
@@ -266,9 +266,13 @@ fn what_fits_is_offered_while_nothing_runs_and_one_tap_starts_it() {
     holds(&shown, &["Until 12:59, 1 h 29: what fits", "about 28 min, planned 20 min"]);
     lacks(&shown, &["planned 40 min"]); // what comes after the pegs can't come before them
     // The same minute, without the factor: as Hours and money has it.
-    told.app.jobs.without_factor = true;
-    holds(&told.at(150, []), &["about 22 min, planned 20 min"]);
-    told.app.jobs.without_factor = false;
+    let job = fivebar_core::ledger::fold::jobs(&told.app.shelf().book).next().unwrap().id;
+    for (with, shown) in [(false, "about 22 min, planned 20 min"), (true, "about 28 min, planned 20 min")] {
+        let now = told.now(150);
+        let set = fivebar_core::ledger::kind::estimate::FactorSet { job, with };
+        told.app.order(&Command::Estimate(fivebar_core::ledger::decide::EstimateCommand::SetFactor(set)), now).unwrap();
+        holds(&told.at(150, []), &[shown]);
+    }
     // Pegs are loud only if the maker says so; in quiet hours it is not offered then.
     told.at(200, [wait(WaitTap::Usual("Pegs".into())), wait(WaitTap::Loud(true)), tap(Tap::Close)]);
     told.at(200, [wait(WaitTap::Ask(Asked::QuietFrom))]);

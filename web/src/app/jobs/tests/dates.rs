@@ -249,3 +249,14 @@ fn what_only_hardens_says_until_when() {
     let mut maker = Maker::told(&[&format!("{begun}{oiled}")]);
     maker.room("stool", Room::Dates).shows(&["done, hard Wed 18 March"]).hides(&["hard after"]);
 }
+
+/// Sawing runs: the page and the list say so, and not when it must begin.
+#[test]
+fn what_runs_need_not_begin() {
+    let mut maker = stool();
+    maker.room("stool", Room::Dates).tap(dates(DatesTap::By(7))).tap(Tap::Page).shows(&["Begin saw by"]);
+    maker.tap(Tap::Next);
+    maker.app.place = Place::Jobs;
+    maker.open("stool").shows(&["Saw is running."]).hides(&["Begin saw by"]);
+    maker.tap(Tap::List).shows(&["Saw is running."]).hides(&["Begin saw by"]);
+}

@@ -4,12 +4,11 @@ use super::super::super::Seen;
 use super::super::say;
 use crate::app::bench::Tap;
 use crate::app::bench::ends::is_second;
-use crate::app::bench::waits::{WaitTap, of_two, pieces, waiting, whose};
+use crate::app::bench::waits::{WaitTap, clock, pieces, waiting, whose};
 use crate::app::{App, Msg};
 use crate::view::{El, el};
 use crate::words::en::waits as words;
 use fivebar_core::quantity::Span;
-use fivebar_core::sheet::bench::BenchSheet;
 use fivebar_core::sheet::waits::WaitLine;
 
 /// So many stand small, those that come out first: the list has them all.
@@ -18,11 +17,10 @@ const SMALL: usize = 3;
 /// What was clamped no longer ago is chalked first, whatever else can come out by now [J].
 const CHALKING: Span = Span::minutes(2);
 
-/// What is to be read, the first off time first: what the run clamped, else what waits; and what can come out since today.
-pub fn chalked(app: &App, sheet: &BenchSheet) -> Option<Vec<WaitLine>> {
+/// What is to be read, the first off time first, whatever job it is of: what waits, and what can come out since today.
+pub fn chalked(app: &App) -> Option<Vec<WaitLine>> {
     let mut on = waiting(app).on;
-    let of_run = |line: &WaitLine| sheet.running.as_ref().is_none_or(|slab| line.wait.run == Some(slab.run.id));
-    on.retain(|line| if line.over { line.off.day() == app.now.day() } else { of_run(line) });
+    on.retain(|line| !line.over || line.off.day() == app.now.day());
     (!on.is_empty()).then_some(on)
 }
 
@@ -31,7 +29,7 @@ pub fn off(lines: &[WaitLine], app: &App, seen: Seen<'_>) -> Vec<El<Msg>> {
     let Some(large) = large(lines, app) else { return vec![] };
     let small = lines.iter().take(SMALL).map(|line| {
         let class = if line.wait.id == large.wait.id { "w7 c-wait" } else { "w7" };
-        el("span", class).kid(el("span", "").text(whose(app, line))).kid(el("b", "t22 w8").text(of_two(app, line.off)))
+        el("span", class).kid(el("span", "").text(whose(app, line))).kid(el("b", "t22 w8").text(clock(app, line.off)))
     });
     let more = u32::try_from(lines.len().saturating_sub(SMALL)).unwrap_or(u32::MAX);
     let more = (0 < more).then(|| el("span", "all").text(words::and_more(&seen.speech.count(more))));
@@ -39,21 +37,21 @@ pub fn off(lines: &[WaitLine], app: &App, seen: Seen<'_>) -> Vec<El<Msg>> {
 }
 
 /// The key for the first that can come out.
-pub fn comes_out(app: &App, sheet: &BenchSheet) -> Option<El<Msg>> {
-    let line = chalked(app, sheet)?.into_iter().find(|line| line.over)?;
+pub fn comes_out(app: &App) -> Option<El<Msg>> {
+    let line = chalked(app)?.into_iter().find(|line| line.over)?;
     let named = words::one_off(&pieces(app, &line), line.wait.what());
     let tap = say(Tap::Waits(WaitTap::Off(vec![line.wait.id])));
     Some(el("button", "key h176").attr("type", "button").on_tap(tap).kid(el("span", "t22 w8").text(named)))
 }
 
-/// What runs clamped last, until something can come out; else what comes out first.
+/// What runs clamped just now, to be chalked; else what comes out first, or can by now.
 fn large<'a>(lines: &'a [WaitLine], app: &App) -> Option<&'a WaitLine> {
     let running = app.running().map(|strip| strip.run);
     let last = lines.iter().filter(|line| running.is_some() && line.wait.run == running);
     let last = last.max_by_key(|line| (line.wait.began.at, line.piece));
     let just = |line: &&WaitLine| line.wait.began.at.until(app.now.at) <= CHALKING;
     let over = lines.iter().find(|line| line.over);
-    last.filter(just).or(over).or(last).or(lines.first())
+    last.filter(just).or(over).or(lines.first())
 }
 
 /// "Top 3 off at" or "Top 1 can come out, since", and the clock.

@@ -1,7 +1,7 @@
 //! Waits of a day in its list: when each began and came off; those that were struck can be put back.
 
 use super::super::super::Seen;
-use super::super::row::time_class;
+use super::super::row::{elsewhere, time_class};
 use super::super::say;
 use crate::app::bench::Tap;
 use crate::app::bench::day::{DayTap, View};
@@ -26,11 +26,10 @@ fn row(line: &WaitLine, view: &View, app: &App, seen: Seen<'_>) -> El<Msg> {
     let id = line.wait.id;
     let open = view.open == Some(id);
     let of = [Some(line.op.clone()), line.name.clone()].into_iter().flatten().listed().join(", ");
-    let (began, there) = (line.wait.began, by_its_clock(line, seen));
-    let by = |at: Moment| if there { Wall::new(at, began.offset) } else { seen.local.wall(at) };
-    let began = by(began.at);
+    let by = |at: Moment| line.wait.wall(at, seen.local);
+    let began = by(line.wait.began.at);
     let since = (began.day() != view.day).then(|| words::waits_since(&clock_on(app, began, view.day)));
-    let under = [Some(of), since, Some(stands(line, by, (view.day, app))), there.then(|| bench_words::CLOCK_THERE.to_owned())]
+    let under = [Some(of), since, Some(stands(line, by, (view.day, app))), elsewhere(line.wait.by(seen.local), seen)]
         .into_iter()
         .flatten()
         .listed()
@@ -58,11 +57,6 @@ pub fn struck_rows(day: Day, app: &App) -> Vec<El<Msg>> {
             .kid(key("key h48", bench_words::PUT_BACK, "", say(Tap::Day(DayTap::PutBack(wait.id)))))
     };
     struck(&app.shelf().book, day).into_iter().map(row).listed()
-}
-
-/// It began where another clock goes: the whole of it is shown by that one.
-fn by_its_clock(line: &WaitLine, seen: Seen<'_>) -> bool {
-    seen.local.wall(line.wait.began.at).offset != line.wait.began.offset
 }
 
 /// "due 13:18, off at 13:20".

@@ -1,0 +1,111 @@
+//! Second coats, told: on which pieces they are and on how many, before the maker is done with them and after.
+
+use super::super::waits::WaitTap;
+use super::*;
+use crate::app::jobs::{Room, Tap as JobsTap};
+use fivebar_core::ledger::fold;
+
+/// The second coat begins at half past ten the next day.
+const NEXT: i64 = 25 * 60 + 30;
+
+/// So many pieces coated at once, and the clock stopped.
+fn coat(told: &mut Told, minute: i64, n: &str) {
+    told.start(minute, "Coat");
+    told.at(minute + 5, [tap(Tap::MoreDone)]);
+    told.at(minute + 5, presses(n).into_iter().chain([tap(Tap::PadDone)]));
+    told.at(minute + 20, [tap(Tap::Stop)]);
+}
+
+fn job(told: &Told) -> Id {
+    fold::jobs(&told.app.shelf().book).next().unwrap().id
+}
+
+fn done_with(told: &mut Told, minute: i64) {
+    let (run, of) = super::super::whole_of(&told.app, On::Job(job(told)), "Coat").unwrap();
+    told.at(minute, [tap(Tap::Whole(run, of))]);
+}
+
+/// The bench, what waits, the list of the day, and the hours of the job.
+fn pages(told: &mut Told, minute: i64) -> [String; 4] {
+    let today = told.today_at(minute);
+    let open = Msg::Jobs(JobsTap::Open(crate::app::Which::Own, job(told)));
+    [
+        told.at(minute, []),
+        told.at(minute, [Msg::Bench(Tap::Waits(WaitTap::Show))]),
+        told.at(minute, [tap(Tap::Close), day(DayTap::Show(today))]),
+        told.at(minute, [tap(Tap::Close), Msg::Go(Place::Jobs), open, Msg::Jobs(JobsTap::Room(Room::Hours))]),
+    ]
+}
+
+/// Five stands coated at once, and the next day again: five pieces and the second coat, on every page, done with it or not.
+#[test]
+fn done_with_the_second_coat_they_are_as_many_pieces_as_before() {
+    let mut told = Told::stands();
+    coat(&mut told, 0, "5");
+    coat(&mut told, NEXT, "5");
+    for done in [false, true] {
+        if done {
+            told.at(NEXT + 21, [Msg::Go(Place::Bench)]);
+            done_with(&mut told, NEXT + 21);
+        }
+        let [bench, waits, day, hours] = pages(&mut told, NEXT + 22);
+        holds(&bench, &["Coat 2: 5 of 5"]);
+        holds(&waits, &["Coat 2 of pieces 1 to 5"]);
+        holds(&day, &["Coat 2 of pieces 1 to 5"]);
+        for page in [bench, waits, day, hours] {
+            lacks(&page, &["6 to 10", "of 10", "10 of 5", "10 pieces"]);
+        }
+    }
+    assert!(super::super::whole_of(&told.app, On::Job(job(&told)), "Coat").is_none(), "nothing is left of it");
+}
+
+/// Two of the stands coated, and done with it; coated again the next day they are two, and it is their second coat.
+#[test]
+fn a_coat_after_the_last_is_on_the_same_pieces() {
+    let mut told = Told::stands();
+    coat(&mut told, 0, "5");
+    done_with(&mut told, 21);
+    coat(&mut told, NEXT, "5");
+    let [bench, waits, ..] = pages(&mut told, NEXT + 22);
+    holds(&bench, &["Coat 2: 5 of 5"]);
+    lacks(&bench, &["10 of 5"]);
+    holds(&waits, &["Coat 2 of pieces 1 to 5"]);
+}
+
+/// Four shelves of one case were said at the bench: done with the second coat they are four still.
+#[test]
+fn pieces_that_were_said_stay_when_the_maker_is_done_with_them() {
+    let mut told = Told::stands();
+    told.start(0, "Coat");
+    told.at(1, [tap(Tap::BatchOf(4)), tap(Tap::Stop)]);
+    coat(&mut told, 2, "4");
+    coat(&mut told, NEXT, "4");
+    let [bench, waits, ..] = pages(&mut told, NEXT + 22);
+    holds(&bench, &["Coat 2: 4 of 4"]);
+    holds(&waits, &["Coat 2 of pieces 1 to 4"]);
+    lacks(&bench, &["8 of 4"]);
+}
+
+/// Sanding and pegs of half an hour each are planned, and a coat dries: dust is said of the one.
+#[test]
+fn dust_beside_a_wet_coat_is_said() {
+    let said = "its dust would settle on a wet coat";
+    let mut told = Told::stands();
+    for name in ["Sand", "Pegs"] {
+        let now = told.now(0);
+        let (job, op, kind, span) = (job(&told), name.to_owned(), Kind::Make, Some(fivebar_core::quantity::Span::minutes(30)));
+        let plan = fivebar_core::ledger::kind::job::OperationPlanned { job, op, kind, stage: None, span, pieces: None };
+        told.app.order(&Command::Job(JobCommand::PlanOperation(plan)), now).unwrap();
+    }
+    let (currency, units) = (Currency::USD, Units::Inch);
+    let began = JobCommand::Begin { name: "shelf".into(), currency, units, pieces: 1, made_for: For::Spec };
+    let now = told.now(1);
+    told.app.order(&Command::Job(began), now).unwrap();
+    let shelf = fold::jobs(&told.app.shelf().book).find(|job| job.name == "shelf").unwrap().id;
+    told.at(2, [tap(Tap::Other), starting(StartingTap::Found(On::Job(shelf), "Oil".into(), Kind::Make, Stage::Finish))]);
+    told.at(6, [Msg::Bench(Tap::Waits(WaitTap::Clamp)), tap(Tap::Stop)]);
+    // Ten hours before it is dry.
+    let shown = told.at(6 + 14 * 60, []);
+    holds(&shown, &["what fits", "Sand", said]);
+    assert_eq!(shown.matches(said).count(), 1);
+}
