@@ -96,7 +96,7 @@ fn the_next_off_time_of_any_job_is_large() {
     // Just clamped, it is chalked.
     holds(&large(&told.at(31, [])), &[">11:00</span>"]);
     let shown = told.at(40, []);
-    holds(&large(&shown), &["stands", "leg 1", ">10:35</span>"]);
+    holds(&large(&shown), &["Stands, leg 1 off at", ">10:35</span>"]);
     holds(&shown, &[">10:50</b>", ">11:00</b>"]);
     // Off today, the next is a coat of the day after.
     let legs: Vec<Id> = told.app.shelf().waits().on().map(|wait| wait.id).collect();

@@ -258,5 +258,5 @@ fn what_runs_need_not_begin() {
     maker.tap(Tap::Next);
     maker.app.place = Place::Jobs;
     maker.open("stool").shows(&["Saw is running."]).hides(&["Begin saw by"]);
-    maker.tap(Tap::List).shows(&["Saw is running."]).hides(&["Begin saw by"]);
+    maker.tap(Tap::List).shows(&["Stool"]).hides(&["Begin saw by"]);
 }
