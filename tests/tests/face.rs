@@ -122,7 +122,7 @@ fn beside(shop: &Shop, story: &Story) -> BTreeSet<String> {
     }
     let mut all = figures(&waiting(shop, stands, Paid::Card).expect("the asking price"));
     all.extend(figures(&waiting(shop, stands, Paid::Notes).expect("the asking price")));
-    all.extend(figures(&later(shop, &stand).expect("reckoned").expect("a later one")));
+    all.extend(figures(&later(shop, &stand, Paid::Card).expect("reckoned").expect("a later one")));
     all.extend(figures(&haul(shop, story.names.haul("stairworks").expect("the haul")).expect("reckoned")));
     all.extend(figures(&supplier(shop, story.names.person("stairs").expect("who gave it"), None).expect("their page")));
     let other = shop.job(chair).expect("the chair");

@@ -191,7 +191,7 @@ fn not_under(shop: &Shop, account: &Account) -> Option<Money> {
     let job = shop.job(account.job).ok()?;
     let known = known(shop, &job).ok()??;
     let worth = known.worth.as_ref().ok()?;
-    known.under((1, worth.ask), known.rests.carried(shop.terms_of(&job, Paid::Card).take().ok()?, (1, Carried::Delivered)).ok()?).ok()
+    known.under((1, worth.ask), known.rests.carried(shop.terms_of(&job, Paid::Card).take().ok()?, Carried::Delivered).ok()?).ok()
 }
 
 fn sales(job: &Account) -> Value {

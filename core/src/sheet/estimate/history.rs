@@ -15,8 +15,11 @@ use std::rc::Rc;
 pub struct Gathered {
     all: OnceCell<Rc<History>>,
     but: RefCell<Option<(Id, Rc<History>)>>,
-    by_then: RefCell<Option<((Id, Moment), Rc<History>)>>,
+    by_then: RefCell<Option<(Begun, Rc<History>)>>,
 }
+
+/// A job, and when it was begun.
+type Begun = (Id, Moment);
 
 /// Earlier jobs that count, and those told.
 #[derive(Clone, Debug, Default, PartialEq)]

@@ -413,7 +413,10 @@ job stands \"Stands\" 1 order
     Maker::told(&[told]).room("stands", Room::Hours).shows(&["measured 16 h", mark]);
     Maker::told(&[told]).room("stands", Room::Back).shows(&[mark]);
     let rate = "09:00 rate pay 20 hours 400 logged 300 costs 0\nspend 2.00 glue on stands\nplan \"saw\" make 60 min for stands\n";
-    Maker::told(&[&format!("{told}{rate}")]).room("stands", Room::Quote).shows(&["17 h 24 to 18 h 04 at your rate", mark]);
+    Maker::told(&[&format!("{told}{rate}")]).room("stands", Room::Quote).shows(&[
+        "2 h 24 to 3 h 04 at your rate",
+        "15 h more is to settle on Bench and in none of these figures: a stop may have been forgotten.",
+    ]);
     // In the list of jobs too, wherever the job stands there.
     let listed = |before: &str, night: &str, shown: &[&str]| {
         let told = told.replace("17:00 start", &format!("{before}17:00 start"));

@@ -64,8 +64,8 @@ fn what_a_top_lacks_is_as_few_as_were_found() {
     planned_out(&mut app, vec![Tap::Go]);
     let shown = page(&app);
     assert!(shown.contains("2 of 8 rows"), "{shown}");
-    assert!(shown.contains("1 more of A (flats, 26.5 × 90 × 910 mm) makes one row more."), "{shown}");
-    assert!(shown.contains("15 more of A (flats, 26.5 × 90 × 910 mm) make all 8 rows."), "{shown}");
+    assert!(shown.contains("1 more of A (Flats, 26.5 × 90 × 910 mm) makes one row more."), "{shown}");
+    assert!(shown.contains("15 more of A (Flats, 26.5 × 90 × 910 mm) make all 8 rows."), "{shown}");
     assert!(shown.contains(">Add boards to buy<"), "the way to buy them: {shown}");
     // How many there are at the most may stay open.
     heard(&mut app, [Tap::Buy]);
