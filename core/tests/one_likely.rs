@@ -67,7 +67,11 @@ fn check(story: &str, name: &str) {
         if with_factor {
             let hours = account(&shop, job).unwrap().hours;
             assert_eq!(hours.to_come, progress.to_come, "{name}: as prices count it");
-            assert_eq!(hours.total.map(|total| total.minus(quote.hauls)).unwrap_or_default(), progress.so_far, "{name}");
+            assert_eq!(
+                hours.total.map(|total| total.minus(quote.hauls).minus(hours.unsettled)).unwrap_or_default(),
+                progress.so_far,
+                "{name}"
+            );
         }
     }
 }

@@ -45,6 +45,7 @@ fn stack(wood: &str, n: u32, sizes: [Option<Length>; 3]) -> Stack {
         guessed: known.is_a_guess(),
         moves: known.across(Sawn::Flat),
         price: None,
+        rests: false,
     }
 }
 

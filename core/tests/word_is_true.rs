@@ -92,7 +92,7 @@ fn what_can_be_said_instead_goes_by_what_it_leaves_for_an_hour() {
     check(
         &format!("{plain}12:30 stop\ntag 60 stool\n{carried}"),
         Carried::Delivered,
-        &[(Ask::Fetch, "40", "1.25"), (Ask::Notes, "40", "1.30")],
+        &[(Ask::Fetch, "40", "5"), (Ask::Notes, "40", "1.30")],
     );
 }
 

@@ -6,6 +6,7 @@ pub mod buy;
 mod changes;
 pub mod cut;
 pub mod fields;
+mod fit;
 mod glued;
 pub mod keep;
 pub mod near;
@@ -23,7 +24,6 @@ pub use glued::{TooWide, too_wide};
 pub use top::{Pick, Way, is_of_some};
 
 use super::plan::figures::Figures;
-use super::plan::off::{is_enough, of_stick};
 use super::plan::ready::{Ready, letters, ready};
 use super::plan::stock::{Place, Stack};
 use super::plan::wish::{Tiles, Wish};
@@ -37,6 +37,7 @@ use crate::quantity::{Count, Decimal, Id, Key, Length, Listed, Money, Units};
 use crate::refusal::{Answer, Refusal};
 use crate::wood::moisture::Moisture;
 use crate::wood::movement::{Room, Sawn};
+use fit::{back, less, nm, under, unfit_part, unfit_top};
 use glued::listed;
 
 /// A top in rows: finished sides, how many rows, and how its joints lie.
@@ -303,71 +304,6 @@ fn unfit(what: &What, parts: &[Part], figures: &Figures, source: &Source) -> Opt
 fn came_so_far(why: Option<Unfit>) -> usize {
     let order = [Unfit::OtherWood, Unfit::TooThin, Unfit::TooNarrow];
     why.and_then(|why| order.iter().position(|it| *it == why)).unwrap_or(order.len())
-}
-
-/// What is added for final sizing as thickness, width, length.
-fn back([long, wide, thick]: [Length; 3]) -> [Length; 3] {
-    [thick, wide, long]
-}
-
-fn under(least: Length, length: Length) -> Option<Unfit> {
-    (length < least).then_some(Unfit::UnderMachine(least))
-}
-
-fn nm(length: Length) -> i64 {
-    length.as_nm()
-}
-
-fn less(length: Length, each: Length) -> i64 {
-    nm(length).saturating_sub(nm(each).saturating_mul(2))
-}
-
-fn unfit_top(top: &Top, figures: &Figures, [thickness, width, length]: [Length; 3]) -> Option<Unfit> {
-    let thick = top.thickness.map_or(0, |finished| nm(finished).saturating_add(nm(back(figures.allow)[0])));
-    let rips = top.rows.map(|rows| top::rips((rows, top::strip(top, rows, figures)), width, figures));
-    let least = if rips.is_some_and(|rips| 1 < rips) { figures.machines.plane.max(figures.machines.rip) } else { figures.machines.plane };
-    match () {
-        () if nm(thickness) < thick => Some(Unfit::TooThin),
-        () if rips == Some(0) || less(width, figures.edge_trim) <= 0 => Some(Unfit::TooNarrow),
-        () if length < least => Some(Unfit::UnderMachine(least)),
-        () if less(length, figures.square) < nm(figures.min_piece) => Some(Unfit::TooShort),
-        () => None,
-    }
-}
-
-/// One part from one board, or from a stick that has its section already.
-fn unfit_part(part: &Part, figures: &Figures, (sides, by_length): ([Length; 3], bool)) -> Option<Unfit> {
-    if by_length {
-        return unfit_stick(part, figures, sides);
-    }
-    let [thickness, width, length] = sides;
-    let [thick, wide, long] = [0, 1, 2].map(|nth: usize| {
-        let side = |sides: &[Length; 3]| sides.get(nth).map_or(0, |side| nm(*side));
-        side(&part.size).saturating_add(side(&back(figures.allow)))
-    });
-    // The edges of what a part takes the whole width of are planed, not trimmed off.
-    let narrow = less(width, figures.edge_trim) < wide.min(nm(figures.strip_min)) && nm(width) < wide;
-    let least = figures.machines.plane.max(figures.machines.rip);
-    match () {
-        () if nm(thickness) < thick => Some(Unfit::TooThin),
-        () if narrow => Some(Unfit::TooNarrow),
-        () if length < least => Some(Unfit::UnderMachine(least)),
-        () if less(length, figures.end_trim) < long => Some(Unfit::TooShort),
-        () => None,
-    }
-}
-
-/// The same of a stick, either way round.
-fn unfit_stick(part: &Part, figures: &Figures, [thickness, width, length]: [Length; 3]) -> Option<Unfit> {
-    let [_, wide, thick] = figures.allow;
-    let [low, high] = of_stick([part.size[0], part.size[1]], [thick, wide]);
-    match () {
-        () if !is_enough(thickness.min(width), low) => Some(Unfit::TooThin),
-        () if !is_enough(thickness.max(width), high) => Some(Unfit::TooNarrow),
-        () if length < figures.machines.plane => Some(Unfit::UnderMachine(figures.machines.plane)),
-        () if less(length, figures.end_trim) < nm(part.size[2]) => Some(Unfit::TooShort),
-        () => None,
-    }
 }
 
 /// Whether pieces that fit are to be used: those on the rack unless they are left out, those of the job where they are asked for.

@@ -124,3 +124,12 @@ mod tests {
         check(0, 2, "none was found yet, and at most 2 can be");
     }
 }
+
+pub const KEEP_DESIGN: &str = "Keep as a design";
+pub const DESIGN_THERE: &str = "takes the place of the one there is";
+pub const MAKE_FROM_DESIGN: &str = "Parts from a design";
+
+/// "4 parts, 6 operations".
+pub fn design_holds(parts: &str, one_part: bool, operations: &str, one: bool) -> String {
+    format!("{parts} {}, {operations} {}", if one_part { "part" } else { "parts" }, if one { "operation" } else { "operations" })
+}

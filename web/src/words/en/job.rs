@@ -1,4 +1,8 @@
 //! English: the four rooms of a job, and its forms.
+mod back;
+
+pub use back::*;
+
 use fivebar_core::ledger::kind::sale::Instead;
 use fivebar_core::quantity::Listed;
 
@@ -238,43 +242,6 @@ pub const DAY: &str = "day";
 pub const DAYS: &str = "days";
 pub const REPLACED: &str = "replaced by another";
 pub const DONE: &str = "handed over";
-pub const REFUND: &str = "Brought back";
-pub const REFUND_UNDER: &str = "its money goes back";
-pub const MISTAKE: &str = "written by mistake";
-/// Of what came in, where some of its pieces stay sold.
-pub const CAME_BEYOND: &str = "Of it beyond what the rest costs";
-pub const CAME_FOR_IT: &str = "Came in for it";
-pub const TAX_REVERSED: &str = "Its tax, reversed";
-pub const FEE_STAYS_PAID: &str = "Its part of the fee, which stays paid";
-pub const PIECES_BACK: &str = "Pieces that come back";
-pub const THE_ORDER: &str = "The order";
-pub const ORDER_ENDS: &str = "The order ends";
-pub const ORDER_STANDS: &str = "I make it good";
-
-/// "184.00 of it kept".
-pub fn kept(sum: &str) -> String {
-    format!("{sum} kept")
-}
-
-/// "Brought back Mon 1 June".
-pub fn reversed(day: &str) -> String {
-    format!("{REFUND} {day}")
-}
-
-/// "1 piece brought back Mon 1 June".
-pub fn some_back(n: fivebar_core::quantity::Count, count: &str, day: &str) -> String {
-    format!("{} brought back {day}", crate::words::en::common::pieces(n, count))
-}
-
-/// "125.00 handed back, 20.00 kept".
-pub fn went_back(sum: &str, kept: Option<&str>) -> String {
-    kept.map_or_else(|| format!("{sum} handed back"), |kept| format!("{sum} handed back, {kept} kept"))
-}
-
-/// "tax of -7.56".
-pub fn tax_back(sum: &str) -> String {
-    format!("tax of {sum}")
-}
 
 // Look back
 pub const LEFT_PER_HOUR: &str = "left per hour";

@@ -1,5 +1,6 @@
 //! English: what can I make.
 
+pub use super::design::{DESIGN_THERE, KEEP_DESIGN, MAKE_FROM_DESIGN, design_holds};
 use fivebar_core::ledger::kind::plan::Shape;
 use fivebar_core::plan::field::problem::Pattern;
 
@@ -544,13 +545,3 @@ pub const SAW_FIGURES: [&str; 13] = [
     "Least strip",
 ];
 pub const SAW_GLUE: &str = "Glue";
-
-// Designs
-pub const KEEP_DESIGN: &str = "Keep as a design";
-pub const DESIGN_THERE: &str = "takes the place of the one there is";
-pub const MAKE_FROM_DESIGN: &str = "Parts from a design";
-
-/// "4 parts, 6 operations".
-pub fn design_holds(parts: &str, one_part: bool, operations: &str, one: bool) -> String {
-    format!("{parts} {}, {operations} {}", if one_part { "part" } else { "parts" }, if one { "operation" } else { "operations" })
-}
