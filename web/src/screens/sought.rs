@@ -62,7 +62,8 @@ fn units(app: &App) -> Units {
 
 /// "3 of European oak, 40 × 150 × 365 mm or larger; or 5 of …".
 fn listed(looked: &LookedFor, app: &App, seen: Seen<'_>) -> String {
-    let all = looked.pieces.iter().map(|it| piece((&it.piece, it.enough.pieces), units(app), (app, seen))).listed();
+    let open = looked.pieces.iter().filter(|it| !it.is_there());
+    let all = open.map(|it| piece((&it.piece, it.enough.pieces), units(app), (app, seen))).listed();
     words::listed(&all, looked.any)
 }
 
@@ -104,6 +105,8 @@ fn card(looked: &LookedFor, tiles: Option<&CountSheet>, (app, seen): (&App, Seen
 
 fn one((looked, nth): (&LookedFor, Pieces), it: &LookedPiece, tiles: Option<&CountSheet>, (app, seen): (&App, Seen<'_>)) -> El<Msg> {
     let open = (!it.is_there()).then(|| still(it, seen));
+    // What is there already stands there as it was asked for.
+    let wanted = if it.is_there() { it.piece.n } else { it.enough.pieces };
     let with = (!it.with.is_empty()).then(|| words::with(&it.with));
     let least = (it.piece.at_least == Some(true)).then(|| words::PLAN_AGAIN_THEN.to_owned());
     let tiles = tiles.map(|sheet| sheet.tiles.as_slice()).unwrap_or_default();
@@ -113,8 +116,8 @@ fn one((looked, nth): (&LookedFor, Pieces), it: &LookedPiece, tiles: Option<&Cou
     let asked = (!chips.is_empty()).then(|| el("p", "t14 i2").text(words::WHICH_DO));
     let chips = (!chips.is_empty()).then(|| flowing("key h48", chips, move |nth| taps.get(nth).cloned().unwrap_or(say(Tap::Open))));
     let row = el("p", "row").kids(open.map(|open| el("b", "w8").text(open))).kid(el("span", "t14").text(here(it, seen)));
-    el("div", "col")
-        .kid(worded("p", "", piece((&it.piece, it.enough.pieces), units(app), (app, seen))))
+    el("div", "opened")
+        .kid(worded("p", "", piece((&it.piece, wanted), units(app), (app, seen))))
         .kid(row)
         .kids([with, least].into_iter().flatten().map(|line| el("p", "t14 i2").text(line)))
         .kids(asked)
