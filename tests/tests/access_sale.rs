@@ -32,7 +32,7 @@ fn agreed(browser: &mut Browser, page: &Page, (what, phone): (&str, Phone)) {
     }
     browser.tap_keys(page, &["Pay and hours"]);
     check(browser, page, &format!("deal-pay{what}"), phone);
-    browser.tap_keys(page, &["Back to the list", "Back to the list"]);
+    browser.tap_keys(page, &["Back to what was agreed", "Back to the list"]);
 }
 
 fn sold(browser: &mut Browser, page: &Page, (what, phone): (&str, Phone)) {
