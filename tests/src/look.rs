@@ -78,6 +78,16 @@ impl Browser {
         self.on(page, "Emulation.setLocaleOverride", json!({ "locale": tag }));
     }
 
+    /// The phone's clock stands at that time, such as "2026-03-10T14:21:00-04:00", from the next time the page is loaded on.
+    pub fn clock_stands(&mut self, page: &Page, at: &str) {
+        let script = format!(
+            "{{ const real = Date, at = real.parse('{at}');
+              globalThis.Date = class extends real {{ constructor(...given) {{ given.length ? super(...given) : super(at) }}
+                static now() {{ return at }} }} }}"
+        );
+        self.before_each_page(page, &script);
+    }
+
     /// A picture of what the screen shows, as PNG into a file.
     pub fn screenshot(&mut self, page: &Page, file: &Path) {
         let taken = self.on(page, "Page.captureScreenshot", json!({ "format": "png", "optimizeForSpeed": true }));

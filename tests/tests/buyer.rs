@@ -11,6 +11,7 @@ fn at_market(browser: &mut Browser) -> Page {
     let rows: Vec<Value> =
         market.book.entries().map(|(entry, _)| json!({ "id": entry.id.to_string(), "line": line::write(entry) })).collect();
     let page = app::opened(browser, Phone::COMMON.quick());
+    browser.clock_stands(&page, "2026-04-18T12:05:00-04:00");
     let write = format!(
         "new Promise((done, failed) => {{ const open = indexedDB.open('fivebar'); open.onerror = () => failed(open.error);
            open.onsuccess = () => {{ const t = open.result.transaction('entries', 'readwrite');
@@ -61,6 +62,7 @@ fn the_word_is_said_in_two_touches_and_follows_the_block() {
         browser.tap_text(page, "Sold at");
         browser.wait_text(page, "2 left of 5, tag 145");
         browser.wait_text(page, "saved");
+        std::thread::sleep(Duration::from_millis(1600)); // sooner it would be taken for the second tap of a slow phone
         browser.tap_text(page, "Take back: sold at");
         browser.wait_text(page, "3 left of 5, tag 145");
     });

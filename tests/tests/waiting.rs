@@ -5,15 +5,14 @@ use serde_json::json;
 use std::time::Duration;
 
 /// The phone's clock stands at 12:40 of the market.
-const THAT_DAY: &str = "{ const real = Date, at = real.parse('2026-04-18T12:40:00-04:00');
-  globalThis.Date = class extends real { constructor(...given) { given.length ? super(...given) : super(at) } static now() { return at } } }";
+const THAT_DAY: &str = "2026-04-18T12:40:00-04:00";
 
 /// Three stands left, guessed at the market.
 fn at_market(browser: &mut Browser, (phone, text): (Phone, u32), is_first: bool) -> Page {
     let page = app::opened(browser, phone);
     browser.locale(&page, "en-US");
     browser.timezone(&page, "America/New_York");
-    browser.before_each_page(&page, THAT_DAY);
+    browser.clock_stands(&page, THAT_DAY);
     browser.text_size(&page, text);
     let market = tell(STANDS.split("13:10 sell").next().unwrap_or_default());
     let lines: Vec<String> = market.book.lines().map(str::to_owned).collect();
