@@ -167,6 +167,7 @@ fn inv15_a_buyer_finds_no_figure_name_or_note_of_the_maker() {
     let profile = tempfile::tempdir().expect("a folder");
     let mut browser = Browser::start(profile.path());
     let page = app::opened(&mut browser, Phone::COMMON.quick());
+    browser.clock_stands(&page, "2026-04-18T12:40:00-04:00");
     let lines: Vec<String> = story.book.entries().map(|(entry, _)| line::write(entry)).collect();
     let people: Vec<(String, String)> = story.people.iter().map(|(id, person)| (id.to_string(), person_beside(person))).collect();
     browser.write_book(&page, &lines);
