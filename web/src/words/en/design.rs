@@ -111,6 +111,15 @@ pub fn open(n: &str) -> String {
     format!("In {n} of these a longer look might find more.")
 }
 
+pub const KEEP_DESIGN: &str = "Keep as a design";
+pub const DESIGN_THERE: &str = "takes the place of the one there is";
+pub const MAKE_FROM_DESIGN: &str = "Parts from a design";
+
+/// "4 parts, 6 operations".
+pub fn design_holds(parts: &str, one_part: bool, operations: &str, one: bool) -> String {
+    format!("{parts} {}, {operations} {}", if one_part { "part" } else { "parts" }, if one { "operation" } else { "operations" })
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -123,13 +132,4 @@ mod tests {
         check(2, 4, "at least 2, at most 4");
         check(0, 2, "none was found yet, and at most 2 can be");
     }
-}
-
-pub const KEEP_DESIGN: &str = "Keep as a design";
-pub const DESIGN_THERE: &str = "takes the place of the one there is";
-pub const MAKE_FROM_DESIGN: &str = "Parts from a design";
-
-/// "4 parts, 6 operations".
-pub fn design_holds(parts: &str, one_part: bool, operations: &str, one: bool) -> String {
-    format!("{parts} {}, {operations} {}", if one_part { "part" } else { "parts" }, if one { "operation" } else { "operations" })
 }
