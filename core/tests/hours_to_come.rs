@@ -260,7 +260,8 @@ fn the_factor_that_was_is_the_one_of_when_the_work_began() {
     use fivebar_core::sheet::look_back::look_back;
     let check = |before: &str, after: &str, was: &str| {
         let begun = "2026-05-04 07:00 +02:00 workshop EUR metric\njob stool \"Stool\" 1 spec\nplan \"build\" make 180 min for stool\n";
-        let story = tell(&format!("{begun}{before}08:00 start \"build\" make on stool\n12:00 stop\n{after}sell 1 stool for 200 notes fetched\n"));
+        let story =
+            tell(&format!("{begun}{before}08:00 start \"build\" make on stool\n12:00 stop\n{after}sell 1 stool for 200 notes fetched\n"));
         assert_eq!(story.refused, []);
         let back = look_back(&Shop::of(&story.book, story.now.at), story.names.job("stool").unwrap()).unwrap();
         let learns = back.factor.unwrap();

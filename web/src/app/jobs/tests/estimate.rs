@@ -446,6 +446,7 @@ fn what_is_logged_and_what_is_to_come_add_up() {
     let said = between(&html, ">Logged ", " safe.<");
     let logged = read(between(&format!("; {said}"), "; ", "; to come"));
     let [likely, safe] = [between(said, "to come ", ", and "), between(said, ", and ", " to be safe,")].map(read);
-    let [likely_in_all, safe_in_all] = [between(said, "safe: ", " likely in all"), &said[said.find("in all, ").unwrap() + 8..]].map(read);
+    let [likely_in_all, safe_in_all] =
+        [between(said, "is left: ", " likely in all"), &said[said.find("in all, ").unwrap() + 8..]].map(read);
     assert_eq!([logged + likely, logged + safe], [likely_in_all, safe_in_all], "{said}");
 }
