@@ -50,7 +50,7 @@ fn made_is_not_said_after_the_first_coat() {
     check(&format!("{coat}2026-03-04 08:30 about stools note \"oiled\""), "work on");
     check(&format!("{coat}2026-03-04 08:40 about stools note \"oiled\""), "tag");
     check(&format!("{coat}09:00 start \"sand\" make on stools\n09:20 stop\n2026-03-09 08:40 about stools note \"sanded\""), "work on");
-    check(&format!("08:10 start \"oil\" make on stools stage finish\n08:30 done 5\n08:40 stop\nbatch 5 \"oil\" for stools"), "tag");
+    check("08:10 start \"oil\" make on stools stage finish\n08:30 done 5\n08:40 stop\nbatch 5 \"oil\" for stools", "tag");
     check(&format!("{coat}all-planned stools"), "tag");
 }
 
