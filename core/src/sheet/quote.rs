@@ -5,6 +5,7 @@ use super::dates::{Given, dates_of};
 use super::estimate::{Covers, estimate};
 use super::marks::for_need;
 use super::shop::Shop;
+use crate::bench::dates::Ready;
 use crate::bench::estimate::Range;
 use crate::ledger::fold::{Job, Quote};
 use crate::ledger::kind::dates::QuoteGiven;
@@ -31,9 +32,13 @@ pub struct QuoteSheet {
     pub range: Result<(Money, Money), NoQuote>,
     /// What of the job is in these hours.
     pub covers: Covers,
-    /// The first day it can be promised for, nine times in ten.
+    /// The first day it can be promised for, nine times in ten: where other jobs go on, behind them.
     pub ready: Option<Day>,
-    /// The day it is to be done by, where that is before the one it can be promised for; and whether it will likely be missed.
+    /// The same before them.
+    pub alone: Option<Day>,
+    /// Hands that are likely on other jobs that go on.
+    pub others: Span,
+    /// The day it is to be done by, where that is before the one it can be promised for even before the other jobs; and whether it will likely be missed.
     pub missed: Option<(Day, bool)>,
     pub until: Day,
     /// The quote that was given last, and whether it stands: its day is not over, and the job goes on.
@@ -76,10 +81,12 @@ pub fn quote(shop: &Shop, id: Id, given: Given) -> Answer<QuoteSheet> {
         (Some(_), Some(costs)) => between(shop, (&job, &account, costs), [likely, safe]),
     };
     let dates = dates_of(shop, (&job, &sheet), given);
-    let ready = dates.safe.map(|ready| dates.workdays.promised(ready));
-    let likely_by = dates.likely.map(|ready| dates.workdays.promised(ready));
+    let promised = |ready: Option<Ready>| ready.map(|ready| dates.workdays.promised(ready));
+    let alone = promised(dates.safe);
+    let ready = if Span::ZERO < dates.others { promised(dates.after_others_safe) } else { alone };
+    let likely_by = promised(dates.likely);
     let is_before = |day: Option<Day>, due: Day| day.is_some_and(|day| due < day);
-    let missed = dates.due.filter(|due| is_before(ready, *due)).map(|due| (due, is_before(likely_by, due)));
+    let missed = dates.due.filter(|due| is_before(alone, *due)).map(|due| (due, is_before(likely_by, due)));
     let today = given.now.day();
     let is_over = job.quote.is_some_and(|quote| quote.until.is_some_and(|until| until < today));
     let stands = job.quote.is_some() && !is_over && job.ended.is_none();
@@ -94,6 +101,8 @@ pub fn quote(shop: &Shop, id: Id, given: Given) -> Answer<QuoteSheet> {
         range,
         covers: sheet.covers,
         ready,
+        alone,
+        others: dates.others,
         missed,
         until,
         given: job.quote,

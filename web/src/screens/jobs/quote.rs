@@ -79,12 +79,25 @@ fn private((job, sheet): (&JobSheet, &QuoteSheet), seen: Seen<'_>) -> Vec<El<Msg
         .then(|| key("key h56", workshop::YOUR_RATE, "", Msg::Workshop(WorkshopTap::ShowPage(Over::Rate))));
     let over = sheet.is_over.then(|| el("p", "why").text(words::STANDS_OVER));
     let missed =
-        sheet.missed.zip(sheet.ready).map(|((due, is_likely), first)| words::missed(&day(due, seen), is_likely, &day(first, seen)));
+        sheet.missed.zip(sheet.alone).map(|((due, is_likely), first)| words::missed(&day(due, seen), is_likely, &day(first, seen)));
+    let others = (Span::ZERO < sheet.others).then(|| sheet.ready.zip(sheet.alone)).flatten();
+    let others = others.map(|(behind, alone)| words::behind_others(&span(sheet.others), [&day(behind, seen), &day(alone, seen)]));
+    let others = others.map(|said| el("p", "w7").text(said));
     let over = missed.map(|said| el("p", "why").text(said)).into_iter().chain(over);
     let given = sheet.given.as_ref().map(|quote| el("p", "t14").text(given(quote, seen)));
     let alone = (sheet.covers == Covers::Planned && sheet.range.is_ok()).then(|| el("p", "w7").text(words::PLANNED_ALONE));
     let open = left_out(job, "w7", seen).filter(|_| sheet.range.is_ok());
-    given.into_iter().chain(over).chain(later).chain(now).chain([el("p", "").text(said)]).chain(open).chain(alone).chain(rate).listed()
+    given
+        .into_iter()
+        .chain(over)
+        .chain(later)
+        .chain(others)
+        .chain(now)
+        .chain([el("p", "").text(said)])
+        .chain(open)
+        .chain(alone)
+        .chain(rate)
+        .listed()
 }
 
 fn given(quote: &Quote, seen: Seen<'_>) -> String {

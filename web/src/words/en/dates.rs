@@ -69,6 +69,11 @@ pub fn of_others(hours: &str, after: Option<&str>, safe: Option<&str>) -> String
     format!("As if you did nothing else: {hours} of other jobs are not in it.{after}")
 }
 
+/// "The 8 h 24 of other jobs come first: Fri 13 March. Before them it could be Tue 10 March."
+pub fn behind_others(hours: &str, [behind, alone]: [&str; 2]) -> String {
+    format!("The {hours} of other jobs come first: {behind}. Before them it could be {alone}.")
+}
+
 pub const NOT_KNOWN: &str = "Nothing says yet how long it takes: plan operations, or say what kind of piece it is.";
 pub const NOT_KNOWN_OF_KIND: &str = "Nothing says yet how long it takes: plan operations, or tell old jobs.";
 pub const NOTHING_LEFT: &str = "Nothing is left to do before.";

@@ -254,6 +254,24 @@ fn nothing_is_promised_for_a_day_off() {
     check("workdays 240 min not sat sun\n", monday, "Ready by Mon 21 December.");
 }
 
+/// A day of 4 h until 18:00. Alone the stool is ready that Tuesday; behind the six hours of the other, 8 h 24 as hours go, to be safe on Friday
+/// (as `the_hours_of_other_jobs_are_named_beside_the_dates` reckons): each is promised for the
+/// day after: the paper has the later one, the maker both.
+#[test]
+fn a_quote_promises_the_day_behind_the_other_jobs() {
+    let begun = "2026-03-10 08:00 -05:00 workshop USD inch\nrate pay 20 hours 400 logged 300 costs 0\njob stool \"Stool\" 1 order\nplan \"saw\" make 60 min for stool\n";
+    let other = "job other \"Other\" 1 spec\nplan \"sand\" make 360 min for other\n";
+    let alone = "Ready by Wed 11 March.";
+    Maker::told(&[begun]).room("stool", Room::Quote).shows(&[alone]).hides(&["of other jobs"]);
+    let mut both = Maker::told(&[&format!("{begun}{other}")]);
+    both.room("stool", Room::Quote)
+        .hides(&[alone])
+        .shows(&["Ready by Sat 14 March.", "The 8 h 24 of other jobs come first: Sat 14 March. Before them it could be Wed 11 March."]);
+    both.tap(dates(DatesTap::Quote)).shows(&["Ready by Sat 14 March."]);
+    both.tap(dates(DatesTap::Share));
+    assert!(both.orders.iter().any(|order| matches!(order, Order::Note { text, .. } if text.contains("Ready by Sat 14 March."))));
+}
+
 /// Oiled on Wednesday the 11th till 14:00: a week hard on the 18th, whatever day it is.
 #[test]
 fn what_only_hardens_says_until_when() {
