@@ -218,7 +218,7 @@ fn one_earlier_run_says_nothing_and_a_plan_is_not_cut() {
         )
     };
     check(&format!("{}\n20:00 copy kept", fit(1)), "14:45", Because::Planned); // 150 - 45 are left
-    check(&format!("{}\n20:00 copy kept", fit(2)), "14:00", Because::Default); // 60 are left, as many as are guessed
+    check(&format!("{}\n20:00 copy kept", fit(2)), "14:00", Because::Planned); // 60 are left
     check(&format!("{}\n20:00 copy kept", fit(3)), "13:45", Because::Usual);
     let closes = "2026-03-02 08:00 workdays till 14:30\n";
     check(&format!("{closes}{}\n20:00 copy kept", fit(1)), "14:30", Because::Closing);

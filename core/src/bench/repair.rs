@@ -86,7 +86,8 @@ pub fn by_history_in_order(past: &[Span]) -> Option<Span> {
 }
 
 /// The end to propose: the later of the last act and the earliest of what history, batch, next start and closing time say.
-/// Without history the last act, else the start and the default, or what was left of the plan up to closing time where that is longer. Never the start itself, nor after the next start, nor after now.
+/// Without history the last act, else what was left of the plan, of a longer one than the default up to closing time; without a plan the default.
+/// Never the start itself, nor after the next start, nor after now.
 pub fn proposed((start, kind): (Moment, Kind), known: &Known, now: Moment) -> Proposed {
     let end = |at, because| Proposed { at, because };
     let after = |at: &Moment| start < *at;
@@ -104,9 +105,10 @@ pub fn proposed((start, kind): (Moment, Kind), known: &Known, now: Moment) -> Pr
         (None, Some(expected)) => expected,
         (None, None) => {
             let guess = end(start.plus(default_span(kind)), Because::Default);
-            let closing = known.closing.filter(after).map(|at| end(at, Because::Closing));
-            let planned = lasted(known.planned, Because::Planned).into_iter().chain(closing).min_by_key(|end| end.at);
-            planned.filter(|planned| known.planned.is_some() && guess.at < planned.at).unwrap_or(guess)
+            // Where the workshop closes within the guess, the guess is the least of a longer plan.
+            let closing = known.closing.filter(after).map(|at| if guess.at < at { end(at, Because::Closing) } else { guess });
+            let planned = lasted(known.planned, Because::Planned);
+            planned.map_or(guess, |planned| closing.filter(|closing| closing.at < planned.at).unwrap_or(planned))
         }
     };
     let found = limit.filter(|limit| limit.at < found.at).unwrap_or(found);
@@ -222,7 +224,9 @@ mod tests {
             (found.at, found.because)
         };
         assert_eq!(end(150, None), (at(830), Because::Planned));
-        assert_eq!(end(30, None), (at(740), Because::Default));
+        assert_eq!(end(30, None), (at(710), Because::Planned), "a short plan says more than an hour of ours");
+        assert_eq!(end(0, None), (at(740), Because::Default), "nothing was left of it");
+        assert_eq!(end(30, Some(700)), (at(710), Because::Planned));
         assert_eq!(end(150, Some(800)), (at(800), Because::Closing));
         assert_eq!(end(150, Some(720)), (at(740), Because::Default));
         assert_eq!(end(150, Some(600)), (at(830), Because::Planned), "closed before the start: an evening");
