@@ -136,8 +136,13 @@ fn opened(line: &DayLine, (view, app): (&View, &App), seen: Seen<'_>) -> Vec<El<
     if let Some(asked) = mending::asked(line, view, app, seen) {
         return asked;
     }
-    let stamped = |wall: Wall| seen.speech.clock(run.wall(wall.at, seen.local));
-    let said = words::clock_said(&stamped(run.tapped), run.tapped_stop.map(stamped).as_deref());
+    let [began, stopped] = [Some(run.tapped), run.tapped_stop].map(|at| at.map(|at| run.wall(at.at, seen.local)));
+    let overnight = began.zip(stopped).is_some_and(|(began, stopped)| began.day() != stopped.day());
+    let stamped = |wall: Wall| {
+        let clock = seen.speech.clock(wall);
+        if overnight { format!("{} {clock}", seen.speech.day(wall)) } else { clock }
+    };
+    let said = words::clock_said(&began.map(stamped).unwrap_or_default(), stopped.map(stamped).as_deref());
     let said = (!run.recalled).then(|| el("p", "t14 i2").text(said));
     let meant = line.wrong.map(|wrong| {
         let clock = seen.speech.clock(run.wall(wrong.at, seen.local));

@@ -331,7 +331,7 @@ pub fn more_of_it(n: &str) -> String {
     format!("{n} more")
 }
 
-/// "another of 7".
+/// "another of 6".
 pub fn another_of(n: &str) -> String {
     format!("another of {n}")
 }
@@ -402,7 +402,7 @@ pub fn began_at(clock: &str, raw: &str) -> String {
     format!("corrected: began at {clock}; the tap came at {raw}")
 }
 
-/// "the clock said 11:20 to 14:32".
+/// "The clock said 11:20 to 14:32.", with their days where it was over a night.
 pub fn clock_said(from: &str, to: Option<&str>) -> String {
     match to {
         Some(to) => format!("The clock said {from} to {to}."),

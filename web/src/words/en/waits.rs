@@ -314,10 +314,10 @@ pub fn struck_wait(op: &str) -> String {
     format!("{op}, a wait")
 }
 
-/// "off at 13:20", "dry at 13:20, before its time".
-pub fn was_off(clock: &str, early: bool, what: What) -> String {
+/// "taken off 13:20, before its time": when it was tapped, whenever it was dry.
+pub fn was_off(clock: &str, early: bool) -> String {
     let early = if early { ", before its time" } else { "" };
-    format!("{} at {clock}{early}", ready(Some(what)))
+    format!("taken off {clock}{early}")
 }
 
 /// "Until 12:59, 52 min: what fits".

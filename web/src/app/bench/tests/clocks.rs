@@ -260,11 +260,17 @@ fn after_a_flight_what_is_typed_is_of_the_clock_of_then() {
     let (spring, autumn) = ((SPRING + 210, SPRING + 740), (AUTUMN + 150, AUTUMN + 800));
     let there = "by the clock there";
     for place in [new_york as Place, denver] {
-        check(spring, place, stop("2330"), &["22:30", "ended at 23:30", "The clock said 22:30 to 08:20."], 60);
+        check(spring, place, stop("2330"), &["22:30", "ended at 23:30", "The clock said Sat 7 March 22:30 to Sun 8 March 08:20."], 60);
         check(spring, place, stop("0330"), &["ended at 03:30"], 240);
         check(spring, place, start("2300"), &["23:00"], 500);
         check(spring, place, start("2130"), &["21:30"], 590);
-        check(autumn, place, stop("2330"), &["22:30", "ended at 23:30", "The clock said 22:30 to 08:20."], 60);
+        check(
+            autumn,
+            place,
+            stop("2330"),
+            &["22:30", "ended at 23:30", "The clock said Sat 31 October 22:30 to Sun 1 November 08:20."],
+            60,
+        );
         check(autumn, place, stop("0330"), &["ended at 03:30"], 360);
         check(autumn, place, start("2300"), &["23:00"], 620);
         check(autumn, place, start("2130"), &["21:30"], 710);
@@ -272,9 +278,15 @@ fn after_a_flight_what_is_typed_is_of_the_clock_of_then() {
     check(spring, denver, stop("2330"), &[there], 60);
     // Nobody knows there when the clocks changed: all of it by the clock of the start, and which that is.
     let of_start = "by the clock of the start, UTC-5";
-    check(spring, tokyo, stop("2330"), &["ended at 23:30", "The clock said 22:30 to 07:20.", of_start], 60);
+    check(spring, tokyo, stop("2330"), &["ended at 23:30", "The clock said Sat 7 March 22:30 to Sun 8 March 07:20.", of_start], 60);
     check(spring, tokyo, stop("0330"), &["ended at 03:30", of_start], 300);
-    check(autumn, tokyo, stop("0330"), &["ended at 03:30", "The clock said 22:30 to 09:20.", "by the clock of the start, UTC-4"], 300);
+    check(
+        autumn,
+        tokyo,
+        stop("0330"),
+        &["ended at 03:30", "The clock said Sat 31 October 22:30 to Sun 1 November 09:20.", "by the clock of the start, UTC-4"],
+        300,
+    );
 }
 
 /// Eight in the morning after the clocks went back in New York; time from 1:35 to 1:55 is written down: the bar says when that was, and so does
@@ -360,6 +372,6 @@ fn after_a_flight_a_wait_knows_that_the_clocks_there_changed() {
         let on = told.today_at(AUTUMN + 20 * 60);
         holds(&told.at(looked, [day(DayTap::Show(on))]), shown);
     };
-    check(Some(AUTUMN + 25 * 60), &["due 14:50, dry at 20:00; by the clock there"]);
+    check(Some(AUTUMN + 25 * 60), &["due 14:50, taken off 20:00; by the clock there"]);
     check(None, &["due 15:50; by the clock of the start, UTC-4"]);
 }

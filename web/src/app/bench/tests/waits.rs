@@ -137,7 +137,7 @@ fn the_list_takes_off_mends_and_strikes_each() {
     told.at(191, [wait(WaitTap::Ask(Asked::Wait(first)))]);
     let shown = told.at(191, presses("2").into_iter().chain([wait(WaitTap::Unit(Unit::Hours)), tap(Tap::PadDone)]));
     holds(&shown, &["off 13:29, in 1\u{20}h"]);
-    holds(&told.at(192, [wait(WaitTap::Off(vec![first]))]), &["Taken off today", "off at 12:12, before its time"]);
+    holds(&told.at(192, [wait(WaitTap::Off(vec![first]))]), &["Taken off today", "taken off 12:12, before its time"]);
     let second = ids(&told)[0];
     lacks(&told.at(193, [day(DayTap::Strike(second))]), &["Top 2"]);
     holds(&told.at(194, [Msg::Common(Common::PutBack)]), &["Top 2"]);
@@ -315,10 +315,10 @@ fn waits_stand_in_the_day_and_are_struck_and_put_back_there() {
     let mut told = clamped(2);
     let (today, first) = (told.today(), ids(&told)[0]);
     told.at(240, [wait(WaitTap::Off(vec![first]))]);
-    holds(&told.at(241, [day(DayTap::Show(today))]), &["Waits", "due 12:59, off at 13:00", "due 13:08"]);
+    holds(&told.at(241, [day(DayTap::Show(today))]), &["Waits", "due 12:59, taken off 13:00", "due 13:08"]);
     let shown = told.at(242, [day(DayTap::Strike(first))]);
     lacks(&shown, &["due 12:59"]);
-    holds(&told.at(243, [day(DayTap::PutBack(first))]), &["due 12:59, off at 13:00"]);
+    holds(&told.at(243, [day(DayTap::PutBack(first))]), &["due 12:59, taken off 13:00"]);
 }
 
 fn job(told: &Told, name: &str) -> On {
@@ -418,7 +418,7 @@ fn what_is_over_is_ended_by_its_kind() {
     holds(&told.at(next + 2, [wait(WaitTap::Show)]), &["Both off", "All 3 dry"]);
     let coats: Vec<Id> = told.app.shelf().waits().on().filter(|wait| wait.what() == What::Coat).map(|wait| wait.id).collect();
     let shown = told.at(next + 3, [wait(WaitTap::Off(coats))]);
-    holds(&shown, &["Both off", "dry at 12:33"]);
+    holds(&shown, &["Both off", "taken off 12:33"]);
     assert_eq!(ids(&told).len(), 2);
 }
 

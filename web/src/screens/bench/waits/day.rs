@@ -59,11 +59,11 @@ pub fn struck_rows(day: Day, app: &App) -> Vec<El<Msg>> {
     struck(&app.shelf().book, day).into_iter().map(row).listed()
 }
 
-/// "due 13:18, off at 13:20".
+/// "due 13:18, taken off 13:20".
 fn stands(line: &WaitLine, by: impl Fn(Moment) -> Wall, (day, app): (Day, &App)) -> String {
     let due = words::off_by(&clock_on(app, by(line.wait.off()), day));
     match line.wait.ended {
-        Some(off) => format!("{due}, {}", words::was_off(&clock_on(app, by(off.at.at), day), off.early, line.wait.what())),
+        Some(off) => format!("{due}, {}", words::was_off(&clock_on(app, by(off.at.at), day), off.early)),
         None => due,
     }
 }

@@ -74,11 +74,7 @@ fn ended(lines: &[WaitLine], app: &App, seen: Seen<'_>) -> Vec<El<Msg>> {
         return vec![];
     }
     let row = |line: &WaitLine| {
-        let at = line
-            .wait
-            .ended
-            .map(|off| words::was_off(&of_two(app, seen.local.wall(off.at.at)), off.early, line.wait.what()))
-            .unwrap_or_default();
+        let at = line.wait.ended.map(|off| words::was_off(&of_two(app, seen.local.wall(off.at.at)), off.early)).unwrap_or_default();
         el("p", "dl")
             .key(format!("off{}", line.wait.id))
             .kid(el("span", "w7").text(begin_large(&whose(app, line))))
