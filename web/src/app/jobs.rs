@@ -155,6 +155,7 @@ fn tapped(app: &mut App, tap: Tap, now: Now) {
             with_form(app, |form| form.press(press, sign));
             draft::goes_along(app, was.clone());
             app.jobs.at_tag = was.filter(|_| draft::as_asked(app).is_none());
+            draft::named_for(app);
         }
         Tap::Say(nth, text) => say(app, nth, text),
         Tap::Pick(pick) => draft::pick(app, pick, now),

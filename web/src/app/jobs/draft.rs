@@ -78,6 +78,8 @@ pub struct Picks {
     pub ends: bool,
     /// The buyer never came.
     pub never_came: bool,
+    /// The sum that stands was named for so many pieces.
+    pub sum_for: Option<Count>,
     /// Who a price is agreed with, where that is said.
     pub buyer: Option<Id>,
     /// What a gallery keeps.
@@ -172,6 +174,7 @@ pub fn begin(app: &App, what: What) -> Option<Draft> {
         design: None,
         ends: false,
         never_came: false,
+        sum_for: None,
         buyer: None,
         terms: if what == What::Consign { usual(app, None) } else { FIRST_TERMS },
         is_all: false,
@@ -460,6 +463,22 @@ pub fn goes_along(app: &mut App, was: Option<String>) {
     if draft.form.text(0) == was {
         draft.form.put(0, new);
     }
+}
+
+/// After a key of the pad: a sum that was typed is for the pieces that stand beside it; one that goes along with them is for all of them.
+pub fn named_for(app: &mut App) {
+    let (asked, sign) = (as_asked(app), app.speech.sign());
+    let Some(draft) = app.jobs.draft.as_mut().filter(|draft| draft.what == What::Agree) else { return };
+    let n = reading::count(draft.form.text(2), sign, PILE_MOST).ok().filter(|n| 0 < *n);
+    let is_named = draft.form.at == 0 || draft.picks.sum_for.is_none() || asked.is_some_and(|asked| asked == draft.form.text(0));
+    draft.picks.sum_for = if is_named { n.or(draft.picks.sum_for) } else { draft.picks.sum_for };
+}
+
+/// For how many pieces the sum was named, where it is for another number now.
+pub fn was_for(draft: &Draft, sign: Sign) -> Option<(Count, Count)> {
+    let n = reading::count(draft.form.text(2), sign, PILE_MOST).ok().filter(|n| 0 < *n)?;
+    let before = draft.picks.sum_for.filter(|before| *before != n && draft.what == What::Agree && !draft.form.is_empty(0))?;
+    Some((before, n))
 }
 
 /// What came in ahead of the agreement that is to come to nothing, as it is typed.

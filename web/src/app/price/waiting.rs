@@ -276,7 +276,9 @@ pub fn follow(app: &mut App) {
 pub fn painted(app: &mut App) -> bool {
     let waited = std::mem::take(&mut app.price.doubting);
     if waited {
-        wanted(app).into_iter().for_each(|known| known.doubt());
+        for known in wanted(app) {
+            known.doubt();
+        }
     }
     waited
 }

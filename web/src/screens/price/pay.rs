@@ -12,6 +12,7 @@ use crate::app::price::{Tap, shop};
 use crate::app::{App, Msg};
 use crate::parts::head::{Head, head};
 use crate::parts::key::{figure_key, key};
+use crate::screens::jobs::called;
 use crate::view::{El, el};
 use crate::words::en::{deal as deals, price as words, waiting};
 use fivebar_core::ledger::kind::sale::Carried;
@@ -20,7 +21,7 @@ use fivebar_core::sheet::offer::{Ask, Concession, Leaves, OfferSheet};
 
 /// The room behind the offer. No figure in it is larger than a list's.
 pub fn screen(sheet: &OfferSheet, app: &App, seen: Seen<'_>) -> Screen {
-    let top = Head::new(sheet.name.clone(), words::PAY_AND_HOURS).with_key(key(
+    let top = Head::new(called(sheet.job, &sheet.name, app, seen), words::PAY_AND_HOURS).with_key(key(
         "key h48",
         if sheet.standing.agreed.is_some() { words::ANOTHER_SUM } else { words::BACK_TO_OFFER },
         "",

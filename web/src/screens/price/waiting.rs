@@ -33,7 +33,7 @@ pub fn screen(waits: &Waits, app: &App, seen: Seen<'_>) -> Option<Screen> {
         Err(refusal) => return Some(refused("price/waiting", &refusal, seen)),
     };
     if let Some(asked) = &waits.asked {
-        return Some(guesses::screen(&sheet, asked, seen));
+        return Some(guesses::screen(&sheet, asked, (app, seen)));
     }
     let top = Head::new(words::name_left(&sheet.name, &seen.speech.count(sheet.free)), words::ASKING_PRICE);
     let main = match &sheet.stands {

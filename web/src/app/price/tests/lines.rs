@@ -99,3 +99,44 @@ fn an_old_act_of_price_is_not_offered_to_be_taken_back() {
         assert_eq!([html.contains("Take back: sold"), html.contains("sold at 130")], [is_offered; 2], "{minutes}: {html}");
     }
 }
+
+/// A sum that was named stays with its number of pieces: another number asks anew, and back the sum stands again.
+#[test]
+fn what_was_named_stays_with_its_number_of_pieces() {
+    let mut maker = Maker::at_market();
+    let named = |maker: &Maker| match &maker.app.price.over {
+        Over::Offer(bargain) => bargain.offer.map(|sum| sum.to_string()),
+        _ => None,
+    };
+    let [one, two] = ["130", "250"].map(|sum| maker.money(sum));
+    let job = maker.job;
+    maker.tap(Tap::Offer(job)).bargain(BargainTap::Say(one)).bargain(BargainTap::Pieces(2));
+    assert_eq!(named(&maker), None);
+    maker.bargain(BargainTap::Say(two)).bargain(BargainTap::Pieces(1));
+    assert_eq!(named(&maker).as_deref(), Some("130.00 USD"));
+    maker.bargain(BargainTap::Pieces(2));
+    assert_eq!(named(&maker).as_deref(), Some("250.00 USD"));
+    // The next buyer begins with nothing.
+    maker.tap(Tap::Close).tap(Tap::Offer(job)).bargain(BargainTap::Pieces(2));
+    assert_eq!(named(&maker), None);
+}
+
+/// A job of several is named so on every page of Price that has it in its head, as on its own.
+#[test]
+fn a_job_of_several_is_named_as_on_its_own_page() {
+    let mut maker = Maker::at_market();
+    let job = maker.job;
+    for taps in [
+        vec![Tap::More(job)],
+        vec![Tap::Gallery(GalleryTap::Leave(job))],
+        vec![Tap::Offer(job), Tap::Bargain(BargainTap::Pad)],
+        vec![Tap::Offer(job), Tap::Bargain(BargainTap::PayAndHours)],
+        vec![Tap::Agree(AgreeTap::Open(job, None))],
+    ] {
+        for tap in taps {
+            maker.tap(tap);
+        }
+        maker.shows(&["Plant stands, ash with cherry pegs, 5<"]);
+        maker.app.price.to_list();
+    }
+}
