@@ -195,9 +195,9 @@ fn guesses_beyond_the_limits_are_refused_by_name() {
 /// Of 150 pieces for which 48 may come each demand that may be takes 96 steps of all or about so many: more than one go has.
 #[test]
 fn a_large_band_is_reckoned_in_parts() {
-    for (pieces, is_one, has_one) in [(3, true, true), (150, false, true), (200, true, false)] {
+    for (pieces, is_one, has_one) in [(1, true, true), (3, false, true), (150, false, true), (200, true, false)] {
         let begun = format!("2026-06-01 09:00 +02:00 workshop EUR metric\njob boards \"Boards\" {pieces} spec\ntag 40 boards\n");
-        let asks = if pieces == 3 { 2 } else { 6 };
+        let asks = if pieces <= 3 { 2 } else { 6 };
         let story = told(&format!("{begun}guess boards asks {asks} buys 0.5 at 40 k 2 by 2026-07-27 end 10"));
         let shop = Shop::of(&story.book, story.now.at);
         let known = known(&shop, &shop.job(story.names.job("boards").unwrap()).unwrap()).unwrap().unwrap();

@@ -276,7 +276,7 @@ pub fn follow(app: &mut App) {
 pub fn painted(app: &mut App) -> bool {
     let waited = std::mem::take(&mut app.price.doubting);
     if waited {
-        for known in wanted(app) {
+        if let Some(known) = wanted(app) {
             known.doubt();
         }
     }
