@@ -232,9 +232,9 @@ pub fn at_and_left(price: &str) -> String {
     format!("at {price}, and left")
 }
 
-pub const TAKE_BACK_ASKED: &str = "Take back: someone asked";
-pub const TAKE_BACK_NEVER_CAME: &str = "Take back: did not turn up";
-pub const TAKE_BACK_GUESSES: &str = "Take back: your guesses";
+pub const ASKED: &str = "someone asked";
+pub const DID_NOT_TURN_UP: &str = "did not turn up";
+pub const GUESSED: &str = "your guesses";
 
 #[cfg(test)]
 mod tests {

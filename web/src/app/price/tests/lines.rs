@@ -140,3 +140,27 @@ fn a_job_of_several_is_named_as_on_its_own_page() {
         maker.app.price.to_list();
     }
 }
+
+/// What was taken back is named by what it was, its sum and its piece; so is what is put back.
+#[test]
+fn what_was_taken_back_is_named() {
+    let mut maker = Maker::at_market();
+    let (job, sum) = (maker.job, maker.money("130"));
+    let name = "Plant stands, ash with cherry pegs";
+    maker.tap(Tap::Offer(job)).bargain(BargainTap::Say(sum)).bargain(BargainTap::Sold).shows(&["Take back: sold at 130", name]);
+    maker.say(Msg::Common(Common::TakeBack));
+    maker.shows(&["Do it again", &format!("taken back: sold at 130, {name}")]);
+    maker.say(Msg::Common(Common::PutBack));
+    maker.shows(&["Take back: sold at 130"]).hides(&["taken back"]);
+}
+
+/// Settle of one is worked out, however many are asked about: it is not as if nothing were known.
+#[test]
+fn settle_is_worked_out_for_several_too() {
+    let mut maker = Maker::told(STANDS.split("13:10 sell").next().unwrap(), "stands");
+    let job = maker.job;
+    for n in [1, 2] {
+        maker.tap(Tap::Offer(job)).bargain(BargainTap::Pieces(n)).bargain(BargainTap::PayAndHours);
+        maker.shows(&["Settle, worked out"]).hides(&["not yet"]).tap(Tap::Close);
+    }
+}
