@@ -153,6 +153,9 @@ fn tapped(app: &mut App, tap: Tap, now: Now) {
         Tap::Press(press) => {
             let (sign, was) = (app.speech.sign(), draft::as_asked(app).or_else(|| app.jobs.at_tag.take()));
             with_form(app, |form| form.press(press, sign));
+            if let Some(draft) = &mut app.jobs.draft {
+                draft.picks.can.asks = None;
+            }
             draft::goes_along(app, was.clone());
             app.jobs.at_tag = was.filter(|_| draft::as_asked(app).is_none());
             draft::named_for(app);
