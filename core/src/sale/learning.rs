@@ -220,9 +220,9 @@ impl SoFar {
         while let Some((demand, weight)) = belief.all.get(self.done.len()).filter(|_| taken == 0 || taken.saturating_add(pieces) <= most) {
             let mut under_way = self.under_way.take().map_or_else(|| UnderWay::about(demand, lot, take), Ok)?;
             taken = taken.saturating_add(under_way.go(most.saturating_sub(taken)));
-            match under_way.done() {
-                Ok(waiting) => self.done.push((waiting, *weight)),
-                Err(goes_on) => self.under_way = Some(goes_on),
+            match under_way.found().cloned() {
+                Some(waiting) => self.done.push((waiting, *weight)),
+                None => self.under_way = Some(under_way),
             }
         }
         Ok(taken)

@@ -151,12 +151,9 @@ impl UnderWay {
         taken
     }
 
-    /// What waiting is worth, once no step is to come; else itself, to go on.
-    ///
-    /// # Errors
-    /// Itself, while a step is to come.
-    pub fn done(self) -> Result<Waiting, UnderWay> {
-        if self.to_come == 0 { Ok(self.waiting) } else { Err(self) }
+    /// What waiting is worth; none while a step is to come.
+    pub fn found(&self) -> Option<&Waiting> {
+        (self.to_come == 0).then_some(&self.waiting)
     }
 }
 
