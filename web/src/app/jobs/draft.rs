@@ -1,7 +1,9 @@
 //! What is being written down on Jobs: figures by the pad, words, and answers by chips. Nothing is written before it is saved.
 
+mod named;
 mod what;
 
+pub use named::{goes_along, named_for, was_for};
 use what::brings;
 pub use what::{PaidTo, What, of_several};
 
@@ -454,31 +456,6 @@ pub fn as_asked(app: &App) -> Option<String> {
     let by = draft.picks.tax.unwrap_or(sheet.sale.tax);
     let asked = ask_today(app, (sheet.job, n), (Some(by), Paid::Card));
     Some(Typed { sign, units }.sum(asked))
-}
-
-/// A sum that stood there as it is asked goes along with pieces and tax.
-pub fn goes_along(app: &mut App, was: Option<String>) {
-    let new = as_asked(app);
-    let Some((draft, (was, new))) = app.jobs.draft.as_mut().zip(was.zip(new)) else { return };
-    if draft.form.text(0) == was {
-        draft.form.put(0, new);
-    }
-}
-
-/// After a key of the pad: a sum that was typed is for the pieces that stand beside it; one that goes along with them is for all of them.
-pub fn named_for(app: &mut App) {
-    let (asked, sign) = (as_asked(app), app.speech.sign());
-    let Some(draft) = app.jobs.draft.as_mut().filter(|draft| draft.what == What::Agree) else { return };
-    let n = reading::count(draft.form.text(2), sign, PILE_MOST).ok().filter(|n| 0 < *n);
-    let is_named = draft.form.at == 0 || draft.picks.sum_for.is_none() || asked.is_some_and(|asked| asked == draft.form.text(0));
-    draft.picks.sum_for = if is_named { n.or(draft.picks.sum_for) } else { draft.picks.sum_for };
-}
-
-/// For how many pieces the sum was named, where it is for another number now.
-pub fn was_for(draft: &Draft, sign: Sign) -> Option<(Count, Count)> {
-    let n = reading::count(draft.form.text(2), sign, PILE_MOST).ok().filter(|n| 0 < *n)?;
-    let before = draft.picks.sum_for.filter(|before| *before != n && draft.what == What::Agree && !draft.form.is_empty(0))?;
-    Some((before, n))
 }
 
 /// What came in ahead of the agreement that is to come to nothing, as it is typed.
