@@ -7,7 +7,8 @@ use super::jobs::date;
 use super::shop::Shop;
 use crate::bench::On;
 use crate::bench::dates::{Hour, Ready, Step, Workdays};
-use crate::bench::estimate::{Likely, spread};
+use crate::bench::estimate::spread;
+use crate::bench::estimate::spread::{Begun, Moments};
 use crate::bench::wait::{Waits, What};
 use crate::ledger::fold::{self, Job};
 use crate::ledger::kind::bench::Kind;
@@ -188,30 +189,38 @@ fn others_first(shop: &Shop, (id, worked): (Id, Span), (steps, wider): (&[Step],
         let first = std::iter::once(Step { hands: others, ..Step::default() });
         workdays.ready_after(worked, given.now, &first.chain(steps.iter().copied()).listed())
     };
-    let mut times = of_others(shop, id, given);
-    let others = Span::sum(times.iter().map(|time| time.span()));
+    let jobs = of_others(shop, id, given);
+    let others = Span::sum(jobs.iter().map(|job| job.likely));
     let safe = wider.and_then(|wider| {
         let [likely, own] = [steps, wider].map(|steps| Span::sum(steps.iter().map(|step| step.hands)));
-        times.push(Likely::between(spread::minutes(likely), spread::minutes(own)));
-        let all = spread::whole(spread::sum(&times).at(0.9));
+        let each = jobs.iter().map(|job| Moments::left(&job.left));
+        let each = each.chain([Moments::between(spread::minutes(likely), spread::minutes(own))]).listed();
+        let safely: f64 = jobs.iter().flat_map(|job| &job.left).map(|left| left.at(0.9)).sum();
+        let all = spread::whole(spread::sum(&each).at(0.9).min(safely + spread::minutes(own)));
         after(all.minus(own).max(others), wider)
     });
     After { others, ready: [after(others, steps), safe] }
 }
 
-/// Hands that are likely still to come on each job that goes on but this one.
-fn of_others(shop: &Shop, but: Id, given: Given) -> Vec<Likely> {
+/// Hands that are still on a job: likely, and each part of it.
+struct Hands {
+    likely: Span,
+    left: Vec<Begun>,
+}
+
+/// Of each job that goes on but this one.
+fn of_others(shop: &Shop, but: Id, given: Given) -> Vec<Hands> {
     let history = shop.history();
     let open = fold::jobs(shop.book).filter(|job| job.id != but && job.ended.is_none() && 0 < job.left());
     open.map(|job| hands_of(shop, &job, &rows_of(shop, (&job, history), given.with_factor))).listed()
 }
 
-/// Hands that are still on a job.
-fn hands_of(shop: &Shop, job: &Job, rows: &[Row]) -> Likely {
-    let beside = beside(shop, job, rows).into_iter().filter(|one| is_before(one.kind)).map(|one| (one.to_come(), one.time.at(0.9)));
-    let of_rows = rows.iter().filter(|row| is_before(row.kind)).map(|row| (row.to_come(), row.to_come_safely()));
-    let (likely, safe): (Vec<Span>, Vec<f64>) = beside.chain(of_rows).unzip();
-    Likely::between(spread::minutes(Span::sum(likely)), safe.into_iter().sum())
+fn hands_of(shop: &Shop, job: &Job, rows: &[Row]) -> Hands {
+    let beside = beside(shop, job, rows).into_iter().filter(|one| is_before(one.kind));
+    let beside = beside.map(|one| (one.to_come(), Some(Begun { time: one.time, gone: 0.0 })));
+    let of_rows = rows.iter().filter(|row| is_before(row.kind)).map(|row| (row.to_come(), row.begun()));
+    let (likely, left): (Vec<Span>, Vec<Option<Begun>>) = beside.chain(of_rows).unzip();
+    Hands { likely: Span::sum(likely), left: left.into_iter().flatten().listed() }
 }
 
 /// It comes before the day on which a job is used.

@@ -7,7 +7,7 @@ use super::helped::{Helped, helped};
 use super::jobs::{Section, date, section, so_far, to_come};
 use super::make::keep::{Lacking, changed_piles, lacking_of};
 use super::marks::{ask_today, settle_now, whole};
-use super::promised::{carried, fees_known, promised};
+use super::promised::{carried, drives, fees_known, promised};
 use super::rate::rate;
 use super::shop::Shop;
 use crate::bench::On;
@@ -269,17 +269,25 @@ fn owed(job: &Job, sold: &Sold) -> Answer<Owed> {
     Ok(Owed { received, due, others: sold.received.minus(received)? })
 }
 
-/// All that was agreed paid and all that is planned done; what is neither agreed nor sold brings nothing.
+/// All that was agreed paid and all that is planned done, with a drive to each buyer who has it brought; what is neither agreed nor sold brings
+/// nothing.
 pub(super) fn as_it_stands(shop: &Shop, job: &Job, account: &Account) -> Answer<Option<Way>> {
     let sold = &account.sold;
     let work = whole(job, (&account.costs, &account.hours), carried(job).unwrap_or(Carried::Delivered))?;
-    let Some((costs, time)) = work.costs.zip(work.time) else { return Ok(None) };
+    let Some(work) = work.costs.zip(work.time) else { return Ok(None) };
+    let (costs, time) = with_drives(account, work, drives(job, Carried::Fetched).saturating_sub(1))?;
     if sold.pieces.saturating_add(sold.by_galleries).saturating_add(sold.promised) == 0 {
         return Ok(None);
     }
     // What came in ahead is promised, and its fee is among those of the account.
     let you_get = sold.net.plus(promised(shop, job, Paid::Bank)?.you_get)?.plus(fees_known(job)?)?;
     Ok(Some(Way { you_get, costs, time }))
+}
+
+/// Costs and hours with so many drives to a buyer more than the one that is planned.
+pub(super) fn with_drives(account: &Account, (costs, time): (Money, Span), more: Count) -> Answer<(Money, Span)> {
+    let (costs_more, time_more) = (account.costs.still_delivery.times(more)?, account.hours.still_delivery.times(more.into()));
+    Ok((costs.plus(costs_more)?, time.plus(time_more)))
 }
 
 /// What there is to do next; what runs and what is owed come first.
