@@ -478,8 +478,5 @@ impl Plan {
 
 /// The refusal that stands, where it is of this place.
 pub fn refused(app: &App) -> Option<&fivebar_core::refusal::Refusal> {
-    match &app.notice {
-        Some(Notice::Refused(why)) => Some(why),
-        _ => None,
-    }
+    if let Some(Notice::Refused(why)) = &app.notice { Some(why) } else { None }
 }
