@@ -116,6 +116,17 @@ fn where_nothing_is_planned_earlier_pieces_say() {
 fn a_made_piece_has_none_to_come() {
     let made = Verdict::Say { say: euro("90") };
     check("start \"oil\" make on table stage finish\n10:00 stop\n", "88.50", Some("90"), made);
+    // Such a table took ten hours: two are no table that is made, and eight are to come. At six it may be: 40 + 24.25 x 10, x 6.
+    let old = "old-job \"Old table\" 600 min\n";
+    check(
+        &format!("{old}start \"oil\" make on table stage finish\n10:00 stop\n"),
+        "282.50",
+        Some("285"),
+        Verdict::Say { say: euro("285") },
+    );
+    let worked = format!("{old}start \"sanding\" make on table\n13:00 stop\nstart \"oil\" make on table stage finish\n");
+    check(&worked, "282.50", Some("285"), Verdict::Say { say: euro("285") });
+    check(&format!("{worked}14:00 stop\n"), "185.50", Some("190"), Verdict::Say { say: euro("190") });
     check("end table\n", "64.25", Some("65"), Verdict::Yes);
     // Worked on without a plan, and said to be all.
     check("all-planned table\n", "64.25", Some("65"), Verdict::Yes);
@@ -251,6 +262,25 @@ fn what_was_planned_once_it_was_made_is_no_plan_of_the_piece() {
     };
     check("", None, "1.400");
     check("plan \"build\" make 180 min for stool\n", Some("1.0667"), "1.279");
+}
+
+/// Three hours were planned and four worked. A chest that took twice what was thought is told before the work begins, or after it: what the
+/// factor was goes by what was known then, (1.4 x 1.4 x 2) ^ (1/3) or 1.4; what it will be by all, (1.4 x 1.4 x 2 x 4/3) ^ (1/4).
+#[test]
+fn the_factor_that_was_is_the_one_of_when_the_work_began() {
+    use fivebar_core::sheet::look_back::look_back;
+    let check = |before: &str, after: &str, was: &str| {
+        let begun = "2026-05-04 07:00 +02:00 workshop EUR metric\njob stool \"Stool\" 1 spec\nplan \"build\" make 180 min for stool\n";
+        let story =
+            tell(&format!("{begun}{before}08:00 start \"build\" make on stool\n12:00 stop\n{after}sell 1 stool for 200 notes fetched\n"));
+        assert_eq!(story.refused, []);
+        let back = look_back(&Shop::of(&story.book, story.now.at), story.names.job("stool").unwrap()).unwrap();
+        let learns = back.factor.unwrap();
+        assert_eq!([learns.was, learns.next].map(|factor| factor.to_string()), [was, "1.512"]);
+    };
+    let chest = "old-job \"Chest\" 120 min thought 60 min\n";
+    check(chest, "", "1.577");
+    check("", chest, "1.400");
 }
 
 /// What is sold on the spot and is yet to be delivered has its drive to come, until it was driven; what is fetched has none. What was agreed

@@ -60,9 +60,9 @@ fn nothing_left_nothing_sold_no_ask() {
     check(&worked, Paid::Card, None);
     // 50 - 10 in two hours is 20.00; two more at 60 are 160 in two: 80.00.
     check(&format!("{worked}tag 60 stands"), Paid::Card, Some((2, 60, "20", "80")));
-    // Half an hour of packing is still to come: 40 in 2 h 30 are 16.00, 160 are 64.00.
-    let planned = "14:00 plan \"pack\" deliver 30 min for stands\n";
-    check(&format!("{worked}tag 60 stands\n{planned}"), Paid::Card, Some((2, 60, "16", "64")));
+    // Half an hour's drive is still to come: 40 in 2 h 30 are 16.00; with one to each of both 160 in 3 h are 53.33.
+    let planned = "14:00 plan \"bring\" deliver 30 min for stands\n";
+    check(&format!("{worked}tag 60 stands\n{planned}"), Paid::Card, Some((2, 60, "16", "53.33")));
 }
 
 /// Of what is at a gallery the price is open: with any of it there no figure speaks of the unsold, and once it is back both do again.
@@ -74,4 +74,22 @@ fn what_is_at_a_gallery_is_no_unsold_piece() {
     check(worked, Paid::Card, Some((3, 60, "20", "110")));
     check(&format!("{worked}consign 2 stands tag 60 share 0.4\n"), Paid::Card, None);
     check(&format!("{worked}consign 2 stands tag 60 share 0.4 as there\nundo there\n"), Paid::Card, Some((3, 60, "20", "110")));
+}
+
+/// Three lamps, 1 h each at the bench and an hour's drive planned to a buyer. One was fetched for 90, so 90 - 30 spent is 60 in 3 h, and in 4 with
+/// the drive that is still planned: 15.00. The other two go to two buyers, 90 each: (270 - 30) / 5 h = 48.00. Two promised at 90 and brought to
+/// two are as much.
+#[test]
+fn each_of_the_rest_is_a_drive() {
+    let lamps = "2026-06-01 09:00 +02:00 workshop EUR metric\njob stands \"Lamps\" 3 spec\nspend 30 glue on stands\n\
+        plan \"bring\" deliver 60 min for stands\n10:00 start \"make\" make on stands\n13:00 stop\n13:05 tag 90 stands\n\
+        13:10 sell 1 stands for 90 bank fetched\n";
+    let euro = |whole: i64| Money::book(Decimal::from(whole), Currency::read("EUR").unwrap()).unwrap();
+    let shown = |text: &str| {
+        of(&told(text), Paid::Bank).map(|rest| (rest.n, rest.each, [rest.unsold, rest.sold].map(|way| half_up(way.left, 2).to_string())))
+    };
+    assert_eq!(shown(lamps), Some((2, euro(90), ["15", "48"].map(str::to_owned))));
+    let promised = "13:20 agree 90 for 1 stands delivered\n13:30 agree 90 for 1 stands delivered\n";
+    let stands = shown(&format!("{lamps}{promised}")).unwrap();
+    assert_eq!((stands.0, stands.2), (0, ["48", "48"].map(str::to_owned)));
 }

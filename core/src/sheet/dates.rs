@@ -5,10 +5,11 @@ use super::estimate::left::batch;
 use super::estimate::{Covers, EstimateSheet, Row, estimate, rows_of};
 use super::jobs::date;
 use super::shop::Shop;
-use crate::bench::On;
 use crate::bench::dates::{Hour, Ready, Step, Workdays};
-use crate::bench::estimate::{Likely, spread};
+use crate::bench::estimate::spread;
+use crate::bench::estimate::spread::{Begun, Moments};
 use crate::bench::wait::{Waits, What};
+use crate::bench::{On, Run};
 use crate::ledger::fold::{self, Job};
 use crate::ledger::kind::bench::Kind;
 use crate::quantity::{Count, Day, Id, Key, Listed, Span, Wall};
@@ -53,6 +54,8 @@ pub struct DateRow {
     pub op: Option<String>,
     /// What such a piece takes beyond the operations that are planned.
     pub is_rest: bool,
+    /// Something of it was worked, or runs: rework makes nothing of it.
+    pub is_begun: bool,
     /// Hands on it, still.
     pub hands: Span,
     /// Pieces that are not done, of an operation of which some are noted.
@@ -188,30 +191,38 @@ fn others_first(shop: &Shop, (id, worked): (Id, Span), (steps, wider): (&[Step],
         let first = std::iter::once(Step { hands: others, ..Step::default() });
         workdays.ready_after(worked, given.now, &first.chain(steps.iter().copied()).listed())
     };
-    let mut times = of_others(shop, id, given);
-    let others = Span::sum(times.iter().map(|time| time.span()));
+    let jobs = of_others(shop, id, given);
+    let others = Span::sum(jobs.iter().map(|job| job.likely));
     let safe = wider.and_then(|wider| {
         let [likely, own] = [steps, wider].map(|steps| Span::sum(steps.iter().map(|step| step.hands)));
-        times.push(Likely::between(spread::minutes(likely), spread::minutes(own)));
-        let all = spread::whole(spread::sum(&times).at(0.9));
+        let each = jobs.iter().map(|job| Moments::left(&job.left));
+        let each = each.chain([Moments::between(spread::minutes(likely), spread::minutes(own))]).listed();
+        let safely: f64 = jobs.iter().flat_map(|job| &job.left).map(|left| left.at(0.9)).sum();
+        let all = spread::whole(spread::sum(&each).at(0.9).min(safely + spread::minutes(own)));
         after(all.minus(own).max(others), wider)
     });
     After { others, ready: [after(others, steps), safe] }
 }
 
-/// Hands that are likely still to come on each job that goes on but this one.
-fn of_others(shop: &Shop, but: Id, given: Given) -> Vec<Likely> {
+/// Hands that are still on a job: likely, and each part of it.
+struct Hands {
+    likely: Span,
+    left: Vec<Begun>,
+}
+
+/// Of each job that goes on but this one.
+fn of_others(shop: &Shop, but: Id, given: Given) -> Vec<Hands> {
     let history = shop.history();
     let open = fold::jobs(shop.book).filter(|job| job.id != but && job.ended.is_none() && 0 < job.left());
     open.map(|job| hands_of(shop, &job, &rows_of(shop, (&job, history), given.with_factor))).listed()
 }
 
-/// Hands that are still on a job.
-fn hands_of(shop: &Shop, job: &Job, rows: &[Row]) -> Likely {
-    let beside = beside(shop, job, rows).into_iter().filter(|one| is_before(one.kind)).map(|one| (one.to_come(), one.time.at(0.9)));
-    let of_rows = rows.iter().filter(|row| is_before(row.kind)).map(|row| (row.to_come(), row.to_come_safely()));
-    let (likely, safe): (Vec<Span>, Vec<f64>) = beside.chain(of_rows).unzip();
-    Likely::between(spread::minutes(Span::sum(likely)), safe.into_iter().sum())
+fn hands_of(shop: &Shop, job: &Job, rows: &[Row]) -> Hands {
+    let beside = beside(shop, job, rows).into_iter().filter(|one| is_before(one.kind));
+    let beside = beside.map(|one| (one.to_come(), Some(Begun { time: one.time, gone: 0.0 })));
+    let of_rows = rows.iter().filter(|row| is_before(row.kind)).map(|row| (row.to_come(), row.begun()));
+    let (likely, left): (Vec<Span>, Vec<Option<Begun>>) = beside.chain(of_rows).unzip();
+    Hands { likely: Span::sum(likely), left: left.into_iter().flatten().listed() }
 }
 
 /// It comes before the day on which a job is used.
@@ -275,7 +286,8 @@ fn rows(shop: &Shop, job: &Job, rows: &[Row], given: Given) -> Vec<DateRow> {
     let steps = beside.into_iter().chain(of_rows).map(|(hands, op, is_rest)| {
         let wait = op.as_deref().and_then(|op| wait_of(shop, job, (op, hands), given));
         let pieces = op.as_deref().map(|op| batch(shop, job, op)).filter(|batch| 0 < batch.n).and_then(|batch| batch.left());
-        DateRow { op, is_rest, hands, pieces, wait, cure: None, last: None, safe: None }
+        let is_begun = is_begun(shop, job, (op.as_deref(), is_rest));
+        DateRow { op, is_rest, is_begun, hands, pieces, wait, cure: None, last: None, safe: None }
     });
     let mut all = steps.listed();
     // Nobody said when the rest of it is done: before the last coat hardens, so that no date is too early.
@@ -283,6 +295,16 @@ fn rows(shop: &Shop, job: &Job, rows: &[Row], given: Given) -> Vec<DateRow> {
     cure(shop, job, &mut all, given);
     all.retain(|row| Span::ZERO < row.hands || row.wait.is_some() || row.cure.is_some());
     all
+}
+
+/// Whether hands were on an operation, on the whole piece, or on what its plan does not name.
+fn is_begun(shop: &Shop, job: &Job, (op, is_rest): (Option<&str>, bool)) -> bool {
+    let is_planned = |run: &Run| job.operations.iter().any(|planned| planned.op == run.work.op);
+    let is_of_it = |run: &Run| match op {
+        Some(op) => run.work.op == op,
+        None => is_before(run.work.kind) && !(is_rest && is_planned(run)),
+    };
+    shop.bench.on(On::Job(job.id)).any(|run| !run.work.rework && is_of_it(run))
 }
 
 /// What a step waits: what is left of what waits now where hands are off it, else as is usual.

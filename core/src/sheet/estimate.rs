@@ -6,6 +6,7 @@ pub mod left;
 pub mod parts;
 pub mod steps;
 
+use crate::bench::estimate::spread::Begun;
 use crate::bench::estimate::{
     Basis, Estimate, Left, Likely, OnTop, Part, Range, estimate as reckon, factor, left as left_of_all, spread, topped,
 };
@@ -103,14 +104,14 @@ impl Row {
         self.kind == Kind::Deliver && self.from == Basis::Thought
     }
 
-    /// Minutes that what is still to do of it does not pass nine times in ten.
-    pub fn to_come_safely(&self) -> f64 {
-        let after = |time: Likely, gone: Span| (time.at(0.9) - spread::minutes(gone)).max(0.0);
+    /// What it takes, and as much of that as has gone by; none where nothing is left.
+    pub fn begun(&self) -> Option<Begun> {
+        let after = |time: Likely, gone: Span| Begun { time, gone: spread::minutes(gone) };
         match self.left {
-            Left::Nothing(_) => 0.0,
-            Left::Less(gone) => after(self.time, gone),
-            Left::Goes(time) => after(time, Span::ZERO),
-            Left::AsPlanned { thought, gone } => after(Likely::guessed(spread::minutes(thought)), gone),
+            Left::Nothing(_) => None,
+            Left::Less(gone) => Some(after(self.time, gone)),
+            Left::Goes(time) => Some(after(time, Span::ZERO)),
+            Left::AsPlanned { thought, gone } => Some(after(Likely::guessed(spread::minutes(thought)), gone)),
         }
     }
 

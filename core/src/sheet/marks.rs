@@ -174,10 +174,19 @@ impl Pricing {
     /// # Errors
     /// [`Refusal::MoneyOutOfRange`].
     pub fn work_of(&self, job: &Job, (n, carried): (Count, Carried)) -> Answer<Work> {
+        self.work_with(job, (n, carried.drives()))
+    }
+
+    /// The same with so many drives for each lot.
+    ///
+    /// # Errors
+    /// [`Refusal::MoneyOutOfRange`].
+    pub fn work_with(&self, job: &Job, (n, drives): (Count, Count)) -> Answer<Work> {
         let by_one = to_one_buyer(job, self.delivery, 1)?;
-        let (costs, time) = match carried {
-            Carried::Fetched => (Money::zero(job.currency), Span::ZERO),
-            Carried::Delivered => to_one_buyer(job, self.delivery, n)?,
+        let (costs, time) = if drives == 0 {
+            (Money::zero(job.currency), Span::ZERO)
+        } else {
+            to_one_buyer(job, (self.delivery.0.times(drives)?, self.delivery.1.times(drives.into())), n)?
         };
         let time = self.work.time.map(|all| all.minus(by_one.1).plus(time)).filter(|time| Span::ZERO < *time);
         Ok(Work { costs: self.work.costs.map(|all| all.minus(by_one.0)?.plus(costs)).transpose()?, time, ..self.work })

@@ -9,7 +9,7 @@ pub use instead::{Ask, Concession};
 use super::account::{Account, of as reckon};
 use super::carried::Lacking;
 pub use super::promised::Parts;
-use super::promised::{carried, costs_and_hours, parts_of, promised};
+use super::promised::{costs_and_hours, drives, parts_of, promised};
 use super::shop::Shop;
 use super::waiting::known;
 use crate::ledger::fold::{Job, TaxBy, part};
@@ -166,10 +166,11 @@ fn spoken_of(job: &Job) -> TaxBy {
     agreed.map_or(job.tax, TaxBy::Agreed)
 }
 
-/// What was agreed is for all its pieces, carried as was agreed; what it was paid with is not known ahead, so by what is asked.
+/// What was agreed is for all its pieces, with a drive to each buyer who has it brought; what it was paid with is not known ahead, so by what is
+/// asked.
 fn as_agreed(shop: &Shop, of: (&Job, &Account), asking: Asking) -> Answer<Option<Leaves>> {
-    let carried = carried(of.0).unwrap_or(asking.carried);
-    left_of(shop, of, promised(shop, of.0, asking.paid)?.you_get, (of.0.selling.promised(), carried))
+    let drives = drives(of.0, asking.carried);
+    left_with(shop, of, promised(shop, of.0, asking.paid)?.you_get, (of.0.selling.promised(), drives))
 }
 
 /// What a sum leaves in one way, in notes to the coin; none where costs or hours are not known.
@@ -178,14 +179,14 @@ pub(super) fn leaves(shop: &Shop, of: (&Job, &Account), sum: Money, asking: Aski
     left_of(shop, of, shop.terms_of(of.0, asking.paid).you_get(handed)?, (asking.n, asking.carried))
 }
 
-/// What is left of what you get for `n` of the pieces; none where costs or hours are not known.
-pub(super) fn left_of(
-    shop: &Shop,
-    (job, account): (&Job, &Account),
-    you_get: Money,
-    (n, carried): (Count, Carried),
-) -> Answer<Option<Leaves>> {
-    let Some((costs, time)) = costs_and_hours((job, account), (n, carried))? else { return Ok(None) };
+/// What is left of what you get for `n` of the pieces, which one buyer takes; none where costs or hours are not known.
+pub(super) fn left_of(shop: &Shop, of: (&Job, &Account), you_get: Money, (n, carried): (Count, Carried)) -> Answer<Option<Leaves>> {
+    left_with(shop, of, you_get, (n, carried.drives()))
+}
+
+/// The same with so many drives.
+fn left_with(shop: &Shop, (job, account): (&Job, &Account), you_get: Money, (n, drives): (Count, Count)) -> Answer<Option<Leaves>> {
+    let Some((costs, time)) = costs_and_hours((job, account), (n, drives))? else { return Ok(None) };
     if time <= Span::ZERO {
         return Ok(None);
     }

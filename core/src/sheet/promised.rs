@@ -76,11 +76,17 @@ pub fn carried(job: &Job) -> Option<Carried> {
     (job.free() == 0 && ways.iter().all(|way| *way == first)).then_some(first)
 }
 
-/// Costs and hours of a job, as if all of it went so many at a time to one buyer: what a delivery takes falls away where it is fetched. None where they are not known.
+/// Drives to the buyers of what was agreed and is still to be handed over: one to each who has it brought; `unsaid` where that was not said.
+pub fn drives(job: &Job, unsaid: Carried) -> Count {
+    let brought = job.selling.open().filter(|agreement| agreement.carried.unwrap_or(unsaid) == Carried::Delivered).count();
+    Count::try_from(brought).unwrap_or(Count::MAX)
+}
+
+/// Costs and hours of a job, as if all of it went so many at a time with so many drives: none where it is fetched. None where they are not known.
 ///
 /// # Errors
 /// [`crate::refusal::Refusal::MoneyOutOfRange`].
-pub(super) fn costs_and_hours((job, account): (&Job, &Account), how: (Count, Carried)) -> Answer<Option<(Money, Span)>> {
-    let work = account.pricing.work_of(job, how)?;
+pub(super) fn costs_and_hours((job, account): (&Job, &Account), how: (Count, Count)) -> Answer<Option<(Money, Span)>> {
+    let work = account.pricing.work_with(job, how)?;
     Ok(work.costs.zip(work.time))
 }

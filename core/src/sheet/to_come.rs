@@ -43,11 +43,11 @@ fn rows(shop: &Shop, job: &Job) -> Vec<Row> {
 
 fn without_plan(shop: &Shop, job: &Job, logged: &Time) -> Option<Span> {
     let counted = || Span::sum(counted(shop, job, &[]).iter().map(Counted::to_come));
-    if is_made_whole(shop, job, logged) {
-        return Some(counted());
-    }
     // As the page has it; an estimate that was given speaks where nothing else does.
     let rows = rows(shop, job);
+    if is_made_whole(shop, job, (logged, &rows)) {
+        return Some(counted());
+    }
     if !rows.is_empty() {
         return Some(Span::sum(rows.iter().map(Row::to_come)));
     }

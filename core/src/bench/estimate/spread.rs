@@ -122,19 +122,61 @@ pub fn together(times: &[Likely], seed: u64) -> Option<Range> {
     left(&whole, seed)
 }
 
+/// The mean of a time, and its variance: both add up over times that are off each for itself.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Moments {
+    pub mean: f64,
+    pub variance: f64,
+}
+
+impl Moments {
+    /// Of one log-normal time.
+    pub fn of(time: Likely) -> Moments {
+        let mean = time.median * libm::exp(time.spread * time.spread / 2.0);
+        Moments { mean, variance: mean * mean * (libm::exp(time.spread * time.spread) - 1.0) }
+    }
+
+    /// Of what several times have left that run long or short together: weighed along the bell curve, every quarter of a standard deviation.
+    ///
+    /// ```
+    /// use fivebar_core::bench::estimate::spread::{Begun, Likely, Moments};
+    /// let time = Likely { median: 100.0, spread: 0.4 };
+    /// let whole = Moments::left(&[Begun { time, gone: 0.0 }]);
+    /// assert!((whole.mean - 108.329).abs() < 0.001 && (whole.variance - 2036.2).abs() < 0.1); // exp(0.08), (exp(0.16) - 1) exp(0.16)
+    /// // Of what the most of it takes hardly anything is left.
+    /// assert!(Moments::left(&[Begun { time, gone: 400.0 }]).mean < 0.1);
+    /// ```
+    pub fn left(times: &[Begun]) -> Moments {
+        let nodes = (-FAR..=FAR).map(|nth| f64::from(nth) * NODE);
+        let all = nodes.map(|bell| (libm::exp(-bell * bell / 2.0), times.iter().map(|time| time.left(bell)).sum::<f64>())).listed();
+        let weight: f64 = all.iter().map(|(weight, _)| weight).sum();
+        let mean = all.iter().map(|(weight, left)| weight * left).sum::<f64>() / weight;
+        let variance = all.iter().map(|(weight, left)| weight * (left - mean) * (left - mean)).sum::<f64>() / weight;
+        Moments { mean, variance }
+    }
+
+    /// Of a time of which only the middle is known and what it does not pass nine times in ten: as if it were off as far to both sides (ours).
+    pub fn between(median: f64, safe: f64) -> Moments {
+        let off = (safe - median).max(0.0) / bell(0.9);
+        Moments { mean: median, variance: off * off }
+    }
+}
+
+/// The bell curve is weighed at so many places on either side, so many standard deviations apart.
+const FAR: i32 = 20;
+const NODE: f64 = 0.25;
+
 /// What many times come to together, as one: a log-normal time of the same mean and the same variance (L. F. Fenton 1960, recalled). Nothing
 /// is drawn, so that the sum of many jobs costs no more than each of them.
 ///
 /// ```
-/// use fivebar_core::bench::estimate::spread::{Likely, sum};
-/// let all = sum(&[Likely { median: 100.0, spread: 0.4 }; 4]);
+/// use fivebar_core::bench::estimate::spread::{Likely, Moments, sum};
+/// let all = sum(&[Moments::of(Likely { median: 100.0, spread: 0.4 }); 4]);
 /// // Of 40 000 sums that were drawn elsewhere half were no more than 424.2, and nine tenths no more than 554.5.
 /// assert!((all.median - 424.21).abs() < 0.005 && (all.at(0.9) - 552.42).abs() < 0.005);
 /// ```
-pub fn sum(times: &[Likely]) -> Likely {
-    let mean = |time: &Likely| time.median * libm::exp(time.spread * time.spread / 2.0);
-    let variance = |time: &Likely| mean(time) * mean(time) * (libm::exp(time.spread * time.spread) - 1.0);
-    let (all, off): (f64, f64) = (times.iter().map(mean).sum(), times.iter().map(variance).sum());
+pub fn sum(times: &[Moments]) -> Likely {
+    let (all, off): (f64, f64) = (times.iter().map(|time| time.mean).sum(), times.iter().map(|time| time.variance).sum());
     if all <= 0.0 {
         return Likely { median: 0.0, spread: 0.0 };
     }
@@ -149,6 +191,18 @@ pub struct Begun {
     pub gone: f64,
 }
 
+impl Begun {
+    /// What is left where it runs so many standard deviations long: never below nothing.
+    fn left(&self, bell: f64) -> f64 {
+        (self.time.median * libm::exp(self.time.spread * bell) - self.gone).max(0.0)
+    }
+
+    /// The minutes that what is left does not pass with this chance, from 0 to 1.
+    pub fn at(&self, chance: f64) -> f64 {
+        self.left(bell(chance))
+    }
+}
+
 /// What is left of several times together, drawn as in [`together`]: of each what it takes in all less what has gone by, never below nothing.
 ///
 /// ```
@@ -160,7 +214,7 @@ pub struct Begun {
 pub fn left(times: &[Begun], seed: u64) -> Option<Range> {
     let [low, likely, safe] = match times {
         [] => return None,
-        [one] => TENTHS.map(|tenth| (one.time.at(tenth) - one.gone).max(0.0)),
+        [one] => TENTHS.map(|tenth| one.at(tenth)),
         many => drawn(many, seed),
     };
     Some(Range { low: whole(low), likely: whole(likely), safe: whole(safe) })
@@ -170,12 +224,12 @@ fn drawn(times: &[Begun], seed: u64) -> [f64; 3] {
     let mut lots = Draw::seeded(seed);
     let mut bells: Vec<f64> = (0..DRAWS).map(|nth| bell((nth as f64 + 0.5) / DRAWS as f64)).collect();
     let mut sums = vec![0.0; DRAWS];
-    for Begun { time, gone } in times {
+    for time in times {
         for place in (1..DRAWS).rev() {
             bells.swap(place, lots.below(place.saturating_add(1)));
         }
         for (sum, bell) in sums.iter_mut().zip(&bells) {
-            *sum += (time.median * libm::exp(time.spread * bell) - gone).max(0.0);
+            *sum += time.left(*bell);
         }
     }
     order_by(&mut sums, f64::total_cmp);
@@ -255,14 +309,33 @@ mod tests {
     fn a_sum_that_is_reckoned_is_near_one_that_is_drawn() {
         let check = |times: &[(f64, f64)]| {
             let likely: Vec<Likely> = times.iter().map(|(median, spread)| Likely { median: *median, spread: *spread }).collect();
-            let (all, drawn) = (sum(&likely), together(&likely, 1).unwrap());
+            let each = likely.iter().copied().map(Moments::of).collect::<Vec<_>>();
+            let (all, drawn) = (sum(&each), together(&likely, 1).unwrap());
             let off = |chance: f64, span: Span| (all.at(chance) / minutes(span) - 1.0).abs();
             assert!(off(0.5, drawn.likely) < 0.02 && off(0.9, drawn.safe) < 0.02, "{times:?}: {all:?} {drawn:?}");
         };
         check(&[(84.0, 0.306), (504.0, 0.306)]);
         check(&[(100.0, 0.42); 8]);
         check(&[(600.0, 0.6), (60.0, 0.2), (0.0, 0.0)]);
-        assert_eq!([sum(&[]), sum(&[Likely { median: 0.0, spread: 0.0 }])].map(|all| all.at(0.9)), [0.0, 0.0]);
+        let nothing = Moments::of(Likely { median: 0.0, spread: 0.0 });
+        assert_eq!([sum(&[]), sum(&[nothing])].map(|all| all.at(0.9)), [0.0, 0.0]);
+    }
+
+    /// Beside a time of ten hours another as long of which so much has gone by: as it goes on, what both have left nine times in ten falls, and
+    /// stays near what is drawn.
+    #[test]
+    fn what_is_left_of_many_falls_as_they_go_on() {
+        let time = Likely { median: 600.0, spread: 0.42 };
+        let safe = |gone: f64| {
+            let each = [Begun { time, gone: 0.0 }, Begun { time, gone }];
+            let each_safely: f64 = each.map(|one| one.at(0.9)).iter().sum();
+            let reckoned = sum(&each.map(|one| Moments::left(&[one]))).at(0.9).min(each_safely);
+            let drawn = minutes(left(&each, 1).unwrap().safe);
+            assert!((reckoned / drawn - 1.0).abs() < 0.03, "{gone}: {reckoned} {drawn}");
+            reckoned
+        };
+        let all = [0.0, 300.0, 540.0, 570.0, 590.0, 598.0, 700.0, 1000.0, 5000.0].map(safe);
+        assert!(all.is_sorted_by(|one, next| one >= next), "{all:?}");
     }
 
     /// The pin: same seed, same figures, natively and in wasm.

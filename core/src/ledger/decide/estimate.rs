@@ -81,7 +81,7 @@ fn retell(book: &Book, (line, job): (Id, &kind::OldJobTold), act: &mut Act) -> A
         return Err(Refusal::NothingAsked);
     }
     act.add(Struck { entries: vec![line] });
-    tell(&kind::OldJobTold { first: Some(old.first), told_for: old.told_for.or(job.told_for), ..job.clone() }, act);
+    tell(&kind::OldJobTold { first: Some(old.first), told_for: old.told_for, ..job.clone() }, act);
     Ok(())
 }
 

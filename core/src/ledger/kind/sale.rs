@@ -24,6 +24,13 @@ pub enum Carried {
 
 spelled!(Carried: Fetched "fetched", Delivered "delivered");
 
+impl Carried {
+    /// Drives to a buyer.
+    pub fn drives(self) -> Count {
+        Count::from(self == Carried::Delivered)
+    }
+}
+
 /// What became of a piece that is not for sale any more.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Instead {

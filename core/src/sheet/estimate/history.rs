@@ -1,6 +1,6 @@
 //! What earlier jobs say: the times of their operations and of whole pieces, and what they took of what was thought.
 
-use crate::bench::estimate::whole::{first_of, of_kind};
+use crate::bench::estimate::whole::first_of;
 use crate::bench::estimate::{Factor, Past};
 use crate::bench::{Batch, Kind, On, Run};
 use crate::ledger::fold::{Job, OldJob, jobs};
@@ -82,6 +82,8 @@ pub struct OldPiece {
     pub first_minutes: f64,
     kind: Option<Key>,
     design: Option<Id>,
+    /// The job it was told for.
+    told_for: Option<Id>,
 }
 
 /// Which earlier pieces a whole one goes by.
@@ -89,17 +91,17 @@ pub struct OldPiece {
 pub enum By {
     Design,
     Kind,
+    /// Those that were told for this very job.
+    Told,
     /// Those of which no kind was said.
     NoKind,
-    /// Whatever they were: there is nothing nearer.
-    Any,
     /// None: the default of its kind.
     Usual,
 }
 
 impl OldPiece {
-    fn new((name, n, span): (&str, Count, Span), kind: Option<Key>, design: Option<Id>) -> OldPiece {
-        OldPiece { name: name.to_owned(), n: n.max(1), span, first_minutes: first_of(n, span), kind, design }
+    fn new((name, n, span): (&str, Count, Span), (kind, design, told_for): (Option<Key>, Option<Id>, Option<Id>)) -> OldPiece {
+        OldPiece { name: name.to_owned(), n: n.max(1), span, first_minutes: first_of(n, span), kind, design, told_for }
     }
 
     /// What the first one took of it.
@@ -183,18 +185,18 @@ impl History {
         self.operations.get(&in_small(op.trim())).into_iter().flatten().filter(move |done| done.of != job && of.holds(done))
     }
 
-    /// Earlier pieces a whole one goes by: of its design, else of its kind, else those of no kind that was said; where its own kind is not said or
-    /// has no default, else all there are.
-    pub fn of_piece(&self, piece: Option<&Key>, design: Option<Id>) -> (By, Vec<OldPiece>) {
-        let has_default = piece.is_some_and(|kind| of_kind(kind.as_str()).is_some());
+    /// Earlier pieces that all of a job goes by: of its design, else of its kind, else those told for it, else those of no kind that was said. Any
+    /// others of another kind say nothing: three shelves are no measure of a frame.
+    pub fn of_piece(&self, job: &Job) -> (By, Vec<OldPiece>) {
+        let (piece, design) = (job.described.piece.as_ref(), job.design);
         let meant = |by: By, whole: &OldPiece| match by {
             By::Design => design.is_some() && whole.design == design,
             By::Kind => piece.is_some() && whole.kind.as_ref() == piece,
-            By::NoKind => piece.is_some() && whole.kind.is_none(),
-            By::Any => !has_default,
+            By::Told => whole.told_for == Some(job.id),
+            By::NoKind => whole.kind.is_none(),
             By::Usual => false,
         };
-        let ways = [By::Design, By::Kind, By::NoKind, By::Any].into_iter();
+        let ways = [By::Design, By::Kind, By::Told, By::NoKind].into_iter();
         let found = ways.map(|by| (by, self.pieces.iter().filter(|whole| meant(by, whole)).cloned().listed()));
         found.into_iter().find(|(_, found): &(By, Vec<OldPiece>)| !found.is_empty()).unwrap_or((By::Usual, vec![]))
     }
@@ -217,7 +219,7 @@ fn told(shop: &Shop, by: Moment, history: &mut History) {
         let kind = old.piece.clone().or_else(|| shop.job(old.told_for?).ok()?.described.piece.clone());
         history.told = history.told.saturating_add(1);
         history.ratios.extend(old.ratio());
-        history.pieces.push(OldPiece::new((&old.name, old.pieces, old.span), kind, None));
+        history.pieces.push(OldPiece::new((&old.name, old.pieces, old.span), (kind, None, old.told_for)));
     }
 }
 
@@ -256,7 +258,7 @@ fn ended(history: &mut History, job: &Job, (runs, now): (&[&Run], Moment)) {
     let rework = runs.iter().filter(|run| run.work.rework).map(|run| run.worked(now));
     history.own = history.own.saturating_add(1);
     (history.rework, history.all) = (history.rework.plus(Span::sum(rework)), history.all.plus(logged));
-    history.pieces.push(OldPiece::new((&job.name, job.pieces, logged), job.described.piece.clone(), job.design));
+    history.pieces.push(OldPiece::new((&job.name, job.pieces, logged), (job.described.piece.clone(), job.design, None)));
     let of_planned = runs.iter().filter(|run| job.operations.iter().any(|planned| planned.op == run.work.op));
     history.ratios.extend(ratio(job, logged, Span::sum(of_planned.map(|run| run.worked(now)))));
 }

@@ -31,7 +31,7 @@ pub fn lefts(shop: &Shop, job: &Job, rows: &[Row]) -> Vec<Left> {
     let is_over = |op: &str| job.operations.iter().any(|planned| planned.op == op && !has_to_come(shop, job, planned));
     let left = |row: &Row| match row.op.as_deref() {
         None if job.left() == 0 => Left::Nothing(Over::Gone),
-        None if is_made_whole(shop, job, &logged) => counted_alone(&counted(shop, job, rows)),
+        None if is_made_whole(shop, job, (&logged, rows)) => counted_alone(&counted(shop, job, rows)),
         Some(op) if is_over(op) => Left::Nothing(Over::Gone),
         Some(op) => of_step(shop, job, (op, (row.thought, row.likely), &steps)),
         None => at_least(row, unplanned, || together(&counted(shop, job, rows))),
@@ -45,15 +45,24 @@ pub fn lefts(shop: &Shop, job: &Job, rows: &[Row]) -> Vec<Left> {
     lefts.into_iter().zip(rows).map(|(left, row)| as_planned(left, row)).listed()
 }
 
-/// Whether a piece of which nothing was planned is made: it was finished and no further coat may follow, some of it is gone, or the maker said so.
+/// Whether a piece of which nothing was planned is made: some of it is gone, or the maker said so, or it was finished, is at rest with no further
+/// coat that may follow, and took no less than nine in ten such pieces do: who coats a part first has not made the whole (ours).
 /// Counted pieces that are left are to come all the same.
-pub fn is_made_whole(shop: &Shop, job: &Job, logged: &Time) -> bool {
-    let is_finished = || logged.by_stage.contains_key(&Stage::Finish) && !is_between_coats(shop, job);
+pub fn is_made_whole(shop: &Shop, job: &Job, (logged, rows): (&Time, &[Row])) -> bool {
+    let runs = || shop.bench.all_running().any(|run| run.work.on == On::Job(job.id));
+    let is_enough = || least(job, rows).is_none_or(|least| least <= logged.own.total());
+    let is_finished = || logged.by_stage.contains_key(&Stage::Finish) && !runs() && !is_between_coats(shop, job) && is_enough();
     job.operations.is_empty() && (0 < job.selling.gone() || job.whole_planned || is_finished())
 }
 
+/// What nine in ten such pieces take no less than; where nothing says that, the low end of an estimate that was given.
+fn least(job: &Job, rows: &[Row]) -> Option<Span> {
+    let whole = rows.iter().find(|row| row.op.is_none()).map(|row| crate::bench::estimate::spread::whole(row.time.at(0.1)));
+    whole.or(job.kept.map(|kept| kept.low))
+}
+
 /// After a coat that is dry so long, and no other step since, another is not waited for any more [J].
-const NEXT_COAT: Span = Span::minutes(24 * 60);
+pub const NEXT_COAT: Span = Span::minutes(24 * 60);
 
 /// Whether a coat of a job dries, or was dry less than a day ago, and may not have been the last: nobody said how many there are, and no other
 /// step was begun since.

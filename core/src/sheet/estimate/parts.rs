@@ -40,7 +40,7 @@ const REST_LEAST: f64 = 0.05;
 pub fn whole_piece(job: &Job, history: &History) -> Option<Whole> {
     let (kind, n) = (job.described.piece.as_ref(), job.pieces.max(1));
     let times = of_pieces(n);
-    let (by, past) = history.of_piece(kind, job.design);
+    let (by, past) = history.of_piece(job);
     let jobs = Count::try_from(past.len()).unwrap_or(Count::MAX);
     let firsts: Vec<f64> = past.iter().map(|past| past.first_minutes).listed();
     let of_one = of_past(&firsts).map(|one| (Basis::Pieces, by, one)).or_else(|| {

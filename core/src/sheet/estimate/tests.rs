@@ -244,7 +244,7 @@ fn an_estimate_of_what_is_planned_alone_says_so() {
     plan(&mut phone, job, "sand", Some(200));
     let sheet = seen(&phone, job, 9);
     assert_eq!((sheet.covers, sheet.whole, sheet.rows.len()), (Covers::Planned, None, 1));
-    // Earlier pieces of other kinds are no measure of the rest; what they say of the whole stands beside it.
+    // Earlier pieces of other kinds are no measure of it.
     let old = |name: &str, piece| OldJobTold {
         name: name.into(),
         span: Span::minutes(600),
@@ -258,7 +258,11 @@ fn an_estimate_of_what_is_planned_alone_says_so() {
     phone.order(10, Command::Estimate(EstimateCommand::Tell(vec![old("shelf", Key::read("shelf"))]))).unwrap();
     let sheet = seen(&phone, job, 11);
     assert_eq!((sheet.covers, sheet.rows.len()), (Covers::Planned, 1));
-    assert_eq!(sheet.whole.map(|whole| (whole.by, whole.likely.as_minutes())), Some((history::By::Any, 600)));
+    assert_eq!(sheet.whole, None);
+    // One of which no kind was said may be; what it says of the whole stands beside it.
+    phone.order(11, Command::Estimate(EstimateCommand::Tell(vec![old("old", None)]))).unwrap();
+    let sheet = seen(&phone, job, 11);
+    assert_eq!(sheet.whole.map(|whole| (whole.by, whole.likely.as_minutes())), Some((history::By::NoKind, 600)));
     phone.order(12, Command::Estimate(EstimateCommand::Tell(vec![old("dinghy", Key::read("boat"))]))).unwrap();
     check(&phone, job, &[(Basis::Thought, 0, 280), (Basis::Pieces, 1, 320)]);
 }
@@ -341,22 +345,27 @@ fn old_jobs_of_several_pieces_are_known_by_their_first() {
     };
     let three = vec![old("Three stools", 18, 3), old("Bar stool", 9, 1), old("Kids stools", 22, 4)];
     phone.order(2, Command::Estimate(EstimateCommand::Tell(three))).unwrap();
-    // No kind is said of the job, and there is something to go by all the same.
+    // They are no measure of a job of which no kind is said.
+    check(&phone, job, &[]);
+    phone.note(9, JobDescribed { pieces: Some(5), piece: Key::read("stool"), ..JobDescribed::of(id(job)) });
     check(&phone, job, &[(Basis::Pieces, 3, 1_881)]);
     let whole = seen(&phone, job, 9).whole.unwrap();
     let firsts: Vec<i64> = whole.past.iter().map(|past| past.first().as_minutes()).collect();
-    assert_eq!((firsts, whole.first.as_minutes(), whole.by), (vec![379, 540, 357], 418, history::By::Any));
+    assert_eq!((firsts, whole.first.as_minutes(), whole.by), (vec![379, 540, 357], 418, history::By::Kind));
     // An operation nobody thought of is no share of pieces of other kinds: an hour for the first, 4.5 for five.
-    phone.note(9, OperationPlanned { job: id(job), op: "sand".into(), kind: Kind::Make, stage: None, span: None, pieces: None });
-    check(&phone, job, &[(Basis::Operation, 0, 270)]);
     let blank = phone.job(9, "blank");
     phone.note(9, JobDescribed { pieces: Some(5), ..JobDescribed::of(id(blank)) });
-    let job = blank;
-    // A kind without a default of its own goes by them too, until there are some of it.
-    phone.note(10, JobDescribed { piece: Key::read("shelf"), ..JobDescribed::of(id(job)) });
-    check(&phone, job, &[(Basis::Pieces, 3, 1_881)]);
-    phone.note(11, JobDescribed { piece: Key::read("table"), ..JobDescribed::of(id(job)) });
-    check(&phone, job, &[(Basis::Piece, 0, 8_100)]); // 30 h x 4.5
+    phone.note(9, OperationPlanned { job: id(blank), op: "sand".into(), kind: Kind::Make, stage: None, span: None, pieces: None });
+    check(&phone, blank, &[(Basis::Operation, 0, 270)]);
+    // Nor are they a measure of a kind without a default of its own. What was told for that very job is.
+    let job = phone.job(9, "shelves");
+    phone.note(10, JobDescribed { piece: Key::read("shelf"), pieces: Some(5), ..JobDescribed::of(id(job)) });
+    check(&phone, job, &[]);
+    let told = OldJobTold { told_for: Some(id(job)), ..old("Rack stool", 10, 1) };
+    phone.order(11, Command::Estimate(EstimateCommand::Tell(vec![told]))).unwrap();
+    check(&phone, job, &[(Basis::Pieces, 1, 2_700)]); // 10 h x 4.5
+    phone.note(12, JobDescribed { piece: Key::read("table"), ..JobDescribed::of(id(blank)) });
+    check(&phone, blank, &[(Basis::Piece, 0, 5_832), (Basis::Piece, 0, 2_268)]); // 72 of 100, and the rest, of 30 h x 4.5
 }
 
 /// The minutes still to come of each row.

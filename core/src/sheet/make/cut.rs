@@ -19,7 +19,7 @@ const ROWS: usize = 1_000_000;
 /// use fivebar_core::sheet::make::cut::Ticks;
 /// let mut ticks = Ticks::read("0,2x3"); // all of the first line, three of the third
 /// assert_eq!((ticks.lines_done(), ticks.of(0, 5), ticks.of(2, 5)), (1, 5, 3));
-/// ticks.one_more(2, 4); // it has four
+/// ticks.one_more(2, (3, 4)); // three of its four are cut
 /// assert_eq!((ticks.written().as_str(), ticks.lines_done()), ("0,2", 2));
 /// ```
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
@@ -65,10 +65,6 @@ impl Ticks {
         place.checked_sub(ROWS)
     }
 
-    fn rows_done(&self) -> usize {
-        self.0.keys().filter(|place| Ticks::row_of(**place).is_some()).count()
-    }
-
     pub fn is_empty(&self) -> bool {
         self.0.is_empty()
     }
@@ -82,9 +78,9 @@ impl Ticks {
         }
     }
 
-    /// One board more of a line is cut, where it has so many.
-    pub fn one_more(&mut self, line: usize, has: i64) {
-        let n = Count::try_from(self.of(line, has)).unwrap_or(0).saturating_add(1);
+    /// One board more of a line is cut than were, where it has so many.
+    pub fn one_more(&mut self, line: usize, (cut, has): (i64, i64)) {
+        let n = Count::try_from(cut).unwrap_or(0).saturating_add(1);
         self.0.insert(line, if i64::from(n) < has { n } else { ALL });
     }
 
@@ -102,45 +98,87 @@ impl Ticks {
     }
 }
 
-/// The lines of a plan with their places, and the boards of each that are cut.
-pub(super) fn lines<'a>(sheet: &'a PlanSheet, ticks: &'a Ticks) -> impl Iterator<Item = (&'a CutLine, i64)> {
-    sheet.lines.iter().enumerate().map(|(nth, line)| (line, ticks.of(nth, line.n)))
-}
+/// Pieces that are there, by their pile and length. Of a pile those that are as long as each other are alike, whichever board they are of.
+#[derive(Clone, Default)]
+struct There(Sorted<(usize, Length), i64>);
 
-/// Rows of a top that are cut: those that are ticked, or as many as come out of the ticked boards, from the top, whichever is more.
-///
-/// The pieces of a pile that are as long as each other are alike, whichever board they are of.
-pub fn rows_cut(sheet: &PlanSheet, ticks: &Ticks) -> Count {
-    let mut there: Sorted<(usize, Length), i64> = Sorted::new();
-    for (line, n) in lines(sheet, ticks) {
+impl There {
+    /// What so many boards of a line give.
+    fn add(&mut self, line: &CutLine, n: i64) {
         for cut in &line.pieces {
-            let pieces = there.entry((line.source, cut.size[0])).or_default();
+            let pieces = self.0.entry((line.source, cut.size[0])).or_default();
             *pieces = pieces.saturating_add(n.saturating_mul(cut.n));
         }
     }
-    let rows = rows(sheet).filter(|row| takes(&mut there, row)).count();
-    Count::try_from(rows.max(ticks.rows_done())).unwrap_or(Count::MAX)
+
+    /// One piece of these is taken; false where there is none.
+    fn takes(&mut self, piece: &Drawn) -> bool {
+        let left = self.0.get_mut(&(piece.source, piece.at[2])).filter(|n| 0 < **n);
+        left.map(|n| *n = n.saturating_sub(1)).is_some()
+    }
+
+    /// All pieces of a row are taken, or none.
+    fn takes_row(&mut self, row: &[Drawn]) -> bool {
+        let mut left = self.clone();
+        let taken = row.iter().all(|piece| left.takes(piece));
+        if taken {
+            *self = left;
+        }
+        taken
+    }
+}
+
+/// Boards of each line that are cut, and the pieces of them that lie in no ticked row. Of a ticked row's pieces those that no ticked board gives
+/// are of boards that are cut too: the first line that has them and is not cut to its end.
+fn boards_and_rest(sheet: &PlanSheet, ticks: &Ticks) -> (Vec<i64>, There) {
+    let mut boards = sheet.lines.iter().enumerate().map(|(nth, line)| ticks.of(nth, line.n)).listed();
+    let mut there = There::default();
+    sheet.lines.iter().zip(&boards).for_each(|(line, n)| there.add(line, *n));
+    for piece in ticked_rows(sheet, ticks).flatten() {
+        if there.takes(piece) {
+            continue;
+        }
+        let gives = |line: &CutLine| line.source == piece.source && line.pieces.iter().any(|cut| cut.size[0] == piece.at[2]);
+        let uncut = sheet.lines.iter().zip(&mut boards).find(|(line, n)| **n < line.n && gives(line));
+        if let Some((line, n)) = uncut {
+            *n = n.saturating_add(1);
+            there.add(line, 1);
+            there.takes(piece);
+        }
+    }
+    (boards, there)
+}
+
+fn ticked_rows<'a>(sheet: &'a PlanSheet, ticks: &'a Ticks) -> impl Iterator<Item = &'a [Drawn]> {
+    rows(sheet).enumerate().filter(|(nth, _)| ticks.is_done(Ticks::row(*nth))).map(|(_, row)| row)
+}
+
+/// Boards of each line at the saw that are cut: those that are ticked, and those the ticked rows are of.
+pub fn boards(sheet: &PlanSheet, ticks: &Ticks) -> Vec<i64> {
+    boards_and_rest(sheet, ticks).0
+}
+
+/// The lines of a plan with the boards of each that are cut.
+pub(super) fn lines<'a>(sheet: &'a PlanSheet, ticks: &Ticks) -> impl Iterator<Item = (&'a CutLine, i64)> {
+    sheet.lines.iter().zip(boards(sheet, ticks))
+}
+
+/// Lines at the saw that are not cut to their end.
+pub fn lines_left(sheet: &PlanSheet, ticks: &Ticks) -> usize {
+    lines(sheet, ticks).filter(|(line, cut)| *cut < line.n).count()
+}
+
+/// Rows of a top that are cut: those that are ticked, and as many of the others, from the top, as come out of what their boards leave.
+pub fn rows_cut(sheet: &PlanSheet, ticks: &Ticks) -> Count {
+    let (_, mut there) = boards_and_rest(sheet, ticks);
+    let others = rows(sheet).enumerate().filter(|(nth, _)| !ticks.is_done(Ticks::row(*nth)));
+    let others = others.filter(|(_, row)| there.takes_row(row)).count();
+    Count::try_from(ticked_rows(sheet, ticks).count().saturating_add(others)).unwrap_or(Count::MAX)
 }
 
 /// The rows of a top as they lie in its picture, from the top, each from the left.
 pub fn rows(sheet: &PlanSheet) -> impl Iterator<Item = &[Drawn]> {
     sheet.picture.pieces.chunk_by(|one, next| one.at[1] == next.at[1])
-}
-
-/// All pieces of a row are taken of those there are, or none.
-fn takes(there: &mut Sorted<(usize, Length), i64>, row: &[Drawn]) -> bool {
-    let mut left = there.clone();
-    let taken = row.iter().all(|piece| match left.get_mut(&(piece.source, piece.at[2])) {
-        Some(n) if 0 < *n => {
-            *n = n.saturating_sub(1);
-            true
-        }
-        _ => false,
-    });
-    if taken {
-        *there = left;
-    }
-    taken
 }
 
 /// Boards of a pile that a plan has cut: those of its ticks, as strips where they were ripped first.

@@ -75,11 +75,13 @@ pub fn kind_of(app: &App, job: Id) -> Option<Key> {
     job.described.piece.clone().or_else(|| kind_in(&job.name).and_then(Key::read))
 }
 
-/// The kind of an old job whose name tells none: as it was told, else that of the job it is told for.
+/// The kind of an old job whose name tells none: as it was told, else that of the job it is told for. One that is put right takes none of the job
+/// whose page is open.
 pub fn kind_for(app: &App, draft: &Draft) -> Option<Key> {
-    let told =
-        || app.shelf().workshop().old_jobs.iter().find(|old| draft.what == What::OldJob(old.entry)).and_then(|old| old.piece.clone());
-    told().or_else(|| kind_of(app, app.jobs.open?))
+    match draft.what {
+        What::OldJob(line) => app.shelf().workshop().old_jobs.iter().find(|old| old.entry == line)?.piece.clone(),
+        _ => kind_of(app, app.jobs.open?),
+    }
 }
 
 fn said_piece(job: Id, piece: &str) -> JobDescribed {
@@ -141,8 +143,7 @@ fn one(form: &mut Form, (name, first, of): (String, usize, Of), (currency, sign)
     let thought = form.maybe(first.saturating_add(2), hours)?;
     let sum = form.maybe(first.saturating_add(3), |text| reading::money(text, currency, sign))?;
     let piece = kind_in(&name).and_then(Key::read).or_else(|| of.0.cloned());
-    let told_for = of.1.filter(|_| piece.is_none());
-    Some(OldJobTold { name, span, thought, sum, piece, pieces, first: None, told_for })
+    Some(OldJobTold { name, span, thought, sum, piece, pieces, first: None, told_for: of.1 })
 }
 
 /// Hours as whole minutes.

@@ -13,7 +13,7 @@ use fivebar_core::plan::Figures;
 use fivebar_core::plan::rows::ends;
 use fivebar_core::quantity::{Count, Currency, Decimal, Id, Key, Length, Listed, Money, Wall};
 use fivebar_core::sheet::make::buy::{Counted, Kinds, OfRack};
-use fivebar_core::sheet::make::cut::{Ticks, still_on};
+use fivebar_core::sheet::make::cut::{Ticks, lines_left, still_on};
 use fivebar_core::sheet::make::keep::{in_use, kept};
 use fivebar_core::sheet::make::{Boards, Given, Top, What, Which};
 use fivebar_core::sheet::plan::ShortEnd;
@@ -25,7 +25,7 @@ const JOBS: usize = 8;
 const PART: char = '|';
 /// Between what is ticked, how many lines there are, the plan they are of, what of a top was left open, what is not cut off yet, and
 /// what a short end would give, the plan in use it was planned again from, the piles that were left out, how far what lies there goes
-/// without boards to buy, how far those were looked through, and what was bought in another size and counts.
+/// without boards to buy, how far those were looked through, what was bought in another size and counts, and the lines left at the saw.
 const OF: char = '/';
 
 /// A plan that lies there.
@@ -53,6 +53,8 @@ pub struct Beside {
     pub kinds: Kinds,
     /// Boards that were bought in another size than it wants, and count all the same.
     pub counted: Vec<Counted>,
+    /// Lines at the saw that are not cut to their end; none where that was not written yet.
+    pub left: Option<usize>,
 }
 
 /// The plan in hand with its ticks is the one that lies there for its job.
@@ -134,8 +136,9 @@ fn written(app: &App, given: &Given, found: &Found, plan: &Plan) -> String {
     let of_rack = plan.of_rack.map(|it| format!("{},{}", it.made, u8::from(it.proven))).unwrap_or_default();
     let kinds = KINDS.into_iter().find(|(kinds, _)| *kinds == plan.kinds).map_or("", |(_, letter)| letter);
     let counted = plan.counted.iter().map(spelled_counted).listed().join(",");
-    let ticks =
-        format!("{ticks}{OF}{lines}{OF}{of}{OF}{open}{OF}{uncut}{OF}{short}{OF}{again}{OF}{turned}{OF}{of_rack}{OF}{kinds}{OF}{counted}");
+    let left = lines_left(&found.sheet, &plan.ticked).to_string();
+    let [ticks, lines] = [ticks, lines.to_string()];
+    let ticks = [ticks, lines, of, open, uncut, short, again, turned, of_rack, kinds.into(), counted, left].join(&OF.to_string());
     [given.ask.job.to_string(), ticks, bought.join(";"), entry.unwrap_or_default()].join(&PART.to_string())
 }
 
@@ -271,7 +274,7 @@ pub struct ToCut {
 pub fn lists_left(app: &App) -> Vec<ToCut> {
     let shop = app.own.shop(app.now.at);
     let left = |it: Beside| {
-        let left = it.lines.saturating_sub(it.ticked.lines_done());
+        let left = it.left.unwrap_or_else(|| it.lines.saturating_sub(it.ticked.lines_done()));
         let job = Some(it.plan.plan.job).filter(|_| 0 < left).and_then(|job| shop.job(job).ok())?;
         let plan =
             in_use(&shop, &job.plans).into_iter().rev().map(|one| one.plan).find(|plan| it.is_of(plan)).filter(|_| job.ended.is_none())?;
@@ -324,6 +327,7 @@ fn read(line: &str) -> Option<Beside> {
     let letter = ticks.next().unwrap_or_default();
     let kinds = KINDS.into_iter().find(|(_, own)| *own == letter).map(|(kinds, _)| kinds).unwrap_or_default();
     let counted = ticks.next().unwrap_or_default().split(',').filter_map(counted).collect();
+    let left = ticks.next().and_then(|left| left.parse().ok());
     let bought = parts.next()?.split(';').filter_map(boards).collect();
     let line::Line::Known(entry) = line::read(parts.next()?) else { return None };
     let Fact::PlanKept(plan) = &entry.fact else { return None };
@@ -342,6 +346,7 @@ fn read(line: &str) -> Option<Beside> {
         of_rack,
         kinds,
         counted,
+        left,
     })
 }
 

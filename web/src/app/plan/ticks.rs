@@ -5,7 +5,7 @@ use crate::app::App;
 use crate::app::order::{Feel, Order};
 use fivebar_core::ledger::decide::Now;
 use fivebar_core::quantity::{Count, Id};
-use fivebar_core::sheet::make::cut::Ticks;
+use fivebar_core::sheet::make::cut::{Ticks, boards};
 
 /// A tick that was made or taken off, as long as nothing was written after it.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -36,9 +36,10 @@ pub fn tick(app: &mut App, line: usize) {
 
 /// Ticks one board more of a line.
 pub fn one_more(app: &mut App, line: usize) {
-    let lines = app.plan.found.as_ref().map(|found| &found.sheet.lines);
-    let Some(n) = lines.and_then(|lines| lines.get(line)).map(|line| line.n) else { return };
-    ticked(app, line, |ticks| ticks.one_more(line, n));
+    let Some(sheet) = app.plan.found.as_ref().map(|found| &found.sheet) else { return };
+    let cut = boards(sheet, &app.plan.ticked).get(line).copied();
+    let Some((cut, has)) = cut.zip(sheet.lines.get(line).map(|line| line.n)) else { return };
+    ticked(app, line, |ticks| ticks.one_more(line, (cut, has)));
 }
 
 fn ticked(app: &mut App, line: usize, tick: impl FnOnce(&mut Ticks)) {

@@ -5,7 +5,7 @@ use super::{Over, Tap};
 use crate::app::order::{Order, Turned};
 use crate::app::{App, Msg, taxes};
 use crate::parts::Place;
-use fivebar_core::quantity::{Count, Currency, Decimal, Id, Money};
+use fivebar_core::quantity::{Count, Currency, Decimal, Id, Money, Scalar, Spelled};
 
 /// Turns the phone to the buyer.
 pub fn show(app: &mut App, job: Id) {
@@ -16,12 +16,25 @@ pub fn show(app: &mut App, job: Id) {
     app.orders.push(Order::Face(Some(Turned { piece: job, spoken })));
 }
 
-/// "<piece> 2 own 95.00 USD": what was spoken of for so many of a piece, how it is taxed, and the sum where one was named.
+/// "<piece> 2 own card fetched 95.00 USD": what was spoken of for so many of a piece, how it is taxed, how it would be paid and carried ("own"
+/// where nothing was chosen for this buyer), and the sum where one was named.
 fn spoken_of(app: &App, job: Id) -> Option<String> {
     let Over::Offer(bargain) = &app.price.over else { return None };
     let sum = bargain.offer.map(|sum| format!(" {sum}")).unwrap_or_default();
     let n = app.price.way.n.unwrap_or(1);
-    (bargain.job == job).then(|| format!("{job} {n} {}{sum}", taxes::written(bargain.tax)))
+    let (tax, paid, carried) = (taxes::written(bargain.tax), chosen(bargain.paid.as_ref()), chosen(bargain.carried.as_ref()));
+    (bargain.job == job).then(|| format!("{job} {n} {tax} {paid} {carried}{sum}"))
+}
+
+const OWN: &str = "own";
+
+fn chosen(one: Option<&impl Spelled>) -> String {
+    one.and_then(|one| one.spell().text().map(str::to_owned)).unwrap_or_else(|| OWN.into())
+}
+
+/// None where it can't be read.
+fn choice<T: Spelled>(word: &str) -> Option<Option<T>> {
+    if word == OWN { Some(None) } else { T::unspell(&Scalar::of(word)).map(Some) }
 }
 
 /// The page was loaded anew in a buyer's hands: it shows the piece again once the book is read.
@@ -45,12 +58,13 @@ pub fn spoken(app: &mut App, spoken: &str) {
 fn read(spoken: &str) -> Option<(Bargain, Count)> {
     let mut words = spoken.split(' ');
     let (piece, n, tax) = (words.next()?, words.next()?, words.next()?);
+    let (paid, carried) = (choice(words.next()?)?, choice(words.next()?)?);
     let offer = match words.next() {
         Some(sum) => Some(Money::whole(sum.parse::<Decimal>().ok()?, Currency::read(words.next()?).ok()?)?),
         None => None,
     };
     let (job, tax) = (Id::read(piece)?, taxes::read(tax)?);
-    Some((Bargain { job, offer, tax, paid: None, carried: None, pad: None, pay: false }, n.parse().ok()?))
+    Some((Bargain { job, offer, tax, paid, carried, pad: None, pay: false }, n.parse().ok()?))
 }
 
 /// Back to the maker.

@@ -12,7 +12,7 @@ use crate::view::{El, el};
 use crate::words::en::{changed, common, plan as words, signs as rowed, told as sized_words};
 use fivebar_core::quantity::{Decimal, Units, begin_small};
 use fivebar_core::sheet::make::Given;
-use fivebar_core::sheet::make::cut::{Ticks, rows};
+use fivebar_core::sheet::make::cut::{Ticks, boards, rows};
 use fivebar_core::sheet::plan::{Cut, CutLine, Drawn, Mark, PlanSheet};
 
 /// The lines, with the piles they come from over them.
@@ -38,10 +38,11 @@ pub fn list((given, sheet): (&Given, &PlanSheet), taken: bool, app: &App, seen: 
     let before = piles.into_iter().filter_map(|(name, steps)| prepared(name, steps)).chain(sizes::meant(given, seen).map(meant));
     let lines: Vec<Line> = sheet.lines.iter().map(|line| Line::of(line, given, seen)).collect();
     let small = |line: &Line| !line.whole && line.text.chars().count() + line.marks.chars().count() <= 13 && line.rest.is_none();
-    let keys = lines.iter().enumerate().map(|(nth, line)| {
-        let cut = app.plan.ticked.of(nth, line.n);
-        if 1 < line.n { many(line, (nth, cut), seen) } else { tick(line, (nth, cut), small(line)) }
-    });
+    let keys = lines
+        .iter()
+        .zip(boards(sheet, &app.plan.ticked))
+        .enumerate()
+        .map(|(nth, (line, cut))| if 1 < line.n { many(line, (nth, cut), seen) } else { tick(line, (nth, cut), small(line)) });
     let by_row = told::is_top(given) && app.plan.by_row;
     let how = told::is_top(given).then(|| {
         let one = |words: &str, row: bool| Seg::new(words, by_row == row);

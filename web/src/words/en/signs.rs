@@ -14,7 +14,7 @@ pub const LIST: &str = "The list at the saw";
 pub const BY_PILE: &str = "By pile";
 pub const BY_ROW: &str = "By row";
 /// What a tick of a row is.
-pub const ROW_TICKED: &str = "From the top, left to right. Tick a row when all its pieces are cut; boards are ticked by pile.";
+pub const ROW_TICKED: &str = "From the top, left to right. Tick a row when all its pieces are cut: their boards count as cut.";
 
 /// "row 2".
 pub fn numbered(nth: &str) -> String {

@@ -32,7 +32,7 @@ fn the_list_at_the_saw_goes_by_rows_too() {
     let mut app = planned(30);
     check(&app, &["By pile", "By row", "16 whole, ends trimmed to 905"], &[FIRST]);
     heard(&mut app, [Tap::ByRow(true)]);
-    check(&app, &[FIRST, "Row 8: ", "boards are ticked by pile"], &["16 whole", "tick done"]);
+    check(&app, &[FIRST, "Row 8: ", "their boards count as cut"], &["16 whole", "tick done"]);
     heard(&mut app, [Tap::Use, Tap::TickRow(0)]);
     check(&app, &[FIRST, "tick done all", "tick of row 1"], &[]);
     assert_eq!(app.plan.ticked.lines_done(), 0, "a row is no line");
@@ -71,11 +71,41 @@ fn rows_that_are_cut_count_when_it_is_planned_again() {
     assert_eq!(app.plan.found.as_ref().unwrap().sheet.made, 5);
 }
 
-/// What is ticked by rows counts where it is more than the boards give.
+/// A ticked row is of boards that are cut: they count as cut by pile, and stay where the rest of the plan goes.
 #[test]
-fn rows_that_are_ticked_count_too() {
+fn the_boards_of_ticked_rows_are_cut() {
     let mut app = planned(30);
-    heard(&mut app, [Tap::Use, Tap::OneMore(0), Tap::TickRow(1), Tap::TickRow(2)]);
+    heard(&mut app, [Tap::Use, Tap::TickRow(0), Tap::TickRow(1)]);
+    check(&app, &["4 of 16<", "2 of 8<"], &[]);
     planned_out(&mut app, vec![Tap::Go]);
     check(&app, &["2 of these 8 rows are cut already", "Plan the other 6 alone"], &[]);
+    let plan = app.own.shop(app.now.at).job(app.jobs.open.unwrap()).unwrap().plans.last().unwrap().id;
+    crate::app::plan::show(&mut app, plan);
+    let dropped = crate::app::plan::dropping(&app).unwrap();
+    assert_eq!((dropped.cut, dropped.uncut.unwrap().back[0].1), (6, 18));
+}
+
+/// Rows that are ticked and rows that come out of other boards add up; a row of boards that are ticked is counted once.
+#[test]
+fn rows_that_are_ticked_add_to_those_of_ticked_boards() {
+    let two_of_boards = (0..4).map(|_| Tap::OneMore(0)).chain([Tap::OneMore(1), Tap::OneMore(1)]);
+    let mut app = planned(30);
+    heard(&mut app, std::iter::once(Tap::Use).chain(two_of_boards.clone()));
+    planned_out(&mut app, vec![Tap::Go]);
+    check(&app, &["2 of these 8 rows are cut already"], &[]);
+    let mut app = planned(30);
+    heard(&mut app, [Tap::Use, Tap::TickRow(6), Tap::TickRow(7)]);
+    heard(&mut app, two_of_boards);
+    planned_out(&mut app, vec![Tap::Go]);
+    check(&app, &["4 of these 8 rows are cut already", "Plan the other 4 alone"], &[]);
+}
+
+/// A top whose rows are all ticked has no line left at the saw.
+#[test]
+fn a_top_cut_by_rows_is_cut() {
+    let mut app = planned(30);
+    heard(&mut app, [Tap::Use]);
+    assert_eq!(crate::app::plan::cuts_left(&app).len(), 1);
+    heard(&mut app, (0..8).map(Tap::TickRow));
+    assert_eq!(crate::app::plan::cuts_left(&app), []);
 }

@@ -1,5 +1,6 @@
 //! The buyer's face, told as a table: what is said on Jobs, and what a buyer reads then.
 
+use super::super::bargain::BargainTap;
 use super::*;
 use crate::app::form::Form;
 use crate::app::jobs::{Tap as JobTap, draft::What};
@@ -8,6 +9,7 @@ use crate::app::{App, order::Which};
 use crate::parts::Place;
 use crate::screens::page;
 use fivebar_core::ledger::decide::Now;
+use fivebar_core::ledger::kind::sale::{Carried, Paid};
 use fivebar_core::ledger::{Device, line};
 use fivebar_core::story::tell;
 
@@ -89,7 +91,7 @@ fn inv15_a_page_loaded_anew_shows_the_piece_again() {
     say(&mut app, Msg::Price(Tap::Bargain(crate::app::price::bargain::BargainTap::Say(money("95")))));
     let orders = say(&mut app, Msg::Price(Tap::Show(job)));
     let turned = orders.into_iter().find_map(|order| if let Order::Face(turned) = order { turned } else { None }).unwrap();
-    assert_eq!(turned, Turned { piece: job, spoken: format!("{job} 1 own 95.00 EUR") });
+    assert_eq!(turned, Turned { piece: job, spoken: format!("{job} 1 own own own 95.00 EUR") });
     let mut anew = App::for_tests(Place::Price);
     anew.is_open = false;
     again(&mut anew, &turned.piece.to_string());
@@ -141,10 +143,25 @@ fn inv15_a_page_loaded_anew_keeps_the_tax_that_was_chosen() {
     }
 }
 
+/// Who said that they fetch, and how they pay, has it so again: where a drive is planned the offer would open delivered.
+#[test]
+fn how_it_is_paid_and_carried_comes_back_too() {
+    let (mut app, job, now) = maker();
+    let taps =
+        [Tap::Offer(job), Tap::Bargain(BargainTap::Carried(Carried::Fetched)), Tap::Bargain(BargainTap::Paid(Paid::Card)), Tap::Show(job)];
+    let orders: Vec<Order> = taps.into_iter().flat_map(|tap| app.heard(Msg::Price(tap), now)).collect();
+    let turned = orders.into_iter().find_map(|order| if let Order::Face(turned) = order { turned } else { None }).unwrap();
+    let mut anew = App::for_tests(Place::Price);
+    again(&mut anew, &turned.piece.to_string());
+    spoken(&mut anew, &turned.spoken);
+    let Over::Offer(bargain) = &anew.price.over else { panic!("{}", turned.spoken) };
+    assert_eq!((bargain.paid, bargain.carried), (Some(Paid::Card), Some(Carried::Fetched)));
+}
+
 /// What stands there is not always what was written: then the piece, or the key alone.
 #[test]
 fn what_cannot_be_read_leaves_the_key() {
-    for (piece, said) in [("", ""), ("x", "95.00 EUR 1"), ("x", "x 1 own 95.00 EUR")] {
+    for (piece, said) in [("", ""), ("x", "95.00 EUR 1"), ("x", "x 1 own own own 95.00 EUR")] {
         let mut app = App::for_tests(Place::Price);
         again(&mut app, piece);
         spoken(&mut app, said);
@@ -167,14 +184,14 @@ fn inv15_a_sum_is_of_the_piece_it_was_spoken_of() {
         spoken(&mut app, &said);
         app.price.over != Over::Nothing
     };
-    assert!(behind(format!("{job} 1 own 95.00 EUR"), false));
-    assert!(!behind(format!("{job} 1 own 95.00 EUR"), true));
+    assert!(behind(format!("{job} 1 own own own 95.00 EUR"), false));
+    assert!(!behind(format!("{job} 1 own own own 95.00 EUR"), true));
     for said in [
-        format!("{other} 1 own 95.00 EUR"),
+        format!("{other} 1 own own own 95.00 EUR"),
         "95.00 EUR 1".into(),
         format!("{job} 95.00"),
         format!("{job} 1 half 95.00 EUR"),
-        format!("{job} 1 own 95.00"),
+        format!("{job} 1 own own own 95.00"),
         String::new(),
     ] {
         assert!(!behind(said.clone(), false), "{said}");
@@ -187,7 +204,7 @@ fn what_was_spoken_of_comes_back_however_late_the_store_answers() {
     fn check(late: &str, stands: bool) {
         let (mut app, job, now) = maker();
         app.place = Place::Price;
-        let spoken_of = format!("{job} 1 own 95.00 EUR");
+        let spoken_of = format!("{job} 1 own own own 95.00 EUR");
         again(&mut app, &job.to_string());
         if late != "in time" {
             app.heard(Msg::Price(Tap::Hide), now);
