@@ -30,7 +30,7 @@ pub use buying::{FIGURES, nearly_bought, still_to_buy, were_bought, woods};
 pub use cut::{PutBack, already_cut, asked_back, not_cut_off, rows_cut, uncut};
 pub use designs::made_from;
 use designs::{keep_design, of_job};
-pub use drop::{Dropping, asked_of, dropping};
+pub use drop::{Dropping, asked_of, dropping, who_has_its_leftovers};
 pub use fields::tried as fields_tried;
 use fivebar_core::ledger::decide::{Now, PlanCommand};
 use fivebar_core::ledger::fold::KeptPlan;
