@@ -13,6 +13,7 @@ pub mod fee;
 pub mod left;
 pub mod mileage;
 pub mod offer;
+pub mod pack;
 pub mod point;
 pub mod price;
 pub mod rate;

@@ -4,7 +4,7 @@
 //! guess is worth and how wide the grid is, is ours.
 
 use super::demand::{Demand, Guess, float};
-use super::waiting::{Lot, Waiting, about, waiting};
+use super::waiting::{Lot, UnderWay, Waiting, waiting};
 use crate::quantity::{Count, Currency, Decimal, Money, Take, exact};
 use crate::refusal::{Answer, Refusal};
 
@@ -186,29 +186,46 @@ impl Belief {
     /// Those of [`waiting`].
     pub fn prospects(&self, lot: &Lot, take: Take) -> Answer<Prospects> {
         let mut so_far = SoFar::default();
-        while so_far.add(self, lot, take)? {}
-        Ok(Prospects { likely: waiting(&self.likely, lot, take)?, all: so_far.0, currency: self.currency })
+        so_far.go(self, (lot, take), u64::MAX)?;
+        Ok(Prospects { likely: waiting(&self.likely, lot, take)?, all: so_far.done, currency: self.currency })
+    }
+
+    /// Whether nothing of it is to come.
+    pub fn is_all(&self, so_far: &SoFar) -> bool {
+        self.all.len() <= so_far.done.len()
     }
 
     /// The same where the sum of many was made bit by bit, and what is likely is known; none while some of it is to come.
     pub fn gathered(&self, likely: &Waiting, so_far: SoFar) -> Option<Prospects> {
-        (self.all.len() <= so_far.0.len()).then(|| Prospects { likely: likely.clone(), all: so_far.0, currency: self.currency })
+        self.is_all(&so_far).then(|| Prospects { likely: likely.clone(), all: so_far.done, currency: self.currency })
     }
 }
 
 /// What waiting is worth under the demands that may be, as far as it is reckoned.
 #[derive(Clone, Debug, Default, PartialEq)]
-pub struct SoFar(Vec<(Waiting, f64)>);
+pub struct SoFar {
+    done: Vec<(Waiting, f64)>,
+    /// The one that is reckoned now.
+    under_way: Option<UnderWay>,
+}
 
 impl SoFar {
-    /// Reckons one more; false once there is none.
+    /// Goes on for so many steps of a piece, or one of all pieces; says how many it took. It is all reckoned where that is none.
     ///
     /// # Errors
     /// Those of [`waiting`].
-    pub fn add(&mut self, belief: &Belief, lot: &Lot, take: Take) -> Answer<bool> {
-        let Some((demand, weight)) = belief.all.get(self.0.len()) else { return Ok(false) };
-        self.0.push((about(demand, lot, take)?, *weight));
-        Ok(true)
+    pub fn go(&mut self, belief: &Belief, (lot, take): (&Lot, Take), most: u64) -> Answer<u64> {
+        let pieces = u64::from(lot.pieces);
+        let mut taken = 0_u64;
+        while let Some((demand, weight)) = belief.all.get(self.done.len()).filter(|_| taken == 0 || taken.saturating_add(pieces) <= most) {
+            let mut under_way = self.under_way.take().map_or_else(|| UnderWay::about(demand, lot, take), Ok)?;
+            taken = taken.saturating_add(under_way.go(most.saturating_sub(taken)));
+            match under_way.found().cloned() {
+                Some(waiting) => self.done.push((waiting, *weight)),
+                None => self.under_way = Some(under_way),
+            }
+        }
+        Ok(taken)
     }
 }
 
@@ -315,6 +332,26 @@ mod tests {
             heard: [vec![bought; 3], vec![Heard::Refused { price: usd(420) }; 13]].concat(),
         };
         assert!(width(&all) < width(&Seen::default()));
+    }
+
+    /// However it is cut into goes, no go is longer than was said, and every figure is the same to the last digit.
+    #[test]
+    fn the_band_in_many_goes_is_the_band_in_one() {
+        for (pieces, days) in [(1, 22), (5, 56), (200, 56)] {
+            let lot = Lot { pieces, end: usd(300), each_ask: usd(0), each_day: usd(0), days, most: None };
+            let belief = belief(&guess(), &Seen::default()).unwrap();
+            let whole = belief.prospects(&lot, ALL).unwrap();
+            for most in [200, 777, 6_000] {
+                let (mut so_far, mut goes) = (SoFar::default(), vec![]);
+                while !belief.is_all(&so_far) {
+                    goes.push(so_far.go(&belief, (&lot, ALL), most).unwrap());
+                }
+                assert!(goes.iter().all(|taken| 0 < *taken && *taken <= most), "{pieces} {most}: {goes:?}");
+                let steps: u64 = goes.iter().sum();
+                assert!(steps / most <= goes.len() as u64, "{pieces} {most}");
+                assert_eq!(belief.gathered(&whole.likely, so_far).as_ref(), Some(&whole), "{pieces} {most}");
+            }
+        }
     }
 
     #[test]

@@ -98,21 +98,63 @@ pub fn about(demand: &Demand, lot: &Lot, take: Take) -> Answer<Waiting> {
     by_steps(demand, lot, take, COARSE)
 }
 
-fn by_steps(demand: &Demand, lot: &Lot, take: Take, [come, least]: [f64; 2]) -> Answer<Waiting> {
-    check(lot)?;
-    let (keep, fixed) = (float(take.keep)?, float(take.fixed)?);
-    let end = float(lot.end.amount())?;
-    let costs = demand.ask * float(lot.each_ask.amount())? + float(lot.each_day.amount())?;
-    let most = lot.most.map_or(Ok(f64::MAX), |most| float(most.amount()))?;
-    let days = f64::from(lot.days);
-    let start = |n: Count| Left { value: end * f64::from(n), none: 1.0, some: if n == 0 { 0.0 } else { 1.0 }, next: 0.0 };
-    let left = (0..=lot.pieces).map(start).collect();
-    let mut waiting = Waiting { demand: *demand, keep, fixed, most, currency: lot.end.currency(), days, left };
-    let steps = (days * demand.come / come).ceil().max(least);
-    for _ in 0..steps as u32 {
-        waiting.step(days / steps, costs, end);
+fn by_steps(demand: &Demand, lot: &Lot, take: Take, fine: [f64; 2]) -> Answer<Waiting> {
+    let mut under_way = UnderWay::begun(demand, lot, take, fine)?;
+    under_way.go(u64::MAX);
+    Ok(under_way.waiting)
+}
+
+/// What waiting is worth, as far as it is reckoned back from the end: it is stopped and goes on without any figure being another.
+#[derive(Clone, Debug, PartialEq)]
+pub struct UnderWay {
+    waiting: Waiting,
+    /// What waiting costs a day, and what one is worth at the end.
+    costs: f64,
+    end: f64,
+    /// How long a step is, and how many are to come.
+    each: f64,
+    to_come: u32,
+}
+
+impl UnderWay {
+    /// Begins in larger steps, for many of them: within a ten-thousandth.
+    ///
+    /// # Errors
+    /// Those of [`waiting`].
+    pub fn about(demand: &Demand, lot: &Lot, take: Take) -> Answer<UnderWay> {
+        UnderWay::begun(demand, lot, take, COARSE)
     }
-    Ok(waiting)
+
+    fn begun(demand: &Demand, lot: &Lot, take: Take, [come, least]: [f64; 2]) -> Answer<UnderWay> {
+        check(lot)?;
+        let (keep, fixed) = (float(take.keep)?, float(take.fixed)?);
+        let end = float(lot.end.amount())?;
+        let costs = demand.ask * float(lot.each_ask.amount())? + float(lot.each_day.amount())?;
+        let most = lot.most.map_or(Ok(f64::MAX), |most| float(most.amount()))?;
+        let days = f64::from(lot.days);
+        let start = |n: Count| Left { value: end * f64::from(n), none: 1.0, some: if n == 0 { 0.0 } else { 1.0 }, next: 0.0 };
+        let left = (0..=lot.pieces).map(start).collect();
+        let waiting = Waiting { demand: *demand, keep, fixed, most, currency: lot.end.currency(), days, left };
+        let steps = (days * demand.come / come).ceil().max(least);
+        Ok(UnderWay { waiting, costs, end, each: days / steps, to_come: steps as u32 })
+    }
+
+    /// Goes on until so many steps of a piece are taken, but one of all pieces at least; says how many it took.
+    pub fn go(&mut self, most: u64) -> u64 {
+        let pieces = u64::from(self.waiting.all()).max(1);
+        let mut taken = 0_u64;
+        while 0 < self.to_come && (taken == 0 || taken.saturating_add(pieces) <= most) {
+            self.waiting.step(self.each, self.costs, self.end);
+            self.to_come = self.to_come.saturating_sub(1);
+            taken = taken.saturating_add(pieces);
+        }
+        taken
+    }
+
+    /// What waiting is worth; none while a step is to come.
+    pub fn found(&self) -> Option<&Waiting> {
+        (self.to_come == 0).then_some(&self.waiting)
+    }
 }
 
 fn check(lot: &Lot) -> Answer<()> {

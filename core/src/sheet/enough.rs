@@ -116,7 +116,7 @@ mod tests {
     fn one_want_beyond_every_pile_leaves_the_others() {
         let story = tell(&format!("{START}want 5 from squares\nwant 5000 of \"slats\" from strips pieces 2"));
         let refused: Vec<&Why> = story.refused.iter().map(|(_, why)| why).collect();
-        assert_eq!(refused, [&Why::Refused(Refusal::TooManyPieces { would_be: 10_000, most: PILE_MOST })]);
+        assert_eq!(refused, [&Why::Refused(Refusal::TooManyAtOnce { would_be: 10_000, most: PILE_MOST })]);
         let mut haul = fold::haul(&story.book, story.names.haul("yard").unwrap()).unwrap();
         haul.piles[1].wants.push(Want { part: "slats".into(), job: None, wanted: 5_000, pieces: 2, gives: 1, length: None });
         let chances: Vec<_> = enough(&haul, Seen::default()).wants.iter().map(|w| (w.enough.pieces, w.enough.can_stop())).collect();

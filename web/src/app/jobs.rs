@@ -150,12 +150,7 @@ fn tapped(app: &mut App, tap: Tap, now: Now) {
                 (draft.picks.more, draft.picks.spent_on.asks) = (false, false);
             }
         }
-        Tap::Press(press) => {
-            let (sign, was) = (app.speech.sign(), draft::as_asked(app).or_else(|| app.jobs.at_tag.take()));
-            with_form(app, |form| form.press(press, sign));
-            draft::goes_along(app, was.clone());
-            app.jobs.at_tag = was.filter(|_| draft::as_asked(app).is_none());
-        }
+        Tap::Press(press) => pressed(app, press),
         Tap::Say(nth, text) => say(app, nth, text),
         Tap::Pick(pick) => draft::pick(app, pick, now),
         Tap::IsSo(side) => {
@@ -180,6 +175,18 @@ fn tapped(app: &mut App, tap: Tap, now: Now) {
         Tap::End => end(app, now),
         Tap::Reopen => of_open(app, |job| JobCommand::Reopen { job }, now),
     }
+}
+
+/// A key of the pad.
+fn pressed(app: &mut App, press: Press) {
+    let (sign, was) = (app.speech.sign(), draft::as_asked(app).or_else(|| app.jobs.at_tag.take()));
+    with_form(app, |form| form.press(press, sign));
+    if let Some(draft) = &mut app.jobs.draft {
+        draft.picks.can.asks = None;
+    }
+    draft::goes_along(app, was.clone());
+    app.jobs.at_tag = was.filter(|_| draft::as_asked(app).is_none());
+    draft::named_for(app);
 }
 
 /// The list of all jobs.

@@ -27,12 +27,19 @@ use crate::parts::key::key;
 use crate::parts::notice::trouble;
 use crate::view::{El, el};
 use crate::words::en::{job as rooms, jobs as words};
+use fivebar_core::quantity::Id;
 use fivebar_core::refusal::Refusal;
 use fivebar_core::sheet::job::JobSheet;
 
 /// What a job is called on each of its pages, as in the list: with how many pieces it is of, where it is of several.
 pub fn titled(job: &JobSheet, seen: Seen<'_>) -> String {
     words::name(&job.name, job.sale.of, &seen.speech.count(job.sale.of))
+}
+
+/// A job as its own page names it, wherever it is named: "Plant stands, 5".
+pub fn called(id: Id, name: &str, app: &App, seen: Seen<'_>) -> String {
+    let pieces = app.shelf().shop(app.now.at).job(id).map_or(1, |job| job.pieces);
+    words::name(name, pieces, &seen.speech.count(pieces))
 }
 
 fn say(tap: Tap) -> Msg {

@@ -1,6 +1,6 @@
 //! Workshop: the age of the copy, the rate, how one is paid, people, rack, costs, this phone, help.
 
-mod cans;
+pub mod cans;
 mod coming;
 mod copies;
 mod costs;

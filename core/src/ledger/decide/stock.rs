@@ -135,6 +135,14 @@ impl OnTheScale {
     }
 }
 
+/// More than any pile holds was asked for, and nothing was counted: no pile would hold it.
+fn of_wanted(refused: Refusal) -> Refusal {
+    match refused {
+        Refusal::TooManyPieces { would_be, most } => Refusal::TooManyAtOnce { would_be, most },
+        other => other,
+    }
+}
+
 pub(super) fn decide(book: &Book, at: Lying, command: &StockCommand, act: &mut Act) -> Answer<()> {
     let Lying { haul, pile } = at;
     let there = pile_of(book, haul, pile)?;
@@ -146,7 +154,7 @@ pub(super) fn decide(book: &Book, at: Lying, command: &StockCommand, act: &mut A
         StockCommand::Measure { thickness, width, length } => measure(at, &there, [*thickness, *width, *length], act)?,
         StockCommand::Want { wanted, pieces, gives, .. } if [wanted, pieces, gives].iter().any(|n| PILE_MOST < **n) => {
             let most = (*wanted).max(*pieces).max(*gives);
-            return Err(Refusal::TooManyPieces { would_be: most, most: PILE_MOST });
+            return Err(Refusal::TooManyAtOnce { would_be: most, most: PILE_MOST });
         }
         StockCommand::Want { part, job, wanted, pieces, gives } => {
             if let Some(job) = job {
@@ -155,7 +163,10 @@ pub(super) fn decide(book: &Book, at: Lying, command: &StockCommand, act: &mut A
             let factor = |n: &Count| Some(*n).filter(|n| 1 < *n);
             if 0 < *wanted {
                 let part = part.clone().unwrap_or_default();
-                Want { part, job: *job, wanted: *wanted, pieces: *pieces, gives: *gives, length: None }.target().pieces()?;
+                Want { part, job: *job, wanted: *wanted, pieces: *pieces, gives: *gives, length: None }
+                    .target()
+                    .pieces()
+                    .map_err(of_wanted)?;
             }
             let (pieces, gives, part) = (factor(pieces), factor(gives), part.clone().filter(|part| !part.is_empty()));
             act.add(kind::EnoughSet { haul, pile, wanted: *wanted, part, job: *job, pieces, gives });

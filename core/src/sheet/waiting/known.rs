@@ -76,8 +76,8 @@ pub struct Kept(RefCell<Vec<Rc<Known>>>);
 const KEPT: usize = 32;
 /// A band is a sum of many: pieces times people who may come are so many at most (ours),
 const BAND_MOST: f64 = 8_000.0;
-/// and so many of them are reckoned in one go, so that no tap waits for it (ours).
-const IN_ONE_GO: f64 = 8_000.0;
+/// and so many steps of a piece are reckoned in one go, so that no tap waits for it (ours).
+pub const IN_ONE_GO: u64 = 6_000;
 /// What takes more than this, or can't be reckoned, is still to come when a first sum is said (ours).
 const SLOW: f64 = 24_000.0;
 
@@ -207,21 +207,21 @@ impl Known {
         (worth.demand.come * f64::from(lot.days) * f64::from(lot.pieces)).max(1.0)
     }
 
-    /// Reckons the band of doubt, or a part of it: a sum of many, so it waits until the page is painted.
-    pub fn doubt(&self) {
-        let Ok(worth) = &self.worth else { return };
+    /// Reckons the band of doubt, or a part of it: a sum of many, so it waits until the page is painted. Says how many steps of a piece it took.
+    pub fn doubt(&self) -> u64 {
+        let Ok(worth) = &self.worth else { return 0 };
         let lot = self.rests.lot(self.rests.now);
-        let size = self.size(worth);
-        let belief = self.rests.believed().ok().filter(|_| size <= BAND_MOST);
-        let Some(belief) = belief else { return self.is_done(None) };
+        let belief = self.rests.believed().ok().filter(|_| self.size(worth) <= BAND_MOST);
         let mut so_far = self.so_far.borrow_mut();
-        for _ in 0..(IN_ONE_GO / size).ceil() as u32 {
-            match so_far.add(&belief, &lot, self.rests.take) {
-                Ok(true) => {}
-                Ok(false) => return self.is_done(belief.gathered(&worth.waits, std::mem::take(&mut *so_far))),
-                Err(_) => return self.is_done(None),
-            }
+        let gone = belief.map(|belief| (so_far.go(&belief, (&lot, self.rests.take), IN_ONE_GO), belief));
+        let Some((Ok(taken), belief)) = gone else {
+            self.is_done(None);
+            return 0;
+        };
+        if belief.is_all(&so_far) {
+            self.is_done(belief.gathered(&worth.waits, std::mem::take(&mut *so_far)));
         }
+        taken
     }
 
     fn is_done(&self, prospects: Option<Prospects>) {

@@ -4,7 +4,9 @@ use super::super::App;
 use super::super::form::Form;
 use super::draft::Way;
 use fivebar_core::ledger::fold::Can;
-use fivebar_core::quantity::{Currency, Id, Key, Listed, Units};
+use fivebar_core::ledger::kind::money::PackOpened;
+use fivebar_core::money::pack::{Measure, unusual};
+use fivebar_core::quantity::{Currency, Id, Key, Listed, Money, Units};
 
 /// Units cans and packs are counted in, by their keys in the book.
 pub const UNITS: [&str; 8] = ["ml", "l", "fl-oz", "g", "kg", "oz", "m", "pieces"];
@@ -22,6 +24,8 @@ pub struct OfCan {
     pub back: bool,
     /// None only where a key could not be spelled, which it always can.
     pub unit: Option<Key>,
+    /// Its price is far from the usual: it is asked about once.
+    pub asks: Option<(Money, Measure)>,
 }
 
 /// What can be said of it.
@@ -56,11 +60,19 @@ pub fn open(app: &App, currency: Currency) -> Vec<Can> {
     known.cans.iter().rev().filter(|can| can.paid.currency() == currency && !can.left().is_zero()).cloned().listed()
 }
 
+/// Whether a can may be written down: a price that is far from the usual is asked about once, and taken when it is said again.
+pub fn is_meant(asks: &mut Option<(Money, Measure)>, pack: &PackOpened) -> bool {
+    let price = unusual(pack.sum, pack.of.0, &pack.unit);
+    let was = std::mem::replace(asks, price);
+    price.is_none() || was == price
+}
+
 /// Takes in a tap.
 pub fn heard(app: &mut App, tap: CanTap) {
     let cans = app.shelf().workshop().cans.clone();
     let Some(draft) = &mut app.jobs.draft else { return };
     let picks = &mut draft.picks;
+    picks.can.asks = None;
     match tap {
         CanTap::Of(id) => {
             let can = cans.into_iter().find(|can| Some(can.id) == id);

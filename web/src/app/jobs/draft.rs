@@ -1,7 +1,9 @@
 //! What is being written down on Jobs: figures by the pad, words, and answers by chips. Nothing is written before it is saved.
 
+mod named;
 mod what;
 
+pub use named::{goes_along, named_for, was_for};
 use what::brings;
 pub use what::{PaidTo, What, of_several};
 
@@ -78,6 +80,8 @@ pub struct Picks {
     pub ends: bool,
     /// The buyer never came.
     pub never_came: bool,
+    /// The sum that stands was named for so many pieces.
+    pub sum_for: Option<Count>,
     /// Who a price is agreed with, where that is said.
     pub buyer: Option<Id>,
     /// What a gallery keeps.
@@ -172,6 +176,7 @@ pub fn begin(app: &App, what: What) -> Option<Draft> {
         design: None,
         ends: false,
         never_came: false,
+        sum_for: None,
         buyer: None,
         terms: if what == What::Consign { usual(app, None) } else { FIRST_TERMS },
         is_all: false,
@@ -451,15 +456,6 @@ pub fn as_asked(app: &App) -> Option<String> {
     let by = draft.picks.tax.unwrap_or(sheet.sale.tax);
     let asked = ask_today(app, (sheet.job, n), (Some(by), Paid::Card));
     Some(Typed { sign, units }.sum(asked))
-}
-
-/// A sum that stood there as it is asked goes along with pieces and tax.
-pub fn goes_along(app: &mut App, was: Option<String>) {
-    let new = as_asked(app);
-    let Some((draft, (was, new))) = app.jobs.draft.as_mut().zip(was.zip(new)) else { return };
-    if draft.form.text(0) == was {
-        draft.form.put(0, new);
-    }
 }
 
 /// What came in ahead of the agreement that is to come to nothing, as it is typed.

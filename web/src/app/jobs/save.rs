@@ -41,6 +41,7 @@ pub fn save(app: &mut App, now: Now) {
     let can_holds = can_holds(app, &draft);
     let reader = Reader { sign: app.speech.sign(), job: app.jobs.open, gallery, can_holds, piece, came, tax, now };
     let command = emptied(app, &draft).or_else(|| reader.command(&mut draft));
+    let command = command.filter(|command| is_meant(&mut draft, command));
     let what = draft.what.clone();
     let written = command.as_ref().and_then(|command| app.order(command, now));
     if written.is_none() {
@@ -55,6 +56,12 @@ pub fn save(app: &mut App, now: Now) {
         let began = written.entries.iter().find(|entry| matches!(entry.fact, Fact::JobBegan(_)));
         (app.jobs.open, app.jobs.room, app.jobs.search) = (began.map(|entry| entry.id), None, String::new());
     }
+}
+
+/// A can whose price is far from the usual is asked about once.
+fn is_meant(draft: &mut Draft, command: &Command) -> bool {
+    let Command::Money(MoneyCommand::OpenCan { pack, .. }) = command else { return true };
+    super::cans::is_meant(&mut draft.picks.can.asks, pack)
 }
 
 /// What the can that is used of holds when it is full.

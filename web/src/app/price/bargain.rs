@@ -19,6 +19,8 @@ pub struct Bargain {
     pub job: Id,
     /// None before the buyer has spoken.
     pub offer: Option<Money>,
+    /// What was named for other numbers of pieces: each stands again with its number.
+    pub named: Vec<(Count, Money)>,
     /// What it would be taxed with, where that was chosen for this buyer.
     pub tax: Option<TaxBy>,
     /// How it would be paid and carried, where that was chosen for this buyer.
@@ -27,6 +29,15 @@ pub struct Bargain {
     pub pad: Option<Typed>,
     /// Pay and hours are shown.
     pub pay: bool,
+}
+
+impl Bargain {
+    /// Another number of pieces: what was named for the one before is kept for it, and what was named for this one stands again.
+    fn of_pieces(&mut self, was: Option<Count>, n: Count) {
+        self.named.retain(|(of, _)| Some(*of) != was);
+        self.named.extend(was.zip(self.offer));
+        self.offer = self.named.iter().find(|(of, _)| *of == n).map(|(_, sum)| *sum);
+    }
 }
 
 /// What can be said of an offer.
@@ -62,7 +73,16 @@ pub fn open(app: &mut App, job: Id) {
     app.price.way.n = None;
     // From what was agreed one asks for its pay and hours, paid as it says there.
     let paid = if let Over::Deal(deal) = &app.price.over { Some(deal.paid) } else { None };
-    app.price.open(Over::Offer(Box::new(Bargain { job, offer: None, tax: None, paid, carried: None, pad: None, pay: paid.is_some() })));
+    app.price.open(Over::Offer(Box::new(Bargain {
+        job,
+        offer: None,
+        named: vec![],
+        tax: None,
+        paid,
+        carried: None,
+        pad: None,
+        pay: paid.is_some(),
+    })));
 }
 
 /// The offer screen of this bargain.
@@ -110,8 +130,9 @@ pub fn heard(app: &mut App, tap: BargainTap, now: Now) {
         // A sum that was named stays what is handed over.
         BargainTap::Tax(by) => with(app, |bargain| bargain.tax = Some(by)),
         BargainTap::Pieces(n) => {
+            let was = here(app).map(|sheet| sheet.asking.n);
             app.price.way.n = Some(n);
-            with(app, |bargain| bargain.offer = None);
+            with(app, |bargain| bargain.of_pieces(was, n));
         }
         BargainTap::Made => made(app, now),
         BargainTap::Sold => sold(app, now),

@@ -275,8 +275,8 @@ pub fn follow(app: &mut App) {
 /// The page is painted; true where that was waited for here.
 pub fn painted(app: &mut App) -> bool {
     let waited = std::mem::take(&mut app.price.doubting);
-    if waited {
-        wanted(app).into_iter().for_each(|known| known.doubt());
+    if let Some(known) = waited.then(|| wanted(app)).flatten() {
+        known.doubt();
     }
     waited
 }

@@ -3,13 +3,14 @@
 use super::super::App;
 use super::super::form::Form;
 use super::super::spent_on::SpentOn;
-use crate::app::jobs::cans::OfCan;
+use crate::app::jobs::cans::{OfCan, is_meant};
 use crate::parts::pad::Press;
 use fivebar_core::ledger::decide::{Command, MoneyCommand, Now};
 use fivebar_core::ledger::kind::Exact;
 use fivebar_core::ledger::kind::money::PackOpened;
+use fivebar_core::money::pack::Measure;
 use fivebar_core::quantity::reading;
-use fivebar_core::quantity::{Decimal, Key};
+use fivebar_core::quantity::{Decimal, Key, Money};
 
 /// What comes in cans and packs, by the keys of spending.
 pub const KINDS: [&str; 8] = ["finish", "glue", "discs", "bolts", "felt", "pads", "packing", "other"];
@@ -26,6 +27,8 @@ pub struct Draft {
     pub unit: Option<Key>,
     /// It was to be saved before it was said what it is.
     pub kindless: bool,
+    /// Its price is far from the usual: it is asked about once.
+    pub asks: Option<(Money, Measure)>,
 }
 
 /// What can be said of it.
@@ -52,6 +55,7 @@ pub fn heard(app: &mut App, tap: CanTap, now: Now) {
         CanTap::Save => save(app, now),
         tap => {
             let Some(draft) = &mut app.workshop.can else { return };
+            draft.asks = None;
             match tap {
                 CanTap::Name(name) => draft.name = name,
                 CanTap::Kind(kind) => (draft.kind, draft.kindless) = (Some(kind), false),
@@ -66,7 +70,7 @@ pub fn heard(app: &mut App, tap: CanTap, now: Now) {
 
 fn begin(app: &mut App) {
     let unit = OfCan::of(app.begins_with().1).unit;
-    let draft = Draft { form: Form::of(2), name: String::new(), kind: None, unit, kindless: false };
+    let draft = Draft { form: Form::of(2), name: String::new(), kind: None, unit, kindless: false, asks: None };
     (app.workshop.can, app.workshop.spent_on) = (Some(Box::new(draft)), SpentOn::default());
 }
 
@@ -74,8 +78,9 @@ fn save(app: &mut App, now: Now) {
     let Some(mut draft) = app.workshop.can.take() else { return };
     let said = read(app, &mut draft, now);
     draft.kindless = draft.kind.is_none();
+    let is_meant = said.as_ref().is_none_or(|pack| is_meant(&mut draft.asks, pack));
     app.workshop.can = Some(draft);
-    let Some(pack) = said else { return };
+    let Some(pack) = said.filter(|_| is_meant) else { return };
     if app.order(&Command::Money(MoneyCommand::OpenCan { pack, takes: None }), now).is_some() {
         (app.workshop.can, app.workshop.spent_on) = (None, SpentOn::default());
     }

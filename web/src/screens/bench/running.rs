@@ -10,11 +10,12 @@ use crate::app::bench::{Tap, whole_of};
 use crate::app::{App, Msg};
 use crate::parts::head::{Fact, Head, head};
 use crate::parts::key::key;
+use crate::screens::jobs::called;
 use crate::view::{El, el};
 use crate::words::en::bench as words;
 use fivebar_core::bench::On;
 use fivebar_core::quantity::{Listed, Span};
-use fivebar_core::sheet::bench::{BenchSheet, Choice, Slab, Stayed};
+use fivebar_core::sheet::bench::{BenchSheet, Choice, Hand, Slab, Stayed};
 
 /// A phone of 390 px with text at 160 % and more is a page as wide as that.
 const LARGE_TEXT: f64 = 256.0;
@@ -142,7 +143,11 @@ fn estimated(sheet: &BenchSheet, app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
 fn top(app: &App, sheet: &BenchSheet, seen: Seen<'_>) -> El<Msg> {
     let hand = sheet.hand.as_ref().filter(|hand| hand.name.is_some());
     let nothing = if sheet.running.is_some() { words::NO_JOB } else { words::NOTHING_RUNS };
-    let title = hand.and_then(|hand| hand.name.clone()).unwrap_or_else(|| nothing.to_owned());
+    let named = |hand: &Hand| match (hand.on, hand.name.as_deref()?) {
+        (On::Job(id), name) => Some(called(id, name, app, seen)),
+        (_, name) => Some(name.to_owned()),
+    };
+    let title = hand.and_then(named).unwrap_or_else(|| nothing.to_owned());
     let day = seen.speech.day(seen.now);
     let small = if seen.page.is_narrow() { day } else { words::bench_on(&day) };
     let under = match sheet.unsettled {

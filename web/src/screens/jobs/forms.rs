@@ -10,7 +10,7 @@ mod sale;
 use super::super::slots::{docked, doubted, why_words};
 use super::super::{Screen, Seen};
 use super::entry::{Slot, told};
-use super::say;
+use super::{say, titled};
 use crate::app::jobs::Tap;
 use crate::app::jobs::draft::{Draft, Pick, What};
 use crate::app::{App, Msg};
@@ -64,7 +64,7 @@ pub fn screen(draft: &Draft, sheet: Option<&JobSheet>, app: &App, seen: Seen<'_>
 
 fn laid_out(asked: Asked, draft: &Draft, sheet: Option<&JobSheet>, seen: Seen<'_>) -> Screen {
     let units: Units = draft.picks.units;
-    let top = Head::new(sheet.filter(|_| draft.what != What::New).map_or("", |sheet| sheet.name.as_str()), asked.title);
+    let top = Head::new(sheet.filter(|_| draft.what != What::New).map_or_else(String::new, |sheet| titled(sheet, seen)), asked.title);
     let (figures, pad) = told(&draft.form, &asked.slots, units, seen);
     let docks = matches!(draft.what, What::Part(_) | What::Plan(_) | What::OldJobs | What::OldJob(_)) && asked.instead.is_none();
     let pad = match asked.instead {

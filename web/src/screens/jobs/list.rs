@@ -23,7 +23,7 @@ use crate::parts::key::key;
 use crate::parts::notice::trouble;
 use crate::parts::so_far::thin;
 use crate::view::{El, el};
-use crate::words::en::{dates, deal, jobs as words};
+use crate::words::en::{common, dates, deal, jobs as words};
 use fivebar_core::ledger::fold::any_job;
 use fivebar_core::quantity::{Id, Listed, Span};
 use fivebar_core::refusal::Answer;
@@ -114,7 +114,7 @@ fn whom(row: &JobRow, which: Which, app: &App) -> Option<String> {
 fn card((row, whom): (&JobRow, Option<String>), which: Which, at_saw: Option<String>, seen: Seen<'_>) -> El<Msg> {
     let [name, figure, state, aside] = lines(row, seen);
     let state = at_saw.filter(|_| matches!(row.next, NextAct::WorkOn { op: None })).unwrap_or(state);
-    let state = [state].into_iter().chain(whom).filter(|part| !part.is_empty()).listed().join(", ");
+    let state = whom.map_or_else(|| state.clone(), |whom| common::and_whom(&state, &whom));
     let span = |class: &'static str, text: String| (!text.is_empty()).then(|| el("span", class).text(text));
     let bar = stretches(&row.so_far, &row.to_come, seen);
     let class = if row.section == Section::Due { "card hot job" } else { "card tap job" };

@@ -8,6 +8,7 @@ use crate::parts::field::{Field, field};
 use crate::parts::head::{Head, head};
 use crate::parts::key::{figure_key, key};
 use crate::parts::seg::{Seg, even};
+use crate::screens::jobs::called;
 use crate::screens::taxes;
 use crate::view::{El, el};
 use crate::words::en::{common, deal as words, price, workshop};
@@ -26,7 +27,7 @@ const WEEKS: [u32; 5] = [1, 2, 3, 4, 6];
 pub fn screen(agree: &Agree, app: &App, seen: Seen<'_>) -> Option<Screen> {
     let job = crate::app::price::shop(app).job(agree.job).ok()?;
     let title = if agree.replaces.is_some() { words::CHANGE_OF_ORDER } else { words::AGREE };
-    let top = head(Head::new(job.name.clone(), title));
+    let top = head(Head::new(called(agree.job, &job.name, app, seen), title));
     let is_on_top = on_top(app, (job.currency, agree.taxed(&job))).is_some();
     if let Some((field, typed)) = &agree.pad {
         let ask = if *field == Figure::Price { words::AGREED_PRICE } else { words::DEPOSIT };
@@ -61,7 +62,7 @@ pub fn screen(agree: &Agree, app: &App, seen: Seen<'_>) -> Option<Screen> {
 }
 
 /// The sum was for another number of pieces.
-fn was_for((before, now): (Count, Count), seen: Seen<'_>) -> El<Msg> {
+pub fn was_for((before, now): (Count, Count), seen: Seen<'_>) -> El<Msg> {
     let pieces = |n: Count| common::pieces(n, &seen.speech.count(n));
     el("p", "t14 w7").attr("role", "status").text(words::price_was_for(&pieces(before), &pieces(now)))
 }

@@ -11,6 +11,7 @@ use crate::parts::head::{Head, head};
 use crate::parts::key::key;
 use crate::parts::seg::{Seg, even};
 use crate::parts::verdict::{Sign, verdict};
+use crate::screens::jobs::called;
 use crate::view::{El, el};
 use crate::words::en::{common, deal as words, price, waiting};
 use fivebar_core::ledger::decide::PaidOf;
@@ -33,7 +34,7 @@ pub fn screen(deal: &Deal, app: &App, seen: Seen<'_>) -> Option<Screen> {
             .kids(typing(words::HOW_MUCH_CAME, typed, job.currency.code(), seen))
             .kid(key("key solid h88", common::DONE, "", say(DealTap::PadDone)))
             .kid(key("key h48", common::NOT_NOW, "", say(DealTap::PadAway)));
-        return Some(Screen::new("price/deal/pad", head(Head::new("", job.name)), main));
+        return Some(Screen::new("price/deal/pad", head(Head::new("", called(deal.job, &job.name, app, seen))), main));
     }
     match agreed(app, deal) {
         Some(row) => {
@@ -48,7 +49,7 @@ pub fn screen(deal: &Deal, app: &App, seen: Seen<'_>) -> Option<Screen> {
 fn of_agreed((deal, row): (&Deal, &AgreedRow), (app, parts): (&App, Option<Parts>), seen: Seen<'_>) -> Screen {
     // Of a job that has more to sell that page is about what is free.
     let pay = || key("key h48", price::PAY_AND_HOURS, "", Msg::Price(Tap::Offer(row.job)));
-    let top = Head::new(price::agreed_carried(row.carried), row.name.clone());
+    let top = Head::new(price::agreed_carried(row.carried), called(row.job, &row.name, app, seen));
     let top = if row.is_all { top.with_key(pay()) } else { top };
     let due = if row.still.is_zero() { price::NOTHING_DUE.to_owned() } else { price::is_due(&bare(row.still, seen.speech)) };
     let main = el("main", "price")
@@ -177,7 +178,7 @@ fn of_gallery(row: &GalleryOwes, app: &App, seen: Seen<'_>) -> Screen {
         .kid(key("key", words::OTHER_SUM, "", say(DealTap::Pad)))
         .kid(key("key soft h56", words::WILL_NOT_BE_PAID, words::SALE_STAYS, say(DealTap::GivenUp)))
         .kid(back());
-    Screen::new("price/deal", head(Head::new(words::GALLERY_OWES, row.name.clone())), main)
+    Screen::new("price/deal", head(Head::new(words::GALLERY_OWES, called(row.job, &row.name, app, seen))), main)
 }
 
 /// What is due, and what is handed over of it in coins.

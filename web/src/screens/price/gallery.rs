@@ -7,6 +7,7 @@ use crate::app::{App, Msg};
 use crate::parts::head::{Head, head};
 use crate::parts::key::{figure_key, key};
 use crate::parts::seg::{Seg, even};
+use crate::screens::jobs::called;
 use crate::view::{El, el};
 use crate::words::en::{common, deal as words, price};
 use fivebar_core::ledger::fold::GalleryTerms;
@@ -23,7 +24,7 @@ const SHARES: [i64; 5] = [30, 35, 40, 45, 50];
 /// Leaving pieces with a gallery; none where the job is no longer there.
 pub fn to(consign: &Consign, app: &App, seen: Seen<'_>) -> Option<Screen> {
     let job = shop(app).job(consign.job).ok()?;
-    let top = head(Head::new(job.name.clone(), words::TO_GALLERY));
+    let top = head(Head::new(called(job.id, &job.name, app, seen), words::TO_GALLERY));
     if let Some((field, typed)) = &consign.pad {
         let (ask, unit) = if *field == Field::Share { (words::ITS_SHARE, "%") } else { (price::TAG, job.currency.code()) };
         return Some(Screen::new("price/gallery/pad", top, by_pad(ask, typed, unit, seen)));
@@ -107,7 +108,7 @@ pub fn named(gallery: Option<Id>, app: &App) -> String {
 pub fn back(back: &Back, app: &App, seen: Seen<'_>) -> Option<Screen> {
     let job = shop(app).job(back.job).ok()?;
     let there = there(app, (back.job, back.lot))?;
-    let top = head(Head::new(job.name, at(&there, app)));
+    let top = head(Head::new(called(job.id, &job.name, app, seen), at(&there, app)));
     if let Some((field, typed)) = &back.pad {
         let ask = if *field == Field::SoldFor { words::HOW_MUCH_PAID } else { words::HOW_MUCH_CAME };
         return Some(Screen::new("price/gallery/pad", top, by_pad(ask, typed, job.currency.code(), seen)));

@@ -2,10 +2,11 @@
 
 use super::waiting::say;
 use super::{Screen, Seen, bare, choices, typing};
-use crate::app::Msg;
 use crate::app::price::waiting::{Asked, OF_FIVE, WaitTap};
+use crate::app::{App, Msg};
 use crate::parts::head::{Head, head};
 use crate::parts::key::{figure_key, key};
+use crate::screens::jobs::called;
 use crate::view::{El, el};
 use crate::words::en::{common, deal, price, refusal, waiting as words};
 use fivebar_core::ledger::fold::Guesses;
@@ -16,8 +17,8 @@ use fivebar_core::sheet::waiting::{Question, WaitingSheet};
 const WEEKS: [i32; 6] = [1, 2, 3, 4, 6, 8];
 
 /// The question asked just now, or all the answers.
-pub fn screen(sheet: &WaitingSheet, asked: &Asked, seen: Seen<'_>) -> Screen {
-    let top = head(Head::new(sheet.name.clone(), words::YOUR_GUESSES));
+pub fn screen(sheet: &WaitingSheet, asked: &Asked, (app, seen): (&App, Seen<'_>)) -> Screen {
+    let top = head(Head::new(called(sheet.job, &sheet.name, app, seen), words::YOUR_GUESSES));
     let away = || key("key h48", common::NOT_NOW, "", say(WaitTap::Away));
     match asked.now {
         Some(question) => {

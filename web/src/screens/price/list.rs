@@ -142,7 +142,7 @@ pub fn undo(app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
     let Some((back, job, done)) = offered(app).and_then(of_price) else { return bar(app, seen) };
     let name = shop(app).job(job).map(|job| job.name).unwrap_or_default();
     let (words, under, tap) = match back {
-        true => (common::PUT_BACK.to_owned(), format!("{}: {name}", common::TAKEN_BACK), Common::PutBack),
+        true => (common::PUT_BACK.to_owned(), deals::taken_back(done, &figure(done, seen), &name), Common::PutBack),
         false => (deals::take_back(done, &figure(done, seen)), name, Common::TakeBack),
     };
     Some(alone(Undo { words, under }, Msg::Common(tap)))

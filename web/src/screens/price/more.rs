@@ -9,6 +9,7 @@ use crate::app::price::{Tap, sheet, shop};
 use crate::app::{App, Msg};
 use crate::parts::head::{Head, head};
 use crate::parts::key::{figure_key, key};
+use crate::screens::jobs::called;
 use crate::view::{El, el};
 use crate::words::en::{common, deal as words, other_ways, price};
 use fivebar_core::quantity::{Id, Money};
@@ -39,7 +40,7 @@ pub fn screen(id: Id, app: &App, seen: Seen<'_>) -> Option<Screen> {
         .kid(el("div", "push"))
         .kid(key("key h88 m", price::SHOW, "", Msg::Price(Tap::Show(id))))
         .kid(back());
-    Some(Screen::new("price/more", head(Head::new(row.name, words::WHAT_ELSE)), main))
+    Some(Screen::new("price/more", head(Head::new(called(row.job, &row.name, app, seen), words::WHAT_ELSE)), main))
 }
 
 /// Where to settle, as every page has it: as the maker set it, else as it is worked out, and that is said.
@@ -86,5 +87,5 @@ pub fn tag(setting: &Setting, app: &App, seen: Seen<'_>) -> Option<Screen> {
         .kids((setting.what == What::Tag).then(|| ways(setting.job)))
         .kids(unset)
         .kid(leave());
-    Some(Screen::new("price/tag", head(Head::new(job.name, title)), main))
+    Some(Screen::new("price/tag", head(Head::new(called(job.id, &job.name, app, seen), title)), main))
 }

@@ -15,6 +15,7 @@ use crate::parts::chips::{Chip, chips};
 use crate::parts::head::{Head, head};
 use crate::parts::key::key;
 use crate::parts::seg::{Seg, seg};
+use crate::screens::jobs::called;
 use crate::screens::taxes;
 use crate::view::{El, el};
 use crate::words::en::{common, deal as deals, price as words, waiting};
@@ -55,7 +56,7 @@ fn by_pad(sheet: &OfferSheet, typed: &crate::app::entry::Typed, (app, seen): (&A
         .kid(key("key solid h88", common::DONE, "", bargain(BargainTap::PadDone)))
         .kids(is_on_top.then(|| key("key h48", words::ADD_TAX, "", bargain(BargainTap::PadBeforeTax))))
         .kid(key("key h48", common::NOT_NOW, "", bargain(BargainTap::PadAway)));
-    Screen::new("price/pad", head(Head::new(sheet.name.clone(), words::THEY_OFFER)), main)
+    Screen::new("price/pad", head(Head::new(called(sheet.job, &sheet.name, app, seen), words::THEY_OFFER)), main)
 }
 
 fn by_scale(sheet: &OfferSheet, app: &App, seen: Seen<'_>) -> Screen {

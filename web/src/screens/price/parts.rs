@@ -7,6 +7,7 @@ use crate::app::{App, Msg};
 use crate::parts::day_steps::day_steps;
 use crate::parts::head::{Head, head};
 use crate::parts::key::key;
+use crate::screens::jobs::called;
 use crate::view::{El, el};
 use crate::words::en::{common, deal as words, job};
 use fivebar_core::quantity::{Day, Listed, Money, Wall};
@@ -22,7 +23,7 @@ const SPLITS: [&[i64]; 3] = [&[50, 50], &[40, 30, 30], &[25, 25, 25, 25]];
 pub fn screen(parts: &Parts, app: &App, seen: Seen<'_>) -> Option<Screen> {
     let job = crate::app::price::shop(app).job(parts.job).ok()?;
     let is_planned = job.selling.agreement(parts.agreed).is_some_and(|agreement| !agreement.parts.is_empty());
-    let top = head(Head::new(job.name, words::IN_PARTS));
+    let top = head(Head::new(called(job.id, &job.name, app, seen), words::IN_PARTS));
     if let Some(typed) = &parts.pad {
         let main = el("main", "price")
             .kids(typing(&nth(parts.at, seen), typed, parts.price.currency().code(), seen))

@@ -8,10 +8,11 @@ use super::{Screen, Seen, back, bare, exact, fact, per_hour, strong};
 use crate::app::price::agree::AgreeTap;
 use crate::app::price::bargain::BargainTap;
 use crate::app::price::tag::{TagTap, What};
-use crate::app::price::{Tap, shop};
+use crate::app::price::{Tap, sheet as list, shop};
 use crate::app::{App, Msg};
 use crate::parts::head::{Head, head};
 use crate::parts::key::{figure_key, key};
+use crate::screens::jobs::called;
 use crate::view::{El, el};
 use crate::words::en::{deal as deals, price as words, waiting};
 use fivebar_core::ledger::kind::sale::Carried;
@@ -20,7 +21,7 @@ use fivebar_core::sheet::offer::{Ask, Concession, Leaves, OfferSheet};
 
 /// The room behind the offer. No figure in it is larger than a list's.
 pub fn screen(sheet: &OfferSheet, app: &App, seen: Seen<'_>) -> Screen {
-    let top = Head::new(sheet.name.clone(), words::PAY_AND_HOURS).with_key(key(
+    let top = Head::new(called(sheet.job, &sheet.name, app, seen), words::PAY_AND_HOURS).with_key(key(
         "key h48",
         if sheet.standing.agreed.is_some() { words::ANOTHER_SUM } else { words::BACK_TO_OFFER },
         "",
@@ -43,7 +44,7 @@ pub fn screen(sheet: &OfferSheet, app: &App, seen: Seen<'_>) -> Screen {
             el("div", "col")
                 .kids(instead(sheet, seen))
                 .kids(said_back(sheet, seen))
-                .kids(set(sheet, seen))
+                .kids(set(sheet, app, seen))
                 .kids(waits(sheet, app).then(|| waiting_key(sheet.job)))
                 .kids(heard(sheet, app, seen))
                 .kids(agree(sheet))
@@ -141,10 +142,13 @@ fn instead(sheet: &OfferSheet, seen: Seen<'_>) -> Vec<El<Msg>> {
     vec![el("h2", "").text(words::INSTEAD), table].into_iter().chain(under).listed()
 }
 
-fn set(sheet: &OfferSheet, seen: Seen<'_>) -> Vec<El<Msg>> {
+/// Tag and settle are of one piece, however many are asked about.
+fn set(sheet: &OfferSheet, app: &App, seen: Seen<'_>) -> Vec<El<Msg>> {
     let shown = |sum: Option<Money>| sum.map_or_else(|| words::NOT_SAID.to_owned(), |sum| bare(sum, seen.speech));
     let open = |what| Msg::Price(Tap::Tag(TagTap::Open(sheet.job, what)));
-    let (settle, sum) = settle([sheet.settle_set, sheet.settle.filter(|_| sheet.asking.n == 1)]);
+    let of_one = || list(app).ok()?.for_sale.into_iter().find(|row| row.job == sheet.job)?.settle;
+    let worked_out = if sheet.asking.n == 1 { sheet.settle } else { of_one() };
+    let (settle, sum) = settle([sheet.settle_set, worked_out]);
     vec![el("div", "g2").kid(figure_key(words::TAG, shown(sheet.tag), open(What::Tag))).kid(figure_key(
         settle,
         shown(sum),

@@ -10,6 +10,7 @@ use crate::app::{App, Msg};
 use crate::parts::bars::{Bars, Cut, bars};
 use crate::parts::head::{Head, head};
 use crate::parts::key::key;
+use crate::parts::letters::label;
 use crate::parts::notice::trouble;
 use crate::parts::scale::{Band, Kind, Mark, Rhythm, Scale, scale};
 use crate::parts::steps::{Held, steps};
@@ -33,7 +34,7 @@ pub fn screen(waits: &Waits, app: &App, seen: Seen<'_>) -> Option<Screen> {
         Err(refusal) => return Some(refused("price/waiting", &refusal, seen)),
     };
     if let Some(asked) = &waits.asked {
-        return Some(guesses::screen(&sheet, asked, seen));
+        return Some(guesses::screen(&sheet, asked, (app, seen)));
     }
     let top = Head::new(words::name_left(&sheet.name, &seen.speech.count(sheet.free)), words::ASKING_PRICE);
     let main = match &sheet.stands {
@@ -125,7 +126,9 @@ fn offer_today((sheet, prospect): (&WaitingSheet, &Prospect), app: &App, seen: S
     let (low, high) = ends.fold((f64::MAX, 0.0_f64), |(low, high), at| (low.min(at), high.max(at)));
     let air = (high - low).max(1.0) * 0.08;
     let close = |band: fivebar_core::money::offer::Band| {
-        price::your_call(None, [&mark(band.low, seen.speech), &mark(band.high, seen.speech)]).trim_end_matches('.').to_owned()
+        let [low, high] = [band.low, band.high].map(|sum| mark(sum, seen.speech));
+        let said = price::your_call(None, [&low, &high]).trim_end_matches('.').to_owned();
+        if label("", &said) <= seen.page.card() { said } else { price::from_to(&low, &high) }
     };
     let band =
         prospect.band.map(|band| Band { from: real(band.low), to: real(band.high), word: price::TOO_CLOSE.into(), figure: close(band) });

@@ -14,6 +14,7 @@ use crate::parts::notice::trouble;
 use crate::parts::scale::{Kind, Mark, Scale, scale};
 use crate::parts::seg::{Seg, even};
 use crate::parts::{day_steps::day_steps, pad};
+use crate::screens::jobs::called;
 use crate::screens::{said, spent_on};
 use crate::view::{El, el};
 use crate::words::en::{common, deal, job, other_ways as words, price, refusal, woods};
@@ -43,10 +44,10 @@ pub fn screen(ways: &Ways, app: &App, seen: Seen<'_>) -> Option<Screen> {
         Err(refusal) => return Some(refused("price/ways", &refusal, seen)),
     };
     if let Some((asks, typed)) = &ways.pad {
-        return Some(by_pad(&sheet, (*asks, typed), seen));
+        return Some(by_pad(&sheet, (*asks, typed), (app, seen)));
     }
     if let Some(draft) = &ways.like {
-        return Some(noting(&sheet, draft, seen));
+        return Some(noting(&sheet, draft, (app, seen)));
     }
     let main = el("main", "price")
         .kids(marks(&sheet, seen))
@@ -57,20 +58,20 @@ pub fn screen(ways: &Ways, app: &App, seen: Seen<'_>) -> Option<Screen> {
         .kids(sheet.materials.map(|materials| multiple(materials, seen)))
         .kid(el("div", "push"))
         .kid(key("key h48", words::BACK, "", Msg::Price(Tap::Close)));
-    let screen = Screen::new("price/ways", head(Head::new(sheet.name, words::OTHER_WAYS)), main);
+    let screen = Screen::new("price/ways", head(Head::new(called(sheet.job, &sheet.name, app, seen), words::OTHER_WAYS)), main);
     Some(match undo(app, seen) {
         Some(undo) => screen.foot(el("div", "foot").kid(undo)),
         None => screen,
     })
 }
 
-fn by_pad(sheet: &WaysSheet, (asks, typed): (Field, &crate::app::entry::Typed), seen: Seen<'_>) -> Screen {
+fn by_pad(sheet: &WaysSheet, (asks, typed): (Field, &crate::app::entry::Typed), (app, seen): (&App, Seen<'_>)) -> Screen {
     let ask = if asks == Field::Keeps { words::SHOP_KEEPS } else { deal::ITS_SHARE };
     let main = el("main", "price")
         .kids(typing(ask, typed, "%", seen))
         .kid(key("key solid h88", common::DONE, "", say(WaysTap::PadDone)))
         .kid(key("key h48", common::NOT_NOW, "", say(WaysTap::PadAway)));
-    Screen::new("price/ways/pad", head(Head::new(sheet.name.clone(), words::OTHER_WAYS)), main)
+    Screen::new("price/ways/pad", head(Head::new(called(sheet.job, &sheet.name, app, seen), words::OTHER_WAYS)), main)
 }
 
 fn card(title: String) -> El<Msg> {
@@ -251,8 +252,8 @@ fn multiple(materials: Materials, seen: Seen<'_>) -> El<Msg> {
 }
 
 /// A like piece being noted: its price by the pad, whether it was sold, what it was like and when it was seen.
-fn noting(sheet: &WaysSheet, draft: &LikeDraft, seen: Seen<'_>) -> Screen {
-    let top = head(Head::new(sheet.name.clone(), words::NOTE_LIKE));
+fn noting(sheet: &WaysSheet, draft: &LikeDraft, (app, seen): (&App, Seen<'_>)) -> Screen {
+    let top = head(Head::new(called(sheet.job, &sheet.name, app, seen), words::NOTE_LIKE));
     let which = vec![Seg::new(words::WAS_ASKED, !draft.sold), Seg::new(words::WAS_SOLD, draft.sold)];
     let what = Line { id: "like-what", label: words::LIKE_WHAT.into(), value: draft.what.clone(), ..Line::default() };
     let day = el("button", "key left wide")

@@ -17,10 +17,17 @@ use crate::view::{El, el};
 use crate::words::en::{cans as words, common, job as job_words, workshop as shop_words};
 use fivebar_core::ledger::fold::Can;
 use fivebar_core::ledger::kind::money::Home;
-use fivebar_core::quantity::{Key, Listed, Wall};
+use fivebar_core::money::pack::Measure;
+use fivebar_core::quantity::{Key, Listed, Money, Wall};
 
 fn tap(tap: CanTap) -> Msg {
     say(Tap::Can(tap))
+}
+
+/// Its price, where it is far from the usual.
+pub fn asked_about(asks: Option<(Money, Measure)>, seen: Seen<'_>) -> Option<El<Msg>> {
+    let (price, of) = asks?;
+    Some(el("p", "why").attr("role", "alert").text(words::is_it_so(&seen.speech.money(price), of)))
 }
 
 /// Cans with something in them: what is left, how old it is, what it is still worth.
@@ -95,6 +102,7 @@ pub fn form(draft: &Draft, app: &App, seen: Seen<'_>) -> Screen {
         .kid(el("p", "t14 i2").text(words::LID))
         .kid(slots::figures_told(&draft.form, &asked, (units, seen), |nth| tap(CanTap::At(nth))))
         .kids(slots::refused(app, seen))
+        .kids(asked_about(draft.asks, seen))
         .kid(el("div", "push"))
         .kids(if on.asks { choice(on, day, seen) } else { pad() });
     let done = key("key solid t22", common::DONE, "", tap(CanTap::Save));

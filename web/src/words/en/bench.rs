@@ -1,5 +1,6 @@
 //! English: Bench, the day's list, big buttons.
 
+use super::common::sentence;
 use fivebar_core::bench::repair::Because;
 use fivebar_core::bench::{Doubt, Kind};
 use fivebar_core::quantity::{begin_small, in_small, large};
@@ -174,17 +175,17 @@ pub fn began_late(clock: &str, before: &str, stopped: bool) -> String {
 
 /// "Not taken: it would end at 07:30, and it begins at 08:00."
 pub fn ends_first(start: &str, end: &str) -> String {
-    format!("Not taken: it would end at {end}, and it begins at {start}.")
+    sentence(format!("Not taken: it would end at {end}, and it begins at {start}"))
 }
 
 /// "Not taken: 15:00 has not come yet, it is 08:30."
 pub fn not_yet(met: &str, now: &str) -> String {
-    format!("Not taken: {met} has not come yet, it is {now}.")
+    sentence(format!("Not taken: {met} has not come yet, it is {now}"))
 }
 
 /// "Not taken: 07:30 is not within the run, which is 08:00 to 10:00."
 pub fn not_in_run(met: &str, run: &str) -> String {
-    format!("Not taken: {met} is not within the run, which is {run}.")
+    sentence(format!("Not taken: {met} is not within the run, which is {run}"))
 }
 
 /// "Not taken: sand for Stools is there already, 08:00 to 09:30, and no minute is paid twice."
@@ -298,12 +299,12 @@ pub fn helper_since((n, written): (u32, &str), since: &str) -> String {
 /// "A helper was at sand until 13:40."
 pub fn was_along((n, written): (u32, &str), (op, clock): (&str, &str)) -> String {
     let who = if n == 1 { "A helper was".to_owned() } else { format!("{written} helpers were") };
-    format!("{who} at {} until {clock}.", begin_small(op))
+    sentence(format!("{who} at {} until {clock}", begin_small(op)))
 }
 
 /// "A helper came at 13:40."
 pub fn came_along((n, written): (u32, &str), clock: &str) -> String {
-    if n == 1 { format!("A helper came at {clock}.") } else { format!("{written} helpers came, from {clock} on.") }
+    if n == 1 { sentence(format!("A helper came at {clock}")) } else { format!("{written} helpers came, from {clock} on.") }
 }
 
 /// "Also at coat, 13:40 to 14:10?"
@@ -405,7 +406,7 @@ pub fn began_at(clock: &str, raw: &str) -> String {
 /// "The clock said 11:20 to 14:32.", with their days where it was over a night.
 pub fn clock_said(from: &str, to: Option<&str>) -> String {
     match to {
-        Some(to) => format!("The clock said {from} to {to}."),
+        Some(to) => sentence(format!("The clock said {from} to {to}")),
         None => format!("The clock said {from}, and no stop."),
     }
 }
@@ -422,13 +423,17 @@ pub fn from_clock(op: &str, clock: &str) -> String {
 
 /// Why an end was proposed: the last piece, "The last of 5 was done at 12:07.".
 pub fn last_done(n: u32, written: &str, clock: &str) -> String {
-    if n == 1 { format!("The one piece was done at {clock}.") } else { format!("The last of {written} was done at {clock}.") }
+    if n == 1 {
+        sentence(format!("The one piece was done at {clock}"))
+    } else {
+        sentence(format!("The last of {written} was done at {clock}"))
+    }
 }
 
 /// "Since Tue 3 March 13:00."
 pub fn since(when: &str, there: Option<&str>) -> String {
     let there = there.map(|there| format!(", {there}")).unwrap_or_default();
-    format!("Since {when}{there}.")
+    sentence(format!("Since {when}{there}"))
 }
 
 /// Of times that were clocked where another clock goes.

@@ -1,5 +1,7 @@
 //! English: cans and packs that several jobs use.
 
+use fivebar_core::money::pack::Measure;
+
 pub const SOME_OF: &str = "Some of a can that is open";
 pub const ANOTHER: &str = "Of another pack";
 pub const REST: &str = "What is left of it";
@@ -15,6 +17,19 @@ pub const OPEN_UNDER: &str = "Jobs are charged for what they use of it; what is 
 pub const NAME: &str = "What stands on the can";
 pub const KIND: &str = "What it is";
 pub const WHAT_IS_IT: &str = "Not written yet: say what it is.";
+
+/// "120.00 for a litre? The same key once more takes it."
+pub fn is_it_so(price: &str, of: Measure) -> String {
+    let of = match of {
+        Measure::Litre => "a litre",
+        Measure::Quart => "a quart",
+        Measure::Kilogram => "a kilogram",
+        Measure::Pound => "a pound",
+        Measure::Metre => "a metre",
+    };
+    format!("{price} for {of}? The same key once more takes it.")
+}
+
 pub const HOLDS: &str = "It holds";
 pub const COST: &str = "Cost";
 pub const LID: &str = "The day on its lid is the day above.";

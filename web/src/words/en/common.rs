@@ -1,6 +1,6 @@
 //! English: what every place says.
 
-use fivebar_core::quantity::Units;
+use fivebar_core::quantity::{Units, begin_large};
 
 pub const TAKE_BACK: &str = "Take back";
 pub const PUT_BACK: &str = "Do it again";
@@ -91,3 +91,52 @@ pub fn taken_back(what: &str) -> String {
 }
 
 pub const NOTED: &str = "Noted";
+
+/// A sentence that ends in what is written by others, such as a date: some end in a point themselves, and there is no second one.
+pub fn sentence(mut said: String) -> String {
+    if !said.ends_with('.') {
+        said.push('.');
+    }
+    said
+}
+
+/// "to hand over, for Bea"; after a whole sentence one of its own: "A payment is due by Fri 8 May. For Bea."
+pub fn and_whom(state: &str, whom: &str) -> String {
+    match state {
+        "" => whom.to_owned(),
+        said if said.ends_with('.') => sentence(format!("{said} {}", begin_large(whom))),
+        said => format!("{said}, {whom}"),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use crate::words::en::{bench, dates, jobs, waiting};
+
+    /// Some languages write a date, or am and pm, with a point at its end: the sentence has no second one.
+    #[test]
+    fn a_date_that_ends_in_a_point_ends_its_sentence() {
+        let day = "Do., 16. Apr.";
+        for said in [
+            jobs::state_part(day),
+            jobs::state_waits("9:42 a.m."),
+            dates::waits_after(day, day),
+            dates::ready_only_by(day),
+            dates::late("glue", Some(day)),
+            dates::waits_past("finish", day),
+            dates::begin("glue", day, None),
+            dates::begin("glue", day, Some(day)),
+            dates::ready_by(day),
+            dates::good_until(day),
+            dates::given("320 to 395", day, None),
+            dates::given("320 to 395", day, Some(day)),
+            waiting::more_will_ask(0, "0", day),
+            waiting::more_will_ask(1, "1", day),
+            waiting::more_will_ask(6, "6", day),
+            waiting::ask_until("145", day),
+            bench::clock_said("9:42 a.m.", Some("9:50 a.m.")),
+        ] {
+            assert!(said.ends_with('.') && !said.contains(".."), "{said}");
+        }
+    }
+}

@@ -261,7 +261,8 @@ pub const SAY_THE_TIMES: &str = "Say the times";
 
 /// "Last at the bin at 09:42. 46 min at the wheel and 38 min there?"
 pub fn ended_when(clock: &str, wheel: &str, bin: &str) -> String {
-    format!("Last seen at {clock}. With the way home as long as the way there: {wheel} at the wheel, {bin} at the bin.")
+    let seen = super::common::sentence(format!("Last seen at {clock}"));
+    format!("{seen} With the way home as long as the way there: {wheel} at the wheel, {bin} at the bin.")
 }
 
 /// "Yes, home".

@@ -1,5 +1,6 @@
 //! English: dates: working hours and days off, promised days, quotes.
 
+use super::common::sentence;
 use crate::app::news::Handed;
 use fivebar_core::quantity::Listed;
 
@@ -105,12 +106,12 @@ pub fn missed(due: &str, is_likely: bool, first: &str) -> String {
     } else {
         "it will be ready by then half the time or more often, but not nine times in ten"
     };
-    format!("To be done by {due}, and {why}: the first day that can be promised is {first}.")
+    sentence(format!("To be done by {due}, and {why}: the first day that can be promised is {first}"))
 }
 
 /// `Hands off it Fri 6 March; then it waits, till Fri 13 March.`
 pub fn waits_after(hands: &str, day: &str) -> String {
-    format!("To be safe: hands off it {hands}, then it hardens or dries till {day}.")
+    sentence(format!("To be safe: hands off it {hands}, then it hardens or dries till {day}"))
 }
 
 /// `Safe to promise for Sat 14 March, the morning after.` Of a day that is none of work it is the next one that is.
@@ -121,7 +122,7 @@ pub fn can_be_promised(day: &str, is_next: bool) -> String {
 
 /// `As it stands it is safe only for Wed 17 June.` The day that was said comes before it.
 pub fn ready_only_by(day: &str) -> String {
-    format!("As it stands it is safe only for {day}.")
+    sentence(format!("As it stands it is safe only for {day}"))
 }
 
 /// `No piece of sand is noted as done: by its hours it counts as done.`
@@ -148,7 +149,7 @@ pub fn reckoned(span: &str, closing: &str, said: bool) -> String {
 /// `glue seat should have begun by Wed 18 Mar`.
 pub fn late(op: &str, last: Option<&str>) -> String {
     match last {
-        Some(last) => format!("Too late as it stands: {op} should have begun by {last}."),
+        Some(last) => sentence(format!("Too late as it stands: {op} should have begun by {last}")),
         None => format!("Too late as it stands: {op} takes longer than there is."),
     }
 }
@@ -172,14 +173,14 @@ pub fn late_last(day: &str) -> String {
 
 /// `finish waits until Sat 23 May`.
 pub fn waits_past(op: &str, until: &str) -> String {
-    format!("{op} is not through waiting before {until}.")
+    sentence(format!("{op} is not through waiting before {until}"))
 }
 
 /// `Begin glue seat by Wed 18 Mar, to be safe by Mon 16 Mar.`
 pub fn begin(op: &str, last: &str, safe: Option<&str>) -> String {
     match safe {
-        Some(safe) => format!("Begin {op} by {last}, to be safe by {safe}."),
-        None => format!("Begin {op} by {last}."),
+        Some(safe) => sentence(format!("Begin {op} by {last}, to be safe by {safe}")),
+        None => sentence(format!("Begin {op} by {last}")),
     }
 }
 
@@ -273,19 +274,19 @@ pub fn reckoning([likely, safe]: [&str; 2], hauls: Option<&str>, costs: &str) ->
 
 /// `Ready by Fri 22 May.`
 pub fn ready_by(day: &str) -> String {
-    format!("Ready by {day}.")
+    sentence(format!("Ready by {day}"))
 }
 
 /// `Good until Thu 30 Apr.`
 pub fn good_until(day: &str) -> String {
-    format!("Good until {day}.")
+    sentence(format!("Good until {day}"))
 }
 
 /// `You quoted 320 to 395 USD on Tue 10 Mar, good until Thu 9 Apr.`
 pub fn given(between: &str, on: &str, until: Option<&str>) -> String {
     match until {
-        Some(until) => format!("You quoted {between} on {on}, good until {until}."),
-        None => format!("You quoted {between} on {on}."),
+        Some(until) => sentence(format!("You quoted {between} on {on}, good until {until}")),
+        None => sentence(format!("You quoted {between} on {on}")),
     }
 }
 

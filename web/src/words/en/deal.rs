@@ -1,6 +1,6 @@
 //! English: the deal: tag and settle, what is agreed, payments, galleries, and what an act of Price takes back.
 
-use super::waiting;
+use super::{common, waiting};
 use crate::app::price::Done;
 
 pub const WHAT_ELSE: &str = "What else?";
@@ -253,25 +253,35 @@ pub fn came_back(pieces: &str) -> String {
     format!("{pieces} came back")
 }
 
-/// What the bar takes back, with the figure as written.
-pub fn take_back(done: Done, figure: &str) -> String {
+/// What an act of Price did, with the figure as written.
+fn did(done: Done, figure: &str) -> String {
     match done {
-        Done::Sold(_) => format!("Take back: sold at {figure}"),
-        Done::Heard(_) => format!("Take back: offer of {figure}"),
-        Done::Agreed(_) => format!("Take back: agreed {figure}"),
-        Done::InParts(_) => format!("Take back: payments of {figure}"),
-        Done::Cancelled(_) => "Take back: came to nothing".to_owned(),
-        Done::Received(_) => format!("Take back: {figure} came in"),
-        Done::Consigned(_) => format!("Take back: {figure} to the gallery"),
-        Done::Returned(_) => format!("Take back: {figure} given back"),
-        Done::GalleryPaid(_) => format!("Take back: gallery paid {figure}"),
-        Done::GivenUp(_) => format!("Take back: {figure} will not be paid"),
-        Done::Tagged(_) => format!("Take back: tag {figure}"),
-        Done::Settled => "Take back: settle".to_owned(),
-        Done::Asked(false) => waiting::TAKE_BACK_ASKED.to_owned(),
-        Done::NeverCame | Done::Asked(true) => waiting::TAKE_BACK_NEVER_CAME.to_owned(),
-        Done::Guessed => waiting::TAKE_BACK_GUESSES.to_owned(),
-        Done::LikeSeen(_) => format!("Take back: a like piece at {figure}"),
-        Done::Resale => "Take back: what a shop keeps".to_owned(),
+        Done::Sold(_) => format!("sold at {figure}"),
+        Done::Heard(_) => format!("offer of {figure}"),
+        Done::Agreed(_) => format!("agreed {figure}"),
+        Done::InParts(_) => format!("payments of {figure}"),
+        Done::Cancelled(_) => "came to nothing".to_owned(),
+        Done::Received(_) => format!("{figure} came in"),
+        Done::Consigned(_) => format!("{figure} to the gallery"),
+        Done::Returned(_) => format!("{figure} given back"),
+        Done::GalleryPaid(_) => format!("gallery paid {figure}"),
+        Done::GivenUp(_) => format!("{figure} will not be paid"),
+        Done::Tagged(_) => format!("tag {figure}"),
+        Done::Settled => "settle".to_owned(),
+        Done::Asked(false) => waiting::ASKED.to_owned(),
+        Done::NeverCame | Done::Asked(true) => waiting::DID_NOT_TURN_UP.to_owned(),
+        Done::Guessed => waiting::GUESSED.to_owned(),
+        Done::LikeSeen(_) => format!("a like piece at {figure}"),
+        Done::Resale => "what a shop keeps".to_owned(),
     }
+}
+
+/// "Take back: sold at 130": what the bar takes back.
+pub fn take_back(done: Done, figure: &str) -> String {
+    format!("Take back: {}", did(done, figure))
+}
+
+/// "taken back: sold at 130, Plant stands": what it puts back, and of which piece.
+pub fn taken_back(done: Done, figure: &str, name: &str) -> String {
+    common::taken_back(&format!("{}, {name}", did(done, figure)))
 }

@@ -1,5 +1,6 @@
 //! English: Jobs: the list, a new job, a job's page.
 
+use super::common::sentence;
 use fivebar_core::bench::Division;
 use fivebar_core::ledger::kind::bench::{Kind, Stage};
 use fivebar_core::ledger::kind::job::For;
@@ -314,7 +315,7 @@ pub const STATE_OFF: &str = "What waits can come off.";
 
 /// "Waits until 14:20."
 pub fn state_waits(clock: &str) -> String {
-    format!("Waits until {clock}.")
+    sentence(format!("Waits until {clock}"))
 }
 
 pub const STATE_TAG: &str = "Made, and without a tag.";
@@ -352,7 +353,7 @@ pub fn due(sum: &str) -> String {
 
 /// "A payment is due by Fri 8 May."
 pub fn state_part(day: &str) -> String {
-    format!("A payment is due by {day}.")
+    sentence(format!("A payment is due by {day}"))
 }
 
 /// "20.00 to hand back".

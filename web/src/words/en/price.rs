@@ -292,8 +292,13 @@ pub const TOO_CLOSE: &str = "Too close";
 pub fn your_call(not_under: Option<&str>, [low, high]: [&str; 2]) -> String {
     match not_under {
         Some(sum) => format!("Not under {sum} may lie anywhere from {low} to {high}: your call."),
-        None => format!("{low} to {high}: your call."),
+        None => format!("{}: your call.", from_to(low, high)),
     }
+}
+
+/// "96 to 128": the band by itself, where there is no room for more.
+pub fn from_to(low: &str, high: &str) -> String {
+    format!("{low} to {high}")
 }
 
 /// "Or say 130." where it is the maker's own call.

@@ -1,5 +1,7 @@
 //! English: what waiting is worth: the guesses, the asking price, who asked. In people and money, never in shares.
 
+use super::common::sentence;
+
 pub const ASKING_PRICE: &str = "Asking price";
 pub const WHAT_IT_IS_WORTH: &str = "What waiting is worth";
 pub const YOUR_GUESSES: &str = "Your guesses";
@@ -89,9 +91,9 @@ pub fn days_left(n: u16, written: &str) -> String {
 /// "About 6 more will ask by Sat 16 May."
 pub fn more_will_ask(n: u32, written: &str, day: &str) -> String {
     match n {
-        0 => format!("Hardly anyone more will ask by {day}."),
-        1 => format!("About one more will ask by {day}."),
-        _ => format!("About {written} more will ask by {day}."),
+        0 => sentence(format!("Hardly anyone more will ask by {day}")),
+        1 => sentence(format!("About one more will ask by {day}")),
+        _ => sentence(format!("About {written} more will ask by {day}")),
     }
 }
 
@@ -161,7 +163,7 @@ pub fn offer_today(by: &str) -> String {
 
 /// "Ask 145 until 2 May."
 pub fn ask_until(price: &str, day: &str) -> String {
-    format!("Ask {price} until {day}.")
+    sentence(format!("Ask {price} until {day}"))
 }
 
 /// "1 chance in 2": a chance said as one in so many, or so many in ten.
@@ -230,9 +232,9 @@ pub fn at_and_left(price: &str) -> String {
     format!("at {price}, and left")
 }
 
-pub const TAKE_BACK_ASKED: &str = "Take back: someone asked";
-pub const TAKE_BACK_NEVER_CAME: &str = "Take back: did not turn up";
-pub const TAKE_BACK_GUESSES: &str = "Take back: your guesses";
+pub const ASKED: &str = "someone asked";
+pub const DID_NOT_TURN_UP: &str = "did not turn up";
+pub const GUESSED: &str = "your guesses";
 
 #[cfg(test)]
 mod tests {

@@ -231,3 +231,11 @@ fn what_is_said_to_be_kept_is_what_was_kept() {
     check(&format!("{sold}{deal}"), "Sold $105.50, 200.00 kept");
     check(&format!("{sold}{deal}undo ahead\n"), "Sold $105.50");
 }
+
+/// The day a payment is due and who it is from are two words, not a point and a comma.
+#[test]
+fn who_a_payment_is_due_from_follows_its_sentence() {
+    let mut told = Maker::told(&["2026-05-22 08:14 -05:00 workshop USD inch\nperson bea buyer \"Bea\"\njob more \"Stools\" 2 order\n\
+        agree 800 for 2 more fetched buyer bea as deal\nparts deal on more 300 due 2026-05-22 500\n"]);
+    told.shows(&["A payment is due by Fri 22 May. For someone."]).hides(&["May.,", "May.."]);
+}

@@ -95,3 +95,22 @@ fn money_back_leaves_the_can_alone() {
     let line = maker.sheet().account.costs.lines.iter().find(|line| line.can.is_none() && line.back.is_none()).unwrap().entry;
     maker.tap(Tap::Write(What::CameBack(line))).hides(&["Back in the can"]);
 }
+
+/// 90 for 500 ml are 180 for a litre: asked about once; another figure is asked about anew, and the same key once more takes it.
+#[test]
+fn a_price_far_from_the_usual_is_asked_about_once() {
+    let mut maker = Maker::at_the_start();
+    let cans = |maker: &Maker| maker.app.own.workshop().cans.len();
+    maker
+        .room("stands", Room::Hours)
+        .tap(Tap::Write(What::Spend))
+        .pick(Pick::Way(Way::Share))
+        .pick(Pick::Spending(Key::read("glue").unwrap()));
+    maker.pick(can(CanTap::Keeps(true))).pick(can(CanTap::Unit(Key::read("ml").unwrap()))).figures(&["", "500", "90"]).tap(Tap::Save);
+    maker.shows(&["$180.00 for a litre? The same key once more takes it."]);
+    assert_eq!(cans(&maker), 0);
+    maker.tap(Tap::At(2)).tap(Tap::Press(Press::Digit(8))).hides(&["for a litre?"]);
+    maker.figures(&["", "500", "95"]).tap(Tap::Save).shows(&["$190.00 for a litre?"]);
+    maker.tap(Tap::Save).hides(&["for a litre?"]);
+    assert_eq!(cans(&maker), 1);
+}

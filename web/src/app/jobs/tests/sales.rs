@@ -282,3 +282,30 @@ fn a_piece_that_is_not_sold_is_named_at_the_end() {
     assert!(matches!(stands, fivebar_core::sheet::waiting::Stands::Found(_)), "{stands:?}");
     maker.tap(Tap::Write(What::NotForSale)).figures(&["3"]).tap(Tap::Save).room("stands", Room::Back).hides(&["not sold"]);
 }
+
+/// A sum that was typed for one piece says so beside another number; one that stood there as it is asked goes along with them.
+#[test]
+fn an_agreed_sum_says_for_how_many_it_was_typed() {
+    let story = "2026-05-22 08:14 -05:00 workshop USD inch\njob more \"Stools\" 3 order\ntag 145 more\n";
+    let said = "The price was for 1 piece. Say it for 2 pieces.";
+    let mut maker = Maker::told(&[story]);
+    let anew = |maker: &mut Maker, nth: usize, figure: &str| {
+        maker.tap(Tap::At(nth));
+        for _ in 0..8 {
+            maker.tap(Tap::Press(Press::RubOut));
+        }
+        for digit in figure.bytes() {
+            maker.tap(Tap::Press(Press::Digit(digit - b'0')));
+        }
+    };
+    maker.room("more", Room::Sell).tap(Tap::Write(What::Agree)).shows(&["Stools, 3"]);
+    anew(&mut maker, 2, "2");
+    maker.shows(&["290"]).hides(&["The price was for"]);
+    anew(&mut maker, 2, "1");
+    anew(&mut maker, 0, "120");
+    maker.hides(&["The price was for"]);
+    anew(&mut maker, 2, "2");
+    maker.shows(&[said, "120"]);
+    anew(&mut maker, 0, "230");
+    maker.hides(&["The price was for"]);
+}

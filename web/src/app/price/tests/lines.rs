@@ -99,3 +99,68 @@ fn an_old_act_of_price_is_not_offered_to_be_taken_back() {
         assert_eq!([html.contains("Take back: sold"), html.contains("sold at 130")], [is_offered; 2], "{minutes}: {html}");
     }
 }
+
+/// A sum that was named stays with its number of pieces: another number asks anew, and back the sum stands again.
+#[test]
+fn what_was_named_stays_with_its_number_of_pieces() {
+    let mut maker = Maker::at_market();
+    let named = |maker: &Maker| match &maker.app.price.over {
+        Over::Offer(bargain) => bargain.offer.map(|sum| sum.to_string()),
+        _ => None,
+    };
+    let [one, two] = ["130", "250"].map(|sum| maker.money(sum));
+    let job = maker.job;
+    maker.tap(Tap::Offer(job)).bargain(BargainTap::Say(one)).bargain(BargainTap::Pieces(2));
+    assert_eq!(named(&maker), None);
+    maker.bargain(BargainTap::Say(two)).bargain(BargainTap::Pieces(1));
+    assert_eq!(named(&maker).as_deref(), Some("130.00 USD"));
+    maker.bargain(BargainTap::Pieces(2));
+    assert_eq!(named(&maker).as_deref(), Some("250.00 USD"));
+    // The next buyer begins with nothing.
+    maker.tap(Tap::Close).tap(Tap::Offer(job)).bargain(BargainTap::Pieces(2));
+    assert_eq!(named(&maker), None);
+}
+
+/// A job of several is named so on every page of Price that has it in its head, as on its own.
+#[test]
+fn a_job_of_several_is_named_as_on_its_own_page() {
+    let mut maker = Maker::at_market();
+    let job = maker.job;
+    for taps in [
+        vec![Tap::More(job)],
+        vec![Tap::Gallery(GalleryTap::Leave(job))],
+        vec![Tap::Offer(job), Tap::Bargain(BargainTap::Pad)],
+        vec![Tap::Offer(job), Tap::Bargain(BargainTap::PayAndHours)],
+        vec![Tap::Agree(AgreeTap::Open(job, None))],
+    ] {
+        for tap in taps {
+            maker.tap(tap);
+        }
+        maker.shows(&["Plant stands, ash with cherry pegs, 5<"]);
+        maker.app.price.to_list();
+    }
+}
+
+/// What was taken back is named by what it was, its sum and its piece; so is what is put back.
+#[test]
+fn what_was_taken_back_is_named() {
+    let mut maker = Maker::at_market();
+    let (job, sum) = (maker.job, maker.money("130"));
+    let name = "Plant stands, ash with cherry pegs";
+    maker.tap(Tap::Offer(job)).bargain(BargainTap::Say(sum)).bargain(BargainTap::Sold).shows(&["Take back: sold at 130", name]);
+    maker.say(Msg::Common(Common::TakeBack));
+    maker.shows(&["Do it again", &format!("taken back: sold at 130, {name}")]);
+    maker.say(Msg::Common(Common::PutBack));
+    maker.shows(&["Take back: sold at 130"]).hides(&["taken back"]);
+}
+
+/// Settle of one is worked out, however many are asked about: it is not as if nothing were known.
+#[test]
+fn settle_is_worked_out_for_several_too() {
+    let mut maker = Maker::told(STANDS.split("13:10 sell").next().unwrap(), "stands");
+    let job = maker.job;
+    for n in [1, 2] {
+        maker.tap(Tap::Offer(job)).bargain(BargainTap::Pieces(n)).bargain(BargainTap::PayAndHours);
+        maker.shows(&["Settle, worked out"]).hides(&["not yet"]).tap(Tap::Close);
+    }
+}

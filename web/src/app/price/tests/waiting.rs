@@ -130,6 +130,18 @@ fn with_guesses_the_list_says_not_under() {
     maker.offer("130").shows(&["It is your settle, and 29 more than waiting is worth."]);
 }
 
+/// By 200 % text on the smallest phone the band's own words are wider than its card: the two sums stand alone.
+#[test]
+fn the_band_stays_within_its_card() {
+    for (width, shows, hides) in [(390.0, "96 to 132: your call<", ">96 to 132<"), (160.0, ">96 to 132<", "your call<")] {
+        let sold = STANDS.split("12:05 guess").next().unwrap();
+        let guess = "guess stands asks 1.5 buys 0.25 at 145 k 2 by 2026-05-16 end 82.46";
+        let mut maker = Maker::told(&format!("{sold}12:30 sell 1 stands for 130 notes\n12:40 {guess}"), "stands");
+        (maker.app.price.way.paid, maker.app.page) = (Some(Paid::Card), crate::parts::Page::new(width));
+        maker.guesses().painted().shows(&["Too close", shows]).hides(&[hides]);
+    }
+}
+
 /// Drawing 16, two left, its figures by a solver outside this code.
 #[test]
 fn the_page_says_steps_not_under_and_chances() {

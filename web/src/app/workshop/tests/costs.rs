@@ -124,3 +124,17 @@ fn what_belongs_on_jobs_is_told_among_the_costs_of_none() {
     assert!(told.contains("Power belongs on jobs: in workshop costs it counts twice.") && told.contains("In the rate"), "{told}");
     assert!(!after(&mut app, [tap(Tap::Home(key("power"), Home::Rate))]).contains("twice"));
 }
+
+/// 750 l for 24 are 0.03 for a litre: asked about once, and taken when it is said again.
+#[test]
+fn the_price_of_a_can_is_asked_about_once() {
+    let mut app = App::for_tests(Place::Workshop);
+    let new = [tap(Tap::Open(Over::Costs)), can(CanTap::New), can(CanTap::Kind(key("finish"))), can(CanTap::Unit(key("l")))];
+    let asked = after(&mut app, new.into_iter().chain(figures(&["750", "24"])).chain([can(CanTap::Save)]));
+    assert!(asked.contains("$0.03 for a litre?") && app.own.book.is_empty(), "{asked}");
+    assert!(!after(&mut app, [can(CanTap::Unit(key("ml")))]).contains("for a litre?"));
+    after(&mut app, [can(CanTap::Unit(key("l"))), can(CanTap::Save)]);
+    assert!(app.own.book.is_empty(), "it was typed anew");
+    after(&mut app, [can(CanTap::Save)]);
+    assert_eq!(app.own.workshop().cans.len(), 1);
+}

@@ -12,6 +12,7 @@ use crate::parts::chips::{Chip, flowing};
 use crate::parts::seg::{Seg, seg};
 use crate::screens::Seen;
 use crate::screens::spent_on::{choice, spent_key};
+use crate::screens::workshop::cans::asked_about;
 use crate::view::{El, el};
 use crate::words::en::{cans as cans_words, common, costs as cost_words, job as words, jobs};
 use fivebar_core::quantity::{Id, Key, Listed, Units};
@@ -89,6 +90,7 @@ fn spend(draft: &Draft, sheet: &JobSheet, (app, seen): (&App, Seen<'_>)) -> Aske
     if picks.way == Way::Share && !picks.more {
         asked.above.extend(cans::which(picks, &open, seen));
     }
+    asked.above.extend(asked_about(picks.can.asks, seen));
     asked.above.extend(picks.brings.filter(|_| picks.way == Way::Drive).map(what_for));
     let home = (picks.way != Way::Drive && !picks.more).then(|| super::super::homes::asked(picks, app)).flatten();
     asked.below = home;

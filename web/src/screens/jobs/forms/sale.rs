@@ -6,7 +6,7 @@ use super::super::page::can_tip;
 use super::super::say;
 use super::Asked;
 use crate::app::jobs::Tap;
-use crate::app::jobs::draft::{Draft, PaidTo, Pick, What, agreement_done, of_several};
+use crate::app::jobs::draft::{Draft, PaidTo, Pick, What, agreement_done, of_several, was_for};
 use crate::app::price::gallery::there;
 use crate::app::price::in_coins;
 use crate::app::taxes::tax;
@@ -16,7 +16,7 @@ use crate::parts::chips::{Chip, chips};
 use crate::parts::day_steps::day_steps;
 use crate::parts::key::key;
 use crate::parts::seg::{Seg, even};
-use crate::screens::price::agree::known;
+use crate::screens::price::agree::{known, was_for as said_for};
 use crate::screens::price::gallery::{at, rest_or_all};
 use crate::screens::{Seen, taxes};
 use crate::view::{El, el};
@@ -214,8 +214,9 @@ fn agree(draft: &Draft, sheet: &JobSheet, (app, seen): (&App, Seen<'_>)) -> Aske
     if draft.picks.carried == Carried::Delivered {
         asked.above.push(caution(jobs::CAUTION_DELIVERY));
     }
-    asked.above.extend(promised(draft, seen));
     asked.above.extend(for_whom(draft, app));
+    asked.above.extend(promised(draft, seen));
+    asked.above.extend(was_for(draft, app.speech.sign()).map(|of| said_for(of, seen)));
     let price = Slot::new(handed_over((app, currency), sheet.sale.tax), currency.code());
     asked.slots = vec![price, Slot::new(words::DEPOSIT, currency.code()), Slot::whole(words::PIECES)];
     asked
