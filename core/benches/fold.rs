@@ -5,6 +5,8 @@
 use fivebar_core::ledger::line::{self, Line};
 use fivebar_core::ledger::{Book, fold};
 use fivebar_core::quantity::Span;
+use fivebar_core::sheet::Shop;
+use fivebar_core::sheet::estimate::progress_of;
 use fivebar_core::story::{BENCH, STANDS, tell};
 use std::rc::Rc;
 use std::time::Instant;
@@ -24,6 +26,21 @@ fn main() {
     assert_eq!(grown, book);
     println!("{} hauls", timed("every haul", || fold::hauls(&book).count()));
     println!("{} runs", timed("the bench", || fold::bench(&book).runs().count()));
+    after_an_entry(&book);
+}
+
+/// What Bench asks for after each entry while a job runs: the last job's progress, the bench folded anew or kept, the history gathered anew.
+fn after_an_entry(book: &Book) {
+    let now = book.last_stamp().map(|stamp| stamp.0).unwrap_or_default();
+    let bench = Rc::new(fold::bench(book));
+    let workshop = Rc::new(fold::workshop(book));
+    let shop = || Shop::folded(book, (bench.clone(), workshop.clone()), now);
+    let job = fold::jobs(book).find(|job| job.ended.is_none()).or(fold::jobs(book).next()).expect("a job");
+    println!("{} jobs", timed("every job", || fold::jobs(book).count()));
+    for _ in 0..3 {
+        timed("the history, gathered anew", || drop(shop().history().clone()));
+        timed("the progress of a job, with it", || drop(progress_of(&shop(), &job, true)));
+    }
 }
 
 /// The same line under other ids, a hundred days later with every round.

@@ -264,6 +264,25 @@ fn what_was_planned_once_it_was_made_is_no_plan_of_the_piece() {
     check("plan \"build\" make 180 min for stool\n", Some("1.0667"), "1.279");
 }
 
+/// Three hours were planned and four worked. A chest that took twice what was thought is told before the work begins, or after it: what the
+/// factor was goes by what was known then, (1.4 x 1.4 x 2) ^ (1/3) or 1.4; what it will be by all, (1.4 x 1.4 x 2 x 4/3) ^ (1/4).
+#[test]
+fn the_factor_that_was_is_the_one_of_when_the_work_began() {
+    use fivebar_core::sheet::look_back::look_back;
+    let check = |before: &str, after: &str, was: &str| {
+        let begun = "2026-05-04 07:00 +02:00 workshop EUR metric\njob stool \"Stool\" 1 spec\nplan \"build\" make 180 min for stool\n";
+        let story =
+            tell(&format!("{begun}{before}08:00 start \"build\" make on stool\n12:00 stop\n{after}sell 1 stool for 200 notes fetched\n"));
+        assert_eq!(story.refused, []);
+        let back = look_back(&Shop::of(&story.book, story.now.at), story.names.job("stool").unwrap()).unwrap();
+        let learns = back.factor.unwrap();
+        assert_eq!([learns.was, learns.next].map(|factor| factor.to_string()), [was, "1.512"]);
+    };
+    let chest = "old-job \"Chest\" 120 min thought 60 min\n";
+    check(chest, "", "1.577");
+    check("", chest, "1.400");
+}
+
 /// What is sold on the spot and is yet to be delivered has its drive to come, until it was driven; what is fetched has none. What was agreed
 /// before was driven to where it was handed over.
 #[test]

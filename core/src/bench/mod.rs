@@ -25,7 +25,7 @@ pub mod wait;
 pub use batch::Batch;
 pub use clock::By;
 pub use day::DayTotal;
-pub use heads::Head;
+pub use heads::{Head, one_stay_each};
 pub use kind::{Division, Kind, Mender, Stage};
 pub use question::REMEMBERED;
 pub use run::{Cut, Doubt, Notch, On, Run, Work};

@@ -5,11 +5,11 @@ use super::estimate::left::batch;
 use super::estimate::{Covers, EstimateSheet, Row, estimate, rows_of};
 use super::jobs::date;
 use super::shop::Shop;
-use crate::bench::On;
 use crate::bench::dates::{Hour, Ready, Step, Workdays};
 use crate::bench::estimate::spread;
 use crate::bench::estimate::spread::{Begun, Moments};
 use crate::bench::wait::{Waits, What};
+use crate::bench::{On, Run};
 use crate::ledger::fold::{self, Job};
 use crate::ledger::kind::bench::Kind;
 use crate::quantity::{Count, Day, Id, Key, Listed, Span, Wall};
@@ -54,6 +54,8 @@ pub struct DateRow {
     pub op: Option<String>,
     /// What such a piece takes beyond the operations that are planned.
     pub is_rest: bool,
+    /// Something of it was worked, or runs: rework makes nothing of it.
+    pub is_begun: bool,
     /// Hands on it, still.
     pub hands: Span,
     /// Pieces that are not done, of an operation of which some are noted.
@@ -284,7 +286,8 @@ fn rows(shop: &Shop, job: &Job, rows: &[Row], given: Given) -> Vec<DateRow> {
     let steps = beside.into_iter().chain(of_rows).map(|(hands, op, is_rest)| {
         let wait = op.as_deref().and_then(|op| wait_of(shop, job, (op, hands), given));
         let pieces = op.as_deref().map(|op| batch(shop, job, op)).filter(|batch| 0 < batch.n).and_then(|batch| batch.left());
-        DateRow { op, is_rest, hands, pieces, wait, cure: None, last: None, safe: None }
+        let is_begun = is_begun(shop, job, (op.as_deref(), is_rest));
+        DateRow { op, is_rest, is_begun, hands, pieces, wait, cure: None, last: None, safe: None }
     });
     let mut all = steps.listed();
     // Nobody said when the rest of it is done: before the last coat hardens, so that no date is too early.
@@ -292,6 +295,16 @@ fn rows(shop: &Shop, job: &Job, rows: &[Row], given: Given) -> Vec<DateRow> {
     cure(shop, job, &mut all, given);
     all.retain(|row| Span::ZERO < row.hands || row.wait.is_some() || row.cure.is_some());
     all
+}
+
+/// Whether hands were on an operation, on the whole piece, or on what its plan does not name.
+fn is_begun(shop: &Shop, job: &Job, (op, is_rest): (Option<&str>, bool)) -> bool {
+    let is_planned = |run: &Run| job.operations.iter().any(|planned| planned.op == run.work.op);
+    let is_of_it = |run: &Run| match op {
+        Some(op) => run.work.op == op,
+        None => is_before(run.work.kind) && !(is_rest && is_planned(run)),
+    };
+    shop.bench.on(On::Job(job.id)).any(|run| !run.work.rework && is_of_it(run))
 }
 
 /// What a step waits: what is left of what waits now where hands are off it, else as is usual.

@@ -51,9 +51,16 @@ pub struct DaySheet {
     /// Of each run that lies on the day and looks wrong, those from the day before included: the end to propose.
     in_question: Vec<(Id, Proposed)>,
     open: Set<Id>,
+    /// Whole minutes on the day of each run that counts in its total: they add up to it.
+    minutes: Vec<(Id, Span)>,
 }
 
 impl DaySheet {
+    /// Whole minutes of a run on the day, which add up to the total of the day as it is shown; none of one that is not in it.
+    pub fn minutes(&self, run: Id) -> Option<Span> {
+        self.minutes.iter().find(|one| one.0 == run).map(|one| one.1)
+    }
+
     /// A run that lies on the day looks wrong and counts in no total.
     pub fn any_open(&self) -> bool {
         !self.open.is_empty()
@@ -90,7 +97,7 @@ pub fn day_from((bench, book): (&Bench, &Book), day: Day, seen: Seen) -> DayShee
         worked: run.worked(now.at),
         shares: run.shares(now.at),
         labour: run.labour(now.at),
-        on_this_day: Span::sum(of_day::parts(run, now).into_iter().filter(|part| part.0 == day).map(|part| part.2)),
+        on_this_day: on_day(run, (day, now)),
         doubts: run.doubts(now.at),
         wrong: wrong(run),
         batch: Batch::of(std::iter::once(run), None, now.at),
@@ -100,7 +107,15 @@ pub fn day_from((bench, book): (&Bench, &Book), day: Day, seen: Seen) -> DayShee
     let lines: Vec<DayLine> = on_it.iter().filter(|run| of_day::day_of(run) == day).map(|run| line(run)).listed();
     let unsettled = u32::try_from(lines.iter().filter(|line| line.wrong.is_some()).count()).unwrap_or(u32::MAX);
     let open = on_it.iter().filter(|run| look.is_in_question(run)).map(|run| run.id).collect();
-    DaySheet { day, lines, struck: struck(book, (day, person)), total: look.day(day), unsettled, in_question, open }
+    let counted: Vec<&Run> = on_it.iter().filter(|run| !look.is_in_question(run)).copied().listed();
+    let spans = Span::in_minutes(&counted.iter().map(|run| on_day(run, (day, now))).listed());
+    let minutes = counted.into_iter().map(|run| run.id).zip(spans).listed();
+    DaySheet { day, lines, struck: struck(book, (day, person)), total: look.day(day), unsettled, in_question, open, minutes }
+}
+
+/// What of a run falls on a day.
+fn on_day(run: &Run, (day, now): (Day, Wall)) -> Span {
+    Span::sum(of_day::parts(run, now).into_iter().filter(|part| part.0 == day).map(|part| part.2))
 }
 
 fn struck(book: &Book, (day, person): (Day, Option<Id>)) -> Vec<Struck> {
@@ -166,6 +181,19 @@ mod tests {
         assert_eq!(two.total.by_kind.get(&Kind::Make).unwrap().total().as_minutes(), 60);
         assert_eq!(days(&phone.book, None, now), [second, first]);
         assert_eq!(gaps(&two), [(at(1_930), at(1_950))]);
+    }
+
+    /// Three runs of 10 min 30 s are 31 min 30 s, shown as 32: 11, 11 and 10, never 33.
+    #[test]
+    fn the_minutes_of_the_runs_add_up_to_the_day() {
+        let mut phone = Phone::new("a");
+        let runs = [600, 700, 800].map(|minute| {
+            let (start, stop) = (at(minute), at(minute).plus(Span::ms(630_000)));
+            phone.bench(900, BenchCommand::Recall { work: work("saw", On::Nothing), start, stop, heads: 1 }).unwrap()
+        });
+        let sheet = day(&phone.book, phone.wall(600).day(), seen(phone.wall(900)));
+        let each = sheet.lines.iter().filter_map(|line| sheet.minutes(line.run.id)).map(Span::as_minutes).collect::<Vec<_>>();
+        assert_eq!((each, sheet.total.own.total().as_minutes(), runs.len()), (vec![11, 11, 10], 32, 3));
     }
 
     #[test]

@@ -1,7 +1,7 @@
 //! One job: its state and next act on top, then its four rooms: wood, bench, money, sale.
 
 use super::account::{Account, Hours, Sold, of as reckon};
-use super::estimate::left::is_between_coats;
+use super::estimate::left::{NEXT_COAT, is_between_coats};
 use super::estimate::{Row, rows_of};
 use super::helped::{Helped, helped};
 use super::jobs::{Section, date, section, so_far, to_come};
@@ -10,8 +10,8 @@ use super::marks::{ask_today, settle_now, whole};
 use super::promised::{carried, drives, fees_known, promised};
 use super::rate::rate;
 use super::shop::Shop;
-use crate::bench::On;
 use crate::bench::wait::Wait;
+use crate::bench::{Kind, On, Run};
 use crate::ledger::fold::{self, Described, InUse, Job, Operation, Over, Part, Quote, Selling, TaxBy};
 use crate::ledger::kind::bench::Stage;
 use crate::ledger::kind::job::For;
@@ -351,15 +351,32 @@ fn selling(shop: &Shop, job: &Job, (hours, sold): (&Hours, &Sold)) -> NextAct {
     }
 }
 
+/// Nothing of it is planned, nor was when the maker said that nothing of its work is to come.
+fn is_said_made(job: &Job) -> bool {
+    job.operations.is_empty() && job.whole_planned && !job.whole_thought
+}
+
 /// Whether it is made, as far as the book tells: no batch of it has pieces left, nothing of it is estimated to come, and all that was
 /// planned is done; where nothing was planned, it was finished. Between two coats it is not.
 fn is_made(shop: &Shop, job: &Job, (hours, sold): (&Hours, &Sold)) -> bool {
     let on = On::Job(job.id);
     let unfinished = hours.logged.by_op.keys().any(|op| shop.bench.batch(on, op, shop.now).has_left());
     let to_come = hours.still.is_some_and(|still| Span::ZERO < still);
-    let finished = !job.operations.is_empty() || hours.by_stage.contains_key(&Stage::Finish);
+    let finished = !job.operations.is_empty() || is_said_made(job) || is_finished(shop, job);
     let sold = 0 < sold.pieces.saturating_add(sold.by_galleries);
     job.ended.is_some() || sold || (!unfinished && !to_come && finished && !is_between_coats(shop, job))
+}
+
+/// Whether the last work of making was a coat that none may follow: as many as were said are noted, or it was put on a day ago. What is glued or
+/// sanded behind a coat, and a coat that was just put on, are not the last by anybody's word.
+fn is_finished(shop: &Shop, job: &Job) -> bool {
+    let on = On::Job(job.id);
+    let makes = |run: &&Run| run.work.kind == Kind::Make && !run.work.rework;
+    shop.bench.on(on).filter(makes).max_by_key(|run| run.started.at).is_some_and(|last| {
+        let is_noted = || shop.bench.batch(on, &last.work.op, shop.now).is_done();
+        let is_old = || !last.is_running() && NEXT_COAT <= last.end(shop.now).until(shop.now);
+        last.work.stage == Stage::Finish && (is_noted() || is_old())
+    })
 }
 
 /// When the last of what waits of a job may come off.
@@ -378,8 +395,7 @@ fn next_op(shop: &Shop, job: &Job, hours: &Hours) -> Option<String> {
     };
     let open = |operation: &&Operation| {
         let op = operation.op.as_str();
-        operation.kind != crate::ledger::kind::bench::Kind::Deliver
-            && (!begun(op) || shop.bench.batch(On::Job(job.id), op, shop.now).has_left() || to_come(op))
+        operation.kind != Kind::Deliver && (!begun(op) || shop.bench.batch(On::Job(job.id), op, shop.now).has_left() || to_come(op))
     };
     job.operations.iter().find(open).map(|operation| operation.op.clone())
 }

@@ -5,6 +5,7 @@ use super::estimate::history::History;
 use super::estimate::rows_of;
 use super::shop::Shop;
 use super::waiting::{Back, looked_back};
+use crate::bench::On;
 use crate::bench::estimate::Factor;
 use crate::ledger::fold::Job;
 use crate::money::left::Way;
@@ -35,7 +36,7 @@ pub struct LookBack {
     pub warned: Option<Span>,
     /// What came of waiting, by the last sale.
     pub waiting: Option<Back>,
-    /// By what the factor was, and with this job will be, multiplied; none where nothing was thought of it.
+    /// By what the factor was when its work began, and with this job will be, multiplied; none where nothing was thought of it.
     pub factor: Option<Learns>,
 }
 
@@ -83,7 +84,7 @@ pub fn look_back(shop: &Shop, id: Id) -> Answer<LookBack> {
         had_likely,
         likely_is_gone: job.ended.is_some() && job.kept.is_none() && job.thought().is_some_and(|thought| Span::ZERO < thought),
         warned: job.kept.map(|kept| kept.likely),
-        factor: learns(&job, &account.ratios, &history),
+        factor: learns(shop, &job, (&account.ratios, &history)),
         waiting: looked_back(shop, &job)?,
         history,
         ratios: account.ratios,
@@ -122,11 +123,18 @@ fn had_held(account: &Account, estimate: Span) -> Answer<Option<Decimal>> {
     way.per_hour(None).map(|per_hour| Some(per_hour.left))
 }
 
-/// The factor as it was when the estimate was given, else by the other jobs; and with this one. A job that is not typical changes nothing.
-fn learns(job: &Job, ratios: &Ratios, history: &[Decimal]) -> Option<Learns> {
+/// The factor as it was; and with this job and all that is known by now. A job that is not typical changes nothing.
+fn learns(shop: &Shop, job: &Job, (ratios, history): (&Ratios, &[Decimal])) -> Option<Learns> {
     job.thought()?;
-    let without = Factor::of(history).shown();
     let mut all = history.to_vec();
     all.extend(ratios.hours.filter(|_| job.typical));
-    Some(Learns { was: job.kept.and_then(|kept| kept.factor).unwrap_or(without), next: Factor::of(&all).shown() })
+    let was = job.kept.and_then(|kept| kept.factor).unwrap_or_else(|| was(shop, job, history).shown());
+    Some(Learns { was, next: Factor::of(&all).shown() })
+}
+
+/// By what was known when its estimate was given, else when its work began; of one that was not begun, by what is known now.
+fn was(shop: &Shop, job: &Job, now: &[Decimal]) -> Factor {
+    let began = || shop.bench.on(On::Job(job.id)).map(|run| run.started.at).min();
+    let then = job.kept.map(|kept| kept.at.at).or_else(began);
+    then.map_or_else(|| Factor::of(now), |then| shop.history_known_by(job.id, then).factor())
 }

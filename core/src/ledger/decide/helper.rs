@@ -2,7 +2,7 @@
 
 use super::Act;
 use super::bench::{done, no_crowd, on_known, on_what, payable};
-use crate::bench::{Bench, On, Run};
+use crate::bench::{Bench, Head, On, Run};
 use crate::ledger::Book;
 use crate::ledger::kind::bench as kind;
 use crate::quantity::{Id, Moment, Money};
@@ -63,10 +63,18 @@ pub(super) fn mend(book: &Book, run: &Run, (helper, from, to, pay): Words, act: 
         let end = run.end(act.now().wall.at);
         let (from, to) = (from.unwrap_or(head.from.max(run.started.at)), to.or(head.to.map(|to| to.min(end))));
         within(run, (from, to), act)?;
+        once(run, head, (from, to.unwrap_or(end)))?;
         no_crowd(run.heads_most((from, to.unwrap_or(end)), Some(head.id)).saturating_add(head.n))?;
     }
     payable(book, run.work.on, pay)?;
     done(act.add(kind::HelperMended { run: run.id, helper, from, to, pay }))
+}
+
+/// Who was named is at one run once at a time.
+fn once(run: &Run, head: &Head, (from, to): (Moment, Moment)) -> Answer<()> {
+    let mut others = run.heads.iter().filter(|other| head.person.is_some() && other.person == head.person && other.id != head.id);
+    let is_there = |other: &Head| other.from < to && other.to.is_none_or(|left| from < left);
+    if others.any(is_there) { Err(Refusal::HelperThere) } else { Ok(()) }
 }
 
 /// Ends that are in order and lie in the run.
@@ -283,6 +291,23 @@ mod tests {
         assert_eq!(phone.bench(75, mend(Some(50), None, None)).err(), Some(Refusal::EndNotAfterStart { start: at(50), end: at(50) }));
         phone.take_back(76, helper);
         assert_eq!(phone.runs().run(run).unwrap().heads, [], "a helper who was struck is gone, with what was said of them");
+    }
+
+    /// Named, from 10 to 20 and from 30 to 40: the first stay may be put right up to the second, and not into it.
+    #[test]
+    fn a_named_helpers_stays_do_not_meet() {
+        let mut phone = Phone::new("a");
+        let run = phone.start(0, "carry", On::Nothing);
+        let ada = Some(run);
+        let joins = |minute, phone: &mut Phone| phone.bench(minute, BenchCommand::HelperJoins { run, person: ada, pay: None }).unwrap();
+        let first = joins(10, &mut phone);
+        phone.bench(20, BenchCommand::HelperLeaves { run, person: ada }).unwrap();
+        joins(30, &mut phone);
+        phone.bench(40, BenchCommand::HelperLeaves { run, person: ada }).unwrap();
+        phone.stop(60, run);
+        let to = |minute| BenchCommand::MendHelper { run, helper: first, from: None, to: Some(at(minute)), pay: None };
+        assert_eq!([30, 31].map(|minute| phone.bench(70, to(minute)).map(drop)), [Ok(()), Err(Refusal::HelperThere)]);
+        assert_eq!(phone.runs().run(run).unwrap().labour(at(70)).as_minutes(), 60 + 20 + 10);
     }
 
     /// Two phones put the same helper right, one the times, one the pay and the time again: both words stand, the later of two on one, whichever

@@ -4,7 +4,7 @@
 
 use super::numbers::{Meant, Numbers};
 use crate::bench::wait::What;
-use crate::bench::{Bench, Head, Notch, On, Run, Work, repair};
+use crate::bench::{Bench, Head, Notch, On, Run, Work, one_stay_each, repair};
 use crate::ledger::kind::bench as kind;
 use crate::ledger::kind::job::OperationPlanned;
 use crate::ledger::kind::wait::{WaitBegan, WaitEnded};
@@ -252,6 +252,7 @@ impl Said {
         for said in &self.heads_mended {
             run.heads.iter_mut().filter(|head| head.id == said.helper).for_each(|head| mend_head(head, said));
         }
+        one_stay_each(&mut run.heads);
         Some(run)
     }
 }

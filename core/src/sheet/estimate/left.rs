@@ -62,7 +62,7 @@ fn least(job: &Job, rows: &[Row]) -> Option<Span> {
 }
 
 /// After a coat that is dry so long, and no other step since, another is not waited for any more [J].
-const NEXT_COAT: Span = Span::minutes(24 * 60);
+pub const NEXT_COAT: Span = Span::minutes(24 * 60);
 
 /// Whether a coat of a job dries, or was dry less than a day ago, and may not have been the last: nobody said how many there are, and no other
 /// step was begun since.

@@ -144,11 +144,13 @@ pub fn from(app: &App, day: Day, text: &str) -> Result<Meant, Misread> {
 ///
 /// # Errors
 /// [`Misread`].
-pub fn along(app: &App, run: &Run, text: &str) -> Result<Moment, Misread> {
+pub fn along(app: &App, run: &Run, text: &str) -> Result<Meant, Misread> {
     let at = |clock: &Clock| ended(app, run, *clock);
     let clocks = clocks(app, text)?;
     let within = |moment: &Moment| run.started.at <= *moment && *moment <= run.end(app.now.at);
-    Ok(clocks.iter().map(at).find(within).or(clocks.first().map(at)).unwrap_or(run.started.at))
+    let at = clocks.iter().map(at).find(within).or(clocks.first().map(at)).unwrap_or(run.started.at);
+    let at = run.wall(at, app.local());
+    Ok(Meant { at, span: None, other: None, twice: false, skipped: skipped(&clocks, at) })
 }
 
 /// Which end of a run a clock time is of.
@@ -156,16 +158,19 @@ pub fn along(app: &App, run: &Run, text: &str) -> Result<Moment, Misread> {
 pub enum End {
     Start,
     Stop,
+    /// Of who worked along in it.
+    Along,
 }
 
 /// The days of which a clock time may be, by the clock that shows the run: of its start the one before it to the one after, of its stop those
-/// from its start on; none that has not come, nor for a start one after the end. One alone is no choice.
+/// from its start on, of a helper those of the run; none that has not come, nor for a start one after the end. One alone is no choice.
 pub fn days(app: &App, run: &Run, end: End) -> Vec<Day> {
     let began = run.began(app.local()).day();
     let shown = |at: Moment| run.wall(at, app.local()).day();
     let (first, last) = match end {
         End::Start => (began.before(), shown(run.end(app.now.at))),
         End::Stop => (began, shown(app.now.at)),
+        End::Along => (began, shown(run.end(app.now.at))),
     };
     let all = (0..3).map(|days| first.plus(days)).filter(|day| *day <= last).listed();
     if all.len() < 2 { vec![] } else { all }

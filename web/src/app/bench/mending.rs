@@ -47,7 +47,7 @@ pub(super) fn done(app: &mut App, now: Now) {
         }
         Mend::Went(helper @ Helper { id: None, .. }, typed) if typed.text.is_empty() => then(app, Mend::Pay(helper, Default::default())),
         Mend::Came(_, typed) | Mend::Went(_, typed) => match ends::along(app, &run, &typed.text) {
-            Ok(moment) => at(app, moment, now),
+            Ok(said) => at(app, said.at.at, now),
             Err(why) => wrong(app, why),
         },
         Mend::Pay(helper, typed) => paid(app, (&run, helper), &typed.text, now),

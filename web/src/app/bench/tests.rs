@@ -193,7 +193,7 @@ fn pieces_are_notched_and_the_batch_is_asked_when_it_is_needed() {
     lacks(&shown, &["of how many?"]);
     told.at(60, [tap(Tap::MoreDone)]);
     let shown = told.at(60, presses("2").into_iter().chain([tap(Tap::PadDone)]));
-    holds(&shown, &["3 of 5 done", "20 min each", "About 40 min left", "1 h 49 left at most"]);
+    holds(&shown, &["3 of 5 done", "20 min each", "About 40 min left", "1 min to 1 h 49"]);
     assert_eq!(told.app.said, "3 of 5 done");
     // Nothing typed is not taken, with the reason.
     told.at(60, [tap(Tap::MoreDone)]);

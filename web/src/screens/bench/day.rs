@@ -76,6 +76,7 @@ fn of_the_eve(sheet: &DaySheet, app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
     let run = bench.runs().rfind(over)?;
     let span = parts(run, seen.now).into_iter().filter(|(day, ..)| *day == sheet.day).map(|(.., span)| span);
     let span = Some(Span::sum(span)).filter(|span| Span::ZERO < *span)?;
+    let span = sheet.minutes(run.id).unwrap_or(span);
     let open = !run.is_running() && sheet.wrong(run.id).is_some();
     let words = if open { said::of_the_eve_to_settle } else { said::of_the_eve };
     let day = (run.started.day() != sheet.day.before()).then(|| seen.speech.day(run.started));
@@ -97,17 +98,13 @@ fn list(sheet: &DaySheet, counted: &[Counted], (view, app): (&View, &App), seen:
         while let Some(count) = counts.next_if(|count| began(count) <= Some(line.run.started)) {
             rows.push(row::count(count, view, seen));
         }
-        rows.push(run(line, mixed, (view, app), seen));
+        let name = if mixed { line.name.as_deref().unwrap_or(words::NO_JOB) } else { "" };
+        rows.push(row::run(line, (name, sheet.minutes(line.run.id)), (view, app), seen));
     }
     let whose = names.first().and_then(|name| name.as_deref()).filter(|_| !mixed);
     rows.extend(counts.map(|count| row::count(count, view, seen)));
     let whose = whose.map(|name| el("p", "t14 i2").text(said::all_for(name)));
     el("section", "card list").kids(whose).kids(rows)
-}
-
-fn run(line: &DayLine, mixed: bool, of: (&View, &App), seen: Seen<'_>) -> El<Msg> {
-    let name = if mixed { line.name.as_deref().unwrap_or(words::NO_JOB) } else { "" };
-    row::run(line, name, of, seen)
 }
 
 fn began(counted: &Counted) -> Option<Wall> {

@@ -37,10 +37,10 @@ pub fn pad(view: &View, app: &App, seen: Seen<'_>) -> Option<Screen> {
         Mend::Stop(typed) => pads::mend((words::STOPPED_WHEN, view.open), typed, app, seen),
         Mend::Of(typed) => pads::batch(run, typed, app, seen),
         Mend::Done(typed) => pads::in_all(run?, typed, seen),
-        Mend::Came(helper, typed) => along((said::CAME, said::FROM_THE_START, *helper), run?, typed, seen),
+        Mend::Came(helper, typed) => along((said::CAME, said::FROM_THE_START, *helper), (run?, app), typed, seen),
         Mend::Went(helper, typed) => {
             let none = if run?.is_running() { said::STILL_HERE } else { said::TO_THE_END };
-            along((said::WENT, none, *helper), run?, typed, seen)
+            along((said::WENT, none, *helper), (run?, app), typed, seen)
         }
         Mend::Pay(_, typed) => pads::pay((clocks(run?, seen), currency(app, run?)), typed, app, seen),
         Mend::Which | Mend::Job | Mend::Op(_) => return None,
@@ -48,8 +48,9 @@ pub fn pad(view: &View, app: &App, seen: Seen<'_>) -> Option<Screen> {
 }
 
 /// When a helper came or went; of one who was forgotten, nothing typed says something too.
-fn along((title, none, helper): (&'static str, &'static str, Helper), run: &Run, typed: &Typed, seen: Seen<'_>) -> Screen {
-    let asked = pads::Asked::new(("bench/helper-when", title), clocks(run, seen), say(Tap::PadDone));
+fn along((title, none, helper): (&'static str, &'static str, Helper), (run, app): (&Run, &App), typed: &Typed, seen: Seen<'_>) -> Screen {
+    let between = pads::along(run, typed, app, seen);
+    let asked = pads::Asked { between, ..pads::Asked::new(("bench/helper-when", title), clocks(run, seen), say(Tap::PadDone)) };
     if helper.id.is_none() { pads::or_none(asked, none, typed, seen) } else { pads::clock(asked, typed, seen) }
 }
 

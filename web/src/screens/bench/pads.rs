@@ -127,6 +127,12 @@ pub fn mend((title, run): (&'static str, Option<Id>), typed: &Typed, app: &App, 
     clock(Asked { between, asks: app.bench.asked, ..asked }, typed, seen)
 }
 
+/// When a helper came or went, as it is read, and the days of the run.
+pub fn along(run: &Run, typed: &Typed, app: &App, seen: Seen<'_>) -> Vec<El<Msg>> {
+    let read = ends::along(app, run, &typed.text).ok();
+    meant(read, app, seen).into_iter().chain(days((run, End::Along), read, app, seen)).listed()
+}
+
 /// The days of which a clock time may be, where there are several; the one it is read for is chosen. What is asked leaves them out.
 fn days((run, end): (&Run, End), read: Option<Meant>, app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
     let all = ends::days(app, run, end);

@@ -23,8 +23,11 @@ fn tap(tap: DayTap) -> Msg {
 }
 
 /// A run; opened, with what can be done with it. `name` is its job's, where the day has several.
-pub fn run(line: &DayLine, name: &str, (view, app): (&View, &App), seen: Seen<'_>) -> El<Msg> {
-    let worked = if line.ended.is_some() { seen.speech.span(line.worked) } else { words::RUNS.to_owned() };
+/// `on_day` are its whole minutes on the day, which add up to the day's.
+pub fn run(line: &DayLine, (name, on_day): (&str, Option<Span>), (view, app): (&View, &App), seen: Seen<'_>) -> El<Msg> {
+    let after = Span::minutes(beyond(line).map_or(0, Span::as_minutes));
+    let worked = on_day.map_or(line.worked, |on_day| on_day.plus(after));
+    let worked = if line.ended.is_some() { seen.speech.span(worked) } else { words::RUNS.to_owned() };
     let open = view.open == Some(line.run.id);
     let shown = Row {
         id: line.run.id,

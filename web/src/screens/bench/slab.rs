@@ -76,13 +76,9 @@ fn helpers(slab: &Slab, seen: Seen<'_>) -> Vec<(String, String)> {
     there.map(one).listed()
 }
 
-/// How far about what is left may be off: its two ends where they differ, and the upper one where the other is nothing.
+/// How far about what is left may be off: its two ends where they differ. A minute at least is left, as is said above it.
 fn range(batch: &Batch, seen: Seen<'_>) -> String {
     let Some((from, to)) = batch.range() else { return String::new() };
-    let [least, most] = [from, to].map(|end| seen.speech.span(end));
-    match () {
-        () if least == most => String::new(),
-        () if from.as_minutes() <= 0 => words::at_most(&most),
-        () => words::range(&least, &most, seen.page.is_narrow()),
-    }
+    let [least, most] = [from, to].map(|end| seen.speech.span(end.max(Span::minutes(1))));
+    if least == most { String::new() } else { words::range(&least, &most, seen.page.is_narrow()) }
 }

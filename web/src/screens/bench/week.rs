@@ -46,15 +46,17 @@ fn called(first: Day, seen: Seen<'_>) -> &'static str {
 fn days(sheet: &HoursSheet, seen: Seen<'_>) -> El<Msg> {
     let most = sheet.days.values().map(|own| own.total()).max().unwrap_or_default();
     let shown = (0..7).map(|nth| sheet.from.plus(nth)).take_while(|day| *day <= seen.now.day());
-    el("section", "card list").kids(shown.map(|day| one(day, sheet.days.get(&day).copied().unwrap_or_default(), most, seen)))
+    let own = shown.map(|day| (day, sheet.days.get(&day).copied().unwrap_or_default())).listed();
+    let minutes = Span::in_minutes(&own.iter().map(|(_, own)| own.total()).listed());
+    el("section", "card list").kids(own.into_iter().zip(minutes).map(|(own, minutes)| one(own, minutes, most, seen)))
 }
 
-fn one(day: Day, own: Shares, most: Span, seen: Seen<'_>) -> El<Msg> {
+fn one((day, own): (Day, Shares), minutes: Span, most: Span, seen: Seen<'_>) -> El<Msg> {
     let all = own.total();
     let parts = [(Look::Measured, own.measured), (Look::Corrected, own.corrected), (Look::Recalled, own.recalled)];
     let parts = parts.map(|(look, span)| (look, span.as_ms() as f64));
     let bar = (Span::ZERO < all).then(|| sum(&parts, most.as_ms() as f64, seen.page.card()));
-    let figure = if Span::ZERO < all { seen.speech.span(all) } else { said::NOTHING.to_owned() };
+    let figure = if Span::ZERO < all { seen.speech.span(minutes) } else { said::NOTHING.to_owned() };
     let name = seen.speech.day(noon(day, seen));
     let line = el("span", "row mid").kid(el("span", "w7").text(name)).kid(el("span", "t17 w8").text(figure));
     el("button", "dl weekday").attr("type", "button").on_tap(say(Tap::Day(DayTap::Show(day)))).kid(line).kids(bar)
@@ -64,8 +66,10 @@ fn one(day: Day, own: Shares, most: Span, seen: Seen<'_>) -> El<Msg> {
 fn kinds(sheet: &HoursSheet, seen: Seen<'_>) -> El<Msg> {
     let of_jobs = sheet.by_division.iter().map(|(of, own)| (jobs::upper_first(jobs::division(*of)), *own));
     let of_none = (Span::ZERO < sheet.of_none.total()).then(|| (words::NO_JOB.to_owned(), sheet.of_none));
-    let one = |(word, own): (String, Shares)| said::of_kind(&word, &seen.speech.span(own.total()));
-    el("p", "t14").text(of_jobs.chain(of_none).map(one).listed().join(", "))
+    let all = of_jobs.chain(of_none).listed();
+    let minutes = Span::in_minutes(&all.iter().map(|(_, own)| own.total()).listed());
+    let one = |((word, _), span): (&(String, Shares), Span)| said::of_kind(word, &seen.speech.span(span));
+    el("p", "t14").text(all.iter().zip(minutes).map(one).listed().join(", "))
 }
 
 /// Who worked along, for how long and for what pay.
@@ -76,11 +80,12 @@ pub fn along((time, pay): &(Span, Vec<Money>), seen: Seen<'_>) -> Option<El<Msg>
 
 /// What it was for, where it was for more than one thing.
 fn works(sheet: &HoursSheet, seen: Seen<'_>) -> Option<El<Msg>> {
-    let one = |work: &For| {
+    let minutes = Span::in_minutes(&sheet.by_work.iter().map(|work| work.own.total()).listed());
+    let one = |(work, span): (&For, Span)| {
         let name = work.name.clone().unwrap_or_else(|| words::NO_JOB.to_owned());
-        el("div", "dl mid").kid(el("span", "op w7").text(name)).kid(el("span", "t17 w8").text(seen.speech.span(work.own.total())))
+        el("div", "dl mid").kid(el("span", "op w7").text(name)).kid(el("span", "t17 w8").text(seen.speech.span(span)))
     };
-    (1 < sheet.by_work.len()).then(|| el("section", "card list").kids(sheet.by_work.iter().map(one)))
+    (1 < sheet.by_work.len()).then(|| el("section", "card list").kids(sheet.by_work.iter().zip(minutes).map(one)))
 }
 
 fn foot(app: &App, sheet: &HoursSheet, seen: Seen<'_>) -> El<Msg> {

@@ -135,7 +135,9 @@ fn last_days(sheet: &DatesSheet, seen: Seen<'_>) -> Vec<El<Msg>> {
         .kids(rows)
         .kids((!under.is_empty()).then(|| el("p", "t14 i2 sums").text(under)))
         .kid(el("p", "t14 i2 sums").text(words::NOT_ON));
-    let title = if sheet.due.is_some() { words::LAST_DAYS } else { job::PLANNED };
+    let goes_on = sheet.rows.iter().any(|row| row.is_begun && row.last.is_some());
+    let last_days = if goes_on { words::LAST_DAYS_BEGUN } else { words::LAST_DAYS };
+    let title = if sheet.due.is_some() { last_days } else { job::PLANNED };
     std::iter::once(el("h2", "").text(title)).chain(late).chain([list]).listed()
 }
 
@@ -145,9 +147,11 @@ fn name(row: &DateRow) -> String {
 }
 
 fn late(row: &DateRow, seen: Seen<'_>) -> String {
-    match row.only_waits() {
-        true => words::waits_past(&name(row), &day(until(row.through(), seen), seen)),
-        false => words::late(&name(row), row.last.map(|last| day(last, seen)).as_deref()),
+    let last = row.last.map(|last| day(last, seen));
+    match () {
+        () if row.only_waits() => words::waits_past(&name(row), &day(until(row.through(), seen), seen)),
+        () if row.is_begun => words::late_begun((&name(row), &seen.speech.span(row.hands)), last.as_deref()),
+        () => words::late(&name(row), last.as_deref()),
     }
 }
 
@@ -159,7 +163,9 @@ fn until(span: Span, seen: Seen<'_>) -> Day {
 /// The first that can't be met, and those after it; a day that is over is said to be, not only drawn.
 fn step(row: &DateRow, late: Option<Ordering>, seen: Seen<'_>) -> El<Msg> {
     let pieces = row.pieces.filter(|left| 0 < *left).map(|left| words::pieces_left(&seen.speech.count(left)));
-    let hands = (Span::ZERO < row.hands).then(|| [Some(seen.speech.span(row.hands)), pieces].into_iter().flatten().listed().join(" "));
+    let left = seen.speech.span(row.hands);
+    let left = if row.is_begun { words::begun(&left) } else { left };
+    let hands = (Span::ZERO < row.hands).then(|| [Some(left), pieces].into_iter().flatten().listed().join(" "));
     let wait = row.wait.as_ref().map(|(what, span)| (words::wait(what.as_str()), long(*span, seen)));
     let cure = row.cure.map(|span| long(span, seen));
     let wait = wait.as_ref().map(|(what, span)| (*what, span.as_str()));
@@ -209,5 +215,6 @@ pub fn promise_line(promise: &Promise, next: &NextAct, seen: Seen<'_>) -> Option
     }
     let row = promise.next.as_ref().filter(|row| !row.only_waits() && !runs(row))?;
     let safe = row.safe.filter(|safe| Some(*safe) != row.last).map(|safe| day(safe, seen));
-    row.last.map(|last| el("span", "t14").text(words::begin(&name(row), &day(last, seen), safe.as_deref())))
+    let by = if row.is_begun { words::go_on } else { words::begin };
+    row.last.map(|last| el("span", "t14").text(by(&name(row), &day(last, seen), safe.as_deref())))
 }

@@ -83,7 +83,7 @@ fn card(sheet: &EstimateSheet, found: &Estimate, seen: Seen<'_>) -> El<Msg> {
     let (likely, safe) = (words::likely(&span(in_all.likely)), words::safe(&span(in_all.safe)));
     let drawn = drawn(&sheet.progress, seen);
     let begun = sheet.to_come.filter(|left| sheet.progress.ends.is_some() && Span::ZERO < left.safe);
-    let to_come = begun.map(|left| el("p", "").text(words::to_come(&span(left.likely), &span(left.safe))));
+    let to_come = begun.map(|left| el("p", "").text(still(left, seen)));
     let shares: Vec<_> = found.shares.iter().map(|(basis, share)| (*basis, seen.speech.count(*share))).listed();
     el("section", "card list estimate")
         .kid(el("p", "row").kid(el("span", "t22 w8").text(likely)).kid(el("span", "t17 w7").text(safe)))
@@ -102,6 +102,12 @@ fn card(sheet: &EstimateSheet, found: &Estimate, seen: Seen<'_>) -> El<Msg> {
         .kids(whole_key(sheet))
         .kids(toggle(found, sheet, seen))
         .kids(kept(sheet, seen))
+}
+
+/// What is likely to come, and to be safe; of nothing that is likely it is said what may be.
+fn still(left: Range, seen: Seen<'_>) -> String {
+    let [likely, safe] = [left.likely, left.safe].map(|span| seen.speech.span(span));
+    if left.likely.as_minutes() <= 0 { words::may_come(&safe) } else { words::to_come(&likely, &safe) }
 }
 
 /// The estimate as it was given last.

@@ -39,8 +39,11 @@ pub fn open_of(sheet: &JobSheet) -> Span {
 
 /// Hours so far: those that stand, and apart from them those the maker has not answered for.
 pub fn hours_so_far(total: Span, open: Span, seen: Seen<'_>) -> String {
-    let stands = seen.speech.span(total.minus(open));
-    if open <= Span::ZERO { stands } else { words::of_it_to_settle(&stands, &seen.speech.span(open)) }
+    let both = Span::in_minutes(&[total.minus(open), open]).into_iter().map(|span| seen.speech.span(span)).listed();
+    match both.as_slice() {
+        [stands, open_of] if Span::ZERO < open => words::of_it_to_settle(stands, open_of),
+        _ => seen.speech.span(total),
+    }
 }
 
 /// A sum without its mark, to the minor unit: 276.00.

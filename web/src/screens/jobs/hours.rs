@@ -20,6 +20,7 @@ use fivebar_core::ledger::fold::{Booked, How, Operation};
 use fivebar_core::ledger::kind::haul::Per;
 use fivebar_core::quantity::order_by_key;
 use fivebar_core::quantity::{Id, Listed, Money, Span, Units, writing};
+use fivebar_core::sheet::account::Hours;
 use fivebar_core::sheet::carried::HAUL;
 use fivebar_core::sheet::estimate::EstimateSheet;
 use fivebar_core::sheet::job::JobSheet;
@@ -61,21 +62,27 @@ pub fn screen(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Screen {
 /// Every operation with its minutes and where they come from; kinds and the share of the hauls below.
 fn minutes(sheet: &JobSheet, seen: Seen<'_>) -> El<Msg> {
     let hours = &sheet.account.hours;
-    let mut by_op: Vec<(&String, &Shares)> = hours.logged.by_op.iter().filter(|(_, shares)| Span::ZERO < shares.total()).listed();
-    order_by_key(&mut by_op, |(_, shares)| std::cmp::Reverse(shares.total()));
-    let haul = hours.haul.filter(|haul| Span::ZERO < *haul);
-    // Every list adds up to the total at the top, as it is shown.
-    let mut each = Span::in_minutes(&by_op.iter().map(|(_, shares)| shares.total()).chain(haul).listed());
-    let haul = haul.and_then(|_| each.pop());
+    let (by_op, haul) = each_op(hours);
     let divisions = Span::in_minutes(&hours.by_division.values().copied().listed());
     let kinds = hours.by_division.keys().zip(divisions).map(|(of, span)| format!("{} {}", jobs::division(*of), seen.speech.span(span)));
     let kinds = kinds.listed().join(", ");
     el("section", "card list")
-        .kids(by_op.into_iter().zip(each).map(|((op, shares), span)| operation(op, (*shares, span), seen)))
+        .kids(by_op.into_iter().map(|(op, shares, span)| operation(op, (*shares, span), seen)))
         .kids(haul.map(|haul| row(words::FETCH_SHARE, "", &seen.speech.span(haul))))
         .kid(el("p", "t14 i2 sums").text(kinds))
         .kids(of_job(sheet, seen).map(|said| el("p", "t14 i2 sums").text(said)))
         .kids(to_settle(hours.unsettled, "t14 sums", seen))
+}
+
+/// Each operation that was worked, what took the most first, and the share of the hauls, in whole minutes that add up to the total at the top,
+/// wherever they stand on the page.
+fn each_op(hours: &Hours) -> (Vec<(&String, &Shares, Span)>, Option<Span>) {
+    let mut by_op: Vec<(&String, &Shares)> = hours.logged.by_op.iter().filter(|(_, shares)| Span::ZERO < shares.total()).listed();
+    order_by_key(&mut by_op, |(_, shares)| std::cmp::Reverse(shares.total()));
+    let haul = hours.haul.filter(|haul| Span::ZERO < *haul);
+    let mut each = Span::in_minutes(&by_op.iter().map(|(_, shares)| shares.total()).chain(haul).listed());
+    let haul = haul.and_then(|_| each.pop());
+    (by_op.into_iter().zip(each).map(|((op, shares), span)| (op, shares, span)).listed(), haul)
 }
 
 fn operation(op: &str, (shares, span): (Shares, Span), seen: Seen<'_>) -> El<Msg> {
@@ -116,7 +123,8 @@ fn planned_row(operation: &Operation, (sheet, likely): (&JobSheet, Option<&Estim
         OnTop::Factor(factor) => Some(seen.speech.number(factor.shown(), 2, 3)),
         OnTop::Allowance(_) => None,
     });
-    let took = sheet.account.hours.logged.by_op.get(&operation.op).map(|shares| seen.speech.span(shares.total()));
+    let worked = each_op(&sheet.account.hours).0.into_iter().find(|(op, ..)| **op == operation.op);
+    let took = worked.map(|(.., span)| seen.speech.span(span));
     let planned = operation.span.map(|span| seen.speech.span(span));
     // Without a likely end nothing was reckoned: the plan alone stands.
     let likely =

@@ -194,7 +194,7 @@ fn next(row: &JobRow, seen: Seen<'_>) -> String {
     match &row.next {
         NextAct::Running { op, .. } => words::running(op),
         NextAct::WorkOn { op: Some(op) } => words::next(op),
-        NextAct::WorkOn { op: None } => words::STATE_BEGIN.into(),
+        NextAct::WorkOn { op: None } => words::state_open(row.total.is_some()).into(),
         NextAct::Waits { off } => waits(*off, seen),
         NextAct::TakeWood => words::next(words::TAKE_WOOD),
         NextAct::SetTag => words::next(words::WRITE_TAG),

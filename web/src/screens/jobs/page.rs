@@ -147,7 +147,7 @@ fn next((sheet, estimate): (&JobSheet, Option<&EstimateSheet>), seen: Seen<'_>) 
         }
         NextAct::TakeWood => told(words::STATE_WOOD, words::TAKE_WOOD, words::TAKE_WOOD_UNDER.into()),
         NextAct::WorkOn { op: Some(op) } => told(&words::state_work(op), &words::start(op), planned((sheet, estimate), op, seen)),
-        NextAct::WorkOn { op: None } => told(words::STATE_BEGIN, words::GO_TO_BENCH, String::new()),
+        NextAct::WorkOn { op: None } => told(words::state_open(sheet.bench.total.is_some()), words::GO_TO_BENCH, String::new()),
         NextAct::Waits { off } => told(&waits(*off, seen), words::GO_TO_BENCH, String::new()),
         NextAct::SetTag => told(words::STATE_TAG, words::WRITE_TAG, String::new()),
         NextAct::Sell { left } => told(

@@ -241,11 +241,6 @@ pub fn about_left(span: &str) -> String {
     format!("About {span} left")
 }
 
-/// "1 h 50 left at most": the range begins at nothing.
-pub fn at_most(to: &str) -> String {
-    format!("{to} left at most")
-}
-
 /// "16 min in the next", "30 min after the last": time that is in no pace. `Some(true)`: all pieces are done.
 pub fn apart(span: &str, done: Option<bool>) -> String {
     let said = match done {

@@ -74,6 +74,7 @@ pub const NOT_KNOWN: &str = "Nothing says yet how long it takes: plan operations
 pub const NOT_KNOWN_OF_KIND: &str = "Nothing says yet how long it takes: plan operations, or tell old jobs.";
 pub const NOTHING_LEFT: &str = "Nothing is left to do before.";
 pub const LAST_DAYS: &str = "Last day to begin";
+pub const LAST_DAYS_BEGUN: &str = "Last day to begin, or to go on";
 pub const WHOLE_PIECE: &str = "the whole piece";
 pub const DATES_UNDER: &str = "Back from that day, with the hours that are likely: half the time they are enough. Waits run through nights and days off, hands only in working hours; the day itself is no working day.";
 pub const NOT_ON: &str = "Delivering, selling and office are not in it.";
@@ -148,6 +149,12 @@ pub fn late(op: &str, last: Option<&str>) -> String {
     }
 }
 
+/// `saw is begun, and what is left of it (3 h) had to go on by Wed 18 Mar`.
+pub fn late_begun((op, left): (&str, &str), last: Option<&str>) -> String {
+    let late = last.map_or("takes longer than there is".to_owned(), |last| format!("had to go on by {last}"));
+    format!("Too late as it stands: {op} is begun, and what is left of it ({left}) {late}.")
+}
+
 /// What can be done where a step can't be begun in time any more; the day is safe to promise.
 pub fn what_can_be_done(promised: Option<&str>) -> String {
     let day = promised.map_or("Say another day".to_owned(), |day| format!("Say another day (safe to promise is {day})"));
@@ -170,6 +177,17 @@ pub fn begin(op: &str, last: &str, safe: Option<&str>) -> String {
         Some(safe) => sentence(format!("Begin {op} by {last}, to be safe by {safe}")),
         None => sentence(format!("Begin {op} by {last}")),
     }
+}
+
+/// `Go on with glue seat by Wed 18 Mar, to be safe by Mon 16 Mar.`
+pub fn go_on(op: &str, last: &str, safe: Option<&str>) -> String {
+    let safe = safe.map(|day| format!(", to be safe by {day}")).unwrap_or_default();
+    format!("Go on with {op} by {last}{safe}.")
+}
+
+/// `begun, 3 h left`: of a step.
+pub fn begun(left: &str) -> String {
+    format!("begun, {left} left")
 }
 
 /// `to be done by Fri 22 May`

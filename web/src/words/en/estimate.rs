@@ -113,6 +113,11 @@ pub fn kind_of_piece(piece: &str) -> String {
     format!("Kind of piece: {piece}")
 }
 
+/// What was likely is worked, and it may take longer: "It took what was likely; to be safe, up to 3 h more are to come."
+pub fn may_come(safe: &str) -> String {
+    format!("It took what was likely; to be safe, up to {safe} more is to come.")
+}
+
 /// "To come: 12 h, and 15 h to be safe."
 pub fn to_come(span: &str, safe: &str) -> String {
     format!("To come: {span}, and {safe} to be safe.")

@@ -158,10 +158,10 @@ pub fn safe_of_one(likely: &str, times: &str, safe: &str) -> String {
     )
 }
 
-/// "Together 31 h 40. One time in ten what you planned takes more than 1.766 times as long, Sand 1.9 times. …"
+/// "Together 31 h 40, which is likely. One time in ten what you planned takes more than 1.766 times as long, Sand 1.9 times. Safe is 39 h: …"
 pub fn drawn((draws, sum): (&str, &str), times: &[String], [half, safe]: [&str; 2]) -> String {
     format!(
-        "Together {sum}, which is likely. One time in ten {} as long. {draws} jobs were drawn by that, each operation by its own luck: half of them took no more than {half}, nine in ten no more than {safe}. What runs long runs further over than what is quick stays under.",
+        "Together {sum}, which is likely. One time in ten {} as long. Safe is {safe}: of {draws} jobs drawn by that, each operation by its own luck, nine in ten took no more. Half of them took no more than {half}: what runs long runs further over than what is quick stays under.",
         listed(times)
     )
 }
@@ -172,9 +172,11 @@ pub fn beyond(what: Option<&str>, times: &str, first: bool) -> String {
     format!("{} {takes} {times} times", what.unwrap_or("what you planned"))
 }
 
-/// "Logged 12 h 5; to come 3 h 38, and 5 h to be safe: 15 h 43 likely, 17 h 5 safe."
+/// "Logged 12 h 5; to come 3 h 38, and 5 h to be safe, by the same luck with what is left: 15 h 43 likely, 17 h 5 safe."
 pub fn begun(logged: &str, [left, safe]: [&str; 2], [likely_in_all, safe_in_all]: [&str; 2]) -> String {
-    format!("Logged {logged}; to come {left}, and {safe} to be safe: {likely_in_all} likely in all, {safe_in_all} safe.")
+    format!(
+        "Logged {logged}; to come {left}, and {safe} to be safe, by the same luck with what is left: {likely_in_all} likely in all, {safe_in_all} safe."
+    )
 }
 
 /// "Sand: planned 3 h × 1.196 = 3 h 35. Less 1 h worked: 2 h 35 to come."

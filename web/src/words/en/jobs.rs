@@ -304,6 +304,13 @@ pub fn state_apart(n: &str) -> String {
 }
 
 pub const STATE_BEGIN: &str = "Not made yet.";
+pub const STATE_BEGUN: &str = "Begun. No next step is planned.";
+
+/// Nothing is planned next: whether any of it was worked.
+pub fn state_open(is_begun: bool) -> &'static str {
+    if is_begun { STATE_BEGUN } else { STATE_BEGIN }
+}
+
 pub const STATE_OFF: &str = "What waits can come off.";
 
 /// "Waits until 14:20."

@@ -370,6 +370,27 @@ fn when_a_forgotten_helper_came_is_refused_at_once() {
     assert_eq!(told.app.shelf().bench().run(run).unwrap().labour(told.app.now.at).as_minutes(), 60 + 30);
 }
 
+/// In a run from 23:30 to 00:30 a helper's times have the keys of both days, as the maker's own have; of a run in one day there is no choice.
+#[test]
+fn a_helpers_times_have_the_days_of_the_run() {
+    let mut told = Told::stands();
+    let run = told.start(870, "Sand");
+    told.at(930, [tap(Tap::Stop)]);
+    let on = told.today_at(870);
+    told.at(1_500, [day(DayTap::Show(on)), day(DayTap::Open(run)), mend(crate::app::bench::mending::forgotten())]);
+    let shown = told.at(1_500, presses("0010"));
+    holds(&shown, &["The helper came at", "Wed 4 March 00:10", "On which day?", "Tue 3 March", "Wed 4 March"]);
+    let shown = told.at(1_500, [tap(Tap::OnDay(on)), tap(Tap::PadDone)]);
+    holds(&shown, &["00:10 is not within the run", "The helper came at", ">0010<"]);
+    let shown = told.at(1_500, [tap(Tap::OnDay(on.next())), tap(Tap::PadDone)]);
+    holds(&shown, &["The helper went at", "On which day?"]);
+    told.at(1_500, [tap(Tap::PadDone), tap(Tap::PadDone)]);
+    assert_eq!(told.app.shelf().bench().run(run).unwrap().labour(told.app.now.at).as_minutes(), 60 + 20);
+    let (mut told, run) = two_jobs();
+    opened(&mut told, 90, run);
+    lacks(&told.at(90, [mend(crate::app::bench::mending::forgotten())]), &["On which day?"]);
+}
+
 /// A figure that stands there is typed over; a half of the day or a rub is of it.
 #[test]
 fn the_other_end_is_typed_over() {

@@ -317,6 +317,11 @@ fn what_is_needed_less_is_near_on_a_narrow_page() {
         assert!(places.is_sorted(), "{words:?} {places:?}");
     };
     order(&shown, ["\"slab\"", ">Switch<", ">Pegs<"]);
+    // Beside waits, too: the keys of what runs are not behind them.
+    order(&shown, ["\"slab\"", ">Switch<", "Clamps off"]);
+    let mut later = full(0);
+    later.app.page = crate::parts::Page::new(320.0);
+    order(&later.at(WHEN + 81, []), ["\"slab\"", ">Helper joins<", "All 4 tops can come out"]);
     lacks(&shown, &["of 5: change"]);
     order(&told.at(WHEN + 1, [tap(Tap::Stop)]), ["Carry on: sand", ">Other<", ">Pegs<"]);
     // On large text what to carry on with comes before what waits.

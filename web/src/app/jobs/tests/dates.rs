@@ -69,11 +69,24 @@ fn each_step_has_its_last_day_and_a_day_is_moved_and_lifted() {
     maker.room("stool", Room::Dates).shows(&["That day is over. Finish it, or say another day."]);
 }
 
+/// What runs, or was stopped, is not said to be begun by a day: what is left of it goes on by one.
+#[test]
+fn what_is_begun_is_not_told_to_begin() {
+    let mut maker = stool();
+    maker.tap(Tap::List).shows(&["Begin saw by Mon 16 March."]).open("stool").tap(Tap::Next);
+    maker.now.wall = Wall::new(maker.now.wall.at.plus(fivebar_core::quantity::Span::minutes(60)), maker.now.wall.offset);
+    maker.app.place = Place::Jobs;
+    maker.room("stool", Room::Dates).shows(&["Last day to begin, or to go on", "begun, 4 h 36 left", "Tue 17 March"]);
+    maker.say(Msg::Bench(crate::app::bench::Tap::Stop));
+    maker.app.place = Place::Jobs;
+    maker.tap(Tap::List).shows(&["Go on with saw by Tue 17 March."]).hides(&["Begin saw"]);
+}
+
 /// Sawn for an hour of the four that were planned, and that was all: said in its plan, it is too late no more, and taken back it is again.
 #[test]
 fn an_operation_that_is_done_with_is_owed_nowhere() {
     let mut maker = stool();
-    let late = "saw should have begun by";
+    let (late, begun) = ("saw should have begun by", "saw is begun, and what is left of it (4 h 36) had to go on by Tue 3 March.");
     let done = "<span>Done with saw</span>";
     maker.room("stool", Room::Dates).tap(dates(DatesTap::By(-7))).tap(dates(DatesTap::By(-7))).shows(&[late]);
     let plan = |maker: &mut Maker| {
@@ -85,7 +98,7 @@ fn an_operation_that_is_done_with_is_owed_nowhere() {
     maker.now.wall = Wall::new(maker.now.wall.at.plus(fivebar_core::quantity::Span::minutes(60)), maker.now.wall.offset);
     maker.say(Msg::Bench(crate::app::bench::Tap::Stop));
     maker.app.place = Place::Jobs;
-    maker.room("stool", Room::Dates).shows(&[late]);
+    maker.room("stool", Room::Dates).hides(&[late]).shows(&[begun]);
     plan(&mut maker);
     maker.shows(&[done]);
     let on = fivebar_core::bench::On::Job(maker.jobs["stool"]);
@@ -94,10 +107,10 @@ fn an_operation_that_is_done_with_is_owed_nowhere() {
     maker
         .room("stool", Room::Hours)
         .shows(&["nothing to come: all its pieces are noted as done", "Nothing of it is to come: all its pieces are noted"]);
-    maker.room("stool", Room::Dates).hides(&[late]);
+    maker.room("stool", Room::Dates).hides(&[late, begun]);
     maker.tap(Tap::Page).hides(&["Next: saw"]);
     maker.say(Msg::Common(Common::TakeBack));
-    maker.room("stool", Room::Dates).shows(&[late]);
+    maker.room("stool", Room::Dates).shows(&[begun]);
 }
 
 /// 13 March can't be met: a quote says so, and the first day that can, to the maker alone; 3 April can, and nothing is said.

@@ -380,7 +380,8 @@ fn two_operations_are_worked_out_from_the_words_of_the_page() {
     // A share of what such pieces took as a whole: 41 min x 0.72 / 3.
     maker.shows(&["Scrape: nobody thought of it; of 41 min for the whole 72 % go to make, shared by 3 operations: 10 min."]);
     let safe = "Together 3 h 50, which is likely. One time in ten what you planned takes more than 1.40 times, Sand more than 2.14 times and Scrape more than 2.14";
-    maker.shows(&[safe, " jobs were drawn by that", "half of them took no more than 4 h, nine in ten no more than 5 h 25."]);
+    let drawn = " jobs drawn by that, each operation by its own luck, nine in ten took no more.";
+    maker.shows(&[safe, "Safe is 5 h 25: of ", drawn, "Half of them took no more than 4 h: what runs long"]);
     assert!(!html.contains("Say what kind of piece it is"));
 }
 
@@ -444,7 +445,8 @@ fn what_is_logged_and_what_is_to_come_add_up() {
     let html = crate::screens::page(&maker.app).html();
     let said = between(&html, ">Logged ", " safe.<");
     let logged = read(between(&format!("; {said}"), "; ", "; to come"));
-    let [likely, safe] = [between(said, "to come ", ", and "), between(said, ", and ", " to be safe:")].map(read);
-    let [likely_in_all, safe_in_all] = [between(said, "safe: ", " likely in all"), &said[said.find("in all, ").unwrap() + 8..]].map(read);
+    let [likely, safe] = [between(said, "to come ", ", and "), between(said, ", and ", " to be safe,")].map(read);
+    let [likely_in_all, safe_in_all] =
+        [between(said, "is left: ", " likely in all"), &said[said.find("in all, ").unwrap() + 8..]].map(read);
     assert_eq!([logged + likely, logged + safe], [likely_in_all, safe_in_all], "{said}");
 }
