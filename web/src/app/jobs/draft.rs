@@ -16,7 +16,7 @@ use super::super::price::gallery::{FIRST_TERMS, usual};
 use super::super::spent_on::{SpentOn, SpentTap};
 use super::sheet;
 use fivebar_core::ledger::decide::Now;
-use fivebar_core::ledger::fold::{Agreement, AgreementState, GalleryTerms, OldJob, TaxBy};
+use fivebar_core::ledger::fold::{Agreement, AgreementState, GalleryTerms, How, OldJob, TaxBy};
 use fivebar_core::ledger::kind::bench::Kind;
 use fivebar_core::ledger::kind::job::For;
 use fivebar_core::ledger::kind::sale::{Carried, Instead, Paid};
@@ -90,6 +90,8 @@ pub struct Picks {
     pub is_all: bool,
     /// What became of a piece that is not for sale any more.
     pub instead: Instead,
+    /// What one of them cost, where some come back of what was bought at a price for each.
+    pub back_at: Option<Decimal>,
     /// More is shown: other counts, other woods, currency and units.
     pub more: bool,
 }
@@ -181,6 +183,7 @@ pub fn begin(app: &App, what: What) -> Option<Draft> {
         terms: if what == What::Consign { usual(app, None) } else { FIRST_TERMS },
         is_all: false,
         instead: Instead::Yours,
+        back_at: None,
         more: false,
     };
     let blank = Draft { what, form: Form::of(0), words: vec![], picks, nameless: false, put_back: None };
@@ -230,7 +233,11 @@ fn filled(draft: Draft, sheet: &JobSheet, sign: Sign) -> Draft {
             let picks = Picks { more: true, brings: brings(sheet), ..draft.picks };
             Draft { form: Form::of(3), words: words(1), picks, ..draft }
         }
-        What::CameBack(_) => Draft { form: Form::of(1), words: words(1), ..draft },
+        What::CameBack(spending) => {
+            let line = sheet.account.costs.lines.iter().find(|line| line.entry == *spending);
+            let back_at = line.and_then(|line| if let How::Each { each, .. } = line.how { Some(each) } else { None });
+            Draft { form: Form::of(2), words: words(1), picks: Picks { back_at, ..draft.picks.clone() }, ..draft }
+        }
         What::Tag => Draft { form: Form::filled([typed.sum(sheet.sale.tag)]), ..draft },
         What::Settle => Draft { form: Form::filled([typed.sum(sheet.account.pricing.settle_set)]), ..draft },
         What::Size => Draft { form: size(sheet, typed), ..draft },
