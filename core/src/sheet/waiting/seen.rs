@@ -165,6 +165,6 @@ mod tests {
         check(&format!("{agreed}cancel deal on stools no-show"), &[Did::NeverCame]);
         check(&format!("{agreed}cancel deal on stools"), &[Did::Asked]);
         check(&format!("{agreed}cancel deal on stools no-show\nsell 1 stools for 80 notes"), &[bought(80)]);
-        check(&format!("{agreed}cancel deal on stools no-show\nsell 2 stools for 160 notes"), &[Did::NeverCame, bought(80)]);
+        check(&format!("{agreed}cancel deal on stools no-show\nsell 2 stools for 160 notes"), &[bought(80), Did::NeverCame]);
     }
 }
