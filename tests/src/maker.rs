@@ -94,8 +94,9 @@ impl<'a> Maker<'a> {
         self.finds(&script, words);
     }
 
+    /// Waits until a script finds what it looks for.
     #[track_caller]
-    fn finds(&mut self, script: &str, what: &str) {
+    pub fn finds(&mut self, script: &str, what: &str) {
         let began = Instant::now();
         while self.browser.eval(&self.page, script) != true {
             if PATIENCE < began.elapsed() {

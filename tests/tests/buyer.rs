@@ -68,6 +68,30 @@ fn the_word_is_said_in_two_touches_and_follows_the_block() {
     });
 }
 
+/// From the Price shortcut two touches lead to the word for an offer, and one more has sold it: each that the page took in is counted.
+#[test]
+fn two_touches_to_the_word_and_one_more_to_the_sale() {
+    with_market(|browser, page| {
+        browser.before_each_page(page, "window.touches = 0; addEventListener('pointerup', () => { touches += 1 }, true)");
+        browser.open(page, &format!("{}#price", app::address()));
+        browser.reload(page);
+        app::ready(browser, page);
+        browser.wait_text(page, "3 left of 5, tag 145");
+        let touches = |browser: &mut Browser| browser.eval(page, "touches").as_u64();
+        assert_eq!(touches(browser), Some(0));
+        browser.tap_text(page, "They offer…");
+        rest();
+        browser.tap_text(page, "130");
+        browser.wait_text(page, "Say 145");
+        assert_eq!(touches(browser), Some(2));
+        rest();
+        browser.tap_text(page, "Sold at");
+        browser.wait_text(page, "2 left of 5, tag 145");
+        assert_eq!(touches(browser), Some(3));
+        browser.wait_text(page, "saved");
+    });
+}
+
 /// A4 and Letter take the list on one sheet, black on white, with nothing the hand used.
 #[test]
 fn the_list_goes_on_one_sheet_of_paper() {

@@ -3,6 +3,7 @@ use fivebar_core::plan::outlook::{Hoped, Pieces, outlook};
 use fivebar_core::plan::parts::problem as parts;
 use fivebar_core::plan::sticks::problem::{Part, Pile, Problem};
 use fivebar_core::plan::{Asked, Made, post};
+use fivebar_core::story::tell;
 use fivebar_tests::maker::Maker;
 use fivebar_tests::{Browser, Look, Page, Phone, app, readable};
 
@@ -229,5 +230,101 @@ fn parts_are_planned_used_taken_back_and_used_again_by_taps() {
     let mut browser = Browser::start(profile.path());
     browser.offline(true);
     opened_again(&mut browser, "plan-used-killed");
+    assert_eq!(browser.errors(), [""; 0]);
+}
+
+/// Wood of four piles and a tray of four parts, more of them than there is wood for: no plan of it is proven soon.
+const TRAYS: &str = "2026-03-02 09:00 +01:00 workshop EUR metric
+leave for yard
+pile rest oak-european 26 x 130 x 900 mm
+count 9 rest
+pile trim oak-european 24 x 150 x 375 mm
+count 10 trim
+pile edge oak-european 22 x 59 x 1205 mm
+count 18 edge
+pile odd oak-european 23 x 85 x 610 mm
+count 9 odd
+good 9 rest
+good 10 trim
+good 18 edge
+good 9 odd
+home
+job tray \"Tray\" 90 spec
+part \"long\" 2 of 12 x 48 x 390 mm for tray
+part \"short\" 2 of 12 x 48 x 240 mm for tray
+part \"bottom\" 7 of 10 x 34 x 400 mm for tray
+part \"foot\" 4 of 14 x 30 x 65 mm for tray
+";
+
+/// Notes in their order: what is asked of a worker, that it has answered, that it was ended; on the page how many lines are ticked, and which
+/// place it is. The first plan is no sooner asked for than the bench is turned to.
+const NOTES: &str = "globalThis.notes = [];
+    { const note = what => notes.includes(what) || notes.push(what), { postMessage, terminate } = Worker.prototype, page = document.getElementById('app');
+      Worker.prototype.postMessage = function (message) {
+        if (message.asked) {
+          const nth = notes.filter(it => it.startsWith('asked')).length + 1;
+          note(`asked ${nth}`);
+          this.addEventListener('message', ({ data }) => data.kind === 'done' && note(`answer ${nth}`));
+          if (nth === 1) setTimeout(() => document.querySelector('.places > :nth-child(2)').click());
+        }
+        return postMessage.call(this, message);
+      };
+      new MutationObserver(() => {
+        const ticked = document.querySelectorAll('.ticks .tick.done').length;
+        if (page.querySelector('[data-place^=bench]')) note('the bench');
+        if (0 < ticked) note(`${ticked} ticked`);
+      }).observe(page, { subtree: true, childList: true, attributes: true, characterData: true }) }";
+
+/// The tray's parts are asked for; while the first plan is under way another place is looked at, which is there before the plan is.
+fn asked_for(browser: &mut Browser) -> Maker<'_> {
+    let page = app::opened(browser, Phone::COMMON.quick());
+    let told = tell(TRAYS);
+    assert_eq!(told.refused, []);
+    browser.write_book(&page, &told.book.lines().map(str::to_owned).collect::<Vec<String>>());
+    browser.reload(&page);
+    app::read(browser, &page);
+    let mut maker = Maker { browser, page, touches: 0 };
+    maker.touch(".places > :nth-child(4)");
+    maker.taps(&["Tray", "Wood and plan", "What can I make?", "The job’s parts"]);
+    maker.browser.eval(&maker.page, NOTES);
+    maker.touch(".foot .key.solid");
+    maker.finds("notes.includes('the bench')", "the bench");
+    maker.touch(".places > :nth-child(4)");
+    maker.reads("Looking for a better one.");
+    maker
+}
+
+fn notes(maker: &mut Maker<'_>) -> String {
+    maker.browser.eval(&maker.page, "notes.join(', ')").as_str().expect("notes").to_owned()
+}
+
+/// No tap waits for a plan: another place is there before the first plan is, lines are ticked before the better one is, and the planning ends
+/// with a plan that is right.
+#[test]
+fn taps_are_answered_while_it_is_planned_and_the_plan_ends() {
+    let profile = tempfile::tempdir().expect("a folder");
+    let mut browser = Browser::start(profile.path());
+    let mut maker = asked_for(&mut browser);
+    maker.browser.eval(&maker.page, "document.querySelector('.ticks .tick:not(.done)').click()");
+    maker.finds("notes.includes('answer 2')", "the better plan");
+    assert_eq!(notes(&mut maker), "asked 1, the bench, answer 1, asked 2, 1 ticked, answer 2");
+    maker.reads("Plan again");
+    maker.reads("Used ");
+    maker.shot("plan-ended");
+    assert_eq!(browser.errors(), [""; 0]);
+}
+
+/// The key that stops it ends the worker, and the plan stays with what is ticked of it.
+#[test]
+fn a_planning_is_stopped_and_its_plan_stays() {
+    let profile = tempfile::tempdir().expect("a folder");
+    let mut browser = Browser::start(profile.path());
+    let mut maker = asked_for(&mut browser);
+    maker.touch(".ticks .tick:not(.done)");
+    maker.tap("Stop here");
+    maker.reads("Plan again");
+    assert_eq!(notes(&mut maker), "asked 1, the bench, answer 1, asked 2, 1 ticked");
+    assert_eq!(seen(&mut maker, ".ticks .tick.done"), 1);
+    maker.shot("plan-stopped");
     assert_eq!(browser.errors(), [""; 0]);
 }

@@ -2,10 +2,12 @@
 #![cfg(target_arch = "wasm32")]
 use fivebar_core::plan::outlook::{Hoped, Outlook, Pieces, outlook};
 use fivebar_core::plan::parts::problem as parts;
+use fivebar_core::plan::patience::{Patience, Progress};
 use fivebar_core::plan::sticks::problem::{Part, Pile, Problem};
+use fivebar_core::plan::unlock::{Had, Locked, Tries, Unlock, Unlocks};
 use fivebar_core::plan::{Asked, Made, post};
 use fivebar_web::phone::planner::{Planner, Told, While, plan};
-use fivebar_web::phone::reckoner::Reckoner;
+use fivebar_web::phone::reckoner::{Reckoner, unlocks};
 use std::cell::RefCell;
 use std::rc::Rc;
 use wasm_bindgen::prelude::*;
@@ -109,4 +111,25 @@ async fn a_reckoning_that_was_called_off_tells_nothing() {
     drop(reckoner);
     a_moment(400).await;
     assert_eq!(*heard.borrow(), []);
+}
+
+/// Two rails of 490 are one set of each stick, and there are two sticks: a third makes a third set.
+#[wasm_bindgen_test]
+async fn without_a_worker_the_page_looks_for_more_in_turns() {
+    let answered = rails().solve(&mut Patience::new(Some(500), &mut |_: Progress<'_>| true), 1);
+    let locked = Locked { asked: rails(), answered, piles: vec![Had { each: 1, more: true }] };
+    let heard = Rc::<RefCell<Vec<Option<Unlocks>>>>::default();
+    let hear = heard.clone();
+    let _reckoner = Reckoner::begin(vec![locked.clone()], 1, move |_, found| hear.borrow_mut().push(found));
+    for _ in 0..100 {
+        if !heard.borrow().is_empty() {
+            break;
+        }
+        a_moment(50).await;
+    }
+    let found = Tries::begin(&locked).to_their_end();
+    assert_eq!(found.all, [Unlock::Part { part: 0, n: 2, from: Some((0, 1)) }]);
+    assert_eq!(*heard.borrow(), [Some(found.clone())]);
+    assert_eq!(unlocks(post::put_locked(&locked)).and_then(post::take_unlocks), Some(found));
+    assert_eq!(unlocks(vec![1, 2]), None);
 }

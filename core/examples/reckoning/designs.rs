@@ -30,7 +30,7 @@ fn one(design: &Design, wood: Result<Wood, WhyNot>) -> Value {
         "sure": of(|found| found.sure),
         "likely": of(|found| found.likely),
         "all": of(|found| found.all),
-        "short": found.as_ref().and_then(|(wood, found)| wood.parts.get(found.short?)),
+        "short": found.as_ref().and_then(|(wood, found)| wood.parts.get(*found.short.first()?)),
         "draws": of(|found| found.draws.into()),
     })
 }

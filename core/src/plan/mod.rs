@@ -16,6 +16,7 @@ pub mod post;
 pub mod price;
 pub mod rows;
 pub mod sticks;
+pub mod unlock;
 
 use crate::refusal::Answer;
 use patience::Patience;

@@ -50,7 +50,7 @@ pub struct Hoped {
 }
 
 /// How many sets there are to hope for.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct Outlook {
     /// Reached in 95 of a hundred draws.
     pub sure: i64,
@@ -59,8 +59,9 @@ pub struct Outlook {
     /// If every unsorted piece is good: so many were found, and no plan makes more than so many.
     pub all: i64,
     pub most: i64,
-    /// The part that most often keeps it from being one more; none where all is sorted, or where only wood as a whole is short.
-    pub short: Option<usize>,
+    /// The parts that alone keep one more than is sure from being sure, and the part that most often keeps it from being one more: those that
+    /// do so most often first. None where all is sorted, or where only wood as a whole is short.
+    pub short: Vec<usize>,
     /// So many were judged; none where all is sorted.
     pub draws: Count,
     /// Of these, such that may give more than the plan that was found.

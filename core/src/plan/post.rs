@@ -7,8 +7,10 @@
 mod outlooks;
 mod plans;
 mod problems;
+mod unlocks;
 
 pub use outlooks::{put_hoped, put_outlook, take_hoped, take_outlook};
+pub use unlocks::{put_locked, put_unlocks, take_locked, take_unlocks};
 
 use super::{Answered, Asked, Figures};
 

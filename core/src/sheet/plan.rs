@@ -17,6 +17,8 @@ pub mod wish;
 
 use crate::plan::field::problem::Pattern;
 pub use crate::plan::rows::why::Known;
+pub use crate::plan::unlock::Unlock;
+use crate::plan::unlock::{Had, Held, Locked, Tries, Unlocks};
 use crate::plan::{Answered, Asked, Made};
 use crate::quantity::{Count, Decimal, Length, Mass, Money, Volume};
 use crate::refusal::{Answer, Refusal};
@@ -50,7 +52,7 @@ pub struct PlanSheet {
     pub laid: Option<Laid>,
     pub proof: Proof,
     pub ends: Ends,
-    /// What more pieces would unlock.
+    /// What more pieces would unlock; nothing until it was searched for.
     pub short: Vec<Unlock>,
     /// Piles and cut pieces shorter than a machine minimum of the maker's: said, never decided.
     pub too_short: Vec<TooShort>,
@@ -263,17 +265,6 @@ pub enum Why {
     Step { side: usize, other: Length, more: bool },
 }
 
-/// So many more of something, and there is more to be made.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Unlock {
-    /// Parts missing for one set more, and so many pieces of a pile that are known to give all that is missing.
-    Part { part: usize, n: i64, from: Option<(usize, i64)> },
-    /// Pieces of a pile: for a nearer field all of them.
-    Source { source: usize, n: i64 },
-    /// Pieces of a pile, any one of these: for one row more, or for all that were asked; as far as that is known.
-    Rows { source: usize, n: i64, all: bool, known: Known },
-}
-
 /// Shorter than a machine takes, by the maker's own figure.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct TooShort {
@@ -287,50 +278,52 @@ pub struct TooShort {
 /// The answer for a screen.
 ///
 /// # Errors
-/// [`Refusal::PlanBroken`] for a plan that breaks a rule, passes its own bound, or is not of this problem; [`Refusal::OutOfRange`].
+/// As [`sheet_at_once`].
 pub fn sheet(ready: &Ready, answered: &Answered, room: Room) -> Answer<PlanSheet> {
-    sheet_of(ready, answered, (room, Looks::ForMore))
+    let sheet = sheet_at_once(ready, answered, room)?;
+    Ok(sheet.with_unlocks(Tries::begin(&locked(ready, answered)).to_their_end()))
 }
 
 /// The same without what has to be searched for: why there is no more, and what would give more. It takes no time worth saying.
 ///
 /// # Errors
-/// As [`sheet`].
+/// [`Refusal::PlanBroken`] for a plan that breaks a rule, passes its own bound, or is not of this problem; [`Refusal::OutOfRange`].
 pub fn sheet_at_once(ready: &Ready, answered: &Answered, room: Room) -> Answer<PlanSheet> {
-    sheet_of(ready, answered, (room, Looks::AtOnce))
-}
-
-/// Whether it is searched for what would give more.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-enum Looks {
-    AtOnce,
-    ForMore,
-}
-
-impl Looks {
-    fn then<T: Default>(self, found: impl FnOnce() -> T) -> T {
-        if self == Looks::ForMore { found() } else { T::default() }
-    }
-}
-
-fn sheet_of(ready: &Ready, answered: &Answered, (room, looks): (Room, Looks)) -> Answer<PlanSheet> {
     if !ready.asked.holds(answered) {
         return Err(Refusal::PlanBroken);
     }
     let draft = match (&ready.asked, &answered.plan) {
-        (Asked::Rows(problem), Made::Rows(plan)) => rows::draft(ready, (problem, answered), plan, looks)?,
-        (Asked::Parts(problem), Made::Parts(plan)) => parts::draft(ready, (problem, answered), plan, looks)?,
-        (Asked::Sticks(problem), Made::Sticks(plan)) => sticks::draft(ready, (problem, answered), plan, looks)?,
-        (Asked::Field(problem), Made::Field(plan)) => field::draft(ready, (problem, answered), plan, looks)?,
+        (Asked::Rows(problem), Made::Rows(plan)) => rows::draft(ready, (problem, answered), plan)?,
+        (Asked::Parts(problem), Made::Parts(plan)) => parts::draft(ready, (problem, answered), plan)?,
+        (Asked::Sticks(problem), Made::Sticks(plan)) => sticks::draft(ready, (problem, answered), plan)?,
+        (Asked::Field(problem), Made::Field(plan)) => field::draft(ready, (problem, answered), plan)?,
         _ => return Err(Refusal::PlanBroken),
     };
     tally::sheet(ready, answered, (draft, room))
+}
+
+/// What is searched for beside the page of a plan: what holds it, and what would give more.
+pub fn locked(ready: &Ready, answered: &Answered) -> Locked {
+    let had = |(nth, source): (usize, &ready::Source)| Had { each: source.ripped, more: ready.can_be_had(nth) };
+    let piles = ready.sources.iter().enumerate().map(had).collect();
+    Locked { asked: ready.asked.clone(), answered: answered.clone(), piles }
 }
 
 impl PlanSheet {
     /// Takes in what a short end would give, as it was found beside the page.
     pub fn with_short_end(mut self, ready: &Ready, found: Option<crate::plan::rows::ends::ShortEnd>) -> PlanSheet {
         self.ends.short = found.and_then(|found| rows::short_end(ready, found));
+        self
+    }
+
+    /// Takes in what would give more, and what holds the plan.
+    pub fn with_unlocks(mut self, Unlocks { held, all }: Unlocks) -> PlanSheet {
+        let why = held.map(|held| match held {
+            Held::Part { part } => Why::Part { part },
+            Held::Together { parts } => Why::Together { parts },
+            Held::Wood => Why::Wood,
+        });
+        (self.short, self.proof.why) = (all, self.proof.why.or(why));
         self
     }
 }

@@ -10,6 +10,7 @@ use fivebar_core::ledger::people::People;
 use fivebar_core::ledger::{Book, Device};
 use fivebar_core::plan::outlook::Outlook;
 use fivebar_core::plan::rows::ends::ShortEnd;
+use fivebar_core::plan::unlock::{Locked, Unlocks};
 use fivebar_core::plan::{Answered, Figures};
 use fivebar_core::quantity::Sorted;
 use fivebar_core::quantity::{Id, Listed, Wall};
@@ -135,6 +136,8 @@ pub enum News {
     Painted,
     /// What came of a reckoning of a job's or a design's wood; nothing where it failed.
     Outlook(Id, Option<Outlook>),
+    /// What would give more than this plan; nothing where the look for it failed.
+    Unlocks(Box<Locked>, Option<Unlocks>),
     Tick(Wall),
     Resized(f64),
     /// The page came back into sight, or went out of it.
@@ -172,6 +175,7 @@ impl App {
             News::Painted if super::plan::painted(self) => {}
             News::Painted if super::price::waiting::painted(self) => {}
             News::Painted => super::outlook::begin(self),
+            News::Unlocks(of, found) => super::plan::unlocked(self, &of, found),
             News::Outlook(of, found) => self.outlooks.take_in(of, found),
             News::Tick(now) => {
                 super::bench::waits::looks(self, now.at);
@@ -182,6 +186,7 @@ impl App {
             News::Resized(width) => self.page = crate::parts::Page::new(width),
         }
         super::outlook::follow(self);
+        super::plan::follow(self);
         super::photos::follow(self);
         super::price::waiting::follow(self);
         std::mem::take(&mut self.orders)

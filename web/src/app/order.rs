@@ -4,6 +4,7 @@ use super::shelf::{Names, Posted};
 use fivebar_core::ledger::line::document::Photos;
 use fivebar_core::plan::Asked;
 use fivebar_core::plan::outlook::Hoped;
+use fivebar_core::plan::unlock::Locked;
 use fivebar_core::quantity::Id;
 
 /// Which of the two books.
@@ -127,6 +128,8 @@ pub enum Order {
     StopPlan,
     /// Tells once the page is painted: what takes a while waits for that.
     Painted,
+    /// Looks beside the page for what would give more than a plan; a look under way is called off.
+    Unlock(Box<Locked>),
     /// Reckons beside the page how many sets each of these gives; a reckoning under way is called off.
     Reckon(Vec<(Id, Hoped)>),
     /// Puts the place in the address, so that a reload opens it again.

@@ -30,7 +30,7 @@ pub use buying::{FIGURES, nearly_bought, still_to_buy, were_bought, woods};
 pub use cut::{PutBack, already_cut, asked_back, not_cut_off, rows_cut, uncut};
 pub use designs::made_from;
 use designs::{keep_design, of_job};
-pub use drop::{Dropping, asked_of, dropping};
+pub use drop::{Dropping, asked_of, dropping, who_has_its_leftovers};
 pub use fields::tried as fields_tried;
 use fivebar_core::ledger::decide::{Now, PlanCommand};
 use fivebar_core::ledger::fold::KeptPlan;
@@ -42,8 +42,8 @@ use fivebar_core::sheet::make::cut::Ticks;
 use fivebar_core::sheet::make::keep::{again, asked_again, last_used};
 use fivebar_core::sheet::make::own::own_first;
 use fivebar_core::sheet::make::{Ask, Boards, Given, What, Which, WhyNot, is_of_some, unasked};
-use fivebar_core::sheet::plan::{PlanSheet, sheet, sheet_at_once};
-pub use more::{follow, painted};
+use fivebar_core::sheet::plan::{PlanSheet, sheet_at_once};
+pub use more::{follow, painted, unlocked};
 pub use saw::opens_unused;
 use saw::{at_the_saw, show};
 pub use tap::Tap;
@@ -88,7 +88,7 @@ pub enum Stands {
 pub struct Found {
     pub answered: Answered,
     pub sheet: PlanSheet,
-    /// It was searched for what would give more; else that is done once the page is painted.
+    /// What would give more is looked for, or was; else that begins once the page is painted.
     looked: bool,
 }
 
@@ -447,12 +447,15 @@ impl Plan {
         if self.found.as_ref().is_some_and(|old| better(senses, &old.answered.worth, &answered.worth)) {
             return false;
         }
-        let Ok(sheet) = sheet(&given.ready, &answered, given.room) else { return false };
-        let changed = self.found.as_ref().is_none_or(|old| old.answered.plan != answered.plan);
-        if changed {
-            (self.ticked, self.piece) = (Ticks::default(), None);
+        let Ok(mut sheet) = sheet_at_once(&given.ready, &answered, given.room) else { return false };
+        let same = self.found.take().filter(|old| old.answered.plan == answered.plan);
+        let changed = same.is_none();
+        match same {
+            // What it lacks is not unsaid while it is looked for again.
+            Some(same) => sheet.short = same.sheet.short,
+            None => (self.ticked, self.piece) = (Ticks::default(), None),
         }
-        self.found = Some(Box::new(Found { answered, sheet, looked: true }));
+        self.found = Some(Box::new(Found { answered, sheet, looked: false }));
         changed
     }
 
@@ -475,8 +478,5 @@ impl Plan {
 
 /// The refusal that stands, where it is of this place.
 pub fn refused(app: &App) -> Option<&fivebar_core::refusal::Refusal> {
-    match &app.notice {
-        Some(Notice::Refused(why)) => Some(why),
-        _ => None,
-    }
+    if let Some(Notice::Refused(why)) = &app.notice { Some(why) } else { None }
 }

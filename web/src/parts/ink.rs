@@ -60,6 +60,36 @@ pub fn drawing<M>(class: impl Into<Text>, (width, height): Pair) -> El<M> {
     classed("svg", class).attr("viewBox", format!("0 0 {} {}", num(width), num(height)))
 }
 
+/// What a drawing is made of is chosen by a finger, and one after the other by a keyboard: each of `all`, by the name of its own in the page.
+pub fn chosen_of<M: 'static>(drawing: El<M>, (label, all, chosen): (String, Vec<usize>, Option<usize>), choose: fn(usize) -> M) -> El<M> {
+    let at = chosen.and_then(|chosen| all.iter().position(|nth| *nth == chosen));
+    let active = at.and(chosen).map(name_of_piece);
+    let drawing = drawing.attr("role", "listbox").attr("tabindex", "0").attr("aria-label", label);
+    let drawing = if let Some(active) = active { drawing.attr("aria-activedescendant", active) } else { drawing };
+    drawing.on_key(move |key| {
+        let last = all.len().checked_sub(1)?;
+        let to = match (key, at) {
+            ("ArrowRight" | "ArrowDown", None) | ("Home", _) => 0,
+            ("ArrowRight" | "ArrowDown", Some(at)) => at.saturating_add(1).min(last),
+            ("ArrowLeft" | "ArrowUp", Some(at)) => at.saturating_sub(1),
+            ("ArrowLeft" | "ArrowUp", None) | ("End", _) => last,
+            _ => return None,
+        };
+        // The same again would be chosen no more.
+        all.get(to).filter(|_| Some(to) != at).map(|nth| choose(*nth))
+    })
+}
+
+/// One of these: its own name in the page, and what a reader says of it.
+pub fn choice<M>(piece: El<M>, (nth, chosen): (usize, bool), label: String) -> El<M> {
+    let piece = piece.attr("role", "option").attr("id", name_of_piece(nth)).attr("aria-label", label);
+    piece.attr("aria-selected", if chosen { "true" } else { "false" })
+}
+
+fn name_of_piece(nth: usize) -> String {
+    format!("piece-{nth}")
+}
+
 /// A drawing of its own size, growing with the text around it.
 pub fn sized<M>(class: impl Into<Text>, (width, height): Pair) -> El<M> {
     let em = |px: f64| format!("{}em", num(px / 16.0));

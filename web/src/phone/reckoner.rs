@@ -1,18 +1,68 @@
-//! Reckons beside the page how many sets unsorted wood gives: in a worker with the same wasm, or in turns on the page where none can
-//! start.
+//! What takes a while is reckoned beside the page: in a worker with the same wasm, or in turns on the page where none can start.
 use super::ears::Ear;
 use super::planner::{message, worker};
 use super::{later, painted};
 use fivebar_core::plan::outlook::{Hoped, Outlook, Reckoning};
 use fivebar_core::plan::post;
+use fivebar_core::plan::unlock::{Locked, Tries, Unlocks};
 use js_sys::BigInt64Array;
 use std::cell::Cell;
 use std::rc::Rc;
 use wasm_bindgen::prelude::*;
 use web_sys::{Event, MessageEvent, Worker};
 
+/// What is reckoned a turn at a time, and how it travels.
+pub trait Asks: 'static {
+    type Found: 'static;
+    type Turns: 'static;
+    /// Under this `worker.js` hears of it.
+    const NAME: &'static str;
+    fn row(&self) -> Vec<i64>;
+    fn found(row: Vec<i64>) -> Option<Self::Found>;
+    fn begin(&self, seed: u32) -> Self::Turns;
+    fn turn(turns: &mut Self::Turns) -> Option<Self::Found>;
+}
+
+/// How many sets unsorted wood gives.
+impl Asks for Hoped {
+    type Found = Outlook;
+    type Turns = Reckoning;
+    const NAME: &'static str = "hoped";
+    fn row(&self) -> Vec<i64> {
+        post::put_hoped(self)
+    }
+    fn found(row: Vec<i64>) -> Option<Outlook> {
+        post::take_outlook(row)
+    }
+    fn begin(&self, seed: u32) -> Reckoning {
+        Reckoning::begin(self, u64::from(seed))
+    }
+    fn turn(turns: &mut Reckoning) -> Option<Outlook> {
+        turns.turn()
+    }
+}
+
+/// What would give more than a plan.
+impl Asks for Locked {
+    type Found = Unlocks;
+    type Turns = Tries;
+    const NAME: &'static str = "locked";
+    fn row(&self) -> Vec<i64> {
+        post::put_locked(self)
+    }
+    fn found(row: Vec<i64>) -> Option<Unlocks> {
+        post::take_unlocks(row)
+    }
+    fn begin(&self, _seed: u32) -> Tries {
+        Tries::begin(self)
+    }
+    fn turn(turns: &mut Tries) -> Option<Unlocks> {
+        turns.turn()
+    }
+}
+
 /// What came of one of them, by its place; nothing where it failed.
-type Tell = Rc<dyn Fn(usize, Option<Outlook>)>;
+type Tell<Found> = Rc<dyn Fn(usize, Option<Found>)>;
 
 /// A reckoning under way. Dropping it calls it off.
 pub struct Reckoner {
@@ -30,14 +80,14 @@ impl Drop for Reckoner {
 
 impl Reckoner {
     /// Begins with the first of them; `tell` hears of each once.
-    pub fn begin(all: Vec<Hoped>, seed: u32, tell: impl Fn(usize, Option<Outlook>) + 'static) -> Reckoner {
-        let (tell, wanted): (Tell, _) = (Rc::new(tell), Rc::new(Cell::new(true)));
+    pub fn begin<A: Asks>(all: Vec<A>, seed: u32, tell: impl Fn(usize, Option<A::Found>) + 'static) -> Reckoner {
+        let (tell, wanted): (Tell<A::Found>, _) = (Rc::new(tell), Rc::new(Cell::new(true)));
         let Some(worker) = worker() else {
             in_turns((all, 0), seed, tell, wanted.clone());
             return Reckoner { worker: None, _ears: vec![], wanted };
         };
-        for hoped in &all {
-            let _ = worker.post_message(&message("hoped", &post::put_hoped(hoped), &[("seed", seed)]));
+        for asks in &all {
+            let _ = worker.post_message(&message(A::NAME, &asks.row(), &[("seed", seed)]));
         }
         let ears = listen(&worker, tell, (all, seed), wanted.clone());
         Reckoner { worker: Some(worker), _ears: ears, wanted }
@@ -45,11 +95,11 @@ impl Reckoner {
 }
 
 /// The worker answers in the order in which it was asked. Should it fail, the page goes on where it stopped.
-fn listen(worker: &Worker, tell: Tell, (all, seed): (Vec<Hoped>, u32), wanted: Rc<Cell<bool>>) -> Vec<Ear> {
+fn listen<A: Asks>(worker: &Worker, tell: Tell<A::Found>, (all, seed): (Vec<A>, u32), wanted: Rc<Cell<bool>>) -> Vec<Ear> {
     let next = Rc::new(Cell::new(0));
     let (spare, told, at) = (Cell::new(Some(all)), tell.clone(), next.clone());
     let heard = Ear::new(worker, "message", move |event| {
-        if let Some(found) = heard(&event) {
+        if let Some(found) = heard::<A>(&event) {
             told(at.replace(at.get() + 1), found);
         }
     });
@@ -63,12 +113,12 @@ fn listen(worker: &Worker, tell: Tell, (all, seed): (Vec<Hoped>, u32), wanted: R
 }
 
 /// What the worker tells; nothing where it is only ready.
-fn heard(event: &Event) -> Option<Option<Outlook>> {
+fn heard<A: Asks>(event: &Event) -> Option<Option<A::Found>> {
     let data = event.unchecked_ref::<MessageEvent>().data();
     let of = |name: &str| js_sys::Reflect::get(&data, &name.into()).unwrap_or_default();
     match of("kind").as_string()?.as_str() {
         "ready" => None,
-        "done" => Some(of("row").dyn_into::<BigInt64Array>().ok().and_then(|row| post::take_outlook(row.to_vec()))),
+        "done" => Some(of("row").dyn_into::<BigInt64Array>().ok().and_then(|row| A::found(row.to_vec()))),
         _ => Some(None),
     }
 }
@@ -80,18 +130,25 @@ pub fn outlook(hoped: Vec<i64>, seed: u32) -> Option<Vec<i64>> {
     Some(post::put_outlook(&fivebar_core::plan::outlook::outlook(&hoped, u64::from(seed))))
 }
 
+/// What would give more than the plan of a row, as `worker.js` asks for it; nothing where the row is none that can be tried with.
+#[wasm_bindgen]
+pub fn unlocks(locked: Vec<i64>) -> Option<Vec<i64>> {
+    let locked = post::take_locked(locked)?;
+    Some(post::put_unlocks(&Tries::begin(&locked).to_their_end()))
+}
+
 /// Between two turns the page is free.
-fn in_turns((all, from): (Vec<Hoped>, usize), seed: u32, tell: Tell, wanted: Rc<Cell<bool>>) {
+fn in_turns<A: Asks>((all, from): (Vec<A>, usize), seed: u32, tell: Tell<A::Found>, wanted: Rc<Cell<bool>>) {
     later(Box::pin(async move {
-        for (nth, hoped) in all.iter().enumerate().skip(from) {
+        for (nth, asks) in all.iter().enumerate().skip(from) {
             painted().await;
-            let mut reckoning = Reckoning::begin(hoped, u64::from(seed));
+            let mut turns = asks.begin(seed);
             let found = loop {
                 painted().await;
                 if !wanted.get() {
                     return;
                 }
-                if let Some(found) = reckoning.turn() {
+                if let Some(found) = A::turn(&mut turns) {
                     break found;
                 }
             };

@@ -87,6 +87,7 @@ impl Run {
             Order::Plan { asked, ms } => self.plan(*asked, ms),
             Order::StopPlan => self.stop_plan(),
             Order::Painted => self.when_painted(),
+            Order::Unlock(of) => self.unlock(*of),
             Order::Reckon(all) => self.reckon(all),
             Order::Remember(at) => place::remember(at),
         }

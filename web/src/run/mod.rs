@@ -43,6 +43,7 @@ pub struct Run {
     installing: Rc<phone::installed::Installing>,
     planner: RefCell<Option<phone::planner::Planner>>,
     reckoner: RefCell<Option<phone::reckoner::Reckoner>>,
+    unlocker: RefCell<Option<phone::reckoner::Reckoner>>,
 }
 
 /// How long the first screen waits for what the book holds, in ms; until then the page's own first frame stands.
@@ -82,6 +83,7 @@ pub async fn start() {
         installing: listen_for_offer(me.clone()),
         planner: RefCell::default(),
         reckoner: RefCell::default(),
+        unlocker: RefCell::default(),
     });
     run.books.open();
     run.first_news.wait().await;

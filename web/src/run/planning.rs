@@ -8,6 +8,7 @@ use crate::phone::reckoner::Reckoner;
 use crate::phone::{later, painted};
 use fivebar_core::plan::Asked;
 use fivebar_core::plan::outlook::Hoped;
+use fivebar_core::plan::unlock::Locked;
 use fivebar_core::quantity::Id;
 
 /// One seed for all: the same question gets the same lots.
@@ -32,6 +33,13 @@ impl Run {
             with(&me, |run| run.told(News::Painted));
             took.end("painted");
         }));
+    }
+
+    pub fn unlock(&self, of: Locked) {
+        let me = self.me.clone();
+        let locked = of.clone();
+        let tell = move |_, found| with(&me, |run| run.told(News::Unlocks(Box::new(locked.clone()), found)));
+        self.unlocker.replace(Some(Reckoner::begin(vec![of], SEED, tell)));
     }
 
     /// One after the other; none calls off what is under way.

@@ -5,7 +5,7 @@ use crate::app::outlook::Stand;
 use crate::view::{El, el};
 use crate::words::en::design as words;
 use fivebar_core::plan::outlook::Outlook;
-use fivebar_core::quantity::Decimal;
+use fivebar_core::quantity::{Decimal, Listed};
 use fivebar_core::sheet::make::WhyNot;
 use fivebar_core::sheet::outlook::Rejects;
 
@@ -49,11 +49,12 @@ pub fn is_figure(stand: Option<&Stand>) -> bool {
     matches!(stand, Some(Stand::Found { .. }))
 }
 
-/// "short of leg stock", where every good piece would give more.
+/// "short of leg and rail stock", where every good piece would give more.
 pub fn short(stand: &Stand) -> Option<String> {
     let Stand::Found { outlook, sorted: false, parts, .. } = stand else { return None };
-    let part = outlook.short.and_then(|part| parts.get(part)).filter(|_| outlook.sure < outlook.all || outlook.all == 0)?;
-    Some(words::short_of(part))
+    let of = outlook.short.iter().filter_map(|part| parts.get(*part)).cloned().listed();
+    let short = !of.is_empty() && (outlook.sure < outlook.all || outlook.all == 0);
+    short.then(|| words::short_of(&of))
 }
 
 /// The confidence of it, in its own lines.

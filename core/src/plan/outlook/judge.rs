@@ -5,7 +5,7 @@ use crate::plan::parts::again::{Ask, Cuts};
 use crate::plan::parts::limit::{Limit, alone, together};
 use crate::plan::parts::problem::Problem;
 use crate::plan::parts::solve;
-use crate::quantity::Count;
+use crate::quantity::{Count, Set};
 
 /// Steps of the first plan, of one limit, and of all plans of draws together.
 const PLAN: u64 = 1_500;
@@ -40,6 +40,8 @@ pub(super) struct Judge {
     halves: u32,
     draws: Vec<Drawn>,
     limits: Vec<Limit>,
+    /// The first so many of these are of parts alone.
+    alone: usize,
     cuts: Cuts,
     /// Steps that are left for plans.
     left: u64,
@@ -58,6 +60,7 @@ impl Judge {
             high: 0,
             halves: HALVES,
             draws: draws.into_iter().map(new).collect(),
+            alone: limits.len(),
             limits,
             cuts: Cuts::default(),
             left: ALL_PLANS,
@@ -193,6 +196,24 @@ impl Judge {
         self.limits.iter().min_by_key(share)
     }
 
+    /// By how many draws it is the scarcest of, the part that most often is; and those that keep so many draws from more than `sure` sets that
+    /// one more would not be sure, however much there was of all others.
+    fn short(&self, judged: &[(&Drawn, i64)], sure: i64) -> Vec<usize> {
+        let scarce: Vec<usize> = judged.iter().filter_map(|(draw, _)| self.scarce(&draw.boards)?.part).collect();
+        let most = LEVELS.iter().fold(0, |most, level| most.max(*level));
+        let keeps = |limit: &&Limit| {
+            let free = judged.iter().filter(|(draw, _)| sure < limit.sets(&draw.boards)).count();
+            free.saturating_mul(100) < judged.len().saturating_mul(most)
+        };
+        let alone: Set<usize> = self.limits.iter().take(self.alone).filter(keeps).filter_map(|limit| limit.part).collect();
+        let often = |part: usize| scarce.iter().filter(|it| **it == part).count();
+        let mut all: Vec<(usize, usize)> = (0..self.problem.parts.len()).map(|part| (often(part), part)).collect();
+        all.sort_unstable_by_key(|(n, part)| (std::cmp::Reverse(*n), *part));
+        let first = all.first().filter(|(n, _)| 0 < *n).map(|(_, part)| *part);
+        let named = |part: &usize| !judged.is_empty() && (Some(*part) == first || alone.contains(part));
+        all.into_iter().map(|(_, part)| part).filter(named).collect()
+    }
+
     fn told(&self) -> Outlook {
         let judged: Vec<(&Drawn, i64)> = self.draws.iter().filter_map(|draw| Some((draw, draw.sets?))).collect();
         let mut sets: Vec<i64> = judged.iter().map(|(_, sets)| *sets).collect();
@@ -203,18 +224,13 @@ impl Judge {
             sets.get(place).copied().unwrap_or(all)
         };
         let [likely, sure] = LEVELS.map(level);
-        let mut short = vec![0_usize; self.problem.parts.len()];
-        for part in judged.iter().filter_map(|(draw, _)| self.scarce(&draw.boards)?.part) {
-            short.iter_mut().skip(part).take(1).for_each(|n| *n = n.saturating_add(1));
-        }
-        let most = short.iter().enumerate().filter(|(_, n)| 0 < **n).max_by_key(|(nth, n)| (**n, std::cmp::Reverse(*nth)));
         let count = |n: usize| Count::try_from(n).unwrap_or(Count::MAX);
         Outlook {
             sure,
             likely,
             all,
             most: self.all.most.max(all),
-            short: most.map(|(part, _)| part),
+            short: self.short(&judged, sure),
             draws: count(judged.len()),
             open: count(judged.iter().filter(|(draw, sets)| *sets < draw.most).count()),
         }

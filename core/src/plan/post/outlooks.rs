@@ -51,7 +51,7 @@ fn known(row: &mut Row, known: &mut Known) {
 
 fn outlook(row: &mut Row, outlook: &mut Outlook) {
     row.numbers([&mut outlook.sure, &mut outlook.likely, &mut outlook.all, &mut outlook.most]);
-    row.wish(&mut outlook.short, Row::place);
+    row.list(&mut outlook.short, Row::place);
     count(row, &mut outlook.draws);
     count(row, &mut outlook.open);
 }

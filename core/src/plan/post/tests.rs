@@ -2,6 +2,8 @@ use super::*;
 use crate::plan::field::plan::{Field, Lie, Taken};
 use crate::plan::field::problem::{Mix, Pattern, Target};
 use crate::plan::parts::plan::{Band, Board, First, Panel, Piece, Short, Strip};
+use crate::plan::rows::why::Known;
+use crate::plan::unlock::{Had, Held, Locked, Tries, Unlock, Unlocks};
 use crate::plan::{Made, field, parts, rows, sticks};
 
 fn rows_asked() -> Asked {
@@ -132,6 +134,54 @@ fn a_plan_arrives_as_it_was_posted() {
         assert_eq!(take_answer(put_answer(&answered)), Some(answered));
     }
     assert_eq!(take_progress(put_progress(&[8, 1 << 80], &[9])), Some([vec![8, 1 << 80], vec![9]]));
+}
+
+/// Three strips of 500 lie in one row of 1000 of the two that are asked.
+fn one_row() -> Locked {
+    let pile = rows::problem::Pile { id: "0".into(), count: 3, length: 500 };
+    let problem = rows::problem::Problem { length: 1000, rows: Some(2), piles: vec![pile], ..Default::default() };
+    let piece = |n, at| rows::plan::Piece { pile: 0, n, at, length: 500 };
+    let plan = Made::Rows(rows::plan::Plan { rows: vec![vec![piece(1, 0), piece(2, 500)]], remainders: vec![] });
+    let asked = Asked::Rows(problem);
+    let worth = asked.worth(&plan).unwrap_or_default();
+    let answered = Answered { plan, worth, bound: vec![] };
+    Locked { asked, answered, piles: vec![Had { each: 1, more: true }] }
+}
+
+#[test]
+fn what_would_give_more_arrives_as_it_was_posted() {
+    let locked = one_row();
+    let row = put_locked(&locked);
+    for end in 0..row.len() {
+        assert_eq!(take_locked(row[..end].to_vec()), None, "{end}");
+    }
+    let broken = Locked { answered: Answered { worth: vec![2], ..locked.answered.clone() }, ..locked.clone() };
+    assert_eq!(take_locked(put_locked(&broken)), None, "it is not worth that");
+    let all = vec![
+        Unlock::Part { part: 2, n: 3, from: Some((1, 4)) },
+        Unlock::Source { source: 1, n: 7 },
+        Unlock::Rows { source: 0, n: 2, all: true, known: Known::AtLeast },
+    ];
+    for held in [None, Some(Held::Part { part: 1 }), Some(Held::Together { parts: vec![0, 2] }), Some(Held::Wood)] {
+        let found = Unlocks { held, all: all.clone() };
+        assert_eq!(take_unlocks(put_unlocks(&found)), Some(found));
+    }
+    assert_eq!(take_unlocks(vec![0, 1, 3, 0, 0]), None, "no such unlock");
+    assert_eq!(take_locked(row), Some(locked));
+}
+
+/// By hand: a fourth strip makes the second row. A pile of which there is no more gives none.
+#[test]
+fn a_try_at_a_time_finds_what_all_at_once_do() {
+    let locked = one_row();
+    let mut tries = Tries::begin(&locked);
+    let (turns, found) = (1..).find_map(|turn| Some((turn, tries.turn()?))).unwrap_or_default();
+    let one = Unlock::Rows { source: 0, n: 1, all: true, known: Known::Least };
+    assert_eq!(found, Unlocks { held: None, all: vec![one] });
+    assert!(2 < turns, "{turns}");
+    assert_eq!(Tries::begin(&locked).to_their_end(), found);
+    let gone = Locked { piles: vec![Had { each: 1, more: false }], ..locked };
+    assert_eq!(Tries::begin(&gone).to_their_end(), Unlocks::default());
 }
 
 #[test]

@@ -3,6 +3,7 @@
 use super::problem::{Pile, Problem};
 use super::{SENSES, solve};
 use crate::plan::patience::Patience;
+use std::collections::VecDeque;
 
 /// What keeps a plan from more rows than its bound says. Lengths in the problem's unit.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -57,7 +58,7 @@ pub enum Known {
 /// piece of a pile gives. The search gets `steps` for each try.
 ///
 /// ```
-/// use fivebar_core::plan::{patience::Patience, rows::{problem::{Pile, Problem}, why::{unlocks, Known, Unlock}}};
+/// use fivebar_core::plan::{patience::Patience, rows::{problem::{Pile, Problem}, why::{Known, Rows, Unlock}}};
 /// let pile = |id: &str, count, length| Pile { id: id.into(), count, length };
 /// let problem = Problem {
 ///     length: 1000, rows: None, square: 5, kerf: 3, min_end: 100, min_piece: 80, machine_min: 150,
@@ -66,46 +67,71 @@ pub enum Known {
 /// let mut on = |_: fivebar_core::plan::patience::Progress| true;
 /// // A row of two A stands; with one more B, four of them make the second.
 /// let one = |pile| Unlock { pile, pieces: 1, known: Known::Least };
-/// assert_eq!(unlocks(&problem, 2, (&[1, 1], 200), &mut Patience::new(None, &mut on)), [one(0), one(1)]);
+/// let (mut tries, mut patience) = (Rows::begin(&problem, 2, (&[1, 1], 200)), Patience::new(None, &mut on));
+/// let found = (0..9).find_map(|_| tries.turn(&mut patience));
+/// assert_eq!(found, Some(vec![one(0), one(1)]));
 /// ```
-pub fn unlocks(problem: &Problem, rows: i64, (each, steps): (&[i64], u64), patience: &mut Patience<'_>) -> Vec<Unlock> {
-    let squared = |length: i64| length.saturating_sub(problem.square.saturating_mul(2));
-    let fits = |length: i64| problem.machine_min <= length && problem.min_piece.max(1) <= squared(length);
-    let own = problem.piles.iter().enumerate().filter(|(_, pile)| fits(pile.length));
-    let there = own.clone().fold(0_i64, |sum, (_, pile)| sum.saturating_add(squared(pile.length).saturating_mul(pile.count)));
-    let lacks = problem.length.saturating_mul(rows).saturating_sub(there);
-    let one = |(pile, own): (usize, &Pile)| {
-        let (strip, each) = (squared(own.length), each.get(pile).copied().unwrap_or(1).max(1));
-        let up = |n: i64, by: i64| n.saturating_add(by).saturating_sub(1).checked_div(by).unwrap_or(0);
-        let least = up(lacks, strip.saturating_mul(each)).max(1);
-        let most = least.saturating_add(up(problem.length, strip));
-        fewest(problem, (pile, [least, most], each), (rows, steps), patience)
-    };
-    own.map(one).collect()
+#[derive(Clone, Debug)]
+pub struct Rows {
+    problem: Problem,
+    rows: i64,
+    steps: u64,
+    /// Piles that were not tried to their end.
+    piles: VecDeque<Tried>,
+    found: Vec<Unlock>,
 }
 
-/// Pieces of a pile between the two, each of which gives so many strips, are tried one after the other until a plan is found.
-fn fewest(
-    problem: &Problem,
-    (pile, [least, most], each): (usize, [i64; 2], i64),
-    (rows, steps): (i64, u64),
-    patience: &mut Patience<'_>,
-) -> Unlock {
-    let mut sure = least;
-    for pieces in least..=most {
-        let more = pieces.saturating_mul(each);
-        if patience.is_over() {
-            break;
-        }
-        let (found, spent) = has(problem, (pile, more), rows, steps);
-        patience.spend(spent);
-        match found {
-            Some(true) => return Unlock { pile, pieces, known: if sure == pieces { Known::Least } else { Known::Found } },
-            Some(false) if sure == pieces => sure = sure.saturating_add(1),
-            _ => (),
-        }
+/// A pile, the number of pieces that is tried next, the most that are, and how many strips each gives; no fewer than `sure` do.
+#[derive(Clone, Copy, Debug)]
+struct Tried {
+    pile: usize,
+    pieces: i64,
+    most: i64,
+    each: i64,
+    sure: i64,
+}
+
+impl Rows {
+    /// Nothing is tried yet.
+    pub fn begin(problem: &Problem, rows: i64, (each, steps): (&[i64], u64)) -> Rows {
+        let squared = |length: i64| length.saturating_sub(problem.square.saturating_mul(2));
+        let fits = |length: i64| problem.machine_min <= length && problem.min_piece.max(1) <= squared(length);
+        let own = problem.piles.iter().enumerate().filter(|(_, pile)| fits(pile.length));
+        let there = own.clone().fold(0_i64, |sum, (_, pile)| sum.saturating_add(squared(pile.length).saturating_mul(pile.count)));
+        let lacks = problem.length.saturating_mul(rows).saturating_sub(there);
+        let one = |(pile, own): (usize, &Pile)| {
+            let (strip, each) = (squared(own.length), each.get(pile).copied().unwrap_or(1).max(1));
+            let up = |n: i64, by: i64| n.saturating_add(by).saturating_sub(1).checked_div(by).unwrap_or(0);
+            let least = up(lacks, strip.saturating_mul(each)).max(1);
+            let most = least.saturating_add(up(problem.length, strip));
+            Tried { pile, pieces: least, most, each, sure: least }
+        };
+        let piles = own.map(one).collect();
+        Rows { problem: problem.clone(), rows, steps, piles, found: vec![] }
     }
-    Unlock { pile, pieces: sure, known: Known::AtLeast }
+
+    /// One number of pieces of one pile more is tried; what was found, when there is none left.
+    pub fn turn(&mut self, patience: &mut Patience<'_>) -> Option<Vec<Unlock>> {
+        let Some(tried) = self.piles.front_mut() else { return Some(std::mem::take(&mut self.found)) };
+        let Tried { pile, pieces, most, each, sure } = *tried;
+        let mut known = Known::AtLeast;
+        if pieces <= most && !patience.is_over() {
+            let (found, spent) = has(&self.problem, (pile, pieces.saturating_mul(each)), self.rows, self.steps);
+            patience.spend(spent);
+            match found {
+                Some(true) => known = if sure == pieces { Known::Least } else { Known::Found },
+                Some(false) if sure == pieces => tried.sure = sure.saturating_add(1),
+                _ => (),
+            }
+            tried.pieces = pieces.saturating_add(1);
+            if known == Known::AtLeast {
+                return None;
+            }
+        }
+        self.piles.pop_front();
+        self.found.push(Unlock { pile, pieces: if known == Known::AtLeast { sure } else { pieces }, known });
+        None
+    }
 }
 
 /// Whether a plan with so many rows is found when a pile has so many strips more, none where it is neither found nor ruled out; and the steps

@@ -1,6 +1,6 @@
 //! What the four plans have in common, still in units of the plan: pieces drawn, pieces sawn, what is glued and what is finished.
 
-use super::{Ends, GlueUp, Laid, Mark, Unlock, Why};
+use super::{Ends, GlueUp, Laid, Mark, Why};
 
 /// A piece in the picture: left, top, width, height.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -73,5 +73,4 @@ pub(super) struct Draft {
     pub laid: Option<Laid>,
     pub why: Option<Why>,
     pub ends: Ends,
-    pub short: Vec<Unlock>,
 }

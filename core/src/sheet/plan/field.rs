@@ -2,25 +2,19 @@
 
 use super::draft::{Draft, Rect, Sawn, Wide, cuts};
 use super::ready::Ready;
-use super::{Laid, Looks, Mark, Unlock, Why};
+use super::{Laid, Mark, Why};
 use crate::plan::Answered;
 use crate::plan::field::lay::{Layer, Piece, layers};
 use crate::plan::field::plan::{Field, Lie, Plan};
 use crate::plan::field::problem::{Pattern, Problem};
-use crate::plan::field::short::lacking;
 use crate::plan::field::sides::side_by_side;
 use crate::plan::field::why::next;
-use crate::plan::patience::Patience;
 use crate::quantity::{Length, Sorted};
 use crate::refusal::{Answer, Refusal};
 use std::collections::VecDeque;
 
-/// Steps for what is lacking: some tens of milliseconds at the most.
-const STEPS: u64 = 2_000;
-
-pub(super) fn draft(ready: &Ready, (problem, answered): (&Problem, &Answered), plan: &Plan, looks: Looks) -> Answer<Draft> {
+pub(super) fn draft(ready: &Ready, (problem, answered): (&Problem, &Answered), plan: &Plan) -> Answer<Draft> {
     let mut draft = Draft { finished: vec![0; ready.sources.len()], ..Draft::default() };
-    draft.short = looks.then(|| short(ready, (problem, answered), plan));
     let Some(field) = &plan.field else { return Ok(draft) };
     let layers = layers(problem, field).map_err(|_| Refusal::NotThere)?;
     draft.why =
@@ -191,14 +185,4 @@ fn laid(ready: &Ready, (problem, field): (&Problem, &Field)) -> Answer<Laid> {
 fn step(ready: &Ready, problem: &Problem, field: &Field) -> Option<Why> {
     let (side, more, other) = next(problem, field)?;
     Some(Why::Step { side, more, other: other.checked_mul(ready.unit).and_then(|nm| Length::nm(nm).ok())? })
-}
-
-fn short(ready: &Ready, (problem, answered): (&Problem, &Answered), plan: &Plan) -> Vec<Unlock> {
-    let mut goes_on = |_: crate::plan::patience::Progress<'_>| true;
-    let mut patience = Patience::new(Some(STEPS), &mut goes_on);
-    let planned = crate::plan::Planned { plan: plan.clone(), worth: answered.worth.clone(), bound: answered.bound.clone() };
-    let found = lacking(problem, &planned, &mut patience);
-    // All of them together make it nearer.
-    let had = found.filter(|it| it.pieces.iter().all(|(source, _)| ready.can_be_had(*source)));
-    had.into_iter().flat_map(|it| it.pieces).map(|(source, n)| Unlock::Source { source, n }).collect()
 }

@@ -2,18 +2,16 @@
 
 use super::draft::{self, Draft, Rect, Sawn, Wide};
 use super::ready::Ready;
-use super::{GlueUp, Looks, Mark, Unlock, Why};
+use super::{GlueUp, Mark, Why};
 use crate::plan::Answered;
 use crate::plan::parts::plan::{Band, Board, First, Piece, Plan};
 use crate::plan::parts::problem::Problem;
-use crate::plan::parts::why;
-use crate::plan::patience::{Patience, Progress};
 use crate::quantity::{Length, order_by_key};
 use crate::refusal::{Answer, Refusal};
 
-pub(super) fn draft(ready: &Ready, (problem, answered): (&Problem, &Answered), plan: &Plan, looks: Looks) -> Answer<Draft> {
+pub(super) fn draft(ready: &Ready, (problem, answered): (&Problem, &Answered), plan: &Plan) -> Answer<Draft> {
     let made = answered.worth.first().and_then(|sets| i64::try_from(*sets).ok()).unwrap_or(0);
-    let why = if 0 < made && problem.sets == Some(made) { Some(Why::AllMade) } else { looks.then(|| because(problem, answered)) };
+    let why = (0 < made && problem.sets == Some(made)).then_some(Why::AllMade);
     let mut draft = Draft { made, why, finished: vec![0; ready.sources.len()], ..Draft::default() };
     for (number, board) in (1_i64..).zip(by_pile(&plan.boards, |board| board.pile)) {
         let pile = problem.piles.get(board.pile).ok_or(Refusal::NotThere)?;
@@ -29,7 +27,6 @@ pub(super) fn draft(ready: &Ready, (problem, answered): (&Problem, &Answered), p
     }
     finished(problem, plan, &mut draft);
     draft.glue_ups = glue_ups(ready, plan)?;
-    draft.short = looks.then(|| unlocks(ready, (problem, plan), made));
     Ok(draft)
 }
 
@@ -44,29 +41,6 @@ pub(super) fn by_pile<T>(all: &[T], pile: impl Fn(&T) -> usize) -> Vec<&T> {
     let mut boards: Vec<&T> = all.iter().collect();
     order_by_key(&mut boards, |board| pile(board));
     boards
-}
-
-/// Steps for why no more, and for what is lacking: some tens of milliseconds at the most.
-const STEPS: u64 = 2_000;
-
-/// What keeps the sets from being more than the bound says.
-fn because(problem: &Problem, answered: &Answered) -> Option<Why> {
-    let most = answered.bound.first().and_then(|most| i64::try_from(*most).ok())?;
-    let mut goes_on = |_: Progress<'_>| true;
-    match why::why(problem, most, &mut Patience::new(Some(STEPS), &mut goes_on)) {
-        why::Why::Part { part } => Some(Why::Part { part }),
-        why::Why::Together { parts } => Some(Why::Together { parts }),
-        why::Why::Wish | why::Why::Search => None,
-    }
-}
-
-/// What one set more lacks, and the boards of a pile that would give it.
-fn unlocks(ready: &Ready, (problem, plan): (&Problem, &Plan), made: i64) -> Vec<Unlock> {
-    let Some(short) = plan.short.as_ref().filter(|short| !short.missing.is_empty()) else { return vec![] };
-    let mut goes_on = |_: Progress<'_>| true;
-    let unlock = why::unlock(problem, made, &mut Patience::new(Some(STEPS), &mut goes_on), 1);
-    let from = unlock.into_iter().filter(|(source, _)| ready.can_be_had(*source)).min_by_key(|(_, n)| *n);
-    short.missing.iter().map(|(part, n)| Unlock::Part { part: *part, n: *n, from }).collect()
 }
 
 /// The pieces of a board, drawn where they lie; their lengths and parts.

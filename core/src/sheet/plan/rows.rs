@@ -3,16 +3,15 @@
 use super::draft::{Draft, Rect, Sawn, Wide, cuts};
 use super::ready::Ready;
 use super::wish::Wish;
-use super::{Ends, Looks, Mark, ShortEnd, Unlock, Why};
+use super::{Ends, Mark, ShortEnd, Why};
 use crate::plan::Answered;
-use crate::plan::patience::{Patience, Progress};
 use crate::plan::rows::plan::{Piece, Plan};
 use crate::plan::rows::problem::Problem;
 use crate::plan::rows::{ends, why};
 use crate::quantity::{Length, Sorted};
 use crate::refusal::{Answer, Refusal};
 
-pub(super) fn draft(ready: &Ready, (problem, answered): (&Problem, &Answered), plan: &Plan, looks: Looks) -> Answer<Draft> {
+pub(super) fn draft(ready: &Ready, (problem, answered): (&Problem, &Answered), plan: &Plan) -> Answer<Draft> {
     let Wish::Panel(panel) = &ready.wish else { return Err(Refusal::NotThere) };
     let units = |length: Length| length.as_nm().checked_div(ready.unit).ok_or(Refusal::OutOfRange);
     let [strip, thickness] = [units(panel.strip)?, units(panel.thickness)?];
@@ -22,7 +21,7 @@ pub(super) fn draft(ready: &Ready, (problem, answered): (&Problem, &Answered), p
     let most = answered.bound.first().and_then(|most| i64::try_from(*most).ok());
     let why = fewest(ready, (problem, answered), plan).or_else(|| because(problem, most?));
     let ends = Ends { short: None, together: ends::fewer_together(problem, plan) };
-    let mut draft = Draft { made, why, ends, one_section: true, short: looks.then(|| short(ready, problem, made)), ..Draft::default() };
+    let mut draft = Draft { made, why, ends, one_section: true, ..Draft::default() };
     let last = ready.last_row(made).and_then(|last| units(last).ok()).unwrap_or(strip);
     draft.outer = [problem.length, strip.saturating_mul(made.saturating_sub(1)).saturating_add(last)];
     draft.finished = vec![0; problem.piles.len()];
@@ -124,24 +123,4 @@ fn because(problem: &Problem, most: i64) -> Option<Why> {
         why::Why::Length { there, .. } => Why::Length { tenths: there.saturating_mul(10).checked_div(problem.length)? },
         why::Why::DoesNotComeOut { .. } => Why::DoesNotComeOut,
     })
-}
-
-/// Steps for what is lacking, of all tries and of each: a tenth of a second for a try that finds nothing.
-const STEPS: u64 = 16_000;
-const EACH: u64 = 8_000;
-
-/// For one row more of those that are missing, and for all of them, so many pieces of a pile, any one of these.
-fn short(ready: &Ready, problem: &Problem, made: i64) -> Vec<Unlock> {
-    let Some(asked) = problem.rows.filter(|rows| made < *rows) else { return vec![] };
-    let each: Vec<i64> = ready.sources.iter().map(|source| source.ripped).collect();
-    let look = |rows: i64| {
-        let mut goes_on = |_: Progress<'_>| true;
-        let found = why::unlocks(problem, rows, (&each, EACH), &mut Patience::new(Some(STEPS), &mut goes_on));
-        let had = found.into_iter().filter(|it| ready.can_be_had(it.pile));
-        had.map(move |it| Unlock::Rows { source: it.pile, n: it.pieces, all: rows == asked, known: it.known })
-    };
-    let next = made.saturating_add(1);
-    let one_more = look(next).filter(|it| !matches!(it, Unlock::Rows { known: why::Known::AtLeast, .. }));
-    let all = (next < asked).then(|| look(asked));
-    one_more.chain(all.into_iter().flatten()).collect()
 }

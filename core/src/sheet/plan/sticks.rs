@@ -4,24 +4,18 @@ use super::draft::{Board, Draft, Rect, Sawn, cuts};
 use super::parts::by_pile;
 use super::ready::Ready;
 use super::wish::Wish;
-use super::{Looks, Mark, Unlock, Why};
+use super::{Mark, Why};
 use crate::plan::Answered;
-use crate::plan::patience::{Patience, Progress};
 use crate::plan::sticks::plan::Plan;
 use crate::plan::sticks::problem::Problem;
-use crate::plan::sticks::short::short;
-use crate::plan::sticks::why;
 use crate::quantity::Length;
 use crate::refusal::{Answer, Refusal};
 
-/// Steps for why no more, and for what is lacking: some tens of milliseconds at the most.
-const STEPS: u64 = 2_000;
-
-pub(super) fn draft(ready: &Ready, (problem, answered): (&Problem, &Answered), plan: &Plan, looks: Looks) -> Answer<Draft> {
+pub(super) fn draft(ready: &Ready, (problem, answered): (&Problem, &Answered), plan: &Plan) -> Answer<Draft> {
     let Wish::Sticks(wanted) = &ready.wish else { return Err(Refusal::NotThere) };
     let made = answered.worth.first().and_then(|sets| i64::try_from(*sets).ok()).unwrap_or(0);
     let all = 0 < made && problem.sets == Some(made);
-    let why = if all { Some(Why::AllMade) } else { looks.then(|| because(problem, answered)) };
+    let why = all.then_some(Why::AllMade);
     let mut draft = Draft { made, why, one_section: true, finished: vec![0; problem.piles.len()], ..Draft::default() };
     let high = problem.piles.iter().map(|pile| pile.length).max().unwrap_or(0).div_euclid(20);
     for (number, stick) in (1_i64..).zip(by_pile(&plan.sticks, |stick| stick.pile)) {
@@ -59,31 +53,10 @@ pub(super) fn draft(ready: &Ready, (problem, answered): (&Problem, &Answered), p
         draft.boards.push(Board { at: [0, top, pile.length, high], source: stick.pile, number, times: stick.times, left });
         draft.outer = [draft.outer[0].max(pile.length), top.saturating_add(high)];
     }
-    draft.short = looks.then(|| unlocks(ready, (problem, plan), made));
     if draft.no_section {
         draft.finished.fill(0);
     }
     Ok(draft)
-}
-
-/// What keeps the sets from being more than the bound says.
-fn because(problem: &Problem, answered: &Answered) -> Option<Why> {
-    let mut goes_on = |_: Progress<'_>| true;
-    match why::why(problem, *answered.bound.first()?, &mut Patience::new(Some(STEPS), &mut goes_on)) {
-        why::Why::Part { part } => Some(Why::Part { part }),
-        why::Why::Wood => Some(Why::Wood),
-        why::Why::Together { parts } => Some(Why::Together { parts }),
-        why::Why::Wish | why::Why::Search => None,
-    }
-}
-
-/// What one set more lacks, and the sticks of a pile that would give it.
-fn unlocks(ready: &Ready, (problem, plan): (&Problem, &Plan), made: i64) -> Vec<Unlock> {
-    let mut goes_on = |_: Progress<'_>| true;
-    let Some(short) = short(problem, (plan, made), &mut Patience::new(Some(STEPS), &mut goes_on), 1) else { return vec![] };
-    let from = short.unlock.iter().copied().filter(|(source, _)| ready.can_be_had(*source)).min_by_key(|(_, n)| *n);
-    let parts = short.missing.iter().map(|(part, n)| Unlock::Part { part: *part, n: *n, from });
-    parts.collect()
 }
 
 fn units(ready: &Ready, length: Length) -> i128 {

@@ -31,7 +31,7 @@ pub(super) fn sheet(ready: &Ready, answered: &Answered, (draft, room): (Draft, R
         proof: proof(answered, &draft),
         too_short: too_short(ready, &draft, scale)?,
         ends: draft.ends,
-        short: draft.short,
+        short: vec![],
         glue_ups: draft.glue_ups,
         laid: draft.laid,
     })

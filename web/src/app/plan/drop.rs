@@ -5,8 +5,9 @@ use super::{LastTick, Page, Plan, beside, stop, ticks, uncut, unused};
 use crate::app::App;
 use crate::app::order::{Feel, Order};
 use crate::parts::Place;
+use fivebar_core::ledger::decide::left_by;
 use fivebar_core::ledger::decide::{BookCommand, Command, Now, PlanCommand, Uncut};
-use fivebar_core::ledger::fold::InUse;
+use fivebar_core::ledger::fold::{InUse, haul, job};
 use fivebar_core::ledger::{Book, Fact};
 use fivebar_core::quantity::{Count, Id, Listed};
 use fivebar_core::sheet::make::keep::in_use;
@@ -32,6 +33,23 @@ pub fn dropping(app: &App) -> Option<Dropping> {
         Dropping { plan, pieces: it.needs().saturating_sub(it.lacks()), cut: cut.unwrap_or(0), uncut }
     };
     all.iter().find(|it| it.plan.id == plan).map(of_it)
+}
+
+/// The jobs that have pieces of what the plan in hand leaves of its boards, and how many each has.
+pub fn who_has_its_leftovers(app: &App) -> Vec<(String, Count)> {
+    let Some((plan, own)) = app.plan.used.zip(app.plan.given.as_ref().map(|given| given.ask.job)) else { return vec![] };
+    let book = &app.shelf().book;
+    let mut all: Vec<(Id, Count)> = vec![];
+    for left in left_by(book, plan) {
+        let pile = haul(book, left.at.haul).and_then(|haul| haul.pile(left.at.pile).cloned());
+        for (job, n) in pile.into_iter().flat_map(|pile| pile.in_jobs.into_iter().listed()).filter(|(job, n)| *job != own && 0 < *n) {
+            match all.iter_mut().find(|(of, _)| *of == job) {
+                Some((_, has)) => *has = has.saturating_add(n),
+                None => all.push((job, n)),
+            }
+        }
+    }
+    all.into_iter().filter_map(|(id, n)| Some((job(book, id)?.name, n))).listed()
 }
 
 /// Drops the plan in hand, or that which is asked again; of one in use it is asked first what becomes of its wood.

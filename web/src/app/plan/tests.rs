@@ -189,6 +189,21 @@ fn a_better_plan_is_looked_for_and_a_worse_one_is_not_taken() {
     }
 }
 
+/// Who ticks a line has begun to cut: the search for a better plan ends, and its tick stays.
+#[test]
+fn a_tick_ends_the_search() {
+    let mut app = opened("");
+    asked(&mut app);
+    let Planning::Done(first) = answer(&app) else { panic!("done") };
+    let open = Answered { bound: vec![2, first.worth[1] - 4], ..(*first).clone() };
+    app.told(crate::app::news::News::Planning(Planning::Done(Box::new(open.clone()))));
+    assert!(heard(&mut app, [Tap::Tick(0)]).contains(&Order::StopPlan));
+    let better = Answered { worth: vec![2, first.worth[1] - 2, first.worth[2]], ..open };
+    app.told(crate::app::news::News::Planning(Planning::Done(Box::new(better))));
+    let found = app.plan.found.as_ref().map(|found| found.answered.worth.clone());
+    assert_eq!((found.as_ref(), app.plan.ticked.lines_done(), app.plan.stands.clone()), (Some(&first.worth), 1, Stands::Still));
+}
+
 /// A design kept from one job gives its parts to another, in one act that is taken back whole.
 #[test]
 fn a_design_is_kept_and_made_again() {

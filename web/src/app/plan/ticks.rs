@@ -44,6 +44,13 @@ pub fn one_more(app: &mut App, line: usize) {
 
 fn ticked(app: &mut App, line: usize, tick: impl FnOnce(&mut Ticks)) {
     let Some(job) = app.plan.given.as_ref().map(|given| given.ask.job) else { return };
+    // Who has begun to cut cuts by this plan: no better one takes its place.
+    let shown = |app: &App| app.plan.found.as_ref().map(|found| found.answered.plan.clone());
+    let cut_by = shown(app);
+    super::stop(app);
+    if shown(app) != cut_by {
+        return;
+    }
     let was = app.plan.ticked.line(line);
     tick(&mut app.plan.ticked);
     let (is, of) = (app.plan.ticked.line(line), app.plan.used);

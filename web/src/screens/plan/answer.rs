@@ -101,6 +101,7 @@ fn plan(job: &JobSheet, (given, found): (&Given, &Found), (app, since): (&App, &
     shown.extend(anew::cut_before(given, since.taken, (app, seen)));
     shown.extend(since::lacking(job, seen));
     shown.extend(told::of_one(given, seen).map(|line| el("p", "w7").text(line)));
+    shown.extend(if since.taken { None } else { wants::beyond_the_job(given, seen) }.map(|line| el("p", "w7").text(line)));
     shown.extend(since::notes(given, since));
     shown.extend(since::missing(given));
     shown.extend(if since.taken { None } else { reckoned::unsorted(given, sheet, app, seen) });

@@ -2,11 +2,10 @@
 
 use super::super::Seen;
 use super::label::Place;
-use super::picture::nm;
-use super::{say, signs, told};
+use super::picture::{choose, nm};
+use super::{signs, told};
 use crate::app::Msg;
-use crate::app::plan::Tap;
-use crate::parts::ink::{Pair, drawing, letters, num, path, rect};
+use crate::parts::ink::{Pair, choice, chosen_of, drawing, letters, num, path, rect};
 use crate::parts::letters::{bold, plain};
 use crate::view::El;
 use crate::words::en::{plan as words, signs as words_of};
@@ -46,7 +45,8 @@ pub fn boards(given: &Given, sheet: &PlanSheet, chosen: Option<usize>, seen: See
         }
         let size = (width + 2.0, HEAD + wide * scale.1 + 1.0);
         let label = words::board(&mark(given, board.source, board.number));
-        drawing("lay cuts", size).attr("role", "img").attr("aria-label", label).kids(one.outline()).kids(pieces)
+        let own = all().map(|(nth, _)| nth).collect();
+        chosen_of(drawing("lay cuts", size), (label, own, chosen), choose).kids(one.outline()).kids(pieces)
     };
     let drawn: Vec<El<Msg>> = sheet.picture.boards.iter().map(&mut board).collect();
     small.sort_unstable();
@@ -110,7 +110,8 @@ impl One<'_> {
         let (place, texts) = (self.place(piece), self.texts(piece));
         let only = if place.is_read_on_paper(&texts) { "sign no-print" } else { "sign" };
         let sign = if place.is_read(&texts) { None } else { piece.part.and_then(|part| signs::strokes(part, (only, at), size)) };
-        std::iter::once(rect(class, at, size).on_tap(say(Tap::Piece(nth)))).chain(sign).chain(place.labels(&texts, &texts)).collect()
+        let board = choice(rect(class, at, size).on_tap(choose(nth)), (nth, chosen), texts[0].clone());
+        std::iter::once(board).chain(sign).chain(place.labels(&texts, &texts)).collect()
     }
 
     fn place(&self, piece: &Drawn) -> Place {

@@ -5,7 +5,7 @@ use super::label::Place;
 use super::{say, signs};
 use crate::app::Msg;
 use crate::app::plan::Tap;
-use crate::parts::ink::{Pair, drawing, rect};
+use crate::parts::ink::{Pair, choice, chosen_of, drawing, rect};
 use crate::view::El;
 use crate::words::en::{plan as words, signs as words_of};
 use fivebar_core::quantity::Length;
@@ -30,7 +30,8 @@ pub fn picture(given: &Given, sheet: &PlanSheet, chosen: Option<usize>, seen: Se
     let lay = Lay::of(given, sheet, seen);
     let pieces = sheet.picture.pieces.iter().enumerate().flat_map(|(nth, piece)| lay.drawn(piece, (nth, chosen == Some(nth))));
     let size = lay.size;
-    let drawn = drawing(fine(sheet, lay.scale), (size.0 + 2.0, size.1 + 2.0)).attr("role", "img").attr("aria-label", words::PICTURE);
+    let drawn = drawing(fine(sheet, lay.scale), (size.0 + 2.0, size.1 + 2.0));
+    let drawn = chosen_of(drawn, (words::PICTURE.to_owned(), (0..sheet.picture.pieces.len()).collect(), chosen), choose);
     let drawn = drawn.kids(pieces).kid(rect("rim", (1.0, 1.0), size));
     std::iter::once(drawn).chain(lay.legend(sheet)).collect()
 }
@@ -86,11 +87,11 @@ impl<'a> Lay<'a> {
         // On paper nothing can be tapped: there its length stands on a piece.
         let told = format!("{text}: {}", self.seen.speech.length(super::answer::long(self.given, piece), self.given.units));
         let low = Place { size: (size.0, size.1.min(PAPER)), ..place };
-        let paper = if low.is_read_on_paper(std::slice::from_ref(&told)) { told } else { text.clone() };
+        let paper = if low.is_read_on_paper(std::slice::from_ref(&told)) { told.clone() } else { text.clone() };
         let notch = is_cut(piece).then(|| signs::notch(at, size));
         let only = if place.is_read_on_paper(std::slice::from_ref(&text)) { "sign no-print" } else { "sign" };
         let sign = if self.is_read(piece) { None } else { signs::strokes(self.strokes(piece), (only, at), size) };
-        let board = rect(class, at, size).on_tap(say(Tap::Piece(nth)));
+        let board = choice(rect(class, at, size).on_tap(choose(nth)), (nth, chosen), told.clone());
         std::iter::once(board).chain(notch).chain(sign).chain(place.labels(&[text], &[paper])).collect()
     }
 
@@ -113,6 +114,11 @@ impl<'a> Lay<'a> {
         let class = if lacks(&|place, mark| place.is_read_on_paper(mark)) { "t14 rowwise" } else { "t14 rowwise no-print" };
         lacks(&|place, mark| place.is_read(mark)).then(|| signs::rows(self.given, sheet, (class, self.seen)))
     }
+}
+
+/// A piece is tapped.
+pub fn choose(nth: usize) -> Msg {
+    say(Tap::Piece(nth))
 }
 
 fn is_cut(piece: &Drawn) -> bool {

@@ -5,7 +5,7 @@ use super::super::{Screen, Seen};
 use super::say;
 use super::since::named;
 use crate::app::App;
-use crate::app::plan::{Before, Dropping, Since, Tap, dropping, in_both_of, refused, short_if_they_stay};
+use crate::app::plan::{Before, Dropping, Since, Tap, dropping, in_both_of, refused, short_if_they_stay, who_has_its_leftovers};
 use crate::parts::head::{Head, head};
 use crate::parts::key::key;
 use crate::screens::jobs::titled;
@@ -13,6 +13,7 @@ use crate::view::el;
 use crate::words::en::{changed as words, common};
 use fivebar_core::ledger::kind::plan::Shape;
 use fivebar_core::quantity::{Count, Id, Listed};
+use fivebar_core::refusal::Refusal;
 use fivebar_core::sheet::job::JobSheet;
 
 /// What is asked, and the ways there are: each with what becomes of the wood.
@@ -40,7 +41,11 @@ pub fn screen(sheet: &JobSheet, since: &Since, app: &App, seen: Seen<'_>) -> Opt
     let to_saw = app.jobs.open.zip(asked.ticked).map(|(job, plan)| Tap::SawOf(job, plan));
     let to_saw = to_saw.map(|tap| key("key soft h56 wide", words::TO_THE_SAW, words::TAKE_TICK_OFF, say(tap)));
     let main = el("main", "scr").kid(el("p", "w8").attr("role", "alert").text(asked.said)).kids(keys).kids(to_saw);
-    let foot = el("footer", "foot").kids(refused(app).map(|why| no(why, seen)));
+    // Where it can't go back for what others have of it, these are named.
+    let has = |(job, n): (String, Count)| el("p", "w7").text(words::has_of_its_leftovers(&job, &pieces(n, seen)));
+    let rests = refused(app).filter(|why| matches!(why, Refusal::OfPile { why, .. } if matches!(**why, Refusal::PiecesRestOnIt { .. })));
+    let has = rests.map(|_| who_has_its_leftovers(app).into_iter().map(has).listed()).unwrap_or_default();
+    let foot = el("footer", "foot").kids(refused(app).map(|why| no(why, seen))).kids(has);
     let foot = foot.kid(key("key soft h56 wide", common::NOT_NOW, "", say(Tap::NotNow)));
     Some(Screen::new("jobs/plan-question", head(Head::new(titled(sheet, seen), words::WHAT_OF_ITS_WOOD)), main).foot(foot).says_it())
 }

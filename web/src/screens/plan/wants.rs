@@ -2,7 +2,7 @@
 
 use super::super::Seen;
 use super::saw::number;
-use super::{nearly, say};
+use super::{nearly, say, told};
 use crate::app::plan::{Plan, Tap, nearly_bought, still_to_buy};
 use crate::app::{App, Msg};
 use crate::parts::fraction::worded;
@@ -10,10 +10,18 @@ use crate::parts::key::key;
 use crate::view::{El, el};
 use crate::words::en::{common, plan as words};
 use fivebar_core::ledger::kind::plan::Shape;
-use fivebar_core::quantity::Length;
+use fivebar_core::quantity::{Count, Length};
 use fivebar_core::sheet::make::Given;
 use fivebar_core::sheet::make::buy::{Nearly, ToBuy, not_bought, together};
 use fivebar_core::sheet::plan::PlanSheet;
+
+/// Parts for more pieces than the job is of are questioned; as many as the wood gives were asked for on purpose.
+pub fn beyond_the_job(given: &Given, seen: Seen<'_>) -> Option<String> {
+    let is_parts = matches!(given.ask.what.shape(), Shape::Parts | Shape::Sticks) && given.cut.sets == 0;
+    let asked = told::wanted(given).and_then(|sets| Count::try_from(sets).ok()).filter(|sets| is_parts && given.alike < *sets)?;
+    let [job, asked] = [given.alike, asked].map(|n| common::pieces(n, &seen.speech.count(n)));
+    Some(words::beyond_the_job(&job, &asked))
+}
 
 /// How far what lies there goes, where boards could be bought; of a top its ways say it.
 fn of_rack(given: &Given, sheet: &PlanSheet, (plan, seen): (&Plan, Seen<'_>)) -> Option<String> {

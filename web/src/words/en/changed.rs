@@ -334,3 +334,8 @@ pub fn too_few_if_they_stay(letter: &str, takes: &str, (there, one): (&str, bool
         "They can’t stay: this plan takes {takes} of {letter} from the rack, where {there} {lie} without them. To keep them, choose other piles and plan again."
     )
 }
+
+/// "Hall bench has 2 pieces of what this plan leaves of its boards."
+pub fn has_of_its_leftovers(job: &str, pieces: &str) -> String {
+    format!("{job} has {pieces} of what this plan leaves of its boards.")
+}

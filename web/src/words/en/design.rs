@@ -56,9 +56,9 @@ pub fn all_sorted(n: &str) -> String {
     format!("{n}, all sorted")
 }
 
-/// "short of leg stock".
-pub fn short_of(part: &str) -> String {
-    format!("short of {part} stock")
+/// "short of leg and rail stock".
+pub fn short_of(parts: &[String]) -> String {
+    format!("short of {} stock", super::how::listed(parts))
 }
 
 /// "from the rack".

@@ -305,6 +305,11 @@ pub fn listed(all: &[String], last: &str) -> String {
     }
 }
 
+/// "The job is of 1 piece, and this is for 2 pieces."
+pub fn beyond_the_job(job: &str, asked: &str) -> String {
+    format!("The job is of {job}, and this is for {asked}.")
+}
+
 /// "One more lacks 2 of leg and 1 of rail."; where there is none yet, "One lacks …".
 pub fn lacks(parts: &[String], first: bool) -> String {
     format!("{} lacks {}.", one_more(first), and(parts))

@@ -2,10 +2,14 @@
 //! of the ways to make something from use to the last tick.
 
 use super::later::{again, order, planned, strips_of, take_back};
-use super::told::{at_rack, says, solved, typed};
+use super::told::{at_rack, says, solved, typed, unlocked};
 use super::*;
+use crate::app::news::News;
 use fivebar_core::ledger::decide::{HaulCommand, Lying, PileFacts};
+use fivebar_core::plan::patience::{Patience, Progress};
+use fivebar_core::plan::unlock::{Locked, Tries};
 use fivebar_core::quantity::Length;
+use fivebar_core::sheet::plan::locked;
 
 fn source(app: &App) -> Lying {
     app.plan.given.as_ref().unwrap().sources[0].which().0
@@ -141,13 +145,26 @@ fn a_plan_says_the_same_when_it_is_opened_again() {
     }
 }
 
-/// Opening searches for nothing: what would give more is looked for once the page is painted, and is then what it was; where another plan
-/// is in hand by then, not at all.
+/// Neither a plan that is found nor one that is opened is searched for what would give more before its page is painted; it is then looked for
+/// beside the page, and is what it was. Where another plan is in hand by then, nothing of it is said.
 #[test]
-fn a_plan_is_opened_before_anything_is_searched_for() {
+fn a_plan_is_painted_before_anything_is_searched_for() {
     let mut app = at_rack("part \"rail\" 3 of 24 x 58 x 450 mm for tray\npart \"seat\" 2 of 36 x 36 x 340 mm for tray\n");
     heard(&mut app, [Tap::Open, Tap::Shape(Shape::Sticks), Tap::AsMany, Tap::Go]);
-    solved(&mut app);
+    let is_search = |orders: &[Order]| orders.iter().any(|order| matches!(order, Order::Unlock(_)));
+    let asked = app.plan.given.as_ref().unwrap().ready.asked.clone();
+    let answered = asked.solve(&mut Patience::new(Some(20_000), &mut |_: Progress<'_>| true), 1);
+    let done = || News::Planning(Planning::Done(Box::new(answered.clone())));
+    let orders = app.told(done());
+    assert!(app.plan.found.as_ref().is_some_and(|found| found.sheet.short.is_empty()), "it is not searched before it is painted");
+    assert!(orders.contains(&Order::Painted) && !is_search(&orders), "{orders:?}");
+    assert!(is_search(&app.told(News::Painted)));
+    let of_it = locked(&app.plan.given.as_ref().unwrap().ready, &app.plan.found.as_ref().unwrap().answered);
+    let found = Tries::begin(&of_it).to_their_end();
+    let other = Locked { answered: Answered::default(), ..of_it.clone() };
+    app.told(News::Unlocks(Box::new(other), Some(found.clone())));
+    assert!(app.plan.found.as_ref().is_some_and(|found| found.sheet.short.is_empty()), "that is of another plan");
+    app.told(News::Unlocks(Box::new(of_it), Some(found)));
     heard(&mut app, [Tap::Stop, Tap::Use]);
     let of = |app: &App| app.plan.found.as_ref().map(|found| (found.sheet.short.clone(), found.sheet.proof.clone())).unwrap();
     let before = of(&app);
@@ -156,14 +173,14 @@ fn a_plan_is_opened_before_anything_is_searched_for() {
     let orders = heard(&mut again, [Tap::Open]);
     assert_eq!((of(&again).0, of(&again).1.why), (vec![], None), "nothing is searched for by the tap");
     assert_eq!(orders.iter().filter(|order| **order == Order::Painted).count(), 1, "{orders:?}");
-    again.told(crate::app::news::News::Painted);
+    unlocked(&mut again);
     assert_eq!(of(&again), before);
     let orders = heard(&mut again, [Tap::Piece(0)]);
     assert!(!orders.contains(&Order::Painted), "{orders:?}");
     let mut left = reloaded(&app);
     heard(&mut left, [Tap::Open, Tap::Go]);
-    left.told(crate::app::news::News::Painted);
-    assert!(left.plan.found.is_none(), "it was planned again meanwhile");
+    assert!(!is_search(&left.told(News::Painted)), "it is planned again meanwhile");
+    assert!(left.plan.found.is_none());
 }
 
 /// What a plan leaves of its boards is on the rack only after the saw, until its line is ticked; and is put right with its pile.

@@ -1,6 +1,7 @@
 //! A plan that is wanted no more is dropped, and comes again.
 
 use super::later::{order, planned, put_back, take_back};
+use super::told::{at_rack, solved};
 use super::*;
 use fivebar_core::ledger::decide::HaulCommand;
 
@@ -183,4 +184,24 @@ fn what_was_replaced_is_over() {
         let shown = page(&app);
         assert!(shown.contains("What does it look like?") && !shown.contains("it was not used"), "{shown}");
     }
+}
+
+/// What it leaves of its boards another job has meanwhile: it can't go back, and that job is named.
+#[test]
+fn who_has_what_it_leaves_is_named() {
+    let mut app = at_rack("part \"leg\" 4 of 20 x 50 x 550 mm oak-european for tray\njob other \"Other\" 1 spec\n");
+    heard(&mut app, [Tap::Open, Tap::Shape(Shape::Sticks), Tap::At(0), Tap::Press(Press::Digit(1)), Tap::Go]);
+    solved(&mut app);
+    heard(&mut app, [Tap::Stop, Tap::Use]);
+    let other = fivebar_core::ledger::fold::jobs(&app.shelf().book).find(|job| job.name == "Other").unwrap().id;
+    let all = fivebar_core::sheet::make::sources(&app.shelf().shop(app.now.at), app.jobs.open.unwrap()).unwrap();
+    let left = all.into_iter().find(|it| it.pile.name.as_deref().is_some_and(|it| it.starts_with("left of "))).unwrap();
+    let (at, before) = (left.which().0, on_rack(&app));
+    order(&mut app, Command::Haul(HaulCommand::Take { haul: at.haul, pile: at.pile, job: other, n: 1 }));
+    heard(&mut app, [Tap::Drop]);
+    let words = "Other has 1 piece of what this plan leaves of its boards.";
+    assert!(!page(&app).contains(words), "{}", page(&app));
+    heard(&mut app, [Tap::DropAnd(false)]);
+    assert!(page(&app).contains("not taken back") && page(&app).contains(words), "{}", page(&app));
+    assert_eq!(on_rack(&app), before, "nothing is lost");
 }

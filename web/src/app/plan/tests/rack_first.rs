@@ -1,5 +1,6 @@
 //! Boards to buy fill what is short of what lies there, in parts, sticks and fields as in tops.
 
+use super::told::unlocked;
 use super::*;
 use fivebar_core::plan::patience::{Patience, Progress};
 use fivebar_core::sheet::make::Boards;
@@ -22,6 +23,7 @@ pub(super) fn planned_out(app: &mut App, taps: Vec<Tap>) {
         let answered = asked.solve(&mut Patience::new(Some(4_000), &mut |_: Progress<'_>| true), 1);
         orders = app.told(crate::app::news::News::Planning(Planning::Done(Box::new(answered))));
     }
+    unlocked(app);
 }
 
 pub(super) fn bought(app: &App) -> u32 {

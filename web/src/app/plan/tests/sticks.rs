@@ -1,6 +1,6 @@
 //! Lengths from sticks that have the very section of a part.
 
-use super::told::{at_rack, solved};
+use super::told::{at_rack, said, solved};
 use super::*;
 
 /// What the page says of rails of 20 x 40 x 300 from six sticks of a section, and whether they are planned with.
@@ -32,4 +32,18 @@ fn a_section_that_is_just_right_needs_nothing_over() {
     check("40 x 20", true);
     check("21 x 40", false);
     check("25 x 45", true);
+}
+
+/// A job of one piece: parts for two are questioned, for one they are not, nor as many as the wood gives.
+#[test]
+fn parts_for_more_than_the_job_is_of_are_questioned() {
+    let words = "The job is of 1 piece, and this is for 2 pieces.";
+    let rail = "part \"rail\" 1 of 24 x 58 x 450 mm for tray\n";
+    for shape in [Shape::Parts, Shape::Sticks] {
+        for (figure, is_said) in [(Some(2), true), (Some(1), false), (None, false)] {
+            let ask = figure.map_or(vec![Tap::AsMany], |n| vec![Tap::At(0), Tap::Press(Press::Digit(n))]);
+            let (_, shown) = said(rail, &[vec![Tap::Shape(shape)], ask].concat(), &[]);
+            assert_eq!(shown.contains(words), is_said, "{figure:?} {shown}");
+        }
+    }
 }

@@ -2,6 +2,7 @@
 
 use super::*;
 use fivebar_core::plan::patience::{Patience, Progress};
+use fivebar_core::plan::unlock::Tries;
 
 /// A rack of oak strips and tread ends and of short beech; three jobs.
 pub(super) const RACK: &str = "2026-03-02 09:00 +01:00 workshop EUR metric\nleave for yard\npile strips oak-european 27 x 62 x 1010 mm\n\
@@ -51,7 +52,18 @@ pub(super) fn solved(app: &mut App) {
         let next = orders.into_iter().find_map(|order| if let Order::Plan { asked, ms } = order { Some((asked, ms)) } else { None });
         match next {
             Some((next, ms)) if ms < LONGER => asked = *next,
-            _ => return,
+            _ => return unlocked(app),
+        }
+    }
+}
+
+/// The page is painted, and what would give more is found beside it.
+pub(super) fn unlocked(app: &mut App) {
+    let orders = app.told(crate::app::news::News::Painted);
+    for order in orders {
+        if let Order::Unlock(of) = order {
+            let found = Tries::begin(&of).to_their_end();
+            app.told(crate::app::news::News::Unlocks(of, Some(found)));
         }
     }
 }

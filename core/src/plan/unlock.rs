@@ -1,0 +1,243 @@
+//! What would give more than a plan: pieces of a pile or parts that are missing, and what holds the plan where it is. All of it is searched
+//! for, a try at a time, so that the caller is free between two.
+
+use super::patience::{Patience, Progress};
+use super::rows::why::{Known, Rows};
+use super::{Answered, Asked, Made, Planned, field, parts, rows, sticks};
+use std::collections::VecDeque;
+
+/// So many more of something, and there is more to be made.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Unlock {
+    /// Parts missing for one set more, and so many pieces of a pile that are known to give all that is missing.
+    Part { part: usize, n: i64, from: Option<(usize, i64)> },
+    /// Pieces of a pile: for a nearer field all of them.
+    Source { source: usize, n: i64 },
+    /// Pieces of a pile, any one of these: for one row more, or for all that were asked; as far as that is known.
+    Rows { source: usize, n: i64, all: bool, known: Known },
+}
+
+/// What holds the sets where they are, where it has to be searched for.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Held {
+    /// One part alone keeps the number down.
+    Part { part: usize },
+    /// These parts together, for the pieces that they share.
+    Together { parts: Vec<usize> },
+    /// All sticks together are too short for one set more.
+    Wood,
+}
+
+/// What can be had of a pile: so many strips out of each of its pieces, and whether more pieces can be.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub struct Had {
+    pub each: i64,
+    pub more: bool,
+}
+
+/// A plan, of what it is one, and what can be had of each pile.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct Locked {
+    pub asked: Asked,
+    pub answered: Answered,
+    pub piles: Vec<Had>,
+}
+
+/// What was found.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct Unlocks {
+    pub held: Option<Held>,
+    pub all: Vec<Unlock>,
+}
+
+/// Steps for why no more, and for what parts, sticks and fields lack: some tens of milliseconds at the most.
+const STEPS: u64 = 2_000;
+
+/// Steps for what rows lack, of all tries and of each: a tenth of a second for a try that finds nothing.
+const OF_ROWS: u64 = 16_000;
+const EACH: u64 = 8_000;
+
+/// One thing to look for.
+#[derive(Clone, Debug)]
+enum Look {
+    Held,
+    Missing,
+    Rows(OfRows),
+}
+
+/// What gives so many rows.
+#[derive(Clone, Debug)]
+struct OfRows {
+    tries: Rows,
+    /// All that were asked.
+    all: bool,
+    /// Only what was found counts, not what no fewer than so many give.
+    sure: bool,
+    spent: u64,
+}
+
+/// The tries under way.
+#[derive(Clone, Debug)]
+pub struct Tries {
+    of: Locked,
+    looks: VecDeque<Look>,
+    found: Unlocks,
+}
+
+impl Default for Held {
+    fn default() -> Self {
+        Held::Part { part: 0 }
+    }
+}
+
+impl Default for Unlock {
+    fn default() -> Self {
+        Unlock::Source { source: 0, n: 0 }
+    }
+}
+
+impl Tries {
+    /// Nothing is tried yet.
+    pub fn begin(of: &Locked) -> Tries {
+        let looks = match &of.asked {
+            Asked::Rows(problem) => of_rows(problem, of).into(),
+            Asked::Field(_) => [Look::Missing].into(),
+            Asked::Parts(_) | Asked::Sticks(_) if of.is_all_made() => [Look::Missing].into(),
+            Asked::Parts(_) | Asked::Sticks(_) => [Look::Held, Look::Missing].into(),
+        };
+        Tries { of: of.clone(), looks, found: Unlocks::default() }
+    }
+
+    /// One try more; what was found, when there is none left.
+    pub fn turn(&mut self) -> Option<Unlocks> {
+        match self.looks.front_mut() {
+            None => return Some(std::mem::take(&mut self.found)),
+            Some(Look::Held) => self.found.held = self.of.held(),
+            Some(Look::Missing) => self.found.all = self.of.missing(),
+            Some(Look::Rows(look)) => match look.turn(&self.of) {
+                None => return None,
+                Some(found) => self.found.all.extend(found),
+            },
+        }
+        self.looks.pop_front();
+        None
+    }
+
+    /// All tries at once.
+    pub fn to_their_end(mut self) -> Unlocks {
+        loop {
+            if let Some(found) = self.turn() {
+                return found;
+            }
+        }
+    }
+}
+
+/// For one row more of those that are missing, and for all of them.
+fn of_rows(problem: &rows::problem::Problem, of: &Locked) -> Vec<Look> {
+    let Some(asked) = problem.rows.filter(|rows| of.made() < *rows) else { return vec![] };
+    let each: Vec<i64> = of.piles.iter().map(|pile| pile.each).collect();
+    let next = of.made().saturating_add(1);
+    let look = |rows: i64, sure: bool| {
+        let tries = Rows::begin(problem, rows, (&each, EACH));
+        Look::Rows(OfRows { tries, all: rows == asked, sure, spent: 0 })
+    };
+    let all = (next < asked).then(|| look(asked, false));
+    std::iter::once(look(next, true)).chain(all).collect()
+}
+
+impl OfRows {
+    fn turn(&mut self, of: &Locked) -> Option<Vec<Unlock>> {
+        let (spent, found) = steps(OF_ROWS.saturating_sub(self.spent), |patience| self.tries.turn(patience));
+        self.spent = self.spent.saturating_add(spent);
+        let had = found?.into_iter().filter(|it| of.can_be_had(it.pile) && !(self.sure && it.known == Known::AtLeast));
+        Some(had.map(|it| Unlock::Rows { source: it.pile, n: it.pieces, all: self.all, known: it.known }).collect())
+    }
+}
+
+impl Locked {
+    /// Rows or sets.
+    fn made(&self) -> i64 {
+        self.answered.worth.first().and_then(|made| i64::try_from(*made).ok()).unwrap_or(0)
+    }
+
+    /// All sets that were asked are made: nothing holds them.
+    fn is_all_made(&self) -> bool {
+        let wish = match &self.asked {
+            Asked::Parts(problem) => problem.sets,
+            Asked::Sticks(problem) => problem.sets,
+            Asked::Rows(_) | Asked::Field(_) => None,
+        };
+        0 < self.made() && wish == Some(self.made())
+    }
+
+    fn can_be_had(&self, pile: usize) -> bool {
+        self.piles.get(pile).is_some_and(|pile| pile.more)
+    }
+
+    /// What keeps the sets from being more than the bound says.
+    fn held(&self) -> Option<Held> {
+        let most = *self.answered.bound.first()?;
+        match &self.asked {
+            Asked::Parts(problem) => {
+                let most = i64::try_from(most).ok()?;
+                match steps(STEPS, |patience| parts::why::why(problem, most, patience)).1 {
+                    parts::why::Why::Part { part } => Some(Held::Part { part }),
+                    parts::why::Why::Together { parts } => Some(Held::Together { parts }),
+                    parts::why::Why::Wish | parts::why::Why::Search => None,
+                }
+            }
+            Asked::Sticks(problem) => match steps(STEPS, |patience| sticks::why::why(problem, most, patience)).1 {
+                sticks::why::Why::Part { part } => Some(Held::Part { part }),
+                sticks::why::Why::Together { parts } => Some(Held::Together { parts }),
+                sticks::why::Why::Wood => Some(Held::Wood),
+                sticks::why::Why::Wish | sticks::why::Why::Search => None,
+            },
+            Asked::Rows(_) | Asked::Field(_) => None,
+        }
+    }
+
+    fn missing(&self) -> Vec<Unlock> {
+        match (&self.asked, &self.answered.plan) {
+            (Asked::Parts(problem), Made::Parts(plan)) => self.of_parts(problem, plan),
+            (Asked::Sticks(problem), Made::Sticks(plan)) => self.of_sticks(problem, plan),
+            (Asked::Field(problem), Made::Field(plan)) => self.of_field(problem, plan),
+            _ => vec![],
+        }
+    }
+
+    /// What one set more lacks, and the boards of a pile that would give it.
+    fn of_parts(&self, problem: &parts::problem::Problem, plan: &parts::plan::Plan) -> Vec<Unlock> {
+        let Some(short) = plan.short.as_ref().filter(|short| !short.missing.is_empty()) else { return vec![] };
+        let (_, unlock) = steps(STEPS, |patience| parts::why::unlock(problem, self.made(), patience, 1));
+        self.parts(&short.missing, &unlock)
+    }
+
+    /// The same of sticks.
+    fn of_sticks(&self, problem: &sticks::problem::Problem, plan: &sticks::plan::Plan) -> Vec<Unlock> {
+        let (_, short) = steps(STEPS, |patience| sticks::short::short(problem, (plan, self.made()), patience, 1));
+        short.map(|short| self.parts(&short.missing, &short.unlock)).unwrap_or_default()
+    }
+
+    fn parts(&self, missing: &[(usize, i64)], unlock: &[(usize, i64)]) -> Vec<Unlock> {
+        let from = unlock.iter().copied().filter(|(source, _)| self.can_be_had(*source)).min_by_key(|(_, n)| *n);
+        missing.iter().map(|(part, n)| Unlock::Part { part: *part, n: *n, from }).collect()
+    }
+
+    /// All of them together make it nearer.
+    fn of_field(&self, problem: &field::problem::Problem, plan: &field::plan::Plan) -> Vec<Unlock> {
+        let Answered { worth, bound, .. } = self.answered.clone();
+        let planned = Planned { plan: plan.clone(), worth, bound };
+        let (_, found) = steps(STEPS, |patience| field::short::lacking(problem, &planned, patience));
+        let had = found.filter(|it| it.pieces.iter().all(|(source, _)| self.can_be_had(*source)));
+        had.into_iter().flat_map(|it| it.pieces).map(|(source, n)| Unlock::Source { source, n }).collect()
+    }
+}
+
+/// So many steps at most: how many it took, and what was found.
+fn steps<T>(most: u64, act: impl FnOnce(&mut Patience<'_>) -> T) -> (u64, T) {
+    let mut goes_on = |_: Progress<'_>| true;
+    let mut patience = Patience::new(Some(most), &mut goes_on);
+    let found = act(&mut patience);
+    (patience.steps(), found)
+}
