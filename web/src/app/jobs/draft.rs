@@ -4,8 +4,8 @@ mod named;
 mod what;
 
 pub use named::{goes_along, named_for, was_for};
-use what::brings;
 pub use what::{PaidTo, What, of_several};
+use what::{brings, priced};
 
 use super::super::App;
 use super::super::entry::moisture;
@@ -16,7 +16,7 @@ use super::super::price::gallery::{FIRST_TERMS, usual};
 use super::super::spent_on::{SpentOn, SpentTap};
 use super::sheet;
 use fivebar_core::ledger::decide::Now;
-use fivebar_core::ledger::fold::{Agreement, AgreementState, GalleryTerms, How, OldJob, TaxBy};
+use fivebar_core::ledger::fold::{Agreement, AgreementState, GalleryTerms, OldJob, TaxBy};
 use fivebar_core::ledger::kind::bench::Kind;
 use fivebar_core::ledger::kind::job::For;
 use fivebar_core::ledger::kind::sale::{Carried, Instead, Paid};
@@ -233,11 +233,7 @@ fn filled(draft: Draft, sheet: &JobSheet, sign: Sign) -> Draft {
             let picks = Picks { more: true, brings: brings(sheet), ..draft.picks };
             Draft { form: Form::of(3), words: words(1), picks, ..draft }
         }
-        What::CameBack(spending) => {
-            let line = sheet.account.costs.lines.iter().find(|line| line.entry == *spending);
-            let back_at = line.and_then(|line| if let How::Each { each, .. } = line.how { Some(each) } else { None });
-            Draft { form: Form::of(2), words: words(1), picks: Picks { back_at, ..draft.picks.clone() }, ..draft }
-        }
+        What::CameBack(of) => Draft { form: Form::of(2), words: words(1), picks: priced(draft.picks, sheet, *of), ..draft },
         What::Tag => Draft { form: Form::filled([typed.sum(sheet.sale.tag)]), ..draft },
         What::Settle => Draft { form: Form::filled([typed.sum(sheet.account.pricing.settle_set)]), ..draft },
         What::Size => Draft { form: size(sheet, typed), ..draft },
