@@ -124,8 +124,10 @@ fn a_made_piece_has_none_to_come() {
         Some("285"),
         Verdict::Say { say: euro("285") },
     );
-    let worked = format!("{old}start \"sanding\" make on table\n11:00 stop\nstart \"fitting\" make on table\n13:00 stop\n\
-        start \"oil\" make on table stage finish\n");
+    let worked = format!(
+        "{old}start \"sanding\" make on table\n11:00 stop\nstart \"fitting\" make on table\n13:00 stop\n\
+        start \"oil\" make on table stage finish\n"
+    );
     check(&worked, "282.50", Some("285"), Verdict::Say { say: euro("285") });
     check(&format!("{worked}14:00 stop\n"), "185.50", Some("190"), Verdict::Say { say: euro("190") });
     check("end table\n", "64.25", Some("65"), Verdict::Yes);

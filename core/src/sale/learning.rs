@@ -108,11 +108,18 @@ fn turning_up(demand: Demand, seen: &Seen) -> Demand {
     Demand { come: demand.ask * (1.0 - never), ..demand }
 }
 
+/// So many weeks what was seen counts as. Those who asked in a short time came in as many weeks as the guess has them in, up to those that the
+/// guess itself is worth and a whole one at the least: a busy hour says no more than that (ours).
+fn seen_weeks(week: f64, weeks: f64, asked: f64) -> f64 {
+    let most = (GUESS_WORTH / week).max(1.0);
+    weeks.max((asked / week).min(most))
+}
+
 /// So many times as many ask as were guessed: in the mean; and few, as many as are likely, many, with how likely each is.
 fn asks(demand: &Demand, weeks: f64, asked: f64) -> (f64, [(f64, f64); 3]) {
     let week = demand.ask * 7.0;
     let shape = GUESS_WORTH + asked;
-    let likely = if week == 0.0 { 0.0 } else { shape / (GUESS_WORTH + week * weeks) };
+    let likely = if week == 0.0 { 0.0 } else { shape / (GUESS_WORTH + week * seen_weeks(week, weeks, asked)) };
     // The quantile of a gamma by its cube root, which is nearly a bell: Wilson and Hilferty, Proc. Nat. Acad. Sciences 17, 1931 (recalled).
     let off = 1.0 / (9.0 * shape);
     let spread = FEW_OR_MANY.map(|(sigmas, part)| {
@@ -305,6 +312,20 @@ mod tests {
         let week = |seen: &Seen| likely(seen).ask * 7.0;
         assert!((week(&seen("4", 12)) / (16.0 / 6.0) - 1.0).abs() < 0.01);
         assert!((week(&seen("8", 0)) / (4.0 / 10.0) - 1.0).abs() < 0.03);
+    }
+
+    /// A guess of 2 a week is worth 4 people in 2 weeks. As many as it is worth, in an hour, say no more than it did; 8 in an hour are 12 in 4
+    /// weeks. Once the weeks are over they count as they are. None who stays away makes more come.
+    #[test]
+    fn a_busy_hour_does_not_outweigh_the_guess() {
+        let week = |weeks, asked, never_came| likely(&Seen { weeks: n(weeks), asked, never_came, heard: vec![] }).come * 7.0;
+        for (weeks, asked, never, wanted) in
+            [("0", 0, 0, 2.0), ("0", 1, 0, 2.0), ("0", 4, 0, 2.0), ("0", 8, 0, 3.0), ("1", 8, 0, 3.0), ("2", 8, 0, 3.0), ("4", 8, 0, 2.0)]
+        {
+            assert!((week(weeks, asked, never) - wanted).abs() < 0.01, "{weeks} {asked}");
+        }
+        assert!((week("1", 1, 0) - 5.0 / 3.0).abs() < 0.01);
+        assert!(week("0", 1, 1) < week("0", 0, 0) && week("0", 3, 2) < week("0", 3, 1));
     }
 
     /// Of 4 people that the guess is worth none stays away; of 12 seen 4 do: 4 in 16.

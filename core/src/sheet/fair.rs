@@ -1,7 +1,7 @@
 //! A fair or a market: how many pieces cover the stall, the drive and the hours there, and what so many leave for an hour of it.
 
 use super::account::of as reckon;
-use super::offer::Asking;
+use super::offer::{Asking, part_of_time};
 use super::shop::Shop;
 use crate::ledger::fold::{Job, jobs, part};
 use crate::ledger::kind::haul::Per;
@@ -50,6 +50,8 @@ pub struct SoldThere {
     pub n: Count,
     /// For each hour there.
     pub per_hour: Decimal,
+    /// For each hour there and each of their making; none where that is not known.
+    pub with_making: Option<Decimal>,
 }
 
 /// A day on which a stall was paid for: so many of those that were there were sold.
@@ -77,8 +79,8 @@ pub fn fair(shop: &Shop, of: &Fair) -> Answer<Result<FairSheet, Lacks>> {
     let account = reckon(shop, &job)?;
     // Who buys it there carries it home.
     let asking = Asking { n: 1, paid: of.paid, carried: Carried::Fetched, tax: None };
-    let costs = account.pricing.work_of(&job, (1, asking.carried))?.costs;
-    let (ask, costs) = match (account.pricing.ask(shop, &job, asking)?, own_costs(&job, costs)?) {
+    let work = account.pricing.work_of(&job, (1, asking.carried))?;
+    let (ask, costs) = match (account.pricing.ask(shop, &job, asking)?, own_costs(&job, work.costs)?) {
         (Some(ask), Some(costs)) => (ask, costs),
         (None, Some(_)) => return Ok(Err(Lacks::Price)),
         (Some(_), None) => return Ok(Err(Lacks::Cost)),
@@ -90,9 +92,12 @@ pub fn fair(shop: &Shop, of: &Fair) -> Answer<Result<FairSheet, Lacks>> {
     let ahead = of.stall.plus(drive)?;
     let all = ahead.plus(hours.unwrap_or(Money::zero(job.currency)))?;
     let covers = pieces_to_cover(all.amount(), you_get.amount(), cost.amount())?;
+    let making = work.time.filter(|_| !account.pricing.at_least);
     let of_n = |n: Count| {
         let way = Way { you_get: you_get.times(n)?, costs: ahead.plus(cost.times(n)?)?, time: of.time };
-        Ok(SoldThere { n, per_hour: way.per_hour(None)?.left })
+        let made = making.map(|all| Ok(Way { time: of.time.plus(part_of_time(all, n, job.pieces)?), ..way })).transpose()?;
+        let with_making = made.map(|way| Ok(way.per_hour(None)?.left)).transpose()?;
+        Ok(SoldThere { n, per_hour: way.per_hour(None)?.left, with_making })
     };
     let sold = told(covers, job.free()).into_iter().map(of_n).collect::<Answer<Vec<SoldThere>>>()?;
     Ok(Ok(FairSheet {

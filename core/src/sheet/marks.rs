@@ -20,6 +20,8 @@ pub struct Pricing {
     pub work: Work,
     /// What one drive to a buyer still costs and takes, however many go along.
     pub delivery: (Money, Span),
+    /// What was driven to deliver; none where nothing was, or no piece is left.
+    pub driven: Option<Driven>,
     /// Nobody knows what is still to come of its hours: those of the work are the least.
     pub at_least: bool,
     pub hourly: Hourly,
@@ -36,6 +38,15 @@ pub struct Pricing {
     pub settle_set: Option<Money>,
     /// Why there are no marks, where tax and fees leave nothing of a charge.
     pub refused: Option<Refusal>,
+}
+
+/// What was driven to deliver so far.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Driven {
+    pub costs: Money,
+    pub time: Span,
+    /// The pieces on hand that bear it; none where it brought pieces that are gone.
+    pub of_left: Option<Count>,
 }
 
 /// The price of one piece of a job.
@@ -63,7 +74,8 @@ pub fn pricing(shop: &Shop, job: &Job, (costs, hours): (&Costs, &Hours), rate: &
     let ask = tagged.or(proposed.map(|proposed| proposed.charge));
     let standing = Standing { ask, set: job.settle, ..Standing::default() };
     let settle = settle(&standing, points)?;
-    Ok(Pricing { work, delivery, at_least, hourly, marks, tag: job.tag, ask, proposed, settle, settle_set: job.settle, refused })
+    let driven = driven_so_far(job, (costs.driven, driven(hours)));
+    Ok(Pricing { work, delivery, driven, at_least, hourly, marks, tag: job.tag, ask, proposed, settle, settle_set: job.settle, refused })
 }
 
 /// The least price point that pays your rate, however it is paid. A price is proposed where its hours are whole: else one hour would do for a week.
@@ -155,6 +167,11 @@ pub(super) fn costs_as_left(job: &Job, costs: &Costs, all: Money) -> Answer<Mone
 /// Whether what was driven so far was for pieces that are gone.
 fn is_of_gone(job: &Job) -> bool {
     0 < job.left() && job.selling.is_any_brought()
+}
+
+fn driven_so_far(job: &Job, (costs, time): (Money, Span)) -> Option<Driven> {
+    let is_any = 0 < job.left() && (!costs.is_zero() || Span::ZERO < time);
+    is_any.then(|| Driven { costs, time, of_left: Some(job.left()).filter(|_| !is_of_gone(job)) })
 }
 
 /// What was logged of deliveries.

@@ -8,6 +8,7 @@ pub use instead::{Ask, Concession};
 
 use super::account::{Account, of as reckon};
 use super::carried::Lacking;
+pub use super::marks::Driven;
 pub use super::promised::Parts;
 use super::promised::{costs_and_hours, drives, parts_of, promised};
 use super::shop::Shop;
@@ -76,6 +77,8 @@ pub struct OfferSheet {
     pub agreed: Option<Leaves>,
     /// What one drive to a buyer still costs and takes, however many go along; none where nothing of one is planned.
     pub delivery: Option<(Money, Span)>,
+    /// What was driven to deliver so far, and which pieces bear it, whoever fetches.
+    pub driven: Option<Driven>,
     /// What can be said in place of a better price, by what it leaves for an hour, best first.
     pub concessions: Vec<Concession>,
 }
@@ -133,6 +136,7 @@ pub fn offer(shop: &Shop, id: Id, asking: Asking, offer: Option<Money>) -> Answe
         },
         left: at(spoken, asking)?.flatten(),
         delivery: Some(account.pricing.delivery).filter(|_| account.is_brought()),
+        driven: account.pricing.driven,
         lacking: account.costs.lacking(),
         unsettled: account.hours.unsettled,
         all_worked: account.hours.to_come == Some(Span::ZERO),

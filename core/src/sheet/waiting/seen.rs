@@ -1,6 +1,6 @@
 //! What those did who asked for a piece since the maker guessed, from the book's facts.
 
-use crate::ledger::fold::{Agreement, AgreementState, Job, Offer};
+use crate::ledger::fold::{Agreement, AgreementState, Job, Offer, Sale};
 use crate::quantity::{Count, Decimal, Listed, Moment, Money, Span};
 use crate::refusal::{Answer, Refusal};
 use crate::sale::learning::{Heard, Seen};
@@ -49,7 +49,7 @@ pub fn came(job: &Job, asked: Money, since: Moment) -> Answer<Vec<Came>> {
     for sale in selling.sales.iter().filter(|sale| sale.agreed.is_none() && sale.reversed.is_some()) {
         add(sale.at.at, Did::Asked);
     }
-    for agreement in &selling.agreements {
+    for agreement in selling.agreements.iter().filter(|agreement| !came_back(job, agreement)) {
         if let Some(did) = agreed(agreement)? {
             add(agreement.at, did);
         }
@@ -57,6 +57,13 @@ pub fn came(job: &Job, asked: Money, since: Moment) -> Answer<Vec<Came>> {
     all.retain(|came| since < came.at);
     crate::quantity::order_by_key(&mut all, |came| came.at);
     Ok(all)
+}
+
+/// Whether what was agreed came to nothing, and then to a sale after all: that is one buyer, who is counted by the sale.
+fn came_back(job: &Job, agreement: &Agreement) -> bool {
+    let AgreementState::Cancelled { at, .. } = agreement.state else { return false };
+    let is_of = |sale: &Sale| (sale.whole.n, sale.whole.sum) == (agreement.n, agreement.sum) && is_one_buyer(at, sale.at.at);
+    job.selling.sales.iter().filter(|sale| sale.agreed.is_none()).any(is_of)
 }
 
 /// A change of order is no new buyer.
@@ -71,15 +78,15 @@ fn agreed(agreement: &Agreement) -> Answer<Option<Did>> {
     })
 }
 
-/// Offers that came to no sale; whoever brought the piece back had bought it all the same.
+/// Offers that came to no sale and no agreement; whoever brought the piece back had bought it all the same.
 pub fn untaken(job: &Job) -> Vec<&Offer> {
-    let mut sales: Vec<_> = job.selling.sales.iter().listed();
+    let sold = job.selling.sales.iter().map(|sale| (sale.at.at, sale.whole.n, sale.whole.sum));
+    let agreed = job.selling.agreements.iter().filter(|agreement| agreement.replaces.is_none());
+    let mut taken = sold.chain(agreed.map(|agreement| (agreement.at, agreement.n, agreement.sum))).listed();
     let mut is_open = |offer: &&Offer| {
-        let taken = sales.iter().position(|sale| {
-            let apart = offer.at.until(sale.at.at);
-            sale.whole.n == offer.n && sale.whole.sum == offer.said.unwrap_or(offer.sum) && Span::ZERO <= apart && apart <= ONE_BUYER
-        });
-        taken.map(|nth| sales.remove(nth)).is_none()
+        let by_them =
+            |(at, n, sum): &(Moment, Count, Money)| (*n, *sum) == (offer.n, offer.said.unwrap_or(offer.sum)) && is_one_buyer(offer.at, *at);
+        taken.iter().position(by_them).map(|nth| taken.remove(nth)).is_none()
     };
     let mut open = vec![];
     for offer in &job.selling.offers {
@@ -88,6 +95,11 @@ pub fn untaken(job: &Job) -> Vec<&Offer> {
         }
     }
     open
+}
+
+fn is_one_buyer(first: Moment, then: Moment) -> bool {
+    let apart = first.until(then);
+    Span::ZERO <= apart && apart <= ONE_BUYER
 }
 
 /// What is handed over for one of `n`.
@@ -141,5 +153,18 @@ mod tests {
         check("offer 120 for 2 stools notes said 160", &[offered(60, 80)]);
         check("sell 1 stools for 80 notes offered 60", &[bought(80)]);
         check("offer 60 for 1 stools said 80\nsell 1 stools for 60 notes", &[offered(60, 80), bought(60)]);
+    }
+
+    /// Who offered and agreed is one buyer, and who comes back for what was agreed no new one; an agreement that came to nothing is no sale.
+    #[test]
+    fn who_agreed_is_one_who_asked() {
+        let bought = |price| Did::Heard(Heard::Bought { price: usd(price) });
+        let agreed = "offer 60 for 1 stools said 80\nagree 80 for 1 stools fetched as deal\n";
+        check(agreed, &[bought(80)]);
+        check(&format!("{agreed}sell 1 stools for 80 notes agreed deal"), &[bought(80)]);
+        check(&format!("{agreed}cancel deal on stools no-show"), &[Did::NeverCame]);
+        check(&format!("{agreed}cancel deal on stools"), &[Did::Asked]);
+        check(&format!("{agreed}cancel deal on stools no-show\nsell 1 stools for 80 notes"), &[bought(80)]);
+        check(&format!("{agreed}cancel deal on stools no-show\nsell 2 stools for 160 notes"), &[bought(80), Did::NeverCame]);
     }
 }

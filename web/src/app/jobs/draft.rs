@@ -4,8 +4,8 @@ mod named;
 mod what;
 
 pub use named::{goes_along, named_for, was_for};
-use what::brings;
 pub use what::{PaidTo, What, of_several};
+use what::{brings, priced};
 
 use super::super::App;
 use super::super::entry::moisture;
@@ -90,6 +90,8 @@ pub struct Picks {
     pub is_all: bool,
     /// What became of a piece that is not for sale any more.
     pub instead: Instead,
+    /// What one of them cost, where some come back of what was bought at a price for each.
+    pub back_at: Option<Decimal>,
     /// More is shown: other counts, other woods, currency and units.
     pub more: bool,
 }
@@ -181,6 +183,7 @@ pub fn begin(app: &App, what: What) -> Option<Draft> {
         terms: if what == What::Consign { usual(app, None) } else { FIRST_TERMS },
         is_all: false,
         instead: Instead::Yours,
+        back_at: None,
         more: false,
     };
     let blank = Draft { what, form: Form::of(0), words: vec![], picks, nameless: false, put_back: None };
@@ -230,7 +233,7 @@ fn filled(draft: Draft, sheet: &JobSheet, sign: Sign) -> Draft {
             let picks = Picks { more: true, brings: brings(sheet), ..draft.picks };
             Draft { form: Form::of(3), words: words(1), picks, ..draft }
         }
-        What::CameBack(_) => Draft { form: Form::of(1), words: words(1), ..draft },
+        What::CameBack(of) => Draft { form: Form::of(2), words: words(1), picks: priced(draft.picks, sheet, *of), ..draft },
         What::Tag => Draft { form: Form::filled([typed.sum(sheet.sale.tag)]), ..draft },
         What::Settle => Draft { form: Form::filled([typed.sum(sheet.account.pricing.settle_set)]), ..draft },
         What::Size => Draft { form: size(sheet, typed), ..draft },

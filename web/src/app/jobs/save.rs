@@ -44,6 +44,10 @@ pub fn save(app: &mut App, now: Now) {
     let command = command.filter(|command| is_meant(&mut draft, command));
     let what = draft.what.clone();
     let written = command.as_ref().and_then(|command| app.order(command, now));
+    if draft.what == What::Spend && draft.form.here().is_some_and(|typed| typed.wrong.is_some()) {
+        // The figure in hand has the pad, whatever choice lay there.
+        (draft.picks.more, draft.picks.spent_on.asks) = (false, false);
+    }
     if written.is_none() {
         command.into_iter().for_each(|command| super::estimate::go_to_the_fault(app, &mut draft, (&command, now)));
     }
@@ -213,7 +217,7 @@ impl Reader {
             }
             What::CameBack(spending) => {
                 let what = draft.words.first().map(|what| what.trim().to_owned()).filter(|what| !what.is_empty());
-                self.money(draft, 0).map(|sum| Command::Money(MoneyCommand::ComeBack { spending, sum, what }))
+                self.came_back(draft).map(|sum| Command::Money(MoneyCommand::ComeBack { spending, sum, what }))
             }
             What::Tag => self.money(draft, 0).map(|sum| Command::Money(MoneyCommand::SetTag { job, sum })),
             What::Settle => self.money(draft, 0).map(|sum| Command::Money(MoneyCommand::SetSettle { job, sum: Some(sum) })),
@@ -224,6 +228,14 @@ impl Reader {
                 Some(Command::Job(JobCommand::WriteLesson { job, text }))
             }
             _ => self.sale(draft, job).map(Command::Sale),
+        }
+    }
+
+    /// A sum; where none is typed and one had a price, so many of them at that.
+    fn came_back(&self, draft: &mut Draft) -> Option<Money> {
+        match draft.picks.back_at.filter(|_| draft.form.is_empty(0) && !draft.form.is_empty(1)) {
+            Some(each) => Money::book(self.number(draft, 1)?.checked_mul(each)?, draft.picks.currency).ok(),
+            None => self.money(draft, 0),
         }
     }
 

@@ -3,12 +3,13 @@
 use super::{Done, Over, asking, chosen_tax, done, in_coins, on_top, shop, tax_of};
 use crate::app::App;
 use crate::app::entry::Typed;
+use crate::app::order::{Feel, Order};
 use crate::app::taxes::charged;
 use fivebar_core::ledger::decide::{Command, EstimateCommand, Now, SaleCommand, SellOrder};
 use fivebar_core::ledger::fold::TaxBy;
 use fivebar_core::ledger::kind::estimate::WholePlanned;
 use fivebar_core::ledger::kind::sale::{Carried, OfferHeard, Paid};
-use fivebar_core::quantity::{Count, Id, Money};
+use fivebar_core::quantity::{Count, Decimal, Id, Money};
 use fivebar_core::refusal::Answer;
 use fivebar_core::sheet::offer::{Asking, OfferSheet, offer};
 use fivebar_core::sheet::promised::carried;
@@ -29,6 +30,8 @@ pub struct Bargain {
     pub pad: Option<Typed>,
     /// Pay and hours are shown.
     pub pay: bool,
+    /// It was asked whether this sum is meant, far over the tag as it is.
+    pub is_meant: Option<Money>,
 }
 
 impl Bargain {
@@ -82,6 +85,7 @@ pub fn open(app: &mut App, job: Id) {
         carried: None,
         pad: None,
         pay: paid.is_some(),
+        is_meant: None,
     })));
 }
 
@@ -174,9 +178,27 @@ fn made(app: &mut App, now: Now) {
 fn sold(app: &mut App, now: Now) {
     let Some(sheet) = here(app) else { return };
     let Some(sum) = named(&sheet).filter(|_| sheet.offer.or(sheet.standing.ask).is_some()) else { return };
+    if is_far_over(&sheet, sum) && asks_once(app, sum) {
+        return app.orders.push(Order::Feel(Feel::Refused));
+    }
     let heard = sheet.offer.is_some_and(|offer| Some(offer) != sheet.standing.ask);
     let order = SellOrder { heard, ..order(app, &sheet, sum) };
     sell(app, SaleCommand::Sell(order), (&sheet, sum), now);
+}
+
+/// So many times what the tags come to and more is asked about before it is sold at (ours).
+const FAR: Decimal = Decimal::TEN;
+
+/// Whether a sum is so far over the tags that a digit too many may have been typed.
+fn is_far_over(sheet: &OfferSheet, sum: Money) -> bool {
+    let far = sheet.tagged.and_then(|tagged| tagged.amount().checked_mul(FAR));
+    far.is_some_and(|far| Decimal::ZERO < far && far <= sum.amount())
+}
+
+/// The first tap asks whether the sum is meant, the second is the answer.
+fn asks_once(app: &mut App, sum: Money) -> bool {
+    let Over::Offer(bargain) = &mut app.price.over else { return false };
+    bargain.is_meant.replace(sum) != Some(sum)
 }
 
 /// They offered less, heard this, and took it.

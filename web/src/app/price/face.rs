@@ -64,7 +64,7 @@ fn read(spoken: &str) -> Option<(Bargain, Count)> {
         None => None,
     };
     let (job, tax) = (Id::read(piece)?, taxes::read(tax)?);
-    Some((Bargain { job, offer, named: vec![], tax, paid, carried, pad: None, pay: false }, n.parse().ok()?))
+    Some((Bargain { job, offer, named: vec![], tax, paid, carried, pad: None, pay: false, is_meant: None }, n.parse().ok()?))
 }
 
 /// Back to the maker.

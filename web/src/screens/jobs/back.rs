@@ -16,7 +16,7 @@ use crate::view::{El, el};
 use crate::words::en::job::Strayed;
 use crate::words::en::workshop::hours_from;
 use crate::words::en::{job as words, jobs};
-use fivebar_core::quantity::{Decimal, Listed, Money, Span, half_up};
+use fivebar_core::quantity::{Currency, Decimal, Listed, Money, Span, half_up};
 use fivebar_core::sheet::job::JobSheet;
 use fivebar_core::sheet::look_back::{LookBack, look_back};
 
@@ -66,14 +66,31 @@ fn large(sheet: &JobSheet, back: Option<&LookBack>, seen: Seen<'_>) -> El<Msg> {
     let gone = back.is_some_and(|back| back.likely_is_gone) && held.is_some();
     let after = per_hour.after_workshop.zip(per_hour.every_hour);
     let after = after.map(|(after, every)| words::after_workshop(&hourly(after, seen), &hourly(every, seen)));
-    let class = if money.amount() < Decimal::ZERO { "t60 w8 c-under" } else { "t60 w8" };
-    el("section", "lead")
-        .kid(el("p", class).text(seen.speech.money(money)))
-        .kids(over.map(|over| el("p", "w7").text(over)))
-        .kids(stands)
+    let lead = el("section", "lead");
+    let lead = match back.and_then(|back| to_come(sheet, back, currency)) {
+        // What an hour has left so far flatters while hours are to come.
+        Some((span, likely)) => lead
+            .kid(big(likely, seen))
+            .kid(el("p", "w7").text(words::left_by_likely(&seen.speech.span(span))))
+            .kids(over.map(|over| el("p", "").text(format!("{} {over}", seen.speech.money(money))))),
+        None => lead.kid(big(money, seen)).kids(over.map(|over| el("p", "w7").text(over))),
+    };
+    lead.kids(stands)
         .kids(held.map(|held| el("p", "").text(held)))
         .kids(gone.then(|| el("p", "t14 i2").text(words::LIKELY_IS_GONE)))
         .kids(after.map(|after| el("p", "t14 i2").text(after)))
+}
+
+fn big(money: Money, seen: Seen<'_>) -> El<Msg> {
+    let class = if money.amount() < Decimal::ZERO { "t60 w8 c-under" } else { "t60 w8" };
+    el("p", class).text(seen.speech.money(money))
+}
+
+/// While work is to come: the hours that are likely, and what one of them would leave.
+fn to_come(sheet: &JobSheet, back: &LookBack, currency: Currency) -> Option<(Span, Money)> {
+    sheet.account.hours.to_come.filter(|to_come| Span::ZERO < *to_come)?;
+    let (span, rate) = back.had_likely.or(back.estimate.zip(back.had_it_held))?;
+    Some((span, Money::book(rate, currency).ok()?))
 }
 
 /// Why nothing is known to be left of an hour.

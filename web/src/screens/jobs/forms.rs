@@ -7,7 +7,7 @@ mod old_jobs;
 pub mod room;
 mod sale;
 
-use super::super::slots::{docked, doubted, why_words};
+use super::super::slots::{docked, doubted, slot_key, why_words};
 use super::super::{Screen, Seen};
 use super::entry::{Slot, told};
 use super::{say, titled};
@@ -66,6 +66,9 @@ fn laid_out(asked: Asked, draft: &Draft, sheet: Option<&JobSheet>, seen: Seen<'_
     let units: Units = draft.picks.units;
     let top = Head::new(sheet.filter(|_| draft.what != What::New).map_or_else(String::new, |sheet| titled(sheet, seen)), asked.title);
     let (figures, pad) = told(&draft.form, &asked.slots, units, seen);
+    // One figure whose pad made room for a choice is a key that brings the pad, as one of several is.
+    let alone = asked.slots.first().filter(|_| asked.instead.is_some() && asked.slots.len() == 1);
+    let figures = alone.map_or(figures, |slot| slot_key(&draft.form, 0, slot, say(Tap::At(0))));
     let docks = matches!(draft.what, What::Part(_) | What::Plan(_) | What::OldJobs | What::OldJob(_)) && asked.instead.is_none();
     let pad = match asked.instead {
         Some(instead) => instead,

@@ -131,7 +131,8 @@ fn agreed(sheet: &JobSheet, (agreement, whom): (&Agreement, Option<String>), see
         AgreementState::Replaced => Some(words::REPLACED.into()),
         AgreementState::Cancelled { kept, no_show, .. } => {
             let word = if no_show { waiting::NEVER_CAME } else { words::CAME_TO_NOTHING };
-            Some(join([Some(jobs::lower_first(word)), (!kept.is_zero()).then(|| words::kept(&sum(kept, seen)))]))
+            let came = if kept.is_zero() { nothing_came(sheet, agreement) } else { Some(words::kept(&sum(kept, seen))) };
+            Some(join([Some(jobs::lower_first(word)), came]))
         }
     };
     let deposit = agreement.deposit.map(|deposit| words::deposit_of(&sum(deposit, seen)));
@@ -154,6 +155,12 @@ fn agreed(sheet: &JobSheet, (agreement, whom): (&Agreement, Option<String>), see
             .kid(act("key solid h56", words::HAND_OVER, What::Sell(Some(agreement.id))))
             .kid(act("key soft h56", words::CAME_TO_NOTHING, What::Cancel(agreement.id))),
     )
+}
+
+/// Of an agreement that came to nothing no money ever came in, a deposit that was agreed neither.
+fn nothing_came(sheet: &JobSheet, agreement: &Agreement) -> Option<String> {
+    let came = sheet.selling.payments.iter().any(|payment| payment.agreed == Some(agreement.id));
+    (!came && agreement.replaces.is_none()).then(|| words::NOTHING_CAME_IN.to_owned())
 }
 
 /// A part it is paid in: by when, and what is to come of it.

@@ -12,7 +12,7 @@ use crate::view::{El, el};
 use crate::words::en::{common, fair as words, price};
 use fivebar_core::quantity::{Clock, Currency, Listed, Money, Units, Wall};
 use fivebar_core::refusal::Refusal;
-use fivebar_core::sheet::fair::{Fair, FairSheet, past};
+use fivebar_core::sheet::fair::{Fair, FairSheet, SoldThere, past};
 
 fn say(tap: FairTap) -> Msg {
     Msg::Price(Tap::Fair(tap))
@@ -72,8 +72,9 @@ fn of(sheet: &FairSheet, seen: Seen<'_>) -> Vec<El<Msg>> {
     let ahead = [fact(words::STALL, sum(sheet.stall)), fact(words::DRIVE, sum(sheet.drive)), fact(words::HOURS_AT_LOWEST, hours)];
     let one = words::one_leaves(&bare(sheet.ask, seen.speech), &sum(sheet.you_get), &sum(sheet.cost));
     let none = Money::zero(sheet.ask.currency());
-    let sold =
-        sheet.sold.iter().map(|at| fact(&words::sold(&seen.speech.count(at.n)), words::an_hour(&per_hour(at.per_hour, none, seen.speech))));
+    let hour = |amount| per_hour(amount, none, seen.speech);
+    let an_hour = |at: &SoldThere| words::an_hour(&hour(at.per_hour), at.with_making.map(hour).as_deref());
+    let sold = sheet.sold.iter().map(|at| fact(&words::sold(&seen.speech.count(at.n)), an_hour(at)));
     let table = |rows: Vec<El<Msg>>| el("section", "card tap").kid(el("table", "facts").kid(el("tbody", "").kids(rows)));
     vec![el("p", "t22 w8").attr("role", "status").text(said), table(ahead.to_vec()), el("p", "t14 i2").text(one), table(sold.listed())]
 }

@@ -8,7 +8,7 @@ use super::{Screen, Seen, back, bare, exact, pay, pieces, refused, typing};
 use crate::app::price::agree::AgreeTap;
 use crate::app::price::bargain::{Bargain, BargainTap, sheet};
 use crate::app::price::waiting::WaitTap;
-use crate::app::price::{Tap, in_coins, on_top, sheet as list, shop};
+use crate::app::price::{Over, Tap, in_coins, on_top, sheet as list, shop};
 use crate::app::taxes::has_named;
 use crate::app::{App, Msg};
 use crate::parts::chips::{Chip, chips};
@@ -21,9 +21,9 @@ use crate::view::{El, el};
 use crate::words::en::{common, deal as deals, price as words, waiting};
 use fivebar_core::ledger::kind::sale::{Carried, Paid};
 use fivebar_core::money::offer::Verdict;
-use fivebar_core::quantity::{Id, Listed, Money};
+use fivebar_core::quantity::{Id, Listed, Money, Span};
 use fivebar_core::refusal::Refusal;
-use fivebar_core::sheet::offer::{Ask, Concession, Leaves, OfferSheet, asked_about};
+use fivebar_core::sheet::offer::{Ask, Concession, Driven, Leaves, OfferSheet, asked_about};
 use fivebar_core::sheet::waiting::{Later, later};
 
 /// The offer screen; none where the piece is no longer there.
@@ -67,10 +67,10 @@ fn by_scale(sheet: &OfferSheet, app: &App, seen: Seen<'_>) -> Screen {
     let low = foot(sheet, app, seen);
     let doubt = sheet.slow_band.map(|is_done| el("p", "t14 i2").text(super::doubt(sheet.standing.band.is_some(), is_done)));
     let first = el("div", "col").kid(shown(sheet, seen)).kids(doubt).kids(say);
-    // On a narrow page the words stay above the keys that are folded away below the edge.
+    // How many is seen without a scroll: it stands first. On a narrow page the words stay above the keys that are folded away below the edge.
     let rest: Vec<El<Msg>> = match narrow {
         true => conc.into_iter().chain(many).chain(ways).chain(chips).listed(),
-        false => chips.into_iter().chain(ways).chain(many).chain(conc).listed(),
+        false => many.into_iter().chain(chips).chain(ways).chain(conc).listed(),
     };
     let second = el("div", "col").kids(rest);
     let main = el("main", "two price offer").kid(first);
@@ -116,7 +116,8 @@ fn ways((sheet, app): (&OfferSheet, &App), narrow: bool, seen: Seen<'_>) -> Vec<
     let goes = seg(words::HOW_CARRIED, carried.iter().map(|(way, word)| Seg::new(*word, asking.carried == *way)).listed(), move |nth| {
         bargain(BargainTap::Carried(carried.get(nth).map_or(Carried::Fetched, |(way, _)| *way)))
     });
-    let said = delivery(sheet, seen).filter(|_| asking.carried == Carried::Delivered).map(|said| el("p", "t14").text(said));
+    let to_come = delivery(sheet, seen).filter(|_| asking.carried == Carried::Delivered);
+    let said = to_come.into_iter().chain(driven(sheet, seen)).map(|said| el("p", "t14").text(said));
     let keys = if narrow { vec![how, goes] } else { vec![el("div", "segs").kid(how).kid(goes)] };
     let tax = has_named(app, sheet.currency).then(|| tax(sheet, app, seen)).into_iter().flatten();
     keys.into_iter().chain(said).chain(tax).listed()
@@ -134,8 +135,18 @@ pub fn delivery(sheet: &OfferSheet, seen: Seen<'_>) -> Option<String> {
     }
     Some(match sheet.delivery {
         Some((costs, time)) => words::delivery_is_in(&seen.speech.span(time), &exact(costs, seen.speech)),
+        None if sheet.driven.is_some() => words::NO_MORE_DELIVERY_PLANNED.to_owned(),
         None => words::NO_DELIVERY_PLANNED.to_owned(),
     })
+}
+
+/// What was driven to deliver so far, and which pieces bear it: so costs covered moves as pieces go.
+pub fn driven(sheet: &OfferSheet, seen: Seen<'_>) -> Option<String> {
+    let Driven { costs, time, of_left } = sheet.driven?;
+    let costs = (!costs.is_zero()).then(|| exact(costs, seen.speech));
+    let time = (Span::ZERO < time).then(|| seen.speech.span(time));
+    let left = of_left.map(|left| (left, seen.speech.count(left)));
+    Some(words::driven(&costs.into_iter().chain(time).listed(), left.as_ref().map(|(left, written)| (*left, written.as_str()))))
 }
 
 fn many(sheet: &OfferSheet, seen: Seen<'_>) -> Option<El<Msg>> {
@@ -194,7 +205,14 @@ fn foot(sheet: &OfferSheet, app: &App, seen: Seen<'_>) -> Vec<El<Msg>> {
         None if waits(sheet, app) => el("div", "g2").kid(show).kid(waiting_key(sheet.job)),
         None => show,
     };
-    vec![sold, low]
+    asked_if_meant(sheet, app, sum, seen).into_iter().chain([sold, low]).listed()
+}
+
+/// A sum far over the tags is asked about once, over the key that sells.
+fn asked_if_meant(sheet: &OfferSheet, app: &App, sum: Money, seen: Seen<'_>) -> Option<El<Msg>> {
+    let Over::Offer(bargain) = &app.price.over else { return None };
+    let tagged = sheet.tagged.filter(|_| bargain.is_meant == Some(sum))?;
+    Some(el("p", "why").attr("role", "alert").text(words::is_it_meant(&bare(sum, seen.speech), &bare(tagged, seen.speech))))
 }
 
 /// What became of the sum that was said back, where the offer alone is not taken.

@@ -3,7 +3,7 @@
 use super::super::jobs::lacking;
 use super::list::{bargain, how_paid, in_question};
 use super::more::settle;
-use super::offer::{delivery, next_sale, said_back, tax, waiting_key, waits};
+use super::offer::{delivery, driven, next_sale, said_back, tax, waiting_key, waits};
 use super::{Screen, Seen, back, bare, exact, fact, per_hour, strong};
 use crate::app::price::agree::AgreeTap;
 use crate::app::price::bargain::BargainTap;
@@ -34,6 +34,7 @@ pub fn screen(sheet: &OfferSheet, app: &App, seen: Seen<'_>) -> Screen {
                 .kid(money(sheet, left, seen))
                 .kids(hours(sheet, left, seen))
                 .kids(left.and_then(|_| delivered(sheet, seen)).map(|said| el("p", "t14 i2").text(said)))
+                .kids(left.and_then(|_| driven(sheet, seen)).map(|said| el("p", "t14 i2").text(said)))
                 .kids(in_question(sheet.unsettled, seen))
                 .kids(sheet.lacking.as_ref().map(lacking))
                 .kids(now_or_later(sheet, app, seen))

@@ -51,7 +51,8 @@ pub fn worded(sheet: &OfferSheet, seen: Seen<'_>) -> Option<Worded> {
     Some(match sheet.verdict? {
         Verdict::Agreed(_) => return None,
         Verdict::Yes => {
-            let needs = under_lowest(sheet).map(|lowest| words::lowest_needs(&mark(lowest, seen.speech)));
+            let lowest = under_lowest(sheet).map(|lowest| words::lowest_needs(&mark(lowest, seen.speech)));
+            let needs = lowest.or_else(|| under_rate(sheet).map(|rate| words::under_your_rate(&mark(rate, seen.speech))));
             Worded::new(Sign::Yes, words::YES, [yes(sheet, seen)].into_iter().chain(needs).listed().join(" "))
         }
         Verdict::EndBringsMore { end } => return end_brings_more(end, sheet, seen),
@@ -98,6 +99,12 @@ fn under_lowest(sheet: &OfferSheet) -> Option<Money> {
     Some(lowest).filter(|lowest| offer.amount() < lowest.amount())
 }
 
+/// What your rate needs, where the offer is under it.
+fn under_rate(sheet: &OfferSheet) -> Option<Money> {
+    let (offer, rate) = sheet.offer.zip(sheet.marks.your_rate.map(|mark| mark.holds))?;
+    Some(rate).filter(|rate| offer.amount() < rate.amount())
+}
+
 /// Why to go on talking.
 fn good_enough(sheet: &OfferSheet) -> &'static str {
     match &sheet.standing {
@@ -130,6 +137,7 @@ fn yes(sheet: &OfferSheet, seen: Seen<'_>) -> String {
     let under = |mark: Option<Money>| mark.and_then(|mark| mark.minus(offer).ok()).filter(|less| Decimal::ZERO < less.amount());
     match (over(sheet.standing.not_under), under(sheet.standing.not_under)) {
         _ if said.is_empty() => said,
+        (Some(more), _) if more.is_zero() => words::and_as_waiting(&said),
         (Some(more), _) => words::and_over_waiting(&said, &bare(more, seen.speech)),
         (None, Some(less)) => words::yet_under_waiting(&said, &bare(less, seen.speech)),
         (None, None) => said,

@@ -1,6 +1,7 @@
 //! English: where costs belong, what came back of one, its receipt, tools that wear.
 
 pub const CAME_BACK: &str = "Some of it came back";
+pub const OR_SO_MANY: &str = "or so many";
 pub const WHAT_CAME_BACK: &str = "Sent back, or salvage (no names)";
 pub const HOME: &str = "Where it belongs";
 pub const ON_JOBS: &str = "On each job";

@@ -44,9 +44,12 @@ pub fn sold(n: &str) -> String {
     format!("{n} sold")
 }
 
-/// "$18.20 an hour".
-pub fn an_hour(sum: &str) -> String {
-    format!("{sum} an hour")
+/// "$18.20 an hour there, $12.37 with the making".
+pub fn an_hour(there: &str, with_making: Option<&str>) -> String {
+    match with_making {
+        Some(with) => format!("{there} an hour there, {with} with the making"),
+        None => format!("{there} an hour there; the making is not counted"),
+    }
 }
 
 /// "Sat 18 April: 4 of 5 sold."

@@ -385,6 +385,9 @@ pub fn by_day(day: &str) -> String {
     format!("by {day}")
 }
 
+/// Beside a deposit that was agreed.
+pub const NOTHING_CAME_IN: &str = "nothing came in";
+
 /// "deposit 184.00".
 pub fn deposit_of(sum: &str) -> String {
     format!("deposit {sum}")
@@ -404,6 +407,11 @@ pub fn fee_of_it(sum: &str) -> String {
 pub fn kept_over(sold: Option<&str>, sum: &str, span: &str) -> String {
     let of = sold.map(|sold| format!(" so far, of the {sold} that are sold")).unwrap_or_default();
     format!("{LEFT_PER_HOUR}{of}, {sum} in all over {span}")
+}
+
+/// "left per hour, with the hours that are likely, 25 h 26": under the figure while work is to come.
+pub fn left_by_likely(span: &str) -> String {
+    format!("{LEFT_PER_HOUR}, with the hours that are likely, {span}")
 }
 
 /// "17.04, had what was planned taken 19 h; 13.03 the 25 h 26 that were likely".

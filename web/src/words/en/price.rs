@@ -246,11 +246,22 @@ fn settle_of(is_set: bool) -> &'static str {
 
 pub const ANOTHER_SUM: &str = "Another sum";
 pub const NO_DELIVERY_PLANNED: &str = "Nothing of a delivery is planned: it counts no hours and no costs.";
+pub const NO_MORE_DELIVERY_PLANNED: &str = "No more of a delivery is planned.";
 pub const DELIVERY_LEFT_OUT: &str = "They fetch it: the delivery that is planned is left out.";
 
 /// "Of it the delivery: 1 h 30 and 48.60, one drive to this buyer."
 pub fn delivery_is_in(span: &str, costs: &str) -> String {
     format!("Of it the delivery: {span} and {costs}, one drive to this buyer.")
+}
+
+/// "16.08 and 1 h driven to deliver: in the costs of all 3 that are left, fetched or brought.", "16.08 driven to deliver: in the costs of those that are gone."
+pub fn driven(what: &[String], left: Option<(u32, &str)>) -> String {
+    let of = match left {
+        Some((1, _)) => "the one that is left, fetched or brought".to_owned(),
+        Some((_, left)) => format!("all {left} that are left, fetched or brought"),
+        None => "those that are gone".to_owned(),
+    };
+    format!("{} driven to deliver: in the costs of {of}.", what.join(" and "))
 }
 
 /// "15 over your settle.", "15 over the settle as reckoned."
@@ -266,6 +277,11 @@ pub fn over_ask(more: &str) -> String {
 /// "It is your settle, and 29 more than waiting is worth."
 pub fn and_over_waiting(said: &str, more: &str) -> String {
     format!("{}, and {more} more than waiting is worth.", said.trim_end_matches('.'))
+}
+
+/// "It is what you ask, and as much as waiting is worth."
+pub fn and_as_waiting(said: &str) -> String {
+    format!("{}, and as much as waiting is worth.", said.trim_end_matches('.'))
 }
 
 /// "1 over your settle, and 4 under what waiting is worth."
@@ -288,10 +304,10 @@ pub const GOOD_ENOUGH: &str = "It pays your rate: go on talking.";
 pub const MORE_THAN_WAITING: &str = "It is no less than waiting is worth: go on talking.";
 pub const TOO_CLOSE: &str = "Too close";
 
-/// "96 to 128: your call.", "Not under 111 may lie anywhere from 96 to 128: your call."
+/// "96 to 128: your call.", "Waiting is worth about 111, and may be worth 96 to 128: your call."
 pub fn your_call(not_under: Option<&str>, [low, high]: [&str; 2]) -> String {
     match not_under {
-        Some(sum) => format!("Not under {sum} may lie anywhere from {low} to {high}: your call."),
+        Some(sum) => format!("Waiting is worth about {sum}, and may be worth {}: your call.", from_to(low, high)),
         None => format!("{}: your call.", from_to(low, high)),
     }
 }
@@ -301,9 +317,9 @@ pub fn from_to(low: &str, high: &str) -> String {
     format!("{low} to {high}")
 }
 
-/// "Or say 130." where it is the maker's own call.
+/// "Take it, or say 130." where it is the maker's own call.
 pub fn or_say(sum: &str) -> String {
-    format!("Or say {sum}.")
+    format!("Take it, or say {sum}.")
 }
 
 pub const END_BRINGS_MORE: &str = "The end brings more";
@@ -321,6 +337,11 @@ pub const BELOW_YOUR_RATE: &str = "Below your rate";
 /// "Your rate needs 150."
 pub fn rate_needs(sum: &str) -> String {
     format!("Your rate needs {sum}.")
+}
+
+/// "Under your rate 150.": beside a yes.
+pub fn under_your_rate(sum: &str) -> String {
+    format!("Under your rate {sum}.")
 }
 
 pub const BELOW_LOWEST_PAY: &str = "Below your lowest pay";
@@ -410,6 +431,11 @@ pub fn more_to_you(more: &str) -> String {
 /// "191.88 more to you now. Left for later, one brings you about 158.74, with tax and fee off both.": beside what is given for several together.
 pub fn more_now_or_later(more: &str, later: &str) -> String {
     format!("{more} more to you now. Left for later, one brings you about {later}, with tax and fee off both.")
+}
+
+/// "1450 is ten times your tag of 145 or more. If it is so, tap again."
+pub fn is_it_meant(sum: &str, tag: &str) -> String {
+    format!("{sum} is ten times your tag of {tag} or more. If it is so, tap again.")
 }
 
 /// "Sold at 130".

@@ -223,7 +223,8 @@ pub fn refused(refusal: &Refusal, speech: &dyn Speech) -> Said {
             "Check both figures.",
         ),
         Refusal::GuessTooFlat { above, .. } => {
-            said(format!("That guess says nothing: it must be above {}.", speech.number(*above, 0, 2)), "Guess more.")
+            let least = speech.number(*above, 0, 2);
+            said(format!("At {least} or less the price makes nearly no difference, and waiting can’t be reckoned."), "Guess more.")
         }
         Refusal::MoreThanAllBuy { met, most } => {
             // Down, so that what is named is taken.

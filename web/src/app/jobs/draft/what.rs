@@ -1,7 +1,8 @@
 //! What a form is for.
 
+use super::Picks;
 use fivebar_core::ledger::decide::PaidOf;
-use fivebar_core::ledger::fold::Over;
+use fivebar_core::ledger::fold::{How, Over};
 use fivebar_core::ledger::kind::bench::Kind;
 use fivebar_core::ledger::kind::sale::Carried;
 use fivebar_core::quantity::{Id, Money};
@@ -88,4 +89,11 @@ pub(super) fn brings(sheet: &JobSheet) -> Option<bool> {
 /// The sale is of more pieces than one: some of them may come back.
 pub fn of_several(sheet: &JobSheet, sale: Id) -> bool {
     sheet.selling.sale(sale).is_some_and(|sale| 1 < sale.n)
+}
+
+/// With what one cost of what some comes back of, where it had a price each.
+pub(super) fn priced(picks: Picks, sheet: &JobSheet, of: Id) -> Picks {
+    let line = sheet.account.costs.lines.iter().find(|line| line.entry == of);
+    let back_at = line.and_then(|line| if let How::Each { each, .. } = line.how { Some(each) } else { None });
+    Picks { back_at, ..picks }
 }

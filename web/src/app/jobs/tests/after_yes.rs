@@ -97,6 +97,19 @@ fn who_never_came_leaves_the_deposit() {
     }
 }
 
+/// A deposit that was agreed and never paid came in from nobody, and that is said; one that was handed back says nothing of the kind.
+#[test]
+fn an_agreement_that_brought_nothing_says_so() {
+    const BARE: &str =
+        "2026-05-22 08:14 -05:00 workshop USD inch\njob more \"Stools\" 3 spec\nagree 145 for 1 more fetched deposit 50 as deal\n";
+    for (lines, says) in [("", true), ("pay 50 for more bank agreed deal\n", false)] {
+        let mut maker = Maker::told(&[&format!("{BARE}{lines}cancel deal on more no-show\n")]);
+        let html = page(&maker.room("more", Room::Sell).app).html();
+        assert!(html.contains("deposit 50.00, did not turn up"), "{html}");
+        assert_eq!(html.contains("did not turn up, nothing came in"), says, "{lines}");
+    }
+}
+
 /// A gallery's terms are asked here too, and stay for the next; each consignment is paid for and comes back by itself.
 #[test]
 fn a_consignment_is_asked_for_its_terms_and_comes_back() {

@@ -232,6 +232,18 @@ fn looking_back_on_a_job_without_hours_says_so() {
     check(&format!("start \"saw\" make on more\n10:00 stop\n{sold}"), "185.00");
 }
 
+/// One hour of ten is worked and two of three are sold: 170 left of it flatter, by 14 h that are likely 170 / 14 is the figure. Once the job
+/// has ended what was worked is.
+#[test]
+fn looking_back_while_work_is_to_come_leads_with_what_is_likely() {
+    let begun = "2026-05-04 08:00 +00:00 workshop USD inch\njob more \"Stools\" 3 spec\nspend 30 wood on more\nplan \"build\" make 600 min for more\n";
+    let sold = format!("{begun}start \"build\" make on more\n09:00 stop\nsell 2 more for 200 notes fetched\n");
+    let mut maker = Maker::told(&[&sold]);
+    maker.room("more", Room::Back);
+    maker.shows(&["t60 w8\">$12.14<", "left per hour, with the hours that are likely, 14 h", "$170.00 left per hour so far, of the 2"]);
+    maker.tap(Tap::End).shows(&["t60 w8\">$170.00<"]).hides(&["that are likely, 14 h"]);
+}
+
 /// A job takes a rate or none by one tap; a sale another: the sum that stands there as the tag goes along, one that was typed stays.
 #[test]
 fn a_job_and_a_sale_take_their_tax_by_one_tap() {

@@ -26,6 +26,23 @@ fn some_of_a_spending_comes_back() {
     maker.shows(&["In all", "5.60"]);
 }
 
+/// Four hinges at 2.50: one of them back is 2.50, without a sum; five are more than were bought.
+#[test]
+fn so_many_of_what_was_bought_at_a_price_each_come_back() {
+    let mut maker = told("");
+    maker.tap(Tap::Write(What::Spend)).pick(Pick::Way(Way::Each)).pick(Pick::Spending(Key::read("pads").unwrap()));
+    maker.figures(&["4", "2.50"]).tap(Tap::Save).shows(&["10.00"]);
+    let line = maker.sheet().account.costs.lines.last().unwrap().entry;
+    maker
+        .tap(Tap::Write(What::CameBack(line)))
+        .shows(&["Sum", "or so many"])
+        .tap(Tap::At(1))
+        .tap(Tap::Press(Press::Digit(5)))
+        .tap(Tap::Save);
+    maker.shows(&["Not taken: $12.50 came back of $10.00 that was spent."]).tap(Tap::At(1)).tap(Tap::Press(Press::Digit(1))).tap(Tap::Save);
+    maker.shows(&["2.50", "In all", "15.10"]);
+}
+
 /// A drive for several pieces is asked what it was for; where some are brought to their buyers it begins with that. One piece has all of it.
 #[test]
 fn a_drive_says_whether_it_was_to_deliver() {
@@ -103,6 +120,18 @@ fn each_page_says_where_the_hours_come_from() {
     };
     check("stands", "measured 23 h 12, corrected 47 min, recalled 1 min, share of the hauls 1 h 17", "25 h 17");
     check("bench", "measured 26 h 03, share of the hauls 1 h 54", "27 h 57");
+}
+
+/// While words are asked for the sum is a key that brings the pad, and so does what keeps the form from being taken.
+#[test]
+fn a_sum_of_ones_own_kind_has_the_pad_by_a_tap_and_by_done() {
+    for tap in [Tap::At(0), Tap::Save] {
+        let mut maker = told("");
+        maker.tap(Tap::Write(What::Spend)).pick(Pick::Spending(Key::read("other").unwrap())).tap(Tap::Say(0, "Hinges".into()));
+        maker.shows(&["Sum, USD"]).hides(&[">7<"]);
+        maker.tap(tap.clone()).hides(&["id=\"spent-on\""]).shows(&[">7<"]);
+        maker.figures(&["4"]).tap(Tap::Save).shows(&["Hinges", "4.00"]);
+    }
 }
 
 /// Of another kind its words are asked for first; a tap on a figure brings the pad.

@@ -28,9 +28,25 @@ fn a_fair_says_how_many_cover_it_and_what_more_leave() {
     let entries = maker.app.own.book.len();
     maker.shows(&["A fair or a market"]);
     fair(&mut maker, ["50", "", "5"]);
-    maker.shows(&["3 sold cover the stall.", "50.00", "60.00", "Of 60 for one you get 60.00; it cost 20.00.", "7 sold", "$46.00 an hour"]);
+    maker.shows(&[
+        "3 sold cover the stall.",
+        "50.00",
+        "60.00",
+        "Of 60 for one you get 60.00; it cost 20.00.",
+        "7 sold",
+        "$46.00 an hour there; the making is not counted",
+    ]);
     maker.tap(Tap::Fair(FairTap::Again)).shows(&["How many cover it", ">50<"]);
     assert_eq!(maker.app.own.book.len(), entries, "nothing of it is written");
+}
+
+/// Seven leave 230: in 5 hours there 46 each, with 7 of the 10 that took five hours to make in 8 h 30: 27.06.
+#[test]
+fn a_fair_says_an_hour_there_and_with_the_making() {
+    let made = format!("{STOOLS}start \"build\" make on stools\n13:00 stop\nall-planned stools\n");
+    let mut maker = Maker::told(&made, "stools");
+    fair(&mut maker, ["50", "", "5"]);
+    maker.shows(&["$46.00 an hour there, $27.06 with the making"]).hides(&["not counted"]);
 }
 
 #[test]

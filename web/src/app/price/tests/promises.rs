@@ -45,6 +45,29 @@ fn hours_to_come_are_those_of_the_job() {
     maker.shows(&["2 h 16", "$32.16", "as the job’s own page has it"]);
 }
 
+/// What is asked lies under the rate: the word is yes, and it says so; at the rate it says nothing of it.
+#[test]
+fn a_yes_under_the_rate_says_so() {
+    let mut maker = told(&format!("tag 110 lamp\n{PLAN}"));
+    maker.offer("110").shows(&["Yes", "It is what you ask. Under your rate 118."]).hides(&["lowest pay needs"]);
+    let mut maker = told(&format!("tag 120 lamp\n{PLAN}"));
+    maker.offer("120").shows(&["Yes", "It is what you ask."]).hides(&["nder your rate"]);
+}
+
+/// 1200 for a tag of 120 may be a digit too many: it is asked about once, and sold at by the same key; 1199 is sold at.
+#[test]
+fn ten_times_the_tag_is_asked_about_once() {
+    let asks = "is ten times your tag of 120 or more. If it is so, tap again.";
+    let sold = |maker: &Maker| maker.app.own.shop(maker.app.now.at).job(maker.job).unwrap().selling.sales.len();
+    let mut maker = told("tag 120 lamp\n");
+    maker.offer("1200").hides(&[asks]).bargain(BargainTap::Sold).shows(&["role=\"alert\"", asks, "Sold at 1"]);
+    assert_eq!(sold(&maker), 0);
+    maker.bargain(BargainTap::Sold);
+    assert_eq!(sold(&maker), 1);
+    maker.offer("1199").bargain(BargainTap::Sold).hides(&[asks]);
+    assert_eq!(sold(&maker), 2);
+}
+
 #[test]
 fn settle_lies_nowhere_above_the_ask() {
     let mut maker = told("tag 120 lamp\nsettle 110 lamp\ntag 50 lamp\n");
@@ -64,13 +87,13 @@ fn who_asked_and_left_is_counted_on_both_sides() {
         maker.now.wall.at = Moment::at(maker.now.wall.at.ms() + 60_000);
         maker.tap(wait(WaitTap::Came(job, price, false)));
     }
-    maker.shows(&["5 asked since you guessed. With that about 9 ask in a week, and at 50 one in "]);
+    maker.shows(&["5 asked since you guessed. With that about 4.5 ask in a week, and at 50 one in "]);
     // What waiting costs, answered with nothing: that says nothing new of buyers, and nothing that was learnt goes.
     maker.tap(wait(WaitTap::Change)).tap(wait(WaitTap::Ask(Question::EachAsk)));
     for _ in 0..3 {
         maker.tap(wait(WaitTap::Done));
     }
-    maker.tap(wait(WaitTap::Save)).shows(&["5 asked since you guessed. With that about 9 ask in a week, and at 50 one in "]);
+    maker.tap(wait(WaitTap::Save)).shows(&["5 asked since you guessed. With that about 4.5 ask in a week, and at 50 one in "]);
 }
 
 /// 20 % on top of a tag of 100: 120 is asked, and with no tax for this buyer 100. What later brings is with the same tax as what is offered now.
@@ -110,6 +133,22 @@ fn a_delivery_that_is_not_planned_is_named() {
     maker.offer("110").hides(&["Nothing of a delivery"]);
     maker.bargain(BargainTap::Carried(fivebar_core::ledger::kind::sale::Carried::Delivered));
     maker.shows(&["Nothing of a delivery is planned: it counts no hours and no costs."]);
+}
+
+/// 24 miles at 0.67 are 16.08, and no buyer has any of it yet: whoever takes one bears it with the others; once some are brought it was for them.
+#[test]
+fn what_was_driven_says_which_pieces_bear_it() {
+    let check = |more: &str, shows: &str| {
+        let mut maker = told(&format!("tag 120 lamp\n13:05 drive 24 miles at 0.67 on lamp delivery\n{more}"));
+        maker.offer("110").shows(&[shows]).bargain(BargainTap::PayAndHours).shows(&[shows]).bargain(BargainTap::PayAndHours);
+        maker.bargain(BargainTap::Carried(fivebar_core::ledger::kind::sale::Carried::Delivered));
+        maker.shows(&[shows, "No more of a delivery is planned."]).hides(&["Nothing of a delivery"]);
+    };
+    let gone = "16.08 driven to deliver: in the costs of those that are gone.";
+    check("", "16.08 driven to deliver: in the costs of all 5 that are left, fetched or brought.");
+    check("13:06 sell 1 lamp for 120 notes fetched\n", "in the costs of all 4 that are left, fetched or brought.");
+    check("13:06 sell 4 lamp for 400 notes fetched\n", "in the costs of the one that is left, fetched or brought.");
+    check("13:06 sell 1 lamp for 120 notes fetched\n13:07 sell 2 lamp for 240 notes delivered\n", gone);
 }
 
 /// The smallest coin is 0.25 and 8 % are inside: 300.10 in notes are 300, of which 300 / 1.08 are the maker's.

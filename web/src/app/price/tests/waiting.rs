@@ -116,7 +116,12 @@ fn absurd_answers_are_refused_beside_the_key_and_nothing_is_lost() {
     let mut maker = Maker::at_market();
     maker.guesses().answer("2").answer("0").shows(&["0 % is not a share"]);
     let mut maker = Maker::at_market();
-    maker.guesses().answer("2").answer("1").answer("1.05").shows(&["it must be above 1.05"]);
+    maker
+        .guesses()
+        .answer("2")
+        .answer("1")
+        .answer("1.05")
+        .shows(&["At 1.05 or less the price makes nearly no difference, and waiting can’t be reckoned."]);
     maker.wait(WaitTap::Away).shows(&["For sale"]);
 }
 
@@ -177,7 +182,7 @@ fn the_word_in_front_of_a_buyer() {
     maker.tap(Tap::Offer(job)).shows(&["Ask 140", "Sold at 140", "What waiting is worth"]).painted();
     for (sum, parts) in [
         ("130", ["Yes", "10 over the settle as reckoned, and 29 more than waiting is worth."]),
-        ("101", ["Too close", "Not under 101 may lie anywhere from "]),
+        ("101", ["Too close", "Waiting is worth about 101, and may be worth "]),
         ("70", ["Waiting is better", "Say 140."]),
     ] {
         let sum = maker.money(sum);

@@ -58,6 +58,7 @@ fn came_back(draft: &Draft, spending: Id, (sheet, app): (&JobSheet, &App)) -> As
         Some(can) => Slot::new(cans_words::AMOUNT, &cans_words::unit(can.unit.as_str())),
         None => Slot::new(words::SUM, draft.picks.currency.code()),
     }];
+    asked.slots.extend(draft.picks.back_at.map(|_| Slot::new(cost_words::OR_SO_MANY, "")));
     asked
 }
 

@@ -146,7 +146,11 @@ fn of_figures() -> Vec<Row> {
         ),
         (MoreThanSpent { met: usd(900), spent: usd(760) }, "Not taken: $9.00 came back of $7.60 that was spent.", "Check the sum."),
         (MoreThanPack { used: d("40"), holds: d("32") }, "Not taken: 40 used, and 32 are left in the pack.", "Check both figures."),
-        (GuessTooFlat { met: d("1"), above: d("1.05") }, "That guess says nothing: it must be above 1.05.", "Guess more."),
+        (
+            GuessTooFlat { met: d("1"), above: d("1.05") },
+            "At 1.05 or less the price makes nearly no difference, and waiting can’t be reckoned.",
+            "Guess more.",
+        ),
         (
             MoreThanAllBuy { met: d("10"), most: d("5") },
             "Not taken: 10 times as many are more than all who ask. At most 5 times can buy.",
