@@ -78,9 +78,7 @@ fn can_be(sheet: &DatesSheet, of: &JobSheet, seen: Seen<'_>) -> Vec<El<Msg>> {
             let hands = sheet.hands.map(|span| seen.speech.span(span));
             let waits = sheet.safe.unwrap_or(likely);
             let waits = waits.waits().then(|| small(words::waits_after(&day(waits.hands, seen), &day(waits.day, seen))));
-            let promise = sheet.safe.map(|safe| (sheet.workdays.promised(safe), safe.promise()));
-            let promise = promise.map(|(promised, next)| el("p", "").text(words::can_be_promised(&day(promised, seen), promised == next)));
-            [Some(ready), waits, Some(small(words::ready_under([&hands[0], &hands[1]]))), promise].into_iter().flatten().listed()
+            [Some(ready), waits, Some(small(words::ready_under([&hands[0], &hands[1]])))].into_iter().flatten().listed()
         }
         None => {
             let plan = key("key h56", job::ADD_OPERATION, "", say(Tap::Write(What::Plan(None))));
@@ -103,9 +101,18 @@ fn can_be(sheet: &DatesSheet, of: &JobSheet, seen: Seen<'_>) -> Vec<El<Msg>> {
         .chain(said)
         .chain(alone)
         .chain((sheet.likely.is_some() && Span::ZERO < sheet.others).then(|| el("p", "w7").text(others(sheet, seen))))
+        .chain(promise(sheet, seen))
         .chain(unnoted)
         .chain([el("p", "t14").text(reckoned), key("key soft h48", words::SAY_HOURS, "", hours)])
         .listed()
+}
+
+/// The day a quote promises: behind the other jobs, where there are any.
+fn promise(sheet: &DatesSheet, seen: Seen<'_>) -> Option<El<Msg>> {
+    let safe = if Span::ZERO < sheet.others { sheet.after_others_safe } else { sheet.safe };
+    let safe = safe.filter(|_| !sheet.rows.is_empty())?;
+    let promised = sheet.workdays.promised(safe);
+    Some(el("p", "").text(words::can_be_promised(&day(promised, seen), promised == safe.promise())))
 }
 
 /// Hours of other jobs, and when it is ready if they come first.
