@@ -115,7 +115,7 @@ fn where_nothing_is_planned_earlier_pieces_say() {
 #[test]
 fn a_made_piece_has_none_to_come() {
     let made = Verdict::Say { say: euro("90") };
-    check("start \"oil\" make on table stage finish\n10:00 stop\n", "88.50", Some("90"), made);
+    check("batch 1 \"oil\" for table\nstart \"oil\" make on table stage finish\n10:00 done 1\nstop\n", "88.50", Some("90"), made);
     // Such a table took ten hours: two are no table that is made, and eight are to come. At six it may be: 40 + 24.25 x 10, x 6.
     let old = "old-job \"Old table\" 600 min\n";
     check(
@@ -129,7 +129,7 @@ fn a_made_piece_has_none_to_come() {
         start \"oil\" make on table stage finish\n"
     );
     check(&worked, "282.50", Some("285"), Verdict::Say { say: euro("285") });
-    check(&format!("{worked}14:00 stop\n"), "185.50", Some("190"), Verdict::Say { say: euro("190") });
+    check(&format!("{worked}14:00 batch 1 \"oil\" for table\ndone 1\nstop\n"), "185.50", Some("190"), Verdict::Say { say: euro("190") });
     check("end table\n", "64.25", Some("65"), Verdict::Yes);
     // Worked on without a plan, and said to be all.
     check("all-planned table\n", "64.25", Some("65"), Verdict::Yes);

@@ -107,13 +107,16 @@ pub fn proposed((start, kind): (Moment, Kind), known: &Known, now: Moment) -> Pr
             let guess = end(start.plus(default_span(kind)), Because::Default);
             // Where the workshop closes within the guess, the guess is the least of a longer plan.
             let closing = known.closing.filter(after).map(|at| if guess.at < at { end(at, Because::Closing) } else { guess });
-            let planned = lasted(known.planned, Because::Planned);
+            let planned = lasted(known.planned.filter(|span| PLANNED_LEAST <= *span), Because::Planned);
             planned.map_or(guess, |planned| closing.filter(|closing| closing.at < planned.at).unwrap_or(planned))
         }
     };
     let found = limit.filter(|limit| limit.at < found.at).unwrap_or(found);
     end(found.at.min(now).max(start.plus(Span::minutes(1))), found.because)
 }
+
+/// Less than so much left of a plan says nothing of when a run ended [J].
+const PLANNED_LEAST: Span = Span::minutes(15);
 
 /// Whether a run looks like a forgotten stop. With a history: it lasted longer than twice what is usual, and the default longer
 /// than usual; without: longer than three times the default, and than what was left of its plan and half as much again, as plans are mostly

@@ -84,6 +84,7 @@ pub struct Hours {
     pub still_by_stage: Sorted<Stage, Span>,
     /// Of what was logged, what looks like a forgotten stop: it is counted, and the maker has not answered for it.
     pub unsettled: Span,
+    pub unsettled_by_stage: Sorted<Stage, Span>,
     /// Of that, what falls away when the buyer fetches it.
     pub still_delivery: Span,
 }
@@ -301,6 +302,10 @@ fn hours(shop: &Shop, job: &Job, costs: &Costs) -> Hours {
         more(&mut still_by_stage, still.stage.unwrap_or(Stage::Make), still.span);
     }
     let delivery = to_come.iter().flatten().filter(|still| still.kind == Kind::Deliver);
+    let mut unsettled_by_stage = Sorted::new();
+    for run in shop.unsettled(shop.bench.on(On::Job(job.id))) {
+        more(&mut unsettled_by_stage, run.work.stage, run.worked(shop.now));
+    }
     Hours {
         haul,
         by_kind,
@@ -314,7 +319,8 @@ fn hours(shop: &Shop, job: &Job, costs: &Costs) -> Hours {
         to_come: to_come.map(|all| Span::sum(all.iter().map(|still| still.span))),
         still: left.map(Span::sum).or_else(|| still_given(job, own)),
         still_by_stage,
-        unsettled: Span::sum(shop.unsettled(shop.bench.on(On::Job(job.id))).map(|run| run.worked(shop.now))),
+        unsettled: Span::sum(unsettled_by_stage.values().copied()),
+        unsettled_by_stage,
         logged,
     }
 }

@@ -1,17 +1,17 @@
 //! One job: its state and next act on top, then its four rooms: wood, bench, money, sale.
 
 use super::account::{Account, Hours, Sold, of as reckon};
-use super::estimate::left::{NEXT_COAT, is_between_coats};
+use super::estimate::left::{is_between_coats, is_finished};
 use super::estimate::{Row, rows_of};
 use super::helped::{Helped, helped};
 use super::jobs::{Section, date, section, so_far, to_come};
 use super::make::keep::{Lacking, changed_piles, lacking_of};
 use super::marks::{ask_today, settle_now, whole};
-use super::promised::{carried, drives, fees_known, promised};
+use super::promised::{fees_known, planned_drives, promised};
 use super::rate::rate;
 use super::shop::Shop;
 use crate::bench::wait::Wait;
-use crate::bench::{Kind, On, Run};
+use crate::bench::{Kind, On};
 use crate::ledger::fold::{self, Described, InUse, Job, Operation, Over, Part, Quote, Selling, TaxBy};
 use crate::ledger::kind::bench::Stage;
 use crate::ledger::kind::job::For;
@@ -189,7 +189,7 @@ pub fn job(shop: &Shop, id: Id) -> Answer<JobSheet> {
         section: section(&job)?,
         next: next(shop, &job, (hours, sold)),
         date: date(&job),
-        so_far: so_far(hours),
+        so_far: so_far(hours, job.ended.is_some()),
         to_come: to_come(hours),
         began: job.began,
         ended: job.ended.as_ref().map(|ended| ended.wall),
@@ -273,9 +273,9 @@ fn owed(job: &Job, sold: &Sold) -> Answer<Owed> {
 /// nothing.
 pub(super) fn as_it_stands(shop: &Shop, job: &Job, account: &Account) -> Answer<Option<Way>> {
     let sold = &account.sold;
-    let work = whole(job, (&account.costs, &account.hours), carried(job).unwrap_or(Carried::Delivered))?;
+    let work = whole(job, (&account.costs, &account.hours), Carried::Fetched)?;
     let Some(work) = work.costs.zip(work.time) else { return Ok(None) };
-    let (costs, time) = with_drives(account, work, drives(job, Carried::Fetched).saturating_sub(1))?;
+    let (costs, time) = with_drives(account, work, planned_drives(job))?;
     if sold.pieces.saturating_add(sold.by_galleries).saturating_add(sold.promised) == 0 {
         return Ok(None);
     }
@@ -284,7 +284,7 @@ pub(super) fn as_it_stands(shop: &Shop, job: &Job, account: &Account) -> Answer<
     Ok(Some(Way { you_get, costs, time }))
 }
 
-/// Costs and hours with so many drives to a buyer more than the one that is planned.
+/// Costs and hours with so many drives to a buyer more, each as one is planned.
 pub(super) fn with_drives(account: &Account, (costs, time): (Money, Span), more: Count) -> Answer<(Money, Span)> {
     let (costs_more, time_more) = (account.costs.still_delivery.times(more)?, account.hours.still_delivery.times(more.into()));
     Ok((costs.plus(costs_more)?, time.plus(time_more)))
@@ -365,18 +365,6 @@ fn is_made(shop: &Shop, job: &Job, (hours, sold): (&Hours, &Sold)) -> bool {
     let finished = !job.operations.is_empty() || is_said_made(job) || is_finished(shop, job);
     let sold = 0 < sold.pieces.saturating_add(sold.by_galleries);
     job.ended.is_some() || sold || (!unfinished && !to_come && finished && !is_between_coats(shop, job))
-}
-
-/// Whether the last work of making was a coat that none may follow: as many as were said are noted, or it was put on a day ago. What is glued or
-/// sanded behind a coat, and a coat that was just put on, are not the last by anybody's word.
-fn is_finished(shop: &Shop, job: &Job) -> bool {
-    let on = On::Job(job.id);
-    let makes = |run: &&Run| run.work.kind == Kind::Make && !run.work.rework;
-    shop.bench.on(on).filter(makes).max_by_key(|run| run.started.at).is_some_and(|last| {
-        let is_noted = || shop.bench.batch(on, &last.work.op, shop.now).is_done();
-        let is_old = || !last.is_running() && NEXT_COAT <= last.end(shop.now).until(shop.now);
-        last.work.stage == Stage::Finish && (is_noted() || is_old())
-    })
 }
 
 /// When the last of what waits of a job may come off.

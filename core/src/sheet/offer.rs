@@ -173,8 +173,7 @@ fn spoken_of(job: &Job) -> TaxBy {
 /// What was agreed is for all its pieces, with a drive to each buyer who has it brought; what it was paid with is not known ahead, so by what is
 /// asked.
 fn as_agreed(shop: &Shop, of: (&Job, &Account), asking: Asking) -> Answer<Option<Leaves>> {
-    let drives = drives(of.0, asking.carried);
-    left_with(shop, of, promised(shop, of.0, asking.paid)?.you_get, (of.0.selling.promised(), drives))
+    left_with(shop, of, promised(shop, of.0, asking.paid)?.you_get, (of.0.selling.promised(), drives(of.0)))
 }
 
 /// What a sum leaves in one way, in notes to the coin; none where costs or hours are not known.

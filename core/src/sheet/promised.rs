@@ -76,10 +76,16 @@ pub fn carried(job: &Job) -> Option<Carried> {
     (job.free() == 0 && ways.iter().all(|way| *way == first)).then_some(first)
 }
 
-/// Drives to the buyers of what was agreed and is still to be handed over: one to each who has it brought; `unsaid` where that was not said.
-pub fn drives(job: &Job, unsaid: Carried) -> Count {
-    let brought = job.selling.open().filter(|agreement| agreement.carried.unwrap_or(unsaid) == Carried::Delivered).count();
+/// Drives to the buyers of what was agreed and is still to be handed over: one to each who has it brought, or of whom nothing was said.
+pub fn drives(job: &Job) -> Count {
+    let brought = job.selling.open().filter(|agreement| agreement.carried != Some(Carried::Fetched)).count();
     Count::try_from(brought).unwrap_or(Count::MAX)
+}
+
+/// Of a delivery that is planned, the drives as a job stands: those, and the one that is planned where any of it is free or nothing is promised.
+pub fn planned_drives(job: &Job) -> Count {
+    let is_planned = 0 < job.free() || job.selling.open().next().is_none();
+    drives(job).max(Count::from(is_planned))
 }
 
 /// Costs and hours of a job, as if all of it went so many at a time with so many drives: none where it is fetched. None where they are not known.

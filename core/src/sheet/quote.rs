@@ -38,7 +38,7 @@ pub struct QuoteSheet {
     pub alone: Option<Day>,
     /// Hands that are likely on other jobs that go on.
     pub others: Span,
-    /// The day it is to be done by, where that is before the one it can be promised for even before the other jobs; and whether it will likely be missed.
+    /// The day it is to be done by, where that is before the one it can be promised for; and whether it will likely be missed.
     pub missed: Option<(Day, bool)>,
     pub until: Day,
     /// The quote that was given last, and whether it stands: its day is not over, and the job goes on.
@@ -84,9 +84,9 @@ pub fn quote(shop: &Shop, id: Id, given: Given) -> Answer<QuoteSheet> {
     let promised = |ready: Option<Ready>| ready.map(|ready| dates.workdays.promised(ready));
     let alone = promised(dates.safe);
     let ready = if Span::ZERO < dates.others { promised(dates.after_others_safe) } else { alone };
-    let likely_by = promised(dates.likely);
+    let likely_by = promised(if Span::ZERO < dates.others { dates.after_others } else { dates.likely });
     let is_before = |day: Option<Day>, due: Day| day.is_some_and(|day| due < day);
-    let missed = dates.due.filter(|due| is_before(alone, *due)).map(|due| (due, is_before(likely_by, due)));
+    let missed = dates.due.filter(|due| is_before(ready, *due)).map(|due| (due, is_before(likely_by, due)));
     let today = given.now.day();
     let is_over = job.quote.is_some_and(|quote| quote.until.is_some_and(|until| until < today));
     let stands = job.quote.is_some() && !is_over && job.ended.is_none();

@@ -3,11 +3,11 @@
 use super::account::{Account, of};
 use super::job::{as_it_stands, with_drives};
 use super::marks::one_paid;
-use super::promised::drives;
+use super::promised::{drives, planned_drives};
 use super::rate::rate;
 use super::shop::Shop;
 use crate::ledger::fold::Job;
-use crate::ledger::kind::sale::{Carried, Paid};
+use crate::ledger::kind::sale::Paid;
 use crate::money::left::{PerHour, Way};
 use crate::quantity::{Count, Id, Money};
 use crate::refusal::Answer;
@@ -45,9 +45,9 @@ pub fn rest(shop: &Shop, id: Id, paid: Paid) -> Answer<Option<Rest>> {
 fn if_sold(shop: &Shop, (job, account): (&Job, &Account), (unsold, each): (Way, Money), paid: Paid) -> Answer<Option<Rest>> {
     let more = shop.terms_of(job, paid).you_get(each)?.times(job.free())?;
     let year = rate(shop, account.currency).year;
-    // Each goes to a buyer of its own. As it stands there is one drive, or one to each who was promised theirs brought.
-    let drives = if drives(job, Carried::Fetched) == 0 { job.free().saturating_sub(1) } else { job.free() };
-    let (costs, time) = with_drives(account, (unsold.costs, unsold.time), drives)?;
+    // Each goes to a buyer of its own.
+    let more_drives = drives(job).saturating_add(job.free()).saturating_sub(planned_drives(job));
+    let (costs, time) = with_drives(account, (unsold.costs, unsold.time), more_drives)?;
     let sold = Way { you_get: unsold.you_get.plus(more)?, costs, time };
     Ok(Some(Rest { n: job.free(), each, unsold: unsold.per_hour(year.as_ref())?, sold: sold.per_hour(year.as_ref())? }))
 }

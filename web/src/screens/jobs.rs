@@ -4,7 +4,7 @@ mod back;
 mod dates;
 pub(super) mod entry;
 pub(super) mod estimate;
-mod figures;
+pub(super) mod figures;
 mod forms;
 mod homes;
 mod hours;

@@ -45,14 +45,25 @@ pub fn lefts(shop: &Shop, job: &Job, rows: &[Row]) -> Vec<Left> {
     lefts.into_iter().zip(rows).map(|(left, row)| as_planned(left, row)).listed()
 }
 
-/// Whether a piece of which nothing was planned is made: some of it is gone, or the maker said so, or it was finished, is at rest with no further
-/// coat that may follow, and took no less than nine in ten such pieces do: who coats a part first has not made the whole (ours).
+/// Whether a piece of which nothing was planned is made: some of it is gone, or the maker said so, or it was finished with no further coat that
+/// may follow, and took no less than nine in ten such pieces do: who coats a part first has not made the whole (ours).
 /// Counted pieces that are left are to come all the same.
 pub fn is_made_whole(shop: &Shop, job: &Job, (logged, rows): (&Time, &[Row])) -> bool {
-    let runs = || shop.bench.all_running().any(|run| run.work.on == On::Job(job.id));
     let is_enough = || least(job, rows).is_none_or(|least| least <= logged.own.total());
-    let is_finished = || logged.by_stage.contains_key(&Stage::Finish) && !runs() && !is_between_coats(shop, job) && is_enough();
-    job.operations.is_empty() && (0 < job.selling.gone() || job.whole_planned || is_finished())
+    let finished = || is_finished(shop, job) && !is_between_coats(shop, job) && is_enough();
+    job.operations.is_empty() && (0 < job.selling.gone() || job.whole_planned || finished())
+}
+
+/// Whether the last work of making was a coat that none may follow: as many as were said are noted, or it was put on a day ago. What is glued or
+/// sanded behind a coat, and a coat that was just put on, are not the last by anybody's word.
+pub fn is_finished(shop: &Shop, job: &Job) -> bool {
+    let on = On::Job(job.id);
+    let makes = |run: &&Run| run.work.kind == Kind::Make && !run.work.rework;
+    shop.bench.on(on).filter(makes).max_by_key(|run| run.started.at).is_some_and(|last| {
+        let is_noted = || shop.bench.batch(on, &last.work.op, shop.now).is_done();
+        let is_old = || !last.is_running() && NEXT_COAT <= last.end(shop.now).until(shop.now);
+        last.work.stage == Stage::Finish && (is_noted() || is_old())
+    })
 }
 
 /// What nine in ten such pieces take no less than; where nothing says that, the low end of an estimate that was given.
@@ -62,7 +73,7 @@ fn least(job: &Job, rows: &[Row]) -> Option<Span> {
 }
 
 /// After a coat that is dry so long, and no other step since, another is not waited for any more [J].
-pub const NEXT_COAT: Span = Span::minutes(24 * 60);
+const NEXT_COAT: Span = Span::minutes(24 * 60);
 
 /// Whether a coat of a job dries, or was dry less than a day ago, and may not have been the last: nobody said how many there are, and no other
 /// step was begun since.

@@ -1,7 +1,7 @@
 //! What those did who asked for a piece since the maker guessed, from the book's facts.
 
 use crate::ledger::fold::{Agreement, AgreementState, Job, Offer, Sale};
-use crate::quantity::{Count, Decimal, Listed, Moment, Money, Span};
+use crate::quantity::{Count, Decimal, Id, Listed, Moment, Money, Span};
 use crate::refusal::{Answer, Refusal};
 use crate::sale::learning::{Heard, Seen};
 
@@ -49,7 +49,8 @@ pub fn came(job: &Job, asked: Money, since: Moment) -> Answer<Vec<Came>> {
     for sale in selling.sales.iter().filter(|sale| sale.agreed.is_none() && sale.reversed.is_some()) {
         add(sale.at.at, Did::Asked);
     }
-    for agreement in selling.agreements.iter().filter(|agreement| !came_back(job, agreement)) {
+    let back = came_back(job);
+    for agreement in selling.agreements.iter().filter(|agreement| !back.contains(&agreement.id)) {
         if let Some(did) = agreed(agreement)? {
             add(agreement.at, did);
         }
@@ -59,11 +60,21 @@ pub fn came(job: &Job, asked: Money, since: Moment) -> Answer<Vec<Came>> {
     Ok(all)
 }
 
-/// Whether what was agreed came to nothing, and then to a sale after all: that is one buyer, who is counted by the sale.
-fn came_back(job: &Job, agreement: &Agreement) -> bool {
-    let AgreementState::Cancelled { at, .. } = agreement.state else { return false };
-    let is_of = |sale: &Sale| (sale.whole.n, sale.whole.sum) == (agreement.n, agreement.sum) && is_one_buyer(at, sale.at.at);
-    job.selling.sales.iter().filter(|sale| sale.agreed.is_none()).any(is_of)
+/// Agreements that came to nothing, and then to a sale after all: that is one buyer, who is counted by the sale. Each sale is of one of them, and
+/// none where both buyers are known and are others.
+fn came_back(job: &Job) -> Vec<Id> {
+    let mut sales = job.selling.sales.iter().filter(|sale| sale.agreed.is_none()).listed();
+    let mut back = vec![];
+    for agreement in &job.selling.agreements {
+        let AgreementState::Cancelled { at, .. } = agreement.state else { continue };
+        let is_other = |sale: &Sale| agreement.buyer.zip(sale.buyer).is_some_and(|(one, other)| one != other);
+        let is_alike = |sale: &Sale| (sale.whole.n, sale.whole.sum) == (agreement.n, agreement.sum) && is_one_buyer(at, sale.at.at);
+        if let Some(nth) = sales.iter().position(|sale| is_alike(sale) && !is_other(sale)) {
+            sales.remove(nth);
+            back.push(agreement.id);
+        }
+    }
+    back
 }
 
 /// A change of order is no new buyer.
@@ -80,7 +91,8 @@ fn agreed(agreement: &Agreement) -> Answer<Option<Did>> {
 
 /// Offers that came to no sale and no agreement; whoever brought the piece back had bought it all the same.
 pub fn untaken(job: &Job) -> Vec<&Offer> {
-    let sold = job.selling.sales.iter().map(|sale| (sale.at.at, sale.whole.n, sale.whole.sum));
+    // What was sold under an agreement is that one's.
+    let sold = job.selling.sales.iter().filter(|sale| sale.agreed.is_none()).map(|sale| (sale.at.at, sale.whole.n, sale.whole.sum));
     let agreed = job.selling.agreements.iter().filter(|agreement| agreement.replaces.is_none());
     let mut taken = sold.chain(agreed.map(|agreement| (agreement.at, agreement.n, agreement.sum))).listed();
     let mut is_open = |offer: &&Offer| {
@@ -166,5 +178,12 @@ mod tests {
         check(&format!("{agreed}cancel deal on stools"), &[Did::Asked]);
         check(&format!("{agreed}cancel deal on stools no-show\nsell 1 stools for 80 notes"), &[bought(80)]);
         check(&format!("{agreed}cancel deal on stools no-show\nsell 2 stools for 160 notes"), &[bought(80), Did::NeverCame]);
+        // Of two who did not come one may have come back, and who left while another agreed at what was said left.
+        let two = "agree 80 for 1 stools fetched as one\nagree 80 for 1 stools fetched as two\n09:10 cancel one on stools no-show\n\
+            09:11 cancel two on stools no-show\n09:20 sell 1 stools for 80 notes\n";
+        check(two, &[Did::NeverCame, bought(80)]);
+        let left = "offer 60 for 1 stools said 80\n09:10 offer 60 for 1 stools said 80\n09:30 agree 80 for 1 stools fetched as deal\n\
+            17:00 sell 1 stools for 80 notes agreed deal\n";
+        check(left, &[Did::Heard(Heard::Offered { sum: usd(60), price: usd(80) }), bought(80)]);
     }
 }

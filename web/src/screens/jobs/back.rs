@@ -60,14 +60,15 @@ fn large(sheet: &JobSheet, back: Option<&LookBack>, seen: Seen<'_>) -> El<Msg> {
     let over = sold.kept.zip(sheet.bench.total);
     let over = over.map(|(kept, total)| words::kept_over(went.as_deref(), &sum(kept, seen), &seen.speech.span(total)));
     // As the job's own page has it: with all that is still to come, and nothing of what is unsold.
-    let stands = sheet.money.as_it_stands.filter(|stands| 0 < unsold && stands.left != per_hour.left);
+    let to_come = to_come(sheet, currency);
+    let stands = sheet.money.as_it_stands.filter(|stands| 0 < unsold && stands.left != per_hour.left && to_come.is_none());
     let stands = stands.map(|stands| line(jobs::rest_unsold(&seen.speech.count(unsold)), hourly(stands.left, seen)));
     let held = back.and_then(|back| held(back, seen));
     let gone = back.is_some_and(|back| back.likely_is_gone) && held.is_some();
     let after = per_hour.after_workshop.zip(per_hour.every_hour);
     let after = after.map(|(after, every)| words::after_workshop(&hourly(after, seen), &hourly(every, seen)));
     let lead = el("section", "lead");
-    let lead = match back.and_then(|back| to_come(sheet, back, currency)) {
+    let lead = match to_come {
         // What an hour has left so far flatters while hours are to come.
         Some((span, likely)) => lead
             .kid(big(likely, seen))
@@ -86,11 +87,12 @@ fn big(money: Money, seen: Seen<'_>) -> El<Msg> {
     el("p", class).text(seen.speech.money(money))
 }
 
-/// While work is to come: the hours that are likely, and what one of them would leave.
-fn to_come(sheet: &JobSheet, back: &LookBack, currency: Currency) -> Option<(Span, Money)> {
-    sheet.account.hours.to_come.filter(|to_come| Span::ZERO < *to_come)?;
-    let (span, rate) = back.had_likely.or(back.estimate.zip(back.had_it_held))?;
-    Some((span, Money::book(rate, currency).ok()?))
+/// While work is to come: all hours with it, and what one of them leaves as it stands.
+fn to_come(sheet: &JobSheet, currency: Currency) -> Option<(Span, Money)> {
+    let hours = &sheet.account.hours;
+    let to_come = hours.to_come.filter(|to_come| Span::ZERO < *to_come)?;
+    let rate = sheet.money.as_it_stands?.left;
+    Some((hours.total?.plus(to_come), Money::book(rate, currency).ok()?))
 }
 
 /// Why nothing is known to be left of an hour.

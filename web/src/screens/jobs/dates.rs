@@ -16,6 +16,7 @@ use crate::view::{El, el};
 use crate::words::en::estimate::OLD_JOBS_LIST as OLD_JOBS;
 use crate::words::en::waits::how_long;
 use crate::words::en::{dates as words, job};
+use fivebar_core::bench::dates::Ready;
 use fivebar_core::quantity::{Day, Listed, Span};
 use fivebar_core::sheet::dates::{DateRow, DatesSheet, Promise};
 use fivebar_core::sheet::estimate::Covers;
@@ -108,10 +109,13 @@ fn can_be(sheet: &DatesSheet, of: &JobSheet, seen: Seen<'_>) -> Vec<El<Msg>> {
 }
 
 /// The day a quote promises: behind the other jobs, where there are any.
-fn promise(sheet: &DatesSheet, seen: Seen<'_>) -> Option<El<Msg>> {
+fn promised(sheet: &DatesSheet) -> Option<(Day, Ready)> {
     let safe = if Span::ZERO < sheet.others { sheet.after_others_safe } else { sheet.safe };
-    let safe = safe.filter(|_| !sheet.rows.is_empty())?;
-    let promised = sheet.workdays.promised(safe);
+    safe.map(|safe| (sheet.workdays.promised(safe), safe))
+}
+
+fn promise(sheet: &DatesSheet, seen: Seen<'_>) -> Option<El<Msg>> {
+    let (promised, safe) = promised(sheet).filter(|_| !sheet.rows.is_empty())?;
     Some(el("p", "").text(words::can_be_promised(&day(promised, seen), promised == safe.promise())))
 }
 
@@ -125,7 +129,7 @@ fn others(sheet: &DatesSheet, seen: Seen<'_>) -> String {
 fn last_days(sheet: &DatesSheet, seen: Seen<'_>) -> Vec<El<Msg>> {
     let over = sheet.is_over.then(|| words::IS_OVER.to_owned());
     let late = over.or_else(|| sheet.late.and_then(|nth| sheet.rows.get(nth)).map(|row| late(row, seen)));
-    let promised = sheet.safe.map(|safe| sheet.workdays.promised(safe));
+    let promised = promised(sheet).map(|(day, _)| day);
     let unsafe_day = promised.filter(|promised| sheet.due.is_some_and(|due| due < *promised));
     let can_do =
         sheet.late.filter(|_| !sheet.is_over).map(|_| words::what_can_be_done(promised.map(|day_of| day(day_of, seen)).as_deref()));

@@ -87,7 +87,7 @@ fn each_op(hours: &Hours) -> (Vec<(&String, &Shares, Span)>, Option<Span>) {
 
 fn operation(op: &str, (shares, span): (Shares, Span), seen: Seen<'_>) -> El<Msg> {
     let mixed = shares.corrected.plus(shares.recalled);
-    let under = if Span::ZERO < mixed { sources(shares, ("", Span::ZERO), seen).unwrap_or_default() } else { String::new() };
+    let under = if Span::ZERO < mixed { sources(shares, &[], seen).unwrap_or_default() } else { String::new() };
     row(&jobs::upper_first(op), &under, &seen.speech.span(span))
 }
 

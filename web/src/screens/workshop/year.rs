@@ -42,7 +42,7 @@ pub fn screen(app: &App, seen: Seen<'_>) -> Screen {
 
 /// Where the hours come from; nothing where none were worked.
 fn hours_from(year: &RealYear, seen: Seen<'_>) -> Option<El<Msg>> {
-    let said = sources(year.bench, (words::ON_TRIPS, year.trips), seen)?;
+    let said = sources(year.bench, &[(words::ON_TRIPS, year.trips)], seen)?;
     Some(el("p", "").text(words::hours_from(&said)))
 }
 

@@ -135,6 +135,9 @@ mod tests {
             waiting::more_will_ask(6, "6", day),
             waiting::ask_until("145", day),
             bench::clock_said("9:42 a.m.", Some("9:50 a.m.")),
+            dates::behind_others("8 h 24", [day, day]),
+            dates::late_begun(("glue", "3 h"), Some(day)),
+            dates::go_on("glue", day, Some(day)),
         ] {
             assert!(said.ends_with('.') && !said.contains(".."), "{said}");
         }

@@ -72,7 +72,7 @@ pub fn of_others(hours: &str, after: Option<&str>, safe: Option<&str>) -> String
 
 /// "The 8 h 24 of other jobs come first: Fri 13 March. Before them it could be Tue 10 March."
 pub fn behind_others(hours: &str, [behind, alone]: [&str; 2]) -> String {
-    format!("The {hours} of other jobs come first: {behind}. Before them it could be {alone}.")
+    [format!("The {hours} of other jobs come first: {behind}"), format!("Before them it could be {alone}")].map(sentence).join(" ")
 }
 
 pub const NOT_KNOWN: &str = "Nothing says yet how long it takes: plan operations, or say what kind of piece it is.";
@@ -157,7 +157,7 @@ pub fn late(op: &str, last: Option<&str>) -> String {
 /// `saw is begun, and what is left of it (3 h) had to go on by Wed 18 Mar`.
 pub fn late_begun((op, left): (&str, &str), last: Option<&str>) -> String {
     let late = last.map_or("takes longer than there is".to_owned(), |last| format!("had to go on by {last}"));
-    format!("Too late as it stands: {op} is begun, and what is left of it ({left}) {late}.")
+    sentence(format!("Too late as it stands: {op} is begun, and what is left of it ({left}) {late}"))
 }
 
 /// What can be done where a step can't be begun in time any more; the day is safe to promise.
@@ -187,7 +187,7 @@ pub fn begin(op: &str, last: &str, safe: Option<&str>) -> String {
 /// `Go on with glue seat by Wed 18 Mar, to be safe by Mon 16 Mar.`
 pub fn go_on(op: &str, last: &str, safe: Option<&str>) -> String {
     let safe = safe.map(|day| format!(", to be safe by {day}")).unwrap_or_default();
-    format!("Go on with {op} by {last}{safe}.")
+    sentence(format!("Go on with {op} by {last}{safe}"))
 }
 
 /// `begun, 3 h left`: of a step.

@@ -354,6 +354,7 @@ pub fn beside_these(span: &str) -> String {
 
 /// Beside measured, corrected and recalled: what the hauls of a job bring along.
 pub const FROM_HAULS: &str = "share of the hauls";
+pub const STILL_TO_SETTLE: &str = "to settle";
 
 /// "measured 13 h 42, corrected 47 min, recalled 1 min".
 pub fn provenance(parts: &[(&str, String)]) -> String {
@@ -409,9 +410,9 @@ pub fn kept_over(sold: Option<&str>, sum: &str, span: &str) -> String {
     format!("{LEFT_PER_HOUR}{of}, {sum} in all over {span}")
 }
 
-/// "left per hour, with the hours that are likely, 25 h 26": under the figure while work is to come.
+/// "left per hour, with all that is likely to come, 25 h 26": under the figure while work is to come.
 pub fn left_by_likely(span: &str) -> String {
-    format!("{LEFT_PER_HOUR}, with the hours that are likely, {span}")
+    format!("{LEFT_PER_HOUR}, with all that is likely to come, {span}")
 }
 
 /// "17.04, had what was planned taken 19 h; 13.03 the 25 h 26 that were likely".

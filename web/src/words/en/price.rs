@@ -317,9 +317,9 @@ pub fn from_to(low: &str, high: &str) -> String {
     format!("{low} to {high}")
 }
 
-/// "Take it, or say 130." where it is the maker's own call.
+/// "Or say 130." where it is the maker's own call.
 pub fn or_say(sum: &str) -> String {
-    format!("Take it, or say {sum}.")
+    format!("Or say {sum}.")
 }
 
 pub const END_BRINGS_MORE: &str = "The end brings more";

@@ -240,8 +240,8 @@ fn looking_back_while_work_is_to_come_leads_with_what_is_likely() {
     let sold = format!("{begun}start \"build\" make on more\n09:00 stop\nsell 2 more for 200 notes fetched\n");
     let mut maker = Maker::told(&[&sold]);
     maker.room("more", Room::Back);
-    maker.shows(&["t60 w8\">$12.14<", "left per hour, with the hours that are likely, 14 h", "$170.00 left per hour so far, of the 2"]);
-    maker.tap(Tap::End).shows(&["t60 w8\">$170.00<"]).hides(&["that are likely, 14 h"]);
+    maker.shows(&["t60 w8\">$12.14<", "left per hour, with all that is likely to come, 14 h", "$170.00 left per hour so far, of the 2"]);
+    maker.tap(Tap::End).shows(&["t60 w8\">$170.00<"]).hides(&["likely to come, 14 h"]);
 }
 
 /// A job takes a rate or none by one tap; a sale another: the sum that stands there as the tag goes along, one that was typed stays.
