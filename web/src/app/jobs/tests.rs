@@ -410,7 +410,7 @@ job stands \"Stands\" 1 order
 2026-03-03 08:00 stop
 ";
     let mark = "15 h of it is to settle on Bench: a stop may have been forgotten.";
-    Maker::told(&[told]).room("stands", Room::Hours).shows(&["measured 16 h", mark]);
+    Maker::told(&[told]).room("stands", Room::Hours).shows(&["measured 1 h, to settle 15 h", mark]);
     Maker::told(&[told]).room("stands", Room::Back).shows(&[mark]);
     let rate = "09:00 rate pay 20 hours 400 logged 300 costs 0\nspend 2.00 glue on stands\nplan \"saw\" make 60 min for stands\n";
     Maker::told(&[&format!("{told}{rate}")]).room("stands", Room::Quote).shows(&[
@@ -423,7 +423,7 @@ job stands \"Stands\" 1 order
         let told = told.replace("2026-03-03 08:00 stop", &format!("{night}2026-03-03 08:00 stop"));
         Maker::told(&[&told]).tap(Tap::List).shows(shown);
     };
-    listed("", "", &["In hand", "1 h, and 15 h to settle"]);
+    listed("", "", &["In hand", "1 h, and 15 h to settle", "make 1 h\""]);
     listed("tag 90 stands\n", "", &["For sale", "none sold yet, and 15 h to settle", "1 left"]);
     let sold = "spend 2.00 glue on stands\nsell 1 stands for 82 bank fetched\n";
     listed(sold, "", &["1 h, and 15 h to settle"]);
