@@ -228,10 +228,9 @@ fn can(what: Option<What>, one: bool) -> String {
     }
 }
 
-/// "Top 3 off at", "Piece 1 dry Wed 4 March at", above the clock.
-pub fn off_at(piece: &str, what: What, day: Option<&str>) -> String {
-    let day = day.map(|day| format!(" {day}")).unwrap_or_default();
-    format!("{} {}{day} at", begin_large(piece), ready(Some(what)))
+/// "Top 3 off at", "Piece 1 dry at", above the clock.
+pub fn off_at(piece: &str, what: What) -> String {
+    format!("{} {} at", begin_large(piece), ready(Some(what)))
 }
 
 /// "top 4, off 90 min from now".

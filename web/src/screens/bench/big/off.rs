@@ -54,12 +54,15 @@ fn large<'a>(lines: &'a [WaitLine], app: &App) -> Option<&'a WaitLine> {
     last.filter(just).or(over).or(lines.first())
 }
 
-/// "Top 3 off at" or "Top 1 can come out, since", and the clock.
+/// "Top 3 off at" or "Top 1 can come out, since", the day where that is another, and the clock.
 fn read(line: &WaitLine, app: &App, seen: Seen<'_>) -> El<Msg> {
     let day = (line.off.day() != app.now.day()).then(|| seen.speech.day(line.off));
     let (named, what) = (whose(app, line), line.wait.what());
-    let said = if line.over { words::out_since_at(&named, line.wait.n, what) } else { words::off_at(&named, what, day.as_deref()) };
+    let said = if line.over { words::out_since_at(&named, line.wait.n, what) } else { words::off_at(&named, what) };
     let second = is_second(app, line.off.at).map(|second| format!(" the {}", words::which_of_two(second)));
     let said = format!("{said}{}", second.unwrap_or_default());
-    el("p", "off").kid(el("span", "t22 w7 c-wait").text(said)).kid(el("span", "t80 w8 c-wait").text(seen.speech.clock(line.off)))
+    // Of another day it stands with the clock: by large text the words before it are cut.
+    let day = day.filter(|_| !line.over).map(|day| el("span", "t22 w8 c-wait").text(day));
+    let time = el("span", "time").kids(day).kid(el("span", "t80 w8 c-wait").text(seen.speech.clock(line.off)));
+    el("p", "off").kid(el("span", "t22 w7 c-wait").text(said)).kid(time)
 }
