@@ -65,7 +65,7 @@ fn to_the_word(profile: &Path) -> [f64; 3] {
     browser.wait(&page, "painted.length === 1");
     // Of the pieces for sale the stools are the one whose sums are worth saying.
     browser.eval(&page, "[...document.querySelectorAll('.sale')].find(sale => sale.textContent.includes('Stool')).id = 'stools'");
-    for (nth, touch) in [(1, "#stools .key.solid"), (2, ".chips .key")] {
+    for (nth, touch) in [(1, "#stools .key.solid"), (2, ".g3 .key.fig:not([disabled])")] {
         browser.wait(&page, &format!("painted.length === {nth}"));
         std::thread::sleep(Duration::from_millis(200));
         browser.tap(&page, touch);
