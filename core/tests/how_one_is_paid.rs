@@ -41,7 +41,8 @@ fn marks_hold_in_the_way_that_costs_most() {
 #[test]
 fn a_price_is_proposed_for_the_way_that_costs_most() {
     for (till, tag) in [("fee 0.03", "100"), ("fee 0.03 bank-fee 0.06", "104"), ("fee 0.03 notes-fixed 5", "102")] {
-        let work = "job stool \"Stool\" 1 spec\nspend 77 glue on stool\nstart \"oil\" make on stool stage finish\n10:00 stop\nall-planned stool\n";
+        let work =
+            "job stool \"Stool\" 1 spec\nspend 77 glue on stool\nstart \"oil\" make on stool stage finish\n10:00 stop\nall-planned stool\n";
         let story = told(&format!("till point 1 {till}\nrate pay 20 hours 100 logged 100\n{work}"));
         let pricing = account(&Shop::of(&story.book, story.now.at), story.names.job("stool").unwrap()).unwrap().pricing;
         assert_eq!(pricing.proposed.map(|price| price.tag), Some(usd(tag)), "{till}");
