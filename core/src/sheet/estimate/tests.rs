@@ -324,50 +324,6 @@ fn a_part_that_was_planned_teaches_by_itself() {
     assert_eq!((back.ratios.hours, back.actual), (Some(Decimal::new(15, 1)), Some(Span::minutes(300))));
 }
 
-/// 18 h for three, 9 h for one, 22 h for four: firsts of 18 / 2.85, 9 and 22 / 3.70 h, in the middle 6.97 h; five are 4.5 of it, 31 h 21.
-#[test]
-fn old_jobs_of_several_pieces_are_known_by_their_first() {
-    let mut phone = Phone::new("a");
-    let job = phone.job(0, "stools");
-    phone.note(1, JobDescribed { pieces: Some(5), ..JobDescribed::of(id(job)) });
-    let old = |name: &str, hours: i64, pieces| {
-        let (piece, pieces) = (Key::read("stool"), Some(pieces));
-        OldJobTold {
-            name: name.into(),
-            span: Span::minutes(hours * 60),
-            thought: None,
-            sum: None,
-            piece,
-            pieces,
-            first: None,
-            told_for: None,
-        }
-    };
-    let three = vec![old("Three stools", 18, 3), old("Bar stool", 9, 1), old("Kids stools", 22, 4)];
-    phone.order(2, Command::Estimate(EstimateCommand::Tell(three))).unwrap();
-    // They are no measure of a job of which no kind is said.
-    check(&phone, job, &[]);
-    phone.note(9, JobDescribed { pieces: Some(5), piece: Key::read("stool"), ..JobDescribed::of(id(job)) });
-    check(&phone, job, &[(Basis::Pieces, 3, 1_881)]);
-    let whole = seen(&phone, job, 9).whole.unwrap();
-    let firsts: Vec<i64> = whole.past.iter().map(|past| past.first().as_minutes()).collect();
-    assert_eq!((firsts, whole.first.as_minutes(), whole.by), (vec![379, 540, 357], 418, history::By::Kind));
-    // An operation nobody thought of is no share of pieces of other kinds: an hour for the first, 4.5 for five.
-    let blank = phone.job(9, "blank");
-    phone.note(9, JobDescribed { pieces: Some(5), ..JobDescribed::of(id(blank)) });
-    phone.note(9, OperationPlanned { job: id(blank), op: "sand".into(), kind: Kind::Make, stage: None, span: None, pieces: None });
-    check(&phone, blank, &[(Basis::Operation, 0, 270)]);
-    // Nor are they a measure of a kind without a default of its own. What was told for that very job is.
-    let job = phone.job(9, "shelves");
-    phone.note(10, JobDescribed { piece: Key::read("shelf"), pieces: Some(5), ..JobDescribed::of(id(job)) });
-    check(&phone, job, &[]);
-    let told = OldJobTold { told_for: Some(id(job)), ..old("Rack stool", 10, 1) };
-    phone.order(11, Command::Estimate(EstimateCommand::Tell(vec![told]))).unwrap();
-    check(&phone, job, &[(Basis::Pieces, 1, 2_700)]); // 10 h x 4.5
-    phone.note(12, JobDescribed { piece: Key::read("table"), ..JobDescribed::of(id(blank)) });
-    check(&phone, blank, &[(Basis::Piece, 0, 5_832), (Basis::Piece, 0, 2_268)]); // 72 of 100, and the rest, of 30 h x 4.5
-}
-
 /// The minutes still to come of each row.
 fn to_come(phone: &Phone, job: On, minute: i64) -> Vec<i64> {
     seen(phone, job, minute).rows.iter().map(|row| row.to_come().as_minutes()).collect()
