@@ -3,18 +3,15 @@
 mod maker;
 
 use fivebar_core::haul::Pile;
-use fivebar_core::ledger::decide::{BookCommand, Command, EstimateCommand, HaulCommand, JobCommand, MoneyCommand, Much, On, PileFacts};
-use fivebar_core::ledger::kind::Exact;
+use fivebar_core::ledger::decide::{BookCommand, Command, EstimateCommand, HaulCommand, JobCommand, On, PileFacts};
 use fivebar_core::ledger::kind::book::Struck;
 use fivebar_core::ledger::kind::estimate::OldJobTold;
 use fivebar_core::ledger::kind::haul::{Fate, HaulDescribed, PileDescribed, Way};
 use fivebar_core::ledger::kind::job::For;
-use fivebar_core::ledger::kind::money::PackOpened;
 use fivebar_core::ledger::{Book, Clock, fold};
 use fivebar_core::quantity::{Count, Currency, Id, Moment, Span, Units};
-use fivebar_core::refusal::Refusal;
 use fivebar_core::sheet::carried::{freeze_for, of_job};
-use maker::{Maker, d, key, sixteenths};
+use maker::{Maker, key, sixteenths};
 use proptest::prelude::*;
 
 /// The first phone's clock, so many minutes fast; it began the haul and counted 9. The second has its copy.
@@ -336,91 +333,4 @@ proptest! {
         lines.reverse();
         prop_assert_eq!(old_jobs(&Book::of_lines(lines)), old_jobs(&two.phones[1].book));
     }
-}
-
-/// A can of 32 fl oz at 34.90: 9.5 of it on the desk for 10.36, and 16 more for 17.45.
-fn with_a_can() -> (Two, [Id; 3]) {
-    let mut two = Two::begin(0);
-    let (what, kind, unit) = ("Oil".to_owned(), key("finish"), key("fl-oz"));
-    let pack = PackOpened { what, kind, sum: two.phones[0].money("34.90"), of: Exact(d("32")), unit, when: None };
-    let on = On::Job(two.desk);
-    let ids = two.phones[0].order(Command::Money(MoneyCommand::OpenCan { pack, takes: Some((on, d("9.5"))) }));
-    let much = Much::OfCan { can: ids[0], used: d("16") };
-    let more = MoneyCommand::Spend { on, much, kind: key("finish"), what: None, when: None };
-    let more = two.phones[0].order(Command::Money(more))[0];
-    two.meet();
-    (two, [ids[0], ids[1], more])
-}
-
-fn back_in_can(spending: Id, used: &str) -> Command {
-    Command::Money(MoneyCommand::BackInCan { spending, used: d(used) })
-}
-
-/// Both put the same 9.5 back: once is all that was used, so it holds 16 as if one of them had. Both sums stay in the job, and the can says
-/// what is too much of it. Struck on one phone, nothing is.
-#[test]
-fn what_two_phones_put_back_into_a_can_goes_back_once() {
-    let (mut two, [can, first, _]) = with_a_can();
-    let seen = |two: &Two, phone: usize| {
-        let cans = fold::workshop(&two.phones[phone].book).cans;
-        let found = cans.iter().find(|one| one.id == can).unwrap();
-        (found.left().normalize().to_string(), found.beyond().normalize().to_string(), found.rest().unwrap().to_string())
-    };
-    assert_eq!(seen(&two, 0), ("6.5".to_owned(), "0".to_owned(), "7.09 USD".to_owned()));
-    two.pass(1);
-    let ids = [0, 1].map(|phone| two.phones[phone].order(back_in_can(first, "9.5"))[0]);
-    two.meet();
-    for phone in [0, 1] {
-        assert_eq!(seen(&two, phone), ("16".to_owned(), "9.5".to_owned(), "27.81 USD".to_owned()));
-    }
-    let none = two.phones[0].try_order(back_in_can(first, "1"));
-    assert_eq!(none, Err(Refusal::MoreBackThanUsed { back: d("1"), used: d("0") }));
-    two.pass(2);
-    two.phones[1].order(Command::Book(BookCommand::Strike { line: ids[1] }));
-    two.meet();
-    assert_eq!(seen(&two, 0), ("16".to_owned(), "0".to_owned(), "17.45 USD".to_owned()));
-}
-
-/// What went back is taken back; then all of it goes back on the other phone: what was taken back does not stand again. Of money it is the same.
-#[test]
-fn what_came_back_since_does_not_come_back_again() {
-    let (mut two, [_, first, more]) = with_a_can();
-    let money = |two: &Two, spending, sum: &str| {
-        let sum = Some(two.phones[0].money(sum));
-        Command::Money(MoneyCommand::ComeBack { spending, sum, n: None, what: None })
-    };
-    let cases = [
-        (back_in_can(first, "4"), back_in_can(first, "9.5"), Refusal::MoreBackThanUsed { back: d("4"), used: d("0") }),
-        (
-            money(&two, more, "10"),
-            money(&two, more, "9"),
-            Refusal::MoreThanSpent { met: two.phones[0].money("10"), spent: two.phones[0].money("8.45") },
-        ),
-    ];
-    for (once, since, refused) in cases {
-        let act = two.phones[0].order(once)[0];
-        two.phones[0].order(Command::Book(BookCommand::TakeBack { act }));
-        two.meet();
-        two.pass(1);
-        two.phones[1].order(since);
-        two.meet();
-        assert_eq!(two.phones[0].try_order(Command::Book(BookCommand::Restore { act })), Err(refused));
-    }
-}
-
-/// Both write down that all of a spending came back: that it is below nothing is no answer to who writes a third.
-#[test]
-fn what_is_spent_is_never_below_nothing_where_it_is_said() {
-    let (mut two, [_, first, _]) = with_a_can();
-    let back = |two: &Two, sum: &str| {
-        Command::Money(MoneyCommand::ComeBack { spending: first, sum: Some(two.phones[0].money(sum)), n: None, what: None })
-    };
-    for phone in [0, 1] {
-        let all = back(&two, "10.36");
-        two.phones[phone].order(all);
-    }
-    two.meet();
-    let (met, spent) = (two.phones[0].money("1"), two.phones[0].money("0"));
-    let third = back(&two, "1");
-    assert_eq!(two.phones[0].try_order(third), Err(Refusal::MoreThanSpent { met, spent }));
 }
