@@ -17,7 +17,7 @@ pub struct WaitLine {
     pub piece: Option<Count>,
     /// From the second coat on, which one it is: its pieces have the numbers of the first.
     pub coat: Option<Count>,
-    /// When it may come off, by the clock that is looked at then.
+    /// When it may come off, by the clock of the place where it waits.
     pub off: Wall,
     /// Nothing once it is over.
     pub left: Span,
@@ -89,7 +89,7 @@ impl<'a> Kept<'a> {
             name: wait.job.and_then(|job| fold::name_of(self.book, On::Job(job))),
             piece,
             coat,
-            off: self.local.wall(wait.off()),
+            off: wait.wall(wait.off(), self.local),
             left: wait.left(now),
             over: wait.is_over(now),
             wait: wait.clone(),
@@ -129,8 +129,8 @@ impl<'a> Kept<'a> {
 
     /// When it began, was to come off, and was taken off. Asked of every wait there ever was: what a line shows is found after it.
     fn days(self, wait: &Wait) -> [Option<Day>; 3] {
-        let off = self.local.wall(wait.off());
-        [Some(wait.began.day()), Some(off.day()), wait.ended.map(|off| off.at.day())]
+        let by = |at| Some(wait.wall(at, self.local).day());
+        [by(wait.began.at), by(wait.off()), wait.ended.and_then(|off| by(off.at.at))]
     }
 
     /// Pieces of the operation that were done when it began, those it came with included.

@@ -93,7 +93,7 @@ pub fn act_named(act: Id, app: &App, seen: Seen<'_>) -> Option<String> {
     let entries: Vec<_> = shelf.book.act(act).into_iter().filter_map(|id| shelf.book.entry(id)).map(|(entry, _)| entry).listed();
     if let Some(dropped) = entries.iter().find(|entry| drops(entry, app)).filter(|_| !entries.iter().any(|entry| is_plan(entry))) {
         let what = of_job(changed::PLAN_DROPPED, entries.iter().find_map(|entry| job_of(entry)), app);
-        return Some(common::of_when(&what, &seen.speech.clock(dropped.wall)));
+        return Some(common::of_when(&what, &seen.clock(dropped.wall)));
     }
     let mended = entries.iter().find(|entry| matches!(entry.fact, Fact::CountMended(_)));
     let by_way =
@@ -104,7 +104,7 @@ pub fn act_named(act: Id, app: &App, seen: Seen<'_>) -> Option<String> {
         fact => acts::named(fact).to_owned(),
     };
     let what = of_pile(told, app).map_or_else(|| of_job(&what, job_of(told), app), |pile| common::of_pile(&pile, &what));
-    Some(common::of_when(&what, &seen.speech.clock(told.wall)))
+    Some(common::of_when(&what, &seen.clock(told.wall)))
 }
 
 /// Whether a plan that was in use is in use no more by it.
