@@ -56,17 +56,31 @@ fn drawn(asked: &Asked<'_>, seen: Seen<'_>) -> El<Msg> {
     let (began, there) = (run.began(seen.local), elsewhere(run.by(seen.local), seen));
     let since = (began.day() != seen.now.day() || there.is_some())
         .then(|| el("p", "").text(words::since(&seen.dated(seen.speech.clock(began), began), there.as_deref())));
-    let proposed = key("key solid h88 wide", words::until(&meant, &clock), "", say(Tap::Proposed(run.id, wrong.at)));
+    let until = words::until(&meant, &clock);
+    let proposed = match left_of(*batch, *wrong) {
+        Some((of, n)) => {
+            let done = |n| words::done(&seen.speech.count(n), Some(&seen.speech.count(of)));
+            let whole = key("key solid h88 wide", until, done(of), say(Tap::ProposedWhole(run.id, wrong.at, n)));
+            vec![whole, key("key h56 wide", words::stays(&done(batch.n)), "", say(Tap::Proposed(run.id, wrong.at)))]
+        }
+        None => vec![key("key solid h88 wide", until, "", say(Tap::Proposed(run.id, wrong.at)))],
+    };
     let why = [el("p", "").text(because(run, *wrong, seen)), scale(&bar(asked, seen), &title)];
     let helpers = helpers(run, *wrong, seen);
     let head = [el("h2", "strong").text(title)].into_iter().chain(name.map(|name| el("p", "t17 w7").text(name.to_owned()))).chain(since);
     let asked = if seen.page.is_narrow() {
         // The keys that answer it come before what explains them, so that all of them are in sight.
-        head.chain([proposed, answers]).chain(why).chain(helpers).listed()
+        head.chain(proposed).chain([answers]).chain(why).chain(helpers).listed()
     } else {
-        head.chain(why).chain([proposed]).chain(helpers).chain([answers]).listed()
+        head.chain(why).chain(proposed).chain(helpers).chain([answers]).listed()
     };
     asking(Notches { done: batch.n, of: batch.of.unwrap_or(0) }, asked).key("question")
+}
+
+/// Of how many the batch is, and how many of them are not noted, where it was done by then.
+fn left_of(batch: Batch, wrong: Proposed) -> Option<(u32, u32)> {
+    let of = batch.of.filter(|_| wrong.because == Because::Batch)?;
+    of.checked_sub(batch.n).filter(|n| 0 < *n).map(|n| (of, n))
 }
 
 /// The last piece by its clock, where that speaks for the end.

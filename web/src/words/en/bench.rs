@@ -348,6 +348,11 @@ pub fn until(span: &str, clock: &str) -> String {
     format!("{span}, until {clock}")
 }
 
+/// "The same, 2 of 5 done", of an end without the pieces that were done by then.
+pub fn stays(done: &str) -> String {
+    format!("The same, {done}")
+}
+
 /// "It was 3 h 12".
 pub fn it_was(span: &str) -> String {
     format!("It was {span}")
