@@ -175,8 +175,7 @@ fn opened(line: &DayLine, (view, app): (&View, &App), seen: Seen<'_>) -> Vec<El<
 
 /// What of it falls on the day after.
 fn beyond(line: &DayLine) -> Option<Span> {
-    let beyond = line.worked.minus(line.on_this_day);
-    (Span::ZERO < beyond && line.ended.is_some()).then_some(beyond)
+    (Span::ZERO < line.after && line.ended.is_some()).then_some(line.after)
 }
 
 /// What was put right of it, and when.

@@ -308,6 +308,11 @@ pub fn waits_since(when: &str) -> String {
     format!("since {when}")
 }
 
+/// "since yesterday 17:40".
+pub fn since_yesterday(clock: &str) -> String {
+    format!("since yesterday {clock}")
+}
+
 /// "oil, a wait".
 pub fn struck_wait(op: &str) -> String {
     format!("{op}, a wait")

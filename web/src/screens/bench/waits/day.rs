@@ -28,7 +28,12 @@ fn row(line: &WaitLine, view: &View, app: &App, seen: Seen<'_>) -> El<Msg> {
     let of = [Some(line.op.clone()), line.name.clone()].into_iter().flatten().listed().join(", ");
     let by = |at: Moment| line.wait.wall(at, seen.local);
     let began = by(line.wait.began.at);
-    let since = (began.day() != view.day).then(|| words::waits_since(&plain_on(app, began, view.day)));
+    let is_eve = view.day == seen.now.day() && began.day() == view.day.before();
+    let since = match began.day() == view.day {
+        true => None,
+        false if is_eve => Some(words::since_yesterday(&plain_on(app, began, began.day()))),
+        false => Some(words::waits_since(&plain_on(app, began, view.day))),
+    };
     let under = [Some(of), since, Some(stands(line, by, (view.day, app))), elsewhere(line.wait.by(seen.local), seen)]
         .into_iter()
         .flatten()
