@@ -119,6 +119,12 @@ fn hours((from, to): (f64, f64), line: &Timeline, seen: Seen<'_>) -> Vec<(f64, S
     let of_step = |step: u16| {
         let fits = |since: &Span| (line.wall(*since).minute_of_day() / 60).is_multiple_of(step);
         let mut all = full.iter().copied().filter(fits).map(written).listed();
+        // Where another clock begins, an hour of the one before may lie as near as it likes.
+        for (at, ..) in line.others() {
+            let next = all.iter().position(|(minute, _)| minutes(at) <= *minute);
+            let meets = next.filter(|next| all.get(next.saturating_sub(1)..=*next).is_some_and(|pair| !apart(pair)));
+            meets.and_then(|next| next.checked_sub(1)).into_iter().for_each(|before| drop(all.remove(before)));
+        }
         let midnight = (to == minutes(line.whole)).then(|| written(line.whole));
         let meets = |last: &(f64, String)| midnight.as_ref().is_some_and(|midnight| box_of(midnight).0 < box_of(last).1 + BETWEEN);
         if all.last().is_some_and(meets) {

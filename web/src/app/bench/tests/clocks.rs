@@ -257,7 +257,7 @@ fn after_a_flight_a_moment_is_said_by_one_clock_on_all_pages() {
     check(bench, 132, &["since 11:10 there"], &["09:10"]);
     check(waits, 122, &["off 11:10 there, in 8 min"], &["09:10"]);
     check(waits, 132, &["since 11:10 there"], &["09:10"]);
-    check(big, 122, &["off at, by the clock there", ">11:10<"], &["09:10"]);
+    check(big, 122, &["By the clock there: top 1 off at", ">11:10<"], &["09:10"]);
     check(jobs, 122, &[off], &["09:10"]);
     // The rows, and the line of hours: that another clock begins where the work elsewhere did.
     let rows = [">09:10<", ">09:20<", ">08:30<", "due 11:10", "by the clock there", "Another clock from 10:30 on: it shows 08:30."];
