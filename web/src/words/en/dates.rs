@@ -72,6 +72,9 @@ pub fn of_others(hours: &str, after: Option<&str>, safe: Option<&str>) -> String
 
 /// "The 8 h 24 of other jobs come first: Fri 13 March. Before them it could be Tue 10 March."
 pub fn behind_others(hours: &str, [behind, alone]: [&str; 2]) -> String {
+    if behind == alone {
+        return format!("The {hours} of other jobs come first, and move no day.");
+    }
     [format!("The {hours} of other jobs come first: {behind}"), format!("Before them it could be {alone}")].map(sentence).join(" ")
 }
 
@@ -304,4 +307,16 @@ pub const FILE: &str = "quote";
 /// What is shared: lines with nothing private in them.
 pub fn paper(lines: &[String]) -> String {
     lines.join("\n")
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_day_is_not_said_twice() {
+        let check = |behind, alone, said: &str| assert_eq!(behind_others("42 min", [behind, alone]), said);
+        check("Thu 12 March", "Thu 12 March", "The 42 min of other jobs come first, and move no day.");
+        check("Fri 13 March", "Tue 10 March", "The 42 min of other jobs come first: Fri 13 March. Before them it could be Tue 10 March.");
+    }
 }
