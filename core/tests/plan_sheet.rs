@@ -199,6 +199,7 @@ fn asked(name: &str) -> (Ready, Asked) {
             overhang: length(field.overhang),
             cut_min: length(field.cut_min),
             turn: field.turn,
+            long: None,
         }),
     };
     let keep_min = match &asked {

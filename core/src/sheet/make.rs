@@ -15,6 +15,7 @@ pub mod planed;
 pub mod planned;
 pub mod seek;
 pub mod shared;
+mod tiled;
 mod top;
 
 pub use anew::AlreadyCut;
@@ -37,7 +38,7 @@ use crate::quantity::{Count, Decimal, Id, Key, Length, Listed, Money, Units};
 use crate::refusal::{Answer, Refusal};
 use crate::wood::moisture::Moisture;
 use crate::wood::movement::{Room, Sawn};
-use fit::{back, less, nm, under, unfit_part, unfit_top};
+use fit::{back, less, nm, unfit_part, unfit_top};
 use glued::listed;
 
 /// A top in rows: finished sides, how many rows, and how its joints lie.
@@ -67,6 +68,8 @@ pub struct Field {
     pub patterns: Vec<Pattern>,
     /// Of two woods by turns.
     pub two: bool,
+    /// How long a tile is; as long as the pieces give where nothing is said.
+    pub tile: Option<Length>,
 }
 
 /// What is to be made.
@@ -117,6 +120,8 @@ pub enum Unfit {
     TooShort,
     /// Shorter than the least the maker set for a machine.
     UnderMachine(Length),
+    /// A tile of a whole one is longer than a side of the herringbone.
+    TooLong,
     /// Of no part's wood.
     OtherWood,
     /// More than twice as thick as is needed; thinner ones do.
@@ -152,6 +157,21 @@ pub enum WhyNot {
     NotOfWood {
         wood: Key,
         narrow: Option<(Count, [Length; 2])>,
+    },
+    /// A tile so long does not come out of the longest board, of which so much is left once its ends are square.
+    TileLong {
+        tile: Length,
+        longest: Length,
+    },
+    /// A tile is shorter than the least piece.
+    TileShort {
+        tile: Length,
+        least: Length,
+    },
+    /// A herringbone of whole boards has tiles so long at least, longer than a side that is asked: a tile length is to be said.
+    TileToSay {
+        tile: Length,
+        side: Length,
     },
     Refused(Refusal),
 }
@@ -283,8 +303,7 @@ fn unfit(what: &What, parts: &[Part], figures: &Figures, source: &Source) -> Opt
     let Some(sides) = source.sides() else { return Some(Unfit::SizeMissing) };
     match what {
         What::Top(top) => unfit_top(top, figures, sides),
-        What::Field(field) if super::plan::off::is_all(&tiles(field, figures), figures, sides) => Some(Unfit::TooThin),
-        What::Field(_) => under(figures.machines.plane, sides[2]),
+        What::Field(field) => tiled::unfit_tile(field, figures, sides),
         What::Parts(_) | What::Sticks(_) => {
             let by_length = matches!(what, What::Sticks(_));
             let mut why = (!parts.is_empty()).then_some(Unfit::OtherWood);
@@ -342,6 +361,9 @@ pub(super) fn given_of(shop: &Shop, job: &Job, (ask, all): (&Ask, Vec<Source>)) 
     let used = all.into_iter().filter(|(source, _)| is_used(ask, source)).listed();
     let mut sources = used.iter().filter(|(_, why)| why.is_none()).map(|(source, _)| source.clone()).listed();
     let (mut ways, mut some) = (vec![], false);
+    if let What::Field(field) = &ask.what {
+        tiled::refused(field, &figures, &used).map_or(Ok(()), Err)?;
+    }
     if let What::Top(top) = &ask.what {
         figures.stagger = top.apart;
         ways = top::all_ways(top, &figures, &sources);
@@ -360,10 +382,18 @@ pub(super) fn given_of(shop: &Shop, job: &Job, (ask, all): (&Ask, Vec<Source>)) 
         return Err(WhyNot::NoneFits);
     }
     let wish = wish(ask, job, (&figures, ways.first()), &sources)?;
-    let mut stock: Vec<Stack> = sources.iter().map(|source| stack(shop, source)).collect();
-    let letters = letters(&stock, &lying);
-    stock.iter_mut().zip(letters).for_each(|(stack, letter)| stack.label = letter);
-    let ready = ready(wish, &stock, figures)?;
+    let stock = |sources: &[Source]| {
+        let mut stock: Vec<Stack> = sources.iter().map(|source| stack(shop, source)).collect();
+        let letters = letters(&stock, &lying);
+        stock.iter_mut().zip(letters).for_each(|(stack, letter)| stack.label = letter);
+        stock
+    };
+    let mut ready = ready(wish, &stock(&sources), figures)?;
+    if let What::Field(field) = &ask.what {
+        let (laid, long) = tiled::of_whole(field, ready, &mut sources, stock)?;
+        ready = laid;
+        left_out.extend(long);
+    }
     (ready.sources.len() == sources.len()).then_some(()).ok_or(WhyNot::NoneFits)?;
     let (room, units, lacks, alike) = (room(shop, job)?, job.units, Lacks::default(), job.pieces);
     Ok(Given {
@@ -436,6 +466,7 @@ fn tiles(field: &Field, figures: &Figures) -> Tiles {
         overhang: if crossed { field.tolerance } else { Length::ZERO },
         cut_min: figures.min_piece,
         turn: true,
+        long: field.tile,
     }
 }
 
