@@ -152,3 +152,20 @@ fn a_herringbone_of_whole_boards_is_as_large_as_its_tiles() {
     let (given, _, shown) = of(&two, field(Pattern::Herringbone, [450, 300], None)).unwrap();
     assert_eq!((given.left_out.len(), given.left_out[0].1, shown.laid.unwrap().tile[0]), (1, Unfit::TooLong, mm(300)));
 }
+
+/// Two boards give eight of twelve tiles. The field of eight is used: it lacks a board still, and that is looked for on; the one of twelve
+/// ends it.
+#[test]
+fn a_field_that_lacks_pieces_is_looked_for_on() {
+    let looked_for = |boards: u32| {
+        let mut bench = Bench::of(&RACK.replace("count 20", &format!("count {boards}")));
+        let two = of(&Bench::of(&RACK.replace("count 20", "count 2")), field(Pattern::Stack, [480, 300], Some(160))).unwrap();
+        let sought = super::super::seek::seek(&bench.book, &two.0, &two.2).unwrap();
+        assert_eq!((sought.shape, sought.pieces.len(), sought.makes), (Shape::Field, 1, None));
+        bench.order(Command::Plan(PlanCommand::LookFor(Box::new(sought)))).unwrap();
+        let plan = of(&bench, field(Pattern::Stack, [480, 300], Some(160))).unwrap();
+        bench.uses(&plan, false).unwrap();
+        fold::workshop(&bench.book).sought.len()
+    };
+    assert_eq!([looked_for(2), looked_for(3)], [1, 0]);
+}
