@@ -52,6 +52,7 @@ pub fn list((given, sheet): (&Given, &PlanSheet), taken: bool, app: &App, seen: 
         el("div", "no-print").kid(seg(rowed::LIST, both, |nth| say(Tap::ByRow(nth == 1))))
     });
     let note = by_row.then(|| meant(rowed::ROW_TICKED.into()));
+    let by_rows = app.plan.by_its_rows.then(|| el("p", "why").attr("role", "alert").text(rowed::DONE_BY_ITS_ROWS));
     let keys: Vec<El<Msg>> = if by_row { row_keys((given, sheet), app, seen) } else { keys.collect() };
     let head = el("div", "row").kid(title).kids(beside.map(|name| worded("p", "t14", name)));
     let sizes = printed_sizes(given, sheet, seen);
@@ -61,6 +62,7 @@ pub fn list((given, sheet): (&Given, &PlanSheet), taken: bool, app: &App, seen: 
         .chain(before)
         .chain(how)
         .chain(note)
+        .chain(by_rows)
         .chain([el("div", "ticks").kids(keys)])
         .collect()
 }
