@@ -128,6 +128,8 @@ pub enum Unfit {
     HeldBack,
     /// Without it rows come out of pieces of one width.
     OtherWidth,
+    /// Without it rows of the other piles waste less.
+    LeftForLess,
 }
 
 /// Why there is nothing to plan.
@@ -375,7 +377,7 @@ pub(super) fn given_of(shop: &Shop, job: &Job, (ask, all): (&Ask, Vec<Source>)) 
         }
         let (fit, unfit) = top::parted(ways.first(), top, (&figures, sources));
         sources = fit;
-        some = unfit.iter().any(|(_, why)| matches!(why, Unfit::HeldBack | Unfit::OtherWidth));
+        some = unfit.iter().any(|(_, why)| matches!(why, Unfit::HeldBack | Unfit::OtherWidth | Unfit::LeftForLess));
         left_out.extend(unfit);
     }
     if sources.is_empty() {

@@ -338,6 +338,7 @@ fn what(asked: &Asked, kept: &PlanKept) -> Option<What> {
                 thickness,
                 thick: false,
                 wide: None,
+                without: None,
             }),
         }),
         Asked::Parts(problem) => What::Parts(kept.sets.or(count(problem.sets))),

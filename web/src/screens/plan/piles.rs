@@ -10,7 +10,7 @@ use crate::parts::key::key;
 use crate::screens::jobs::titled;
 use crate::screens::jobs::{pile_name, pile_size};
 use crate::view::{El, el};
-use crate::words::en::{plan as words, tiles};
+use crate::words::en::{plan as words, tiles, ways};
 use fivebar_core::ledger::decide::Lying;
 use fivebar_core::ledger::fold::is_bought;
 use fivebar_core::quantity::{Count, Listed, Units};
@@ -80,6 +80,7 @@ pub fn unfit(why: Unfit, units: Units, seen: Seen<'_>) -> String {
         Unfit::OtherWood => words::OTHER_WOOD.into(),
         Unfit::HeldBack => words::HELD_BACK.into(),
         Unfit::OtherWidth => words::OTHER_WIDTH.into(),
+        Unfit::LeftForLess => ways::LEFT_FOR_LESS.into(),
         Unfit::UnderMachine(least) => words::under_machine(&side(least, units, seen)),
     }
 }
