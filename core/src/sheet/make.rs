@@ -363,9 +363,7 @@ pub(super) fn given_of(shop: &Shop, job: &Job, (ask, all): (&Ask, Vec<Source>)) 
     let used = all.into_iter().filter(|(source, _)| is_used(ask, source)).listed();
     let mut sources = used.iter().filter(|(_, why)| why.is_none()).map(|(source, _)| source.clone()).listed();
     let (mut ways, mut some) = (vec![], false);
-    if let What::Field(field) = &ask.what {
-        tiled::refused(field, &figures, &used).map_or(Ok(()), Err)?;
-    }
+    tiled::refused(&ask.what, &figures, &used).map_or(Ok(()), Err)?;
     if let What::Top(top) = &ask.what {
         figures.stagger = top.apart;
         ways = top::all_ways(top, &figures, &sources);
@@ -384,18 +382,9 @@ pub(super) fn given_of(shop: &Shop, job: &Job, (ask, all): (&Ask, Vec<Source>)) 
         return Err(WhyNot::NoneFits);
     }
     let wish = wish(ask, job, (&figures, ways.first()), &sources)?;
-    let stock = |sources: &[Source]| {
-        let mut stock: Vec<Stack> = sources.iter().map(|source| stack(shop, source)).collect();
-        let letters = letters(&stock, &lying);
-        stock.iter_mut().zip(letters).for_each(|(stack, letter)| stack.label = letter);
-        stock
-    };
+    let stock = |sources: &[Source]| lettered(shop, sources, &lying);
     let mut ready = ready(wish, &stock(&sources), figures)?;
-    if let What::Field(field) = &ask.what {
-        let (laid, long) = tiled::of_whole(field, ready, &mut sources, stock)?;
-        ready = laid;
-        left_out.extend(long);
-    }
+    left_out.extend(tiled::of_whole(&ask.what, &mut ready, &mut sources, stock)?);
     (ready.sources.len() == sources.len()).then_some(()).ok_or(WhyNot::NoneFits)?;
     let (room, units, lacks, alike) = (room(shop, job)?, job.units, Lacks::default(), job.pieces);
     Ok(Given {
@@ -413,6 +402,14 @@ pub(super) fn given_of(shop: &Shop, job: &Job, (ask, all): (&Ask, Vec<Source>)) 
         cut: AlreadyCut::default(),
         unasked,
     })
+}
+
+/// The pieces as a plan is made with them, each with a letter that nothing else that lies there has.
+fn lettered(shop: &Shop, sources: &[Source], lying: &[String]) -> Vec<Stack> {
+    let mut stock = sources.iter().map(|source| stack(shop, source)).listed();
+    let letters = letters(&stock, lying);
+    stock.iter_mut().zip(letters).for_each(|(stack, letter)| stack.label = letter);
+    stock
 }
 
 /// Pieces the job has that fit and are not to be used.

@@ -1,7 +1,7 @@
 //! Tiles of a field: how long they may be, and of which boards a herringbone is laid whole.
 
 use super::fit::{nm, under};
-use super::{Field, Source, Unfit, WhyNot, tiles};
+use super::{Field, Source, Unfit, What, WhyNot, tiles};
 use crate::plan::field::problem::Pattern;
 use crate::quantity::{Length, Listed};
 use crate::sheet::plan::figures::Figures;
@@ -22,7 +22,8 @@ pub(super) fn unfit_tile(field: &Field, figures: &Figures, sides: [Length; 3]) -
 }
 
 /// A tile shorter than the least piece, or longer than comes out of any of these boards.
-pub(super) fn refused(field: &Field, figures: &Figures, used: &[(Source, Option<Unfit>)]) -> Option<WhyNot> {
+pub(super) fn refused(what: &What, figures: &Figures, used: &[(Source, Option<Unfit>)]) -> Option<WhyNot> {
+    let What::Field(field) = what else { return None };
     let tile = field.tile?;
     let least = figures.min_piece;
     if tile < least {
@@ -34,36 +35,38 @@ pub(super) fn refused(field: &Field, figures: &Figures, used: &[(Source, Option<
     (longest < tile).then_some(WhyNot::TileLong { tile, longest })
 }
 
-/// The same without the boards a herringbone can't be laid whole of, and these; of several patterns without a herringbone.
+/// Leaves out the boards a herringbone can't be laid whole of, and says which; among several patterns the herringbone itself.
 ///
 /// # Errors
 /// [`WhyNot::TileToSay`] where none are left.
 pub(super) fn of_whole(
-    field: &Field,
-    made: Ready,
+    what: &What,
+    made: &mut Ready,
     sources: &mut Vec<Source>,
     stock: impl Fn(&[Source]) -> Vec<Stack>,
-) -> Result<(Ready, Vec<(Source, Unfit)>), WhyNot> {
-    let mut long = too_long(field, &made);
-    let Wish::Tiles(mut tiles) = made.wish.clone() else { return Ok((made, vec![])) };
+) -> Result<Vec<(Source, Unfit)>, WhyNot> {
+    let mut long = if let What::Field(field) = what { too_long(field, made) } else { vec![] };
+    let Wish::Tiles(mut tiles) = made.wish.clone() else { return Ok(vec![]) };
     if long.is_empty() {
-        return Ok((made, vec![]));
+        return Ok(vec![]);
     }
-    if tiles.patterns.as_slice() != [Pattern::Herringbone] {
+    let (alone, mut out) = (tiles.patterns.as_slice() == [Pattern::Herringbone], vec![]);
+    if alone {
+        let stubby = too_stubby(&tiles, made);
+        long.extend(&stubby);
+        if long.len() == made.sources.len() {
+            return Err(to_say(made));
+        }
+        let why = |place: usize| if stubby.contains(&place) { Unfit::TooShort } else { Unfit::TooLong };
+        let placed = std::mem::take(sources).into_iter().enumerate();
+        let (gone, left): (Vec<_>, Vec<_>) = placed.partition(|(place, _)| long.contains(place));
+        *sources = left.into_iter().map(|(_, source)| source).listed();
+        out = gone.into_iter().map(|(place, source)| (source, why(place))).listed();
+    } else {
         tiles.patterns.retain(|pattern| *pattern != Pattern::Herringbone);
-        return Ok((ready(Wish::Tiles(tiles), &stock(sources), made.figures)?, vec![]));
     }
-    long.extend(too_stubby(&tiles, &made));
-    if long.len() == made.sources.len() {
-        return Err(to_say(&made));
-    }
-    let placed = std::mem::take(sources).into_iter().enumerate();
-    let (out, left): (Vec<_>, Vec<_>) = placed.partition(|(place, _)| long.contains(place));
-    *sources = left.into_iter().map(|(_, source)| source).listed();
-    let stubby = too_stubby(&tiles, &made);
-    let why = |place: usize| if stubby.contains(&place) { Unfit::TooShort } else { Unfit::TooLong };
-    let out = out.into_iter().map(|(place, source)| (source, why(place))).listed();
-    Ok((ready(Wish::Tiles(tiles), &stock(sources), made.figures)?, out))
+    *made = ready(Wish::Tiles(tiles), &stock(sources), made.figures.clone())?;
+    Ok(out)
 }
 
 /// The boards a herringbone can't be laid whole of, by their places: it needs shorter tiles.
