@@ -58,12 +58,24 @@ pub struct JobRow {
 /// # Errors
 /// [`crate::refusal::Refusal::MoneyOutOfRange`], [`crate::refusal::Refusal::CurrenciesMixed`].
 pub fn jobs(shop: &Shop, search: &str) -> Answer<Vec<JobRow>> {
+    Ok(jobs_and_latest_ended(shop, search, usize::MAX)?.0)
+}
+
+/// The same with no more than so many that have ended, the latest; and how many more have.
+///
+/// # Errors
+/// As [`jobs`], of the jobs it gives.
+pub fn jobs_and_latest_ended(shop: &Shop, search: &str, most: usize) -> Answer<(Vec<JobRow>, usize)> {
     let words: Vec<String> = search.split_whitespace().map(in_small).listed();
-    let mut rows = vec![];
+    let (mut rows, mut ended) = (vec![], 0_usize);
     for job in fold::jobs(shop.book) {
         let name = in_small(&job.name);
         if words.iter().all(|word| name.contains(word)) {
-            rows.push(row(shop, &job, hours_and_sale(shop, &job)?)?);
+            let has_ended = section(&job)? == Section::Ended;
+            ended = ended.saturating_add(usize::from(has_ended));
+            if !has_ended || ended <= most {
+                rows.push(row(shop, &job, hours_and_sale(shop, &job)?)?);
+            }
         }
     }
     // Money that is to change hands now comes before any day.
@@ -72,7 +84,7 @@ pub fn jobs(shop: &Shop, search: &str) -> Answer<Vec<JobRow>> {
         if row.section == Section::Due { (!is_now(row), row.date.is_none(), row.date) } else { (false, false, None) }
     };
     order_by_key(&mut rows, |row| (row.section, date(row)));
-    Ok(rows)
+    Ok((rows, ended.saturating_sub(most)))
 }
 
 fn row(shop: &Shop, job: &Job, (hours, sold): (Hours, Sold)) -> Answer<JobRow> {

@@ -53,6 +53,8 @@ pub struct Jobs {
     /// The sum at the tag before the pieces were rubbed out, which are typed anew.
     at_tag: Option<String>,
     pub search: String,
+    /// All that have ended are shown, not the latest alone.
+    pub all_ended: bool,
     /// A day that is over, asked about before it is saved.
     pub day: Option<dates::Asked>,
     /// The kinds of piece are shown, though one was said.
@@ -81,6 +83,8 @@ pub enum Tap {
     Estimate(estimate::EstimateTap),
     Dates(dates::DatesTap),
     Search(String),
+    /// Show all that have ended, or the latest alone.
+    AllEnded,
     TryExample,
     RemoveExample,
     /// The job's next act.
@@ -139,6 +143,7 @@ fn tapped(app: &mut App, tap: Tap, now: Now) {
         Tap::Estimate(tap) => estimate::heard(app, tap, now),
         Tap::Dates(tap) => dates::heard(app, tap, now),
         Tap::Search(text) => app.jobs.search = text,
+        Tap::AllEnded => app.jobs.all_ended = !app.jobs.all_ended,
         Tap::TryExample => try_example(app),
         Tap::RemoveExample => app.orders.push(Order::RemoveExample),
         Tap::Next => doing::next(app, now),

@@ -210,6 +210,15 @@ fn the_list_has_what_is_due_first_and_what_has_ended_last() {
 }
 
 #[test]
+fn the_latest_that_have_ended_come_first_and_a_key_shows_the_others() {
+    let ended: String = (1..=14).map(|n| format!("job j{n} \"Shelf {n:02}\" 1 spec\nend j{n}\n")).collect();
+    let mut maker = Maker::told(&[&format!("2026-05-01 08:00 +02:00 workshop EUR metric\n{ended}job last \"Stool\" 1 spec\n")]);
+    maker.shows(&["Stool", "Shelf 14", "Shelf 03", "2 more that have ended"]).hides(&["Shelf 02"]);
+    maker.tap(Tap::AllEnded).shows(&["Shelf 14", "Shelf 01", "The latest 12 alone"]);
+    maker.tap(Tap::AllEnded).hides(&["Shelf 02"]).tap(Tap::Search("shelf 01".into())).shows(&["Shelf 01"]).hides(&["more that"]);
+}
+
+#[test]
 fn a_tagged_batch_is_for_sale_and_then_at_the_gallery() {
     let market = STANDS.split("2026-05-09").next().unwrap();
     Maker::told(&[market.split("2026-04-25").next().unwrap()]).shows(&["For sale", "pegs, 5", "tag $145", "4 sold", "1 left"]);

@@ -29,20 +29,23 @@ use fivebar_core::quantity::{Id, Listed, Span};
 use fivebar_core::refusal::Answer;
 use fivebar_core::sheet::dates::Promise;
 use fivebar_core::sheet::job::NextAct;
-use fivebar_core::sheet::jobs::{JobRow, Section, jobs};
+use fivebar_core::sheet::jobs::{JobRow, Section, jobs_and_latest_ended};
 
 /// From so many jobs on there is a field to search by.
 const MANY: usize = 5;
+
+/// So many that have ended are shown at first: a list of three years is in the way of what is due.
+const LATEST_ENDED: usize = 12;
 
 /// The list.
 pub fn screen(app: &App, seen: Seen<'_>) -> Screen {
     let top = Head::new(seen.speech.day(seen.now), Place::Jobs.name()).fact(saved_fact(app, seen));
     let (own, unreadable) = match rows(&app.own, &app.jobs.search, app) {
         Ok(rows) => (rows, None),
-        Err(refusal) => (vec![], Some(trouble(said::refused(&refusal, seen)))),
+        Err(refusal) => ((vec![], 0), Some(trouble(said::refused(&refusal, seen)))),
     };
-    let any = !own.is_empty() || !app.jobs.search.trim().is_empty() || unreadable.is_some();
-    let many = MANY <= own.len() || !app.jobs.search.is_empty();
+    let any = !own.0.is_empty() || !app.jobs.search.trim().is_empty() || unreadable.is_some();
+    let many = MANY <= own.0.len() || !app.jobs.search.is_empty();
     let main = el("main", "scr jobs")
         .kids(many.then(|| search(app)))
         .kids(waits::lines(&kept(app, |kept| kept.ending(app.now)), true, app, seen))
@@ -62,8 +65,10 @@ pub fn screen(app: &App, seen: Seen<'_>) -> Screen {
     Screen::new("jobs", head(top), main).foot(el("footer", "foot").kids(undo::bar(app, seen)).kid(new))
 }
 
-fn rows(shelf: &Shelf, search: &str, app: &App) -> Answer<Vec<JobRow>> {
-    jobs(&shelf.shop(app.now.at), search)
+/// The rows, and how many more have ended. What is searched for is shown whole.
+fn rows(shelf: &Shelf, search: &str, app: &App) -> Answer<(Vec<JobRow>, usize)> {
+    let all = app.jobs.all_ended || !search.trim().is_empty();
+    jobs_and_latest_ended(&shelf.shop(app.now.at), search, if all { usize::MAX } else { LATEST_ENDED })
 }
 
 fn search(app: &App) -> El<Msg> {
@@ -71,7 +76,7 @@ fn search(app: &App) -> El<Msg> {
     field(asked, |text| say(Tap::Search(text)))
 }
 
-fn sections(rows: &[JobRow], which: Which, app: &App, seen: Seen<'_>) -> Vec<El<Msg>> {
+fn sections((rows, more): &(Vec<JobRow>, usize), which: Which, app: &App, seen: Seen<'_>) -> Vec<El<Msg>> {
     if rows.is_empty() {
         return vec![el("p", "notice").text(words::nothing_found(&app.jobs.search))];
     }
@@ -102,6 +107,9 @@ fn sections(rows: &[JobRow], which: Which, app: &App, seen: Seen<'_>) -> Vec<El<
             shown.extend(of_it.map(one));
         }
     }
+    let ways = if 0 < *more { Some(words::more_ended(*more)) } else { app.jobs.all_ended.then(|| words::latest_ended(LATEST_ENDED)) };
+    let own = ways.filter(|_| which == Which::Own && app.jobs.search.trim().is_empty());
+    shown.extend(own.map(|way| key("key soft h56 wide", way, "", say(Tap::AllEnded)).key("ended")));
     shown
 }
 
@@ -220,7 +228,7 @@ fn example(app: &App, seen: Seen<'_>) -> Vec<El<Msg>> {
     let title = el("div", "").kid(el("h2", "t22 w8 ink1").text(words::EXAMPLE)).kid(el("p", "t14").text(words::EXAMPLE_UNDER));
     let top = el("div", "exh").kid(title).kid(key("key h56", words::REMOVE, "", say(Tap::RemoveExample)));
     let found = rows(example, "", app).unwrap_or_default();
-    std::iter::once(top).chain(found.iter().map(|row| card((row, None), Which::Example, None, seen))).listed()
+    std::iter::once(top).chain(found.0.iter().map(|row| card((row, None), Which::Example, None, seen))).listed()
 }
 
 fn legend() -> El<Msg> {

@@ -38,6 +38,16 @@ pub const TAX_AND_FEES: &str = "Tax and fees";
 pub const COSTS_UNKNOWN: &str = "nothing noted yet";
 pub const AS_IT_STANDS: &str = "Left per hour, as it stands";
 
+/// The key behind the latest that have ended: "61 more that have ended".
+pub fn more_ended(n: usize) -> String {
+    format!("{n} more that {} ended", if n == 1 { "has" } else { "have" })
+}
+
+/// The key that takes the others away again: "The latest 12 alone".
+pub fn latest_ended(n: usize) -> String {
+    format!("The latest {n} alone")
+}
+
 /// "Left per hour, 3 unsold".
 pub fn rest_unsold(written: &str) -> String {
     format!("Left per hour, {written} unsold")

@@ -68,6 +68,10 @@ pub fn refused(refusal: &Refusal, speech: &dyn Speech) -> Said {
             ),
             "Take fewer, or free what is set apart.",
         ),
+        Refusal::InJobs { asked, jobs } => said(
+            format!("Not done: you asked for {}. What is left of this pile lies in {jobs} jobs.", count(*asked)),
+            "Put the bad one back on the page of its job, Wood and plan; then reject it here.",
+        ),
         Refusal::JobHasWood { pieces } => {
             said(format!("Not taken back: the job has {} of wood, taken or set apart.", count(*pieces)), "Put them back on the rack first.")
         }
