@@ -63,6 +63,8 @@ pub enum Refusal {
     MoreThanOver { met: Money, over: Money },
     /// More came back than was spent.
     MoreThanSpent { met: Money, spent: Money },
+    /// More came back, or went back into a can, than was used.
+    MoreBackThanUsed { back: Decimal, used: Decimal },
     /// More used of a pack than it holds.
     MoreThanPack { used: Decimal, holds: Decimal },
     /// A guess that more would buy at a fifth less, too flat to say anything.

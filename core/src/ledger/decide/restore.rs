@@ -69,6 +69,7 @@ fn still_there(book: &Book, fact: &Fact, (taken, freed): (&dyn Fn((Id, Id)) -> C
             on(f.haul, f.pile, &|pile| free(f.n, pile, None))?;
             not_done_with(book, f.job)
         }
+        Fact::MoneySpent(f) => super::cans::can_be_spent(book, f),
         Fact::MoneyHandedBack(f) => super::sale::can_go_back(book, f),
         Fact::EstimateMade(f) => not_done_with(book, f.job),
         Fact::WholePlanned(f) => not_done_with(book, f.job),

@@ -222,6 +222,10 @@ pub fn refused(refusal: &Refusal, speech: &dyn Speech) -> Said {
         Refusal::MoreThanSpent { met, spent } => {
             said(format!("Not taken: {} came back of {} that was spent.", speech.money(*met), speech.money(*spent)), "Check the sum.")
         }
+        Refusal::MoreBackThanUsed { back, used } => {
+            let [back, used] = [*back, *used].map(|n| speech.number(n, 0, 3));
+            said(format!("Not taken: {back} came back of {used} that were used."), "Check the figure.")
+        }
         Refusal::MoreThanPack { used, holds } => said(
             format!("Not taken: {} used, and {} are left in the pack.", speech.number(*used, 0, 3), speech.number(*holds, 0, 3)),
             "Check both figures.",
