@@ -307,7 +307,6 @@ mod tests {
         assert_eq!(ending(&phone, 1_440), [(670, true), (1_439, true), (0, true), (600, false)]);
     }
 
-    /// Laid at 12:00 for an hour and a half, two hours east; looked at from one hour east, at 11:10: off at 12:30, in 1 h 20.
     /// Glued at 16:10 for 90 minutes and not taken off, and a cure of a week: what is on is in the list of every day that is today.
     #[test]
     fn what_was_not_taken_off_is_in_the_list_of_today() {
