@@ -3,7 +3,7 @@
 use super::account::{Account, Hours, Sold, of as reckon};
 use super::estimate::left::{is_between_coats, is_finished};
 use super::estimate::{Row, rows_of};
-use super::helped::{Helped, helped};
+use super::helped::{Helped, helped, helped_to_settle};
 use super::jobs::{Section, date, section, so_far, to_come};
 use super::make::keep::{Lacking, changed_piles, lacking_of};
 use super::marks::{ask_today, settle_now, whole};
@@ -59,6 +59,8 @@ pub struct JobSheet {
     pub changed: Vec<OfBefore>,
     /// Who worked along, and for what pay.
     pub helped: Vec<Helped>,
+    /// The same where a stop may have been forgotten: no cost before that is settled.
+    pub helped_to_settle: Vec<Helped>,
     /// All of it, for whoever asks further.
     pub account: Account,
 }
@@ -210,6 +212,7 @@ pub fn job(shop: &Shop, id: Id) -> Answer<JobSheet> {
             over: job.selling.over(job.currency)?,
         },
         helped: helped(shop, On::Job(id), job.currency)?,
+        helped_to_settle: helped_to_settle(shop, On::Job(id), job.currency)?,
         name: job.name,
         made_for: job.made_for,
         described: job.described,
