@@ -20,6 +20,7 @@ pub const OLD_JOBS_UNDER: &str = "name, hours, pieces, price: a history in a min
 pub const MORE_OLD_JOBS: &str = "More old jobs";
 pub const OLD_JOB: &str = "Old job";
 pub const OLD_JOBS_LIST: &str = "Old jobs";
+pub const OLD_JOBS_STRUCK: &str = "Old jobs that were struck";
 pub const NOTHING_YET: &str = "Nothing to go by yet. Say what kind of piece it is, plan its operations, or tell three old jobs.";
 pub const NOTHING_OF_KIND: &str = "Nothing to go by yet. Plan its operations, or tell three old jobs.";
 pub const WHAT_KIND: &str = "What kind of piece";

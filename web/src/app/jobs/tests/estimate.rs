@@ -167,12 +167,20 @@ fn one_old_job_is_struck_and_the_others_stay() {
     for (nth, names) in [["Coffee table", "Stools", "Shelf"], ["Stools", "Coffee table", "Shelf"]].into_iter().enumerate() {
         let line = maker.app.shelf().workshop().old_jobs[nth].entry;
         let [gone, stays @ ..] = names;
-        let rows = |maker: &Maker, name: &str| crate::screens::page(&maker.app).html().contains(&format!(">{name}<"));
-        maker.tap(Tap::Estimate(EstimateTap::StrikeOld(line))).shows(&["Do it again"]);
+        let rows = |maker: &Maker, name: &str| crate::screens::page(&maker.app).html().contains(&format!("w7\">{name}<"));
+        maker.tap(Tap::Estimate(EstimateTap::StrikeOld(line))).hides(&["Do it again"]);
+        maker.shows(&["Old jobs that were struck", &format!("gone\">{gone}<"), "Undo strike", "Undo strike", &format!("struck: {gone}<")]);
         assert!(!rows(&maker, gone) && stays.iter().all(|name| rows(&maker, name)), "{gone}");
         maker.say(Msg::Common(Common::PutBack));
         assert!(names.iter().all(|name| rows(&maker, name)), "{gone}");
+        // Whatever is done after it, it stands in its list.
+        maker.tap(Tap::Estimate(EstimateTap::StrikeOld(line))).tap(Tap::Estimate(EstimateTap::Piece("stool")));
+        maker.shows(&[&format!("gone\">{gone}<"), "Undo strike"]).tap(Tap::Estimate(EstimateTap::PutBackOld(line))).hides(&["struck"]);
+        assert!(names.iter().all(|name| rows(&maker, name)), "{gone}");
     }
+    // What was put right leaves nothing struck behind, and what stands by another telling is no struck one.
+    let line = maker.app.shelf().workshop().old_jobs[0].entry;
+    maker.tap(Tap::Write(What::OldJob(line))).figures(&["29"]).tap(Tap::Save).hides(&["struck"]);
 }
 
 /// Two rows are half typed and the page is loaded anew: they stand there again. Saved, or left with Not now, nothing is kept.
