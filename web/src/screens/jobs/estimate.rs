@@ -156,7 +156,10 @@ fn other_way(sheet: &EstimateSheet, other: &OtherWay, found: &Estimate, seen: Se
     let now = sheet.in_all().unwrap_or(found.range).likely;
     let by = match other.on_top {
         OnTop::Factor(factor) => words::by_factor(&seen.speech.number(factor.shown(), 2, 3)),
-        OnTop::Allowance(share) => words::by_allowance(&steps::percent(share, seen)),
+        OnTop::Allowance(share) => {
+            let of_own = sheet.rows.iter().any(|row| matches!(row.from, Basis::Own | Basis::Kind | Basis::Design));
+            words::by_allowance(&steps::percent(share, seen), of_own, sheet.rows.iter().any(|row| row.op.is_none()))
+        }
     };
     words::other_way(&seen.speech.span(other.likely), other.likely.cmp(&now), &by)
 }

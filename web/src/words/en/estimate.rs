@@ -28,7 +28,7 @@ pub const BY_ITS_NAME: &str = "by its name: tap to say so";
 pub const ANOTHER_KIND: &str = "Another kind";
 pub const WITHOUT_FACTOR: &str = "Without the factor";
 pub const WITH_FACTOR: &str = "With the factor";
-/// "20 h 26, shorter: 7.5 % for rework instead, on your own history too".
+/// "20 h 26, shorter: 7.5 % for rework instead".
 pub fn other_way(span: &str, than: Ordering, by: &str) -> String {
     let way = match than {
         Ordering::Less => ", shorter",
@@ -43,9 +43,11 @@ pub fn by_factor(times: &str) -> String {
     format!("× {times} on what you thought, nothing for rework")
 }
 
-/// What stands in its place.
-pub fn by_allowance(percent: &str) -> String {
-    format!("{percent} % for rework instead, on your own history too")
+/// What stands in its place, and on what: operations of your own jobs are counted without their rework, a whole piece that you made with it.
+pub fn by_allowance(percent: &str, of_own: bool, of_whole: bool) -> String {
+    let own = if of_own { ", on operations of your own jobs too" } else { "" };
+    let whole = if of_whole { "; what a whole piece takes has its rework in it" } else { "" };
+    format!("{percent} % for rework instead{own}{whole}")
 }
 
 /// "Safe is 12 h logged, 3 h 38 likely to come and 1 h 22 that it may run over: 17 h."

@@ -59,7 +59,7 @@ fn three_old_jobs_warn_of_the_next_one() {
     maker.shows(&[
         "25 h 26 likely in all",
         "Safe is 25 h 26 likely and 6 h 52 that it may run over: 32 h 18.",
-        "20 h 26, shorter: 7.5 % for rework instead, on your own history too",
+        "20 h 26, shorter: 7.5 % for rework instead<",
         "Your jobs took 1.42, 1.18 and 1.31 of what you thought. With the usual 1.4, which counts as 2 jobs, all 5 multiplied and the 5th root taken: 1.339.",
         "Thought 19 h × 1.339 = 25 h 26.",
         "Safe: 25 h 26 × 1.27 = 32 h 18.",
@@ -150,6 +150,8 @@ fn three_old_jobs_are_enough_and_are_worked_back() {
     // One planned operation does not stand for the whole: 200 min x 1.4 = 4 h 40, and the rest of 31 h 21.
     maker.tap(Tap::Write(What::Plan(None))).tap(Tap::Say(0, "Sand".into())).figures(&["200", "5"]).tap(Tap::Save);
     maker.shows(&["Not planned yet", "26 h 41", "Nothing else is to be done", "Less what is planned, 4 h 40: 26 h 41 not planned yet."]);
+    // No rework comes on top of what a whole piece took, so the other way is as long.
+    maker.shows(&["31 h 21, as long: 7.5 % for rework instead; what a whole piece takes has its rework in it"]);
     maker.tap(Tap::Page).tap(Tap::Room(Room::Dates)).shows(&["what is not planned yet", "26 h 41", "Sand", "4 h 40"]);
     maker.tap(Tap::Room(Room::Hours)).tap(Tap::Estimate(EstimateTap::Whole(true)));
     maker.shows(&["4 h 40 likely in all", "More is to be done", "You said that what is planned is all of it."]);
