@@ -18,7 +18,7 @@ pub mod waits;
 mod week;
 
 use super::{Screen, Seen};
-use crate::app::bench::{Over, Tap, sheet};
+use crate::app::bench::{self, Over, Tap, sheet};
 use crate::app::{App, Msg};
 
 /// The screen as it stands.
@@ -31,14 +31,14 @@ pub fn screen(app: &App, seen: Seen<'_>) -> Screen {
 
 fn shown(app: &App, seen: Seen<'_>) -> Screen {
     match &app.bench.over {
-        Over::Nothing => running::screen(app, &sheet(app), seen),
+        Over::Nothing => running::screen(app, &bench::shown(app), seen),
         Over::Starting(starting) => start::screen(starting, app, seen),
         Over::Batch(typed) => pads::batch(sheet(app).running.map(|slab| slab.run).as_ref(), typed, app, seen),
         Over::Helper(typed) => pads::helper(typed, app, seen),
         Over::More(typed) => pads::more(typed, app, seen),
         Over::InAll(typed) => match sheet(app).running {
             Some(slab) => pads::in_all(&slab.run, typed, seen),
-            None => running::screen(app, &sheet(app), seen),
+            None => running::screen(app, &bench::shown(app), seen),
         },
         Over::StoppedAt(run, typed) => pads::stopped(*run, typed, app, seen),
         Over::Day(view) if view.week => week::screen(app, view, seen),
@@ -48,7 +48,7 @@ fn shown(app: &App, seen: Seen<'_>) -> Screen {
             (None, Some(op)) => waits::usual(op, app, seen),
             (None, None) => waits::list(waiting, app, seen),
         },
-        Over::Big => big::screen(app, &sheet(app), seen),
+        Over::Big => big::screen(app, &bench::shown(app), seen),
     }
 }
 

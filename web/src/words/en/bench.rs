@@ -327,9 +327,9 @@ pub fn stood(clock: &str, span: &str) -> String {
     format!("stopped {clock} after {span}")
 }
 
-/// "29 more": operations of the job that lie in the list of all.
+/// "29 more planned": operations of the job that lie in the list of all.
 pub fn more_of_it(n: &str) -> String {
-    format!("{n} more")
+    format!("{n} more planned")
 }
 
 /// "another of 6".

@@ -38,7 +38,7 @@ fn what_is_next_and_each_other_job_is_one_tap_away() {
         at += place.unwrap_or_else(|| panic!("`{board}` after the one before it in {shown}"));
     }
     // One key leads to all of them.
-    holds(&shown, &["Switch</span><span class=\"s\">6 more</span>"]);
+    holds(&shown, &["Switch</span><span class=\"s\">6 more planned</span>"]);
     lacks(&shown, &["All operations"]);
     assert!(shown.matches("class=\"board\"").count() <= 16, "{}", shown.matches("class=\"board\"").count());
 }
