@@ -511,6 +511,9 @@ pub fn counting(counting: Counting) -> &'static str {
     }
 }
 
+/// Making that finishes the piece.
+pub const FINISH: &str = "Finish";
+
 /// A kind by its name.
 pub fn kind(kind: Kind) -> &'static str {
     match kind {

@@ -155,6 +155,17 @@ fn the_whole_name_of_an_operation_joins_it() {
     }
 }
 
+/// What finishes a piece is said to, as where it is planned.
+#[test]
+fn a_typed_operation_is_finishing() {
+    let mut told = Told::stands();
+    let shown = told.at(0, [tap(Tap::Other), starting(StartingTap::Typed("burnish rims".into()))]);
+    holds(&shown, &["Make</span>", "Finish</span>", "Sell</span>"]);
+    told.at(0, [starting(StartingTap::Finish)]);
+    let work = sheet(&told.app).running.unwrap().run.work;
+    assert_eq!((work.op.as_str(), work.kind, work.stage), ("burnish rims", Kind::Make, Stage::Finish));
+}
+
 /// The slab of a batch whose third piece is slow; stopped, all the time is shared by the pieces once it is known to have been work.
 #[test]
 fn a_slow_piece_shows_on_the_slab_and_in_carry_on() {
