@@ -47,9 +47,11 @@ pub fn screen(app: &App, sheet: &BenchSheet, seen: Seen<'_>) -> Screen {
     let mut rest = rack.split_off(first);
     let place = if broken_off { rest.len() } else { 0 };
     rest.splice(place..place, waits::meanwhile(app, seen));
+    let is_below = sheet.running.is_some() || asked.is_some() || 0 < first;
     let now = el("div", "col")
         .key("now")
         .kids(asked)
+        .kids(is_below.then(|| waits::first_line(app, seen)).flatten())
         .kids(late(app, sheet))
         .kids(sheet.stayed.as_ref().map(|one| stayed(one, seen)))
         .kids(more_than_said(sheet, seen))

@@ -268,6 +268,11 @@ pub fn can_come_out((n, written): (u32, &str), thing: &str, (all, since): (bool,
     format!("{what} {}, since {since}", can(kind, n == 1))
 }
 
+/// "2 pieces can come out".
+pub fn so_many_out((n, written): (u32, &str), kind: Option<What>) -> String {
+    format!("{written} {} {}", if n == 1 { "piece" } else { "pieces" }, can(kind, n == 1))
+}
+
 /// "Shelf, glue legs. Both pieces can come out, since 13:37".
 pub fn of_work(work: Option<&str>, said: String) -> String {
     work.map_or_else(|| said.clone(), |work| format!("{}. {said}", begin_large(work)))

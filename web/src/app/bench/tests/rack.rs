@@ -312,7 +312,8 @@ fn what_runs_is_in_sight_where_something_can_come_out() {
     assert!(!order(&shown), "{shown}");
     told.app.page = crate::parts::Page::new(320.0);
     let shown = told.at(WHEN + 81, []);
-    holds(&shown, &["All 4 tops can come out"]);
+    // Said first, for its board lies below the fold.
+    holds(&shown, &["waits first", "4 pieces can come out", "\"slab\"", "All 4 tops can come out"]);
     lacks(&shown, &["All 4 off"]);
     holds(&told.at(WHEN + 82, [tap(Tap::Waits(WaitTap::Show))]), &["bench/waits"]);
 }
