@@ -3,7 +3,7 @@
 use super::super::count::saved_fact;
 use super::super::{Screen, Seen, undo};
 use super::refused::when;
-use super::{cautions, foot, question, rack, say, waits};
+use super::{cautions, foot, question, rack, say, slab, waits};
 use crate::app::bench::day::DayTap;
 use crate::app::bench::waits::{coated, waiting};
 use crate::app::bench::{Tap, whole_of};
@@ -115,7 +115,7 @@ fn more_than_said(sheet: &BenchSheet, seen: Seen<'_>) -> Option<El<Msg>> {
 /// A piece that takes more than twice as long as the others did may be a stop that was forgotten.
 fn slow(sheet: &BenchSheet, seen: Seen<'_>) -> Option<El<Msg>> {
     let running = sheet.running.as_ref()?;
-    let each = running.batch.each()?;
+    let each = slab::each(&running.batch)?;
     let slow = running.batch.slow().filter(|slow| ASKED_FROM.max(each.times(2)) < *slow)?;
     let said = words::slow_piece(&seen.speech.span(slow), &seen.speech.span(each));
     let key = key("key h56", words::STOPPED_EARLIER, "", say(Tap::StoppedAt(running.run.id)));

@@ -466,7 +466,7 @@ pub fn because(why: Because) -> &'static str {
         Because::NextStart => "You began something else then.",
         Because::Closing => "The workshop closes then.",
         Because::Batch => "At your pace the batch was done then.",
-        Because::Usual => "It usually takes no longer.",
+        Because::Usual => "It usually takes no longer than that.",
         Because::Planned => "A guess: so much was left of what you planned.",
         Because::Default => "A guess: nothing was noted for long after the start, and there are no three earlier runs to go by.",
     }
