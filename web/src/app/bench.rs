@@ -122,9 +122,9 @@ pub fn shown(app: &App) -> BenchSheet {
     as_its_job_says(&app.shelf().shop(app.now.at), sheet(app))
 }
 
-/// From where the bench is seen: the maker's own, with the closing time as it was said.
+/// From where the bench is seen: the maker's own, with the closing time as it was said, else as it is shown until it is.
 pub fn seen(app: &App) -> Seen {
-    Seen { now: app.now, person: None, closing: app.shelf().workshop().hours.closing }
+    Seen { now: app.now, person: None, closing: Some(app.shelf().workshop().hours.workdays().closing) }
 }
 
 /// Takes in a tap on Bench.
