@@ -75,6 +75,7 @@ pub const IS_WHOLE_UNDER: &str = "what is planned is all of it";
 pub const SAID_WHOLE: &str = "You said that what is planned is all of it.";
 pub const NOT_WHOLE: &str = "More is to be done";
 pub const HOW: &str = "How it is reckoned";
+pub const HOW_THEN: &str = "How it was estimated when its work began";
 pub const GAIN: &str = "Each further piece alike takes 5 % of the first less, down to 70 %.";
 pub const AGAINST: &str = "Against the estimate";
 pub const IT_TOOK: &str = "hours in all";

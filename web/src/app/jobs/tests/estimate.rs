@@ -460,3 +460,34 @@ fn what_is_logged_and_what_is_to_come_add_up() {
         [between(said, "is left: ", " likely in all"), &said[said.find("in all, ").unwrap() + 8..]].map(read);
     assert_eq!([logged + likely, logged + safe], [likely_in_all, safe_in_all], "{said}");
 }
+
+/// Four stools, of which a stool usually takes 6 h; their work began, and three old jobs were told after it. Estimated is by what was known when it
+/// began, and says so; likely is by what is known now.
+#[test]
+fn estimated_says_what_it_was_estimated_by() {
+    let told = "
+2026-03-02 08:00 +00:00 workshop EUR metric
+job stool \"Stools\" 4 order
+plan \"carve\" make 60 min for stool
+09:00 start \"carve\" make on stool
+09:30 stop
+10:00 start \"carve\" make on stool
+";
+    let mut maker = Maker::told(&[told]);
+    maker.room("stool", Room::Hours).tap(Tap::Estimate(EstimateTap::Piece("stool"))).hides(&["when its work began"]);
+    maker.tap(Tap::Write(What::OldJobs));
+    for (nth, name) in ["Shop stools", "Kitchen stool", "Two stools"].into_iter().enumerate() {
+        maker.tap(Tap::Say(nth, name.into()));
+    }
+    maker.figures(&["20", "4", "", "", "6", "1", "", "", "11.5", "2"]).tap(Tap::Save);
+    maker.shows(&["Shop stools: 20 h for 4", "4 pieces take 3.70 of the first: 21 h 19."]);
+    maker.shows(&[
+        "How it was estimated when its work began",
+        "Usual for a stool: 6 h.",
+        "4 pieces take 3.70 of the first: 22 h 12.",
+        "Together 22 h 12, which was estimated.",
+    ]);
+    maker.app.place = Place::Bench;
+    maker.shows(&["22 h 12 estimated", "Estimated by what you thought and what is usual for such a piece."]);
+    maker.hides(&["earlier jobs as a whole"]);
+}
