@@ -130,7 +130,11 @@ fn agreed(sheet: &JobSheet, (agreement, whom): (&Agreement, Option<String>), see
         AgreementState::Done => Some(words::DONE.into()),
         AgreementState::Replaced => Some(words::REPLACED.into()),
         AgreementState::Cancelled { kept, no_show, .. } => {
-            let word = if no_show { waiting::NEVER_CAME } else { words::CAME_TO_NOTHING };
+            let word = match agreement.sold {
+                _ if no_show => waiting::NEVER_CAME,
+                0 => words::CAME_TO_NOTHING,
+                _ => words::REST_CAME_TO_NOTHING,
+            };
             let came = if kept.is_zero() { nothing_came(sheet, agreement) } else { Some(words::kept(&sum(kept, seen))) };
             Some(join([Some(jobs::lower_first(word)), came]))
         }

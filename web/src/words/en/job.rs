@@ -213,6 +213,7 @@ pub const HANDED_BACK: &str = "handed back";
 pub const DEPOSIT: &str = "Deposit";
 pub const HAND_OVER: &str = "Hand over";
 pub const CAME_TO_NOTHING: &str = "Came to nothing";
+pub const REST_CAME_TO_NOTHING: &str = "The rest came to nothing";
 pub const CALLED_OFF: &str = "Called off";
 pub const WHY_NOTHING: &str = "Why it came to nothing";
 pub const CAME_AHEAD: &str = "Came in ahead";

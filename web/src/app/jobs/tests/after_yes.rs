@@ -157,6 +157,24 @@ fn one_of_three_comes_back() {
     assert_eq!(maker.sheet().account.sold.pieces, 3);
 }
 
+/// Two of an order are handed over and one of them comes back, with which the order ends: the other stays sold, so its rest came to nothing; of
+/// one that ended before any was handed over, all did.
+#[test]
+fn an_order_of_which_some_stays_sold_did_not_come_to_nothing() {
+    let order = "2026-05-22 08:14 -05:00 workshop USD inch\njob more \"Stools\" 5 spec\ntag 165 more\n\
+        agree 320 for 2 more fetched as deal\n";
+    let check = |lines: &str, rest: bool| {
+        let mut maker = Maker::told(&[&format!("{order}{lines}")]);
+        maker.room("more", Room::Sell).shows(&[if rest { "the rest came to nothing" } else { "came to nothing" }]);
+        if !rest {
+            maker.hides(&["the rest came"]);
+        }
+    };
+    check("sell 2 more for 320 bank agreed deal as sale\nbring-back 1 of sale sale on more kept 10 ends\n", true);
+    check("sell 2 more for 320 bank agreed deal as sale\nbring-back 2 of sale sale on more ends\n", false);
+    check("cancel deal on more\n", false);
+}
+
 /// 145 at 5.5 % inside, of which a gallery keeps 40 % before tax and sends the tax in, is 82.46: of 60 the rest is asked for here as on Price.
 #[test]
 fn what_a_gallery_lacks_is_asked_for() {
