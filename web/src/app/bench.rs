@@ -18,7 +18,6 @@ use crate::words::en::bench as words;
 use fivebar_core::bench::{Mender, On, Run, Work};
 use fivebar_core::ledger::decide::{BenchCommand, Command, Now};
 use fivebar_core::quantity::{Count, Currency, Day, Decimal, Id, Moment, Money, PILE_MOST, Span, reading};
-use fivebar_core::sheet::bench::next::as_its_job_says;
 use fivebar_core::sheet::bench::{BenchSheet, Choice, Seen, bench_of};
 use starting::{Starting, StartingTap};
 
@@ -115,11 +114,6 @@ pub enum Tap {
 /// The bench of the maker as it stands.
 pub fn sheet(app: &App) -> BenchSheet {
     bench_of(&app.shelf().bench(), &app.shelf().book, seen(app))
-}
-
-/// The same as it is shown: what comes next is what the job's own page says.
-pub fn shown(app: &App) -> BenchSheet {
-    as_its_job_says(&app.shelf().shop(app.now.at), sheet(app))
 }
 
 /// From where the bench is seen: the maker's own, with the closing time as it was said, else as it is shown until it is.

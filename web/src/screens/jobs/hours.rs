@@ -45,9 +45,10 @@ pub fn screen(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Screen {
     let block = super::estimate::block(sheet, estimate.as_ref(), app, seen);
     let is_long = is_scrolled(sheet.operations.len());
     let (before, after) = if is_long { (block, vec![title, add, all]) } else { (vec![title, all, add], block) };
+    let nothing_logged = sheet.account.hours.by_division.is_empty() && sheet.account.hours.unsettled <= Span::ZERO;
     let first = el("div", "col")
         .kid(el("h2", "").text(words::MINUTES))
-        .kid(if sheet.account.hours.by_division.is_empty() { none(words::NONE_LOGGED) } else { minutes(sheet, seen) })
+        .kid(if nothing_logged { none(words::NONE_LOGGED) } else { minutes(sheet, seen) })
         .kids(sheet.account.costs.lacking().as_ref().map(lacking))
         .kids(before)
         .kids(after);
@@ -74,7 +75,7 @@ fn minutes(sheet: &JobSheet, seen: Seen<'_>) -> El<Msg> {
     el("section", "card list")
         .kids(by_op.into_iter().map(|(op, shares, span)| operation(op, (*shares, span), seen)))
         .kids(haul.map(|haul| row(words::FETCH_SHARE, "", &seen.speech.span(haul))))
-        .kid(el("p", "t14 i2 sums").text(kinds))
+        .kids((!kinds.is_empty()).then(|| el("p", "t14 i2 sums").text(kinds)))
         .kids(of_job(sheet, seen).map(|said| el("p", "t14 i2 sums").text(said)))
         .kids(if sheet.ended.is_some() { to_settle(hours.unsettled, "t14 sums", seen) } else { left_out(sheet, "t14 sums", seen) })
 }

@@ -5,7 +5,7 @@ use super::super::count::saved_fact;
 use super::super::plan::since;
 use super::super::sources::of_job;
 use super::super::{Screen, Seen, undo};
-use super::figures::{apart, bar_said, carried, day, hourly, hours_so_far, lacking, line, open_of, short, spent_so_far, stretches, sum};
+use super::figures::{apart, bar_said, carried, day, hourly, hours_so_far, lacking, line, open_of, short, stretches, sum};
 use super::say;
 use crate::app::bench::waits::kept;
 use crate::app::jobs::dates::promise_by;
@@ -351,10 +351,11 @@ fn wood_under(sheet: &JobSheet, seen: Seen<'_>) -> String {
 }
 
 fn hours_under(sheet: &JobSheet, seen: Seen<'_>) -> String {
-    let spent = spent_so_far(sheet, seen);
+    let (spent, to_settle) = (sheet.money.costs.map(|costs| sum(costs, seen)), sheet.account.costs.unsettled);
     let own = Some(sheet.account.hours.logged.own.total()).filter(|own| Span::ZERO < *own);
     let open = open_of(sheet);
-    words::hours_under(sheet.bench.total.or(own).map(|total| hours_so_far(total, open, seen)).as_deref(), spent.as_deref())
+    let said = words::hours_under(sheet.bench.total.or(own).map(|total| hours_so_far(total, open, seen)).as_deref(), spent.as_deref());
+    if to_settle.is_zero() { said } else { words::of_it_to_settle(&said, &sum(to_settle, seen)) }
 }
 
 fn sell_under(sheet: &JobSheet, seen: Seen<'_>) -> String {
