@@ -4,7 +4,7 @@
 
 use super::carried::{HAUL, JobShare, Lacking, of_job};
 use super::estimate::left::still_thought;
-use super::helped::{HELPER, earned, earned_in_deliveries, earned_since};
+use super::helped::{HELPER, earned, earned_in_deliveries, earned_since, helped_to_settle, pay_of};
 use super::marks::{Pricing, pricing};
 use super::rate::{RateSheet, rate};
 use super::shop::Shop;
@@ -55,6 +55,8 @@ pub struct Costs {
     pub driven: Money,
     /// Of that, wood: shares of hauls to come.
     pub still_wood: Money,
+    /// Pay of who worked along where a stop may have been forgotten: in no sum before the maker has answered for it.
+    pub unsettled: Money,
 }
 
 /// What it took.
@@ -64,9 +66,12 @@ pub struct Hours {
     pub logged: Time,
     /// The share of its hauls' minutes; none while it is not known.
     pub haul: Option<Span>,
-    /// Both, by kind and by stage: the hauls' minutes are fetching, and sorting as a stage.
+    /// Of what was logged, what stands: while the job goes on without what is to settle.
+    pub stands: Time,
+    /// The logged and the hauls', by kind and by stage: the hauls' minutes are fetching, and sorting as a stage.
     pub by_kind: Sorted<Kind, Span>,
     pub by_stage: Sorted<Stage, Span>,
+    /// The hours that stand, and the hauls'.
     pub by_division: Sorted<Division, Span>,
     /// All of it; none while nothing was logged or the haul's share is not known.
     pub total: Option<Span>,
@@ -229,7 +234,8 @@ fn costs(shop: &Shop, job: &Job, shares: Vec<JobShare>) -> Answer<Costs> {
     let still_wood = still(|cost| cost.kind.as_str() == HAUL)?;
     let (still, still_delivery) = (still(|_| true)?, still(|cost| cost.delivery)?);
     let (lines, total, driven) = (job.booked.clone(), known.then_some(sum), driven(shop, job)?);
-    Ok(Costs { lines, shares, total, by_kind, still, still_delivery, driven, still_wood })
+    let unsettled = pay_of(&helped_to_settle(shop, On::Job(job.id), job.currency)?, job.currency)?;
+    Ok(Costs { lines, shares, total, by_kind, still, still_delivery, driven, still_wood, unsettled })
 }
 
 fn add(by_kind: &mut Sorted<Key, Money>, kind: Option<Key>, sum: Money) -> Answer<()> {
@@ -290,7 +296,8 @@ fn hours(shop: &Shop, job: &Job, costs: &Costs) -> Hours {
     let haul = shared.map(Span::sum);
     let mut by_kind = totals(&logged.by_kind);
     let mut by_stage = totals(&logged.by_stage);
-    let mut by_division = totals(&logged.by_division);
+    let stands = if job.ended.is_some() { logged.clone() } else { shop.bench.sure_of_job(job.id, shop.now) };
+    let mut by_division = totals(&stands.by_division);
     let sorting = Span::sum(costs.shares.iter().map(|share| share.sorting));
     if let Some(haul) = haul.filter(|haul| Span::ZERO < *haul) {
         more(&mut by_kind, Kind::Fetch, haul);
@@ -316,6 +323,7 @@ fn hours(shop: &Shop, job: &Job, costs: &Costs) -> Hours {
     }
     Hours {
         haul,
+        stands,
         by_kind,
         by_stage,
         by_division,

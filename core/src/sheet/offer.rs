@@ -73,6 +73,8 @@ pub struct OfferSheet {
     pub lacking: Option<Lacking>,
     /// Of the hours, what looks like a forgotten stop and was not answered for.
     pub unsettled: Span,
+    /// The pay of who worked along in them: no part of the costs.
+    pub unsettled_pay: Money,
     /// What the agreed price leaves for an hour.
     pub agreed: Option<Leaves>,
     /// What one drive to a buyer still costs and takes, however many go along; none where nothing of one is planned.
@@ -139,6 +141,7 @@ pub fn offer(shop: &Shop, id: Id, asking: Asking, offer: Option<Money>) -> Answe
         driven: account.pricing.driven,
         lacking: account.costs.lacking(),
         unsettled: account.hours.unsettled,
+        unsettled_pay: account.costs.unsettled,
         all_worked: account.hours.to_come == Some(Span::ZERO),
         agreed: standing.agreed.map(|_| as_agreed(shop, (&own, &account), asking)).transpose()?.flatten(),
         concessions: offer.map(|offer| instead::concessions(shop, (&job, &account), offer, asking)).transpose()?.unwrap_or_default(),

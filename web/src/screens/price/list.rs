@@ -86,7 +86,7 @@ pub fn just_sold(app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
     let row = |word: String, figure: String| el("p", "row").kid(el("span", "").text(word)).kid(el("b", "t22").text(figure));
     let head = title(&account.name, words::sold_at(&bare(sum, seen.speech)));
     let left = left.map_or_else(|| el("p", "t14").text(words::PAY_UNKNOWN), |left| row(word, left));
-    let open = in_question(account.hours.unsettled, seen);
+    let open = in_question((account.hours.unsettled, account.costs.unsettled), seen);
     let rest = rest.zip(count).map(|(rest, (n, count))| {
         row(jobs::if_rest_go((n, &count), &bare(rest.each, seen.speech)), per_hour(rest.sold.left, sum, seen.speech))
     });
@@ -183,7 +183,7 @@ fn for_sale(row: &ForSale, is_first: bool, (app, seen): (&App, Seen<'_>)) -> El<
         .kids(under_lowest(row, seen))
         .kids(row.settle_set.map(|set| el("p", "t14 i2").text(settle_set(set, row, seen))))
         .kids(gaps)
-        .kids(in_question(row.unsettled, seen))
+        .kids(in_question((row.unsettled, row.unsettled_pay), seen))
         .kids(row.lacking.as_ref().map(lacking))
         .kids((row.gaps == [Gap::Rate]).then(rate))
         .kid(keys(row))
@@ -219,8 +219,9 @@ pub fn under_lowest(row: &ForSale, seen: Seen<'_>) -> Option<El<Msg>> {
 }
 
 /// Hours of a stop that may have been forgotten are in every mark.
-pub fn in_question(open: Span, seen: Seen<'_>) -> Option<El<Msg>> {
-    (Span::ZERO < open).then(|| el("p", "t14").text(words::in_question(&seen.speech.span(open))))
+pub fn in_question((open, pay): (Span, Money), seen: Seen<'_>) -> Option<El<Msg>> {
+    let pay = (!pay.is_zero()).then(|| seen.speech.money(pay));
+    (Span::ZERO < open).then(|| el("p", "t14").text(words::in_question(&seen.speech.span(open), pay.as_deref())))
 }
 
 /// What is asked before all is known: its price first.

@@ -35,7 +35,7 @@ pub fn screen(sheet: &OfferSheet, app: &App, seen: Seen<'_>) -> Screen {
                 .kids(hours(sheet, left, seen))
                 .kids(left.and_then(|_| delivered(sheet, seen)).map(|said| el("p", "t14 i2").text(said)))
                 .kids(left.and_then(|_| driven(sheet, seen)).map(|said| el("p", "t14 i2").text(said)))
-                .kids(in_question(sheet.unsettled, seen))
+                .kids(in_question((sheet.unsettled, sheet.unsettled_pay), seen))
                 .kids(sheet.lacking.as_ref().map(lacking))
                 .kids(now_or_later(sheet, app, seen))
                 .kids(untaxed(sheet, app))

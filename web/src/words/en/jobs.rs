@@ -218,6 +218,11 @@ pub fn of_it_to_settle(total: &str, open: &str) -> String {
     format!("{total}, and {open} to settle")
 }
 
+/// "277.50 to settle".
+pub fn all_to_settle(open: &str) -> String {
+    format!("{open} to settle")
+}
+
 /// "25 h 34, 1 h 30 to come".
 pub fn so_far_and(total: &str, still: Option<&str>) -> String {
     match still {

@@ -92,9 +92,11 @@ pub fn gap(gap: Gap) -> &'static str {
     }
 }
 
-/// "15 h of its hours are in question: a stop may have been forgotten. Every price here counts them; Bench settles it."
-pub fn in_question(span: &str) -> String {
-    format!("{span} of its hours are in question: a stop may have been forgotten. Every price here counts them; Bench settles it.")
+/// "15 h of its hours are in question: a stop may have been forgotten. Every price here counts them, but not 277.50 for who helped in them; Bench
+/// settles it."
+pub fn in_question(span: &str, pay: Option<&str>) -> String {
+    let pay = pay.map(|pay| format!(", but not {pay} for who helped in them")).unwrap_or_default();
+    format!("{span} of its hours are in question: a stop may have been forgotten. Every price here counts them{pay}; Bench settles it.")
 }
 
 /// Over the sums of the list, where the tag is before tax.
