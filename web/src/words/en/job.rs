@@ -242,6 +242,14 @@ pub const DAY: &str = "day";
 pub const DAYS: &str = "days";
 pub const REPLACED: &str = "replaced by another";
 pub const DONE: &str = "handed over";
+/// "1 brought back": of the pieces of an agreement.
+pub const BROUGHT_BACK_SMALL: &str = "brought back";
+pub const CAME_TO_NOTHING_SMALL: &str = "came to nothing";
+
+/// "2 of them handed over".
+pub fn of_them(n: &str) -> String {
+    format!("{n} of them ")
+}
 
 // Look back
 pub const LEFT_PER_HOUR: &str = "left per hour";
@@ -371,7 +379,7 @@ pub fn share_of(used: &str, of: &str, pack: &str) -> String {
     format!("{used} of a pack of {of} at {pack}")
 }
 
-/// "18 mi at 0.725".
+/// "18 mi at 0.725", "30 km at 0.30".
 pub fn driven(distance: &str, unit: &str, rate: &str) -> String {
     format!("{distance} {unit} at {rate}")
 }

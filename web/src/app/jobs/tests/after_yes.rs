@@ -66,6 +66,24 @@ fn an_order_ends_with_its_refund_or_is_made_good() {
     }
 }
 
+/// Of what was handed over under one agreement some comes back, or the rest is called off: it says what became of each.
+#[test]
+fn an_order_of_which_some_came_back_says_how_many() {
+    const THREE: &str =
+        "2026-05-22 08:14 -05:00 workshop USD inch\njob more \"Stools\" 3 order\nagree 1440.10 for 3 more fetched as deal\n";
+    for (lines, says, hides) in [
+        (
+            "sell 3 more for 1440.10 notes agreed deal as all\nbring-back 1 of sale all on more ends\n",
+            "handed over, 1 brought back",
+            "came to nothing",
+        ),
+        ("sell 2 more for 960 notes agreed deal\ncancel deal on more\n", "2 of them handed over, 1 came to nothing", "nothing came in"),
+        ("sell 3 more for 1440.10 notes agreed deal as all\nbring-back 3 of sale all on more ends\n", "came to nothing", "handed over,"),
+    ] {
+        Maker::told(&[&format!("{THREE}{lines}")]).room("more", Room::Sell).shows(&[says]).hides(&[hides]);
+    }
+}
+
 /// 800 came in for both, 300 goes back and the order is made good: 500 is ahead, and 300 is due; nothing of it counts twice.
 #[test]
 fn what_is_kept_of_an_order_that_is_made_good_counts_for_it() {
