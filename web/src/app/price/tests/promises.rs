@@ -78,7 +78,7 @@ fn ten_times_the_tag_is_asked_about_once() {
 fn settle_lies_nowhere_above_the_ask() {
     let mut maker = told("tag 120 lamp\nsettle 110 lamp\ntag 50 lamp\n");
     maker.shows(&["Settle 110 is set by you and lies over what you ask: the ask will do."]);
-    maker.offer("60").shows(&["Yes", "10 over what you ask."]).hides(&["settle</"]);
+    maker.offer("60").shows(&["Yes", "10 over what you ask"]).hides(&["settle</"]);
 }
 
 /// Two of five buy at 50; five ask and leave: more come than was thought, and fewer of them buy.
