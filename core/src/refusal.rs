@@ -23,6 +23,8 @@ pub enum Refusal {
     NotThatMany { asked: u32, there: u32 },
     /// So many lie there, and of them so many are set apart for jobs.
     SetApart { asked: Count, there: Count, apart: Count },
+    /// What was asked for lies in so many jobs, and none says which.
+    InJobs { asked: Count, jobs: usize },
     /// So many pieces were rejected, taken or gone since, and so many of them would be left without what is to be taken back.
     PiecesRestOnIt { pieces: Count, left: Count },
     /// Why the pile of this name refuses, where an act is about several.
@@ -61,6 +63,8 @@ pub enum Refusal {
     MoreThanOver { met: Money, over: Money },
     /// More came back than was spent.
     MoreThanSpent { met: Money, spent: Money },
+    /// More came back, or went back into a can, than was used.
+    MoreBackThanUsed { back: Decimal, used: Decimal },
     /// More used of a pack than it holds.
     MoreThanPack { used: Decimal, holds: Decimal },
     /// A guess that more would buy at a fifth less, too flat to say anything.

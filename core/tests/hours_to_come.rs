@@ -228,7 +228,8 @@ fn counted_pieces_that_are_left_are_to_come() {
 #[test]
 fn what_is_still_to_come_by_the_plan_goes_by_what_the_page_has_left() {
     use fivebar_core::sheet::job::{NextAct, job};
-    let check = |more: &str, still: i64, next: NextAct| {
+    // What is to be worked on next, else until when it waits.
+    let check = |more: &str, still: i64, waits: Option<fivebar_core::quantity::Moment>| {
         let tops = "2026-05-04 08:00 +02:00 workshop EUR metric\njob tops \"Tops\" 5 spec\nplan \"glue up\" make 40 min for tops\n";
         let story = tell(&format!("{tops}{more}"));
         assert_eq!(story.refused, [], "{more}");
@@ -237,15 +238,17 @@ fn what_is_still_to_come_by_the_plan_goes_by_what_the_page_has_left() {
         assert_eq!(hours.still.map(Span::as_minutes), Some(still), "{more}");
         let page = estimate(&shop, tops, true).unwrap().progress.to_come.unwrap();
         assert_eq!(page == Span::ZERO, still == 0, "{more}: the page says {page:?}");
-        assert_eq!(job(&shop, tops).unwrap().next, next, "{more}");
+        match job(&shop, tops).unwrap().next {
+            NextAct::Waits { last } => assert_eq!(Some(last.off()), waits, "{more}"),
+            next => assert_eq!((next, None), (NextAct::WorkOn { op: Some("glue up".into()) }, waits), "{more}"),
+        }
     };
-    let work = || NextAct::WorkOn { op: Some("glue up".into()) };
     // Clamped at nine, white glue is held for 90 min: 10:30.
     let clamped_off = fivebar_core::quantity::Moment::at(1_777_883_400_000);
-    check("", 40, work());
-    check("start \"glue up\" make on tops\n09:00 clamped 1 glue\nstop\n", 0, NextAct::Waits { off: clamped_off });
-    check("start \"glue up\" make on tops\nbatch 5 \"glue up\" for tops\n08:20 clamped 2 glue\nstop\n", 30, work());
-    check("start \"glue up\" make on tops\n08:10 stop\n", 30, work());
+    check("", 40, None);
+    check("start \"glue up\" make on tops\n09:00 clamped 1 glue\nstop\n", 0, Some(clamped_off));
+    check("start \"glue up\" make on tops\nbatch 5 \"glue up\" for tops\n08:20 clamped 2 glue\nstop\n", 30, None);
+    check("start \"glue up\" make on tops\n08:10 stop\n", 30, None);
 }
 
 /// Four hours went into a stool of which nobody had thought anything; then it was made, and 45 min of driving planned. That says nothing of the

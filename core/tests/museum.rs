@@ -8,7 +8,7 @@ use fivebar_core::ledger::book::subjects;
 use fivebar_core::ledger::line::{self, Line};
 use fivebar_core::ledger::{Book, Fact, Subject};
 use fivebar_core::quantity::Id;
-use museum_piece::kinds;
+use museum_piece::{kinds, read};
 use std::collections::BTreeSet;
 
 #[test]
@@ -27,6 +27,19 @@ fn every_kind_has_a_line_in_the_museum() {
         assert!(there.contains(kind), "{kind} has no line in tests/museum/kinds.txt");
     }
     assert_eq!(book.damaged().count(), 0);
+}
+
+/// What docs/STORAGE.md shows of an entry is a line that is kept here.
+#[test]
+fn every_example_of_the_storage_is_a_line_of_the_museum() {
+    let (kinds, plans) = (kinds(), read("museum/plans.txt"));
+    let kept: BTreeSet<&str> = kinds.lines().chain(plans.lines()).collect();
+    let storage = read("../docs/STORAGE.md");
+    let shown: Vec<&str> = storage.lines().filter(|line| line.starts_with("{\"at\"")).collect();
+    assert!(100 < shown.len(), "{} examples", shown.len());
+    for example in shown {
+        assert!(kept.contains(example), "{example}");
+    }
 }
 
 /// What names a haul or a job is found by it.

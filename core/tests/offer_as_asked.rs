@@ -58,6 +58,25 @@ fn several_are_carried_as_was_chosen_too() {
     assert_eq!(two(Carried::Delivered), ["25.77", "126.80", "227.83"].map(|sum| Some(usd(sum))));
 }
 
+/// Where no tag is set, each is asked for at what pays your rate, on the list as on the offer. Of four one has 3 h 30 and 5 of glue: fetched
+/// (70 + 5) / 0.97 = 77.32, so 78; brought with the whole drive (126 + 20) / 0.97 = 150.52, so 151. Two brought have one drive between them:
+/// 227.83, which is 113.92 for each, so 114; three (10.5 h and 2.8 h at 20, 15 and 15) / 0.97 = 305.15, so 102 each.
+#[test]
+fn several_without_a_tag_are_asked_for_with_one_drive() {
+    let story = told(&format!("{STAND}job stand \"Stand\" 4 spec\n{WORK}"));
+    let check = |n, carried, ask: &str| {
+        let sheet = offered(&story, (n, Paid::Card, carried), None);
+        assert_eq!(sheet.standing.ask, Some(usd(ask)), "{n} {carried:?}");
+    };
+    for (n, fetched, brought) in [(1, "78", "151"), (2, "156", "228"), (3, "234", "306")] {
+        check(n, Carried::Fetched, fetched);
+        check(n, Carried::Delivered, brought);
+    }
+    let sheet = price(&Shop::of(&story.book, story.now.at), Paid::Card).unwrap();
+    let listed: Vec<_> = sheet.for_sale[0].rows.iter().map(|row| row.ask).collect();
+    assert_eq!(listed, ["151", "228", "306"].map(|sum| Some(usd(sum))));
+}
+
 /// Nine hours are in five stands, three of them fetched; an hour at the wheel and 15 for the van are one drive to one buyer: of two at 300
 /// 3 h 36 and an hour, 20 x 2 / 5 of glue and 15; of one 1 h 48 and the same hour, 4 and the same 15. Fetched, the drive is left out.
 #[test]

@@ -36,7 +36,7 @@ impl Run {
     /// Whether it was tapped where that clock is: its stamp shows what that clock showed then. What was told of has the clock of its start.
     pub fn is_here(&self, local: Local) -> bool {
         let by = if self.recalled { self.started } else { self.tapped };
-        local.wall(by.at).offset == by.offset
+        local.shows(by)
     }
 
     /// A moment of the run, or after it, by the one clock that the whole of it is shown by: the one that is looked at, where the run was
@@ -91,7 +91,7 @@ impl Wait {
     }
 
     fn is_here(&self, local: Local) -> bool {
-        local.wall(self.began.at).offset == self.began.offset
+        local.shows(self.began)
     }
 
     fn stamps(&self) -> Stamps {
@@ -124,7 +124,7 @@ impl Stamps {
 
     /// It was stopped by another clock than it began by, and not by the one here: nobody travelled to here meanwhile.
     fn changed_there(&self, local: Local) -> bool {
-        self.last.offset != self.first.offset && self.last.offset != local.wall(self.last.at).offset
+        self.last.offset != self.first.offset && !local.shows(self.last)
     }
 
     /// When the clocks of its place changed within it: they did, by its own stamps, and those here did by as much at about that time. In

@@ -254,9 +254,19 @@ impl Book {
     }
 
     /// Every standing entry about a subject, in order.
-    pub fn about(&self, subject: Subject) -> impl DoubleEndedIterator<Item = &Entry> {
+    pub fn about(&self, subject: Subject) -> impl DoubleEndedIterator<Item = &Entry> + Clone {
         let slots = self.subjects.get(&subject).map(Vec::as_slice).unwrap_or_default();
         slots.iter().filter_map(|slot| self.kept.get(*slot)).filter(|kept| !kept.struck).map(|kept| &*kept.entry)
+    }
+
+    /// Every entry about a subject that stood when another was written, in order: what was taken back later stood then.
+    pub fn stood_before(&self, subject: Subject, written: Id) -> impl Iterator<Item = &Entry> + Clone {
+        let rank = self.found(written).map(|kept| (kept.entry.stamp, kept.entry.id));
+        let slots = self.subjects.get(&subject).map(Vec::as_slice).unwrap_or_default();
+        let then = slots.iter().filter_map(|slot| self.kept.get(*slot)).map(|kept| (kept, (kept.entry.stamp, kept.entry.id)));
+        let then = then.take_while(move |(_, one)| Some(*one) < rank);
+        let later = move |kept: &Kept| self.strikes.get(&kept.entry.id).is_some_and(|(by, ..)| rank < Some(*by));
+        then.filter(move |(kept, _)| !kept.struck || later(kept)).map(|(kept, _)| &*kept.entry)
     }
 
     /// Every entry about a subject in order, each with whether it is struck.

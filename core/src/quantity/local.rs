@@ -25,4 +25,9 @@ impl Local {
     pub fn wall(self, at: Moment) -> Wall {
         Wall::new(at, self.offset_at.map_or(self.now, |offset_at| offset_at(at)))
     }
+
+    /// Whether it showed that: else it is the clock of another place.
+    pub fn shows(self, wall: Wall) -> bool {
+        self.wall(wall.at).offset == wall.offset
+    }
 }

@@ -179,18 +179,26 @@ pub fn of(shop: &Shop, job: &Job) -> Answer<Account> {
 impl Account {
     /// A delivery of it is planned and not made: what is asked for it is with the drive.
     pub fn is_brought(&self) -> bool {
-        !self.costs.still_delivery.is_zero() || Span::ZERO < self.hours.still_delivery
+        is_to_bring(&self.costs, &self.hours)
     }
 }
 
-/// Whether what is asked for a job is with a drive to its buyer: one is planned, and not made.
+fn is_to_bring(costs: &Costs, hours: &Hours) -> bool {
+    !costs.still_delivery.is_zero() || Span::ZERO < hours.still_delivery
+}
+
+/// The same of a job that is not reckoned yet, by its costs and hours alone.
 ///
 /// # Errors
 /// As [`account`].
 pub fn is_brought(shop: &Shop, job: &Job) -> Answer<bool> {
     let is_planned =
         job.operations.iter().any(|operation| operation.kind == Kind::Deliver) || job.planned_costs.iter().any(|cost| cost.delivery);
-    Ok(is_planned && of(shop, job)?.is_brought())
+    if !is_planned {
+        return Ok(false);
+    }
+    let costs = costs(shop, job, of_job(shop, job)?)?;
+    Ok(is_to_bring(&costs, &hours(shop, job, &costs)))
 }
 
 /// What a line of the list says of a job: its hours and its sale, without its wood and the marks of its price.

@@ -195,8 +195,8 @@ impl Choice {
 /// What is looked at, folded once.
 pub(super) struct Look<'a> {
     book: &'a Book,
-    bench: &'a Bench,
-    seen: Seen,
+    pub(super) bench: &'a Bench,
+    pub(super) seen: Seen,
     not_typical: &'a Set<Id>,
 }
 

@@ -20,6 +20,8 @@ pub struct DayLine {
     pub labour: Span,
     /// Of the worked time, what falls on this day.
     pub on_this_day: Span,
+    /// What falls on later days, in whole minutes as the lists of those days have them.
+    pub after: Span,
     pub doubts: Vec<Doubt>,
     /// It looks like a forgotten stop: the end to propose.
     pub wrong: Option<Proposed>,
@@ -86,12 +88,13 @@ pub fn day(book: &Book, day: Day, seen: Seen) -> DaySheet {
 pub fn day_from((bench, book): (&Bench, &Book), day: Day, seen: Seen) -> DaySheet {
     let Seen { now, person, .. } = seen;
     let look = Look::new(bench, book, seen);
-    let own = bench.runs().filter(|run| run.work.person == person);
-    let on_it = own.filter(|run| of_day::day_of(run) <= day && day <= run.end_wall(now).day().max(of_day::day_of(run))).listed();
+    let on_it = lying_on(&look, day).listed();
     let in_question: Vec<(Id, Proposed)> = on_it.iter().filter_map(|run| Some((run.id, look.forgotten(run)?))).listed();
     let wrong = |run: &Run| in_question.iter().find(|one| one.0 == run.id).map(|one| one.1);
     let to_settle: Set<Id> = look.with_heads_to_settle().into_iter().map(|run| run.id).collect();
+    let later = later(&look, on_it.iter().copied().filter(|run| of_day::day_of(run) == day).listed());
     let line = |run: &Run| DayLine {
+        after: later.iter().find(|one| one.0 == run.id).map_or_else(|| run.worked(now.at).minus(on_day(run, (day, now))), |one| one.1),
         name: fold::name_of(book, run.work.on),
         ended: (!run.is_running()).then(|| run.end_wall(now)),
         worked: run.worked(now.at),
@@ -107,10 +110,33 @@ pub fn day_from((bench, book): (&Bench, &Book), day: Day, seen: Seen) -> DayShee
     let lines: Vec<DayLine> = on_it.iter().filter(|run| of_day::day_of(run) == day).map(|run| line(run)).listed();
     let unsettled = u32::try_from(lines.iter().filter(|line| line.wrong.is_some()).count()).unwrap_or(u32::MAX);
     let open = on_it.iter().filter(|run| look.is_in_question(run)).map(|run| run.id).collect();
-    let counted: Vec<&Run> = on_it.iter().filter(|run| !look.is_in_question(run)).copied().listed();
-    let spans = Span::in_minutes(&counted.iter().map(|run| on_day(run, (day, now))).listed());
-    let minutes = counted.into_iter().map(|run| run.id).zip(spans).listed();
+    let minutes = minutes(&look, &on_it, day);
     DaySheet { day, lines, struck: struck(book, (day, person)), total: look.day(day), unsettled, in_question, open, minutes }
+}
+
+/// The runs of the person that lie on a day, as far as they went.
+fn lying_on<'a>(look: &Look<'a>, day: Day) -> impl Iterator<Item = &'a Run> {
+    let Seen { now, person, .. } = look.seen;
+    let own = look.bench.runs().filter(move |run| run.work.person == person);
+    own.filter(move |run| of_day::day_of(run) <= day && day <= run.end_wall(now).day().max(of_day::day_of(run)))
+}
+
+/// The whole minutes of each run that counts on a day: they add up to the day's.
+fn minutes(look: &Look<'_>, on_it: &[&Run], day: Day) -> Vec<(Id, Span)> {
+    let counted: Vec<&Run> = on_it.iter().filter(|run| !look.is_in_question(run)).copied().listed();
+    let spans = Span::in_minutes(&counted.iter().map(|run| on_day(run, (day, look.seen.now))).listed());
+    counted.into_iter().map(|run| run.id).zip(spans).listed()
+}
+
+/// Of runs of a day those that went over midnight, each with its minutes on the days after; none of one that does not count.
+fn later(look: &Look<'_>, runs: Vec<&Run>) -> Vec<(Id, Span)> {
+    let last = |run: &Run| run.end_wall(look.seen.now).day();
+    let over = runs.into_iter().filter(|run| of_day::day_of(run) < last(run)).listed();
+    let Some((first, to)) = over.first().map(|run| of_day::day_of(run)).zip(over.iter().map(|run| last(run)).max()) else { return vec![] };
+    let days = std::iter::successors(Some(first.next()), |day| Some(day.next())).take_while(|day| *day <= to);
+    let all = days.flat_map(|day| minutes(look, &lying_on(look, day).listed(), day)).listed();
+    let of = |run: &Run| Span::sum(all.iter().filter(|one| one.0 == run.id).map(|one| one.1));
+    over.into_iter().filter(|run| !look.is_in_question(run)).map(|run| (run.id, of(run))).listed()
 }
 
 /// What of a run falls on a day.
@@ -194,6 +220,23 @@ mod tests {
         let sheet = day(&phone.book, phone.wall(600).day(), seen(phone.wall(900)));
         let each = sheet.lines.iter().filter_map(|line| sheet.minutes(line.run.id)).map(Span::as_minutes).collect::<Vec<_>>();
         assert_eq!((each, sheet.total.own.total().as_minutes(), runs.len()), (vec![11, 11, 10], 32, 3));
+    }
+
+    /// From 23:50 to 0:10:24, and 10 min 24 s more after it: 21 min on the second day, of which 11 are the first run's in its rows, and so they are
+    /// in the row of the first day.
+    #[test]
+    fn the_minutes_after_midnight_are_those_of_the_day_after() {
+        let mut phone = Phone::new("a");
+        let over = Span::ms(24_000);
+        for (start, stop) in [(1_430, 1_450), (1_460, 1_470)] {
+            let (start, stop) = (at(start), at(stop).plus(over));
+            phone.bench(1_900, BenchCommand::Recall { work: work("saw", On::Nothing), start, stop, heads: 1 }).unwrap();
+        }
+        let of = |minute| day(&phone.book, phone.wall(minute).day(), seen(phone.wall(1_900)));
+        let (first, second) = (of(0), of(1_450));
+        let run = first.lines[0].run.id;
+        assert_eq!((first.minutes(run), second.minutes(run)), (Some(Span::minutes(10)), Some(Span::minutes(11))));
+        assert_eq!((first.lines[0].after, second.total.own.total().as_minutes()), (Span::minutes(11), 21));
     }
 
     #[test]

@@ -10,8 +10,8 @@ use crate::bench::estimate::spread::Begun;
 use crate::bench::estimate::{
     Basis, Estimate, Left, Likely, OnTop, Part, Range, estimate as reckon, factor, left as left_of_all, spread, topped,
 };
-use crate::bench::{Kind, On, Stage};
-use crate::ledger::fold::{Job, Kept};
+use crate::bench::{Kind, On, Run, Stage};
+use crate::ledger::fold::{Job, Kept, planned_before};
 use crate::ledger::kind::Exact;
 use crate::ledger::kind::estimate::EstimateMade;
 use crate::quantity::{Count, Id, Key, Listed, Span};
@@ -216,14 +216,29 @@ fn estimate_of(shop: &Shop, job: &Job, with_factor: bool) -> EstimateSheet {
     EstimateSheet { progress: Progress { safe, ..progress }, ..sheet }
 }
 
-/// What a job was to take before anything of it was worked, as far as that was known when its work began; none once it has ended.
+/// What a job was to take before anything of it was worked, as far as that was known and planned when its work began; none once it has ended.
 fn before_work(shop: &Shop, job: &Job, (with_factor, now): (bool, &[Row])) -> Option<Span> {
     let all = |rows: &[Row]| (!rows.is_empty()).then(|| Span::sum(rows.iter().map(|row| row.likely)));
+    let known = |of: &Job, began| all(&known_of(shop, of, &shop.history_known_by(job.id, began), with_factor).rows);
     match shop.bench.on(On::Job(job.id)).next().map(|run| run.started.at) {
         _ if job.ended.is_some() => None,
         None => all(now),
-        Some(began) => all(&known_of(shop, job, &shop.history_known_by(job.id, began), with_factor).rows),
+        // Where nothing was known then, the plan that came first is what there is.
+        Some(began) => known(&as_planned(shop, job), began).or_else(|| known(job, began)),
     }
+}
+
+/// Whether its operations are those that were planned when its work began, or none was.
+fn is_planned_as_then(shop: &Shop, job: &Job) -> bool {
+    let then = as_planned(shop, job);
+    then.operations.is_empty() || names_of_plan(&then) == names_of_plan(job)
+}
+
+/// A job with the operations that were planned when its first run was written.
+fn as_planned(shop: &Shop, job: &Job) -> Job {
+    let written = |run: &Run| shop.book.entry(run.id).map(|(entry, _)| (entry.stamp, run.id));
+    let first = shop.bench.on(On::Job(job.id)).filter_map(written).min();
+    first.map_or_else(|| job.clone(), |(_, run)| Job { operations: planned_before(shop.book, job.id, run), ..job.clone() })
 }
 
 fn other_way(shop: &Shop, (job, history): (&Job, &History), (with_factor, progress): (bool, Progress)) -> OtherWay {
@@ -253,13 +268,16 @@ fn progress(shop: &Shop, job: &Job, (rows, counted): (&[Row], &[Counted]), with_
     let goes_on = job.ended.is_none() && !rows.is_empty();
     let left = goes_on.then(|| all_to_come(rows, counted));
     let nothing_known = |left: Span| left <= Span::ZERO && !unnoted(shop, job.id, rows).is_empty();
+    let beside = beside(shop, job, so_far).filter(|_| is_of_plan(job, || only_operations(rows)));
+    // What was estimated of other operations than those that are planned now is not held against those.
+    let before = || before_work(shop, job, (with_factor, rows)).filter(|_| beside.is_none() || is_planned_as_then(shop, job));
     Progress {
         thought: thought(job, rows),
         // Of a job that has ended nothing is forecast: what later jobs teach was no estimate of it.
-        estimated: job.kept.map(|kept| kept.likely).or_else(|| before_work(shop, job, (with_factor, rows))),
+        estimated: job.kept.map(|kept| kept.likely).or_else(before),
         safe: None,
         so_far,
-        beside: beside(shop, job, so_far).filter(|_| is_of_plan(job, || only_operations(rows))),
+        beside,
         to_come: left,
         ends: left.filter(|left| Span::ZERO < so_far && !nothing_known(*left)).map(|left| so_far.plus(left)),
     }

@@ -18,7 +18,7 @@ use crate::ledger::kind::job::For;
 use crate::ledger::kind::plan::Shape;
 use crate::ledger::kind::sale::{Carried, Paid};
 use crate::money::left::{PerHour, Way};
-use crate::quantity::{Count, Decimal, Id, Listed, Moment, Money, Span, Wall};
+use crate::quantity::{Count, Decimal, Id, Listed, Money, Span, Wall};
 use crate::refusal::Answer;
 use std::cell::OnceCell;
 
@@ -91,8 +91,8 @@ pub enum NextAct {
     TakeWood,
     /// Work on: the next planned operation that is not done, where one is planned.
     WorkOn { op: Option<String> },
-    /// It waits: nothing is to do before that comes off, or may come off by now.
-    Waits { off: Moment },
+    /// It waits: nothing is to do before the last comes off, or may come off by now.
+    Waits { last: Box<Wait> },
     /// Give it a price.
     SetTag,
     /// Sell what is left.
@@ -310,7 +310,7 @@ pub(super) fn next(shop: &Shop, job: &Job, (hours, sold): (&Hours, &Sold)) -> Ne
     }
     match left_to_do {
         Some(op) => return NextAct::WorkOn { op: Some(op) },
-        None if goes_on && let Some(off) = last_off(shop, job) => return NextAct::Waits { off },
+        None if goes_on && let Some(last) = last_off(shop, job) => return NextAct::Waits { last },
         _ if 0 < sold.promised && hours.total.is_some() => return NextAct::HandOver { due: sold.due, date: date(job) },
         _ if let Some(due) = to_collect(sold).filter(|_| sold.promised == 0) => return NextAct::Collect { due },
         _ => {}
@@ -368,8 +368,8 @@ fn is_made(shop: &Shop, job: &Job, (hours, sold): (&Hours, &Sold)) -> bool {
 }
 
 /// When the last of what waits of a job may come off.
-fn last_off(shop: &Shop, job: &Job) -> Option<Moment> {
-    shop.waits().on().filter(|wait| wait.job == Some(job.id)).map(Wait::off).max()
+fn last_off(shop: &Shop, job: &Job) -> Option<Box<Wait>> {
+    shop.waits().on().filter(|wait| wait.job == Some(job.id)).max_by_key(|wait| wait.off()).cloned().map(Box::new)
 }
 
 /// The first planned operation of which something is to come: it was never begun, has pieces left, or took less than it likely takes by

@@ -210,10 +210,10 @@ impl Pricing {
         Ok(Work { costs: self.work.costs.map(|all| all.minus(by_one.0)?.plus(costs)).transpose()?, time, ..self.work })
     }
 
-    /// The tag as set, else as proposed for what is carried so.
-    fn tag_of(&self, shop: &Shop, job: &Job, carried: Carried) -> Answer<Option<Money>> {
-        let marks = || by_dearest(shop, job, (&self.work_of(job, (1, carried))?, self.hourly));
-        let proposed = if self.tag.is_some() || carried == Carried::Delivered {
+    /// The tag of each as set, else as proposed for so many that are carried so: one drive brings them all.
+    fn tag_of(&self, shop: &Shop, job: &Job, (n, carried): (Count, Carried)) -> Answer<Option<Money>> {
+        let marks = || by_dearest(shop, job, (&self.work_of(job, (n, carried))?, self.hourly));
+        let proposed = if self.tag.is_some() || (n, carried) == (1, Carried::Delivered) {
             self.proposed
         } else {
             by_rate(shop, job, (marks()?.your_rate, self.at_least))
@@ -226,7 +226,7 @@ impl Pricing {
     /// # Errors
     /// As [`ask_today`].
     pub fn ask(&self, shop: &Shop, job: &Job, asking: Asking) -> Answer<Option<Money>> {
-        asked(shop, (job, self.tag_of(shop, job, asking.carried)?), (asking.n, asking.paid))
+        asked(shop, (job, self.tag_of(shop, job, (asking.n, asking.carried))?), (asking.n, asking.paid))
     }
 
     /// What stands before the buyer speaks, for so many pieces paid and carried in one way: the marks are reckoned anew.

@@ -10,7 +10,7 @@ use crate::bench::meanwhile::{From, Offer, SHOWN, UNKNOWN_LEAST, fitting};
 use crate::bench::wait::{Wait, What};
 use crate::bench::{Kind, On, Run, repair};
 use crate::ledger::fold::{self, Job, Operation};
-use crate::quantity::{Listed, Moment, Span};
+use crate::quantity::{Listed, Span};
 
 /// A wait that comes off later than that leaves a working day free: nothing is offered for it [J].
 const GAP_MOST: Span = Span::minutes(12 * 60);
@@ -21,8 +21,8 @@ const SURE: f64 = 0.8;
 /// What may be done until a wait comes off.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Meanwhile {
-    /// When the next wait comes off.
-    pub off: Moment,
+    /// The next that comes off.
+    pub wait: Wait,
     pub gap: Span,
     /// Three at most; none where nothing is known that fits.
     pub fits: Vec<Offer<Choice>>,
@@ -102,7 +102,7 @@ pub fn meanwhile(shop: &Shop, seen: Seen, telling: Telling, with_factor: bool) -
     fits.extend(fitting(unknown, (now, wait.off()), usuals.quiet));
     fits.truncate(SHOWN);
     let why = if fits.is_empty() { why } else { Why::default() };
-    Some(Meanwhile { off: wait.off(), gap, fits, why })
+    Some(Meanwhile { wait: wait.clone(), gap, fits, why })
 }
 
 /// What is looked at for every job.

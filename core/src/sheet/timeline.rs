@@ -90,6 +90,11 @@ impl Timeline {
         self.clocks.wall(since)
     }
 
+    /// Where the clock of another place begins: how long after midnight, what the one before shows then, and what that one does.
+    pub fn others(&self) -> Vec<(Span, Wall, Wall)> {
+        self.clocks.others()
+    }
+
     /// Work counts from the midnight at which the day begins.
     pub fn from_midnight(&self) -> bool {
         self.boards.iter().any(|board| board.before && board.parts.first().is_some_and(|(_, on)| on.from == Span::ZERO))

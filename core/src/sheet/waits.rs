@@ -17,7 +17,7 @@ pub struct WaitLine {
     pub piece: Option<Count>,
     /// From the second coat on, which one it is: its pieces have the numbers of the first.
     pub coat: Option<Count>,
-    /// When it may come off, by the clock that is looked at then.
+    /// When it may come off, by the clock of the place where it waits.
     pub off: Wall,
     /// Nothing once it is over.
     pub left: Span,
@@ -64,9 +64,10 @@ impl<'a> Kept<'a> {
         self.waits.on().filter(today).map(|wait| self.line(wait, now.at)).listed()
     }
 
-    /// Waits that began, were to come off, or were taken off on a day.
+    /// Waits that began, were to come off, or were taken off on a day; of today all that is still on.
     pub fn of_day(self, day: Day, now: Wall) -> Vec<WaitLine> {
-        let of_it = |wait: &&Wait| self.days(wait).into_iter().flatten().any(|on| on == day);
+        let is_on = |wait: &Wait| day == now.day() && wait.is_on();
+        let of_it = |wait: &&Wait| is_on(wait) || self.days(wait).into_iter().flatten().any(|on| on == day);
         self.waits.all().filter(of_it).map(|wait| self.line(wait, now.at)).listed()
     }
 
@@ -89,7 +90,7 @@ impl<'a> Kept<'a> {
             name: wait.job.and_then(|job| fold::name_of(self.book, On::Job(job))),
             piece,
             coat,
-            off: self.local.wall(wait.off()),
+            off: wait.wall(wait.off(), self.local),
             left: wait.left(now),
             over: wait.is_over(now),
             wait: wait.clone(),
@@ -129,8 +130,8 @@ impl<'a> Kept<'a> {
 
     /// When it began, was to come off, and was taken off. Asked of every wait there ever was: what a line shows is found after it.
     fn days(self, wait: &Wait) -> [Option<Day>; 3] {
-        let off = self.local.wall(wait.off());
-        [Some(wait.began.day()), Some(off.day()), wait.ended.map(|off| off.at.day())]
+        let by = |at| Some(wait.wall(at, self.local).day());
+        [by(wait.began.at), by(wait.off()), wait.ended.and_then(|off| by(off.at.at))]
     }
 
     /// Pieces of the operation that were done when it began, those it came with included.
@@ -307,15 +308,32 @@ mod tests {
     }
 
     /// Laid at 12:00 for an hour and a half, two hours east; looked at from one hour east, at 11:10: off at 12:30, in 1 h 20.
+    /// Glued at 16:10 for 90 minutes and not taken off, and a cure of a week: what is on is in the list of every day that is today.
     #[test]
-    fn an_off_time_is_shown_by_the_clock_that_is_looked_at() {
+    fn what_was_not_taken_off_is_in_the_list_of_today() {
+        let mut phone = Phone::new("a");
+        for (minute, minutes) in [(970, 90), (980, 10_080)] {
+            phone.order(minute, Command::Wait(WaitCommand::Begin { op: "glue".into(), job: None, n: 1, laid: glue(minutes) })).unwrap();
+        }
+        let check = |days: i64, now: i64, listed: usize| {
+            let day = phone.wall(days * 1_440).day();
+            assert_eq!(seen(&phone, |kept| kept.of_day(day, phone.wall(now)).len()), listed, "{days} {now}");
+        };
+        check(0, 1_000, 2);
+        check(0, 2_000, 2);
+        check(1, 2_000, 2);
+        check(2, 3_000, 2);
+        check(1, 3_000, 0);
+    }
+
+    #[test]
+    fn an_off_time_is_shown_by_the_clock_of_its_place() {
         let mut phone = Phone::new("a");
         phone.offset = crate::quantity::Offset::minutes(120).unwrap();
         let command = WaitCommand::Begin { op: "oil".into(), job: None, n: 1, laid: glue(90) };
         phone.order(600, Command::Wait(command)).unwrap();
         phone.offset = crate::quantity::Offset::minutes(60).unwrap();
         let line = seen(&phone, |kept| kept.sheet(phone.wall(610)).on.remove(0));
-        assert_eq!((line.off.minute_of_day(), line.left.as_minutes()), (600 + 60 + 90, 80));
-        assert_eq!(i64::from(phone.wall(610).minute_of_day()) + line.left.as_minutes(), i64::from(line.off.minute_of_day()));
+        assert_eq!((line.off.minute_of_day(), line.left.as_minutes()), (600 + 120 + 90, 80));
     }
 }

@@ -141,8 +141,8 @@ impl Teller {
                 job::tell(self, verb, &mut words)
             }
             "old-job" | "estimate" | "all-planned" => estimate::tell(self, verb, &mut words),
-            "spend" | "credit" | "open-can" | "use-can" | "empty-can" | "belongs" | "tool" | "tool-sold" | "came-back" | "drive"
-            | "rate" | "till" | "boards" | "tag" | "settle" => money::tell(self, verb, &mut words),
+            "spend" | "credit" | "open-can" | "use-can" | "empty-can" | "belongs" | "tool" | "tool-sold" | "came-back" | "back-in-can"
+            | "drive" | "rate" | "till" | "boards" | "tag" | "settle" => money::tell(self, verb, &mut words),
             "offer" | "asked" | "like" | "resale" | "guess" | "agree" | "parts" | "cancel" | "sell" | "pay" | "hand-back" | "consign"
             | "gallery" | "not-for-sale" | "reverse" | "bring-back" => sale::tell(self, verb, &mut words),
             "keep-design" | "rename-design" | "drop-design" | "make-again" | "parts-of" => design::tell(self, verb, &mut words),

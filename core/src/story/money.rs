@@ -34,7 +34,7 @@ pub fn tell(teller: &mut Teller, verb: &str, words: &mut Words) -> Told {
         }
         "came-back" => {
             let (sum, spending) = (words.money(currency)?, teller.story.names.said_mark(words)?);
-            MoneyCommand::ComeBack { spending, sum, what: words.maybe_text() }
+            MoneyCommand::ComeBack { spending, sum: Some(sum), n: None, what: words.maybe_text() }
         }
         "back-in-can" => {
             let (used, spending) = (words.number()?.normalize(), teller.story.names.said_mark(words)?);

@@ -87,6 +87,8 @@ pub enum Tap {
     HelpersGone(Id),
     /// The end that was proposed for a run.
     Proposed(Id, Moment),
+    /// The same, with the pieces that were left of the batch: they were done by then.
+    ProposedWhole(Id, Moment, Count),
     /// A run is right as it stands.
     Right(Id),
     StoppedAt(Id),
@@ -144,6 +146,7 @@ pub fn heard(app: &mut App, tap: Tap, now: Now) {
         Tap::HelpersStay(run) => helpers_stay(app, run, now),
         Tap::HelpersGone(run) => answered(app, BenchCommand::HelpersGone { run }, now),
         Tap::Proposed(run, at) => ordered(app, BenchCommand::StopAt { run, at, by: Mender::Proposed }, now),
+        Tap::ProposedWhole(run, at, n) => ordered(app, BenchCommand::StopWhole { run, at, n }, now),
         Tap::Right(run) => ordered(app, BenchCommand::Confirm { run }, now),
         Tap::StoppedAt(run) => app.bench.over = Over::StoppedAt(run, Typed::default()),
         Tap::Press(press) => pressed(app, press),

@@ -295,7 +295,7 @@ impl App {
 
     pub(crate) fn go(&mut self, place: Place) {
         let before = std::mem::replace(&mut self.place, place);
-        (self.workshop.asked_from, self.mending) = (None, None);
+        (self.workshop.asked_from, self.mending, self.price.late) = (None, None, None);
         match place {
             Place::Jobs if self.is_open => jobs::chosen(self, before),
             Place::Price if before == place => self.price.to_list(),

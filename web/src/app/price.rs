@@ -120,6 +120,8 @@ pub struct Price {
     pub face: Option<Id>,
     /// The page was loaded anew while a buyer had the phone: until its piece is read only the key that closes the face is in it.
     pub turned: bool,
+    /// What was spoken of before the page was loaded anew, where the store told it after the face was gone, and for how many.
+    pub late: Option<(bargain::Bargain, Count)>,
     /// The page is out of sight: nothing private is drawn.
     pub covered: bool,
 }
@@ -159,6 +161,9 @@ pub fn heard(app: &mut App, tap: Tap, now: Now) {
     // What was not taken is put right by what is said now, or said again.
     if matches!(app.notice, Some(Notice::Refused(_))) {
         app.notice = None;
+    }
+    if !matches!(tap, Tap::Offer(_)) {
+        app.price.late = None;
     }
     match tap {
         Tap::Offer(job) => bargain::open(app, job),

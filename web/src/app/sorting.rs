@@ -8,8 +8,9 @@ use crate::words::en::count as words;
 use fivebar_core::bench::{Kind, On, Stage, Work};
 use fivebar_core::haul::Pile;
 use fivebar_core::ledger::decide::{BenchCommand, Command, HaulCommand, Now};
+use fivebar_core::ledger::fold;
 use fivebar_core::ledger::kind::haul::Fate;
-use fivebar_core::quantity::{Id, Key, Span};
+use fivebar_core::quantity::{Id, Key, Listed, Span};
 use fivebar_core::refusal::Refusal;
 use fivebar_core::sheet::sort::{self, SortSheet};
 
@@ -94,6 +95,15 @@ pub fn in_sight(app: &App) -> Option<SortSheet> {
 pub fn of(app: &App, pile: Id) -> Option<SortSheet> {
     let haul = app.shelf().haul()?;
     sort::sort(&haul, pile, &app.shelf().past(&haul))
+}
+
+/// Pieces to sort of which the rack has none: how many jobs in hand have, and which job where it is one alone.
+pub fn in_jobs(app: &App, pile: Id) -> Option<(u32, Vec<Id>)> {
+    let haul = app.shelf().haul()?;
+    let pile = haul.pile(pile).filter(|pile| 0 < pile.unsorted() && pile.on_rack() == 0)?;
+    let goes_on = |job: &Id| !fold::is_ended(&app.shelf().book, On::Job(*job));
+    let jobs = pile.in_jobs.iter().filter(|(job, n)| 0 < **n && goes_on(job)).map(|(job, _)| *job).listed();
+    (!jobs.is_empty()).then(|| (pile.unsorted(), jobs))
 }
 
 /// What the last tap took, where fewer were left than it would have sorted.

@@ -53,7 +53,7 @@ pub struct Timeline {
     pub helpers: Vec<(f64, f64)>,
     /// Hours to write under the line.
     pub hours: Vec<(f64, String)>,
-    /// Midnight, where work went over it.
+    /// Midnight, where work went over it, and where the clock of another place begins.
     pub midnights: Vec<f64>,
 }
 

@@ -37,6 +37,7 @@ use crate::app::Msg;
 use crate::parts::Page;
 use crate::view::El;
 use crate::words::Speech;
+use crate::words::en::bench as words;
 use fivebar_core::quantity::{Local, Wall};
 use std::ops::Deref;
 
@@ -57,6 +58,23 @@ pub struct Sight<'a> {
     pub speech: &'a dyn Speech,
     pub now: Wall,
     pub local: Local,
+}
+
+impl Sight<'_> {
+    /// A clock time; that it is one of another place, where it is.
+    pub fn clock(&self, wall: Wall) -> String {
+        words::clock(wall, (self.speech, self.local))
+    }
+
+    /// The same, with its day where that is not today.
+    pub fn when(&self, wall: Wall) -> String {
+        self.dated(self.clock(wall), wall)
+    }
+
+    /// What a clock showed, with its day where that is not today.
+    pub fn dated(&self, clock: String, wall: Wall) -> String {
+        if wall.day() == self.now.day() { clock } else { format!("{} {clock}", self.speech.day(wall)) }
+    }
 }
 
 /// A screen before it is framed.

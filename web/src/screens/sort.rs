@@ -16,6 +16,8 @@ use crate::parts::scale::{Fill, Kind, Look as FillLook, Mark, Rhythm, Scale, sca
 use crate::parts::undo::{Undo, alone};
 use crate::view::{El, el};
 use crate::words::en::{common, count as words, refusal, sort as sort_words};
+use fivebar_core::bench::On;
+use fivebar_core::ledger::fold;
 use fivebar_core::quantity::{Decimal, Id, Key, Listed, Units, in_small};
 use fivebar_core::sheet::sort::SortSheet;
 
@@ -35,7 +37,7 @@ pub fn screen(app: &App, pile: Id, seen: Seen<'_>) -> Screen {
     let told = (sheet.left == 0).then(|| sorted(&sheet, app, seen));
     let because = [because(&sheet, seen), el("div", "g2").kids(reasons)];
     let missing = (0 < sheet.missing).then(|| el("p", "w7").text(sort_words::missing(&n(sheet.missing))));
-    let told: Vec<El<Msg>> = told.into_iter().chain(missing).collect();
+    let told: Vec<El<Msg>> = told.into_iter().chain(missing).chain(in_jobs(&sheet, app, seen)).collect();
     let (good, rate) = (good(&sheet, seen), rate(&sheet, app, seen));
     // on a narrow page the scale stands below what is tapped
     let main = match seen.page.is_narrow() {
@@ -43,6 +45,17 @@ pub fn screen(app: &App, pile: Id, seen: Seen<'_>) -> Screen {
         false => el("main", "scr sort").kids(told).kid(rate).kid(good).kids(because),
     };
     Screen::new("count/sort", head(top), main).foot(foot(&sheet, app, seen))
+}
+
+/// Where what is left to sort lies in jobs alone: what a bad one does.
+fn in_jobs(sheet: &SortSheet, app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
+    let (n, jobs) = sorting::in_jobs(app, sheet.tile.pile)?;
+    let written = seen.speech.count(n);
+    let said = match jobs.as_slice() {
+        [job] => sort_words::in_job(n, &written, &fold::name_of(&app.shelf().book, On::Job(*job))?),
+        _ => sort_words::in_jobs(&written, jobs.len()),
+    };
+    Some(el("p", "w7").text(said))
 }
 
 /// The reasons there are keys for, and any other that this pile has.

@@ -8,11 +8,11 @@ use crate::parts::Place;
 use crate::parts::key::key;
 use crate::parts::undo::{Undo, alone};
 use crate::view::{El, el};
-use crate::words::en::{acts, changed, common, signs as told};
+use crate::words::en::{acts, bench, changed, common, signs as told};
 use fivebar_core::bench::On;
 use fivebar_core::ledger::book::subjects;
 use fivebar_core::ledger::{Entry, Fact, Subject, fold};
-use fivebar_core::quantity::{Count, Id, Listed};
+use fivebar_core::quantity::{Count, Id, Listed, begin_small};
 use fivebar_core::sheet::count::tile;
 use fivebar_core::sheet::make::cut::{ALL, Ticks};
 use std::rc::Rc;
@@ -93,18 +93,20 @@ pub fn act_named(act: Id, app: &App, seen: Seen<'_>) -> Option<String> {
     let entries: Vec<_> = shelf.book.act(act).into_iter().filter_map(|id| shelf.book.entry(id)).map(|(entry, _)| entry).listed();
     if let Some(dropped) = entries.iter().find(|entry| drops(entry, app)).filter(|_| !entries.iter().any(|entry| is_plan(entry))) {
         let what = of_job(changed::PLAN_DROPPED, entries.iter().find_map(|entry| job_of(entry)), app);
-        return Some(common::of_when(&what, &seen.speech.clock(dropped.wall)));
+        return Some(common::of_when(&what, &seen.clock(dropped.wall)));
     }
     let mended = entries.iter().find(|entry| matches!(entry.fact, Fact::CountMended(_)));
     let by_way =
         entries.iter().find(|entry| matches!(entry.fact, Fact::PilePiecesWeighed(_) | Fact::PileLayersCounted(_) | Fact::WaitBegan(_)));
-    let told = mended.or(by_way).or(entries.iter().find(|entry| weighty(&entry.fact))).or(entries.first())?;
+    let done_with = entries.iter().find(|entry| matches!(&entry.fact, Fact::BatchPlanned(f) if f.done == Some(true)));
+    let told = mended.or(done_with).or(by_way).or(entries.iter().find(|entry| weighty(&entry.fact))).or(entries.first())?;
     let what = match &told.fact {
         Fact::RunStarted(run) => acts::start_of(&run.op),
+        Fact::BatchPlanned(f) if f.done == Some(true) => begin_small(&bench::done_with(&f.op)),
         fact => acts::named(fact).to_owned(),
     };
     let what = of_pile(told, app).map_or_else(|| of_job(&what, job_of(told), app), |pile| common::of_pile(&pile, &what));
-    Some(common::of_when(&what, &seen.speech.clock(told.wall)))
+    Some(common::of_when(&what, &seen.clock(told.wall)))
 }
 
 /// Whether a plan that was in use is in use no more by it.

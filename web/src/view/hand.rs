@@ -54,6 +54,8 @@ pub enum Why {
 pub struct Hand {
     down: Vec<Touch>,
     last: Option<Touch>,
+    /// The tap before the last one, until that is lifted: it may be none.
+    before: Option<Touch>,
 }
 
 impl Hand {
@@ -63,9 +65,18 @@ impl Hand {
         let verdict = self.judge(&touch);
         self.down.push(touch.clone());
         if verdict == Verdict::Counted {
-            self.last = Some(touch);
+            self.before = self.last.replace(touch);
         }
         verdict
+    }
+
+    /// The platform took the touch, as for scrolling: it was no tap, and nothing is an echo of it.
+    pub fn taken(&mut self, pointer: i32) {
+        let is_last = |touch: &Touch| touch.pointer == pointer && self.last.as_ref() == Some(touch);
+        if self.down.iter().any(is_last) {
+            self.last = self.before.take();
+        }
+        self.down.retain(|touch| touch.pointer != pointer);
     }
 
     fn judge(&self, touch: &Touch) -> Verdict {
@@ -81,7 +92,7 @@ impl Hand {
         }
     }
 
-    /// The touch was lifted or taken away by the platform; a finger that rested is no tap after all.
+    /// The touch was lifted; a finger that rested is no tap after all.
     pub fn lifted(&mut self, at_ms: f64, pointer: i32) -> Verdict {
         let rested = self.down.iter().any(|touch| touch.pointer == pointer && at_ms - touch.at_ms > RESTING_MS);
         self.down.retain(|touch| touch.pointer != pointer);
@@ -152,6 +163,24 @@ mod tests {
         let mut hand = Hand::default();
         hand.tap(touch(0.0, 100.0, "a", 1));
         assert_eq!(hand.tap(touch(200.0, 100.0, "a", 1)), Verdict::Counted);
+    }
+
+    /// A finger that began to scroll on one key and then taps at its place means the key that is there; sold before that, it is an echo of it.
+    #[test]
+    fn a_scroll_that_began_on_a_key_is_no_tap_of_it() {
+        let check = |sold: bool, key: &str, at: f64, heard: Verdict| {
+            let mut hand = Hand::default();
+            if sold {
+                tap(&mut hand, 0.0, 200.0, "sold");
+            }
+            assert_eq!(hand.tap(touch(200.0, 202.0, "photo", 7)), Verdict::Counted);
+            hand.taken(7);
+            assert_eq!(tap(&mut hand, at, 204.0, key), heard, "{key}, {sold}");
+        };
+        check(false, "take back", 700.0, Verdict::Counted);
+        check(false, "photo", 260.0, Verdict::Counted);
+        check(true, "take back", 700.0, Verdict::Ignored(Why::Echo));
+        check(true, "take back", 1_500.0, Verdict::Counted);
     }
 
     /// Sold, tapped again at once because nothing seemed to happen, then what was meant by itself.

@@ -161,7 +161,7 @@ impl<M: Clone + 'static> Stage<M> {
     /// The platform took the pointer, as for scrolling.
     pub(super) fn pointer_gone(&self, event: &PointerEvent) {
         drop(self.lift(event));
-        let _ = self.presses.borrow_mut().hand.lifted(event.time_stamp(), event.pointer_id());
+        self.presses.borrow_mut().hand.taken(event.pointer_id());
     }
 
     /// No click follows a touch that was acted on or ignored: it could fall on what is shown by then.

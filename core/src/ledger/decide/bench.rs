@@ -35,6 +35,12 @@ pub enum BenchCommand {
         at: Moment,
         by: Mender,
     },
+    /// It ended when the batch was done by its pace: the pieces that were left are noted with it.
+    StopWhole {
+        run: Id,
+        at: Moment,
+        n: Count,
+    },
     /// A run that was asked about is right as it stands; one that goes on is so up to now, and may be asked about again.
     Confirm {
         run: Id,
@@ -137,6 +143,11 @@ pub(super) fn decide(book: &Book, command: &BenchCommand, act: &mut Act) -> Answ
         BenchCommand::Start { work, ago } => start(book, &bench, (work, *ago), act),
         BenchCommand::Stop { run } => stop(running(&bench, *run)?, act),
         BenchCommand::StopAt { run, at, by } => stop_at(found(&bench, *run)?, (*at, *by), act),
+        BenchCommand::StopWhole { run, at, n } => {
+            let run = found(&bench, *run)?;
+            stop_at(run, (*at, Mender::Proposed), act)?;
+            pieces(run, *n, act)
+        }
         BenchCommand::Confirm { run } => {
             let run = found(&bench, *run)?.id;
             done(act.add(kind::RunMended { run, by: Mender::Typed, start: None, stop: None, op: None, place: None }))

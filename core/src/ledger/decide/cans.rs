@@ -43,19 +43,38 @@ pub(super) fn back(book: &Book, (spending, used): (Id, Decimal)) -> Answer<Money
     let was = spent(book, spending)?;
     let (Some(id), Some(share)) = (was.can, was.used) else { return Err(Refusal::NotThere) };
     let can = there(book, id)?;
-    let there = share.0.checked_sub(can.went_back(spending)).ok_or(Refusal::OutOfRange)?;
-    if used <= Decimal::ZERO {
-        return Err(Refusal::NothingAsked);
-    }
-    if there < used {
-        return Err(Refusal::MoreThanPack { used, holds: there });
-    }
+    let there = no_more_than((share.0, can.went_back(spending)), used)?;
     let rest = still_spent(book, (spending, was))?;
     let part = was.sum.amount().checked_mul(used).and_then(|sum| sum.checked_div(share.0)).ok_or(Refusal::OutOfRange)?;
     let part = Money::book(part, was.sum.currency())?;
     let sum = if used == there || rest.amount() < part.amount() { rest } else { part };
-    let fact = came_back(book, spending, sum)?;
+    let fact = came_back(book, spending, (Some(sum), None))?;
     Ok(MoneySpent { used: Some(Exact(Decimal::ZERO.saturating_sub(used).normalize())), of: was.of, pack: was.pack, can: was.can, ..fact })
+}
+
+/// Of so much that was used, less what came back before, this comes back: what could.
+pub(super) fn no_more_than((was, before): (Decimal, Decimal), back: Decimal) -> Answer<Decimal> {
+    let used = was.checked_sub(before).ok_or(Refusal::OutOfRange)?.max(Decimal::ZERO);
+    match () {
+        () if back <= Decimal::ZERO => Err(Refusal::NothingAsked),
+        () if used < back => Err(Refusal::MoreBackThanUsed { back, used }),
+        () => Ok(used),
+    }
+}
+
+/// What was taken back is spent again, or comes back again, where what was written since leaves room for it.
+pub(super) fn can_be_spent(book: &Book, f: &MoneySpent) -> Answer<()> {
+    let can = f.can.and_then(|id| there(book, id).ok());
+    let used = f.used.map_or(Decimal::ZERO, |used| used.0);
+    let Some((spending, was)) = f.back.and_then(|id| Some((id, spent(book, id).ok()?))) else {
+        // A spending that is gone takes along what came back of it.
+        let holds = can.filter(|_| f.back.is_none()).map(|can| can.unused());
+        return holds.filter(|holds| *holds < used).map_or(Ok(()), |holds| Err(Refusal::MoreThanPack { used, holds }));
+    };
+    if let (Some(can), Some(was)) = (can, was.used) {
+        no_more_than((was.0, can.went_back(spending)), Decimal::ZERO.saturating_sub(used))?;
+    }
+    came_back(book, spending, (Some(Money::zero(f.sum.currency()).minus(f.sum)?), f.n.map(|n| n.0.abs()))).map(drop)
 }
 
 fn of(can: &Can, used: Decimal, at: Wall) -> Answer<MoneySpent> {

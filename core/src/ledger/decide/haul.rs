@@ -1,13 +1,14 @@
 //! Orders at the yard and the rack: begin a haul, count, move, sort, reject, take.
 
 use super::Act;
+use crate::bench::On;
 use crate::haul::{Haul, Pile, Trip};
 use crate::ledger::Book;
 use crate::ledger::fold;
 use crate::ledger::kind::book::{PersonAdded, Role};
 use crate::ledger::kind::haul as kind;
 use crate::ledger::kind::haul::{Fate, Step, Way};
-use crate::quantity::{Count, Currency, Decimal, Id, Key, Length, PILE_MOST, Span, Units};
+use crate::quantity::{Count, Currency, Decimal, Id, Key, Length, Listed, PILE_MOST, Span, Units};
 use crate::refusal::{Answer, Refusal};
 
 /// The most piles a haul may have.
@@ -253,7 +254,10 @@ fn sort(book: &Book, command: &HaulCommand, act: &mut Act) -> Answer<()> {
             done(act.add(kind::PiecesSorted { haul: *haul, pile: *pile, n: *n }))
         }
         HaulCommand::Reject { haul, pile, n, why } => {
-            can_be_rejected(*n, &pile_of(book, *haul, *pile)?)?;
+            let there = pile_of(book, *haul, *pile)?;
+            if let Some((job, n)) = put_back_first(book, &there, *n)? {
+                act.add(kind::PiecesFreed { haul: *haul, pile: *pile, job, n });
+            }
             done(act.add(kind::PiecesRejected { haul: *haul, pile: *pile, n: *n, why: why.clone() }))
         }
         HaulCommand::Return { haul, pile, n, why, to } => {
@@ -312,6 +316,21 @@ pub(super) fn free(asked: Count, pile: &Pile, job: Option<Id>) -> Answer<()> {
 /// A piece that was found beyond the counts was never counted as good: it is counted before it is rejected.
 pub(super) fn can_be_rejected(n: Count, pile: &Pile) -> Answer<()> {
     enough(n, pile.on_rack().min(pile.good()))
+}
+
+/// What a job gives back of a pile before so many are rejected: what the rack has not, of the one job in hand that has pieces of it.
+///
+/// # Errors
+/// As [`can_be_rejected`] where no job has so many; [`Refusal::InJobs`] where several have some, and which is bad is not known.
+fn put_back_first(book: &Book, pile: &Pile, n: Count) -> Answer<Option<(Id, Count)>> {
+    let Err(refusal) = can_be_rejected(n, pile) else { return Ok(None) };
+    let lacks = n.saturating_sub(pile.on_rack().min(pile.good()));
+    let in_hand = pile.in_jobs.iter().filter(|(job, n)| 0 < **n && !fold::is_ended(book, On::Job(**job))).listed();
+    match in_hand.as_slice() {
+        [(job, has)] if 0 < lacks && lacks <= **has => Ok(Some((**job, lacks))),
+        [_, _, ..] if 0 < lacks => Err(Refusal::InJobs { asked: n, jobs: in_hand.len() }),
+        _ => Err(refusal),
+    }
 }
 
 /// A piece that was sorted belongs where it was sorted, and one that is set apart to its job.

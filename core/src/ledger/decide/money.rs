@@ -76,10 +76,12 @@ pub enum MoneyCommand {
         pack: kind::PackOpened,
         takes: Option<(On, Decimal)>,
     },
-    /// Part of a spending came back: it was sent back, or a part that was swapped fetched something.
+    /// Part of a spending came back: it was sent back, or a part that was swapped fetched something. A sum, so many of what had a price
+    /// each, or both: so many for that sum.
     ComeBack {
         spending: Id,
-        sum: Money,
+        sum: Option<Money>,
+        n: Option<Decimal>,
         what: Option<String>,
     },
     /// Some of what was used of a can goes back into it.
@@ -181,8 +183,8 @@ pub(super) fn decide(book: &Book, command: &MoneyCommand, act: &mut Act) -> Answ
 fn as_things(book: &Book, command: &MoneyCommand, act: &mut Act) -> Answer<()> {
     match command {
         MoneyCommand::OpenCan { pack, takes } => cans::open(book, (pack, *takes), act)?,
-        MoneyCommand::ComeBack { spending, sum, what } => {
-            let fact = came_back(book, *spending, *sum)?;
+        MoneyCommand::ComeBack { spending, sum, n, what } => {
+            let fact = came_back(book, *spending, (*sum, *n))?;
             act.add(kind::MoneySpent { what: what.clone(), ..fact });
         }
         MoneyCommand::BackInCan { spending, used } => {
@@ -279,16 +281,25 @@ pub(super) fn spent(book: &Book, spending: Id) -> Answer<&kind::MoneySpent> {
     if let Fact::MoneySpent(was) = &entry.fact { Ok(was) } else { Err(Refusal::NotThere) }
 }
 
-/// What is left of a spending after all that came back of it.
-pub(super) fn still_spent(book: &Book, (spending, was): (Id, &kind::MoneySpent)) -> Answer<Money> {
-    let back = |entry: &Entry| if let Fact::MoneySpent(f) = &entry.fact { Some(f.sum).filter(|_| f.back == Some(spending)) } else { None };
-    let before = book.entries().filter(|(_, struck)| !struck).filter_map(|(entry, _)| back(entry));
-    before.into_iter().try_fold(was.sum, Money::plus)
+/// What came back of a spending so far.
+fn before(book: &Book, spending: Id) -> impl Iterator<Item = &kind::MoneySpent> {
+    let back = move |entry: &'_ Entry| matches!(&entry.fact, Fact::MoneySpent(f) if f.back == Some(spending));
+    let there = book.entries().filter(move |(entry, struck)| !struck && back(entry));
+    there.filter_map(|(entry, _)| if let Fact::MoneySpent(f) = &entry.fact { Some(f) } else { None })
 }
 
-/// No more comes back of a spending than it was.
-pub(super) fn came_back(book: &Book, spending: Id, sum: Money) -> Answer<kind::MoneySpent> {
+/// What is left of a spending after all that came back of it: nothing where two phones each said that all did.
+pub(super) fn still_spent(book: &Book, (spending, was): (Id, &kind::MoneySpent)) -> Answer<Money> {
+    let left = before(book, spending).map(|f| f.sum).try_fold(was.sum, Money::plus)?;
+    Ok(if left.amount() < Decimal::ZERO { Money::zero(left.currency()) } else { left })
+}
+
+/// No more comes back of a spending than it was, neither of its sum nor of what was counted.
+pub(super) fn came_back(book: &Book, spending: Id, (sum, n): (Option<Money>, Option<Decimal>)) -> Answer<kind::MoneySpent> {
     let was = self::spent(book, spending)?;
+    let each = n.map(|n| each_back(book, (spending, was), n)).transpose()?;
+    let of_each = || each.map(|(n, each)| used_up(n, each, was.sum.currency())).transpose();
+    let sum = sum.map_or_else(of_each, |sum| Ok(Some(sum)))?.ok_or(Refusal::NothingAsked)?;
     let spent = still_spent(book, (spending, was))?;
     if spent.amount() < plain(same(was.sum.currency(), sum)?)?.amount() {
         return Err(Refusal::MoreThanSpent { met: sum, spent });
@@ -297,7 +308,16 @@ pub(super) fn came_back(book: &Book, spending: Id, sum: Money) -> Answer<kind::M
         return Err(Refusal::NothingAsked);
     }
     let credit = spent_of(Much::Credit(sum), &was.kind)?;
-    Ok(kind::MoneySpent { job: was.job, haul: was.haul, back: Some(spending), ..credit })
+    let (n, each) = each.map(|(n, each)| (Exact(Decimal::ZERO.saturating_sub(n).normalize()), Exact(each))).unzip();
+    Ok(kind::MoneySpent { job: was.job, haul: was.haul, n, each, back: Some(spending), ..credit })
+}
+
+/// So many of what was counted come back, with what one of them was.
+fn each_back(book: &Book, (spending, was): (Id, &kind::MoneySpent), n: Decimal) -> Answer<(Decimal, Decimal)> {
+    let (counted, each) = was.n.zip(was.each).ok_or(Refusal::NotThere)?;
+    let back = before(book, spending).filter_map(|f| f.n).fold(Decimal::ZERO, |all, n| all.saturating_sub(n.0));
+    cans::no_more_than((counted.0, back), n)?;
+    Ok((n, each.0))
 }
 
 fn check_tool(f: &kind::ToolAdded) -> Answer<()> {

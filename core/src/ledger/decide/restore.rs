@@ -6,7 +6,7 @@ use crate::bench::On;
 use crate::haul::{Haul, Pile};
 use crate::ledger::book::subjects;
 use crate::ledger::fold::{self, Job, Lot};
-use crate::ledger::{Book, Fact, Subject};
+use crate::ledger::{Book, Entry, Fact, Subject};
 use crate::quantity::{Count, Decimal, Id, Listed, Money, PILE_MOST, Set};
 use crate::refusal::{Answer, Refusal};
 
@@ -19,9 +19,13 @@ pub(super) fn allowed(book: &Book, entries: &[Id]) -> Answer<()> {
             .map(|entry| if let Fact::PiecesTaken(f) = &entry.fact { Some(f).filter(|f| (f.pile, f.job) == (pile, job)) } else { None });
         n.flatten().fold(0, |sum: Count, f| sum.saturating_add(f.n))
     };
+    let freed = |pile: Id| {
+        let of = |entry: &&Entry| if let Fact::PiecesFreed(f) = &entry.fact { (f.pile == pile).then_some(f.n) } else { None };
+        struck.iter().filter_map(of).fold(0, Count::saturating_add)
+    };
     let (mut about, mut facts, mut mended) = (Set::new(), vec![], vec![]);
     for entry in &struck {
-        still_there(book, &entry.fact, &taken)?;
+        still_there(book, &entry.fact, (&taken, &freed))?;
         facts.push(&entry.fact);
         mended.extend(Some(counted(book, &entry.fact)).filter(|_| matches!(entry.fact, Fact::CountMended(_))));
         about.extend(subjects(entry).into_iter().flatten());
@@ -41,16 +45,19 @@ pub(super) fn allowed(book: &Book, entries: &[Id]) -> Answer<()> {
     Ok(())
 }
 
-/// What would be done again still has to be possible, with the pieces that come back by `taken`. A pile that comes back with it has
-/// nothing yet to look at.
-fn still_there(book: &Book, fact: &Fact, taken: &dyn Fn((Id, Id)) -> Count) -> Answer<()> {
+/// What would be done again still has to be possible, with the pieces that come back by `taken` and by `freed`. A pile that comes back with it
+/// has nothing yet to look at.
+fn still_there(book: &Book, fact: &Fact, (taken, freed): (&dyn Fn((Id, Id)) -> Count, &dyn Fn(Id) -> Count)) -> Answer<()> {
     let on = |haul, pile, may: &dyn Fn(&Pile) -> Answer<()>| {
         let there = fold::haul(book, haul).and_then(|haul| haul.pile(pile).cloned());
         there.map_or(Ok(()), |pile| may(&pile).map_err(of_pile(&pile)))
     };
     match fact {
         Fact::PiecesSorted(f) => on(f.haul, f.pile, &|pile| enough(f.n, pile.unsorted())),
-        Fact::PiecesRejected(f) => on(f.haul, f.pile, &|pile| can_be_rejected(f.n, pile)),
+        Fact::PiecesRejected(f) => on(f.haul, f.pile, &|pile| match f.n.saturating_sub(freed(f.pile)) {
+            0 => Ok(()),
+            n => can_be_rejected(n, pile),
+        }),
         Fact::RejectsReturned(f) => on(f.haul, f.pile, &|pile| enough(f.n, pile.rejects_lying(&f.why))),
         Fact::PiecesMoved(f) => on(f.haul, f.from, &|pile| can_be_moved(f.n, pile)),
         Fact::LeftoversGone(f) => on(f.haul, f.pile, &|pile| free(f.n, pile, None)),
@@ -62,6 +69,7 @@ fn still_there(book: &Book, fact: &Fact, taken: &dyn Fn((Id, Id)) -> Count) -> A
             on(f.haul, f.pile, &|pile| free(f.n, pile, None))?;
             not_done_with(book, f.job)
         }
+        Fact::MoneySpent(f) => super::cans::can_be_spent(book, f),
         Fact::MoneyHandedBack(f) => super::sale::can_go_back(book, f),
         Fact::EstimateMade(f) => not_done_with(book, f.job),
         Fact::WholePlanned(f) => not_done_with(book, f.job),

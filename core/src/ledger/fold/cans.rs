@@ -49,10 +49,23 @@ impl Can {
 
     /// What is left in it, in its unit; nothing once it was said to be empty.
     pub fn left(&self) -> Decimal {
-        if self.emptied.is_some() {
-            return Decimal::ZERO;
-        }
-        self.stand().fold(self.holds, |left, share| left.saturating_sub(share.used)).max(Decimal::ZERO)
+        if self.emptied.is_some() { Decimal::ZERO } else { self.unused() }
+    }
+
+    /// What nobody used of it, empty or not: of one spending no more goes back than was used.
+    pub(in crate::ledger) fn unused(&self) -> Decimal {
+        self.used().fold(self.holds, |left, used| left.saturating_sub(used.max(Decimal::ZERO))).max(Decimal::ZERO)
+    }
+
+    /// So much more was put back than was used, by two phones that each did: what jobs carry of it is so much too little.
+    pub fn beyond(&self) -> Decimal {
+        self.used().fold(Decimal::ZERO, |beyond, used| beyond.saturating_sub(used.min(Decimal::ZERO)))
+    }
+
+    /// What was used of it in each spending, less what went back of that.
+    fn used(&self) -> impl Iterator<Item = Decimal> {
+        let spent = self.shares.iter().filter(|share| share.back.is_none());
+        spent.map(|share| share.used.saturating_sub(self.went_back(share.line)))
     }
 
     /// Shares that stand: what went back of a spending that was struck since is gone with it.
@@ -105,7 +118,7 @@ impl Can {
 
     /// The day on which no job will be charged for it any more: it is used up, said to be empty, or twelve months open. None before.
     pub fn over(&self, today: Day) -> Option<Day> {
-        let all = self.holds <= self.stand().map(|share| share.used).sum();
+        let all = self.unused().is_zero();
         let used_up = self.stand().map(|share| share.at.day()).max().filter(|_| all);
         let (year, month, day) = self.opened.day().as_ymd();
         // Of a 29 February, the first of March.

@@ -44,10 +44,19 @@ pub fn any_job(book: &Book) -> bool {
 
 /// The job of an id, if it was begun and that stands.
 pub fn job(book: &Book, id: Id) -> Option<Job> {
+    folded(id, book.about(Subject::Job(id)))
+}
+
+/// The operations that were planned of a job when an entry was written.
+pub fn planned_before(book: &Book, id: Id, written: Id) -> Vec<Operation> {
+    folded(id, book.stood_before(Subject::Job(id), written)).map(|job| job.operations).unwrap_or_default()
+}
+
+fn folded<'a>(id: Id, entries: impl Iterator<Item = &'a Entry> + Clone) -> Option<Job> {
     let began = |entry: &Entry| if let Fact::JobBegan(f) = &entry.fact { Some(Job::new(id, f, entry.wall)) } else { None };
-    let mut job = book.about(Subject::Job(id)).find_map(began)?;
+    let mut job = entries.clone().find_map(began)?;
     let mut numbers = Numbers::default();
-    for entry in book.about(Subject::Job(id)) {
+    for entry in entries {
         apply(&mut job, entry);
         numbers.take(&entry.fact);
     }

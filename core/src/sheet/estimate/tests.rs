@@ -6,7 +6,8 @@ use crate::bench::estimate::Over;
 use crate::ledger::decide::{BenchCommand, Command, EstimateCommand, PlanCommand};
 use crate::ledger::kind::estimate::{OldJobTold, WholePlanned};
 use crate::ledger::kind::job::{JobDescribed, JobEnded, JobMarked, OperationPlanned};
-use crate::ledger::told::{Phone, at};
+use crate::ledger::told::{Phone, at, work};
+use crate::ledger::{Entry, Fact, Subject};
 use crate::quantity::Decimal;
 
 mod more;
@@ -190,6 +191,52 @@ fn a_running_job_says_where_it_will_end() {
     let sheet = seen(&phone, job, 450);
     let Progress { thought, estimated: likely, so_far, .. } = sheet.progress;
     assert_eq!((thought, likely, so_far), (Some(Span::minutes(350)), Some(Span::minutes(490)), Span::minutes(210)));
+}
+
+fn strike(phone: &mut Phone, job: On, op: &str) {
+    let is_it = |entry: &&Entry| matches!(&entry.fact, Fact::OperationPlanned(f) if f.op == op);
+    let planned = phone.book.about(Subject::Job(id(job))).find(is_it).map(|entry| entry.id).unwrap();
+    phone.take_back(500, planned);
+}
+
+/// What is done about a plan of sawing, 100 min x 1.4, before the first sawing and after it: what the job was estimated to take.
+#[test]
+fn estimated_is_what_was_planned_when_work_began() {
+    type Deed = fn(&mut Phone, On);
+    let check = |before: &[Deed], after: &[Deed], estimated: Option<i64>| {
+        let mut phone = Phone::new("a");
+        let job = phone.job(0, "job");
+        kind(&mut phone, job, "boat");
+        before.iter().for_each(|deed| deed(&mut phone, job));
+        worked(&mut phone, job, ("saw", 100, 160));
+        after.iter().for_each(|deed| deed(&mut phone, job));
+        let progress = seen(&phone, job, 700).progress;
+        assert_eq!(progress.estimated.map(Span::as_minutes), estimated, "{} before, {} after", before.len(), after.len());
+        let of_bench = progress_of(&Shop::of(&phone.book, at(700)), &Shop::of(&phone.book, at(700)).job(id(job)).unwrap(), true).0;
+        assert_eq!(of_bench.estimated, progress.estimated, "at the bench too");
+    };
+    let saw: Deed = |phone, job| plan(phone, job, "saw", Some(100));
+    let longer: Deed = |phone, job| plan(phone, job, "saw", Some(300));
+    let sand: Deed = |phone, job| plan(phone, job, "sand", Some(200));
+    let not_saw: Deed = |phone, job| strike(phone, job, "saw");
+    let not_sand: Deed = |phone, job| strike(phone, job, "sand");
+    let earlier: Deed = |phone, job| {
+        phone.bench(600, BenchCommand::Recall { work: work("saw", job), start: at(50), stop: at(60), heads: 1 }).unwrap();
+    };
+    check(&[saw], &[], Some(140));
+    check(&[saw, sand], &[], Some(420));
+    check(&[saw], &[sand], Some(140));
+    check(&[saw], &[longer], Some(140));
+    check(&[saw, longer], &[], Some(420));
+    check(&[saw, sand], &[not_sand], Some(420));
+    // Sawing is of no plan any more: what was estimated with it is not held against the sanding alone.
+    check(&[saw, sand], &[not_saw], None);
+    check(&[saw, sand, not_saw], &[], Some(280));
+    // What was written down later says nothing of what was planned by then.
+    check(&[saw], &[sand, earlier], Some(140));
+    // Of a job of which nothing was planned then, and nothing known, the plan that came first is what there is.
+    check(&[], &[saw], Some(140));
+    check(&[], &[], None);
 }
 
 /// Five stools, of which sanding alone is planned: 200 min thought, so 280. Five take 360 x 4.5 = 1,620 as a whole, so 1,340 are not planned yet.

@@ -17,6 +17,8 @@ pub(super) struct Clocks {
     pub whole: Span,
     /// From when on which clock is shown; never empty but for a day that is none.
     offsets: Vec<(Moment, Offset)>,
+    /// The phone knows all of them: none is that of another place.
+    at_home: bool,
 }
 
 impl Clocks {
@@ -27,7 +29,7 @@ impl Clocks {
         let zero = day.start(first);
         let at_home = told.iter().all(|wall| local.wall(wall.at).offset == wall.offset);
         let offsets = if at_home { changes(zero, local) } else { told.iter().map(|wall| (wall.at, wall.offset)).listed() };
-        let clocks = Clocks { day, zero, whole: MOST, offsets };
+        let clocks = Clocks { day, zero, whole: MOST, offsets, at_home };
         let last = clocks.offset(day.next().start(first));
         Clocks { whole: zero.until(day.next().start(last)), ..clocks }
     }
@@ -41,6 +43,13 @@ impl Clocks {
     pub(super) fn wall(&self, since: Span) -> Wall {
         let at = self.zero.plus(since);
         Wall::new(at, self.offset(at))
+    }
+
+    /// Where the clock of another place begins: how long after midnight, what the one before shows then, and what that one does.
+    pub(super) fn others(&self) -> Vec<(Span, Wall, Wall)> {
+        let pairs = self.offsets.iter().zip(self.offsets.iter().skip(1)).filter(|(one, next)| !self.at_home && one.1 != next.1);
+        let all = pairs.map(|(one, next)| (self.zero.until(next.0), Wall::new(next.0, one.1), Wall::new(next.0, next.1)));
+        all.filter(|(since, ..)| *since < self.whole).listed()
     }
 
     /// A stretch of time as far as it lies on the day; `None` where none of it does.

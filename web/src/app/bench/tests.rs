@@ -227,6 +227,32 @@ fn a_forgotten_stop_is_asked_about_and_never_blocks_a_start() {
     assert_eq!(told.minutes().first(), Some(&("Glue tops".into(), 30)));
 }
 
+/// Five tops, one at 9:20 and one at 9:40, and nothing more: at 20 min each the batch was done at 10:40.
+#[test]
+fn an_end_at_which_the_batch_was_done_notes_its_pieces() {
+    let check = |answer: fn(Id, Moment) -> Tap, done: &str| {
+        let mut told = Told::stands();
+        let gluing = told.start(0, "Glue tops");
+        let On::Job(job) = told.app.shelf().bench().run(gluing).unwrap().work.on else { unreachable!() };
+        let now = told.now(1);
+        told.app.order(&Command::Bench(BenchCommand::PlanBatch { job, op: "Glue tops".into(), n: 5 }), now).unwrap();
+        told.at(20, [tap(Tap::Done)]);
+        told.at(40, [tap(Tap::Done)]);
+        let asks = ["At your pace the batch was done then.", "1 h 40, until 10:40", "5 of 5 done", "The same, 2 of 5 done"];
+        holds(&told.at(600, []), &asks);
+        let wrong = sheet(&told.app).running.and_then(|slab| slab.wrong).unwrap();
+        let shown = told.at(601, [tap(answer(gluing, wrong.at))]);
+        lacks(&shown, &["At your pace"]);
+        holds(&shown, &[done]);
+        assert_eq!(told.minutes(), [("Glue tops".into(), 100)]);
+        // Taken back, both are: it is asked again, and two are done.
+        holds(&told.at(602, [Msg::Common(Common::TakeBack)]), &asks);
+        assert_eq!(told.app.shelf().bench().run(gluing).map(fivebar_core::bench::Run::done), Some(2));
+    };
+    check(|run, at| Tap::ProposedWhole(run, at, 3), "5 of 5");
+    check(Tap::Proposed, "2 of 5");
+}
+
 #[test]
 fn a_run_that_was_right_stays_as_it_is() {
     let mut told = Told::stands();

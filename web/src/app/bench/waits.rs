@@ -7,7 +7,7 @@ use super::super::order::{Feel, Order};
 use super::{Over, done, ends, ordered_here, sheet};
 use crate::parts::Place;
 use crate::parts::pad::Press;
-use crate::words::en::waits as words;
+use crate::words::en::{bench as bench_words, waits as words};
 use fivebar_core::bench::calendar::{self, Event};
 use fivebar_core::bench::wait::{Usual, Warmth, What};
 use fivebar_core::bench::{On, Run};
@@ -172,13 +172,22 @@ pub fn work_of(app: &App, line: &WaitLine) -> Option<String> {
 
 /// A clock time; of one that comes twice in the night in which clocks go back, which of both.
 pub fn of_two(app: &App, wall: Wall) -> String {
-    let clock = app.speech.clock(wall);
-    ends::is_second(app, wall.at).map(|second| words::of_two(&clock, second)).unwrap_or(clock)
+    let clock = bench_words::clock(wall, (&*app.speech, app.local()));
+    ends::is_second(app, wall.at).filter(|_| app.local().shows(wall)).map(|second| words::of_two(&clock, second)).unwrap_or(clock)
 }
 
 /// A clock time, with its day where that is not the one that is shown.
 pub fn clock_on(app: &App, wall: Wall, day: Day) -> String {
-    let clock = of_two(app, wall);
+    dated(app, of_two(app, wall), (wall, day))
+}
+
+/// The same beside a word on whose clock it is.
+pub fn plain_on(app: &App, wall: Wall, day: Day) -> String {
+    let clock = if app.local().shows(wall) { of_two(app, wall) } else { app.speech.clock(wall) };
+    dated(app, clock, (wall, day))
+}
+
+fn dated(app: &App, clock: String, (wall, day): (Wall, Day)) -> String {
     if wall.day() == day { clock } else { format!("{} {clock}", app.speech.day(wall)) }
 }
 
@@ -324,7 +333,7 @@ fn to_calendar(app: &mut App, only: Option<Id>) {
         title: words::event(&line.op, &pieces(app, &line), line.wait.what()),
         text: words::event_text(
             line.name.as_deref(),
-            &app.speech.clock(app.local().wall(line.wait.began.at)),
+            &app.speech.clock(line.wait.wall(line.wait.began.at, app.local())),
             &app.speech.span(line.wait.span),
         ),
     };

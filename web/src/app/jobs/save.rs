@@ -217,7 +217,8 @@ impl Reader {
             }
             What::CameBack(spending) => {
                 let what = draft.words.first().map(|what| what.trim().to_owned()).filter(|what| !what.is_empty());
-                self.came_back(draft).map(|sum| Command::Money(MoneyCommand::ComeBack { spending, sum, what }))
+                let (sum, n) = self.came_back(draft)?;
+                Some(Command::Money(MoneyCommand::ComeBack { spending, sum, n, what }))
             }
             What::Tag => self.money(draft, 0).map(|sum| Command::Money(MoneyCommand::SetTag { job, sum })),
             What::Settle => self.money(draft, 0).map(|sum| Command::Money(MoneyCommand::SetSettle { job, sum: Some(sum) })),
@@ -231,12 +232,13 @@ impl Reader {
         }
     }
 
-    /// A sum; where none is typed and one had a price, so many of them at that.
-    fn came_back(&self, draft: &mut Draft) -> Option<Money> {
-        match draft.picks.back_at.filter(|_| draft.form.is_empty(0) && !draft.form.is_empty(1)) {
-            Some(each) => Money::book(self.number(draft, 1)?.checked_mul(each)?, draft.picks.currency).ok(),
-            None => self.money(draft, 0),
+    /// A sum, or where one had a price so many of them; both where both are typed.
+    fn came_back(&self, draft: &mut Draft) -> Option<(Option<Money>, Option<Decimal>)> {
+        if draft.form.is_empty(1) {
+            return self.money(draft, 0).map(|sum| (Some(sum), None));
         }
+        let sum = self.maybe_money(draft, 0)?;
+        self.number(draft, 1).map(|n| (sum, Some(n)))
     }
 
     fn room(&self, draft: &mut Draft, job: Id) -> Option<Command> {

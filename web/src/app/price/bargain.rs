@@ -76,7 +76,8 @@ pub fn open(app: &mut App, job: Id) {
     app.price.way.n = None;
     // From what was agreed one asks for its pay and hours, paid as it says there.
     let paid = if let Over::Deal(deal) = &app.price.over { Some(deal.paid) } else { None };
-    app.price.open(Over::Offer(Box::new(Bargain {
+    let late = super::face::spoken_late(app, job);
+    app.price.open(Over::Offer(Box::new(late.unwrap_or(Bargain {
         job,
         offer: None,
         named: vec![],
@@ -86,7 +87,7 @@ pub fn open(app: &mut App, job: Id) {
         pad: None,
         pay: paid.is_some(),
         is_meant: None,
-    })));
+    }))));
 }
 
 /// The offer screen of this bargain.

@@ -44,15 +44,26 @@ pub fn again(app: &mut App, piece: &str) {
     (app.price.face, app.price.last_job) = (Some(job), Some(job));
 }
 
-/// What was spoken of stands behind the face again, if it was of the piece that shows. The hold may end before the store answers: then it
-/// stands where the face was, unless the maker has begun something else.
+/// What was spoken of stands behind the face again, if it was of the piece that shows. Where the hold ended before the store answered, nothing
+/// changes under the maker's hand: it is there once they open the offer of that piece.
 pub fn spoken(app: &mut App, spoken: &str) {
-    let free = app.place == Place::Price && matches!(app.price.over, Over::Nothing);
-    let of_it = read(spoken).filter(|(of, _)| free && app.price.last_job == Some(of.job));
-    if let Some((bargain, n)) = of_it {
+    let Some((bargain, n)) = read(spoken).filter(|(of, _)| app.price.last_job == Some(of.job)) else { return };
+    if app.place != Place::Price || !matches!(app.price.over, Over::Nothing) {
+        return; // something else was begun
+    }
+    if app.price.face.is_some() || app.price.turned {
         app.price.way.n = Some(n);
         app.price.over = Over::Offer(Box::new(bargain));
+    } else {
+        app.price.late = Some((bargain, n));
     }
+}
+
+/// What came late of a piece, as its offer is opened; what is of another is gone.
+pub fn spoken_late(app: &mut App, job: Id) -> Option<Bargain> {
+    let (bargain, n) = app.price.late.take().filter(|(of, _)| of.job == job)?;
+    app.price.way.n = Some(n);
+    Some(bargain)
 }
 
 fn read(spoken: &str) -> Option<(Bargain, Count)> {

@@ -5,6 +5,9 @@ use crate::app::told::{after, nth};
 use crate::app::{Common, Msg};
 use crate::parts::Place;
 use crate::parts::pad::Press;
+use fivebar_core::ledger::decide::JobCommand;
+use fivebar_core::ledger::kind::job::For;
+use fivebar_core::quantity::{Currency, Units};
 
 fn tap(tap: Tap) -> Msg {
     Msg::Count(tap)
@@ -154,4 +157,22 @@ fn an_old_act_is_not_offered_to_be_taken_back() {
             assert_eq!(html.contains(named), is_offered, "{named}, {minutes}: {html}");
         }
     }
+}
+
+/// Twelve that a job has taken before they were sorted: a bad one comes back from it.
+#[test]
+fn a_bad_one_that_a_job_has_is_put_back_and_rejected() {
+    let mut app = sorting();
+    let (haul, pile) = in_hand(&app).unwrap();
+    let (currency, units, made_for) = (Currency::USD, Units::Inch, For::Order);
+    let begun = JobCommand::Begin { name: "Stool".into(), currency, units, pieces: 1, made_for };
+    app.order(&Command::Job(begun), nth(40)).unwrap();
+    let job = fold::jobs(&app.shelf().book).next().unwrap().id;
+    app.order(&Command::Haul(HaulCommand::Take { haul, pile, job, n: 12 }), nth(41)).unwrap();
+    let shown = after(&mut app, [say(SortTap::Arm(1))]);
+    assert!(shown.contains("12 of these are in Stool. A bad one is put back from it and rejected."), "{shown}");
+    let shown = after(&mut app, [tap(Tap::Good), tap(Tap::Reject(why("crack")))]);
+    check(&app, (1, 1, 10));
+    assert!(shown.contains("Take back 1 reject: crack") && shown.contains("10 of these are in Stool."), "{shown}");
+    assert_eq!(app.shelf().haul().unwrap().pile(pile).unwrap().in_job(job), 11);
 }

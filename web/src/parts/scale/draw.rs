@@ -27,7 +27,7 @@ pub(super) fn drawn<M>(scale: &Scale) -> El<M> {
         .kids(scale.marks.iter().filter(|m| !m.bare).flat_map(|m| mark(scale, m, base)))
         .kids(scale.below.iter().map(|_| path("ld", format!("M9 {}L1.5 {}L9 {}", num(base - 7.0), num(base), num(base + 7.0)))))
         .kids(named(scale).zip(&spots).filter_map(|((m, x), spot)| leader(&m, x, *spot, base)))
-        .kids(named(scale).zip(&spots).map(|((m, _), spot)| label(classes(m.kind).1, (spot.x, baseline(base, *spot)), &m.word, &m.figure)))
+        .kids(named(scale).zip(&spots).map(|((m, _), spot)| fitting(scale, &m, (spot.x, baseline(base, *spot)))))
         .kids(scale.needle.map(|at| line("mk", (scale.x(at), base - 15.0), (scale.x(at), base + 9.0))))
         .kids(scale.block.iter().flat_map(|b| block(scale, b, base)))
 }
@@ -59,11 +59,22 @@ fn named(scale: &Scale) -> impl Iterator<Item = (Mark, f64)> {
 }
 
 fn wishes(scale: &Scale) -> Vec<Wish> {
-    named(scale).map(|(m, at)| Wish { at, width: widths::label(&m.word, &m.figure) }).listed()
+    named(scale).map(|(m, at)| Wish { at, width: widths::label(&m.word, &m.figure).min(scale.width) }).listed()
 }
 
 fn baseline(base: f64, spot: Spot) -> f64 {
     base + FIRST_ROW + ROW * spot.row as f64
+}
+
+/// A label, smaller where it is wider than the scale: on a narrow page with large text it is still larger than it is elsewhere.
+fn fitting<M>(scale: &Scale, mark: &Mark, (x, y): (f64, f64)) -> El<M> {
+    let said = label(classes(mark.kind).1, (x, y), &mark.word, &mark.figure);
+    let wide = widths::label(&mark.word, &mark.figure);
+    if wide <= scale.width {
+        return said;
+    }
+    let (smaller, y) = (scale.width / wide, num(y));
+    said.attr("transform", format!("translate(0 {y}) scale({smaller:.3}) translate(0 -{y})"))
 }
 
 /// The line from a mark down to a label in a lower row.

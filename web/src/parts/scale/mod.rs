@@ -171,6 +171,16 @@ mod tests {
         }
     }
 
+    /// A label that is wider than its scale is drawn smaller, and ends where the scale does.
+    #[test]
+    fn a_label_wider_than_its_scale_is_fitted() {
+        for (width, is_fitted) in [(130.0, true), (160.0, false), (330.0, false)] {
+            let marks = vec![Mark::new(40.62, Kind::Good, "per logged hour", "40.62")];
+            let shown = scale::<()>(&Scale { width, to: 60.0, marks, ..Scale::default() }, "").html();
+            assert_eq!(shown.contains("scale(0."), is_fitted, "{width}: {shown}");
+        }
+    }
+
     #[test]
     fn every_mark_keeps_its_label_on_any_page() {
         for width in [143.0, 268.0, 330.0, 452.0] {

@@ -5,7 +5,6 @@ mod off;
 use super::super::undo::last;
 use super::super::{Screen, Seen};
 use super::rack::notches;
-use super::refused::when;
 use super::{cautions, say, slab};
 use crate::app::bench::Tap;
 use crate::app::bench::waits::{WaitTap, coated, kept, long, pieces, usual};
@@ -58,7 +57,7 @@ fn top(app: &App, sheet: &BenchSheet, seen: Seen<'_>) -> El<Msg> {
 /// What runs looks like a forgotten stop: the answers to that need the whole page.
 fn forgotten(sheet: &BenchSheet, seen: Seen<'_>) -> Option<El<Msg>> {
     let slab = sheet.running.as_ref().filter(|slab| slab.wrong.is_some())?;
-    Some(el("p", "w7").text(words::forgotten_stop(&when(slab.run.began(seen.local), seen))))
+    Some(el("p", "w7").text(words::forgotten_stop(&seen.when(slab.run.began(seen.local)))))
 }
 
 fn worked(slab: &Slab, seen: Seen<'_>) -> El<Msg> {

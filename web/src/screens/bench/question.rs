@@ -1,7 +1,6 @@
 //! The board of a run that looks like a forgotten stop. The question never blocks a start.
 
 use super::super::Seen;
-use super::refused::when;
 use super::row::elsewhere;
 use super::say;
 use crate::app::Msg;
@@ -53,28 +52,42 @@ fn drawn(asked: &Asked<'_>, seen: Seen<'_>) -> El<Msg> {
         say(Tap::StoppedAt(run.id)),
     ));
     let title = words::shows(&run.work.op, &shown);
-    let clock = when(run.wall(wrong.at, seen.local), seen);
+    let clock = seen.when(run.wall(wrong.at, seen.local));
     let (began, there) = (run.began(seen.local), elsewhere(run.by(seen.local), seen));
-    let since =
-        (began.day() != seen.now.day() || there.is_some()).then(|| el("p", "").text(words::since(&when(began, seen), there.as_deref())));
-    let proposed = key("key solid h88 wide", words::until(&meant, &clock), "", say(Tap::Proposed(run.id, wrong.at)));
+    let since = (began.day() != seen.now.day() || there.is_some())
+        .then(|| el("p", "").text(words::since(&seen.dated(seen.speech.clock(began), began), there.as_deref())));
+    let until = words::until(&meant, &clock);
+    let proposed = match left_of(*batch, *wrong) {
+        Some((of, n)) => {
+            let done = |n| words::done(&seen.speech.count(n), Some(&seen.speech.count(of)));
+            let whole = key("key solid h88 wide", until, done(of), say(Tap::ProposedWhole(run.id, wrong.at, n)));
+            vec![whole, key("key h56 wide", words::stays(&done(batch.n)), "", say(Tap::Proposed(run.id, wrong.at)))]
+        }
+        None => vec![key("key solid h88 wide", until, "", say(Tap::Proposed(run.id, wrong.at)))],
+    };
     let why = [el("p", "").text(because(run, *wrong, seen)), scale(&bar(asked, seen), &title)];
     let helpers = helpers(run, *wrong, seen);
     let head = [el("h2", "strong").text(title)].into_iter().chain(name.map(|name| el("p", "t17 w7").text(name.to_owned()))).chain(since);
     let asked = if seen.page.is_narrow() {
         // The keys that answer it come before what explains them, so that all of them are in sight.
-        head.chain([proposed, answers]).chain(why).chain(helpers).listed()
+        head.chain(proposed).chain([answers]).chain(why).chain(helpers).listed()
     } else {
-        head.chain(why).chain([proposed]).chain(helpers).chain([answers]).listed()
+        head.chain(why).chain(proposed).chain(helpers).chain([answers]).listed()
     };
     asking(Notches { done: batch.n, of: batch.of.unwrap_or(0) }, asked).key("question")
+}
+
+/// Of how many the batch is, and how many of them are not noted, where it was done by then.
+fn left_of(batch: Batch, wrong: Proposed) -> Option<(u32, u32)> {
+    let of = batch.of.filter(|_| wrong.because == Because::Batch)?;
+    of.checked_sub(batch.n).filter(|n| 0 < *n).map(|n| (of, n))
 }
 
 /// The last piece by its clock, where that speaks for the end.
 fn because(run: &Run, wrong: Proposed, seen: Seen<'_>) -> String {
     let at_last = run.notches.last().is_some_and(|notch| notch.at == wrong.at);
     if wrong.because == Because::LastAct && at_last {
-        let clock = when(run.wall(wrong.at, seen.local), seen);
+        let clock = seen.when(run.wall(wrong.at, seen.local));
         return words::last_done(run.done(), &seen.speech.count(run.done()), &clock);
     }
     words::because(wrong.because).to_owned()
@@ -96,9 +109,9 @@ fn bar(asked: &Asked<'_>, seen: Seen<'_>) -> Scale {
     let (meant, end) = (start + minute(run.started.at.until(wrong.at)), start + minute(*worked));
     let edge = (end - start) / 10.0;
     let tick = [15.0, 30.0, 60.0].into_iter().find(|tick| (end - start) / tick < 20.0).unwrap_or(240.0);
-    let clock = |span: Span| seen.speech.clock(run.wall(run.started.at.plus(span), seen.local));
+    let wall = |span: Span| run.wall(run.started.at.plus(span), seen.local);
     let last = if run.is_running() { words::NOW_MARK } else { words::STOP_MARK };
-    let mark = |at, word: &str, span| Mark::new(at, Kind::Ink, word, clock(span));
+    let mark = |at, word: &str, span| Mark::new(at, Kind::Ink, word, seen.speech.clock(wall(span)));
     Scale {
         width: seen.page.card(),
         from: start - edge,
@@ -107,7 +120,8 @@ fn bar(asked: &Asked<'_>, seen: Seen<'_>) -> Scale {
         marks: vec![
             mark(start, words::START_MARK, Span::ZERO),
             mark(meant, words::end_mark(wrong.because), run.started.at.until(wrong.at)),
-            mark(end, last, *worked),
+            // What the phone shows now is another clock than the one there.
+            Mark::new(end, Kind::Ink, last, seen.clock(wall(*worked))),
         ],
         fills: vec![Fill { from: start, to: meant, look: Look::Ink }, Fill { from: meant, to: end, look: Look::Open }],
         ..Scale::default()

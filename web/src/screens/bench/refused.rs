@@ -11,13 +11,13 @@ use crate::parts::notice::Trouble;
 use crate::view::El;
 use crate::words::en::bench as words;
 use fivebar_core::bench::Run;
-use fivebar_core::quantity::{Moment, Wall, begin_small};
+use fivebar_core::quantity::{Moment, begin_small};
 use fivebar_core::refusal::Refusal;
 
 /// A refusal in words; one of a time with that time.
 pub fn worded(refusal: &Refusal, app: &App, seen: Seen<'_>) -> Trouble {
     let said = said::refused(refusal, seen);
-    let at = |moment: &Moment| when(Wall::new(*moment, seen.now.offset), seen);
+    let at = |moment: &Moment| seen.when(seen.local.wall(*moment));
     let timed = match refusal {
         Refusal::EndNotAfterStart { start, end } => Some((words::ends_first(&at(start), &at(end)), words::LATER)),
         Refusal::NotYet { met, now } => Some((words::not_yet(&at(met), &at(now)), "")),
@@ -33,15 +33,9 @@ pub fn worded(refusal: &Refusal, app: &App, seen: Seen<'_>) -> Trouble {
 }
 
 fn overlapped(run: &Run, app: &App, seen: Seen<'_>) -> String {
-    let end = (!run.is_running()).then(|| when(run.wall(run.end(seen.now.at), seen.local), seen));
-    let clocks = words::clocks(&when(run.began(seen.local), seen), end.as_deref());
+    let end = (!run.is_running()).then(|| seen.when(run.wall(run.end(seen.now.at), seen.local)));
+    let clocks = words::clocks(&seen.when(run.began(seen.local)), end.as_deref());
     words::in_another(&begin_small(&run.work.op), name(app, run.work.on).as_deref(), &clocks)
-}
-
-/// A clock time, with its day where that is not today.
-pub(super) fn when(wall: Wall, seen: Seen<'_>) -> String {
-    let clock = seen.speech.clock(wall);
-    if wall.day() == seen.now.day() { clock } else { format!("{} {clock}", seen.speech.day(wall)) }
 }
 
 /// The way to the run that lies there.

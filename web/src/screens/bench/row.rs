@@ -175,8 +175,7 @@ fn opened(line: &DayLine, (view, app): (&View, &App), seen: Seen<'_>) -> Vec<El<
 
 /// What of it falls on the day after.
 fn beyond(line: &DayLine) -> Option<Span> {
-    let beyond = line.worked.minus(line.on_this_day);
-    (Span::ZERO < beyond && line.ended.is_some()).then_some(beyond)
+    (Span::ZERO < line.after && line.ended.is_some()).then_some(line.after)
 }
 
 /// What was put right of it, and when.
@@ -194,7 +193,7 @@ fn changed(run: &Run, app: &App, seen: Seen<'_>) -> Vec<El<Msg>> {
         let words = [start, stop, change.op.as_deref().map(said::called), on, helper];
         let what = words.into_iter().flatten().listed().join(", ");
         let what = if what.is_empty() { said::RIGHT.to_owned() } else { what };
-        let when = format!("{} {}", seen.speech.day(change.at), seen.speech.clock(change.at));
+        let when = format!("{} {}", seen.speech.day(change.at), seen.clock(change.at));
         el("p", "t14 i2").text(said::put_right(&when, &what))
     };
     changes((&app.shelf().bench(), &app.shelf().book), run.id).into_iter().map(one).listed()
@@ -221,7 +220,8 @@ pub fn count(counted: &Counted, view: &View, seen: Seen<'_>) -> El<Msg> {
     let Some(first) = counted.taps.first() else { return el("div", "run") };
     let open = view.open == Some(first.id);
     let figure = seen.speech.count(counted.n);
-    let under = pile_name(&counted.pile);
+    let there = (!seen.local.shows(first.at)).then(|| words::CLOCK_THERE.to_owned());
+    let under = [Some(pile_name(&counted.pile)), there].into_iter().flatten().listed().join(", ");
     let shown = row(Row { id: first.id, at: first.at, what: words::counting(counted.counting).into(), under, figure }, open, seen);
     let taps = counted.taps.iter().filter(|_| open).map(|one| {
         let (word, then) = if one.struck { (words::PUT_BACK, DayTap::PutBack(one.id)) } else { (words::STRIKE, DayTap::Strike(one.id)) };
@@ -241,7 +241,7 @@ pub fn struck(sheet: &DaySheet, waits: Vec<El<Msg>>, seen: Seen<'_>) -> Vec<El<M
     let rows = sheet.struck.iter().map(|run| {
         el("div", "tapped")
             .key(run.id.to_string())
-            .kid(el("span", "t14 i2").text(seen.speech.clock(run.started)))
+            .kid(el("span", "t14 i2").text(seen.clock(run.started)))
             .kid(el("b", "gone").text(run.op.clone()))
             .kid(key("key h48", words::PUT_BACK, "", tap(DayTap::PutBack(run.id))))
     });

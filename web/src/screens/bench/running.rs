@@ -2,7 +2,6 @@
 
 use super::super::count::saved_fact;
 use super::super::{Screen, Seen, undo};
-use super::refused::when;
 use super::{cautions, foot, question, rack, say, waits};
 use crate::app::bench::day::DayTap;
 use crate::app::bench::waits::{coated, waiting};
@@ -83,7 +82,7 @@ fn late(app: &App, sheet: &BenchSheet) -> Option<El<Msg>> {
 /// Who was there at a switch: still here, or gone; at what is over, too, or gone by then.
 pub fn stayed(stayed: &Stayed, seen: Seen<'_>) -> El<Msg> {
     let (run, end) = (&stayed.to, stayed.to.end(seen.now.at));
-    let when = |at| when(run.wall(at, seen.local), seen);
+    let when = |at| seen.when(run.wall(at, seen.local));
     let n = (stayed.heads, &*seen.speech.count(stayed.heads));
     let was = match stayed.came {
         Some(came) => words::came_along(n, &when(came)),

@@ -53,9 +53,18 @@ pub fn day(line: &Timeline, app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
             .listed(),
         helpers: line.helpers.iter().map(|on| (minutes(on.from), minutes(on.to))).listed(),
         hours: hours((from, to), line, seen),
-        midnights: [(before, 0.0), (after, whole)].into_iter().filter(|(is, _)| *is).map(|(_, at)| at).listed(),
+        midnights: [(before, 0.0), (after, whole)]
+            .into_iter()
+            .filter(|(is, _)| *is)
+            .map(|(_, at)| at)
+            .chain(line.others().iter().map(|(at, ..)| minutes(*at)))
+            .listed(),
     };
-    Some(el("div", "on-board").kid(drawn(&shown, spoken(line, app, seen))))
+    let others = line
+        .others()
+        .into_iter()
+        .map(|(_, before, after)| el("p", "t14").text(said::other_clock(&seen.speech.clock(before), &seen.speech.clock(after))));
+    Some(el("div", "on-board").kid(drawn(&shown, spoken(line, app, seen))).kids(others))
 }
 
 /// What waited, as far as it lies on what is shown; an end that is cut off goes on.
@@ -110,6 +119,12 @@ fn hours((from, to): (f64, f64), line: &Timeline, seen: Seen<'_>) -> Vec<(f64, S
     let of_step = |step: u16| {
         let fits = |since: &Span| (line.wall(*since).minute_of_day() / 60).is_multiple_of(step);
         let mut all = full.iter().copied().filter(fits).map(written).listed();
+        // Where another clock begins, an hour of the one before may lie as near as it likes.
+        for (at, ..) in line.others() {
+            let next = all.iter().position(|(minute, _)| minutes(at) <= *minute);
+            let meets = next.filter(|next| all.get(next.saturating_sub(1)..=*next).is_some_and(|pair| !apart(pair)));
+            meets.and_then(|next| next.checked_sub(1)).into_iter().for_each(|before| drop(all.remove(before)));
+        }
         let midnight = (to == minutes(line.whole)).then(|| written(line.whole));
         let meets = |last: &(f64, String)| midnight.as_ref().is_some_and(|midnight| box_of(midnight).0 < box_of(last).1 + BETWEEN);
         if all.last().is_some_and(meets) {
@@ -163,7 +178,8 @@ fn spoken(line: &Timeline, app: &App, seen: Seen<'_>) -> String {
 
 /// "Tue 3 March 13:50".
 fn waiting_since(line: &WaitLine, seen: Seen<'_>) -> String {
-    format!("{} {}", seen.speech.day(line.wait.began), seen.speech.clock(line.wait.began))
+    let began = line.wait.wall(line.wait.began.at, seen.local);
+    format!("{} {}", seen.speech.day(began), seen.speech.clock(began))
 }
 
 /// Where the minutes come from, each with the look of its boards; and how long does not count, where any does not.

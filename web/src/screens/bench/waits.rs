@@ -39,10 +39,10 @@ pub fn door() -> El<Msg> {
 pub fn meanwhile(app: &App, seen: Seen<'_>) -> Vec<El<Msg>> {
     let Some(found) = fits(app).filter(|found| Span::ZERO < found.gap) else { return vec![] };
     if found.fits.is_empty() {
-        let why = words::nothing_fits(&seen.speech.clock(seen.local.wall(found.off)), &seen.speech.span(found.gap), found.why);
+        let why = words::nothing_fits(&seen.clock(found.wait.wall(found.wait.off(), seen.local)), &seen.speech.span(found.gap), found.why);
         return vec![el("p", "t14").key("fits").text(why)];
     }
-    let title = words::fits_until(&seen.speech.clock(seen.local.wall(found.off)), &seen.speech.span(found.gap));
+    let title = words::fits_until(&seen.clock(found.wait.wall(found.wait.off(), seen.local)), &seen.speech.span(found.gap));
     let wet = app.shelf().waits().on().any(|wait| wait.what() == What::Coat);
     let one = |offer: &Offer<Choice>| {
         let dust = (wet && bench_words::holds(&offer.what.op, &bench_words::DUSTY)).then(|| words::DUST_ON_A_COAT.to_owned());

@@ -45,7 +45,9 @@ fn called(first: Day, seen: Seen<'_>) -> &'static str {
 
 fn days(sheet: &HoursSheet, seen: Seen<'_>) -> El<Msg> {
     let most = sheet.days.values().map(|own| own.total()).max().unwrap_or_default();
-    let shown = (0..7).map(|nth| sheet.from.plus(nth)).take_while(|day| *day <= seen.now.day());
+    // After a flight to the west there may be hours of a day that has not begun here.
+    let is_shown = |day: &Day| *day <= seen.now.day() || sheet.days.contains_key(day);
+    let shown = (0..7).map(|nth| sheet.from.plus(nth)).filter(is_shown);
     let own = shown.map(|day| (day, sheet.days.get(&day).copied().unwrap_or_default())).listed();
     let minutes = Span::in_minutes(&own.iter().map(|(_, own)| own.total()).listed());
     el("section", "card list").kids(own.into_iter().zip(minutes).map(|(own, minutes)| one(own, minutes, most, seen)))

@@ -96,12 +96,16 @@ fn card(sheet: &EstimateSheet, found: &Estimate, seen: Seen<'_>) -> El<Msg> {
                 .kid(el("p", "t14").text(words::shares(&shares)))
                 .kids(how::covers(sheet, seen).map(|said| el("p", "t14").text(said)))
                 .kids(made_of(sheet, in_all, seen).map(|said| el("p", "t14").text(said)))
-                .kid(el("p", "t14 i2").text(words::LIKELY_UNDER))
+                .kid(el("p", "t14 i2").text(likely_under(sheet)))
                 .kids(differs(sheet, in_all).then(|| el("p", "t14 i2").text(words::ESTIMATED_UNDER))),
         )
         .kids(whole_key(sheet))
         .kids(toggle(found, sheet, seen))
         .kids(kept(sheet, seen))
+}
+
+fn likely_under(sheet: &EstimateSheet) -> String {
+    words::likely_under(1 < sheet.rows.len().saturating_add(sheet.counted.len()), sheet.rows.iter().any(|row| row.op.is_none()))
 }
 
 /// What is likely to come, and to be safe; of nothing that is likely it is said what may be.

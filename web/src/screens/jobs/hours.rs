@@ -206,6 +206,7 @@ fn how(booked: &Booked, seen: Seen<'_>) -> Option<String> {
     let number = |n| seen.speech.number(n, 0, 4);
     match booked.how {
         How::Whole => None,
+        How::Each { n, .. } if booked.back.is_some() => Some(cost_words::so_many_back(&number(n.abs()))),
         How::Each { n, each } => Some(words::each_of(&number(n), &seen.speech.number(each, 2, 4))),
         How::Share { used, .. } if booked.back.is_some() => Some(can_words::back(&number(used.abs()))),
         How::Share { used, of, pack } => Some(words::share_of(&number(used), &number(of), &sum(pack, seen))),

@@ -203,7 +203,7 @@ fn next(row: &JobRow, seen: Seen<'_>) -> String {
         NextAct::Running { op, .. } => words::running(op),
         NextAct::WorkOn { op: Some(op) } => words::next(op),
         NextAct::WorkOn { op: None } => words::state_open(row.total.is_some()).into(),
-        NextAct::Waits { off } => waits(*off, seen),
+        NextAct::Waits { last } => waits(last, seen),
         NextAct::TakeWood => words::next(words::TAKE_WOOD),
         NextAct::SetTag => words::next(words::WRITE_TAG),
         NextAct::HandBack { sum: back } => words::to_hand_back(&sum(*back, seen)),

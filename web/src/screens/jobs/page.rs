@@ -24,7 +24,8 @@ use crate::parts::so_far::so_far;
 use crate::view::{El, el};
 use crate::words::en::{changed, common, dates, jobs as words, rack as rack_words};
 use fivebar_core::bench::Stage;
-use fivebar_core::quantity::{Decimal, Listed, Moment, Money, Span};
+use fivebar_core::bench::wait::Wait;
+use fivebar_core::quantity::{Decimal, Listed, Money, Span};
 use fivebar_core::sheet::estimate::EstimateSheet;
 use fivebar_core::sheet::job::{JobSheet, NextAct, Owed};
 use fivebar_core::sheet::rest::rest;
@@ -148,7 +149,7 @@ fn next((sheet, estimate): (&JobSheet, Option<&EstimateSheet>), seen: Seen<'_>) 
         NextAct::TakeWood => told(words::STATE_WOOD, words::TAKE_WOOD, words::TAKE_WOOD_UNDER.into()),
         NextAct::WorkOn { op: Some(op) } => told(&words::state_work(op), &words::start(op), planned((sheet, estimate), op, seen)),
         NextAct::WorkOn { op: None } => told(words::state_open(sheet.bench.total.is_some()), words::GO_TO_BENCH, String::new()),
-        NextAct::Waits { off } => told(&waits(*off, seen), words::GO_TO_BENCH, String::new()),
+        NextAct::Waits { last } => told(&waits(last, seen), words::GO_TO_BENCH, String::new()),
         NextAct::SetTag => told(words::STATE_TAG, words::WRITE_TAG, String::new()),
         NextAct::Sell { left } => told(
             &words::state_sell(&n(*left)),
@@ -164,13 +165,11 @@ fn next((sheet, estimate): (&JobSheet, Option<&EstimateSheet>), seen: Seen<'_>) 
 }
 
 /// Until when the job waits, or that it need not.
-pub fn waits(off: Moment, seen: Seen<'_>) -> String {
-    if off <= seen.now.at {
+pub fn waits(last: &Wait, seen: Seen<'_>) -> String {
+    if last.is_over(seen.now.at) {
         return words::STATE_OFF.to_owned();
     }
-    let off = seen.local.wall(off);
-    let clock = seen.speech.clock(off);
-    words::state_waits(&if off.day() == seen.now.day() { clock } else { format!("{} {clock}", seen.speech.day(off)) })
+    words::state_waits(&seen.when(last.wall(last.off(), seen.local)))
 }
 
 /// What was planned of the next operation, and what of it is still to come, as on every other page.

@@ -65,7 +65,9 @@ fn row(can: &Can, app: &App, seen: Seen<'_>) -> El<Msg> {
     let today = seen.now.day();
     let receipts = receipts::of(can.id, app);
     let stands = words::stands((&left, &holds), can.unit.as_str(), can.months(today));
-    let under = std::iter::once(stands).chain(receipts::there(&receipts)).listed().join(", ");
+    let beyond = Some(can.beyond()).filter(|beyond| !beyond.is_zero());
+    let twice = beyond.map(|n| words::twice(&seen.speech.number(n, 0, 2), can.unit.as_str()));
+    let under = std::iter::once(stands).chain(receipts::there(&receipts)).chain(twice).listed().join(", ");
     let worth = can.worth(today).map(|worth| seen.speech.money(worth)).unwrap_or_default();
     let empty = key("key h56", words::IT_IS_EMPTY, "", say(Tap::EmptyCan(can.id)));
     let keys = receipts::take(can.id, &receipts, app).into_iter().chain([empty]).listed();

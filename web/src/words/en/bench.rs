@@ -1,9 +1,10 @@
 //! English: Bench, the day's list, big buttons.
 
 use super::common::sentence;
+use crate::words::Speech;
 use fivebar_core::bench::repair::Because;
 use fivebar_core::bench::{Doubt, Kind};
-use fivebar_core::quantity::{begin_small, in_small, large};
+use fivebar_core::quantity::{Local, Wall, begin_small, in_small, large};
 use fivebar_core::sheet::counts::Counting;
 
 pub const NOTHING_RUNS: &str = "Nothing runs";
@@ -347,6 +348,11 @@ pub fn until(span: &str, clock: &str) -> String {
     format!("{span}, until {clock}")
 }
 
+/// "The same, 2 of 5 done", of an end without the pieces that were done by then.
+pub fn stays(done: &str) -> String {
+    format!("The same, {done}")
+}
+
 /// "It was 3 h 12".
 pub fn it_was(span: &str) -> String {
     format!("It was {span}")
@@ -434,6 +440,12 @@ pub fn last_done(n: u32, written: &str, clock: &str) -> String {
 pub fn since(when: &str, there: Option<&str>) -> String {
     let there = there.map(|there| format!(", {there}")).unwrap_or_default();
     sentence(format!("Since {when}{there}"))
+}
+
+/// "14:20", "14:20 there" of the clock of another place.
+pub fn clock(wall: Wall, (speech, local): (&dyn Speech, Local)) -> String {
+    let clock = speech.clock(wall);
+    if local.shows(wall) { clock } else { format!("{clock} there") }
 }
 
 /// Of times that were clocked where another clock goes.

@@ -51,6 +51,11 @@ pub fn back(amount: &str) -> String {
     format!("{amount} back in the can")
 }
 
+/// "9.5 fl oz put back twice: strike one of them on its job".
+pub fn twice(amount: &str, of: &str) -> String {
+    format!("{amount} {} put back twice: strike one of them on its job", unit(of))
+}
+
 /// "22.5 fl oz left".
 pub fn left(left: &str, of: &str) -> String {
     format!("{left} {} left", unit(of))

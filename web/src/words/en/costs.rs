@@ -99,3 +99,8 @@ pub fn is_it_so(sum: &str) -> String {
 }
 
 pub const IT_IS_SO: &str = "It is so";
+
+/// "2 back".
+pub fn so_many_back(n: &str) -> String {
+    format!("{n} back")
+}

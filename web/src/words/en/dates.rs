@@ -72,6 +72,9 @@ pub fn of_others(hours: &str, after: Option<&str>, safe: Option<&str>) -> String
 
 /// "The 8 h 24 of other jobs come first: Fri 13 March. Before them it could be Tue 10 March."
 pub fn behind_others(hours: &str, [behind, alone]: [&str; 2]) -> String {
+    if behind == alone {
+        return format!("The {hours} of other jobs come first, and move no day.");
+    }
     [format!("The {hours} of other jobs come first: {behind}"), format!("Before them it could be {alone}")].map(sentence).join(" ")
 }
 
@@ -81,7 +84,7 @@ pub const NOTHING_LEFT: &str = "Nothing is left to do before.";
 pub const LAST_DAYS: &str = "Last day to begin";
 pub const LAST_DAYS_BEGUN: &str = "Last day to begin, or to go on";
 pub const WHOLE_PIECE: &str = "the whole piece";
-pub const DATES_UNDER: &str = "Back from that day, with the hours that are likely: half the time they are enough. Waits run through nights and days off, hands only in working hours; the day itself is no working day.";
+pub const DATES_UNDER: &str = "Back from that day, with the hours that are likely. Waits run through nights and days off, hands only in working hours; the day itself is no working day.";
 pub const NOT_ON: &str = "Delivering, selling and office are not in it.";
 pub const SAY_HOURS: &str = "Working hours";
 
@@ -93,25 +96,23 @@ pub fn ready(likely: &str, safe: Option<&str>) -> String {
     }
 }
 
-/// "Likely is half the time, to be safe nine times in ten: 13 h 20 and 16 h 40 of hands on it."
+/// "13 h 20 of hands on it are likely; nine times in ten they take no more than 16 h 40."
 pub fn ready_under([likely, safe]: [&str; 2]) -> String {
-    let hands = if likely == safe { likely.to_owned() } else { format!("{likely} and {safe}") };
-    format!("Likely is half the time, to be safe nine times in ten: {hands} of hands on it.")
+    if likely == safe {
+        return format!("{likely} of hands on it.");
+    }
+    format!("{likely} of hands on it are likely; nine times in ten they take no more than {safe}.")
 }
 
 /// "To be done by Fri 22 May, and it will likely not be ready: the first day that can be promised is Tue 26 May."
 pub fn missed(due: &str, is_likely: bool, first: &str) -> String {
-    let why = if is_likely {
-        "it will likely not be ready"
-    } else {
-        "it will be ready by then half the time or more often, but not nine times in ten"
-    };
+    let why = if is_likely { "it will likely not be ready" } else { "it will likely be ready by then, but not nine times in ten" };
     sentence(format!("To be done by {due}, and {why}: the first day that can be promised is {first}"))
 }
 
 /// `Hands off it Fri 6 March; then it waits, till Fri 13 March.`
 pub fn waits_after(hands: &str, day: &str) -> String {
-    sentence(format!("To be safe: hands off it {hands}, then it hardens or dries till {day}"))
+    sentence(format!("To be safe: hands off it {hands}, then it waits till {day}"))
 }
 
 /// `Safe to promise for Sat 14 March, the morning after.` Of a day that is none of work it is the next one that is.
@@ -306,4 +307,16 @@ pub const FILE: &str = "quote";
 /// What is shared: lines with nothing private in them.
 pub fn paper(lines: &[String]) -> String {
     lines.join("\n")
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_day_is_not_said_twice() {
+        let check = |behind, alone, said: &str| assert_eq!(behind_others("42 min", [behind, alone]), said);
+        check("Thu 12 March", "Thu 12 March", "The 42 min of other jobs come first, and move no day.");
+        check("Fri 13 March", "Tue 10 March", "The 42 min of other jobs come first: Fri 13 March. Before them it could be Tue 10 March.");
+    }
 }

@@ -110,6 +110,11 @@ pub fn along(span: &str, pay: &str) -> String {
     if pay.is_empty() { format!("Helpers {span}, not paid") } else { format!("Helpers {span}, {pay}") }
 }
 
+/// "Another clock from 13:30 on: it shows 07:30.", where the work goes on in another place.
+pub fn other_clock(before: &str, after: &str) -> String {
+    format!("Another clock from {before} on: it shows {after}.")
+}
+
 /// "Trim 08:10 to 08:51", for a reader.
 pub fn from_to(what: &str, from: &str, to: &str) -> String {
     format!("{what} {from} to {to}")

@@ -10,7 +10,16 @@ pub const ESTIMATED: &str = "estimated";
 pub const SAFE: &str = "safe";
 pub const THOUGHT: &str = "thought";
 pub const SO_FAR: &str = "so far";
-pub const LIKELY_UNDER: &str = "Likely is the middle of each operation, added up; nine times in ten all of it takes no more than safe.";
+/// What likely and safe are: of several operations or what is not planned yet, of one alone, or of a piece as a whole.
+pub fn likely_under(several: bool, is_whole: bool) -> String {
+    let likely = match (several, is_whole) {
+        (true, false) => "the middle of each operation, added up",
+        (true, true) => "the middle of each operation and of what is not planned yet, added up",
+        (false, _) => "the middle: it takes more as often as less",
+    };
+    format!("Likely is {likely}; nine times in ten all of it takes no more than safe.")
+}
+
 pub const ESTIMATED_UNDER: &str =
     "Estimated is what it was to take before any of it was worked; likely is what was logged and what is still to come.";
 pub const KEEP: &str = "Keep this estimate";
@@ -302,6 +311,17 @@ pub fn warned(likely: &str, thought: &str) -> String {
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    #[test]
+    fn likely_is_said_as_it_is_reckoned() {
+        let check = |of, said: &str| {
+            assert_eq!(likely_under(of, false), format!("Likely is {said}; nine times in ten all of it takes no more than safe."))
+        };
+        check(true, "the middle of each operation, added up");
+        check(false, "the middle: it takes more as often as less");
+        assert!(likely_under(true, true).contains("of what is not planned yet"));
+        assert!(!likely_under(false, true).contains("operation"), "none is planned");
+    }
 
     #[test]
     fn what_was_not_planned_is_no_part_of_the_plan() {

@@ -151,11 +151,11 @@ pub fn factor_of_many(times: &str, n: usize, own: &str) -> String {
     )
 }
 
-/// "Safe: 34 h 38 × 1.766 = 61 h 11. One job in ten takes longer: so far apart lie your jobs, and while they are few they count as farther."
-pub fn safe_of_one(likely: &str, times: &str, safe: &str) -> String {
-    format!(
-        "Safe: {likely} × {times} = {safe}. One time in ten it takes longer: so far apart such jobs lie, and few of them count as farther apart."
-    )
+/// "Safe: 34 h 38 × 1.766 = 61 h 11. One time in ten it takes longer: so far apart your jobs lie, and few of them count as farther apart."
+pub fn safe_of_one(likely: &str, times: &str, (safe, of_own): (&str, bool)) -> String {
+    let why =
+        if of_own { "so far apart your jobs lie, and few of them count as farther apart" } else { "a guess, until jobs of yours tell" };
+    format!("Safe: {likely} × {times} = {safe}. One time in ten it takes longer: {why}.")
 }
 
 /// "Together 31 h 40, which is likely. One time in ten what you planned takes more than 1.766 times as long, Sand 1.9 times. Safe is 39 h: …"

@@ -68,6 +68,10 @@ pub fn refused(refusal: &Refusal, speech: &dyn Speech) -> Said {
             ),
             "Take fewer, or free what is set apart.",
         ),
+        Refusal::InJobs { asked, jobs } => said(
+            format!("Not done: you asked for {}. What is left of this pile lies in {jobs} jobs.", count(*asked)),
+            "Put the bad one back on the page of its job, Wood and plan; then reject it here.",
+        ),
         Refusal::JobHasWood { pieces } => {
             said(format!("Not taken back: the job has {} of wood, taken or set apart.", count(*pieces)), "Put them back on the rack first.")
         }
@@ -217,6 +221,10 @@ pub fn refused(refusal: &Refusal, speech: &dyn Speech) -> Said {
         ),
         Refusal::MoreThanSpent { met, spent } => {
             said(format!("Not taken: {} came back of {} that was spent.", speech.money(*met), speech.money(*spent)), "Check the sum.")
+        }
+        Refusal::MoreBackThanUsed { back, used } => {
+            let [back, used] = [*back, *used].map(|n| speech.number(n, 0, 3));
+            said(format!("Not taken: {back} came back of {used} that were used."), "Check the figure.")
         }
         Refusal::MoreThanPack { used, holds } => said(
             format!("Not taken: {} used, and {} are left in the pack.", speech.number(*used, 0, 3), speech.number(*holds, 0, 3)),

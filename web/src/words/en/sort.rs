@@ -37,6 +37,16 @@ pub fn took_only(n: u32, written: &str) -> String {
     format!("The last tap took {written}: {were} counted.")
 }
 
+/// "5 of these are in Stool. A bad one is put back from it and rejected."
+pub fn in_job(n: u32, written: &str, job: &str) -> String {
+    format!("{written} of these {} in {job}. A bad one is put back from it and rejected.", if n == 1 { "is" } else { "are" })
+}
+
+/// "5 of these are in 2 jobs: put a bad one back on the page of its job first."
+pub fn in_jobs(written: &str, jobs: usize) -> String {
+    format!("{written} of these are in {jobs} jobs: put a bad one back on the page of its job first.")
+}
+
 /// "2 missing since the rack was walked round."
 pub fn missing(n: &str) -> String {
     format!("{n} missing since the rack was walked round.")

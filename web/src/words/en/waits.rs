@@ -197,6 +197,11 @@ pub fn out_since_at(piece: &str, n: u32, what: What) -> String {
     format!("{} {}, since", begin_large(piece), can(Some(what), n <= 1))
 }
 
+/// "By the clock there: top 1 off at", above the clock.
+pub fn by_another(there: &str, said: &str) -> String {
+    format!("{}: {}", begin_large(there), begin_small(said))
+}
+
 /// What a wait ends with, by its kind: "off" out of clamps, "dry" for the next coat. Of several kinds, "over".
 pub fn ready(what: Option<What>) -> &'static str {
     match what {
@@ -306,6 +311,11 @@ pub fn off_by(clock: &str) -> String {
 /// "since Tue 3 March 13:50".
 pub fn waits_since(when: &str) -> String {
     format!("since {when}")
+}
+
+/// "since yesterday 17:40".
+pub fn since_yesterday(clock: &str) -> String {
+    format!("since yesterday {clock}")
 }
 
 /// "oil, a wait".

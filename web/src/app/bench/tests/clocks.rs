@@ -106,8 +106,8 @@ fn typed(began: i64, (looked, place): (i64, fn(Moment) -> Offset), until: &str, 
 #[test]
 fn the_question_is_by_the_clock_by_which_its_answer_is_read() {
     // 10:00 in New York, seen in Denver at 13:00, where it was 15:00 in New York: all of it by the clock of New York, and that is said.
-    typed(60, (360, denver), "11:00", "15:00", &[">13:00<", "until 09:00"]);
-    asked(60, (360, denver), &["Since 10:00, by the clock there."], &[]);
+    typed(60, (360, denver), "11:00", "15:00 there", &[">13:00<", ">15:00<", "until 09:00"]);
+    asked(60, (360, denver), &["Since 10:00, by the clock there.", "until 11:00 there"], &["there, by"]);
     typed(60, (360, new_york), "11:00", "15:00", &[">13:00<"]);
     // Over the night the clocks go forward: from 22:30, and from 1:30, of which the hour ends at 3:30. Seen at 8:20.
     typed(SPRING + 210, (SPRING + 740, new_york), "23:30", "08:20", &[">07:20<"]);
@@ -222,6 +222,46 @@ fn after_a_flight_a_run_and_a_wait_are_shown_by_one_clock_each() {
     holds(&shown, &[">10:00<", "10:20", "The clock said 10:00 to 10:40.", "by the clock there", "due 11:50"]);
     // The key that takes the stop back says when that was tapped, here.
     lacks(&shown, &["to 08:40", "due 09:50", "08:20"]);
+}
+
+/// In New York glue laid at 9:10 for two hours, and a run from 9:20 to 10:00; in Denver another from 8:30 to 9:00 by its clock, 10:30 to 11:00 in
+/// New York. Whatever page says a moment of New York says it by the clock of New York, and that it is one of there.
+#[test]
+fn after_a_flight_a_moment_is_said_by_one_clock_on_all_pages() {
+    let check = |messages: fn(&mut Told) -> Vec<Msg>, looked: i64, shows: &[&str], not: &[&str]| {
+        let mut told = Told::stands();
+        let run = told.start(10, "Glue tops");
+        let laid = Laid { what: Key::read("glue").unwrap(), stuff: None, span: Span::minutes(120) };
+        let now = told.now(10);
+        told.app.order(&Command::Wait(WaitCommand::Clamp { run, n: 1, laid }), now).unwrap();
+        told.at(20, [tap(Tap::Other), op("Saw")]);
+        told.at(60, [tap(Tap::Stop)]);
+        told.app.offset_at = Some(denver);
+        told.at(90, [tap(Tap::Other), op("Sand")]);
+        told.at(120, [tap(Tap::Stop)]);
+        let messages = messages(&mut told);
+        let shown = told.at(looked, messages);
+        holds(&shown, shows);
+        lacks(&shown, not);
+    };
+    let bench = |_: &mut Told| vec![];
+    let waits = |_: &mut Told| vec![Msg::Bench(Tap::Waits(WaitTap::Show))];
+    let big = |_: &mut Told| vec![tap(Tap::Big)];
+    let jobs = |told: &mut Told| {
+        told.app.place = Place::Jobs;
+        vec![]
+    };
+    let list = |told: &mut Told| vec![day(DayTap::Show(told.today()))];
+    let off = "11:10 there";
+    check(bench, 122, &["off 11:10 there", "Until 11:10 there, 8 min", "stopped 09:00"], &["09:10", "stopped 11:00"]);
+    check(bench, 132, &["since 11:10 there"], &["09:10"]);
+    check(waits, 122, &["off 11:10 there, in 8 min"], &["09:10"]);
+    check(waits, 132, &["since 11:10 there"], &["09:10"]);
+    check(big, 122, &["By the clock there: top 1 off at", ">11:10<"], &["09:10"]);
+    check(jobs, 122, &[off], &["09:10"]);
+    // The rows, and the line of hours: that another clock begins where the work elsewhere did.
+    let rows = [">09:10<", ">09:20<", ">08:30<", "due 11:10", "by the clock there", "Another clock from 10:30 on: it shows 08:30."];
+    check(list, 122, &rows, &["due 09:10", "due 11:10 there"]);
 }
 
 /// From 0:20 on 1 November, seen at 3:00 and put right to the first 1:40: the bench says the clock of the list.

@@ -251,3 +251,26 @@ fn hours_in_question_are_said_in_the_list_of_jobs_too() {
     told.app.place = Place::Jobs;
     holds(&told.at(23 * 60 + 10, []), &["0 min, and 15 h to settle"]);
 }
+
+/// Ten and a half minutes on each of three days: 31.5 in the week, and its rows, by day and by what they were for, add up to what is over them.
+#[test]
+fn the_rows_of_a_week_add_up_to_its_head() {
+    let mut told = Told::stands();
+    for nth in 0..3 {
+        let now = told.now(3 * 1_440);
+        let start = told.now(nth * 1_440).wall.at;
+        let on = if nth == 2 {
+            On::Nothing
+        } else {
+            fivebar_core::ledger::fold::jobs(&told.app.shelf().book).next().map_or(On::Nothing, |job| On::Job(job.id))
+        };
+        let work = Work { op: "Sand".into(), kind: Kind::Make, stage: Stage::Make, on, person: None, rework: false };
+        let recall = BenchCommand::Recall { work, start, stop: start.plus(Span::ms(630_000)), heads: 1 };
+        told.app.order(&Command::Bench(recall), now).unwrap();
+    }
+    let on = told.today_at(3 * 1_440);
+    let shown = told.at(3 * 1_440, [day(DayTap::Show(on)), day(DayTap::Weekly(true))]);
+    let figures = |from: &str| shown.split(from).skip(1).filter_map(|rest| rest.split('<').next()).map(str::to_owned).collect::<Vec<_>>();
+    assert_eq!(figures("t17 w8\">"), ["nothing", "11 min", "11 min", "10 min", "nothing", "21 min", "11 min"]);
+    holds(&shown, &["32 min in all", "Make 21 min, No job 11 min"]);
+}

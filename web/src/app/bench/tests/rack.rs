@@ -261,8 +261,9 @@ fn what_was_stopped_stopped_earlier_or_is_done_with() {
     assert_eq!(told.app.shelf().bench().run(run).unwrap().worked(told.app.now.at).as_minutes(), 57);
     let (id, of) = whole_of(&told.app, told.app.shelf().bench().run(run).unwrap().work.on, "Joint").unwrap();
     let shown = told.at(73, [tap(Tap::Whole(id, of))]);
-    lacks(&shown, &["Done with joint</span>"]);
-    holds(&shown, &["5 of 5", "Take back", "pieces done"]);
+    lacks(&shown, &["Done with joint</span>", "how many there are"]);
+    holds(&shown, &["done with joint, 10:13"]);
+    holds(&shown, &["5 of 5", "Take back", "done with joint"]);
     holds(&told.at(74, [Msg::Common(Common::TakeBack)]), &["Done with joint"]);
 }
 

@@ -370,7 +370,7 @@ fn a_wait_says_whose_it_is_what_it_is_for_and_since_which_day() {
     told.at(next, [tap(Tap::Other), starting(StartingTap::On(stands)), op("Sand")]);
     let today = told.today_at(next + 40);
     let shown = told.at(next + 40, [day(DayTap::Show(today))]);
-    holds(&shown, &["Oil, shelf; since Tue 3 March 10:00; due 10:00", "waits: piece 1 since Tue 3 March 10:00", ">09:00<"]);
+    holds(&shown, &["Oil, shelf; since yesterday 10:00; due 10:00", "waits: piece 1 since Tue 3 March 10:00", ">09:00<"]);
     lacks(&shown, &[">00:00<", ">02:00<", ">03:00<"]);
     let shown = told.at(next + 61, [tap(Tap::Close)]);
     holds(&shown, &["Shelf, oil, piece 1 is dry for the next coat, since 10:00", "Piece 1 dry"]);

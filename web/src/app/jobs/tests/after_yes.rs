@@ -79,6 +79,7 @@ fn an_order_of_which_some_came_back_says_how_many() {
         ),
         ("sell 2 more for 960 notes agreed deal\ncancel deal on more\n", "2 of them handed over, 1 came to nothing", "nothing came in"),
         ("sell 3 more for 1440.10 notes agreed deal as all\nbring-back 3 of sale all on more ends\n", "came to nothing", "handed over,"),
+        ("cancel deal on more\n", "came to nothing, nothing came in", "handed over,"),
     ] {
         Maker::told(&[&format!("{THREE}{lines}")]).room("more", Room::Sell).shows(&[says]).hides(&[hides]);
     }

@@ -71,7 +71,7 @@ fn what_comes_back_of_a_can_goes_into_it_again() {
         sums.into_iter().sum::<fivebar_core::quantity::Decimal>().normalize().to_string()
     };
     maker.tap(Tap::Write(What::CameBack(line))).shows(&["Money", "Back in the can"]).pick(can(CanTap::Back(true))).shows(&["fl oz"]);
-    maker.figures(&["10"]).tap(Tap::Save).shows(&["10 used, and 9.5 are left in the pack"]);
+    maker.figures(&["10"]).tap(Tap::Save).shows(&["10 came back of 9.5 that were used"]);
     maker.figures(&["4"]).tap(Tap::Save).shows(&["4 back in the can", "−4.36"]);
     assert_eq!((left(&maker), spent(&maker)), ("26.5".to_owned(), "6".to_owned()));
     maker.tap(Tap::Write(What::CameBack(line))).pick(can(CanTap::Back(true))).figures(&["5.5"]).tap(Tap::Save);

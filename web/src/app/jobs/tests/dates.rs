@@ -34,7 +34,7 @@ fn each_step_has_its_last_day_and_a_day_is_moved_and_lifted() {
     maker.shows(&[
         "Begun now, it is ready in the course of",
         "Fri 20 March likely",
-        "then it hardens or dries till",
+        "then it waits till",
         "the next working day.",
         "A guess of ours: 4 h a day at the bench, till 18:00.",
         "Working hours",
@@ -118,7 +118,7 @@ fn an_operation_that_is_done_with_is_owed_nowhere() {
 fn a_quote_says_that_a_day_is_missed() {
     let mut maker = stool();
     let missed = "To be done by Fri 13 March, and it will likely not be ready: the first day that can be promised is ";
-    maker.room("stool", Room::Dates).shows(&["Likely is half the time, to be safe nine times in ten: ", " of hands on it."]);
+    maker.room("stool", Room::Dates).shows(&[" of hands on it are likely; nine times in ten they take no more than "]);
     maker.tap(dates(DatesTap::By(-7))).tap(dates(DatesTap::By(-7))).tap(Tap::Room(Room::Quote)).shows(&["no-print", missed]);
     assert!(!page(&maker.app).html().split("no-print").next().unwrap().contains("To be done by"), "not on the paper");
     maker.tap(Tap::Room(Room::Dates));

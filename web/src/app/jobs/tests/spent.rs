@@ -26,7 +26,8 @@ fn some_of_a_spending_comes_back() {
     maker.shows(&["In all", "5.60"]);
 }
 
-/// Four hinges at 2.50: one of them back is 2.50, without a sum; five are more than were bought.
+/// Four pads at 2.50: one of them back is 2.50, without a sum; five are more than were bought, and so are four after that. Two for 4.00 are
+/// two and 4.00: one is left, whatever was paid for them.
 #[test]
 fn so_many_of_what_was_bought_at_a_price_each_come_back() {
     let mut maker = told("");
@@ -39,8 +40,24 @@ fn so_many_of_what_was_bought_at_a_price_each_come_back() {
         .tap(Tap::At(1))
         .tap(Tap::Press(Press::Digit(5)))
         .tap(Tap::Save);
-    maker.shows(&["Not taken: $12.50 came back of $10.00 that was spent."]).tap(Tap::At(1)).tap(Tap::Press(Press::Digit(1))).tap(Tap::Save);
-    maker.shows(&["2.50", "In all", "15.10"]);
+    maker.shows(&["Not taken: 5 came back of 4 that were used."]).tap(Tap::At(1)).tap(Tap::Press(Press::Digit(1))).tap(Tap::Save);
+    maker.shows(&["1 back", "2.50", "In all", "15.10"]);
+    maker.tap(Tap::Write(What::CameBack(line))).figures(&["1", "4"]).tap(Tap::Save).shows(&["Not taken: 4 came back of 3 that were used."]);
+    maker.figures(&["4", "2"]).tap(Tap::Save).shows(&["2 back", "4.00", "In all", "11.10"]);
+    maker.tap(Tap::Write(What::CameBack(line))).figures(&["", "2"]).tap(Tap::Save).shows(&["Not taken: 2 came back of 1 that were used."]);
+    maker.figures(&["3.51", "1"]).tap(Tap::Save).shows(&["Not taken: $3.51 came back of $3.50 that was spent."]);
+}
+
+/// A million at nine thousand each are more than any sum: they are more than were bought, which is said, and what was typed stays.
+#[test]
+fn so_many_back_that_no_sum_holds_them_are_refused() {
+    let mut maker = told("");
+    maker.tap(Tap::Write(What::Spend)).pick(Pick::Way(Way::Each)).pick(Pick::Spending(Key::read("pads").unwrap()));
+    maker.figures(&["4", "9000"]).tap(Tap::Save);
+    let line = maker.sheet().account.costs.lines.last().unwrap().entry;
+    maker.tap(Tap::Write(What::CameBack(line))).figures(&["", "1000000"]).tap(Tap::Save);
+    maker.shows(&["Not taken: 1000000 came back of 4 that were used.", "1000000"]);
+    maker.tap(Tap::Close).tap(Tap::Write(What::CameBack(line))).tap(Tap::Save).shows(&["role=\"alert\""]);
 }
 
 /// A drive for several pieces is asked what it was for; where some are brought to their buyers it begins with that. One piece has all of it.

@@ -2,11 +2,15 @@
 
 use super::*;
 use crate::app::photos::PhotoTap;
+use crate::app::shelf::Shelf;
 use crate::app::spent_on::SpentTap;
 use crate::app::workshop::cans::CanTap;
 use crate::words::en::job::SPENDING as ON_JOBS;
 use fivebar_core::ledger::kind::money::Home;
+use fivebar_core::ledger::{Device, Entry, Fact, line};
+use fivebar_core::quantity::Id;
 use fivebar_core::sheet::costs::EITHER_WAY;
+use fivebar_core::story::tell;
 
 fn can(tap: CanTap) -> Msg {
     Msg::Workshop(Tap::Can(tap))
@@ -137,4 +141,24 @@ fn the_price_of_a_can_is_asked_about_once() {
     assert!(app.own.book.is_empty(), "it was typed anew");
     after(&mut app, [can(CanTap::Save)]);
     assert_eq!(app.own.workshop().cans.len(), 1);
+}
+
+/// Two phones put the same 9.5 of 32 back: it is full and no fuller, and says what was put back twice.
+#[test]
+fn a_can_that_was_put_back_into_twice_says_so() {
+    let story = tell(
+        "2026-05-22 08:14 -05:00 workshop USD inch\njob more \"Stools\" 3 order\nopen-can 34.90 holds 32 fl-oz finish \"Oil\" as oil\n\
+         use-can oil 9.5 finish on more as used\nback-in-can 9.5 used\n",
+    );
+    assert_eq!(story.refused, []);
+    let mut lines = story.book.entries().map(|(entry, _)| line::write(entry)).collect::<Vec<_>>();
+    let (last, _) = story.book.entries().last().unwrap();
+    let Fact::MoneySpent(back) = last.fact.clone() else { panic!("{last:?}") };
+    let other = Entry { id: Id::new(story.now.at, [77; 10]), fact: back.into(), ..last.clone() };
+    lines.push(line::write(&other));
+    let mut app = App::for_tests(Place::Workshop);
+    app.own = Shelf::open(Device::new([1; 8]), lines.iter().map(String::as_str));
+    app.now = story.now;
+    let page = after(&mut app, [tap(Tap::Open(Over::Costs))]);
+    assert!(page.contains("32 of 32 fl oz left, under a month open, 9.5 fl oz put back twice: strike one of them on its job"), "{page}");
 }

@@ -7,6 +7,7 @@ use crate::app::bench::ends::is_second;
 use crate::app::bench::waits::{WaitTap, clock, pieces, waiting, whose};
 use crate::app::{App, Msg};
 use crate::view::{El, el};
+use crate::words::en::bench::CLOCK_THERE;
 use crate::words::en::waits as words;
 use fivebar_core::quantity::Span;
 use fivebar_core::sheet::waits::WaitLine;
@@ -60,7 +61,10 @@ fn read(line: &WaitLine, app: &App, seen: Seen<'_>) -> El<Msg> {
     let (named, what) = (whose(app, line), line.wait.what());
     let said = if line.over { words::out_since_at(&named, line.wait.n, what) } else { words::off_at(&named, what) };
     let second = is_second(app, line.off.at).map(|second| format!(" the {}", words::which_of_two(second)));
-    let said = format!("{said}{}", second.unwrap_or_default());
+    let said = match seen.local.shows(line.off) {
+        true => format!("{said}{}", second.unwrap_or_default()),
+        false => words::by_another(CLOCK_THERE, &said),
+    };
     // Of another day it stands with the clock: by large text the words before it are cut.
     let day = day.filter(|_| !line.over).map(|day| el("span", "t22 w8 c-wait").text(day));
     let time = el("span", "time").kids(day).kid(el("span", "t80 w8 c-wait").text(seen.speech.clock(line.off)));

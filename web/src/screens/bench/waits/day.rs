@@ -5,7 +5,7 @@ use super::super::row::{elsewhere, time_class};
 use super::super::say;
 use crate::app::bench::Tap;
 use crate::app::bench::day::{DayTap, View};
-use crate::app::bench::waits::{clock_on, pieces};
+use crate::app::bench::waits::{clock_on, pieces, plain_on};
 use crate::app::{App, Msg};
 use crate::parts::key::key;
 use crate::view::{El, el};
@@ -28,7 +28,12 @@ fn row(line: &WaitLine, view: &View, app: &App, seen: Seen<'_>) -> El<Msg> {
     let of = [Some(line.op.clone()), line.name.clone()].into_iter().flatten().listed().join(", ");
     let by = |at: Moment| line.wait.wall(at, seen.local);
     let began = by(line.wait.began.at);
-    let since = (began.day() != view.day).then(|| words::waits_since(&clock_on(app, began, view.day)));
+    let is_eve = view.day == seen.now.day() && began.day() == view.day.before();
+    let since = match began.day() == view.day {
+        true => None,
+        false if is_eve => Some(words::since_yesterday(&plain_on(app, began, began.day()))),
+        false => Some(words::waits_since(&plain_on(app, began, view.day))),
+    };
     let under = [Some(of), since, Some(stands(line, by, (view.day, app))), elsewhere(line.wait.by(seen.local), seen)]
         .into_iter()
         .flatten()
@@ -61,9 +66,9 @@ pub fn struck_rows(day: Day, app: &App) -> Vec<El<Msg>> {
 
 /// "due 13:18, taken off 13:20".
 fn stands(line: &WaitLine, by: impl Fn(Moment) -> Wall, (day, app): (Day, &App)) -> String {
-    let due = words::off_by(&clock_on(app, by(line.wait.off()), day));
+    let due = words::off_by(&plain_on(app, by(line.wait.off()), day));
     match line.wait.ended {
-        Some(off) => format!("{due}, {}", words::was_off(&clock_on(app, by(off.at.at), day), off.early)),
+        Some(off) => format!("{due}, {}", words::was_off(&plain_on(app, by(off.at.at), day), off.early)),
         None => due,
     }
 }

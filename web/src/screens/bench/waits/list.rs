@@ -74,7 +74,8 @@ fn ended(lines: &[WaitLine], app: &App, seen: Seen<'_>) -> Vec<El<Msg>> {
         return vec![];
     }
     let row = |line: &WaitLine| {
-        let at = line.wait.ended.map(|off| words::was_off(&of_two(app, seen.local.wall(off.at.at)), off.early)).unwrap_or_default();
+        let at =
+            line.wait.ended.map(|off| words::was_off(&of_two(app, line.wait.wall(off.at.at, seen.local)), off.early)).unwrap_or_default();
         el("p", "dl")
             .key(format!("off{}", line.wait.id))
             .kid(el("span", "w7").text(begin_large(&whose(app, line))))

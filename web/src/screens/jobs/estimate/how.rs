@@ -53,12 +53,18 @@ fn safe(sheet: &EstimateSheet, found: &Estimate, seen: Seen<'_>) -> Option<Strin
     let [likely, safe] = [found.range.likely, found.range.safe].map(span);
     if steps::is_one(sheet) {
         let tenth = fivebar_core::sheet::estimate::steps::tenths(sheet).into_iter().next()?;
-        return Some(said::safe_of_one(&likely, &seen.speech.number(tenth.times, 2, 3), &safe));
+        return Some(said::safe_of_one(&likely, &seen.speech.number(tenth.times, 2, 3), (&safe, is_of_own(sheet))));
     }
     let sum = Span::sum(sheet.rows.iter().map(|row| row.likely));
     let draws = seen.speech.count(u32::try_from(DRAWS).unwrap_or(u32::MAX));
     let half = span(sheet.half.unwrap_or(found.range.likely));
     Some(said::drawn((&draws, &span(sum)), &steps::beyond(sheet, seen), [&half, &safe]))
+}
+
+/// Whether jobs of the maker say how far off such a figure may be.
+fn is_of_own(sheet: &EstimateSheet) -> bool {
+    let of_jobs = |row: &Row| if row.from == Basis::Thought { !sheet.history.ratios.is_empty() } else { 0 < row.jobs };
+    sheet.rows.iter().any(of_jobs)
 }
 
 /// What is logged and what is to come, where that is not what was estimated.
