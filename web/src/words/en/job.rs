@@ -242,14 +242,6 @@ pub const DAY: &str = "day";
 pub const DAYS: &str = "days";
 pub const REPLACED: &str = "replaced by another";
 pub const DONE: &str = "handed over";
-/// "1 brought back": of the pieces of an agreement.
-pub const BROUGHT_BACK_SMALL: &str = "brought back";
-pub const CAME_TO_NOTHING_SMALL: &str = "came to nothing";
-
-/// "2 of them handed over".
-pub fn of_them(n: &str) -> String {
-    format!("{n} of them ")
-}
 
 // Look back
 pub const LEFT_PER_HOUR: &str = "left per hour";

@@ -1,5 +1,9 @@
 //! English: Price: the list, an offer, pay and hours, a piece that is not in the list.
 
+mod under;
+
+pub use under::*;
+
 use fivebar_core::ledger::kind::sale::{Carried, Paid};
 use fivebar_core::sheet::offer::Ask;
 use fivebar_core::sheet::price::Gap;
@@ -248,31 +252,11 @@ pub const ANOTHER_SUM: &str = "Another sum";
 pub const NO_DELIVERY_PLANNED: &str = "Nothing of a delivery is planned: it counts no hours and no costs.";
 pub const NO_MORE_DELIVERY_PLANNED: &str = "No more of a delivery is planned.";
 
-/// "12.63 of the costs are fees of what was handed back."
-pub fn fees_lost(sum: &str) -> String {
-    format!("{sum} of the costs are fees of what was handed back.")
-}
-
 pub const DELIVERY_LEFT_OUT: &str = "They fetch it: the delivery that is planned is left out.";
 
 /// "Of it the delivery: 1 h 30 and 48.60, one drive to this buyer."
 pub fn delivery_is_in(span: &str, costs: &str) -> String {
     format!("Of it the delivery: {span} and {costs}, one drive to this buyer.")
-}
-
-/// "4.50 of 9.00": what the pieces on hand bear of it.
-pub fn of_all(one: &str, all: &str) -> String {
-    format!("{one} of {all}")
-}
-
-/// "16.08 and 1 h driven to deliver: in the costs of all 3 that are left, fetched or brought.", "16.08 driven to deliver: in the costs of those that are gone."
-pub fn driven(what: &[String], left: Option<(u32, &str)>) -> String {
-    let of = match left {
-        Some((1, _)) => "the one that is left, fetched or brought".to_owned(),
-        Some((_, left)) => format!("all {left} that are left, fetched or brought"),
-        None => "those that are gone".to_owned(),
-    };
-    format!("{} driven to deliver: in the costs of {of}.", what.join(" and "))
 }
 
 /// "15 over your settle.", "15 over the settle as reckoned."
@@ -348,45 +332,6 @@ pub const BELOW_YOUR_RATE: &str = "Below your rate";
 /// "Your rate needs 150."
 pub fn rate_needs(sum: &str) -> String {
     format!("Your rate needs {sum}.")
-}
-
-/// "It is what you ask, but under your rate, which needs 150.": beside a yes.
-pub fn but_under_rate(said: &str, sum: &str) -> String {
-    but(said, &format!("under your rate, which needs {sum}."))
-}
-
-/// "It is what you ask, but under your lowest pay, which needs 76."
-pub fn but_under_lowest(said: &str, sum: &str) -> String {
-    but(said, &format!("under your lowest pay, which needs {sum}."))
-}
-
-fn but(said: &str, under: &str) -> String {
-    if said.is_empty() { format!("But {under}") } else { format!("{}, but {under}", said.trim_end_matches('.')) }
-}
-
-/// "The tag is under your rate: 293 pays it.", with tax where that comes on top.
-pub fn tag_under_rate(sum: &str) -> String {
-    format!("The tag is under your rate: {sum} pays it.")
-}
-
-/// "The tag is under your lowest pay: 76 pays it."
-pub fn tag_under_lowest(sum: &str) -> String {
-    format!("The tag is under your lowest pay: {sum} pays it.")
-}
-
-/// "The tag is under what you spent: 28 covers it."
-pub fn tag_under_costs(sum: &str) -> String {
-    format!("The tag is under what you spent: {sum} covers it.")
-}
-
-/// "Ask 259", before the buyer has spoken: "That is under your rate, which needs 293."
-pub fn ask_under_rate(sum: &str) -> String {
-    format!("That is under your rate, which needs {sum}.")
-}
-
-/// "293 with tax".
-pub fn sum_with_tax(sum: &str) -> String {
-    format!("{sum} with tax")
 }
 
 pub const BELOW_LOWEST_PAY: &str = "Below your lowest pay";
