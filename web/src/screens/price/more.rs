@@ -64,12 +64,17 @@ pub fn tag_word(is_on_top: bool) -> &'static str {
 pub fn tag_under(tag: Option<Money>, row: &ForSale, seen: Seen<'_>) -> Option<El<Msg>> {
     let charge = row.tax.charge(tag?).ok()?;
     let shown = |sum: Money| if row.is_on_top { price::sum_with_tax(&mark(sum, seen.speech)) } else { mark(sum, seen.speech) };
-    let worded: [(Option<Money>, fn(&str) -> String); 3] =
-        [(row.costs_covered, price::tag_under_costs), (row.lowest_pay, price::tag_under_lowest), (row.your_rate, price::tag_under_rate)];
-    let under = |(needs, word): (Option<Money>, fn(&str) -> String)| {
-        needs.filter(|needs| charge.amount() < needs.amount()).map(|needs| word(&shown(needs)))
-    };
-    worded.into_iter().find_map(under).map(|said| el("p", "t14 w7").text(said))
+    let (needs, word) = least_unmet(charge, [row.costs_covered, row.lowest_pay, row.your_rate])?;
+    Some(el("p", "t14 w7").text(word(price::THE_TAG, &shown(needs))))
+}
+
+/// Says what a sum is under, and what would pay.
+type Under = fn(&str, &str) -> String;
+
+/// The worst of what a sum does not pay, with its words.
+pub fn least_unmet(charge: Money, needs: [Option<Money>; 3]) -> Option<(Money, Under)> {
+    let worded: [Under; 3] = [price::under_costs, price::under_lowest, price::under_rate];
+    needs.into_iter().zip(worded).find_map(|(needs, word)| Some((needs.filter(|needs| charge.amount() < needs.amount())?, word)))
 }
 
 /// The key to other ways to a price.
@@ -91,19 +96,25 @@ pub fn tag(setting: &Setting, app: &App, seen: Seen<'_>) -> Option<Screen> {
         (What::Settle, Some((tag, charge))) => price::with_tax(Some((&bare(tag, seen.speech), &bare(charge, seen.speech)))),
         (What::Settle, None) => price::with_tax(None),
     });
-    let hint = on_top.map_or_else(|| hint.to_owned(), |on_top| format!("{hint} {on_top}"));
     let lowest = row.as_ref().filter(|_| setting.what == What::Settle).and_then(|row| row.rows.first()?.lowest_pay);
     let lowest = lowest.map(|lowest| el("p", "t14 i2").text(price::one_under_lowest(&mark(lowest, seen.speech))));
     let row = row.filter(|_| setting.what == What::Tag);
     let typed = reading::money(&setting.typed.text, job.currency, seen.speech.sign()).ok();
     let under = row.as_ref().and_then(|row| tag_under(typed.or(row.tag), row, seen));
+    // What a tag is under stands in place of what is known of every tag: on a low phone both ways out stay in sight.
+    let hint = match (on_top, &under) {
+        (Some(on_top), None) => Some(format!("{hint} {on_top}")),
+        (Some(on_top), Some(_)) => Some(on_top),
+        (None, None) => Some(hint.to_owned()),
+        (None, Some(_)) => None,
+    };
     let beyond = row.as_ref().and_then(|row| row.beyond).filter(|beyond| !beyond.is_zero());
     let beyond = beyond.map(|beyond| el("p", "t14 i2").text(words::point_adds(&exact(beyond, seen.speech))));
     let proposed = row.and_then(|row| row.proposed);
     let proposed = proposed.map(|sum| key("key", words::propose(&bare(sum, seen.speech)), words::FOR_ONE, say(TagTap::Take(sum))));
     let unset = (setting.what == What::Settle && job.settle.is_some()).then(|| key("key h48", words::NO_SETTLE, "", say(TagTap::Unsettle)));
     let main = el("main", "price")
-        .kid(el("p", "t14 i2").text(hint))
+        .kids(hint.map(|hint| el("p", "t14 i2").text(hint)))
         .kids(lowest)
         .kids(proposed)
         .kids(beyond)

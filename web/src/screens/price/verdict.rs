@@ -1,5 +1,6 @@
 //! The word for an offer, and what to say to it.
 
+use super::more::least_unmet;
 use super::{Seen, bare, end_said, mark};
 use crate::app::Msg;
 use crate::parts::verdict::{Sign, verdict};
@@ -33,8 +34,9 @@ pub fn shown(sheet: &OfferSheet, seen: Seen<'_>) -> El<Msg> {
         return verdict(worded.sign, worded.word, worded.say);
     }
     let ask = sheet.standing.ask.map_or_else(|| words::NO_WORD_YET.to_owned(), |ask| words::ask_word(&bare(ask, seen.speech)));
-    let rate = sheet.marks.your_rate.map(|mark| mark.holds).zip(sheet.standing.ask).filter(|(rate, ask)| ask.amount() < rate.amount());
-    let under = rate.map(|(rate, _)| words::ask_under_rate(&mark(rate, seen.speech)));
+    let needs = [sheet.marks.costs_covered, sheet.marks.lowest_pay, sheet.marks.your_rate].map(|mark| mark.map(|mark| mark.holds));
+    let unmet = sheet.standing.ask.and_then(|ask| least_unmet(ask, needs));
+    let under = unmet.map(|(sum, word)| word(words::THAT, &mark(sum, seen.speech)));
     let say = under.into_iter().chain([words::THEN_DRAG.to_owned()]).listed().join(" ");
     el("section", "verdict").kid(el("span", "vw").text(ask)).kid(el("span", "say").text(say))
 }

@@ -54,7 +54,7 @@ fn a_yes_under_the_rate_says_so() {
     let job = maker.job;
     maker.shows(&["The tag is under your rate: 118 pays it."]).tap(Tap::Tag(TagTap::Open(job, What::Tag)));
     maker.shows(&["The tag is under your rate: 118 pays it."]).tap(Tap::Close).tap(Tap::Offer(job));
-    maker.shows(&["Ask 110", "That is under your rate, which needs 118."]).tap(Tap::Close);
+    maker.shows(&["Ask 110", "That is under your rate: 118 pays it."]).tap(Tap::Close);
     maker.offer("110").shows(&["Yes", "It is what you ask, but under your rate, which needs 118."]).hides(&["lowest pay, which"]);
     let mut maker = told(&format!("tag 120 lamp\n{PLAN}"));
     maker.offer("120").shows(&["Yes", "It is what you ask."]).hides(&["nder your rate"]);

@@ -14,24 +14,23 @@ fn but(said: &str, under: &str) -> String {
     if said.is_empty() { format!("But {under}") } else { format!("{}, but {under}", said.trim_end_matches('.')) }
 }
 
+pub const THE_TAG: &str = "The tag";
+/// What is asked, before the buyer has spoken.
+pub const THAT: &str = "That";
+
 /// "The tag is under your rate: 293 pays it.", with tax where that comes on top.
-pub fn tag_under_rate(sum: &str) -> String {
-    format!("The tag is under your rate: {sum} pays it.")
+pub fn under_rate(what: &str, sum: &str) -> String {
+    format!("{what} is under your rate: {sum} pays it.")
 }
 
 /// "The tag is under your lowest pay: 76 pays it."
-pub fn tag_under_lowest(sum: &str) -> String {
-    format!("The tag is under your lowest pay: {sum} pays it.")
+pub fn under_lowest(what: &str, sum: &str) -> String {
+    format!("{what} is under your lowest pay: {sum} pays it.")
 }
 
 /// "The tag is under what you spent: 28 covers it."
-pub fn tag_under_costs(sum: &str) -> String {
-    format!("The tag is under what you spent: {sum} covers it.")
-}
-
-/// "Ask 259", before the buyer has spoken: "That is under your rate, which needs 293."
-pub fn ask_under_rate(sum: &str) -> String {
-    format!("That is under your rate, which needs {sum}.")
+pub fn under_costs(what: &str, sum: &str) -> String {
+    format!("{what} is under what you spent: {sum} covers it.")
 }
 
 /// "293 with tax".
