@@ -81,6 +81,7 @@ impl Rack {
             strip: None,
             cut: None,
             sets: None,
+            tile: None,
         }
     }
 

@@ -168,7 +168,7 @@ fn asked(name: &str) -> (Ready, Asked) {
         if let Some(density) = pile["density"].as_i64() {
             stack.density = fivebar_core::wood::weight::Density::kg_per_cubic_metre(density as f64);
         }
-        Source { letter: pile["id"].as_str().unwrap().into(), stack, size, ripped: 1, count, left: None }
+        Source { letter: pile["id"].as_str().unwrap().into(), stack, size, ripped: 1, tiles: 1, count, left: None }
     };
     let sources: Vec<Source> = list("piles").iter().map(source).collect();
     let wanted = |part: &Value| Wanted {
@@ -199,6 +199,7 @@ fn asked(name: &str) -> (Ready, Asked) {
             overhang: length(field.overhang),
             cut_min: length(field.cut_min),
             turn: field.turn,
+            long: None,
         }),
     };
     let keep_min = match &asked {

@@ -73,6 +73,7 @@ fn plain(job: fivebar_core::quantity::Id) -> PlanKept {
         strip: None,
         cut: None,
         sets: None,
+        tile: None,
     }
 }
 

@@ -28,7 +28,7 @@ pub enum Held {
     Wood,
 }
 
-/// What can be had of a pile: so many strips out of each of its pieces, and whether more pieces can be.
+/// What can be had of a pile: so many strips or tiles out of each of its pieces, and whether more pieces can be.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 pub struct Had {
     pub each: i64,
@@ -230,7 +230,11 @@ impl Locked {
         let planned = Planned { plan: plan.clone(), worth, bound };
         let (_, found) = steps(STEPS, |patience| field::short::lacking(problem, &planned, patience));
         let had = found.filter(|it| it.pieces.iter().all(|(source, _)| self.can_be_had(*source)));
-        had.into_iter().flat_map(|it| it.pieces).map(|(source, n)| Unlock::Source { source, n }).collect()
+        let boards = |(source, n): (usize, i64)| {
+            let each = self.piles.get(source).map_or(1, |had| had.each.max(1));
+            Unlock::Source { source, n: n.saturating_add(each).saturating_sub(1).checked_div(each).unwrap_or(n) }
+        };
+        had.into_iter().flat_map(|it| it.pieces).map(boards).collect()
     }
 }
 

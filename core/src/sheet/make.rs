@@ -15,6 +15,7 @@ pub mod planed;
 pub mod planned;
 pub mod seek;
 pub mod shared;
+mod tiled;
 mod top;
 
 pub use anew::AlreadyCut;
@@ -37,7 +38,7 @@ use crate::quantity::{Count, Decimal, Id, Key, Length, Listed, Money, Units};
 use crate::refusal::{Answer, Refusal};
 use crate::wood::moisture::Moisture;
 use crate::wood::movement::{Room, Sawn};
-use fit::{back, less, nm, under, unfit_part, unfit_top};
+use fit::{back, less, nm, unfit_part, unfit_top};
 use glued::listed;
 
 /// A top in rows: finished sides, how many rows, and how its joints lie.
@@ -67,6 +68,8 @@ pub struct Field {
     pub patterns: Vec<Pattern>,
     /// Of two woods by turns.
     pub two: bool,
+    /// How long a tile is; as long as the pieces give where nothing is said.
+    pub tile: Option<Length>,
 }
 
 /// What is to be made.
@@ -117,12 +120,16 @@ pub enum Unfit {
     TooShort,
     /// Shorter than the least the maker set for a machine.
     UnderMachine(Length),
+    /// A tile of a whole one is longer than a side of the herringbone.
+    TooLong,
     /// Of no part's wood.
     OtherWood,
     /// More than twice as thick as is needed; thinner ones do.
     HeldBack,
     /// Without it rows come out of pieces of one width.
     OtherWidth,
+    /// Without it rows of the other piles waste less.
+    LeftForLess,
 }
 
 /// Why there is nothing to plan.
@@ -152,6 +159,21 @@ pub enum WhyNot {
     NotOfWood {
         wood: Key,
         narrow: Option<(Count, [Length; 2])>,
+    },
+    /// A tile so long does not come out of the longest board, of which so much is left once its ends are square.
+    TileLong {
+        tile: Length,
+        longest: Length,
+    },
+    /// A tile is shorter than the least piece.
+    TileShort {
+        tile: Length,
+        least: Length,
+    },
+    /// A herringbone of whole boards has tiles so long at least, longer than a side that is asked: a tile length is to be said.
+    TileToSay {
+        tile: Length,
+        side: Length,
     },
     Refused(Refusal),
 }
@@ -283,8 +305,7 @@ fn unfit(what: &What, parts: &[Part], figures: &Figures, source: &Source) -> Opt
     let Some(sides) = source.sides() else { return Some(Unfit::SizeMissing) };
     match what {
         What::Top(top) => unfit_top(top, figures, sides),
-        What::Field(field) if super::plan::off::is_all(&tiles(field, figures), figures, sides) => Some(Unfit::TooThin),
-        What::Field(_) => under(figures.machines.plane, sides[2]),
+        What::Field(field) => tiled::unfit_tile(field, figures, sides),
         What::Parts(_) | What::Sticks(_) => {
             let by_length = matches!(what, What::Sticks(_));
             let mut why = (!parts.is_empty()).then_some(Unfit::OtherWood);
@@ -342,6 +363,7 @@ pub(super) fn given_of(shop: &Shop, job: &Job, (ask, all): (&Ask, Vec<Source>)) 
     let used = all.into_iter().filter(|(source, _)| is_used(ask, source)).listed();
     let mut sources = used.iter().filter(|(_, why)| why.is_none()).map(|(source, _)| source.clone()).listed();
     let (mut ways, mut some) = (vec![], false);
+    tiled::refused(&ask.what, &figures, &used).map_or(Ok(()), Err)?;
     if let What::Top(top) = &ask.what {
         figures.stagger = top.apart;
         ways = top::all_ways(top, &figures, &sources);
@@ -353,17 +375,16 @@ pub(super) fn given_of(shop: &Shop, job: &Job, (ask, all): (&Ask, Vec<Source>)) 
         }
         let (fit, unfit) = top::parted(ways.first(), top, (&figures, sources));
         sources = fit;
-        some = unfit.iter().any(|(_, why)| matches!(why, Unfit::HeldBack | Unfit::OtherWidth));
+        some = unfit.iter().any(|(_, why)| matches!(why, Unfit::HeldBack | Unfit::OtherWidth | Unfit::LeftForLess));
         left_out.extend(unfit);
     }
     if sources.is_empty() {
         return Err(WhyNot::NoneFits);
     }
     let wish = wish(ask, job, (&figures, ways.first()), &sources)?;
-    let mut stock: Vec<Stack> = sources.iter().map(|source| stack(shop, source)).collect();
-    let letters = letters(&stock, &lying);
-    stock.iter_mut().zip(letters).for_each(|(stack, letter)| stack.label = letter);
-    let ready = ready(wish, &stock, figures)?;
+    let stock = |sources: &[Source]| lettered(shop, sources, &lying);
+    let mut ready = ready(wish, &stock(&sources), figures)?;
+    left_out.extend(tiled::of_whole(&ask.what, &mut ready, &mut sources, stock)?);
     (ready.sources.len() == sources.len()).then_some(()).ok_or(WhyNot::NoneFits)?;
     let (room, units, lacks, alike) = (room(shop, job)?, job.units, Lacks::default(), job.pieces);
     Ok(Given {
@@ -381,6 +402,14 @@ pub(super) fn given_of(shop: &Shop, job: &Job, (ask, all): (&Ask, Vec<Source>)) 
         cut: AlreadyCut::default(),
         unasked,
     })
+}
+
+/// The pieces as a plan is made with them, each with a letter that nothing else that lies there has.
+fn lettered(shop: &Shop, sources: &[Source], lying: &[String]) -> Vec<Stack> {
+    let mut stock = sources.iter().map(|source| stack(shop, source)).listed();
+    let letters = letters(&stock, lying);
+    stock.iter_mut().zip(letters).for_each(|(stack, letter)| stack.label = letter);
+    stock
 }
 
 /// Pieces the job has that fit and are not to be used.
@@ -436,6 +465,7 @@ fn tiles(field: &Field, figures: &Figures) -> Tiles {
         overhang: if crossed { field.tolerance } else { Length::ZERO },
         cut_min: figures.min_piece,
         turn: true,
+        long: field.tile,
     }
 }
 

@@ -12,6 +12,7 @@ mod spare;
 mod sticks;
 pub mod stock;
 mod tally;
+pub mod tiles;
 pub(super) mod trim;
 pub mod wish;
 
@@ -304,7 +305,8 @@ pub fn sheet_at_once(ready: &Ready, answered: &Answered, room: Room) -> Answer<P
 
 /// What is searched for beside the page of a plan: what holds it, and what would give more.
 pub fn locked(ready: &Ready, answered: &Answered) -> Locked {
-    let had = |(nth, source): (usize, &ready::Source)| Had { each: source.ripped, more: ready.can_be_had(nth) };
+    let had =
+        |(nth, source): (usize, &ready::Source)| Had { each: source.ripped.saturating_mul(source.tiles), more: ready.can_be_had(nth) };
     let piles = ready.sources.iter().enumerate().map(had).collect();
     Locked { asked: ready.asked.clone(), answered: answered.clone(), piles }
 }

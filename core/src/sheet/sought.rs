@@ -1,6 +1,7 @@
 //! What plans lack, at the next yard: what is looked for, for which job, and how many of what is counted here would do.
 
 use super::past::Past;
+use super::plan::off::is_enough;
 use crate::bench::On;
 use crate::haul::enough::{Enough, Held};
 use crate::haul::rejects::{Prior, RejectShare};
@@ -9,7 +10,7 @@ use crate::ledger::fold::{PlanSought, Sought, Workshop};
 use crate::ledger::kind::stock::SoughtPiece;
 use crate::ledger::{Book, fold};
 use crate::quantity::{Count, Id, Length, Listed, Set, Sorted};
-use crate::refusal::Answer;
+use crate::refusal::{Answer, Refusal};
 
 /// A pile of another haul that would do for something: what lies free of it, and what jobs have of it or have set apart.
 #[derive(Clone, Debug, PartialEq)]
@@ -37,7 +38,10 @@ pub struct LookedFor {
     /// Any one of the pieces does.
     pub any: bool,
     pub makes: Option<Count>,
+    /// None where they can't be reckoned.
     pub pieces: Vec<LookedPiece>,
+    /// Why they can't be.
+    pub unknown: Option<Refusal>,
 }
 
 /// Pieces that are looked for, beside what lies on the rack.
@@ -64,6 +68,9 @@ impl LookedFor {
     /// All of it is there, or one where any does.
     pub fn is_there(&self) -> bool {
         let mut pieces = self.pieces.iter();
+        if self.unknown.is_some() {
+            return false;
+        }
         if self.any { pieces.any(LookedPiece::is_there) } else { pieces.all(LookedPiece::is_there) }
     }
 
@@ -84,22 +91,30 @@ impl SoughtPiece {
 
     fn fits_section(&self, pile: &Pile) -> bool {
         let Some((thickness, width)) = pile.thickness.zip(pile.width) else { return false };
+        let [low, high] = self.section();
         let of_it = self.wood.is_none() || self.wood == pile.wood;
-        of_it && self.thickness.min(self.width) <= thickness.min(width) && self.thickness.max(self.width) <= thickness.max(width)
+        of_it && is_enough(thickness.min(width), low) && is_enough(thickness.max(width), high)
+    }
+
+    /// The smaller side and the larger: just as it is finished where that does too, and what else it is at least.
+    fn section(&self) -> [[i64; 2]; 2] {
+        let side = |just: Option<Length>, least: Length| [just.unwrap_or(least).as_nm(), least.as_nm()];
+        let [one, other] = [side(self.just_thick, self.thickness), side(self.just_wide, self.width)];
+        if one[1] <= other[1] { [one, other] } else { [other, one] }
     }
 
     /// Whatever does for the other does for this.
     fn is_met_by(&self, other: &SoughtPiece) -> bool {
-        let ends = |piece: &SoughtPiece| [piece.thickness.min(piece.width), piece.thickness.max(piece.width), piece.length];
-        let sides = ends(self).into_iter().zip(ends(other)).all(|(least, side)| least <= side);
-        sides && (self.wood.is_none() || self.wood == other.wood)
+        let does = |(own, [just, least]): ([i64; 2], [i64; 2])| own[1] <= least && Length::nm(just).is_ok_and(|just| is_enough(just, own));
+        let sides = self.section().into_iter().zip(other.section()).all(does);
+        sides && self.length <= other.length && (self.wood.is_none() || self.wood == other.wood)
     }
 }
 
 /// How many pieces would do for one that is looked for: free on the rack or in a haul, set apart for the job, or in it.
-pub fn there(book: &Book, job: Id, piece: &SoughtPiece) -> Count {
+pub fn there(hauls: &[Haul], job: Id, piece: &SoughtPiece) -> Count {
     let of = |pile: &Pile| pile.free_for(Some(job)).saturating_add(pile.in_job(job));
-    let all = fold::hauls(book).flat_map(|haul| haul.piles.into_iter().filter(|pile| piece.fits(pile)).map(|pile| of(&pile)).listed());
+    let all = hauls.iter().flat_map(|haul| &haul.piles).filter(|pile| piece.fits(pile)).map(of);
     all.fold(0, Count::saturating_add)
 }
 
@@ -122,7 +137,7 @@ impl Looking {
     }
 
     fn does_for_any(&self, pile: &Pile) -> bool {
-        let any = |one: &Sought| (0..).zip(&one.pieces).any(|(nth, piece)| suits(pile, (one.id, nth), piece).is_some());
+        let any = |one: &Sought| (0..).zip(&one.pieces).any(|(nth, piece)| suits(pile, (one, nth), piece).is_some());
         self.all.iter().any(|(one, _)| any(one))
     }
 
@@ -134,28 +149,31 @@ impl Looking {
     /// Pieces that jobs want of what such a pile does for, what was there among them.
     pub(super) fn wanted_of(&self, pile: &Pile) -> Vec<(Id, Count)> {
         let does = |one: &Sought| {
-            let all = (0..).zip(&one.pieces).filter(|(nth, piece)| suits(pile, (one.id, *nth), piece).is_some());
+            let all = (0..).zip(&one.pieces).filter(|(nth, piece)| suits(pile, (one, *nth), piece).is_some());
             all.map(|(_, piece)| total(one, piece)).max().map(|n| (one.job, n))
         };
         self.all.iter().filter_map(|(one, _)| does(one)).listed()
     }
 
-    /// Every wish with how much of it is there; what is still open first, the oldest before others. What can't be reckoned is left out.
+    /// Every wish with how much of it is there; what is still open first, the oldest before others. What can't be reckoned says why.
     pub fn sheet(&self, haul: Option<&Haul>, past: &Past) -> Vec<LookedFor> {
         let one = |(sought, of): &(Sought, String)| {
             let pieces = (0..).zip(&sought.pieces).map(|(nth, piece)| self.piece((sought, nth), piece, (haul, past)));
-            let pieces = pieces.collect::<Answer<Vec<_>>>().ok()?;
+            let (pieces, unknown) = match pieces.collect::<Answer<Vec<_>>>() {
+                Ok(pieces) => (pieces, None),
+                Err(why) => (vec![], Some(why)),
+            };
             let Sought { id, job, plan, any, makes, .. } = sought;
-            Some(LookedFor { id: *id, job: *job, of: of.clone(), plan: *plan, any: *any, makes: *makes, pieces })
+            LookedFor { id: *id, job: *job, of: of.clone(), plan: *plan, any: *any, makes: *makes, pieces, unknown }
         };
-        let (there, open): (Vec<LookedFor>, Vec<LookedFor>) = self.all.iter().filter_map(one).partition(LookedFor::is_there);
+        let (there, open): (Vec<LookedFor>, Vec<LookedFor>) = self.all.iter().map(one).partition(LookedFor::is_there);
         open.into_iter().chain(there).listed()
     }
 
     fn piece(&self, (own, nth): (&Sought, Count), piece: &SoughtPiece, (haul, past): (Option<&Haul>, &Past)) -> Answer<LookedPiece> {
         let sharing = self.all.iter().filter_map(|(one, of)| Some((one, of, asked(one, piece, one.id == own.id)?))).listed();
         let jobs: Set<Id> = sharing.iter().map(|(one, ..)| one.job).collect();
-        let does = |pile: &Pile| suits(pile, (own.id, nth), piece);
+        let does = |pile: &Pile| suits(pile, (own, nth), piece);
         let rack = self.rack.iter().filter(|lies| does(&lies.pile).is_some()).map(|lies| lies.for_jobs(&jobs));
         let here = haul.iter().flat_map(|haul| &haul.piles).filter_map(|pile| Some((pile, does(pile)?))).listed();
         let taken = here.iter().flat_map(|(pile, _)| jobs.iter().map(|job| pile.in_job(*job)));
@@ -174,8 +192,8 @@ impl Looking {
 }
 
 /// Whether a pile does for a piece, and if so whether by the maker's word.
-fn suits(pile: &Pile, at: (Id, Count), piece: &SoughtPiece) -> Option<bool> {
-    match pile.suits.get(&at) {
+fn suits(pile: &Pile, (wish, nth): (&Sought, Count), piece: &SoughtPiece) -> Option<bool> {
+    match wish.places(nth).find_map(|at| pile.suits.get(&at)) {
         Some(does) => does.then_some(true),
         None => piece.fits(pile).then_some(false),
     }
@@ -293,6 +311,52 @@ mod tests {
         check(&format!("{SEEK}take 4 strips for table"), &[("Bench", 7, 0, "", false)]);
         check(&format!("{SEEK}take 4 strips for bench"), &[("Bench", 3, 0, "", false)]);
         check(&format!("{SEEK}reserve 4 strips for bench"), &[("Bench", 3, 0, "", false)]);
+    }
+
+    /// The rule of the plan: as wide and thick with what is over, or just so on a side, which is not planed then.
+    #[test]
+    fn a_stick_that_is_just_so_does() {
+        let mm = |n: i64| Length::MM.times(n).unwrap();
+        let story =
+            tell("2026-03-02 09:00 +01:00 workshop EUR metric\nleave for yard\npile more oak-european 20 x 40 x 700 mm\ncount 2 more\n");
+        let haul = fold::haul(&story.book, story.names.haul("yard").unwrap()).unwrap();
+        let check = |[thick, wide]: [i64; 2], just: [Option<i64>; 2], does: bool| {
+            let (thickness, width, length) = (mm(thick), mm(wide), mm(612));
+            let [just_thick, just_wide] = just.map(|side| side.map(mm));
+            let piece = SoughtPiece { n: 1, thickness, width, length, wood: None, there: None, at_least: None, just_thick, just_wide };
+            assert_eq!(piece.fits(&haul.piles[0]), does, "{thick} {wide} {just:?}");
+            assert!(piece.is_met_by(&piece));
+        };
+        check([22, 42], [None; 2], false);
+        check([22, 42], [Some(20), Some(40)], true);
+        check([22, 40], [Some(20), Some(38)], true);
+        check([22, 42], [Some(20), None], false);
+        check([23, 42], [Some(21), Some(40)], false);
+        check([42, 22], [Some(40), Some(20)], true);
+    }
+
+    #[test]
+    fn what_can_t_be_reckoned_says_why() {
+        let pile = |name: &str| format!("pile {name} oak-european 2 x 6 x 14 in\ncount 6000 {name}\n");
+        let story = tell(&format!("{START}{SEEK}{LEAVE}{}{}", pile("one"), pile("other")));
+        assert_eq!(story.refused, []);
+        let all = looked(&story, Some("yard"));
+        let shown: Vec<_> = all.iter().map(|one| (one.of.as_str(), one.is_there(), one.unknown.clone())).collect();
+        assert_eq!(shown, [("Bench", false, Some(Refusal::TooManyPieces { would_be: 12_000, most: 9_999 }))]);
+    }
+
+    /// The same wish again, of one piece more and with another beside it: what was answered for the piece holds, not for another.
+    #[test]
+    fn an_answer_goes_along_with_its_piece() {
+        let bare = format!("{SEEK}{LEAVE}pile bare\ncount 9 bare\nsuits bare 0 for bench\n");
+        let other = "2 of 1 x 1 x 9 in ash-white and ";
+        let again =
+            |more: &str, length: u32| format!("{bare}seek rows for bench {more}4 beside 10 of 1 1/2 x 6 x {length} in oak-european\n");
+        check(&again("", 14), &[("Bench", 4, 9, "", true)]);
+        check(&again("", 15), &[("Bench", 14, 0, "", false)]);
+        check(&again(other, 14), &[("Bench", 2, 0, "", false), ("Bench", 4, 9, "", false)]);
+        check(&format!("{}{}", again("", 14), SEEK), &[("Bench", 3, 9, "", true)]);
+        check(&format!("{}suits bare 0 for bench no\n", again("", 14)), &[("Bench", 4, 0, "", false)]);
     }
 
     #[test]

@@ -143,7 +143,7 @@ fn sought(words: &mut Words) -> Read<SoughtPiece> {
     let ([thickness, width, length], _) = size(words)?;
     let free = |word: &str| !["or", "and", "makes"].contains(&word);
     let wood = words.maybe(|word| Key::read(word).filter(|_| free(word)));
-    Ok(SoughtPiece { n, thickness, width, length, wood, there, at_least: None })
+    Ok(SoughtPiece { n, thickness, width, length, wood, there, at_least: None, just_thick: None, just_wide: None })
 }
 
 /// `suits squares 0 for bench`, `suits squares 0 for bench no`: the first of what the job looks for.

@@ -115,6 +115,8 @@ pub struct Plan {
     awaits_paint: bool,
     /// The list at the saw is by rows.
     pub by_row: bool,
+    /// A line was tapped that is done by its rows: that is said, and nothing is ticked.
+    pub by_its_rows: bool,
     /// The piece of the picture that was tapped.
     pub piece: Option<usize>,
     /// The entry of the plan whose wood was taken.
@@ -149,6 +151,7 @@ pub struct Plan {
 
 /// Takes in a tap.
 pub fn heard(app: &mut App, tap: Tap, now: Now) {
+    app.plan.by_its_rows = false;
     match tap {
         Tap::Open => open(app),
         Tap::Choose => app.plan.page = Page::Choose,

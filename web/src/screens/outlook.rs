@@ -27,6 +27,9 @@ pub fn gives(stand: &Stand, seen: Seen<'_>) -> Option<String> {
             | WhyNot::AllCut { .. }
             | WhyNot::Narrow { .. }
             | WhyNot::NotOfWood { .. }
+            | WhyNot::TileLong { .. }
+            | WhyNot::TileShort { .. }
+            | WhyNot::TileToSay { .. }
             | WhyNot::Refused(_),
         ) => {
             return None;

@@ -2,6 +2,7 @@
 
 use super::count::enough::still_open;
 use super::count::{name, saved_fact};
+use super::slots::no_words;
 use super::{Screen, Seen, undo};
 use crate::app::count::{Tap as Count, sheet};
 use crate::app::sought::{Tap, looked_for};
@@ -25,11 +26,12 @@ pub fn say(tap: Tap) -> Msg {
 pub fn block(app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
     let all = looked_for(app);
     let first = all.first()?;
-    let shown = first.open().or(first.pieces.first())?;
-    let row = el("span", "row").kid(el("b", "w8").text(headline(first, seen))).kid(el("span", "t14").text(here(shown, seen)));
+    let shown = first.open().or(first.pieces.first());
+    let row = el("span", "row").kid(el("b", "w8").text(headline(first, seen)));
+    let row = row.kids(shown.map(|shown| el("span", "t14").text(here(shown, seen))));
     let more = all.iter().filter(|one| !one.is_there()).count().saturating_sub(1);
     let more = (0 < more).then(|| words::and_more(&seen.speech.count(Pieces::try_from(more).unwrap_or(Pieces::MAX))));
-    let pieces = (!first.is_there()).then(|| worded("span", "t14 i2 blk", listed(first, app, seen)));
+    let pieces = (!first.is_there() && first.unknown.is_none()).then(|| worded("span", "t14 i2 blk", listed(first, app, seen)));
     let block = el("button", "enough on-board").attr("type", "button").on_tap(say(Tap::Open)).key("sought").kid(row).kids(pieces);
     Some(block.kids(more.map(|more| el("span", "t14 i2 blk").text(more))))
 }
@@ -38,6 +40,7 @@ pub fn block(app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
 fn headline(looked: &LookedFor, seen: Seen<'_>) -> String {
     match looked.open().filter(|_| !looked.is_there()) {
         Some(open) => words::of(&looked.of, &still(open, seen)),
+        None if looked.unknown.is_some() => words::not_reckoned(&looked.of),
         None => words::enough(&looked.of),
     }
 }
@@ -98,6 +101,7 @@ fn card(looked: &LookedFor, tiles: Option<&CountSheet>, (app, seen): (&App, Seen
         .key(looked.id.to_string())
         .kid(el("h2", "ink1").text(words::heading(&looked.of, plan::shape(shape).0)))
         .kids(looked.is_there().then(|| el("p", "w7").text(words::enough(&looked.of))))
+        .kids(looked.unknown.as_ref().map(|why| el("p", "why").text(no_words(why, seen))))
         .kids(pieces)
         .kids(makes.map(|makes| el("p", "t14 i2").text(makes)))
         .kid(key("key h56", words::LOOK_NO_MORE, "", say(Tap::NoMore(looked.id))))

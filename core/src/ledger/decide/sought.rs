@@ -7,7 +7,9 @@ use crate::ledger::Book;
 use crate::ledger::fold::{self, PlanSought, Sought, made_of};
 use crate::ledger::kind::plan::PlanKept;
 use crate::ledger::kind::stock::{PiecesSought, PileSuits, SoughtPiece};
-use crate::plan::{Answered, Asked};
+use crate::plan::field::short;
+use crate::plan::patience::{Patience, Progress};
+use crate::plan::{Answered, Asked, Made, Planned};
 use crate::quantity::{Count, Id, PILE_MOST};
 use crate::refusal::{Answer, Refusal};
 
@@ -52,11 +54,25 @@ pub(super) fn suits(book: &Book, at: Lying, (sought, nth, suits): (Id, Count, bo
     Ok(())
 }
 
-/// A plan that is used and makes as much as was to come of what it lacked ends the looking, in the same act.
+/// A plan that is used and makes as much as was to come of what it lacked ends the looking, in the same act; a field that lacks nothing to
+/// come nearer.
 pub(super) fn made(book: &Book, plan: &PlanKept, (asked, answered): (&Asked, &Answered), act: &mut Act) {
     let (of, made) = (PlanSought::of(plan, asked), made_of(plan, answered));
-    let ends = |one: &Sought| (one.job, one.plan) == (plan.job, of) && one.makes.is_none_or(|makes| makes <= made);
+    let ends =
+        |one: &Sought| (one.job, one.plan) == (plan.job, of) && one.makes.map_or_else(|| !lacks(asked, answered), |makes| makes <= made);
     for one in fold::workshop(book).sought.iter().filter(|one| ends(one)) {
         act.add(one.no_more());
     }
+}
+
+/// Steps for what a field lacks: as many as its page takes.
+const STEPS: u64 = 2_000;
+
+/// More pieces bring a field nearer.
+fn lacks(asked: &Asked, answered: &Answered) -> bool {
+    let (Asked::Field(problem), Made::Field(plan)) = (asked, &answered.plan) else { return false };
+    let Answered { worth, bound, .. } = answered.clone();
+    let mut goes_on = |_: Progress<'_>| true;
+    let planned = Planned { plan: plan.clone(), worth, bound };
+    short::lacking(problem, &planned, &mut Patience::new(Some(STEPS), &mut goes_on)).is_some_and(|lacks| !lacks.pieces.is_empty())
 }

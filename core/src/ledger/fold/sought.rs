@@ -18,6 +18,8 @@ pub struct Sought {
     pub any: bool,
     /// With them the plan makes so many rows or sets.
     pub makes: Option<Count>,
+    /// Where each piece stood in the wishes that this one took the place of, the latest first: what was answered there holds.
+    pub was: Vec<Vec<(Id, Count)>>,
 }
 
 /// Which plan of a job it is of: by what it makes, and of a top by its length and width.
@@ -54,6 +56,19 @@ pub fn made_of(kept: &PlanKept, answered: &Answered) -> Count {
 }
 
 impl Sought {
+    /// Where a piece stands, and where it stood before.
+    pub fn places(&self, nth: Count) -> impl Iterator<Item = (Id, Count)> {
+        let before = usize::try_from(nth).ok().and_then(|nth| self.was.get(nth));
+        std::iter::once((self.id, nth)).chain(before.into_iter().flatten().copied())
+    }
+
+    /// Where a piece alike stands in it, of the same wood, section and length.
+    fn places_of(&self, piece: &SoughtPiece) -> Vec<(Id, Count)> {
+        let sides = |it: &SoughtPiece| (it.wood.clone(), [it.thickness, it.width, it.length]);
+        let same = (0..).zip(&self.pieces).find(|(_, own)| sides(own) == sides(piece));
+        same.map(|(nth, _)| self.places(nth).collect()).unwrap_or_default()
+    }
+
     /// That it is looked for no more.
     pub fn no_more(&self) -> PiecesSought {
         let [length, width] = self.plan.sides;
@@ -64,9 +79,10 @@ impl Sought {
 /// The same of the same job replaces it, and no pieces take it away.
 pub(super) fn sought(all: &mut Vec<Sought>, entry: &Entry, f: &PiecesSought) {
     let plan = PlanSought::from(f);
-    all.retain(|one| (one.job, one.plan) != (f.job, plan));
+    let before = all.iter().position(|one| (one.job, one.plan) == (f.job, plan)).map(|place| all.remove(place));
     if !f.pieces.is_empty() {
         let (pieces, any) = (f.pieces.clone(), f.any == Some(true));
-        all.push(Sought { id: entry.id, job: f.job, plan, pieces, any, makes: f.makes });
+        let was = pieces.iter().map(|piece| before.as_ref().map_or_else(Vec::new, |before| before.places_of(piece))).collect();
+        all.push(Sought { id: entry.id, job: f.job, plan, pieces, any, makes: f.makes, was });
     }
 }

@@ -29,9 +29,10 @@ kinds! {
     /// A plan that was kept for a job: what was asked and what came of it with its bound, both as whole numbers, in lengths of `unit`.
     /// `width` is across the rows of a top. `saw`: the figures it was made with. `parts`: those it was made for, in the order of its
     /// problem, then those that were left out, with none of each and no size. `strip` is how wide one row of a top is. `cut`: parts
-    /// that were cut by plans before, and are not in its problem, which asks all others at once; together they are for `sets` pieces of the job.
+    /// that were cut by plans before, and are not in its problem, which asks all others at once; together they are for `sets` pieces of the job. `tile`: how long a tile
+    /// of a field was asked to be; then a pile's `rips` are tiles out of each piece.
     PlanKept { job: Id, shape: Shape, unit: Length, piles: Vec<PlanPile>, problem: String, answer: String; width: Length, thickness: Length,
-        saw: SawSet, parts: Vec<DesignPart>, strip: Length, cut: Vec<DesignPart>, sets: Count }
+        saw: SawSet, parts: Vec<DesignPart>, strip: Length, cut: Vec<DesignPart>, sets: Count, tile: Length }
     /// The wood was cut by this plan.
     PlanUsed { job: Id, plan: Id; }
     /// The maker's own figures at the saw; a member that is missing stays as it was. `square` and `end_trim` are off each end, `edge_trim`

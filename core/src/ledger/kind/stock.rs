@@ -35,8 +35,10 @@ kinds! {
     /// Good pieces left the rack for no job: burnt, given away, to jigs.
     LeftoversGone { haul: Id, pile: Id, n: Count; to: Key }
     /// Pieces that are looked for: so many more than the `there` that would do when they were looked for first, of that wood where one is
-    /// said, and no side smaller than these. `at_least`: no fewer do, and whether so many do is not known.
-    SoughtPiece { n: Count, thickness: Length, width: Length, length: Length; wood: Key, there: Count, at_least: bool }
+    /// said, and no side smaller than these. `at_least`: no fewer do, and whether so many do is not known. `just_thick`, `just_wide`: a stick
+    /// that is just so on a side is not planed there, and does too.
+    SoughtPiece { n: Count, thickness: Length, width: Length, length: Length; wood: Key, there: Count, at_least: bool, just_thick: Length,
+        just_wide: Length }
     /// What a plan of a job lacks is looked for at the next yard: all of these, or any one of them. `shape`, and of a top its `length` and
     /// `width`, say which plan it is; the same of the same job replaces it, and no pieces take it away. `makes`: with them the plan makes
     /// so many rows or sets.

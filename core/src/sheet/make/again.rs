@@ -167,7 +167,8 @@ impl Made<'_> {
                 kerf: of(it.kerf)?,
                 allow: [of(it.allow.length)?, of(it.allow.width)?, of(it.allow.thickness)?],
                 min_piece: of(it.cut_min)?,
-                machines: machines(it.machine_min)?,
+                // Tiles of a length are of boards that the machines took.
+                machines: if self.plan.tile.is_some() { today.machines } else { machines(it.machine_min)? },
                 ..today
             },
         })
@@ -226,12 +227,14 @@ impl Made<'_> {
             let wide = sawn(panel.strip, figures).unwrap_or(panel.strip);
             size[1] = if source.pile.width.is_some() { size[1].min(wide) } else { wide };
         }
+        let each = i64::from(kept.and_then(|kept| kept.rips).unwrap_or(1));
         Planned {
             letter: kept.map_or_else(|| letter(nth), |kept| letter_of(kept, nth)),
             stack: stack(self.shop, source),
             size,
-            ripped: i64::from(kept.and_then(|kept| kept.rips).unwrap_or(1)),
-            count: self.counts().get(nth).copied().unwrap_or(0),
+            ripped: if self.plan.tile.is_some() { 1 } else { each },
+            tiles: if self.plan.tile.is_some() { each } else { 1 },
+            count: if self.plan.tile.is_some() { i64::from(source.n) } else { self.counts().get(nth).copied().unwrap_or(0) },
             left: self.section_left(source, size[2]),
         }
     }
@@ -335,6 +338,7 @@ fn what(asked: &Asked, kept: &PlanKept) -> Option<What> {
                 thickness,
                 thick: false,
                 wide: None,
+                without: None,
             }),
         }),
         Asked::Parts(problem) => What::Parts(kept.sets.or(count(problem.sets))),
@@ -344,6 +348,7 @@ fn what(asked: &Asked, kept: &PlanKept) -> Option<What> {
             tolerance: problem.targets.iter().flatten().next().and_then(|target| length(target.tolerance)).unwrap_or_default(),
             patterns: problem.patterns.clone(),
             two: problem.mix.contains(&Mix::Alternate),
+            tile: kept.tile,
         }),
     })
 }

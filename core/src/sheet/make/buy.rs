@@ -196,7 +196,7 @@ pub fn with_at_most(given: &Given, place: usize, n: Count) -> Given {
     given.sources.iter_mut().skip(place).take(1).for_each(|source| source.n = n);
     let n = i64::from(n);
     given.ready.sources.iter_mut().skip(place).take(1).for_each(|source| source.count = n.saturating_mul(source.ripped));
-    let count = given.ready.sources.get(place).map_or(n, |source| source.count);
+    let count = given.ready.sources.get(place).map_or(n, |source| source.count.saturating_mul(source.tiles));
     match &mut given.ready.asked {
         Asked::Rows(problem) => problem.piles.iter_mut().skip(place).take(1).for_each(|pile| pile.count = count),
         Asked::Parts(problem) => problem.piles.iter_mut().skip(place).take(1).for_each(|pile| pile.count = count),

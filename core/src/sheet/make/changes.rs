@@ -43,7 +43,7 @@ const BEARS: [(Shape, &[usize]); 4] = [
     (Shape::Rows, &[0, 1, 3, 6, 7, 8, 10, 11]),
     (Shape::Parts, &[0, 2, 3, 4, 5, 6, 7, 8, 12]),
     (Shape::Sticks, &[0, 2, 5, 6, 8]),
-    (Shape::Field, &[0, 4, 5, 6, 10, 11]),
+    (Shape::Field, &[0, 1, 3, 5, 6, 7, 8, 10, 11, 12]),
 ];
 
 /// What was asked for one plan alone is no change of the saw's.

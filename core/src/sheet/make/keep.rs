@@ -17,7 +17,8 @@ use crate::sheet::plan::wish::{Wanted, Wish};
 pub fn kept(given: &Given, answered: &Answered, sheet: &PlanSheet) -> PlanKept {
     let piles = given.sources.iter().enumerate().map(|(place, source)| {
         let used = used_of(sheet, place);
-        let ripped = given.ready.sources.get(place).and_then(|source| Count::try_from(source.ripped).ok());
+        let each = |source: &crate::sheet::plan::ready::Source| Count::try_from(source.ripped.max(source.tiles)).ok();
+        let ripped = given.ready.sources.get(place).and_then(each);
         let [thickness, width, length] = [source.pile.thickness, source.pile.width, source.pile.length];
         PlanPile {
             haul: source.pile.haul,
@@ -51,6 +52,7 @@ pub fn kept(given: &Given, answered: &Answered, sheet: &PlanSheet) -> PlanKept {
         strip,
         cut: Some(given.cut.parts.clone()).filter(|parts| !parts.is_empty()),
         sets: (!given.cut.parts.is_empty()).then_some(given.cut.sets),
+        tile: if let Wish::Tiles(tiles) = &given.ready.wish { tiles.long } else { None },
     }
 }
 

@@ -31,7 +31,8 @@ fn owned(given: &Given, place: usize) -> i64 {
     let source = given.sources.get(place);
     let of_plan = given.own.get(place).copied().unwrap_or(0);
     let n = source.map_or(0, |source| if source.in_job { source.n } else { of_plan });
-    i64::from(n)
+    // Of tiles of a length a plan counts the tiles.
+    i64::from(n).saturating_mul(given.ready.sources.get(place).map_or(1, |source| source.tiles))
 }
 
 /// Of one wood, the own no larger than the other, and of neither anything is ripped first: strips of one board stay together. Whether the

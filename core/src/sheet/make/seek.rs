@@ -1,8 +1,8 @@
 //! What a plan lacks, as it is looked for at the next yard: so many more of a pile, or the parts that are missing.
 
 use super::{Given, nm};
-use crate::ledger::Book;
 use crate::ledger::kind::stock::{PiecesSought, SoughtPiece};
+use crate::ledger::{Book, fold};
 use crate::plan::Asked;
 use crate::quantity::{Count, Key, Length, Listed};
 use crate::sheet::plan::figures::Figures;
@@ -20,7 +20,8 @@ pub fn seek(book: &Book, given: &Given, sheet: &PlanSheet) -> Option<PiecesSough
         Unlock::Source { .. } => (fields(given, sheet), false, None),
     };
     let job = given.ask.job;
-    let lying = |piece: SoughtPiece| SoughtPiece { there: Some(there(book, job, &piece)).filter(|n| 0 < *n), ..piece };
+    let hauls = fold::hauls(book).listed();
+    let lying = |piece: SoughtPiece| SoughtPiece { there: Some(there(&hauls, job, &piece)).filter(|n| 0 < *n), ..piece };
     let pieces = pieces.into_iter().map(lying).listed();
     let [length, width] = sides(given);
     let any = Some(true).filter(|_| any && 1 < pieces.len());
@@ -86,7 +87,9 @@ fn fields(given: &Given, sheet: &PlanSheet) -> Vec<SoughtPiece> {
 fn like(given: &Given, source: usize, n: i64) -> Option<SoughtPiece> {
     let pile = &given.sources.get(source)?.pile;
     let [thickness, width, length] = [pile.thickness?, pile.width?, pile.length?];
-    Some(SoughtPiece { n: count(n), thickness, width, length, wood: pile.wood.clone(), there: None, at_least: None })
+    let wood = pile.wood.clone();
+    let (n, there, at_least) = (count(n), None, None);
+    Some(SoughtPiece { n, thickness, width, length, wood, there, at_least, just_thick: None, just_wide: None })
 }
 
 /// A piece that one part can be cut of: with what is over for final sizing, trimmed on each side, and no shorter than a machine takes.
@@ -100,7 +103,10 @@ fn blank(part: &Wanted, (figures, by_length): (&Figures, bool), n: i64) -> Optio
     let least = if by_length { figures.machines.plane } else { figures.machines.plane.max(figures.machines.rip) };
     let (thickness, width) = (with(thickness, thick, Length::ZERO)?, with(width, wide, edges)?);
     let (length, wood) = (with(length, long, figures.end_trim)?.max(least), part.wood.as_deref().and_then(Key::read));
-    Some(SoughtPiece { n: count(n), thickness, width, length, wood, there: None, at_least: None })
+    // A stick of the very section is not planed, as in the plan itself.
+    let just = |side: Length| Some(side).filter(|side| by_length && *side != Length::ZERO);
+    let (just_thick, just_wide) = (just(part.size[0]), just(part.size[1]));
+    Some(SoughtPiece { n: count(n), thickness, width, length, wood, there: None, at_least: None, just_thick, just_wide })
 }
 
 fn count(n: i64) -> Count {

@@ -1,6 +1,7 @@
 mod agree;
 mod later;
 mod sticks;
+mod tiles;
 
 use super::keep::{is_possible, kept, left_over};
 use super::*;

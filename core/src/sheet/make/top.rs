@@ -2,7 +2,7 @@
 
 mod estimate;
 
-use super::{Ask, Given, Source, Top, Unfit, What, WhyNot, back, fitting, is_used, less, nm};
+use super::{Ask, Given, Source, Top, Unfit, What, Which, WhyNot, back, fitting, is_used, less, nm};
 use crate::quantity::{Count, Decimal, Key, Length};
 use crate::refusal::Answer;
 use crate::sheet::Shop;
@@ -42,6 +42,8 @@ pub struct Pick {
     pub thick: bool,
     /// Pieces of this width alone; of any where nothing is said.
     pub wide: Option<Length>,
+    /// Without this pile.
+    pub without: Option<Which>,
 }
 
 impl Way {
@@ -111,6 +113,7 @@ pub(super) fn parted(way: Option<&Way>, top: &Top, (figures, all): (&Figures, Ve
             () if !thick_enough(&source, way.pick.thickness, figures) => unfit.push((source, Unfit::TooThin)),
             () if !way.pick.thick && is_held_back(&source, way.pick.thickness, figures) => unfit.push((source, Unfit::HeldBack)),
             () if !is_so_wide(&source, &way.pick) => unfit.push((source, Unfit::OtherWidth)),
+            () if is_without(&source, &way.pick) => unfit.push((source, Unfit::LeftForLess)),
             () if source.pile.width.is_none_or(|width| rips((way.rows, row), width, figures) == 0) => {
                 unfit.push((source, Unfit::TooNarrow))
             }
@@ -155,7 +158,8 @@ pub(super) fn all_ways(top: &Top, figures: &Figures, sources: &[Source]) -> Vec<
         all.extend(mixed.into_iter().filter(|way| best < way.there).take(1));
     }
     let same = |way: &Way, pick: &Pick| way.mixed || way.pick.wood == pick.wood;
-    let near = |way: &Way, pick: &Pick| (way.pick.thickness == pick.thickness, (way.pick.thick, way.pick.wide) == (pick.thick, pick.wide));
+    let pieces = |pick: &Pick| (pick.thick, pick.wide, pick.without);
+    let near = |way: &Way, pick: &Pick| (way.pick.thickness == pick.thickness, pieces(&way.pick) == pieces(pick));
     let picked = |so: [bool; 2]| {
         let pick = top.pick.as_ref()?;
         let fits = |way: &Way| matches!(near(way, pick), (thick, of) if (thick || !so[0]) && (of || !so[1]));
@@ -224,7 +228,7 @@ fn each_once(mut alike: Vec<Way>, top: &Top, (figures, of): (&Figures, &[&Source
         let row = strip(top, way.rows, figures);
         let held = |source: &Source| !way.pick.thick && is_held_back(source, way.pick.thickness, figures);
         let gives = |source: &Source| source.pile.width.is_some_and(|width| 0 < rips((way.rows, row), width, figures));
-        let own = of.iter().map(|source| !held(source) && is_so_wide(source, &way.pick) && gives(source));
+        let own = of.iter().map(|source| !held(source) && is_of_pick(source, &way.pick) && gives(source));
         let own = (way.rows, own.collect());
         let is_new = !seen.contains(&own);
         seen.push(own);
@@ -233,22 +237,34 @@ fn each_once(mut alike: Vec<Way>, top: &Top, (figures, of): (&Figures, &[&Source
     alike
 }
 
-/// All pieces of a wood, those that are held back too, and those of each width alone.
+/// All pieces of a wood, those that are held back too, those of each width alone, and all but those of one pile.
 fn picks(of: &[&Source], (wood, thickness): (Option<Key>, Length)) -> Vec<Pick> {
-    let pick = |thick, wide| Pick { wood: wood.clone(), thickness, thick, wide };
+    let pick = |thick, wide| Pick { wood: wood.clone(), thickness, thick, wide, without: None };
     let widths = once_each(of.iter().filter_map(|source| source.pile.width).collect());
     let each = widths.iter().filter(|_| 1 < widths.len()).map(|wide| pick(false, Some(*wide)));
-    [pick(false, None), pick(true, None)].into_iter().chain(each).collect()
+    // Of one section a plan takes what is shortest together, and no pile of it is worth leaving out.
+    let section = |source: &Source| (source.pile.thickness, source.pile.width);
+    let differs = |source: &&&Source| source.bought.is_none() && of.iter().any(|other| section(other) != section(source));
+    let but = of.iter().filter(differs).map(|source| Pick { without: Some(source.which()), ..pick(false, None) });
+    [pick(false, None), pick(true, None)].into_iter().chain(each).chain(but).collect()
 }
 
 fn is_so_wide(source: &Source, pick: &Pick) -> bool {
     pick.wide.is_none_or(|wide| source.pile.width == Some(wide))
 }
 
+fn is_without(source: &Source, pick: &Pick) -> bool {
+    pick.without == Some(source.which())
+}
+
+fn is_of_pick(source: &Source, pick: &Pick) -> bool {
+    is_so_wide(source, pick) && !is_without(source, pick)
+}
+
 /// One wood and thickness in every number of rows; with pieces that are held back only where there are any.
 fn ways_of(top: &Top, pick: &Pick, (figures, of): (&Figures, &[&Source])) -> Vec<Way> {
     let held = |source: &Source| is_held_back(source, pick.thickness, figures);
-    let of: Vec<&Source> = of.iter().copied().filter(|source| (pick.thick || !held(source)) && is_so_wide(source, pick)).collect();
+    let of: Vec<&Source> = of.iter().copied().filter(|source| (pick.thick || !held(source)) && is_of_pick(source, pick)).collect();
     if pick.thick && !of.iter().any(|source| held(source)) {
         return vec![];
     }
@@ -258,10 +274,19 @@ fn ways_of(top: &Top, pick: &Pick, (figures, of): (&Figures, &[&Source])) -> Vec
 }
 
 /// What does all of it comes first, then what lies there, then what buys least, then what is held back last, then what wastes least, then all
-/// widths, then the fewest rows.
+/// widths, then all piles, then the fewest rows.
 fn order(all: &mut [Way]) {
     crate::quantity::order_by_key(all, |way| {
-        (std::cmp::Reverse(way.there), way.buys, way.bought, way.pick.thick, way.waste, way.pick.wide.is_some(), way.rows)
+        (
+            std::cmp::Reverse(way.there),
+            way.buys,
+            way.bought,
+            way.pick.thick,
+            way.waste,
+            way.pick.without.is_some(),
+            way.pick.wide.is_some(),
+            way.rows,
+        )
     });
 }
 

@@ -2,6 +2,7 @@
 
 use super::draft::{Draft, Rect, Sawn, Wide, cuts};
 use super::ready::Ready;
+use super::tiles::boards;
 use super::{Laid, Mark, Why};
 use crate::plan::Answered;
 use crate::plan::field::lay::{Layer, Piece, layers};
@@ -32,14 +33,17 @@ pub(super) fn draft(ready: &Ready, (problem, answered): (&Problem, &Answered), p
             remainder: rest(ready, problem, beyond(ready, taken.pile, full(problem, field).saturating_add(problem.allow.length))),
             cuts: trims(ready, (problem, field), taken.pile),
         };
-        draft.sawn.extend((0 < taken.whole).then_some(whole));
-        let tiles = cut_tiles(ready, problem, (field, colour), &layers);
-        for tile in tiles {
+        let cut = cut_tiles(ready, problem, (field, colour), &layers);
+        for piece in pieces(ready, (problem, field), whole, cut)? {
+            if piece.mark == Mark::Letter {
+                draft.sawn.push(piece);
+                continue;
+            }
             number = number.saturating_add(1);
-            for ([length, ..], _) in &tile.pieces {
+            for ([length, ..], _) in &piece.pieces {
                 numbers.entry((colour, *length)).or_default().push_back(number);
             }
-            draft.sawn.push(Sawn { mark: Mark::Number(number), ..tile });
+            draft.sawn.push(Sawn { mark: Mark::Number(number), ..piece });
         }
         finished(field, (colour, &layers), &mut draft);
     }
@@ -50,6 +54,14 @@ pub(super) fn draft(ready: &Ready, (problem, answered): (&Problem, &Answered), p
     draft.rects = shown.map(|piece| rect(field, piece, &mut numbers)).collect();
     (draft.across, draft.by_side) = (across(problem, field), by_side(problem, field));
     Ok(draft)
+}
+
+/// The pieces of a pile that are sawn: each a tile, or a board of several.
+fn pieces(ready: &Ready, of: (&Problem, &Field), whole: Sawn, cut: Vec<Sawn>) -> Answer<Vec<Sawn>> {
+    if ready.is_of_tiles() {
+        return boards(ready, of, &whole, &cut);
+    }
+    Ok(Some(whole).filter(|whole| 0 < whole.times).into_iter().chain(cut).collect())
 }
 
 fn full(problem: &Problem, field: &Field) -> i64 {
@@ -117,7 +129,7 @@ fn cut_tiles(ready: &Ready, problem: &Problem, (field, colour): (&Field, usize),
     let one = |(room, pieces): (i64, Vec<i64>)| Sawn {
         source,
         times: 1,
-        mark: Mark::Letter, // until it has its number
+        mark: Mark::Number(0), // until it has its own
         cuts: cuts(pieces.len(), 0 < problem.allow.length, 0 < room),
         pieces: pieces.into_iter().map(|length| ([length, field.tile[1], field.tile[2]], None)).collect(),
         remainder: rest(ready, problem, room.saturating_add(behind)),

@@ -3,6 +3,7 @@
 use super::figures::Figures;
 use super::off::{is_enough, is_glued, of_stick, of_tile, sawn};
 use super::stock::{Joins, LeftOut, Stack};
+use super::tiles::out_of;
 use super::trim::{Along, fit, least_sawn, step, trimmed};
 use super::wish::{Panel, Parts, Tiles, Wanted, Wish};
 use crate::plan::leaves::{self, counted_whole};
@@ -20,6 +21,8 @@ pub struct Source {
     pub size: [Length; 3],
     /// Strips out of each piece; 1 where it is taken as it is.
     pub ripped: i64,
+    /// Tiles of the length that was asked, cut out of each piece; 1 where none was asked.
+    pub tiles: i64,
     pub count: i64,
     /// How thick and wide what is left of its pieces is, where the act of a used plan says it.
     pub left: Option<[Length; 2]>,
@@ -60,6 +63,11 @@ impl Ready {
             Wish::Tiles(tiles) if is_glued(tiles) => sawn(wide, &self.figures).unwrap_or(wide),
             _ => wide,
         }
+    }
+
+    /// A field of tiles of a length that was asked: boards are cut, and counted.
+    pub fn is_of_tiles(&self) -> bool {
+        matches!(&self.wish, Wish::Tiles(tiles) if tiles.long.is_some())
     }
 
     /// Whether more of a source can be had: of what plans left there is no more.
@@ -139,13 +147,13 @@ impl Scale {
 
 /// The sizes that only the picture and the weight go by.
 fn sections<'a>(wish: &'a Wish, sources: &'a [Source], figures: &Figures) -> impl Iterator<Item = Length> + 'a {
-    let of_wish = match wish {
+    let of_wish: Vec<Length> = match wish {
         Wish::Panel(panel) => {
             let last = panel.rows().and_then(|rows| panel.last_row(rows, least_sawn(figures)));
             [panel.strip, panel.thickness].into_iter().chain(last).collect()
         }
         Wish::Parts(parts) | Wish::Sticks(parts) => parts.parts.iter().flat_map(|part| part.size).collect(),
-        Wish::Tiles(_) => vec![],
+        Wish::Tiles(tiles) => tiles.long.into_iter().collect(),
     };
     of_wish.into_iter().chain(sources.iter().flat_map(|source| source.size))
 }
@@ -178,7 +186,11 @@ fn joins(wish: &Wish, figures: &Figures) -> Answer<Joins> {
 
 /// The pile as the plan has it; none where no strip comes out of it.
 fn source(wish: &Wish, figures: &Figures, (stack, size): (&Stack, [Length; 3])) -> Answer<Option<Source>> {
-    let one = Source { letter: String::new(), stack: stack.clone(), size, ripped: 1, count: i64::from(stack.free), left: None };
+    let one = Source { letter: String::new(), stack: stack.clone(), size, ripped: 1, tiles: 1, count: i64::from(stack.free), left: None };
+    if let Wish::Tiles(Tiles { long: Some(tile), .. }) = wish {
+        let tiles = out_of(size[2], *tile, figures).ok_or(Refusal::OutOfRange)?;
+        return Ok((0 < tiles).then_some(Source { tiles, ..one }));
+    }
     let Wish::Panel(panel) = wish else { return Ok(Some(one)) };
     let [thickness, width, length] = size;
     let strip = sawn(panel.strip, figures)?;
@@ -358,19 +370,24 @@ fn tiled(tiles: &Tiles, figures: &Figures, sources: &[Source], of: &mut dyn FnMu
             Some(sides) => sides.map(&mut *of),
             None => [length, width],
         };
+        // Of tiles no field needs more than a pile may have.
+        let most = source.count.max(crate::plan::limits::PIECES_MOST);
+        let count = source.count.saturating_mul(source.tiles).min(most);
         let density = source.stack.density.as_kg_per_cubic_metre().round() as i64;
         let species = source.stack.wood.clone().unwrap_or_else(|| source.letter.clone());
         // Halves come out of the piece as it is.
         let long = of(source.size[2]);
-        let whole = if tiles.patterns.contains(&field::problem::Pattern::Running) && length < long { long } else { 0 };
-        field::problem::Pile { id: source.letter.clone(), species, count: source.count, length, width, thickness, density, whole }
+        let halved = tiles.long.is_none() && tiles.patterns.contains(&field::problem::Pattern::Running);
+        let whole = if halved && length < long { long } else { 0 };
+        field::problem::Pile { id: source.letter.clone(), species, count, length, width, thickness, density, whole }
     };
     let piles = sources.iter().map(|source| pile(source, of)).collect();
     let targets = tiles.size.map(|size| size.map(|size| target(size, of)));
     let open = tiles.open.map(&mut *of);
     let allow = field::problem::Allow { length: of(length), width: of(width), thickness: of(thickness) };
-    let [gap, overhang, kerf, machine_min, cut_min] =
-        [tiles.gap, tiles.overhang, figures.kerf, figures.machines.plane, tiles.cut_min].map(&mut *of);
+    // Tiles of a length are cut out of boards that a machine takes.
+    let least = if tiles.long.is_some() { Length::ZERO } else { figures.machines.plane };
+    let [gap, overhang, kerf, machine_min, cut_min] = [tiles.gap, tiles.overhang, figures.kerf, least, tiles.cut_min].map(&mut *of);
     let (patterns, mix, layers, turn) = (tiles.patterns.clone(), tiles.mix.clone(), tiles.layers, tiles.turn);
     Ok(field::problem::Problem {
         unit: 1,

@@ -158,6 +158,7 @@ fn a_field_knows_its_unit_for_its_weight() {
         overhang: mm(0),
         cut_min: mm(30),
         turn: true,
+        long: None,
     };
     let Ok(Ready { asked: Asked::Field(problem), unit, .. }) = asked(Wish::Tiles(tiles)) else { panic!() };
     assert_eq!(
@@ -170,9 +171,10 @@ fn a_field_knows_its_unit_for_its_weight() {
 #[track_caller]
 fn tiled(high: Option<i64>, patterns: &[Pattern], wanted: [i64; 2]) {
     let size = [Some((mm(600), mm(5))), None, high.map(|high| (mm(high), mm(3)))];
-    let (open, mix) = ([mm(0); 2], vec![Mix::Single]);
+    let (open, mix, overhang, cut_min) = ([mm(0); 2], vec![Mix::Single], mm(0), mm(30));
+    let patterns = patterns.to_vec();
     let tiles =
-        Tiles { patterns: patterns.to_vec(), mix, size, layers: [1, 4], gap: mm(0), open, overhang: mm(0), cut_min: mm(30), turn: true };
+        Tiles { patterns: patterns.clone(), mix, size, layers: [1, 4], gap: mm(0), open, overhang, cut_min, turn: true, long: None };
     let Ok(Ready { asked: Asked::Field(problem), unit, .. }) = asked(Wish::Tiles(tiles)) else { panic!() };
     assert_eq!(problem.piles.iter().map(|pile| pile.thickness * unit / 1_000_000).collect::<Vec<_>>(), wanted, "{high:?} {patterns:?}");
 }

@@ -17,6 +17,9 @@ pub(super) struct Along {
 /// Length and width of what a tile is made of, with what is over, where tiles as large as they come make no field near enough, and smaller
 /// ones of as few pieces as there are do. Rows of tiles alone: the others are laid of whole ones.
 pub(super) fn trimmed(tiles: &Tiles, figures: &Figures, source: &Source) -> Option<[Length; 2]> {
+    if let Some(long) = tiles.long {
+        return so_long(long, (tiles, figures), source);
+    }
     if tiles.patterns.as_slice() == [Pattern::Basket] {
         return woven(tiles, figures, source);
     }
@@ -44,6 +47,70 @@ pub(super) fn trimmed(tiles: &Tiles, figures: &Figures, source: &Source) -> Opti
     } else {
         None
     }
+}
+
+/// Tiles of the length that was asked: in rows as wide as make the other side, in a basket and a herringbone so that several side by side
+/// are as long as one.
+fn so_long(long: Length, (tiles, figures): (&Tiles, &Figures), source: &Source) -> Option<[Length; 2]> {
+    let [over_long, over_wide, _] = of_tile(tiles, figures).ok()?;
+    let wide = source.size[1].as_nm().checked_sub(over_wide.as_nm())?;
+    let across = match tiles.patterns.as_slice() {
+        [Pattern::Basket] => side_by_side(long.as_nm(), wide, (tiles, figures), |tile, beside| tile.checked_mul(beside)),
+        [Pattern::Herringbone] => side_by_side(long.as_nm(), wide, (tiles, figures), |tile, _| Some(tile)),
+        [Pattern::Crossed] => None,
+        _ => in_rows(long.as_nm(), wide, (tiles, figures), source),
+    };
+    Some([long.plus(over_long).ok()?, Length::nm(across.unwrap_or(wide)).ok()?.plus(over_wide).ok()?])
+}
+
+/// How wide tiles so long are in rows, the long side as near as it comes.
+fn in_rows(long: i64, wide: i64, (tiles, figures): (&Tiles, &Figures), source: &Source) -> Option<i64> {
+    let there = source.count.checked_mul(source.tiles)?;
+    let way = |[along, across]: [Option<(Length, Length)>; 2]| {
+        let other = fit(wide, across, step(figures)).filter(|other| figures.strip_min.as_nm() <= other.tile)?;
+        let (n, off) = nearest(long, along)?;
+        (n.checked_mul(other.n)? <= there).then_some((off, n.saturating_mul(other.n), other.tile))
+    };
+    let [width, depth, _] = tiles.size;
+    let ways = [Some([width, depth]), Some([depth, width]).filter(|_| tiles.turn)].into_iter().flatten().filter_map(way);
+    ways.min().map(|(.., tile)| tile)
+}
+
+/// How many tiles come nearest to a side, and how far off they are where that is too far.
+fn nearest(long: i64, side: Option<(Length, Length)>) -> Option<(i64, u64)> {
+    let Some((side, near)) = side else { return Some((1, 0)) };
+    let n = side.as_nm().checked_add(long.checked_div(2)?)?.checked_div(long)?.max(1);
+    let off = n.checked_mul(long)?.abs_diff(side.as_nm());
+    Some((n, if off <= near.as_nm().unsigned_abs() { 0 } else { off }))
+}
+
+/// The widest tile so many of which side by side are as long as one, before others that make both sides, before those that are a little less.
+fn side_by_side(long: i64, wide: i64, (tiles, figures): (&Tiles, &Figures), block: impl Fn(i64, i64) -> Option<i64>) -> Option<i64> {
+    let blocks = Blocks { sides: [tiles.size[0], tiles.size[1]], step: step(figures) };
+    let way = |beside: i64| {
+        let tile = long.checked_div(beside)?.checked_div(blocks.step)?.checked_mul(blocks.step)?;
+        let is_wide_enough = figures.strip_min.as_nm() <= tile && tile <= wide;
+        let exact = tile.checked_mul(beside) == Some(long);
+        is_wide_enough.then_some((exact, blocks.many(block(tile, beside)?).is_some(), tile))
+    };
+    (2..=BESIDE).filter_map(way).max().map(|(.., tile)| tile)
+}
+
+/// Whether a tile of a herringbone is no longer than either side that is asked: else none of it is laid whole both ways.
+pub(in crate::sheet) fn is_laid_whole(tiles: &Tiles, figures: &Figures, source: &Source) -> bool {
+    shortest_whole(tiles, figures, source).is_none_or(|tile| {
+        tiles.size.iter().take(2).flatten().all(|(side, near)| tile.as_nm() <= side.as_nm().saturating_add(near.as_nm()))
+    })
+}
+
+/// How long such a tile is, of a pile ripped as it would be; nothing where it gives none.
+pub(in crate::sheet) fn shortest_whole(tiles: &Tiles, figures: &Figures, source: &Source) -> Option<Length> {
+    let alone = Tiles { patterns: vec![Pattern::Herringbone], ..tiles.clone() };
+    let [over_long, over_wide, _] = of_tile(&alone, figures).ok()?.map(Length::as_nm);
+    let [long, wide] = trimmed(&alone, figures, source).unwrap_or([source.size[2], source.size[1]]).map(Length::as_nm);
+    let (long, wide) = (long.checked_sub(over_long)?, wide.checked_sub(over_wide)?);
+    let beside = long.checked_div(wide).filter(|beside| 2 <= *beside)?;
+    wide.checked_mul(beside).and_then(|nm| Length::nm(nm).ok())
 }
 
 /// The same of a basket: so many tiles side by side are as long as one, and as many of these blocks as make both sides.

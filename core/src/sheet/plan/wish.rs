@@ -58,6 +58,8 @@ pub struct Tiles {
     pub overhang: Length,
     pub cut_min: Length,
     pub turn: bool,
+    /// How long a tile is, several of which may come out of a piece; as long as the pieces give where it is not said.
+    pub long: Option<Length>,
 }
 
 impl Panel {

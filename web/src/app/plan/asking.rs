@@ -14,8 +14,8 @@ use fivebar_core::sheet::plan::figures::Figures;
 
 /// The figures of a top: long, wide, rows, joints apart, thick.
 pub const TOP: usize = 5;
-/// Those of a field: wide, deep, high, how near.
-pub const FIELD: usize = 4;
+/// Those of a field: wide, deep, high, how near, how long a tile.
+pub const FIELD: usize = 5;
 /// The patterns of a field, in the order of their chips.
 pub const PATTERNS: [Pattern; 5] = [Pattern::Stack, Pattern::Running, Pattern::Basket, Pattern::Herringbone, Pattern::Crossed];
 
@@ -74,7 +74,7 @@ impl Draft {
                 let said = &job.described;
                 let side = |side: Option<Length>| side.map_or(String::new(), |side| written(side, typing));
                 let near = figures.map_or(String::new(), |figures| written(figures.kerf, typing));
-                Form::filled([side(said.width), side(said.depth), String::new(), near])
+                Form::filled([side(said.width), side(said.depth), String::new(), near, String::new()])
             }
         };
         let patterns = std::array::from_fn(|nth| nth == 0);
@@ -120,7 +120,7 @@ impl Draft {
             What::Field(field) => {
                 let [wide, deep, high] = field.sides.map(side);
                 let patterns = PATTERNS.map(|pattern| field.patterns.contains(&pattern));
-                let form = Form::filled([wide, deep, high, written(field.tolerance, typing)]);
+                let form = Form::filled([wide, deep, high, written(field.tolerance, typing), side(field.tile)]);
                 Draft { form, patterns, two: field.two, ..draft }
             }
         }
@@ -208,8 +208,9 @@ impl Draft {
         let deep = self.form.maybe(1, |text| side(text, typing))?;
         let high = self.form.maybe(2, |text| side(text, typing))?;
         let tolerance = self.form.maybe(3, |text| side(text, typing))?.unwrap_or_default();
+        let tile = self.form.maybe(4, |text| side(text, typing))?;
         let patterns = PATTERNS.into_iter().zip(self.patterns).filter(|(_, on)| *on).map(|(pattern, _)| pattern);
-        Some(Field { sides: [wide, deep, high], tolerance, patterns: patterns.collect(), two: self.two })
+        Some(Field { sides: [wide, deep, high], tolerance, patterns: patterns.collect(), two: self.two, tile })
     }
 }
 

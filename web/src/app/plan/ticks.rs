@@ -51,11 +51,22 @@ fn ticked(app: &mut App, line: usize, tick: impl FnOnce(&mut Ticks)) {
     if shown(app) != cut_by {
         return;
     }
-    let was = app.plan.ticked.line(line);
+    let (was, cut) = (app.plan.ticked.line(line), cut_of(app, line));
     tick(&mut app.plan.ticked);
+    // Of a line that its rows make done there is nothing to see: it is said, and the tick is none.
+    if cut.is_some() && cut == cut_of(app, line) {
+        app.plan.ticked.put(line, was);
+        app.plan.by_its_rows = true;
+        return app.orders.push(Order::Feel(Feel::Refused));
+    }
     let (is, of) = (app.plan.ticked.line(line), app.plan.used);
     kept(app, was < is);
     app.shelf_mut().was_ticked(Some(LastTick { job, line: Some(line), was, is, back: false, of }));
+}
+
+/// Boards of a line that are cut, by its own tick or by its rows; none of a row.
+fn cut_of(app: &App, line: usize) -> Option<i64> {
+    boards(&app.plan.found.as_ref()?.sheet, &app.plan.ticked).get(line).copied()
 }
 
 /// The last tick is taken back, or made again; its plan need not be in hand.

@@ -138,8 +138,9 @@ fn details(given: &Given, found: &Found, (app, since): (&App, &Since), seen: See
         [ways::chosen(given, (app, seen)), sizes::rows(given, sheet, seen).filter(|_| 0 < sheet.made), nearly::asked(given, sheet, seen)];
     let more = more
         .into_iter()
-        .chain([ways::thick_taken(given), lacks::short(given, sheet, (app, seen)), limits::two_tiles(given, sheet), apart])
+        .chain([ways::thick_taken(given), lacks::short(given, sheet, (app, seen)), apart])
         .flatten()
+        .chain(limits::two_tiles(given, sheet))
         .map(|line| worded("p", "", line));
     // What else it could have been is of no use once the wood is cut.
     let nearly = if taken {

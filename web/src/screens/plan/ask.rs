@@ -11,7 +11,7 @@ use crate::parts::key::key;
 use crate::parts::seg::{Seg, even};
 use crate::screens::jobs::titled;
 use crate::view::{El, el};
-use crate::words::en::{changed, common, plan as words, told as told_words, ways as ways_words};
+use crate::words::en::{changed, common, plan as words, tiles as tile_words, told as told_words, ways as ways_words};
 use fivebar_core::ledger::kind::plan::Shape;
 use fivebar_core::plan::field::problem::Pattern;
 use fivebar_core::quantity::{Length, Units};
@@ -45,6 +45,7 @@ pub fn screen(shape: Shape, sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Scre
         .kids(over::asked(draft.over.filter(|_| shape == Shape::Parts), units, seen))
         .kids(piles_key((none_fits, ask, &fit), sheet, app, seen))
         .kids((shape == Shape::Rows).then(|| el("p", "t14 i2").text(words::ROWS_LEFT_OPEN)))
+        .kids((shape == Shape::Field).then(|| el("p", "t14 i2").text(tile_words::LEFT_OPEN)))
         .kids(since::in_use(sheet.job, app, seen))
         .kid(key("key soft h56 wide", words::OTHER_SHAPE, "", say(Tap::Choose)));
     let plan = key("key solid t22", words::PLAN, "", say(Tap::Go));
@@ -65,7 +66,7 @@ fn slots(shape: Shape, units: Units) -> Vec<Slot> {
         }
         Shape::Parts | Shape::Sticks => vec![Slot::whole(words::HOW_MANY)],
         Shape::Field => {
-            let asked: [Slot; FIELD] = [words::WIDE, words::DEEP, words::HIGH, words::NEAR_ENOUGH].map(side);
+            let asked: [Slot; FIELD] = [words::WIDE, words::DEEP, words::HIGH, words::NEAR_ENOUGH, tile_words::LENGTH].map(side);
             asked.to_vec()
         }
     }
@@ -178,6 +179,9 @@ fn why_not(why: &WhyNot, app: &App, (units, seen): (Units, Seen<'_>)) -> String 
                 None => ways_words::none_of(&wood),
             }
         }
+        WhyNot::TileLong { tile, longest } => tile_words::too_long([*tile, *longest].map(|it| super::side(it, units, seen))),
+        WhyNot::TileShort { tile, least } => tile_words::too_short([*tile, *least].map(|it| super::side(it, units, seen))),
+        WhyNot::TileToSay { tile, side } => tile_words::to_say([*tile, *side].map(|it| super::side(it, units, seen))),
         WhyNot::Refused(why) => no_words(why, seen),
     }
 }

@@ -29,7 +29,7 @@ pub fn saw_page() -> Msg {
 pub fn trims(shape: Shape, fit: &[(Source, Option<Unfit>)], app: &App, of: (Units, Seen<'_>)) -> Vec<El<Msg>> {
     let Ok(figures) = figures(&app.shelf().shop(of.1.now.at), of.0) else { return vec![] };
     let is = |why: Unfit| fit.iter().any(|(source, unfit)| !source.in_job && *unfit == Some(why));
-    let end = if shape == Shape::Rows { (1, figures.square) } else { (2, figures.end_trim) };
+    let end = if matches!(shape, Shape::Rows | Shape::Field) { (1, figures.square) } else { (2, figures.end_trim) };
     let edge = (3, figures.edge_trim);
     let joint = (7, figures.joint);
     let short = [end].into_iter().filter(|_| is(Unfit::TooShort));

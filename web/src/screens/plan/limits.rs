@@ -7,7 +7,7 @@ use crate::app::plan::Tap;
 use crate::parts::fraction::worded;
 use crate::parts::key::key;
 use crate::view::{El, el};
-use crate::words::en::told as words;
+use crate::words::en::{tiles as tile_words, told as words};
 use fivebar_core::ledger::kind::plan::Shape;
 use fivebar_core::quantity::{Length, Listed};
 use fivebar_core::sheet::make::{Given, Source, What};
@@ -77,8 +77,9 @@ fn gives_two(stick: [Length; 3], part: [Length; 3], given: &Given) -> bool {
 }
 
 /// Pieces of a field that would give two whole tiles in their length or width, of which one is planned.
-pub fn two_tiles(given: &Given, sheet: &PlanSheet) -> Option<String> {
-    let tile = sheet.laid?.tile.map(Length::as_nm);
+pub fn two_tiles(given: &Given, sheet: &PlanSheet) -> Vec<String> {
+    let Some(laid) = sheet.laid else { return vec![] };
+    let tile = laid.tile.map(Length::as_nm);
     let figures = &given.ready.figures;
     let over = [figures.allow[0], figures.allow[1]].map(Length::as_nm);
     let two = |nth: usize| {
@@ -88,13 +89,19 @@ pub fn two_tiles(given: &Given, sheet: &PlanSheet) -> Option<String> {
     let off = [figures.end_trim.max(figures.square), figures.edge_trim].map(|off| off.as_nm().saturating_mul(2));
     let gives = |source: &Source| {
         let sides = [source.pile.length, source.pile.width].map(|side| side.map_or(0, Length::as_nm));
-        sides.iter().zip(off).enumerate().any(|(nth, (side, off))| two(nth) <= side.saturating_sub(off))
+        let gives = |nth: usize, side: i64, off: i64| two(nth) <= side.saturating_sub(off);
+        let [long, wide] = [0, 1].map(|nth: usize| sides.get(nth).zip(off.get(nth)).is_some_and(|(side, off)| gives(nth, *side, *off)));
+        // Of a length that was asked, all that come out are planned.
+        [long && !given.ready.is_of_tiles(), wide]
     };
     let whole = |place: usize| sheet.lines.iter().any(|line| line.source == place && line.numbers.is_empty());
     let all = given.sources.iter().zip(&given.ready.sources).enumerate();
-    let all = all.filter(|(place, (source, ready))| ready.ripped == 1 && whole(*place) && gives(source));
-    let letters = all.map(|(_, (_, ready))| ready.letter.clone()).listed();
-    (!letters.is_empty()).then(|| words::one_tile_each(&letters))
+    let all = all.filter(|(place, (_, ready))| ready.ripped == 1 && whole(*place));
+    let all = all.map(|(_, (source, ready))| (ready.letter.clone(), gives(source))).listed();
+    let letters = |is: &dyn Fn([bool; 2]) -> bool| all.iter().filter(|(_, gives)| is(*gives)).map(|(letter, _)| letter.clone()).listed();
+    let (long, wide) = (letters(&|[long, _]| long), letters(&|[long, wide]| wide && !long));
+    let long = (!long.is_empty()).then(|| tile_words::two_in_length(&long));
+    long.into_iter().chain((!wide.is_empty()).then(|| words::one_tile_each(&wide))).listed()
 }
 
 /// Sticks that would give two of a part if they were ripped, and the key to the way that rips.

@@ -10,7 +10,7 @@ use crate::parts::key::key;
 use crate::screens::jobs::titled;
 use crate::screens::jobs::{pile_name, pile_size};
 use crate::view::{El, el};
-use crate::words::en::plan as words;
+use crate::words::en::{plan as words, tiles, ways};
 use fivebar_core::ledger::decide::Lying;
 use fivebar_core::ledger::fold::is_bought;
 use fivebar_core::quantity::{Count, Listed, Units};
@@ -76,9 +76,11 @@ pub fn unfit(why: Unfit, units: Units, seen: Seen<'_>) -> String {
         Unfit::TooThin => words::TOO_THIN.into(),
         Unfit::TooNarrow => words::TOO_NARROW.into(),
         Unfit::TooShort => words::TOO_SHORT.into(),
+        Unfit::TooLong => tiles::TOO_LONG.into(),
         Unfit::OtherWood => words::OTHER_WOOD.into(),
         Unfit::HeldBack => words::HELD_BACK.into(),
         Unfit::OtherWidth => words::OTHER_WIDTH.into(),
+        Unfit::LeftForLess => ways::LEFT_FOR_LESS.into(),
         Unfit::UnderMachine(least) => words::under_machine(&side(least, units, seen)),
     }
 }

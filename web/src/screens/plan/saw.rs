@@ -9,10 +9,12 @@ use crate::parts::ink::{path, rect, sized};
 use crate::parts::key::key;
 use crate::parts::seg::{Seg, seg};
 use crate::view::{El, el};
-use crate::words::en::{changed, common, plan as words, signs as rowed, told as sized_words};
+use crate::words::en::{changed, common, plan as words, signs as rowed, tiles as tile_words, told as sized_words};
+use fivebar_core::ledger::kind::plan::Shape;
 use fivebar_core::quantity::{Decimal, Units, begin_small};
 use fivebar_core::sheet::make::Given;
 use fivebar_core::sheet::make::cut::{Ticks, boards, rows};
+use fivebar_core::sheet::plan::tiles::over;
 use fivebar_core::sheet::plan::{Cut, CutLine, Drawn, Mark, PlanSheet};
 
 /// The lines, with the piles they come from over them.
@@ -50,6 +52,7 @@ pub fn list((given, sheet): (&Given, &PlanSheet), taken: bool, app: &App, seen: 
         el("div", "no-print").kid(seg(rowed::LIST, both, |nth| say(Tap::ByRow(nth == 1))))
     });
     let note = by_row.then(|| meant(rowed::ROW_TICKED.into()));
+    let by_rows = app.plan.by_its_rows.then(|| el("p", "why").attr("role", "alert").text(rowed::DONE_BY_ITS_ROWS));
     let keys: Vec<El<Msg>> = if by_row { row_keys((given, sheet), app, seen) } else { keys.collect() };
     let head = el("div", "row").kid(title).kids(beside.map(|name| worded("p", "t14", name)));
     let sizes = printed_sizes(given, sheet, seen);
@@ -59,6 +62,7 @@ pub fn list((given, sheet): (&Given, &PlanSheet), taken: bool, app: &App, seen: 
         .chain(before)
         .chain(how)
         .chain(note)
+        .chain(by_rows)
         .chain([el("div", "ticks").kids(keys)])
         .collect()
 }
@@ -158,6 +162,11 @@ pub fn number(n: i64, seen: Seen<'_>) -> String {
     seen.speech.number(Decimal::from(n), 0, 0)
 }
 
+/// Tiles of a length come of boards, as parts do.
+fn cut_as(given: &Given) -> Shape {
+    if given.ready.is_of_tiles() { Shape::Parts } else { given.ask.what.shape() }
+}
+
 /// "16 whole, ends trimmed to 360", "212 + 2 × 71", "902 × 100 × 27, top".
 fn cut(line: &CutLine, given: &Given, seen: Seen<'_>) -> String {
     let units: Units = given.units;
@@ -170,11 +179,23 @@ fn cut(line: &CutLine, given: &Given, seen: Seen<'_>) -> String {
         n.map_or_else(|| length.clone(), |n| words::times(&n, &length))
     };
     if let (true, [one]) = (line.numbers.is_empty(), line.pieces.as_slice()) {
+        if let Some(tiles) = tiles(line, one, given, seen) {
+            return tiles;
+        }
         let (n, length) = (number(line.n, seen), seen.speech.length(one.size[0], units));
         return if is_trimmed(line, one, given) { words::whole(&n, &length) } else { words::cut_to(&n, &length) };
     }
     let pieces = line.pieces.iter().map(piece).collect::<Vec<_>>().join(" + ");
-    if line.n == 1 { pieces } else { words::alike(given.ask.what.shape(), &number(line.n, seen), &pieces) }
+    if line.n == 1 { pieces } else { words::alike(cut_as(given), &number(line.n, seen), &pieces) }
+}
+
+/// "3 boards: 4 tiles of 160 from each, 31 over", where a tile length was asked.
+fn tiles(line: &CutLine, one: &Cut, given: &Given, seen: Seen<'_>) -> Option<String> {
+    let source = given.ready.sources.get(line.source).filter(|_| given.ready.is_of_tiles())?;
+    let over = over(source.size[2], (one.size[0], one.n), &given.ready.figures)?;
+    let [length, over] = [one.size[0], over].map(|it| seen.speech.length(it, given.units));
+    let boards = (line.n != 1).then(|| number(line.n, seen));
+    Some(tile_words::from_each(boards.as_deref(), (&number(one.n, seen), one.n == 1), [&length, &over]))
 }
 
 /// No more is off than what is trimmed of ends.

@@ -2,7 +2,7 @@
 
 use super::super::Seen;
 use super::saw::number;
-use super::{percent, say};
+use super::{percent, say, source_name};
 use crate::app::plan::Tap;
 use crate::app::{App, Msg};
 use crate::parts::chips::{Chip, flowing};
@@ -12,7 +12,7 @@ use crate::view::{El, el};
 use crate::words::en::{plan as plan_words, ways as words, woods as wood_words};
 use fivebar_core::ledger::kind::plan::Shape;
 use fivebar_core::quantity::{Id, Key, Length, Listed, Units, begin_large, begin_small};
-use fivebar_core::sheet::make::{Given, Pick, Source, Top, Unfit, Way, What};
+use fivebar_core::sheet::make::{Given, Pick, Source, Top, Unfit, Way, What, Which};
 
 /// More others than these are not named.
 const NAMED: usize = 4;
@@ -35,7 +35,16 @@ pub(super) fn rows(n: i64, seen: Seen<'_>) -> String {
 fn named(pick: &Pick, mixed: bool, (app, units, seen): (&App, Units, Seen<'_>)) -> String {
     let of = if mixed { words::MIXED_WOODS.to_owned() } else { wood(pick.wood.as_ref(), app) };
     let of = pick.wide.map_or_else(|| of.clone(), |wide| words::of_width(&of, &seen.speech.length(wide, units)));
+    let of = pick.without.and_then(|which| pile(which, app)).map_or_else(|| of.clone(), |pile| words::without(&of, &pile));
     words::thick(&of, &seen.speech.length(pick.thickness, units))
+}
+
+/// The name of a pile that was among those asked, as the plan in hand has it.
+fn pile(which: Which, app: &App) -> Option<String> {
+    let given = app.plan.given.as_ref()?;
+    let left = given.left_out.iter().map(|(source, _)| source);
+    let source = given.sources.iter().chain(left).find(|source| source.which() == which)?;
+    Some(begin_small(&source_name(source, app)))
 }
 
 /// Why it is of this wood, so thick and in so many rows, where that was left to the pieces and they allow others.

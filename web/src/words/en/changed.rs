@@ -76,7 +76,7 @@ pub fn other_rows(left: &str) -> String {
 /// "3 of the 8 rows are cut already; these are the others."
 pub fn others_of_rows(cut: &str, of: &str) -> String {
     format!(
-        "{cut} of the {of} rows are cut already; these are the others. Where a joint comes near one of a cut row, turn that row or lay it elsewhere."
+        "{cut} of the {of} rows are cut already; these are the others. Their joints keep apart among themselves, not from those of the cut rows: look at each joint beside a cut row by eye, and where two come near, turn that row or lay it elsewhere."
     )
 }
 

@@ -39,6 +39,11 @@ pub fn enough(job: &str) -> String {
     format!("{job}: enough is here")
 }
 
+/// "Bench: too many to reckon"; why stands on its card.
+pub fn not_reckoned(job: &str) -> String {
+    format!("{job}: too many to reckon")
+}
+
 /// "3 good ones are wanted".
 pub fn wanted(n: &str, one: bool) -> String {
     if one { format!("{n} good one is wanted") } else { format!("{n} good ones are wanted") }

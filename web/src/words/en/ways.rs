@@ -18,6 +18,13 @@ pub fn of_width(wood: &str, wide: &str) -> String {
     format!("{wood} {wide} wide")
 }
 
+/// "oak without ends".
+pub fn without(wood: &str, pile: &str) -> String {
+    format!("{wood} without {pile}")
+}
+
+pub const LEFT_FOR_LESS: &str = "left out for less waste";
+
 /// "these pieces of oak".
 pub fn these_of(wood: &str) -> String {
     format!("these pieces of {wood}")

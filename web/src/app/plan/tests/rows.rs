@@ -71,6 +71,28 @@ fn rows_that_are_cut_count_when_it_is_planned_again() {
     assert_eq!(app.plan.found.as_ref().unwrap().sheet.made, 5);
 }
 
+/// All eight rows are ticked, so both lines are done. A tap on one of them has nothing to show: it is said, and no tick is kept or taken back.
+/// Whole boards that are ticked as well stand done without it, too.
+#[test]
+fn a_line_that_its_rows_make_done_is_not_ticked() {
+    let says = "The rows that are ticked make this line done. Take their ticks off under By row.";
+    let mut app = planned(30);
+    heard(&mut app, [Tap::Use, Tap::Tick(1)]);
+    heard(&mut app, (0..8).map(Tap::TickRow));
+    for line in [0, 1] {
+        let (ticked, last) = (app.plan.ticked.clone(), app.shelf().last_tick);
+        let orders = heard(&mut app, [Tap::Tick(line)]);
+        assert_eq!((&app.plan.ticked, app.shelf().last_tick), (&ticked, last), "{line}");
+        assert!(orders.contains(&Order::Feel(Feel::Refused)), "{orders:?}");
+        check(&app, &[says], &[]);
+    }
+    heard(&mut app, [Tap::TickRow(0)]);
+    check(&app, &["14 of 16<"], &[says]);
+    // What shows is ticked.
+    heard(&mut app, [Tap::Tick(0)]);
+    check(&app, &["16 of 16<"], &[says]);
+}
+
 /// A ticked row is of boards that are cut: they count as cut by pile, and stay where the rest of the plan goes.
 #[test]
 fn the_boards_of_ticked_rows_are_cut() {

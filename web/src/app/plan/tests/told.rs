@@ -246,6 +246,44 @@ fn a_field_repeats_what_was_asked_and_how_far_off_it_is() {
     assert!(app.plan.found.as_ref().is_some_and(|found| found.sheet.lines.iter().any(|line| !line.numbers.is_empty())), "brick is cut");
 }
 
+/// By hand: a board of 80 gives tiles 75 wide, of 680 four of 160 with 31 over; twelve of them are 480 x 300. 59 is under the least piece, and
+/// 676 is longer than what is left of a board once its ends are square. The strips of the rack give 1005, so they are left out.
+#[test]
+fn tiles_of_a_length_come_several_out_of_each_board() {
+    let boards = "pile boards maple-sugar 25 x 80 x 680 mm\ncount 20 boards\n";
+    let taps = without(1, without(0, vec![Tap::Shape(Shape::Field)]));
+    let of = |tile: &str| {
+        let mut app = at_rack(boards);
+        heard(&mut app, [Tap::Open]);
+        heard(&mut app, taps.iter().cloned());
+        typed(&mut app, &["480", "300", "", "", tile]);
+        heard(&mut app, [Tap::Go]);
+        app
+    };
+    let mut app = of("160");
+    solved(&mut app);
+    let shown =
+        ["Straight, 480 × 300 mm", "It is just so.", "3 boards: 4 tiles of 160 from each, 31 over", "Used 3 of 20 pieces.", "Use these 3"];
+    says(&app, &shown, &["two whole tiles in length"]);
+    let mut again = reloaded(&app);
+    heard(&mut again, [Tap::Open]);
+    says(&again, &shown, &[]);
+    heard(&mut again, [Tap::Change]);
+    assert_eq!(again.plan.draft.form.text(4), "160");
+    says(&of("59"), &["A tile of 59 mm is shorter than your least piece, 60 mm."], &[]);
+    let long = "A tile of 676 mm does not come out of these pieces: the longest gives 675 mm between its trimmed ends.";
+    says(&of("676"), &[long], &[]);
+    let (_, whole) = said(boards, &taps, &["300", "300"]);
+    assert!(whole.contains("D gives two whole tiles in length, and one is planned. With a tile length, all that come out are."), "{whole}");
+    let mut herringbone = at_rack(boards);
+    heard(&mut herringbone, [Tap::Open]);
+    heard(&mut herringbone, taps.iter().cloned().chain([Tap::Pattern(3)]));
+    typed(&mut herringbone, &["480", "300"]);
+    heard(&mut herringbone, [Tap::Go]);
+    let asks = "A herringbone of whole pieces has tiles of 660 mm here, longer than the 300 mm side. Say a tile length.";
+    says(&herringbone, &[asks], &[]);
+}
+
 /// One pattern at a time, or any.
 #[test]
 fn a_pattern_is_chosen_and_not_added() {

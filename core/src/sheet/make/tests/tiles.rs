@@ -1,0 +1,171 @@
+//! Tiles of a length that was asked: several out of each board, and boards are what is taken. Reckoned by hand.
+
+use super::later::Bench;
+use super::*;
+use crate::plan::patience::{Patience, Progress};
+use crate::sheet::make::keep::again;
+use crate::sheet::plan::{CutLine, Unlock};
+
+const RACK: &str = "2026-03-02 09:00 +01:00 workshop EUR metric\nleave for yard\npile boards maple-sugar 25 x 80 x 680 mm\n\
+    count 20 boards\njob bench \"Bench\" 1 spec\n";
+
+fn field(pattern: Pattern, [wide, deep]: [i64; 2], tile: Option<i64>) -> What {
+    let sides = [Some(mm(wide)), Some(mm(deep)), None];
+    What::Field(Field { sides, tolerance: mm(3), patterns: vec![pattern], two: false, tile: tile.map(mm) })
+}
+
+fn of(bench: &Bench, what: What) -> Result<(Given, Answered, PlanSheet), WhyNot> {
+    let job = bench.story.names.job("bench").unwrap();
+    let given = given(&bench.shop(), &Ask { job, what, turned: vec![], bought: vec![], without: vec![], over: None })?;
+    let answered = given.ready.asked.solve(&mut Patience::new(Some(20_000), &mut |_: Progress<'_>| true), 1);
+    let shown = sheet(&given.ready, &answered, given.room).unwrap();
+    Ok((given, answered, shown))
+}
+
+/// Boards cut alike: how many, the lengths of their pieces, and what goes back of each.
+fn cut(line: &CutLine) -> (i64, Vec<i64>, i64) {
+    let whole = |length: Length| length.as_nm() / 1_000_000;
+    let pieces = line.pieces.iter().flat_map(|cut| (0..cut.n).map(|_| whole(cut.size[0]))).collect();
+    (line.n, pieces, line.remainder.map_or(0, whole))
+}
+
+/// A field of tiles so long: how it comes out, the boards it takes, how they are cut, and the cuts.
+#[track_caller]
+fn check((pattern, sides, tile): (Pattern, [i64; 2], i64), boards: Count, lines: &[(i64, &[i64], i64)], cuts: i64) -> PlanSheet {
+    let (_, _, shown) = of(&Bench::of(RACK), field(pattern, sides, Some(tile))).unwrap();
+    let laid = shown.laid.unwrap();
+    assert_eq!([laid.sides[0], laid.sides[1], laid.tile[0]], [sides[0], sides[1], tile].map(mm), "{laid:?}");
+    assert_eq!(shown.used.iter().map(|used| (used.pieces, used.used, used.there)).collect::<Vec<_>>(), [(boards, i64::from(boards), 20)]);
+    let lines: Vec<_> = lines.iter().map(|(n, pieces, rest)| (*n, pieces.to_vec(), *rest)).collect();
+    assert_eq!(shown.lines.iter().map(cut).collect::<Vec<_>>(), lines);
+    assert_eq!(shown.cuts, cuts);
+    shown
+}
+
+/// 80 wide gives 75: 2 off each edge, half a millimetre off each glued one. Twelve of 160 x 75 are 480 x 300: four come out of 680 with 2.5
+/// off each end, so three boards do, each cut five times. 4.08 litres are taken, and 480 x 300 x 23 finished.
+#[test]
+fn a_trivet_of_twelve_tiles_is_three_boards() {
+    let shown = check((Pattern::Stack, [480, 300], 160), 3, &[(3, &[160; 4], 0)], 15);
+    assert_eq!(shown.picture.pieces.len(), 12);
+    let volumes = [shown.waste.whole, shown.waste.taken, shown.waste.finished].map(|volume| volume.litres());
+    assert_eq!(volumes, [4_080, 4_080, 3_312].map(|thousandths| Decimal::new(thousandths, 3)));
+    // One of each board makes it of four, cut to 480.
+    let (_, _, shown) = of(&Bench::of(RACK), field(Pattern::Stack, [480, 300], None)).unwrap();
+    assert_eq!(shown.used.iter().map(|used| used.pieces).collect::<Vec<_>>(), [4]);
+}
+
+/// Six of 100 come out of a board; the second gives three, and behind them 366 go back.
+#[test]
+fn the_last_board_gives_as_many_as_lack() {
+    check((Pattern::Stack, [300, 225], 100), 2, &[(1, &[100; 6], 0), (1, &[100; 3], 366)], 11);
+}
+
+/// Two rows of brick: three whole tiles and two halves, which with a kerf between come of two tiles.
+#[test]
+fn halves_of_brick_come_of_tiles() {
+    check((Pattern::Running, [320, 150], 160), 2, &[(1, &[160, 160, 160, 80], 0), (1, &[80], 592)], 7);
+}
+
+/// Two of 75 side by side are 150, three of 40 are 120.
+#[test]
+fn tiles_side_by_side_are_as_long_as_one() {
+    check((Pattern::Basket, [300, 300], 150), 2, &[(2, &[150; 4], 0)], 10);
+    let (_, _, shown) = of(&Bench::of(RACK), field(Pattern::Herringbone, [360, 240], Some(120))).unwrap();
+    let laid = shown.laid.unwrap();
+    assert_eq!((laid.sides[0], laid.sides[1], laid.tile), (mm(360), mm(240), [120, 60].map(mm)));
+}
+
+#[test]
+fn a_length_out_of_range_is_refused_with_its_limit() {
+    let refused = |tile: i64| of(&Bench::of(RACK), field(Pattern::Stack, [480, 300], Some(tile))).map(|_| ());
+    assert_eq!(refused(59), Err(WhyNot::TileShort { tile: mm(59), least: mm(60) }));
+    assert_eq!(refused(676), Err(WhyNot::TileLong { tile: mm(676), longest: mm(675) }));
+    assert_eq!([refused(60), refused(675)], [Ok(()), Ok(())]);
+    // A pile that gives none is left out where another does.
+    let two = Bench::of(&format!("{RACK}pile short maple-sugar 25 x 80 x 150 mm\ncount 9 short\n"));
+    let (given, ..) = of(&two, field(Pattern::Stack, [480, 300], Some(160))).unwrap();
+    assert_eq!(given.left_out.iter().map(|(_, why)| *why).collect::<Vec<_>>(), [Unfit::TooShort]);
+}
+
+/// Boards are taken, and tiles of them are said when it is shown again; taken back, all lie there.
+#[test]
+fn boards_are_taken_and_given_back() {
+    let mut bench = Bench::of(RACK);
+    let plan = of(&bench, field(Pattern::Stack, [480, 300], Some(160))).unwrap();
+    let job = plan.0.ask.job;
+    let lying = |bench: &Bench| sources(&bench.shop(), job).unwrap().iter().map(|source| (source.in_job, source.n)).collect::<Vec<_>>();
+    let used = bench.uses(&plan, false).unwrap();
+    assert_eq!(lying(&bench), [(false, 17), (true, 3)]);
+    let kept = bench.shop().job(job).unwrap().plans[0].clone();
+    let (given, answered) = again(&bench.shop(), &kept, &[]).unwrap();
+    let shown = sheet(&given.ready, &answered, given.room).unwrap();
+    assert_eq!((&shown.lines, &shown.waste, &shown.used, shown.cuts), (&plan.2.lines, &plan.2.waste, &plan.2.used, plan.2.cuts));
+    assert_eq!((given.ask.what, given.ready.sources), (plan.0.ask.what, plan.0.ready.sources));
+    let act = used.iter().find_map(|entry| entry.act).unwrap();
+    bench.order(Command::Book(BookCommand::TakeBack { act })).unwrap();
+    assert_eq!(lying(&bench), [(false, 20)]);
+}
+
+/// A row that says more tiles of a board than come out of it, or takes more boards than there were, is no plan.
+#[test]
+fn tiles_that_do_not_come_out_of_their_boards_are_no_plan() {
+    let bench = Bench::of(RACK);
+    let (given, answered, _) = of(&bench, field(Pattern::Stack, [480, 300], Some(160))).unwrap();
+    let refused = |spoil: &dyn Fn(&mut crate::sheet::plan::ready::Source)| {
+        let mut ready = given.ready.clone();
+        ready.sources.iter_mut().for_each(spoil);
+        sheet(&ready, &answered, given.room).map(|_| ()).err()
+    };
+    assert_eq!(refused(&|_| {}), None);
+    assert_eq!(refused(&|source| source.tiles = 5), Some(Refusal::PlanBroken));
+    assert_eq!(refused(&|source| source.tiles = 0), Some(Refusal::PlanBroken));
+    assert_eq!(refused(&|source| source.count = 2), Some(Refusal::PlanBroken));
+    assert_eq!(refused(&|source| source.size[2] = mm(653)), Some(Refusal::PlanBroken));
+}
+
+/// What a larger field lacks is said in boards: of two there are eight tiles, and twelve are wanted.
+#[test]
+fn what_is_short_is_boards() {
+    let two = Bench::of(&RACK.replace("count 20", "count 2"));
+    let (_, _, shown) = of(&two, field(Pattern::Stack, [480, 300], Some(160))).unwrap();
+    assert_eq!(shown.short, [Unlock::Source { source: 0, n: 1 }]);
+}
+
+/// Of whole boards a herringbone is laid where it is no smaller than its tiles; else a tile length is to be said. 675 holds nine of 75.
+#[test]
+fn a_herringbone_of_whole_boards_is_as_large_as_its_tiles() {
+    let bench = Bench::of(RACK);
+    let of_boards = |sides| of(&bench, field(Pattern::Herringbone, sides, None)).map(|(.., shown)| shown.laid.map(|laid| laid.tile[0]));
+    assert_eq!(of_boards([750, 675]), Ok(Some(mm(675))));
+    assert_eq!(of_boards([750, 600]), Err(WhyNot::TileToSay { tile: mm(675), side: mm(600) }));
+    assert!(of(&bench, field(Pattern::Herringbone, [750, 600], Some(150))).is_ok());
+    // Among others it is left out, and of two piles the one that is too long.
+    let any = What::Field(Field {
+        patterns: vec![Pattern::Stack, Pattern::Herringbone],
+        ..if let What::Field(field) = field(Pattern::Stack, [480, 300], None) { field } else { Field::default() }
+    });
+    let (given, ..) = of(&bench, any).unwrap();
+    let Asked::Field(problem) = &given.ready.asked else { panic!("a field") };
+    assert_eq!(problem.patterns, [Pattern::Stack]);
+    let two = Bench::of(&format!("{RACK}pile short maple-sugar 25 x 80 x 305 mm\ncount 40 short\n"));
+    let (given, _, shown) = of(&two, field(Pattern::Herringbone, [450, 300], None)).unwrap();
+    assert_eq!((given.left_out.len(), given.left_out[0].1, shown.laid.unwrap().tile[0]), (1, Unfit::TooLong, mm(300)));
+}
+
+/// Two boards give eight of twelve tiles. The field of eight is used: it lacks a board still, and that is looked for on; the one of twelve
+/// ends it.
+#[test]
+fn a_field_that_lacks_pieces_is_looked_for_on() {
+    let looked_for = |boards: u32| {
+        let mut bench = Bench::of(&RACK.replace("count 20", &format!("count {boards}")));
+        let two = of(&Bench::of(&RACK.replace("count 20", "count 2")), field(Pattern::Stack, [480, 300], Some(160))).unwrap();
+        let sought = super::super::seek::seek(&bench.book, &two.0, &two.2).unwrap();
+        assert_eq!((sought.shape, sought.pieces.len(), sought.makes), (Shape::Field, 1, None));
+        bench.order(Command::Plan(PlanCommand::LookFor(Box::new(sought)))).unwrap();
+        let plan = of(&bench, field(Pattern::Stack, [480, 300], Some(160))).unwrap();
+        bench.uses(&plan, false).unwrap();
+        fold::workshop(&bench.book).sought.len()
+    };
+    assert_eq!([looked_for(2), looked_for(3)], [1, 0]);
+}

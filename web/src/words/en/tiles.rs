@@ -1,0 +1,33 @@
+//! English: tiles of a length that was asked.
+
+pub const LENGTH: &str = "Tile length";
+pub const LEFT_OPEN: &str =
+    "Tile length may stay empty: then one tile is cut of each piece, as long as it gives. With a length, as many as come out of it.";
+pub const TOO_LONG: &str = "its whole tiles are longer than a side: say a tile length";
+
+/// "A tile of 700 mm does not come out of these pieces: the longest gives 675 mm between its trimmed ends."
+pub fn too_long([tile, longest]: [String; 2]) -> String {
+    format!("A tile of {tile} does not come out of these pieces: the longest gives {longest} between its trimmed ends.")
+}
+
+/// "A tile of 50 mm is shorter than your least piece, 60 mm."
+pub fn too_short([tile, least]: [String; 2]) -> String {
+    format!("A tile of {tile} is shorter than your least piece, {least}.")
+}
+
+/// "A herringbone of whole pieces has tiles of 675 mm here, longer than the 600 mm side. Say a tile length."
+pub fn to_say([tile, side]: [String; 2]) -> String {
+    format!("A herringbone of whole pieces has tiles of {tile} here, longer than the {side} side. Say a tile length.")
+}
+
+/// "3 boards: 4 tiles of 160 from each, 31 over"; of one board "4 tiles of 160, 31 over".
+pub fn from_each(boards: Option<&str>, (tiles, one): (&str, bool), [length, over]: [&str; 2]) -> String {
+    let tiles = format!("{tiles} {} of {length}", if one { "tile" } else { "tiles" });
+    boards.map_or_else(|| format!("{tiles}, {over} over"), |n| format!("{n} boards: {tiles} from each, {over} over"))
+}
+
+/// "A gives two whole tiles in its length, and one is planned: with a tile length, all that come out of it are."
+pub fn two_in_length(letters: &[String]) -> String {
+    let (all, give) = (super::plan::and(letters), if letters.len() == 1 { "gives" } else { "give" });
+    format!("{all} {give} two whole tiles in length, and one is planned. With a tile length, all that come out are.")
+}
