@@ -1,7 +1,7 @@
 //! Who worked along on a job, a haul or neither: heads by person, for how long, and what they are paid.
 
 use super::shop::Shop;
-use crate::bench::{Head, Kind, On, Run};
+use crate::bench::{Head, On, Run};
 use crate::money::cost::helper;
 use crate::quantity::{Count, Currency, Decimal, Id, Listed, Moment, Money, Span, order_by_key};
 use crate::refusal::Answer;
@@ -118,23 +118,21 @@ pub const HELPER: &str = "helper";
 /// # Errors
 /// As [`earned`].
 pub fn earned_since(shop: &Shop, (on, since): (On, Moment), currency: Currency) -> Answer<Money> {
-    earned_in(shop, shop.bench.on(on).filter(|run| since <= run.started.at), currency)
+    let runs = earned_by_run(shop, (on, &|run| since <= run.started.at), currency)?;
+    Money::sum(currency, runs.into_iter().map(|(_, pay)| pay))
 }
 
-/// What helpers earned in deliveries.
+/// What helpers earned in each of these runs, with when it began.
 ///
 /// # Errors
 /// As [`earned`].
-pub fn earned_in_deliveries(shop: &Shop, on: On, currency: Currency) -> Answer<Money> {
-    earned_in(shop, shop.bench.on(on).filter(|run| run.work.kind == Kind::Deliver), currency)
+pub fn earned_by_run(shop: &Shop, (on, is_of): (On, &dyn Fn(&Run) -> bool), currency: Currency) -> Answer<Vec<(Moment, Money)>> {
+    let of = |run: &Run| Ok((run.started.at, earned_in_run(run, currency, shop.now)?));
+    shop.settled(shop.bench.on(on)).filter(|run| is_of(run)).map(of).collect()
 }
 
-fn earned_in<'a>(shop: &'a Shop, runs: impl Iterator<Item = &'a Run>, currency: Currency) -> Answer<Money> {
-    let mut sum = Money::zero(currency);
-    for run in shop.settled(runs) {
-        sum = sum.plus(Money::sum(currency, of_run(run, currency, shop.now)?.iter().map(|(_, _, pay)| *pay))?)?;
-    }
-    Ok(sum)
+fn earned_in_run(run: &Run, currency: Currency, now: Moment) -> Answer<Money> {
+    Money::sum(currency, of_run(run, currency, now)?.iter().map(|(_, _, pay)| *pay))
 }
 
 /// Of some helpers, what they are paid together.

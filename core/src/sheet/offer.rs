@@ -69,6 +69,8 @@ pub struct OfferSheet {
     pub left: Option<Leaves>,
     /// All its hours are worked: nothing of them is to come.
     pub all_worked: bool,
+    /// Of its costs, the fees of what was handed back; none where nothing was lost so.
+    pub fees_lost: Option<Money>,
     /// What keeps the share of a haul, and so costs and hours, unknown.
     pub lacking: Option<Lacking>,
     /// Of the hours, what looks like a forgotten stop and was not answered for.
@@ -139,6 +141,7 @@ pub fn offer(shop: &Shop, id: Id, asking: Asking, offer: Option<Money>) -> Answe
         left: at(spoken, asking)?.flatten(),
         delivery: Some(account.pricing.delivery).filter(|_| account.is_brought()),
         driven: account.pricing.driven,
+        fees_lost: fees_lost((&job, &account), n)?,
         lacking: account.costs.lacking(),
         unsettled: account.hours.unsettled,
         unsettled_pay: account.costs.unsettled,
@@ -152,6 +155,10 @@ pub fn offer(shop: &Shop, id: Id, asking: Asking, offer: Option<Money>) -> Answe
         tagged,
         named,
     })
+}
+
+fn fees_lost((job, account): (&Job, &Account), n: Count) -> Answer<Option<Money>> {
+    Ok(Some(part(account.costs.fees_lost, n, job.pieces)?).filter(|lost| !lost.is_zero()))
 }
 
 /// Nothing of a band where none is waited for: what is agreed, or worth more in the end, is in no doubt.

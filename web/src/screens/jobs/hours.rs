@@ -222,7 +222,7 @@ fn how(booked: &Booked, seen: Seen<'_>) -> Option<String> {
                 Per::Mile => (Units::Inch, common::distance_unit(Units::Inch)),
                 Per::Km => (Units::Metric, common::distance_unit(Units::Metric)),
             };
-            Some(words::driven(&writing::distance(distance, seen.speech.typing(units)), unit, &number(rate)))
+            Some(words::driven(&writing::distance(distance, seen.speech.typing(units)), unit, &seen.speech.number(rate, 2, 4)))
         }
     }
 }

@@ -83,6 +83,8 @@ pub const CAUTION_DELIVERY: &str = "Lifting guides are for close, level lifts. S
 pub const CAUTION_TIP: &str = "Can tip. Fix to the wall; local furniture rules may apply.";
 
 pub const NAME: &str = "Name";
+/// Under the name of a job, where it is typed.
+pub const BUYERS_READ_IT: &str = "Buyers read it where you show them the piece.";
 pub const NAME_MISSING: &str = "It needs a name.";
 pub const HOW_MANY_ALIKE: &str = "How many alike";
 pub const OTHER: &str = "other";
