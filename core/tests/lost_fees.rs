@@ -61,6 +61,35 @@ fn some_that_came_back_lose_their_part_of_the_fee() {
     check(&all, "14.883333333333333333333333333");
 }
 
+/// What was handed back by hand takes its part of the fee along: of 1000 by card 29.30.
+#[test]
+fn the_fee_of_what_was_handed_back_by_hand_is_lost() {
+    // The sale was a slip, its payment was not.
+    let slip = "sell 1 bench for 1000 as slip\npay 1000 for bench card sale slip\nundo slip\n";
+    check(slip, "12");
+    check(&format!("{slip}hand-back 1000 for bench card sale slip\n"), "41.3");
+    check(&format!("{slip}hand-back 400 for bench notes sale slip\n"), "23.72");
+    let twice = "hand-back 400 for bench notes sale slip\nhand-back 600 for bench bank sale slip\n";
+    check(&format!("{slip}{twice}"), "41.3");
+    check(&format!("{slip}hand-back 1000 for bench card sale slip as back\nundo back\n"), "12");
+    // The order is changed to 600 with 1000 in: of 29.30 its 0.4.
+    let changed = "agree 1000 for 1 bench fetched as deal\npay 1000 for bench card agreed deal\n\
+        agree 600 for 1 bench fetched replaces deal as new\nhand-back 400 for bench bank agreed new\n";
+    check(changed, "23.72");
+    check(&format!("{changed}cancel new on bench\n"), "41.3");
+}
+
+/// 1000 by card for one of two that were agreed: 600 lie ahead of the other with 17.58 of the fee, which is sold for 200; of the fee of the 400
+/// that went back, 11.72, each of three bears its third.
+#[test]
+fn what_is_over_of_a_sale_takes_its_fee_along() {
+    let all = "job bench \"Benches\" 3 spec\nspend 30 glue on bench\nplan \"shape\" make 60 min for bench\n\
+        agree 1000 for 2 bench fetched as deal\nsell 1 bench for 400 agreed deal as one\npay 1000 for bench card sale one\n\
+        sell 1 bench for 200 agreed deal\n";
+    check(all, "10");
+    check(&format!("{all}hand-back 400 for bench bank agreed deal\n"), "13.906666666666666666666666667");
+}
+
 /// An order that stands bears the fee of its deposit itself, and one that is made good that of what is kept for it.
 #[test]
 fn the_fee_of_what_is_owed_as_work_is_not_lost() {
