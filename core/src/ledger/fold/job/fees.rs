@@ -1,6 +1,7 @@
 //! Which money the fees of payments are of, and what of them is lost with what went back.
 
 use super::paid_for::more;
+use super::selling::Selling;
 use crate::quantity::{Currency, Decimal, Id, Money, Sorted};
 use crate::refusal::{Answer, Refusal};
 
@@ -9,6 +10,13 @@ use crate::refusal::{Answer, Refusal};
 pub(super) enum Purse {
     Ahead(Option<Id>),
     Sale(Id),
+}
+
+impl Purse {
+    /// What money was for: a sale, or what was ahead of it.
+    pub fn of(selling: &Selling, sale: Option<Id>, agreed: Option<Id>) -> Purse {
+        sale.map_or_else(|| Purse::Ahead(selling.first(agreed)), Purse::Sale)
+    }
 }
 
 /// Fees, by what their money is for; each goes where its money goes.

@@ -2,7 +2,7 @@
 
 use super::brought::came;
 use super::fees::{Fees, Purse};
-use super::selling::{AgreementState, Over, Sale, Selling};
+use super::selling::{AgreementState, HandedBack, Over, Sale, Selling};
 use crate::quantity::{Currency, Decimal, Id, Money, Sorted};
 use crate::refusal::Answer;
 
@@ -26,25 +26,13 @@ impl PaidFor {
         let mut paid =
             PaidFor { currency, ahead: Sorted::new(), of_sale: Sorted::new(), kept: none, back: none, fees: Fees::none(currency) };
         for payment in &selling.payments {
-            match payment.sale {
-                Some(sale) => more(&mut paid.of_sale, sale, payment.pays()?)?,
-                None => more(&mut paid.ahead, selling.first(payment.agreed), payment.pays()?)?,
-            }
-            paid.fees.came(payment.sale.map_or(Purse::Ahead(selling.first(payment.agreed)), Purse::Sale), payment.fee)?;
+            let purse = Purse::of(selling, payment.sale, payment.agreed);
+            paid.put(purse, payment.pays()?)?;
+            paid.fees.came(purse, payment.fee)?;
         }
-        for back in &selling.handed_back {
-            let less = none.minus(back.settles()?)?;
-            match back.sale {
-                Some(sale) => more(&mut paid.of_sale, sale, less)?,
-                None => more(&mut paid.ahead, selling.first(back.agreed), less)?,
-            }
-        }
-        // More than its price was paid for others of the same agreement.
-        for sale in selling.standing() {
-            let over = beyond(paid.of_sale(sale.id), sale.whole.sum)?;
-            more(&mut paid.of_sale, sale.id, none.minus(over)?)?;
-            more(&mut paid.ahead, selling.first(sale.agreed), over)?;
-        }
+        paid.handed_back(selling, |back| back.sale.is_some())?;
+        paid.beyond_price(selling)?;
+        paid.handed_back(selling, |back| back.sale.is_none())?;
         for sale in &selling.sales {
             let first = selling.first(sale.agreed);
             let used = least(paid.ahead(first), beyond(sale.whole.sum, paid.of_sale(sale.id))?);
@@ -94,6 +82,42 @@ impl PaidFor {
         over.extend(gone.map(|(sale, sum)| Over { agreed: None, sale: Some(*sale), sum: *sum }));
         over.retain(|over| Decimal::ZERO < over.sum.amount());
         Ok(over)
+    }
+
+    fn put(&mut self, purse: Purse, sum: Money) -> Answer<()> {
+        match purse {
+            Purse::Sale(sale) => more(&mut self.of_sale, sale, sum),
+            Purse::Ahead(first) => more(&mut self.ahead, first, sum),
+        }
+    }
+
+    fn there(&self, purse: Purse) -> Money {
+        match purse {
+            Purse::Sale(sale) => self.of_sale(sale),
+            Purse::Ahead(first) => self.ahead(first),
+        }
+    }
+
+    /// What was over and went back by hand: the fee of its part is lost.
+    fn handed_back(&mut self, selling: &Selling, is_of: impl Fn(&HandedBack) -> bool) -> Answer<()> {
+        for back in selling.handed_back.iter().filter(|back| is_of(back)) {
+            let (purse, sum) = (Purse::of(selling, back.sale, back.agreed), back.settles()?);
+            self.fees.lose(purse, (sum, self.there(purse)))?;
+            self.put(purse, Money::zero(self.currency).minus(sum)?)?;
+        }
+        Ok(())
+    }
+
+    /// More than its price was paid for others of the same agreement: it lies ahead of them, with its fee.
+    fn beyond_price(&mut self, selling: &Selling) -> Answer<()> {
+        for sale in selling.standing() {
+            let (from, ahead) = (Purse::Sale(sale.id), Purse::Ahead(selling.first(sale.agreed)));
+            let over = beyond(self.there(from), sale.whole.sum)?;
+            self.fees.go((from, ahead), (over, self.there(from)))?;
+            self.put(from, Money::zero(self.currency).minus(over)?)?;
+            self.put(ahead, over)?;
+        }
+        Ok(())
     }
 
     /// What came in for pieces that came back went back, but for what was kept.

@@ -235,7 +235,7 @@ impl Selling {
         Ok(PaidFor::of(self, currency)?.fees_ahead(self.first(Some(agreed))))
     }
 
-    /// The fees of what came in and went back, of agreements that came to nothing and of pieces that came back: no sale brings them in.
+    /// The fees of what came in and went back, of agreements that came to nothing, of pieces that came back, and of what was over: no sale brings them in.
     ///
     /// # Errors
     /// [`crate::refusal::Refusal::MoneyOutOfRange`].
