@@ -53,6 +53,26 @@ fn the_offer_says_how_much_of_it_the_last_bears() {
     assert_eq!((found.costs, found.of_all.0, found.of_left), (eur("4.50"), eur("9"), Some(1)));
 }
 
+/// Of seven one is fetched, then it is driven: six bear it, and five what is left of it: 10 x 5 / 6. In however many sums it was written down,
+/// none of a cent is lost or won.
+#[test]
+fn what_is_left_of_a_drive_is_rounded_once() {
+    let seven =
+        "job lamps \"Lamps\" 7 spec\nplan-cost other 10 \"drive\" delivery for lamps\n2026-05-23 10:00 sell 1 lamps for 60 notes fetched\n";
+    let fetched = |n: u32| format!("2026-05-25 10:00 sell {n} lamps for 60 notes fetched\n");
+    let dimes = "spend 0.10 other on lamps\n".repeat(10);
+    for (spent, more, costs) in [
+        ("spend 10 other on lamps\n", String::new(), "10"),
+        ("spend 10 other on lamps\n", fetched(1), "8.33"),
+        ("spend 10 other on lamps\n", fetched(3), "5"),
+        (&dimes, String::new(), "1"),
+        (&dimes, fetched(1), "0.83"),
+    ] {
+        let lines = format!("{seven}2026-05-24 10:00 {spent}{more}");
+        assert_eq!(reckoned(&told(&lines)).pricing.driven.unwrap().costs, eur(costs), "{lines}");
+    }
+}
+
 /// Law: in whatever lots they are fetched, the shares of what was spent and driven come to the whole, but for half a cent a lot.
 #[test]
 fn shares_come_to_the_whole_in_any_order() {
