@@ -54,8 +54,8 @@ pub struct Costs {
     pub still_delivery: Money,
     /// What was booked for deliveries.
     pub driven: Money,
-    /// Of that, what it would be if all of the batch bore as much as each piece on hand does.
-    pub driven_as_left: Money,
+    /// Of that, what it would be if all of the batch bore as much as each piece on hand does; not booked yet.
+    pub driven_as_left: Decimal,
     /// Of that, wood: shares of hauls to come.
     pub still_wood: Money,
     /// Pay of who worked along where a stop may have been forgotten: in no sum before the maker has answered for it.
@@ -203,7 +203,7 @@ pub fn is_brought(shop: &Shop, job: &Job) -> Answer<bool> {
         return Ok(false);
     }
     let costs = costs(shop, job, of_job(shop, job)?)?;
-    Ok(is_to_bring(&costs, &hours(shop, job, &costs)))
+    Ok(is_to_bring(&costs, &hours(shop, job, &costs)?))
 }
 
 /// What a line of the list says of a job: its hours and its sale, without its wood and the marks of its price.
@@ -217,7 +217,7 @@ pub fn hours_and_sale(shop: &Shop, job: &Job) -> Answer<(Hours, Sold)> {
 
 fn so_far(shop: &Shop, job: &Job, (shares, rate): (Vec<JobShare>, &RateSheet)) -> Answer<(Costs, Hours, Sold)> {
     let costs = costs(shop, job, shares)?;
-    let hours = hours(shop, job, &costs);
+    let hours = hours(shop, job, &costs)?;
     let sold = sold(job, (&costs, &hours), rate)?;
     Ok((costs, hours, sold))
 }
@@ -241,13 +241,13 @@ fn costs(shop: &Shop, job: &Job, shares: Vec<JobShare>) -> Answer<Costs> {
     let still_wood = still(|cost| cost.kind.as_str() == HAUL)?;
     let (still, still_delivery) = (still(|_| true)?, still(|cost| cost.delivery)?);
     let (lines, total, driven_as_left) = (job.booked.clone(), known.then_some(sum), driven(shop, job, |at, sum| bears(job, at, sum))?);
-    let driven = driven(shop, job, |_, sum| Ok(sum))?;
+    let driven = Money::book(driven(shop, job, |_, sum| Ok(sum.amount()))?, job.currency)?;
     let fees_lost = job.selling.fees_lost(job.currency)?;
     let unsettled = pay_of(&helped_to_settle(shop, On::Job(job.id), job.currency)?, job.currency)?;
     Ok(Costs { lines, shares, total, by_kind, still, still_delivery, driven, driven_as_left, still_wood, unsettled, fees_lost })
 }
 
-pub(super) fn add(by_kind: &mut Sorted<Key, Money>, kind: Option<Key>, sum: Money) -> Answer<()> {
+fn add(by_kind: &mut Sorted<Key, Money>, kind: Option<Key>, sum: Money) -> Answer<()> {
     let Some(kind) = kind else { return Ok(()) };
     let so_far = by_kind.get(&kind).copied().unwrap_or(Money::zero(sum.currency()));
     by_kind.insert(kind, so_far.plus(sum)?);
@@ -276,7 +276,7 @@ fn still(shop: &Shop, job: &Job, (of, shared): (fn(&PlannedCost) -> bool, Option
     Ok(sum)
 }
 
-fn hours(shop: &Shop, job: &Job, costs: &Costs) -> Hours {
+fn hours(shop: &Shop, job: &Job, costs: &Costs) -> Answer<Hours> {
     let logged = shop.time(job.id);
     let shared: Option<Vec<Span>> = costs.shares.iter().map(|share| share.share.map(|share| share.time)).collect();
     let haul = shared.map(Span::sum);
@@ -307,10 +307,10 @@ fn hours(shop: &Shop, job: &Job, costs: &Costs) -> Hours {
     for run in shop.unsettled(shop.bench.on(On::Job(job.id))) {
         more(&mut unsettled_by_stage, run.work.stage, run.worked(shop.now));
     }
-    Hours {
+    Ok(Hours {
         haul,
         stands,
-        driven_as_left: time_bears(shop, job),
+        driven_as_left: time_bears(shop, job)?,
         by_kind,
         by_stage,
         by_division,
@@ -325,7 +325,7 @@ fn hours(shop: &Shop, job: &Job, costs: &Costs) -> Hours {
         unsettled: Span::sum(unsettled_by_stage.values().copied()),
         unsettled_by_stage,
         logged,
-    }
+    })
 }
 
 fn of_planned(job: &Job, logged: &Time) -> Span {

@@ -5,7 +5,7 @@ use super::offer::{Asking, part_of_time};
 use super::rate::RateSheet;
 use super::shop::Shop;
 use super::waiting::{Known, known};
-use crate::ledger::fold::{Job, part};
+use crate::ledger::fold::{Job, exact_part, part};
 use crate::ledger::kind::bench::Kind;
 use crate::ledger::kind::sale::{Carried, Paid};
 use crate::money::offer::{Agreed, Standing, settle};
@@ -155,7 +155,7 @@ fn to_one_buyer(job: &Job, (costs, time): (Money, Span), n: Count) -> Answer<(Mo
 pub(super) fn costs_as_left(job: &Job, costs: &Costs, all: Money) -> Answer<Money> {
     let (to_come, _) = to_one_buyer(job, (costs.still_delivery, Span::ZERO), 1)?;
     let others = all.minus(costs.still_delivery)?.plus(to_come)?.minus(costs.driven)?.plus(costs.fees_lost)?;
-    if is_of_gone(job) { Ok(others) } else { others.plus(costs.driven_as_left) }
+    if is_of_gone(job) { Ok(others) } else { others.plus(Money::book(costs.driven_as_left, job.currency)?) }
 }
 
 /// Whether what was driven so far was for pieces that are gone.
@@ -171,7 +171,8 @@ fn driven_so_far(job: &Job, costs: &Costs, hours: &Hours) -> Answer<Option<Drive
     if is_of_gone(job) {
         return Ok(Some(Driven { costs: all.0, time: all.1, of_all: all, of_left: None }));
     }
-    let (costs, time) = (part(costs.driven_as_left, left, job.pieces)?, part_of_time(hours.driven_as_left, left, job.pieces)?);
+    let costs = Money::book(exact_part(costs.driven_as_left, left, job.pieces)?, job.currency)?;
+    let time = part_of_time(hours.driven_as_left, left, job.pieces)?;
     Ok(Some(Driven { costs, time, of_all: all, of_left: Some(left) }))
 }
 

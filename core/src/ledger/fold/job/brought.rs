@@ -86,6 +86,14 @@ pub(super) fn came(paid: Money, part: Money, rest: Money) -> Answer<Money> {
 /// # Errors
 /// [`Refusal::NothingToShareBy`], [`Refusal::OutOfRange`], [`Refusal::MoneyOutOfRange`].
 pub fn part(whole: Money, n: Count, of: Count) -> Answer<Money> {
-    let all = whole.amount().checked_mul(Decimal::from(n)).ok_or(Refusal::OutOfRange)?;
-    Money::book(all.checked_div(Decimal::from(of)).ok_or(Refusal::NothingToShareBy)?, whole.currency())
+    Money::book(exact_part(whole.amount(), n, of)?, whole.currency())
+}
+
+/// The same before it is booked.
+///
+/// # Errors
+/// [`Refusal::NothingToShareBy`], [`Refusal::OutOfRange`].
+pub fn exact_part(whole: Decimal, n: Count, of: Count) -> Answer<Decimal> {
+    let all = whole.checked_mul(Decimal::from(n)).ok_or(Refusal::OutOfRange)?;
+    all.checked_div(Decimal::from(of)).ok_or(Refusal::NothingToShareBy)
 }
