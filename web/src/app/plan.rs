@@ -27,7 +27,7 @@ use crate::parts::Place;
 pub use asking::{Draft, FIELD, PATTERNS, TOP, in_use};
 pub use beside::{ToCut, after_the_saw, cuts_left, is_to_cut, lists_left};
 pub use buying::{FIGURES, nearly_bought, still_to_buy, were_bought, woods};
-pub use cut::{PutBack, already_cut, asked_back, not_cut_off, rows_cut, uncut};
+pub use cut::{PutBack, RowsCut, already_cut, asked_back, not_cut_off, rows_cut, uncut};
 pub use designs::made_from;
 use designs::{keep_design, of_job};
 pub use drop::{Dropping, asked_of, dropping, who_has_its_leftovers};
@@ -252,8 +252,10 @@ fn kept_of(app: &App, job: Id, plan: Id) -> Option<Plan> {
 }
 
 fn cut_by(app: &App, plan: &KeptPlan) -> Option<Plan> {
-    let (ticked, open, turned) = beside::of_plan(app, plan).map(|it| (it.ticked, it.open, it.turned)).unwrap_or_default();
-    Some(Plan { used: Some(plan.id), ticked, ..shown_again(app, plan, (&[], open, turned))? })
+    let (ticked, open, turned, cut) = beside::of_plan(app, plan).map(|it| (it.ticked, it.open, it.turned, it.cut)).unwrap_or_default();
+    let mut shown = shown_again(app, plan, (&[], open, turned))?;
+    shown.given.iter_mut().zip(cut).for_each(|(given, cut)| given.cut.boards = cut);
+    Some(Plan { used: Some(plan.id), ticked, ..shown })
 }
 
 /// The plan that was made on this phone and not used. Where its pieces are no more what they were, it is asked again.
@@ -262,7 +264,7 @@ fn unused(app: &App, job: Id) -> Option<Plan> {
     if let Some(mut plan) = shown_again(app, &it.plan, (&it.bought, it.open, it.turned.clone())) {
         plan.given.iter_mut().for_each(|given| {
             used::owned(app, given);
-            given.cut.boards = already_cut(app, job).boards;
+            given.cut.boards = it.cut.clone().unwrap_or_else(|| already_cut(app, job).boards);
             given.unasked = unasked(&given.ask, &fitting_to(app, &given.ask));
         });
         plan.found.iter_mut().for_each(|found| found.sheet.ends.short = it.short);
