@@ -90,6 +90,11 @@ pub fn each(price: &str) -> String {
     format!("{price} each")
 }
 
+/// "D (Beech boards, 50 × 50 × 2,000 mm)".
+pub fn letter_and_name(letter: &str, named: &str) -> String {
+    format!("{letter} ({named})")
+}
+
 /// "Buy 3 of D, 42.00 together."
 pub fn buy(n: &str, letter: &str, cost: Option<&str>) -> String {
     cost.map_or_else(|| format!("Buy {n} of {letter}."), |cost| format!("Buy {n} of {letter}, {cost} together."))
@@ -107,8 +112,10 @@ pub fn is_bought(n: &str, letter: &str) -> String {
     format!("{n} of {letter}: bought.")
 }
 
-pub fn all_cost(cost: &str) -> String {
-    format!("All the boards to buy: {cost}.")
+/// "All the boards to buy: 85.80."; where some are bought, of the others.
+pub fn all_cost(cost: &str, begun: bool) -> String {
+    let still = if begun { "still " } else { "" };
+    format!("All the boards {still}to buy: {cost}.")
 }
 
 /// "write down 3 of D".
