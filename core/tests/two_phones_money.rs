@@ -77,7 +77,17 @@ fn of_two_words_about_the_factor_the_later_stands() {
 
 fn looked_for(job: Id, n: Count) -> Command {
     let [thickness, width, length] = [16, 32, 320].map(sixteenths);
-    let piece = SoughtPiece { n, thickness, width, length, wood: Some(key("ash-white")), there: None, at_least: None };
+    let piece = SoughtPiece {
+        n,
+        thickness,
+        width,
+        length,
+        wood: Some(key("ash-white")),
+        there: None,
+        at_least: None,
+        just_thick: None,
+        just_wide: None,
+    };
     let (shape, pieces) = (Shape::Parts, vec![piece]);
     Command::Plan(PlanCommand::LookFor(Box::new(PiecesSought { job, shape, pieces, any: None, length: None, width: None, makes: None })))
 }

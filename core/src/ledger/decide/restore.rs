@@ -45,9 +45,12 @@ pub(super) fn allowed(book: &Book, entries: &[Id]) -> Answer<()> {
     Ok(())
 }
 
+/// Pieces that come back of a pile from a job, and to a pile from all jobs.
+type ComesBack<'a> = (&'a dyn Fn((Id, Id)) -> Count, &'a dyn Fn(Id) -> Count);
+
 /// What would be done again still has to be possible, with the pieces that come back by `taken` and by `freed`. A pile that comes back with it
 /// has nothing yet to look at.
-fn still_there(book: &Book, fact: &Fact, (taken, freed): (&dyn Fn((Id, Id)) -> Count, &dyn Fn(Id) -> Count)) -> Answer<()> {
+fn still_there(book: &Book, fact: &Fact, (taken, freed): ComesBack<'_>) -> Answer<()> {
     let on = |haul, pile, may: &dyn Fn(&Pile) -> Answer<()>| {
         let there = fold::haul(book, haul).and_then(|haul| haul.pile(pile).cloned());
         there.map_or(Ok(()), |pile| may(&pile).map_err(of_pile(&pile)))
