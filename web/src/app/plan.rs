@@ -27,6 +27,7 @@ use crate::parts::Place;
 pub use asking::{Draft, FIELD, PATTERNS, TOP, in_use};
 pub use beside::{ToCut, after_the_saw, cuts_left, is_to_cut, lists_left};
 pub use buying::{FIGURES, nearly_bought, still_to_buy, were_bought, woods};
+use cut::cut_by;
 pub use cut::{PutBack, RowsCut, already_cut, asked_back, not_cut_off, rows_cut, uncut};
 pub use designs::made_from;
 use designs::{keep_design, of_job};
@@ -249,13 +250,6 @@ fn of_book(app: &App, job: Id) -> Option<Plan> {
 fn kept_of(app: &App, job: Id, plan: Id) -> Option<Plan> {
     let plans = app.shelf().shop(app.now.at).job(job).ok()?.plans;
     cut_by(app, plans.iter().find(|kept| kept.id == plan)?)
-}
-
-fn cut_by(app: &App, plan: &KeptPlan) -> Option<Plan> {
-    let (ticked, open, turned, cut) = beside::of_plan(app, plan).map(|it| (it.ticked, it.open, it.turned, it.cut)).unwrap_or_default();
-    let mut shown = shown_again(app, plan, (&[], open, turned))?;
-    shown.given.iter_mut().zip(cut).for_each(|(given, cut)| given.cut.boards = cut);
-    Some(Plan { used: Some(plan.id), ticked, ..shown })
 }
 
 /// The plan that was made on this phone and not used. Where its pieces are no more what they were, it is asked again.

@@ -182,7 +182,7 @@ pub fn loose(sheet: &PlanSheet, ticks: &Ticks) -> Vec<(Length, i64)> {
             None => all.push((*long, *n)),
         }
     }
-    all.sort_by(|one, next| next.0.cmp(&one.0));
+    all.sort_by_key(|(long, _)| std::cmp::Reverse(*long));
     all
 }
 

@@ -1,6 +1,6 @@
 //! What is cut of the boards a job has, by what is ticked on this phone; and what putting some of them back would undo.
 
-use super::{Plan, beside, cut_by};
+use super::{Plan, beside, shown_again};
 use crate::app::App;
 use fivebar_core::ledger::decide::{Command, HaulCommand, Lying, Now, Uncut, decide};
 use fivebar_core::ledger::fold::{InUse, KeptPlan, in_use};
@@ -51,6 +51,14 @@ fn without(app: &App, job: Id, (Lying { haul, pile }, n): (Lying, Count)) -> Opt
 /// A plan with its ticks, where something of it is cut.
 fn begun(app: &App, plan: &KeptPlan) -> Option<Plan> {
     if beside::ticks(app, plan).is_empty() { None } else { cut_by(app, plan) }
+}
+
+/// A plan of the book with what was ticked of it, and what was cut when it was made, as far as this phone knows.
+pub(super) fn cut_by(app: &App, plan: &KeptPlan) -> Option<Plan> {
+    let (ticked, open, turned, cut) = beside::of_plan(app, plan).map(|it| (it.ticked, it.open, it.turned, it.cut)).unwrap_or_default();
+    let mut shown = shown_again(app, plan, (&[], open, turned))?;
+    shown.given.iter_mut().zip(cut).for_each(|(given, cut)| given.cut.boards = cut);
+    Some(Plan { used: Some(plan.id), ticked, ..shown })
 }
 
 /// Boards of a pile that a plan has cut.

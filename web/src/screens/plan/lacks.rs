@@ -5,7 +5,7 @@ use super::saw::number;
 use super::wants::letter;
 use super::{anew, source_name, told};
 use crate::app::App;
-use crate::words::en::{common, plan as words, told as said};
+use crate::words::en::{common, plan as words, sought, told as said};
 use fivebar_core::quantity::Listed;
 use fivebar_core::sheet::make::Given;
 use fivebar_core::sheet::plan::{Known, PlanSheet, Unlock};
@@ -49,7 +49,7 @@ fn described(given: &Given, source: usize, (app, seen): (&App, Seen<'_>)) -> Opt
 /// "D (Beech boards, 50 × 50 × 2,000 mm)".
 pub fn named(given: &Given, source: usize, (app, seen): (&App, Seen<'_>)) -> String {
     let letter = letter(given, source);
-    described(given, source, (app, seen)).map_or_else(|| letter.to_owned(), |it| words::letter_and_name(letter, &it))
+    described(given, source, (app, seen)).map_or_else(|| letter.to_owned(), |it| sought::letter_and_name(letter, &it))
 }
 
 /// Of a top what gives one row more, and all that were asked.

@@ -90,11 +90,6 @@ pub fn each(price: &str) -> String {
     format!("{price} each")
 }
 
-/// "D (Beech boards, 50 × 50 × 2,000 mm)".
-pub fn letter_and_name(letter: &str, named: &str) -> String {
-    format!("{letter} ({named})")
-}
-
 /// "Buy 3 of D, 42.00 together."
 pub fn buy(n: &str, letter: &str, cost: Option<&str>) -> String {
     cost.map_or_else(|| format!("Buy {n} of {letter}."), |cost| format!("Buy {n} of {letter}, {cost} together."))
