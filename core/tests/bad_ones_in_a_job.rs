@@ -28,6 +28,7 @@ fn it_is_put_back_and_rejected_at_once() {
     check(&format!("{all}good 3 ash\nreject 1 ash crack"), [1, 0, 4, 0], None);
     // What lies on the rack goes first; the job gives what lacks.
     check("take 3 ash for stool\nreject 3 ash knot", [3, 0, 2, 0], None);
+    check("take 3 ash for stool\nreject 6 ash knot", [0, 2, 3, 0], Some(not_that_many(6, 5)));
     // One act: taken back together, and done again together.
     check(&format!("{all}reject 2 ash crack as bad\nundo bad"), [0, 0, 5, 0], None);
     check(&format!("{all}reject 2 ash crack as bad\nundo bad\nrestore bad"), [2, 0, 3, 0], None);

@@ -119,6 +119,18 @@ fn no_more_is_used_of_a_can_than_is_left() {
     }
 }
 
+/// 30 of 32 used, 20 went back, and all of it taken back; 20 used elsewhere leave 12, and what comes again needs 10.
+#[test]
+fn what_went_back_of_a_spending_comes_again_with_it() {
+    let lines = "use-can oil 30 finish on stands as first\nback-in-can 20 first\nundo first\n";
+    for (since, refused) in
+        [(20, None), (23, Some(Why::Refused(Refusal::MoreThanPack { used: Decimal::from(10), holds: Decimal::from(9) })))]
+    {
+        let story = tell(&format!("{BEGUN}{lines}use-can oil {since} finish on bench\nrestore first\n"));
+        assert_eq!(story.refused.into_iter().map(|(_, why)| why).collect::<Vec<_>>(), refused.into_iter().collect::<Vec<_>>(), "{since}");
+    }
+}
+
 /// So many lots out of a seed: small, so that ages, ends and rounding all come up.
 struct Lots(u64);
 

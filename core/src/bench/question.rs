@@ -39,7 +39,7 @@ impl Bench {
     }
 
     /// Whether a run looks like a forgotten stop and is still asked about, whether it goes on or has ended. Until that is answered no minute
-    /// of it is of a day or a week, nor off what is left of any job; what a job took, and so its price, has them as they stand, and says how
+    /// of it is of a day or a week, nor off what is left of any job, and nobody who worked along is paid for it; what a job took, and so its price, has them as they stand, and says how
     /// many they are: an offer is rather held against too many hours than against too few.
     pub fn is_doubtful(&self, run: &Run, now: Moment) -> bool {
         let is_long_ago = !run.is_running() && REMEMBERED < run.started.at.until(now);

@@ -213,10 +213,10 @@ impl Run {
         self.notches.iter().fold(0, |sum, notch| sum.saturating_add(notch.n))
     }
 
-    /// Pieces that were tapped while the clock ran on after the end it has now.
+    /// Pieces that were tapped while the clock ran on after the end it has now; not those that were noted with that end.
     pub fn done_after_its_end(&self) -> Count {
         let (Some(stop), Some(tapped)) = (self.stopped, self.tapped_stop) else { return 0 };
-        let after = self.notches.iter().filter(|notch| stop.at < notch.at && notch.at <= tapped.at);
+        let after = self.notches.iter().filter(|notch| stop.at < notch.at && notch.at < tapped.at);
         after.fold(0, |sum: Count, notch| sum.saturating_add(notch.n))
     }
 
@@ -321,12 +321,12 @@ mod tests {
         assert_eq!(shares(&cut), (0, 20, 0), "ended by a start that was said");
     }
 
-    /// Clocked from 0 to 60, put right to have stopped at 20; pieces at 15, 30 and 60, and one added the day after.
+    /// Clocked from 0 to 60, put right to have stopped at 20; pieces at 15, 30 and 59, with the stop, and one added the day after.
     #[test]
     fn pieces_that_a_mended_stop_left_behind_are_known() {
         let mut run = run(1, 0);
         (run.stopped, run.tapped_stop) = (Some(wall(60)), Some(wall(60)));
-        run.notches = [15, 30, 60, 1_500].map(|minute| Notch { id: run.id, at: at(minute), n: 1 }).to_vec();
+        run.notches = [15, 30, 59, 60, 1_500].map(|minute| Notch { id: run.id, at: at(minute), n: 1 }).to_vec();
         assert_eq!(run.done_after_its_end(), 0);
         run.stopped = Some(wall(20));
         assert_eq!(run.done_after_its_end(), 2);

@@ -38,8 +38,8 @@ pub struct Book {
     subjects: Sorted<Subject, Vec<Slot>>,
     acts: Places,
     of_acts: Vec<Vec<Slot>>,
-    // Invariant: of each id that was ever struck or restored, the last such by rank, and how often. It may come before the entry it names.
-    strikes: Sorted<Id, (Rank, bool, u32)>,
+    // Invariant: of each id that was ever struck or restored, each such in order of rank. They may come before the entry they name.
+    strikes: Sorted<Id, Vec<(Rank, bool)>>,
     // Of each count that was ever mended, the entries that mend it. They may come before it.
     mends: Sorted<Id, Vec<Id>>,
     newer: Set<Box<str>>,
@@ -198,15 +198,14 @@ impl Book {
             let Some((ids, struck)) = strike(&kept.entry.fact) else { continue };
             let rank = (kept.entry.stamp, kept.entry.id);
             for id in ids {
-                let (last, stays, times) = *self.strikes.entry(*id).or_insert((rank, struck, 0));
-                let (last, stays) = (rank, struck).max((last, stays));
-                self.strikes.insert(*id, (last, stays, times.saturating_add(1)));
+                let turns = self.strikes.entry(*id).or_default();
+                turns.insert(turns.partition_point(|turn| *turn < (rank, struck)), (rank, struck));
                 touched.extend(self.slots.get(id));
             }
         }
         for slot in &touched {
             if let Some(kept) = self.kept.get_mut(*slot) {
-                let said = self.strikes.get(&kept.entry.id).is_some_and(|(_, struck, _)| *struck);
+                let said = self.strikes.get(&kept.entry.id).and_then(|turns| turns.last()).is_some_and(|(_, struck)| *struck);
                 kept.struck = said && strike(&kept.entry.fact).is_none();
             }
         }
@@ -259,14 +258,17 @@ impl Book {
         slots.iter().filter_map(|slot| self.kept.get(*slot)).filter(|kept| !kept.struck).map(|kept| &*kept.entry)
     }
 
-    /// Every entry about a subject that stood when another was written, in order: what was taken back later stood then.
+    /// Every entry about a subject that stood when another was written, in order, as was said by then.
     pub fn stood_before(&self, subject: Subject, written: Id) -> impl Iterator<Item = &Entry> + Clone {
         let rank = self.found(written).map(|kept| (kept.entry.stamp, kept.entry.id));
         let slots = self.subjects.get(&subject).map(Vec::as_slice).unwrap_or_default();
         let then = slots.iter().filter_map(|slot| self.kept.get(*slot)).map(|kept| (kept, (kept.entry.stamp, kept.entry.id)));
         let then = then.take_while(move |(_, one)| Some(*one) < rank);
-        let later = move |kept: &Kept| self.strikes.get(&kept.entry.id).is_some_and(|(by, ..)| rank < Some(*by));
-        then.filter(move |(kept, _)| !kept.struck || later(kept)).map(|(kept, _)| &*kept.entry)
+        let struck_then = move |kept: &Kept| {
+            let turns = self.strikes.get(&kept.entry.id).into_iter().flatten();
+            turns.take_while(|(by, _)| Some(*by) < rank).last().is_some_and(|(_, struck)| *struck)
+        };
+        then.filter(move |(kept, _)| !struck_then(kept) && strike(&kept.entry.fact).is_none()).map(|(kept, _)| &*kept.entry)
     }
 
     /// Every entry about a subject in order, each with whether it is struck.
@@ -277,7 +279,7 @@ impl Book {
 
     /// Every entry that is struck now, in order. They are found apart: none that stands is looked at.
     pub fn struck(&self) -> Vec<&Entry> {
-        let said = self.strikes.iter().filter(|(_, (_, struck, _))| *struck);
+        let said = self.strikes.iter().filter(|(_, turns)| turns.last().is_some_and(|(_, struck)| *struck));
         let mut found = said.filter_map(|(id, _)| self.found(*id)).filter(|kept| kept.struck).map(|kept| &*kept.entry).listed();
         order_by_key(&mut found, |entry| (entry.stamp, entry.id));
         found
@@ -292,14 +294,14 @@ impl Book {
 
     /// How often an entry was struck or restored.
     pub fn turns(&self, id: Id) -> u32 {
-        self.strikes.get(&id).map_or(0, |(_, _, times)| *times)
+        self.strikes.get(&id).map_or(0, |turns| u32::try_from(turns.len()).unwrap_or(u32::MAX))
     }
 
     /// The newest stamp of what a fact rests on: what stands about the same, and what took back or put back what it names.
     pub(super) fn newest_before(&self, id: Id, fact: &Fact) -> Option<Stamp> {
         let about = subjects_of(id, fact).into_iter().flatten().filter_map(|subject| self.about(subject).next_back());
         let named = strike(fact).map(|(ids, _)| ids).unwrap_or_default();
-        let said = named.iter().filter_map(|id| self.strikes.get(id)).map(|((stamp, _), _, _)| *stamp);
+        let said = named.iter().filter_map(|id| self.strikes.get(id)?.last()).map(|((stamp, _), _)| *stamp);
         about.map(|entry| entry.stamp).chain(said).max()
     }
 

@@ -3,8 +3,9 @@
 //! Every figure a screen or an export shows of a job comes from here. What is not known is none, never nothing.
 
 use super::carried::{HAUL, JobShare, Lacking, of_job};
+use super::driven::{bears, driven, time_bears};
 use super::estimate::left::still_thought;
-use super::helped::{HELPER, earned, earned_in_deliveries, earned_since};
+use super::helped::{HELPER, earned, earned_since, helped_to_settle, pay_of};
 use super::marks::{Pricing, pricing};
 use super::rate::{RateSheet, rate};
 use super::shop::Shop;
@@ -53,8 +54,14 @@ pub struct Costs {
     pub still_delivery: Money,
     /// What was booked for deliveries.
     pub driven: Money,
+    /// Of that, what it would be if all of the batch bore as much as each piece on hand does.
+    pub driven_as_left: Money,
     /// Of that, wood: shares of hauls to come.
     pub still_wood: Money,
+    /// Pay of who worked along where a stop may have been forgotten: in no sum before the maker has answered for it.
+    pub unsettled: Money,
+    /// Fees of what was handed back: among the fees of the job, and to be covered by what is still sold.
+    pub fees_lost: Money,
 }
 
 /// What it took.
@@ -64,9 +71,12 @@ pub struct Hours {
     pub logged: Time,
     /// The share of its hauls' minutes; none while it is not known.
     pub haul: Option<Span>,
-    /// Both, by kind and by stage: the hauls' minutes are fetching, and sorting as a stage.
+    /// Of what was logged, what stands: while the job goes on without what is to settle.
+    pub stands: Time,
+    /// The logged and the hauls', by kind and by stage: the hauls' minutes are fetching, and sorting as a stage.
     pub by_kind: Sorted<Kind, Span>,
     pub by_stage: Sorted<Stage, Span>,
+    /// The hours that stand, and the hauls'.
     pub by_division: Sorted<Division, Span>,
     /// All of it; none while nothing was logged or the haul's share is not known.
     pub total: Option<Span>,
@@ -87,6 +97,8 @@ pub struct Hours {
     pub unsettled_by_stage: Sorted<Stage, Span>,
     /// Of that, what falls away when the buyer fetches it.
     pub still_delivery: Span,
+    /// What was logged of deliveries, as if all of the batch bore as much of it as each piece on hand does.
+    pub driven_as_left: Span,
 }
 
 /// What came in.
@@ -228,11 +240,14 @@ fn costs(shop: &Shop, job: &Job, shares: Vec<JobShare>) -> Answer<Costs> {
     let still = |of: fn(&PlannedCost) -> bool| still(shop, job, (of, shared));
     let still_wood = still(|cost| cost.kind.as_str() == HAUL)?;
     let (still, still_delivery) = (still(|_| true)?, still(|cost| cost.delivery)?);
-    let (lines, total, driven) = (job.booked.clone(), known.then_some(sum), driven(shop, job)?);
-    Ok(Costs { lines, shares, total, by_kind, still, still_delivery, driven, still_wood })
+    let (lines, total, driven_as_left) = (job.booked.clone(), known.then_some(sum), driven(shop, job, |at, sum| bears(job, at, sum))?);
+    let driven = driven(shop, job, |_, sum| Ok(sum))?;
+    let fees_lost = job.selling.fees_lost(job.currency)?;
+    let unsettled = pay_of(&helped_to_settle(shop, On::Job(job.id), job.currency)?, job.currency)?;
+    Ok(Costs { lines, shares, total, by_kind, still, still_delivery, driven, driven_as_left, still_wood, unsettled, fees_lost })
 }
 
-fn add(by_kind: &mut Sorted<Key, Money>, kind: Option<Key>, sum: Money) -> Answer<()> {
+pub(super) fn add(by_kind: &mut Sorted<Key, Money>, kind: Option<Key>, sum: Money) -> Answer<()> {
     let Some(kind) = kind else { return Ok(()) };
     let so_far = by_kind.get(&kind).copied().unwrap_or(Money::zero(sum.currency()));
     by_kind.insert(kind, so_far.plus(sum)?);
@@ -261,36 +276,14 @@ fn still(shop: &Shop, job: &Job, (of, shared): (fn(&PlannedCost) -> bool, Option
     Ok(sum)
 }
 
-/// What was booked for deliveries, by kind: what was said to be for one, and where nobody said, what is of a kind that is planned for a delivery,
-/// since it first was; what came back of it less. Helpers' pay is where a delivery was planned with them all since, else that of its hours.
-fn driven(shop: &Shop, job: &Job) -> Answer<Money> {
-    let mut by_kind = Sorted::new();
-    for (nth, line) in job.booked.iter().enumerate() {
-        let is_planned = || planned_delivery(job, line.kind.as_ref()).is_some_and(|cost| cost.first.1 <= nth);
-        if line.delivery.unwrap_or_else(is_planned) {
-            add(&mut by_kind, line.kind.clone(), line.sum)?;
-        }
-    }
-    let helper = Key::read(HELPER);
-    let pay = match planned_delivery(job, helper.as_ref()) {
-        Some(cost) => earned_since(shop, (On::Job(job.id), cost.first.0), job.currency)?,
-        None => earned_in_deliveries(shop, On::Job(job.id), job.currency)?,
-    };
-    add(&mut by_kind, helper, pay)?;
-    Money::sum(job.currency, by_kind.into_values().filter(|sum| Decimal::ZERO < sum.amount()))
-}
-
-fn planned_delivery<'a>(job: &'a Job, kind: Option<&Key>) -> Option<&'a PlannedCost> {
-    job.planned_costs.iter().find(|cost| cost.delivery && Some(&cost.kind) == kind)
-}
-
 fn hours(shop: &Shop, job: &Job, costs: &Costs) -> Hours {
     let logged = shop.time(job.id);
     let shared: Option<Vec<Span>> = costs.shares.iter().map(|share| share.share.map(|share| share.time)).collect();
     let haul = shared.map(Span::sum);
     let mut by_kind = totals(&logged.by_kind);
     let mut by_stage = totals(&logged.by_stage);
-    let mut by_division = totals(&logged.by_division);
+    let stands = if job.ended.is_some() { logged.clone() } else { shop.bench.sure_of_job(job.id, shop.now) };
+    let mut by_division = totals(&stands.by_division);
     let sorting = Span::sum(costs.shares.iter().map(|share| share.sorting));
     if let Some(haul) = haul.filter(|haul| Span::ZERO < *haul) {
         more(&mut by_kind, Kind::Fetch, haul);
@@ -316,6 +309,8 @@ fn hours(shop: &Shop, job: &Job, costs: &Costs) -> Hours {
     }
     Hours {
         haul,
+        stands,
+        driven_as_left: time_bears(shop, job),
         by_kind,
         by_stage,
         by_division,

@@ -1,5 +1,6 @@
 //! The bench: what is running, how far it has come, what to carry on with, and what is to be mended.
 
+pub mod next;
 mod order;
 mod whole;
 

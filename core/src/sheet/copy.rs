@@ -15,6 +15,9 @@ pub struct CopyAge {
     /// Pieces counted since, and hours logged.
     pub pieces: Count,
     pub logged: Span,
+    /// Sales, and what came in ahead of what was agreed.
+    pub sales: Count,
+    pub deposits: Count,
     /// So much that it is said on every place.
     pub is_much: bool,
 }
@@ -42,13 +45,17 @@ pub fn copy_age(book: &Book, bench: &Bench, last: Option<Copy>, now: Moment) -> 
 impl CopyAge {
     /// With one more entry that no copy holds.
     pub fn and(self, entry: &Entry, struck: bool) -> CopyAge {
-        let pieces = match &entry.fact {
+        let (mut pieces, mut sales, mut deposits) = (self.pieces, self.sales, self.deposits);
+        match &entry.fact {
             Fact::CopyKept(_) => return self,
-            Fact::PiecesCounted(f) if !struck => self.pieces.saturating_add(f.n),
-            _ => self.pieces,
-        };
+            _ if struck => {}
+            Fact::PiecesCounted(f) => pieces = pieces.saturating_add(f.n),
+            Fact::PieceSold(_) => sales = sales.saturating_add(1),
+            Fact::PaymentReceived(f) if f.sale.is_none() => deposits = deposits.saturating_add(1),
+            _ => {}
+        }
         let entries = self.entries.saturating_add(1);
-        CopyAge { entries, pieces, is_much: self.is_much || MUCH <= entries, ..self }
+        CopyAge { entries, pieces, sales, deposits, is_much: self.is_much || MUCH <= entries, ..self }
     }
 }
 
@@ -82,7 +89,7 @@ mod tests {
         let mut story = tell(STANDS);
         let age = |book: &Book, now: Moment| copy_age(book, &fold::bench(book), fold::workshop(book).copy, now);
         let before = age(&story.book, story.now.at);
-        assert_eq!((before.last, before.pieces, before.is_much), (None, 133, true));
+        assert_eq!((before.last, before.pieces, before.sales, before.deposits, before.is_much), (None, 133, 4, 0, true));
         assert_eq!(before.entries, story.book.len());
         let now = Now { wall: Wall::new(story.now.at.plus(Span::minutes(5)), story.now.offset), chance: [7; 10] };
         let command = Command::Book(BookCommand::NoteCopy { upto: now.wall.at });

@@ -51,6 +51,8 @@ pub struct EstimateSheet {
     /// The estimate that was given last.
     pub kept: Option<Kept>,
     pub progress: Progress,
+    /// What it was estimated by when its work began, where that is what stands as estimated.
+    pub then: Option<Box<EstimateSheet>>,
 }
 
 /// The same job with the factor switched the other way.
@@ -185,7 +187,8 @@ fn estimate_of(shop: &Shop, job: &Job, with_factor: bool) -> EstimateSheet {
     let (found, half) = added_up(reckon(&parts, on_top, SEED), &rows);
     let covers = covers(job, &rows);
     let counted = counted::beside(shop, job, &rows);
-    let progress = progress(shop, job, (&rows, &counted), with_factor);
+    let (progress, then) = progress(shop, job, (&rows, &counted), with_factor);
+    let then = then.map(|then| Box::new(then.sheet()));
     // How far it may be off is drawn.
     let to_come = progress.to_come.map(|likely| {
         let beside = counted.iter().map(Counted::part);
@@ -211,21 +214,66 @@ fn estimate_of(shop: &Shop, job: &Job, with_factor: bool) -> EstimateSheet {
         design,
         kept,
         progress,
+        then,
     };
     let safe = sheet.in_all().map(|all| all.safe).filter(|_| progress.beside.is_none() && job.ended.is_none());
     EstimateSheet { progress: Progress { safe, ..progress }, ..sheet }
 }
 
-/// What a job was to take before anything of it was worked, as far as that was known and planned when its work began; none once it has ended.
-fn before_work(shop: &Shop, job: &Job, (with_factor, now): (bool, &[Row])) -> Option<Span> {
-    let all = |rows: &[Row]| (!rows.is_empty()).then(|| Span::sum(rows.iter().map(|row| row.likely)));
-    let known = |of: &Job, began| all(&known_of(shop, of, &shop.history_known_by(job.id, began), with_factor).rows);
-    match shop.bench.on(On::Job(job.id)).next().map(|run| run.started.at) {
-        _ if job.ended.is_some() => None,
-        None => all(now),
-        // Where nothing was known then, the plan that came first is what there is.
-        Some(began) => known(&as_planned(shop, job), began).or_else(|| known(job, began)),
+/// What a job was to take before anything of it was worked.
+struct Then {
+    job: Job,
+    history: Rc<History>,
+    known: Known,
+}
+
+impl Then {
+    fn likely(&self) -> Span {
+        Span::sum(self.known.rows.iter().map(|row| row.likely))
     }
+
+    /// As a sheet of its own, whose steps can be worked back: nothing of it is drawn, and nothing of it is to come.
+    fn sheet(self) -> EstimateSheet {
+        let likely = self.likely();
+        let Then { job, history, known: Known { parts, rows, on_top, whole } } = self;
+        let thought = rows.iter().filter(|row| row.from == Basis::Thought).map(|row| row.before).listed();
+        let thought = (!thought.is_empty()).then(|| Span::sum(thought));
+        let range = Range { low: likely, likely, safe: likely };
+        EstimateSheet {
+            job: job.id,
+            found: Some(Estimate { each: crate::bench::estimate::each(&parts, on_top), range, thought, on_top, shares: vec![] }),
+            covers: covers(&job, &rows),
+            rows,
+            counted: vec![],
+            half: None,
+            other_way: None,
+            to_come: None,
+            whole,
+            said_whole: job.whole_planned,
+            history,
+            piece: job.described.piece,
+            design: job.design,
+            kept: None,
+            progress: Progress::default(),
+            then: None,
+        }
+    }
+}
+
+/// By what was known and planned when its work began; none of a job of which nothing was worked, that has ended, or of which an estimate was kept.
+fn then_of(shop: &Shop, job: &Job, with_factor: bool) -> Option<Then> {
+    let began = shop.bench.on(On::Job(job.id)).next().map(|run| run.started.at).filter(|_| job.ended.is_none() && job.kept.is_none())?;
+    let history = shop.history_known_by(job.id, began);
+    // Where nothing was known then, the plan that came first is what there is.
+    [as_planned(shop, job), job.clone()].into_iter().find_map(|of| {
+        let known = known_of(shop, &of, &history, with_factor);
+        (!known.rows.is_empty()).then(|| Then { job: of, history: history.clone(), known })
+    })
+}
+
+/// The same as it stands as estimated: what was estimated of other operations than those that are planned now is not held against those.
+fn before_work(shop: &Shop, job: &Job, (with_factor, beside): (bool, Option<Beside>)) -> Option<Then> {
+    then_of(shop, job, with_factor).filter(|_| beside.is_none() || is_planned_as_then(shop, job))
 }
 
 /// Whether its operations are those that were planned when its work began, or none was.
@@ -263,15 +311,17 @@ fn around(Range { low, safe, .. }: Range, likely: Span) -> Range {
 
 /// How far a job has come by its rows, without how far all of it may run over. One figure of what is to come on every page of the job and in
 /// every price: what the rows come to.
-fn progress(shop: &Shop, job: &Job, (rows, counted): (&[Row], &[Counted]), with_factor: bool) -> Progress {
+fn progress(shop: &Shop, job: &Job, (rows, counted): (&[Row], &[Counted]), with_factor: bool) -> (Progress, Option<Then>) {
     let so_far = logged(shop, job);
     let goes_on = job.ended.is_none() && !rows.is_empty();
     let left = goes_on.then(|| all_to_come(rows, counted));
     let nothing_known = |left: Span| left <= Span::ZERO && !unnoted(shop, job.id, rows).is_empty();
     let beside = beside(shop, job, so_far).filter(|_| is_of_plan(job, || only_operations(rows)));
-    // What was estimated of other operations than those that are planned now is not held against those.
-    let before = || before_work(shop, job, (with_factor, rows)).filter(|_| beside.is_none() || is_planned_as_then(shop, job));
-    Progress {
+    let (then, is_begun) = (before_work(shop, job, (with_factor, beside)), shop.bench.on(On::Job(job.id)).next().is_some());
+    // Before any work what is likely now.
+    let now = || (!is_begun && goes_on).then(|| Span::sum(rows.iter().map(|row| row.likely)));
+    let before = || then.as_ref().map(Then::likely).or_else(now);
+    let progress = Progress {
         thought: thought(job, rows),
         // Of a job that has ended nothing is forecast: what later jobs teach was no estimate of it.
         estimated: job.kept.map(|kept| kept.likely).or_else(before),
@@ -280,7 +330,8 @@ fn progress(shop: &Shop, job: &Job, (rows, counted): (&[Row], &[Counted]), with_
         beside,
         to_come: left,
         ends: left.filter(|left| Span::ZERO < so_far && !nothing_known(*left)).map(|left| so_far.plus(left)),
-    }
+    };
+    (progress, then)
 }
 
 /// How far a job has come, for the bench: as its own page has it, and what its estimate is from; nothing where an estimate was kept. Nothing is
@@ -288,9 +339,11 @@ fn progress(shop: &Shop, job: &Job, (rows, counted): (&[Row], &[Counted]), with_
 pub fn progress_of(shop: &Shop, job: &Job, with_factor: bool) -> (Progress, Vec<Basis>) {
     let with_factor = with_factor && !job.without_factor;
     let rows = rows_of(shop, (job, &shop.history_but(job)), with_factor);
-    let progress = progress(shop, job, (&rows, &counted::beside(shop, job, &rows)), with_factor);
+    let (progress, then) = progress(shop, job, (&rows, &counted::beside(shop, job, &rows)), with_factor);
+    // What is said to be estimated is from what it was estimated by then, whatever was told since.
+    let by = then.map_or(rows, |then| then.known.rows);
     let mut from: Vec<Basis> = vec![];
-    for row in rows.iter().filter(|_| job.kept.is_none()) {
+    for row in by.iter().filter(|_| job.kept.is_none()) {
         if !from.contains(&row.from) {
             from.push(row.from);
         }

@@ -1,7 +1,7 @@
 //! Who worked along on a job, a haul or neither: heads by person, for how long, and what they are paid.
 
 use super::shop::Shop;
-use crate::bench::{Head, Kind, On, Run};
+use crate::bench::{Head, On, Run};
 use crate::money::cost::helper;
 use crate::quantity::{Count, Currency, Decimal, Id, Listed, Moment, Money, Span, order_by_key};
 use crate::refusal::Answer;
@@ -17,13 +17,25 @@ pub struct Helped {
     pub pay: Money,
 }
 
-/// Who worked along in the runs of a job, a haul or neither, for how long, and what each is paid in this currency.
+/// Who worked along in the runs of a job, a haul or neither, for how long, and what each is paid in this currency; without what is to settle.
 ///
 /// # Errors
 /// [`crate::refusal::Refusal::BelowNothing`], [`crate::refusal::Refusal::MoneyOutOfRange`].
 pub fn helped(shop: &Shop, on: On, currency: Currency) -> Answer<Vec<Helped>> {
+    in_runs(shop, shop.settled(shop.bench.on(on)), currency)
+}
+
+/// The same of what is to settle: it is in no sum until the maker has answered for it.
+///
+/// # Errors
+/// As [`helped`].
+pub fn helped_to_settle(shop: &Shop, on: On, currency: Currency) -> Answer<Vec<Helped>> {
+    in_runs(shop, shop.unsettled(shop.bench.on(on)), currency)
+}
+
+fn in_runs<'a>(shop: &'a Shop, runs: impl Iterator<Item = &'a Run>, currency: Currency) -> Answer<Vec<Helped>> {
     let mut all: Vec<Helped> = vec![];
-    for run in shop.bench.on(on) {
+    for run in runs {
         for (person, time, pay) in of_run(run, currency, shop.now)? {
             match all.iter_mut().find(|helped| helped.person == person) {
                 Some(helped) => (helped.time, helped.pay) = (helped.time.plus(time), helped.pay.plus(pay)?),
@@ -106,23 +118,29 @@ pub const HELPER: &str = "helper";
 /// # Errors
 /// As [`earned`].
 pub fn earned_since(shop: &Shop, (on, since): (On, Moment), currency: Currency) -> Answer<Money> {
-    earned_in(shop, shop.bench.on(on).filter(|run| since <= run.started.at), currency)
+    let runs = earned_by_run(shop, (on, &|run| since <= run.started.at), currency)?;
+    Money::sum(currency, runs.into_iter().map(|(_, pay)| pay))
 }
 
-/// What helpers earned in deliveries.
+/// What helpers earned in each of these runs, with when it began.
 ///
 /// # Errors
 /// As [`earned`].
-pub fn earned_in_deliveries(shop: &Shop, on: On, currency: Currency) -> Answer<Money> {
-    earned_in(shop, shop.bench.on(on).filter(|run| run.work.kind == Kind::Deliver), currency)
+pub fn earned_by_run(shop: &Shop, (on, is_of): (On, &dyn Fn(&Run) -> bool), currency: Currency) -> Answer<Vec<(Moment, Money)>> {
+    let of = |run: &Run| Ok((run.started.at, earned_in_run(run, currency, shop.now)?));
+    shop.settled(shop.bench.on(on)).filter(|run| is_of(run)).map(of).collect()
 }
 
-fn earned_in<'a>(shop: &Shop, runs: impl Iterator<Item = &'a Run>, currency: Currency) -> Answer<Money> {
-    let mut sum = Money::zero(currency);
-    for run in runs {
-        sum = sum.plus(Money::sum(currency, of_run(run, currency, shop.now)?.iter().map(|(_, _, pay)| *pay))?)?;
-    }
-    Ok(sum)
+fn earned_in_run(run: &Run, currency: Currency, now: Moment) -> Answer<Money> {
+    Money::sum(currency, of_run(run, currency, now)?.iter().map(|(_, _, pay)| *pay))
+}
+
+/// Of some helpers, what they are paid together.
+///
+/// # Errors
+/// [`crate::refusal::Refusal::MoneyOutOfRange`].
+pub fn pay_of(helped: &[Helped], currency: Currency) -> Answer<Money> {
+    Money::sum(currency, helped.iter().map(|one| one.pay))
 }
 
 /// What helpers earn: a cost of the job or the haul that they worked for.
@@ -130,7 +148,7 @@ fn earned_in<'a>(shop: &Shop, runs: impl Iterator<Item = &'a Run>, currency: Cur
 /// # Errors
 /// [`crate::refusal::Refusal::BelowNothing`], [`crate::refusal::Refusal::MoneyOutOfRange`].
 pub fn earned(shop: &Shop, on: On, currency: Currency) -> Answer<Money> {
-    Money::sum(currency, helped(shop, on, currency)?.iter().map(|helped| helped.pay))
+    pay_of(&helped(shop, on, currency)?, currency)
 }
 
 /// What helpers earned in a year for no job: a cost of the workshop. A run is of the year in which it began.
@@ -139,7 +157,7 @@ pub fn earned(shop: &Shop, on: On, currency: Currency) -> Answer<Money> {
 /// [`crate::refusal::Refusal::BelowNothing`], [`crate::refusal::Refusal::MoneyOutOfRange`].
 pub fn earned_for_none(shop: &Shop, year: i32) -> Answer<Vec<Money>> {
     let mut all = vec![];
-    for run in shop.bench.on(On::Nothing).filter(|run| run.started.day().as_ymd().0 == year) {
+    for run in shop.settled(shop.bench.on(On::Nothing)).filter(|run| run.started.day().as_ymd().0 == year) {
         let mut currencies: Vec<Currency> = run.heads.iter().filter_map(|head| Some(head.pay?.currency())).listed();
         order_by_key(&mut currencies, |currency| *currency);
         currencies.dedup();

@@ -3,7 +3,7 @@
 use super::account::{Account, Hours, Sold, of as reckon};
 use super::estimate::left::{is_between_coats, is_finished};
 use super::estimate::{Row, rows_of};
-use super::helped::{Helped, helped};
+use super::helped::{Helped, helped, helped_to_settle};
 use super::jobs::{Section, date, section, so_far, to_come};
 use super::make::keep::{Lacking, changed_piles, lacking_of};
 use super::marks::{ask_today, settle_now, whole};
@@ -59,6 +59,8 @@ pub struct JobSheet {
     pub changed: Vec<OfBefore>,
     /// Who worked along, and for what pay.
     pub helped: Vec<Helped>,
+    /// The same where a stop may have been forgotten: no cost before that is settled.
+    pub helped_to_settle: Vec<Helped>,
     /// All of it, for whoever asks further.
     pub account: Account,
 }
@@ -210,6 +212,7 @@ pub fn job(shop: &Shop, id: Id) -> Answer<JobSheet> {
             over: job.selling.over(job.currency)?,
         },
         helped: helped(shop, On::Job(id), job.currency)?,
+        helped_to_settle: helped_to_settle(shop, On::Job(id), job.currency)?,
         name: job.name,
         made_for: job.made_for,
         described: job.described,
@@ -298,7 +301,7 @@ pub(super) fn next(shop: &Shop, job: &Job, (hours, sold): (&Hours, &Sold)) -> Ne
     }
     // Of a job that is done with, or of which all is sold, nothing is left to do: it is not asked what was planned of it.
     let goes_on = job.ended.is_none() && 0 < sold.left;
-    let left_to_do = goes_on.then(|| next_op(shop, job, hours)).flatten();
+    let left_to_do = next_planned(shop, job).map(|operation| operation.op.clone());
     let over = job.selling.over(job.currency).and_then(|over| Money::sum(job.currency, over.iter().map(|over| over.sum)));
     if let Ok(sum) = over
         && !sum.is_zero()
@@ -373,19 +376,22 @@ fn last_off(shop: &Shop, job: &Job) -> Option<Box<Wait>> {
 }
 
 /// The first planned operation of which something is to come: it was never begun, has pieces left, or took less than it likely takes by
-/// what was planned of it; the delivery aside.
-fn next_op(shop: &Shop, job: &Job, hours: &Hours) -> Option<String> {
-    let begun = |op: &str| hours.logged.by_op.contains_key(op);
-    let rows = OnceCell::new();
+/// what was planned of it; the delivery aside. None of a job that is done with, or of which all is sold.
+pub(super) fn next_planned<'a>(shop: &Shop, job: &'a Job) -> Option<&'a Operation> {
+    if job.ended.is_some() || job.left() == 0 {
+        return None;
+    }
+    let (rows, on) = (OnceCell::new(), On::Job(job.id));
+    let begun = |op: &str| shop.bench.on(on).any(|run| run.work.op == op);
     let to_come = |op: &str| {
         let rows: &Vec<Row> = rows.get_or_init(|| rows_of(shop, (job, shop.history()), true));
         rows.iter().any(|row| row.op.as_deref() == Some(op) && row.thought.is_some() && Span::ZERO < row.to_come())
     };
     let open = |operation: &&Operation| {
         let op = operation.op.as_str();
-        operation.kind != Kind::Deliver && (!begun(op) || shop.bench.batch(On::Job(job.id), op, shop.now).has_left() || to_come(op))
+        operation.kind != Kind::Deliver && (!begun(op) || shop.bench.batch(on, op, shop.now).has_left() || to_come(op))
     };
-    job.operations.iter().find(open).map(|operation| operation.op.clone())
+    job.operations.iter().find(open)
 }
 
 #[cfg(test)]

@@ -9,6 +9,7 @@ use crate::quantity::in_small;
 use crate::quantity::order_by_key;
 use crate::quantity::{Count, Currency, Decimal, Id, Listed, Money, Span, Wall};
 use crate::refusal::Answer;
+use std::cmp::Reverse;
 
 /// Where a job stands in the list.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -53,7 +54,7 @@ pub struct JobRow {
 }
 
 /// The jobs whose name holds the words searched for, in their sections: due with money that is to change hands now first, then by their date, the
-/// others the latest first.
+/// others the latest first, and of those that have ended the last that did.
 ///
 /// # Errors
 /// [`crate::refusal::Refusal::MoneyOutOfRange`], [`crate::refusal::Refusal::CurrenciesMixed`].
@@ -67,24 +68,23 @@ pub fn jobs(shop: &Shop, search: &str) -> Answer<Vec<JobRow>> {
 /// As [`jobs`], of the jobs it gives.
 pub fn jobs_and_latest_ended(shop: &Shop, search: &str, most: usize) -> Answer<(Vec<JobRow>, usize)> {
     let words: Vec<String> = search.split_whitespace().map(in_small).listed();
-    let (mut rows, mut ended) = (vec![], 0_usize);
-    for job in fold::jobs(shop.book) {
-        let name = in_small(&job.name);
-        if words.iter().all(|word| name.contains(word)) {
-            let has_ended = section(&job)? == Section::Ended;
-            ended = ended.saturating_add(usize::from(has_ended));
-            if !has_ended || ended <= most {
-                rows.push(row(shop, &job, hours_and_sale(shop, &job)?)?);
-            }
-        }
+    let is_meant = |job: &Job| words.iter().all(|word| in_small(&job.name).contains(word));
+    let (mut shown, mut ended) = (vec![], vec![]);
+    for job in fold::jobs(shop.book).filter(is_meant) {
+        let of_it = if section(&job)? == Section::Ended { &mut ended } else { &mut shown };
+        of_it.push(job);
     }
+    order_by_key(&mut ended, |job| Reverse(job.ended.as_ref().map(|ended| ended.wall.at)));
+    let more = ended.len().saturating_sub(most);
+    shown.extend(ended.into_iter().take(most));
+    let mut rows = shown.iter().map(|job| row(shop, job, hours_and_sale(shop, job)?)).collect::<Answer<Vec<_>>>()?;
     // Money that is to change hands now comes before any day.
     let is_now = |row: &JobRow| matches!(row.next, NextAct::PartDue { .. } | NextAct::HandBack { .. });
     let date = |row: &JobRow| {
         if row.section == Section::Due { (!is_now(row), row.date.is_none(), row.date) } else { (false, false, None) }
     };
     order_by_key(&mut rows, |row| (row.section, date(row)));
-    Ok((rows, ended.saturating_sub(most)))
+    Ok((rows, more))
 }
 
 fn row(shop: &Shop, job: &Job, (hours, sold): (Hours, Sold)) -> Answer<JobRow> {

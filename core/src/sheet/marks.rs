@@ -40,11 +40,13 @@ pub struct Pricing {
     pub refused: Option<Refusal>,
 }
 
-/// What was driven to deliver so far.
+/// What was driven to deliver so far, as far as the pieces on hand bear it; all of it where others do.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Driven {
     pub costs: Money,
     pub time: Span,
+    /// All that was driven.
+    pub of_all: (Money, Span),
     /// The pieces on hand that bear it; none where it brought pieces that are gone.
     pub of_left: Option<Count>,
 }
@@ -57,10 +59,10 @@ pub fn pricing(shop: &Shop, job: &Job, (costs, hours): (&Costs, &Hours), rate: &
     let delivery = (costs.still_delivery, hours.still_delivery);
     let by_one = to_one_buyer(job, delivery, 1)?;
     let whole = whole(job, (costs, hours), Carried::Delivered)?;
-    let time = |all: Span| Ok(all.minus(delivery.1).plus(by_one.1).minus(driven(hours)).plus(driven_for_left(job, hours)?));
+    let time = |all: Span| all.minus(delivery.1).plus(by_one.1).minus(driven(hours)).plus(driven_for_left(job, hours));
     let work = Work {
         costs: whole.costs.map(|all| costs_as_left(job, costs, all)).transpose()?,
-        time: whole.time.map(time).transpose()?.filter(|time| Span::ZERO < *time),
+        time: whole.time.map(time).filter(|time| Span::ZERO < *time),
         ..whole
     };
     let (tax, points, hourly) = (shop.tax_of(job), shop.points(job.currency), rate.hourly());
@@ -74,7 +76,7 @@ pub fn pricing(shop: &Shop, job: &Job, (costs, hours): (&Costs, &Hours), rate: &
     let ask = tagged.or(proposed.map(|proposed| proposed.charge));
     let standing = Standing { ask, set: job.settle, ..Standing::default() };
     let settle = settle(&standing, points)?;
-    let driven = driven_so_far(job, (costs.driven, driven(hours)));
+    let driven = driven_so_far(job, costs, hours)?;
     Ok(Pricing { work, delivery, driven, at_least, hourly, marks, tag: job.tag, ask, proposed, settle, settle_set: job.settle, refused })
 }
 
@@ -145,23 +147,15 @@ fn to_one_buyer(job: &Job, (costs, time): (Money, Span), n: Count) -> Answer<(Mo
     Ok((part(costs, job.pieces, n)?, part_of_time(time, job.pieces, n)?))
 }
 
-/// What was driven for the pieces on hand is theirs alone: what it would be if all of the batch went as they go.
-fn as_left(job: &Job, (costs, time): (Money, Span)) -> Answer<(Money, Span)> {
-    let left = job.left();
-    if left == 0 {
-        return Ok((costs, time));
-    }
-    Ok((part(costs, job.pieces, left)?, part_of_time(time, job.pieces, left)?))
-}
-
-/// All costs, as if each piece of the batch went to a buyer of its own: of what was booked for a delivery nothing, where others were brought.
+/// All costs, as if each piece of the batch went to a buyer of its own, with the fees that were lost: of what was booked for a delivery nothing,
+/// where others were brought.
 ///
 /// # Errors
 /// [`Refusal::MoneyOutOfRange`].
 pub(super) fn costs_as_left(job: &Job, costs: &Costs, all: Money) -> Answer<Money> {
     let (to_come, _) = to_one_buyer(job, (costs.still_delivery, Span::ZERO), 1)?;
-    let others = all.minus(costs.still_delivery)?.plus(to_come)?.minus(costs.driven)?;
-    if is_of_gone(job) { Ok(others) } else { others.plus(as_left(job, (costs.driven, Span::ZERO))?.0) }
+    let others = all.minus(costs.still_delivery)?.plus(to_come)?.minus(costs.driven)?.plus(costs.fees_lost)?;
+    if is_of_gone(job) { Ok(others) } else { others.plus(costs.driven_as_left) }
 }
 
 /// Whether what was driven so far was for pieces that are gone.
@@ -169,9 +163,16 @@ fn is_of_gone(job: &Job) -> bool {
     0 < job.left() && job.selling.is_any_brought()
 }
 
-fn driven_so_far(job: &Job, (costs, time): (Money, Span)) -> Option<Driven> {
-    let is_any = 0 < job.left() && (!costs.is_zero() || Span::ZERO < time);
-    is_any.then(|| Driven { costs, time, of_left: Some(job.left()).filter(|_| !is_of_gone(job)) })
+fn driven_so_far(job: &Job, costs: &Costs, hours: &Hours) -> Answer<Option<Driven>> {
+    let (left, all) = (job.left(), (costs.driven, driven(hours)));
+    if left == 0 || (all.0.is_zero() && all.1 <= Span::ZERO) {
+        return Ok(None);
+    }
+    if is_of_gone(job) {
+        return Ok(Some(Driven { costs: all.0, time: all.1, of_all: all, of_left: None }));
+    }
+    let (costs, time) = (part(costs.driven_as_left, left, job.pieces)?, part_of_time(hours.driven_as_left, left, job.pieces)?);
+    Ok(Some(Driven { costs, time, of_all: all, of_left: Some(left) }))
 }
 
 /// What was logged of deliveries.
@@ -180,8 +181,8 @@ fn driven(hours: &Hours) -> Span {
 }
 
 /// Of that, what the pieces on hand took.
-fn driven_for_left(job: &Job, hours: &Hours) -> Answer<Span> {
-    if is_of_gone(job) { Ok(Span::ZERO) } else { Ok(as_left(job, (Money::zero(job.currency), driven(hours)))?.1) }
+fn driven_for_left(job: &Job, hours: &Hours) -> Span {
+    if is_of_gone(job) { Span::ZERO } else { hours.driven_as_left }
 }
 
 impl Pricing {

@@ -14,6 +14,7 @@ pub mod count;
 pub mod counts;
 pub mod dates;
 pub mod day;
+mod driven;
 pub mod enough;
 pub mod estimate;
 pub mod fair;

@@ -69,10 +69,14 @@ pub struct OfferSheet {
     pub left: Option<Leaves>,
     /// All its hours are worked: nothing of them is to come.
     pub all_worked: bool,
+    /// Of its costs, the fees of what was handed back; none where nothing was lost so.
+    pub fees_lost: Option<Money>,
     /// What keeps the share of a haul, and so costs and hours, unknown.
     pub lacking: Option<Lacking>,
     /// Of the hours, what looks like a forgotten stop and was not answered for.
     pub unsettled: Span,
+    /// The pay of who worked along in them: no part of the costs.
+    pub unsettled_pay: Money,
     /// What the agreed price leaves for an hour.
     pub agreed: Option<Leaves>,
     /// What one drive to a buyer still costs and takes, however many go along; none where nothing of one is planned.
@@ -137,8 +141,10 @@ pub fn offer(shop: &Shop, id: Id, asking: Asking, offer: Option<Money>) -> Answe
         left: at(spoken, asking)?.flatten(),
         delivery: Some(account.pricing.delivery).filter(|_| account.is_brought()),
         driven: account.pricing.driven,
+        fees_lost: fees_lost((&job, &account), n)?,
         lacking: account.costs.lacking(),
         unsettled: account.hours.unsettled,
+        unsettled_pay: account.costs.unsettled,
         all_worked: account.hours.to_come == Some(Span::ZERO),
         agreed: standing.agreed.map(|_| as_agreed(shop, (&own, &account), asking)).transpose()?.flatten(),
         concessions: offer.map(|offer| instead::concessions(shop, (&job, &account), offer, asking)).transpose()?.unwrap_or_default(),
@@ -149,6 +155,10 @@ pub fn offer(shop: &Shop, id: Id, asking: Asking, offer: Option<Money>) -> Answe
         tagged,
         named,
     })
+}
+
+fn fees_lost((job, account): (&Job, &Account), n: Count) -> Answer<Option<Money>> {
+    Ok(Some(part(account.costs.fees_lost, n, job.pieces)?).filter(|lost| !lost.is_zero()))
 }
 
 /// Nothing of a band where none is waited for: what is agreed, or worth more in the end, is in no doubt.

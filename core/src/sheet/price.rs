@@ -83,6 +83,8 @@ pub struct ForSale {
     pub lacking: Option<Lacking>,
     /// Of the hours, what looks like a forgotten stop and was not answered for.
     pub unsettled: Span,
+    /// The pay of who worked along in them: no part of the costs.
+    pub unsettled_pay: Money,
 }
 
 /// What stands before the buyer speaks, for so many pieces handed over together.
@@ -293,6 +295,7 @@ fn for_sale(shop: &Shop, job: &Job, paid: Paid) -> Answer<ForSale> {
         gaps: gaps(&account),
         lacking: account.costs.lacking(),
         unsettled: account.hours.unsettled,
+        unsettled_pay: account.costs.unsettled,
     })
 }
 

@@ -111,14 +111,14 @@ pub fn quote(shop: &Shop, id: Id, given: Given) -> Answer<QuoteSheet> {
     })
 }
 
-/// Nothing where nothing was noted; not known where a haul's share is not.
+/// With the fees that were lost. Nothing where nothing was noted; not known where a haul's share is not.
 fn costs(job: &Job, account: &Account) -> Answer<Option<Money>> {
     let known = match account.costs.total {
         Some(total) => total,
         None if account.costs.shares.is_empty() => Money::zero(job.currency),
         None => return Ok(None),
     };
-    known.plus(account.costs.still).map(Some)
+    known.plus(account.costs.still)?.plus(account.costs.fees_lost).map(Some)
 }
 
 fn between(shop: &Shop, (job, account, costs): (&Job, &Account, Money), times: [Span; 2]) -> Result<(Money, Money), NoQuote> {

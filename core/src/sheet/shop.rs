@@ -125,6 +125,11 @@ impl<'a> Shop<'a> {
         runs.filter(move |run| look.is_in_question(run))
     }
 
+    /// The others: by these alone helpers are paid.
+    pub fn settled<'r>(&'r self, runs: impl Iterator<Item = &'r Run>) -> impl Iterator<Item = &'r Run> {
+        self.bench.sure(runs, self.now)
+    }
+
     /// Ended runs that do, however long ago they were: they teach nothing.
     pub fn unanswered<'r>(&'r self, runs: impl Iterator<Item = &'r Run>) -> impl Iterator<Item = &'r Run> {
         let look = self.look();
@@ -203,6 +208,13 @@ helper joins ada 15
         let week = week((&shop.bench, shop.book), story.now.day(), seen);
         let paid = paid.iter().map(|sum| crate::quantity::Decimal::from(*sum)).collect::<Vec<_>>();
         assert_eq!(week.along.1.iter().map(|sum| sum.amount().normalize()).collect::<Vec<_>>(), paid, "{told}");
+        // What the job paid is what the week paid; the rest is to settle.
+        assert_eq!(account.cost("helper").map(|sum| sum.amount().normalize()).into_iter().collect::<Vec<_>>(), paid, "{told}");
+        let open = crate::quantity::Decimal::from(15 * hours);
+        assert_eq!((account.costs.total.is_some(), account.costs.unsettled.amount().normalize()), (!paid.is_empty(), open), "{told}");
+        let by_op = Span::sum(account.hours.stands.by_op.values().map(|shares| shares.total()));
+        assert_eq!(account.hours.by_division.values().copied().collect::<Vec<_>>(), [by_op], "{told}");
+        assert_eq!(by_op.plus(account.hours.unsettled), account.hours.logged.own.total(), "{told}");
     }
 
     /// A forgotten stop of no job is of the year, and of what was logged it is not.

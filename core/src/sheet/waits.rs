@@ -64,11 +64,13 @@ impl<'a> Kept<'a> {
         self.waits.on().filter(today).map(|wait| self.line(wait, now.at)).listed()
     }
 
-    /// Waits that began, were to come off, or were taken off on a day; of today all that is still on.
+    /// Waits that began, were to come off, or were taken off on a day, the first to begin first; of today all that is still on.
     pub fn of_day(self, day: Day, now: Wall) -> Vec<WaitLine> {
         let is_on = |wait: &Wait| day == now.day() && wait.is_on();
         let of_it = |wait: &&Wait| is_on(wait) || self.days(wait).into_iter().flatten().any(|on| on == day);
-        self.waits.all().filter(of_it).map(|wait| self.line(wait, now.at)).listed()
+        let mut found = self.waits.all().filter(of_it).map(|wait| self.line(wait, now.at)).listed();
+        order_by_key(&mut found, |line| line.wait.began.at);
+        found
     }
 
     /// What a run clamped last, while that waits.
@@ -307,7 +309,6 @@ mod tests {
         assert_eq!(ending(&phone, 1_440), [(670, true), (1_439, true), (0, true), (600, false)]);
     }
 
-    /// Laid at 12:00 for an hour and a half, two hours east; looked at from one hour east, at 11:10: off at 12:30, in 1 h 20.
     /// Glued at 16:10 for 90 minutes and not taken off, and a cure of a week: what is on is in the list of every day that is today.
     #[test]
     fn what_was_not_taken_off_is_in_the_list_of_today() {
@@ -324,6 +325,18 @@ mod tests {
         check(1, 2_000, 2);
         check(2, 3_000, 2);
         check(1, 3_000, 0);
+    }
+
+    /// 8:01, 10:30 and 11:00, of which the last comes off before the second.
+    #[test]
+    fn waits_of_a_day_stand_as_they_began() {
+        let mut phone = Phone::new("a");
+        for (minute, minutes) in [(481, 60), (630, 600), (660, 30)] {
+            phone.order(minute, Command::Wait(WaitCommand::Begin { op: "glue".into(), job: None, n: 1, laid: glue(minutes) })).unwrap();
+        }
+        let day = phone.wall(481).day();
+        let began = seen(&phone, |kept| kept.of_day(day, phone.wall(700)).iter().map(|line| line.wait.began.at).collect::<Vec<_>>());
+        assert_eq!(began, [481, 630, 660].map(crate::ledger::told::at));
     }
 
     #[test]

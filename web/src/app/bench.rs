@@ -116,9 +116,9 @@ pub fn sheet(app: &App) -> BenchSheet {
     bench_of(&app.shelf().bench(), &app.shelf().book, seen(app))
 }
 
-/// From where the bench is seen: the maker's own, with the closing time as it was said.
+/// From where the bench is seen: the maker's own, with the closing time as it was said, else as it is shown until it is.
 pub fn seen(app: &App) -> Seen {
-    Seen { now: app.now, person: None, closing: app.shelf().workshop().hours.closing }
+    Seen { now: app.now, person: None, closing: Some(app.shelf().workshop().hours.workdays().closing) }
 }
 
 /// Takes in a tap on Bench.

@@ -78,7 +78,11 @@ pub fn good(app: &mut App, now: Now) {
 pub fn reject(app: &mut App, why: Key, now: Now) {
     let Some((haul, pile)) = in_hand(app) else { return };
     let left = left(app, pile);
-    let n = armed(app, left);
+    // What lies on the rack goes first: a job gives back no more than is tapped where nothing else is left.
+    let n = match on_rack(app, pile) {
+        0 => armed(app, left),
+        there => armed(app, left).min(there),
+    };
     // What was sorted good stays so: a tap on a reason after the last piece is a slip.
     if left == 0 {
         return app.refuse(Refusal::NotThatMany { asked: n, there: 0 });
@@ -102,8 +106,9 @@ pub fn in_jobs(app: &App, pile: Id) -> Option<(u32, Vec<Id>)> {
     let haul = app.shelf().haul()?;
     let pile = haul.pile(pile).filter(|pile| 0 < pile.unsorted() && pile.on_rack() == 0)?;
     let goes_on = |job: &Id| !fold::is_ended(&app.shelf().book, On::Job(*job));
-    let jobs = pile.in_jobs.iter().filter(|(job, n)| 0 < **n && goes_on(job)).map(|(job, _)| *job).listed();
-    (!jobs.is_empty()).then(|| (pile.unsorted(), jobs))
+    let jobs = pile.in_jobs.iter().filter(|(job, n)| 0 < **n && goes_on(job)).map(|(job, n)| (*job, *n)).listed();
+    let n = jobs.iter().fold(0, |sum: u32, (_, n)| sum.saturating_add(*n)).min(pile.unsorted());
+    (!jobs.is_empty()).then(|| (n, jobs.into_iter().map(|(job, _)| job).listed()))
 }
 
 /// What the last tap took, where fewer were left than it would have sorted.
@@ -120,6 +125,11 @@ fn armed(app: &App, left: u32) -> u32 {
 
 fn left(app: &App, pile: Id) -> u32 {
     app.shelf().haul().and_then(|haul| haul.pile(pile).map(Pile::unsorted)).unwrap_or(0)
+}
+
+/// Good pieces of a pile that no job has.
+fn on_rack(app: &App, pile: Id) -> u32 {
+    app.shelf().haul().and_then(|haul| haul.pile(pile).map(|pile| pile.on_rack().min(pile.good()))).unwrap_or(0)
 }
 
 fn in_hand(app: &App) -> Option<(Id, Id)> {

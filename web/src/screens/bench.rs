@@ -20,6 +20,8 @@ mod week;
 use super::{Screen, Seen};
 use crate::app::bench::{Over, Tap, sheet};
 use crate::app::{App, Msg};
+use fivebar_core::sheet::bench::BenchSheet;
+use fivebar_core::sheet::bench::next::as_its_job_says;
 
 /// The screen as it stands.
 ///
@@ -31,14 +33,14 @@ pub fn screen(app: &App, seen: Seen<'_>) -> Screen {
 
 fn shown(app: &App, seen: Seen<'_>) -> Screen {
     match &app.bench.over {
-        Over::Nothing => running::screen(app, &sheet(app), seen),
+        Over::Nothing => running::screen(app, &by_its_job(app), seen),
         Over::Starting(starting) => start::screen(starting, app, seen),
         Over::Batch(typed) => pads::batch(sheet(app).running.map(|slab| slab.run).as_ref(), typed, app, seen),
         Over::Helper(typed) => pads::helper(typed, app, seen),
         Over::More(typed) => pads::more(typed, app, seen),
         Over::InAll(typed) => match sheet(app).running {
             Some(slab) => pads::in_all(&slab.run, typed, seen),
-            None => running::screen(app, &sheet(app), seen),
+            None => running::screen(app, &by_its_job(app), seen),
         },
         Over::StoppedAt(run, typed) => pads::stopped(*run, typed, app, seen),
         Over::Day(view) if view.week => week::screen(app, view, seen),
@@ -48,8 +50,13 @@ fn shown(app: &App, seen: Seen<'_>) -> Screen {
             (None, Some(op)) => waits::usual(op, app, seen),
             (None, None) => waits::list(waiting, app, seen),
         },
-        Over::Big => big::screen(app, &sheet(app), seen),
+        Over::Big => big::screen(app, &by_its_job(app), seen),
     }
+}
+
+/// The bench as it is shown: what comes next is what the job's own page says.
+fn by_its_job(app: &App) -> BenchSheet {
+    as_its_job_says(&app.shelf().shop(app.now.at), sheet(app))
 }
 
 fn say(tap: Tap) -> Msg {

@@ -8,7 +8,7 @@ mod figures;
 pub mod gallery;
 mod guesses;
 mod list;
-mod more;
+pub mod more;
 mod offer;
 mod paper;
 mod parts;

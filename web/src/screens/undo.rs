@@ -31,12 +31,30 @@ pub fn bar(app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
 /// The same as one key, where another stands beside it.
 pub fn one(app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
     let (back, named) = last(app, seen)?;
+    if let Some(names) = old_jobs_struck(app) {
+        return Some(alone(Undo { words: bench::PUT_BACK.into(), under: common::struck(&names) }, Msg::Common(Common::PutBack)));
+    }
     if back {
         let under = named.map_or(common::TAKEN_BACK.into(), |what| common::taken_back(&what));
         return Some(alone(Undo { words: common::PUT_BACK.into(), under }, Msg::Common(Common::PutBack)));
     }
     let words = Undo { words: common::TAKE_BACK.into(), under: named? };
     Some(alone(words, Msg::Common(Common::TakeBack)))
+}
+
+/// The names of old jobs that were struck last.
+fn old_jobs_struck(app: &App) -> Option<String> {
+    let (_, act) = offered(app).filter(|(back, _)| *back)?;
+    old_jobs_of(act, true, app)
+}
+
+/// The old jobs of an act that are struck, or that stand, by their names.
+fn old_jobs_of(act: Id, are_struck: bool, app: &App) -> Option<String> {
+    let book = &app.shelf().book;
+    let told = book.act(act).into_iter().filter_map(|id| book.entry(id)).filter(|(_, struck)| *struck == are_struck);
+    let name = |(entry, _): (&Entry, bool)| if let Fact::OldJobTold(f) = &entry.fact { Some(f.name.clone()) } else { None };
+    let names = told.filter_map(name).listed();
+    (!names.is_empty()).then(|| names.join(", "))
 }
 
 fn more(app: &App, seen: Seen<'_>) -> Option<El<Msg>> {

@@ -63,11 +63,12 @@ pub(super) fn no_more_than((was, before): (Decimal, Decimal), back: Decimal) -> 
 }
 
 /// What was taken back is spent again, or comes back again, where what was written since leaves room for it.
-pub(super) fn can_be_spent(book: &Book, f: &MoneySpent) -> Answer<()> {
+pub(super) fn can_be_spent(book: &Book, id: Id, f: &MoneySpent) -> Answer<()> {
     let can = f.can.and_then(|id| there(book, id).ok());
     let used = f.used.map_or(Decimal::ZERO, |used| used.0);
     let Some((spending, was)) = f.back.and_then(|id| Some((id, spent(book, id).ok()?))) else {
-        // A spending that is gone takes along what came back of it.
+        // A spending that is gone takes along what came back of it, and brings it again.
+        let used = can.as_ref().map_or(used, |can| used.saturating_sub(can.went_back(id)));
         let holds = can.filter(|_| f.back.is_none()).map(|can| can.unused());
         return holds.filter(|holds| *holds < used).map_or(Ok(()), |holds| Err(Refusal::MoreThanPack { used, holds }));
     };

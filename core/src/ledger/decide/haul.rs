@@ -326,8 +326,11 @@ fn put_back_first(book: &Book, pile: &Pile, n: Count) -> Answer<Option<(Id, Coun
     let Err(refusal) = can_be_rejected(n, pile) else { return Ok(None) };
     let lacks = n.saturating_sub(pile.on_rack().min(pile.good()));
     let in_hand = pile.in_jobs.iter().filter(|(job, n)| 0 < **n && !fold::is_ended(book, On::Job(**job))).listed();
+    let have = in_hand.iter().fold(0, |sum: Count, (_, n)| sum.saturating_add(**n)).min(pile.good());
     match in_hand.as_slice() {
-        [(job, has)] if 0 < lacks && lacks <= **has => Ok(Some((**job, lacks))),
+        [] => Err(refusal),
+        _ if have < lacks => Err(Refusal::NotThatMany { asked: n, there: n.saturating_sub(lacks).saturating_add(have) }),
+        [(job, _)] if 0 < lacks => Ok(Some((**job, lacks))),
         [_, _, ..] if 0 < lacks => Err(Refusal::InJobs { asked: n, jobs: in_hand.len() }),
         _ => Err(refusal),
     }

@@ -298,9 +298,11 @@ pub(super) fn still_spent(book: &Book, (spending, was): (Id, &kind::MoneySpent))
 pub(super) fn came_back(book: &Book, spending: Id, (sum, n): (Option<Money>, Option<Decimal>)) -> Answer<kind::MoneySpent> {
     let was = self::spent(book, spending)?;
     let each = n.map(|n| each_back(book, (spending, was), n)).transpose()?;
-    let of_each = || each.map(|(n, each)| used_up(n, each, was.sum.currency())).transpose();
-    let sum = sum.map_or_else(of_each, |sum| Ok(Some(sum)))?.ok_or(Refusal::NothingAsked)?;
     let spent = still_spent(book, (spending, was))?;
+    // With the last of what was counted comes the rest, to the cent.
+    let all = |n: Decimal| was.n.is_some_and(|counted| counted.0 == all_back(book, spending).saturating_add(n));
+    let of_each = || each.map(|(n, each)| if all(n) { Ok(spent) } else { used_up(n, each, was.sum.currency()) }).transpose();
+    let sum = sum.map_or_else(of_each, |sum| Ok(Some(sum)))?.ok_or(Refusal::NothingAsked)?;
     if spent.amount() < plain(same(was.sum.currency(), sum)?)?.amount() {
         return Err(Refusal::MoreThanSpent { met: sum, spent });
     }
@@ -315,9 +317,13 @@ pub(super) fn came_back(book: &Book, spending: Id, (sum, n): (Option<Money>, Opt
 /// So many of what was counted come back, with what one of them was.
 fn each_back(book: &Book, (spending, was): (Id, &kind::MoneySpent), n: Decimal) -> Answer<(Decimal, Decimal)> {
     let (counted, each) = was.n.zip(was.each).ok_or(Refusal::NotThere)?;
-    let back = before(book, spending).filter_map(|f| f.n).fold(Decimal::ZERO, |all, n| all.saturating_sub(n.0));
-    cans::no_more_than((counted.0, back), n)?;
+    cans::no_more_than((counted.0, all_back(book, spending)), n)?;
     Ok((n, each.0))
+}
+
+/// How many came back of what was counted.
+fn all_back(book: &Book, spending: Id) -> Decimal {
+    before(book, spending).filter_map(|f| f.n).fold(Decimal::ZERO, |all, n| all.saturating_sub(n.0))
 }
 
 fn check_tool(f: &kind::ToolAdded) -> Answer<()> {

@@ -25,7 +25,7 @@ pub(super) fn allowed(book: &Book, entries: &[Id]) -> Answer<()> {
     };
     let (mut about, mut facts, mut mended) = (Set::new(), vec![], vec![]);
     for entry in &struck {
-        still_there(book, &entry.fact, (&taken, &freed))?;
+        still_there(book, entry, (&taken, &freed))?;
         facts.push(&entry.fact);
         mended.extend(Some(counted(book, &entry.fact)).filter(|_| matches!(entry.fact, Fact::CountMended(_))));
         about.extend(subjects(entry).into_iter().flatten());
@@ -45,17 +45,17 @@ pub(super) fn allowed(book: &Book, entries: &[Id]) -> Answer<()> {
     Ok(())
 }
 
-/// Pieces that come back of a pile from a job, and to a pile from all jobs.
-type ComesBack<'a> = (&'a dyn Fn((Id, Id)) -> Count, &'a dyn Fn(Id) -> Count);
+/// How many pieces come back of a pile.
+type ByPile<'a, P> = &'a dyn Fn(P) -> Count;
 
 /// What would be done again still has to be possible, with the pieces that come back by `taken` and by `freed`. A pile that comes back with it
 /// has nothing yet to look at.
-fn still_there(book: &Book, fact: &Fact, (taken, freed): ComesBack<'_>) -> Answer<()> {
+fn still_there(book: &Book, entry: &Entry, (taken, freed): (ByPile<'_, (Id, Id)>, ByPile<'_, Id>)) -> Answer<()> {
     let on = |haul, pile, may: &dyn Fn(&Pile) -> Answer<()>| {
         let there = fold::haul(book, haul).and_then(|haul| haul.pile(pile).cloned());
         there.map_or(Ok(()), |pile| may(&pile).map_err(of_pile(&pile)))
     };
-    match fact {
+    match &entry.fact {
         Fact::PiecesSorted(f) => on(f.haul, f.pile, &|pile| enough(f.n, pile.unsorted())),
         Fact::PiecesRejected(f) => on(f.haul, f.pile, &|pile| match f.n.saturating_sub(freed(f.pile)) {
             0 => Ok(()),
@@ -72,7 +72,7 @@ fn still_there(book: &Book, fact: &Fact, (taken, freed): ComesBack<'_>) -> Answe
             on(f.haul, f.pile, &|pile| free(f.n, pile, None))?;
             not_done_with(book, f.job)
         }
-        Fact::MoneySpent(f) => super::cans::can_be_spent(book, f),
+        Fact::MoneySpent(f) => super::cans::can_be_spent(book, entry.id, f),
         Fact::MoneyHandedBack(f) => super::sale::can_go_back(book, f),
         Fact::EstimateMade(f) => not_done_with(book, f.job),
         Fact::WholePlanned(f) => not_done_with(book, f.job),

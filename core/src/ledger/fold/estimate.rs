@@ -1,7 +1,7 @@
 //! Estimates as they were given, and old jobs that count as history, from their entries.
 
-use crate::ledger::Entry;
 use crate::ledger::kind::estimate::{EstimateMade, OldJobTold};
+use crate::ledger::{Book, Entry, Fact};
 use crate::quantity::{Count, Decimal, Id, Key, Money, Span, Wall, in_small};
 
 /// An estimate as it was given.
@@ -70,4 +70,17 @@ pub(super) fn told(old: &mut Vec<OldJob>, entry: &Entry, f: &OldJobTold) {
         let (name, span, thought) = (f.name.clone(), f.span, f.thought.filter(|thought| Span::ZERO < *thought));
         old.push(OldJob { entry: entry.id, first, name, span, thought, sum: f.sum, piece: f.piece.clone(), pieces, told_for: f.told_for });
     }
+}
+
+/// Old jobs that were struck, or taken back, as they were told last; none of which another telling stands.
+pub fn struck_old_jobs(book: &Book, standing: &[OldJob]) -> Vec<OldJob> {
+    let mut struck = vec![];
+    for entry in book.struck() {
+        if let Fact::OldJobTold(f) = &entry.fact {
+            told(&mut struck, entry, f);
+        }
+    }
+    let stands = |old: &OldJob| standing.iter().any(|other| other.first == old.first || in_small(&other.name) == in_small(&old.name));
+    struck.retain(|old| !stands(old));
+    struck
 }

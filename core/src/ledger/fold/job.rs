@@ -3,6 +3,7 @@
 mod brought;
 mod dues;
 pub(in crate::ledger) mod facts;
+mod fees;
 mod lots;
 mod paid_for;
 mod selling;

@@ -23,7 +23,7 @@ pub use bench::bench;
 pub use booked::{Booked, DISTANCE, How, booked};
 pub use cans::{Can, CanShare};
 pub use dates::{HoursFacts, Quote};
-pub use estimate::{Kept, OldJob};
+pub use estimate::{Kept, OldJob, struck_old_jobs};
 pub use haul::{haul, hauls, hauls_set_apart_for, is_bought};
 pub use history::{last_touched, of_pile, piles_of};
 pub use job::{

@@ -3,7 +3,7 @@
 use super::*;
 use crate::bench::On;
 use crate::bench::estimate::Over;
-use crate::ledger::decide::{BenchCommand, Command, EstimateCommand, PlanCommand};
+use crate::ledger::decide::{BenchCommand, BookCommand, Command, EstimateCommand, PlanCommand};
 use crate::ledger::kind::estimate::{OldJobTold, WholePlanned};
 use crate::ledger::kind::job::{JobDescribed, JobEnded, JobMarked, OperationPlanned};
 use crate::ledger::told::{Phone, at, work};
@@ -199,6 +199,12 @@ fn strike(phone: &mut Phone, job: On, op: &str) {
     phone.take_back(500, planned);
 }
 
+fn restore(phone: &mut Phone, job: On, op: &str) {
+    let is_it = |entry: &Entry| matches!(&entry.fact, Fact::OperationPlanned(f) if f.op == op);
+    let struck = phone.book.ever(Subject::Job(id(job))).find(|(entry, struck)| *struck && is_it(entry)).map(|(entry, _)| entry.id).unwrap();
+    phone.order(510, Command::Book(BookCommand::Restore { act: struck })).unwrap();
+}
+
 /// What is done about a plan of sawing, 100 min x 1.4, before the first sawing and after it: what the job was estimated to take.
 #[test]
 fn estimated_is_what_was_planned_when_work_began() {
@@ -232,6 +238,11 @@ fn estimated_is_what_was_planned_when_work_began() {
     // Sawing is of no plan any more: what was estimated with it is not held against the sanding alone.
     check(&[saw, sand], &[not_saw], None);
     check(&[saw, sand, not_saw], &[], Some(280));
+    // As it stood then: what was taken back before and comes again later did not stand, and what came again before did.
+    let sand_again: Deed = |phone, job| restore(phone, job, "sand");
+    check(&[saw, sand, not_sand], &[sand_again], Some(140));
+    check(&[saw, sand, not_sand, sand_again], &[not_sand], Some(420));
+    check(&[saw, sand, not_sand], &[sand_again, not_sand], Some(140));
     // What was written down later says nothing of what was planned by then.
     check(&[saw], &[sand, earlier], Some(140));
     // Of a job of which nothing was planned then, and nothing known, the plan that came first is what there is.

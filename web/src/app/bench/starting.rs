@@ -2,7 +2,7 @@
 
 use super::super::App;
 use super::super::entry::Typed;
-use super::offered::called;
+use super::offered::{Offered, called};
 use super::{Over, day, ends, ordered, said, sheet, start, wrong};
 use crate::words::en::count;
 use fivebar_core::bench::{Kind, On, Stage, Work};
@@ -52,6 +52,8 @@ pub enum StartingTap {
     Typed(String),
     /// The kind of the operation that was typed.
     Kind(Kind),
+    /// It is making, and finishes the piece.
+    Finish,
     Rework,
     /// A time by the clock, from or until.
     Clock,
@@ -81,6 +83,12 @@ impl Starting {
         }
     }
 
+    /// What was typed, of this kind and stage; one that goes by its name already is joined.
+    fn typed_as(&mut self, (kind, stage): (Kind, Stage), joined: Option<Offered>) {
+        let typed = (self.op.trim().to_owned(), kind, stage);
+        self.chosen = Some(joined.map_or(typed, |one| (one.op, one.kind, one.stage)));
+    }
+
     /// The work, once all of it was said.
     pub fn work(&self) -> Option<Work> {
         let (op, kind, stage) = self.chosen.clone()?;
@@ -95,8 +103,11 @@ pub fn open(app: &App) -> Vec<(Id, String)> {
 
 /// Takes in an answer; the last one begins the work.
 pub fn heard(app: &mut App, tap: StartingTap, now: Now) {
-    let joined =
-        if let (StartingTap::Kind(kind), Over::Starting(starting)) = (&tap, &app.bench.over) { called(app, starting, *kind) } else { None };
+    let joined = match (&tap, &app.bench.over) {
+        (StartingTap::Kind(kind), Over::Starting(starting)) => called(app, starting, *kind),
+        (StartingTap::Finish, Over::Starting(starting)) => called(app, starting, Kind::Make),
+        _ => None,
+    };
     let Over::Starting(starting) = &mut app.bench.over else { return };
     match tap {
         StartingTap::On(on) => {
@@ -114,10 +125,8 @@ pub fn heard(app: &mut App, tap: StartingTap, now: Now) {
             (starting.on, starting.chosen) = (On::Haul(haul), Some((count::SORT.to_owned(), Kind::Fetch, Stage::Sort)))
         }
         StartingTap::Typed(op) => starting.op = op,
-        StartingTap::Kind(kind) => {
-            let typed = (starting.op.trim().to_owned(), kind, kind.stage());
-            starting.chosen = Some(joined.map_or(typed, |one| (one.op, one.kind, one.stage)));
-        }
+        StartingTap::Kind(kind) => starting.typed_as((kind, kind.stage()), joined),
+        StartingTap::Finish => starting.typed_as((Kind::Make, Stage::Finish), joined),
         StartingTap::Rework => starting.rework = !starting.rework,
         StartingTap::Clock => return clock(app, now),
         StartingTap::From => return other_end(app, None),

@@ -31,6 +31,8 @@ pub enum EstimateTap {
     Keep,
     /// One old job counts no more; those told with it do.
     StrikeOld(Id),
+    /// One that was struck counts again.
+    PutBackOld(Id),
 }
 
 pub fn heard(app: &mut App, tap: EstimateTap, now: Now) {
@@ -58,6 +60,11 @@ pub fn heard(app: &mut App, tap: EstimateTap, now: Now) {
             let kept = given.and_then(|given| app.order(&Command::Estimate(EstimateCommand::Keep(given)), now));
             if kept.is_some() {
                 app.orders.push(Order::Feel(Feel::Start));
+            }
+        }
+        EstimateTap::PutBackOld(line) => {
+            if app.order(&Command::Book(BookCommand::Restore { act: line }), now).is_some() {
+                app.shelf_mut().stands_again(line);
             }
         }
         EstimateTap::StrikeOld(line) => super::struck(app, (BookCommand::Strike { line }, line), now),

@@ -9,6 +9,7 @@ mod example;
 mod known;
 mod sales;
 mod spent;
+mod to_settle;
 
 use super::draft::{PaidTo, Way};
 use super::*;
@@ -211,7 +212,8 @@ fn the_list_has_what_is_due_first_and_what_has_ended_last() {
 
 #[test]
 fn the_latest_that_have_ended_come_first_and_a_key_shows_the_others() {
-    let ended: String = (1..=14).map(|n| format!("job j{n} \"Shelf {n:02}\" 1 spec\nend j{n}\n")).collect();
+    let begun: String = (1..=14).rev().map(|n| format!("job j{n} \"Shelf {n:02}\" 1 spec\n")).collect();
+    let ended = begun + &(1..=14).map(|n| format!("end j{n}\n")).collect::<String>();
     let mut maker = Maker::told(&[&format!("2026-05-01 08:00 +02:00 workshop EUR metric\n{ended}job last \"Stool\" 1 spec\n")]);
     maker.shows(&["Stool", "Shelf 14", "Shelf 03", "2 more that have ended"]).hides(&["Shelf 02"]);
     maker.tap(Tap::AllEnded).shows(&["Shelf 14", "Shelf 01", "The latest 12 alone"]);
@@ -406,36 +408,4 @@ fn the_comma_is_the_decimal_sign_where_it_is() {
     maker.tap(Tap::Write(What::Tag)).figures(&["144.50"]).shows(&["144,50"]).tap(Tap::Save);
     assert_eq!(maker.sheet().sale.tag.unwrap().amount().to_string(), "144.5");
     maker.tap(Tap::Write(What::Tag)).shows(&["144,50"]);
-}
-
-#[test]
-fn hours_that_nobody_answered_for_are_marked() {
-    let told = "
-2026-03-02 09:00 +00:00 workshop EUR metric
-job stands \"Stands\" 1 order
-10:00 start \"sand\" make on stands
-11:00 stop
-17:00 start \"oil\" make on stands as oiling
-2026-03-03 08:00 stop
-";
-    let mark = "15 h of it is to settle on Bench: a stop may have been forgotten.";
-    Maker::told(&[told]).room("stands", Room::Hours).shows(&["measured 1 h, to settle 15 h", mark]);
-    Maker::told(&[told]).room("stands", Room::Back).shows(&[mark]);
-    let rate = "09:00 rate pay 20 hours 400 logged 300 costs 0\nspend 2.00 glue on stands\nplan \"saw\" make 60 min for stands\n";
-    Maker::told(&[&format!("{told}{rate}")]).room("stands", Room::Quote).shows(&[
-        "2 h 24 to 3 h 04 at your rate",
-        "15 h more is to settle on Bench and in none of these figures: a stop may have been forgotten.",
-    ]);
-    // In the list of jobs too, wherever the job stands there.
-    let listed = |before: &str, night: &str, shown: &[&str]| {
-        let told = told.replace("17:00 start", &format!("{before}17:00 start"));
-        let told = told.replace("2026-03-03 08:00 stop", &format!("{night}2026-03-03 08:00 stop"));
-        Maker::told(&[&told]).tap(Tap::List).shows(shown);
-    };
-    listed("", "", &["In hand", "1 h, and 15 h to settle", "make 1 h\""]);
-    listed("tag 90 stands\n", "", &["For sale", "none sold yet, and 15 h to settle", "1 left"]);
-    let sold = "spend 2.00 glue on stands\nsell 1 stands for 82 bank fetched\n";
-    listed(sold, "", &["1 h, and 15 h to settle"]);
-    listed(sold, "20:00 end stands\n", &["Ended", "ended Mon 2 March, and 15 h to settle", "5.00 left per hour"]);
-    Maker::told(&[&format!("{told}08:01 stopped at 2026-03-02 18:00 run oiling")]).room("stands", Room::Hours).hides(&[mark]);
 }

@@ -112,7 +112,7 @@ fn one(choice: &Choice, next: bool, (sheet, coats): (&BenchSheet, Coats<'_>), se
 /// How far it is: its pace, the time it took, or that it was not begun.
 fn state(choice: &Choice, next: bool, seen: Seen<'_>) -> String {
     let batch = &choice.batch;
-    if let Some(each) = batch.each() {
+    if let Some(each) = slab::each(batch) {
         let apart = batch.apart().map(|apart| words::apart(&seen.speech.span(apart), batch.of.map(|_| batch.is_done())));
         return std::iter::once(words::last_each(&seen.speech.span(each))).chain(apart).listed().join(", ");
     }

@@ -2,7 +2,7 @@
 
 use super::super::count::saved_fact;
 use super::super::{Screen, Seen, undo};
-use super::{cautions, foot, question, rack, say, waits};
+use super::{cautions, foot, question, rack, say, slab, waits};
 use crate::app::bench::day::DayTap;
 use crate::app::bench::waits::{coated, waiting};
 use crate::app::bench::{Tap, whole_of};
@@ -46,9 +46,11 @@ pub fn screen(app: &App, sheet: &BenchSheet, seen: Seen<'_>) -> Screen {
     let mut rest = rack.split_off(first);
     let place = if broken_off { rest.len() } else { 0 };
     rest.splice(place..place, waits::meanwhile(app, seen));
+    let is_below = sheet.running.is_some() || asked.is_some() || 0 < first;
     let now = el("div", "col")
         .key("now")
         .kids(asked)
+        .kids(is_below.then(|| waits::first_line(app, seen)).flatten())
         .kids(late(app, sheet))
         .kids(sheet.stayed.as_ref().map(|one| stayed(one, seen)))
         .kids(more_than_said(sheet, seen))
@@ -112,7 +114,7 @@ fn more_than_said(sheet: &BenchSheet, seen: Seen<'_>) -> Option<El<Msg>> {
 /// A piece that takes more than twice as long as the others did may be a stop that was forgotten.
 fn slow(sheet: &BenchSheet, seen: Seen<'_>) -> Option<El<Msg>> {
     let running = sheet.running.as_ref()?;
-    let each = running.batch.each()?;
+    let each = slab::each(&running.batch)?;
     let slow = running.batch.slow().filter(|slow| ASKED_FROM.max(each.times(2)) < *slow)?;
     let said = words::slow_piece(&seen.speech.span(slow), &seen.speech.span(each));
     let key = key("key h56", words::STOPPED_EARLIER, "", say(Tap::StoppedAt(running.run.id)));

@@ -34,20 +34,25 @@ pub fn slab(slab: &Slab, coat: Option<(u32, u32, u32)>, seen: Seen<'_>) -> El<Ms
     slab_with(drawn, asks.then(|| key("key h48 on-run", words, "", say(Tap::AskBatch)))).key("running")
 }
 
-/// Minutes from the clock; seconds only in the first minute.
+/// Minutes from the clock, half up as they stand everywhere else; seconds only in the first minute.
 pub fn figure(worked: Span, seen: Seen<'_>) -> (String, &'static str) {
-    let minutes = worked.as_ms().div_euclid(60_000);
+    let minutes = worked.as_minutes();
     match minutes {
-        0 => (worked.as_ms().div_euclid(1000).to_string(), "s"),
-        1..60 => (minutes.to_string(), "min"),
+        _ if worked < Span::minutes(1) => (worked.as_ms().div_euclid(1000).to_string(), "s"),
+        ..60 => (minutes.to_string(), "min"),
         _ => (seen.speech.span(Span::minutes(minutes)), ""),
     }
+}
+
+/// What a piece takes; what comes to no minute is said of none.
+pub fn each(batch: &Batch) -> Option<Span> {
+    batch.each().filter(|each| 0 < each.as_minutes())
 }
 
 fn lines(slab: &Slab, seen: Seen<'_>) -> Vec<(String, String)> {
     let (batch, span) = (&slab.batch, |span: Span| seen.speech.span(span));
     let left = about_left(batch, seen).unwrap_or_default();
-    let each = batch.each().map(|each| words::each(&span(each))).unwrap_or_default();
+    let each = each(batch).map(|each| words::each(&span(each))).unwrap_or_default();
     let range = range(batch, seen);
     let all = if slab.worked < batch.all() { words::in_all(&span(batch.all())) } else { String::new() };
     let after = || batch.apart().filter(|_| batch.is_done()).map(|after| words::apart(&span(after), Some(true)));

@@ -24,6 +24,9 @@ const FEW: usize = 12;
 /// A word of so many letters is too long for a third of a phone's width.
 const LONG: usize = 10;
 
+/// The kinds that are offered, in the order of a job's life, with finishing among them: none is that.
+const KINDS: [Option<Kind>; 6] = [Some(Kind::Fetch), Some(Kind::Make), None, Some(Kind::Sell), Some(Kind::Deliver), Some(Kind::Office)];
+
 fn answer(tap: StartingTap) -> Msg {
     say(Tap::Starting(tap))
 }
@@ -140,7 +143,6 @@ fn group(title: &'static str, offered: Vec<Offered>) -> Vec<El<Msg>> {
 fn typed(starting: &Starting, app: &App) -> Vec<El<Msg>> {
     let label = words::FIND_OR_TYPE.into();
     let asked = Field { id: "operation", label, value: starting.op.clone(), keyboard: Keyboard::Words, ..Field::default() };
-    let kinds = Kind::ALL.iter().map(|kind| Chip::tap(words::kind(*kind))).listed();
     let told = told(app, starting.on, &starting.op);
     let new = told.as_ref().filter(|one| !offers(app, starting).found.iter().any(|found| found.on == starting.on && found.op == one.op));
     let begins = new.map(|one| {
@@ -152,7 +154,11 @@ fn typed(starting: &Starting, app: &App) -> Vec<El<Msg>> {
         )
     });
     let said = !starting.op.trim().is_empty() && told.is_none();
-    let kinds = said.then(|| flowing("key h56", kinds, |nth| answer(StartingTap::Kind(Kind::ALL.get(nth).copied().unwrap_or(Kind::Make)))));
+    let kinds = said.then(|| {
+        let shown = KINDS.iter().map(|kind| Chip::tap(kind.map_or(words::FINISH, words::kind))).listed();
+        let tapped = |nth: usize| KINDS.get(nth).copied().flatten().map_or(StartingTap::Finish, StartingTap::Kind);
+        flowing("key h56", shown, move |nth| answer(tapped(nth)))
+    });
     // Of no job it is rarely work on wood: a caller is not asked for a kind.
     let office = starting.on == On::Nothing && starting.missed.is_none();
     let line = said.then(|| if office { new_office(starting) } else { el("p", "t14").text(words::NEW_ONE) });

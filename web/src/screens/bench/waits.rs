@@ -6,7 +6,7 @@ mod day;
 mod list;
 
 pub use ask::{span, usual};
-pub use card::{card, lines};
+pub use card::{card, first_line, lines};
 pub use day::{of_day, struck_rows};
 pub use list::list;
 

@@ -19,6 +19,7 @@ use crate::words::en::dates::unnoted;
 use crate::words::en::{bench, estimate as words, jobs};
 use fivebar_core::bench::estimate::whole::PIECES;
 use fivebar_core::bench::estimate::{Basis, Estimate, OnTop, Range};
+use fivebar_core::ledger::fold::{OldJob, struck_old_jobs};
 use fivebar_core::quantity::{Decimal, Id, Listed, Span};
 use fivebar_core::sheet::bench::Slab;
 use fivebar_core::sheet::estimate::{EstimateSheet, OtherWay, Progress, Row, progress_of};
@@ -159,7 +160,10 @@ fn other_way(sheet: &EstimateSheet, other: &OtherWay, found: &Estimate, seen: Se
     let now = sheet.in_all().unwrap_or(found.range).likely;
     let by = match other.on_top {
         OnTop::Factor(factor) => words::by_factor(&seen.speech.number(factor.shown(), 2, 3)),
-        OnTop::Allowance(share) => words::by_allowance(&steps::percent(share, seen)),
+        OnTop::Allowance(share) => {
+            let of_own = sheet.rows.iter().any(|row| matches!(row.from, Basis::Own | Basis::Kind | Basis::Design));
+            words::by_allowance(&steps::percent(share, seen), of_own, sheet.rows.iter().any(|row| row.op.is_none()))
+        }
     };
     words::other_way(&seen.speech.span(other.likely), other.likely.cmp(&now), &by)
 }
@@ -250,25 +254,37 @@ pub fn past_plan(running: &Slab, seen: Seen<'_>) -> Option<El<Msg>> {
     Some(el("p", "c-under w7").key("past-plan").text(said))
 }
 
-/// Old jobs as they were told, each of which can be taken back.
+/// Old jobs as they were told, each of which can be struck; and those that were, each of which can be put back.
 fn old_jobs(app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
     let workshop = app.shelf().workshop();
-    let rows = workshop.old_jobs.iter().map(|old| {
-        let thought = old.thought.map(|span| seen.speech.span(span));
-        let price = old.sum.map(|sum| seen.speech.money(sum));
-        let n = (1 < old.pieces).then(|| seen.speech.count(old.pieces));
-        let under = words::old_job(&seen.speech.span(old.span), n.as_deref(), thought.as_deref(), price.as_deref());
-        let mend = key("key soft h48", bench::MEND, "", say(Tap::Write(What::OldJob(old.entry))));
-        let back = key("key soft h48", crate::words::en::job::STRIKE, "", say(Tap::Estimate(EstimateTap::StrikeOld(old.entry))));
-        el("div", "dl mid")
-            .key(old.entry.to_string())
-            .kid(el("span", "op").kid(el("span", "w7").text(old.name.clone())).kid(el("span", "t14 i2").text(under)))
-            .kid(el("span", "keyline").kid(mend).kid(back))
-    });
-    (!workshop.old_jobs.is_empty()).then(|| {
-        let list = el("section", "card list").kids(rows);
-        el("div", "col").kid(el("h2", "").text(words::OLD_JOBS_LIST)).kid(list)
-    })
+    let struck = struck_old_jobs(&app.shelf().book, &workshop.old_jobs);
+    let list = |title: &'static str, rows: Vec<El<Msg>>| {
+        (!rows.is_empty()).then(|| [el("h2", "").text(title), el("section", "card list").kids(rows)])
+    };
+    let standing = list(words::OLD_JOBS_LIST, workshop.old_jobs.iter().map(|old| old_job(old, seen)).listed());
+    let struck = list(words::OLD_JOBS_STRUCK, struck.iter().map(|old| struck_old_job(old, seen)).listed());
+    let both = [standing, struck].into_iter().flatten().flatten().listed();
+    (!both.is_empty()).then(|| el("div", "col").kids(both))
+}
+
+fn old_job(old: &OldJob, seen: Seen<'_>) -> El<Msg> {
+    let mend = key("key soft h48", bench::MEND, "", say(Tap::Write(What::OldJob(old.entry))));
+    let back = key("key soft h48", crate::words::en::job::STRIKE, "", tap(EstimateTap::StrikeOld(old.entry)));
+    old_row(old, "w7", seen).kid(el("span", "keyline").kid(mend).kid(back))
+}
+
+fn struck_old_job(old: &OldJob, seen: Seen<'_>) -> El<Msg> {
+    let back = key("key h48", bench::PUT_BACK, "", tap(EstimateTap::PutBackOld(old.entry)));
+    old_row(old, "w7 gone", seen).kid(el("span", "keyline").kid(back))
+}
+
+fn old_row(old: &OldJob, class: &'static str, seen: Seen<'_>) -> El<Msg> {
+    let thought = old.thought.map(|span| seen.speech.span(span));
+    let price = old.sum.map(|sum| seen.speech.money(sum));
+    let n = (1 < old.pieces).then(|| seen.speech.count(old.pieces));
+    let under = words::old_job(&seen.speech.span(old.span), n.as_deref(), thought.as_deref(), price.as_deref());
+    let named = el("span", "op").kid(el("span", class).text(old.name.clone())).kid(el("span", "t14 i2").text(under));
+    el("div", "dl mid").key(old.entry.to_string()).kid(named)
 }
 
 /// What the job teaches the next estimate, and what this one had warned of.

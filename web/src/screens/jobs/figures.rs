@@ -46,6 +46,21 @@ pub fn hours_so_far(total: Span, open: Span, seen: Seen<'_>) -> String {
     }
 }
 
+/// What was spent so far, and apart from it the pay of who worked along in hours the maker has not answered for.
+pub fn spent_so_far(sheet: &JobSheet, seen: Seen<'_>) -> Option<String> {
+    apart((sheet.money.costs, sheet.account.costs.unsettled), seen)
+}
+
+/// A sum, and apart from it what is to settle of the pay.
+pub fn apart((sums, open): (Option<Money>, Money), seen: Seen<'_>) -> Option<String> {
+    if open.is_zero() {
+        return sums.map(|sums| sum(sums, seen));
+    }
+    let open = sum(open, seen);
+    // What is not known is never nothing.
+    Some(sums.map_or_else(|| words::all_to_settle(&open), |sums| words::of_it_to_settle(&sum(sums, seen), &open)))
+}
+
 /// A sum without its mark, to the minor unit: 276.00.
 pub fn sum(sum: Money, seen: Seen<'_>) -> String {
     let digits = u8::try_from(sum.currency().digits()).unwrap_or(2);

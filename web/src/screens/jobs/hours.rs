@@ -2,7 +2,7 @@
 
 use super::super::sources::{of_job, sources};
 use super::super::{Screen, Seen, receipts, undo};
-use super::figures::{hours_so_far, is_scrolled, lacking, line, open_of, small, sum, to_settle};
+use super::figures::{apart, hours_so_far, is_scrolled, lacking, left_out, line, open_of, small, spent_so_far, sum, to_settle};
 use super::{say, to_job};
 use crate::app::jobs::Tap;
 use crate::app::jobs::draft::What;
@@ -19,17 +19,22 @@ use fivebar_core::bench::{Division, Shares};
 use fivebar_core::ledger::fold::{Booked, How, Operation};
 use fivebar_core::ledger::kind::haul::Per;
 use fivebar_core::quantity::order_by_key;
-use fivebar_core::quantity::{Id, Listed, Money, Span, Units, writing};
+use fivebar_core::quantity::{Id, Listed, Span, Units, writing};
 use fivebar_core::sheet::account::Hours;
 use fivebar_core::sheet::carried::HAUL;
 use fivebar_core::sheet::estimate::EstimateSheet;
+use fivebar_core::sheet::helped::pay_of;
 use fivebar_core::sheet::job::JobSheet;
 
 /// The room.
 pub fn screen(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Screen {
     let open = open_of(sheet);
     let total = sheet.bench.total.map(|total| Fact::Strong(hours_so_far(total, open, seen)));
-    let costs = sheet.money.costs.map(|costs| Fact::Plain(seen.speech.money(costs)));
+    let costs = match sheet.money.costs {
+        Some(costs) if sheet.account.costs.unsettled.is_zero() => Some(seen.speech.money(costs)),
+        _ => spent_so_far(sheet, seen),
+    };
+    let costs = costs.map(Fact::Plain);
     let top = Head::new(super::titled(sheet, seen), jobs::HOURS_AND_MONEY);
     let top = [total, costs].into_iter().flatten().fold(top, Head::fact);
     let none = |words: &'static str| el("p", "t14 i2").text(words);
@@ -40,14 +45,15 @@ pub fn screen(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Screen {
     let block = super::estimate::block(sheet, estimate.as_ref(), app, seen);
     let is_long = is_scrolled(sheet.operations.len());
     let (before, after) = if is_long { (block, vec![title, add, all]) } else { (vec![title, all, add], block) };
+    let nothing_logged = sheet.account.hours.by_division.is_empty() && sheet.account.hours.unsettled <= Span::ZERO;
     let first = el("div", "col")
         .kid(el("h2", "").text(words::MINUTES))
-        .kid(if sheet.account.hours.by_division.is_empty() { none(words::NONE_LOGGED) } else { minutes(sheet, seen) })
+        .kid(if nothing_logged { none(words::NONE_LOGGED) } else { minutes(sheet, seen) })
         .kids(sheet.account.costs.lacking().as_ref().map(lacking))
         .kids(before)
         .kids(after);
     let nothing_spent = sheet.account.costs.lines.is_empty() && sheet.account.costs.by_kind.is_empty();
-    let nothing_spent = nothing_spent && sheet.helped.is_empty();
+    let nothing_spent = nothing_spent && sheet.helped.is_empty() && sheet.helped_to_settle.is_empty();
     let second = el("div", "col").kid(el("h2", "").text(words::SPENT)).kid(if nothing_spent {
         none(words::NONE_SPENT)
     } else {
@@ -69,15 +75,15 @@ fn minutes(sheet: &JobSheet, seen: Seen<'_>) -> El<Msg> {
     el("section", "card list")
         .kids(by_op.into_iter().map(|(op, shares, span)| operation(op, (*shares, span), seen)))
         .kids(haul.map(|haul| row(words::FETCH_SHARE, "", &seen.speech.span(haul))))
-        .kid(el("p", "t14 i2 sums").text(kinds))
+        .kids((!kinds.is_empty()).then(|| el("p", "t14 i2 sums").text(kinds)))
         .kids(of_job(sheet, seen).map(|said| el("p", "t14 i2 sums").text(said)))
-        .kids(to_settle(hours.unsettled, "t14 sums", seen))
+        .kids(if sheet.ended.is_some() { to_settle(hours.unsettled, "t14 sums", seen) } else { left_out(sheet, "t14 sums", seen) })
 }
 
 /// Each operation that was worked, what took the most first, and the share of the hauls, in whole minutes that add up to the total at the top,
 /// wherever they stand on the page.
 fn each_op(hours: &Hours) -> (Vec<(&String, &Shares, Span)>, Option<Span>) {
-    let mut by_op: Vec<(&String, &Shares)> = hours.logged.by_op.iter().filter(|(_, shares)| Span::ZERO < shares.total()).listed();
+    let mut by_op: Vec<(&String, &Shares)> = hours.stands.by_op.iter().filter(|(_, shares)| Span::ZERO < shares.total()).listed();
     order_by_key(&mut by_op, |(_, shares)| std::cmp::Reverse(shares.total()));
     let haul = hours.haul.filter(|haul| Span::ZERO < *haul);
     let mut each = Span::in_minutes(&by_op.iter().map(|(_, shares)| shares.total()).chain(haul).listed());
@@ -162,15 +168,16 @@ fn spent(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> El<Msg> {
         .kids(costs.lines.iter().rev().map(|booked| booked_row(booked, app, seen)))
         .kids(helped(sheet, seen))
         .kids(hauls.map(|share| row(&jobs::upper_first(words::HAUL_SHARE), "", &sum(share, seen))))
-        .kid(el("div", "sums").kids(costs.total.map(|total| line(words::IN_ALL, sum(total, seen)))).kids(still))
+        .kid(el("div", "sums").kids(spent_so_far(sheet, seen).map(|spent| line(words::IN_ALL, spent))).kids(still))
 }
 
 /// Who worked along, all without a name together: their hours and their pay.
 fn helped(sheet: &JobSheet, seen: Seen<'_>) -> Option<El<Msg>> {
-    let time = Span::sum(sheet.helped.iter().map(|one| one.time));
-    let pay = Money::sum(sheet.account.currency, sheet.helped.iter().map(|one| one.pay)).ok()?;
-    let figure = if pay.is_zero() { words::NOT_PAID.to_owned() } else { sum(pay, seen) };
-    (Span::ZERO < time).then(|| row(words::HELPER, &seen.speech.span(time), &figure))
+    let [time, open] = [&sheet.helped, &sheet.helped_to_settle].map(|all| Span::sum(all.iter().map(|one| one.time)));
+    let (pay, to_settle) = (pay_of(&sheet.helped, sheet.account.currency).ok()?, sheet.account.costs.unsettled);
+    let figure = apart(((!pay.is_zero()).then_some(pay), to_settle), seen);
+    let figure = figure.unwrap_or(words::NOT_PAID.to_owned());
+    (Span::ZERO < time.plus(open)).then(|| row(words::HELPER, &hours_so_far(time.plus(open), open, seen), &figure))
 }
 
 /// A line; opened, what can be done with it: some of it came back, its receipt, it was written by mistake.
@@ -215,7 +222,7 @@ fn how(booked: &Booked, seen: Seen<'_>) -> Option<String> {
                 Per::Mile => (Units::Inch, common::distance_unit(Units::Inch)),
                 Per::Km => (Units::Metric, common::distance_unit(Units::Metric)),
             };
-            Some(words::driven(&writing::distance(distance, seen.speech.typing(units)), unit, &number(rate)))
+            Some(words::driven(&writing::distance(distance, seen.speech.typing(units)), unit, &seen.speech.number(rate, 2, 4)))
         }
     }
 }

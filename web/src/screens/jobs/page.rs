@@ -5,7 +5,7 @@ use super::super::count::saved_fact;
 use super::super::plan::since;
 use super::super::sources::of_job;
 use super::super::{Screen, Seen, undo};
-use super::figures::{bar_said, carried, day, hourly, hours_so_far, lacking, line, open_of, short, stretches, sum};
+use super::figures::{apart, bar_said, carried, day, hourly, hours_so_far, lacking, line, open_of, short, stretches, sum};
 use super::say;
 use crate::app::bench::waits::kept;
 use crate::app::jobs::dates::promise_by;
@@ -223,12 +223,12 @@ fn so_far_card(sheet: &JobSheet, estimate: Option<&EstimateSheet>, seen: Seen<'_
 fn money_card(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
     let (costs, per_hour) = (sheet.money.costs_in_all, sheet.money.as_it_stands);
     let agreed = agreed(sheet, seen);
-    if costs.is_none() && agreed.is_empty() {
+    if costs.is_none() && agreed.is_empty() && sheet.account.costs.unsettled.is_zero() {
         return None;
     }
     let still = sheet.account.costs.still;
     let costs_word = if still.is_zero() { words::COSTS.to_owned() } else { words::costs_to_come(&sum(still, seen)) };
-    let costs = costs.map_or(words::COSTS_UNKNOWN.to_owned(), |costs| sum(costs, seen));
+    let costs = apart((costs, sheet.account.costs.unsettled), seen).unwrap_or(words::COSTS_UNKNOWN.to_owned());
     let rest = rest(&shop(app), sheet.job, paid(app)).ok().flatten().filter(|rest| 0 < rest.n);
     let (word, if_sold) = match &rest {
         Some(rest) => {
@@ -351,10 +351,11 @@ fn wood_under(sheet: &JobSheet, seen: Seen<'_>) -> String {
 }
 
 fn hours_under(sheet: &JobSheet, seen: Seen<'_>) -> String {
-    let spent = sheet.money.costs.map(|costs| sum(costs, seen));
+    let (spent, to_settle) = (sheet.money.costs.map(|costs| sum(costs, seen)), sheet.account.costs.unsettled);
     let own = Some(sheet.account.hours.logged.own.total()).filter(|own| Span::ZERO < *own);
     let open = open_of(sheet);
-    words::hours_under(sheet.bench.total.or(own).map(|total| hours_so_far(total, open, seen)).as_deref(), spent.as_deref())
+    let said = words::hours_under(sheet.bench.total.or(own).map(|total| hours_so_far(total, open, seen)).as_deref(), spent.as_deref());
+    if to_settle.is_zero() { said } else { words::of_it_to_settle(&said, &sum(to_settle, seen)) }
 }
 
 fn sell_under(sheet: &JobSheet, seen: Seen<'_>) -> String {

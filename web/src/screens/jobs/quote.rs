@@ -79,7 +79,7 @@ fn private((job, sheet): (&JobSheet, &QuoteSheet), seen: Seen<'_>) -> Vec<El<Msg
         .then(|| key("key h56", workshop::YOUR_RATE, "", Msg::Workshop(WorkshopTap::ShowPage(Over::Rate))));
     let over = sheet.is_over.then(|| el("p", "why").text(words::STANDS_OVER));
     let missed =
-        sheet.missed.zip(sheet.alone).map(|((due, is_likely), first)| words::missed(&day(due, seen), is_likely, &day(first, seen)));
+        sheet.missed.zip(sheet.ready).map(|((due, is_likely), first)| words::missed(&day(due, seen), is_likely, &day(first, seen)));
     let others = (Span::ZERO < sheet.others).then(|| sheet.ready.zip(sheet.alone)).flatten();
     let others = others.map(|(behind, alone)| words::behind_others(&span(sheet.others), [&day(behind, seen), &day(alone, seen)]));
     let others = others.map(|said| el("p", "w7").text(said));

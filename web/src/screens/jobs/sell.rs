@@ -8,12 +8,14 @@ use crate::app::jobs::Tap;
 use crate::app::jobs::draft::{PaidTo, What};
 use crate::app::price::agree::who;
 use crate::app::price::gallery::lots;
+use crate::app::taxes::tax;
 use crate::app::{App, Msg};
 use crate::parts::caution::caution;
 use crate::parts::fraction::worded;
 use crate::parts::head::{Fact, Head, head};
 use crate::parts::key::{figure_key, key};
 use crate::screens::price::gallery::at;
+use crate::screens::price::more::tag_word;
 use crate::view::{El, el};
 use crate::words::en::{common, deal, job as words, jobs, taxes as tax_words, waiting};
 use fivebar_core::ledger::fold::{
@@ -31,7 +33,7 @@ pub fn screen(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Screen {
     let agreed = (0 < sold.promised).then(|| words::so_many_agreed(&seen.speech.count(sold.promised)));
     let left = Fact::Plain(join([Some(left), agreed]));
     let top = due.into_iter().chain([left]).fold(Head::new(super::titled(sheet, seen), jobs::SELL_AND_DELIVER), Head::fact);
-    let first = el("div", "col").kid(prices(sheet, seen)).kids(taxed(sheet, app, seen)).kids(cautions(sheet)).kids(buyer(sheet, seen));
+    let first = el("div", "col").kid(prices(sheet, app, seen)).kids(taxed(sheet, app, seen)).kids(cautions(sheet)).kids(buyer(sheet, seen));
     let second = el("div", "col")
         .kids(agreements(sheet, app, seen))
         .kids(sales(sheet, seen))
@@ -50,12 +52,14 @@ pub fn screen(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Screen {
     Screen::new("jobs/sell", head(top), el("main", "two scr").kid(first).kid(second)).foot(foot)
 }
 
-fn prices(sheet: &JobSheet, seen: Seen<'_>) -> El<Msg> {
+fn prices(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> El<Msg> {
     let tag = sheet.sale.tag.map_or(words::NOT_YET.to_owned(), |tag| seen.speech.short_money(tag));
     let settle = sheet.sale.settle.map_or(words::NOT_YET.to_owned(), |settle| seen.speech.short_money(settle));
     let worked_out = sheet.sale.settle.is_some() && sheet.account.pricing.settle_set.is_none();
-    let title = if worked_out { format!("{}, {}", words::SETTLE, words::WORKED_OUT) } else { words::SETTLE.to_owned() };
-    el("div", "g2").kid(figure_key(words::TAG, tag, say(Tap::Write(What::Tag)))).kid(figure_key(
+    let is_on_top = tax(app, sheet.account.currency, sheet.sale.tax).is_on_top();
+    let how = worked_out.then_some(words::WORKED_OUT).into_iter().chain(is_on_top.then_some(deal::WITH_TAX_SMALL));
+    let title = std::iter::once(words::SETTLE).chain(how).listed().join(", ");
+    el("div", "g2").kid(figure_key(tag_word(is_on_top), tag, say(Tap::Write(What::Tag)))).kid(figure_key(
         title,
         settle,
         say(Tap::Write(What::Settle)),
@@ -130,13 +134,9 @@ fn agreed(sheet: &JobSheet, (agreement, whom): (&Agreement, Option<String>), see
         AgreementState::Done => Some(words::DONE.into()),
         AgreementState::Replaced => Some(words::REPLACED.into()),
         AgreementState::Cancelled { kept, no_show, .. } => {
-            let word = match agreement.sold {
-                _ if no_show => waiting::NEVER_CAME,
-                0 => words::CAME_TO_NOTHING,
-                _ => words::REST_CAME_TO_NOTHING,
-            };
+            let word = if no_show { waiting::NEVER_CAME } else { words::CAME_TO_NOTHING };
             let came = if kept.is_zero() { nothing_came(sheet, agreement) } else { Some(words::kept(&sum(kept, seen))) };
-            Some(join([Some(jobs::lower_first(word)), came]))
+            Some(join([Some(handed_over_in_part(agreement, seen).filter(|_| !no_show).unwrap_or_else(|| jobs::lower_first(word))), came]))
         }
     };
     let deposit = agreement.deposit.map(|deposit| words::deposit_of(&sum(deposit, seen)));
@@ -161,10 +161,23 @@ fn agreed(sheet: &JobSheet, (agreement, whom): (&Agreement, Option<String>), see
     )
 }
 
+/// Of an order that ended with pieces that came back, or before all were handed over: what became of them. None where none is still sold.
+fn handed_over_in_part(agreement: &Agreement, seen: Seen<'_>) -> Option<String> {
+    let rest = agreement.n.saturating_sub(agreement.sold);
+    let back = agreement.came_back.min(rest);
+    let never = rest.saturating_sub(back);
+    let count = |n: u32| seen.speech.count(n);
+    let handed = agreement.sold.saturating_add(back);
+    let of = (handed < agreement.n).then(|| words::of_them(&count(handed)));
+    let said = [(back, words::BROUGHT_BACK_SMALL), (never, words::CAME_TO_NOTHING_SMALL)].into_iter().filter(|(n, _)| 0 < *n);
+    let first = of.unwrap_or_default() + words::DONE;
+    (0 < agreement.sold).then(|| std::iter::once(first).chain(said.map(|(n, word)| format!("{} {word}", count(n)))).listed().join(", "))
+}
+
 /// Of an agreement that came to nothing no money ever came in, a deposit that was agreed neither.
 fn nothing_came(sheet: &JobSheet, agreement: &Agreement) -> Option<String> {
     let came = sheet.selling.payments.iter().any(|payment| payment.agreed == Some(agreement.id));
-    (!came && agreement.replaces.is_none()).then(|| words::NOTHING_CAME_IN.to_owned())
+    (!came && agreement.sold == 0 && agreement.came_back == 0 && agreement.replaces.is_none()).then(|| words::NOTHING_CAME_IN.to_owned())
 }
 
 /// A part it is paid in: by when, and what is to come of it.

@@ -1,6 +1,7 @@
 //! For sale: each piece with ask and settle, what is agreed and due, what galleries have; and three fields for any other piece.
 
 use super::gallery::{at, named};
+use super::more::tag_under;
 use super::quick;
 use super::waiting::say;
 use super::{Screen, Seen, bare, end_said, exact, mark, per_hour, refused};
@@ -86,7 +87,7 @@ pub fn just_sold(app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
     let row = |word: String, figure: String| el("p", "row").kid(el("span", "").text(word)).kid(el("b", "t22").text(figure));
     let head = title(&account.name, words::sold_at(&bare(sum, seen.speech)));
     let left = left.map_or_else(|| el("p", "t14").text(words::PAY_UNKNOWN), |left| row(word, left));
-    let open = in_question(account.hours.unsettled, seen);
+    let open = in_question((account.hours.unsettled, account.costs.unsettled), seen);
     let rest = rest.zip(count).map(|(rest, (n, count))| {
         row(jobs::if_rest_go((n, &count), &bare(rest.each, seen.speech)), per_hour(rest.sold.left, sum, seen.speech))
     });
@@ -180,10 +181,11 @@ fn for_sale(row: &ForSale, is_first: bool, (app, seen): (&App, Seen<'_>)) -> El<
         .kids(not_usual(row, app, seen))
         .kids(table(row, seen))
         .kids(end_over_ask(row, seen))
+        .kids(tag_under(row.tag, row, seen))
         .kids(under_lowest(row, seen))
         .kids(row.settle_set.map(|set| el("p", "t14 i2").text(settle_set(set, row, seen))))
         .kids(gaps)
-        .kids(in_question(row.unsettled, seen))
+        .kids(in_question((row.unsettled, row.unsettled_pay), seen))
         .kids(row.lacking.as_ref().map(lacking))
         .kids((row.gaps == [Gap::Rate]).then(rate))
         .kid(keys(row))
@@ -219,8 +221,9 @@ pub fn under_lowest(row: &ForSale, seen: Seen<'_>) -> Option<El<Msg>> {
 }
 
 /// Hours of a stop that may have been forgotten are in every mark.
-pub fn in_question(open: Span, seen: Seen<'_>) -> Option<El<Msg>> {
-    (Span::ZERO < open).then(|| el("p", "t14").text(words::in_question(&seen.speech.span(open))))
+pub fn in_question((open, pay): (Span, Money), seen: Seen<'_>) -> Option<El<Msg>> {
+    let pay = (!pay.is_zero()).then(|| seen.speech.money(pay));
+    (Span::ZERO < open).then(|| el("p", "t14").text(words::in_question(&seen.speech.span(open), pay.as_deref())))
 }
 
 /// What is asked before all is known: its price first.
@@ -257,8 +260,10 @@ pub fn table(row: &ForSale, seen: Seen<'_>) -> Option<El<Msg>> {
     let has_settle = row.rows.iter().any(|row| row.settle.is_some());
     let shown = |nth: &usize| *nth != 1 || has_settle;
     let top = heads.iter().enumerate().filter(|(nth, _)| shown(nth)).map(|(_, word)| el("th", "n").attr("scope", "col").text(*word));
+    // One of them is so small that its cents count: then those of all are shown.
+    let in_cents = row.rows.iter().filter_map(|of| of.costs_covered).any(|sum| mark(sum, seen.speech) == bare(sum, seen.speech));
     let rows = row.rows.iter().filter_map(|of| {
-        let figures = figures(of, seen).into_iter().zip(heads).enumerate().filter(|(nth, _)| shown(nth));
+        let figures = figures(of, in_cents, seen).into_iter().zip(heads).enumerate().filter(|(nth, _)| shown(nth));
         // With large text the heads stand beside each figure instead of above.
         let cells = figures.map(|(nth, (figure, word))| {
             el("td", if nth == 0 { "n" } else { "n p" }).kid(el("span", "of").text(word)).kid(el("span", "").text(figure))
@@ -271,12 +276,12 @@ pub fn table(row: &ForSale, seen: Seen<'_>) -> Option<El<Msg>> {
     Some(el("table", "ask").kids(with_tax).kid(head).kid(el("tbody", "").kids(rows)))
 }
 
-fn figures(of: &ForPieces, seen: Seen<'_>) -> [String; 3] {
+fn figures(of: &ForPieces, in_cents: bool, seen: Seen<'_>) -> [String; 3] {
     let none = || "–".to_owned();
     let shown = |sum: Option<Money>| sum.map_or_else(none, |sum| bare(sum, seen.speech));
     let ask = of.ask.map_or_else(none, |ask| if of.n == 1 { seen.speech.short_money(ask) } else { bare(ask, seen.speech) });
     // Not under is in whole units already, or what is asked.
-    let costs = || of.costs_covered.map_or_else(none, |sum| mark(sum, seen.speech));
+    let costs = || of.costs_covered.map_or_else(none, |sum| if in_cents { bare(sum, seen.speech) } else { mark(sum, seen.speech) });
     let last = of.not_under.map_or_else(costs, |sum| bare(sum, seen.speech));
     [ask, shown(of.settle), last]
 }

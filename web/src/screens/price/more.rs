@@ -12,14 +12,15 @@ use crate::parts::key::{figure_key, key};
 use crate::screens::jobs::called;
 use crate::view::{El, el};
 use crate::words::en::{common, deal as words, other_ways, price};
-use fivebar_core::quantity::{Id, Money};
+use fivebar_core::quantity::{Id, Money, reading};
+use fivebar_core::sheet::price::ForSale;
 
 /// The other acts with a piece; none where it is no longer there.
 pub fn screen(id: Id, app: &App, seen: Seen<'_>) -> Option<Screen> {
     let row = sheet(app).ok()?.for_sale.into_iter().find(|row| row.job == id)?;
     let shown = |sum: Option<Money>| sum.map_or_else(|| price::NOT_SAID.to_owned(), |sum| bare(sum, seen.speech));
     let set = |what| Msg::Price(Tap::Tag(TagTap::Open(id, what)));
-    let (settle, sum) = settle([row.settle_set, row.settle]);
+    let (settle, sum) = settle([row.settle_set, row.settle], row.is_on_top);
     let lots = lots(app, id);
     let gallery = lots.iter().map(|lot| {
         let there = words::there(&seen.speech.count(lot.n), &bare(lot.tag, seen.speech));
@@ -28,7 +29,7 @@ pub fn screen(id: Id, app: &App, seen: Seen<'_>) -> Option<Screen> {
         key("key h88 m", words::GALLERY_PAID_OR_BACK, under, Msg::Price(Tap::Gallery(GalleryTap::Back(id, lot.lot))))
     });
     let main = el("main", "price")
-        .kid(el("div", "g2").kid(figure_key(price::TAG, shown(row.tag), set(What::Tag))).kid(figure_key(
+        .kid(el("div", "g2").kid(figure_key(tag_word(row.is_on_top), shown(row.tag), set(What::Tag))).kid(figure_key(
             settle,
             shown(sum),
             set(What::Settle),
@@ -44,9 +45,36 @@ pub fn screen(id: Id, app: &App, seen: Seen<'_>) -> Option<Screen> {
 }
 
 /// Where to settle, as every page has it: as the maker set it, else as it is worked out, and that is said.
-pub fn settle([set, worked_out]: [Option<Money>; 2]) -> (&'static str, Option<Money>) {
-    let word = if set.is_none() && worked_out.is_some() { price::SETTLE_WORKED_OUT } else { price::SETTLE_KEY };
+pub fn settle([set, worked_out]: [Option<Money>; 2], is_on_top: bool) -> (&'static str, Option<Money>) {
+    let word = match (set.is_none() && worked_out.is_some(), is_on_top) {
+        (true, true) => price::SETTLE_WORKED_OUT_WITH_TAX,
+        (true, false) => price::SETTLE_WORKED_OUT,
+        (false, true) => price::SETTLE_WITH_TAX,
+        (false, false) => price::SETTLE_KEY,
+    };
     (word, set.or(worked_out))
+}
+
+/// The tag is before tax where that comes on top, while every settle is with it.
+pub fn tag_word(is_on_top: bool) -> &'static str {
+    if is_on_top { price::TAG_BEFORE_TAX } else { price::TAG }
+}
+
+/// What a tag does not pay, the worst first: what was spent, the lowest pay, your rate. None where it pays all that is known.
+pub fn tag_under(tag: Option<Money>, row: &ForSale, seen: Seen<'_>) -> Option<El<Msg>> {
+    let charge = row.tax.charge(tag?).ok()?;
+    let shown = |sum: Money| if row.is_on_top { price::sum_with_tax(&mark(sum, seen.speech)) } else { mark(sum, seen.speech) };
+    let (needs, word) = least_unmet(charge, [row.costs_covered, row.lowest_pay, row.your_rate])?;
+    Some(el("p", "t14 w7").text(word(price::THE_TAG, &shown(needs))))
+}
+
+/// Says what a sum is under, and what would pay.
+type Under = fn(&str, &str) -> String;
+
+/// The worst of what a sum does not pay, with its words.
+pub fn least_unmet(charge: Money, needs: [Option<Money>; 3]) -> Option<(Money, Under)> {
+    let worded: [Under; 3] = [price::under_costs, price::under_lowest, price::under_rate];
+    needs.into_iter().zip(worded).find_map(|(needs, word)| Some((needs.filter(|needs| charge.amount() < needs.amount())?, word)))
 }
 
 /// The key to other ways to a price.
@@ -68,20 +96,29 @@ pub fn tag(setting: &Setting, app: &App, seen: Seen<'_>) -> Option<Screen> {
         (What::Settle, Some((tag, charge))) => price::with_tax(Some((&bare(tag, seen.speech), &bare(charge, seen.speech)))),
         (What::Settle, None) => price::with_tax(None),
     });
-    let hint = on_top.map_or_else(|| hint.to_owned(), |on_top| format!("{hint} {on_top}"));
     let lowest = row.as_ref().filter(|_| setting.what == What::Settle).and_then(|row| row.rows.first()?.lowest_pay);
     let lowest = lowest.map(|lowest| el("p", "t14 i2").text(price::one_under_lowest(&mark(lowest, seen.speech))));
     let row = row.filter(|_| setting.what == What::Tag);
+    let typed = reading::money(&setting.typed.text, job.currency, seen.speech.sign()).ok();
+    let under = row.as_ref().and_then(|row| tag_under(typed.or(row.tag), row, seen));
+    // What a tag is under stands in place of what is known of every tag: on a low phone both ways out stay in sight.
+    let hint = match (on_top, &under) {
+        (Some(on_top), None) => Some(format!("{hint} {on_top}")),
+        (Some(on_top), Some(_)) => Some(on_top),
+        (None, None) => Some(hint.to_owned()),
+        (None, Some(_)) => None,
+    };
     let beyond = row.as_ref().and_then(|row| row.beyond).filter(|beyond| !beyond.is_zero());
     let beyond = beyond.map(|beyond| el("p", "t14 i2").text(words::point_adds(&exact(beyond, seen.speech))));
     let proposed = row.and_then(|row| row.proposed);
     let proposed = proposed.map(|sum| key("key", words::propose(&bare(sum, seen.speech)), words::FOR_ONE, say(TagTap::Take(sum))));
     let unset = (setting.what == What::Settle && job.settle.is_some()).then(|| key("key h48", words::NO_SETTLE, "", say(TagTap::Unsettle)));
     let main = el("main", "price")
-        .kid(el("p", "t14 i2").text(hint))
+        .kids(hint.map(|hint| el("p", "t14 i2").text(hint)))
         .kids(lowest)
         .kids(proposed)
         .kids(beyond)
+        .kids(under)
         .kids(typing(ask, &setting.typed, job.currency.code(), seen))
         .kid(key("key solid h88", common::DONE, "", say(TagTap::Done)))
         .kids((setting.what == What::Tag).then(|| ways(setting.job)))

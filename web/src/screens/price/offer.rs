@@ -142,9 +142,10 @@ pub fn delivery(sheet: &OfferSheet, seen: Seen<'_>) -> Option<String> {
 
 /// What was driven to deliver so far, and which pieces bear it: so costs covered moves as pieces go.
 pub fn driven(sheet: &OfferSheet, seen: Seen<'_>) -> Option<String> {
-    let Driven { costs, time, of_left } = sheet.driven?;
-    let costs = (!costs.is_zero()).then(|| exact(costs, seen.speech));
-    let time = (Span::ZERO < time).then(|| seen.speech.span(time));
+    let Driven { costs, time, of_all, of_left } = sheet.driven?;
+    let of = |one: String, all: String| if one == all { one } else { words::of_all(&one, &all) };
+    let costs = (!of_all.0.is_zero()).then(|| of(exact(costs, seen.speech), exact(of_all.0, seen.speech)));
+    let time = (Span::ZERO < of_all.1).then(|| of(seen.speech.span(time), seen.speech.span(of_all.1)));
     let left = of_left.map(|left| (left, seen.speech.count(left)));
     Some(words::driven(&costs.into_iter().chain(time).listed(), left.as_ref().map(|(left, written)| (*left, written.as_str()))))
 }

@@ -34,6 +34,6 @@ fn listed(row: &ForSale, app: &App, seen: Seen<'_>) -> El<Msg> {
         .kids(not_usual(row, app, seen))
         .kids(end_over_ask(row, seen))
         .kids((!names.is_empty()).then(|| el("p", "t14").text(words::gaps(&names))))
-        .kids(in_question(row.unsettled, seen));
+        .kids(in_question((row.unsettled, row.unsettled_pay), seen));
     el("article", "").key(row.job.to_string()).kid(name).kids(table(row, seen))
 }

@@ -2,7 +2,7 @@
 
 use super::super::jobs::lacking;
 use super::list::{bargain, how_paid, in_question};
-use super::more::settle;
+use super::more::{settle, tag_word};
 use super::offer::{delivery, driven, next_sale, said_back, tax, waiting_key, waits};
 use super::{Screen, Seen, back, bare, exact, fact, per_hour, strong};
 use crate::app::price::agree::AgreeTap;
@@ -33,9 +33,10 @@ pub fn screen(sheet: &OfferSheet, app: &App, seen: Seen<'_>) -> Screen {
             el("div", "col")
                 .kid(money(sheet, left, seen))
                 .kids(hours(sheet, left, seen))
+                .kids(left.and(sheet.fees_lost).map(|lost| el("p", "t14 i2").text(words::fees_lost(&exact(lost, seen.speech)))))
                 .kids(left.and_then(|_| delivered(sheet, seen)).map(|said| el("p", "t14 i2").text(said)))
                 .kids(left.and_then(|_| driven(sheet, seen)).map(|said| el("p", "t14 i2").text(said)))
-                .kids(in_question(sheet.unsettled, seen))
+                .kids(in_question((sheet.unsettled, sheet.unsettled_pay), seen))
                 .kids(sheet.lacking.as_ref().map(lacking))
                 .kids(now_or_later(sheet, app, seen))
                 .kids(untaxed(sheet, app))
@@ -149,8 +150,8 @@ fn set(sheet: &OfferSheet, app: &App, seen: Seen<'_>) -> Vec<El<Msg>> {
     let open = |what| Msg::Price(Tap::Tag(TagTap::Open(sheet.job, what)));
     let of_one = || list(app).ok()?.for_sale.into_iter().find(|row| row.job == sheet.job)?.settle;
     let worked_out = if sheet.asking.n == 1 { sheet.settle } else { of_one() };
-    let (settle, sum) = settle([sheet.settle_set, worked_out]);
-    vec![el("div", "g2").kid(figure_key(words::TAG, shown(sheet.tag), open(What::Tag))).kid(figure_key(
+    let (settle, sum) = settle([sheet.settle_set, worked_out], sheet.is_on_top);
+    vec![el("div", "g2").kid(figure_key(tag_word(sheet.is_on_top), shown(sheet.tag), open(What::Tag))).kid(figure_key(
         settle,
         shown(sum),
         open(What::Settle),

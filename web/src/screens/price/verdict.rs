@@ -1,5 +1,6 @@
 //! The word for an offer, and what to say to it.
 
+use super::more::least_unmet;
 use super::{Seen, bare, end_said, mark};
 use crate::app::Msg;
 use crate::parts::verdict::{Sign, verdict};
@@ -33,7 +34,11 @@ pub fn shown(sheet: &OfferSheet, seen: Seen<'_>) -> El<Msg> {
         return verdict(worded.sign, worded.word, worded.say);
     }
     let ask = sheet.standing.ask.map_or_else(|| words::NO_WORD_YET.to_owned(), |ask| words::ask_word(&bare(ask, seen.speech)));
-    el("section", "verdict").kid(el("span", "vw").text(ask)).kid(el("span", "say").text(words::THEN_DRAG))
+    let needs = [sheet.marks.costs_covered, sheet.marks.lowest_pay, sheet.marks.your_rate].map(|mark| mark.map(|mark| mark.holds));
+    let unmet = sheet.standing.ask.and_then(|ask| least_unmet(ask, needs));
+    let under = unmet.map(|(sum, word)| word(words::THAT, &mark(sum, seen.speech)));
+    let say = under.into_iter().chain([words::THEN_DRAG.to_owned()]).listed().join(" ");
+    el("section", "verdict").kid(el("span", "vw").text(ask)).kid(el("span", "say").text(say))
 }
 
 /// The word for the offer; an agreed job has one before any offer.
@@ -51,9 +56,10 @@ pub fn worded(sheet: &OfferSheet, seen: Seen<'_>) -> Option<Worded> {
     Some(match sheet.verdict? {
         Verdict::Agreed(_) => return None,
         Verdict::Yes => {
-            let lowest = under_lowest(sheet).map(|lowest| words::lowest_needs(&mark(lowest, seen.speech)));
-            let needs = lowest.or_else(|| under_rate(sheet).map(|rate| words::under_your_rate(&mark(rate, seen.speech))));
-            Worded::new(Sign::Yes, words::YES, [yes(sheet, seen)].into_iter().chain(needs).listed().join(" "))
+            let said = yes(sheet, seen);
+            let lowest = under_lowest(sheet).map(|lowest| words::but_under_lowest(&said, &mark(lowest, seen.speech)));
+            let but = lowest.or_else(|| under_rate(sheet).map(|rate| words::but_under_rate(&said, &mark(rate, seen.speech))));
+            Worded::new(Sign::Yes, words::YES, but.unwrap_or(said))
         }
         Verdict::EndBringsMore { end } => return end_brings_more(end, sheet, seen),
         Verdict::TooClose(band) => {
@@ -125,7 +131,8 @@ fn not_known(missing: Missing) -> &'static str {
 
 /// Why it is a yes: by the settle, else by the ask; and how much more it is than waiting is worth.
 fn yes(sheet: &OfferSheet, seen: Seen<'_>) -> String {
-    let Some(offer) = sheet.offer else { return String::new() };
+    // In notes it is what the coins come to, as it was judged.
+    let Some(offer) = sheet.offer.map(|offer| sheet.parts.map_or(offer, |parts| parts.handed)) else { return String::new() };
     let over = |mark: Option<Money>| mark.and_then(|mark| offer.minus(mark).ok()).filter(|more| Decimal::ZERO <= more.amount());
     let said = match (over(sheet.standing.ask), over(sheet.settle)) {
         (Some(more), _) if more.is_zero() => words::IT_IS_ASK.to_owned(),

@@ -15,7 +15,7 @@ use crate::parts::scale::{Fill, Kind, Look, Mark, Rhythm, Scale, scale};
 use crate::view::{El, el};
 use crate::words::en::refusal::{self, Said};
 use crate::words::en::{common, copies as words, photos as photo_words, workshop};
-use fivebar_core::quantity::{Decimal, Span, Wall};
+use fivebar_core::quantity::{Decimal, Listed, Span, Wall};
 use fivebar_core::sheet::copy::CopyAge;
 
 /// The age of the copy of the maker's own book; the example is in none.
@@ -23,12 +23,14 @@ pub fn age_of(app: &App, seen: Seen<'_>) -> CopyAge {
     app.own.copy_age(seen.now.at)
 }
 
-/// "133 pieces and 14 h 30": what was written since the last copy; none where that is nothing.
+/// "133 pieces, 14 h 30 and 1 sale": what was written since the last copy; none where that is nothing.
 pub fn since(age: &CopyAge, seen: Seen<'_>) -> Option<String> {
     let pieces = (0 < age.pieces).then(|| common::pieces(age.pieces, &seen.speech.count(age.pieces)));
     let logged = (Span::minutes(1) <= age.logged).then(|| seen.speech.span(age.logged).replace(' ', "\u{a0}"));
     let entries = words::entries(age.entries, &seen.speech.number(Decimal::from(age.entries), 0, 0));
-    (0 < age.entries).then(|| words::written(pieces, logged, &entries))
+    let sold = [(age.sales, words::sales as fn(u32, &str) -> String), (age.deposits, words::deposits)];
+    let sold = sold.into_iter().filter(|(n, _)| 0 < *n).map(|(n, word)| word(n, &seen.speech.count(n)));
+    (0 < age.entries).then(|| words::written(&pieces.into_iter().chain(logged).chain(sold).listed(), &entries))
 }
 
 /// How old the copy is, and what would be lost.

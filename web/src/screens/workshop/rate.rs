@@ -160,7 +160,7 @@ fn figures(sheet: &RateSheet, app: &App, seen: Seen<'_>) -> Vec<El<Msg>> {
     let number = |n: Option<Decimal>| n.map(|n| seen.speech.number(n, 0, 1));
     let costs = said.costs.or(said.wear).map(|_| {
         let sum = |sum: Option<Money>| sum.map_or(Decimal::ZERO, Money::amount);
-        seen.speech.number(sum(said.costs).saturating_add(sum(said.wear)), 0, 2)
+        Money::book(sum(said.costs).saturating_add(sum(said.wear)), currency).map(|sum| seen.speech.short_money(sum)).unwrap_or_default()
     });
     let year = real_year(&app.shelf().shop(seen.now.at), currency, seen.now.offset).ok();
     let not_said = || words::NOT_SAID.to_owned();

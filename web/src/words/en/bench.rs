@@ -328,9 +328,9 @@ pub fn stood(clock: &str, span: &str) -> String {
     format!("stopped {clock} after {span}")
 }
 
-/// "29 more": operations of the job that lie in the list of all.
+/// "29 more planned": operations of the job that lie in the list of all.
 pub fn more_of_it(n: &str) -> String {
-    format!("{n} more")
+    format!("{n} more planned")
 }
 
 /// "another of 6".
@@ -478,7 +478,7 @@ pub fn because(why: Because) -> &'static str {
         Because::NextStart => "You began something else then.",
         Because::Closing => "The workshop closes then.",
         Because::Batch => "At your pace the batch was done then.",
-        Because::Usual => "It usually takes no longer.",
+        Because::Usual => "It usually takes no longer than that.",
         Because::Planned => "A guess: so much was left of what you planned.",
         Because::Default => "A guess: nothing was noted for long after the start, and there are no three earlier runs to go by.",
     }
@@ -522,6 +522,9 @@ pub fn counting(counting: Counting) -> &'static str {
         Counting::Freed => "Count: back to the rack",
     }
 }
+
+/// Making that finishes the piece.
+pub const FINISH: &str = "Finish";
 
 /// A kind by its name.
 pub fn kind(kind: Kind) -> &'static str {

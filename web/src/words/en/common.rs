@@ -85,6 +85,11 @@ pub fn of_pile(pile: &str, what: &str) -> String {
     format!("{pile}: {what}")
 }
 
+/// "struck: Shop stools".
+pub fn struck(what: &str) -> String {
+    format!("struck: {what}")
+}
+
 /// "taken back: start of sand, 09:42".
 pub fn taken_back(what: &str) -> String {
     format!("taken back: {what}")

@@ -65,13 +65,23 @@ pub fn kept(kept: Kept) -> &'static str {
     }
 }
 
-/// "133 pieces and 14 h 30", "2 pieces", "12 entries".
-pub fn written(pieces: Option<String>, logged: Option<String>, entries: &str) -> String {
-    match (pieces, logged) {
-        (Some(pieces), Some(logged)) => format!("{pieces} and {logged}"),
-        (Some(one), None) | (None, Some(one)) => one,
-        (None, None) => entries.to_owned(),
+/// "133 pieces and 14 h 30", "2 pieces", "7 h 30, 1 sale and 1 deposit", "12 entries" where none of these is among them.
+pub fn written(of: &[String], entries: &str) -> String {
+    match of {
+        [] => entries.to_owned(),
+        [one] => one.clone(),
+        [first @ .., last] => format!("{} and {last}", first.join(", ")),
     }
+}
+
+/// "1 sale", "12 sales".
+pub fn sales(n: u32, written: &str) -> String {
+    if n == 1 { format!("{written} sale") } else { format!("{written} sales") }
+}
+
+/// "1 deposit", "2 deposits".
+pub fn deposits(n: u32, written: &str) -> String {
+    if n == 1 { format!("{written} deposit") } else { format!("{written} deposits") }
 }
 
 /// "1 entry", "12 entries".

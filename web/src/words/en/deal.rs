@@ -182,6 +182,8 @@ pub const ITS_SHARE: &str = "The gallery keeps";
 pub const SHARE_OF: &str = "Its share is taken";
 pub const BEFORE_TAX: &str = "Before tax";
 pub const WITH_TAX: &str = "Of the whole tag";
+/// Of a settle, where tax comes on top of the tag.
+pub const WITH_TAX_SMALL: &str = "with tax";
 pub const WHO_PAYS_TAX: &str = "Who sends in the tax";
 pub const GALLERY_PAYS: &str = "The gallery";
 pub const I_PAY: &str = "I do";

@@ -29,6 +29,7 @@ pub const OLD_JOBS_UNDER: &str = "name, hours, pieces, price: a history in a min
 pub const MORE_OLD_JOBS: &str = "More old jobs";
 pub const OLD_JOB: &str = "Old job";
 pub const OLD_JOBS_LIST: &str = "Old jobs";
+pub const OLD_JOBS_STRUCK: &str = "Old jobs that were struck";
 pub const NOTHING_YET: &str = "Nothing to go by yet. Say what kind of piece it is, plan its operations, or tell three old jobs.";
 pub const NOTHING_OF_KIND: &str = "Nothing to go by yet. Plan its operations, or tell three old jobs.";
 pub const WHAT_KIND: &str = "What kind of piece";
@@ -36,7 +37,7 @@ pub const BY_ITS_NAME: &str = "by its name: tap to say so";
 pub const ANOTHER_KIND: &str = "Another kind";
 pub const WITHOUT_FACTOR: &str = "Without the factor";
 pub const WITH_FACTOR: &str = "With the factor";
-/// "20 h 26, shorter: 7.5 % for rework instead, on your own history too".
+/// "20 h 26, shorter: 7.5 % for rework instead".
 pub fn other_way(span: &str, than: Ordering, by: &str) -> String {
     let way = match than {
         Ordering::Less => ", shorter",
@@ -51,9 +52,11 @@ pub fn by_factor(times: &str) -> String {
     format!("× {times} on what you thought, nothing for rework")
 }
 
-/// What stands in its place.
-pub fn by_allowance(percent: &str) -> String {
-    format!("{percent} % for rework instead, on your own history too")
+/// What stands in its place, and on what: operations of your own jobs are counted without their rework, a whole piece that you made with it.
+pub fn by_allowance(percent: &str, of_own: bool, of_whole: bool) -> String {
+    let own = if of_own { ", on operations of your own jobs too" } else { "" };
+    let whole = if of_whole { "; what a whole piece takes has its rework in it" } else { "" };
+    format!("{percent} % for rework instead{own}{whole}")
 }
 
 /// "Safe is 12 h logged, 3 h 38 likely to come and 1 h 22 that it may run over: 17 h."
@@ -72,6 +75,7 @@ pub const IS_WHOLE_UNDER: &str = "what is planned is all of it";
 pub const SAID_WHOLE: &str = "You said that what is planned is all of it.";
 pub const NOT_WHOLE: &str = "More is to be done";
 pub const HOW: &str = "How it is reckoned";
+pub const HOW_THEN: &str = "How it was estimated when its work began";
 pub const GAIN: &str = "Each further piece alike takes 5 % of the first less, down to 70 %.";
 pub const AGAINST: &str = "Against the estimate";
 pub const IT_TOOK: &str = "hours in all";

@@ -85,6 +85,11 @@ pub fn guessed(one: &str, several: Option<(&str, &str)>, likely: &str) -> String
     format!("nobody thought of it; a first guess of {one}{several}.")
 }
 
+/// "Together 22 h 12, which was estimated."
+pub fn estimated_then(likely: &str) -> String {
+    format!("Together {likely}, which was estimated.")
+}
+
 /// "Less 1 h 10 worked: 38 min to come."
 pub fn less(worked: &str, left: &str) -> String {
     format!("Less {worked} worked: {left} to come.")

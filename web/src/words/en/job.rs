@@ -213,7 +213,6 @@ pub const HANDED_BACK: &str = "handed back";
 pub const DEPOSIT: &str = "Deposit";
 pub const HAND_OVER: &str = "Hand over";
 pub const CAME_TO_NOTHING: &str = "Came to nothing";
-pub const REST_CAME_TO_NOTHING: &str = "The rest came to nothing";
 pub const CALLED_OFF: &str = "Called off";
 pub const WHY_NOTHING: &str = "Why it came to nothing";
 pub const CAME_AHEAD: &str = "Came in ahead";
@@ -372,7 +371,7 @@ pub fn share_of(used: &str, of: &str, pack: &str) -> String {
     format!("{used} of a pack of {of} at {pack}")
 }
 
-/// "18 mi at 0.725".
+/// "18 mi at 0.725", "30 km at 0.30".
 pub fn driven(distance: &str, unit: &str, rate: &str) -> String {
     format!("{distance} {unit} at {rate}")
 }

@@ -83,6 +83,8 @@ pub const CAUTION_DELIVERY: &str = "Lifting guides are for close, level lifts. S
 pub const CAUTION_TIP: &str = "Can tip. Fix to the wall; local furniture rules may apply.";
 
 pub const NAME: &str = "Name";
+/// Under the name of a job, where it is typed.
+pub const BUYERS_READ_IT: &str = "Buyers read it where you show them the piece.";
 pub const NAME_MISSING: &str = "It needs a name.";
 pub const HOW_MANY_ALIKE: &str = "How many alike";
 pub const OTHER: &str = "other";
@@ -216,6 +218,11 @@ pub const SETTLE_ON_BENCH: &str = "What is to settle is on Bench: a stop may hav
 /// "11 h 10, and 6 h 30 to settle".
 pub fn of_it_to_settle(total: &str, open: &str) -> String {
     format!("{total}, and {open} to settle")
+}
+
+/// "277.50 to settle".
+pub fn all_to_settle(open: &str) -> String {
+    format!("{open} to settle")
 }
 
 /// "25 h 34, 1 h 30 to come".

@@ -51,7 +51,7 @@ pub const SHOP_KEEPS: &str = "It keeps of its price before tax";
 pub const MUST_PAY: &str = "It pays you";
 pub const ITS_TAG: &str = "Its tag";
 pub const TO_COVER: &str = "To reach";
-pub const SHOP_UNDER: &str = "It pays without tax, by bank. Half of the price is common practice: it asks twice what it pays.";
+pub const SHOP_UNDER: &str = "It pays without tax, by bank. Keeping half of its price is common practice.";
 pub const UNDER_SPENT: &str = "It is under what you spent: sell none so.";
 
 /// "At your tag of 145".

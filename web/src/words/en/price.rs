@@ -1,5 +1,9 @@
 //! English: Price: the list, an offer, pay and hours, a piece that is not in the list.
 
+mod under;
+
+pub use under::*;
+
 use fivebar_core::ledger::kind::sale::{Carried, Paid};
 use fivebar_core::sheet::offer::Ask;
 use fivebar_core::sheet::price::Gap;
@@ -92,9 +96,11 @@ pub fn gap(gap: Gap) -> &'static str {
     }
 }
 
-/// "15 h of its hours are in question: a stop may have been forgotten. Every price here counts them; Bench settles it."
-pub fn in_question(span: &str) -> String {
-    format!("{span} of its hours are in question: a stop may have been forgotten. Every price here counts them; Bench settles it.")
+/// "15 h of its hours are in question: a stop may have been forgotten. Every price here counts them, but not 277.50 for who helped in them; Bench
+/// settles it."
+pub fn in_question(span: &str, pay: Option<&str>) -> String {
+    let pay = pay.map(|pay| format!(", but not {pay} for who helped in them")).unwrap_or_default();
+    format!("{span} of its hours are in question: a stop may have been forgotten. Every price here counts them{pay}; Bench settles it.")
 }
 
 /// Over the sums of the list, where the tag is before tax.
@@ -136,7 +142,7 @@ pub fn by(paid: Paid) -> &'static str {
 /// What is in the list is sold without the tax that is usual.
 pub const UNTAXED: &str = "no tax";
 /// Prices of the list are of pieces that are brought, where that takes something.
-pub const DELIVERED: &str = "delivered";
+pub const DELIVERED: &str = "with delivery";
 
 /// "by card, tax inside".
 pub fn by_with(paid: Paid, tax: Option<bool>) -> String {
@@ -247,21 +253,12 @@ fn settle_of(is_set: bool) -> &'static str {
 pub const ANOTHER_SUM: &str = "Another sum";
 pub const NO_DELIVERY_PLANNED: &str = "Nothing of a delivery is planned: it counts no hours and no costs.";
 pub const NO_MORE_DELIVERY_PLANNED: &str = "No more of a delivery is planned.";
+
 pub const DELIVERY_LEFT_OUT: &str = "They fetch it: the delivery that is planned is left out.";
 
 /// "Of it the delivery: 1 h 30 and 48.60, one drive to this buyer."
 pub fn delivery_is_in(span: &str, costs: &str) -> String {
     format!("Of it the delivery: {span} and {costs}, one drive to this buyer.")
-}
-
-/// "16.08 and 1 h driven to deliver: in the costs of all 3 that are left, fetched or brought.", "16.08 driven to deliver: in the costs of those that are gone."
-pub fn driven(what: &[String], left: Option<(u32, &str)>) -> String {
-    let of = match left {
-        Some((1, _)) => "the one that is left, fetched or brought".to_owned(),
-        Some((_, left)) => format!("all {left} that are left, fetched or brought"),
-        None => "those that are gone".to_owned(),
-    };
-    format!("{} driven to deliver: in the costs of {of}.", what.join(" and "))
 }
 
 /// "15 over your settle.", "15 over the settle as reckoned."
@@ -337,11 +334,6 @@ pub const BELOW_YOUR_RATE: &str = "Below your rate";
 /// "Your rate needs 150."
 pub fn rate_needs(sum: &str) -> String {
     format!("Your rate needs {sum}.")
-}
-
-/// "Under your rate 150.": beside a yes.
-pub fn under_your_rate(sum: &str) -> String {
-    format!("Under your rate {sum}.")
 }
 
 pub const BELOW_LOWEST_PAY: &str = "Below your lowest pay";
@@ -487,6 +479,10 @@ pub const EVERY_HOUR: &str = "Over every hour worked";
 pub const TAG: &str = "Tag";
 pub const SETTLE_KEY: &str = "Settle";
 pub const SETTLE_WORKED_OUT: &str = "Settle, worked out";
+/// Where tax comes on top the two are not of a kind, and say so.
+pub const TAG_BEFORE_TAX: &str = "Tag, before tax";
+pub const SETTLE_WITH_TAX: &str = "Settle, with tax";
+pub const SETTLE_WORKED_OUT_WITH_TAX: &str = "Settle, worked out, with tax";
 pub const OFFERS_HEARD: &str = "Offers heard";
 pub const WITH_TO_COME: &str = "Costs and hours with what is still to come, as the job’s own page has it.";
 pub const ALL_WORKED: &str = "Nothing of its work is to come: these are all its hours.";

@@ -273,6 +273,11 @@ pub fn can_come_out((n, written): (u32, &str), thing: &str, (all, since): (bool,
     format!("{what} {}, since {since}", can(kind, n == 1))
 }
 
+/// "2 pieces can come out".
+pub fn so_many_out((n, written): (u32, &str), kind: Option<What>) -> String {
+    format!("{written} {} {}", if n == 1 { "piece" } else { "pieces" }, can(kind, n == 1))
+}
+
 /// "Shelf, glue legs. Both pieces can come out, since 13:37".
 pub fn of_work(work: Option<&str>, said: String) -> String {
     work.map_or_else(|| said.clone(), |work| format!("{}. {said}", begin_large(work)))
@@ -404,9 +409,9 @@ pub fn handed(handed: &Handed) -> String {
     }
 }
 
-/// "Top 3 can come out.", when it rings.
-pub fn rings(piece: &str, what: What) -> String {
-    format!("{} {}.", begin_large(piece), can(Some(what), true))
+/// "Top 3 can come out.", "Pieces 2 to 4 are dry for the next coat.", when it rings.
+pub fn rings(piece: &str, what: What, n: u32) -> String {
+    format!("{} {}.", begin_large(piece), can(Some(what), n <= 1))
 }
 
 /// "Clamps off 14:58 and 15:14", "Clamps off 2:58 and 3:14 PM".
@@ -494,7 +499,9 @@ mod tests {
         let three = ["10:42\u{a0}AM", "10:51\u{a0}AM", "11:01\u{a0}AM"].map(str::to_owned);
         assert_eq!(off_at_both(Some(What::Glue), &three), "Clamps off 10:42, 10:51 and 11:01\u{a0}AM");
         assert_eq!(off_at_both(Some(What::Coat), &["13:50".into()]), "Coats dry 13:50");
-        assert_eq!(rings("top 3", What::Glue), "Top 3 can come out.");
+        assert_eq!(rings("top 3", What::Glue, 1), "Top 3 can come out.");
+        assert_eq!(rings("pieces 2 to 4", What::Coat, 3), "Pieces 2 to 4 are dry for the next coat.");
+        assert_eq!(rings("piece 1", What::Dry, 1), "Piece 1 is dry.");
         assert_eq!(event("Glue tops", "top 3", What::Glue), "Glue tops: top 3 off");
         assert_eq!(event("Oil", "oil", What::Coat), "Oil: dry");
         assert_eq!(event_text(Some("Stands"), "11:48", "1 h 30"), "Stands. Since 11:48, 1 h 30.");

@@ -184,8 +184,8 @@ pub fn ask(figure: Figure, units: Units) -> &'static str {
 /// A word of help under the question.
 pub fn ask_under(figure: Figure) -> &'static str {
     match figure {
-        Figure::Pay => "Before income tax.",
-        Figure::Lowest => "No price that pays less is proposed.",
+        Figure::Pay => "For every hour worked, before income tax.",
+        Figure::Lowest => "For an hour logged to a job, before workshop costs. No price that pays less is proposed.",
         Figure::Hours => "All of them: sharpening, tidying and learning too.",
         Figure::Logged => "The rest is sharpening, tidying, learning.",
         Figure::Costs => "Rent, insurance, heat: what belongs to no job.",

@@ -1,6 +1,7 @@
 //! What payments are for: each sale has its own, then what came ahead for its agreement; the rest lies ahead of what is still to come.
 
 use super::brought::came;
+use super::fees::{Fees, Purse};
 use super::selling::{AgreementState, Over, Sale, Selling};
 use crate::quantity::{Currency, Decimal, Id, Money, Sorted};
 use crate::refusal::Answer;
@@ -16,17 +17,20 @@ pub(super) struct PaidFor {
     /// Of what was reversed or came to nothing.
     pub kept: Money,
     pub back: Money,
+    fees: Fees,
 }
 
 impl PaidFor {
     pub fn of(selling: &Selling, currency: Currency) -> Answer<PaidFor> {
         let none = Money::zero(currency);
-        let mut paid = PaidFor { currency, ahead: Sorted::new(), of_sale: Sorted::new(), kept: none, back: none };
+        let mut paid =
+            PaidFor { currency, ahead: Sorted::new(), of_sale: Sorted::new(), kept: none, back: none, fees: Fees::none(currency) };
         for payment in &selling.payments {
             match payment.sale {
                 Some(sale) => more(&mut paid.of_sale, sale, payment.pays()?)?,
                 None => more(&mut paid.ahead, selling.first(payment.agreed), payment.pays()?)?,
             }
+            paid.fees.came(payment.sale.map_or(Purse::Ahead(selling.first(payment.agreed)), Purse::Sale), payment.fee)?;
         }
         for back in &selling.handed_back {
             let less = none.minus(back.settles()?)?;
@@ -44,14 +48,15 @@ impl PaidFor {
         for sale in &selling.sales {
             let first = selling.first(sale.agreed);
             let used = least(paid.ahead(first), beyond(sale.whole.sum, paid.of_sale(sale.id))?);
+            paid.fees.go((Purse::Ahead(first), Purse::Sale(sale.id)), (used, paid.ahead(first)))?;
             more(&mut paid.ahead, first, none.minus(used)?)?;
             more(&mut paid.of_sale, sale.id, used)?;
             let mut rest = sale.whole.sum;
             for back in &sale.back {
                 rest = rest.minus(back.of.sum)?;
                 let came = came(paid.of_sale(sale.id), back.of.sum, rest)?;
-                more(&mut paid.of_sale, sale.id, none.minus(came)?)?;
                 paid.went_back((selling, sale), back.act, (came, back.kept))?;
+                more(&mut paid.of_sale, sale.id, none.minus(came)?)?;
             }
             if let Some(reversed) = sale.reversed {
                 paid.went_back((selling, sale), reversed.act, (paid.of_sale(sale.id), reversed.kept))?;
@@ -60,7 +65,7 @@ impl PaidFor {
         for agreement in &selling.agreements {
             let AgreementState::Cancelled { kept, .. } = agreement.state else { continue };
             let first = selling.first(Some(agreement.id));
-            paid.end(paid.ahead(first), kept)?;
+            paid.end((Purse::Ahead(first), paid.ahead(first)), (paid.ahead(first), kept))?;
             paid.ahead.remove(&first);
         }
         Ok(paid)
@@ -93,25 +98,39 @@ impl PaidFor {
 
     /// What came in for pieces that came back went back, but for what was kept.
     fn went_back(&mut self, (selling, sale): (&Selling, &Sale), act: Id, (came, kept): (Money, Money)) -> Answer<()> {
-        let (kept, first) = (self.end(came, kept)?, selling.first(sale.agreed));
+        let (purse, of) = (Purse::Sale(sale.id), self.of_sale(sale.id));
+        let (kept, first) = (self.end((purse, of), (came, kept))?, selling.first(sale.agreed));
         // What is kept of an order that is made good was paid ahead for it, whatever became of the order after that.
         if selling.is_made_good(sale, act) {
             self.kept = self.kept.minus(kept)?;
+            self.fees.go((purse, Purse::Ahead(first)), (kept, of.minus(came.minus(kept)?)?))?;
             more(&mut self.ahead, first, kept)?;
         }
         Ok(())
     }
 
     /// No more is kept than came in; the rest was handed back. What is kept.
-    fn end(&mut self, came: Money, kept: Money) -> Answer<Money> {
+    fn end(&mut self, (purse, of): (Purse, Money), (came, kept): (Money, Money)) -> Answer<Money> {
         let kept = least(came, kept);
+        let back = came.minus(kept)?;
         self.kept = self.kept.plus(kept)?;
-        self.back = self.back.plus(came.minus(kept)?)?;
+        self.back = self.back.plus(back)?;
+        self.fees.lose(purse, (back, of))?;
         Ok(kept)
+    }
+
+    /// Fees of what went back: no sale brings them in.
+    pub fn fees_lost(&self) -> Money {
+        self.fees.lost
+    }
+
+    /// Fees of what lies ahead.
+    pub fn fees_ahead(&self, first: Option<Id>) -> Money {
+        self.fees.of(Purse::Ahead(first))
     }
 }
 
-fn more<K: Ord>(sums: &mut Sorted<K, Money>, key: K, sum: Money) -> Answer<()> {
+pub(super) fn more<K: Ord>(sums: &mut Sorted<K, Money>, key: K, sum: Money) -> Answer<()> {
     let there = sums.entry(key).or_insert(Money::zero(sum.currency()));
     *there = there.plus(sum)?;
     Ok(())

@@ -93,6 +93,8 @@ pub struct Agreement {
     /// Pieces sold under it, and what they were sold for.
     pub sold: Count,
     pub sold_for: Money,
+    /// Pieces that were handed over under it and came back.
+    pub came_back: Count,
 }
 
 /// One part of what was agreed.
@@ -446,6 +448,7 @@ impl Selling {
             parts: vec![],
             sold: 0,
             sold_for: Money::zero(f.sum.currency()),
+            came_back: 0,
         });
     }
 
@@ -481,6 +484,9 @@ impl Selling {
                 agreement.sold = agreement.sold.saturating_add(sale.n);
                 agreement.sold_for = agreement.sold_for.plus(sale.sum).unwrap_or(agreement.sold_for);
             }
+            let back = |sale: &Sale| if sale.reversed.is_some() { sale.whole.n } else { sale.whole.n.saturating_sub(sale.n) };
+            let all_under = self.sales.iter().filter(|sale| sale.agreed == Some(agreement.id));
+            agreement.came_back = all_under.fold(0, |sum, sale| sum.saturating_add(back(sale)));
             agreement.parts = self.planned.get(&agreement.id).cloned().unwrap_or_default();
             agreement.state = match self.cancelled.get(&agreement.id) {
                 _ if replaced.contains(&agreement.id) => AgreementState::Replaced,

@@ -48,6 +48,17 @@ impl Selling {
         went.saturating_add(self.pieces_not_for_sale())
     }
 
+    /// Of the pieces that are gone now, those that were gone before a moment.
+    pub fn gone_by(&self, at: Moment) -> Count {
+        let sum = |all: &mut dyn Iterator<Item = (Moment, Count)>| {
+            all.filter(|(then, _)| *then < at).fold(0, |sum: Count, (_, n)| sum.saturating_add(n))
+        };
+        let given = |list: &[Consigned]| sum(&mut list.iter().map(|there| (there.at.at, there.n)));
+        let sold = sum(&mut self.standing().map(|sale| (sale.at.at, sale.n)));
+        let not_for_sale = sum(&mut self.not_for_sale.iter().map(|gone| (gone.at.at, gone.n)));
+        sold.saturating_add(not_for_sale).saturating_add(given(&self.consigned)).saturating_sub(given(&self.consignments_returned))
+    }
+
     /// Pieces that are not for sale any more.
     pub fn pieces_not_for_sale(&self) -> Count {
         self.not_for_sale.iter().fold(0, |sum, gone| sum.saturating_add(gone.n))
@@ -216,14 +227,20 @@ impl Selling {
         agreement.parts.iter().map(lacks).collect()
     }
 
-    /// The fees of what came in ahead for an agreement, or for one it replaced.
+    /// The fees of what came in ahead for an agreement, or for one it replaced, and lies there.
     ///
     /// # Errors
     /// [`crate::refusal::Refusal::MoneyOutOfRange`].
     pub fn fees_ahead(&self, currency: Currency, agreed: Id) -> Answer<Money> {
-        let first = self.first(Some(agreed));
-        let ahead = self.payments.iter().filter(|payment| payment.sale.is_none() && self.first(payment.agreed) == first);
-        Money::sum(currency, ahead.map(|payment| payment.fee))
+        Ok(PaidFor::of(self, currency)?.fees_ahead(self.first(Some(agreed))))
+    }
+
+    /// The fees of what came in and went back, of agreements that came to nothing and of pieces that came back: no sale brings them in.
+    ///
+    /// # Errors
+    /// [`crate::refusal::Refusal::MoneyOutOfRange`].
+    pub fn fees_lost(&self, currency: Currency) -> Answer<Money> {
+        Ok(PaidFor::of(self, currency)?.fees_lost())
     }
 
     /// The first agreement of a chain of changes: what came ahead for it goes on to the last.

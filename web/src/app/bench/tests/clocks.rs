@@ -415,3 +415,29 @@ fn after_a_flight_a_wait_knows_that_the_clocks_there_changed() {
     check(Some(AUTUMN + 25 * 60), &["due 14:50, taken off 20:00; by the clock there"]);
     check(None, &["due 15:50; by the clock of the start, UTC-4"]);
 }
+
+/// What runs shows the minutes that the day has of it: 32 min 40 s are 33 in both, and 32 min 20 s are 32.
+#[test]
+fn what_runs_and_the_day_round_alike() {
+    let mut told = Told::stands();
+    told.start(0, "Sand");
+    for (seconds, minutes) in [(20, 32), (40, 33)] {
+        told.at(32, []);
+        let now = told.app.now;
+        told.app.now = Wall::new(now.at.plus(fivebar_core::quantity::Span::ms(seconds * 1_000)), now.offset);
+        let shown = crate::screens::page(&told.app).html();
+        holds(&shown, &[&format!("{minutes} min"), &format!(">{minutes}</span>"), &format!("{minutes} min")]);
+    }
+}
+
+/// Pieces that were noted as soon as it began take no time each: what it took is said, and of no piece.
+#[test]
+fn nothing_is_said_to_take_no_time() {
+    let mut told = Told::stands();
+    told.start(0, "Sand");
+    told.at(0, [tap(Tap::Done), tap(Tap::Done)]);
+    lacks(&told.at(18, []), &["0 min each"]);
+    let shown = told.at(18, [tap(Tap::Stop), tap(Tap::Other), op("Saw")]);
+    holds(&shown, &["Sand", "18 min"]);
+    lacks(&shown, &["0 min each"]);
+}

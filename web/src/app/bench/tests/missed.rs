@@ -178,3 +178,34 @@ fn the_bench_comes_back_to_its_clock() {
     told.at(7, presses("08"));
     holds(&told.at(8, [Msg::Go(Place::Jobs), Msg::Go(Place::Bench)]), &["Started at"]);
 }
+
+/// Four hours are planned, and begun at 16:00; forgotten, and asked about in the evening: until its end is said, the workshop closes at 18:00, as it
+/// is shown.
+#[test]
+fn the_closing_that_is_shown_is_held() {
+    let check = |hours: Option<(u8, u8)>, clock: &str| {
+        let mut told = Told::stands();
+        let job = fivebar_core::ledger::fold::jobs(&told.app.shelf().book).next().unwrap().id;
+        let planned = fivebar_core::ledger::kind::job::OperationPlanned {
+            job,
+            op: "Carve".into(),
+            kind: Kind::Make,
+            stage: None,
+            span: Some(fivebar_core::quantity::Span::minutes(240)),
+            pieces: None,
+        };
+        let now = told.now(0);
+        told.app.order(&Command::Job(JobCommand::PlanOperation(planned)), now).unwrap();
+        if let Some((hour, minute)) = hours {
+            let closing = fivebar_core::quantity::Clock::at(hour.into(), minute.into());
+            let said = fivebar_core::ledger::kind::dates::WorkdaysSet::of(None, closing, [None; 7]);
+            let now = told.now(1);
+            told.app.order(&Command::Dates(fivebar_core::ledger::decide::DatesCommand::SetWorkdays(said)), now).unwrap();
+        }
+        told.start(7 * 60, "Carve");
+        holds(&told.at(14 * 60, []), &[clock]);
+    };
+    check(None, "until 18:00");
+    check(Some((18, 0)), "until 18:00");
+    check(Some((19, 0)), "until 19:00");
+}

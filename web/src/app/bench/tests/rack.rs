@@ -38,7 +38,7 @@ fn what_is_next_and_each_other_job_is_one_tap_away() {
         at += place.unwrap_or_else(|| panic!("`{board}` after the one before it in {shown}"));
     }
     // One key leads to all of them.
-    holds(&shown, &["Switch</span><span class=\"s\">6 more</span>"]);
+    holds(&shown, &["Switch</span><span class=\"s\">6 more planned</span>"]);
     lacks(&shown, &["All operations"]);
     assert!(shown.matches("class=\"board\"").count() <= 16, "{}", shown.matches("class=\"board\"").count());
 }
@@ -153,6 +153,17 @@ fn the_whole_name_of_an_operation_joins_it() {
         let work = sheet(&told.app).running.unwrap().run.work;
         assert_eq!((work.op.as_str(), work.stage), (op, stage));
     }
+}
+
+/// What finishes a piece is said to, as where it is planned.
+#[test]
+fn a_typed_operation_is_finishing() {
+    let mut told = Told::stands();
+    let shown = told.at(0, [tap(Tap::Other), starting(StartingTap::Typed("burnish rims".into()))]);
+    holds(&shown, &["Make</span>", "Finish</span>", "Sell</span>"]);
+    told.at(0, [starting(StartingTap::Finish)]);
+    let work = sheet(&told.app).running.unwrap().run.work;
+    assert_eq!((work.op.as_str(), work.kind, work.stage), ("burnish rims", Kind::Make, Stage::Finish));
 }
 
 /// The slab of a batch whose third piece is slow; stopped, all the time is shared by the pieces once it is known to have been work.
@@ -302,7 +313,8 @@ fn what_runs_is_in_sight_where_something_can_come_out() {
     assert!(!order(&shown), "{shown}");
     told.app.page = crate::parts::Page::new(320.0);
     let shown = told.at(WHEN + 81, []);
-    holds(&shown, &["All 4 tops can come out"]);
+    // Said first, for its board lies below the fold.
+    holds(&shown, &["waits first", "4 pieces can come out", "\"slab\"", "All 4 tops can come out"]);
     lacks(&shown, &["All 4 off"]);
     holds(&told.at(WHEN + 82, [tap(Tap::Waits(WaitTap::Show))]), &["bench/waits"]);
 }

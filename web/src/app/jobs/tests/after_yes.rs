@@ -66,6 +66,25 @@ fn an_order_ends_with_its_refund_or_is_made_good() {
     }
 }
 
+/// Of what was handed over under one agreement some comes back, or the rest is called off: it says what became of each.
+#[test]
+fn an_order_of_which_some_came_back_says_how_many() {
+    const THREE: &str =
+        "2026-05-22 08:14 -05:00 workshop USD inch\njob more \"Stools\" 3 order\nagree 1440.10 for 3 more fetched as deal\n";
+    for (lines, says, hides) in [
+        (
+            "sell 3 more for 1440.10 notes agreed deal as all\nbring-back 1 of sale all on more ends\n",
+            "handed over, 1 brought back",
+            "came to nothing",
+        ),
+        ("sell 2 more for 960 notes agreed deal\ncancel deal on more\n", "2 of them handed over, 1 came to nothing", "nothing came in"),
+        ("sell 3 more for 1440.10 notes agreed deal as all\nbring-back 3 of sale all on more ends\n", "came to nothing", "handed over,"),
+        ("cancel deal on more\n", "came to nothing, nothing came in", "handed over,"),
+    ] {
+        Maker::told(&[&format!("{THREE}{lines}")]).room("more", Room::Sell).shows(&[says]).hides(&[hides]);
+    }
+}
+
 /// 800 came in for both, 300 goes back and the order is made good: 500 is ahead, and 300 is due; nothing of it counts twice.
 #[test]
 fn what_is_kept_of_an_order_that_is_made_good_counts_for_it() {
@@ -155,24 +174,6 @@ fn one_of_three_comes_back() {
     let entry = maker.sheet().selling.sales[0].back[0].entry;
     maker.tap(Tap::Strike(entry)).hides(&["−33.00"]);
     assert_eq!(maker.sheet().account.sold.pieces, 3);
-}
-
-/// Two of an order are handed over and one of them comes back, with which the order ends: the other stays sold, so its rest came to nothing; of
-/// one that ended before any was handed over, all did.
-#[test]
-fn an_order_of_which_some_stays_sold_did_not_come_to_nothing() {
-    let order = "2026-05-22 08:14 -05:00 workshop USD inch\njob more \"Stools\" 5 spec\ntag 165 more\n\
-        agree 320 for 2 more fetched as deal\n";
-    let check = |lines: &str, rest: bool| {
-        let mut maker = Maker::told(&[&format!("{order}{lines}")]);
-        maker.room("more", Room::Sell).shows(&[if rest { "the rest came to nothing" } else { "came to nothing" }]);
-        if !rest {
-            maker.hides(&["the rest came"]);
-        }
-    };
-    check("sell 2 more for 320 bank agreed deal as sale\nbring-back 1 of sale sale on more kept 10 ends\n", true);
-    check("sell 2 more for 320 bank agreed deal as sale\nbring-back 2 of sale sale on more ends\n", false);
-    check("cancel deal on more\n", false);
 }
 
 /// 145 at 5.5 % inside, of which a gallery keeps 40 % before tax and sends the tax in, is 82.46: of 60 the rest is asked for here as on Price.

@@ -59,7 +59,7 @@ fn three_old_jobs_warn_of_the_next_one() {
     maker.shows(&[
         "25 h 26 likely in all",
         "Safe is 25 h 26 likely and 6 h 52 that it may run over: 32 h 18.",
-        "20 h 26, shorter: 7.5 % for rework instead, on your own history too",
+        "20 h 26, shorter: 7.5 % for rework instead<",
         "Your jobs took 1.42, 1.18 and 1.31 of what you thought. With the usual 1.4, which counts as 2 jobs, all 5 multiplied and the 5th root taken: 1.339.",
         "Thought 19 h × 1.339 = 25 h 26.",
         "Safe: 25 h 26 × 1.27 = 32 h 18.",
@@ -150,6 +150,8 @@ fn three_old_jobs_are_enough_and_are_worked_back() {
     // One planned operation does not stand for the whole: 200 min x 1.4 = 4 h 40, and the rest of 31 h 21.
     maker.tap(Tap::Write(What::Plan(None))).tap(Tap::Say(0, "Sand".into())).figures(&["200", "5"]).tap(Tap::Save);
     maker.shows(&["Not planned yet", "26 h 41", "Nothing else is to be done", "Less what is planned, 4 h 40: 26 h 41 not planned yet."]);
+    // No rework comes on top of what a whole piece took, so the other way is as long.
+    maker.shows(&["31 h 21, as long: 7.5 % for rework instead; what a whole piece takes has its rework in it"]);
     maker.tap(Tap::Page).tap(Tap::Room(Room::Dates)).shows(&["what is not planned yet", "26 h 41", "Sand", "4 h 40"]);
     maker.tap(Tap::Room(Room::Hours)).tap(Tap::Estimate(EstimateTap::Whole(true)));
     maker.shows(&["4 h 40 likely in all", "More is to be done", "You said that what is planned is all of it."]);
@@ -167,12 +169,20 @@ fn one_old_job_is_struck_and_the_others_stay() {
     for (nth, names) in [["Coffee table", "Stools", "Shelf"], ["Stools", "Coffee table", "Shelf"]].into_iter().enumerate() {
         let line = maker.app.shelf().workshop().old_jobs[nth].entry;
         let [gone, stays @ ..] = names;
-        let rows = |maker: &Maker, name: &str| crate::screens::page(&maker.app).html().contains(&format!(">{name}<"));
-        maker.tap(Tap::Estimate(EstimateTap::StrikeOld(line))).shows(&["Do it again"]);
+        let rows = |maker: &Maker, name: &str| crate::screens::page(&maker.app).html().contains(&format!("w7\">{name}<"));
+        maker.tap(Tap::Estimate(EstimateTap::StrikeOld(line))).hides(&["Do it again"]);
+        maker.shows(&["Old jobs that were struck", &format!("gone\">{gone}<"), "Undo strike", "Undo strike", &format!("struck: {gone}<")]);
         assert!(!rows(&maker, gone) && stays.iter().all(|name| rows(&maker, name)), "{gone}");
         maker.say(Msg::Common(Common::PutBack));
         assert!(names.iter().all(|name| rows(&maker, name)), "{gone}");
+        // Whatever is done after it, it stands in its list.
+        maker.tap(Tap::Estimate(EstimateTap::StrikeOld(line))).tap(Tap::Estimate(EstimateTap::Piece("stool")));
+        maker.shows(&[&format!("gone\">{gone}<"), "Undo strike"]).tap(Tap::Estimate(EstimateTap::PutBackOld(line))).hides(&["struck"]);
+        assert!(names.iter().all(|name| rows(&maker, name)), "{gone}");
     }
+    // What was put right leaves nothing struck behind, and what stands by another telling is no struck one.
+    let line = maker.app.shelf().workshop().old_jobs[0].entry;
+    maker.tap(Tap::Write(What::OldJob(line))).figures(&["29"]).tap(Tap::Save).hides(&["struck"]);
 }
 
 /// Two rows are half typed and the page is loaded anew: they stand there again. Saved, or left with Not now, nothing is kept.
@@ -449,4 +459,35 @@ fn what_is_logged_and_what_is_to_come_add_up() {
     let [likely_in_all, safe_in_all] =
         [between(said, "is left: ", " likely in all"), &said[said.find("in all, ").unwrap() + 8..]].map(read);
     assert_eq!([logged + likely, logged + safe], [likely_in_all, safe_in_all], "{said}");
+}
+
+/// Four stools, of which a stool usually takes 6 h; their work began, and three old jobs were told after it. Estimated is by what was known when it
+/// began, and says so; likely is by what is known now.
+#[test]
+fn estimated_says_what_it_was_estimated_by() {
+    let told = "
+2026-03-02 08:00 +00:00 workshop EUR metric
+job stool \"Stools\" 4 order
+plan \"carve\" make 60 min for stool
+09:00 start \"carve\" make on stool
+09:30 stop
+10:00 start \"carve\" make on stool
+";
+    let mut maker = Maker::told(&[told]);
+    maker.room("stool", Room::Hours).tap(Tap::Estimate(EstimateTap::Piece("stool"))).hides(&["when its work began"]);
+    maker.tap(Tap::Write(What::OldJobs));
+    for (nth, name) in ["Shop stools", "Kitchen stool", "Two stools"].into_iter().enumerate() {
+        maker.tap(Tap::Say(nth, name.into()));
+    }
+    maker.figures(&["20", "4", "", "", "6", "1", "", "", "11.5", "2"]).tap(Tap::Save);
+    maker.shows(&["Shop stools: 20 h for 4", "4 pieces take 3.70 of the first: 21 h 19."]);
+    maker.shows(&[
+        "How it was estimated when its work began",
+        "Usual for a stool: 6 h.",
+        "4 pieces take 3.70 of the first: 22 h 12.",
+        "Together 22 h 12, which was estimated.",
+    ]);
+    maker.app.place = Place::Bench;
+    maker.shows(&["22 h 12 estimated", "Estimated by what you thought and what is usual for such a piece."]);
+    maker.hides(&["earlier jobs as a whole"]);
 }

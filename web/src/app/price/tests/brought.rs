@@ -33,7 +33,7 @@ fn asked(maker: &Maker) -> (Option<Money>, Option<Money>) {
 fn an_offer_opens_as_the_list_reckoned() {
     let mut maker = lamps("tag 150 lamp\n");
     let job = maker.job;
-    maker.shows(&["in notes, tax inside, delivered"]).tap(Tap::Offer(job));
+    maker.shows(&["in notes, tax inside, with delivery"]).tap(Tap::Offer(job));
     maker.shows(&["aria-pressed=\"true\"><span>I deliver", "1 of 3, in notes, you deliver"]);
     let (list, offer) = asked(&maker);
     assert_eq!((list, offer), (Some(maker.money("150")), list));

@@ -20,7 +20,7 @@ fn in_notes(maker: &mut Maker) {
 #[test]
 fn the_head_of_the_list_says_how_prices_are_meant() {
     let nothing = |_: &mut Maker| {};
-    check("till tax 0.055 inside\nSTOOLStag 60 stools", nothing, (&["by card, tax inside"], &["inside, delivered"]));
+    check("till tax 0.055 inside\nSTOOLStag 60 stools", nothing, (&["by card, tax inside"], &["inside, with delivery"]));
     check("till tax 0.055 top\nSTOOLStag 60 stools", nothing, (&["by card, tax on top"], &[]));
     check("STOOLStag 60 stools", nothing, (&["by card, no tax set"], &[]));
     check(
@@ -29,7 +29,7 @@ fn the_head_of_the_list_says_how_prices_are_meant() {
         (&["by card, no tax"], &["no tax set", "tax inside"]),
     );
     let plan = "plan \"bring\" deliver 60 min for stools\n";
-    check(&format!("till tax 0.055 inside\nSTOOLS{plan}tag 60 stools"), nothing, (&["by card, tax inside, delivered"], &[]));
+    check(&format!("till tax 0.055 inside\nSTOOLS{plan}tag 60 stools"), nothing, (&["by card, tax inside, with delivery"], &[]));
     check("till tax 0.055 inside\nSTOOLStag 60 stools", in_notes, (&["in notes, tax inside"], &["by card"]));
 }
 

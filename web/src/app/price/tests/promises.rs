@@ -1,6 +1,7 @@
 //! Marks and word never contradict: a figure that promises a least keeps it, and settle, ask and not under stand in their order.
 
 use super::*;
+use crate::app::price::tag::{TagTap, What};
 use crate::app::price::waiting::WaitTap;
 use fivebar_core::ledger::fold::TaxBy;
 use fivebar_core::quantity::Moment;
@@ -45,11 +46,16 @@ fn hours_to_come_are_those_of_the_job() {
     maker.shows(&["2 h 16", "$32.16", "as the job’s own page has it"]);
 }
 
-/// What is asked lies under the rate: the word is yes, and it says so; at the rate it says nothing of it.
+/// What is asked lies under the rate: the list, the tag's form and the offer say so before a buyer speaks, and the word beside its yes; at the
+/// rate nothing says it.
 #[test]
 fn a_yes_under_the_rate_says_so() {
     let mut maker = told(&format!("tag 110 lamp\n{PLAN}"));
-    maker.offer("110").shows(&["Yes", "It is what you ask. Under your rate 118."]).hides(&["lowest pay needs"]);
+    let job = maker.job;
+    maker.shows(&["The tag is under your rate: 118 pays it."]).tap(Tap::Tag(TagTap::Open(job, What::Tag)));
+    maker.shows(&["The tag is under your rate: 118 pays it."]).tap(Tap::Close).tap(Tap::Offer(job));
+    maker.shows(&["Ask 110", "That is under your rate: 118 pays it."]).tap(Tap::Close);
+    maker.offer("110").shows(&["Yes", "It is what you ask, but under your rate, which needs 118."]).hides(&["lowest pay, which"]);
     let mut maker = told(&format!("tag 120 lamp\n{PLAN}"));
     maker.offer("120").shows(&["Yes", "It is what you ask."]).hides(&["nder your rate"]);
 }
@@ -72,7 +78,7 @@ fn ten_times_the_tag_is_asked_about_once() {
 fn settle_lies_nowhere_above_the_ask() {
     let mut maker = told("tag 120 lamp\nsettle 110 lamp\ntag 50 lamp\n");
     maker.shows(&["Settle 110 is set by you and lies over what you ask: the ask will do."]);
-    maker.offer("60").shows(&["Yes", "10 over what you ask."]).hides(&["settle</"]);
+    maker.offer("60").shows(&["Yes", "10 over what you ask"]).hides(&["settle</"]);
 }
 
 /// Two of five buy at 50; five ask and leave: more come than was thought, and fewer of them buy.

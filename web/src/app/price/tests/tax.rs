@@ -54,6 +54,19 @@ fn an_offer_says_whether_it_is_with_tax() {
     maker.press("9999999").bargain(BargainTap::PadBeforeTax).shows(&["Not taken", "9999999"]).hides(&["Sold at"]);
 }
 
+/// The tag is before tax, the settle with it: side by side each says which, wherever both stand; where tax is inside neither does.
+#[test]
+fn tag_and_settle_side_by_side_say_which_tax_they_hold() {
+    for (till, says, hides) in
+        [(TOP, ["Tag, before tax", "Settle, with tax"], ">Settle<"), ("till tax 0.0825 inside\n", [">Tag<", ">Settle<"], "with tax")]
+    {
+        let mut maker = Maker::told(&format!("{SHOP}{till}job stools \"Stools\" 1 spec\ntag 175 stools\nsettle 170 stools\n"), "stools");
+        let job = maker.job;
+        maker.tap(Tap::More(job)).shows(&says).hides(&[hides]).tap(Tap::Close);
+        maker.tap(Tap::Offer(job)).bargain(BargainTap::PayAndHours).shows(&says);
+    }
+}
+
 #[test]
 fn an_agreement_says_whether_it_is_with_tax() {
     use super::super::agree::Field;

@@ -51,6 +51,17 @@ pub fn card(app: &App, seen: Seen<'_>) -> Vec<El<Msg>> {
     shown
 }
 
+/// What can come out, in a line that lies first on a narrow page, where the board of it lies below the fold; nothing where nothing can.
+pub fn first_line(app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
+    let over = waiting(app).on.into_iter().filter(|line| line.over).listed();
+    let one = |(kind, _): &(Vec<WaitLine>, bool)| words::so_many_out((count(kind), &seen.speech.count(count(kind))), same_kind(kind));
+    let said = by_kind(&over, &[]).iter().map(one).listed().join(", ");
+    (!over.is_empty() && seen.page.is_narrow()).then(|| {
+        let line = el("button", "card wait waits first").attr("type", "button").on_tap(wait(WaitTap::Show)).key("out first");
+        line.kid(el("span", "w8 c-wait").text(said))
+    })
+}
+
 /// What is over, each kind by itself, and whether nothing of that kind is still to come: what is dry does not come out of clamps.
 fn by_kind(over: &[WaitLine], coming: &[WaitLine]) -> Vec<(Vec<WaitLine>, bool)> {
     let mut kinds: Vec<Vec<WaitLine>> = vec![];

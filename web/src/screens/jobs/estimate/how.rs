@@ -15,22 +15,44 @@ use fivebar_core::sheet::estimate::{Covers, EstimateSheet, Row};
 /// Ratios that are shown; of more the factor alone is.
 const RATIOS_MOST: usize = 6;
 
-/// The steps in their order: the factor, each operation, the whole piece and its rest, then what all of them come to.
+/// The steps in their order: the factor, each operation, the whole piece and its rest, then what all of them come to; and those by which it was
+/// estimated when its work began, where they are others.
 pub fn how(sheet: &EstimateSheet, found: &Estimate, seen: Seen<'_>) -> Vec<El<Msg>> {
+    let steps = steps_of(sheet, found, seen);
+    let then = sheet.then.iter().filter_map(|then| Some((then, then.found.as_ref()?))).flat_map(|(then, found)| {
+        let said = steps_of(then, found, seen);
+        // What is left of each operation is of today.
+        let is_same = found.range.likely == Span::sum(sheet.rows.iter().map(|row| row.likely));
+        if is_same { vec![] } else { said.into_iter().chain([said::estimated_then(&seen.speech.span(found.range.likely))]).listed() }
+    });
+    let then = then.listed();
+    let lines = once(steps.into_iter().chain(safe(sheet, found, seen)).chain(begun(sheet, found, seen)).listed());
+    let block = |title: &'static str, lines: Vec<String>| {
+        let lines = lines.into_iter().map(|step| el("p", "t14").text(step));
+        [el("h2", "").text(title), el("section", "card list").kids(lines)]
+    };
+    let then = (!then.is_empty()).then(|| block(words::HOW_THEN, once(then)));
+    block(words::HOW, lines).into_iter().chain(then.into_iter().flatten()).listed()
+}
+
+/// What further pieces alike take is said once.
+fn once(mut lines: Vec<String>) -> Vec<String> {
+    let mut gains = 0_u8;
+    lines.retain(|line| {
+        gains = gains.saturating_add(u8::from(line == words::GAIN));
+        line != words::GAIN || gains == 1
+    });
+    lines
+}
+
+fn steps_of(sheet: &EstimateSheet, found: &Estimate, seen: Seen<'_>) -> Vec<String> {
     let uses_whole = sheet.covers == Covers::Planned || sheet.rows.iter().any(|row| matches!(row.from, Basis::Pieces | Basis::Piece));
     let of_whole = sheet.whole.iter().filter(|_| uses_whole).flat_map(|whole| of_whole(sheet, whole, seen));
     let each = sheet.rows.iter().filter_map(|row| steps::line(sheet, row, found.on_top, seen));
     let gain = steps::gains(sheet).then(|| words::GAIN.to_owned());
     let counted = sheet.counted.iter().map(|one| steps::counted(one, seen));
     let lines = of_factor(sheet, found, seen).into_iter().chain(each).chain(counted).chain(on_top(sheet, found, seen)).chain(of_whole);
-    let mut lines = lines.chain(rest(sheet, seen)).chain(gain).chain(safe(sheet, found, seen)).chain(begun(sheet, found, seen)).listed();
-    let mut gains = 0_u8;
-    lines.retain(|line| {
-        gains = gains.saturating_add(u8::from(line == words::GAIN));
-        line != words::GAIN || gains == 1
-    });
-    let lines = lines.into_iter().map(|step| el("p", "t14").text(step));
-    vec![el("h2", "").text(words::HOW), el("section", "card list").kids(lines)]
+    lines.chain(rest(sheet, seen)).chain(gain).listed()
 }
 
 /// What the estimate holds, where it is not all of the job.

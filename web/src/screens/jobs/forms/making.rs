@@ -48,6 +48,7 @@ pub fn new(draft: &Draft, app: &App, seen: Seen<'_>) -> Asked {
     asked.above = again(draft, app);
     asked.above.extend(vec![
         worded("job-name", jobs::NAME, draft, 0),
+        el("p", "t14 i2").text(jobs::BUYERS_READ_IT),
         title(jobs::HOW_MANY_ALIKE),
         pieces,
         title(jobs::MADE_FOR),
@@ -104,7 +105,7 @@ pub fn asked(draft: &Draft, sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Aske
         What::Part(was) => part(draft, was.is_some(), &app.shelf().workshop().wood.woods),
         What::Name => {
             let mut asked = Asked::new("jobs/name", jobs::NAME_AND_PIECES);
-            asked.above = vec![worded("job-name", jobs::NAME, draft, 0)];
+            asked.above = vec![worded("job-name", jobs::NAME, draft, 0), el("p", "t14 i2").text(jobs::BUYERS_READ_IT)];
             asked.slots = vec![Slot::whole(jobs::HOW_MANY_ALIKE)];
             asked
         }

@@ -7,10 +7,12 @@ use super::{Asked, cans, chosen, worded};
 use crate::app::jobs::Tap;
 use crate::app::jobs::cans::open;
 use crate::app::jobs::draft::{Draft, Pick, Way, What};
+use crate::app::taxes::tax;
 use crate::app::{App, Msg};
 use crate::parts::chips::{Chip, flowing};
 use crate::parts::seg::{Seg, seg};
 use crate::screens::Seen;
+use crate::screens::price::more::{settle, tag_word};
 use crate::screens::spent_on::{choice, spent_key};
 use crate::screens::workshop::cans::asked_about;
 use crate::view::{El, el};
@@ -22,17 +24,20 @@ use fivebar_core::sheet::job::JobSheet;
 /// The form of a draft about money or facts.
 pub fn asked(draft: &Draft, sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Asked {
     let code = draft.picks.currency.code();
+    let is_on_top = || tax(app, draft.picks.currency, sheet.sale.tax).is_on_top();
     match draft.what {
         What::Spend => spend(draft, sheet, (app, seen)),
         What::CameBack(spending) => came_back(draft, spending, (sheet, app)),
         What::Tag => {
-            let mut asked = Asked::new("jobs/tag", words::TAG);
-            asked.slots = vec![Slot::new(words::TAG, code)];
+            let word = tag_word(is_on_top());
+            let mut asked = Asked::new("jobs/tag", word);
+            asked.slots = vec![Slot::new(word, code)];
             asked
         }
         What::Settle => {
-            let mut asked = Asked::new("jobs/settle", words::SETTLE);
-            asked.slots = vec![Slot::new(words::SETTLE, code)];
+            let (word, _) = settle([None, None], is_on_top());
+            let mut asked = Asked::new("jobs/settle", word);
+            asked.slots = vec![Slot::new(word, code)];
             asked.other = sheet.account.pricing.settle_set.map(|_| words::WORK_IT_OUT.to_owned());
             asked
         }
@@ -93,8 +98,9 @@ fn spend(draft: &Draft, sheet: &JobSheet, (app, seen): (&App, Seen<'_>)) -> Aske
     }
     asked.above.extend(asked_about(picks.can.asks, seen));
     asked.above.extend(picks.brings.filter(|_| picks.way == Way::Drive).map(what_for));
+    // It stands over the figures: below the pad nobody would see it before Done takes it.
     let home = (picks.way != Way::Drive && !picks.more).then(|| super::super::homes::asked(picks, app)).flatten();
-    asked.below = home;
+    asked.above.extend(home);
     asked.instead = asked.instead.or_else(|| picks.spent_on.asks.then(|| choice(picks.spent_on, on, seen)));
     asked
 }

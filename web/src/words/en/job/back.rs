@@ -37,3 +37,12 @@ pub fn went_back(sum: &str, kept: Option<&str>) -> String {
 pub fn tax_back(sum: &str) -> String {
     format!("tax of {sum}")
 }
+
+/// "1 brought back": of the pieces of an agreement.
+pub const BROUGHT_BACK_SMALL: &str = "brought back";
+pub const CAME_TO_NOTHING_SMALL: &str = "came to nothing";
+
+/// "2 of them handed over".
+pub fn of_them(n: &str) -> String {
+    format!("{n} of them ")
+}

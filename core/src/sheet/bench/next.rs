@@ -1,0 +1,87 @@
+//! What comes next, as the page of the job in hand says it: one rule, wherever it stands.
+
+use super::order::BELOW;
+use super::{BenchSheet, Choice, Rack};
+use crate::bench::On;
+use crate::ledger::fold::{self, Operation};
+use crate::sheet::Shop;
+use crate::sheet::job::next_planned;
+
+/// The bench with the operation that comes next where it is looked for: by what is still to come of each operation, which the bench alone does
+/// not know.
+pub fn as_its_job_says(shop: &Shop, sheet: BenchSheet) -> BenchSheet {
+    let Some(next) = next_of(shop, &sheet) else { return sheet };
+    let carry = sheet.carry_on.clone();
+    BenchSheet { rack: put_first(sheet.rack, next, carry.as_ref()), ..sheet }
+}
+
+/// The next operation of the job in hand, where that is not what runs.
+fn next_of(shop: &Shop, sheet: &BenchSheet) -> Option<Choice> {
+    let hand = sheet.hand.as_ref()?;
+    let On::Job(id) = hand.on else { return None };
+    let job = shop.job(id).ok()?;
+    let Operation { op, kind, stage, .. } = next_planned(shop, &job)?;
+    let batch = shop.bench.batch(hand.on, op, shop.now);
+    let name = fold::name_of(shop.book, hand.on);
+    let next = Choice { op: op.clone(), kind: *kind, stage: *stage, on: hand.on, rework: false, name, batch };
+    let runs = sheet.running.as_ref().is_some_and(|slab| slab.run.work.op == *op && slab.run.work.on == hand.on);
+    (!runs).then_some(next)
+}
+
+/// It lies first, or behind what to carry on with; what leaves its place for it lies in the list of all.
+fn put_first(mut rack: Rack, next: Choice, carry: Option<&Choice>) -> Rack {
+    let is_carried = |choice: &Choice| carry.is_some_and(|carry| carry.is_same(choice));
+    if rack.below.first().is_some_and(|first| first.is_same(&next)) {
+        return Rack { next: Some(0), ..rack };
+    }
+    let before = rack.below.len();
+    for boards in [&mut rack.below, &mut rack.earlier, &mut rack.lately] {
+        boards.retain(|choice| !choice.is_same(&next));
+    }
+    rack.above = rack.above.filter(|above| !above.is_same(&next));
+    let is_new = rack.below.len() == before;
+    let place = usize::from(rack.below.first().is_some_and(is_carried));
+    rack.below.insert(place, next);
+    if is_new && BELOW < rack.below.len() {
+        rack.below.truncate(BELOW);
+        rack.more = rack.more.saturating_add(1);
+    }
+    Rack { next: Some(place), ..rack }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::super::{Seen, bench};
+    use super::*;
+    use crate::sheet::job::{NextAct, job};
+    use crate::story::tell;
+
+    /// What was told of four stools whose coats and delivery are planned: the board that is next, as the job's page names it too.
+    #[track_caller]
+    fn check(told: &str, next: &str) {
+        let story = tell(&format!(
+            "2026-03-02 08:00 +00:00 workshop EUR metric\njob stools \"Stools\" 4 order\nplan \"carve\" make 60 min for stools\nplan \"coat\" make 120 min for stools\nplan \"deliver\" deliver 60 min for stools\n{told}"
+        ));
+        assert_eq!(story.refused, [], "{told}");
+        let shop = Shop::of(&story.book, story.now.at);
+        let said = job(&shop, story.names.job("stools").unwrap()).unwrap().next;
+        let sheet = as_its_job_says(&shop, bench(&story.book, Seen { now: story.now, ..Seen::default() }));
+        let board = sheet.rack.next.and_then(|place| sheet.rack.below.get(place)).map(|choice| choice.op.as_str());
+        assert_eq!(board, Some(next), "{told}");
+        if let NextAct::WorkOn { op } = said {
+            assert_eq!(op.as_deref(), Some(next), "{told}");
+        }
+    }
+
+    #[test]
+    fn the_bench_names_what_the_job_names() {
+        let carved = "09:00 start \"carve\" make on stools\n10:30 done 4\nstop\n";
+        check("09:00 start \"carve\" make on stools\n09:10 stop", "carve");
+        check(carved, "coat");
+        // Two coats on all four, and minutes of them are left: another is to come, and no delivery yet.
+        let coats = "11:00 start \"coat\" make on stools stage finish\n11:30 clamped 4 coat 60 min as first\n11:31 stop\n13:00 off first
+13:10 start \"coat\" make on stools stage finish\n13:40 clamped 4 coat 60 min as second\n13:41 stop\n15:00 off second\n";
+        check(&format!("{carved}{coats}"), "coat");
+        check(&format!("{carved}{coats}15:10 start \"carve\" make on stools\n15:20 stop"), "coat");
+    }
+}

@@ -1,0 +1,91 @@
+//! The fee of money that was handed back is lost: what the job's own page takes off, its price must bring in too. By hand.
+
+use fivebar_core::ledger::kind::sale::{Carried, Paid};
+use fivebar_core::quantity::{Currency, Decimal, Money};
+use fivebar_core::sheet::Shop;
+use fivebar_core::sheet::account::account;
+use fivebar_core::sheet::dates::Given;
+use fivebar_core::sheet::offer::{Asking, offer};
+use fivebar_core::sheet::quote::quote;
+use fivebar_core::story::{Story, tell};
+
+/// Tax of 19 % on top; of 425 by card 2.9 % and 0.30 are 12.63.
+const BENCH: &str = "2026-05-22 08:14 +02:00 workshop EUR metric\ntill tax 0.19 top fee 0.029 fixed 0.30\nrate pay 60 lowest 20 hours 100 logged 100\n\
+    job bench \"Bench\" 1 order\nspend 12 glue on bench\nplan \"shape\" make 600 min for bench\n";
+const DEPOSIT: &str = "agree 850 for 1 bench fetched deposit 425 as deal\npay 425 for bench card agreed deal\n";
+
+fn told(lines: &str) -> Story {
+    let story = tell(&format!("{BENCH}{lines}"));
+    assert_eq!(story.refused, [], "{lines}");
+    story
+}
+
+fn eur(text: &str) -> Money {
+    Money::book(text.parse().unwrap(), Currency::EUR).unwrap()
+}
+
+/// What one must bring in to return what was spent, in the marks; and what it costs in pay and hours.
+#[track_caller]
+fn check(lines: &str, costs: &str) {
+    let story = told(lines);
+    let (shop, job) = (Shop::of(&story.book, story.now.at), story.names.job("bench").unwrap());
+    let found = account(&shop, job).unwrap();
+    let need = found.pricing.marks.costs_covered.unwrap().need;
+    assert_eq!(need, costs.parse::<Decimal>().unwrap(), "{lines}");
+    let asking = Asking { n: 1, paid: Paid::Notes, carried: Carried::Fetched, tax: None };
+    let pay = offer(&shop, job, asking, Some(eur("1071"))).unwrap();
+    assert_eq!(pay.left.unwrap().way.costs, eur(costs), "{lines}");
+}
+
+#[test]
+fn the_fee_of_what_went_back_is_to_be_covered() {
+    check("", "12");
+    check(&format!("{DEPOSIT}cancel deal on bench\n"), "24.63");
+    // Of what is kept its own part of the fee goes: 12.63 x 325 / 425.
+    check(&format!("{DEPOSIT}cancel deal on bench kept 100\n"), "21.66");
+    check(&format!("{DEPOSIT}cancel deal on bench kept 425\n"), "12");
+    // By bank there is no fee.
+    check("agree 850 for 1 bench fetched as deal\npay 425 for bench bank agreed deal\ncancel deal on bench\n", "12");
+    // A sale that was taken back: 2.9 % of 1000 and 0.30.
+    check("sell 1 bench for 1000 card as first\nreverse sale first on bench\n", "41.3");
+    // Twice is twice.
+    check(&format!("{DEPOSIT}cancel deal on bench\n{DEPOSIT}cancel deal on bench\n"), "37.26");
+}
+
+/// One of three comes back: of the fee of 29.30 a third, shared by three as all costs are.
+#[test]
+fn some_that_came_back_lose_their_part_of_the_fee() {
+    let three = "job bench \"Benches\" 3 spec\nspend 30 glue on bench\nplan \"shape\" make 60 min for bench\n";
+    let all = format!("{three}sell 2 bench for 1000 card as two\nbring-back 1 of sale two on bench\n");
+    // 30 / 3, and 14.65 / 3.
+    check(&all, "14.883333333333333333333333333");
+}
+
+/// An order that stands bears the fee of its deposit itself, and one that is made good that of what is kept for it.
+#[test]
+fn the_fee_of_what_is_owed_as_work_is_not_lost() {
+    let sold = format!("{DEPOSIT}sell 1 bench for 850 notes agreed deal as first\n");
+    for (lines, left) in [(DEPOSIT.to_owned(), "689.66"), (format!("{sold}reverse sale first on bench\n"), "689.66")] {
+        let story = told(&lines);
+        let (shop, job) = (Shop::of(&story.book, story.now.at), story.names.job("bench").unwrap());
+        let asking = Asking { n: 1, paid: Paid::Notes, carried: Carried::Fetched, tax: None };
+        // 850 / 1.19 is 714.29, less 12 of glue and 12.63.
+        assert_eq!(offer(&shop, job, asking, None).unwrap().agreed.unwrap().left, eur(left), "{lines}");
+    }
+}
+
+/// What pay and hours promises at the tag is what the job's page says after the sale; what is quoted covers the fee too.
+#[test]
+fn what_is_promised_is_what_is_left() {
+    let none = format!("{DEPOSIT}cancel deal on bench\ntag 900 bench\n");
+    let (before, after) = (told(&none), told(&format!("{none}sell 1 bench for 1071 notes\n")));
+    let shop = Shop::of(&before.book, before.now.at);
+    let asking = Asking { n: 1, paid: Paid::Notes, carried: Carried::Fetched, tax: None };
+    let promised = offer(&shop, before.names.job("bench").unwrap(), asking, None).unwrap();
+    assert_eq!((promised.left.unwrap().left, promised.fees_lost), (eur("875.37"), Some(eur("12.63"))));
+    let sold = account(&Shop::of(&after.book, after.now.at), after.names.job("bench").unwrap()).unwrap();
+    assert_eq!(sold.sold.kept, Some(eur("875.37")));
+    let waits = fivebar_core::ledger::fold::waits(&before.book);
+    let given = Given { waits: &waits, guess: |_| None, with_factor: true, now: before.now };
+    assert_eq!(quote(&shop, before.names.job("bench").unwrap(), given).unwrap().costs, Some(eur("24.63")));
+}

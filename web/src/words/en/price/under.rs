@@ -1,0 +1,59 @@
+//! What a price does not pay: your rate, the lowest pay, what was spent; and costs that nobody brings in.
+
+/// "It is what you ask, but under your rate, which needs 150.": beside a yes.
+pub fn but_under_rate(said: &str, sum: &str) -> String {
+    but(said, &format!("under your rate, which needs {sum}."))
+}
+
+/// "It is what you ask, but under your lowest pay, which needs 76."
+pub fn but_under_lowest(said: &str, sum: &str) -> String {
+    but(said, &format!("under your lowest pay, which needs {sum}."))
+}
+
+fn but(said: &str, under: &str) -> String {
+    if said.is_empty() { format!("But {under}") } else { format!("{}, but {under}", said.trim_end_matches('.')) }
+}
+
+pub const THE_TAG: &str = "The tag";
+/// What is asked, before the buyer has spoken.
+pub const THAT: &str = "That";
+
+/// "The tag is under your rate: 293 pays it.", with tax where that comes on top.
+pub fn under_rate(what: &str, sum: &str) -> String {
+    format!("{what} is under your rate: {sum} pays it.")
+}
+
+/// "The tag is under your lowest pay: 76 pays it."
+pub fn under_lowest(what: &str, sum: &str) -> String {
+    format!("{what} is under your lowest pay: {sum} pays it.")
+}
+
+/// "The tag is under what you spent: 28 covers it."
+pub fn under_costs(what: &str, sum: &str) -> String {
+    format!("{what} is under what you spent: {sum} covers it.")
+}
+
+/// "293 with tax".
+pub fn sum_with_tax(sum: &str) -> String {
+    format!("{sum} with tax")
+}
+
+/// "12.63 of the costs are fees of what was handed back."
+pub fn fees_lost(sum: &str) -> String {
+    format!("{sum} of the costs are fees of what was handed back.")
+}
+
+/// "4.50 of 9.00": what the pieces on hand bear of it.
+pub fn of_all(one: &str, all: &str) -> String {
+    format!("{one} of {all}")
+}
+
+/// "16.08 and 1 h driven to deliver: in the costs of all 3 that are left, fetched or brought.", "16.08 driven to deliver: in the costs of those that are gone."
+pub fn driven(what: &[String], left: Option<(u32, &str)>) -> String {
+    let of = match left {
+        Some((1, _)) => "the one that is left, fetched or brought".to_owned(),
+        Some((_, left)) => format!("all {left} that are left, fetched or brought"),
+        None => "those that are gone".to_owned(),
+    };
+    format!("{} driven to deliver: in the costs of {of}.", what.join(" and "))
+}
