@@ -82,6 +82,8 @@ impl Rack {
             cut: None,
             sets: None,
             tile: None,
+            rows_cut: None,
+            boards_cut: None,
         }
     }
 

@@ -74,6 +74,8 @@ fn plain(job: fivebar_core::quantity::Id) -> PlanKept {
         cut: None,
         sets: None,
         tile: None,
+        rows_cut: None,
+        boards_cut: None,
     }
 }
 

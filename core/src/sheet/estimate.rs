@@ -14,6 +14,7 @@ use crate::bench::{Kind, On, Run, Stage};
 use crate::ledger::fold::{Job, Kept, planned_before};
 use crate::ledger::kind::Exact;
 use crate::ledger::kind::estimate::EstimateMade;
+use crate::ledger::{Entry, Fact, Subject};
 use crate::quantity::{Count, Id, Key, Listed, Span};
 use crate::refusal::Answer;
 use crate::sheet::Shop;
@@ -282,9 +283,13 @@ fn is_planned_as_then(shop: &Shop, job: &Job) -> bool {
     then.operations.is_empty() || names_of_plan(&then) == names_of_plan(job)
 }
 
-/// A job with the operations that were planned when its first run was written.
+/// A job with the operations that were planned when its first run was written, or came to it from elsewhere.
 fn as_planned(shop: &Shop, job: &Job) -> Job {
-    let written = |run: &Run| shop.book.entry(run.id).map(|(entry, _)| (entry.stamp, run.id));
+    let of_it = |entry: &Entry| (entry.stamp, entry.id);
+    let moved = |entry: &Entry| if let Fact::RunMoved(f) = &entry.fact { Some((f.run, of_it(entry))) } else { None };
+    let moves = shop.book.about(Subject::Job(job.id)).filter_map(moved).listed();
+    let came = |run: &Run| moves.iter().rev().find(|(of, _)| *of == run.id).map(|(_, at)| *at);
+    let written = |run: &Run| shop.book.entry(run.id).map(|(entry, _)| of_it(entry)).max(came(run));
     let first = shop.bench.on(On::Job(job.id)).filter_map(written).min();
     first.map_or_else(|| job.clone(), |(_, run)| Job { operations: planned_before(shop.book, job.id, run), ..job.clone() })
 }

@@ -30,7 +30,7 @@ use super::plan::stock::{Place, Stack};
 use super::plan::wish::{Tiles, Wish};
 use super::rack::{RackPile, rack};
 use super::shop::Shop;
-use crate::ledger::decide::Lying;
+use crate::ledger::decide::{Lying, labels_lying};
 use crate::ledger::fold::{Job, Part, Workshop};
 use crate::ledger::kind::plan::Shape;
 use crate::plan::field::problem::{Mix, Pattern};
@@ -357,7 +357,11 @@ pub(super) fn given_of(shop: &Shop, job: &Job, (ask, all): (&Ask, Vec<Source>)) 
         return Err(WhyNot::NoPiles);
     }
     // What lies on the rack has its letter, in the plan or not.
-    let lying = all.iter().map(|(source, _)| source.pile.label.clone()).listed();
+    let mut lying = all.iter().map(|(source, _)| source.pile.label.clone()).listed();
+    // What is to be bought gets the letter that it has once it is bought: none that any pile has.
+    if all.iter().any(|(source, _)| source.bought.is_some()) {
+        lying.extend(labels_lying(shop.book));
+    }
     let mut left_out = unfitting(&all);
     let unasked = unasked(ask, &all);
     let used = all.into_iter().filter(|(source, _)| is_used(ask, source)).listed();

@@ -211,9 +211,13 @@ pub fn not_sorted(shop: &Shop, given: &Given, sheet: &PlanSheet) -> Answer<Vec<U
         let n = unsorted_of(haul.pile(source.pile.pile)?, source);
         (0 < n && source.n.saturating_sub(n) < needs).then_some(n)
     };
-    let used = sheet.used.iter().filter_map(|used| Some((used, given.sources.get(used.source)?)));
-    let used = used.filter(|(_, source)| source.bought.is_none());
-    let all = used.filter_map(|(used, source)| Some((used.source, source, takes(source, used.pieces)?))).listed();
+    // Where it lacks some, what is to be got counts every piece that lies there.
+    let needs = |place: usize| {
+        let used = sheet.used.iter().find(|used| used.source == place).map_or(0, |used| used.pieces);
+        if sheet.short.is_empty() { used } else { Count::MAX }
+    };
+    let used = given.sources.iter().enumerate().filter(|(_, source)| source.bought.is_none());
+    let all = used.filter_map(|(place, source)| Some((place, source, takes(source, needs(place))?))).listed();
     let hauls = if all.is_empty() { vec![] } else { fold::hauls(shop.book).listed() };
     let one = |(place, source, n): (usize, &Source, Count)| {
         let (haul, pile) = found(&hauls, source)?;

@@ -27,7 +27,8 @@ use crate::parts::Place;
 pub use asking::{Draft, FIELD, PATTERNS, TOP, in_use};
 pub use beside::{ToCut, after_the_saw, cuts_left, is_to_cut, lists_left};
 pub use buying::{FIGURES, nearly_bought, still_to_buy, were_bought, woods};
-pub use cut::{PutBack, already_cut, asked_back, not_cut_off, rows_cut, uncut};
+use cut::cut_by;
+pub use cut::{PutBack, RowsCut, already_cut, asked_back, not_cut_off, rows_cut, uncut};
 pub use designs::made_from;
 use designs::{keep_design, of_job};
 pub use drop::{Dropping, asked_of, dropping, who_has_its_leftovers};
@@ -251,18 +252,13 @@ fn kept_of(app: &App, job: Id, plan: Id) -> Option<Plan> {
     cut_by(app, plans.iter().find(|kept| kept.id == plan)?)
 }
 
-fn cut_by(app: &App, plan: &KeptPlan) -> Option<Plan> {
-    let (ticked, open, turned) = beside::of_plan(app, plan).map(|it| (it.ticked, it.open, it.turned)).unwrap_or_default();
-    Some(Plan { used: Some(plan.id), ticked, ..shown_again(app, plan, (&[], open, turned))? })
-}
-
 /// The plan that was made on this phone and not used. Where its pieces are no more what they were, it is asked again.
 fn unused(app: &App, job: Id) -> Option<Plan> {
     let it = beside::of(app, job)?;
     if let Some(mut plan) = shown_again(app, &it.plan, (&it.bought, it.open, it.turned.clone())) {
         plan.given.iter_mut().for_each(|given| {
             used::owned(app, given);
-            given.cut.boards = already_cut(app, job).boards;
+            given.cut.boards = it.cut.clone().unwrap_or_else(|| already_cut(app, job).boards);
             given.unasked = unasked(&given.ask, &fitting_to(app, &given.ask));
         });
         plan.found.iter_mut().for_each(|found| found.sheet.ends.short = it.short);

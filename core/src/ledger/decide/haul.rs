@@ -423,10 +423,15 @@ pub(super) fn next_label(haul: &Haul) -> Answer<String> {
 
 /// The first letters that no pile has that lies on the rack, or in a job that goes on: what is bought comes beside them.
 pub(super) fn label_beside_all(book: &Book) -> Answer<String> {
+    let lying = labels_lying(book);
+    first_free(|label| lying.contains(label))
+}
+
+/// The letters of all piles that lie on the rack, or in a job that goes on.
+pub fn labels_lying(book: &Book) -> Vec<String> {
     let jobs: Vec<Id> = fold::jobs(book).filter(|job| job.ended.is_none()).map(|job| job.id).collect();
     let lies = |pile: &Pile| 0 < pile.on_rack() || jobs.iter().any(|job| 0 < pile.in_job(*job));
-    let lying: Vec<Pile> = fold::hauls(book).flat_map(|haul| haul.piles).filter(lies).collect();
-    first_free(|label| lying.iter().any(|pile| pile.label == *label))
+    fold::hauls(book).flat_map(|haul| haul.piles).filter(lies).map(|pile| pile.label).collect()
 }
 
 fn first_free(is_taken: impl Fn(&String) -> bool) -> Answer<String> {

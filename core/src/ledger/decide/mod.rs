@@ -30,7 +30,7 @@ pub use book::{BookCommand, PHOTOS_MOST};
 pub use brought::BringBackOrder;
 pub use dates::{DatesCommand, OFF_MOST};
 pub use estimate::EstimateCommand;
-pub use haul::{HaulCommand, PileFacts};
+pub use haul::{HaulCommand, PileFacts, labels_lying};
 pub use job::JobCommand;
 pub use left::{LeftOver, left_of};
 pub use money::{MoneyCommand, Much, On};

@@ -30,9 +30,11 @@ kinds! {
     /// `width` is across the rows of a top. `saw`: the figures it was made with. `parts`: those it was made for, in the order of its
     /// problem, then those that were left out, with none of each and no size. `strip` is how wide one row of a top is. `cut`: parts
     /// that were cut by plans before, and are not in its problem, which asks all others at once; together they are for `sets` pieces of the job. `tile`: how long a tile
-    /// of a field was asked to be; then a pile's `rips` are tiles out of each piece.
+    /// of a field was asked to be; then a pile's `rips` are tiles out of each piece. `rows_cut`: rows of a top that plans before cut, beside which these rows are laid;
+    /// `boards_cut`: boards of plans whose place it took that were cut, and stayed in the job.
     PlanKept { job: Id, shape: Shape, unit: Length, piles: Vec<PlanPile>, problem: String, answer: String; width: Length, thickness: Length,
-        saw: SawSet, parts: Vec<DesignPart>, strip: Length, cut: Vec<DesignPart>, sets: Count, tile: Length }
+        saw: SawSet, parts: Vec<DesignPart>, strip: Length, cut: Vec<DesignPart>, sets: Count, tile: Length,
+        rows_cut: Count, boards_cut: Count }
     /// The wood was cut by this plan.
     PlanUsed { job: Id, plan: Id; }
     /// The maker's own figures at the saw; a member that is missing stays as it was. `square` and `end_trim` are off each end, `edge_trim`

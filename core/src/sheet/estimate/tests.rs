@@ -238,6 +238,15 @@ fn estimated_is_what_was_planned_when_work_began() {
     // Sawing is of no plan any more: what was estimated with it is not held against the sanding alone.
     check(&[saw, sand], &[not_saw], None);
     check(&[saw, sand, not_saw], &[], Some(280));
+    // Work that was begun elsewhere, before anything was planned, and came to the job.
+    let elsewhere: Deed = |phone, job| {
+        let other = phone.job(20, "other");
+        worked(phone, other, ("saw", 30, 40));
+        let run = phone.book.entries().find(|(entry, _)| matches!(entry.fact, Fact::RunStarted(_))).unwrap().0.id;
+        plan(phone, job, "saw", Some(100));
+        phone.bench(45, BenchCommand::Move { run, on: job }).unwrap();
+    };
+    check(&[elsewhere, sand], &[], Some(140));
     // As it stood then: what was taken back before and comes again later did not stand, and what came again before did.
     let sand_again: Deed = |phone, job| restore(phone, job, "sand");
     check(&[saw, sand, not_sand], &[sand_again], Some(140));

@@ -43,17 +43,19 @@ pub fn asked_again(shop: &Shop, kept: &KeptPlan, bought: &[Boards]) -> Option<As
         What::Field(_) => 1 < kept.plan.piles.len(),
         What::Parts(_) | What::Sticks(_) => true,
     };
-    // Nor did anybody leave out what came after it, such as what is left of its own boards.
-    let plan = shop.book.entry(kept.id).map(|(entry, _)| entry.stamp);
-    let was = |source: &Source| {
-        let pile = shop.book.entry(source.pile.pile).map(|(entry, _)| entry);
-        pile.is_none_or(|pile| plan.map_or(pile.wall.at <= kept.at.at, |plan| pile.stamp < plan))
-    };
+    let was = |source: &Source| was_there(shop, kept, source);
     let fits = |source: &Source, why: Option<Unfit>| why.is_none() && source.bought.is_none() && of_it(source) && was(source);
     let out = |source: &Source| is_in(source) == source.in_job && (source.in_job || !held(source));
     let turned = all.iter().filter(|(source, why)| fits(source, *why) && out(source));
     ask.turned = turned.map(|(source, _)| source.which()).listed();
     Some(ask)
+}
+
+/// Nobody left out what came after a plan, such as what is left of its own boards.
+fn was_there(shop: &Shop, kept: &KeptPlan, source: &Source) -> bool {
+    let plan = shop.book.entry(kept.id).map(|(entry, _)| entry.stamp);
+    let pile = shop.book.entry(source.pile.pile).map(|(entry, _)| entry);
+    pile.is_none_or(|pile| plan.map_or(pile.wall.at <= kept.at.at, |plan| pile.stamp < plan))
 }
 
 /// A plan with what it was made for, as it is shown; nothing where its row is no plan, or boards it counts on are not known.
@@ -69,18 +71,20 @@ pub fn again(shop: &Shop, kept: &KeptPlan, bought: &[Boards]) -> Option<(Given, 
     let planned = sources.iter().enumerate().map(|(nth, source)| made.planned(nth, source, (&wish, &figures))).listed();
     let lacks = Lacks { names, sizes: sources.iter().any(|source| source.sides().is_none()) };
     let ready = Ready { wish, figures, sources: planned, left_out: vec![], unit: kept.plan.unit.as_nm(), asked: asked.clone() };
-    let left_out = still_out(shop, &ask, &sources);
+    let left_out = still_out((shop, kept), &ask, &sources);
     let (room, units, alike) = (room(shop, &job).ok()?, job.units, job.pieces);
-    let cut = AlreadyCut { boards: vec![], parts: kept.plan.cut.clone().unwrap_or_default(), sets: kept.plan.sets.unwrap_or(0) };
+    let (rows, stayed) = (kept.plan.rows_cut.unwrap_or(0), kept.plan.boards_cut.unwrap_or(0));
+    let parts = kept.plan.cut.clone().unwrap_or_default();
+    let cut = AlreadyCut { boards: vec![], parts, sets: kept.plan.sets.unwrap_or(0), rows, stayed };
     let given = Given { ask, ready, sources, left_out, room, units, lacks, ways: vec![], alike, own: vec![], some: false, cut, unasked: 0 };
     Some((given, answered))
 }
 
-/// What does not fit now, but for the piles it was made from.
-fn still_out(shop: &Shop, ask: &Ask, sources: &[Source]) -> Vec<(Source, Unfit)> {
+/// What does not fit now, but for the piles it was made from and those that came after it.
+fn still_out((shop, kept): (&Shop, &KeptPlan), ask: &Ask, sources: &[Source]) -> Vec<(Source, Unfit)> {
     let all = fitting(shop, ask).unwrap_or_default();
     let is_in = |source: &Source| sources.iter().any(|it| it.which().0 == source.which().0);
-    unfitting(&all).into_iter().filter(|(source, _)| !is_in(source)).listed()
+    unfitting(&all).into_iter().filter(|(source, _)| !is_in(source) && was_there(shop, kept, source)).listed()
 }
 
 /// A part as a row has it: how many and whether it is glued up, and the sides that are known.

@@ -20,6 +20,10 @@ pub struct AlreadyCut {
     pub parts: Vec<DesignPart>,
     /// The plans they are of make parts for so many pieces of the job.
     pub sets: Count,
+    /// Rows of the same top that plans before cut, where these are the others.
+    pub rows: Count,
+    /// Boards of plans whose place this one took, which stayed in the job; none before it is used.
+    pub stayed: Count,
 }
 
 impl AlreadyCut {
@@ -147,7 +151,7 @@ pub fn given_anew(shop: &Shop, ask: &Ask, cut: &AlreadyCut) -> Result<Given, Why
     let what = if matches!(ask.what, What::Sticks(_)) { What::Sticks(Some(1)) } else { What::Parts(Some(1)) };
     let given = given_of(shop, &rest, (&Ask { what, ..ask.clone() }, all))?;
     let parts = cut.parts.iter().filter(|it| job.parts.iter().any(|part| part.name == it.name && 0 < cut.of(part))).cloned().listed();
-    Ok(Given { ask: ask.clone(), cut: AlreadyCut { boards: cut.boards.clone(), parts, sets }, ..given })
+    Ok(Given { ask: ask.clone(), cut: AlreadyCut { boards: cut.boards.clone(), parts, sets, ..AlreadyCut::default() }, ..given })
 }
 
 /// Each of the pieces with why it can't be used, without boards that are cut; what goes `back` with a plan before lies on the rack.

@@ -160,9 +160,10 @@ fn matched(given: &Given, sheet: &PlanSheet, (book, since): (&Book, Moment), cou
     (wanted, bought)
 }
 
-/// What all of them cost together, where each has a price in one currency.
+/// What all that are not bought yet cost together, where each has a price in one currency.
 pub fn together(all: &[ToBuy]) -> Option<Money> {
-    let prices: Option<Vec<Money>> = all.iter().map(|it| it.each?.times(it.n).ok()).collect();
+    let left = all.iter().filter(|it| 0 < it.left);
+    let prices: Option<Vec<Money>> = left.map(|it| it.each?.times(it.left).ok()).collect();
     let prices = prices?;
     Money::sum(prices.first()?.currency(), prices).ok()
 }

@@ -170,10 +170,27 @@ pub fn lines_left(sheet: &PlanSheet, ticks: &Ticks) -> usize {
 
 /// Rows of a top that are cut: those that are ticked, and as many of the others, from the top, as come out of what their boards leave.
 pub fn rows_cut(sheet: &PlanSheet, ticks: &Ticks) -> Count {
+    rows_and_loose(sheet, ticks).0
+}
+
+/// Pieces that are cut and lie in no row that is cut: how long, and how many.
+pub fn loose(sheet: &PlanSheet, ticks: &Ticks) -> Vec<(Length, i64)> {
+    let mut all: Vec<(Length, i64)> = vec![];
+    for ((_, long), n) in rows_and_loose(sheet, ticks).1.0.iter().filter(|(_, n)| 0 < **n) {
+        match all.iter_mut().find(|(of, _)| of == long) {
+            Some((_, sum)) => *sum = sum.saturating_add(*n),
+            None => all.push((*long, *n)),
+        }
+    }
+    all.sort_by_key(|(long, _)| std::cmp::Reverse(*long));
+    all
+}
+
+fn rows_and_loose(sheet: &PlanSheet, ticks: &Ticks) -> (Count, There) {
     let (_, mut there) = boards_and_rest(sheet, ticks);
     let others = rows(sheet).enumerate().filter(|(nth, _)| !ticks.is_done(Ticks::row(*nth)));
     let others = others.filter(|(_, row)| there.takes_row(row)).count();
-    Count::try_from(ticked_rows(sheet, ticks).count().saturating_add(others)).unwrap_or(Count::MAX)
+    (Count::try_from(ticked_rows(sheet, ticks).count().saturating_add(others)).unwrap_or(Count::MAX), there)
 }
 
 /// The rows of a top as they lie in its picture, from the top, each from the left.

@@ -53,6 +53,8 @@ pub fn kept(given: &Given, answered: &Answered, sheet: &PlanSheet) -> PlanKept {
         cut: Some(given.cut.parts.clone()).filter(|parts| !parts.is_empty()),
         sets: (!given.cut.parts.is_empty()).then_some(given.cut.sets),
         tile: if let Wish::Tiles(tiles) = &given.ready.wish { tiles.long } else { None },
+        rows_cut: Some(given.cut.rows).filter(|n| 0 < *n),
+        boards_cut: Some(given.cut.stayed).filter(|n| 0 < *n),
     }
 }
 

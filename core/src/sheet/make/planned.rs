@@ -27,7 +27,9 @@ pub struct Planned {
 /// Pieces of them that were put back are missing, and change nothing of what is planned; where the job has ended, nothing was made of them.
 pub fn planned(shop: &Shop, job: &Job, pieces: Count) -> Option<Planned> {
     let plans = fold::in_use(shop.book, &job.plans);
-    let used = plans.iter().flat_map(|it| &it.plan.plan.piles).filter_map(|pile| pile.used).fold(0, Count::saturating_add);
+    let used = plans.iter().flat_map(|it| &it.plan.plan.piles).filter_map(|pile| pile.used);
+    // Boards that were cut by a plan whose place was taken are used, too.
+    let used = used.chain(plans.iter().filter_map(|it| it.plan.plan.boards_cut)).fold(0, Count::saturating_add);
     let lacks = plans.iter().map(InUse::lacks).fold(0, Count::saturating_add);
     let never_made = job.ended.is_some() && 0 < lacks;
     let has = pieces.saturating_add(lacks);
@@ -111,7 +113,9 @@ fn whole(kept: &KeptPlan, (asked, answered): (&Asked, &Answered), figures: &Figu
             let panel = Panel { length, width: kept.plan.width, thickness, strip, split: problem.split };
             let last =
                 panel.last_row(made.into(), least_sawn(&figures)).filter(|it| it.as_nm().checked_rem(kept.plan.unit.as_nm()) == Some(0));
-            let width = strip.times(i64::from(made.checked_sub(1)?)).and_then(|rows| rows.plus(last.unwrap_or(strip))).ok()?;
+            // With the rows that plans before cut.
+            let rows = made.checked_sub(1)?.checked_add(kept.plan.rows_cut.unwrap_or(0))?;
+            let width = strip.times(rows.into()).and_then(|rows| rows.plus(last.unwrap_or(strip))).ok()?;
             Volume::of(length, width, thickness).ok()
         }
         (_, Made::Field(plan)) => laid(plan.field.as_ref()?, kept.plan.unit),

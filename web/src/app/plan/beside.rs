@@ -25,7 +25,8 @@ const JOBS: usize = 8;
 const PART: char = '|';
 /// Between what is ticked, how many lines there are, the plan they are of, what of a top was left open, what is not cut off yet, and
 /// what a short end would give, the plan in use it was planned again from, the piles that were left out, how far what lies there goes
-/// without boards to buy, how far those were looked through, what was bought in another size and counts, and the lines left at the saw.
+/// without boards to buy, how far those were looked through, what was bought in another size and counts, the lines left at the saw, and the
+/// boards that were cut when it was made.
 const OF: char = '/';
 
 /// A plan that lies there.
@@ -55,6 +56,8 @@ pub struct Beside {
     pub counted: Vec<Counted>,
     /// Lines at the saw that are not cut to their end; none where that was not written yet.
     pub left: Option<usize>,
+    /// Boards that were cut when it was made; none where that was not written yet.
+    pub cut: Option<Vec<(Lying, Count)>>,
 }
 
 /// The plan in hand with its ticks is the one that lies there for its job.
@@ -137,8 +140,9 @@ fn written(app: &App, given: &Given, found: &Found, plan: &Plan) -> String {
     let kinds = KINDS.into_iter().find(|(kinds, _)| *kinds == plan.kinds).map_or("", |(_, letter)| letter);
     let counted = plan.counted.iter().map(spelled_counted).listed().join(",");
     let left = lines_left(&found.sheet, &plan.ticked).to_string();
+    let cut = given.cut.boards.iter().map(|(at, n)| format!("{}.{}.{n}", at.haul, at.pile)).listed().join(",");
     let [ticks, lines] = [ticks, lines.to_string()];
-    let ticks = [ticks, lines, of, open, uncut, short, again, turned, of_rack, kinds.into(), counted, left].join(&OF.to_string());
+    let ticks = [ticks, lines, of, open, uncut, short, again, turned, of_rack, kinds.into(), counted, left, cut].join(&OF.to_string());
     [given.ask.job.to_string(), ticks, bought.join(";"), entry.unwrap_or_default()].join(&PART.to_string())
 }
 
@@ -328,6 +332,7 @@ fn read(line: &str) -> Option<Beside> {
     let kinds = KINDS.into_iter().find(|(_, own)| *own == letter).map(|(kinds, _)| kinds).unwrap_or_default();
     let counted = ticks.next().unwrap_or_default().split(',').filter_map(counted).collect();
     let left = ticks.next().and_then(|left| left.parse().ok());
+    let cut = ticks.next().map(|all| all.split(',').filter_map(cut_of).collect());
     let bought = parts.next()?.split(';').filter_map(boards).collect();
     let line::Line::Known(entry) = line::read(parts.next()?) else { return None };
     let Fact::PlanKept(plan) = &entry.fact else { return None };
@@ -347,6 +352,7 @@ fn read(line: &str) -> Option<Beside> {
         kinds,
         counted,
         left,
+        cut,
     })
 }
 
@@ -354,6 +360,12 @@ fn which(text: &str) -> Option<Which> {
     let mut parts = text.split('.');
     let (haul, pile) = (Id::read(parts.next()?)?, Id::read(parts.next()?)?);
     Some((Lying { haul, pile }, parts.next()? == "1"))
+}
+
+fn cut_of(text: &str) -> Option<(Lying, Count)> {
+    let mut parts = text.split('.');
+    let (haul, pile) = (Id::read(parts.next()?)?, Id::read(parts.next()?)?);
+    Some((Lying { haul, pile }, parts.next()?.parse().ok()?))
 }
 
 fn spelled_counted(it: &Counted) -> String {

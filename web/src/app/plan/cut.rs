@@ -1,12 +1,12 @@
 //! What is cut of the boards a job has, by what is ticked on this phone; and what putting some of them back would undo.
 
-use super::{Plan, beside, cut_by};
+use super::{Plan, beside, shown_again};
 use crate::app::App;
 use fivebar_core::ledger::decide::{Command, HaulCommand, Lying, Now, Uncut, decide};
 use fivebar_core::ledger::fold::{InUse, KeptPlan, in_use};
 use fivebar_core::ledger::kind::plan::Shape;
 use fivebar_core::ledger::{Book, Clock};
-use fivebar_core::quantity::{Count, Id, Listed, Wall};
+use fivebar_core::quantity::{Count, Id, Length, Listed, Wall};
 use fivebar_core::sheet::make::cut;
 use fivebar_core::sheet::make::{AlreadyCut, Ask, Given, Top, What};
 use fivebar_core::sheet::plan::wish::{Panel, Wish};
@@ -53,6 +53,14 @@ fn begun(app: &App, plan: &KeptPlan) -> Option<Plan> {
     if beside::ticks(app, plan).is_empty() { None } else { cut_by(app, plan) }
 }
 
+/// A plan of the book with what was ticked of it, and what was cut when it was made, as far as this phone knows.
+pub(super) fn cut_by(app: &App, plan: &KeptPlan) -> Option<Plan> {
+    let (ticked, open, turned, cut) = beside::of_plan(app, plan).map(|it| (it.ticked, it.open, it.turned, it.cut)).unwrap_or_default();
+    let mut shown = shown_again(app, plan, (&[], open, turned))?;
+    shown.given.iter_mut().zip(cut).for_each(|(given, cut)| given.cut.boards = cut);
+    Some(Plan { used: Some(plan.id), ticked, ..shown })
+}
+
 /// Boards of a pile that a plan has cut.
 fn boards_cut(app: &App, plan: &KeptPlan, at: Lying) -> Count {
     let of = |plan: Plan| Some(cut::boards_cut((plan.given.as_ref()?, &plan.found.as_ref()?.sheet), &plan.ticked, at));
@@ -72,38 +80,60 @@ pub fn already_cut(app: &App, job: Id) -> AlreadyCut {
 }
 
 /// Rows of a top that are cut by plans before it, and of how many.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq, Eq)]
 pub struct RowsCut {
     pub cut: Count,
     pub of: Count,
     /// Rows of the plan in hand.
     pub asked: Count,
+    /// Pieces that are cut and lie in none of the rows that are: how long, and how many.
+    pub loose: Vec<(Length, i64)>,
+    /// Boards the plans before have to cut still, as far as the job has them.
+    pub uncut: Count,
 }
 
 impl RowsCut {
     /// All of the top is asked again, and some of it is not cut.
-    pub fn is_whole(self) -> bool {
+    pub fn is_whole(&self) -> bool {
         self.asked == self.of && self.cut < self.of
+    }
+
+    /// The rows that are not cut are asked, and no others.
+    pub fn is_rest(&self) -> bool {
+        self.asked.saturating_add(self.cut) == self.of
     }
 }
 
 /// Rows that are cut of a top as long, as thick and in rows as wide as the one in hand, which is not used; nothing where none are.
 pub fn rows_cut(app: &App) -> Option<RowsCut> {
-    let given = app.plan.given.as_ref().filter(|_| app.plan.used.is_none())?;
+    rows_before(app, app.plan.given.as_ref().filter(|_| app.plan.used.is_none())?)
+}
+
+/// The same of any top; a plan of its own that is in use is one before, too.
+pub(super) fn rows_before(app: &App, given: &Given) -> Option<RowsCut> {
     let Wish::Panel(panel) = &given.ready.wish else { return None };
     let alike = |it: &Panel| (it.length, it.thickness, it.strip) == (panel.length, panel.thickness, panel.strip);
     let plans = app.shelf().shop(app.now.at).job(given.ask.job).map(|job| job.plans).unwrap_or_default();
-    let (mut cut, mut of) = (0, 0);
+    let (mut cut, mut of, mut loose, mut uncut) = (0, 0, vec![], 0);
     for plan in plans.iter().filter_map(|plan| begun(app, plan)) {
         let Some((given, found)) = plan.given.as_ref().zip(plan.found.as_ref()) else { continue };
         let Wish::Panel(before) = &given.ready.wish else { continue };
         if alike(before) {
             cut = cut::rows_cut(&found.sheet, &plan.ticked).saturating_add(cut);
             of = before.rows().and_then(|rows| Count::try_from(rows).ok()).unwrap_or(0).max(of);
+            loose.extend(cut::loose(&found.sheet, &plan.ticked));
+            uncut = plan.used.map_or(0, |id| left_of(app, &plans, id)).saturating_add(uncut);
         }
     }
     let asked = panel.rows().and_then(|rows| Count::try_from(rows).ok())?;
-    (0 < cut).then_some(RowsCut { cut, of, asked })
+    (0 < cut).then_some(RowsCut { cut, of, asked, loose, uncut })
+}
+
+/// Boards of a plan in use that are not cut; none of one that was dropped.
+fn left_of(app: &App, plans: &[KeptPlan], plan: Id) -> Count {
+    let all = in_use(&app.shelf().book, plans);
+    let it = all.iter().find(|it| it.plan.id == plan);
+    it.map_or(0, |it| it.needs().saturating_sub(it.lacks()).saturating_sub(uncut(app, it).map_or(0, |(cut, _)| cut)))
 }
 
 /// The rows that are not cut are asked alone, as wide together as they are, and planned at once.

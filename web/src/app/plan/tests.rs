@@ -295,7 +295,7 @@ fn boards_to_buy_are_added_by_taps_and_bought_before_they_are_used() {
     let told = answer(&app);
     app.told(crate::app::news::News::Planning(told));
     let (shown, entries) = (page(&app), app.own.book.len());
-    assert!(shown.contains("Buy 4 of C, $16.00 together.") && shown.contains("Buy them first"), "{shown}");
+    assert!(shown.contains("Buy 4 of C (Oak boards, 30 × 65 × 500 mm), $16.00 together.") && shown.contains("Buy them first"), "{shown}");
     assert!(!shown.contains("Use these"));
     heard(&mut app, [Tap::Use]);
     assert_eq!(app.own.book.len(), entries, "nothing is written");

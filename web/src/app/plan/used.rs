@@ -1,5 +1,6 @@
 //! A plan and the wood: taken for the job, once and never twice, and what has changed since.
 
+use super::cut::{RowsCut, rows_before};
 use super::{Found, Plan, already_cut, beside, stop, uncut};
 use crate::app::App;
 use crate::app::order::{Feel, Order};
@@ -144,6 +145,7 @@ pub fn given_to(app: &App, ask: &Ask) -> Result<Given, WhyNot> {
     let cut = already_cut(app, ask.job);
     let mut given = with_wood(app, ask, |shop| given_anew(shop, ask, &cut))??;
     owned(app, &mut given);
+    given.cut.rows = rows_before(app, &given).filter(RowsCut::is_rest).map_or(0, |rows| rows.cut);
     Ok(given)
 }
 
@@ -179,6 +181,12 @@ pub fn owned(app: &App, given: &mut Given) {
         |source: &Source| taken.iter().filter(|(lying, _)| *lying == source.which().0).fold(0, |sum: Count, (_, n)| sum.saturating_add(*n));
     let own = |source: &Source| if source.in_job { 0 } else { of(source).min(source.n) };
     given.own = given.sources.iter().map(own).collect();
+}
+
+/// Boards that are cut of the plans whose place is taken, with those that stayed when these took another's.
+fn stayed(app: &App, ask: &Ask) -> Count {
+    let cut = |it: &InUse<'_>| uncut(app, it).map_or(0, |(cut, _)| cut).saturating_add(it.plan.plan.boards_cut.unwrap_or(0));
+    of_job(app, ask, |job, all| goes(app, job, all, ask).iter().map(cut).fold(0, Count::saturating_add)).unwrap_or(0)
 }
 
 /// The plans whose place is taken: those of which no board is cut, then those that are partly cut.
@@ -230,9 +238,10 @@ pub fn take_as(app: &mut App, instead: bool, now: Now) {
     if !not_bought(given, &found.sheet).is_empty() {
         return app.orders.push(Order::Feel(Feel::Refused));
     }
-    let given = &without_boards(given);
-    let plan = kept(given, &found.answered, &found.sheet);
-    let left = left_over(given, &found.sheet, &|source, length| {
+    let mut given = without_boards(given);
+    given.cut.stayed = if instead { stayed(app, &given.ask) } else { 0 };
+    let plan = kept(&given, &found.answered, &found.sheet);
+    let left = left_over(&given, &found.sheet, &|source, length| {
         let length = app.speech.length(length, given.units);
         words::left_of_pile(source.pile.name.as_deref(), &source.pile.label, &length)
     });

@@ -4,12 +4,12 @@ use super::super::Seen;
 use super::limits;
 use super::saw::number;
 use super::say;
-use crate::app::plan::{Found, Tap, rows_cut};
+use crate::app::plan::{Found, RowsCut, Tap, rows_cut, was_used};
 use crate::app::{App, Msg};
 use crate::parts::key::key;
 use crate::view::{El, el};
 use crate::words::en::{changed, plan as words};
-use fivebar_core::quantity::Count;
+use fivebar_core::quantity::{Count, Listed};
 use fivebar_core::sheet::make::Given;
 use fivebar_core::sheet::plan::PlanSheet;
 use fivebar_core::sheet::plan::wish::Wish;
@@ -23,19 +23,33 @@ fn rest(given: &Given) -> Option<i64> {
 /// What is cut already, and the way to plan the others alone; of a top in rows.
 pub fn cut_before(given: &Given, taken: bool, (app, seen): (&App, Seen<'_>)) -> Vec<El<Msg>> {
     let line = |line| el("p", "w7").text(line);
-    let Some(rows) = rows_cut(app).filter(|_| !taken) else {
+    let n = |n: Count| seen.speech.count(n);
+    let before = given.cut.rows;
+    if let (true, Wish::Panel(panel)) = (0 < before && was_used(app), &given.ready.wish) {
+        let of = panel.rows().unwrap_or(0).saturating_add(before.into());
+        return vec![line(changed::others_of_rows(&n(before), &number(of, seen)))];
+    }
+    let Some(rows) = rows_cut(app).filter(|rows| !taken && (rows.is_whole() || rows.is_rest())) else {
         return already_cut(given, taken, seen).map(line).into_iter().collect();
     };
-    let n = |n: Count| seen.speech.count(n);
+    let beside = beside_the_cut(given, &rows, (app, seen)).into_iter().map(line);
     if rows.is_whole() {
         let others = changed::other_rows(&n(rows.of.saturating_sub(rows.cut)));
         let said = line(changed::rows_cut(&n(rows.cut), &n(rows.of)));
-        return vec![said, key("key h56 wide no-print", others, "", say(Tap::OtherRows))];
+        return std::iter::once(said).chain(beside).chain([key("key h56 wide no-print", others, "", say(Tap::OtherRows))]).collect();
     }
-    if rows.asked.saturating_add(rows.cut) == rows.of {
-        return vec![line(changed::others_of_rows(&n(rows.cut), &n(rows.of)))];
-    }
-    already_cut(given, taken, seen).map(line).into_iter().collect()
+    std::iter::once(line(changed::others_of_rows(&n(rows.cut), &n(rows.of)))).chain(beside).collect()
+}
+
+/// What is cut and lies in none of the rows, and that the plan before goes on with no more boards than this one takes.
+fn beside_the_cut(given: &Given, rows: &RowsCut, (app, seen): (&App, Seen<'_>)) -> Vec<String> {
+    let all = rows.loose.iter().flat_map(|(long, n)| (0..*n).map(|_| seen.speech.length(*long, given.units))).listed();
+    let loose = (!all.is_empty()).then(|| changed::loose(&all));
+    let used = app.plan.found.as_ref().filter(|found| 0 < found.sheet.made).map(|found| &found.sheet.used);
+    let takes = used.map(|all| all.iter().fold(0, |sum: Count, it| sum.saturating_add(it.pieces)));
+    let n = rows.uncut;
+    let goes_on = takes.filter(|takes| 0 < n && n <= *takes);
+    loose.into_iter().chain(goes_on.map(|takes| changed::goes_on((&seen.speech.count(n), n == 1), &seen.speech.count(takes)))).collect()
 }
 
 /// What is cut already, and what is planned beside it.

@@ -26,6 +26,7 @@ pub fn screen(shape: Shape, sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Scre
     let why = why.or_else(|| app.plan.changed.then(|| words::CHANGED.to_owned()));
     let least = if let Some(WhyNot::Narrow { least, .. }) = &stands { Some(*least) } else { None };
     let none_fits = if let Some(WhyNot::NoneForPart(part)) = &stands { Some(part.as_str()) } else { None };
+    let nothing_fits = matches!(stands, Some(WhyNot::NoneFits | WhyNot::NoneForPart(_)));
     let drop_key = app.plan.changed.then(|| since::drop_key(&Since::default()));
     let refused = refused(app).map(|why| no(why, seen));
     let at = |nth| say(Tap::At(nth));
@@ -42,6 +43,7 @@ pub fn screen(shape: Shape, sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Scre
         .kids(choices(shape, draft))
         .kids((shape == Shape::Rows).then(|| ways::woods(&fit, (app, seen))).flatten())
         .kids(since::parts(none_fits, &draft.without))
+        .kids(nothing_fits.then(|| key("key h56 wide", words::ADD_BOARDS, words::ADD_BOARDS_UNDER, say(Tap::Buy))))
         .kids(over::asked(draft.over.filter(|_| shape == Shape::Parts), units, seen))
         .kids(piles_key((none_fits, ask, &fit), sheet, app, seen))
         .kids((shape == Shape::Rows).then(|| el("p", "t14 i2").text(words::ROWS_LEFT_OPEN)))

@@ -2,9 +2,10 @@
 
 use super::super::Seen;
 use super::saw::number;
+use super::wants::letter;
 use super::{anew, source_name, told};
 use crate::app::App;
-use crate::words::en::{common, plan as words, told as said};
+use crate::words::en::{common, plan as words, sought, told as said};
 use fivebar_core::quantity::Listed;
 use fivebar_core::sheet::make::Given;
 use fivebar_core::sheet::plan::{Known, PlanSheet, Unlock};
@@ -32,12 +33,23 @@ pub fn short(given: &Given, sheet: &PlanSheet, (app, seen): (&App, Seen<'_>)) ->
 
 /// So many more of a pile, by its letter, name and size: that is what is bought.
 fn more_of(given: &Given, (source, n): (usize, i64), (app, seen): (&App, Seen<'_>)) -> String {
-    let letter = given.ready.sources.get(source).map_or("", |source| source.letter.as_str());
-    let Some(of) = given.sources.get(source) else { return words::so_many_of(&number(n, seen), letter) };
+    let n = number(n, seen);
+    described(given, source, (app, seen))
+        .map_or_else(|| words::so_many_of(&n, letter(given, source)), |it| words::more_of(&n, letter(given, source), &it))
+}
+
+/// The name of a pile and its size.
+fn described(given: &Given, source: usize, (app, seen): (&App, Seen<'_>)) -> Option<String> {
+    let of = given.sources.get(source)?;
     let sides = [of.pile.thickness, of.pile.width, of.pile.length].into_iter().flatten();
     let size = sides.map(|side| seen.speech.length(side, given.units)).listed().join(" × ");
-    let named = format!("{}, {size} {}", source_name(of, app), common::length_unit(given.units));
-    words::more_of(&number(n, seen), letter, &named)
+    Some(format!("{}, {size} {}", source_name(of, app), common::length_unit(given.units)))
+}
+
+/// "D (Beech boards, 50 × 50 × 2,000 mm)".
+pub fn named(given: &Given, source: usize, (app, seen): (&App, Seen<'_>)) -> String {
+    let letter = letter(given, source);
+    described(given, source, (app, seen)).map_or_else(|| letter.to_owned(), |it| sought::letter_and_name(letter, &it))
 }
 
 /// Of a top what gives one row more, and all that were asked.

@@ -31,5 +31,7 @@ pub fn unsorted(given: &Given, sheet: &PlanSheet, app: &App, seen: Seen<'_>) -> 
         let letter = given.ready.sources.get(it.source).map_or("", |source| source.letter.as_str());
         words::likely_good(letter, &seen.speech.count(it.likely), &seen.speech.count(it.n))
     };
-    Some(worded("p", "notice", words::not_sorted(&all.iter().map(one).listed())))
+    let counted = if sheet.short.is_empty() { "" } else { words::ALL_AS_GOOD };
+    let said = format!("{} {counted}", words::not_sorted(&all.iter().map(one).listed()));
+    Some(worded("p", "notice", said.trim_end().to_owned()))
 }

@@ -2,7 +2,7 @@
 
 use super::super::Seen;
 use super::saw::number;
-use super::{nearly, say, told};
+use super::{lacks, nearly, say, told};
 use crate::app::plan::{Plan, Tap, nearly_bought, still_to_buy};
 use crate::app::{App, Msg};
 use crate::parts::fraction::worded;
@@ -48,13 +48,15 @@ pub fn buy(given: &Given, sheet: &PlanSheet, (app, seen): (&App, Seen<'_>)) -> V
     let one = |it: &ToBuy| {
         let (n, left, had) = (seen.speech.count(it.n), seen.speech.count(it.left), it.n.saturating_sub(it.left));
         let cost = it.each.and_then(|each| each.times(it.left).ok()).map(|cost| seen.speech.money(cost));
+        let named = lacks::named(given, it.source, (app, seen));
         match it.left {
             0 => words::is_bought(&n, letter(given, it.source)),
-            _ if had == 0 => words::buy(&n, letter(given, it.source), cost.as_deref()),
-            _ => words::buy_more([&left, &seen.speech.count(had)], had == 1, letter(given, it.source), cost.as_deref()),
+            _ if had == 0 => words::buy(&n, &named, cost.as_deref()),
+            _ => words::buy_more([&left, &seen.speech.count(had)], had == 1, &named, cost.as_deref()),
         }
     };
-    let all = together(&wanted).filter(|_| 1 < wanted.len()).map(|cost| words::all_cost(&seen.speech.money(cost)));
+    let (kinds, begun) = (wanted.iter().filter(|it| 0 < it.left).count(), wanted.iter().any(|it| it.left < it.n));
+    let all = together(&wanted).filter(|_| 1 < kinds).map(|cost| words::all_cost(&seen.speech.money(cost), begun));
     of_rack(given, sheet, (&app.plan, seen)).into_iter().chain(wanted.iter().map(one)).chain(all).collect()
 }
 

@@ -80,6 +80,18 @@ pub fn others_of_rows(cut: &str, of: &str) -> String {
     )
 }
 
+/// "418 and 268 are cut and in none of these rows: a plan of their own uses them no more."
+pub fn loose(all: &[String]) -> String {
+    let are = if all.len() == 1 { "is" } else { "are" };
+    format!("{} {are} cut, and in none of these rows: they were for rows of the plan before.", listed(all, "and"))
+}
+
+/// "The plan before goes on with the 7 boards that are not cut; this one takes 8."
+pub fn goes_on((uncut, one): (&str, bool), takes: &str) -> String {
+    let boards = if one { "the one board that is not cut".to_owned() } else { format!("the {uncut} boards that are not cut") };
+    format!("The plan before goes on with {boards}, and makes all its rows; this one takes {takes}.")
+}
+
 /// "The parts of 2 pieces are all cut. To plan more of them, ask for more pieces of the job."
 pub fn all_cut(sets: &str, one: bool) -> String {
     let pieces = if one { "piece" } else { "pieces" };

@@ -93,7 +93,8 @@ pub fn how(draws: &str, rejects: Rejects, off: &str, all: &str) -> [String; 2] {
     [
         format!(
             "Some pieces are not sorted yet. Sorting was played through {draws} times with {by}. \
-             Sure: so many came out in 95 of 100 times, give or take {off}. Likely: in 80 of 100."
+             Sure: so many came out in 95 of 100 times, give or take {off}. Likely: in 80 of 100. \
+             That share of rejects is not known for certain: how far it may be off counts too, so fewer are likely than by the share alone."
         ),
         format!("If every piece is good: {all}."),
     ]

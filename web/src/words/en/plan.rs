@@ -107,8 +107,10 @@ pub fn is_bought(n: &str, letter: &str) -> String {
     format!("{n} of {letter}: bought.")
 }
 
-pub fn all_cost(cost: &str) -> String {
-    format!("All the boards to buy: {cost}.")
+/// "All the boards to buy: 85.80."; where some are bought, of the others.
+pub fn all_cost(cost: &str, begun: bool) -> String {
+    let still = if begun { "still " } else { "" };
+    format!("All the boards {still}to buy: {cost}.")
 }
 
 /// "write down 3 of D".

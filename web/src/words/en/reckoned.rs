@@ -22,7 +22,11 @@ pub fn likely_good(letter: &str, likely: &str, of: &str) -> String {
     format!("{letter}, likely {likely} of {of} good")
 }
 
-/// "Not sorted yet, so some may be rejects: A, likely 11 of 12 good; B, likely 34 of 40 good."
+/// "Not sorted yet, so some may be rejects: A, likely 11 of 12 good; B, likely 34 of 40 good.", and what likely counts.
 pub fn not_sorted(piles: &[String]) -> String {
-    format!("Not sorted yet, so some may be rejects: {}.", piles.join("; "))
+    let how = "Likely is four times in five; that the share of rejects may be off counts too.";
+    format!("Not sorted yet, so some may be rejects: {}. {how}", piles.join("; "))
 }
+
+/// Where a plan lacks pieces.
+pub const ALL_AS_GOOD: &str = "What it lacks counts all of them as good: get as many more as may be rejects.";

@@ -80,3 +80,8 @@ pub fn heading(job: &str, what: &str) -> String {
 pub fn listed(pieces: &[String], any: bool) -> String {
     begin_large(&pieces.join(if any { "; or " } else { "; and " }))
 }
+
+/// "D (Beech boards, 50 × 50 × 2,000 mm)".
+pub fn letter_and_name(letter: &str, named: &str) -> String {
+    format!("{letter} ({named})")
+}

@@ -126,7 +126,16 @@ fn each_kind_of_board_is_written_down_once() {
         assert!(!others.iter().any(|words| shown.contains(words)), "{others:?}: {shown}");
     };
     let [c, d] = ["3 of C: bought.", "3 of D: bought."];
-    says(&app, &["Buy 3 of C, ", "Buy 3 of D, ", "All the boards to buy: $102.00.", "write down 3 of C"], &[c, d, "best possible"]);
+    says(
+        &app,
+        &[
+            "Buy 3 of C (Oak boards, 30 × 65 × 500 mm), ",
+            "Buy 3 of D (Oak boards, ",
+            "All the boards to buy: $102.00.",
+            "write down 3 of C",
+        ],
+        &[c, d, "best possible"],
+    );
     let write_down = |app: &mut App, thick: &str| {
         heard(app, [Tap::Bought]);
         assert_eq!((app.workshop.rack.form.slots[0].text.as_str(), app.workshop.rack.form.slots[3].text.as_str()), (thick, "3"));
@@ -134,7 +143,7 @@ fn each_kind_of_board_is_written_down_once() {
         app.go(crate::app::Place::Jobs);
     };
     write_down(&mut app, "30");
-    says(&app, &[c, "Buy 3 of D, ", "write down 3 of D"], &[d, "Buy 3 of C"]);
+    says(&app, &[c, "Buy 3 of D (", "write down 3 of D"], &[d, "Buy 3 of C", "All the boards"]);
     let mut again = reloaded(&app);
     heard(&mut again, [Tap::Open]);
     says(&again, &[c, "write down 3 of D"], &[d]);

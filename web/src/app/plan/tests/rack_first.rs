@@ -200,3 +200,31 @@ fn boards_that_give_no_plan_leave_nothing_under_way() {
     app.told(crate::app::news::News::Planning(Planning::Done(Box::new(none))));
     assert_eq!((app.plan.stands.clone(), app.plan.found.is_none()), (Stands::Failed, true), "{}", page(&app));
 }
+
+/// C lies in another job: boards to buy are D, as they are once they are bought.
+#[test]
+fn boards_to_buy_have_a_letter_that_no_pile_has() {
+    let mut app = opened(
+        "part \"slat\" 5 of 25 x 60 x 480 mm oak-european for tray\npile far oak-european 30 x 65 x 500 mm\ncount 3 far\njob other \"Other\" 1 spec\ntake 3 far for other\n",
+    );
+    heard(&mut app, [Tap::Open, Tap::Shape(Shape::Sticks), Tap::LeaveOut("top".into())]);
+    app.plan.draft.bought.push(boards(9, 500));
+    let (job, typing) = (app.jobs.open.unwrap(), app.speech.typing(fivebar_core::quantity::Units::Metric));
+    let given = crate::app::plan::used::given_to(&app, &app.plan.draft.rough(job, typing).unwrap()).unwrap();
+    let of_bought = given.sources.iter().zip(&given.ready.sources).filter(|(source, _)| source.bought.is_some());
+    assert_eq!(of_bought.map(|(_, ready)| ready.letter.as_str()).collect::<Vec<_>>(), ["D"]);
+}
+
+/// Where no piece fits a part, or none any, boards to buy can be added there.
+#[test]
+fn boards_to_buy_are_added_where_nothing_fits() {
+    let rail = "part \"rail\" 1 of 20 x 60 x 900 mm ash-white for tray\n";
+    for (slats, why) in [("", "None of the pieces fits."), (SLATS, "No pieces to use fit this part: rail.")] {
+        let mut app = opened(&format!("{rail}{slats}"));
+        heard(&mut app, [Tap::Open, Tap::Shape(Shape::Sticks), Tap::LeaveOut("top".into()), Tap::Go]);
+        let shown = page(&app);
+        assert!(shown.contains(why) && shown.contains(">Add boards to buy<"), "{why}: {shown}");
+        heard(&mut app, [Tap::Buy]);
+        assert_eq!(app.plan.page, Page::Boards);
+    }
+}

@@ -131,3 +131,64 @@ fn a_top_cut_by_rows_is_cut() {
     heard(&mut app, (0..8).map(Tap::TickRow));
     assert_eq!(crate::app::plan::cuts_left(&app), []);
 }
+
+/// The per cent that stand behind the words, tenths of them as written.
+fn planned_of_taken(app: &App) -> f64 {
+    let shown = page(app);
+    let (_, behind) = shown.split_once("Planned of taken").unwrap();
+    let (before, _) = behind.split_once(" %").or_else(|| behind.split_once("\u{a0}%")).unwrap();
+    before.rsplit(|c: char| !c.is_ascii_digit() && c != '.').next().unwrap().parse().unwrap()
+}
+
+/// Three of the eight rows are cut, and one flat more of 905. The plan of the other five takes 15 boards, 5 x (2 + 1), where the plan before has
+/// 14 left: both is said. Used, the page goes on to say which rows these are, and the job has no piece more than its plans use.
+#[test]
+fn rows_cut_before_stay_of_the_top() {
+    let mut app = planned(30);
+    heard(&mut app, [Tap::Use]);
+    heard(&mut app, (0..7).map(|_| Tap::OneMore(0)).chain((0..3).map(|_| Tap::OneMore(1))));
+    planned_out(&mut app, vec![Tap::Go]);
+    planned_out(&mut app, vec![Tap::OtherRows]);
+    let before =
+        ["905 is cut, and in none of these rows", "with the 14 boards that are not cut, and makes all its rows; this one takes 15."];
+    check(&app, &before, &[]);
+    heard(&mut app, [Tap::Use, Tap::UseAnd(false)]);
+    let rows = "3 of the 8 rows are cut already; these are the others.";
+    check(&app, &["The job has this wood", rows], &before);
+    let mut again = super::reloaded(&app);
+    let job = app.jobs.open.unwrap();
+    heard(&mut again, [Tap::Saw(job)]);
+    let plan = again.plan.used.unwrap();
+    crate::app::plan::show(&mut again, plan);
+    check(&again, &[rows], &before);
+    app.heard(Msg::Jobs(Jobs::Room(Room::Wood)), Now { wall: app.now, chance: [98; 10] });
+    check(&app, &["Planned of taken"], &["more than its plans use", "fewer than its plans use"]);
+    // The same eight rows of 25 flats, not of 24; of eight of them, 910 long, some 312 go back to the rack.
+    let mut whole = planned(30);
+    heard(&mut whole, [Tap::Use]);
+    whole.heard(Msg::Jobs(Jobs::Room(Room::Wood)), Now { wall: whole.now, chance: [99; 10] });
+    let (of_25, of_24) = (planned_of_taken(&app), planned_of_taken(&whole));
+    let length = |flats: f64| flats * 910.0 - 8.0 * 312.0;
+    let ratio = of_25 * length(25.0) / (of_24 * length(24.0));
+    assert!((ratio - 1.0).abs() < 0.002, "{of_25} % of 25, {of_24} % of 24");
+}
+
+/// A used plan that is taken back can be used again: nothing changed, and what it would leave of its boards is left out of nothing.
+#[test]
+fn a_used_plan_of_the_other_rows_is_taken_back() {
+    let mut app = planned(30);
+    heard(&mut app, [Tap::Use]);
+    heard(&mut app, (0..7).map(|_| Tap::OneMore(0)).chain((0..3).map(|_| Tap::OneMore(1))));
+    planned_out(&mut app, vec![Tap::Go]);
+    planned_out(&mut app, vec![Tap::OtherRows]);
+    heard(&mut app, [Tap::Use, Tap::UseAnd(false)]);
+    let plan = app.plan.used.unwrap();
+    // Its page is opened from another.
+    crate::app::plan::show(&mut app, plan);
+    super::later::take_back(&mut app);
+    check(&app, &["Use these 15"], &["has changed since"]);
+    let lies = |haul, pile| fivebar_core::ledger::fold::haul(&app.own.book, haul).and_then(|haul| haul.pile(pile).map(|it| it.on_rack()));
+    for (source, _) in &app.plan.given.as_ref().unwrap().left_out {
+        assert!(lies(source.pile.haul, source.pile.pile).is_some_and(|n| 0 < n), "{}", source.pile.label);
+    }
+}
