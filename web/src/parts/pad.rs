@@ -59,25 +59,38 @@ impl From<Option<char>> for Sign {
     }
 }
 
-/// The pad: 1 to 9, then the decimal sign (left out with `None`), 0 and rubbing out.
-pub fn pad<M>(point: impl Into<Sign>, press: impl Fn(Press) -> M) -> El<M> {
+/// The class of the pad.
+pub const PAD: &str = "pad";
+
+/// The pad: 1 to 9, then the decimal sign (left out with `None`), 0 and rubbing out. It hears the keys of a keyboard as its own.
+pub fn pad<M: Clone + 'static>(point: impl Into<Sign>, press: impl Fn(Press) -> M) -> El<M> {
+    let point = point.into();
     let digit = |n: u8| bare("key", press(Press::Digit(n))).text(n.to_string());
     let key = |sign: char| {
         let named = if sign == ',' { words::COMMA } else { words::POINT };
         bare("key", press(Press::Point)).attr("aria-label", named).text(sign.to_string())
     };
-    let sign = match point.into() {
+    let sign = match point {
         Sign::Shown(sign) => key(sign),
         Sign::Idle(sign) => key(sign).flag("disabled", true),
         Sign::None => el("span", ""),
     };
-    el("div", "pad")
+    let hears = heard(matches!(point, Sign::Shown(_)), &press);
+    el("div", PAD)
         .attr("role", "group")
         .attr("aria-label", words::PAD)
+        .on_key(move |key| hears.iter().find(|(of, _)| of == key).map(|(_, says)| says.clone()))
         .kids((1..=9).map(digit))
         .kid(sign)
         .kid(digit(0))
         .kid(bare("key", press(Press::RubOut)).attr("aria-label", words::RUB_OUT).kid(glyph::rub_out()))
+}
+
+/// What each key of a keyboard says at the pad: either decimal sign is the pad's.
+fn heard<M>(has_point: bool, press: impl Fn(Press) -> M) -> Vec<(String, M)> {
+    let digits = (0..=9).map(|n: u8| (n.to_string(), press(Press::Digit(n))));
+    let points = [".", ","].iter().filter(|_| has_point).map(|sign| ((*sign).to_owned(), press(Press::Point)));
+    digits.chain(points).chain([("Backspace".to_owned(), press(Press::RubOut))]).listed()
 }
 
 /// The pad where a figure may be below nothing: the sign stands on a row of its own.
@@ -113,6 +126,20 @@ mod tests {
         assert_eq!(fractions(16).len(), 15);
         assert_eq!(fractions(16)[7], (1, 2));
         assert_eq!(fractions(16)[12], (13, 16));
+    }
+
+    #[test]
+    fn a_keyboard_types_on_the_pad() {
+        let says = |sign: Sign, key: &str| el("main", "").kid(pad(sign, |press| press)).keys_at(PAD).unwrap()(key);
+        let check = |key: &str, wanted: Option<Press>| assert_eq!(says(Sign::Shown(','), key), wanted, "{key}");
+        check("0", Some(Press::Digit(0)));
+        check("7", Some(Press::Digit(7)));
+        check(".", Some(Press::Point));
+        check(",", Some(Press::Point));
+        check("Backspace", Some(Press::RubOut));
+        check("u", None);
+        check("Enter", None);
+        assert_eq!([says(Sign::Idle('.'), "."), says(Sign::None, ".")], [None, None], "of a whole figure");
     }
 
     #[test]

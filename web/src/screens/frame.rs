@@ -6,9 +6,10 @@ use crate::app::workshop::Tap;
 use crate::app::{App, Common, Msg, Notice};
 use crate::parts::key::key;
 use crate::parts::notice::{live, trouble};
+use crate::parts::pad::PAD;
 use crate::parts::strip;
 use crate::parts::{Place, place_bar};
-use crate::view::{El, el};
+use crate::view::{Answers, El, el};
 use crate::words::en::{common as words, copies};
 use fivebar_core::quantity::Id;
 
@@ -24,10 +25,11 @@ pub fn page(app: &App) -> El<Msg> {
         return face;
     }
     let screen = place(app, seen);
+    let pad = [Some(&screen.main), screen.foot.as_ref()].into_iter().flatten().find_map(|part| part.keys_at(PAD));
     let nav = (!screen.bare).then(|| place_bar::place_bar(app.place, Msg::Go));
     el("div", "app")
         .place(screen.place)
-        .on_key(heard(app.here.single_keys, screen.walks))
+        .on_key(heard(app.here.single_keys, screen.walks, pad))
         .kid(screen.head)
         .kids((!screen.bare).then(|| band(app, seen)).flatten())
         .kids((!screen.bare && !screen.quiet && !screen.says_it).then(|| nudge(app, seen)).flatten())
@@ -71,12 +73,12 @@ fn running(app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
     Some(strip::strip(strip::Strip { operation: run.op, minutes, stop: words::STOP.into() }, Msg::Common(Common::StopRun)))
 }
 
-/// What a key says here: the arrows too, where they go back and on.
-fn heard(single: bool, walks: bool) -> impl Fn(&str) -> Option<Msg> + 'static {
+/// What a key says here: the arrows too, where they go back and on; and a figure, where a pad waits for it.
+fn heard(single: bool, walks: bool, pad: Option<Answers<Msg>>) -> impl Fn(&str) -> Option<Msg> + 'static {
     let is_arrow = |key: &str| matches!(key, "ArrowLeft" | "ArrowRight");
     move |key| match key {
         _ if walks && is_arrow(key) => Some(Msg::Key(key.to_owned())),
-        _ if single => global_key(key),
+        _ if single => pad.as_ref().and_then(|pad| pad(key)).or_else(|| global_key(key)),
         _ => no_key(key),
     }
 }

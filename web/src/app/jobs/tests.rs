@@ -213,7 +213,7 @@ fn the_list_has_what_is_due_first_and_what_has_ended_last() {
 #[test]
 fn the_latest_that_have_ended_come_first_and_a_key_shows_the_others() {
     let begun: String = (1..=14).rev().map(|n| format!("job j{n} \"Shelf {n:02}\" 1 spec\n")).collect();
-    let ended = begun + &(1..=14).map(|n| format!("end j{n}\n")).collect::<String>();
+    let ended = begun + &(1..=14).map(|n| format!("09:{n:02} end j{n}\n")).collect::<String>();
     let mut maker = Maker::told(&[&format!("2026-05-01 08:00 +02:00 workshop EUR metric\n{ended}job last \"Stool\" 1 spec\n")]);
     maker.shows(&["Stool", "Shelf 14", "Shelf 03", "2 more that have ended"]).hides(&["Shelf 02"]);
     maker.tap(Tap::AllEnded).shows(&["Shelf 14", "Shelf 01", "The latest 12 alone"]);

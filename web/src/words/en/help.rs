@@ -53,7 +53,10 @@ pub const HELP_PAGES: [(&str, &str); 12] = [
         "On your home screen",
         "Open the app’s address in the phone’s browser, with a network, once. Then, in the browser’s menu or under its share key: Add to home screen. From then on it opens without a network. Do it before your first entry: on some phones the app on the home screen begins with a book of its own. If you began in the browser, keep a copy there and bring it in.",
     ),
-    ("By keyboard", "1 to 5 open the places, U takes back, arrows move the scale. Single keys can be turned off under Theme and hand."),
+    (
+        "By keyboard",
+        "1 to 5 open the places, U takes back, arrows move the scale; where figures are asked, they are typed on the pad. Single keys can be turned off under Theme and hand.",
+    ),
 ];
 
 /// Cautions and where they stand.

@@ -287,7 +287,8 @@ fn a_mended_stop_says_which_pieces_it_left_behind() {
     let run = told.start(0, "Bore");
     told.at(10, [tap(Tap::Done)]);
     told.at(20, [tap(Tap::Done)]);
-    told.at(30, [tap(Tap::Done), tap(Tap::Stop)]);
+    told.at(29, [tap(Tap::Done)]);
+    told.at(30, [tap(Tap::Stop)]);
     opened(&mut told, 40, run);
     told.at(41, [mend(Mend::Stop(Typed::default()))]);
     holds(&told.at(41, typed("0915")), &["3 done, 2 of them tapped after its end"]);
