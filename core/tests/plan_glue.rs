@@ -69,6 +69,13 @@ fn cut(rack: &str, parts: &str, cut: &[(i64, i64)]) -> PlanSheet {
     };
     let sawn = by_width(&mut told.lines.iter().flat_map(|line| line.pieces.iter().map(|piece| (line.n * piece.n, piece.size[1]))));
     assert_eq!(sawn, cut, "{:?}", told.lines);
+    for it in &told.glue_ups {
+        // Each joint takes half a millimetre off both edges.
+        let sawn = it.strips.iter().fold(0, |sum, (n, width)| sum + n * width.as_nm());
+        let joints = it.strips.iter().fold(-1, |sum, (n, _)| sum + n);
+        assert_eq!(it.wide.as_nm(), sawn - joints * 1_000_000);
+        assert!(it.cut <= it.wide, "{it:?}");
+    }
     let glued = by_width(&mut told.glue_ups.iter().flat_map(|it| it.strips.iter().map(|(n, width)| (it.n * n, *width))));
     assert!(glued.iter().all(|own| sawn.contains(own)), "{glued:?} of {sawn:?}");
     told

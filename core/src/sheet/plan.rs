@@ -129,6 +129,9 @@ pub struct GlueUp {
     pub part: usize,
     pub n: i64,
     pub strips: Vec<(i64, Length)>,
+    /// How wide they are side by side, what each joint takes off both edges left out; and how wide the part is cut, with what is over.
+    pub wide: Length,
+    pub cut: Length,
 }
 
 /// The width that moves most, and how far.

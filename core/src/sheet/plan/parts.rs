@@ -26,7 +26,7 @@ pub(super) fn draft(ready: &Ready, (problem, answered): (&Problem, &Answered), p
         draft.outer = [draft.outer[0].max(pile.length), top.saturating_add(pile.width).saturating_add(problem.kerf)];
     }
     finished(problem, plan, &mut draft);
-    draft.glue_ups = glue_ups(ready, plan)?;
+    draft.glue_ups = glue_ups(ready, (problem, plan))?;
     Ok(draft)
 }
 
@@ -153,10 +153,14 @@ fn finished(problem: &Problem, plan: &Plan, draft: &mut Draft) {
 }
 
 /// Parts glued up of several strips, equal strips together.
-fn glue_ups(ready: &Ready, plan: &Plan) -> Answer<Vec<GlueUp>> {
+fn glue_ups(ready: &Ready, (problem, plan): (&Problem, &Plan)) -> Answer<Vec<GlueUp>> {
     let length = |units: i64| units.checked_mul(ready.unit).ok_or(Refusal::OutOfRange).and_then(Length::nm);
     let mut all = vec![];
     for panel in plan.panels.iter().filter(|panel| 1 < panel.strips.len()) {
+        let sawn = panel.strips.iter().fold(0_i64, |sum, strip| sum.saturating_add(strip.width));
+        let joints = i64::try_from(panel.strips.len()).unwrap_or(i64::MAX).saturating_sub(1);
+        let wide = length(sawn.saturating_sub(problem.joint.saturating_mul(2).saturating_mul(joints)))?;
+        let cut = problem.parts.get(panel.part).map_or(Ok(wide), |part| length(part.width.saturating_add(problem.allow.width)))?;
         let mut widths = panel.strips.iter().map(|strip| length(strip.width)).collect::<Answer<Vec<Length>>>()?;
         widths.sort_unstable_by_key(|width| std::cmp::Reverse(*width));
         let mut strips: Vec<(i64, Length)> = vec![];
@@ -166,7 +170,7 @@ fn glue_ups(ready: &Ready, plan: &Plan) -> Answer<Vec<GlueUp>> {
                 _ => strips.push((1, width)),
             }
         }
-        all.push(GlueUp { part: panel.part, n: panel.times, strips });
+        all.push(GlueUp { part: panel.part, n: panel.times, strips, wide, cut });
     }
     Ok(all)
 }

@@ -86,7 +86,10 @@ pub fn finish(given: &Given, sheet: &PlanSheet, seen: Seen<'_>) -> Vec<El<Msg>> 
 fn glue_up(one: &GlueUp, given: &Given, seen: Seen<'_>) -> String {
     let strips = one.strips.iter().map(|(n, wide)| words::strips(&number(*n, seen), &seen.speech.length(*wide, given.units)));
     let n = (1 < one.n).then(|| number(one.n, seen));
-    words::glue_up(n.as_deref(), &told::part(given, one.part), &strips.collect::<Vec<_>>())
+    let glue = words::glue_up(n.as_deref(), &told::part(given, one.part), &strips.collect::<Vec<_>>());
+    // What shows on no tape is not said.
+    let [wide, cut] = [one.wide, one.cut].map(|width| seen.speech.length(width, given.units));
+    if one.cut < one.wide && wide != cut { words::then_saw(&glue, &wide, &cut) } else { glue }
 }
 
 fn finish_to((nth, part): (usize, &Wanted), made: i64, given: &Given, seen: Seen<'_>) -> String {

@@ -72,6 +72,11 @@ pub fn glue_up(n: Option<&str>, part: &str, strips: &[String]) -> String {
     format!("Glue {n}{part} of {} wide", listed(strips, "and"))
 }
 
+/// "Glue Top of 1 × 116, 1 × 111 and 1 × 108 wide: together 333, sawn to 332".
+pub fn then_saw(glue: &str, together: &str, to: &str) -> String {
+    format!("{glue}: together {together}, sawn to {to}")
+}
+
 /// "Slat is glued up: A is 1 mm too narrow for 2 over in width. With 1 over one strip does."; it is glued for what is over alone.
 pub fn too_narrow_for_over(part: &str, pile: &str, [by, over, with]: [&str; 3], boards: Option<[&str; 2]>) -> String {
     let does = boards.map_or_else(
