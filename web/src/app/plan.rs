@@ -26,7 +26,7 @@ use super::{App, Notice, sought, workshop};
 use crate::parts::Place;
 pub use asking::{Draft, FIELD, PATTERNS, TOP, in_use};
 pub use beside::{ToCut, after_the_saw, cuts_left, is_to_cut, lists_left};
-pub use buying::{FIGURES, nearly_bought, still_to_buy, were_bought, woods};
+pub use buying::{FIGURES, is_open, nearly_bought, still_to_buy, were_bought, woods};
 use cut::cut_by;
 pub use cut::{PutBack, RowsCut, already_cut, asked_back, not_cut_off, rows_cut, uncut};
 pub use designs::made_from;

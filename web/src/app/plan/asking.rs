@@ -218,9 +218,9 @@ fn side(text: &str, typing: Typing) -> Result<Length, Misread> {
     reading::length(text, typing)
 }
 
-/// The piles that are used, of those that fit, and how many pieces they have.
+/// The piles that are used, of those that fit, and how many pieces they have; what is yet to buy is none.
 pub fn in_use(fit: &[(Source, Option<Unfit>)], turned: &[Which]) -> (usize, Count) {
-    let on = |source: &Source| source.bought.is_some() || turned.contains(&source.which()) == source.in_job;
+    let on = |source: &Source| source.bought.is_none() && turned.contains(&source.which()) == source.in_job;
     let used = fit.iter().filter(|(source, why)| why.is_none() && on(source));
     used.fold((0, 0), |(piles, pieces): (usize, Count), (source, _)| (piles + 1, pieces.saturating_add(source.n)))
 }

@@ -17,6 +17,11 @@ pub const FIGURES: usize = 5;
 /// No plan takes more boards of a kind where no limit is said. Ours.
 const UNLIMITED: Count = 999;
 
+/// Whether no limit was said of boards to buy.
+pub fn is_open(boards: &Boards) -> bool {
+    boards.n == UNLIMITED
+}
+
 /// Boards as they are typed.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Buying {

@@ -153,6 +153,8 @@ fn piles_key((part, ask, fit): (Option<&str>, Option<Ask>, &Fit), sheet: &JobShe
     let (piles, pieces) = in_use(fit, &app.plan.draft.turned);
     let n = seen.speech.number(fivebar_core::quantity::Decimal::from(piles), 0, 0);
     let under = words::in_use(&n, piles == 1, &common::pieces(pieces, &seen.speech.count(pieces)));
+    let bought = fit.iter().any(|(source, why)| why.is_none() && source.bought.is_some());
+    let under = if bought { words::and_boards_to_buy(&under) } else { under };
     let of_part = alone.map(|alone| fits(Some(&alone), app));
     let (fit, of) = (of_part.as_ref().unwrap_or(fit), (sheet.account.units, seen));
     let trims = app.plan.draft.shape.map(|shape| ends::trims(shape, fit, app, of)).unwrap_or_default();

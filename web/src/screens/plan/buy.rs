@@ -3,7 +3,7 @@
 use super::super::slots::{Slot, docked, figures_told, why_words};
 use super::super::{Screen, Seen};
 use super::say;
-use crate::app::plan::{FIGURES, Tap, woods};
+use crate::app::plan::{FIGURES, Tap, is_open, woods};
 use crate::app::{App, Msg};
 use crate::parts::chips::{Chip, flowing};
 use crate::parts::fraction::worded;
@@ -53,7 +53,11 @@ pub fn added(fit: &[(Source, Option<Unfit>)], app: &App, (units, seen): (Units, 
             .key(format!("bought {nth}"))
             .on_tap(say(Tap::DropBoards(nth)))
             .kid(mid)
-            .kid(el("span", "t30 w8").text(seen.speech.count(boards.n)))
+            .kid(if is_open(boards) {
+                el("span", "").text(words::ANY_NUMBER)
+            } else {
+                el("span", "t30 w8").text(seen.speech.count(boards.n))
+            })
     };
     let rows = app.plan.draft.bought.iter().enumerate().map(one);
     rows.chain([key("key h56 wide", words::ADD_BOARDS, words::ADD_BOARDS_UNDER, say(Tap::Buy))]).collect()
