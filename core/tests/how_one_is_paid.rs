@@ -132,6 +132,29 @@ fn the_side_turns_with_its_tags_in_one_act() {
     assert_eq!(stands(&book), before);
 }
 
+/// 129 with 19 % inside are 108.40 before it: 129 is what was asked of each that was sold at that tag, whatever tags and taxes came after; what is
+/// sold later is asked for by the tag of then.
+#[test]
+fn what_was_asked_is_by_the_tag_and_the_side_of_then() {
+    const BEGUN: &str = "till tax 0.19 inside\njob bench \"Bench\" 3 spec\ntag 129 bench\n";
+    const TURNED: &str = "till top\ntag 108.40 bench\n";
+    let check = |lines: &str, [got, asked]: [&str; 2]| {
+        let story = told(&format!("{BEGUN}{lines}"));
+        let ratios = account(&Shop::of(&story.book, story.now.at), story.names.job("bench").unwrap()).unwrap().ratios;
+        assert_eq!(ratios.got_of_asked, Some((usd(got), usd(asked))), "{lines}");
+    };
+    let sold = "sell 2 bench for 240 bank\n";
+    check(sold, ["240", "258"]);
+    check(&format!("{sold}{TURNED}"), ["240", "258"]);
+    check(&format!("{sold}{TURNED}sell 1 bench for 129 bank\n"), ["369", "387"]);
+    check(&format!("{sold}{TURNED}till inside\ntag 129 bench\nsell 1 bench for 120 bank\n"), ["360", "387"]);
+    check(&format!("{sold}tag 150 bench\n"), ["240", "258"]);
+    // Agreed before, handed over after: with the tax of then, and as it was spoken of.
+    check(&format!("agree 129 for 1 bench fetched as deal\n{TURNED}sell 1 bench for 129 agreed deal\n"), ["129", "129"]);
+    let spoken = format!("agree 129 for 1 bench fetched tax none as deal\n{TURNED}sell 1 bench for 129 agreed deal\n");
+    check(&spoken, ["129", "129"]);
+}
+
 /// Inside 8.875 % a tag of 10.00 is paid 10.00. With it on top no tag is: 10.00 / 1.08875 = 9.18, which pays 9.99, and 9.19 pays 10.01.
 #[test]
 fn what_no_tag_can_bring_to_the_cent_is_said() {

@@ -410,15 +410,18 @@ fn ratios(job: &Job, (hours, wood): (&Hours, &Wood)) -> Answer<Ratios> {
     })
 }
 
-/// What was asked for the pieces of a sale: their tags, with the tax of the sale where it is on top; without a tag, their part of what was agreed.
+/// What was asked for the pieces of a sale: their tags as they stood when it was sold, or when a tax of its own was spoken of, with the tax of the
+/// sale where it is on top; without a tag, their part of what was agreed. A tag of later may be before another tax, or with it.
 fn asked_for(job: &Job, sale: &Sale) -> Answer<Option<Decimal>> {
-    let n = Decimal::from(sale.n);
+    let (n, agreement) = (Decimal::from(sale.n), sale.agreed.and_then(|id| job.selling.agreement(id)));
+    let used = Tax { rate: sale.rate, side: sale.side };
+    let spoken = agreement.filter(|agreement| agreement.tax == Some(used));
     let agreed = || {
-        let agreement = job.selling.agreement(sale.agreed?)?;
+        let agreement = agreement?;
         agreement.sum.amount().checked_mul(n)?.checked_div(Decimal::from(agreement.n))
     };
-    match job.tag {
-        Some(tag) => Tax { rate: sale.rate, side: sale.side }.charge(tag.times(sale.n)?).map(|asked| Some(asked.amount())),
+    match spoken.map_or(sale.tag, |agreement| agreement.tag) {
+        Some(tag) => used.charge(tag.times(sale.n)?).map(|asked| Some(asked.amount())),
         None => Ok(agreed()),
     }
 }

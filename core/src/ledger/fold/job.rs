@@ -79,7 +79,7 @@ fn apply(job: &mut Job, entry: &Entry) {
         Fact::SettleSet(f) => job.settle = f.sum.and_then(|sum| of(job.currency, sum)),
         _ => {
             planned(job, entry);
-            job.selling.apply(entry, job.currency);
+            job.selling.apply(entry, (job.currency, job.tag));
         }
     }
 }

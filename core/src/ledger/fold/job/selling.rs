@@ -87,6 +87,8 @@ pub struct Agreement {
     pub replaces: Option<Id>,
     /// The tax that was spoken of, where it is not that of the job.
     pub tax: Option<Tax>,
+    /// The tag that stood when it was agreed.
+    pub tag: Option<Money>,
     pub state: AgreementState,
     /// The parts it is paid in, where it is.
     pub parts: Vec<PartOfPay>,
@@ -133,6 +135,8 @@ pub struct Sale {
     pub tax: Money,
     pub rate: Decimal,
     pub side: Side,
+    /// The tag that stood when it was sold.
+    pub tag: Option<Money>,
     pub agreed: Option<Id>,
     pub carried: Option<Carried>,
     pub buyer: Option<Id>,
@@ -298,7 +302,7 @@ impl HandedBack {
 }
 
 impl Selling {
-    pub(super) fn apply(&mut self, entry: &Entry, currency: Currency) {
+    pub(super) fn apply(&mut self, entry: &Entry, (currency, tag): (Currency, Option<Money>)) {
         let ours = |sum: Money| sum.currency() == currency;
         match &entry.fact {
             Fact::OfferHeard(f) if ours(f.sum) => {
@@ -324,7 +328,7 @@ impl Selling {
                 sold: f.sold.unwrap_or(false),
                 what: f.what.clone(),
             }),
-            Fact::PriceAgreed(f) if ours(f.sum) => self.agreed(entry, f),
+            Fact::PriceAgreed(f) if ours(f.sum) => self.agreed(entry, f, tag),
             Fact::PaymentPlanned(f) => {
                 let part = |part: &PaymentPart| PartOfPay { sum: part.sum, due: part.due.map(|due| Wall::new(due, entry.offset())) };
                 self.planned.insert(f.agreed, f.parts.iter().filter(|part| ours(part.sum)).map(part).listed());
@@ -336,7 +340,7 @@ impl Selling {
                 let acts = self.acts_back().filter(|act| *act != act_of(entry)).listed();
                 self.came_back_before.insert(f.agreed, acts);
             }
-            Fact::PieceSold(f) if ours(f.sum) && ours(f.tax) => self.sold(entry, f),
+            Fact::PieceSold(f) if ours(f.sum) && ours(f.tax) => self.sold(entry, f, tag),
             Fact::SaleReversed(f) => {
                 let kept = f.kept.filter(|kept| ours(*kept)).unwrap_or(Money::zero(currency));
                 self.reversals.insert(f.sale, Reversed { entry: entry.id, act: act_of(entry), at: entry.when(f.when), kept });
@@ -432,7 +436,7 @@ impl Selling {
         }
     }
 
-    fn agreed(&mut self, entry: &Entry, f: &crate::ledger::kind::sale::PriceAgreed) {
+    fn agreed(&mut self, entry: &Entry, f: &crate::ledger::kind::sale::PriceAgreed, tag: Option<Money>) {
         self.agreements.push(Agreement {
             id: entry.id,
             at: entry.at(),
@@ -444,6 +448,7 @@ impl Selling {
             buyer: f.buyer,
             replaces: f.replaces,
             tax: f.rate.map(|rate| Tax { rate: rate.0, side: f.side.unwrap_or(Side::Inside) }),
+            tag,
             state: AgreementState::Open,
             parts: vec![],
             sold: 0,
@@ -452,7 +457,7 @@ impl Selling {
         });
     }
 
-    fn sold(&mut self, entry: &Entry, f: &crate::ledger::kind::sale::PieceSold) {
+    fn sold(&mut self, entry: &Entry, f: &crate::ledger::kind::sale::PieceSold, tag: Option<Money>) {
         self.sales.push(Sale {
             id: entry.id,
             at: entry.when(f.when),
@@ -461,6 +466,7 @@ impl Selling {
             tax: f.tax,
             rate: f.rate.0,
             side: f.side,
+            tag,
             agreed: f.agreed,
             carried: f.carried,
             buyer: f.buyer,
