@@ -160,6 +160,8 @@ pub struct AgreedRow {
     pub received: Money,
     /// Of that, what no sale has used: it is kept or handed back when it comes to nothing.
     pub ahead: Money,
+    /// The fees of that: they stay paid if it is handed back.
+    pub fees_ahead: Money,
     /// Of this agreement.
     pub still: Money,
     /// Of that, what is paid when the rest of the pieces is handed over.
@@ -235,6 +237,7 @@ fn agreed_row(job: &Job, agreement: &Agreement, due: Money) -> Answer<AgreedRow>
         deposit: agreement.deposit,
         received,
         ahead,
+        fees_ahead: job.selling.fees_ahead(job.currency, agreement.id)?,
         at_hand_over: not_below_nothing(agreement.sum.minus(agreement.sold_for)?.minus(ahead)?),
         still: job.selling.still_due(job.currency, agreement)?,
         parts: job.selling.parts_due(job.currency, agreement)?,

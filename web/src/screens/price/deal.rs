@@ -159,7 +159,9 @@ fn nothing(row: &AgreedRow, seen: Seen<'_>) -> Vec<El<Msg>> {
     }
     let under = words::deposit_kept(&exact(row.ahead, seen.speech));
     let kept = end(words::deposit_kept(&exact(row.ahead, seen.speech)), row.ahead);
-    vec![el("div", "g2").kid(end(words::DEPOSIT_BACK.into(), none)).kid(kept), never(under, row.ahead)]
+    let fee = (!row.fees_ahead.is_zero()).then(|| el("p", "t14 i2").text(words::back_without_fee(&exact(row.fees_ahead, seen.speech))));
+    let ends = el("div", "g2").kid(end(words::DEPOSIT_BACK.into(), none)).kid(kept);
+    [ends].into_iter().chain(fee).chain([never(under, row.ahead)]).listed()
 }
 
 /// What a gallery still owes of what it sold.

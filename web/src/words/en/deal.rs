@@ -114,6 +114,11 @@ pub fn came_in(sum: &str) -> String {
     format!("{sum} came in")
 }
 
+/// "Handed back, its fee of 4.65 stays with you."
+pub fn back_without_fee(fee: &str) -> String {
+    format!("Handed back, its fee of {fee} stays with you.")
+}
+
 /// "deposit of 184.00 kept".
 pub fn deposit_kept(sum: &str) -> String {
     format!("deposit of {sum} kept")

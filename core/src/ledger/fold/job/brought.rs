@@ -1,6 +1,6 @@
 //! Pieces of a sale that came back: their part of its price and of its tax line; the rest stays sold.
 
-use super::paid_for::beyond;
+use super::paid_for::{PaidFor, beyond};
 use super::selling::{Reversed, Sale, Selling, act_of};
 use crate::ledger::Entry;
 use crate::ledger::kind::sale::PiecesBroughtBack;
@@ -72,6 +72,14 @@ impl Selling {
         }
         let part = sale.part(n)?.sum;
         came(paid, part, sale.sum.minus(part)?)
+    }
+
+    /// The fee of what came in for them, with what came in ahead: it stays paid, and is lost where nothing of it is kept.
+    ///
+    /// # Errors
+    /// As [`Selling::came_for`].
+    pub fn fee_for(&self, currency: Currency, (sale, n): (Id, Count)) -> Answer<Money> {
+        PaidFor::of(self, currency)?.fee_of(sale, self.came_for(currency, (sale, n))?)
     }
 }
 

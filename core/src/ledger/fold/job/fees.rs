@@ -52,18 +52,23 @@ impl Fees {
         Ok(())
     }
 
-    /// The fee of a part of the money there, half up: nothing of it is lost between the parts.
-    fn take(&mut self, purse: Purse, (sum, of): (Money, Money)) -> Answer<Money> {
+    /// The fee of a part of the money there, half up.
+    pub fn part(&self, purse: Purse, (sum, of): (Money, Money)) -> Answer<Money> {
         let whole = self.of(purse);
-        let fee = match () {
-            () if sum.amount() <= Decimal::ZERO => Money::zero(whole.currency()),
-            () if of.amount() <= sum.amount() => whole,
+        match () {
+            () if sum.amount() <= Decimal::ZERO => Ok(Money::zero(whole.currency())),
+            () if of.amount() <= sum.amount() => Ok(whole),
             () => {
                 let part = whole.amount().checked_mul(sum.amount()).and_then(|all| all.checked_div(of.amount()));
-                Money::book(part.ok_or(Refusal::OutOfRange)?, whole.currency())?
+                Money::book(part.ok_or(Refusal::OutOfRange)?, whole.currency())
             }
-        };
-        self.of.insert(purse, whole.minus(fee)?);
+        }
+    }
+
+    /// The same taken away: nothing of it is lost between the parts.
+    fn take(&mut self, purse: Purse, of: (Money, Money)) -> Answer<Money> {
+        let fee = self.part(purse, of)?;
+        self.of.insert(purse, self.of(purse).minus(fee)?);
         Ok(fee)
     }
 }

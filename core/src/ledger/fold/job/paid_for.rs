@@ -148,6 +148,11 @@ impl PaidFor {
         self.fees.lost
     }
 
+    /// The fee of so much of what came in for a sale, however it came: lost if it goes back.
+    pub fn fee_of(&self, sale: Id, came: Money) -> Answer<Money> {
+        self.fees.part(Purse::Sale(sale), (came, self.of_sale(sale)))
+    }
+
     /// Fees of what lies ahead.
     pub fn fees_ahead(&self, first: Option<Id>) -> Money {
         self.fees.of(Purse::Ahead(first))

@@ -176,6 +176,35 @@ fn one_of_three_comes_back() {
     assert_eq!(maker.sheet().account.sold.pieces, 3);
 }
 
+/// 100 ahead by card with a fee of 2.15 and the rest of 260 with 5.19: of 7.34 each of three bears a third, and each that goes its part of what is left.
+#[test]
+fn the_fee_of_what_came_ahead_goes_with_what_comes_back() {
+    let mut maker = Maker::told(&["2026-05-22 08:14 -05:00 workshop USD inch\ntill fee 0.019 fixed 0.25\njob more \"Stools\" 3 spec\n\
+        agree 360 for 3 more fetched deposit 100 as deal\npay 100 for more card agreed deal\nsell 3 more for 360 card agreed deal"]);
+    let sale = maker.room("more", Room::Sell).sheet().selling.sales[0].id;
+    maker.tap(Tap::Write(What::Refund(sale))).shows(&["which stays paid", "7.34"]).hides(&["5.19"]);
+    maker.tap(Tap::At(1)).tap(Tap::Press(Press::Digit(1))).shows(&["which stays paid", "2.45"]).hides(&["1.73"]).tap(Tap::Save);
+    let lost = |maker: &mut Maker| maker.sheet().account.costs.fees_lost.amount().to_string();
+    assert_eq!(lost(&mut maker), "2.45", "as the page said");
+    maker.now.chance = [7; 10];
+    maker.tap(Tap::Write(What::Refund(sale))).shows(&["which stays paid", "4.89"]);
+}
+
+/// 1.9 % of 300 ahead and 0.25 are 5.95: handed back with the deposit, it stays paid; in notes there is none, and nothing is said.
+#[test]
+fn the_fee_of_a_deposit_that_goes_back_is_named() {
+    for (paid, says) in [("card", true), ("notes", false)] {
+        let mut maker = Maker::told(&[&format!(
+            "2026-05-22 08:14 -05:00 workshop USD inch\ntill fee 0.019 fixed 0.25\njob more \"Stools\" 3 spec\n\
+            agree 900 for 1 more fetched deposit 300 as deal\npay 300 for more {paid} agreed deal"
+        )]);
+        let agreed = maker.room("more", Room::Sell).sheet().selling.agreements[0].id;
+        let html = page(&maker.tap(Tap::Write(What::Cancel(agreed))).app).html();
+        assert!(html.contains("Came in ahead"), "{html}");
+        assert_eq!(html.contains("Its fee, which stays paid") && html.contains("5.95"), says, "{html}");
+    }
+}
+
 /// 145 at 5.5 % inside, of which a gallery keeps 40 % before tax and sends the tax in, is 82.46: of 60 the rest is asked for here as on Price.
 #[test]
 fn what_a_gallery_lacks_is_asked_for() {

@@ -355,3 +355,21 @@ fn a_typed_price_is_of_its_number_of_pieces() {
     maker.tap(Tap::Agree(AgreeTap::Pad(agree::Field::Price))).press("140").tap(Tap::Agree(AgreeTap::PadDone));
     maker.hides(&["The price was for"]).shows(&["140, deposit 70"]).tap(Tap::Agree(AgreeTap::Pieces(1))).shows(&["140, deposit 70"]);
 }
+
+/// 2.9 % of 150 ahead and 0.30 are 4.65: beside what is handed back stands what stays paid of it.
+#[test]
+fn a_deposit_handed_back_leaves_its_fee() {
+    for (paid, says) in [("card", true), ("notes", false)] {
+        let mut maker = Maker::told(
+            &format!(
+                "2026-05-04 08:00 +00:00 workshop USD metric\ntill fee 0.029 fixed 0.30\njob lamp \"Ash lamp\" 5 spec\n\
+                agree 500 for 3 lamp fetched deposit 150 as deal\npay 150 for lamp {paid} agreed deal\n"
+            ),
+            "lamp",
+        );
+        let (job, agreed) = (maker.job, sheet(&maker.app).unwrap().agreed[0].agreed);
+        let html = maker.tap(Tap::Deal(DealTap::Open(job, PaidOf::Agreed(agreed)))).html();
+        assert!(html.contains("deposit handed back"), "{html}");
+        assert_eq!(html.contains("Handed back, its fee of 4.65 stays with you."), says, "{html}");
+    }
+}

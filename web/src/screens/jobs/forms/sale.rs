@@ -21,7 +21,7 @@ use crate::screens::price::gallery::{at, rest_or_all};
 use crate::screens::{Seen, taxes};
 use crate::view::{El, el};
 use crate::words::en::{common, deal, job as words, jobs, taxes as tax_words, waiting};
-use fivebar_core::ledger::fold::{Agreement, TaxBy, part as part_of};
+use fivebar_core::ledger::fold::{Agreement, TaxBy};
 use fivebar_core::ledger::kind::sale::{Carried, Instead, Paid};
 use fivebar_core::quantity::{Count, Currency, Decimal, Id, Listed, Money, PILE_MOST, Wall, reading};
 use fivebar_core::sheet::gallery::AtGallery;
@@ -50,7 +50,9 @@ pub fn asked(draft: &Draft, sheet: &JobSheet, (app, seen): (&App, Seen<'_>)) -> 
             let mut asked = Asked::new("jobs/cancel", words::CAME_TO_NOTHING);
             let ahead = sheet.selling.received_ahead(draft.picks.currency, agreed).ok().filter(|ahead| !ahead.is_zero());
             asked.above = vec![never_came(draft)];
-            asked.above.extend(ahead.map(|ahead| el("section", "card").kid(line(words::CAME_AHEAD, sum(ahead, seen)))));
+            let fee = sheet.selling.fees_ahead(draft.picks.currency, agreed).ok().filter(|fee| !fee.is_zero());
+            let fee = fee.map(|fee| line(words::ITS_FEE_STAYS_PAID, sum(fee, seen)));
+            asked.above.extend(ahead.map(|ahead| el("section", "card").kid(line(words::CAME_AHEAD, sum(ahead, seen))).kids(fee)));
             asked.slots = vec![Slot::new(words::KEEP, code)];
             asked
         }
@@ -152,8 +154,7 @@ fn refund(draft: &Draft, (sheet, id): (&JobSheet, Id), seen: Seen<'_>) -> Asked 
     let came = sheet.selling.came_for(currency, (id, n)).unwrap_or(Money::zero(currency));
     let part = sale.part(n).map(|part| part.tax).unwrap_or(sale.tax);
     let tax = (!part.is_zero()).then(|| line(words::TAX_REVERSED, sum(part, seen)));
-    let fees = sheet.selling.payments.iter().filter(|payment| payment.sale == Some(id)).map(|payment| payment.fee);
-    let fee = Money::sum(currency, fees).and_then(|fee| part_of(fee, n, sale.whole.n)).ok().filter(|fee| !fee.is_zero());
+    let fee = sheet.selling.fee_for(currency, (id, n)).ok().filter(|fee| !fee.is_zero());
     let fee = fee.map(|fee| line(words::FEE_STAYS_PAID, sum(fee, seen)));
     let paid = sheet.selling.paid(currency, id).ok().filter(|paid| *paid != came);
     let word = if paid.is_some() { words::CAME_BEYOND } else { words::CAME_FOR_IT };

@@ -8,6 +8,8 @@ pub const CAME_BEYOND: &str = "Of it beyond what the rest costs";
 pub const CAME_FOR_IT: &str = "Came in for it";
 pub const TAX_REVERSED: &str = "Its tax, reversed";
 pub const FEE_STAYS_PAID: &str = "Its part of the fee, which stays paid";
+/// Of what came in ahead.
+pub const ITS_FEE_STAYS_PAID: &str = "Its fee, which stays paid";
 pub const PIECES_BACK: &str = "Pieces that come back";
 pub const THE_ORDER: &str = "The order";
 pub const ORDER_ENDS: &str = "The order ends";
