@@ -15,7 +15,6 @@ use crate::ledger::kind::job::For;
 use crate::ledger::kind::sale::{Carried, Paid};
 use crate::money::left::{PerHour, Way};
 use crate::money::offer::{Standing, settle};
-use crate::money::price::Mark;
 use crate::money::tax::Tax;
 use crate::quantity::Sorted;
 use crate::quantity::order_by_key;
@@ -97,6 +96,8 @@ pub struct ForPieces {
     pub not_under: Option<Money>,
     /// What the lowest pay needs.
     pub lowest_pay: Option<Money>,
+    /// What your rate needs.
+    pub your_rate: Option<Money>,
     /// Midway between ask and not under.
     pub midway: Option<Money>,
 }
@@ -269,7 +270,6 @@ fn for_sale(shop: &Shop, job: &Job, paid: Paid) -> Answer<ForSale> {
     let pricing = &account.pricing;
     let rows = rows(shop, (job, &account), paid)?;
     let one = rows.first();
-    let holds = |mark: Option<Mark>| mark.map(|mark| mark.holds);
     Ok(ForSale {
         job: job.id,
         name: job.name.clone(),
@@ -285,9 +285,9 @@ fn for_sale(shop: &Shop, job: &Job, paid: Paid) -> Answer<ForSale> {
         tagged: pricing.tag.map(|tag| shop.tax_of(job).charge(tag)).transpose()?,
         ask: one.map_or(pricing.ask, |one| one.ask),
         settle: one.map_or(pricing.settle, |one| one.settle),
-        costs_covered: holds(pricing.marks.costs_covered),
-        lowest_pay: holds(pricing.marks.lowest_pay),
-        your_rate: holds(pricing.marks.your_rate),
+        costs_covered: one.and_then(|one| one.costs_covered),
+        lowest_pay: one.and_then(|one| one.lowest_pay),
+        your_rate: one.and_then(|one| one.your_rate),
         not_under: one.and_then(|one| one.not_under),
         midway: one.and_then(|one| one.midway),
         guessed: Question::first_open(&job.selling.guesses).is_none(),
@@ -311,8 +311,8 @@ fn rows(shop: &Shop, (job, account): (&Job, &Account), paid: Paid) -> Answer<Vec
         let (standing, _) = account.pricing.standing(shop, job, Asking { n, ..one_paid(paid) })?;
         let points = shop.points(job.currency);
         let midway = settle(&Standing { set: None, ..standing }, points)?;
-        let Standing { ask, costs_covered, not_under, lowest_pay, .. } = standing;
-        Ok(ForPieces { n, ask, settle: settle(&standing, points)?, costs_covered, not_under, lowest_pay, midway })
+        let Standing { ask, costs_covered, not_under, lowest_pay, your_rate, .. } = standing;
+        Ok(ForPieces { n, ask, settle: settle(&standing, points)?, costs_covered, not_under, lowest_pay, your_rate, midway })
     };
     (1..=job.free().min(TOGETHER)).map(of).collect()
 }

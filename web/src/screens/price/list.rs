@@ -181,7 +181,7 @@ fn for_sale(row: &ForSale, is_first: bool, (app, seen): (&App, Seen<'_>)) -> El<
         .kids(not_usual(row, app, seen))
         .kids(table(row, seen))
         .kids(end_over_ask(row, seen))
-        .kids(tag_under(row.tag, row, seen))
+        .kids(tag_under(row.tag, row, (app, seen)))
         .kids(under_lowest(row, seen))
         .kids(row.settle_set.map(|set| el("p", "t14 i2").text(settle_set(set, row, seen))))
         .kids(gaps)

@@ -5,7 +5,7 @@ use crate::app::price::agree::AgreeTap;
 use crate::app::price::gallery::{GalleryTap, lots};
 use crate::app::price::tag::{Setting, TagTap, What};
 use crate::app::price::ways::WaysTap;
-use crate::app::price::{Tap, sheet, shop};
+use crate::app::price::{Tap, in_coins, paid, sheet, shop};
 use crate::app::{App, Msg};
 use crate::parts::head::{Head, head};
 use crate::parts::key::{figure_key, key};
@@ -60,9 +60,10 @@ pub fn tag_word(is_on_top: bool) -> &'static str {
     if is_on_top { price::TAG_BEFORE_TAX } else { price::TAG }
 }
 
-/// What a tag does not pay, the worst first: what was spent, the lowest pay, your rate. None where it pays all that is known.
-pub fn tag_under(tag: Option<Money>, row: &ForSale, seen: Seen<'_>) -> Option<El<Msg>> {
-    let charge = row.tax.charge(tag?).ok()?;
+/// What a tag does not pay in the way that is chosen, in notes to the coin, the worst first: what was spent, the lowest pay, your rate. None where it
+/// pays all that is known.
+pub fn tag_under(tag: Option<Money>, row: &ForSale, (app, seen): (&App, Seen<'_>)) -> Option<El<Msg>> {
+    let charge = in_coins(app, paid(app), row.tax.charge(tag?).ok()?);
     let shown = |sum: Money| if row.is_on_top { price::sum_with_tax(&mark(sum, seen.speech)) } else { mark(sum, seen.speech) };
     let (needs, word) = least_unmet(charge, [row.costs_covered, row.lowest_pay, row.your_rate])?;
     Some(el("p", "t14 w7").text(word(price::THE_TAG, &shown(needs))))
@@ -100,7 +101,7 @@ pub fn tag(setting: &Setting, app: &App, seen: Seen<'_>) -> Option<Screen> {
     let lowest = lowest.map(|lowest| el("p", "t14 i2").text(price::one_under_lowest(&mark(lowest, seen.speech))));
     let row = row.filter(|_| setting.what == What::Tag);
     let typed = reading::money(&setting.typed.text, job.currency, seen.speech.sign()).ok();
-    let under = row.as_ref().and_then(|row| tag_under(typed.or(row.tag), row, seen));
+    let under = row.as_ref().and_then(|row| tag_under(typed.or(row.tag), row, (app, seen)));
     // What a tag is under stands in place of what is known of every tag: on a low phone both ways out stay in sight.
     let hint = match (on_top, &under) {
         (Some(on_top), None) => Some(format!("{hint} {on_top}")),

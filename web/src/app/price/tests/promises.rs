@@ -60,6 +60,33 @@ fn a_yes_under_the_rate_says_so() {
     maker.offer("120").shows(&["Yes", "It is what you ask."]).hides(&["nder your rate"]);
 }
 
+/// Paid in notes, without a fee, your rate is (18.50 + 38.36 x 2.26) x 1.08 = 113.62: a tag of 115 pays it, and one of 110 lacks it. List, form and
+/// offer say the same of the way that is chosen.
+#[test]
+fn a_tag_is_judged_by_the_way_one_is_paid() {
+    for (tag, paid, says) in [
+        ("115", Paid::Card, Some("118")),
+        ("115", Paid::Notes, None),
+        ("110", Paid::Notes, Some("114")),
+        ("115", Paid::Bank, None),
+        ("110", Paid::Bank, Some("114")),
+    ] {
+        let mut maker = told(&format!("tag {tag} lamp\n{PLAN}"));
+        let job = maker.job;
+        maker.app.price.way.paid = Some(paid);
+        let check = |maker: &Maker, what: &str| {
+            let (html, warning) = (maker.html(), says.map(|sum| format!("{what} is under your rate: {sum} pays it.")));
+            assert!(warning.as_ref().is_none_or(|warning| html.contains(warning)), "{tag} {paid:?}: {html}");
+            assert_eq!(html.contains("is under your rate"), says.is_some(), "{tag} {paid:?}: {html}");
+        };
+        check(&maker, "The tag");
+        maker.tap(Tap::Tag(TagTap::Open(job, What::Tag)));
+        check(&maker, "The tag");
+        maker.tap(Tap::Close).tap(Tap::Offer(job));
+        check(&maker, "That");
+    }
+}
+
 /// 1200 for a tag of 120 may be a digit too many: it is asked about once, and sold at by the same key; 1199 is sold at.
 #[test]
 fn ten_times_the_tag_is_asked_about_once() {
