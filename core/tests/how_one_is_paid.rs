@@ -82,7 +82,7 @@ fn a_sale_in_coins_goes_up_too() {
 const TAGGED: &str = "till tax 0.19 inside\njob bench \"Bench\" 1 spec\ntag 680 bench\njob lamp \"Lamp\" 1 spec\ntag 119 lamp\n\
     job gone \"Gone\" 1 spec\ntag 50 gone\nsell 1 gone for 50 bank\njob bare \"Bare\" 1 spec\n";
 
-/// Per tag: its own, what a buyer pays, would pay, and the tag for the same pay. 680 x 1.19 = 809.20; 680 / 1.19 = 571.43.
+/// What is sold has its tag still, should a piece come back. Per tag: its own, what a buyer pays, would pay, and the tag for the same pay. 680 x 1.19 = 809.20; 680 / 1.19 = 571.43.
 #[test]
 fn tags_that_mean_something_else_are_named_before() {
     let check = |lines: &str, side, wanted: &[[&str; 4]]| {
@@ -92,13 +92,17 @@ fn tags_that_mean_something_else_are_named_before() {
         found.sort_by_key(|row| std::cmp::Reverse(row[0].amount()));
         assert_eq!(found, wanted.iter().map(|row| row.map(usd)).collect::<Vec<_>>(), "{lines}");
     };
-    check("", Side::Top, &[["680", "680", "809.20", "571.43"], ["119", "119", "141.61", "100"]]);
+    check("", Side::Top, &[["680", "680", "809.20", "571.43"], ["119", "119", "141.61", "100"], ["50", "50", "59.50", "42.02"]]);
     check("", Side::Inside, &[]);
-    check("till top\n", Side::Inside, &[["680", "809.20", "680", "809.20"], ["119", "141.61", "119", "141.61"]]);
+    check(
+        "till top\n",
+        Side::Inside,
+        &[["680", "809.20", "680", "809.20"], ["119", "141.61", "119", "141.61"], ["50", "59.50", "50", "59.50"]],
+    );
     check("till tax 0\n", Side::Top, &[]);
     // A rate under a name stands where the usual one does, unless it says its own side; what is untaxed means what it meant.
     let low = "tax-rate \"Low\" 0.07 as low\njob-tax bench low\njob-tax lamp none\n";
-    check(low, Side::Top, &[["680", "680", "727.60", "635.51"]]);
+    check(low, Side::Top, &[["680", "680", "727.60", "635.51"], ["50", "50", "59.50", "42.02"]]);
     check("till tax 0 inside\n", Side::Top, &[]);
 }
 
@@ -126,7 +130,7 @@ fn the_side_turns_with_its_tags_in_one_act() {
     let before = stands(&book);
     let entries = write(&mut book, &command, 1);
     assert_eq!(entries.len(), 1 + tags.len());
-    let [bench, lamp, gone] = [("571.43", "680"), ("100", "119"), ("50", "59.50")].map(|(tag, pays)| (usd(tag), usd(pays)));
+    let [bench, lamp, gone] = [("571.43", "680"), ("100", "119"), ("42.02", "50")].map(|(tag, pays)| (usd(tag), usd(pays)));
     assert_eq!(stands(&book), (Some(Side::Top), [bench, lamp, gone]));
     write(&mut book, &Command::Book(BookCommand::TakeBack { act: entries[0].id }), 2);
     assert_eq!(stands(&book), before);

@@ -4,7 +4,7 @@ use super::shop::Shop;
 use crate::ledger::fold::{Job, jobs};
 use crate::ledger::kind::money::{TagSet, TillSet};
 use crate::money::tax::Tax;
-use crate::quantity::{Currency, Id, Listed, Money, Side};
+use crate::quantity::{Currency, Id, Listed, Money, Side, order_by_key};
 use crate::refusal::Answer;
 
 /// One tag before the side is changed, and after it.
@@ -21,16 +21,18 @@ pub struct TurnedTag {
     pub then_pays: Money,
 }
 
-/// Tags of pieces that are still to be sold, for which a buyer would hand over another sum with the usual tax on this side.
+/// Tags for which a buyer would hand over another sum with the usual tax on this side: those of what is for sale first, then those of pieces that
+/// are gone, any of which may come back.
 ///
 /// # Errors
 /// [`crate::refusal::Refusal::MoneyOutOfRange`].
 pub fn turned(shop: &Shop, currency: Currency, side: Side) -> Answer<Vec<TurnedTag>> {
     let mut after = shop.workshop.as_ref().clone();
     after.tills.entry(currency).or_default().side = Some(side);
-    let of = |job: &Job| job.currency == currency && 0 < job.free() && job.ended.is_none();
+    let mut all: Vec<Job> = jobs(shop.book).filter(|job| job.currency == currency).listed();
+    order_by_key(&mut all, |job| job.free() == 0);
     let mut found = vec![];
-    for job in jobs(shop.book).filter(of) {
+    for job in all {
         let (Some(tag), new) = (job.tag, after.tax(currency, job.tax)) else { continue };
         let (pays, would_pay) = (shop.tax_of(&job).charge(tag)?, new.charge(tag)?);
         if pays != would_pay {

@@ -89,6 +89,16 @@ fn what_tags_come_to_mean_is_said_before_the_side_turns() {
         after(&mut app, [Msg::Common(Common::TakeBack)]);
         assert_eq!(stands(&app), (Some(Side::Inside), Some("680".to_owned())));
     }
+    // What is all sold may come back, and is asked about after what is for sale: 185 x 1.08 = 199.80, and 185 / 1.08 = 171.30.
+    let sold = "job pair \"Pair\" 1 spec\ntag 185 pair\nsell 1 pair for 185 notes\n";
+    let mut app = told(&format!("till tax 0.08 inside\n{sold}"));
+    let asked = after(&mut app, [tap(Tap::Side(Side::Top))]);
+    assert!(asked.contains("Pair: ") && asked.contains("To pay the same, its tag is $171.30."), "{asked}");
+    let shown = after(&mut app, [tap(Tap::Turn(Stays::Pay)), tap(Tap::Side(Side::Inside))]);
+    assert!(shown.contains("To pay the same, its tag is $185.00."), "{shown}");
+    let mut app = told(&format!("till tax 0.08 inside\njob bench \"Bench\" 1 spec\ntag 680 bench\n{sold}"));
+    let asked = after(&mut app, [tap(Tap::Side(Side::Top))]);
+    assert!(asked.find("Bench: ").zip(asked.find("Pair: ")).is_some_and(|(first, then)| first < then), "{asked}");
     // Without a tag it is written at once.
     let mut app = told("till tax 0.19 inside\njob bench \"Bench\" 1 spec\n");
     assert!(!after(&mut app, [tap(Tap::Side(Side::Top))]).contains("another sum"));
