@@ -209,10 +209,7 @@ pub fn heard(app: &mut App, tap: Tap, now: Now) {
             set(app, (None, Some(units)), now);
             super::draft::measured_in(app, units);
         }
-        Tap::Side(_) | Tap::Turn(_) | Tap::NoTurn => {
-            app.workshop.asks_side = false;
-            sides::heard(app, &tap, now);
-        }
+        Tap::Side(_) | Tap::Turn(_) | Tap::NoTurn => sides::heard(app, &tap, now),
         Tap::CashUp(up) => till(app, |till| till.cash_up = Some(up), now),
         Tap::Point(point) => till(app, |till| till.point = Key::read(point.key()), now),
         Tap::Typed(text) => (app.workshop.text, app.workshop.asks_role) = (text, false),

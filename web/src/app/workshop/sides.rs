@@ -22,6 +22,7 @@ pub fn tags(app: &App, side: Side) -> Vec<TurnedTag> {
 
 /// Takes in what is said of it.
 pub fn heard(app: &mut App, tap: &Tap, now: Now) {
+    app.workshop.asks_side = false;
     match tap {
         Tap::Side(side) => ask(app, *side, now),
         Tap::Turn(stays) => turn(app, *stays, now),
