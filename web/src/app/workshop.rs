@@ -92,6 +92,8 @@ pub struct Workshop {
     pub text: String,
     /// A name was typed and not added: it is asked about once before it is left.
     pub asks_role: bool,
+    /// The page was to be left before it was said what stays.
+    pub asks_side: bool,
     /// What became of the last copy.
     pub said: Option<copies::Became>,
     /// The copy that is being handed on.
@@ -207,7 +209,10 @@ pub fn heard(app: &mut App, tap: Tap, now: Now) {
             set(app, (None, Some(units)), now);
             super::draft::measured_in(app, units);
         }
-        Tap::Side(_) | Tap::Turn(_) | Tap::NoTurn => sides::heard(app, &tap, now),
+        Tap::Side(_) | Tap::Turn(_) | Tap::NoTurn => {
+            app.workshop.asks_side = false;
+            sides::heard(app, &tap, now);
+        }
         Tap::CashUp(up) => till(app, |till| till.cash_up = Some(up), now),
         Tap::Point(point) => till(app, |till| till.point = Key::read(point.key()), now),
         Tap::Typed(text) => (app.workshop.text, app.workshop.asks_role) = (text, false),
@@ -293,7 +298,11 @@ fn step_back(app: &mut App) {
     if let Over::Wood(_) = app.workshop.over {
         return wood::back(app);
     }
-    if app.workshop.side.take().is_some() {
+    if app.workshop.side.is_some() {
+        // Said once that nothing is taken yet; then it is let go.
+        if std::mem::replace(&mut app.workshop.asks_side, true) {
+            (app.workshop.side, app.workshop.asks_side) = (None, false);
+        }
         return;
     }
     (app.workshop.text, app.workshop.said, app.workshop.asks_role) = (String::new(), None, false);

@@ -89,9 +89,13 @@ fn turned(side: Side, app: &App, seen: Seen<'_>) -> El<Msg> {
         .kid(el("p", "w7").text(words::tags_change(tags.len(), side == Side::Top)))
         .kids(rows)
         .kids(more)
-        .kid(stays(words::PAY_STAYS, pay_under, Stays::Pay))
-        .kid(stays(words::TAGS_STAY, words::TAGS_STAY_UNDER, Stays::Tags))
-        .kid(key("key h48", common::NOT_NOW, "", say(Tap::NoTurn)))
+        .kids(app.workshop.asks_side.then(|| el("p", "w7").attr("role", "status").text(words::NOT_TAKEN_YET)))
+        .kid(
+            el("div", "racks")
+                .kid(stays(words::PAY_STAYS, pay_under, Stays::Pay))
+                .kid(stays(words::TAGS_STAY, words::TAGS_STAY_UNDER, Stays::Tags))
+                .kid(key("key h48", common::NOT_NOW, "", say(Tap::NoTurn))),
+        )
 }
 
 /// As many tags as are shown.

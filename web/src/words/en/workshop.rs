@@ -48,6 +48,7 @@ pub const ON_TOP: &str = "on top of it";
 pub const PAY_STAYS: &str = "What buyers pay stays";
 pub const PAY_STAYS_UNDER: &str = "the tags change";
 pub const PAY_NEARLY_UNDER: &str = "the tags change; to the cent where a tag can";
+pub const NOT_TAKEN_YET: &str = "Not taken yet: say what stays, or Not now.";
 pub const TAGS_STAY: &str = "The tags stay";
 pub const TAGS_STAY_UNDER: &str = "buyers pay another sum";
 

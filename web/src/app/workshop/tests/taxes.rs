@@ -89,6 +89,12 @@ fn what_tags_come_to_mean_is_said_before_the_side_turns() {
         after(&mut app, [Msg::Common(Common::TakeBack)]);
         assert_eq!(stands(&app), (Some(Side::Inside), Some("680".to_owned())));
     }
+    // Left without an answer: said first, let go then.
+    let mut app = told(tags);
+    assert!(!after(&mut app, [tap(Tap::Side(Side::Top))]).contains("Not taken yet"));
+    assert!(after(&mut app, [tap(Tap::Close)]).contains("Not taken yet: say what stays, or Not now."));
+    assert!(!after(&mut app, [tap(Tap::Close)]).contains("another sum"));
+    assert_eq!(till(&app).side, Some(Side::Inside));
     // Without a tag it is written at once.
     let mut app = told("till tax 0.19 inside\njob bench \"Bench\" 1 spec\n");
     assert!(!after(&mut app, [tap(Tap::Side(Side::Top))]).contains("another sum"));
