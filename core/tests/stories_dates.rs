@@ -117,6 +117,24 @@ fn what_only_hardens_has_no_last_day_to_begin() {
     check("2026-03-17", "2026-03-13 14:00", Some(5 * 1_440), Some(0));
 }
 
+/// Oiled on Wednesday the 11th till 14:00, and hard on the 18th, however many hours another job wants: there are no hands for them to come before.
+#[test]
+fn what_only_hardens_is_ready_whatever_else_is_worked() {
+    let begun = "2026-03-01 19:00 -05:00 workshop USD inch\n2026-03-10 09:00 job stool \"Stool\" 1 order\nends-in \"oil\" coat of oil\nplan \"oil\" make stage finish 60 min for stool\n";
+    let oiled = "2026-03-11 13:00 start \"oil\" make on stool\n14:00 clamped 1\nstop\n";
+    let check = |other: i64| {
+        let other = format!("job other \"Other\" 1 spec\nplan \"saw\" make {other} min for other\n");
+        let story = tell(&format!("{begun}{oiled}{other}2026-03-13 14:00 about stool note \"x\"\n"));
+        assert_eq!(story.refused, []);
+        let sheet = seen(&story, "stool");
+        assert!(Span::ZERO < sheet.others && sheet.hands[0] == Span::ZERO, "{other}");
+        assert_eq!([sheet.likely, sheet.safe].map(|ready| ready.map(|ready| ready.day)), [march(18); 2], "{other}");
+        assert_eq!([sheet.after_others, sheet.after_others_safe], [sheet.likely, sheet.safe], "{other}");
+    };
+    check(30);
+    check(1_200);
+}
+
 /// On Friday the 20th the clamps are long off; sanding should have begun on Wednesday.
 #[test]
 fn the_first_day_that_cannot_be_met_is_named() {

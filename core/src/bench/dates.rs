@@ -230,10 +230,19 @@ impl Workdays {
     /// assert_eq!([ready(0), ready(215)], [Day::ymd(2026, 5, 16), Day::ymd(2026, 5, 18)]);
     /// ```
     pub fn ready_after(&self, worked: Span, now: Wall, steps: &[Step]) -> Option<Ready> {
+        self.ready_behind((Span::ZERO, worked), now, steps)
+    }
+
+    /// The same where hands are on other work first: what wants no hands does not wait for them, and what waits already waits meanwhile.
+    pub fn ready_behind(&self, (others, worked): (Span, Span), now: Wall, steps: &[Step]) -> Option<Ready> {
         let from = (now.day(), i64::from(now.minute_of_day()));
         let (mut at, mut hard, mut hands) = (from, from, from.0);
         let mut today = self.left_of_day(worked);
+        let free = self.after(from, (from.0, &mut today), others);
         for step in steps {
+            if Span::ZERO < step.hands {
+                at = at.max(free?);
+            }
             let end = self.after(at, (from.0, &mut today), step.hands)?;
             (at, hard) = (later(end, step.wait), hard.max(later(end, step.cure)));
             if Span::ZERO < step.hands {

@@ -187,10 +187,7 @@ struct After {
 /// job does (ours). It is never less than the others likely take and this one does safely.
 fn others_first(shop: &Shop, (id, worked): (Id, Span), (steps, wider): (&[Step], Option<&[Step]>), given: Given) -> After {
     let workdays = shop.workshop.hours.workdays();
-    let after = |others: Span, steps: &[Step]| {
-        let first = std::iter::once(Step { hands: others, ..Step::default() });
-        workdays.ready_after(worked, given.now, &first.chain(steps.iter().copied()).listed())
-    };
+    let after = |others: Span, steps: &[Step]| workdays.ready_behind((others, worked), given.now, steps);
     let jobs = of_others(shop, id, given);
     let others = Span::sum(jobs.iter().map(|job| job.likely));
     let safe = wider.and_then(|wider| {

@@ -63,6 +63,11 @@ impl DaySheet {
         self.minutes.iter().find(|one| one.0 == run).map(|one| one.1)
     }
 
+    /// Runs that began on the day and count in its total: of these alone helpers are said, and paid.
+    pub fn counted(&self) -> impl Iterator<Item = &Run> {
+        self.lines.iter().map(|line| &line.run).filter(|run| !self.is_open(run.id))
+    }
+
     /// A run that lies on the day looks wrong and counts in no total.
     pub fn any_open(&self) -> bool {
         !self.open.is_empty()

@@ -262,15 +262,8 @@ fn told_by_name(app: &mut App) {
 /// Takes back the whole act an entry came with: a sale goes with its payment and fee.
 pub fn strike(app: &mut App, entry: Id, now: Now) {
     let entry = app.shelf().book.entry(entry).and_then(|(entry, _)| entry.act).unwrap_or(entry);
-    if !plan::asked_of(app, entry) {
-        struck(app, (BookCommand::TakeBack { act: entry }, entry), now);
-    }
-}
-
-/// Takes back what is named, in one act; the bar puts it back.
-fn struck(app: &mut App, (command, what): (BookCommand, Id), now: Now) {
-    if app.order(&Command::Book(command), now).is_some() {
-        app.shelf_mut().took_back(what);
+    if !plan::asked_of(app, entry) && app.order(&Command::Book(BookCommand::TakeBack { act: entry }), now).is_some() {
+        app.shelf_mut().took_back(entry);
         app.orders.push(Order::Feel(Feel::TakeBack));
     }
 }

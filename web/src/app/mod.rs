@@ -271,10 +271,7 @@ impl App {
                 let written = written?;
                 let (which, lines) = (self.which, written.lines.clone());
                 self.orders.push(Order::Append { which, lines, names: Names::default() });
-                let turns = matches!(
-                    command,
-                    Command::Book(BookCommand::TakeBack { .. } | BookCommand::Strike { .. } | BookCommand::Restore { .. })
-                );
+                let turns = matches!(command, Command::Book(BookCommand::TakeBack { .. } | BookCommand::Restore { .. }));
                 if !turns {
                     self.workshop.lately = None;
                 }

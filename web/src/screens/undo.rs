@@ -38,7 +38,8 @@ pub fn one(app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
         let under = named.map_or(common::TAKEN_BACK.into(), |what| common::taken_back(&what));
         return Some(alone(Undo { words: common::PUT_BACK.into(), under }, Msg::Common(Common::PutBack)));
     }
-    let words = Undo { words: common::TAKE_BACK.into(), under: named? };
+    let struck = to_take_back(app).and_then(|act| struck_by(act, app)).map(|names| common::struck(&names));
+    let words = Undo { words: common::TAKE_BACK.into(), under: struck.or(named)? };
     Some(alone(words, Msg::Common(Common::TakeBack)))
 }
 
@@ -54,6 +55,16 @@ fn old_jobs_of(act: Id, are_struck: bool, app: &App) -> Option<String> {
     let told = book.act(act).into_iter().filter_map(|id| book.entry(id)).filter(|(_, struck)| *struck == are_struck);
     let name = |(entry, _): (&Entry, bool)| if let Fact::OldJobTold(f) = &entry.fact { Some(f.name.clone()) } else { None };
     let names = told.filter_map(name).listed();
+    (!names.is_empty()).then(|| names.join(", "))
+}
+
+/// The names of the old jobs that an act struck, where it did nothing else.
+fn struck_by(act: Id, app: &App) -> Option<String> {
+    let book = &app.shelf().book;
+    let entries = book.act(act).into_iter().filter_map(|id| book.entry(id)).listed();
+    let [(Entry { fact: Fact::Struck(f), .. }, _)] = entries.as_slice() else { return None };
+    let name = |id: &Id| if let Some((Entry { fact: Fact::OldJobTold(f), .. }, _)) = book.entry(*id) { Some(f.name.clone()) } else { None };
+    let names = f.entries.iter().filter_map(name).listed();
     (!names.is_empty()).then(|| names.join(", "))
 }
 

@@ -162,3 +162,28 @@ fn days_that_can_not_be_worked_are_refused() {
 fn hours_of_one() -> Step {
     hours(1, 0)
 }
+
+/// Tuesday noon, ten hours of others first: four till 18:00, four on Wednesday, two on Thursday till 16:00. What has no hands left hardens
+/// meanwhile; what wants hands has them after that, and not before its own wait is over.
+#[test]
+fn hands_alone_come_after_other_hands() {
+    let plain = Workdays::default();
+    let check = |others: i64, steps: &[Step], on: u32, is_waiting: bool| {
+        let now = Wall::new(day(2026, 5, 19).start(Offset::UTC).plus(Span::minutes(720)), Offset::UTC);
+        let ready = plain.ready_behind((Span::minutes(others * 60), Span::ZERO), now, steps);
+        assert_eq!(ready.map(|ready| (ready.day, ready.waits())), Some((day(2026, 5, on), is_waiting)), "{others}");
+    };
+    let hard = Step { cure: Span::minutes(7 * 1_440), ..Step::default() };
+    check(0, &[hard], 26, true);
+    check(10, &[hard], 26, true);
+    check(10, &[], 19, false);
+    check(10, &[hours(2, 0)], 21, false);
+    check(10, &[hours(3, 0)], 22, false);
+    // In clamps till Wednesday, 12:00, which is while others are worked; and till Saturday, 12:00, which is not.
+    check(10, &[hours(0, 24), hours(2, 0)], 21, false);
+    check(10, &[hours(0, 96), hours(2, 0)], 23, false);
+    // A wait that its own hands begin comes after these.
+    check(10, &[hours(2, 24)], 22, true);
+    // What follows hands hardens after them, so that no date is too early: Friday, 18:00, and a week.
+    check(10, &[hours(2, 24), hard], 29, true);
+}

@@ -93,7 +93,7 @@ pub enum By {
     Kind,
     /// Those that were told for this very job.
     Told,
-    /// Those of which no kind was said.
+    /// Those of which no kind was said, told for no job or measured, where none is said of the job either.
     NoKind,
     /// None: the default of its kind.
     Usual,
@@ -185,15 +185,15 @@ impl History {
         self.operations.get(&in_small(op.trim())).into_iter().flatten().filter(move |done| done.of != job && of.holds(done))
     }
 
-    /// Earlier pieces that all of a job goes by: of its design, else of its kind, else those told for it, else those of no kind that was said. Any
-    /// others of another kind say nothing: three shelves are no measure of a frame.
+    /// Earlier pieces that all of a job goes by: of its design, else of its kind, else those told for it; of a job of no kind else
+    /// those of none. Any others say nothing: three shelves are no measure of a frame, nor is what was told for a mirror.
     pub fn of_piece(&self, job: &Job) -> (By, Vec<OldPiece>) {
         let (piece, design) = (job.described.piece.as_ref(), job.design);
         let meant = |by: By, whole: &OldPiece| match by {
             By::Design => design.is_some() && whole.design == design,
             By::Kind => piece.is_some() && whole.kind.as_ref() == piece,
             By::Told => whole.told_for == Some(job.id),
-            By::NoKind => whole.kind.is_none(),
+            By::NoKind => piece.is_none() && whole.kind.is_none() && whole.told_for.is_none(),
             By::Usual => false,
         };
         let ways = [By::Design, By::Kind, By::Told, By::NoKind].into_iter();

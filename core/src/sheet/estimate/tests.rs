@@ -160,8 +160,11 @@ fn three_old_jobs_are_a_history() {
     let without = estimate(&Shop::of(&phone.book, at(9)), id(next), false).unwrap().given().unwrap();
     assert_eq!((without.likely.as_minutes(), without.factor), (1_226, None), "7.5 % for rework before history: never both");
     let blank = phone.job(3, "blank");
-    kind(&mut phone, blank, "bench");
+    phone.note(3, JobDescribed { pieces: Some(1), ..JobDescribed::of(id(blank)) });
     check(&phone, blank, &[(Basis::Pieces, 3, 1_125)]); // the cube root of 1704 x 1062 x 786
+    // Once it is known to be a bench, they may be anything: it goes by what is usual for one, until an old bench is told.
+    kind(&mut phone, blank, "bench");
+    check(&phone, blank, &[(Basis::Piece, 0, 1_200)]);
     phone.order(4, Command::Estimate(EstimateCommand::Tell(vec![old("d", 300, None, Some("bench"))]))).unwrap();
     check(&phone, blank, &[(Basis::Pieces, 1, 300)]);
 }
@@ -326,9 +329,14 @@ fn an_estimate_of_what_is_planned_alone_says_so() {
     let sheet = seen(&phone, job, 11);
     assert_eq!((sheet.covers, sheet.rows.len()), (Covers::Planned, 1));
     assert_eq!(sheet.whole, None);
-    // One of which no kind was said may be; what it says of the whole stands beside it.
+    // One of which no kind was said is none either: a boat is known to be one, and the other may be anything.
     phone.order(11, Command::Estimate(EstimateCommand::Tell(vec![old("old", None)]))).unwrap();
-    let sheet = seen(&phone, job, 11);
+    assert_eq!(seen(&phone, job, 11).whole, None);
+    // Of a job of which no kind is said it may be; what it says of the whole stands beside it.
+    let any = phone.job(11, "any");
+    phone.note(11, JobDescribed { pieces: Some(1), ..JobDescribed::of(id(any)) });
+    plan(&mut phone, any, "sand", Some(200));
+    let sheet = seen(&phone, any, 11);
     assert_eq!(sheet.whole.map(|whole| (whole.by, whole.likely.as_minutes())), Some((history::By::NoKind, 600)));
     phone.order(12, Command::Estimate(EstimateCommand::Tell(vec![old("dinghy", Key::read("boat"))]))).unwrap();
     check(&phone, job, &[(Basis::Thought, 0, 280), (Basis::Pieces, 1, 320)]);

@@ -67,7 +67,11 @@ pub fn heard(app: &mut App, tap: EstimateTap, now: Now) {
                 app.shelf_mut().stands_again(line);
             }
         }
-        EstimateTap::StrikeOld(line) => super::struck(app, (BookCommand::Strike { line }, line), now),
+        EstimateTap::StrikeOld(line) => {
+            if app.order(&Command::Book(BookCommand::Strike { line }), now).is_some() {
+                app.orders.push(Order::Feel(Feel::TakeBack));
+            }
+        }
     }
 }
 

@@ -17,7 +17,7 @@ use fivebar_core::bench::Run;
 use fivebar_core::bench::day::parts;
 use fivebar_core::quantity::{Day, Listed, Span, Wall};
 use fivebar_core::sheet::counts::{Counted, counts};
-use fivebar_core::sheet::day::{DayLine, DaySheet, day_from};
+use fivebar_core::sheet::day::{DaySheet, day_from};
 use fivebar_core::sheet::helped::along;
 
 /// The list of a day.
@@ -40,18 +40,13 @@ pub fn screen(app: &App, view: &View, seen: Seen<'_>) -> Screen {
         .kid(which(false))
         .kids(timeline::day(&line, app, seen))
         .kids(worked.then(|| timeline::shares(&own, open, seen)))
-        .kids(week::along(&along(counted_lines(&sheet).map(|line| &line.run), seen.now.at).unwrap_or_default(), seen))
+        .kids(week::along(&along(sheet.counted(), seen.now.at).unwrap_or_default(), seen))
         .kids(eve)
         .kids((!bare).then(|| list(&sheet, &counted, (view, app), seen)))
         .kids(waits::of_day(&waits, view, app, seen))
         .kids(row::struck(&sheet, waits::struck_rows(view.day, app), seen))
         .kid(missed());
     Screen::new("bench/day", head(top), main).walks().foot(foot(app, view.day, seen))
-}
-
-/// The runs whose hours are in the total of the day.
-fn counted_lines(sheet: &DaySheet) -> impl Iterator<Item = &DayLine> {
-    sheet.lines.iter().filter(|line| line.wrong.is_none() || line.run.is_running())
 }
 
 fn called(day: Day, seen: Seen<'_>) -> &'static str {

@@ -78,7 +78,8 @@ fn note(line: &DayLine, name: &str, seen: Seen<'_>) -> String {
     told.push(source(line, seen));
     told.extend(elsewhere(run.by(seen.local), seen));
     told.extend(stays(run, seen.now.at).unwrap_or_default().iter().map(|stay| mending::in_words(stay, run, seen)));
-    told.extend(line.stayed.as_ref().map(|_| words::HELPER_TO_SETTLE.to_owned()));
+    let is_open = line.stayed.is_some() || (line.wrong.is_some() && !run.heads.is_empty());
+    told.extend(is_open.then(|| words::HELPER_TO_SETTLE.to_owned()));
     told.extend(beyond(line).map(|span| said::on_the_day_after(&seen.speech.span(span))));
     told.extend(line.wrong.map(|_| words::LOOKS_TOO_LONG.to_owned()));
     told.extend(line.doubts.iter().map(|doubt| words::doubt(*doubt).to_owned()));

@@ -318,3 +318,42 @@ fn old_jobs_of_several_pieces_are_known_by_their_first() {
     phone.note(12, JobDescribed { piece: Key::read("table"), ..JobDescribed::of(id(blank)) });
     check(&phone, blank, &[(Basis::Piece, 0, 5_832), (Basis::Piece, 0, 2_268)]); // 72 of 100, and the rest, of 30 h x 4.5
 }
+
+/// Nine hours were told under one job, ten under none, and an hour was measured; no kind is said of any of them. What was told under a job is of
+/// that job alone, and none of them is a measure of one whose kind is known.
+#[test]
+fn what_was_told_under_a_job_is_no_measure_of_another() {
+    use history::By;
+    let old = |name: &str, hours: i64, told_for| OldJobTold {
+        name: name.into(),
+        span: Span::minutes(hours * 60),
+        thought: None,
+        sum: None,
+        piece: None,
+        pieces: None,
+        first: None,
+        told_for,
+    };
+    let check = |is_told: bool, others: bool, expected: [Option<(By, i64)>; 3]| {
+        let mut phone = Phone::new("a");
+        let [own, next, boat] = [(0, "own"), (1, "next"), (2, "boat")].map(|(minute, name)| phone.job(minute, name));
+        kind(&mut phone, boat, "boat");
+        let under_own = is_told.then(|| old("Big mirror", 9, Some(id(own))));
+        let told: Vec<_> = under_own.into_iter().chain(others.then(|| old("Tray", 10, None))).collect();
+        if !told.is_empty() {
+            phone.order(3, Command::Estimate(EstimateCommand::Tell(told))).unwrap();
+        }
+        if others {
+            let done = phone.job(4, "done");
+            phone.note(4, JobDescribed { pieces: Some(1), ..JobDescribed::of(id(done)) });
+            worked(&mut phone, done, ("saw", 100, 160));
+            end(&mut phone, 200, done);
+        }
+        let found = [own, next, boat].map(|job| seen(&phone, job, 300).whole.map(|whole| (whole.by, whole.first.as_minutes())));
+        assert_eq!(found, expected, "{is_told} {others}");
+    };
+    check(true, false, [Some((By::Told, 540)), None, None]);
+    // The root of 60 x 600 minutes.
+    check(false, true, [Some((By::NoKind, 190)), Some((By::NoKind, 190)), None]);
+    check(true, true, [Some((By::Told, 540)), Some((By::NoKind, 190)), None]);
+}

@@ -226,3 +226,30 @@ fn a_forgotten_stop_says_its_day_and_what_the_helper_gets() {
     let said = ["Since Tue 3 March 09:00.", "2 h, until Tue 3 March 11:00", "Helpers 1 h, $20.00 up to then, and nothing after it."];
     holds(&told.at(23 * 60, []), &said);
 }
+
+/// The same night on the list of its day: until it is answered neither the hours nor the helper of it are in what is said of the day, running
+/// or stopped, seen the day after; the row marks the stay. Said to be right, or ended where it was, both count.
+#[test]
+fn a_helper_of_a_forgotten_stop_is_in_no_sum_of_that_day() {
+    let check = |stopped: bool, answer: fn(Id) -> Tap, said: &str| {
+        let mut told = Told::stands();
+        let (run, today) = (told.start(0, "Assemble"), told.today());
+        told.at(60, [tap(Tap::HelperJoins)]);
+        told.at(60, presses("20").into_iter().chain([tap(Tap::PadDone)]));
+        told.at(120, [tap(Tap::Done)]);
+        if stopped {
+            told.at(23 * 60, [tap(Tap::Stop)]);
+        }
+        let page = told.at(23 * 60 + 1, [day(DayTap::Show(today))]);
+        holds(&page, &["0 min and one to settle", "helper not settled: nothing counted"]);
+        lacks(&page, &["Helpers "]);
+        lacks(&told.at(23 * 60 + 1, [day(DayTap::Week(today))]), &["Helpers "]);
+        let page = told.at(23 * 60 + 1, [tap(answer(run)), day(DayTap::Show(today))]);
+        holds(&page, &[said]);
+        lacks(&page, &["not settled", "to settle"]);
+    };
+    let two_hours = |run| Tap::Proposed(run, nth(0).wall.at.plus(Span::minutes(120)));
+    check(false, two_hours, "Helpers 1 h, $20.00");
+    check(true, two_hours, "Helpers 1 h, $20.00");
+    check(true, Tap::Right, "Helpers 22 h, $440.00");
+}

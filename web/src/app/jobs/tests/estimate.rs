@@ -157,7 +157,8 @@ fn three_old_jobs_are_enough_and_are_worked_back() {
     maker.shows(&["4 h 40 likely in all", "More is to be done", "You said that what is planned is all of it."]);
 }
 
-/// Three told in one act: the first is struck, which names the act, and comes back; the others stay.
+/// Three told in one act: the first is struck, which names the act, and Take back turns that alone; the others stay, and so it goes on with
+/// Do it again and by the letter.
 #[test]
 fn one_old_job_is_struck_and_the_others_stay() {
     let mut maker = begun();
@@ -171,9 +172,14 @@ fn one_old_job_is_struck_and_the_others_stay() {
         let [gone, stays @ ..] = names;
         let rows = |maker: &Maker, name: &str| crate::screens::page(&maker.app).html().contains(&format!("w7\">{name}<"));
         maker.tap(Tap::Estimate(EstimateTap::StrikeOld(line))).hides(&["Do it again"]);
-        maker.shows(&["Old jobs that were struck", &format!("gone\">{gone}<"), "Undo strike", "Undo strike", &format!("struck: {gone}<")]);
+        maker.shows(&["Old jobs that were struck", &format!("gone\">{gone}<"), "Undo strike", "Take back", &format!("struck: {gone}<")]);
+        maker.hides(&["old jobs, "]);
         assert!(!rows(&maker, gone) && stays.iter().all(|name| rows(&maker, name)), "{gone}");
-        maker.say(Msg::Common(Common::PutBack));
+        maker.say(Msg::Common(Common::TakeBack));
+        assert!(names.iter().all(|name| rows(&maker, name)), "{gone}");
+        maker.hides(&["Old jobs that were struck"]).say(Msg::Common(Common::PutBack));
+        assert!(!rows(&maker, gone) && stays.iter().all(|name| rows(&maker, name)), "{gone}");
+        maker.say(Msg::Key("u".into()));
         assert!(names.iter().all(|name| rows(&maker, name)), "{gone}");
         // Whatever is done after it, it stands in its list.
         maker.tap(Tap::Estimate(EstimateTap::StrikeOld(line))).tap(Tap::Estimate(EstimateTap::Piece("stool")));
