@@ -11,7 +11,7 @@ use crate::parts::key::key;
 use crate::parts::seg::{Seg, even};
 use crate::screens::jobs::titled;
 use crate::view::{El, el};
-use crate::words::en::{changed, common, plan as words, tiles as tile_words, told as told_words, ways as ways_words};
+use crate::words::en::{changed, common, plan as words, sought, tiles as tile_words, told as told_words, ways as ways_words};
 use fivebar_core::ledger::kind::plan::Shape;
 use fivebar_core::plan::field::problem::Pattern;
 use fivebar_core::quantity::{Length, Units};
@@ -154,7 +154,7 @@ fn piles_key((part, ask, fit): (Option<&str>, Option<Ask>, &Fit), sheet: &JobShe
     let n = seen.speech.number(fivebar_core::quantity::Decimal::from(piles), 0, 0);
     let under = words::in_use(&n, piles == 1, &common::pieces(pieces, &seen.speech.count(pieces)));
     let bought = fit.iter().any(|(source, why)| why.is_none() && source.bought.is_some());
-    let under = if bought { words::and_boards_to_buy(&under) } else { under };
+    let under = if bought { sought::and_boards_to_buy(&under) } else { under };
     let of_part = alone.map(|alone| fits(Some(&alone), app));
     let (fit, of) = (of_part.as_ref().unwrap_or(fit), (sheet.account.units, seen));
     let trims = app.plan.draft.shape.map(|shape| ends::trims(shape, fit, app, of)).unwrap_or_default();

@@ -11,7 +11,7 @@ use crate::parts::head::{Head, head};
 use crate::parts::key::key;
 use crate::screens::jobs::titled;
 use crate::view::{El, el};
-use crate::words::en::{common, plan as words, woods as wood_words};
+use crate::words::en::{common, plan as words, sought, woods as wood_words};
 use fivebar_core::quantity::Units;
 use fivebar_core::sheet::job::JobSheet;
 use fivebar_core::sheet::make::{Boards, Source, Unfit};
@@ -54,7 +54,7 @@ pub fn added(fit: &[(Source, Option<Unfit>)], app: &App, (units, seen): (Units, 
             .on_tap(say(Tap::DropBoards(nth)))
             .kid(mid)
             .kid(if is_open(boards) {
-                el("span", "").text(words::ANY_NUMBER)
+                el("span", "").text(sought::ANY_NUMBER)
             } else {
                 el("span", "t30 w8").text(seen.speech.count(boards.n))
             })

@@ -61,11 +61,6 @@ pub fn in_use(piles: &str, one: bool, pieces: &str) -> String {
     format!("{piles} {}, {pieces}", if one { "pile" } else { "piles" })
 }
 
-/// "3 piles, 64 pieces, and boards to buy".
-pub fn and_boards_to_buy(in_use: &str) -> String {
-    format!("{in_use}, and boards to buy")
-}
-
 pub const IN_THIS_JOB: &str = "in this job";
 pub const ON_THE_RACK: &str = "on the rack";
 pub const BOUGHT: &str = "bought";
@@ -79,7 +74,6 @@ pub const ADD_BOARDS: &str = "Add boards to buy";
 pub const ADD_BOARDS_UNDER: &str = "the plan says how many";
 pub const ADD_THEM: &str = "Add them";
 pub const AT_MOST: &str = "At most";
-pub const ANY_NUMBER: &str = "any number";
 pub const AT_MOST_OPEN: &str = "How many at most, and the price, may stay empty.";
 pub const PRICE_EACH: &str = "Price each";
 pub const NOT_BOUGHT: &str = "not bought yet, a tap takes them out";

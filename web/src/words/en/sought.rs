@@ -85,3 +85,11 @@ pub fn listed(pieces: &[String], any: bool) -> String {
 pub fn letter_and_name(letter: &str, named: &str) -> String {
     format!("{letter} ({named})")
 }
+
+/// Of boards to buy of which no limit was said.
+pub const ANY_NUMBER: &str = "any number";
+
+/// "3 piles, 64 pieces, and boards to buy".
+pub fn and_boards_to_buy(in_use: &str) -> String {
+    format!("{in_use}, and boards to buy")
+}
