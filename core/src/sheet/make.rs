@@ -2,6 +2,7 @@
 
 mod again;
 pub mod anew;
+pub mod begun;
 pub mod buy;
 mod changes;
 pub mod cut;

@@ -28,7 +28,7 @@ pub use asking::{Draft, FIELD, PATTERNS, TOP, in_use};
 pub use beside::{ToCut, after_the_saw, cuts_left, is_to_cut, lists_left};
 pub use buying::{FIGURES, is_open, nearly_bought, still_to_buy, were_bought, woods};
 use cut::cut_by;
-pub use cut::{PutBack, RowsCut, already_cut, asked_back, not_cut_off, rows_cut, uncut};
+pub use cut::{PutBack, RowsCut, all_of_it, already_cut, asked_back, loose, not_cut_off, rows_cut, uncut};
 pub use designs::made_from;
 use designs::{keep_design, of_job};
 pub use drop::{Dropping, asked_of, dropping, who_has_its_leftovers};

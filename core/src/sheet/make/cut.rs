@@ -173,17 +173,10 @@ pub fn rows_cut(sheet: &PlanSheet, ticks: &Ticks) -> Count {
     rows_and_loose(sheet, ticks).0
 }
 
-/// Pieces that are cut and lie in no row that is cut: how long, and how many.
-pub fn loose(sheet: &PlanSheet, ticks: &Ticks) -> Vec<(Length, i64)> {
-    let mut all: Vec<(Length, i64)> = vec![];
-    for ((_, long), n) in rows_and_loose(sheet, ticks).1.0.iter().filter(|(_, n)| 0 < **n) {
-        match all.iter_mut().find(|(of, _)| of == long) {
-            Some((_, sum)) => *sum = sum.saturating_add(*n),
-            None => all.push((*long, *n)),
-        }
-    }
-    all.sort_by_key(|(long, _)| std::cmp::Reverse(*long));
-    all
+/// Pieces that are cut and lie in no row that is cut: of which pile, by its place, how long, and how many.
+pub(super) fn cut_in_no_row(sheet: &PlanSheet, ticks: &Ticks) -> Vec<(usize, Length, i64)> {
+    let all = rows_and_loose(sheet, ticks).1;
+    all.0.iter().map(|((source, length), n)| (*source, *length, *n)).filter(|(.., n)| 0 < *n).listed()
 }
 
 fn rows_and_loose(sheet: &PlanSheet, ticks: &Ticks) -> (Count, There) {

@@ -7,6 +7,7 @@ use fivebar_core::ledger::fold::{InUse, KeptPlan, in_use};
 use fivebar_core::ledger::kind::plan::Shape;
 use fivebar_core::ledger::{Book, Clock};
 use fivebar_core::quantity::{Count, Id, Length, Listed, Wall};
+use fivebar_core::sheet::make::begun::{self, Loose};
 use fivebar_core::sheet::make::cut;
 use fivebar_core::sheet::make::{AlreadyCut, Ask, Given, Top, What};
 use fivebar_core::sheet::plan::wish::{Panel, Wish};
@@ -86,8 +87,6 @@ pub struct RowsCut {
     pub of: Count,
     /// Rows of the plan in hand.
     pub asked: Count,
-    /// Pieces that are cut and lie in none of the rows that are: how long, and how many.
-    pub loose: Vec<(Length, i64)>,
     /// Boards the plans before have to cut still, as far as the job has them.
     pub uncut: Count,
 }
@@ -112,21 +111,45 @@ pub fn rows_cut(app: &App) -> Option<RowsCut> {
 /// The same of any top; a plan of its own that is in use is one before, too.
 pub(super) fn rows_before(app: &App, given: &Given) -> Option<RowsCut> {
     let Wish::Panel(panel) = &given.ready.wish else { return None };
-    let alike = |it: &Panel| (it.length, it.thickness, it.strip) == (panel.length, panel.thickness, panel.strip);
     let plans = app.shelf().shop(app.now.at).job(given.ask.job).map(|job| job.plans).unwrap_or_default();
-    let (mut cut, mut of, mut loose, mut uncut) = (0, 0, vec![], 0);
+    let (mut cut, mut of, mut uncut) = (0, 0, 0);
     for plan in plans.iter().filter_map(|plan| begun(app, plan)) {
         let Some((given, found)) = plan.given.as_ref().zip(plan.found.as_ref()) else { continue };
         let Wish::Panel(before) = &given.ready.wish else { continue };
-        if alike(before) {
+        if alike(before, panel) {
             cut = cut::rows_cut(&found.sheet, &plan.ticked).saturating_add(cut);
             of = before.rows().and_then(|rows| Count::try_from(rows).ok()).unwrap_or(0).max(of);
-            loose.extend(cut::loose(&found.sheet, &plan.ticked));
             uncut = plan.used.map_or(0, |id| left_of(app, &plans, id)).saturating_add(uncut);
         }
     }
     let asked = panel.rows().and_then(|rows| Count::try_from(rows).ok())?;
-    (0 < cut).then_some(RowsCut { cut, of, asked, loose, uncut })
+    (0 < cut).then_some(RowsCut { cut, of, asked, uncut })
+}
+
+/// Tops as long and as thick, in rows as wide.
+fn alike(one: &Panel, other: &Panel) -> bool {
+    (one.length, one.thickness, one.strip) == (other.length, other.thickness, other.strip)
+}
+
+/// Pieces that plans before the one in hand cut for a top like it, and that lie in no row that is cut; the longest first.
+pub fn loose(app: &App) -> Vec<Loose> {
+    let Some(given) = app.plan.given.as_ref() else { return vec![] };
+    let Wish::Panel(panel) = &given.ready.wish else { return vec![] };
+    let plans = app.shelf().shop(app.now.at).job(given.ask.job).map(|job| job.plans).unwrap_or_default();
+    let before = plans.iter().take_while(|plan| app.plan.used != Some(plan.id)).filter_map(|plan| begun(app, plan));
+    let of = |plan: Plan| {
+        let (given, found) = plan.given.as_ref().zip(plan.found.as_ref())?;
+        let is_alike = matches!(&given.ready.wish, Wish::Panel(before) if alike(before, panel));
+        is_alike.then(|| begun::loose((given, &found.sheet), &plan.ticked))
+    };
+    let mut all = before.filter_map(of).flatten().listed();
+    all.sort_by_key(|it| std::cmp::Reverse(it.length));
+    all
+}
+
+/// How wide all of the top in hand is of which plans before cut rows, and of how many rows it is.
+pub fn all_of_it(app: &App, given: &Given) -> Option<(Length, i64)> {
+    begun::all_of_it(given, &app.shelf().shop(app.now.at).job(given.ask.job).ok()?.plans)
 }
 
 /// Boards of a plan in use that are not cut; none of one that was dropped.

@@ -4,13 +4,14 @@ use super::super::Seen;
 use super::limits;
 use super::saw::number;
 use super::say;
-use crate::app::plan::{Found, RowsCut, Tap, rows_cut, was_used};
+use crate::app::plan::{Found, RowsCut, Tap, all_of_it, loose, rows_cut, was_used};
 use crate::app::{App, Msg};
 use crate::parts::key::key;
 use crate::view::{El, el};
-use crate::words::en::{changed, plan as words};
-use fivebar_core::quantity::{Count, Listed};
+use crate::words::en::{changed, plan as words, signs};
+use fivebar_core::quantity::{Count, Length, Listed, begin_small};
 use fivebar_core::sheet::make::Given;
+use fivebar_core::sheet::make::begun::{Loose, Spot, spots};
 use fivebar_core::sheet::plan::PlanSheet;
 use fivebar_core::sheet::plan::wish::Wish;
 
@@ -20,8 +21,12 @@ fn rest(given: &Given) -> Option<i64> {
     (!given.cut.parts.is_empty()).then(|| list.parts.iter().fold(0_i64, |sum, part| sum.saturating_add(part.n)))
 }
 
-/// What is cut already, and the way to plan the others alone; of a top in rows.
+/// What is cut already, and the way to plan the others alone; of a top in rows. Then what is cut and lies in no row.
 pub fn cut_before(given: &Given, taken: bool, (app, seen): (&App, Seen<'_>)) -> Vec<El<Msg>> {
+    cut_rows(given, taken, (app, seen)).into_iter().chain(in_no_row(given, (app, seen))).collect()
+}
+
+fn cut_rows(given: &Given, taken: bool, (app, seen): (&App, Seen<'_>)) -> Vec<El<Msg>> {
     let line = |line| el("p", "w7").text(line);
     let n = |n: Count| seen.speech.count(n);
     let before = given.cut.rows;
@@ -32,7 +37,7 @@ pub fn cut_before(given: &Given, taken: bool, (app, seen): (&App, Seen<'_>)) -> 
     let Some(rows) = rows_cut(app).filter(|rows| !taken && (rows.is_whole() || rows.is_rest())) else {
         return already_cut(given, taken, seen).map(line).into_iter().collect();
     };
-    let beside = beside_the_cut(given, &rows, (app, seen)).into_iter().map(line);
+    let beside = goes_on(&rows, (app, seen)).into_iter().map(line);
     if rows.is_whole() {
         let others = changed::other_rows(&n(rows.of.saturating_sub(rows.cut)));
         let said = line(changed::rows_cut(&n(rows.cut), &n(rows.of)));
@@ -41,15 +46,45 @@ pub fn cut_before(given: &Given, taken: bool, (app, seen): (&App, Seen<'_>)) -> 
     std::iter::once(line(changed::others_of_rows(&n(rows.cut), &n(rows.of)))).chain(beside).collect()
 }
 
-/// What is cut and lies in none of the rows, and that the plan before goes on with no more boards than this one takes.
-fn beside_the_cut(given: &Given, rows: &RowsCut, (app, seen): (&App, Seen<'_>)) -> Vec<String> {
-    let all = rows.loose.iter().flat_map(|(long, n)| (0..*n).map(|_| seen.speech.length(*long, given.units))).listed();
-    let loose = (!all.is_empty()).then(|| changed::loose(&all));
+/// That the plan before goes on with no more boards than this one takes.
+fn goes_on(rows: &RowsCut, (app, seen): (&App, Seen<'_>)) -> Option<String> {
     let used = app.plan.found.as_ref().filter(|found| 0 < found.sheet.made).map(|found| &found.sheet.used);
-    let takes = used.map(|all| all.iter().fold(0, |sum: Count, it| sum.saturating_add(it.pieces)));
+    let takes = used.map(|all| all.iter().fold(0, |sum: Count, it| sum.saturating_add(it.pieces)))?;
     let n = rows.uncut;
-    let goes_on = takes.filter(|takes| 0 < n && n <= *takes);
-    loose.into_iter().chain(goes_on.map(|takes| changed::goes_on((&seen.speech.count(n), n == 1), &seen.speech.count(takes)))).collect()
+    (0 < n && n <= takes).then(|| changed::goes_on((&seen.speech.count(n), n == 1), &seen.speech.count(takes)))
+}
+
+/// Pieces of rows that were begun: what there is of them, then where each may lie instead of one that is to be cut.
+fn in_no_row(given: &Given, (app, seen): (&App, Seen<'_>)) -> Vec<El<Msg>> {
+    let all = loose(app);
+    let Some(found) = app.plan.found.as_ref().filter(|_| !all.is_empty()) else { return vec![] };
+    let length = |length| seen.speech.length(length, given.units);
+    let place = |nth: usize| number(i64::try_from(nth).unwrap_or(i64::MAX).saturating_add(1), seen);
+    let spots = spots((given, &found.sheet), &app.plan.ticked, &all);
+    let goes = |(it, spot): (&Loose, &Option<Spot>)| {
+        let spot = spot.as_ref()?;
+        let cut = (spot.length < it.length).then(|| length(spot.length));
+        let at = signs::piece_in_row(&place(spot.row), &place(spot.nth));
+        Some(changed::may_lie(&signs::in_row(&it.letter, &length(it.length), None), cut.as_deref(), &begin_small(&at)))
+    };
+    let places = all.iter().zip(&spots).filter_map(goes).listed();
+    let none = spots.iter().filter(|spot| spot.is_none()).count();
+    let none =
+        (0 < none).then(|| changed::lie_nowhere(&number(i64::try_from(none).unwrap_or(i64::MAX), seen), [none == 1, none == all.len()]));
+    let lines = places.into_iter().chain(none).map(|line| el("p", "t14").text(line));
+    std::iter::once(el("p", "w7").text(changed::loose(&of_piles(&all, length)))).chain(lines).collect()
+}
+
+/// "2 of A, 310 and 280".
+fn of_piles(all: &[Loose], length: impl Fn(Length) -> String) -> Vec<String> {
+    let mut letters: Vec<&str> = all.iter().map(|it| it.letter.as_str()).collect();
+    letters.sort_unstable();
+    letters.dedup();
+    let of = |letter: &str| {
+        let lengths = all.iter().filter(|it| it.letter == letter).map(|it| length(it.length)).listed();
+        changed::cut_of(&lengths.len().to_string(), letter, &lengths)
+    };
+    letters.into_iter().map(of).collect()
 }
 
 /// What is cut already, and what is planned beside it.
@@ -60,6 +95,13 @@ fn already_cut(given: &Given, taken: bool, seen: Seen<'_>) -> Option<String> {
     }
     let n = given.cut.boards();
     (0 < n && !taken).then(|| changed::cut_boards(&seen.speech.count(n), n == 1))
+}
+
+/// "1040 × 340, 4 of 6 rows": all of a top, where plans before cut rows of it and this is of the others.
+pub fn other_rows_of(given: &Given, (app, seen): (&App, Seen<'_>)) -> Option<[String; 2]> {
+    let (width, rows) = all_of_it(app, given)?;
+    let left = rows.saturating_sub(given.cut.rows.into());
+    Some([seen.speech.length(width, given.units), changed::so_many_rows_of(&number(left, seen), &number(rows, seen))])
 }
 
 /// "The other parts, 12."

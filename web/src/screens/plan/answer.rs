@@ -55,7 +55,13 @@ fn change(given: &Given, class: &'static str) -> El<Msg> {
 fn top(given: &Given, sheet: &JobSheet, (app, since): (&App, &Since), seen: Seen<'_>) -> Head<Msg> {
     let units = given.units;
     let asked = match &given.ask.what {
-        What::Top(top) => format!(", {} × {}", seen.speech.length(top.length, units), side(top.width, units, seen)),
+        What::Top(top) => match anew::other_rows_of(given, (app, seen)) {
+            Some([wide, rows]) => {
+                let unit = common::length_unit(units);
+                format!(", {} × {wide} {unit}, {rows}", seen.speech.length(top.length, units))
+            }
+            None => format!(", {} × {}", seen.speech.length(top.length, units), side(top.width, units, seen)),
+        },
         What::Field(Field { sides: [Some(wide), Some(deep), _], .. }) => {
             format!(", {} × {}", seen.speech.length(*wide, units), side(*deep, units, seen))
         }

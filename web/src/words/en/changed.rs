@@ -80,10 +80,36 @@ pub fn others_of_rows(cut: &str, of: &str) -> String {
     )
 }
 
-/// "418 and 268 are cut and in none of these rows: a plan of their own uses them no more."
+/// "2 of A, 310 and 280".
+pub fn cut_of(n: &str, letter: &str, lengths: &[String]) -> String {
+    format!("{n} of {letter}, {}", listed(lengths, "and"))
+}
+
+/// "Cut already, in no row: 2 of A, 310 and 280; 1 of B, 418. The rows they were for are planned anew."
 pub fn loose(all: &[String]) -> String {
-    let are = if all.len() == 1 { "is" } else { "are" };
-    format!("{} {are} cut, and in none of these rows: they were for rows of the plan before.", listed(all, "and"))
+    format!("Cut already, in no row: {}. The rows they were for are planned anew.", all.join("; "))
+}
+
+/// "A 310 may lie as row 2, piece 1"; of a longer one "A 310, cut to 280, may lie as row 2, piece 1".
+pub fn may_lie(piece: &str, cut_to: Option<&str>, at: &str) -> String {
+    let cut = cut_to.map_or(String::new(), |length| format!(", cut to {length},"));
+    format!("{piece}{cut} may lie as {at}: that one need not be cut of another board.")
+}
+
+/// "1 of them is shorter than any piece of these rows that is left."
+pub fn lie_nowhere(n: &str, [one, all]: [bool; 2]) -> String {
+    let who = match (one, all) {
+        (true, true) => "It is".to_owned(),
+        (false, true) => "They are".to_owned(),
+        (true, false) => "One of them is".to_owned(),
+        (false, false) => format!("{n} of them are"),
+    };
+    format!("{who} shorter than any piece of these rows that is still to be cut.")
+}
+
+/// "4 of 6 rows".
+pub fn so_many_rows_of(n: &str, of: &str) -> String {
+    format!("{n} of {of} rows")
 }
 
 /// "The plan before goes on with the 7 boards that are not cut; this one takes 8."

@@ -67,7 +67,7 @@ fn rows_that_are_cut_count_when_it_is_planned_again() {
     planned_out(&mut app, vec![Tap::Go]);
     check(&app, &["3 of these 8 rows are cut already", "Plan the other 5 alone"], &["all of this is planned anew"]);
     planned_out(&mut app, vec![Tap::OtherRows]);
-    check(&app, &["2400 × 406.3 mm", "5 rows.", "3 of the 8 rows are cut already; these are the others."], &["Plan the other"]);
+    check(&app, &["2400 × 650 mm, 5 of 8 rows", "5 rows.", "3 of the 8 rows are cut already; these are the others."], &["Plan the other"]);
     assert_eq!(app.plan.found.as_ref().unwrap().sheet.made, 5);
 }
 
@@ -149,18 +149,19 @@ fn rows_cut_before_stay_of_the_top() {
     heard(&mut app, (0..7).map(|_| Tap::OneMore(0)).chain((0..3).map(|_| Tap::OneMore(1))));
     planned_out(&mut app, vec![Tap::Go]);
     planned_out(&mut app, vec![Tap::OtherRows]);
-    let before =
-        ["905 is cut, and in none of these rows", "with the 14 boards that are not cut, and makes all its rows; this one takes 15."];
-    check(&app, &before, &[]);
+    let before = ["with the 14 boards that are not cut, and makes all its rows; this one takes 15."];
+    let loose = "Cut already, in no row: 1 of A, 905. The rows they were for are planned anew.";
+    let spot = "A 905 may lie as row 1, piece 1: that one need not be cut of another board.";
+    check(&app, &[before[0], loose, spot], &[]);
     heard(&mut app, [Tap::Use, Tap::UseAnd(false)]);
     let rows = "3 of the 8 rows are cut already; these are the others.";
-    check(&app, &["The job has this wood", rows], &before);
+    check(&app, &["The job has this wood", rows, loose, spot, "2400 × 650 mm, 5 of 8 rows"], &before);
     let mut again = super::reloaded(&app);
     let job = app.jobs.open.unwrap();
     heard(&mut again, [Tap::Saw(job)]);
     let plan = again.plan.used.unwrap();
     crate::app::plan::show(&mut again, plan);
-    check(&again, &[rows], &before);
+    check(&again, &[rows, loose, spot, "2400 × 650 mm, 5 of 8 rows"], &before);
     app.heard(Msg::Jobs(Jobs::Room(Room::Wood)), Now { wall: app.now, chance: [98; 10] });
     check(&app, &["Planned of taken"], &["more than its plans use", "fewer than its plans use"]);
     // The same eight rows of 25 flats, not of 24; of eight of them, 910 long, some 312 go back to the rack.
@@ -190,5 +191,29 @@ fn a_used_plan_of_the_other_rows_is_taken_back() {
     let lies = |haul, pile| fivebar_core::ledger::fold::haul(&app.own.book, haul).and_then(|haul| haul.pile(pile).map(|it| it.on_rack()));
     for (source, _) in &app.plan.given.as_ref().unwrap().left_out {
         assert!(lies(source.pile.haul, source.pile.pile).is_some_and(|n| 0 < n), "{}", source.pile.label);
+    }
+}
+
+/// One whole flat is cut and one to 590, and no row: it is planned again, and says of each where it may lie. What is in a ticked row is no spot
+/// of it; two of 590 have two spots.
+#[test]
+fn pieces_of_rows_that_are_begun_are_listed_with_their_places() {
+    for (cut, says) in [
+        (vec![Tap::OneMore(0)], vec!["Cut already, in no row: 1 of A, 905.", "A 905 may lie as row 1, piece 1:"]),
+        (vec![Tap::OneMore(1)], vec!["Cut already, in no row: 1 of A, 590.", "A 590 may lie as row 1, piece 3:"]),
+        (vec![Tap::OneMore(1), Tap::OneMore(1)], vec!["2 of A, 590 and 590.", "as row 1, piece 3:", "as row 2, piece "]),
+        (
+            vec![Tap::OneMore(0), Tap::OneMore(1)],
+            vec!["2 of A, 905 and 590.", "A 905 may lie as row 1, piece 1:", "A 590 may lie as row 1, piece 3:"],
+        ),
+    ] {
+        let mut app = planned(30);
+        heard(&mut app, std::iter::once(Tap::Use).chain(cut));
+        planned_out(&mut app, vec![Tap::Go]);
+        check(&app, &says, &["of these 8 rows are cut"]);
+        heard(&mut app, [Tap::Use, Tap::UseAnd(false)]);
+        check(&app, &says, &[]);
+        heard(&mut app, [Tap::TickRow(0)]);
+        check(&app, &["Cut already, in no row: ", "may lie as row 2"], &["may lie as row 1"]);
     }
 }

@@ -1,0 +1,69 @@
+//! A top that is begun: pieces of it that are cut and lie in no row that is, where in a plan made since each may lie, and how wide all of it is.
+
+use super::Given;
+use super::cut::{Ticks, cut_in_no_row, rows};
+use crate::ledger::fold::KeptPlan;
+use crate::quantity::{Key, Length, Listed};
+use crate::sheet::plan::wish::{Panel, Wish};
+use crate::sheet::plan::{Drawn, PlanSheet};
+
+/// A piece that is cut and lies in no row that is cut.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Loose {
+    /// The letter of its pile.
+    pub letter: String,
+    pub wood: Option<Key>,
+    pub length: Length,
+}
+
+/// Where such a piece may lie: the row and its place in it, from 0, and how long the piece there is.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Spot {
+    pub row: usize,
+    pub nth: usize,
+    pub length: Length,
+}
+
+/// Pieces that are cut by what is ticked of a plan and lie in no row that is, each by itself, the longest first.
+pub fn loose((given, sheet): (&Given, &PlanSheet), ticks: &Ticks) -> Vec<Loose> {
+    let mut all: Vec<Loose> = vec![];
+    for (source, length, n) in cut_in_no_row(sheet, ticks) {
+        let letter = given.ready.sources.get(source).map_or_else(String::new, |it| it.letter.clone());
+        let one = Loose { letter, wood: wood(given, source), length };
+        all.extend((0..n).map(|_| one.clone()));
+    }
+    all.sort_by_key(|it| std::cmp::Reverse(it.length));
+    all
+}
+
+fn wood(given: &Given, source: usize) -> Option<Key> {
+    given.sources.get(source).and_then(|source| source.pile.wood.clone())
+}
+
+/// Where each of these pieces may lie in a plan: instead of the longest piece of its wood that is no longer than it is, in a row that is not
+/// ticked, and is not instead of another. Nothing for one that is shorter than all of them. Ours: nothing is planned anew for it.
+pub fn spots((given, sheet): (&Given, &PlanSheet), ticks: &Ticks, loose: &[Loose]) -> Vec<Option<Spot>> {
+    let open = rows(sheet).enumerate().filter(|(nth, _)| !ticks.is_done(Ticks::row(*nth)));
+    let mut there: Vec<(&Drawn, Spot)> =
+        open.flat_map(|(row, all)| all.iter().enumerate().map(move |(nth, it)| (it, Spot { row, nth, length: it.at[2] }))).collect();
+    // Of as long ones the first from the top.
+    there.sort_by_key(|(_, spot)| std::cmp::Reverse(spot.length));
+    let mut one = |it: &Loose| {
+        let fits = |(piece, spot): &(&Drawn, Spot)| spot.length <= it.length && wood(given, piece.source) == it.wood;
+        there.iter().position(fits).map(|nth| there.remove(nth).1)
+    };
+    loose.iter().map(&mut one).listed()
+}
+
+/// How wide all of a top is of which plans before cut rows: as it was asked, as the plans of its job have it; else its rows as they are. And of
+/// how many rows it is. Nothing where none were cut.
+pub fn all_of_it(given: &Given, plans: &[KeptPlan]) -> Option<(Length, i64)> {
+    let Wish::Panel(panel) = &given.ready.wish else { return None };
+    let rows = panel.rows()?.checked_add(given.cut.rows.into()).filter(|_| 0 < given.cut.rows)?;
+    let whole = |kept: &KeptPlan| {
+        let (width, strip) = (kept.plan.width?, kept.plan.strip?);
+        let it = Panel { width: Some(width), strip, ..panel.clone() };
+        (kept.plan.thickness == Some(panel.thickness) && strip == panel.strip && it.rows() == Some(rows)).then_some(width)
+    };
+    Some((plans.iter().find_map(whole).or_else(|| panel.strip.times(rows).ok())?, rows))
+}
