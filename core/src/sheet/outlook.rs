@@ -201,20 +201,25 @@ pub struct Unsorted {
     pub likely: Count,
 }
 
-/// What a plan takes that is not sorted yet: of each pile it needs more of than is known to be good. Bought boards were looked at.
+/// What a plan takes that is not sorted yet: of each pile it needs more of than is known to be good; of a plan that is used, of each of which
+/// jobs have more than was ever sorted as good. Bought boards were looked at.
 ///
 /// # Errors
 /// [`Refusal::OutOfRange`], [`Refusal::NotThere`].
-pub fn not_sorted(shop: &Shop, given: &Given, sheet: &PlanSheet) -> Answer<Vec<Unsorted>> {
+pub fn not_sorted(shop: &Shop, (given, sheet): (&Given, &PlanSheet), is_used: bool) -> Answer<Vec<Unsorted>> {
     let takes = |source: &Source, needs: Count| {
         let haul = fold::haul(shop.book, source.pile.haul).filter(|haul| !haul.bought)?;
-        let n = unsorted_of(haul.pile(source.pile.pile)?, source);
+        let pile = haul.pile(source.pile.pile)?;
+        if is_used {
+            return Some(pile.unsorted()).filter(|n| 0 < *n && 0 < needs && pile.sorted_good < pile.used());
+        }
+        let n = unsorted_of(pile, source);
         (0 < n && source.n.saturating_sub(n) < needs).then_some(n)
     };
     // Where it lacks some, what is to be got counts every piece that lies there.
     let needs = |place: usize| {
         let used = sheet.used.iter().find(|used| used.source == place).map_or(0, |used| used.pieces);
-        if sheet.short.is_empty() { used } else { Count::MAX }
+        if is_used || sheet.short.is_empty() { used } else { Count::MAX }
     };
     let used = given.sources.iter().enumerate().filter(|(_, source)| source.bought.is_none());
     let all = used.filter_map(|(place, source)| Some((place, source, takes(source, needs(place))?))).listed();

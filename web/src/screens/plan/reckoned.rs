@@ -8,6 +8,7 @@ use crate::parts::key::key;
 use crate::view::{El, el};
 use crate::words::en::{common, plan, reckoned as words};
 use fivebar_core::quantity::{Length, Listed};
+use fivebar_core::sheet::make::cut::lines_left;
 use fivebar_core::sheet::make::{Given, bears, places};
 use fivebar_core::sheet::outlook::{Unsorted, not_sorted};
 use fivebar_core::sheet::plan::PlanSheet;
@@ -24,14 +25,17 @@ pub fn figures(given: &Given, seen: Seen<'_>) -> [El<Msg>; 2] {
     [worded("p", "t14 print-only", said), way]
 }
 
-/// That pieces it takes are not sorted yet, and how many of them are likely good.
-pub fn unsorted(given: &Given, sheet: &PlanSheet, app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
-    let all = not_sorted(&app.shelf().shop(seen.now.at), given, sheet).ok().filter(|all| !all.is_empty())?;
+/// That pieces it takes are not sorted yet, and how many of them are likely good; of a plan that is used until all of it is cut.
+pub fn unsorted((given, sheet): (&Given, &PlanSheet), is_used: bool, app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
+    if is_used && lines_left(sheet, &app.plan.ticked) == 0 {
+        return None;
+    }
+    let all = not_sorted(&app.shelf().shop(seen.now.at), (given, sheet), is_used).ok().filter(|all| !all.is_empty())?;
     let one = |it: &Unsorted| {
         let letter = given.ready.sources.get(it.source).map_or("", |source| source.letter.as_str());
         words::likely_good(letter, &seen.speech.count(it.likely), &seen.speech.count(it.n))
     };
-    let counted = if sheet.short.is_empty() { "" } else { words::ALL_AS_GOOD };
+    let counted = if is_used || sheet.short.is_empty() { "" } else { words::ALL_AS_GOOD };
     let said = format!("{} {counted}", words::not_sorted(&all.iter().map(one).listed()));
     Some(worded("p", "notice", said.trim_end().to_owned()))
 }

@@ -2,6 +2,7 @@
 
 use super::later::planned;
 use super::*;
+use fivebar_core::ledger::decide::HaulCommand;
 
 /// What is said of unsorted wood before and after the plan is used.
 #[track_caller]
@@ -13,7 +14,24 @@ fn check(lines: &str, said: Option<&str>) {
         None => assert!(!shown.contains("Not sorted yet"), "{lines}: {shown}"),
     }
     heard(&mut app, [Tap::Use]);
-    assert!(!page(&app).contains("Not sorted yet"), "{lines}: what a job has is sorted");
+    assert_eq!(page(&app).contains("Not sorted yet"), said.is_some(), "{lines}: {}", page(&app));
+}
+
+/// What was never sorted stays so once it is in the job, until it is sorted, or all of it is cut.
+#[test]
+fn wood_of_a_used_plan_is_not_sorted_until_it_is() {
+    let said = "Not sorted yet, so some may be rejects: A, likely 7 of 12 good.";
+    let mut app = planned("");
+    heard(&mut app, [Tap::Use]);
+    assert!(page(&app).contains(said), "{}", page(&app));
+    let lines = app.plan.found.as_ref().unwrap().sheet.lines.len();
+    heard(&mut app, (0..lines).map(Tap::Tick));
+    assert!(!page(&app).contains("Not sorted yet"), "{}", page(&app));
+    heard(&mut app, [Tap::Tick(0)]);
+    assert!(page(&app).contains(said), "{}", page(&app));
+    let Lying { haul, pile } = app.plan.given.as_ref().unwrap().sources[0].which().0;
+    super::later::order(&mut app, Command::Haul(HaulCommand::Sort { haul, pile, n: 12 }));
+    assert!(!page(&app).contains("Not sorted yet"), "{}", page(&app));
 }
 
 /// By the sums of the beta-binomial in fractions: with 3 rejects and 9 good as the guess, eight or more of 12 are good by 0.778 and seven or
