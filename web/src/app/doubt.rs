@@ -13,6 +13,8 @@ pub enum Side {
     Least,
     /// What is cut off, or left over for the saw.
     Allowance,
+    /// What the blade takes.
+    Kerf,
 }
 
 /// A side that is larger than such sides are, and what it is where it was meant in millimetres.
@@ -33,7 +35,7 @@ impl Side {
     }
 
     /// What is asked about it: a foot or 300 mm thick, 40 in or 1 m wide, 20 ft or 6 m long, 2 ft or 600 mm at the least, 2 in or
-    /// 50 mm cut off. Ours.
+    /// 50 mm cut off, 3/8 in or 10 mm of kerf. Ours.
     pub fn doubt(self, (side, text): (Length, &str), typing: Typing) -> Option<Doubt> {
         let plausible = |side: Length| self.usual_most(typing.units).is_none_or(|most| side <= most);
         if plausible(side) {
@@ -44,16 +46,18 @@ impl Side {
         Some(Doubt { of: self, side, in_mm })
     }
 
-    fn usual_most(self, units: Units) -> Option<Length> {
-        let (inches, mm) = match self {
-            Side::Thickness => (12, 300),
-            Side::Width => (40, 1_000),
-            Side::Length => (240, 6_000),
-            Side::Least => (24, 600),
-            Side::Allowance => (2, 50),
+    /// The most such a side usually is.
+    pub fn usual_most(self, units: Units) -> Option<Length> {
+        let (eighths, mm) = match self {
+            Side::Thickness => (96, 300),
+            Side::Width => (320, 1_000),
+            Side::Length => (1_920, 6_000),
+            Side::Least => (192, 600),
+            Side::Allowance => (16, 50),
+            Side::Kerf => (3, 10),
         };
         match units {
-            Units::Inch => Length::INCH.times(inches).ok(),
+            Units::Inch => Length::INCH_64TH.times(8).and_then(|eighth| eighth.times(eighths)).ok(),
             Units::Metric => Length::MM.times(mm).ok(),
         }
     }

@@ -156,7 +156,9 @@ pub fn doubted(form: &Form, of: (Units, Seen<'_>), say: impl Fn(Length) -> Msg) 
 /// The same of any side.
 pub fn asked_about(doubt: Doubt, (units, seen): (Units, Seen<'_>), say: impl Fn(Length) -> Msg) -> Vec<El<Msg>> {
     let written = |side: Length, units: Units| format!("{} {}", seen.speech.length(side, units), common::length_unit(units));
-    let said = words::that_is(&written(doubt.side, units), way(doubt.of), doubt.in_mm.is_some());
+    let most = doubt.of.usual_most(units).filter(|_| doubt.of == Side::Kerf).map(|most| words::of_kerf(&written(most, units)));
+    let way = most.as_deref().or(way(doubt.of));
+    let said = words::that_is(&written(doubt.side, units), way, doubt.in_mm.is_some());
     let mm = doubt.in_mm.map(|side| key("key solid h56", written(side, Units::Metric), "", say(side)));
     let keep = key("key h56", words::keep(&written(doubt.side, units)), "", say(doubt.side));
     vec![worded("p", "why", said).attr("role", "alert"), el("div", if mm.is_some() { "g2" } else { "" }).kids(mm).kid(keep)]
@@ -168,7 +170,7 @@ fn way(of: Side) -> Option<&'static str> {
         Side::Width => Some(words::WIDE),
         Side::Length => Some(words::LONG),
         Side::Least => Some(words::AT_LEAST),
-        Side::Allowance => None,
+        Side::Allowance | Side::Kerf => None,
     }
 }
 

@@ -145,10 +145,29 @@ fn a_side_beyond_its_kind_is_asked_about_wherever_it_is_typed() {
     let app = check(
         of_wood(Page::Saw),
         &kept,
-        &[("That is 3 in. Millimetres?", mm(3)), ("That is 30 in at the least. Millimetres?", inches(30))],
+        &[("That is 3 in of kerf, and a blade takes no more than ", mm(3)), ("That is 30 in at the least. Millimetres?", inches(30))],
     );
     let saw = fivebar_core::sheet::make::figures_of(&fold::workshop(&app.own.book), Units::Inch).unwrap();
     assert_eq!((saw.kerf, saw.keep_min), (mm(3), inches(30)));
+}
+
+/// A blade takes 3/8 in or 10 mm at the most: what is more is asked about, and taken where it is so.
+#[test]
+fn a_kerf_that_is_none_is_asked_about() {
+    let kerf = |app: &App| fivebar_core::sheet::make::figures_of(&fold::workshop(&app.own.book), Units::Inch).unwrap().kerf;
+    let app = check(of_wood(Page::Saw), &["12"], &[("That is 12 in of kerf, and a blade takes no more than ", inches(12))]);
+    assert_eq!(kerf(&app), inches(12));
+    for (text, units, asked) in [
+        ("30", Units::Metric, true),
+        ("10,1", Units::Metric, true),
+        ("10", Units::Metric, false),
+        ("1 1/4", Units::Inch, true),
+        ("3/8", Units::Inch, false),
+    ] {
+        let typing = Typing { units, sign: reading::Sign::Comma };
+        let side = Side::Kerf.read(text, typing).unwrap();
+        assert_eq!(Side::Kerf.doubt((side, text), typing).is_some(), asked, "{text}");
+    }
 }
 
 /// No meter shows nothing: 0 % is refused with its limits, in every form that asks a moisture.

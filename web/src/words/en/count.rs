@@ -184,6 +184,11 @@ pub fn that_is(side: &str, way: Option<&str>, or_mm: bool) -> String {
     format!("That is {side}{way}. {}", if or_mm { "Millimetres?" } else { "Is it so?" })
 }
 
+/// "of kerf, and a blade takes no more than 10 mm".
+pub fn of_kerf(most: &str) -> String {
+    format!("of kerf, and a blade takes no more than {most}")
+}
+
 /// "Yes, 27 in".
 pub fn keep(side: &str) -> String {
     format!("Yes, {side}")

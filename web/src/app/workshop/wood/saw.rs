@@ -12,7 +12,7 @@ use fivebar_core::sheet::make::{figures_of, places};
 
 /// Lengths of the saw; behind them stands the glue.
 pub const LENGTHS: usize = 13;
-/// So many of them are cut off, or left over; the others are the least of something.
+/// So many of them are cut off, or left over, the kerf first; the others are the least of something.
 const ALLOWANCES: usize = 8;
 /// The most grams of glue for a square metre: beyond any.
 const GLUE_MOST: u32 = 2_000;
@@ -32,7 +32,11 @@ pub(super) fn command(wood: &mut Wood, typing: Typing) -> Option<Command> {
     let mut lengths = [None; LENGTHS];
     for (nth, length) in lengths.iter_mut().enumerate() {
         if wood.is_corrected(nth) && !wood.form.is_empty(nth) {
-            let of = if nth < ALLOWANCES { Side::Allowance } else { Side::Least };
+            let of = match nth {
+                0 => Side::Kerf,
+                _ if nth < ALLOWANCES => Side::Allowance,
+                _ => Side::Least,
+            };
             let read = |text: &str| reading::length_within(text, typing, Length::ZERO..=SAW_MOST);
             *length = Some(wood.form.side_by(nth, (of, typing), read)?);
         }
