@@ -31,6 +31,8 @@ pub struct StockPile {
     pub on_rack: Count,
     /// Pieces on the rack that nobody has set apart.
     pub free: Count,
+    /// Beside them pieces that the book has there, and that are on boards that are not cut yet.
+    pub uncut: Count,
     /// Set apart for jobs, and in jobs.
     pub apart: Vec<ForJob>,
     pub used: Vec<ForJob>,
@@ -70,6 +72,17 @@ pub struct ForJob {
     /// Empty where the job was taken back.
     pub name: String,
     pub n: Count,
+}
+
+impl StockPile {
+    /// The same where so many of its pieces are on boards that are not cut yet: those that are set apart lie there first.
+    pub fn lying(self, uncut: Count) -> StockPile {
+        let uncut = uncut.min(self.on_rack);
+        let (on_rack, free) = (self.on_rack.saturating_sub(uncut), self.free.saturating_sub(uncut));
+        let lies = |volume: Volume| volume.over(self.on_rack).and_then(|piece| piece.times(on_rack)).ok();
+        let volume = if uncut == 0 { self.volume } else { self.volume.and_then(lies) };
+        StockPile { on_rack, free, volume, uncut, ..self }
+    }
 }
 
 /// Every pile with something on the rack, the oldest haul first.
@@ -166,6 +179,7 @@ fn one(shop: &Shop, of: &OfHaul, pile: &Pile) -> Answer<StockPile> {
         place: pile.stock.place.clone(),
         dampness: pile.dampness,
         on_rack,
+        uncut: 0,
         free: pile.free_for(None),
         apart,
         used: for_jobs(shop, pile.in_jobs.iter().map(|(job, n)| (*job, *n))),

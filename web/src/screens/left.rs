@@ -8,9 +8,14 @@ use fivebar_core::ledger::decide::{Lying, left_of};
 use fivebar_core::ledger::fold;
 use fivebar_core::quantity::{Count, Listed, begin_small};
 
+/// Of so many of a pile that the book has on the rack those that are on boards that are not cut yet.
+pub fn not_cut(after: &[(Lying, Count)], at: Lying, on_rack: Count) -> Count {
+    after.iter().filter(|(of, _)| *of == at).fold(0, |sum: Count, (_, n)| sum.saturating_add(*n)).min(on_rack)
+}
+
 /// Of a pile on the rack what plans in use leave of their boards and is not cut off yet.
 pub fn uncut(after: &[(Lying, Count)], at: Lying, on_rack: Count, seen: Seen<'_>) -> Option<String> {
-    let n = after.iter().filter(|(of, _)| *of == at).fold(0, |sum: Count, (_, n)| sum.saturating_add(*n)).min(on_rack);
+    let n = not_cut(after, at, on_rack);
     let all = n == on_rack;
     (0 < n).then(|| words::after_the_saw((!all).then(|| seen.speech.count(n)).as_deref()))
 }

@@ -7,6 +7,7 @@ mod pile;
 mod row;
 mod walk;
 
+use super::super::left::not_cut;
 use super::super::{Screen, Seen};
 use super::{page, strong};
 use crate::app::plan::after_the_saw;
@@ -18,8 +19,9 @@ use crate::parts::head::{Head, head};
 use crate::parts::key::key;
 use crate::view::{El, el};
 use crate::words::en::{common, rack as words, woods, workshop};
+use fivebar_core::ledger::decide::Lying;
 use fivebar_core::ledger::fold;
-use fivebar_core::quantity::{Decimal, Id, Length};
+use fivebar_core::quantity::{Count, Decimal, Id, Length};
 use fivebar_core::sheet::stock::find::{Found, From, Order, Thick, Wanted, find};
 use fivebar_core::sheet::stock::{self, LOOK_AGAIN_WEEKS, StockPile};
 
@@ -29,8 +31,12 @@ fn say(tap: RackTap) -> Msg {
 
 /// How it stands, on one line.
 pub fn short(app: &App, seen: Seen<'_>) -> String {
-    let piles = fold::hauls(&app.shelf().book).flat_map(|haul| haul.piles);
-    let pieces = piles.fold(0u32, |sum, pile| sum.saturating_add(pile.on_rack()));
+    let piles = fold::hauls(&app.shelf().book).flat_map(|haul| haul.piles.into_iter().map(move |pile| (haul.id, pile)));
+    let after = after_the_saw(app);
+    let pieces = piles.fold(0u32, |sum, (haul, pile)| {
+        let there = Lying { haul, pile: pile.id };
+        sum.saturating_add(pile.on_rack().saturating_sub(not_cut(&after, there, pile.on_rack())))
+    });
     if pieces == 0 { workshop::NONE_YET.to_owned() } else { common::pieces(pieces, &seen.speech.count(pieces)) }
 }
 
@@ -47,9 +53,25 @@ pub fn screen(app: &App, seen: Seen<'_>) -> Screen {
     }
 }
 
-/// Everything on the rack.
+/// Everything on the rack: of what plans leave of their boards only what is cut off.
 fn piles(app: &App, seen: Seen<'_>) -> Vec<StockPile> {
-    stock::stock(&app.shelf().shop(seen.now.at)).unwrap_or_default()
+    let after = after_the_saw(app);
+    stock::stock(&app.shelf().shop(seen.now.at)).unwrap_or_default().into_iter().map(|pile| lies_of(pile, &after)).collect()
+}
+
+/// One pile as it lies there.
+fn lies(pile: StockPile, app: &App) -> StockPile {
+    lies_of(pile, &after_the_saw(app))
+}
+
+/// One pile as the book has it, where it is counted: what is not cut off yet is told beside it.
+fn of_book(pile: &StockPile, app: &App) -> StockPile {
+    StockPile { uncut: lies(pile.clone(), app).uncut, ..pile.clone() }
+}
+
+fn lies_of(pile: StockPile, after: &[(Lying, Count)]) -> StockPile {
+    let uncut = not_cut(after, pile.at, pile.on_rack);
+    pile.lying(uncut)
 }
 
 fn list(app: &App, seen: Seen<'_>) -> Screen {
@@ -66,8 +88,7 @@ fn list(app: &App, seen: Seen<'_>) -> Screen {
     let longest = row::longest(&all);
     let rack = &app.workshop.rack;
     let found = find(all, &rack.wanted);
-    let uncut = after_the_saw(app);
-    let drawn = row::Drawn { longest, mark: rack.wanted.length, uncut: &uncut };
+    let drawn = row::Drawn { longest, mark: rack.wanted.length };
     let main = el("main", "scr racked")
         .kids(row::given_up(app, seen))
         .kid(sought(app, seen))
@@ -165,7 +186,7 @@ fn walk_round(stale: usize, seen: Seen<'_>) -> El<Msg> {
 }
 
 /// Piles that may do, or would but for their length, under a heading of their own.
-fn more(title: &'static str, piles: &[StockPile], drawn: row::Drawn<'_>, seen: Seen<'_>) -> Option<El<Msg>> {
+fn more(title: &'static str, piles: &[StockPile], drawn: row::Drawn, seen: Seen<'_>) -> Option<El<Msg>> {
     let rows = piles.iter().map(|pile| row::row(pile, drawn, true, seen));
     (!piles.is_empty()).then(|| el("section", "racks").key(title).kid(el("h2", "aged").text(title)).kids(rows))
 }

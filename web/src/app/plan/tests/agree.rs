@@ -201,11 +201,29 @@ fn what_is_not_cut_off_yet_is_said_on_the_rack() {
         page(&app)
     };
     assert!(rack(&app).contains("only after the saw"), "{}", rack(&app));
+    // What is on boards that are not cut lies on the rack as little as it does.
+    let counted = |app: &App| {
+        let mut app = reloaded(app);
+        app.place = Place::Workshop;
+        let short = page(&app);
+        app.heard(
+            Msg::Workshop(crate::app::workshop::Tap::ShowPage(crate::app::workshop::Over::Rack)),
+            Now { wall: app.now, chance: [208; 10] },
+        );
+        (short, page(&app))
+    };
+    let there_in_all = all(&app).iter().filter(|it| !it.in_job).map(|it| it.n).sum::<u32>();
+    let (before, list) = counted(&app);
+    let pieces = |n: u32| format!("{n} pieces");
+    assert!(before.contains(&pieces(there_in_all - there.n)) && list.contains(&pieces(there_in_all - there.n)), "{before}{list}");
+    assert!(list.contains(&format!("{} only after the saw", there.n)), "{list}");
     let mut piles = reloaded(&app);
     heard(&mut piles, [Tap::Open, Tap::Piles]);
     says(&piles, &["on the rack, only after the saw"], &[]);
     heard(&mut app, (0..lines).map(Tap::Tick));
     assert_eq!((after_the_saw(&app), rack(&app).contains("only after the saw")), (vec![], false));
+    let (after, list) = counted(&app);
+    assert!(after.contains(&pieces(there_in_all)) && list.contains(&pieces(there_in_all)), "{after}{list}");
     // Its thickness is corrected, and what is left of it says so before.
     let (Lying { haul, pile }, thin) = (source(&app), Length::MM.times(24).unwrap());
     let mut form = reloaded(&app);

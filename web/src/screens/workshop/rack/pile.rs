@@ -20,7 +20,7 @@ use fivebar_core::sheet::stock::{self, StockPile};
 /// The page.
 pub fn screen(at: Lying, app: &App, seen: Seen<'_>) -> Screen {
     match stock::pile(&app.shelf().shop(seen.now.at), at) {
-        Ok(pile) => of(&pile, app, seen),
+        Ok(pile) => of(&super::lies(pile, app), app, seen),
         Err(why) => {
             let main = el("main", "scr").kid(el("p", "why").text(refusal::refused(&why, seen.speech).what));
             page(app, ("workshop/rack-pile", ""), main, seen)
@@ -32,12 +32,8 @@ fn of(pile: &StockPile, app: &App, seen: Seen<'_>) -> Screen {
     let lines = history(&app.shelf().book, pile.at);
     let happened = lines.iter().map(|line| told(line, pile.at.pile, app, seen));
     let second = el("div", "col").kid(el("h2", "gap").text(words::HISTORY)).kid(el("section", "card list").kids(happened));
-    let first = el("div", "col")
-        .kid(lying(pile, app, seen))
-        .kid(size_key(pile))
-        .kids(given_up(app, seen))
-        .kid(keys(pile))
-        .kid(facts(pile, app, seen));
+    let first =
+        el("div", "col").kid(lying(pile, seen)).kid(size_key(pile)).kids(given_up(app, seen)).kid(keys(pile)).kid(facts(pile, app, seen));
     page(app, ("workshop/rack-pile", &name(pile)), el("main", "scr two racked").kid(first).kid(second), seen)
 }
 
@@ -49,13 +45,14 @@ fn keys(pile: &StockPile) -> El<Msg> {
     let one = |ask: Ask, words: &'static str, under: &'static str, possible: bool| {
         key("key", words, under, say(RackTap::Show(Page::Ask(pile.at, ask)))).key(words).flag("disabled", !possible)
     };
-    let there = 0 < pile.on_rack;
-    let apart = 0 < pile.free || !pile.apart.is_empty();
+    // What is not cut off yet can be taken and set apart as far as the book has it.
+    let (there, free) = (0 < pile.on_rack.max(pile.uncut), 0 < pile.free.max(pile.uncut));
+    let apart = free || !pile.apart.is_empty();
     el("div", "g2")
         .kid(one(Ask::Count, words::COUNT_IT, "", true))
         .kid(one(Ask::Take, words::TAKE, words::FOR_A_JOB, there))
         .kid(one(Ask::Apart, words::SET_APART, words::FOR_A_JOB, apart))
-        .kid(one(Ask::Gone, words::GONE, words::GONE_UNDER, 0 < pile.free))
+        .kid(one(Ask::Gone, words::GONE, words::GONE_UNDER, free))
         .kid(one(Ask::Place, words::WHERE_IT_LIES, "", true))
         .kid(one(Ask::Moisture, words::MOISTURE_KEY, "", true))
 }

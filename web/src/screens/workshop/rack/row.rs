@@ -3,13 +3,11 @@
 use super::super::super::Seen;
 use super::super::super::count::size_or_none;
 use super::{Page, RackTap, by_haul, say};
-use crate::app::plan::after_the_saw;
 use crate::app::{App, Msg};
 use crate::parts::fraction::worded;
 use crate::parts::ink::{drawing, line, rect, sized};
 use crate::view::{El, el};
-use crate::words::en::{common, count, jobs, rack as words, woods, workshop};
-use fivebar_core::ledger::decide::Lying;
+use crate::words::en::{changed, common, count, jobs, rack as words, woods, workshop};
 use fivebar_core::quantity::{Count, Decimal, Length, Listed, Volume, in_small};
 use fivebar_core::sheet::stock::StockPile;
 use fivebar_core::sheet::stock::find::Order;
@@ -26,11 +24,9 @@ const UNKNOWN: &str = "unknown-hardwood";
 
 /// To what scale boards are drawn, and where the length that is looked for is marked on each.
 #[derive(Clone, Copy)]
-pub struct Drawn<'a> {
+pub struct Drawn {
     pub longest: f64,
     pub mark: Option<Length>,
-    /// Pieces that are not cut off their boards yet.
-    pub uncut: &'a [(Lying, Count)],
 }
 
 /// The length that fills a line, in inches.
@@ -39,14 +35,14 @@ pub fn longest(piles: &[StockPile]) -> f64 {
 }
 
 /// By haul with its age and volume, the oldest first; in another order one pile after the other, each with its age.
-pub fn groups(piles: &[StockPile], order: Order, drawn: Drawn<'_>, seen: Seen<'_>) -> Vec<El<Msg>> {
+pub fn groups(piles: &[StockPile], order: Order, drawn: Drawn, seen: Seen<'_>) -> Vec<El<Msg>> {
     if !by_haul(order) {
         return vec![el("section", "racks").kids(piles.iter().map(|pile| row(pile, drawn, true, seen)))];
     }
     piles.chunk_by(|one, other| one.haul.id == other.haul.id).map(|piles| group(piles, drawn, seen)).listed()
 }
 
-fn group(piles: &[StockPile], drawn: Drawn<'_>, seen: Seen<'_>) -> El<Msg> {
+fn group(piles: &[StockPile], drawn: Drawn, seen: Seen<'_>) -> El<Msg> {
     let Some(haul) = piles.first().map(|pile| &pile.haul) else { return el("section", "racks") };
     let weeks = i64::from(haul.began.day().until(seen.now.day()).max(0) / 7);
     let volume = piles.iter().filter_map(|pile| pile.volume).try_fold(Volume::ZERO, Volume::plus);
@@ -67,7 +63,7 @@ pub fn aged(weeks: i64, seen: Seen<'_>) -> String {
 }
 
 /// One pile as a key that opens it.
-pub fn row(pile: &StockPile, drawn: Drawn<'_>, with_age: bool, seen: Seen<'_>) -> El<Msg> {
+pub fn row(pile: &StockPile, drawn: Drawn, with_age: bool, seen: Seen<'_>) -> El<Msg> {
     el("button", "pile")
         .attr("type", "button")
         .key(pile.at.pile.to_string())
@@ -77,31 +73,30 @@ pub fn row(pile: &StockPile, drawn: Drawn<'_>, with_age: bool, seen: Seen<'_>) -
 }
 
 /// The same as it stands on its own page.
-pub fn lying(pile: &StockPile, app: &App, seen: Seen<'_>) -> El<Msg> {
-    let uncut = after_the_saw(app);
-    let drawn = Drawn { longest: longest(std::slice::from_ref(pile)), mark: None, uncut: &uncut };
+pub fn lying(pile: &StockPile, seen: Seen<'_>) -> El<Msg> {
+    let drawn = Drawn { longest: longest(std::slice::from_ref(pile)), mark: None };
     el("div", "pile lies").kids(drawing_and_words(pile, drawn, false, seen)).kid(el("b", "t30 w8").text(seen.speech.count(pile.on_rack)))
 }
 
-fn drawing_and_words(pile: &StockPile, drawn: Drawn<'_>, with_age: bool, seen: Seen<'_>) -> [El<Msg>; 2] {
+fn drawing_and_words(pile: &StockPile, drawn: Drawn, with_age: bool, seen: Seen<'_>) -> [El<Msg>; 2] {
     let wood = tone(pile);
     let sides = size(pile, seen);
     let sides = if with_age { format!("{sides}, {}", aged(pile.weeks, seen)) } else { sides };
     let middle = el("span", "mid")
         .kid(worded("span", "nm", name(pile)))
         .kid(worded("span", "s", sides))
-        .kids(aside(pile, drawn.uncut, seen).map(|said| el("span", "s").text(said)))
+        .kids(aside(pile, seen).map(|said| el("span", "s").text(said)))
         .kids(pile.length.map(|length| board(inches(pile.length_to.unwrap_or(length)), drawn, wood)));
     [section(pile, wood), middle]
 }
 
 /// What else is worth a word: set apart, and where it lies.
-fn aside(pile: &StockPile, uncut: &[(Lying, Count)], seen: Seen<'_>) -> Option<String> {
+fn aside(pile: &StockPile, seen: Seen<'_>) -> Option<String> {
     let apart = pile.on_rack.saturating_sub(pile.free);
     let apart = (0 < apart).then(|| words::apart(&seen.speech.count(apart)));
     let bought = pile.haul.bought.then(|| words::BOUGHT_ONLY.to_owned());
     let away = pile.haul.on_its_way.then(|| words::NOT_HOME_YET.to_owned());
-    let uncut = super::super::super::left::uncut(uncut, pile.at, pile.on_rack, seen);
+    let uncut = (0 < pile.uncut).then(|| changed::after_the_saw(Some(&seen.speech.count(pile.uncut))));
     let said: Vec<String> = away.into_iter().chain(uncut).chain(bought).chain(apart).chain(pile.place.clone()).listed();
     (!said.is_empty()).then(|| said.join(", "))
 }
@@ -152,7 +147,7 @@ fn section(pile: &StockPile, wood: &'static str) -> El<Msg> {
     drawn.kid(rect(wood, ((BOX.0 - w) / 2.0, (BOX.1 - h) / 2.0), (w, h)))
 }
 
-fn board(long: f64, drawn: Drawn<'_>, wood: &'static str) -> El<Msg> {
+fn board(long: f64, drawn: Drawn, wood: &'static str) -> El<Msg> {
     let at = |length: f64| (LONGEST - 2.0) * length / drawn.longest;
     let mark = drawn.mark.map(|length| 1.0 + at(inches(length))).filter(|x| *x < LONGEST);
     drawing("cut long", (LONGEST, 12.0))

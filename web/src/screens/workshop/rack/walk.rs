@@ -4,7 +4,7 @@ use super::super::super::slots::{Slot, figures, refused, under_thumb};
 use super::super::super::{Screen, Seen, undo};
 use super::ask::{in_place, in_words};
 use super::row::{given_up, kept_apart, lying, name};
-use super::{RackTap, number, say};
+use super::{RackTap, number, of_book, say};
 use crate::app::workshop::Tap;
 use crate::app::workshop::rack::walk::{Counted, Walk};
 use crate::app::{App, Msg};
@@ -43,7 +43,7 @@ fn shown(pile: &StockPile, (walk, app): (&Walk, &App), seen: Seen<'_>) -> Screen
     let told = if differs { words::found_n(&n(found)) } else { words::as_it_is(&n(found)) };
     let main = el("main", "scr form racked")
         .kids(given_up(app, seen))
-        .kid(lying(pile, app, seen))
+        .kid(lying(&of_book(pile, app), seen))
         .kid(el("p", "i2").text(last))
         .kids(refused(app, seen))
         // Nothing comes or goes above the keys: they stay under the thumb.
@@ -75,7 +75,7 @@ fn typing(pile: &StockPile, (walk, app): (&Walk, &App), seen: Seen<'_>) -> Scree
     let slots = [Slot::whole(words::HOW_MANY_LIE)];
     let form = &app.workshop.rack.form;
     let pad = under_thumb(form, &slots, (pile.haul.units, seen), |press| say(RackTap::Press(press)));
-    let main = el("main", "scr form racked").kid(lying(pile, app, seen)).kid(figures(form, &slots, |nth| say(RackTap::At(nth))));
+    let main = el("main", "scr form racked").kid(lying(&of_book(pile, app), seen)).kid(figures(form, &slots, |nth| say(RackTap::At(nth))));
     let main = main.kid(el("div", "push")).kids(pad);
     let keys = el("div", "um").kid(key("key solid t22", common::DONE, "", say(RackTap::Done))).kid(key(
         "key",
