@@ -239,10 +239,13 @@ fn wood_is_taken_by_count_and_put_back() {
     maker.tap(write.clone()).shows(&["0 here, 47 on the rack", "all"]).figures(&["48"]).shows(&["Take 48"]).tap(Tap::Save);
     maker.shows(&["you asked for 48 pieces, and there are 47"]);
     maker.figures(&["25"]).tap(Tap::Save).shows(&["25 pieces", "22 on the rack"]).hides(&["No wood is taken yet."]);
-    maker.tap(write).pick(Pick::Count(5)).shows(&["25 here, 22 on the rack", "Put 5 back"]).tap(Tap::Undo);
+    maker.tap(write.clone()).pick(Pick::Count(5)).shows(&["25 here, 22 on the rack", "Put 5 back"]).tap(Tap::Undo);
     assert_eq!(maker.sheet().wood.pieces, 20);
     maker.say(Msg::Common(Common::TakeBack));
     assert_eq!(maker.sheet().wood.pieces, 25);
+    // Nothing lies there any more: what can't be taken is said, and the key is none.
+    maker.tap(write.clone()).figures(&["22"]).tap(Tap::Save).tap(write).pick(Pick::Count(1));
+    maker.shows(&["47 here, 0 on the rack", "Take 1", "none lies there", "Put 1 back"]);
 }
 
 /// A pile to be named at home keeps a haul's share unknown: what is known stays in sight, and the pile is named.

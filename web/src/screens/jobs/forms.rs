@@ -36,6 +36,8 @@ pub struct Asked {
     /// Stands below the figures and the pad.
     pub below: Option<El<Msg>>,
     pub save: (String, String),
+    /// It can be done.
+    pub ready: bool,
     /// The other way out.
     pub other: Option<String>,
 }
@@ -43,7 +45,18 @@ pub struct Asked {
 impl Asked {
     pub fn new(place: &'static str, title: impl Into<String>) -> Asked {
         let save = (common::DONE.to_owned(), String::new());
-        Asked { place, title: title.into(), above: vec![], slots: vec![], figures: None, instead: None, below: None, save, other: None }
+        Asked {
+            place,
+            title: title.into(),
+            above: vec![],
+            slots: vec![],
+            figures: None,
+            instead: None,
+            below: None,
+            save,
+            ready: true,
+            other: None,
+        }
     }
 }
 
@@ -85,12 +98,10 @@ fn laid_out(asked: Asked, draft: &Draft, sheet: Option<&JobSheet>, seen: Seen<'_
         .kid(el("div", "push"))
         .kids(pad)
         .kids(asked.below);
-    let keys = el("div", keys).kid(key("key solid t22", asked.save.0, asked.save.1, say(Tap::Save))).kids(other).kid(key(
-        "key",
-        common::NOT_NOW,
-        "",
-        say(Tap::Close),
-    ));
+    let keys = el("div", keys)
+        .kid(key("key solid t22", asked.save.0, asked.save.1, say(Tap::Save)).flag("disabled", !asked.ready))
+        .kids(other)
+        .kid(key("key", common::NOT_NOW, "", say(Tap::Close)));
     let foot = if docks {
         let named = if matches!(draft.what, What::Part(_)) { words::PART_NAME } else { jobs::NAME };
         let why = draft.nameless.then(|| refusal::unnamed(named)).or_else(|| why_words(&draft.form, &asked.slots, (units, seen)));

@@ -134,7 +134,10 @@ fn take(draft: &Draft, (pile, job): (Id, Id), app: &App, seen: Seen<'_>) -> Aske
     asked.above = vec![crate::parts::fraction::worded("p", "i2", size(&pile, seen)), el("p", "t22 w8").text(there), quick];
     asked.slots = vec![Slot::whole(words::HOW_MANY)];
     let typed = draft.form.text(0);
-    asked.save = (words::take_n(typed), String::new());
+    // What all is set apart for others, or is in jobs, is none to take.
+    asked.ready = 0 < pile.free;
+    let none = if pile.on_rack == 0 { words::NONE_LIES_THERE } else { words::NONE_FREE };
+    asked.save = (words::take_n(typed), if asked.ready { String::new() } else { none.to_owned() });
     // What was asked about goes for the figure it was asked of.
     let back = draft.put_back.as_ref().filter(|back| typed.trim().parse() == Ok(back.n));
     asked.above.extend(back.map(|back| el("div", "").attr("role", "alert").kids(asked_back(back, seen))));
