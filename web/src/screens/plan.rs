@@ -33,10 +33,10 @@ use crate::parts::head::{Head, head};
 use crate::parts::ink::{Pair, drawing, rect};
 use crate::parts::key::key;
 use crate::view::{El, el};
-use crate::words::en::{common, design, job as rooms, plan as words};
+use crate::words::en::{changed, common, design, job as rooms, plan as words, woods};
 use fivebar_core::ledger::fold::Design;
 use fivebar_core::ledger::kind::plan::Shape;
-use fivebar_core::quantity::{Decimal, Id, Length, Units, in_small};
+use fivebar_core::quantity::{Decimal, Id, Length, Listed, Units, begin_small, in_small};
 use fivebar_core::sheet::job::JobSheet;
 use fivebar_core::sheet::make::Source;
 
@@ -189,6 +189,18 @@ fn sketch(size: Pair, boards: Boards) -> El<Msg> {
 /// Pieces by their name; boards to be bought by their wood.
 fn source_name(source: &Source, app: &App) -> String {
     if source.bought.is_some() { buy::name(source.pile.wood.as_ref(), app) } else { pile_name(&source.pile) }
+}
+
+/// The same with its wood, where another pile there has that name; with its letter, where that is of the same wood.
+fn told_apart<'a>(source: &Source, all: impl Iterator<Item = &'a Source>, app: &App) -> String {
+    let name = source_name(source, app);
+    let same = all.filter(|it| it.pile.pile != source.pile.pile && source_name(it, app) == name).listed();
+    let of = |wood| begin_small(&woods::among(wood, &app.shelf().workshop().wood.woods));
+    match source.pile.wood.as_ref().filter(|_| same.iter().all(|it| it.pile.wood != source.pile.wood)) {
+        _ if same.is_empty() => name,
+        Some(wood) => changed::with_its(&name, &of(wood)),
+        None => changed::with_its(&name, &source.pile.label),
+    }
 }
 
 /// A length with its unit.

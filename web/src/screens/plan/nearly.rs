@@ -2,7 +2,7 @@
 
 use super::super::Seen;
 use super::saw::number;
-use super::{piles, side, source_name};
+use super::{piles, side, source_name, told_apart};
 use crate::app::App;
 use crate::words::en::{changed as changed_words, plan, told as words};
 use fivebar_core::quantity::{Length, begin_large, begin_small};
@@ -91,7 +91,8 @@ pub fn left_out(given: &Given, changed: &[usize], (app, seen): (&App, Seen<'_>))
     let other = other.into_iter().map(|(_, (source, _))| changed_words::left_out_changed(&begin_large(&source_name(source, app))));
     let (narrow, others): (Vec<_>, Vec<_>) =
         same.into_iter().map(|(_, one)| one).partition(|(_, why)| *why == Unfit::TooNarrow && is_top(given));
-    let named = |source: &Source| begin_large(&source_name(source, app));
+    let apart = |source: &Source| told_apart(source, given.left_out.iter().map(|(it, _)| it), app);
+    let named = |source: &Source| begin_large(&apart(source));
     let narrow = narrow.into_iter().take(NAMED).filter_map(|(source, _)| {
         let Wish::Panel(panel) = &given.ready.wish else { return None };
         let (rows, width) = (panel.rows()?, side(panel.width?, given.units, seen));
@@ -100,9 +101,7 @@ pub fn left_out(given: &Given, changed: &[usize], (app, seen): (&App, Seen<'_>))
     let told: Vec<String> = others
         .iter()
         .take(NAMED)
-        .map(|(source, why)| {
-            format!("{}, {}", begin_small(&source_name(source, app)), piles::unfit_of(source, *why, app, (given.units, seen)))
-        })
+        .map(|(source, why)| format!("{}, {}", begin_small(&apart(source)), piles::unfit_of(source, *why, app, (given.units, seen))))
         .collect();
     let more = others.len().checked_sub(NAMED).filter(|more| 0 < *more).and_then(|more| i64::try_from(more).ok());
     let others = (!told.is_empty()).then(|| words::left_out(&told, more.map(|more| number(more, seen)).as_deref()));

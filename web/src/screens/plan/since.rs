@@ -1,12 +1,11 @@
 //! What has changed since a plan was made, what was left out of it, and the wood of the plan before.
 
 use super::super::Seen;
-use super::{say, source_name};
+use super::{say, source_name, told_apart};
 use crate::app::plan::{Before, Found, Since, Tap, ToCut, fitting_to, in_use_by};
 use crate::app::{App, Msg};
 use crate::parts::fraction::worded;
 use crate::parts::key::key;
-use crate::screens::jobs::pile_name;
 use crate::view::{El, el};
 use crate::words::en::{changed as words, jobs, plan};
 use fivebar_core::ledger::kind::plan::Shape;
@@ -65,7 +64,8 @@ pub fn left_out(given: &Given, found: &Found, app: &App) -> Vec<El<Msg>> {
         None => None,
     };
     let lying = all.iter().filter(|(source, unfit)| !source.in_job && unfit.is_none());
-    let told = lying.filter_map(|(source, _)| why(source).map(|why| words::left_out(&source_name(source, app), why)));
+    let name = |source| told_apart(source, all.iter().map(|(it, _)| it), app);
+    let told = lying.filter_map(|(source, _)| why(source).map(|why| words::left_out(&name(source), why)));
     told.map(|line| worded("p", "t14 i2", line)).listed()
 }
 
@@ -146,7 +146,7 @@ pub fn parts(none_fits: Option<&str>, without: &[String]) -> Vec<El<Msg>> {
 pub fn unfit(all: &[(Source, Option<Unfit>)], part: Option<&str>, app: &App, of: (Units, Seen<'_>)) -> Vec<El<Msg>> {
     let lying = all.iter().filter(|(source, _)| !source.in_job && source.bought.is_none());
     let said = |source: &Source, why: Unfit| {
-        let (name, why) = (pile_name(&source.pile), super::piles::unfit_of(source, why, app, of));
+        let (name, why) = (told_apart(source, all.iter().map(|(it, _)| it), app), super::piles::unfit_of(source, why, app, of));
         part.map_or_else(|| words::left_out(&name, &why), |part| words::not_for_part(part, &name, &why))
     };
     let why = lying.filter_map(|(source, why)| why.map(|why| said(source, why)));

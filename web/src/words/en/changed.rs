@@ -151,6 +151,11 @@ pub fn left_out(name: &str, why: &str) -> String {
     format!("{name} left out: {why}.")
 }
 
+/// "Strips, beech", where other strips are of oak; "Strips, C".
+pub fn with_its(name: &str, tells: &str) -> String {
+    format!("{name}, {tells}")
+}
+
 /// "Beech, C was left out as it was then, and has changed since: plan again."
 pub fn left_out_changed(name: &str) -> String {
     format!("{name} was left out as it was then, and has changed since: plan again.")

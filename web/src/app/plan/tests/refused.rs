@@ -1,6 +1,7 @@
 //! What is not taken says its field by name, beside it, and comes under the thumb; nothing typed is lost.
 
 use super::*;
+use fivebar_core::ledger::decide::{HaulCommand, PileFacts};
 
 fn typed(at: usize, text: &str) -> Vec<Tap> {
     let press = |sign: char| match sign {
@@ -60,4 +61,24 @@ fn why_there_is_nothing_to_plan_stands_with_the_pad() {
     let shown = page(&app);
     let foot = shown.split("<footer class=\"foot typing\">").nth(1).unwrap_or_else(|| panic!("{shown}"));
     assert!(foot.starts_with("<div class=\"here wrong\"") && foot.contains("None of the pieces fits."), "{foot}");
+}
+
+/// Two piles have one name: each has its wood beside it, or its letter.
+#[test]
+fn no_two_piles_are_left_out_under_one_name() {
+    for (wood, named) in
+        [("beech-european", ["Thin, oak left out", "Thin, beech left out"]), ("oak-european", ["Thin, B left out", "Thin, C left out"])]
+    {
+        let mut app = opened(&format!("leave for yard\npile other {wood} 10 x 65 x 400 mm\ncount 5 other\n"));
+        let all = fivebar_core::sheet::make::sources(&app.shelf().shop(app.now.at), app.jobs.open.unwrap()).unwrap();
+        let Lying { haul, pile } = all.iter().find(|it| it.pile.name.as_deref() == Some("other")).unwrap().which().0;
+        let facts = PileFacts { name: Some("thin".into()), ..PileFacts::default() };
+        super::later::order(&mut app, Command::Haul(HaulCommand::DescribePile { haul, pile, facts }));
+        heard(
+            &mut app,
+            [Tap::Open, Tap::Shape(Shape::Rows), Tap::At(4), Tap::Press(Press::Digit(9)), Tap::Press(Press::Digit(9)), Tap::Go],
+        );
+        let shown = page(&app);
+        assert!(named.iter().all(|named| shown.contains(named)) && !shown.contains("Thin left out"), "{shown}");
+    }
 }
