@@ -49,7 +49,7 @@ pub use saw::opens_unused;
 use saw::{at_the_saw, show};
 pub use tap::Tap;
 pub use ticks::{LastTick, back as tick_back};
-pub use used::{Before, Since, fitting_to, in_both_of, in_use_by, short_if_they_stay, since, was_used, why_not};
+pub use used::{Before, Since, fitting_to, in_both_of, in_use_by, none_for, short_if_they_stay, since, was_used, why_not};
 
 /// A first answer comes after so many ms; a better one is looked for so long.
 const FIRST: u32 = 300;
@@ -157,6 +157,7 @@ pub fn heard(app: &mut App, tap: Tap, now: Now) {
         Tap::Open => open(app),
         Tap::Choose => app.plan.page = Page::Choose,
         Tap::Shape(shape) => choose(app, shape),
+        Tap::TopOf(part) => asking::top_of(app, &part),
         Tap::Piles => (app.plan.draft.buying, app.plan.page) = (None, Page::Piles),
         Tap::Buy => buying::open(app),
         Tap::AddBoards => buying::add(app),

@@ -1,11 +1,12 @@
 //! What plans lack, heard: looked for at the next yard, and what does for it there.
 
 use super::App;
+use super::plan::{already_cut, none_for};
 use fivebar_core::ledger::decide::{Command, Lying, Now, PlanCommand, StockCommand};
 use fivebar_core::ledger::fold::{PlanSought, Sought};
 use fivebar_core::ledger::kind::stock::{PiecesSought, SoughtPiece};
 use fivebar_core::quantity::{Count, Id, Listed};
-use fivebar_core::sheet::make::seek::seek;
+use fivebar_core::sheet::make::seek::{seek, seek_part};
 use fivebar_core::sheet::past::Past;
 use fivebar_core::sheet::sought::{LookedFor, Looking};
 
@@ -34,11 +35,21 @@ pub fn looked_for(app: &App) -> Vec<LookedFor> {
 
 /// What the plan in hand lacks, as it would be looked for; and what is looked for of it already.
 pub fn of_plan(app: &App) -> Option<(PiecesSought, Option<Sought>)> {
-    let (given, found) = app.plan.given.as_ref().zip(app.plan.found.as_ref())?;
-    let pieces = seek(&app.shelf().book, given, &found.sheet)?;
+    let pieces = if let Some(pieces) = of_part(app) { pieces } else { of_found(app)? };
     let of = (pieces.job, PlanSought::from(&pieces));
     let there = app.shelf().workshop().sought.iter().find(|one| (one.job, one.plan) == of).cloned();
     Some((pieces, there))
+}
+
+fn of_found(app: &App) -> Option<PiecesSought> {
+    let (given, found) = app.plan.given.as_ref().zip(app.plan.found.as_ref())?;
+    seek(&app.shelf().book, given, &found.sheet)
+}
+
+/// Where nothing fits a part, what it can be cut of.
+fn of_part(app: &App) -> Option<PiecesSought> {
+    let (ask, part) = none_for(app)?;
+    seek_part(&app.shelf().shop(app.now.at), &ask, (&part, &already_cut(app, ask.job)))
 }
 
 /// Whether it is what is looked for; what was there then may lie elsewhere now.

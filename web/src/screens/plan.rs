@@ -6,6 +6,7 @@ mod ask;
 mod boards;
 mod buy;
 mod ends;
+mod fits;
 mod label;
 mod lacks;
 mod limits;

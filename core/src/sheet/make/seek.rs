@@ -1,10 +1,11 @@
 //! What a plan lacks, as it is looked for at the next yard: so many more of a pile, or the parts that are missing.
 
-use super::{Given, nm};
+use super::{AlreadyCut, Ask, Given, What, asked_figures, nm};
 use crate::ledger::kind::stock::{PiecesSought, SoughtPiece};
 use crate::ledger::{Book, fold};
 use crate::plan::Asked;
 use crate::quantity::{Count, Key, Length, Listed};
+use crate::sheet::Shop;
 use crate::sheet::plan::figures::Figures;
 use crate::sheet::plan::wish::{Wanted, Wish};
 use crate::sheet::plan::{Known, PlanSheet, Unlock};
@@ -26,6 +27,22 @@ pub fn seek(book: &Book, given: &Given, sheet: &PlanSheet) -> Option<PiecesSough
     let [length, width] = sides(given);
     let any = Some(true).filter(|_| any && 1 < pieces.len());
     (!pieces.is_empty()).then(|| PiecesSought { job, shape: given.ask.what.shape(), pieces, any, length, width, makes })
+}
+
+/// What is looked for where nothing fits a part: pieces that it can be cut of, as many as are not cut yet for what is asked.
+pub fn seek_part(shop: &Shop, ask: &Ask, (name, cut): (&str, &AlreadyCut)) -> Option<PiecesSought> {
+    let (What::Parts(sets) | What::Sticks(sets)) = ask.what else { return None };
+    let job = shop.job(ask.job).ok()?;
+    let part = job.parts.iter().find(|part| part.name == name)?;
+    let sets = sets.unwrap_or(1);
+    let n = part.n.saturating_mul(sets).saturating_sub(cut.of(part));
+    let wood = part.wood.as_ref().map(ToString::to_string);
+    let wanted = Wanted { name: part.name.clone(), n: n.into(), size: part.size, glue: false, wood };
+    let by_length = matches!(ask.what, What::Sticks(_));
+    let piece = blank(&wanted, (&asked_figures(shop, &job, ask).ok()?, by_length), n.into())?;
+    let there = Some(there(&fold::hauls(shop.book).listed(), job.id, &piece)).filter(|n| 0 < *n);
+    let pieces = vec![SoughtPiece { there, ..piece }];
+    Some(PiecesSought { job: job.id, shape: ask.what.shape(), pieces, any: None, length: None, width: None, makes: Some(sets) })
 }
 
 /// Of a top how long and wide it is, as a plan that is kept says it.

@@ -225,6 +225,17 @@ pub fn in_use(fit: &[(Source, Option<Unfit>)], turned: &[Which]) -> (usize, Coun
     used.fold((0, 0), |(piles, pieces): (usize, Count), (source, _)| (piles + 1, pieces.saturating_add(source.n)))
 }
 
+/// A part of the open job is asked as a top in rows.
+pub fn top_of(app: &mut App, part: &str) {
+    let shop = app.shelf().shop(app.now.at);
+    let Some(Ok(mut job)) = app.jobs.open.map(|job| shop.job(job)) else { return };
+    job.parts.retain(|it| it.name == part);
+    let figures = fivebar_core::sheet::make::figures(&shop, job.units).ok();
+    let begun = Draft::begun(Shape::Rows, &job, figures.as_ref(), app.speech.typing(job.units));
+    app.plan.why_not = None;
+    app.plan.draft = app.plan.draft.of_other(begun);
+}
+
 /// Leaves a part out, or takes it in again. A plan that was refused for it is made at once.
 pub fn leave_out(app: &mut App, name: String) {
     let without = &mut app.plan.draft.without;

@@ -4,6 +4,7 @@ mod before;
 mod bought;
 mod drop;
 mod ends;
+mod fits;
 mod last_act;
 mod later;
 mod letters;

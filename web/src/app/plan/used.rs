@@ -1,7 +1,7 @@
 //! A plan and the wood: taken for the job, once and never twice, and what has changed since.
 
 use super::cut::{RowsCut, rows_before};
-use super::{Found, Plan, already_cut, beside, stop, uncut};
+use super::{Found, Page, Plan, already_cut, beside, stop, uncut};
 use crate::app::App;
 use crate::app::order::{Feel, Order};
 use crate::words::en::plan as words;
@@ -256,6 +256,21 @@ pub fn take_as(app: &mut App, instead: bool, now: Now) {
         }
         None => app.plan.asks = had,
     }
+}
+
+/// The part that nothing fits, with what is asked, where the page says so; the first, where nothing fits any.
+pub fn none_for(app: &App) -> Option<(Ask, String)> {
+    let (job, Page::Ask) = (app.jobs.open?, app.plan.page) else { return None };
+    let job = app.shelf().shop(app.now.at).job(job).ok()?;
+    let draft = &app.plan.draft;
+    let part = match why_not(app)? {
+        WhyNot::NoneForPart(part) => part,
+        WhyNot::NoneFits if matches!(draft.shape, Some(Shape::Parts | Shape::Sticks)) => {
+            job.parts.iter().find(|part| !draft.without.contains(&part.name))?.name.clone()
+        }
+        _ => return None,
+    };
+    Some((draft.rough(job.id, app.speech.typing(job.units))?, part))
 }
 
 /// Why there is nothing to plan, as long as that is so.

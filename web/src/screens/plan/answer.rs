@@ -128,7 +128,7 @@ fn plan(job: &JobSheet, (given, found): (&Given, &Found), (app, since): (&App, &
     shown.extend(under);
     // Once the wood is cut the list at the saw comes first.
     shown.extend(if since.taken { vec![] } else { details(given, found, (app, since), seen) });
-    let lacks = seek::keys(given, job.ended.is_some(), (app, seen));
+    let lacks = seek::keys(given.units, job.ended.is_some(), (app, seen));
     shown.extend((!lacks.is_empty()).then(|| el("section", "col").kids(lacks)));
     shown
 }

@@ -2,8 +2,8 @@
 
 use super::super::slots::{Slot, docked, figures_told, no, no_words, why_words};
 use super::super::{Screen, Seen};
-use super::{Boards, ends, over, say, since, sketch, ways};
-use crate::app::plan::{Draft, FIELD, PATTERNS, Since, TOP, Tap, fitting_to, in_use, refused};
+use super::{Boards, ends, fits, over, say, since, sketch, ways};
+use crate::app::plan::{Draft, FIELD, PATTERNS, Since, TOP, Tap, fitting_to, in_use, none_for, refused};
 use crate::app::{App, Msg};
 use crate::parts::chips::{Chip, flowing};
 use crate::parts::head::{Head, head};
@@ -31,7 +31,12 @@ pub fn screen(shape: Shape, sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Scre
     let refused = refused(app).map(|why| no(why, seen));
     let at = |nth| say(Tap::At(nth));
     let ask = draft.rough(sheet.job, seen.speech.typing(units));
-    let fit = fits(ask.as_ref(), app);
+    let fit = fit_to(ask.as_ref(), app);
+    let named = if nothing_fits { none_for(app) } else { None };
+    let part = named.as_ref().and_then(|(_, name)| sheet.parts.iter().find(|part| part.name == *name));
+    let of_part = alone((none_fits.or(part.map(|part| part.name.as_str())), ask.as_ref()), sheet).map(|alone| fit_to(Some(&alone), app));
+    let of_it = of_part.as_ref().unwrap_or(&fit);
+    let fit_part = if none_fits.is_some() { of_it } else { &fit };
     // The figures come first, so that the one under the thumb and the pad are seen together on any page.
     let main = el("main", "scr form")
         .kid(figures_told(&draft.form, &slots, (units, seen), at))
@@ -42,10 +47,12 @@ pub fn screen(shape: Shape, sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Scre
         .kids(drop_key)
         .kids(choices(shape, draft))
         .kids((shape == Shape::Rows).then(|| ways::woods(&fit, (app, seen))).flatten())
+        .kids(if nothing_fits { fits::told((part, of_it), app, (units, seen)) } else { vec![] })
+        .kids(part.map(|part| fits::helps(part, of_it, (app, units, seen))).unwrap_or_default())
         .kids(since::parts(none_fits, &draft.without))
         .kids(nothing_fits.then(|| key("key h56 wide", words::ADD_BOARDS, words::ADD_BOARDS_UNDER, say(Tap::Buy))))
         .kids(over::asked(draft.over.filter(|_| shape == Shape::Parts), units, seen))
-        .kids(piles_key((none_fits, ask, &fit), sheet, app, seen))
+        .kids(piles_key((none_fits, &fit, fit_part), (app, units, seen)))
         .kids((shape == Shape::Rows).then(|| el("p", "t14 i2").text(words::ROWS_LEFT_OPEN)))
         .kids((shape == Shape::Field).then(|| el("p", "t14 i2").text(tile_words::LEFT_OPEN)))
         .kids(since::in_use(sheet.job, app, seen))
@@ -141,24 +148,25 @@ fn drawn(pattern: Pattern) -> Boards {
 /// Pieces with why they can't be used.
 type Fit = Vec<(Source, Option<Unfit>)>;
 
-fn fits(ask: Option<&Ask>, app: &App) -> Fit {
+fn fit_to(ask: Option<&Ask>, app: &App) -> Fit {
     ask.map(|ask| fitting_to(app, ask)).unwrap_or_default()
 }
 
+/// What is asked of one part alone, that nothing fits.
+fn alone((part, ask): (Option<&str>, Option<&Ask>), sheet: &JobSheet) -> Option<Ask> {
+    let (part, ask) = part.zip(ask)?;
+    Some(Ask { without: sheet.parts.iter().map(|it| it.name.clone()).filter(|name| name != part).collect(), ..ask.clone() })
+}
+
 /// Opens the piles, and says how many are used; and of those that fit not, or not one part, why.
-fn piles_key((part, ask, fit): (Option<&str>, Option<Ask>, &Fit), sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Vec<El<Msg>> {
-    let alone = part
-        .zip(ask)
-        .map(|(part, ask)| Ask { without: sheet.parts.iter().map(|it| it.name.clone()).filter(|name| name != part).collect(), ..ask });
+fn piles_key((part, fit, fit_part): (Option<&str>, &Fit, &Fit), (app, units, seen): (&App, Units, Seen<'_>)) -> Vec<El<Msg>> {
     let (piles, pieces) = in_use(fit, &app.plan.draft.turned);
     let n = seen.speech.number(fivebar_core::quantity::Decimal::from(piles), 0, 0);
     let under = words::in_use(&n, piles == 1, &common::pieces(pieces, &seen.speech.count(pieces)));
     let bought = fit.iter().any(|(source, why)| why.is_none() && source.bought.is_some());
     let under = if bought { sought::and_boards_to_buy(&under) } else { under };
-    let of_part = alone.map(|alone| fits(Some(&alone), app));
-    let (fit, of) = (of_part.as_ref().unwrap_or(fit), (sheet.account.units, seen));
-    let trims = app.plan.draft.shape.map(|shape| ends::trims(shape, fit, app, of)).unwrap_or_default();
-    let unfit = since::unfit(fit, part, app, of).into_iter().chain(trims);
+    let trims = app.plan.draft.shape.map(|shape| ends::trims(shape, fit_part, app, (units, seen))).unwrap_or_default();
+    let unfit = since::unfit(fit_part, part, app, (units, seen)).into_iter().chain(trims);
     std::iter::once(key("key h56 wide", words::PILES, under, say(Tap::Piles))).chain(unfit).collect()
 }
 

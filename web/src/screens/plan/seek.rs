@@ -13,12 +13,11 @@ use crate::words::en::sought as words;
 use fivebar_core::ledger::Fact;
 use fivebar_core::ledger::kind::stock::SoughtPiece;
 use fivebar_core::quantity::{Listed, Units};
-use fivebar_core::sheet::make::Given;
 
 /// Nothing where nothing is short. What is looked for already is said, with the way to have it looked for no more.
-pub fn keys(given: &Given, ended: bool, (app, seen): (&App, Seen<'_>)) -> Vec<El<Msg>> {
+pub fn keys(units: Units, ended: bool, (app, seen): (&App, Seen<'_>)) -> Vec<El<Msg>> {
     let Some((lacks, there)) = of_plan(app).filter(|_| !ended) else { return vec![] };
-    let told = |pieces: &[SoughtPiece], any| listed(pieces, any, given.units, (app, seen));
+    let told = |pieces: &[SoughtPiece], any| listed(pieces, any, units, (app, seen));
     let look = |said| key("key soft h56 wide no-print", said, told(&lacks.pieces, lacks.any == Some(true)), say(Tap::LookFor));
     let Some(there) = there else { return vec![look(words::LOOK_FOR_IT)] };
     let stands = format!("{} {}.", words::LOOKED_FOR, told(&there.pieces, there.any));

@@ -1,0 +1,58 @@
+//! Where no piece fits a part: what it needs and what there is stand there, and what helps is a tap away; boards to buy begin with what is short.
+
+use super::*;
+
+#[track_caller]
+fn check(app: &App, all: &[&str], none: &[&str]) {
+    let shown = page(app);
+    for words in all {
+        assert!(shown.contains(words), "{words}: {shown}");
+    }
+    for words in none {
+        assert!(!shown.contains(words), "{words}: {shown}");
+    }
+}
+
+/// The part is 980 long, and the strips are 500: nothing fits any part; with pegs, nothing fits this one.
+fn none_fits(shape: Shape) -> App {
+    let mut app = opened("");
+    heard(&mut app, [Tap::Open, Tap::Shape(shape), Tap::Go]);
+    app
+}
+
+const LARGEST: &str = "Of oak the longest is 500, the widest 65 and the thickest 30 mm.";
+const TOP: &str = "Make top as a top in rows";
+const LOOK: &str = "Look for it at the next yard";
+
+/// A stick with what is over and off: 20 + 2 thick, 120 + 2 wide, 980 + 2 + 2 x 6 long.
+#[test]
+fn a_part_that_nothing_fits_says_what_it_needs() {
+    for (shape, of) in [(Shape::Parts, "boards of "), (Shape::Sticks, "sticks of 22 × 122 × 994 mm or larger.")] {
+        let says = ["Top is 20 × 120 × 980 mm, and is cut of ", of, LARGEST, LOOK];
+        check(&none_fits(shape), &[says.as_slice(), &["None of the pieces fits."]].concat(), &[]);
+        let mut app = opened("part \"peg\" 4 of 20 x 50 x 300 mm oak-european for tray\n");
+        heard(&mut app, [Tap::Open, Tap::Shape(shape), Tap::Go]);
+        check(&app, &[says.as_slice(), &["fit this part: top"]].concat(), &[]);
+    }
+}
+
+#[test]
+fn what_fits_no_piece_is_looked_for_or_made_as_a_top() {
+    let mut app = none_fits(Shape::Parts);
+    heard(&mut app, [Tap::LookFor]);
+    let sought = app.own.workshop().sought.clone();
+    assert_eq!(sought.iter().map(|it| it.pieces.iter().map(|piece| piece.n).collect::<Vec<_>>()).collect::<Vec<_>>(), [[1]]);
+    assert!(Length::MM.times(980).unwrap() < sought[0].pieces[0].length);
+    check(&app, &["Looked for at the next yard:", "Look for it no more", TOP], &[LOOK]);
+    let orders = heard(&mut app, [Tap::TopOf("top".into()), Tap::Go]);
+    assert!(orders.iter().any(|order| matches!(order, Order::Plan { .. })), "{}", page(&app));
+    check(&app, &["980 × 120 mm"], &[]);
+}
+
+/// A leg is no top, and of another wood there is nothing.
+#[test]
+fn only_a_wide_part_is_made_as_a_top_and_a_wood_that_is_not_there_is_said() {
+    let mut app = opened("part \"leg\" 4 of 25 x 50 x 700 mm cherry-black for tray\n");
+    heard(&mut app, [Tap::Open, Tap::Shape(Shape::Parts), Tap::LeaveOut("top".into()), Tap::Go]);
+    check(&app, &["Leg is 25 × 50 × 700 mm", "among the pieces.", LOOK], &["Make leg as a top", "the longest is"]);
+}

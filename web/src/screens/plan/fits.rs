@@ -1,0 +1,63 @@
+//! Where no piece fits: what a part needs, how large the largest pieces are that there are, and what helps.
+
+use super::super::Seen;
+use super::{say, seek};
+use crate::app::plan::Tap;
+use crate::app::sought::of_plan;
+use crate::app::{App, Msg};
+use crate::parts::fraction::worded;
+use crate::parts::key::key;
+use crate::view::El;
+use crate::words::en::{common, fits as words, woods};
+use fivebar_core::ledger::fold::Part;
+use fivebar_core::ledger::kind::plan::Shape;
+use fivebar_core::quantity::{Length, Listed, Units, begin_small};
+use fivebar_core::sheet::make::{Source, Unfit};
+
+/// A part so many times as wide as it is thick is made as a top, where no piece is long enough. Ours.
+const TOP_FROM: i64 = 4;
+
+/// Of a part that nothing fits what it needs; of all pieces, or those of its wood, the largest sides there are.
+pub fn told((part, fit): (Option<&Part>, &[(Source, Option<Unfit>)]), app: &App, (units, seen): (Units, Seen<'_>)) -> Vec<El<Msg>> {
+    let needs = part.and_then(|part| needs(part, app, (units, seen)));
+    let largest = largest((part, fit), app, (units, seen));
+    needs.into_iter().chain(largest).map(|line| worded("p", "", line)).collect()
+}
+
+fn size(sides: [Length; 3], units: Units, seen: Seen<'_>) -> String {
+    format!("{} {}", sides.map(|side| seen.speech.length(side, units)).join(" × "), common::length_unit(units))
+}
+
+fn needs(part: &Part, app: &App, (units, seen): (Units, Seen<'_>)) -> Option<String> {
+    let (lacks, _) = of_plan(app)?;
+    let of = lacks.pieces.first()?;
+    let of = size([of.thickness, of.width, of.length], units, seen);
+    Some(words::needs(&part.name, &size(part.size, units, seen), &of, lacks.shape == Shape::Sticks))
+}
+
+/// Thickness, width and length of the pieces there are, of those that are of the part's wood, each the most of any.
+fn largest((part, fit): (Option<&Part>, &[(Source, Option<Unfit>)]), app: &App, (units, seen): (Units, Seen<'_>)) -> Option<String> {
+    let wood = part.and_then(|part| part.wood.as_ref());
+    let named = wood.map(|wood| begin_small(&woods::among(wood, &app.shelf().workshop().wood.woods)));
+    let lying = fit.iter().map(|(source, _)| source).filter(|source| source.bought.is_none());
+    let of_it = lying.filter(|source| wood.is_none() || source.pile.wood.as_ref() == wood).listed();
+    let most = |side: fn(&Source) -> Option<Length>| of_it.iter().filter_map(|source| side(source)).max();
+    let sides = [most(|it| it.pile.length), most(|it| it.pile.width), most(|it| it.pile.thickness)];
+    match (sides, named) {
+        ([Some(long), Some(wide), Some(thick)], named) => {
+            let [long, wide, thick] = [long, wide, thick].map(|side| seen.speech.length(side, units));
+            Some(words::largest(named.as_deref(), [&long, &wide, &thick], common::length_unit(units)))
+        }
+        (_, Some(wood)) if of_it.is_empty() => Some(words::none_of(&wood)),
+        _ => None,
+    }
+}
+
+/// What helps where nothing fits a part: to look for it at the next yard; of a wide one that no piece is long enough for, a top in rows.
+pub fn helps(part: &Part, fit: &[(Source, Option<Unfit>)], (app, units, seen): (&App, Units, Seen<'_>)) -> Vec<El<Msg>> {
+    let wide = part.size[0].times(TOP_FROM).is_ok_and(|least| least <= part.size[1]);
+    let short = fit.iter().any(|(_, why)| matches!(why, Some(Unfit::TooShort)));
+    let top =
+        (wide && short).then(|| key("key h56 wide", words::as_top(&part.name), words::AS_TOP_UNDER, say(Tap::TopOf(part.name.clone()))));
+    seek::keys(units, false, (app, seen)).into_iter().chain(seek::undo_bar(app, seen)).chain(top).collect()
+}
