@@ -160,6 +160,7 @@ pub fn heard(app: &mut App, tap: Tap, now: Now) {
         Tap::TopOf(part) => asking::top_of(app, &part),
         Tap::Piles => (app.plan.draft.buying, app.plan.page) = (None, Page::Piles),
         Tap::Buy => buying::open(app),
+        Tap::LeaveBoards => buying::leave(app),
         Tap::AddBoards => buying::add(app),
         Tap::Change => {
             stop(app);

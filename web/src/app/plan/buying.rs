@@ -1,11 +1,13 @@
 //! Boards still to be bought: their size, how many at most and the price of each, as they are typed for a plan.
 
-use super::{Page, Plan, beside};
+use super::{Page, Plan, beside, none_for};
 use crate::app::App;
 use crate::app::form::Form;
 use crate::app::order::{Feel, Order};
+use crate::app::sought;
 use crate::app::workshop::rack;
 use fivebar_core::ledger::decide::Now;
+use fivebar_core::ledger::kind::stock::SoughtPiece;
 use fivebar_core::quantity::reading::{self, Typing};
 use fivebar_core::quantity::{Count, Currency, Key, Length, PILE_MOST, writing};
 use fivebar_core::sheet::make::buy::{self, Counted, Nearly, ToBuy, fewer};
@@ -28,6 +30,8 @@ pub struct Buying {
     pub form: Form,
     /// By its place among the woods.
     pub wood: usize,
+    /// The page it was opened from.
+    from: Page,
 }
 
 /// The woods they may be of: those of the job's parts, then those of the pieces there are.
@@ -45,9 +49,39 @@ pub fn woods(app: &App) -> Vec<Key> {
     all
 }
 
+/// With what is short, its sides and how many, where that is known.
 pub fn open(app: &mut App) {
-    app.plan.draft.buying = Some(Buying { form: Form::of(FIGURES), wood: 0 });
+    let short = short(app);
+    let wood = short.as_ref().and_then(|it| woods(app).iter().position(|wood| it.wood.as_ref() == Some(wood)));
+    let mut form = Form::of(FIGURES);
+    if let Some((it, typing)) = short.zip(typing(app)) {
+        let sides = [it.thickness, it.width, it.length].map(|side| writing::length(side, typing));
+        // Of what is at least short more may be wanted.
+        let n = if it.at_least == Some(true) { String::new() } else { it.n.to_string() };
+        sides.into_iter().chain([n]).enumerate().for_each(|(nth, text)| form.put(nth, text));
+    }
+    app.plan.draft.buying = Some(Buying { form, wood: wood.unwrap_or(0), from: app.plan.page });
     app.plan.page = Page::Boards;
+}
+
+/// Back to where it was opened, and nothing is added.
+pub fn leave(app: &mut App) {
+    let from = app.plan.draft.buying.take().map(|buying| buying.from);
+    app.plan.page = from.unwrap_or(Page::Piles);
+}
+
+fn typing(app: &App) -> Option<Typing> {
+    let units = app.shelf().shop(app.now.at).job(app.jobs.open?).ok()?.units;
+    Some(app.speech.typing(units))
+}
+
+/// What the plan in hand lacks first, as long as nothing else is asked; else what a part can be cut of that nothing fits.
+fn short(app: &App) -> Option<SoughtPiece> {
+    let job = app.jobs.open?;
+    let asked = typing(app).and_then(|typing| app.plan.draft.rough(job, typing));
+    let same = asked.is_some_and(|ask| app.plan.given.as_ref().is_some_and(|given| given.ask == ask));
+    let known = app.plan.page == Page::Answer || same || none_for(app).is_some();
+    sought::of_plan(app).filter(|_| known).and_then(|(lacks, _)| lacks.pieces.into_iter().next())
 }
 
 /// Takes what is typed as boards that could be bought.

@@ -35,6 +35,8 @@ pub enum Tap {
     Buy,
     BuyWood(usize),
     AddBoards,
+    /// Nothing is added.
+    LeaveBoards,
     DropBoards(usize),
     Turn(Which),
     /// Plans; from the answer, plans again.

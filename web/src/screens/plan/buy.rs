@@ -31,6 +31,7 @@ pub fn screen(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Screen {
         .kid(el("p", "t14 i2").text(words::AT_MOST_OPEN))
         .kid(key("key soft h56 wide", words::PILES, "", say(Tap::Piles)));
     let add = key("key solid t22", words::ADD_THEM, "", say(Tap::AddBoards));
+    let add = el("div", "um").kid(add).kid(key("key", common::NOT_NOW, "", say(Tap::LeaveBoards)));
     let foot = docked(&buying.form, &slots, (add, why_words(&buying.form, &slots, (units, seen)), seen), |press| say(Tap::Press(press)));
     let top = Head::new(titled(sheet, seen), words::BOARDS_TO_BUY);
     Screen::new("jobs/plan-buy", head(top), main).foot(foot).says_it()

@@ -1,5 +1,6 @@
 //! Where no piece fits a part: what it needs and what there is stand there, and what helps is a tap away; boards to buy begin with what is short.
 
+use super::top_first::rack;
 use super::*;
 
 #[track_caller]
@@ -55,4 +56,36 @@ fn only_a_wide_part_is_made_as_a_top_and_a_wood_that_is_not_there_is_said() {
     let mut app = opened("part \"leg\" 4 of 25 x 50 x 700 mm cherry-black for tray\n");
     heard(&mut app, [Tap::Open, Tap::Shape(Shape::Parts), Tap::LeaveOut("top".into()), Tap::Go]);
     check(&app, &["Leg is 25 × 50 × 700 mm", "among the pieces.", LOOK], &["Make leg as a top", "the longest is"]);
+}
+
+fn typed(app: &App) -> Vec<String> {
+    let form = &app.plan.draft.buying.as_ref().unwrap().form;
+    (0..FIGURES).map(|nth| form.text(nth).to_owned()).collect()
+}
+
+/// Seven flats: fifteen more make all eight rows. Not now adds nothing and is back where it was opened.
+#[test]
+fn boards_to_buy_begin_with_what_is_short() {
+    let mut app = rack(7);
+    super::told::typed(&mut app, &["2400", "650", "8"]);
+    super::rack_first::planned_out(&mut app, vec![Tap::Go]);
+    heard(&mut app, [Tap::Buy]);
+    assert_eq!(typed(&app), ["26.5", "90", "910", "15", ""]);
+    check(&app, &["Not now"], &[]);
+    heard(&mut app, [Tap::LeaveBoards]);
+    assert_eq!((app.plan.page, app.plan.draft.bought.len()), (Page::Answer, 0));
+    heard(&mut app, [Tap::Change, Tap::Piles, Tap::Buy]);
+    assert_eq!(typed(&app)[3], "15", "what is asked is the same");
+    heard(&mut app, [Tap::AddBoards]);
+    assert_eq!((app.plan.page, app.plan.draft.bought[0].n), (Page::Piles, 15));
+    // Something else is asked: nothing is known to be short of it.
+    heard(&mut app, [Tap::Change, Tap::At(0), Tap::Press(Press::Digit(9)), Tap::Piles, Tap::Buy]);
+    assert_eq!(typed(&app), [""; FIGURES]);
+    heard(&mut app, [Tap::LeaveBoards]);
+    assert_eq!(app.plan.page, Page::Piles);
+    let mut none = none_fits(Shape::Parts);
+    heard(&mut none, [Tap::Buy]);
+    assert_eq!(typed(&none)[3], "1");
+    heard(&mut none, [Tap::LeaveBoards]);
+    assert_eq!(none.plan.page, Page::Ask);
 }
