@@ -6,6 +6,7 @@ use super::saw::number;
 use super::say;
 use crate::app::plan::{Found, RowsCut, Tap, all_of_it, loose, rows_cut, was_used};
 use crate::app::{App, Msg};
+use crate::parts::fraction::worded;
 use crate::parts::key::key;
 use crate::view::{El, el};
 use crate::words::en::{changed, plan as words, signs};
@@ -32,7 +33,7 @@ fn cut_rows(given: &Given, taken: bool, (app, seen): (&App, Seen<'_>)) -> Vec<El
     let before = given.cut.rows;
     if let (true, Wish::Panel(panel)) = (0 < before && was_used(app), &given.ready.wish) {
         let of = panel.rows().unwrap_or(0).saturating_add(before.into());
-        return vec![line(changed::others_of_rows(&n(before), &number(of, seen)))];
+        return vec![line(changed::others_of_rows((&n(before), before == 1), &number(of, seen)))];
     }
     let Some(rows) = rows_cut(app).filter(|rows| !taken && (rows.is_whole() || rows.is_rest())) else {
         return already_cut(given, taken, seen).map(line).into_iter().collect();
@@ -40,10 +41,10 @@ fn cut_rows(given: &Given, taken: bool, (app, seen): (&App, Seen<'_>)) -> Vec<El
     let beside = goes_on(&rows, (app, seen)).into_iter().map(line);
     if rows.is_whole() {
         let others = changed::other_rows(&n(rows.of.saturating_sub(rows.cut)));
-        let said = line(changed::rows_cut(&n(rows.cut), &n(rows.of)));
+        let said = line(changed::rows_cut((&n(rows.cut), rows.cut == 1), &n(rows.of)));
         return std::iter::once(said).chain(beside).chain([key("key h56 wide no-print", others, "", say(Tap::OtherRows))]).collect();
     }
-    std::iter::once(line(changed::others_of_rows(&n(rows.cut), &n(rows.of)))).chain(beside).collect()
+    std::iter::once(line(changed::others_of_rows((&n(rows.cut), rows.cut == 1), &n(rows.of)))).chain(beside).collect()
 }
 
 /// That the plan before goes on with no more boards than this one takes.
@@ -65,14 +66,15 @@ fn in_no_row(given: &Given, (app, seen): (&App, Seen<'_>)) -> Vec<El<Msg>> {
         let spot = spot.as_ref()?;
         let cut = (spot.length < it.length).then(|| length(spot.length));
         let at = signs::piece_in_row(&place(spot.row), &place(spot.nth));
-        Some(changed::may_lie(&signs::in_row(&it.letter, &length(it.length), None), cut.as_deref(), &begin_small(&at)))
+        Some(changed::spot(&signs::in_row(&it.letter, &length(it.length), None), cut.as_deref(), &begin_small(&at)))
     };
     let places = all.iter().zip(&spots).filter_map(goes).listed();
     let none = spots.iter().filter(|spot| spot.is_none()).count();
     let none =
         (0 < none).then(|| changed::lie_nowhere(&number(i64::try_from(none).unwrap_or(i64::MAX), seen), [none == 1, none == all.len()]));
-    let lines = places.into_iter().chain(none).map(|line| el("p", "t14").text(line));
-    std::iter::once(el("p", "w7").text(changed::loose(&of_piles(&all, length)))).chain(lines).collect()
+    let places = (!places.is_empty()).then(|| changed::may_lie(&places));
+    let lines = places.into_iter().chain(none).map(|line| worded("p", "", line));
+    std::iter::once(worded("p", "w7", changed::loose(&of_piles(&all, length)))).chain(lines).collect()
 }
 
 /// "2 of A, 310 and 280".

@@ -65,8 +65,9 @@ pub fn cut_boards(cut: &str, one: bool) -> String {
 }
 
 /// "3 of these 8 rows are cut already, and are planned again here."
-pub fn rows_cut(cut: &str, of: &str) -> String {
-    format!("{cut} of these {of} rows are cut already, and are planned again here.")
+pub fn rows_cut((cut, one): (&str, bool), of: &str) -> String {
+    let are = if one { "is" } else { "are" };
+    format!("{cut} of these {of} rows {are} cut already, and {are} planned again here.")
 }
 
 pub fn other_rows(left: &str) -> String {
@@ -74,9 +75,10 @@ pub fn other_rows(left: &str) -> String {
 }
 
 /// "3 of the 8 rows are cut already; these are the others."
-pub fn others_of_rows(cut: &str, of: &str) -> String {
+pub fn others_of_rows((cut, one): (&str, bool), of: &str) -> String {
+    let are = if one { "is" } else { "are" };
     format!(
-        "{cut} of the {of} rows are cut already; these are the others. Their joints keep apart among themselves, not from those of the cut rows: look at each joint beside a cut row by eye, and where two come near, turn that row or lay it elsewhere."
+        "{cut} of the {of} rows {are} cut already; these are the others. Their joints keep apart among themselves, not from those of the cut rows: look at each joint beside a cut row by eye, and where two come near, turn that row or lay it elsewhere."
     )
 }
 
@@ -90,10 +92,16 @@ pub fn loose(all: &[String]) -> String {
     format!("Cut already, in no row: {}. The rows they were for are planned anew.", all.join("; "))
 }
 
-/// "A 310 may lie as row 2, piece 1"; of a longer one "A 310, cut to 280, may lie as row 2, piece 1".
-pub fn may_lie(piece: &str, cut_to: Option<&str>, at: &str) -> String {
-    let cut = cut_to.map_or(String::new(), |length| format!(", cut to {length},"));
-    format!("{piece}{cut} may lie as {at}: that one need not be cut of another board.")
+/// "A 310: row 2, piece 1"; of a longer one "A 310, cut to 280: row 2, piece 1".
+pub fn spot(piece: &str, cut_to: Option<&str>, at: &str) -> String {
+    let cut = cut_to.map_or(String::new(), |length| format!(", cut to {length}"));
+    format!("{piece}{cut}: {at}")
+}
+
+/// "They may lie in place of pieces of this plan, which need not be cut then. A 310: row 2, piece 1; A 280: row 3, piece 2."
+pub fn may_lie(spots: &[String]) -> String {
+    let who = if spots.len() == 1 { "It may lie" } else { "They may lie" };
+    format!("{who} in place of pieces of this plan, which need not be cut then. {}.", spots.join("; "))
 }
 
 /// "1 of them is shorter than any piece of these rows that is left."

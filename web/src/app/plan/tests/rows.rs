@@ -151,7 +151,7 @@ fn rows_cut_before_stay_of_the_top() {
     planned_out(&mut app, vec![Tap::OtherRows]);
     let before = ["with the 14 boards that are not cut, and makes all its rows; this one takes 15."];
     let loose = "Cut already, in no row: 1 of A, 905. The rows they were for are planned anew.";
-    let spot = "A 905 may lie as row 1, piece 1: that one need not be cut of another board.";
+    let spot = "It may lie in place of pieces of this plan, which need not be cut then. A 905: row 1, piece 1.";
     check(&app, &[before[0], loose, spot], &[]);
     heard(&mut app, [Tap::Use, Tap::UseAnd(false)]);
     let rows = "3 of the 8 rows are cut already; these are the others.";
@@ -199,13 +199,13 @@ fn a_used_plan_of_the_other_rows_is_taken_back() {
 #[test]
 fn pieces_of_rows_that_are_begun_are_listed_with_their_places() {
     for (cut, says) in [
-        (vec![Tap::OneMore(0)], vec!["Cut already, in no row: 1 of A, 905.", "A 905 may lie as row 1, piece 1:"]),
-        (vec![Tap::OneMore(1)], vec!["Cut already, in no row: 1 of A, 590.", "A 590 may lie as row 1, piece 3:"]),
-        (vec![Tap::OneMore(1), Tap::OneMore(1)], vec!["2 of A, 590 and 590.", "as row 1, piece 3:", "as row 2, piece "]),
+        (vec![Tap::OneMore(0)], vec!["Cut already, in no row: 1 of A, 905.", "A 905: row 1, piece 1"]),
+        (vec![Tap::OneMore(1)], vec!["Cut already, in no row: 1 of A, 590.", "A 590: row 1, piece 3"]),
         (
-            vec![Tap::OneMore(0), Tap::OneMore(1)],
-            vec!["2 of A, 905 and 590.", "A 905 may lie as row 1, piece 1:", "A 590 may lie as row 1, piece 3:"],
+            vec![Tap::OneMore(1), Tap::OneMore(1)],
+            vec!["2 of A, 590 and 590.", "They may lie in place", "A 590: row 1, piece 3; A 590: row 2, piece "],
         ),
+        (vec![Tap::OneMore(0), Tap::OneMore(1)], vec!["2 of A, 905 and 590.", "A 905: row 1, piece 1", "A 590: row 1, piece 3"]),
     ] {
         let mut app = planned(30);
         heard(&mut app, std::iter::once(Tap::Use).chain(cut));
@@ -214,6 +214,6 @@ fn pieces_of_rows_that_are_begun_are_listed_with_their_places() {
         heard(&mut app, [Tap::Use, Tap::UseAnd(false)]);
         check(&app, &says, &[]);
         heard(&mut app, [Tap::TickRow(0)]);
-        check(&app, &["Cut already, in no row: ", "may lie as row 2"], &["may lie as row 1"]);
+        check(&app, &["Cut already, in no row: ", ": row 2, piece "], &[": row 1, piece 1", ": row 1, piece 3"]);
     }
 }
