@@ -4,6 +4,7 @@ pub mod again;
 mod branch;
 pub mod check;
 mod cut;
+mod fewer;
 mod layout;
 pub mod limit;
 pub mod plan;
@@ -232,7 +233,7 @@ impl Job<'_> {
             let missing = state.left.iter().take(self.problem.parts.len()).copied().enumerate().filter(|(_, left)| 0 < *left).collect();
             Short { missing, boards, panels }
         });
-        let mut plan = wider::widened(self.problem, Plan { boards, panels, short: None });
+        let mut plan = fewer::fewer(self.problem, wider::widened(self.problem, Plan { boards, panels, short: None }));
         plan.short = short;
         if check::check(self.problem, &plan).is_err() {
             plan.short = None;

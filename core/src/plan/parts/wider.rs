@@ -22,7 +22,7 @@ pub(super) fn widened(problem: &Problem, plan: Plan) -> Plan {
 }
 
 /// Panels of the same strips are alike.
-fn gathered(panels: &[Panel]) -> Vec<Panel> {
+pub(super) fn gathered(panels: &[Panel]) -> Vec<Panel> {
     let mut all: Vec<Panel> = vec![];
     for panel in panels {
         let mut panel = panel.clone();
