@@ -80,7 +80,7 @@ pub struct ForSale {
     pub gaps: Vec<Gap>,
     /// What keeps costs and hours unknown.
     pub lacking: Option<Lacking>,
-    /// Of the hours, what looks like a forgotten stop and was not answered for.
+    /// Beside its hours, what looks like a forgotten stop and was not answered for.
     pub unsettled: Span,
     /// The pay of who worked along in them: no part of the costs.
     pub unsettled_pay: Money,
@@ -297,7 +297,7 @@ fn for_sale(shop: &Shop, job: &Job, paid: Paid) -> Answer<ForSale> {
         rows,
         gaps: gaps(&account),
         lacking: account.costs.lacking(),
-        unsettled: account.hours.unsettled,
+        unsettled: account.not_counted(),
         unsettled_pay: account.costs.unsettled,
     })
 }

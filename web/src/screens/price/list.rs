@@ -87,7 +87,7 @@ pub fn just_sold(app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
     let row = |word: String, figure: String| el("p", "row").kid(el("span", "").text(word)).kid(el("b", "t22").text(figure));
     let head = title(&account.name, words::sold_at(&bare(sum, seen.speech)));
     let left = left.map_or_else(|| el("p", "t14").text(words::PAY_UNKNOWN), |left| row(word, left));
-    let open = in_question((account.hours.unsettled, account.costs.unsettled), seen);
+    let open = in_question((account.not_counted(), account.costs.unsettled), seen);
     let rest = rest.zip(count).map(|(rest, (n, count))| {
         row(jobs::if_rest_go((n, &count), &bare(rest.each, seen.speech)), per_hour(rest.sold.left, sum, seen.speech))
     });
@@ -220,10 +220,15 @@ pub fn under_lowest(row: &ForSale, seen: Seen<'_>) -> Option<El<Msg>> {
     Some(el("p", "t14 i2").text(words::one_under_lowest(&mark(lowest, seen.speech))))
 }
 
-/// Hours of a stop that may have been forgotten are in every mark.
+/// Hours of a stop that may have been forgotten are in no mark.
 pub fn in_question((open, pay): (Span, Money), seen: Seen<'_>) -> Option<El<Msg>> {
     let pay = (!pay.is_zero()).then(|| seen.speech.money(pay));
     (Span::ZERO < open).then(|| el("p", "t14").text(words::in_question(&seen.speech.span(open), pay.as_deref())))
+}
+
+/// The same in a line, under a word or a price to propose.
+pub fn not_counted(open: Span, seen: Seen<'_>) -> Option<El<Msg>> {
+    (Span::ZERO < open).then(|| el("p", "t14 i2").text(words::not_counted(&seen.speech.span(open))))
 }
 
 /// What is asked before all is known: its price first.
