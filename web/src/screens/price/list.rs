@@ -12,7 +12,7 @@ use crate::app::price::fair::FairTap;
 use crate::app::price::gallery::GalleryTap;
 use crate::app::price::tag::{TagTap, What};
 use crate::app::price::waiting::WaitTap;
-use crate::app::price::{Done, Tap, paid, sheet, shop};
+use crate::app::price::{Done, Tap, in_coins, paid, sheet, shop};
 use crate::app::taxes::tax;
 use crate::app::{App, Common, Msg};
 use crate::parts::head::{Fact, Head, head};
@@ -181,6 +181,7 @@ fn for_sale(row: &ForSale, is_first: bool, (app, seen): (&App, Seen<'_>)) -> El<
         .kids(not_usual(row, app, seen))
         .kids(table(row, seen))
         .kids(end_over_ask(row, seen))
+        .kids(buyer_sees(row, app, seen))
         .kids(tag_under(row.tag, row, (app, seen)))
         .kids(under_lowest(row, seen))
         .kids(row.settle_set.map(|set| el("p", "t14 i2").text(settle_set(set, row, seen))))
@@ -191,6 +192,13 @@ fn for_sale(row: &ForSale, is_first: bool, (app, seen): (&App, Seen<'_>)) -> El<
         .kids((row.gaps == [Gap::Rate]).then(rate))
         .kid(keys(row))
         .kids(waits(row, seen))
+}
+
+/// The ask came down by waiting, and what a buyer is shown did not.
+fn buyer_sees(row: &ForSale, app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
+    let tagged = in_coins(app, paid(app), row.tagged?);
+    let is_lower = row.ask.is_some_and(|ask| ask.amount() < tagged.amount());
+    is_lower.then(|| el("p", "t14").text(words::buyer_sees(&bare(tagged, seen.speech))))
 }
 
 /// How many are free of how many, and how many are agreed besides.
