@@ -161,6 +161,10 @@ fn pieces_are_set_apart_freed_taken_and_gone() {
     check(&mut app, gone, &[">2<", "given away", ">4<", "4 gone: given away"], &[]);
     let more = [ask(&story, there, Ask::Gone, "7"), vec![RackTap::Done]].concat();
     check(&mut app, more, &["you asked for 7 pieces, and there are 2 pieces"], &[]);
+    // The two that lie there are Bench's.
+    let of = |job: Id| [ask(&story, there, Ask::Take, "1"), vec![RackTap::Job(job)]].concat();
+    check(&mut app, of(desk), &["None there is free.", "disabled", "Take 1"], &[]);
+    check(&mut app, of(bench), &["Take 1"], &["None there is free.", "disabled"]);
 }
 
 #[test]
