@@ -99,24 +99,25 @@ fn laid_out(asked: Asked, wood: &Wood, app: &App, seen: Seen<'_>) -> Screen {
     let main = el("main", "scr form")
         .kids(asked.above)
         .kid(figures(&wood.form, &asked.slots, |nth| tap(WoodTap::At(nth))))
-        .kids(doubted(&wood.form, (units, seen), |side| tap(WoodTap::IsSo(side))))
         .kids(refused(app, seen))
         .kid(el("div", "push"))
         .kids(pad)
         .kids(asked.below);
     let top = Head::new(asked.small, asked.title).fact(saved_fact(app, seen));
-    let foot = if wood.fresh && undo::bar(app, seen).is_some() { foot(app, seen) } else { ways_out(asked.save, asked.other) };
+    // What is asked about stands with the keys: under a page of figures nobody would see it.
+    let doubt = doubted(&wood.form, (units, seen), |side| tap(WoodTap::IsSo(side)));
+    let foot = if wood.fresh && undo::bar(app, seen).is_some() { foot(app, seen) } else { ways_out(asked.save, asked.other, doubt) };
     Screen::new(asked.place, head(top), main).foot(foot).says_it()
 }
 
-fn ways_out(save: Option<&'static str>, other: Option<El<Msg>>) -> El<Msg> {
+fn ways_out(save: Option<&'static str>, other: Option<El<Msg>>, doubt: Vec<El<Msg>>) -> El<Msg> {
     let leave = key("key h56", common::NOT_NOW, "", say(Tap::Close));
     let keys = match save {
         Some(words) if other.is_none() => el("div", "um").kid(key("key solid t22 h56", words, "", tap(WoodTap::Save))).kid(leave),
         Some(words) => el("div", "g3").kid(key("key solid h56", words, "", tap(WoodTap::Save))).kids(other).kid(leave),
         None => key("key h56", common::DONE, "", say(Tap::Close)),
     };
-    el("footer", "foot").kid(keys)
+    el("footer", "foot").kids(doubt).kid(keys)
 }
 
 /// A key that shows what is chosen, and opens the list of it.
