@@ -328,9 +328,6 @@ pub fn take_n(n: &str) -> String {
     if n.is_empty() { TAKE.to_owned() } else { format!("{TAKE} {n}") }
 }
 
-pub const NONE_LIES_THERE: &str = "none lies there";
-pub const NONE_FREE: &str = "none there is free";
-
 /// "Put 25 back".
 pub fn put_back_n(n: &str) -> String {
     if n.is_empty() { PUT_BACK.to_owned() } else { format!("Put {n} back") }

@@ -248,6 +248,9 @@ pub fn take_n(n: &str) -> String {
     if n.is_empty() { TAKE.to_owned() } else { format!("Take {n}") }
 }
 
+pub const NONE_LIES_THERE: &str = "none lies there";
+pub const NONE_FREE: &str = "none there is free";
+
 /// "4 free again".
 pub fn free_n(n: &str) -> String {
     if n.is_empty() { FREE_AGAIN.to_owned() } else { format!("{n} free again") }

@@ -16,7 +16,7 @@ use crate::parts::seg::{Seg, even};
 use crate::screens::Seen;
 use crate::view::{El, el};
 use crate::words::en::bench::done_with;
-use crate::words::en::{changed, design, job as words, jobs, plan as plan_words, woods};
+use crate::words::en::{changed, design, job as words, jobs, plan as plan_words, rack as rack_words, woods};
 use fivebar_core::bench::On;
 use fivebar_core::ledger::kind::bench::{Kind, Stage};
 use fivebar_core::ledger::kind::job::For;
@@ -136,7 +136,7 @@ fn take(draft: &Draft, (pile, job): (Id, Id), app: &App, seen: Seen<'_>) -> Aske
     let typed = draft.form.text(0);
     // What all is set apart for others, or is in jobs, is none to take.
     asked.ready = 0 < pile.free;
-    let none = if pile.on_rack == 0 { words::NONE_LIES_THERE } else { words::NONE_FREE };
+    let none = if pile.on_rack == 0 { rack_words::NONE_LIES_THERE } else { rack_words::NONE_FREE };
     asked.save = (words::take_n(typed), if asked.ready { String::new() } else { none.to_owned() });
     // What was asked about goes for the figure it was asked of.
     let back = draft.put_back.as_ref().filter(|back| typed.trim().parse() == Ok(back.n));

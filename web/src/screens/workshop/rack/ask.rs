@@ -18,7 +18,7 @@ use crate::parts::key::key;
 use crate::parts::seg::{Seg, even};
 use crate::view::{El, el};
 use crate::words::en::jobs::upper_first;
-use crate::words::en::{common, count, job as job_words, rack as words, workshop};
+use crate::words::en::{common, count, rack as words, workshop};
 use fivebar_core::ledger::decide::Lying;
 use fivebar_core::ledger::fold;
 use fivebar_core::quantity::reading;
@@ -222,7 +222,7 @@ fn for_job(mut asked: Asked, pile: &StockPile, (ask, app): (Ask, &App), seen: Se
     asked.above.push(numbers(most, most == pile.on_rack, seen));
     // What all is set apart for others is none to take.
     let none = ask == Ask::Take && chosen.is_some() && most == 0;
-    asked.above.extend(none.then(|| el("p", "w7").text(upper_first(job_words::NONE_FREE) + ".")));
+    asked.above.extend(none.then(|| el("p", "w7").text(upper_first(words::NONE_FREE) + ".")));
     asked.above.extend((chosen.is_none()).then(|| el("p", "i2").text(words::CHOOSE_A_JOB)));
     Asked { ready: chosen.is_some() && !none, ..asked }
 }
