@@ -1,7 +1,9 @@
 //! English: the four rooms of a job, and its forms.
 mod back;
+mod open;
 
 pub use back::*;
+pub use open::*;
 
 use fivebar_core::ledger::kind::sale::Instead;
 use fivebar_core::quantity::Listed;
@@ -341,21 +343,6 @@ pub fn put_back_anyway(n: &str) -> String {
 /// "4 legs": how many of a part one piece has.
 pub fn part_of(n: &str, name: &str) -> String {
     format!("{n} × {name}")
-}
-
-/// "14 h of it is to settle on Bench: a stop may have been forgotten."
-pub fn to_settle(span: &str) -> String {
-    format!("{span} of it is to settle on Bench: a stop may have been forgotten.")
-}
-
-/// "14 h more is to settle on Bench and in none of these figures: a stop may have been forgotten."
-pub fn beside_these(span: &str) -> String {
-    format!("{span} more is to settle on Bench and in none of these figures: a stop may have been forgotten.")
-}
-
-/// "12 h of work on its haul are to settle on Bench first: what is answered for after this job is done with is the workshop's."
-pub fn haul_before_the_end(span: &str) -> String {
-    format!("{span} of work on its haul are to settle on Bench first: what is answered for after this job is done with is the workshop's.")
 }
 
 /// Beside measured, corrected and recalled: what the hauls of a job bring along.

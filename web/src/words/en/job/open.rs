@@ -1,0 +1,16 @@
+//! What of a job or its haul is to settle on Bench.
+
+/// "14 h of it is to settle on Bench: a stop may have been forgotten."
+pub fn to_settle(span: &str) -> String {
+    format!("{span} of it is to settle on Bench: a stop may have been forgotten.")
+}
+
+/// "14 h more is to settle on Bench and in none of these figures: a stop may have been forgotten."
+pub fn beside_these(span: &str) -> String {
+    format!("{span} more is to settle on Bench and in none of these figures: a stop may have been forgotten.")
+}
+
+/// "12 h of work on its haul are to settle on Bench first: what is answered for after this job is done with is the workshop's."
+pub fn haul_before_the_end(span: &str) -> String {
+    format!("{span} of work on its haul are to settle on Bench first: what is answered for after this job is done with is the workshop's.")
+}
