@@ -191,7 +191,6 @@ fn pressed(app: &mut App, press: Press) {
     }
     draft::goes_along(app, was.clone());
     app.jobs.at_tag = was.filter(|_| draft::as_asked(app).is_none());
-    draft::named_for(app);
 }
 
 /// The list of all jobs.

@@ -187,7 +187,7 @@ pub fn heard(app: &mut App, tap: Tap, now: Now) {
         Tap::Rate => to_workshop(app, workshop::Over::Rate),
         Tap::Close => {
             waiting::left(app);
-            app.price.close();
+            agree::left(app);
         }
     }
 }
@@ -210,6 +210,11 @@ impl Price {
     pub fn leave(&self) -> Tap {
         match &self.over {
             Over::Offer(of) if of.pad.is_some() => Tap::Bargain(bargain::BargainTap::PadAway),
+            Over::Agree(agree) if agree.pad.is_some() => Tap::Agree(agree::AgreeTap::PadAway),
+            Over::Deal(deal) if deal.pad.is_some() => Tap::Deal(deal::DealTap::PadAway),
+            Over::Parts(parts) if parts.pad.is_some() => Tap::Parts(parts::PartsTap::PadAway),
+            Over::Consign(consign) if consign.pad.is_some() => Tap::Gallery(gallery::GalleryTap::PadAway),
+            Over::Gallery(back) if back.pad.is_some() => Tap::Gallery(gallery::GalleryTap::PadAway),
             Over::Offer(of) if of.pay && !matches!(self.under.last(), Some(Over::Deal(_))) => {
                 Tap::Bargain(bargain::BargainTap::PayAndHours)
             }

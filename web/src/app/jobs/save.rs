@@ -17,9 +17,7 @@ use fivebar_core::ledger::kind::Exact;
 use fivebar_core::ledger::kind::bench::Stage;
 use fivebar_core::ledger::kind::job::{JobBegan, JobDescribed, OperationPlanned, PartPlanned};
 use fivebar_core::ledger::kind::money::PackOpened;
-use fivebar_core::ledger::kind::sale::{
-    AgreementCancelled, ConsignmentPaid, ConsignmentReturned, PiecesConsigned, PiecesNotForSale, PriceAgreed,
-};
+use fivebar_core::ledger::kind::sale::{AgreementCancelled, ConsignmentPaid, ConsignmentReturned, PiecesConsigned, PiecesNotForSale};
 use fivebar_core::ledger::kind::wood::RoomRangeSet;
 use fivebar_core::ledger::{Entry, Fact};
 use fivebar_core::money::tax::Tax;
@@ -396,7 +394,6 @@ impl Reader {
 
     fn sale(&self, draft: &mut Draft, job: Id) -> Option<SaleCommand> {
         match draft.what.clone() {
-            What::Agree => self.agree(draft, job),
             What::Sell(agreed) => {
                 let (sum, n) = (self.money(draft, 0)?, self.count(draft, 1)?);
                 let (paid, carried) = (draft.picks.paid, Some(draft.picks.carried));
@@ -449,12 +446,5 @@ impl Reader {
         let (tax, gallery, lot) = (there.tax_of(n, owed, None), there.gallery, Some(there.lot));
         let (when, sold_for, rate, side) = (None, None, None, None);
         Some(SaleCommand::NoteConsignmentPaid(ConsignmentPaid { job, n, sum, tax, gallery, when, lot, sold_for, rate, side, due }))
-    }
-
-    fn agree(&self, draft: &mut Draft, job: Id) -> Option<SaleCommand> {
-        let (sum, deposit, n) = (self.money(draft, 0)?, self.maybe_money(draft, 1)?, self.count(draft, 2)?);
-        let due = draft.picks.due.map(|day| day.start(self.now.wall.offset));
-        let (carried, buyer) = (draft.picks.carried, draft.picks.buyer);
-        Some(SaleCommand::Agree(PriceAgreed { job, n, sum, carried, deposit, due, buyer, replaces: None, rate: None, side: None }))
     }
 }

@@ -14,6 +14,7 @@ mod to_settle;
 use super::draft::{PaidTo, Way};
 use super::*;
 use crate::app::news::News;
+use crate::app::price::agree::{AgreeTap, By, Field as Figure};
 use crate::app::shelf::Shelf;
 use crate::app::spent_on::SpentTap;
 use crate::app::{Common, Msg};
@@ -77,6 +78,29 @@ impl Maker {
     fn tap(&mut self, tap: Tap) -> &mut Maker {
         self.say(Msg::Jobs(tap));
         self
+    }
+
+    fn agree(&mut self, tap: AgreeTap) -> &mut Maker {
+        self.say(Msg::Price(crate::app::price::Tap::Agree(tap)));
+        self
+    }
+
+    /// Opens the form of an agreement on the open job, and says so much of it.
+    fn agrees(&mut self, said: &[AgreeTap]) -> &mut Maker {
+        let job = self.app.jobs.open.unwrap();
+        for tap in [AgreeTap::OfJob(job)].iter().chain(said) {
+            self.agree(tap.clone());
+        }
+        self
+    }
+
+    /// A figure of that form, by its pad.
+    fn sum(&mut self, field: Figure, figure: &str) -> &mut Maker {
+        self.agree(AgreeTap::Pad(field));
+        for digit in figure.bytes() {
+            self.say(Msg::Price(crate::app::price::Tap::Press(Press::Digit(digit - b'0'))));
+        }
+        self.agree(AgreeTap::PadDone)
     }
 
     fn open(&mut self, job: &str) -> &mut Maker {

@@ -69,8 +69,8 @@ fn laid_out(asked: Asked, draft: &Draft, sheet: Option<&JobSheet>, seen: Seen<'_
     // One figure whose pad made room for a choice is a key that brings the pad, as one of several is.
     let alone = asked.slots.first().filter(|_| asked.instead.is_some() && asked.slots.len() == 1);
     let figures = alone.map_or(figures, |slot| slot_key(&draft.form, 0, slot, say(Tap::At(0))));
-    let docks = matches!(draft.what, What::Part(_) | What::Plan(_) | What::OldJobs | What::OldJob(_) | What::Agree | What::Spend)
-        && asked.instead.is_none();
+    let docks =
+        matches!(draft.what, What::Part(_) | What::Plan(_) | What::OldJobs | What::OldJob(_) | What::Spend) && asked.instead.is_none();
     let pad = match asked.instead {
         Some(instead) => instead,
         None if docks || asked.slots.is_empty() => vec![],
