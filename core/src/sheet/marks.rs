@@ -47,8 +47,18 @@ pub struct Driven {
     pub time: Span,
     /// All that was driven.
     pub of_all: (Money, Span),
-    /// The pieces on hand that bear it; none where it brought pieces that are gone.
-    pub of_left: Option<Count>,
+    pub by: Bearers,
+}
+
+/// Which pieces bear what was driven.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Bearers {
+    /// So many that are on hand.
+    Left(Count),
+    /// Those that are agreed and to be brought.
+    Promised,
+    /// It brought pieces that are gone.
+    Gone,
 }
 
 /// The price of one piece of a job.
@@ -168,12 +178,16 @@ fn driven_so_far(job: &Job, costs: &Costs, hours: &Hours) -> Answer<Option<Drive
     if left == 0 || (all.0.is_zero() && all.1 <= Span::ZERO) {
         return Ok(None);
     }
+    let whole = |by| Ok(Some(Driven { costs: all.0, time: all.1, of_all: all, by }));
     if is_of_gone(job) {
-        return Ok(Some(Driven { costs: all.0, time: all.1, of_all: all, of_left: None }));
+        return whole(Bearers::Gone);
+    }
+    if costs.driven_as_left.is_zero() && hours.driven_as_left <= Span::ZERO {
+        return whole(Bearers::Promised);
     }
     let costs = Money::book(exact_part(costs.driven_as_left, left, job.pieces)?, job.currency)?;
     let time = part_of_time(hours.driven_as_left, left, job.pieces)?;
-    Ok(Some(Driven { costs, time, of_all: all, of_left: Some(left) }))
+    Ok(Some(Driven { costs, time, of_all: all, by: Bearers::Left(left) }))
 }
 
 /// What was logged of deliveries.

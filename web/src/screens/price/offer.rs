@@ -23,6 +23,7 @@ use fivebar_core::ledger::kind::sale::{Carried, Paid};
 use fivebar_core::money::offer::Verdict;
 use fivebar_core::quantity::{Id, Listed, Money, Span};
 use fivebar_core::refusal::Refusal;
+use fivebar_core::sheet::marks::Bearers;
 use fivebar_core::sheet::offer::{Ask, Concession, Driven, Leaves, OfferSheet, asked_about};
 use fivebar_core::sheet::waiting::{Later, later};
 
@@ -142,12 +143,16 @@ pub fn delivery(sheet: &OfferSheet, seen: Seen<'_>) -> Option<String> {
 
 /// What was driven to deliver so far, and which pieces bear it: so costs covered moves as pieces go.
 pub fn driven(sheet: &OfferSheet, seen: Seen<'_>) -> Option<String> {
-    let Driven { costs, time, of_all, of_left } = sheet.driven?;
+    let Driven { costs, time, of_all, by } = sheet.driven?;
     let of = |one: String, all: String| if one == all { one } else { words::of_all(&one, &all) };
     let costs = (!of_all.0.is_zero()).then(|| of(exact(costs, seen.speech), exact(of_all.0, seen.speech)));
     let time = (Span::ZERO < of_all.1).then(|| of(seen.speech.span(time), seen.speech.span(of_all.1)));
-    let left = of_left.map(|left| (left, seen.speech.count(left)));
-    Some(words::driven(&costs.into_iter().chain(time).listed(), left.as_ref().map(|(left, written)| (*left, written.as_str()))))
+    let of = match by {
+        Bearers::Left(left) => words::of_those_left(left, &seen.speech.count(left)),
+        Bearers::Promised => words::OF_THOSE_AGREED.to_owned(),
+        Bearers::Gone => words::OF_THOSE_GONE.to_owned(),
+    };
+    Some(words::driven(&costs.into_iter().chain(time).listed(), &of))
 }
 
 fn many(sheet: &OfferSheet, seen: Seen<'_>) -> Option<El<Msg>> {
