@@ -16,7 +16,7 @@ use crate::app::jobs::draft::{Draft, Pick, What};
 use crate::app::{App, Msg};
 use crate::parts::field::{Field, field};
 use crate::parts::head::{Head, head};
-use crate::parts::key::key;
+use crate::parts::key::{done_key, key};
 use crate::view::{El, el};
 use crate::words::en::{common, job as words, jobs, refusal};
 use fivebar_core::quantity::Units;
@@ -85,7 +85,7 @@ fn laid_out(asked: Asked, draft: &Draft, sheet: Option<&JobSheet>, seen: Seen<'_
         .kid(el("div", "push"))
         .kids(pad)
         .kids(asked.below);
-    let keys = el("div", keys).kid(key("key solid t22", asked.save.0, asked.save.1, say(Tap::Save))).kids(other).kid(key(
+    let keys = el("div", keys).kid(done_key("key solid t22", asked.save.0, asked.save.1, say(Tap::Save))).kids(other).kid(key(
         "key",
         common::NOT_NOW,
         "",

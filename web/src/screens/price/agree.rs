@@ -8,7 +8,7 @@ use crate::parts::caution::caution;
 use crate::parts::day_steps::day_steps;
 use crate::parts::field::{Field, field};
 use crate::parts::head::{Head, head};
-use crate::parts::key::{figure_key, key};
+use crate::parts::key::{done_key, figure_key, key};
 use crate::parts::seg::{Seg, even};
 use crate::screens::jobs::called;
 use crate::screens::taxes;
@@ -43,7 +43,7 @@ pub fn screen(agree: &Agree, app: &App, seen: Seen<'_>) -> Option<Screen> {
         let main = el("main", "price")
             .kids(with_tax)
             .kids(typing(ask, typed, unit, seen))
-            .kid(key("key solid h88", common::DONE, "", say(AgreeTap::PadDone)))
+            .kid(done_key("key solid h88", common::DONE, "", say(AgreeTap::PadDone)))
             .kids(adds_tax)
             .kid(key("key h48", common::NOT_NOW, "", say(AgreeTap::PadAway)));
         return Some(Screen::new("price/agree/pad", top, main));

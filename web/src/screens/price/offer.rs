@@ -13,7 +13,7 @@ use crate::app::taxes::has_named;
 use crate::app::{App, Msg};
 use crate::parts::chips::{Chip, chips};
 use crate::parts::head::{Head, head};
-use crate::parts::key::key;
+use crate::parts::key::{done_key, key};
 use crate::parts::seg::{Seg, seg};
 use crate::screens::jobs::called;
 use crate::screens::taxes;
@@ -54,7 +54,7 @@ fn by_pad(sheet: &OfferSheet, typed: &crate::app::entry::Typed, (app, seen): (&A
     let main = el("main", "")
         .kids(is_on_top.then(|| el("p", "t14 i2").text(with_tax)))
         .kids(typing(&words::what_they_say(sheet.asking.n, &seen.speech.count(sheet.asking.n)), typed, sheet.currency.code(), seen))
-        .kid(key("key solid h88", common::DONE, "", bargain(BargainTap::PadDone)))
+        .kid(done_key("key solid h88", common::DONE, "", bargain(BargainTap::PadDone)))
         .kids(is_on_top.then(|| key("key h48", words::ADD_TAX, "", bargain(BargainTap::PadBeforeTax))))
         .kid(key("key h48", common::NOT_NOW, "", bargain(BargainTap::PadAway)));
     Screen::new("price/pad", head(Head::new(called(sheet.job, &sheet.name, app, seen), words::THEY_OFFER)), main)

@@ -10,7 +10,7 @@ use crate::app::{App, Msg, Notice};
 use crate::parts::caution::caution;
 use crate::parts::field::{Field, Keyboard, field};
 use crate::parts::head::{Head, head};
-use crate::parts::key::{figure_key, key};
+use crate::parts::key::{done_key, figure_key, key};
 use crate::parts::pad as keys;
 use crate::view::{El, el};
 use crate::words::en::{common, costs as cost_words, refusal, workshop as words};
@@ -61,7 +61,7 @@ pub fn pad(figure: Figure, typed: &Typed, app: &App, seen: Seen<'_>) -> Screen {
         .kids(proposed(figure, app, seen).filter(|_| typed.text.is_empty()))
         .kid(el("div", "push"))
         .kids(chosen)
-        .kid(key("key solid h88", if asks { cost_words::IT_IS_SO } else { common::DONE }, "", say(Tap::PadDone)))
+        .kid(done_key("key solid h88", if asks { cost_words::IT_IS_SO } else { common::DONE }, "", say(Tap::PadDone)))
         .kid(key("key h48", common::NOT_NOW, "", say(Tap::Close)));
     let small = if spent { words::figure(figure, units) } else { words::WORKSHOP };
     Screen::new("workshop/figure", head(Head::new(small, words::ask(figure, units))), main).says_it()
