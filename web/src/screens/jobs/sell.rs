@@ -251,7 +251,9 @@ fn payments(sheet: &JobSheet, seen: Seen<'_>) -> Vec<El<Msg>> {
     let due = (Decimal::ZERO < sold.due.amount()).then(|| line(words::DUE, sum(sold.due, seen)));
     if !sheet.selling.payments.is_empty() || due.is_some() {
         let back = all_back(sheet, seen);
-        shown.push(el("section", "card").kids(back).kid(line(words::RECEIVED, sum(sold.received, seen))).kids(due));
+        let gallery = (!sold.handed_over.is_zero()).then(|| line(jobs::FROM_GALLERY, sum(sold.handed_over, seen)));
+        let word = if gallery.is_some() { words::RECEIVED_FROM_BUYERS } else { words::RECEIVED };
+        shown.push(el("section", "card").kids(back).kid(line(word, sum(sold.received, seen))).kids(gallery).kids(due));
     }
     shown.extend(sheet.sale.unpaid.iter().map(|(sale, due)| {
         key("key solid h56", words::PAY, jobs::due(&short(*due, seen)), say(Tap::Write(What::Pay(PaidTo::Sale(*sale)))))

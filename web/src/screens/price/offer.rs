@@ -169,7 +169,7 @@ fn concession(sheet: &OfferSheet, app: &App, seen: Seen<'_>) -> Option<El<Msg>> 
         _ => words::ASK_NOTES.to_owned(),
     };
     let next = matches!(best.ask, Ask::Together(_)).then(|| next_sale(sheet, app)).flatten();
-    let more = now_or_later(best, sheet.left, next, seen).unwrap_or_else(|| words::more_to_you(&exact(best.more, seen.speech)));
+    let more = now_or_later(best, sheet.left, next, seen).unwrap_or_else(|| words::more_left(&exact(best.more, seen.speech)));
     Some(el("p", "conc").kid(el("b", "w8").text(word)).kid(el("span", "").text(format!(" {more}"))))
 }
 

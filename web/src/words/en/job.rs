@@ -222,6 +222,8 @@ pub const BACK_NOW: &str = "To hand back";
 /// What the buyer pays for it, what came in ahead among it.
 pub const WHOLE_PRICE: &str = "Whole price";
 pub const RECEIVED: &str = "Received";
+/// Where a gallery handed over its part beside it.
+pub const RECEIVED_FROM_BUYERS: &str = "Received from buyers";
 pub const HOW_PAID: &str = "How it is paid";
 pub const NOTES: &str = "Notes";
 pub const CARD: &str = "Card";
@@ -435,9 +437,10 @@ pub fn wood_against(actual: &str, planned: &str) -> String {
     format!("{actual} % of used, planned {planned} %")
 }
 
-/// "460, asked 460".
-pub fn price_against(actual: &str, asked: &str) -> String {
-    format!("{actual}, asked {asked}")
+/// "460, asked 460"; "460 from buyers, asked 460", where a gallery sold some.
+pub fn price_against(actual: &str, asked: &str, beside_gallery: bool) -> String {
+    let whose = if beside_gallery { " from buyers" } else { "" };
+    format!("{actual}{whose}, asked {asked}")
 }
 
 /// Which way a figure strayed from its plan.

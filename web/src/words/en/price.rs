@@ -399,6 +399,9 @@ pub const INSTEAD: &str = "What to say instead";
 pub const SAME_AND_TIME: &str = "the same, and time";
 pub const ONE_MORE_UNDER: &str = "One more is made at the pace of the others, at your rate, without selling it.";
 
+/// What stands under the ways: against what each is more.
+pub const MORE_LEFT_UNDER: &str = "More left than by their offer, with all costs off.";
+
 /// "In notes": one way beside a better price.
 pub fn instead(ask: Ask, sum: &str) -> String {
     match ask {
@@ -415,14 +418,16 @@ pub fn more_and_an_hour(more: &str, an_hour: &str) -> String {
     format!("{more} more, {an_hour} an hour")
 }
 
-/// "3.48 more to you."
-pub fn more_to_you(more: &str) -> String {
-    format!("{more} more to you.")
+/// "3.48 more left than by their offer."
+pub fn more_left(more: &str) -> String {
+    format!("{more} more left than by their offer.")
 }
 
-/// "191.88 more to you now. Left for later, one brings you about 158.74, with tax and fee off both.": beside what is given for several together.
+/// "191.88 more to you now than by their offer, costs not off. Left for later, …": beside what is given for several together.
 pub fn more_now_or_later(more: &str, later: &str) -> String {
-    format!("{more} more to you now. Left for later, one brings you about {later}, with tax and fee off both.")
+    format!(
+        "{more} more to you now than by their offer, costs not off. Left for later, one brings you about {later}, with tax and fee off both."
+    )
 }
 
 /// "1450 is ten times your tag of 145 or more. If it is so, tap again."

@@ -102,6 +102,33 @@ fn what_is_not_paid_can_be_paid() {
     assert_eq!(draft.what, What::Pay(PaidTo::Sale(sale)));
 }
 
+/// Of three stools two go to a buyer and one by a gallery: its money stands beside what came from buyers, on each page, and none takes the one for
+/// all.
+#[test]
+fn what_a_gallery_handed_over_stands_beside_what_buyers_paid() {
+    let story = |gallery: &str| {
+        format!(
+            "2026-05-04 08:00 -04:00 workshop USD inch\njob stool \"Stool\" 3 spec\ntag 100 stool\nspend 30 wood on stool\n\
+             start \"saw\" make on stool\n09:00 stop\n2026-05-11 08:00 sell 2 stool for 180 notes fetched\n{gallery}"
+        )
+    };
+    let check = |gallery: &str, room: Option<Room>, shows: &[&str], hides: &[&str]| {
+        let mut maker = Maker::told(&[&story(gallery)]);
+        maker.open("stool");
+        if let Some(room) = room {
+            maker.tap(Tap::Room(room));
+        }
+        maker.shows(shows).hides(hides);
+    };
+    let gallery = "consign 1 stool tag 100 share 0.4\ngallery pays 60 for 1 stool\n";
+    check(gallery, Some(Room::Sell), &["Received from buyers", "180.00", "From the gallery", "60.00"], &[">Received<"]);
+    check(gallery, None, &["paid by buyers", "180.00", "From the gallery", "60.00"], &[]);
+    check(gallery, Some(Room::Back), &["180 from buyers, asked 200"], &[]);
+    check("", Some(Room::Sell), &["Received", "180.00"], &["from buyers", "From the gallery"]);
+    check("", None, &["paid ", "180.00"], &["by buyers"]);
+    check("", Some(Room::Back), &["180, asked 200"], &[]);
+}
+
 /// Two consignments at one tag are told apart by their day; the form says what is still there of the one that was picked, and takes that alone back.
 #[test]
 fn consignments_are_told_apart_and_picked() {

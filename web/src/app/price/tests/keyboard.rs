@@ -42,10 +42,9 @@ fn enter_is_done_and_no_figure_leads_to_another_place() {
 /// What the pad has no key for is seen, and refused when it is read: 12+5 is never 125.
 #[test]
 fn a_typed_sign_is_seen_and_refused() {
-    for (keys, seen, why) in [
-        (&["1", "2", "+", "5"][..], "12+5", "“12+5” is no number"),
-        (&["1", "2", ".", "5", "-", "1"], "12.5-1", "“12.5-1” is no number"),
-    ] {
+    for (keys, seen, why) in
+        [(&["1", "2", "+", "5"][..], "12+5", "“12+5” is no number"), (&["1", "2", ".", "5", "-", "1"], "12.5-1", "“12.5-1” is no number")]
+    {
         let mut maker = Maker::told(TOLD, "lamp");
         let job = maker.job;
         maker.tap(Tap::Offer(job)).bargain(BargainTap::Pad);
