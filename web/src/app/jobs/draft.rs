@@ -59,6 +59,7 @@ pub struct Picks {
     pub finish: bool,
     /// What was spent on; asked first.
     pub spending: Option<Key>,
+    pub home: super::homes::AskedHome,
     pub way: Way,
     /// A drive was to bring pieces to their buyers, or not; not asked of one piece, since all is of that one.
     pub brings: Option<bool>,
@@ -154,6 +155,7 @@ pub fn begin(app: &App, what: What) -> Option<Draft> {
         kind: Kind::Make,
         finish: false,
         spending: None,
+        home: super::homes::AskedHome::default(),
         way: Way::default(),
         brings: None,
         can: super::cans::OfCan::of(units),
@@ -360,7 +362,9 @@ pub fn pick(app: &mut App, pick: Pick, now: Now) {
         Pick::Units(units) => picks.units = units,
         Pick::Kind(kind, finish) => (picks.kind, picks.finish) = (kind, finish),
         // What is of no kind that is named needs its words: the field stays.
-        Pick::Spending(key) => (picks.more, picks.spending) = (key.as_str() == OTHER, Some(key)),
+        Pick::Spending(key) => {
+            (picks.more, picks.spending, picks.home) = (key.as_str() == OTHER, Some(key), super::homes::AskedHome::default());
+        }
         Pick::Way(way) => {
             (picks.way, picks.more) = (way, picks.spending.is_none() && way != Way::Drive);
             (picks.can, draft.form) = (super::cans::OfCan::of(picks.units), Form::of(3));

@@ -33,6 +33,10 @@ pub fn save(app: &mut App, now: Now) {
         app.jobs.draft = Some(draft);
         return app.orders.push(Order::Feel(Feel::Refused));
     }
+    if super::homes::asks(app, &mut draft) {
+        app.jobs.draft = Some(draft);
+        return app.orders.push(Order::Feel(Feel::Refused));
+    }
     let gallery = gallery(app, &draft);
     let piece = super::estimate::kind_for(app, &draft);
     let (came, tax) = (came(app, &draft), chosen_tax(app, &draft));
@@ -44,7 +48,7 @@ pub fn save(app: &mut App, now: Now) {
     let written = command.as_ref().and_then(|command| app.order(command, now));
     if draft.what == What::Spend && draft.form.here().is_some_and(|typed| typed.wrong.is_some()) {
         // The figure in hand has the pad, whatever choice lay there.
-        (draft.picks.more, draft.picks.spent_on.asks) = (false, false);
+        (draft.picks.more, draft.picks.spent_on.asks, draft.picks.home.is_passed) = (false, false, true);
     }
     if written.is_none() {
         command.into_iter().for_each(|command| super::estimate::go_to_the_fault(app, &mut draft, (&command, now)));

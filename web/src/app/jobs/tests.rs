@@ -128,9 +128,16 @@ impl Maker {
         self
     }
 
+    /// A kind, and that it belongs on each job where that is asked.
+    fn spending(&mut self, kind: Key) -> &mut Maker {
+        self.pick(Pick::Spending(kind.clone()));
+        let is_open = self.app.jobs.draft.as_ref().is_some_and(|draft| super::homes::is_open(&self.app, draft));
+        if is_open { self.tap(Tap::Home(kind, Home::Job)) } else { self }
+    }
+
     fn spend(&mut self, way: Way, figures: &[&str]) -> &mut Maker {
         let glue = Key::read("glue").unwrap();
-        self.tap(Tap::Write(What::Spend)).pick(Pick::Way(way)).pick(Pick::Spending(glue)).figures(figures).tap(Tap::Save)
+        self.tap(Tap::Write(What::Spend)).pick(Pick::Way(way)).spending(glue).figures(figures).tap(Tap::Save)
     }
 
     /// Where each part stands on the page, in this order.
@@ -395,7 +402,7 @@ fn what_was_spent_on_another_day_is_of_that_day() {
     let mut maker = Maker::new();
     maker.tap(Tap::Write(What::New)).tap(Tap::Say(0, "Shelf".into())).tap(Tap::Save).tap(Tap::Room(Room::Hours));
     let (yesterday, on) = (maker.app.now.day().before(), Pick::SpentOn);
-    maker.tap(Tap::Write(What::Spend)).pick(Pick::Spending(Key::read("glue").unwrap())).shows(&["Spent", "today"]);
+    maker.tap(Tap::Write(What::Spend)).spending(Key::read("glue").unwrap()).shows(&["Spent", "today"]);
     maker.pick(on(SpentTap::Ask)).pick(on(SpentTap::By(1))).shows(&["today"]).pick(on(SpentTap::By(-1))).pick(on(SpentTap::Ask));
     maker.figures(&["3"]).tap(Tap::Save);
     let spent = maker.app.own.book.entries().find_map(|(entry, _)| match &entry.fact {
@@ -420,7 +427,7 @@ fn spending_that_can_not_be_is_not_written() {
     ] {
         maker.spend(way, &figures).shows(&[said]).tap(Tap::Close);
     }
-    assert_eq!(maker.app.own.book.len(), before);
+    assert_eq!(maker.app.own.book.len(), before + 1, "where glue belongs");
 }
 
 #[test]

@@ -125,6 +125,14 @@ impl Agree {
         Money::book(share, self.currency).ok().filter(|sum| !sum.is_zero())
     }
 
+    /// Whether so many per cent are asked ahead: as was chosen while there is no price yet, else as the deposit comes out.
+    pub fn is_share(&self, percent: u32) -> bool {
+        match (self.deposit, self.share(percent)) {
+            (None, None) => self.percent.unwrap_or(0) == percent,
+            (deposit, share) => deposit == share,
+        }
+    }
+
     /// Another price, with its share ahead.
     fn priced(&mut self, sum: Option<Money>) {
         self.sum = sum;

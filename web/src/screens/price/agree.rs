@@ -91,7 +91,7 @@ fn shares(agree: &Agree, seen: Seen<'_>) -> El<Msg> {
         0 => words::NO_DEPOSIT.to_owned(),
         _ => words::percent(&seen.speech.count(percent)),
     };
-    let segs = SHARES.map(|percent| Seg::new(word(percent), agree.deposit == agree.share(percent)));
+    let segs = SHARES.map(|percent| Seg::new(word(percent), agree.is_share(percent)));
     even(words::DEPOSIT, segs.into(), |nth| say(AgreeTap::Share(SHARES.get(nth).copied().unwrap_or(0))))
 }
 

@@ -13,6 +13,12 @@ fn an_order_from_the_agreement_to_the_last_cent() {
         .tap(Tap::Room(Room::Sell));
     maker.shows(&["not yet", "missing", "Sold", "Agreed", "Gallery"]).agrees(&[AgreeTap::Carried(Carried::Delivered)]);
     maker.shows(&["Lifting guides", "no date"]);
+    // Before there is a price one share alone is chosen.
+    let chosen = |maker: &Maker| page(&maker.app).html().matches("aria-pressed=\"true\"").count();
+    assert_eq!(chosen(&maker), 4, "no deposit, delivered, no date, someone");
+    maker.agree(AgreeTap::Share(30));
+    assert_eq!(chosen(&maker), 4);
+    maker.agree(AgreeTap::Share(0));
     maker.agree(AgreeTap::Day(7)).agree(AgreeTap::Day(1)).shows(&["Sat 30 May"]).sum(Figure::Price, "460").sum(Figure::Deposit, "500");
     maker.agree(AgreeTap::Save).shows(&["is more than the price"]);
     maker.sum(Figure::Deposit, "184").agree(AgreeTap::Save).shows(&[
