@@ -73,7 +73,7 @@ fn a_tag_is_judged_by_the_way_one_is_paid() {
     ] {
         let mut maker = told(&format!("tag {tag} lamp\n{PLAN}"));
         let job = maker.job;
-        maker.app.price.way.paid = Some(paid);
+        maker.app.here.paid = Some(paid);
         let check = |maker: &Maker, what: &str| {
             let (html, warning) = (maker.html(), says.map(|sum| format!("{what} is under your rate: {sum} pays it.")));
             assert!(warning.as_ref().is_none_or(|warning| html.contains(warning)), "{tag} {paid:?}: {html}");
