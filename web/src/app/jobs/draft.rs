@@ -14,7 +14,7 @@ use super::super::price::gallery::{FIRST_TERMS, usual};
 use super::super::spent_on::{SpentOn, SpentTap};
 use super::sheet;
 use fivebar_core::ledger::decide::Now;
-use fivebar_core::ledger::fold::{Agreement, AgreementState, GalleryTerms, OldJob, TaxBy};
+use fivebar_core::ledger::fold::{Agreement, AgreementState, ComesBack, GalleryTerms, OldJob, Selling, TaxBy};
 use fivebar_core::ledger::kind::bench::Kind;
 use fivebar_core::ledger::kind::job::For;
 use fivebar_core::ledger::kind::sale::{Carried, Instead, Paid};
@@ -432,7 +432,8 @@ pub fn as_asked(app: &App) -> Option<String> {
     let (sign, units) = (app.speech.sign(), sheet.account.units);
     let n = reading::count(draft.form.text(pieces), sign, PILE_MOST).ok()?;
     if let What::Refund(sale) = draft.what {
-        let came = sheet.selling.came_for(sheet.account.currency, (sale, n.max(1))).ok();
+        let back = comes_back(app, &sheet.selling, (sale, n.max(1)))?;
+        let came = sheet.selling.came_for(sheet.account.currency, (sale, back)).ok();
         return Some(Typed { sign, units }.sum(came));
     }
     let by = draft.picks.tax.unwrap_or(sheet.sale.tax);
@@ -447,6 +448,12 @@ pub fn goes_along(app: &mut App, was: Option<String>) {
     if draft.form.text(0) == was {
         draft.form.put(0, new);
     }
+}
+
+/// So many pieces of a sale, as they come back.
+pub fn comes_back(app: &App, selling: &Selling, of: (Id, Count)) -> Option<ComesBack> {
+    let currency = selling.sale(of.0)?.sum.currency();
+    selling.comes_back(&app.shelf().shop(app.now.at).till(currency), of).ok()
 }
 
 /// What came in ahead of the agreement that is to come to nothing, as it is typed.

@@ -7,7 +7,7 @@ use super::super::order::{Feel, Order};
 use super::super::plan::asked_back;
 use super::super::price::gallery::there;
 use super::super::taxes::tax;
-use super::draft::{Draft, Way, What};
+use super::draft::{Draft, Way, What, comes_back};
 use fivebar_core::ledger::decide::{
     BringBackOrder, Command, HandBackOrder, HaulCommand, JobCommand, Lying, MoneyCommand, Much, Now, On, PayOrder, PlanCommand,
     SaleCommand, SellOrder, WoodCommand,
@@ -161,7 +161,8 @@ fn asks_back(app: &mut App, job: Id) -> bool {
 fn came(app: &App, draft: &Draft) -> Option<Money> {
     let What::Refund(sale) = draft.what else { return None };
     let job = app.shelf().shop(app.now.at).job(app.jobs.open?).ok()?;
-    job.selling.came_for(job.currency, (sale, draft.brings_back(app.speech.sign(), &job.selling)?)).ok()
+    let n = draft.brings_back(app.speech.sign(), &job.selling)?;
+    job.selling.came_for(job.currency, (sale, comes_back(app, &job.selling, (sale, n))?)).ok()
 }
 
 impl Draft {

@@ -6,7 +6,7 @@ use super::super::page::can_tip;
 use super::super::say;
 use super::Asked;
 use crate::app::jobs::Tap;
-use crate::app::jobs::draft::{Draft, PaidTo, Pick, What, agreement_done, of_several};
+use crate::app::jobs::draft::{Draft, PaidTo, Pick, What, agreement_done, comes_back, of_several};
 use crate::app::price::gallery::there;
 use crate::app::price::in_coins;
 use crate::app::taxes::tax;
@@ -34,7 +34,7 @@ pub fn asked(draft: &Draft, sheet: &JobSheet, (app, seen): (&App, Seen<'_>)) -> 
             asked.slots = vec![Slot::new(words::SUM, code)];
             asked
         }
-        What::Refund(sale) => refund(draft, (sheet, sale), seen),
+        What::Refund(sale) => refund(draft, (sheet, sale), (app, seen)),
         What::HandBack(_) => {
             let mut asked = Asked::new("jobs/hand-back", words::HAND_BACK);
             asked.above = vec![how_paid(draft, false)];
@@ -141,15 +141,15 @@ fn as_typed(draft: &Draft, all: Count, seen: Seen<'_>) -> Count {
 }
 
 /// What came in for the sale, its tax, and whether the order ends with it.
-fn refund(draft: &Draft, (sheet, id): (&JobSheet, Id), seen: Seen<'_>) -> Asked {
+fn refund(draft: &Draft, (sheet, id): (&JobSheet, Id), (app, seen): (&App, Seen<'_>)) -> Asked {
     let mut asked = Asked::new("jobs/refund", words::REFUND);
     let Some(sale) = sheet.selling.sale(id) else { return asked };
     let currency = sale.sum.currency();
-    let n = as_typed(draft, sale.n, seen);
-    let came = sheet.selling.came_for(currency, (id, n)).unwrap_or(Money::zero(currency));
-    let part = sale.part(n).map(|part| part.tax).unwrap_or(sale.tax);
+    let Some(back) = comes_back(app, &sheet.selling, (id, as_typed(draft, sale.n, seen))) else { return asked };
+    let came = sheet.selling.came_for(currency, (id, back)).unwrap_or(Money::zero(currency));
+    let part = sale.part(back).map(|part| part.tax).unwrap_or(sale.tax);
     let tax = (!part.is_zero()).then(|| line(words::TAX_REVERSED, sum(part, seen)));
-    let fee = sheet.selling.fee_for(currency, (id, n)).ok().filter(|fee| !fee.is_zero());
+    let fee = sheet.selling.fee_for(currency, (id, back)).ok().filter(|fee| !fee.is_zero());
     let fee = fee.map(|fee| line(words::FEE_STAYS_PAID, sum(fee, seen)));
     let paid = sheet.selling.paid(currency, id).ok().filter(|paid| *paid != came);
     let word = if paid.is_some() { words::CAME_BEYOND } else { words::CAME_FOR_IT };
