@@ -283,8 +283,7 @@ fn what_was_left() {
     assert_eq!(shown(account.hours.total.unwrap().hours(), 2), "25.28");
     let kinds = [Kind::Fetch, Kind::Make, Kind::Sell].map(|kind| account.hours.by_kind.get(&kind).unwrap().as_minutes());
     assert_eq!(kinds, [77, 830, 610]);
-    let stages: Vec<(Stage, i64)> =
-        jobs::so_far(&account.hours, true).into_iter().map(|(stage, span)| (stage, span.as_minutes())).collect();
+    let stages: Vec<(Stage, i64)> = jobs::so_far(&account.hours).into_iter().map(|(stage, span)| (stage, span.as_minutes())).collect();
     let bar = [(Stage::Fetch, 48), (Stage::Sort, 29), (Stage::Make, 754), (Stage::Finish, 76), (Stage::Sell, 610)];
     assert_eq!(stages, bar);
     let per_hour = sold.per_hour.unwrap();

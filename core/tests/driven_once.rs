@@ -125,7 +125,11 @@ fn pay_of_a_drive_in_question_takes_nothing_off_the_others() {
         // Two hours at 20, of two that were there: three would bear 60.
         (format!("{forgotten}stopped at 2026-05-22 19:00 run drive\n"), ["70", "40", "60", "0"]),
     ] {
-        let costs = reckoned(&told(&lines)).costs;
+        let found = reckoned(&told(&lines));
+        // The sixteen hours of that night are in no price, as their pay is in none.
+        let drive = if lines.contains("stopped at") { 180 } else { 0 };
+        assert_eq!(found.hours.driven_as_left, Span::minutes(drive), "{lines}");
+        let costs = found.costs;
         assert_eq!((costs.total, costs.driven, costs.unsettled), (Some(eur(total)), eur(driven), eur(unsettled)), "{lines}");
         assert_eq!(costs.driven_as_left, as_left.parse::<Decimal>().unwrap(), "{lines}");
         check(&lines, "10");

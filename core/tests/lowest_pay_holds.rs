@@ -1,8 +1,9 @@
 //! What is asked while one waits comes down step by step, and never to a price that pays less than the lowest pay. Reckoned by hand.
 
 use fivebar_core::ledger::kind::sale::Paid;
-use fivebar_core::quantity::{Currency, Decimal, Money};
+use fivebar_core::quantity::{Currency, Decimal, Money, Span};
 use fivebar_core::sheet::Shop;
+use fivebar_core::sheet::account::account;
 use fivebar_core::sheet::waiting::{Prospect, Stands, waiting};
 use fivebar_core::story::tell;
 
@@ -58,4 +59,30 @@ fn hours_in_question_hold_up_no_price() {
         panic!("nothing found")
     };
     assert_eq!((found.steps.last().map(|step| step.ask), found.held), (Some(usd("220")), Some(usd("220"))), "{:?}", found.steps);
+}
+
+/// Eight hours of eight that were planned, which is likely 8 x 1.40 = 11.2: 11.2 x 25 + 20 is 300 and 11.2 x 30 + 20 is 356. A clock that runs, or
+/// ran, over night changes none of it before it is answered for. Answered as worked, 24 hours 20 min count.
+#[test]
+fn hours_in_question_are_in_no_figure_of_a_job_that_goes_on() {
+    let eight = "rate pay 30 lowest 25 hours 100 logged 100\njob stand \"Stand\" 1 spec\nspend 20 glue on stand\n\
+        recall \"oil\" make on stand stage finish 00:30 to 08:30 as long\n08:35 confirm run long\nplan \"oil\" make 480 min for stand\n";
+    let night = "16:40 start \"oil\" make on stand stage finish as night\n";
+    let stopped = "2026-05-05 09:00 stop\n";
+    let found = |more: &str| {
+        let story = tell(&format!("2026-05-04 09:00 -04:00 workshop USD inch\n{eight}{more}"));
+        assert_eq!(story.refused, [], "{more}");
+        let found = account(&Shop::of(&story.book, story.now.at), story.names.job("stand").unwrap()).unwrap();
+        let [lowest, rate] = [found.pricing.marks.lowest_pay, found.pricing.marks.your_rate].map(|mark| mark.unwrap().need.to_string());
+        (lowest, rate, found.hours.total.map(Span::as_minutes), found.not_counted().as_minutes())
+    };
+    let sure = found("");
+    assert_eq!(sure, ("300".into(), "356".into(), Some(480), 0));
+    let goes_on = found(&format!("{night}2026-05-05 09:00 lesson stand \"none\"\n"));
+    let ended = found(&format!("{night}{stopped}"));
+    for open in [goes_on, ended] {
+        assert_eq!((&open.0, &open.1, open.2, open.3), (&sure.0, &sure.1, sure.2, 980));
+    }
+    let answered = found(&format!("{night}{stopped}09:01 confirm run night\n"));
+    assert_eq!((answered.2, answered.3), (Some(1460), 0));
 }

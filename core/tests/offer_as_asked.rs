@@ -101,7 +101,7 @@ fn a_drive_to_come_is_whole_for_its_buyer() {
 #[test]
 fn a_drive_that_was_made_is_of_the_pieces_it_brought() {
     let begun = "spend 20 glue on stand\nplan \"bring\" deliver 300 min for stand\nplan-cost other 50 \"van\" delivery for stand\n";
-    let made = "start \"shape\" make on stand\n17:00 stop\n";
+    let made = "start \"shape\" make on stand as shaping\n17:00 stop\nconfirm run shaping\n";
     let driven = "start \"bring\" deliver on stand\n20:00 stop\nspend 30 other on stand\n";
     let check = |lines: &str, carried, minutes: i64, costs: &str| {
         let story = told(&format!("{STAND}job stand \"Stand\" 5 spec\n{made}{begun}{driven}{lines}"));
@@ -125,7 +125,7 @@ fn a_drive_that_was_made_is_of_the_pieces_it_brought() {
 /// shared by all five: 2 / 5 of 30 beside the 8 of glue, and the helper's pay goes by the run.
 #[test]
 fn the_money_of_a_delivery_that_nobody_planned_is_of_the_pieces_it_brought() {
-    let made = "spend 20 glue on stand\nstart \"shape\" make on stand\n17:00 stop\n";
+    let made = "spend 20 glue on stand\nstart \"shape\" make on stand as shaping\n17:00 stop\nconfirm run shaping\n";
     let run = "start \"bring\" deliver on stand\nhelper joins 12\n18:00 stop\n";
     let check = |drive: &str, carried: &str, minutes: i64, costs: &str| {
         let sold = format!("sell 3 stand for 600 card {carried}\n");

@@ -153,10 +153,16 @@ fn is_in_doubt(run: &Run, known: &Known, end: Moment) -> bool {
     let default = default_span(run.work.kind);
     let (most, quiet) = match known.usual {
         Some(usual) => (usual.times(2).max(usual.plus(default)), usual.max(Span::minutes(15))),
-        None => (default.times(3).max(half_again(known.planned.unwrap_or_default())), default),
+        None => (default.times(3).max(half_again(known.planned.unwrap_or_default())), quiet_most(run.work.kind)),
     };
     let last = known.last_act.map_or(run.started.at, |act| act.max(run.started.at));
     most < run.started.at.until(end) && quiet < last.until(end)
+}
+
+/// How long nothing is noted while nothing is known of how long a run lasts: the default, and at a stall, where nobody may buy for long, three
+/// hours [J].
+fn quiet_most(kind: Kind) -> Span {
+    if kind == Kind::Sell { default_span(kind).times(3) } else { default_span(kind) }
 }
 
 fn half_again(span: Span) -> Span {
@@ -278,6 +284,17 @@ mod tests {
         wrong(201, Some(100), Some(101), false);
         wrong(90, Some(5), Some(75), false);
         wrong(91, Some(5), Some(75), true);
+    }
+
+    /// A day at a market with a sale now and then, the last 94 minutes before it was packed up: not forgotten. Five hours without one may be.
+    #[test]
+    fn a_stall_may_be_quiet_for_long() {
+        let sells = |quiet: i64| {
+            let mut stall = run(1, 0);
+            stall.work.kind = Kind::Sell;
+            looks_wrong(&stall, &Known { last_act: Some(at(570 - quiet)), ..Known::default() }, at(570))
+        };
+        assert_eq!([94, 180, 181, 300].map(sells), [false, false, true, true]);
     }
 
     #[test]

@@ -71,32 +71,33 @@ pub struct Hours {
     pub logged: Time,
     /// The share of its hauls' minutes; none while it is not known.
     pub haul: Option<Span>,
-    /// Of what was logged, what stands: while the job goes on without what is to settle.
+    /// Of what was logged, what stands: while the job goes on without what is to settle. All that follows is of these hours.
     pub stands: Time,
-    /// The logged and the hauls', by kind and by stage: the hauls' minutes are fetching, and sorting as a stage.
+    /// With the hauls', by kind and by stage: the hauls' minutes are fetching, and sorting as a stage.
     pub by_kind: Sorted<Kind, Span>,
     pub by_stage: Sorted<Stage, Span>,
-    /// The hours that stand, and the hauls'.
     pub by_division: Sorted<Division, Span>,
-    /// All of it; none while nothing was logged or the haul's share is not known.
+    /// All of it; none while nothing stands or the haul's share is not known.
     pub total: Option<Span>,
     /// What all operations were thought to take.
     pub estimate: Option<Span>,
     /// What it is judged by afterwards: what was thought as the estimate was given, else all operations as they are planned.
     pub judged_by: Option<Span>,
-    /// What is held against it: all that was logged, or where some operations were planned and not all, those.
+    /// What is held against it: all that stands, or where some operations were planned and not all, those.
     pub judged: Span,
     /// Still to come by that estimate; none without one.
     pub still: Option<Span>,
     /// Still to come as prices count it and the job's page says it: by the estimate; none while nobody knows.
     pub to_come: Option<Span>,
+    /// Of that, what is no more than a guess by so many earlier pieces of which no kind was said, or by the default of its kind; none where something nearer
+    /// is known.
+    pub by_any: Option<(Count, Span)>,
     /// Of that, what each stage has still to come, as far as it was estimated.
     pub still_by_stage: Sorted<Stage, Span>,
-    /// Of what was logged, what looks like a forgotten stop: it is counted, and the maker has not answered for it.
-    pub unsettled: Span,
-    pub unsettled_by_stage: Sorted<Stage, Span>,
-    /// Of that, what falls away when the buyer fetches it.
+    /// Of what is to come, what falls away when the buyer fetches it.
     pub still_delivery: Span,
+    /// Of what was logged, what looks like a forgotten stop and the maker has not answered for: counted in nothing but a job that has ended.
+    pub unsettled: Span,
     /// What was logged of deliveries, as if all of the batch bore as much of it as each piece on hand does.
     pub driven_as_left: Span,
 }
@@ -182,6 +183,11 @@ pub fn of(shop: &Shop, job: &Job) -> Answer<Account> {
 }
 
 impl Account {
+    /// Hours the maker has not answered for, which no figure of it counts; of one that has ended all that was logged is what it took.
+    pub fn not_counted(&self) -> Span {
+        if self.ended { Span::ZERO } else { self.hours.unsettled }
+    }
+
     /// A delivery of it is planned and not made: what is asked for it is with the drive.
     pub fn is_brought(&self) -> bool {
         is_to_bring(&self.costs, &self.hours)
@@ -280,9 +286,9 @@ fn hours(shop: &Shop, job: &Job, costs: &Costs) -> Answer<Hours> {
     let logged = shop.time(job.id);
     let shared: Option<Vec<Span>> = costs.shares.iter().map(|share| share.share.map(|share| share.time)).collect();
     let haul = shared.map(Span::sum);
-    let mut by_kind = totals(&logged.by_kind);
-    let mut by_stage = totals(&logged.by_stage);
     let stands = if job.ended.is_some() { logged.clone() } else { shop.bench.sure_of_job(job.id, shop.now) };
+    let mut by_kind = totals(&stands.by_kind);
+    let mut by_stage = totals(&stands.by_stage);
     let mut by_division = totals(&stands.by_division);
     let sorting = Span::sum(costs.shares.iter().map(|share| share.sorting));
     if let Some(haul) = haul.filter(|haul| Span::ZERO < *haul) {
@@ -292,24 +298,19 @@ fn hours(shop: &Shop, job: &Job, costs: &Costs) -> Answer<Hours> {
         more(&mut by_division, Division::Fetch, haul.minus(sorting));
         more(&mut by_division, Division::Sort, sorting);
     }
-    let own = logged.own.total();
+    let own = stands.own.total();
     let total = haul.map(|haul| haul.plus(own)).filter(|total| Span::ZERO < *total);
     let left: Option<Vec<Span>> = job.operations.iter().map(|operation| still_thought(shop, job, operation)).collect();
     let left = left.filter(|left| !left.is_empty());
-    let to_come = to_come(shop, job, &logged);
+    let to_come = to_come(shop, job, &stands);
     let mut still_by_stage = Sorted::new();
     for still in to_come.iter().flatten() {
         // What is not planned of a piece is made.
         more(&mut still_by_stage, still.stage.unwrap_or(Stage::Make), still.span);
     }
     let delivery = to_come.iter().flatten().filter(|still| still.kind == Kind::Deliver);
-    let mut unsettled_by_stage = Sorted::new();
-    for run in shop.unsettled(shop.bench.on(On::Job(job.id))) {
-        more(&mut unsettled_by_stage, run.work.stage, run.worked(shop.now));
-    }
     Ok(Hours {
         haul,
-        stands,
         driven_as_left: time_bears(shop, job)?,
         by_kind,
         by_stage,
@@ -317,26 +318,34 @@ fn hours(shop: &Shop, job: &Job, costs: &Costs) -> Answer<Hours> {
         total,
         estimate: job.estimate(),
         judged_by: job.judged_by(),
-        judged: job.judged(own, of_planned(job, &logged)),
+        judged: job.judged(own, of_planned(job, &stands)),
         still_delivery: Span::sum(delivery.map(|still| still.span)),
+        by_any: to_come.iter().flatten().find_map(|still| Some((still.by_any?, still.span)).filter(|(_, span)| Span::ZERO < *span)),
         to_come: to_come.map(|all| Span::sum(all.iter().map(|still| still.span))),
         still: left.map(Span::sum).or_else(|| still_given(job, own)),
         still_by_stage,
-        unsettled: Span::sum(unsettled_by_stage.values().copied()),
-        unsettled_by_stage,
+        unsettled: Span::sum(shop.unsettled(shop.bench.on(On::Job(job.id))).map(|run| run.worked(shop.now))),
+        stands,
         logged,
     })
 }
 
-fn of_planned(job: &Job, logged: &Time) -> Span {
-    Span::sum(job.operations.iter().filter_map(|planned| logged.by_op.get(&planned.op)).map(|shares| shares.total()))
+impl Hours {
+    /// Whether anything was worked on it, though nobody may have answered for its stop.
+    pub fn is_begun(&self) -> bool {
+        self.total.is_some() || Span::ZERO < self.unsettled
+    }
+}
+
+fn of_planned(job: &Job, stands: &Time) -> Span {
+    Span::sum(job.operations.iter().filter_map(|planned| stands.by_op.get(&planned.op)).map(|shares| shares.total()))
 }
 
 /// Where its operations say nothing, what is left of the estimate that was given.
-fn still_given(job: &Job, logged: Span) -> Option<Span> {
+fn still_given(job: &Job, stands: Span) -> Option<Span> {
     job.kept
         .filter(|_| job.ended.is_none())
-        .map(|kept| if job.left() == 0 { Span::ZERO } else { kept.likely.minus(logged).max(Span::ZERO) })
+        .map(|kept| if job.left() == 0 { Span::ZERO } else { kept.likely.minus(stands).max(Span::ZERO) })
 }
 
 fn more<K: Ord>(spans: &mut Sorted<K, Span>, key: K, span: Span) {

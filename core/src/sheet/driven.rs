@@ -95,9 +95,10 @@ pub(super) fn bears(job: &Job, at: Moment, sum: Money) -> Answer<Decimal> {
     if job.left() == 0 { Ok(sum.amount()) } else { exact_part(sum.amount(), n, of) }
 }
 
-/// The same of the hours of deliveries.
+/// The same of the hours of deliveries that stand: those to settle are borne by none, while the job goes on.
 pub(super) fn time_bears(shop: &Shop, job: &Job) -> Answer<Span> {
-    let runs = shop.bench.on(On::Job(job.id)).filter(|run| run.work.kind == Kind::Deliver);
+    let stands = |run: &&Run| job.ended.is_some() || !shop.bench.is_doubtful(run, shop.now);
+    let runs = shop.bench.on(On::Job(job.id)).filter(|run| run.work.kind == Kind::Deliver).filter(stands);
     let bears = |run: &Run| {
         let (worked, (n, of)) = (run.worked(shop.now), share(job, run.started.at));
         if job.left() == 0 { Ok(worked) } else { part_of_time(worked, n, of) }

@@ -191,7 +191,7 @@ pub fn job(shop: &Shop, id: Id) -> Answer<JobSheet> {
         section: section(&job)?,
         next: next(shop, &job, (hours, sold)),
         date: date(&job),
-        so_far: so_far(hours, job.ended.is_some()),
+        so_far: so_far(hours),
         to_come: to_come(hours),
         began: job.began,
         ended: job.ended.as_ref().map(|ended| ended.wall),
@@ -314,7 +314,7 @@ pub(super) fn next(shop: &Shop, job: &Job, (hours, sold): (&Hours, &Sold)) -> Ne
     match left_to_do {
         Some(op) => return NextAct::WorkOn { op: Some(op) },
         None if goes_on && let Some(last) = last_off(shop, job) => return NextAct::Waits { last },
-        _ if 0 < sold.promised && hours.total.is_some() => return NextAct::HandOver { due: sold.due, date: date(job) },
+        _ if 0 < sold.promised && hours.is_begun() => return NextAct::HandOver { due: sold.due, date: date(job) },
         _ if let Some(due) = to_collect(sold).filter(|_| sold.promised == 0) => return NextAct::Collect { due },
         _ => {}
     }
@@ -346,8 +346,8 @@ fn selling(shop: &Shop, job: &Job, (hours, sold): (&Hours, &Sold)) -> NextAct {
         () if sold.left == 0 && 0 < sold.at_galleries => NextAct::AtGallery { n: sold.at_galleries },
         () if sold.left == 0 && job.ended.is_none() => NextAct::End,
         () if sold.left == 0 => NextAct::LookBack,
-        () if hours.total.is_none() && job.wood.is_empty() => NextAct::TakeWood,
-        () if hours.total.is_none() => NextAct::WorkOn { op: None },
+        () if !hours.is_begun() && job.wood.is_empty() => NextAct::TakeWood,
+        () if !hours.is_begun() => NextAct::WorkOn { op: None },
         () if job.tag.is_none() && !is_made(shop, job, (hours, sold)) => NextAct::WorkOn { op: None },
         () if job.tag.is_none() => NextAct::SetTag,
         () => NextAct::Sell { left: sold.left },

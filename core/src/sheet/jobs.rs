@@ -98,7 +98,7 @@ fn row(shop: &Shop, job: &Job, (hours, sold): (Hours, Sold)) -> Answer<JobRow> {
         due_from_galleries: sold.due_from_galleries,
         buyer: job.selling.open().find_map(|agreement| agreement.buyer),
         date: date(job),
-        so_far: so_far(&hours, job.ended.is_some()),
+        so_far: so_far(&hours),
         to_come: to_come(&hours),
         total: hours.total,
         unsettled: hours.unsettled,
@@ -139,9 +139,8 @@ pub fn date(job: &Job) -> Option<Wall> {
 }
 
 /// Minutes by stage, in the order of a job's life.
-pub fn so_far(hours: &Hours, has_ended: bool) -> Vec<(Stage, Span)> {
-    let open = |stage: &Stage| hours.unsettled_by_stage.get(stage).copied().filter(|_| !has_ended).unwrap_or_default();
-    hours.by_stage.iter().map(|(stage, span)| (*stage, span.minus(open(stage)))).listed()
+pub fn so_far(hours: &Hours) -> Vec<(Stage, Span)> {
+    hours.by_stage.iter().map(|(stage, span)| (*stage, *span)).listed()
 }
 
 /// Minutes by stage that are still to come by estimate.

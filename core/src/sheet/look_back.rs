@@ -118,7 +118,7 @@ fn had_held(account: &Account, estimate: Span) -> Answer<Option<Decimal>> {
         return Ok(None);
     }
     // What was never planned took what it took.
-    let beside = account.hours.logged.own.total().minus(account.hours.judged);
+    let beside = account.hours.stands.own.total().minus(account.hours.judged);
     let way = Way { you_get: account.sold.net, costs, time: estimate.plus(beside).plus(haul) };
     way.per_hour(None).map(|per_hour| Some(per_hour.left))
 }

@@ -182,7 +182,8 @@ fn driven_so_far(job: &Job, costs: &Costs, hours: &Hours) -> Answer<Option<Drive
     if is_of_gone(job) {
         return whole(Bearers::Gone);
     }
-    if costs.driven_as_left.is_zero() && hours.driven_as_left <= Span::ZERO {
+    let is_to_bring = 0 < job.free() && job.selling.open().any(|agreement| agreement.carried == Some(Carried::Delivered));
+    if is_to_bring && costs.driven_as_left.is_zero() && hours.driven_as_left <= Span::ZERO {
         return whole(Bearers::Promised);
     }
     let costs = Money::book(exact_part(costs.driven_as_left, left, job.pieces)?, job.currency)?;

@@ -80,7 +80,9 @@ pub struct ForSale {
     pub gaps: Vec<Gap>,
     /// What keeps costs and hours unknown.
     pub lacking: Option<Lacking>,
-    /// Of the hours, what looks like a forgotten stop and was not answered for.
+    /// Of its hours, what is no more than a guess by so many earlier pieces of which no kind was said, or by the default of its kind.
+    pub by_any: Option<(Count, Span)>,
+    /// Beside its hours, what looks like a forgotten stop and was not answered for.
     pub unsettled: Span,
     /// The pay of who worked along in them: no part of the costs.
     pub unsettled_pay: Money,
@@ -297,7 +299,8 @@ fn for_sale(shop: &Shop, job: &Job, paid: Paid) -> Answer<ForSale> {
         rows,
         gaps: gaps(&account),
         lacking: account.costs.lacking(),
-        unsettled: account.hours.unsettled,
+        by_any: account.hours.by_any,
+        unsettled: account.not_counted(),
         unsettled_pay: account.costs.unsettled,
     })
 }

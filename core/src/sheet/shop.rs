@@ -10,9 +10,8 @@ use crate::ledger::Book;
 use crate::ledger::fold::{self, Job, TaxBy, Till, Workshop};
 use crate::money::charge::Terms;
 use crate::money::point::Points;
-use crate::money::price::Work;
 use crate::money::tax::Tax;
-use crate::quantity::{Currency, Decimal, Id, Moment, Offset, Sorted, Span, Wall};
+use crate::quantity::{Currency, Decimal, Id, Moment, Offset, Sorted, Wall};
 use crate::refusal::{Answer, Refusal};
 
 use crate::ledger::kind::sale::Paid;
@@ -77,8 +76,7 @@ impl<'a> Shop<'a> {
         fold::job(self.book, id).ok_or(Refusal::NotThere)
     }
 
-    /// What one piece of a job must bring so that its hours earn the lowest pay; none where that, its costs or its hours are not known. Hours of a
-    /// stop that may have been forgotten are left out: no price waits for them. Reckoned once.
+    /// What one piece of a job must bring so that its hours earn the lowest pay; none where that, its costs or its hours are not known. Reckoned once.
     ///
     /// # Errors
     /// [`Refusal::MoneyOutOfRange`].
@@ -87,9 +85,8 @@ impl<'a> Shop<'a> {
             return Ok(*known);
         }
         let account = account_of(self, job)?;
-        let (work, open) = (account.pricing.work, account.hours.unsettled);
-        let work = Work { time: work.time.map(|time| time.minus(open)).filter(|time| Span::ZERO < *time), ..work };
-        let need = account.pricing.hourly.lowest_pay.map(|pay| work.need(pay, 1)).transpose()?.flatten();
+        let pricing = account.pricing;
+        let need = pricing.hourly.lowest_pay.map(|pay| pricing.work.need(pay, 1)).transpose()?.flatten();
         self.lowest.borrow_mut().insert(job.id, need);
         Ok(need)
     }

@@ -1,7 +1,6 @@
 //! Where minutes come from, by one reckoning on every page: in whole minutes that add up to the whole that stands there.
 
 use super::Seen;
-use super::jobs::figures::open_of;
 use crate::words::en::job as words;
 use fivebar_core::bench::Shares;
 use fivebar_core::quantity::{Listed, Span};
@@ -20,10 +19,9 @@ pub fn sources(own: Shares, beside: &[(&'static str, Span)], seen: Seen<'_>) -> 
 /// The same of the hours of a job, as they stand on its page, in its hours and when it is looked back on; what is to settle was measured by a
 /// clock nobody has answered for, and stands apart.
 pub fn of_job(sheet: &JobSheet, seen: Seen<'_>) -> Option<String> {
-    let (hours, open) = (&sheet.account.hours, open_of(sheet));
+    let (hours, open) = (&sheet.account.hours, sheet.account.not_counted());
     // Where the share of its hauls is not known, what was logged is the whole that stands there.
     let hauls = hours.haul.filter(|_| hours.total.is_some()).unwrap_or_default();
     let any = Span::ZERO < hours.logged.own.total();
-    let own = Shares { measured: hours.logged.own.measured.minus(open), ..hours.logged.own };
-    sources(own, &[(words::FROM_HAULS, hauls), (words::STILL_TO_SETTLE, open)], seen).filter(|_| any)
+    sources(hours.stands.own, &[(words::FROM_HAULS, hauls), (words::STILL_TO_SETTLE, open)], seen).filter(|_| any)
 }

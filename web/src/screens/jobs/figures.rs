@@ -28,22 +28,24 @@ pub fn to_settle(open: Span, class: &'static str, seen: Seen<'_>) -> Option<El<M
 
 /// What of a job that goes on the maker has not answered for, beside figures that leave it out: what it will likely take, and its quote.
 pub fn left_out(sheet: &JobSheet, class: &'static str, seen: Seen<'_>) -> Option<El<Msg>> {
-    let open = open_of(sheet);
+    let open = sheet.account.not_counted();
     (Span::ZERO < open).then(|| el("p", class).text(room::beside_these(&seen.speech.span(open))))
 }
 
-/// Hours of a job that stand apart until they are settled; none of one that has ended, of which what was logged is what it took.
-pub fn open_of(sheet: &JobSheet) -> Span {
-    if sheet.ended.is_some() { Span::ZERO } else { sheet.account.hours.unsettled }
-}
-
-/// Hours so far: those that stand, and apart from them those the maker has not answered for.
-pub fn hours_so_far(total: Span, open: Span, seen: Seen<'_>) -> String {
-    let both = Span::in_minutes(&[total.minus(open), open]).into_iter().map(|span| seen.speech.span(span)).listed();
+/// Hours so far that stand, and apart from them those the maker has not answered for.
+pub fn hours_so_far(stands: Span, open: Span, seen: Seen<'_>) -> String {
+    let both = Span::in_minutes(&[stands, open]).into_iter().map(|span| seen.speech.span(span)).listed();
     match both.as_slice() {
         [stands, open_of] if Span::ZERO < open => words::of_it_to_settle(stands, open_of),
-        _ => seen.speech.span(total),
+        _ => seen.speech.span(stands),
     }
+}
+
+/// The same of a job; none where nothing was worked. Where the share of its hauls is not known, what was logged is what stands.
+pub fn hours_of(sheet: &JobSheet, seen: Seen<'_>) -> Option<String> {
+    let (hours, open) = (&sheet.account.hours, sheet.account.not_counted());
+    let own = Some(hours.stands.own.total()).filter(|own| Span::ZERO < own.plus(open));
+    hours.total.or(own).map(|stands| hours_so_far(stands, open, seen))
 }
 
 /// What was spent so far, and apart from it the pay of who worked along in hours the maker has not answered for.

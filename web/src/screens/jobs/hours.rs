@@ -2,7 +2,7 @@
 
 use super::super::sources::{of_job, sources};
 use super::super::{Screen, Seen, receipts, undo};
-use super::figures::{apart, hours_so_far, is_scrolled, lacking, left_out, line, open_of, small, spent_so_far, sum, to_settle};
+use super::figures::{apart, hours_of, hours_so_far, is_scrolled, lacking, left_out, line, small, spent_so_far, sum, to_settle};
 use super::{say, to_job};
 use crate::app::jobs::Tap;
 use crate::app::jobs::draft::What;
@@ -28,8 +28,7 @@ use fivebar_core::sheet::job::JobSheet;
 
 /// The room.
 pub fn screen(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Screen {
-    let open = open_of(sheet);
-    let total = sheet.bench.total.map(|total| Fact::Strong(hours_so_far(total, open, seen)));
+    let total = hours_of(sheet, seen).map(Fact::Strong);
     let costs = match sheet.money.costs {
         Some(costs) if sheet.account.costs.unsettled.is_zero() => Some(seen.speech.money(costs)),
         _ => spent_so_far(sheet, seen),
@@ -177,7 +176,7 @@ fn helped(sheet: &JobSheet, seen: Seen<'_>) -> Option<El<Msg>> {
     let (pay, to_settle) = (pay_of(&sheet.helped, sheet.account.currency).ok()?, sheet.account.costs.unsettled);
     let figure = apart(((!pay.is_zero()).then_some(pay), to_settle), seen);
     let figure = figure.unwrap_or(words::NOT_PAID.to_owned());
-    (Span::ZERO < time.plus(open)).then(|| row(words::HELPER, &hours_so_far(time.plus(open), open, seen), &figure))
+    (Span::ZERO < time.plus(open)).then(|| row(words::HELPER, &hours_so_far(time, open, seen), &figure))
 }
 
 /// A line; opened, what can be done with it: some of it came back, its receipt, it was written by mistake.

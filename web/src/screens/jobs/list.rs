@@ -188,12 +188,13 @@ fn lines(row: &JobRow, seen: Seen<'_>) -> [String; 4] {
     }
 }
 
-/// What was logged, and how much of it is in no day's total until it is settled.
+/// What was logged and stands, and apart from it what is in no total until it is settled.
 fn total(row: &JobRow, seen: Seen<'_>) -> String {
-    row.total.map(|total| hours_so_far(total, row.unsettled, seen)).unwrap_or_default()
+    let open = Some(Span::ZERO).filter(|_| Span::ZERO < row.unsettled);
+    row.total.or(open).map(|stands| hours_so_far(stands, row.unsettled, seen)).unwrap_or_default()
 }
 
-/// With the hours the maker has not answered for: they are in the bar, and in what an hour left.
+/// With the hours the maker has not answered for: of a job that has ended they are in the bar, and in what an hour left.
 fn with_open(said: String, row: &JobRow, seen: Seen<'_>) -> String {
     if row.unsettled <= Span::ZERO { said } else { words::of_it_to_settle(&said, &seen.speech.span(row.unsettled)) }
 }

@@ -5,7 +5,7 @@ use super::super::count::saved_fact;
 use super::super::plan::since;
 use super::super::sources::of_job;
 use super::super::{Screen, Seen, undo};
-use super::figures::{apart, bar_said, carried, day, hourly, hours_so_far, lacking, line, open_of, short, stretches, sum};
+use super::figures::{apart, bar_said, carried, day, hourly, hours_of, lacking, line, short, stretches, sum};
 use super::say;
 use crate::app::bench::waits::kept;
 use crate::app::jobs::dates::promise_by;
@@ -148,7 +148,7 @@ fn next((sheet, estimate): (&JobSheet, Option<&EstimateSheet>), seen: Seen<'_>) 
         }
         NextAct::TakeWood => told(words::STATE_WOOD, words::TAKE_WOOD, words::TAKE_WOOD_UNDER.into()),
         NextAct::WorkOn { op: Some(op) } => told(&words::state_work(op), &words::start(op), planned((sheet, estimate), op, seen)),
-        NextAct::WorkOn { op: None } => told(words::state_open(sheet.bench.total.is_some()), words::GO_TO_BENCH, String::new()),
+        NextAct::WorkOn { op: None } => told(words::state_open(sheet.account.hours.is_begun()), words::GO_TO_BENCH, String::new()),
         NextAct::Waits { last } => told(&waits(last, seen), words::GO_TO_BENCH, String::new()),
         NextAct::SetTag => told(words::STATE_TAG, words::WRITE_TAG, String::new()),
         NextAct::Sell { left } => told(
@@ -205,10 +205,8 @@ fn so_far_card(sheet: &JobSheet, estimate: Option<&EstimateSheet>, seen: Seen<'_
     let still = likely.or(sheet.bench.still.map(|still| (still, true)));
     let still = still.filter(|(still, _)| Span::ZERO < *still);
     let still = still.map(|(still, planned)| words::still(&seen.speech.span(still), planned));
-    let own = Some(sheet.account.hours.logged.own.total()).filter(|own| Span::ZERO < *own);
-    let open = open_of(sheet);
-    let total = sheet.bench.total.or(own).map_or(words::NOTHING_LOGGED.to_owned(), |total| hours_so_far(total, open, seen));
-    let settle = (Span::ZERO < open).then(|| el("p", "t14").text(words::SETTLE_ON_BENCH));
+    let total = hours_of(sheet, seen).unwrap_or(words::NOTHING_LOGGED.to_owned());
+    let settle = (Span::ZERO < sheet.account.not_counted()).then(|| el("p", "t14").text(words::SETTLE_ON_BENCH));
     let right = words::so_far_and(&total, still.as_deref());
     el("section", "card sofar")
         .attr("aria-label", bar_said(&bar))
@@ -353,9 +351,7 @@ fn wood_under(sheet: &JobSheet, seen: Seen<'_>) -> String {
 
 fn hours_under(sheet: &JobSheet, seen: Seen<'_>) -> String {
     let (spent, to_settle) = (sheet.money.costs.map(|costs| sum(costs, seen)), sheet.account.costs.unsettled);
-    let own = Some(sheet.account.hours.logged.own.total()).filter(|own| Span::ZERO < *own);
-    let open = open_of(sheet);
-    let said = words::hours_under(sheet.bench.total.or(own).map(|total| hours_so_far(total, open, seen)).as_deref(), spent.as_deref());
+    let said = words::hours_under(hours_of(sheet, seen).as_deref(), spent.as_deref());
     if to_settle.is_zero() { said } else { words::of_it_to_settle(&said, &sum(to_settle, seen)) }
 }
 

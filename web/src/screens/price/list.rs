@@ -27,7 +27,7 @@ use crate::words::en::{common, deal as deals, fair, jobs, price as words, taxes 
 use fivebar_core::ledger::decide::PaidOf;
 use fivebar_core::ledger::fold::TaxBy;
 use fivebar_core::ledger::kind::job::For;
-use fivebar_core::quantity::{Id, Listed, Money, Side, Span};
+use fivebar_core::quantity::{Count, Id, Listed, Money, Side, Span};
 use fivebar_core::sheet::account::account;
 use fivebar_core::sheet::price::{AgreedRow, ForPieces, ForSale, GalleryOwes, GalleryRow, Gap, OwedRow, PriceSheet};
 use fivebar_core::sheet::rest::rest;
@@ -87,7 +87,7 @@ pub fn just_sold(app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
     let row = |word: String, figure: String| el("p", "row").kid(el("span", "").text(word)).kid(el("b", "t22").text(figure));
     let head = title(&account.name, words::sold_at(&bare(sum, seen.speech)));
     let left = left.map_or_else(|| el("p", "t14").text(words::PAY_UNKNOWN), |left| row(word, left));
-    let open = in_question((account.hours.unsettled, account.costs.unsettled), seen);
+    let open = in_question((account.not_counted(), account.costs.unsettled), seen);
     let rest = rest.zip(count).map(|(rest, (n, count))| {
         row(jobs::if_rest_go((n, &count), &bare(rest.each, seen.speech)), per_hour(rest.sold.left, sum, seen.speech))
     });
@@ -185,6 +185,7 @@ fn for_sale(row: &ForSale, is_first: bool, (app, seen): (&App, Seen<'_>)) -> El<
         .kids(under_lowest(row, seen))
         .kids(row.settle_set.map(|set| el("p", "t14 i2").text(settle_set(set, row, seen))))
         .kids(gaps)
+        .kids(guessed(row.by_any, seen))
         .kids(in_question((row.unsettled, row.unsettled_pay), seen))
         .kids(row.lacking.as_ref().map(lacking))
         .kids((row.gaps == [Gap::Rate]).then(rate))
@@ -220,10 +221,23 @@ pub fn under_lowest(row: &ForSale, seen: Seen<'_>) -> Option<El<Msg>> {
     Some(el("p", "t14 i2").text(words::one_under_lowest(&mark(lowest, seen.speech))))
 }
 
-/// Hours of a stop that may have been forgotten are in every mark.
+/// Hours of a stop that may have been forgotten are in no mark.
 pub fn in_question((open, pay): (Span, Money), seen: Seen<'_>) -> Option<El<Msg>> {
     let pay = (!pay.is_zero()).then(|| seen.speech.money(pay));
     (Span::ZERO < open).then(|| el("p", "t14").text(words::in_question(&seen.speech.span(open), pay.as_deref())))
+}
+
+/// The same in a line, under a word or a price to propose.
+pub fn not_counted(open: Span, seen: Seen<'_>) -> Option<El<Msg>> {
+    (Span::ZERO < open).then(|| el("p", "t14 i2").text(words::not_counted(&seen.speech.span(open))))
+}
+
+/// Hours to come that nobody planned are no more than a guess by other pieces: that is said wherever a price counts them.
+pub fn guessed(by: Option<(Count, Span)>, seen: Seen<'_>) -> Option<El<Msg>> {
+    let (jobs, span) = by?;
+    let n = seen.speech.count(jobs);
+    let said = words::guessed_hours(&seen.speech.span(span), (0 < jobs).then_some((jobs == 1, n.as_str())));
+    Some(el("p", "t14 i2").text(said))
 }
 
 /// What is asked before all is known: its price first.

@@ -96,11 +96,24 @@ pub fn gap(gap: Gap) -> &'static str {
     }
 }
 
-/// "15 h of its hours are in question: a stop may have been forgotten. Every price here counts them, but not 277.50 for who helped in them; Bench
-/// settles it."
+/// "15 h more are in question: a stop may have been forgotten. No price here counts them, nor 277.50 for who helped in them; Bench settles it."
 pub fn in_question(span: &str, pay: Option<&str>) -> String {
-    let pay = pay.map(|pay| format!(", but not {pay} for who helped in them")).unwrap_or_default();
-    format!("{span} of its hours are in question: a stop may have been forgotten. Every price here counts them{pay}; Bench settles it.")
+    let pay = pay.map(|pay| format!(", nor {pay} for who helped in them")).unwrap_or_default();
+    format!("{span} more are in question: a stop may have been forgotten. No price here counts them{pay}; Bench settles it.")
+}
+
+/// "15 h more in question, not counted here." Under the word of an offer.
+pub fn not_counted(span: &str) -> String {
+    format!("{span} more in question, not counted here.")
+}
+
+/// "1 h 26 of its hours are a guess, by 1 earlier job." By none it is what such a piece usually takes.
+pub fn guessed_hours(span: &str, jobs: Option<(bool, &str)>) -> String {
+    match jobs {
+        None => format!("{span} of its hours are a guess, by what such pieces take."),
+        Some((true, n)) => format!("{span} of its hours are a guess, by {n} earlier job."),
+        Some((false, n)) => format!("{span} of its hours are a guess, by {n} earlier jobs."),
+    }
 }
 
 /// Over the sums of the list, where the tag is before tax.

@@ -10,8 +10,9 @@ rate pay 20 lowest 12 hours 1500 logged 1000 costs 3000 tax 0.1 profit 0.05
 till tax 0.08 inside fee 0.029 fixed 0.30 point 5
 job lamp \"Ash lamp\" 5 spec
 spend 92.50 wood on lamp
-start \"assemble\" make on lamp
+start \"assemble\" make on lamp as long
 15:45 stop
+15:46 confirm run long
 15:50 sell 1 lamp for 120 notes fetched
 15:51 sell 1 lamp for 120 notes fetched
 plan \"deliver\" deliver 60 min for lamp
