@@ -1,10 +1,11 @@
 //! What was driven to deliver is borne once: what one piece bore when it was sold stays borne, and all of them bear the whole. By hand.
 
-use fivebar_core::ledger::fold::part;
+use fivebar_core::ledger::kind::sale::{Carried, Paid};
 use fivebar_core::quantity::{Currency, Decimal, Money, Span};
 use fivebar_core::sheet::Shop;
 use fivebar_core::sheet::account::{Account, account};
 use fivebar_core::sheet::marks::Bearers;
+use fivebar_core::sheet::offer::{Asking, offer};
 use fivebar_core::story::{Story, tell};
 
 const BEGUN: &str = "2026-05-22 08:00 +02:00 workshop EUR metric\nrate pay 60 lowest 20 hours 100 logged 100\n";
@@ -92,7 +93,7 @@ fn shares_come_to_the_whole_in_any_order() {
                     spent += Decimal::from(7);
                 }
                 let work = reckoned(&told(&lines)).pricing.work;
-                borne += part(work.costs.unwrap(), *n, all).unwrap().amount();
+                borne += work.costs_of(*n).unwrap().unwrap().amount();
                 lines += &format!("2026-05-{day} 10:00 sell {n} lamps for 60 notes fetched\n");
             }
             let off = (borne - spent).abs();
@@ -195,7 +196,7 @@ fn shares_come_to_the_whole_beside_what_is_agreed() {
             let mut borne = Decimal::ZERO;
             let mut fetched = |lines: &mut String, days: std::ops::Range<u32>| {
                 for day in days {
-                    borne += part(reckoned(&told(lines)).pricing.work.costs.unwrap(), 1, all).unwrap().amount();
+                    borne += reckoned(&told(lines)).pricing.work.costs_of(1).unwrap().unwrap().amount();
                     *lines += &format!("2026-05-{day} 11:00 sell 1 lamps for 60 notes fetched\n");
                 }
             };
@@ -204,11 +205,27 @@ fn shares_come_to_the_whole_beside_what_is_agreed() {
             fetched(&mut lines, 27..27 + after);
             lines += if ends { "2026-05-31 10:00 cancel deal on lamps\n" } else { "" };
             let rest = all - before - after;
-            borne += part(reckoned(&told(&lines)).pricing.work.costs.unwrap(), rest, all).unwrap().amount();
+            borne += reckoned(&told(&lines)).pricing.work.costs_of(rest).unwrap().unwrap().amount();
             let (spent, most) = (Decimal::new(4650, 2), Decimal::new(5, 3) * Decimal::from(all));
             // Where others are for sale still, they bear none and the promised one bears the drive.
             let spent = if !ends && 1 < rest { spent - Decimal::from(9) } else { spent };
             assert!((borne - spent).abs() <= most, "{all} {before} {after} {ends}: {borne} of {spent}");
         }
     }
+}
+
+/// Nothing but a drive of 10 to seven of which one was fetched before it: five of the six bear 8.33, as its line says, and not 5 / 7 of what all
+/// seven would be rounded to, 8.34; two of them 3.33.
+#[test]
+fn several_pieces_bear_what_the_line_of_the_drive_says() {
+    let lines = "job lamps \"Lamps\" 7 spec\n2026-05-22 09:30 recall \"bend\" make on lamps 08:10 to 09:10\n\
+        2026-05-23 10:00 sell 1 lamps for 60 notes fetched\n2026-05-24 10:00 drive 10 km at 1 on lamps delivery\n\
+        2026-05-25 10:00 sell 1 lamps for 60 notes fetched\n";
+    let story = told(lines);
+    let pricing = reckoned(&story).pricing;
+    assert_eq!(pricing.driven.unwrap().costs, eur("8.33"));
+    assert_eq!([5, 2].map(|n| pricing.work.costs_of(n).unwrap().unwrap()), [eur("8.33"), eur("3.33")]);
+    let asking = Asking { n: 5, paid: Paid::Notes, carried: Carried::Fetched, tax: None };
+    let found = offer(&Shop::of(&story.book, story.now.at), story.names.job("lamps").unwrap(), asking, Some(eur("300"))).unwrap();
+    assert_eq!(found.left.unwrap().way.costs, eur("8.33"));
 }

@@ -72,6 +72,7 @@ pub fn pricing(shop: &Shop, job: &Job, (costs, hours): (&Costs, &Hours), rate: &
     let time = |all: Span| all.minus(delivery.1).plus(by_one.1).minus(driven(hours)).plus(driven_for_left(job, hours));
     let work = Work {
         costs: whole.costs.map(|all| costs_as_left(job, costs, all)).transpose()?,
+        driven: if is_of_gone(job) { Decimal::ZERO } else { costs.driven_as_left },
         time: whole.time.map(time).filter(|time| Span::ZERO < *time),
         ..whole
     };
@@ -146,7 +147,7 @@ pub(super) fn whole(job: &Job, (costs, hours): (&Costs, &Hours), carried: Carrie
     // Before the first minute there is what is to come, where the share of the hauls is known.
     let so_far = hours.total.or(hours.haul);
     let time = so_far.map(|so_far| so_far.plus(to_come)).filter(|time| Span::ZERO < *time);
-    Ok(Work { costs: all, time, pieces: job.pieces })
+    Ok(Work { costs: all, driven: Decimal::ZERO, time, pieces: job.pieces })
 }
 
 /// One drive to a buyer who takes `n`: what it would take if all of the batch went like that, so that the part of `n` is the whole drive.
@@ -157,15 +158,13 @@ fn to_one_buyer(job: &Job, (costs, time): (Money, Span), n: Count) -> Answer<(Mo
     Ok((part(costs, job.pieces, n)?, part_of_time(time, job.pieces, n)?))
 }
 
-/// All costs, as if each piece of the batch went to a buyer of its own, with the fees that were lost: of what was booked for a delivery nothing,
-/// where others were brought.
+/// All costs, as if each piece of the batch went to a buyer of its own, with the fees that were lost, and without what was booked for a delivery.
 ///
 /// # Errors
 /// [`Refusal::MoneyOutOfRange`].
 pub(super) fn costs_as_left(job: &Job, costs: &Costs, all: Money) -> Answer<Money> {
     let (to_come, _) = to_one_buyer(job, (costs.still_delivery, Span::ZERO), 1)?;
-    let others = all.minus(costs.still_delivery)?.plus(to_come)?.minus(costs.driven)?.plus(costs.fees_lost)?;
-    if is_of_gone(job) { Ok(others) } else { others.plus(Money::book(costs.driven_as_left, job.currency)?) }
+    all.minus(costs.still_delivery)?.plus(to_come)?.minus(costs.driven)?.plus(costs.fees_lost)
 }
 
 /// Whether what was driven so far was for pieces that are gone.
