@@ -98,6 +98,8 @@ pub struct Hours {
     pub still_delivery: Span,
     /// Of what was logged, what looks like a forgotten stop and the maker has not answered for: counted in nothing but a job that has ended.
     pub unsettled: Span,
+    /// The same of its hauls, all of each: in no share of theirs.
+    pub hauls_unsettled: Span,
     /// What was logged of deliveries, as if all of the batch bore as much of it as each piece on hand does.
     pub driven_as_left: Span,
 }
@@ -325,15 +327,22 @@ fn hours(shop: &Shop, job: &Job, costs: &Costs) -> Answer<Hours> {
         still: left.map(Span::sum).or_else(|| still_given(job, own)),
         still_by_stage,
         unsettled: Span::sum(shop.unsettled(shop.bench.on(On::Job(job.id))).map(|run| run.worked(shop.now))),
+        hauls_unsettled: Span::sum(costs.shares.iter().map(|share| share.in_question)),
         stands,
         logged,
     })
 }
 
 impl Hours {
+    /// What was worked and stands, with the hauls' share as far as it is known; none where nothing was worked, not even what is to settle.
+    pub fn so_far(&self) -> Option<Span> {
+        let own = self.stands.own.total();
+        self.total.or(Some(own).filter(|own| Span::ZERO < own.plus(self.unsettled)))
+    }
+
     /// Whether anything was worked on it, though nobody may have answered for its stop.
     pub fn is_begun(&self) -> bool {
-        self.total.is_some() || Span::ZERO < self.unsettled
+        self.so_far().is_some()
     }
 }
 
