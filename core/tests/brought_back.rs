@@ -39,6 +39,20 @@ fn parts_by_piece_come_to_the_whole() {
     check("bring-back 2 of sale all on stools kept 10", 1, ["43.33", "1.74", "2.7", "43.33", "0"]);
 }
 
+/// With a smallest coin of 0.25: of three for 100 in notes a third is 33.33, and 33.50 can be paid; 5.21 x 33.50 / 100 is 1.75 of the tax. Of the
+/// 66.50 that are left half is 33.25. By card it is to the cent, and so it is where the coin is not set.
+#[test]
+fn what_came_in_coins_goes_back_in_coins() {
+    let coin = "till cash 0.25\nsell 3 stools for 100 notes as cash\n";
+    let more = |lines: &str| format!("bring-back 3 of sale all on stools\n{coin}{lines}");
+    check(&more(""), 3, ["100", "5.21", "2.7", "100", "0"]);
+    check(&more("bring-back 1 of sale cash on stools"), 2, ["66.5", "3.46", "2.7", "66.5", "0"]);
+    check(&more(&"bring-back 1 of sale cash on stools\n".repeat(2)), 1, ["33.25", "1.73", "2.7", "33.25", "0"]);
+    check(&more(&"bring-back 1 of sale cash on stools\n".repeat(3)), 0, ["0", "0", "2.7", "0", "0"]);
+    check(&more("bring-back 1 of sale cash on stools kept 3.50"), 2, ["70", "3.46", "2.7", "70", "0"]);
+    check("till cash 0.25\nbring-back 1 of sale all on stools", 2, ["66.67", "3.47", "2.7", "66.67", "0"]);
+}
+
 /// Nothing goes back of what was never paid; the rest is due.
 #[test]
 fn what_was_not_paid_does_not_go_back() {

@@ -1,9 +1,11 @@
 //! What was driven to deliver is borne once: what one piece bore when it was sold stays borne, and all of them bear the whole. By hand.
 
-use fivebar_core::ledger::fold::part;
+use fivebar_core::ledger::kind::sale::{Carried, Paid};
 use fivebar_core::quantity::{Currency, Decimal, Money, Span};
 use fivebar_core::sheet::Shop;
 use fivebar_core::sheet::account::{Account, account};
+use fivebar_core::sheet::marks::Bearers;
+use fivebar_core::sheet::offer::{Asking, offer};
 use fivebar_core::story::{Story, tell};
 
 const BEGUN: &str = "2026-05-22 08:00 +02:00 workshop EUR metric\nrate pay 60 lowest 20 hours 100 logged 100\n";
@@ -50,7 +52,7 @@ fn what_a_fetched_piece_bore_stays_borne() {
 #[test]
 fn the_offer_says_how_much_of_it_the_last_bears() {
     let found = reckoned(&told(&format!("{TWO}2026-05-23 10:00 sell 1 lamps for 60 notes fetched\n"))).pricing.driven.unwrap();
-    assert_eq!((found.costs, found.of_all.0, found.of_left), (eur("4.50"), eur("9"), Some(1)));
+    assert_eq!((found.costs, found.of_all.0, found.by), (eur("4.50"), eur("9"), Bearers::Left(1)));
 }
 
 /// Of seven one is fetched, then it is driven: six bear it, and five what is left of it: 10 x 5 / 6. In however many sums it was written down,
@@ -91,7 +93,7 @@ fn shares_come_to_the_whole_in_any_order() {
                     spent += Decimal::from(7);
                 }
                 let work = reckoned(&told(&lines)).pricing.work;
-                borne += part(work.costs.unwrap(), *n, all).unwrap().amount();
+                borne += work.costs_of(*n).unwrap().unwrap().amount();
                 lines += &format!("2026-05-{day} 10:00 sell {n} lamps for 60 notes fetched\n");
             }
             let off = (borne - spent).abs();
@@ -133,4 +135,97 @@ fn pay_of_a_drive_in_question_takes_nothing_off_the_others() {
         assert_eq!(costs.driven_as_left, as_left.parse::<Decimal>().unwrap(), "{lines}");
         check(&lines, "10");
     }
+}
+
+/// Glass 37.50 for two, and a delivery that is planned.
+const GLASS: &str = "job lamps \"Lamps\" 2 spec\nspend 37.50 glass on lamps\nplan-cost other 9 \"drive\" delivery for lamps\n";
+const AGREED: &str = "2026-05-23 10:00 agree 80 for 1 lamps delivered as deal\n";
+const DRIVEN: &str = "2026-05-24 10:00 spend 9 other on lamps\n";
+const FETCHED: &str = "2026-05-25 10:00 sell 1 lamps for 60 notes fetched\n";
+
+/// What is driven while a piece is agreed that is to be brought is for that piece: the other bears the same before and after the hand-over.
+#[test]
+fn a_drive_for_what_is_agreed_is_not_of_the_piece_beside_it() {
+    let handed_over = "2026-05-26 10:00 sell 1 lamps for 80 notes delivered agreed deal\n";
+    let cancelled = "2026-05-26 10:00 cancel deal on lamps\n";
+    let (to_fetch, still_brought) = (
+        "2026-05-25 12:00 agree 80 for 1 lamps fetched replaces deal as new\n",
+        "2026-05-25 12:00 agree 90 for 1 lamps delivered replaces deal as new\n",
+    );
+    for (more, covered) in [
+        ("", "18.75"),
+        (handed_over, "18.75"),
+        (cancelled, "23.25"),
+        (to_fetch, "23.25"),
+        (still_brought, "18.75"),
+        // The other is fetched and bore none: what is left is the promised piece, with all of it, or after the order came to nothing the same.
+        (FETCHED, "27.75"),
+        (&format!("{FETCHED}{cancelled}"), "27.75"),
+        (&format!("{FETCHED}{to_fetch}"), "27.75"),
+    ] {
+        check(&format!("{GLASS}{AGREED}{DRIVEN}{more}"), covered);
+    }
+    // Driven before it was agreed, or agreed to be fetched: of those on hand alike.
+    check(&format!("{GLASS}2026-05-22 10:00 spend 9 other on lamps\n{AGREED}"), "23.25");
+    check(&format!("{GLASS}{}{DRIVEN}", AGREED.replace("delivered", "fetched")), "23.25");
+    // Both are promised to be brought: both bear it.
+    check(&format!("{GLASS}{}{DRIVEN}", AGREED.replace("for 1", "for 2")), "23.25");
+    // Three bear what was driven before, one alone what was driven for it.
+    let three = GLASS.replace("\" 2 spec", "\" 3 spec");
+    check(&format!("{three}2026-05-22 10:00 spend 9 other on lamps\n{AGREED}{DRIVEN}"), "15.5");
+}
+
+/// The same of the hours, of which the other piece has its half of what was made.
+#[test]
+fn hours_driven_for_what_is_agreed_are_not_of_the_piece_beside_it() {
+    let made = format!("{GLASS}2026-05-22 09:30 recall \"bend\" make on lamps 08:10 to 09:10\n{AGREED}");
+    let driven = "2026-05-24 12:00 recall \"bring\" deliver on lamps 10:00 to 11:00\n";
+    for (more, minutes) in [("", 60), (driven, 60), (&format!("{driven}{FETCHED}"), 180)] {
+        assert_eq!(reckoned(&told(&format!("{made}{more}"))).pricing.work.time, Some(Span::minutes(minutes)), "{more}");
+    }
+    let found = reckoned(&told(&format!("{made}{driven}{DRIVEN}"))).pricing.driven.unwrap();
+    assert_eq!((found.costs, found.time, found.by), (eur("9"), Span::minutes(60), Bearers::Promised));
+}
+
+/// Law: the drive is for the one that is agreed, the others are fetched before or after it: what they bore comes to what was spent.
+#[test]
+fn shares_come_to_the_whole_beside_what_is_agreed() {
+    for (all, before, after) in [(2, 0, 1), (3, 1, 1), (4, 0, 3), (5, 2, 2), (7, 3, 2)] {
+        for ends in [false, true] {
+            let mut lines = format!("job lamps \"Lamps\" {all} spec\nspend 37.50 glass on lamps\n");
+            let mut borne = Decimal::ZERO;
+            let mut fetched = |lines: &mut String, days: std::ops::Range<u32>| {
+                for day in days {
+                    borne += reckoned(&told(lines)).pricing.work.costs_of(1).unwrap().unwrap().amount();
+                    *lines += &format!("2026-05-{day} 11:00 sell 1 lamps for 60 notes fetched\n");
+                }
+            };
+            fetched(&mut lines, 23..23 + before);
+            lines += "2026-05-26 10:00 agree 80 for 1 lamps delivered as deal\n2026-05-26 12:00 drive 10 km at 0.9 on lamps delivery\n";
+            fetched(&mut lines, 27..27 + after);
+            lines += if ends { "2026-05-31 10:00 cancel deal on lamps\n" } else { "" };
+            let rest = all - before - after;
+            borne += reckoned(&told(&lines)).pricing.work.costs_of(rest).unwrap().unwrap().amount();
+            let (spent, most) = (Decimal::new(4650, 2), Decimal::new(5, 3) * Decimal::from(all));
+            // Where others are for sale still, they bear none and the promised one bears the drive.
+            let spent = if !ends && 1 < rest { spent - Decimal::from(9) } else { spent };
+            assert!((borne - spent).abs() <= most, "{all} {before} {after} {ends}: {borne} of {spent}");
+        }
+    }
+}
+
+/// Nothing but a drive of 10 to seven of which one was fetched before it: five of the six bear 8.33, as its line says, and not 5 / 7 of what all
+/// seven would be rounded to, 8.34; two of them 3.33.
+#[test]
+fn several_pieces_bear_what_the_line_of_the_drive_says() {
+    let lines = "job lamps \"Lamps\" 7 spec\n2026-05-22 09:30 recall \"bend\" make on lamps 08:10 to 09:10\n\
+        2026-05-23 10:00 sell 1 lamps for 60 notes fetched\n2026-05-24 10:00 drive 10 km at 1 on lamps delivery\n\
+        2026-05-25 10:00 sell 1 lamps for 60 notes fetched\n";
+    let story = told(lines);
+    let pricing = reckoned(&story).pricing;
+    assert_eq!(pricing.driven.unwrap().costs, eur("8.33"));
+    assert_eq!([5, 2].map(|n| pricing.work.costs_of(n).unwrap().unwrap()), [eur("8.33"), eur("3.33")]);
+    let asking = Asking { n: 5, paid: Paid::Notes, carried: Carried::Fetched, tax: None };
+    let found = offer(&Shop::of(&story.book, story.now.at), story.names.job("lamps").unwrap(), asking, Some(eur("300"))).unwrap();
+    assert_eq!(found.left.unwrap().way.costs, eur("8.33"));
 }

@@ -61,7 +61,9 @@ fn workshop_costs(browser: &mut Browser, page: &Page, (what, phone): (&str, Phon
     browser.tap_text(page, "Glue");
     browser.wait_text(page, "It is empty");
     check(browser, page, &format!("can-there{what}"), phone);
-    browser.tap_keys(page, &["Power", "4", "0", "Done"]);
+    browser.tap_keys(page, &["Power"]);
+    check(browser, page, &format!("costs-home{what}"), phone);
+    browser.tap_keys(page, &["In the rate", "4", "0", "Done"]);
     browser.wait_text(page, "$40.00");
     check(browser, page, &format!("costs-none{what}"), phone);
 }

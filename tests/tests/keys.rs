@@ -54,6 +54,41 @@ fn a_day_by_keyboard_alone() {
     assert_eq!(browser.errors(), [""; 0]);
 }
 
+/// A figure by the keyboard, with the focus where a tap left it: Enter is Done, a sign the pad has not is seen, and no figure leads elsewhere.
+#[test]
+fn a_keyboard_types_a_figure_and_enter_takes_it() {
+    let profile = tempfile::tempdir().expect("a folder");
+    let mut browser = Browser::start(profile.path());
+    let page = app::opened(&mut browser, Phone::LAPTOP);
+    browser.key(&page, "4");
+    press(&mut browser, &page, "New job");
+    tab_to(&mut browser, &page, "e.id === 'job-name'");
+    browser.type_text(&page, "Wall shelf");
+    press(&mut browser, &page, "Begin this job");
+    browser.wait_text(&page, "No wood yet.");
+    browser.tap_keys(&page, &["Sell and deliver", "Agreed", "Agreed price"]);
+    for key in ["4", "+", "2"] {
+        browser.key(&page, key);
+    }
+    browser.wait_text(&page, "4+2");
+    browser.key(&page, "Enter");
+    browser.wait_text(&page, "is no number");
+    for key in ["4", "5", "1", "Enter"] {
+        browser.key(&page, key);
+    }
+    browser.wait_text(&page, "451");
+    browser.tap_text(&page, "Agreed");
+    browser.wait_text(&page, "Came to nothing");
+    assert_eq!(browser.eval(&page, "location.hash"), "#jobs");
+    // A form with its figures in sight: a tap leaves the focus on one, and Enter takes the form all the same.
+    browser.tap_keys(&page, &["Payment in", "Bank"]);
+    for key in ["5", "1", "Enter"] {
+        browser.key(&page, key);
+    }
+    browser.wait_text(&page, "51.00");
+    assert_eq!(browser.errors(), [""; 0]);
+}
+
 #[test]
 fn going_back_leaves_what_lies_over_a_place_and_not_the_app() {
     let profile = tempfile::tempdir().expect("a folder");

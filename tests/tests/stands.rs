@@ -254,6 +254,9 @@ fn spend(maker: &mut Maker<'_>, kind: &str, way: &str, figures: &[&str]) {
     maker.tap(way);
     if way != "Driven" {
         maker.tap(kind); // the kinds stand open while none is chosen
+        if ["glue", "sanding discs", "finish", "power", "edges, sharpening"].contains(&kind) {
+            maker.tap("On each job"); // it is asked once
+        }
     }
     match figures {
         [sum] if way == "Sum" => maker.pad(sum),

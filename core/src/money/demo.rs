@@ -66,7 +66,7 @@ fn sales_of_the_stands() {
 fn price_of_a_stand() {
     let your_rate = rate(year(420, 350, "1050"), Wanted { pay: d("16"), own_tax: d("0"), profit: d("0") }).unwrap().per_hour;
     assert_eq!(your_rate, d("22.2"));
-    let work = Work { costs: Some(usd("127.56")), time: Some(Span::minutes(1517)), pieces: 5 };
+    let work = Work { costs: Some(usd("127.56")), driven: Decimal::ZERO, time: Some(Span::minutes(1517)), pieces: 5 };
     let terms = Terms { tax: TAX, fee: CARD };
     let marks = marks(&work, Hourly { lowest_pay: Some(d("12")), your_rate: Some(your_rate) }, terms, 1).unwrap();
     let all = [marks.costs_covered, marks.lowest_pay, marks.your_rate].map(Option::unwrap);

@@ -10,6 +10,8 @@ use crate::refusal::{Answer, Refusal};
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Work {
     pub costs: Option<Money>,
+    /// What all of it would bear of a drive beside these, exactly: it is booked once, with the costs of so many pieces.
+    pub driven: Decimal,
     pub time: Option<Span>,
     pub pieces: Count,
 }
@@ -41,6 +43,24 @@ pub struct Marks {
 }
 
 impl Work {
+    /// What `k` of the pieces bear of all costs, booked once; none where costs are not known.
+    ///
+    /// # Errors
+    /// [`Refusal::NothingToShareBy`] for no pieces, [`Refusal::OutOfRange`], [`Refusal::MoneyOutOfRange`].
+    ///
+    /// ```
+    /// use fivebar_core::{money::price::Work, quantity::{Currency, Decimal, Money}};
+    /// // 10 was driven for the six that were on hand of seven: five of them bear 50 / 6.
+    /// let driven = Decimal::from(70) / Decimal::from(6);
+    /// let lamps = Work { costs: Money::book(Decimal::ZERO, Currency::EUR).ok(), driven, time: None, pieces: 7 };
+    /// assert_eq!(lamps.costs_of(5).unwrap().unwrap().to_string(), "8.33 EUR");
+    /// ```
+    pub fn costs_of(&self, k: Count) -> Answer<Option<Money>> {
+        let Some(costs) = self.costs else { return Ok(None) };
+        let all = times(plus(costs.amount(), self.driven)?, Decimal::from(k))?;
+        book(over(all, Decimal::from(self.pieces))?, costs.currency()).map(Some)
+    }
+
     /// What `k` of the pieces must bring in at so much an hour: (costs + pay x hours) x k / pieces.
     /// None where costs are not known, or hours are needed and not known.
     ///
@@ -50,7 +70,7 @@ impl Work {
     /// ```
     /// use fivebar_core::{money::price::Work, quantity::{Currency, Decimal, Money, Span}};
     /// let costs = Money::book(Decimal::new(12_756, 2), Currency::USD).unwrap();
-    /// let stands = Work { costs: Some(costs), time: Some(Span::minutes(1_500)), pieces: 5 };
+    /// let stands = Work { costs: Some(costs), driven: Decimal::ZERO, time: Some(Span::minutes(1_500)), pieces: 5 };
     /// assert_eq!(stands.need(Decimal::from(20), 1), Ok(Some(Decimal::new(125_512, 3)))); // (127.56 + 20 x 25) / 5
     /// assert_eq!(Work { time: None, ..stands }.need(Decimal::from(20), 1), Ok(None));
     /// ```
@@ -61,7 +81,7 @@ impl Work {
             Some(time) => for_time(per_hour, time)?,
             None => return Ok(None),
         };
-        let all = times(plus(costs.amount(), work)?, Decimal::from(k))?;
+        let all = times(plus(plus(costs.amount(), self.driven)?, work)?, Decimal::from(k))?;
         over(all, Decimal::from(self.pieces)).map(Some)
     }
 }
@@ -76,7 +96,7 @@ impl Work {
 /// use fivebar_core::money::{charge::Terms, price::{Hourly, Work, marks}};
 /// use fivebar_core::quantity::{Currency, Decimal, Money, Span};
 /// let costs = Money::book(Decimal::from(90), Currency::USD).unwrap();
-/// let stools = Work { costs: Some(costs), time: Some(Span::minutes(600)), pieces: 2 };
+/// let stools = Work { costs: Some(costs), driven: Decimal::ZERO, time: Some(Span::minutes(600)), pieces: 2 };
 /// let hourly = Hourly { lowest_pay: Some(Decimal::from(12)), your_rate: None };
 /// let marks = marks(&stools, hourly, Terms::PLAIN, 1).unwrap();
 /// assert_eq!(marks.costs_covered.unwrap().holds.to_string(), "45.00 USD");
@@ -176,7 +196,7 @@ mod tests {
     }
 
     fn stands() -> Work {
-        Work { costs: Some(usd("127.56")), time: Some(Span::minutes(1517)), pieces: 5 }
+        Work { costs: Some(usd("127.56")), driven: Decimal::ZERO, time: Some(Span::minutes(1517)), pieces: 5 }
     }
 
     #[track_caller]

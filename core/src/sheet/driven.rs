@@ -4,7 +4,8 @@ use super::helped::{HELPER, earned_by_run};
 use super::offer::part_of_time;
 use super::shop::Shop;
 use crate::bench::{Kind, On, Run};
-use crate::ledger::fold::{Job, PlannedCost, exact_part};
+use crate::ledger::fold::{Agreement, AgreementState, Job, PlannedCost, Selling, exact_part};
+use crate::ledger::kind::sale::Carried;
 use crate::quantity::{Count, Decimal, Key, Moment, Money, Sorted, Span};
 use crate::refusal::{Answer, Refusal};
 
@@ -43,14 +44,55 @@ fn planned_delivery<'a>(job: &'a Job, kind: Option<&Key>) -> Option<&'a PlannedC
     job.planned_costs.iter().find(|cost| cost.delivery && Some(&cost.kind) == kind)
 }
 
-/// What was driven when so many were on hand is theirs, and stays theirs: each bears its part, whoever fetches one later.
+/// How often the batch would bear what was driven at a moment, if all of it bore as much as each piece that is on hand: so many times, of so many.
+/// What was driven when so many were on hand is theirs, and stays theirs: each bears its part, whoever fetches one later. What was driven for an
+/// agreement that stands is not of those for sale beside it; once all that are left are promised it is of them.
+fn share(job: &Job, at: Moment) -> (Count, Count) {
+    match (is_for_promised(job, at), job.free()) {
+        (true, 0) => (job.pieces, job.left()),
+        (true, _) => (0, 1),
+        (false, _) => (job.pieces, bearers(job, came_to_all(job, at))),
+    }
+}
+
 fn bearers(job: &Job, at: Moment) -> Count {
     job.pieces.saturating_sub(job.selling.gone_by(at)).max(job.left()).max(1)
 }
 
+/// Whether what was driven at a moment is for pieces that are agreed and to be brought.
+fn is_for_promised(job: &Job, at: Moment) -> bool {
+    job.selling.open().filter_map(|agreement| to_bring_since(&job.selling, agreement)).any(|since| since <= at)
+}
+
+/// Since when it is agreed that its pieces are brought, under whatever order it was so before. None where they are fetched, or nobody said.
+fn to_bring_since(selling: &Selling, agreement: &Agreement) -> Option<Moment> {
+    let before = |it: &&Agreement| it.replaces.and_then(|old| selling.agreement(old));
+    let orders = std::iter::successors(Some(agreement), before).take(selling.agreements.len());
+    orders.take_while(|it| it.carried == Some(Carried::Delivered)).last().map(|it| it.at)
+}
+
+/// When it came to those that are on hand: as it was driven, or where it was driven for an agreement when that came to nothing, or to be fetched.
+fn came_to_all(job: &Job, at: Moment) -> Moment {
+    let ends = job.selling.agreements.iter().filter(|it| to_bring_since(&job.selling, it).is_some_and(|since| since <= at));
+    ends.filter_map(|it| ended(&job.selling, it)).fold(at, Moment::max)
+}
+
+/// When it was no longer to be brought.
+fn ended(selling: &Selling, agreement: &Agreement) -> Option<Moment> {
+    match agreement.state {
+        AgreementState::Cancelled { at, .. } => Some(at),
+        AgreementState::Replaced => {
+            let next = selling.agreements.iter().find(|it| it.replaces == Some(agreement.id));
+            next.filter(|next| next.carried != Some(Carried::Delivered)).map(|next| next.at)
+        }
+        AgreementState::Open | AgreementState::Done => None,
+    }
+}
+
 /// What a sum that was driven at a moment would be if all of the batch bore as much as each piece that was on hand then.
 pub(super) fn bears(job: &Job, at: Moment, sum: Money) -> Answer<Decimal> {
-    if job.left() == 0 { Ok(sum.amount()) } else { exact_part(sum.amount(), job.pieces, bearers(job, at)) }
+    let (n, of) = share(job, at);
+    if job.left() == 0 { Ok(sum.amount()) } else { exact_part(sum.amount(), n, of) }
 }
 
 /// The same of the hours of deliveries that stand: those to settle are borne by none, while the job goes on.
@@ -58,8 +100,8 @@ pub(super) fn time_bears(shop: &Shop, job: &Job) -> Answer<Span> {
     let stands = |run: &&Run| job.ended.is_some() || !shop.bench.is_doubtful(run, shop.now);
     let runs = shop.bench.on(On::Job(job.id)).filter(|run| run.work.kind == Kind::Deliver).filter(stands);
     let bears = |run: &Run| {
-        let worked = run.worked(shop.now);
-        if job.left() == 0 { Ok(worked) } else { part_of_time(worked, job.pieces, bearers(job, run.started.at)) }
+        let (worked, (n, of)) = (run.worked(shop.now), share(job, run.started.at));
+        if job.left() == 0 { Ok(worked) } else { part_of_time(worked, n, of) }
     };
     Ok(Span::sum(runs.map(bears).collect::<Answer<Vec<Span>>>()?))
 }

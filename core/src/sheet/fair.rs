@@ -3,12 +3,13 @@
 use super::account::of as reckon;
 use super::offer::{Asking, part_of_time};
 use super::shop::Shop;
-use crate::ledger::fold::{Job, jobs, part};
+use crate::ledger::fold::{Job, jobs};
 use crate::ledger::kind::haul::Per;
 use crate::ledger::kind::sale::{Carried, Paid};
 use crate::money::cost::{CostKind, DistanceRate, distance};
 use crate::money::cover::pieces_to_cover;
 use crate::money::left::Way;
+use crate::money::price::Work;
 use crate::quantity::{Count, Day, Decimal, Id, Length, Listed, Money, Sorted, Span, sums};
 use crate::refusal::{Answer, Refusal};
 
@@ -80,13 +81,14 @@ pub fn fair(shop: &Shop, of: &Fair) -> Answer<Result<FairSheet, Lacks>> {
     // Who buys it there carries it home.
     let asking = Asking { n: 1, paid: of.paid, carried: Carried::Fetched, tax: None };
     let work = account.pricing.work_of(&job, (1, asking.carried))?;
-    let (ask, costs) = match (account.pricing.ask(shop, &job, asking)?, own_costs(&job, work.costs)?) {
-        (Some(ask), Some(costs)) => (ask, costs),
+    let own = Work { costs: own_costs(&job, work.costs)?, ..work };
+    let (ask, cost) = match (account.pricing.ask(shop, &job, asking)?, own.costs_of(1)?) {
+        (Some(ask), Some(cost)) => (ask, cost),
         (None, Some(_)) => return Ok(Err(Lacks::Price)),
         (Some(_), None) => return Ok(Err(Lacks::Cost)),
         (None, None) => return Ok(Err(Lacks::Both)),
     };
-    let (you_get, cost) = (shop.terms_of(&job, of.paid).you_get(ask)?, part(costs, 1, job.pieces)?);
+    let you_get = shop.terms_of(&job, of.paid).you_get(ask)?;
     let drive = drive(shop, (&job, of.distance))?;
     let hours = account.pricing.hourly.lowest_pay.map(|pay| sums::book(sums::for_time(pay, of.time)?, job.currency)).transpose()?;
     let ahead = of.stall.plus(drive)?;

@@ -47,8 +47,18 @@ pub struct Driven {
     pub time: Span,
     /// All that was driven.
     pub of_all: (Money, Span),
-    /// The pieces on hand that bear it; none where it brought pieces that are gone.
-    pub of_left: Option<Count>,
+    pub by: Bearers,
+}
+
+/// Which pieces bear what was driven.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Bearers {
+    /// So many that are on hand.
+    Left(Count),
+    /// Those that are agreed and to be brought.
+    Promised,
+    /// It brought pieces that are gone.
+    Gone,
 }
 
 /// The price of one piece of a job.
@@ -62,6 +72,7 @@ pub fn pricing(shop: &Shop, job: &Job, (costs, hours): (&Costs, &Hours), rate: &
     let time = |all: Span| all.minus(delivery.1).plus(by_one.1).minus(driven(hours)).plus(driven_for_left(job, hours));
     let work = Work {
         costs: whole.costs.map(|all| costs_as_left(job, costs, all)).transpose()?,
+        driven: if is_of_gone(job) { Decimal::ZERO } else { costs.driven_as_left },
         time: whole.time.map(time).filter(|time| Span::ZERO < *time),
         ..whole
     };
@@ -136,7 +147,7 @@ pub(super) fn whole(job: &Job, (costs, hours): (&Costs, &Hours), carried: Carrie
     // Before the first minute there is what is to come, where the share of the hauls is known.
     let so_far = hours.total.or(hours.haul);
     let time = so_far.map(|so_far| so_far.plus(to_come)).filter(|time| Span::ZERO < *time);
-    Ok(Work { costs: all, time, pieces: job.pieces })
+    Ok(Work { costs: all, driven: Decimal::ZERO, time, pieces: job.pieces })
 }
 
 /// One drive to a buyer who takes `n`: what it would take if all of the batch went like that, so that the part of `n` is the whole drive.
@@ -147,15 +158,13 @@ fn to_one_buyer(job: &Job, (costs, time): (Money, Span), n: Count) -> Answer<(Mo
     Ok((part(costs, job.pieces, n)?, part_of_time(time, job.pieces, n)?))
 }
 
-/// All costs, as if each piece of the batch went to a buyer of its own, with the fees that were lost: of what was booked for a delivery nothing,
-/// where others were brought.
+/// All costs, as if each piece of the batch went to a buyer of its own, with the fees that were lost, and without what was booked for a delivery.
 ///
 /// # Errors
 /// [`Refusal::MoneyOutOfRange`].
 pub(super) fn costs_as_left(job: &Job, costs: &Costs, all: Money) -> Answer<Money> {
     let (to_come, _) = to_one_buyer(job, (costs.still_delivery, Span::ZERO), 1)?;
-    let others = all.minus(costs.still_delivery)?.plus(to_come)?.minus(costs.driven)?.plus(costs.fees_lost)?;
-    if is_of_gone(job) { Ok(others) } else { others.plus(Money::book(costs.driven_as_left, job.currency)?) }
+    all.minus(costs.still_delivery)?.plus(to_come)?.minus(costs.driven)?.plus(costs.fees_lost)
 }
 
 /// Whether what was driven so far was for pieces that are gone.
@@ -168,12 +177,17 @@ fn driven_so_far(job: &Job, costs: &Costs, hours: &Hours) -> Answer<Option<Drive
     if left == 0 || (all.0.is_zero() && all.1 <= Span::ZERO) {
         return Ok(None);
     }
+    let whole = |by| Ok(Some(Driven { costs: all.0, time: all.1, of_all: all, by }));
     if is_of_gone(job) {
-        return Ok(Some(Driven { costs: all.0, time: all.1, of_all: all, of_left: None }));
+        return whole(Bearers::Gone);
+    }
+    let is_to_bring = 0 < job.free() && job.selling.open().any(|agreement| agreement.carried == Some(Carried::Delivered));
+    if is_to_bring && costs.driven_as_left.is_zero() && hours.driven_as_left <= Span::ZERO {
+        return whole(Bearers::Promised);
     }
     let costs = Money::book(exact_part(costs.driven_as_left, left, job.pieces)?, job.currency)?;
     let time = part_of_time(hours.driven_as_left, left, job.pieces)?;
-    Ok(Some(Driven { costs, time, of_all: all, of_left: Some(left) }))
+    Ok(Some(Driven { costs, time, of_all: all, by: Bearers::Left(left) }))
 }
 
 /// What was logged of deliveries.

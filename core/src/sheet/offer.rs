@@ -208,12 +208,10 @@ pub(super) fn left_of(shop: &Shop, of: (&Job, &Account), you_get: Money, (n, car
 
 /// The same with so many drives.
 fn left_with(shop: &Shop, (job, account): (&Job, &Account), you_get: Money, (n, drives): (Count, Count)) -> Answer<Option<Leaves>> {
-    let Some((costs, time)) = costs_and_hours((job, account), (n, drives))? else { return Ok(None) };
-    if time <= Span::ZERO {
-        return Ok(None);
-    }
     let pieces = job.pieces;
-    let way = Way { you_get, costs: part(costs, n, pieces)?, time: part_of_time(time, n, pieces)? };
+    let Some((work, time)) = costs_and_hours((job, account), (n, drives))?.filter(|(_, time)| Span::ZERO < *time) else { return Ok(None) };
+    let Some((costs, of_n)) = work.costs_of(pieces)?.zip(work.costs_of(n)?) else { return Ok(None) };
+    let way = Way { you_get, costs: of_n, time: part_of_time(time, n, pieces)? };
     let year = super::rate::rate(shop, job.currency).year;
     // An hour's worth is reckoned as if the whole batch went this way, so that the share of a cent is not lost in it.
     let batch = Way { you_get: part(you_get, pieces, n)?, costs, time };

@@ -5,6 +5,7 @@ use super::shop::Shop;
 use crate::ledger::fold::{Agreement, Job};
 use crate::ledger::kind::sale::{Carried, Paid};
 use crate::money::charge::Terms;
+use crate::money::price::Work;
 use crate::quantity::{Count, Decimal, Listed, Money, Span};
 use crate::refusal::Answer;
 
@@ -92,7 +93,7 @@ pub fn planned_drives(job: &Job) -> Count {
 ///
 /// # Errors
 /// [`crate::refusal::Refusal::MoneyOutOfRange`].
-pub(super) fn costs_and_hours((job, account): (&Job, &Account), how: (Count, Count)) -> Answer<Option<(Money, Span)>> {
+pub(super) fn costs_and_hours((job, account): (&Job, &Account), how: (Count, Count)) -> Answer<Option<(Work, Span)>> {
     let work = account.pricing.work_with(job, how)?;
-    Ok(work.costs.zip(work.time))
+    Ok(work.costs.and(work.time).map(|time| (work, time)))
 }

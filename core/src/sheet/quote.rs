@@ -10,7 +10,7 @@ use crate::bench::estimate::Range;
 use crate::ledger::fold::{Job, Quote};
 use crate::ledger::kind::dates::QuoteGiven;
 use crate::money::price::Work;
-use crate::quantity::{Count, Day, Id, Money, Span};
+use crate::quantity::{Count, Day, Decimal, Id, Money, Span};
 use crate::refusal::{Answer, Refusal};
 
 /// A quote stands so many days where nothing else is said [J].
@@ -124,7 +124,9 @@ fn costs(job: &Job, account: &Account) -> Answer<Option<Money>> {
 fn between(shop: &Shop, (job, account, costs): (&Job, &Account, Money), times: [Span; 2]) -> Result<(Money, Money), NoQuote> {
     let rate = account.pricing.hourly.your_rate.ok_or(NoQuote::Rate)?;
     let price = |time| {
-        let need = Work { costs: Some(costs), time: Some(time), pieces: job.pieces }.need(rate, job.pieces)?.ok_or(Refusal::OutOfRange)?;
+        let need = Work { costs: Some(costs), driven: Decimal::ZERO, time: Some(time), pieces: job.pieces }
+            .need(rate, job.pieces)?
+            .ok_or(Refusal::OutOfRange)?;
         for_need(shop, job, need).map(|price| price.charge)
     };
     let [low, high] = times.map(price);

@@ -1,7 +1,6 @@
 //! Writes `target/gallery/jobs-*.html`: Jobs as it stands before the delivery of the demo's bench, to look at in a browser.
 use fivebar_core::ledger::decide::Now;
 use fivebar_core::ledger::kind::bench::Kind;
-use fivebar_core::ledger::kind::sale::Carried;
 use fivebar_core::ledger::{Device, line};
 use fivebar_core::quantity::{Currency, Id, Key, Sorted, Units, Wall};
 use fivebar_core::sheet::Shop;
@@ -170,7 +169,6 @@ fn taps(told: &Told) -> Vec<(&'static str, Vec<Tap>)> {
         ("settle", write(more, What::Settle, press("130"))),
         ("size", write(stands, What::Size, vec![])),
         ("facts", write(stands, What::Facts, vec![])),
-        ("agree", write(stool, What::Agree, vec![Tap::Pick(Pick::Carried(Carried::Delivered)), Tap::Pick(Pick::Due(7))])),
         ("sale", write(bench, What::Sell(agreed), vec![])),
         ("lesson", write(stands, What::Lesson, vec![])),
     ]

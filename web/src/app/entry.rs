@@ -56,6 +56,7 @@ impl Typed {
                 self.text = format!("{figures} {}", if half == Half::Am { "am" } else { "pm" });
             }
             Press::Minus => self.turn_sign(),
+            Press::Typed(sign) => self.text.push(sign),
             Press::Fraction(over, under) => {
                 let whole = self.text.split(' ').next().filter(|whole| !whole.contains('/')).unwrap_or_default().to_owned();
                 let gap = if whole.is_empty() { "" } else { " " };

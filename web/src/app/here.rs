@@ -2,6 +2,7 @@
 
 use super::App;
 use super::order::{Choice, Order};
+use fivebar_core::ledger::kind::sale::Paid;
 
 /// What the platform says of the wish that the book is kept for good.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
@@ -51,6 +52,8 @@ pub struct Here {
     pub rings: bool,
     /// Plans that were made here, beside the book.
     pub plans: String,
+    /// With notes or a card, as it was chosen last for a buyer who stood there.
+    pub paid: Option<Paid>,
 }
 
 impl Default for Here {
@@ -66,6 +69,7 @@ impl Default for Here {
             buzzes: true,
             rings: true,
             plans: String::new(),
+            paid: None,
         }
     }
 }
@@ -104,6 +108,16 @@ pub enum Chosen {
     SingleKeys(bool),
     Buzzes(bool),
     Rings(bool),
+    Paid(Paid),
+}
+
+/// How a way of being paid is kept on the phone.
+pub fn paid_key(paid: Paid) -> &'static str {
+    match paid {
+        Paid::Notes => "notes",
+        Paid::Card => "card",
+        Paid::Bank => "bank",
+    }
 }
 
 /// Takes a choice: it holds at once, and the phone remembers it.
@@ -115,6 +129,7 @@ pub fn choose(app: &mut App, chosen: Chosen) {
         Chosen::SingleKeys(on) => (Choice::SingleKeys, on_off(on)),
         Chosen::Buzzes(on) => (Choice::Buzzes, on_off(on)),
         Chosen::Rings(on) => (Choice::Rings, on_off(on)),
+        Chosen::Paid(paid) => (Choice::Paid, paid_key(paid)),
     };
     match chosen {
         Chosen::Theme(theme) => app.here.theme = theme,
@@ -122,6 +137,7 @@ pub fn choose(app: &mut App, chosen: Chosen) {
         Chosen::SingleKeys(on) => app.here.single_keys = on,
         Chosen::Buzzes(on) => app.here.buzzes = on,
         Chosen::Rings(on) => app.here.rings = on,
+        Chosen::Paid(paid) => app.here.paid = Some(paid),
     }
     app.orders.push(Order::Choose { key, value: value.into() });
 }

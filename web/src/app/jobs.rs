@@ -6,6 +6,7 @@ pub mod doing;
 pub mod draft;
 pub mod estimate;
 pub mod half;
+pub mod homes;
 mod save;
 #[cfg(test)]
 mod tests;
@@ -20,7 +21,7 @@ use draft::{Draft, Pick, What};
 use fivebar_core::bench::{On, Stage};
 use fivebar_core::ledger::decide::{BookCommand, Command, GiveUpOrder, JobCommand, MoneyCommand, Now, SaleCommand};
 use fivebar_core::ledger::fold::TaxBy;
-use fivebar_core::ledger::kind::money::{CostHomed, Home, JobTaxSet};
+use fivebar_core::ledger::kind::money::{Home, JobTaxSet};
 use fivebar_core::quantity::{Id, Key, Length};
 use fivebar_core::refusal::Answer;
 use fivebar_core::sheet::carried::freeze_for;
@@ -152,7 +153,7 @@ fn tapped(app: &mut App, tap: Tap, now: Now) {
             with_form(app, |form| form.go(nth));
             // The figure in hand has the pad, whatever choice lay there.
             if let Some(draft) = &mut app.jobs.draft {
-                (draft.picks.more, draft.picks.spent_on.asks) = (false, false);
+                (draft.picks.more, draft.picks.spent_on.asks, draft.picks.home.is_passed) = (false, false, true);
             }
         }
         Tap::Press(press) => pressed(app, press),
@@ -174,7 +175,7 @@ fn tapped(app: &mut App, tap: Tap, now: Now) {
         Tap::GiveUp(of) => give_up(app, of, now),
         Tap::Strike(entry) => strike(app, entry, now),
         Tap::Line(line) => app.jobs.opened = (app.jobs.opened != Some(line)).then_some(line),
-        Tap::Home(kind, home) => set_home(app, (kind, home), now),
+        Tap::Home(kind, home) => homes::said(app, (kind, home), now),
         Tap::Tax(by) => set_tax(app, by, now),
         Tap::Typical(typical) => of_open(app, |job| JobCommand::Mark { job, typical }, now),
         Tap::End => end(app, now),
@@ -191,7 +192,6 @@ fn pressed(app: &mut App, press: Press) {
     }
     draft::goes_along(app, was.clone());
     app.jobs.at_tag = was.filter(|_| draft::as_asked(app).is_none());
-    draft::named_for(app);
 }
 
 /// The list of all jobs.
@@ -266,12 +266,6 @@ pub fn strike(app: &mut App, entry: Id, now: Now) {
         app.shelf_mut().took_back(entry);
         app.orders.push(Order::Feel(Feel::TakeBack));
     }
-}
-
-/// Where a kind of cost belongs from now on, in the currency of the open job.
-fn set_home(app: &mut App, (kind, home): (Key, Home), now: Now) {
-    let Some(currency) = app.jobs.open.and_then(|id| Some(app.shelf().shop(now.wall.at).job(id).ok()?.currency)) else { return };
-    app.order(&Command::Money(MoneyCommand::SetHome(CostHomed { currency, kind, home })), now);
 }
 
 fn set_tax(app: &mut App, by: TaxBy, now: Now) {

@@ -146,6 +146,8 @@ pub enum Choice {
     Rings,
     /// Plans beside the book.
     Plans,
+    /// How one is paid.
+    Paid,
 }
 
 /// What a page that is loaded anew in a buyer's hands is to find: the piece, and beside the book what was spoken of it.

@@ -91,20 +91,14 @@ pub enum Done {
     Resale,
 }
 
-/// How it would be paid: what was chosen last stays; and how many the one asks about who stands there.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
-pub struct Way {
-    pub paid: Option<Paid>,
-    pub n: Option<Count>,
-}
-
 /// The state of Price that is not in the book.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Price {
     pub over: Over,
     /// What lies below `over`, to go back to.
     pub under: Vec<Over>,
-    pub way: Way,
+    /// How many the one asks about who stands there.
+    pub n: Option<Count>,
     pub quick: quick::Quick,
     /// The piece last looked at: it is the one shown to a buyer from the list.
     pub last_job: Option<Id>,
@@ -187,7 +181,7 @@ pub fn heard(app: &mut App, tap: Tap, now: Now) {
         Tap::Rate => to_workshop(app, workshop::Over::Rate),
         Tap::Close => {
             waiting::left(app);
-            app.price.close();
+            agree::left(app);
         }
     }
 }
@@ -210,6 +204,11 @@ impl Price {
     pub fn leave(&self) -> Tap {
         match &self.over {
             Over::Offer(of) if of.pad.is_some() => Tap::Bargain(bargain::BargainTap::PadAway),
+            Over::Agree(agree) if agree.pad.is_some() => Tap::Agree(agree::AgreeTap::PadAway),
+            Over::Deal(deal) if deal.pad.is_some() => Tap::Deal(deal::DealTap::PadAway),
+            Over::Parts(parts) if parts.pad.is_some() => Tap::Parts(parts::PartsTap::PadAway),
+            Over::Consign(consign) if consign.pad.is_some() => Tap::Gallery(gallery::GalleryTap::PadAway),
+            Over::Gallery(back) if back.pad.is_some() => Tap::Gallery(gallery::GalleryTap::PadAway),
             Over::Offer(of) if of.pay && !matches!(self.under.last(), Some(Over::Deal(_))) => {
                 Tap::Bargain(bargain::BargainTap::PayAndHours)
             }
@@ -282,7 +281,7 @@ pub fn on_top(app: &App, (currency, by): (Currency, TaxBy)) -> Option<Tax> {
 /// How it would be paid: as chosen for the buyer who stands there, else as was chosen or paid last; a card before that.
 pub fn paid(app: &App) -> Paid {
     let chosen = lying(app).find_map(|over| if let Over::Offer(bargain) = over { Some(bargain) } else { None });
-    let said = chosen.and_then(|bargain| bargain.paid).or(app.price.way.paid);
+    let said = chosen.and_then(|bargain| bargain.paid).or(app.here.paid);
     said.unwrap_or_else(|| paid_before(app).unwrap_or(Paid::Card))
 }
 
@@ -300,7 +299,7 @@ fn lying(app: &App) -> impl Iterator<Item = &Over> {
 pub fn asking(app: &App, job: Id, free: Count) -> Asking {
     // Who carries it is of this buyer alone; until that is said it goes as the list reckoned.
     let carried = chosen(app, job).and_then(|bargain| bargain.carried).unwrap_or_else(|| as_listed(app, job));
-    Asking { n: app.price.way.n.unwrap_or(1).clamp(1, free.max(1)), paid: paid(app), carried, tax: chosen_tax(app, job) }
+    Asking { n: app.price.n.unwrap_or(1).clamp(1, free.max(1)), paid: paid(app), carried, tax: chosen_tax(app, job) }
 }
 
 /// How the list reckons a piece to go: brought where a drive to its buyer is planned and not made.

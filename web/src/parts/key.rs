@@ -9,6 +9,11 @@ pub fn key<M>(class: &'static str, words: impl Into<Text>, under: impl Into<Text
     bare(class, tap).kid(worded("span", "", words)).kids((!under.is_empty()).then(|| worded("span", "s", under)))
 }
 
+/// The key that takes what was typed: Enter is the same, while a pad waits.
+pub fn done_key<M>(class: &'static str, words: impl Into<Text>, under: impl Into<Text>, tap: M) -> El<M> {
+    key(class, words, under, tap).by_enter()
+}
+
 /// A key with a glyph before its words.
 pub fn key_with<M>(class: &'static str, glyph: El<M>, lines: (Text, Text), tap: M) -> El<M> {
     let (words, under) = lines;

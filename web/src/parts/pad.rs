@@ -17,8 +17,13 @@ pub enum Press {
     Half(Half),
     /// A fraction of an inch.
     Fraction(u32, u32),
+    /// A sign of a keyboard that the pad has no key for: it is seen, and what no figure has is refused when it is read.
+    Typed(char),
     RubOut,
 }
+
+/// Signs of a keyboard that are part of figures, or that somebody reckons with: none of them is left out unseen.
+const SIGNS: [char; 8] = ['.', ',', '+', '-', '*', '/', ':', '%'];
 
 /// A half of the day.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -75,7 +80,7 @@ pub fn pad<M: Clone + 'static>(point: impl Into<Sign>, press: impl Fn(Press) -> 
         Sign::Idle(sign) => key(sign).flag("disabled", true),
         Sign::None => el("span", ""),
     };
-    let hears = heard(matches!(point, Sign::Shown(_)), &press);
+    let hears = heard(&press);
     el("div", PAD)
         .attr("role", "group")
         .attr("aria-label", words::PAD)
@@ -86,11 +91,12 @@ pub fn pad<M: Clone + 'static>(point: impl Into<Sign>, press: impl Fn(Press) -> 
         .kid(bare("key", press(Press::RubOut)).attr("aria-label", words::RUB_OUT).kid(glyph::rub_out()))
 }
 
-/// What each key of a keyboard says at the pad: either decimal sign is the pad's.
-fn heard<M>(has_point: bool, press: impl Fn(Press) -> M) -> Vec<(String, M)> {
+/// What each key of a keyboard says at the pad: either decimal sign is the pad's, of a whole figure too, where it is refused when it is read.
+fn heard<M>(press: impl Fn(Press) -> M) -> Vec<(String, M)> {
     let digits = (0..=9).map(|n: u8| (n.to_string(), press(Press::Digit(n))));
-    let points = [".", ","].iter().filter(|_| has_point).map(|sign| ((*sign).to_owned(), press(Press::Point)));
-    digits.chain(points).chain([("Backspace".to_owned(), press(Press::RubOut))]).listed()
+    let sign = |sign: char| if matches!(sign, '.' | ',') { Press::Point } else { Press::Typed(sign) };
+    let signs = SIGNS.iter().map(|of| (of.to_string(), press(sign(*of))));
+    digits.chain(signs).chain([("Backspace".to_owned(), press(Press::RubOut))]).listed()
 }
 
 /// The pad where a figure may be below nothing: the sign stands on a row of its own.
@@ -139,7 +145,9 @@ mod tests {
         check("Backspace", Some(Press::RubOut));
         check("u", None);
         check("Enter", None);
-        assert_eq!([says(Sign::Idle('.'), "."), says(Sign::None, ".")], [None, None], "of a whole figure");
+        check("+", Some(Press::Typed('+')));
+        check("/", Some(Press::Typed('/')));
+        assert_eq!([says(Sign::Idle('.'), "."), says(Sign::None, ",")], [Some(Press::Point); 2], "of a whole figure");
     }
 
     #[test]

@@ -21,6 +21,8 @@ pub enum Pref {
     Awake,
     /// Plans that were made and not used, and what was ticked at the saw.
     Plans,
+    /// With notes or a card, as it was chosen last for a buyer.
+    Paid,
 }
 
 impl Pref {
@@ -37,6 +39,7 @@ impl Pref {
             Pref::BigButtons => "big-buttons",
             Pref::Awake => "awake",
             Pref::Plans => "plans",
+            Pref::Paid => "paid",
         }
     }
 
@@ -50,7 +53,7 @@ impl Pref {
         shelf().is_some_and(|kept| kept.set_item(self.name(), value).is_ok())
     }
 
-    const ALL: [Pref; 11] = [
+    const ALL: [Pref; 12] = [
         Pref::Theme,
         Pref::TextSize,
         Pref::Language,
@@ -62,6 +65,7 @@ impl Pref {
         Pref::BigButtons,
         Pref::Awake,
         Pref::Plans,
+        Pref::Paid,
     ];
 
     /// Forgets all that was preferred.

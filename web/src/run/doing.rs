@@ -176,6 +176,7 @@ impl Run {
             Choice::Buzzes => drop(Pref::Buzz.set(value)),
             Choice::Rings => drop(Pref::Ring.set(value)),
             Choice::Plans => drop(Pref::Plans.set(value)),
+            Choice::Paid => drop(Pref::Paid.set(value)),
         }
     }
 }

@@ -22,6 +22,7 @@ use crate::words::en::common as words;
 use books::Books;
 use fivebar_core::ledger::Book;
 use fivebar_core::ledger::decide::Now;
+use fivebar_core::ledger::kind::sale::Paid;
 use fivebar_core::quantity::{Moment, Offset, Wall};
 use std::cell::RefCell;
 use std::rc::{Rc, Weak};
@@ -94,6 +95,7 @@ pub async fn start() {
 fn here() -> Here {
     let text = phone::prefs::Pref::TextSize.get();
     let chosen = theme::Theme::chosen();
+    let paid = phone::prefs::Pref::Paid.get();
     Here {
         install_first: phone::installed::install_before_first_entry(),
         theme: here::Theme::ALL.into_iter().find(|theme| theme.key() == chosen.name()).unwrap_or_default(),
@@ -102,6 +104,7 @@ fn here() -> Here {
         buzzes: phone::hand::buzzes(),
         rings: phone::hand::rings(),
         plans: phone::prefs::Pref::Plans.get().unwrap_or_default(),
+        paid: [Paid::Notes, Paid::Card].into_iter().find(|way| Some(here::paid_key(*way)) == paid.as_deref()),
         ..Here::default()
     }
 }

@@ -13,7 +13,7 @@ use crate::app::trip::{TripTap, next};
 use crate::app::{App, Common, Msg, Notice};
 use crate::parts::chips::{Chip, bundle};
 use crate::parts::head::{Fact, Head, head};
-use crate::parts::key::key;
+use crate::parts::key::{done_key, key};
 use crate::parts::load_bar::load_bar;
 use crate::parts::pad;
 use crate::parts::seg::{Seg, seg};
@@ -446,7 +446,7 @@ fn bundle_pad(typed: &crate::app::entry::Typed, app: &App, seen: Seen<'_>) -> Sc
         .kids(typed.wrong.as_ref().map(|why| el("p", "why").text(crate::words::en::refusal::misread(why, seen.speech, Units::Inch))))
         .kid(el("div", "push"))
         .kid(pad::pad(None, |press| Msg::Count(Tap::Press(press))))
-        .kid(key("key solid h88", common::DONE, "", Msg::Count(Tap::PadDone)))
+        .kid(done_key("key solid h88", common::DONE, "", Msg::Count(Tap::PadDone)))
         .kid(key("key h48", common::NOT_NOW, "", Msg::Count(Tap::Close)));
     let _ = app;
     Screen::new("count/bundle", head(Head::new("", words::HOW_MANY)), main)

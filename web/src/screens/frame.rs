@@ -25,11 +25,13 @@ pub fn page(app: &App) -> El<Msg> {
         return face;
     }
     let screen = place(app, seen);
-    let pad = [Some(&screen.main), screen.foot.as_ref()].into_iter().flatten().find_map(|part| part.keys_at(PAD));
+    let parts = || [Some(&screen.main), screen.foot.as_ref()].into_iter().flatten();
+    let pad = parts().find_map(|part| part.keys_at(PAD));
+    let done = parts().find_map(El::said_by_enter).filter(|_| pad.is_some());
     let nav = (!screen.bare).then(|| place_bar::place_bar(app.place, Msg::Go));
     el("div", "app")
         .place(screen.place)
-        .on_key(heard(app.here.single_keys, screen.walks, pad))
+        .on_key(heard((app.here.single_keys, screen.walks), pad, done))
         .kid(screen.head)
         .kids((!screen.bare).then(|| band(app, seen)).flatten())
         .kids((!screen.bare && !screen.quiet && !screen.says_it).then(|| nudge(app, seen)).flatten())
@@ -73,11 +75,12 @@ fn running(app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
     Some(strip::strip(strip::Strip { operation: run.op, minutes, stop: words::STOP.into() }, Msg::Common(Common::StopRun)))
 }
 
-/// What a key says here: the arrows too, where they go back and on; and a figure, where a pad waits for it.
-fn heard(single: bool, walks: bool, pad: Option<Answers<Msg>>) -> impl Fn(&str) -> Option<Msg> + 'static {
+/// What a key says here: the arrows too, where they go back and on; a figure, where a pad waits for it, and Enter that takes it.
+fn heard((single, walks): (bool, bool), pad: Option<Answers<Msg>>, done: Option<Msg>) -> impl Fn(&str) -> Option<Msg> + 'static {
     let is_arrow = |key: &str| matches!(key, "ArrowLeft" | "ArrowRight");
     move |key| match key {
         _ if walks && is_arrow(key) => Some(Msg::Key(key.to_owned())),
+        "Enter" => done.clone(),
         _ if single => pad.as_ref().and_then(|pad| pad(key)).or_else(|| global_key(key)),
         _ => no_key(key),
     }

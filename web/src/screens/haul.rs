@@ -12,7 +12,7 @@ use crate::parts::caution::caution;
 use crate::parts::chips::Chip;
 use crate::parts::field::{Field as TextField, field};
 use crate::parts::head::{Head, head};
-use crate::parts::key::{figure_key, key};
+use crate::parts::key::{done_key, figure_key, key};
 use crate::parts::pad;
 use crate::view::{El, el};
 use crate::words::en::{common, count as words, pile, refusal};
@@ -137,7 +137,7 @@ fn typing(details: &Details, field: Field, sheet: &CountSheet, seen: Seen<'_>) -
         .kids(wrong.map(|why| el("p", "why").text(refusal::misread(why, seen.speech, sheet.units))))
         .kid(el("div", "push"))
         .kid(pad::pad((field != Field::People).then_some(sign), |press| Msg::Count(Tap::Press(press))))
-        .kid(key("key solid h88", common::DONE, "", say(TripTap::Save)))
+        .kid(done_key("key solid h88", common::DONE, "", say(TripTap::Save)))
 }
 
 /// What one says of a drive that had other errands.

@@ -8,7 +8,7 @@ use crate::app::{App, Msg};
 use crate::parts::chips::{Chip, flowing};
 use crate::parts::field::{Field, field};
 use crate::parts::head::{Head, head};
-use crate::parts::key::key;
+use crate::parts::key::{done_key, key};
 use crate::view::{El, el};
 use crate::words::en::{common, count as reasons, pile as by, rack as words};
 use fivebar_core::haul::Pile;
@@ -47,7 +47,7 @@ pub fn screen(mending: &Mending, app: &App, seen: Seen<'_>) -> Option<Screen> {
         .kids(why)
         .kid(el("p", "t14 i2").text(words::OLD_IS_KEPT));
     let leave = key("key", common::NOT_NOW, "", say(MendTap::Leave));
-    let keys = el("div", "um").kid(key("key solid t22", words::SAVE, "", say(MendTap::Done))).kid(leave);
+    let keys = el("div", "um").kid(done_key("key solid t22", words::SAVE, "", say(MendTap::Done))).kid(leave);
     let top = head(Head::new(super::count::name(&tile(pile)), words::MEND));
     Some(Screen::new("count/mend", top, main).foot(el("footer", "foot").kid(keys)).says_it())
 }

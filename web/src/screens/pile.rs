@@ -11,7 +11,7 @@ use crate::parts::chips::{Chip, chips, flowing};
 use crate::parts::field::{Field, Keyboard, field};
 use crate::parts::fraction::worded;
 use crate::parts::head::{Fact, Head, head};
-use crate::parts::key::{figure_key, key};
+use crate::parts::key::{done_key, figure_key, key};
 use crate::parts::pad;
 use crate::parts::seg::{Seg, seg};
 use crate::view::{El, el};
@@ -116,7 +116,7 @@ fn question(draft: &Draft, own: &Woods, (units, seen): (Units, Seen<'_>)) -> Vec
         Asks::Thickness => vec![asked(words::how(words::HOW_THICK, unit)), side_chips(&thicknesses(units), units, seen)],
         Asks::Width => vec![asked(words::how(words::HOW_WIDE, unit)), side_chips(&widths(units), units, seen)],
         Asks::Length => vec![asked(words::how(words::HOW_LONG, unit)), band_chips(units, seen)],
-        Asks::Name => vec![name_field(draft), key("key solid h88", common::DONE, "", say(DraftTap::Save))],
+        Asks::Name => vec![name_field(draft), done_key("key solid h88", common::DONE, "", say(DraftTap::Save))],
     }
 }
 
@@ -219,7 +219,7 @@ fn by_pad(draft: &Draft, units: Units, seen: Seen<'_>) -> Vec<El<Msg>> {
     }
     // beside the key that was tapped: on a small page the figure itself may be out of sight
     shown.extend(draft.typed.wrong.as_ref().map(|why| el("p", "why").text(refusal::misread(why, seen.speech, units))));
-    shown.extend(draft.typed.doubt.is_none().then(|| key("key solid h88", common::DONE, "", say(DraftTap::PadDone))));
+    shown.extend(draft.typed.doubt.is_none().then(|| done_key("key solid h88", common::DONE, "", say(DraftTap::PadDone))));
     shown
 }
 

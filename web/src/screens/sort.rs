@@ -10,7 +10,7 @@ use crate::app::{App, Common, Msg};
 use crate::parts::bars::{Bars, Cut, bars};
 use crate::parts::chips::{Chip, bundle};
 use crate::parts::head::{Fact, Head, head};
-use crate::parts::key::key;
+use crate::parts::key::{done_key, key};
 use crate::parts::pad;
 use crate::parts::scale::{Fill, Kind, Look as FillLook, Mark, Rhythm, Scale, scale};
 use crate::parts::undo::{Undo, alone};
@@ -196,7 +196,7 @@ pub fn bundle_pad(typed: &Typed, seen: Seen<'_>) -> Screen {
         .kids(typed.wrong.as_ref().map(|why| el("p", "why").text(refusal::misread(why, seen.speech, Units::Inch))))
         .kid(el("div", "push"))
         .kid(pad::pad(None, |press| Msg::Count(Tap::Press(press))))
-        .kid(key("key solid h88", common::DONE, "", Msg::Count(Tap::Sorting(SortTap::PadDone))))
+        .kid(done_key("key solid h88", common::DONE, "", Msg::Count(Tap::Sorting(SortTap::PadDone))))
         .kid(key("key h48", common::NOT_NOW, "", Msg::Count(Tap::Close)));
     Screen::new("count/sort/bundle", head(Head::new(words::SORT, sort_words::HOW_MANY)), main)
 }

@@ -4,7 +4,7 @@ use super::press::Judged;
 use super::timer::Timer;
 use super::{El, Stage};
 use wasm_bindgen::JsCast;
-use web_sys::{Event, HtmlElement, KeyboardEvent, MouseEvent, Node};
+use web_sys::{Element, Event, HtmlElement, KeyboardEvent, MouseEvent, Node};
 
 /// How long Enter or Space is held to do what a hold does.
 const KEY_HELD_MS: u32 = 1000;
@@ -58,11 +58,16 @@ impl<M: Clone + 'static> Stage<M> {
         if matches!(&*key, "Enter" | " ") && !event.repeat() {
             self.hold_key(target);
         }
-        if event.repeat() && key.chars().count() == 1 {
+        if event.repeat() && (key == "Enter" || key.chars().count() == 1) {
             return; // a letter held down says once what it says
+        }
+        let typed_at = self.presses.borrow_mut().typed_at.take();
+        if key == "Enter" && typed_at.is_none_or(|at| at != *target) && is_meant(target) {
+            return;
         }
         if let Some(message) = self.key_says(target, &key) {
             event.prevent_default();
+            self.presses.borrow_mut().typed_at = (key != "Enter").then(|| target.clone());
             self.say(message)
         }
     }
@@ -102,6 +107,11 @@ impl<M: Clone + 'static> Stage<M> {
 fn tap_or_hold<M: Clone>(e: &El<M>) -> Option<(Option<M>, Option<M>)> {
     let (tap, hold) = (e.says.tap.clone(), e.says.hold.as_ref().map(|(message, _)| message.clone()));
     (tap.is_some() || hold.is_some()).then_some((tap, hold))
+}
+
+/// Whether Enter is for what has the focus: a key that was gone to by a keyboard, not one that a pointer left it on.
+fn is_meant(target: &Node) -> bool {
+    target.dyn_ref::<Element>().is_some_and(|e| e.matches("button:focus-visible,a,summary") == Ok(true))
 }
 
 fn is_field<M>(e: &El<M>) -> bool {

@@ -41,11 +41,13 @@ pub(super) struct Presses<M> {
     pub judged: Option<Judged>,
     touch_done: bool,
     pub key_held: Option<KeyHeld>,
+    /// What had the focus when a figure was typed last.
+    pub typed_at: Option<Node>,
 }
 
 impl<M> Default for Presses<M> {
     fn default() -> Self {
-        Presses { hand: Hand::default(), down: vec![], judged: None, touch_done: false, key_held: None }
+        Presses { hand: Hand::default(), down: vec![], judged: None, touch_done: false, key_held: None, typed_at: None }
     }
 }
 

@@ -3,7 +3,7 @@
 use super::Act;
 use super::job::some_pieces;
 use super::sale::kept;
-use crate::ledger::fold::{AgreementState, Job};
+use crate::ledger::fold::{AgreementState, Job, Till};
 use crate::ledger::kind::sale::{AgreementCancelled, PiecesBroughtBack, SaleReversed};
 use crate::quantity::{Count, Id, Moment, Money};
 use crate::refusal::{Answer, Refusal};
@@ -21,7 +21,7 @@ pub struct BringBackOrder {
     pub when: Option<Moment>,
 }
 
-pub(super) fn bring_back(job: &Job, order: &BringBackOrder, act: &mut Act) -> Answer<()> {
+pub(super) fn bring_back((job, till): (&Job, &Till), order: &BringBackOrder, act: &mut Act) -> Answer<()> {
     some_pieces(order.n)?;
     let sale = job.selling.sale(order.sale).filter(|sale| sale.reversed.is_none()).ok_or(Refusal::NotThere)?;
     if sale.n < order.n {
@@ -32,8 +32,9 @@ pub(super) fn bring_back(job: &Job, order: &BringBackOrder, act: &mut Act) -> An
     if sale.n == order.n {
         reverse(job, &SaleReversed { job: job.id, sale: sale.id, kept: order.kept, when: order.when }, act)?;
     } else {
-        let part = sale.part(order.n)?;
-        kept(job, order.kept, job.selling.came_for(job.currency, (sale.id, order.n))?)?;
+        let back = job.selling.comes_back(till, (sale.id, order.n))?;
+        let part = sale.part(back)?;
+        kept(job, order.kept, job.selling.came_for(job.currency, (sale.id, back))?)?;
         let (job, sale, sum, tax) = (job.id, sale.id, part.sum, part.tax);
         act.add(PiecesBroughtBack { job, sale, n: order.n, sum, tax, kept: order.kept, when: order.when });
     }

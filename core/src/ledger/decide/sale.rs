@@ -145,7 +145,10 @@ pub(super) fn decide(book: &Book, command: &SaleCommand, act: &mut Act) -> Answe
             act.add(f.clone());
         }
         SaleCommand::Reverse(f) => brought::reverse(&found(book, f.job)?, f, act)?,
-        SaleCommand::BringBack(order) => brought::bring_back(&found(book, order.job)?, order, act)?,
+        SaleCommand::BringBack(order) => {
+            let job = found(book, order.job)?;
+            brought::bring_back((&job, &till(book, job.currency)), order, act)?;
+        }
         at_gallery => gallery::decide(book, at_gallery, act)?,
     }
     Ok(())

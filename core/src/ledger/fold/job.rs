@@ -9,7 +9,7 @@ mod paid_for;
 mod selling;
 mod sums;
 
-pub use brought::{BroughtBack, Lines, exact_part, part};
+pub use brought::{BroughtBack, ComesBack, Lines, exact_part, part};
 pub use dues::GalleryDue;
 pub use facts::{Described, Ended, Job, Operation, Part, PlannedCost};
 pub use lots::Lot;

@@ -27,8 +27,8 @@ pub use estimate::{Kept, OldJob, struck_old_jobs};
 pub use haul::{haul, hauls, hauls_set_apart_for, is_bought};
 pub use history::{last_touched, of_pile, piles_of};
 pub use job::{
-    Agreement, AgreementState, Asked, BroughtBack, Consigned, Described, Ended, GalleryDue, GalleryTerms, Guesses, HandedBack, Job,
-    LikePiece, Lines, Lot, NotForSale, Offer, Operation, Over, Part, PartOfPay, Payment, PlannedCost, RestGivenUp, RestPaid, Reversed,
+    Agreement, AgreementState, Asked, BroughtBack, ComesBack, Consigned, Described, Ended, GalleryDue, GalleryTerms, Guesses, HandedBack,
+    Job, LikePiece, Lines, Lot, NotForSale, Offer, Operation, Over, Part, PartOfPay, Payment, PlannedCost, RestGivenUp, RestPaid, Reversed,
     Sale, Selling, any_job, exact_part, job, jobs, part, planned_before,
 };
 pub use name::{design_of, is_ended, name_of, planned_operations};

@@ -2,7 +2,7 @@
 
 use super::{Asking, Leaves, leaves, part_of_time};
 use crate::bench::{Kind, On, Stage};
-use crate::ledger::fold::{Job, part};
+use crate::ledger::fold::Job;
 use crate::ledger::kind::sale::{Carried, Paid};
 use crate::money::left::{Way, ranked};
 use crate::money::price::{Work, proposed};
@@ -82,11 +82,10 @@ fn together(shop: &Shop, of: (&Job, &Account), asking: Asking, as_is: &Leaves) -
 /// made and some of the work was counted by the piece.
 fn one_more(shop: &Shop, (job, account): (&Job, &Account), paid: Paid) -> Answer<Option<Concession>> {
     // It goes along with the others: no drive of its own.
-    let costs = account.pricing.work_of(job, (1, Carried::Fetched))?.costs;
+    let costs = account.pricing.work_of(job, (1, Carried::Fetched))?.costs_of(1)?;
     let known = costs.zip(account.pricing.hourly.your_rate).filter(|_| 1 < job.pieces && !account.pricing.at_least);
     let (Some((costs, your_rate)), Some(time)) = (known, hours_of_one_more(shop, job, account)?) else { return Ok(None) };
-    let costs = part(costs, 1, job.pieces)?;
-    let one = Work { costs: Some(costs), time: Some(time), pieces: 1 };
+    let one = Work { costs: Some(costs), driven: Decimal::ZERO, time: Some(time), pieces: 1 };
     let Some(need) = one.need(your_rate, 1)? else { return Ok(None) };
     let Ok(price) = proposed(need, shop.terms_of(job, paid), shop.points(job.currency), job.currency) else { return Ok(None) };
     let way = Way { you_get: price.you_get, costs, time };

@@ -77,7 +77,7 @@ pub fn heard(app: &mut App, tap: CanTap) {
         CanTap::Of(id) => {
             let can = cans.into_iter().find(|can| Some(can.id) == id);
             (picks.way, picks.can.picked, picks.can.keeps) = (Way::Share, can.as_ref().map(|can| can.id), false);
-            picks.can.by_part = false;
+            (picks.can.by_part, picks.home) = (false, super::homes::AskedHome::default());
             draft.form = Form::of(if can.is_some() { 1 } else { 3 });
             picks.spending = can.map(|can| can.kind).or(picks.spending.take());
             picks.more = picks.spending.is_none();

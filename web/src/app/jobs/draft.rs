@@ -1,9 +1,7 @@
 //! What is being written down on Jobs: figures by the pad, words, and answers by chips. Nothing is written before it is saved.
 
-mod named;
 mod what;
 
-pub use named::{goes_along, named_for, was_for};
 pub use what::{PaidTo, What, of_several};
 use what::{brings, priced};
 
@@ -16,7 +14,7 @@ use super::super::price::gallery::{FIRST_TERMS, usual};
 use super::super::spent_on::{SpentOn, SpentTap};
 use super::sheet;
 use fivebar_core::ledger::decide::Now;
-use fivebar_core::ledger::fold::{Agreement, AgreementState, GalleryTerms, OldJob, TaxBy};
+use fivebar_core::ledger::fold::{Agreement, AgreementState, ComesBack, GalleryTerms, OldJob, Selling, TaxBy};
 use fivebar_core::ledger::kind::bench::Kind;
 use fivebar_core::ledger::kind::job::For;
 use fivebar_core::ledger::kind::sale::{Carried, Instead, Paid};
@@ -61,6 +59,7 @@ pub struct Picks {
     pub finish: bool,
     /// What was spent on; asked first.
     pub spending: Option<Key>,
+    pub home: super::homes::AskedHome,
     pub way: Way,
     /// A drive was to bring pieces to their buyers, or not; not asked of one piece, since all is of that one.
     pub brings: Option<bool>,
@@ -72,7 +71,6 @@ pub struct Picks {
     /// What a sale is taxed with, where it is not as its job is.
     pub tax: Option<TaxBy>,
     pub wood: Option<Key>,
-    pub due: Option<Day>,
     pub spent_on: SpentOn,
     /// A new job is made from this design.
     pub design: Option<Id>,
@@ -80,10 +78,6 @@ pub struct Picks {
     pub ends: bool,
     /// The buyer never came.
     pub never_came: bool,
-    /// The sum that stands was named for so many pieces.
-    pub sum_for: Option<Count>,
-    /// Who a price is agreed with, where that is said.
-    pub buyer: Option<Id>,
     /// What a gallery keeps.
     pub terms: GalleryTerms,
     /// What lacks of them is not to come: that was all.
@@ -100,7 +94,6 @@ pub struct Picks {
 #[derive(Clone, Debug, PartialEq)]
 pub enum Pick {
     MadeFor(For),
-    Buyer(Option<Id>),
     /// The new job is made from this design, or no longer.
     Design(Id),
     Currency(Currency),
@@ -128,9 +121,6 @@ pub enum Pick {
     /// What became of a piece that is not for sale any more.
     Instead(Instead),
     Wood(Option<Key>),
-    /// So many days later, or earlier.
-    Due(i32),
-    NoDate,
     /// The day something was spent on.
     SpentOn(SpentTap),
     More,
@@ -165,6 +155,7 @@ pub fn begin(app: &App, what: What) -> Option<Draft> {
         kind: Kind::Make,
         finish: false,
         spending: None,
+        home: super::homes::AskedHome::default(),
         way: Way::default(),
         brings: None,
         can: super::cans::OfCan::of(units),
@@ -173,13 +164,10 @@ pub fn begin(app: &App, what: What) -> Option<Draft> {
         carried: Carried::Fetched,
         tax: None,
         wood: None,
-        due: None,
         spent_on: SpentOn::default(),
         design: None,
         ends: false,
         never_came: false,
-        sum_for: None,
-        buyer: None,
         terms: if what == What::Consign { usual(app, None) } else { FIRST_TERMS },
         is_all: false,
         instead: Instead::Yours,
@@ -242,7 +230,6 @@ fn filled(draft: Draft, sheet: &JobSheet, sign: Sign) -> Draft {
             let words = [&said.wood, &said.finish, &said.care, &said.delivery].map(|word| word.clone().unwrap_or_default());
             Draft { words: words.to_vec(), ..draft }
         }
-        What::Agree => agree(draft, sheet, typed),
         What::Sell(id) => sell(draft.clone(), (sheet, *id), typed),
         What::Pay(to) => Draft { form: Form::filled([typed.sum(due(sheet, *to))]), ..draft },
         What::HandBack(over) => {
@@ -323,12 +310,6 @@ fn size(sheet: &JobSheet, typed: Typed) -> Form {
     Form::filled([width, depth, height, typed.grams(said.grams)])
 }
 
-fn agree(draft: Draft, sheet: &JobSheet, typed: Typed) -> Draft {
-    let free = sheet.sale.left.saturating_sub(sheet.account.sold.promised).max(1);
-    let picks = Picks { carried: Carried::Delivered, ..draft.picks };
-    Draft { form: Form::filled([typed.sum(sheet.sale.asked), String::new(), free.min(1).to_string()]), picks, ..draft }
-}
-
 /// The agreement that a sale carried out is done with: with a refund it may come to nothing.
 pub fn agreement_done(sheet: &JobSheet, sale: Id) -> bool {
     let agreement = sheet.selling.sale(sale).and_then(|sale| sheet.selling.agreement(sale.agreed?));
@@ -381,7 +362,9 @@ pub fn pick(app: &mut App, pick: Pick, now: Now) {
         Pick::Units(units) => picks.units = units,
         Pick::Kind(kind, finish) => (picks.kind, picks.finish) = (kind, finish),
         // What is of no kind that is named needs its words: the field stays.
-        Pick::Spending(key) => (picks.more, picks.spending) = (key.as_str() == OTHER, Some(key)),
+        Pick::Spending(key) => {
+            (picks.more, picks.spending, picks.home) = (key.as_str() == OTHER, Some(key), super::homes::AskedHome::default());
+        }
         Pick::Way(way) => {
             (picks.way, picks.more) = (way, picks.spending.is_none() && way != Way::Drive);
             (picks.can, draft.form) = (super::cans::OfCan::of(picks.units), Form::of(3));
@@ -396,14 +379,11 @@ pub fn pick(app: &mut App, pick: Pick, now: Now) {
         Pick::MakerPays(pays) => picks.terms.maker_pays = pays,
         Pick::ThatIsAll(all) => picks.is_all = all,
         Pick::Instead(instead) => picks.instead = instead,
-        Pick::Buyer(buyer) => picks.buyer = buyer,
         Pick::NeverCame(never) => {
             picks.never_came = never;
             draft.form.put(0, ahead.filter(|_| never).unwrap_or_default());
         }
         Pick::Wood(wood) => (picks.wood, picks.more) = (wood, false),
-        Pick::Due(by) => picks.due = Some(later(picks.due.unwrap_or(now.wall.day()), by)),
-        Pick::NoDate => picks.due = None,
         Pick::SpentOn(tap) => {
             picks.more = false;
             picks.spent_on.heard(tap, now);
@@ -446,19 +426,34 @@ pub fn as_asked(app: &App) -> Option<String> {
     let draft = app.jobs.draft.as_ref()?;
     let pieces = match draft.what {
         What::Sell(None) => 1,
-        What::Agree => 2,
         What::Refund(id) if of_several(&sheet, id) => 1,
         _ => return None,
     };
     let (sign, units) = (app.speech.sign(), sheet.account.units);
     let n = reading::count(draft.form.text(pieces), sign, PILE_MOST).ok()?;
     if let What::Refund(sale) = draft.what {
-        let came = sheet.selling.came_for(sheet.account.currency, (sale, n.max(1))).ok();
+        let back = comes_back(app, &sheet.selling, (sale, n.max(1)))?;
+        let came = sheet.selling.came_for(sheet.account.currency, (sale, back)).ok();
         return Some(Typed { sign, units }.sum(came));
     }
     let by = draft.picks.tax.unwrap_or(sheet.sale.tax);
     let asked = ask_today(app, (sheet.job, n), (Some(by), Paid::Card));
     Some(Typed { sign, units }.sum(asked))
+}
+
+/// A sum that stood there as it is asked goes along with pieces and tax.
+pub fn goes_along(app: &mut App, was: Option<String>) {
+    let new = as_asked(app);
+    let Some((draft, (was, new))) = app.jobs.draft.as_mut().zip(was.zip(new)) else { return };
+    if draft.form.text(0) == was {
+        draft.form.put(0, new);
+    }
+}
+
+/// So many pieces of a sale, as they come back.
+pub fn comes_back(app: &App, selling: &Selling, of: (Id, Count)) -> Option<ComesBack> {
+    let currency = selling.sale(of.0)?.sum.currency();
+    selling.comes_back(&app.shelf().shop(app.now.at).till(currency), of).ok()
 }
 
 /// What came in ahead of the agreement that is to come to nothing, as it is typed.

@@ -7,7 +7,7 @@ use super::super::order::{Feel, Order};
 use super::super::plan::asked_back;
 use super::super::price::gallery::there;
 use super::super::taxes::tax;
-use super::draft::{Draft, Way, What};
+use super::draft::{Draft, Way, What, comes_back};
 use fivebar_core::ledger::decide::{
     BringBackOrder, Command, HandBackOrder, HaulCommand, JobCommand, Lying, MoneyCommand, Much, Now, On, PayOrder, PlanCommand,
     SaleCommand, SellOrder, WoodCommand,
@@ -17,9 +17,7 @@ use fivebar_core::ledger::kind::Exact;
 use fivebar_core::ledger::kind::bench::Stage;
 use fivebar_core::ledger::kind::job::{JobBegan, JobDescribed, OperationPlanned, PartPlanned};
 use fivebar_core::ledger::kind::money::PackOpened;
-use fivebar_core::ledger::kind::sale::{
-    AgreementCancelled, ConsignmentPaid, ConsignmentReturned, PiecesConsigned, PiecesNotForSale, PriceAgreed,
-};
+use fivebar_core::ledger::kind::sale::{AgreementCancelled, ConsignmentPaid, ConsignmentReturned, PiecesConsigned, PiecesNotForSale};
 use fivebar_core::ledger::kind::wood::RoomRangeSet;
 use fivebar_core::ledger::{Entry, Fact};
 use fivebar_core::money::tax::Tax;
@@ -35,6 +33,10 @@ pub fn save(app: &mut App, now: Now) {
         app.jobs.draft = Some(draft);
         return app.orders.push(Order::Feel(Feel::Refused));
     }
+    if super::homes::asks(app, &mut draft) {
+        app.jobs.draft = Some(draft);
+        return app.orders.push(Order::Feel(Feel::Refused));
+    }
     let gallery = gallery(app, &draft);
     let piece = super::estimate::kind_for(app, &draft);
     let (came, tax) = (came(app, &draft), chosen_tax(app, &draft));
@@ -46,7 +48,7 @@ pub fn save(app: &mut App, now: Now) {
     let written = command.as_ref().and_then(|command| app.order(command, now));
     if draft.what == What::Spend && draft.form.here().is_some_and(|typed| typed.wrong.is_some()) {
         // The figure in hand has the pad, whatever choice lay there.
-        (draft.picks.more, draft.picks.spent_on.asks) = (false, false);
+        (draft.picks.more, draft.picks.spent_on.asks, draft.picks.home.is_passed) = (false, false, true);
     }
     if written.is_none() {
         command.into_iter().for_each(|command| super::estimate::go_to_the_fault(app, &mut draft, (&command, now)));
@@ -159,7 +161,8 @@ fn asks_back(app: &mut App, job: Id) -> bool {
 fn came(app: &App, draft: &Draft) -> Option<Money> {
     let What::Refund(sale) = draft.what else { return None };
     let job = app.shelf().shop(app.now.at).job(app.jobs.open?).ok()?;
-    job.selling.came_for(job.currency, (sale, draft.brings_back(app.speech.sign(), &job.selling)?)).ok()
+    let n = draft.brings_back(app.speech.sign(), &job.selling)?;
+    job.selling.came_for(job.currency, (sale, comes_back(app, &job.selling, (sale, n))?)).ok()
 }
 
 impl Draft {
@@ -396,7 +399,6 @@ impl Reader {
 
     fn sale(&self, draft: &mut Draft, job: Id) -> Option<SaleCommand> {
         match draft.what.clone() {
-            What::Agree => self.agree(draft, job),
             What::Sell(agreed) => {
                 let (sum, n) = (self.money(draft, 0)?, self.count(draft, 1)?);
                 let (paid, carried) = (draft.picks.paid, Some(draft.picks.carried));
@@ -449,12 +451,5 @@ impl Reader {
         let (tax, gallery, lot) = (there.tax_of(n, owed, None), there.gallery, Some(there.lot));
         let (when, sold_for, rate, side) = (None, None, None, None);
         Some(SaleCommand::NoteConsignmentPaid(ConsignmentPaid { job, n, sum, tax, gallery, when, lot, sold_for, rate, side, due }))
-    }
-
-    fn agree(&self, draft: &mut Draft, job: Id) -> Option<SaleCommand> {
-        let (sum, deposit, n) = (self.money(draft, 0)?, self.maybe_money(draft, 1)?, self.count(draft, 2)?);
-        let due = draft.picks.due.map(|day| day.start(self.now.wall.offset));
-        let (carried, buyer) = (draft.picks.carried, draft.picks.buyer);
-        Some(SaleCommand::Agree(PriceAgreed { job, n, sum, carried, deposit, due, buyer, replaces: None, rate: None, side: None }))
     }
 }

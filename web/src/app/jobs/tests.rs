@@ -14,6 +14,7 @@ mod to_settle;
 use super::draft::{PaidTo, Way};
 use super::*;
 use crate::app::news::News;
+use crate::app::price::agree::{AgreeTap, By, Field as Figure};
 use crate::app::shelf::Shelf;
 use crate::app::spent_on::SpentTap;
 use crate::app::{Common, Msg};
@@ -79,6 +80,29 @@ impl Maker {
         self
     }
 
+    fn agree(&mut self, tap: AgreeTap) -> &mut Maker {
+        self.say(Msg::Price(crate::app::price::Tap::Agree(tap)));
+        self
+    }
+
+    /// Opens the form of an agreement on the open job, and says so much of it.
+    fn agrees(&mut self, said: &[AgreeTap]) -> &mut Maker {
+        let job = self.app.jobs.open.unwrap();
+        for tap in [AgreeTap::OfJob(job)].iter().chain(said) {
+            self.agree(tap.clone());
+        }
+        self
+    }
+
+    /// A figure of that form, by its pad.
+    fn sum(&mut self, field: Figure, figure: &str) -> &mut Maker {
+        self.agree(AgreeTap::Pad(field));
+        for digit in figure.bytes() {
+            self.say(Msg::Price(crate::app::price::Tap::Press(Press::Digit(digit - b'0'))));
+        }
+        self.agree(AgreeTap::PadDone)
+    }
+
     fn open(&mut self, job: &str) -> &mut Maker {
         let id = self.jobs[job];
         self.tap(Tap::Open(Which::Own, id))
@@ -104,9 +128,16 @@ impl Maker {
         self
     }
 
+    /// A kind, and that it belongs on each job where that is asked.
+    fn spending(&mut self, kind: Key) -> &mut Maker {
+        self.pick(Pick::Spending(kind.clone()));
+        let is_open = self.app.jobs.draft.as_ref().is_some_and(|draft| super::homes::is_open(&self.app, draft));
+        if is_open { self.tap(Tap::Home(kind, Home::Job)) } else { self }
+    }
+
     fn spend(&mut self, way: Way, figures: &[&str]) -> &mut Maker {
         let glue = Key::read("glue").unwrap();
-        self.tap(Tap::Write(What::Spend)).pick(Pick::Way(way)).pick(Pick::Spending(glue)).figures(figures).tap(Tap::Save)
+        self.tap(Tap::Write(What::Spend)).pick(Pick::Way(way)).spending(glue).figures(figures).tap(Tap::Save)
     }
 
     /// Where each part stands on the page, in this order.
@@ -374,7 +405,7 @@ fn what_was_spent_on_another_day_is_of_that_day() {
     let mut maker = Maker::new();
     maker.tap(Tap::Write(What::New)).tap(Tap::Say(0, "Shelf".into())).tap(Tap::Save).tap(Tap::Room(Room::Hours));
     let (yesterday, on) = (maker.app.now.day().before(), Pick::SpentOn);
-    maker.tap(Tap::Write(What::Spend)).pick(Pick::Spending(Key::read("glue").unwrap())).shows(&["Spent", "today"]);
+    maker.tap(Tap::Write(What::Spend)).spending(Key::read("glue").unwrap()).shows(&["Spent", "today"]);
     maker.pick(on(SpentTap::Ask)).pick(on(SpentTap::By(1))).shows(&["today"]).pick(on(SpentTap::By(-1))).pick(on(SpentTap::Ask));
     maker.figures(&["3"]).tap(Tap::Save);
     let spent = maker.app.own.book.entries().find_map(|(entry, _)| match &entry.fact {
@@ -399,7 +430,7 @@ fn spending_that_can_not_be_is_not_written() {
     ] {
         maker.spend(way, &figures).shows(&[said]).tap(Tap::Close);
     }
-    assert_eq!(maker.app.own.book.len(), before);
+    assert_eq!(maker.app.own.book.len(), before + 1, "where glue belongs");
 }
 
 #[test]

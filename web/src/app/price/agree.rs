@@ -3,22 +3,26 @@
 use super::{Done, Over, ask_today, asking, chosen, chosen_tax, done, on_top, paid, shop, tax_of};
 use crate::app::App;
 use crate::app::entry::Typed;
+use crate::app::jobs::Room;
+use crate::app::jobs::draft::later;
 use crate::app::order::{Feel, Order};
 use crate::app::taxes::charged;
 use crate::app::workshop::people;
+use crate::parts::Place;
 use crate::words::en::deal as words;
 use fivebar_core::ledger::decide::{Command, Now, SaleCommand};
 use fivebar_core::ledger::fold::{Job, TaxBy};
 use fivebar_core::ledger::kind::Exact;
 use fivebar_core::ledger::kind::book::Role;
 use fivebar_core::ledger::kind::sale::{Carried, PriceAgreed};
-use fivebar_core::quantity::{Count, Currency, Decimal, Id, Money, Span, Wall};
+use fivebar_core::quantity::{Count, Currency, Day, Decimal, Id, Money, Span, Wall, reading};
 
 /// What is typed by the pad.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Field {
     Price,
     Deposit,
+    Pieces,
 }
 
 /// By when it is handed over.
@@ -29,12 +33,16 @@ pub enum By {
     NoDate,
     /// So many weeks from today.
     Weeks(u32),
+    /// A day that was stepped to.
+    On(Day),
 }
 
 /// An agreement being made.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Agree {
     pub job: Id,
+    /// It was opened on the job's own page, which is there again when it is said or left.
+    pub of_job: bool,
     /// The agreement this one changes.
     pub replaces: Option<Id>,
     pub currency: Currency,
@@ -63,6 +71,8 @@ pub struct Agree {
 pub enum AgreeTap {
     /// On so many of a job, at a sum where one was named.
     Open(Id, Option<Money>),
+    /// On a piece of the job whose page is shown.
+    OfJob(Id),
     /// A change of order, to a sum where one was named.
     Change(Id, Id, Option<Money>),
     Pieces(Count),
@@ -77,6 +87,8 @@ pub enum AgreeTap {
     Tax(TaxBy),
     Carried(Carried),
     By(By),
+    /// So many days later, or earlier.
+    Day(i32),
     /// Somebody known; nobody in particular.
     Buyer(Option<Id>),
     /// The name of somebody new.
@@ -88,6 +100,7 @@ pub enum AgreeTap {
 pub fn heard(app: &mut App, tap: AgreeTap, now: Now) {
     match tap {
         AgreeTap::Open(job, sum) => open(app, job, sum),
+        AgreeTap::OfJob(job) => open_of_job(app, job),
         AgreeTap::Change(job, agreed, sum) => change(app, (job, agreed), sum),
         AgreeTap::Pieces(n) => pieces(app, n),
         AgreeTap::Pad(field) => with(app, |agree| agree.pad = Some((field, Typed::default()))),
@@ -98,6 +111,7 @@ pub fn heard(app: &mut App, tap: AgreeTap, now: Now) {
         AgreeTap::Tax(by) => along(app, |agree| agree.tax = Some(by)),
         AgreeTap::Carried(carried) => with(app, |agree| agree.carried = carried),
         AgreeTap::By(by) => with(app, |agree| agree.by = by),
+        AgreeTap::Day(by) => with(app, |agree| agree.by = By::On(later(agree.by.day(now.wall).unwrap_or(now.wall).day(), by))),
         AgreeTap::Buyer(buyer) => with(app, |agree| (agree.buyer, agree.named) = (buyer, None)),
         AgreeTap::Named(name) => with(app, |agree| (agree.buyer, agree.named) = (None, Some(name))),
         AgreeTap::Save => save(app, now),
@@ -109,6 +123,14 @@ impl Agree {
     pub fn share(&self, percent: u32) -> Option<Money> {
         let share = self.sum?.amount().checked_mul(Decimal::new(i64::from(percent), 2))?;
         Money::book(share, self.currency).ok().filter(|sum| !sum.is_zero())
+    }
+
+    /// Whether so many per cent are asked ahead: as was chosen while there is no price yet, else as the deposit comes out.
+    pub fn is_share(&self, percent: u32) -> bool {
+        match (self.deposit, self.share(percent)) {
+            (None, None) => self.percent.unwrap_or(0) == percent,
+            (deposit, share) => deposit == share,
+        }
     }
 
     /// Another price, with its share ahead.
@@ -135,6 +157,7 @@ impl By {
         match self {
             By::AsAgreed(due) => Some(Wall::new(due.day().start(now.offset), now.offset)),
             By::NoDate => None,
+            By::On(day) => Some(Wall::new(day.start(now.offset), now.offset)),
             By::Weeks(weeks) => Some(Wall::new(now.at.plus(Span::minutes(i64::from(weeks).saturating_mul(7 * 24 * 60))), now.offset)),
         }
     }
@@ -153,6 +176,7 @@ fn open(app: &mut App, id: Id, sum: Option<Money>) {
     let n = if sum.is_some() { asked.n } else { 1 };
     let agree = Agree {
         job: id,
+        of_job: false,
         replaces: None,
         currency: job.currency,
         free,
@@ -169,6 +193,30 @@ fn open(app: &mut App, id: Id, sum: Option<Money>) {
         pad: None,
     };
     app.price.open(Over::Agree(Box::new(agree)));
+}
+
+/// Over what lies open in Price; one that was begun on a job before and not said makes room.
+fn open_of_job(app: &mut App, id: Id) {
+    app.go(Place::Price);
+    if matches!(&app.price.over, Over::Agree(agree) if agree.of_job) {
+        app.price.close();
+    }
+    open(app, id, None);
+    with(app, |agree| agree.of_job = true);
+}
+
+/// It was left: the job it was opened on is there again, as it was.
+pub fn left(app: &mut App) {
+    let Over::Agree(agree) = &app.price.over else { return app.price.close() };
+    let (job, of_job) = (agree.job, agree.of_job);
+    app.price.close();
+    if !of_job {
+        return;
+    }
+    app.go(Place::Jobs);
+    if app.jobs.open != Some(job) {
+        (app.jobs.open, app.jobs.room, app.jobs.draft) = (Some(job), Some(Room::Sell), None);
+    }
 }
 
 /// What is asked today of the buyer who stands there.
@@ -216,6 +264,7 @@ fn change(app: &mut App, (id, agreed): (Id, Id), sum: Option<Money>) {
     let asked = sum.and(chosen(app, id)).and_then(|bargain| bargain.carried);
     let agree = Agree {
         job: id,
+        of_job: false,
         replaces: Some(agreed),
         currency: job.currency,
         free: job.free().saturating_add(n),
@@ -234,10 +283,25 @@ fn change(app: &mut App, (id, agreed): (Id, Id), sum: Option<Money>) {
     app.price.open(Over::Agree(Box::new(agree)));
 }
 
+/// So many pieces as were typed, of those that can be promised.
+fn pieces_typed(app: &mut App) {
+    let (sign, mut n) = (app.speech.sign(), None);
+    with(app, |agree| {
+        let free = agree.free;
+        let typed = agree.pad.as_mut().map(|(_, typed)| typed);
+        n = typed.and_then(|typed| typed.take(|text| reading::count(text, sign, free)));
+        agree.pad = if n.is_some() { None } else { agree.pad.take() };
+    });
+    n.into_iter().for_each(|n| pieces(app, n.max(1)));
+}
+
 /// Takes in what was typed; the tax is added where it is without.
 fn pad_done(app: &mut App, adds_tax: bool) {
     let sign = app.speech.sign();
     let Over::Agree(agree) = &app.price.over else { return };
+    if matches!(agree.pad, Some((Field::Pieces, _))) {
+        return pieces_typed(app);
+    }
     let Ok(job) = shop(app).job(agree.job) else { return };
     let tax = on_top(app, (job.currency, agree.taxed(&job))).filter(|_| adds_tax);
     with(app, |agree| {
@@ -245,12 +309,11 @@ fn pad_done(app: &mut App, adds_tax: bool) {
         let Some((field, typed)) = &mut agree.pad else { return };
         let tax = tax.filter(|_| *field == Field::Price);
         let Some(sum) = typed.take(|text| charged(text, (currency, sign), tax)) else { return };
-        match field {
-            Field::Price => {
-                agree.was_for = None;
-                agree.priced(Some(sum));
-            }
-            Field::Deposit => (agree.percent, agree.deposit) = (None, Some(sum).filter(|sum| !sum.is_zero())),
+        if *field == Field::Deposit {
+            (agree.percent, agree.deposit) = (None, Some(sum).filter(|sum| !sum.is_zero()));
+        } else {
+            agree.was_for = None;
+            agree.priced(Some(sum));
         }
         agree.pad = None;
     });
@@ -273,14 +336,16 @@ fn save(app: &mut App, now: Now) {
         rate: tax.map(|tax| Exact(tax.rate)),
         side: tax.map(|tax| tax.side),
     };
-    let job = agree.job;
+    let (job, of_job) = (agree.job, agree.of_job);
     let name = agree.named.as_deref().map(str::trim).filter(|name| !name.is_empty()).map(str::to_owned);
     let agreed = match name {
         None => done(app, &Command::Sale(SaleCommand::Agree(fact)), (job, Done::Agreed(sum)), now),
         Some(name) => with_new(app, fact, name, now),
     };
-    if agreed {
-        app.price.to_list();
+    match agreed {
+        true if of_job => left(app),
+        true => app.price.to_list(),
+        false => {}
     }
 }
 

@@ -3,6 +3,7 @@
 use super::{Done, Over, asking, chosen_tax, done, in_coins, on_top, shop, tax_of};
 use crate::app::App;
 use crate::app::entry::Typed;
+use crate::app::here::{self, Chosen};
 use crate::app::order::{Feel, Order};
 use crate::app::taxes::charged;
 use fivebar_core::ledger::decide::{Command, EstimateCommand, Now, SaleCommand, SellOrder};
@@ -73,7 +74,7 @@ pub enum BargainTap {
 pub fn open(app: &mut App, job: Id) {
     app.price.last_job = Some(job);
     // The next buyer asks about one.
-    app.price.way.n = None;
+    app.price.n = None;
     // From what was agreed one asks for its pay and hours, paid as it says there.
     let paid = if let Over::Deal(deal) = &app.price.over { Some(deal.paid) } else { None };
     let late = super::face::spoken_late(app, job);
@@ -128,7 +129,9 @@ pub fn heard(app: &mut App, tap: BargainTap, now: Now) {
         BargainTap::PayAndHours => with(app, |bargain| bargain.pay = !bargain.pay),
         BargainTap::Paid(paid) => {
             // The next buyer stands there with notes or a card; a transfer is of this one.
-            app.price.way.paid = Some(paid).filter(|paid| *paid != Paid::Bank).or(app.price.way.paid);
+            if paid != Paid::Bank {
+                here::choose(app, Chosen::Paid(paid));
+            }
             with(app, |bargain| bargain.paid = Some(paid));
         }
         BargainTap::Carried(carried) => with(app, |bargain| bargain.carried = Some(carried)),
@@ -136,7 +139,7 @@ pub fn heard(app: &mut App, tap: BargainTap, now: Now) {
         BargainTap::Tax(by) => with(app, |bargain| bargain.tax = Some(by)),
         BargainTap::Pieces(n) => {
             let was = here(app).map(|sheet| sheet.asking.n);
-            app.price.way.n = Some(n);
+            app.price.n = Some(n);
             with(app, |bargain| bargain.of_pieces(was, n));
         }
         BargainTap::Made => made(app, now),
@@ -229,7 +232,7 @@ fn order(app: &App, sheet: &OfferSheet, sum: Money) -> SellOrder {
 fn sell(app: &mut App, command: SaleCommand, (sheet, sum): (&OfferSheet, Money), now: Now) {
     let sold = Done::Sold(in_coins(app, sheet.asking.paid, sum));
     if done(app, &Command::Sale(command), (sheet.job, sold), now) {
-        app.price.way.n = None;
+        app.price.n = None;
         app.price.to_list();
     }
 }

@@ -61,7 +61,7 @@ pub fn heard(app: &mut App, tap: DealTap, now: Now) {
     match tap {
         DealTap::Open(job, of) => {
             app.price.last_job = Some(job);
-            let paid = app.price.way.paid.unwrap_or(Paid::Bank);
+            let paid = app.here.paid.unwrap_or(Paid::Bank);
             app.price.open(Over::Deal(Box::new(Deal { job, of, paid, pad: None })));
         }
         DealTap::Paid(paid) => with(app, |deal| deal.paid = paid),

@@ -21,7 +21,7 @@ pub fn show(app: &mut App, job: Id) {
 fn spoken_of(app: &App, job: Id) -> Option<String> {
     let Over::Offer(bargain) = &app.price.over else { return None };
     let sum = bargain.offer.map(|sum| format!(" {sum}")).unwrap_or_default();
-    let n = app.price.way.n.unwrap_or(1);
+    let n = app.price.n.unwrap_or(1);
     let (tax, paid, carried) = (taxes::written(bargain.tax), chosen(bargain.paid.as_ref()), chosen(bargain.carried.as_ref()));
     (bargain.job == job).then(|| format!("{job} {n} {tax} {paid} {carried}{sum}"))
 }
@@ -52,7 +52,7 @@ pub fn spoken(app: &mut App, spoken: &str) {
         return; // something else was begun
     }
     if app.price.face.is_some() || app.price.turned {
-        app.price.way.n = Some(n);
+        app.price.n = Some(n);
         app.price.over = Over::Offer(Box::new(bargain));
     } else {
         app.price.late = Some((bargain, n));
@@ -62,7 +62,7 @@ pub fn spoken(app: &mut App, spoken: &str) {
 /// What came late of a piece, as its offer is opened; what is of another is gone.
 pub fn spoken_late(app: &mut App, job: Id) -> Option<Bargain> {
     let (bargain, n) = app.price.late.take().filter(|(of, _)| of.job == job)?;
-    app.price.way.n = Some(n);
+    app.price.n = Some(n);
     Some(bargain)
 }
 

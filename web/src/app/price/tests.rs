@@ -27,6 +27,7 @@ mod as_asked;
 mod brought;
 mod deals;
 mod fair;
+mod keyboard;
 mod lines;
 mod promises;
 mod rates;

@@ -10,7 +10,7 @@ use crate::app::entry::Typed;
 use crate::app::{App, Msg};
 use crate::parts::chips::{Chip, chips, flowing};
 use crate::parts::head::{Head, head};
-use crate::parts::key::key;
+use crate::parts::key::{done_key, key};
 use crate::parts::pad;
 use crate::view::{El, el};
 use crate::words::en::{bench as words, common, refusal, waits};
@@ -223,8 +223,12 @@ fn laid_out(asked: Asked, (how, unit, sign, done): Keys<'_>, typed: &Typed, seen
         .kid(el("div", "push"))
         .kids(asked.halves)
         .kid(pad::pad(sign, |press| say(Tap::Press(press))));
-    let keys: El<Msg> = el("footer", "foot").kid(
-        el("div", "um back").kid(key("key h88 m", common::NOT_NOW, "", say(Tap::Close))).kid(key("key solid h88", done, "", asked.done)),
-    );
+    let keys: El<Msg> =
+        el("footer", "foot").kid(el("div", "um back").kid(key("key h88 m", common::NOT_NOW, "", say(Tap::Close))).kid(done_key(
+            "key solid h88",
+            done,
+            "",
+            asked.done,
+        )));
     Screen::new(asked.place, head(Head::new(asked.small, asked.title)), main).foot(keys)
 }

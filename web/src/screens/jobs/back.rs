@@ -121,7 +121,8 @@ fn held(back: &LookBack, seen: Seen<'_>) -> Option<String> {
 }
 
 fn against_plan(sheet: &JobSheet, back: &LookBack, seen: Seen<'_>) -> El<Msg> {
-    let rows: Vec<Ratio> = [hours_row(back, seen), wood_row(sheet, back, seen), price_row(back, seen)].into_iter().flatten().listed();
+    let rows: Vec<Ratio> =
+        [hours_row(back, seen), wood_row(sheet, back, seen), price_row(sheet, back, seen)].into_iter().flatten().listed();
     if rows.is_empty() {
         return el("p", "t14 i2").text(words::NO_RATIOS);
     }
@@ -152,10 +153,11 @@ fn wood_row(sheet: &JobSheet, back: &LookBack, seen: Seen<'_>) -> Option<Ratio> 
     Some(ratio((words::WOOD, note), of, of < Decimal::ONE, seen))
 }
 
-fn price_row(back: &LookBack, seen: Seen<'_>) -> Option<Ratio> {
+fn price_row(sheet: &JobSheet, back: &LookBack, seen: Seen<'_>) -> Option<Ratio> {
     let of = back.ratios.price?;
     let (got, asked) = back.ratios.got_of_asked?;
-    Some(ratio((words::PRICE, words::price_against(&short(got, seen), &short(asked, seen))), of, of < Decimal::ONE, seen))
+    let note = words::price_against(&short(got, seen), &short(asked, seen), 0 < sheet.account.sold.by_galleries);
+    Some(ratio((words::PRICE, note), of, of < Decimal::ONE, seen))
 }
 
 /// One sentence: what strayed, then what went as planned.

@@ -16,7 +16,7 @@ use crate::app::jobs::draft::{Draft, Pick, What};
 use crate::app::{App, Msg};
 use crate::parts::field::{Field, field};
 use crate::parts::head::{Head, head};
-use crate::parts::key::key;
+use crate::parts::key::{done_key, key};
 use crate::view::{El, el};
 use crate::words::en::{common, job as words, jobs, refusal};
 use fivebar_core::quantity::Units;
@@ -82,8 +82,8 @@ fn laid_out(asked: Asked, draft: &Draft, sheet: Option<&JobSheet>, seen: Seen<'_
     // One figure whose pad made room for a choice is a key that brings the pad, as one of several is.
     let alone = asked.slots.first().filter(|_| asked.instead.is_some() && asked.slots.len() == 1);
     let figures = alone.map_or(figures, |slot| slot_key(&draft.form, 0, slot, say(Tap::At(0))));
-    let docks = matches!(draft.what, What::Part(_) | What::Plan(_) | What::OldJobs | What::OldJob(_) | What::Agree | What::Spend)
-        && asked.instead.is_none();
+    let docks =
+        matches!(draft.what, What::Part(_) | What::Plan(_) | What::OldJobs | What::OldJob(_) | What::Spend) && asked.instead.is_none();
     let pad = match asked.instead {
         Some(instead) => instead,
         None if docks || asked.slots.is_empty() => vec![],
@@ -99,7 +99,7 @@ fn laid_out(asked: Asked, draft: &Draft, sheet: Option<&JobSheet>, seen: Seen<'_
         .kids(pad)
         .kids(asked.below);
     let keys = el("div", keys)
-        .kid(key("key solid t22", asked.save.0, asked.save.1, say(Tap::Save)).flag("disabled", !asked.ready))
+        .kid(done_key("key solid t22", asked.save.0, asked.save.1, say(Tap::Save)).flag("disabled", !asked.ready))
         .kids(other)
         .kid(key("key", common::NOT_NOW, "", say(Tap::Close)));
     let foot = if docks {

@@ -272,7 +272,8 @@ fn agreed(sheet: &JobSheet, seen: Seen<'_>) -> Vec<El<Msg>> {
     let came = match (received.is_zero(), open) {
         (true, _) => el("span", "t14 nw").text(words::NOTHING_PAID),
         (_, Some(_)) => part("t14 c-good nw", words::DEPOSIT_IN, &sum(received, seen)),
-        (_, None) => part("t14 c-good nw", words::PAID, &sum(received, seen)),
+        (_, None) if sold.handed_over.is_zero() => part("t14 c-good nw", words::PAID, &sum(received, seen)),
+        (_, None) => part("t14 c-good nw", words::PAID_BY_BUYERS, &sum(received, seen)),
     };
     let at_hand_over = open.is_some_and(|agreement| agreement.parts.is_empty());
     let due_word = if at_hand_over { words::DUE_AT_HAND_OVER } else { words::STILL_DUE };

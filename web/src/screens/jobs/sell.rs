@@ -6,7 +6,8 @@ use super::page::{all_back, can_tip};
 use super::{say, to_job};
 use crate::app::jobs::Tap;
 use crate::app::jobs::draft::{PaidTo, What};
-use crate::app::price::agree::who;
+use crate::app::price::Tap as PriceTap;
+use crate::app::price::agree::{AgreeTap, who};
 use crate::app::price::gallery::lots;
 use crate::app::taxes::tax;
 use crate::app::{App, Msg};
@@ -41,11 +42,11 @@ pub fn screen(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Screen {
         .kids(gallery(sheet, app, seen))
         .kids(not_for_sale(sheet, seen));
     let free = sheet.sale.left.saturating_sub(sold.promised);
-    let act = |words: &'static str, under: &'static str, what: What| key("key h56", words, under, say(Tap::Write(what)));
+    let act = |words: &'static str, under: &'static str, message: Msg| key("key h56", words, under, message);
     let acts = [
-        act(words::SELL, words::SELL_UNDER, What::Sell(None)),
-        act(words::AGREE, words::AGREE_UNDER, What::Agree),
-        act(words::CONSIGN, words::CONSIGN_UNDER, What::Consign),
+        act(words::SELL, words::SELL_UNDER, say(Tap::Write(What::Sell(None)))),
+        act(words::AGREE, words::AGREE_UNDER, Msg::Price(PriceTap::Agree(AgreeTap::OfJob(sheet.job)))),
+        act(words::CONSIGN, words::CONSIGN_UNDER, say(Tap::Write(What::Consign))),
     ];
     let keys = el("div", if 0 < free { "g4" } else { "" }).kids(acts.into_iter().filter(|_| 0 < free)).kid(to_job());
     let foot = el("footer", "foot").kids(undo::bar(app, seen)).kid(keys);
@@ -250,7 +251,9 @@ fn payments(sheet: &JobSheet, seen: Seen<'_>) -> Vec<El<Msg>> {
     let due = (Decimal::ZERO < sold.due.amount()).then(|| line(words::DUE, sum(sold.due, seen)));
     if !sheet.selling.payments.is_empty() || due.is_some() {
         let back = all_back(sheet, seen);
-        shown.push(el("section", "card").kids(back).kid(line(words::RECEIVED, sum(sold.received, seen))).kids(due));
+        let gallery = (!sold.handed_over.is_zero()).then(|| line(jobs::FROM_GALLERY, sum(sold.handed_over, seen)));
+        let word = if gallery.is_some() { words::RECEIVED_FROM_BUYERS } else { words::RECEIVED };
+        shown.push(el("section", "card").kids(back).kid(line(word, sum(sold.received, seen))).kids(gallery).kids(due));
     }
     shown.extend(sheet.sale.unpaid.iter().map(|(sale, due)| {
         key("key solid h56", words::PAY, jobs::due(&short(*due, seen)), say(Tap::Write(What::Pay(PaidTo::Sale(*sale)))))

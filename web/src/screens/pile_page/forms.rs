@@ -9,7 +9,7 @@ use crate::app::{App, Msg};
 use crate::parts::chips::{Chip, flowing};
 use crate::parts::field::{Field, field};
 use crate::parts::head::{Head, head};
-use crate::parts::key::key;
+use crate::parts::key::{done_key, key};
 use crate::parts::seg::{Seg, even};
 use crate::screens::count::name;
 use crate::view::{El, el};
@@ -46,7 +46,7 @@ pub fn screen(page: &PilePage, doing: Doing, (sheet, app): (&PileSheet, &App), s
         .kid(el("div", "push"))
         .kids(pad(&page.form, &asked.slots, seen, |press| Msg::Count(Tap::Press(press))))
         .kids(asked.below);
-    let keys = el("div", "um").kid(key("key solid t22", common::DONE, "", say(PileTap::Save))).kid(key(
+    let keys = el("div", "um").kid(done_key("key solid t22", common::DONE, "", say(PileTap::Save))).kid(key(
         "key",
         common::NOT_NOW,
         "",

@@ -4,16 +4,18 @@ use super::{Screen, Seen, bare, choices, leave, pieces, typing};
 use crate::app::price::agree::{Agree, AgreeTap, By, Field as Figure, buyers};
 use crate::app::price::{Tap, on_top};
 use crate::app::{App, Msg};
+use crate::parts::caution::caution;
+use crate::parts::day_steps::day_steps;
 use crate::parts::field::{Field, field};
 use crate::parts::head::{Head, head};
-use crate::parts::key::{figure_key, key};
+use crate::parts::key::{done_key, figure_key, key};
 use crate::parts::seg::{Seg, even};
 use crate::screens::jobs::called;
 use crate::screens::taxes;
 use crate::view::{El, el};
-use crate::words::en::{common, deal as words, price, workshop};
+use crate::words::en::{common, deal as words, job as job_words, jobs, price, workshop};
 use fivebar_core::ledger::kind::sale::Carried;
-use fivebar_core::quantity::{Count, Id, Listed, Money};
+use fivebar_core::quantity::{Count, Id, Listed, Money, Wall};
 
 fn say(tap: AgreeTap) -> Msg {
     Msg::Price(Tap::Agree(tap))
@@ -30,28 +32,35 @@ pub fn screen(agree: &Agree, app: &App, seen: Seen<'_>) -> Option<Screen> {
     let top = head(Head::new(called(agree.job, &job.name, app, seen), title));
     let is_on_top = on_top(app, (job.currency, agree.taxed(&job))).is_some();
     if let Some((field, typed)) = &agree.pad {
-        let ask = if *field == Figure::Price { words::AGREED_PRICE } else { words::DEPOSIT };
+        let (ask, unit) = match field {
+            Figure::Price => (words::AGREED_PRICE, agree.currency.code()),
+            Figure::Deposit => (words::DEPOSIT, agree.currency.code()),
+            Figure::Pieces => (price::HOW_MANY, ""),
+        };
         let of_price = is_on_top && *field == Figure::Price;
         let with_tax = of_price.then(|| el("p", "t14 i2").text(price::with_tax(None)));
         let adds_tax = of_price.then(|| key("key h48", price::ADD_TAX, "", say(AgreeTap::PadBeforeTax)));
         let main = el("main", "price")
             .kids(with_tax)
-            .kids(typing(ask, typed, agree.currency.code(), seen))
-            .kid(key("key solid h88", common::DONE, "", say(AgreeTap::PadDone)))
+            .kids(typing(ask, typed, unit, seen))
+            .kid(done_key("key solid h88", common::DONE, "", say(AgreeTap::PadDone)))
             .kids(adds_tax)
             .kid(key("key h48", common::NOT_NOW, "", say(AgreeTap::PadAway)));
         return Some(Screen::new("price/agree/pad", top, main));
     }
     let main = el("main", "price")
         .kids(pieces(agree.n, agree.free, seen, |n| say(AgreeTap::Pieces(n))))
+        .kids((4 < agree.free).then(|| key("key h48", words::TYPE_HOW_MANY, "", say(AgreeTap::Pad(Figure::Pieces)))))
         .kid(figures(agree, is_on_top, seen))
         .kids(agree.was_for.map(|n| was_for((n, agree.n), seen)))
         .kids(agree.drops_parts(&job).then(|| el("p", "t14 i2").text(words::PLANNED_ANEW)))
         .kid(shares(agree, seen))
         .kids(taxes::of_sale(app, (job.currency, agree.taxed(&job)), seen, |by| say(AgreeTap::Tax(by))))
         .kid(carried(agree))
+        .kids((agree.carried == Carried::Delivered).then(|| caution(jobs::CAUTION_DELIVERY)))
         .kid(el("h2", "").text(words::BY_WHEN))
         .kid(weeks(agree, app, seen))
+        .kid(day_steps([job_words::DAY, job_words::DAYS], |by| say(AgreeTap::Day(by))))
         .kid(el("h2", "").text(words::FOR_WHOM))
         .kids(for_whom(agree, app));
     // Beside each other, so that all that is asked stays above them on a phone in the hand.
@@ -62,7 +71,7 @@ pub fn screen(agree: &Agree, app: &App, seen: Seen<'_>) -> Option<Screen> {
 }
 
 /// The sum was for another number of pieces.
-pub fn was_for((before, now): (Count, Count), seen: Seen<'_>) -> El<Msg> {
+fn was_for((before, now): (Count, Count), seen: Seen<'_>) -> El<Msg> {
     let pieces = |n: Count| common::pieces(n, &seen.speech.count(n));
     el("p", "t14 w7").attr("role", "status").text(words::price_was_for(&pieces(before), &pieces(now)))
 }
@@ -82,7 +91,7 @@ fn shares(agree: &Agree, seen: Seen<'_>) -> El<Msg> {
         0 => words::NO_DEPOSIT.to_owned(),
         _ => words::percent(&seen.speech.count(percent)),
     };
-    let segs = SHARES.map(|percent| Seg::new(word(percent), agree.deposit == agree.share(percent)));
+    let segs = SHARES.map(|percent| Seg::new(word(percent), agree.is_share(percent)));
     even(words::DEPOSIT, segs.into(), |nth| say(AgreeTap::Share(SHARES.get(nth).copied().unwrap_or(0))))
 }
 
@@ -92,14 +101,16 @@ fn carried(agree: &Agree) -> El<Msg> {
     even(price::HOW_CARRIED, segs.into(), move |nth| say(AgreeTap::Carried(ways.get(nth).map_or(Carried::Fetched, |(way, _)| *way))))
 }
 
-/// The day that was agreed, where an order is changed; no date; some weeks.
+/// The day that was agreed, where an order is changed; no date; some weeks; the day that was stepped to.
 fn weeks(agree: &Agree, app: &App, seen: Seen<'_>) -> El<Msg> {
     let agreement = agree.replaces.and_then(|id| crate::app::price::shop(app).job(agree.job).ok()?.selling.agreement(id)?.due);
-    let all: Vec<By> = agreement.map(By::AsAgreed).into_iter().chain([By::NoDate]).chain(WEEKS.map(By::Weeks)).listed();
+    let stepped = Some(agree.by).filter(|by| matches!(by, By::On(_)));
+    let all: Vec<By> = agreement.map(By::AsAgreed).into_iter().chain([By::NoDate]).chain(WEEKS.map(By::Weeks)).chain(stepped).listed();
     let word = |by: &By| match by {
         By::AsAgreed(due) => words::as_agreed(&seen.speech.day(*due)),
         By::NoDate => words::NO_DATE.to_owned(),
         By::Weeks(n) => words::weeks(*n, &seen.speech.count(*n)),
+        By::On(day) => seen.speech.day(Wall::new(day.start(seen.now.offset), seen.now.offset)),
     };
     let chips = all.iter().map(|by| (word(by), agree.by == *by)).listed();
     choices(chips, move |nth| say(AgreeTap::By(all.get(nth).copied().unwrap_or(By::NoDate))))
@@ -109,7 +120,7 @@ fn weeks(agree: &Agree, app: &App, seen: Seen<'_>) -> El<Msg> {
 const SHOWN: usize = 4;
 
 /// Buyers that are offered.
-pub fn known(said: Option<Id>, app: &App) -> Vec<(Id, String)> {
+fn known(said: Option<Id>, app: &App) -> Vec<(Id, String)> {
     let all = buyers(app);
     let far = all.iter().position(|(id, _)| said == Some(*id)).filter(|place| SHOWN <= *place);
     all.iter().take(SHOWN).chain(far.and_then(|place| all.get(place))).cloned().listed()

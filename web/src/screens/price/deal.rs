@@ -8,7 +8,7 @@ use crate::app::price::parts::PartsTap;
 use crate::app::price::{Tap, in_coins, shop};
 use crate::app::{App, Msg};
 use crate::parts::head::{Head, head};
-use crate::parts::key::key;
+use crate::parts::key::{done_key, key};
 use crate::parts::seg::{Seg, even};
 use crate::parts::verdict::{Sign, verdict};
 use crate::screens::jobs::called;
@@ -32,7 +32,7 @@ pub fn screen(deal: &Deal, app: &App, seen: Seen<'_>) -> Option<Screen> {
         let main = el("main", "price")
             .kids((!matches!(deal.of, PaidOf::Gallery(_))).then(|| how(deal)))
             .kids(typing(words::HOW_MUCH_CAME, typed, job.currency.code(), seen))
-            .kid(key("key solid h88", common::DONE, "", say(DealTap::PadDone)))
+            .kid(done_key("key solid h88", common::DONE, "", say(DealTap::PadDone)))
             .kid(key("key h48", common::NOT_NOW, "", say(DealTap::PadAway)));
         return Some(Screen::new("price/deal/pad", head(Head::new("", called(deal.job, &job.name, app, seen))), main));
     }

@@ -7,7 +7,7 @@ use crate::app::price::fair::{FairTap, Stall, currency, sheet};
 use crate::app::price::{Tap, sheet as list, shop};
 use crate::app::{App, Msg};
 use crate::parts::head::{Head, head};
-use crate::parts::key::key;
+use crate::parts::key::{done_key, key};
 use crate::view::{El, el};
 use crate::words::en::{common, fair as words, price};
 use fivebar_core::quantity::{Clock, Currency, Listed, Money, Units, Wall};
@@ -49,7 +49,7 @@ fn typed(stall: &Stall, currency: Currency, (app, seen): (&App, Seen<'_>)) -> Ve
         el("div", "push"),
     ];
     shown.extend(slots::pad(&stall.form, &asked, seen, |press| say(FairTap::Press(press))));
-    shown.push(key("key solid h88", words::RECKON, "", say(FairTap::Reckon)));
+    shown.push(done_key("key solid h88", words::RECKON, "", say(FairTap::Reckon)));
     shown.push(leave());
     shown
 }

@@ -5,7 +5,7 @@ use crate::app::price::gallery::{Back, Consign, Field, GalleryTap, expected, kno
 use crate::app::price::{Tap, shop};
 use crate::app::{App, Msg};
 use crate::parts::head::{Head, head};
-use crate::parts::key::{figure_key, key};
+use crate::parts::key::{done_key, figure_key, key};
 use crate::parts::seg::{Seg, even};
 use crate::screens::jobs::called;
 use crate::view::{El, el};
@@ -60,12 +60,10 @@ fn which(consign: &Consign, app: &App) -> Option<El<Msg>> {
 }
 
 fn by_pad(ask: &str, typed: &crate::app::entry::Typed, unit: &str, seen: Seen<'_>) -> El<Msg> {
-    el("main", "price").kids(typing(ask, typed, unit, seen)).kid(key("key solid h88", common::DONE, "", say(GalleryTap::PadDone))).kid(key(
-        "key h48",
-        common::NOT_NOW,
-        "",
-        say(GalleryTap::PadAway),
-    ))
+    el("main", "price")
+        .kids(typing(ask, typed, unit, seen))
+        .kid(done_key("key solid h88", common::DONE, "", say(GalleryTap::PadDone)))
+        .kid(key("key h48", common::NOT_NOW, "", say(GalleryTap::PadAway)))
 }
 
 /// What a gallery keeps.

@@ -5,7 +5,7 @@ use super::{Screen, Seen, bare, choices, typing};
 use crate::app::price::waiting::{Asked, OF_FIVE, WaitTap};
 use crate::app::{App, Msg};
 use crate::parts::head::{Head, head};
-use crate::parts::key::{figure_key, key};
+use crate::parts::key::{done_key, figure_key, key};
 use crate::screens::jobs::called;
 use crate::view::{El, el};
 use crate::words::en::{common, deal, price, refusal, waiting as words};
@@ -28,7 +28,7 @@ pub fn screen(sheet: &WaitingSheet, asked: &Asked, (app, seen): (&App, Seen<'_>)
             Screen::new("price/guess", top, main)
         }
         None => {
-            let foot = el("footer", "foot").kid(key("key solid h88", words::RECKON, "", say(WaitTap::Save))).kid(away());
+            let foot = el("footer", "foot").kid(done_key("key solid h88", words::RECKON, "", say(WaitTap::Save))).kid(away());
             Screen::new("price/guesses", top, el("main", "price").kids(all(asked, seen))).foot(foot)
         }
     }
@@ -51,7 +51,7 @@ fn one(question: Question, asked: &Asked, seen: Seen<'_>) -> Vec<El<Msg>> {
         let said = refusal::refused(why, seen.speech);
         el("p", "why").text(format!("{} {}", said.what, said.to_do))
     });
-    let done = key("key solid h88", common::DONE, "", say(WaitTap::Done));
+    let done = done_key("key solid h88", common::DONE, "", say(WaitTap::Done));
     hint.into_iter().chain(why).chain(typing(&ask, &asked.typed, unit, seen)).chain([done]).listed()
 }
 

@@ -9,7 +9,7 @@ use crate::app::price::ways::WaysTap;
 use crate::app::price::{Tap, in_coins, paid, sheet, shop};
 use crate::app::{App, Msg};
 use crate::parts::head::{Head, head};
-use crate::parts::key::{figure_key, key};
+use crate::parts::key::{done_key, figure_key, key};
 use crate::screens::jobs::called;
 use crate::view::{El, el};
 use crate::words::en::{common, deal as words, other_ways, price};
@@ -126,7 +126,7 @@ pub fn tag(setting: &Setting, app: &App, seen: Seen<'_>) -> Option<Screen> {
         .kids(open)
         .kids(under)
         .kids(typing(ask, &setting.typed, job.currency.code(), seen))
-        .kid(key("key solid h88", common::DONE, "", say(TagTap::Done)))
+        .kid(done_key("key solid h88", common::DONE, "", say(TagTap::Done)))
         .kids((setting.what == What::Tag).then(|| ways(setting.job)))
         .kids(unset)
         .kid(leave());

@@ -13,7 +13,7 @@ use crate::app::taxes::has_named;
 use crate::app::{App, Msg};
 use crate::parts::chips::{Chip, chips};
 use crate::parts::head::{Head, head};
-use crate::parts::key::key;
+use crate::parts::key::{done_key, key};
 use crate::parts::seg::{Seg, seg};
 use crate::screens::jobs::called;
 use crate::screens::taxes;
@@ -23,6 +23,7 @@ use fivebar_core::ledger::kind::sale::{Carried, Paid};
 use fivebar_core::money::offer::Verdict;
 use fivebar_core::quantity::{Id, Listed, Money, Span};
 use fivebar_core::refusal::Refusal;
+use fivebar_core::sheet::marks::Bearers;
 use fivebar_core::sheet::offer::{Ask, Concession, Driven, Leaves, OfferSheet, asked_about};
 use fivebar_core::sheet::waiting::{Later, later};
 
@@ -53,7 +54,7 @@ fn by_pad(sheet: &OfferSheet, typed: &crate::app::entry::Typed, (app, seen): (&A
     let main = el("main", "")
         .kids(is_on_top.then(|| el("p", "t14 i2").text(with_tax)))
         .kids(typing(&words::what_they_say(sheet.asking.n, &seen.speech.count(sheet.asking.n)), typed, sheet.currency.code(), seen))
-        .kid(key("key solid h88", common::DONE, "", bargain(BargainTap::PadDone)))
+        .kid(done_key("key solid h88", common::DONE, "", bargain(BargainTap::PadDone)))
         .kids(is_on_top.then(|| key("key h48", words::ADD_TAX, "", bargain(BargainTap::PadBeforeTax))))
         .kid(key("key h48", common::NOT_NOW, "", bargain(BargainTap::PadAway)));
     Screen::new("price/pad", head(Head::new(called(sheet.job, &sheet.name, app, seen), words::THEY_OFFER)), main)
@@ -143,12 +144,16 @@ pub fn delivery(sheet: &OfferSheet, seen: Seen<'_>) -> Option<String> {
 
 /// What was driven to deliver so far, and which pieces bear it: so costs covered moves as pieces go.
 pub fn driven(sheet: &OfferSheet, seen: Seen<'_>) -> Option<String> {
-    let Driven { costs, time, of_all, of_left } = sheet.driven?;
+    let Driven { costs, time, of_all, by } = sheet.driven?;
     let of = |one: String, all: String| if one == all { one } else { words::of_all(&one, &all) };
     let costs = (!of_all.0.is_zero()).then(|| of(exact(costs, seen.speech), exact(of_all.0, seen.speech)));
     let time = (Span::ZERO < of_all.1).then(|| of(seen.speech.span(time), seen.speech.span(of_all.1)));
-    let left = of_left.map(|left| (left, seen.speech.count(left)));
-    Some(words::driven(&costs.into_iter().chain(time).listed(), left.as_ref().map(|(left, written)| (*left, written.as_str()))))
+    let of = match by {
+        Bearers::Left(left) => words::of_those_left(left, &seen.speech.count(left)),
+        Bearers::Promised => words::OF_THOSE_AGREED.to_owned(),
+        Bearers::Gone => words::OF_THOSE_GONE.to_owned(),
+    };
+    Some(words::driven(&costs.into_iter().chain(time).listed(), &of))
 }
 
 fn many(sheet: &OfferSheet, seen: Seen<'_>) -> Option<El<Msg>> {
@@ -165,7 +170,7 @@ fn concession(sheet: &OfferSheet, app: &App, seen: Seen<'_>) -> Option<El<Msg>> 
         _ => words::ASK_NOTES.to_owned(),
     };
     let next = matches!(best.ask, Ask::Together(_)).then(|| next_sale(sheet, app)).flatten();
-    let more = now_or_later(best, sheet.left, next, seen).unwrap_or_else(|| words::more_to_you(&exact(best.more, seen.speech)));
+    let more = now_or_later(best, sheet.left, next, seen).unwrap_or_else(|| words::more_left(&exact(best.more, seen.speech)));
     Some(el("p", "conc").kid(el("b", "w8").text(word)).kid(el("span", "").text(format!(" {more}"))))
 }
 

@@ -6,7 +6,7 @@ use crate::app::price::parts::{Parts, PartsTap};
 use crate::app::{App, Msg};
 use crate::parts::day_steps::day_steps;
 use crate::parts::head::{Head, head};
-use crate::parts::key::key;
+use crate::parts::key::{done_key, key};
 use crate::screens::jobs::called;
 use crate::view::{El, el};
 use crate::words::en::{common, deal as words, job};
@@ -27,7 +27,7 @@ pub fn screen(parts: &Parts, app: &App, seen: Seen<'_>) -> Option<Screen> {
     if let Some(typed) = &parts.pad {
         let main = el("main", "price")
             .kids(typing(&nth(parts.at, seen), typed, parts.price.currency().code(), seen))
-            .kid(key("key solid h88", common::DONE, "", say(PartsTap::PadDone)))
+            .kid(done_key("key solid h88", common::DONE, "", say(PartsTap::PadDone)))
             .kid(key("key h48", common::NOT_NOW, "", say(PartsTap::PadAway)));
         return Some(Screen::new("price/parts/pad", top, main));
     }

@@ -143,7 +143,9 @@ fn instead(sheet: &OfferSheet, seen: Seen<'_>) -> Vec<El<Msg>> {
     let table = el("section", "card tap").kid(el("table", "facts").kid(el("tbody", "").kids(rows)));
     let one_more = sheet.concessions.iter().any(|one| one.ask == Ask::OneMore);
     let under = one_more.then(|| el("p", "t14 i2").text(words::ONE_MORE_UNDER));
-    vec![el("h2", "").text(words::INSTEAD), table].into_iter().chain(under).listed()
+    let more = sheet.concessions.iter().any(|one| one.ask != Ask::Later);
+    let against = more.then(|| el("p", "t14 i2").text(words::MORE_LEFT_UNDER));
+    vec![el("h2", "").text(words::INSTEAD), table].into_iter().chain(against).chain(under).listed()
 }
 
 /// Tag and settle are of one piece, however many are asked about.

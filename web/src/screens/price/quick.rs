@@ -6,7 +6,7 @@ use crate::app::price::quick::{Field, Quick, QuickTap, currency, leaves, parts};
 use crate::app::price::{Tap, paid, shop};
 use crate::app::{App, Msg};
 use crate::parts::head::{Fact, Head, head};
-use crate::parts::key::key;
+use crate::parts::key::{done_key, key};
 use crate::parts::notice::trouble;
 use crate::parts::pad::pad;
 use crate::screens::count::saved_fact;
@@ -95,7 +95,7 @@ pub fn screen(app: &App, seen: Seen<'_>) -> Screen {
         .kid(el("div", "push"));
     let main = match all {
         true => main.kid(key("key", words::START_AGAIN, "", say(QuickTap::Clear))),
-        false => main.kid(pad(Some(point(seen)), |press| Msg::Price(Tap::Press(press)))).kid(key(
+        false => main.kid(pad(Some(point(seen)), |press| Msg::Price(Tap::Press(press)))).kid(done_key(
             "key solid h88",
             common::DONE,
             "",

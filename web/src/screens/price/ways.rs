@@ -9,7 +9,7 @@ use crate::app::price::ways::{Field, LikeDraft, Ways, WaysTap, sheet};
 use crate::app::{App, Msg, workshop};
 use crate::parts::field::{Field as Line, field};
 use crate::parts::head::{Head, head};
-use crate::parts::key::key;
+use crate::parts::key::{done_key, key};
 use crate::parts::notice::trouble;
 use crate::parts::scale::{Kind, Mark, Scale, scale};
 use crate::parts::seg::{Seg, even};
@@ -69,7 +69,7 @@ fn by_pad(sheet: &WaysSheet, (asks, typed): (Field, &crate::app::entry::Typed), 
     let ask = if asks == Field::Keeps { words::SHOP_KEEPS } else { deal::ITS_SHARE };
     let main = el("main", "price")
         .kids(typing(ask, typed, "%", seen))
-        .kid(key("key solid h88", common::DONE, "", say(WaysTap::PadDone)))
+        .kid(done_key("key solid h88", common::DONE, "", say(WaysTap::PadDone)))
         .kid(key("key h48", common::NOT_NOW, "", say(WaysTap::PadAway)));
     Screen::new("price/ways/pad", head(Head::new(called(sheet.job, &sheet.name, app, seen), words::OTHER_WAYS)), main)
 }
@@ -273,7 +273,7 @@ fn noting(sheet: &WaysSheet, draft: &LikeDraft, (app, seen): (&App, Seen<'_>)) -
         .kid(field(what, |text| say(WaysTap::What(text))))
         .kid(day)
         .kids(days);
-    let done = key("key solid", common::DONE, "", say(WaysTap::SaveLike));
+    let done = done_key("key solid", common::DONE, "", say(WaysTap::SaveLike));
     let keys = el("div", "um").kid(done).kid(key("key", common::NOT_NOW, "", say(WaysTap::LikeAway)));
     Screen::new("price/ways/like", top, main).foot(el("footer", "foot").kid(keys))
 }

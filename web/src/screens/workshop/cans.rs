@@ -12,7 +12,7 @@ use crate::app::{App, Msg};
 use crate::parts::chips::{Chip, flowing};
 use crate::parts::field::{Field, field};
 use crate::parts::head::{Head, head};
-use crate::parts::key::key;
+use crate::parts::key::{done_key, key};
 use crate::view::{El, el};
 use crate::words::en::{cans as words, common, job as job_words, workshop as shop_words};
 use fivebar_core::ledger::fold::Can;
@@ -107,7 +107,7 @@ pub fn form(draft: &Draft, app: &App, seen: Seen<'_>) -> Screen {
         .kids(asked_about(draft.asks, seen))
         .kid(el("div", "push"))
         .kids(if on.asks { choice(on, day, seen) } else { pad() });
-    let done = key("key solid t22", common::DONE, "", tap(CanTap::Save));
+    let done = done_key("key solid t22", common::DONE, "", tap(CanTap::Save));
     let keys = el("div", "um").kid(done).kid(key("key", common::NOT_NOW, "", say(Tap::Close)));
     Screen::new("workshop/can", head(Head::new(shop_words::COSTS, words::OPEN_ONE)), main).foot(el("footer", "foot").kid(keys)).says_it()
 }

@@ -10,7 +10,7 @@ use crate::app::{App, Msg, Notice};
 use crate::parts::caution::caution;
 use crate::parts::field::{Field, Keyboard, field};
 use crate::parts::head::{Head, head};
-use crate::parts::key::{figure_key, key};
+use crate::parts::key::{done_key, figure_key, key};
 use crate::parts::pad as keys;
 use crate::view::{El, el};
 use crate::words::en::{common, costs as cost_words, refusal, workshop as words};
@@ -18,7 +18,7 @@ use fivebar_core::ledger::kind::money::Home;
 use fivebar_core::money::mileage::us;
 use fivebar_core::quantity::reading::{self, Misread, Quantity, Sign};
 use fivebar_core::quantity::{Currency, Decimal, Key, Listed, Money, Units};
-use fivebar_core::sheet::costs::{has_tools, wear};
+use fivebar_core::sheet::costs::{has_tools, is_asked, wear};
 
 /// A key that shows a figure and asks for it.
 pub fn asked(figure: Figure, shown: Option<String>, units: Units) -> El<Msg> {
@@ -44,7 +44,14 @@ pub fn pad(figure: Figure, typed: &Typed, app: &App, seen: Seen<'_>) -> Screen {
     let after = if blanks.contains(&figure) { blanks.len().saturating_sub(1) } else { 0 };
     let after = (0 < after).then(|| el("p", "t14 i2").text(words::more_blanks(after)));
     let pad = || vec![keys::pad(Some(sign), |press| say(Tap::Press(press)))];
-    let chosen = if spent && on.asks { choice(on, |tap| say(Tap::SpentOn(tap)), seen) } else { pad() };
+    // Where a kind belongs is asked where the pad will be: over it Done would be out of sight on a small phone.
+    let (home, is_open) = (home(figure, app), is_home_open(figure, app));
+    let (above, asked) = if is_open { (None, home) } else { (home, None) };
+    let chosen = match asked {
+        _ if spent && on.asks => choice(on, |tap| say(Tap::SpentOn(tap)), seen),
+        Some(asked) => vec![asked],
+        None => pad(),
+    };
     let unit = match figure {
         Figure::Mileage => words::per_distance(currency.code(), units),
         _ => unit(figure, currency),
@@ -57,11 +64,11 @@ pub fn pad(figure: Figure, typed: &Typed, app: &App, seen: Seen<'_>) -> Screen {
         .kid(keys::entry(&typed.text, &unit, typed.wrong.is_some() || refused(app).is_some()))
         .kids(why(typed, app, seen, units))
         .kids(asks.then(|| el("p", "why").attr("role", "alert").text(cost_words::is_it_so(&is_said(typed, currency, seen)))))
-        .kids(home(figure, app))
+        .kids(above)
         .kids(proposed(figure, app, seen).filter(|_| typed.text.is_empty()))
         .kid(el("div", "push"))
         .kids(chosen)
-        .kid(key("key solid h88", if asks { cost_words::IT_IS_SO } else { common::DONE }, "", say(Tap::PadDone)))
+        .kid(done_key("key solid h88", if asks { cost_words::IT_IS_SO } else { common::DONE }, "", say(Tap::PadDone)))
         .kid(key("key h48", common::NOT_NOW, "", say(Tap::Close)));
     let small = if spent { words::figure(figure, units) } else { words::WORKSHOP };
     Screen::new("workshop/figure", head(Head::new(small, words::ask(figure, units))), main).says_it()
@@ -71,6 +78,12 @@ pub fn pad(figure: Figure, typed: &Typed, app: &App, seen: Seen<'_>) -> Screen {
 fn is_said(typed: &Typed, currency: Currency, seen: Seen<'_>) -> String {
     let sum = reading::number(&typed.text, seen.speech.sign(), Decimal::ZERO..=Decimal::from(1_000_000));
     sum.ok().and_then(|sum| Money::book(sum, currency).ok()).map_or_else(|| typed.text.clone(), |sum| seen.speech.money(sum))
+}
+
+/// Nobody has said yet where a kind belongs that can be of either home.
+fn is_home_open(figure: Figure, app: &App) -> bool {
+    let kind = if let Figure::Spent(kind) = figure { Key::read(kind) } else { None };
+    kind.is_some_and(|kind| is_asked(&app.shelf().workshop(), app.begins_with().0, &kind))
 }
 
 /// Where the kind belongs, until that was said; one that belongs on jobs is no workshop cost too.

@@ -9,7 +9,7 @@ use crate::app::workshop::taxes::{Draft, TaxTap};
 use crate::app::{App, Msg};
 use crate::parts::field::{Field, field};
 use crate::parts::head::{Head, head};
-use crate::parts::key::key;
+use crate::parts::key::{done_key, key};
 use crate::parts::seg::{Seg, even};
 use crate::view::{El, el};
 use crate::words::en::{common, refusal, taxes as words, workshop as shop_words};
@@ -49,7 +49,7 @@ pub fn form(draft: &Draft, app: &App, seen: Seen<'_>) -> Screen {
         .kids(slots::refused(app, seen))
         .kid(el("div", "push"))
         .kids(slots::pad(&draft.form, &asked, seen, |press| tap(TaxTap::Press(press))));
-    let keys = el("div", "um").kid(key("key solid t22", common::DONE, "", tap(TaxTap::Save))).kid(key(
+    let keys = el("div", "um").kid(done_key("key solid t22", common::DONE, "", tap(TaxTap::Save))).kid(key(
         "key",
         common::NOT_NOW,
         "",

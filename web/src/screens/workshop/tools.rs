@@ -10,7 +10,7 @@ use crate::app::{App, Msg};
 use crate::parts::caution::caution;
 use crate::parts::field::{Field, field};
 use crate::parts::head::{Head, head};
-use crate::parts::key::{figure_key, key};
+use crate::parts::key::{done_key, figure_key, key};
 use crate::parts::seg::{Seg, even};
 use crate::view::{El, el};
 use crate::words::en::{common, costs as words, job as job_words, jobs, refusal};
@@ -115,7 +115,7 @@ fn sold_form(draft: &Draft, tool: Id, app: &App, seen: Seen<'_>) -> Screen {
 }
 
 fn keys() -> El<Msg> {
-    let done = key("key solid t22", common::DONE, "", tap(ToolTap::Save));
+    let done = done_key("key solid t22", common::DONE, "", tap(ToolTap::Save));
     el("div", "um").kid(done).kid(key("key", common::NOT_NOW, "", say(Tap::Close)))
 }
 

@@ -15,7 +15,7 @@ use crate::app::{App, Msg};
 use crate::parts::chips::{Chip, flowing};
 use crate::parts::fraction::worded;
 use crate::parts::head::{Head, head};
-use crate::parts::key::key;
+use crate::parts::key::{done_key, key};
 use crate::view::{El, el};
 use crate::words::en::{common, woods, workshop as words, yard as yard_words};
 use fivebar_core::ledger::fold;
@@ -113,8 +113,8 @@ fn laid_out(asked: Asked, wood: &Wood, app: &App, seen: Seen<'_>) -> Screen {
 fn ways_out(save: Option<&'static str>, other: Option<El<Msg>>, doubt: Vec<El<Msg>>) -> El<Msg> {
     let leave = key("key h56", common::NOT_NOW, "", say(Tap::Close));
     let keys = match save {
-        Some(words) if other.is_none() => el("div", "um").kid(key("key solid t22 h56", words, "", tap(WoodTap::Save))).kid(leave),
-        Some(words) => el("div", "g3").kid(key("key solid h56", words, "", tap(WoodTap::Save))).kids(other).kid(leave),
+        Some(words) if other.is_none() => el("div", "um").kid(done_key("key solid t22 h56", words, "", tap(WoodTap::Save))).kid(leave),
+        Some(words) => el("div", "g3").kid(done_key("key solid h56", words, "", tap(WoodTap::Save))).kids(other).kid(leave),
         None => key("key h56", common::DONE, "", say(Tap::Close)),
     };
     el("footer", "foot").kids(doubt).kid(keys)

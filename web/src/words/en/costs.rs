@@ -6,6 +6,8 @@ pub const WHAT_CAME_BACK: &str = "Sent back, or salvage (no names)";
 pub const HOME: &str = "Where it belongs";
 pub const ON_JOBS: &str = "On each job";
 pub const IN_RATE: &str = "In the rate";
+/// Done was tapped before it was said where a kind belongs.
+pub const SAY_HOME: &str = "Say where it belongs. Done again leaves that open.";
 pub const HELPER_TWICE: &str = "A helper is paid by the hour here and written down as spending: if it is the same pay, strike one.";
 pub const RECEIPT: &str = "Photo of the receipt";
 pub const RECEIPT_OF: &str = "The receipt";

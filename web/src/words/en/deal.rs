@@ -52,6 +52,8 @@ pub fn for_whom(name: &str) -> String {
     format!("for {name}")
 }
 
+/// Of many pieces, how many are promised.
+pub const TYPE_HOW_MANY: &str = "Type how many";
 pub const BY_WHEN: &str = "Hand over by";
 pub const NO_DATE: &str = "no date";
 

@@ -101,7 +101,6 @@ pub const ADD_OPERATION: &str = "Plan an operation";
 pub const OPERATION: &str = "Operation";
 pub const KIND: &str = "Kind";
 pub const CHOOSE: &str = "choose one";
-pub const AGREE_TITLE: &str = "Agree a price";
 pub const CONSIGN_TITLE: &str = "To a gallery";
 pub const FINISH: &str = "finish";
 pub const COATS_EACH: &str = "One coat is one operation: plan Coat 1, Coat 2, Coat 3. Each has its own minutes and dries by itself.";
@@ -212,7 +211,6 @@ pub const GALLERY_SHARE: &str = "It keeps, %";
 pub const PAY: &str = "Payment in";
 pub const HAND_BACK: &str = "Hand back";
 pub const HANDED_BACK: &str = "handed back";
-pub const DEPOSIT: &str = "Deposit";
 pub const HAND_OVER: &str = "Hand over";
 pub const CAME_TO_NOTHING: &str = "Came to nothing";
 pub const CALLED_OFF: &str = "Called off";
@@ -226,6 +224,8 @@ pub const BACK_NOW: &str = "To hand back";
 /// What the buyer pays for it, what came in ahead among it.
 pub const WHOLE_PRICE: &str = "Whole price";
 pub const RECEIVED: &str = "Received";
+/// Where a gallery handed over its part beside it.
+pub const RECEIVED_FROM_BUYERS: &str = "Received from buyers";
 pub const HOW_PAID: &str = "How it is paid";
 pub const NOTES: &str = "Notes";
 pub const CARD: &str = "Card";
@@ -234,8 +234,6 @@ pub const LATER: &str = "Later";
 pub const HOW_CARRIED: &str = "Who carries it";
 pub const DELIVERED: &str = "Delivered";
 pub const FETCHED: &str = "Fetched";
-pub const WHEN: &str = "Promised for";
-pub const NO_DATE: &str = "no date";
 pub const TODAY: &str = "today";
 pub const SPENT_THEN: &str = "It was that day";
 pub const SPENT_ON: &str = "Spent";
@@ -432,9 +430,10 @@ pub fn wood_against(actual: &str, planned: &str) -> String {
     format!("{actual} % of used, planned {planned} %")
 }
 
-/// "460, asked 460".
-pub fn price_against(actual: &str, asked: &str) -> String {
-    format!("{actual}, asked {asked}")
+/// "460, asked 460"; "460 from buyers, asked 460", where a gallery sold some.
+pub fn price_against(actual: &str, asked: &str, beside_gallery: bool) -> String {
+    let whose = if beside_gallery { " from buyers" } else { "" };
+    format!("{actual}{whose}, asked {asked}")
 }
 
 /// Which way a figure strayed from its plan.

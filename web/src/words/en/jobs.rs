@@ -75,6 +75,8 @@ pub const DUE_AT_HAND_OVER: &str = "due at hand-over";
 pub const STILL_DUE: &str = "still due";
 pub const DEPOSIT_IN: &str = "deposit in";
 pub const PAID: &str = "paid";
+/// Where a gallery handed over its part beside it.
+pub const PAID_BY_BUYERS: &str = "paid by buyers";
 pub const CAME_IN: &str = "Came in";
 pub const WENT_BACK: &str = "Handed back";
 pub const PAID_FOR_OTHERS: &str = "Paid for others sold";

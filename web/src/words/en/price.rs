@@ -1,13 +1,14 @@
 //! English: Price: the list, an offer, pay and hours, a piece that is not in the list.
 
+mod instead;
 mod open;
 mod under;
 
+pub use instead::*;
 pub use open::*;
 pub use under::*;
 
 use fivebar_core::ledger::kind::sale::{Carried, Paid};
-use fivebar_core::sheet::offer::Ask;
 use fivebar_core::sheet::price::Gap;
 
 pub const FOR_SALE: &str = "For sale";
@@ -375,49 +376,6 @@ pub fn block_said(sum: &str, verdict: &str) -> String {
 /// "−5" and "+5".
 pub fn step(step: &str, up: bool) -> String {
     format!("{}{step}", if up { '+' } else { '−' })
-}
-
-pub const ASK_NOTES: &str = "Ask for notes first:";
-pub const ASK_FETCH: &str = "Ask them to fetch it:";
-
-/// "Offer two for 240:", "Offer 4 for 480:"
-pub fn offer_together((n, written): (u32, &str), sum: &str) -> String {
-    format!("Offer {} for {sum}:", pieces_word(n).unwrap_or(written))
-}
-
-/// "Two for 240", "4 for 480": what to say in place of a better price.
-pub fn together((n, written): (u32, &str), sum: &str) -> String {
-    format!("{} for {sum}", super::jobs::upper_first(pieces_word(n).unwrap_or(written)))
-}
-
-pub const INSTEAD: &str = "What to say instead";
-pub const SAME_AND_TIME: &str = "the same, and time";
-pub const ONE_MORE_UNDER: &str = "One more is made at the pace of the others, at your rate, without selling it.";
-
-/// "In notes": one way beside a better price.
-pub fn instead(ask: Ask, sum: &str) -> String {
-    match ask {
-        Ask::Notes => "In notes".to_owned(),
-        Ask::Fetch => "They fetch it".to_owned(),
-        Ask::Together(n) => together((n, &n.to_string()), sum),
-        Ask::OneMore => format!("One more, {sum} or more"),
-        Ask::Later => "A later date".to_owned(),
-    }
-}
-
-/// "3.48 more, $19.32 an hour".
-pub fn more_and_an_hour(more: &str, an_hour: &str) -> String {
-    format!("{more} more, {an_hour} an hour")
-}
-
-/// "3.48 more to you."
-pub fn more_to_you(more: &str) -> String {
-    format!("{more} more to you.")
-}
-
-/// "191.88 more to you now. Left for later, one brings you about 158.74, with tax and fee off both.": beside what is given for several together.
-pub fn more_now_or_later(more: &str, later: &str) -> String {
-    format!("{more} more to you now. Left for later, one brings you about {later}, with tax and fee off both.")
 }
 
 /// "1450 is ten times your tag of 145 or more. If it is so, tap again."

@@ -1,10 +1,11 @@
 //! Pieces of a sale that came back: their part of its price and of its tax line; the rest stays sold.
 
 use super::paid_for::{PaidFor, beyond};
-use super::selling::{Reversed, Sale, Selling, act_of};
+use super::selling::{Payment, Reversed, Sale, Selling, act_of};
 use crate::ledger::Entry;
-use crate::ledger::kind::sale::PiecesBroughtBack;
-use crate::quantity::{Count, Currency, Decimal, Id, Money, Wall};
+use crate::ledger::fold::Till;
+use crate::ledger::kind::sale::{Paid, PiecesBroughtBack};
+use crate::quantity::{Cash, Count, Currency, Decimal, Id, Listed, Money, Wall, up_to_cash};
 use crate::refusal::{Answer, Refusal};
 
 /// What a sale is for: pieces, all that is handed over for them, and the tax in it.
@@ -37,13 +38,27 @@ impl BroughtBack {
     }
 }
 
+/// So many pieces that come back, and the coin their money goes back in, where it came in notes and coins.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct ComesBack {
+    pub n: Count,
+    pub coin: Option<Cash>,
+}
+
 impl Sale {
-    /// The part of `n` of the pieces that stand: by piece, half up. What is left of the rest loses no cent by it.
+    /// The part of so many of the pieces that stand: by piece, half up, in coins up to what they can pay; its tax in the same measure. What is left
+    /// of the rest loses no cent by it.
     ///
     /// # Errors
-    /// [`Refusal::NothingToShareBy`], [`Refusal::MoneyOutOfRange`].
-    pub fn part(&self, n: Count) -> Answer<Lines> {
-        Ok(Lines { n, sum: part(self.sum, n, self.n)?, tax: part(self.tax, n, self.n)? })
+    /// [`Refusal::NothingToShareBy`], [`Refusal::OutOfRange`], [`Refusal::MoneyOutOfRange`].
+    pub fn part(&self, ComesBack { n, coin }: ComesBack) -> Answer<Lines> {
+        let by_piece = part(self.sum, n, self.n)?;
+        let sum = coin.map_or(Ok(by_piece), |coin| up_to_cash(by_piece, coin))?;
+        if sum == by_piece || self.sum.amount() <= sum.amount() {
+            return Ok(Lines { n, sum: by_piece, tax: part(self.tax, n, self.n)? });
+        }
+        let share = self.tax.amount().checked_mul(sum.amount()).and_then(|tax| tax.checked_div(self.sum.amount()));
+        Ok(Lines { n, sum, tax: Money::book(share.ok_or(Refusal::OutOfRange)?, sum.currency())? })
     }
 
     /// Takes off what came back of it. All that was left of it is a sale that was taken back.
@@ -60,17 +75,29 @@ impl Sale {
 }
 
 impl Selling {
-    /// What came in for `n` of the pieces of a sale that stand, beyond what the rest of them costs: it goes back with them.
+    /// So many pieces of a sale, as they come back: in coins where all that came in for it did.
+    ///
+    /// # Errors
+    /// [`Refusal::CoinOutOfRange`].
+    pub fn comes_back(&self, till: &Till, (sale, n): (Id, Count)) -> Answer<ComesBack> {
+        let agreed = self.sale(sale).and_then(|sale| sale.agreed);
+        let is_for = |it: &&Payment| it.sale == Some(sale) || (it.agreed.is_some() && it.agreed == agreed);
+        let ways = self.payments.iter().filter(is_for).map(|it| it.paid).listed();
+        let in_notes = !ways.is_empty() && ways.iter().all(|paid| *paid == Paid::Notes);
+        Ok(ComesBack { n, coin: till.coin(Some(Paid::Notes).filter(|_| in_notes))? })
+    }
+
+    /// What came in for so many of the pieces of a sale that stand, beyond what the rest of them costs: it goes back with them.
     ///
     /// # Errors
     /// [`Refusal::NotThere`], [`Refusal::NothingToShareBy`], [`Refusal::MoneyOutOfRange`].
-    pub fn came_for(&self, currency: Currency, (sale, n): (Id, Count)) -> Answer<Money> {
+    pub fn came_for(&self, currency: Currency, (sale, back): (Id, ComesBack)) -> Answer<Money> {
         let paid = self.paid(currency, sale)?;
         let sale = self.sale(sale).ok_or(Refusal::NotThere)?;
-        if sale.n <= n {
+        if sale.n <= back.n {
             return Ok(paid);
         }
-        let part = sale.part(n)?.sum;
+        let part = sale.part(back)?.sum;
         came(paid, part, sale.sum.minus(part)?)
     }
 
@@ -78,8 +105,8 @@ impl Selling {
     ///
     /// # Errors
     /// As [`Selling::came_for`].
-    pub fn fee_for(&self, currency: Currency, (sale, n): (Id, Count)) -> Answer<Money> {
-        PaidFor::of(self, currency)?.fee_of(sale, self.came_for(currency, (sale, n))?)
+    pub fn fee_for(&self, currency: Currency, (sale, back): (Id, ComesBack)) -> Answer<Money> {
+        PaidFor::of(self, currency)?.fee_of(sale, self.came_for(currency, (sale, back))?)
     }
 }
 

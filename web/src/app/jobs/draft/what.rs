@@ -36,7 +36,6 @@ pub enum What {
     Size,
     /// Wood, finish, care and delivery in words, for the buyer's face.
     Facts,
-    Agree,
     /// A sale; what was agreed by its id.
     Sell(Option<Id>),
     Pay(PaidTo),

@@ -4,6 +4,21 @@ use super::*;
 use fivebar_core::ledger::fold::AgreementState;
 use fivebar_core::ledger::kind::sale::Instead;
 
+/// In notes, where the smallest coin is 0.25, a third of 100 goes back as 33.50, and with two of them 66.75; by card it is 33.33.
+#[test]
+fn what_goes_back_in_notes_can_be_paid_in_coins() {
+    for (paid, one, two) in [("notes", ">33.50<", ">66.75<"), ("card", ">33.33<", ">66.67<")] {
+        let mut maker = Maker::told(&[&format!(
+            "2026-05-22 08:14 -05:00 workshop USD inch\ntill cash 0.25\njob more \"Stools\" 3 spec\nsell 3 more for 100 {paid} fetched\n"
+        )]);
+        let sale = maker.room("more", Room::Sell).sheet().selling.sales[0].id;
+        maker.tap(Tap::Write(What::Refund(sale))).shows(&[">100<"]).tap(Tap::At(1)).tap(Tap::Press(Press::Digit(2))).shows(&[two]);
+        maker.tap(Tap::Press(Press::RubOut)).tap(Tap::Press(Press::Digit(1))).shows(&[one]).tap(Tap::Save);
+        let taken = maker.sheet().account.sold.taken.amount().to_string();
+        assert_eq!(taken, if paid == "notes" { "66.5" } else { "66.67" });
+    }
+}
+
 /// Two stools of three agreed for 800 with 300 ahead.
 const AGREED: &str = "2026-05-22 08:14 -05:00 workshop USD inch\ntill tax 0.055\njob more \"Stools\" 3 order\n\
     agree 800 for 2 more fetched deposit 300 as deal\npay 300 for more bank agreed deal\n";

@@ -13,7 +13,7 @@ fn a_can_is_opened_once_and_its_rest_is_a_tap_away() {
     let mut maker = Maker::at_the_start();
     let finish = Key::read("finish").unwrap();
     maker.room("stands", Room::Hours).tap(Tap::Write(What::Spend)).hides(&["Some of a can that is open"]);
-    maker.pick(Pick::Way(Way::Share)).pick(Pick::Spending(finish)).hides(&["ml"]).pick(can(CanTap::Keeps(true)));
+    maker.pick(Pick::Way(Way::Share)).spending(finish).hides(&["ml"]).pick(can(CanTap::Keeps(true)));
     maker.shows(&["What is left of it", "Keep count", "fl oz", "Used may stay empty"]).figures(&["9.5", "32", "34.90"]).tap(Tap::Save);
     maker.shows(&["Spent", "Finish", "9.5 of a pack of 32 at", "34.90", "10.36"]);
     // Again: one tap, and how much.
@@ -35,7 +35,7 @@ fn a_can_is_opened_once_and_its_rest_is_a_tap_away() {
 fn a_can_may_be_opened_before_any_of_it_is_used() {
     let mut maker = Maker::at_the_start();
     let glue = Key::read("glue").unwrap();
-    maker.room("stands", Room::Hours).tap(Tap::Write(What::Spend)).pick(Pick::Way(Way::Share)).pick(Pick::Spending(glue));
+    maker.room("stands", Room::Hours).tap(Tap::Write(What::Spend)).pick(Pick::Way(Way::Share)).spending(glue);
     maker.pick(can(CanTap::Keeps(true))).pick(can(CanTap::Unit(Key::read("g").unwrap()))).figures(&["", "500", "12"]).tap(Tap::Save);
     maker.shows(&["Nothing is written down yet."]).tap(Tap::Write(What::Spend)).shows(&["Glue", "500 g left"]);
 }
@@ -46,7 +46,7 @@ fn a_part_of_a_full_can_is_said_in_per_cent() {
     let check = |by_part: bool, typed: &str, shown: &[&str]| {
         let mut maker = Maker::at_the_start();
         let finish = Key::read("finish").unwrap();
-        maker.room("stands", Room::Hours).tap(Tap::Write(What::Spend)).pick(Pick::Way(Way::Share)).pick(Pick::Spending(finish));
+        maker.room("stands", Room::Hours).tap(Tap::Write(What::Spend)).pick(Pick::Way(Way::Share)).spending(finish);
         maker.pick(can(CanTap::Keeps(true))).figures(&["", "32", "34.90"]).tap(Tap::Save).tap(Tap::Write(What::Spend));
         let id = maker.app.own.workshop().cans[0].id;
         maker.pick(can(CanTap::Of(Some(id)))).pick(can(CanTap::ByPart(by_part)));
@@ -62,7 +62,7 @@ fn a_part_of_a_full_can_is_said_in_per_cent() {
 fn what_comes_back_of_a_can_goes_into_it_again() {
     let mut maker = Maker::at_the_start();
     let finish = Key::read("finish").unwrap();
-    maker.room("stands", Room::Hours).tap(Tap::Write(What::Spend)).pick(Pick::Way(Way::Share)).pick(Pick::Spending(finish));
+    maker.room("stands", Room::Hours).tap(Tap::Write(What::Spend)).pick(Pick::Way(Way::Share)).spending(finish);
     maker.pick(can(CanTap::Keeps(true))).figures(&["9.5", "32", "34.90"]).tap(Tap::Save);
     let line = maker.sheet().account.costs.lines[0].entry;
     let left = |maker: &Maker| maker.app.own.workshop().cans[0].left().normalize().to_string();
@@ -86,12 +86,12 @@ fn what_comes_back_of_a_can_goes_into_it_again() {
 fn money_back_leaves_the_can_alone() {
     let mut maker = Maker::at_the_start();
     let [finish, bolts] = ["finish", "bolts"].map(|key| Key::read(key).unwrap());
-    maker.room("stands", Room::Hours).tap(Tap::Write(What::Spend)).pick(Pick::Way(Way::Share)).pick(Pick::Spending(finish));
+    maker.room("stands", Room::Hours).tap(Tap::Write(What::Spend)).pick(Pick::Way(Way::Share)).spending(finish);
     maker.pick(can(CanTap::Keeps(true))).figures(&["9.5", "32", "34.90"]).tap(Tap::Save);
     let line = maker.sheet().account.costs.lines[0].entry;
     maker.tap(Tap::Write(What::CameBack(line))).figures(&["4"]).tap(Tap::Save);
     assert_eq!(maker.app.own.workshop().cans[0].left().to_string(), "22.5");
-    maker.tap(Tap::Write(What::Spend)).pick(Pick::Spending(bolts)).figures(&["5"]).tap(Tap::Save);
+    maker.tap(Tap::Write(What::Spend)).spending(bolts).figures(&["5"]).tap(Tap::Save);
     let line = maker.sheet().account.costs.lines.iter().find(|line| line.can.is_none() && line.back.is_none()).unwrap().entry;
     maker.tap(Tap::Write(What::CameBack(line))).hides(&["Back in the can"]);
 }
@@ -101,11 +101,7 @@ fn money_back_leaves_the_can_alone() {
 fn a_price_far_from_the_usual_is_asked_about_once() {
     let mut maker = Maker::at_the_start();
     let cans = |maker: &Maker| maker.app.own.workshop().cans.len();
-    maker
-        .room("stands", Room::Hours)
-        .tap(Tap::Write(What::Spend))
-        .pick(Pick::Way(Way::Share))
-        .pick(Pick::Spending(Key::read("glue").unwrap()));
+    maker.room("stands", Room::Hours).tap(Tap::Write(What::Spend)).pick(Pick::Way(Way::Share)).spending(Key::read("glue").unwrap());
     maker.pick(can(CanTap::Keeps(true))).pick(can(CanTap::Unit(Key::read("ml").unwrap()))).figures(&["", "500", "90"]).tap(Tap::Save);
     maker.shows(&["$180.00 for a litre? The same key once more takes it."]);
     assert_eq!(cans(&maker), 0);

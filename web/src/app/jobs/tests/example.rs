@@ -58,7 +58,15 @@ fn the_example_shows_both_demos_to_the_cent() {
         (
             stands,
             Some(Room::Back),
-            ["$19.09", "482.70 in all over 25 h 17", "16.09 after workshop costs, 13.41", "1.22", "55.1 %", "0.97", "565, asked 580"],
+            [
+                "$19.09",
+                "482.70 in all over 25 h 17",
+                "16.09 after workshop costs, 13.41",
+                "1.22",
+                "55.1 %",
+                "0.97",
+                "565 from buyers, asked 580",
+            ],
         ),
         (stands, Some(Room::Wood), ["Strips", "22 on the rack", ">25<", "17.9 board feet", "55.1 %", "21.1 %", "29.9 %"]),
         (

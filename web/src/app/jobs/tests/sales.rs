@@ -11,15 +11,17 @@ fn an_order_from_the_agreement_to_the_last_cent() {
         .pick(Pick::MadeFor(For::Order))
         .tap(Tap::Save)
         .tap(Tap::Room(Room::Sell));
-    maker.shows(&["not yet", "missing", "Sold", "Agreed", "Gallery"]).tap(Tap::Write(What::Agree)).shows(&["Lifting guides", "no date"]);
-    maker
-        .pick(Pick::Due(7))
-        .pick(Pick::Due(1))
-        .shows(&["Sat 30 May"])
-        .figures(&["460", "500"])
-        .tap(Tap::Save)
-        .shows(&["is more than the price"]);
-    maker.figures(&["460", "184"]).tap(Tap::Save).shows(&[
+    maker.shows(&["not yet", "missing", "Sold", "Agreed", "Gallery"]).agrees(&[AgreeTap::Carried(Carried::Delivered)]);
+    maker.shows(&["Lifting guides", "no date"]);
+    // Before there is a price one share alone is chosen.
+    let chosen = |maker: &Maker| page(&maker.app).html().matches("aria-pressed=\"true\"").count();
+    assert_eq!(chosen(&maker), 4, "no deposit, delivered, no date, someone");
+    maker.agree(AgreeTap::Share(30));
+    assert_eq!(chosen(&maker), 4);
+    maker.agree(AgreeTap::Share(0));
+    maker.agree(AgreeTap::Day(7)).agree(AgreeTap::Day(1)).shows(&["Sat 30 May"]).sum(Figure::Price, "460").sum(Figure::Deposit, "500");
+    maker.agree(AgreeTap::Save).shows(&["is more than the price"]);
+    maker.sum(Figure::Deposit, "184").agree(AgreeTap::Save).shows(&[
         "€460.00 due",
         "1 piece",
         "deposit 184.00, by Sat 30 May",
@@ -67,12 +69,10 @@ fn an_order_from_the_agreement_to_the_last_cent() {
 fn the_sum_at_the_tag_goes_along_with_the_pieces() {
     use crate::parts::pad::Press;
     let press = |press| Tap::Press(press);
-    for (what, pieces) in [(What::Sell(None), 1), (What::Agree, 2)] {
-        let mut maker = Maker::told(&["2026-05-22 08:14 -05:00 workshop USD inch\njob more \"Stools\" 5 spec\ntag 245 more\n"]);
-        maker.room("more", Room::Sell).tap(Tap::Write(what)).shows(&[">245<"]).tap(Tap::At(pieces));
-        maker.tap(press(Press::Digit(2))).shows(&[">490<"]).tap(press(Press::RubOut)).tap(press(Press::Digit(3))).shows(&[">735<"]);
-        maker.figures(&["700"]).tap(Tap::At(pieces)).tap(press(Press::Digit(2))).shows(&[">700<"]).hides(&[">490<"]);
-    }
+    let mut maker = Maker::told(&["2026-05-22 08:14 -05:00 workshop USD inch\njob more \"Stools\" 5 spec\ntag 245 more\n"]);
+    maker.room("more", Room::Sell).tap(Tap::Write(What::Sell(None))).shows(&[">245<"]).tap(Tap::At(1));
+    maker.tap(press(Press::Digit(2))).shows(&[">490<"]).tap(press(Press::RubOut)).tap(press(Press::Digit(3))).shows(&[">735<"]);
+    maker.figures(&["700"]).tap(Tap::At(1)).tap(press(Press::Digit(2))).shows(&[">700<"]).hides(&[">490<"]);
 }
 
 /// Promised in summer, the day is the same when winter time has come.
@@ -80,7 +80,7 @@ fn the_sum_at_the_tag_goes_along_with_the_pieces() {
 fn a_promised_day_stays_the_same_day() {
     let mut maker = Maker::new();
     maker.tap(Tap::Write(What::New)).tap(Tap::Say(0, "Bench".into())).tap(Tap::Save).tap(Tap::Room(Room::Sell));
-    maker.tap(Tap::Write(What::Agree)).pick(Pick::Due(7)).pick(Pick::Due(1)).figures(&["460"]).tap(Tap::Save);
+    maker.agrees(&[AgreeTap::Day(7), AgreeTap::Day(1)]).sum(Figure::Price, "460").agree(AgreeTap::Save);
     for offset in [120, 60, 0, -300] {
         maker.now.wall = Wall::new(maker.now.wall.at, Offset::minutes(offset).unwrap());
         let job = maker.app.jobs.open.unwrap();
@@ -106,6 +106,33 @@ fn what_is_not_paid_can_be_paid() {
     maker.open("more").tap(Tap::Room(Room::Hours)).spend(Way::Sum, &["1"]).tap(Tap::Page).shows(&["Take the payment"]).tap(Tap::Next);
     let draft = maker.app.jobs.draft.clone().unwrap();
     assert_eq!(draft.what, What::Pay(PaidTo::Sale(sale)));
+}
+
+/// Of three stools two go to a buyer and one by a gallery: its money stands beside what came from buyers, on each page, and none takes the one for
+/// all.
+#[test]
+fn what_a_gallery_handed_over_stands_beside_what_buyers_paid() {
+    let story = |gallery: &str| {
+        format!(
+            "2026-05-04 08:00 -04:00 workshop USD inch\njob stool \"Stool\" 3 spec\ntag 100 stool\nspend 30 wood on stool\n\
+             start \"saw\" make on stool\n09:00 stop\n2026-05-11 08:00 sell 2 stool for 180 notes fetched\n{gallery}"
+        )
+    };
+    let check = |gallery: &str, room: Option<Room>, shows: &[&str], hides: &[&str]| {
+        let mut maker = Maker::told(&[&story(gallery)]);
+        maker.open("stool");
+        if let Some(room) = room {
+            maker.tap(Tap::Room(room));
+        }
+        maker.shows(shows).hides(hides);
+    };
+    let gallery = "consign 1 stool tag 100 share 0.4\ngallery pays 60 for 1 stool\n";
+    check(gallery, Some(Room::Sell), &["Received from buyers", "180.00", "From the gallery", "60.00"], &[">Received<"]);
+    check(gallery, None, &["paid by buyers", "180.00", "From the gallery", "60.00"], &[]);
+    check(gallery, Some(Room::Back), &["180 from buyers, asked 200"], &[]);
+    check("", Some(Room::Sell), &["Received", "180.00"], &["from buyers", "From the gallery"]);
+    check("", None, &["paid ", "180.00"], &["by buyers"]);
+    check("", Some(Room::Back), &["180, asked 200"], &[]);
 }
 
 /// Two consignments at one tag are told apart by their day; the form says what is still there of the one that was picked, and takes that alone back.
@@ -295,29 +322,26 @@ fn a_piece_that_is_not_sold_is_named_at_the_end() {
     maker.tap(Tap::Write(What::NotForSale)).figures(&["3"]).tap(Tap::Save).room("stands", Room::Back).hides(&["not sold"]);
 }
 
-/// A sum that was typed for one piece says so beside another number; one that stood there as it is asked goes along with them.
+/// The one form to say what was agreed, opened on a job: all that Price asks, the number of pieces typed as well; the job is there again when it
+/// was said or left, and what lay open in Price lies there still.
 #[test]
-fn an_agreed_sum_says_for_how_many_it_was_typed() {
-    let story = "2026-05-22 08:14 -05:00 workshop USD inch\njob more \"Stools\" 3 order\ntag 145 more\n";
-    let said = "The price was for 1 piece. Say it for 2 pieces.";
+fn what_is_agreed_on_a_job_is_said_in_the_form_of_price() {
+    let story = "2026-05-22 08:14 -05:00 workshop USD inch\ntill tax 0.05 top\ntax-rate \"Reduced\" 0.02 top\n\
+        job more \"Stools\" 40 order\ntag 100 more\njob stool \"Footstool\" 1 spec\ntag 50 stool\n";
     let mut maker = Maker::told(&[story]);
-    let anew = |maker: &mut Maker, nth: usize, figure: &str| {
-        maker.tap(Tap::At(nth));
-        for _ in 0..8 {
-            maker.tap(Tap::Press(Press::RubOut));
-        }
-        for digit in figure.bytes() {
-            maker.tap(Tap::Press(Press::Digit(digit - b'0')));
-        }
-    };
-    maker.room("more", Room::Sell).tap(Tap::Write(What::Agree)).shows(&["Stools, 3"]);
-    anew(&mut maker, 2, "2");
-    maker.shows(&["290"]).hides(&["The price was for"]);
-    anew(&mut maker, 2, "1");
-    anew(&mut maker, 0, "120");
-    maker.hides(&["The price was for"]);
-    anew(&mut maker, 2, "2");
-    maker.shows(&[said, "120"]);
-    anew(&mut maker, 0, "230");
-    maker.hides(&["The price was for"]);
+    let stool = maker.jobs["stool"];
+    maker.say(Msg::Price(crate::app::price::Tap::Offer(stool)));
+    maker.room("more", Room::Sell).agrees(&[]).shows(&["30 %", "Reduced", "They fetch", "somebody new", "105"]);
+    maker.say(Msg::Price(crate::app::price::Tap::Close));
+    maker.shows(&["Stools", "Sold", "for later"]);
+    assert_eq!((maker.app.place, maker.app.jobs.room), (Place::Jobs, Some(Room::Sell)));
+    maker.agrees(&[AgreeTap::Named("Mira".into()), AgreeTap::Tax(fivebar_core::ledger::fold::TaxBy::Untaxed)]).shows(&["100"]);
+    maker.sum(Figure::Pieces, "41").shows(&["40"]);
+    maker.say(Msg::Key("Escape".into()));
+    maker.sum(Figure::Pieces, "12").agree(AgreeTap::Share(30)).agree(AgreeTap::By(By::Weeks(1))).agree(AgreeTap::Day(1));
+    maker.shows(&["12 for 1200, deposit 360, by Sat 30 May"]).agree(AgreeTap::Save);
+    maker.shows(&["12 agreed", "12 pieces", "for Mira", "deposit 360.00, by Sat 30 May", "1200.00"]);
+    assert_eq!((maker.app.place, maker.app.jobs.room), (Place::Jobs, Some(Room::Sell)));
+    maker.say(Msg::Go(Place::Price));
+    maker.shows(&["Footstool", "Ask 52.50"]);
 }

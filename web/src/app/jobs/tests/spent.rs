@@ -104,11 +104,20 @@ fn a_receipt_is_seen_at_its_spending_and_never_as_a_photo_of_the_piece() {
 fn where_a_kind_belongs_is_asked_once() {
     let mut maker = told("");
     let glue = Key::read("glue").unwrap();
-    let ask = "Glue: on each job as used, or in your rate?";
+    let (ask, before) = ("Glue: on each job as used, or in your rate?", maker.sheet().money.costs);
     maker.tap(Tap::Write(What::Spend)).pick(Pick::Spending(Key::read("bolts").unwrap())).hides(&["as used, or in your rate?"]);
     maker.pick(Pick::Spending(glue.clone())).shows(&[ask, "On each job", "In the rate"]);
-    maker.tap(Tap::Home(glue.clone(), Home::Job)).hides(&[ask]).figures(&["3"]).tap(Tap::Save).hides(&["counts twice"]);
+    // It stands in place of the pad; passed over, Done puts it, and what was typed is saved with the answer.
+    maker.hides(&[">7<"]).tap(Tap::At(0)).hides(&[ask]).shows(&[">7<"]).figures(&["3"]).tap(Tap::Save);
+    maker.shows(&["Say where it belongs. Done again leaves that open.", ask]).hides(&[">7<"]);
+    assert_eq!(maker.sheet().money.costs, before);
+    maker.tap(Tap::Home(glue.clone(), Home::Job)).hides(&[ask]).shows(&[">7<"]).tap(Tap::Save);
+    maker.hides(&["counts twice"]).shows(&["3.00"]);
+    assert!(maker.app.jobs.draft.is_none());
     maker.tap(Tap::Write(What::Spend)).pick(Pick::Spending(glue.clone())).hides(&[ask]).tap(Tap::Close);
+    // Left open by a second Done, it is written all the same.
+    let power = Key::read("power").unwrap();
+    maker.tap(Tap::Write(What::Spend)).pick(Pick::Spending(power)).figures(&["2"]).tap(Tap::Save).tap(Tap::Save).shows(&["Power", "2.00"]);
     // In the rate after all: what this job has of it counts twice.
     let twice = "Glue belongs in your rate: on a job it counts twice.";
     maker.tap(Tap::Home(glue.clone(), Home::Rate)).shows(&[twice, "On each job"]);

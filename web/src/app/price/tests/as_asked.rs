@@ -11,6 +11,25 @@ fn stand(more: &str) -> Maker {
     Maker::told(&format!("{SHOP}{TOP}{more}"), "stand")
 }
 
+/// Notes were chosen for a buyer, and the last sale was by card: the page loaded anew finds notes, as the phone kept them; a transfer is of one buyer.
+#[test]
+fn the_way_of_being_paid_stays_as_it_was_chosen_on_the_phone() {
+    use crate::app::here::Here;
+    use crate::app::order::{Choice, Order};
+    let story = "job stand \"Stand\" 5 spec\ntag 85 stand\nsell 1 stand for 92.01 card fetched\n";
+    let pressed = |word: &str| format!("aria-pressed=\"true\"><span>{word}");
+    let mut maker = stand(story);
+    let job = maker.job;
+    maker.tap(Tap::Offer(job)).shows(&[&pressed("Card")]).bargain(BargainTap::Paid(Paid::Notes)).shows(&[&pressed("Notes")]);
+    let kept = |maker: &Maker, value: &str| maker.orders.contains(&Order::Choose { key: Choice::Paid, value: value.into() });
+    assert!(kept(&maker, "notes"));
+    maker.bargain(BargainTap::Paid(Paid::Bank));
+    assert!(!maker.orders.iter().any(|order| matches!(order, Order::Choose { .. })));
+    let mut anew = stand(story);
+    anew.app.told(News::Here(Here { paid: Some(Paid::Notes), ..Here::default() }));
+    anew.tap(Tap::Offer(job)).shows(&[&pressed("Notes")]);
+}
+
 /// 85 before 8.25 % is 92.01 with it: the tag is said as before tax, every other sum of the list, its paper and the offer as with it.
 #[test]
 fn sums_with_tax_say_so() {

@@ -130,7 +130,11 @@ fn now_and_later_are_both_what_you_get() {
     let guess = "settle 145 lamp\nguess lamp asks 9 buys 0.9 at 150 k 2 by 2026-06-15 end 20\n";
     let mut maker = lamps(&format!("tag 150 lamp\n{guess}"));
     maker.offer("130");
-    maker.shows(&["Offer two for 290:", "148.15 more to you now. Left for later, one brings you about ", ", with tax and fee off both."]);
+    let now = "148.15 more to you now than by their offer, costs not off. Left for later, one brings you about ";
+    maker.shows(&["Offer two for 290:", now, ", with tax and fee off both."]);
+    // What it leaves is another figure: the second has its part of the costs.
+    maker.bargain(BargainTap::PayAndHours).shows(&["More left than by their offer, with all costs off."]).hides(&["148.15"]);
+    maker.bargain(BargainTap::PayAndHours);
     let later = maker.html();
     let later: f64 = later.split("one brings you about ").nth(1).and_then(|rest| rest.split(',').next()).unwrap().parse().unwrap();
     assert!((100.0..=138.89).contains(&later), "{later} of at most 150 / 1.08");

@@ -14,7 +14,7 @@ fn check(lines: &str, taps: impl FnOnce(&mut Maker), (shows, hides): (&[&str], &
 
 /// What a buyer pays in notes.
 fn in_notes(maker: &mut Maker) {
-    maker.app.price.way.paid = Some(Paid::Notes);
+    maker.app.here.paid = Some(Paid::Notes);
 }
 
 #[test]

@@ -73,7 +73,7 @@ fn a_tag_is_judged_by_the_way_one_is_paid() {
     ] {
         let mut maker = told(&format!("tag {tag} lamp\n{PLAN}"));
         let job = maker.job;
-        maker.app.price.way.paid = Some(paid);
+        maker.app.here.paid = Some(paid);
         let check = |maker: &Maker, what: &str| {
             let (html, warning) = (maker.html(), says.map(|sum| format!("{what} is under your rate: {sum} pays it.")));
             assert!(warning.as_ref().is_none_or(|warning| html.contains(warning)), "{tag} {paid:?}: {html}");
@@ -182,6 +182,9 @@ fn what_was_driven_says_which_pieces_bear_it() {
     check("13:06 sell 1 lamp for 120 notes fetched\n", "in the costs of all 4 that are left, fetched or brought.");
     check("13:06 sell 4 lamp for 400 notes fetched\n", "in the costs of the one that is left, fetched or brought.");
     check("13:06 sell 1 lamp for 120 notes fetched\n13:07 sell 2 lamp for 240 notes delivered\n", gone);
+    // Driven while one is agreed and to be brought.
+    let mut maker = told("tag 120 lamp\n13:04 agree 130 for 1 lamp delivered\n13:05 drive 24 miles at 0.67 on lamp delivery\n");
+    maker.offer("110").shows(&["16.08 driven to deliver: in the costs of what is agreed and to be brought."]);
 }
 
 /// The smallest coin is 0.25 and 8 % are inside: 300.10 in notes are 300, of which 300 / 1.08 are the maker's.

@@ -150,7 +150,7 @@ fn the_band_stays_within_its_card() {
         let sold = STANDS.split("12:05 guess").next().unwrap();
         let guess = "guess stands asks 1.5 buys 0.25 at 145 k 2 by 2026-05-16 end 82.46";
         let mut maker = Maker::told(&format!("{sold}12:30 sell 1 stands for 130 notes\n12:40 {guess}"), "stands");
-        (maker.app.price.way.paid, maker.app.page) = (Some(Paid::Card), crate::parts::Page::new(width));
+        (maker.app.here.paid, maker.app.page) = (Some(Paid::Card), crate::parts::Page::new(width));
         maker.guesses().painted().shows(&["Too close", shows]).hides(&[hides]);
     }
 }
@@ -161,7 +161,7 @@ fn the_page_says_steps_not_under_and_chances() {
     let sold = STANDS.split("12:05 guess").next().unwrap();
     let guess = "guess stands asks 1.5 buys 0.25 at 145 k 2 by 2026-05-16 end 82.46";
     let mut maker = Maker::told(&format!("{sold}12:30 sell 1 stands for 130 notes\n12:40 {guess}"), "stands");
-    maker.app.price.way.paid = Some(Paid::Card);
+    maker.app.here.paid = Some(Paid::Card);
     maker.guesses().shows(&[
         "2 left",
         "About 6 more will ask by Sat 16 May.",
@@ -363,7 +363,7 @@ fn half_answered_guesses_outlive_a_reload() {
 fn an_end_over_the_tag_is_said_everywhere() {
     let sold = STANDS.split("12:05 guess").next().unwrap();
     let mut maker = Maker::told(&format!("{sold}12:40 guess stands asks 1.5 buys 0.25 at 145 k 2 by 2026-05-16 end 140\n"), "stands");
-    maker.app.price.way.paid = Some(Paid::Card);
+    maker.app.here.paid = Some(Paid::Card);
     let (job, word) = (maker.job, "In the end it brings 152, more than your tag 145: raise the tag, or mend the guess.");
     maker.shows(&[word, ">152<"]).tap(Tap::Paper).shows(&[word]).tap(Tap::Close);
     maker.guesses().painted().shows(&[word, ">152<"]).hides(&["Too close", "your call", "band"]).tap(Tap::Close);

@@ -10,7 +10,7 @@ use crate::app::entry::Typed;
 use crate::app::{App, Msg};
 use crate::parts::chips::{Chip, chips, flowing};
 use crate::parts::head::{Head, head};
-use crate::parts::key::key;
+use crate::parts::key::{done_key, key};
 use crate::parts::pad;
 use crate::view::{El, el};
 use crate::words::en::{common, refusal, waits as words};
@@ -28,7 +28,7 @@ pub fn usual(op: &str, app: &App, seen: Seen<'_>) -> Screen {
         .kid(chips("key h56", shown, move |nth| wait(WaitTap::What(kinds.get(nth).copied().flatten()))))
         .kids(found.as_ref().map(|found| of_what(found, op, app)).unwrap_or_default())
         .kids(loud(op, app));
-    let foot = el("footer", "foot").kids(undo::bar(app, seen)).kid(key("key solid h56", common::DONE, "", say(Tap::Close)));
+    let foot = el("footer", "foot").kids(undo::bar(app, seen)).kid(done_key("key solid h56", common::DONE, "", say(Tap::Close)));
     let top = Head::new(op.to_owned(), words::ENDS_IN).fact(saved_fact(app, seen));
     Screen::new("bench/usual", head(top), main).foot(foot)
 }
@@ -96,8 +96,12 @@ pub fn span((asked, typed, unit): (&Asked, &Typed, Unit), app: &App, seen: Seen<
         .kid(chips("key h56", units, |nth| wait(WaitTap::Unit(Unit::ALL.get(nth).copied().unwrap_or_default()))))
         .kid(el("div", "push"))
         .kid(pad::pad(Some(sign), |press| say(Tap::Press(press))));
-    let keys =
-        el("div", "um back").kid(key("key h88 m", common::NOT_NOW, "", say(Tap::Close))).kid(key("key solid h88", common::DONE, "", done));
+    let keys = el("div", "um back").kid(key("key h88 m", common::NOT_NOW, "", say(Tap::Close))).kid(done_key(
+        "key solid h88",
+        common::DONE,
+        "",
+        done,
+    ));
     Screen::new("bench/long", head(Head::new(small, title)), main).foot(el("footer", "foot").kid(keys))
 }
 

@@ -7,6 +7,7 @@ use super::{Asked, cans, chosen, worded};
 use crate::app::jobs::Tap;
 use crate::app::jobs::cans::open;
 use crate::app::jobs::draft::{Draft, Pick, Way, What};
+use crate::app::jobs::homes;
 use crate::app::taxes::tax;
 use crate::app::{App, Msg};
 use crate::parts::chips::{Chip, flowing};
@@ -98,11 +99,22 @@ fn spend(draft: &Draft, sheet: &JobSheet, (app, seen): (&App, Seen<'_>)) -> Aske
     }
     asked.above.extend(asked_about(picks.can.asks, seen));
     asked.above.extend(picks.brings.filter(|_| picks.way == Way::Drive).map(what_for));
-    // It stands over the figures: below the pad nobody would see it before Done takes it.
     let home = (picks.way != Way::Drive && !picks.more).then(|| super::super::homes::asked(picks, app)).flatten();
-    asked.above.extend(home);
+    let is_open = homes::is_open(app, draft);
     asked.instead = asked.instead.or_else(|| picks.spent_on.asks.then(|| choice(picks.spent_on, on, seen)));
+    match home {
+        // It stands where the pad will: over it half of it would be out of sight on a small phone.
+        Some(home) if is_open && !picks.home.is_passed => asked.instead = asked.instead.or_else(|| Some(put(home, picks.home.is_put))),
+        Some(home) if !is_open => asked.above.push(home),
+        _ => {}
+    }
     asked
+}
+
+/// The question, and what Done said of it.
+fn put(home: El<Msg>, by_done: bool) -> Vec<El<Msg>> {
+    let said = by_done.then(|| el("p", "why").attr("role", "alert").text(cost_words::SAY_HOME));
+    said.into_iter().chain([home]).listed()
 }
 
 /// Whether a drive brought pieces to their buyers: then it is of these alone.

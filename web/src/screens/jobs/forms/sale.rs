@@ -1,4 +1,4 @@
-//! Forms about selling: agree a price, sell, take a payment, a gallery, an agreement that came to nothing.
+//! Forms about selling: sell, take a payment, a gallery, an agreement that came to nothing.
 
 use super::super::entry::Slot;
 use super::super::figures::{line, sum};
@@ -6,24 +6,20 @@ use super::super::page::can_tip;
 use super::super::say;
 use super::Asked;
 use crate::app::jobs::Tap;
-use crate::app::jobs::draft::{Draft, PaidTo, Pick, What, agreement_done, of_several, was_for};
+use crate::app::jobs::draft::{Draft, PaidTo, Pick, What, agreement_done, comes_back, of_several};
 use crate::app::price::gallery::there;
 use crate::app::price::in_coins;
 use crate::app::taxes::tax;
 use crate::app::{App, Msg};
 use crate::parts::caution::caution;
-use crate::parts::chips::{Chip, chips};
-use crate::parts::day_steps::day_steps;
-use crate::parts::key::key;
 use crate::parts::seg::{Seg, even};
-use crate::screens::price::agree::{known, was_for as said_for};
 use crate::screens::price::gallery::{at, rest_or_all};
 use crate::screens::{Seen, taxes};
 use crate::view::{El, el};
 use crate::words::en::{common, deal, job as words, jobs, taxes as tax_words, waiting};
 use fivebar_core::ledger::fold::{Agreement, TaxBy};
 use fivebar_core::ledger::kind::sale::{Carried, Instead, Paid};
-use fivebar_core::quantity::{Count, Currency, Decimal, Id, Listed, Money, PILE_MOST, Wall, reading};
+use fivebar_core::quantity::{Count, Currency, Decimal, Id, Listed, Money, PILE_MOST, reading};
 use fivebar_core::sheet::gallery::AtGallery;
 use fivebar_core::sheet::job::JobSheet;
 
@@ -31,7 +27,6 @@ use fivebar_core::sheet::job::JobSheet;
 pub fn asked(draft: &Draft, sheet: &JobSheet, (app, seen): (&App, Seen<'_>)) -> Asked {
     let code = draft.picks.currency.code();
     match draft.what {
-        What::Agree => agree(draft, sheet, (app, seen)),
         What::Sell(agreed) => sell(draft, (sheet, agreed), (app, seen)),
         What::Pay(to) => {
             let mut asked = Asked::new("jobs/pay", words::PAY);
@@ -39,7 +34,7 @@ pub fn asked(draft: &Draft, sheet: &JobSheet, (app, seen): (&App, Seen<'_>)) -> 
             asked.slots = vec![Slot::new(words::SUM, code)];
             asked
         }
-        What::Refund(sale) => refund(draft, (sheet, sale), seen),
+        What::Refund(sale) => refund(draft, (sheet, sale), (app, seen)),
         What::HandBack(_) => {
             let mut asked = Asked::new("jobs/hand-back", words::HAND_BACK);
             asked.above = vec![how_paid(draft, false)];
@@ -146,15 +141,15 @@ fn as_typed(draft: &Draft, all: Count, seen: Seen<'_>) -> Count {
 }
 
 /// What came in for the sale, its tax, and whether the order ends with it.
-fn refund(draft: &Draft, (sheet, id): (&JobSheet, Id), seen: Seen<'_>) -> Asked {
+fn refund(draft: &Draft, (sheet, id): (&JobSheet, Id), (app, seen): (&App, Seen<'_>)) -> Asked {
     let mut asked = Asked::new("jobs/refund", words::REFUND);
     let Some(sale) = sheet.selling.sale(id) else { return asked };
     let currency = sale.sum.currency();
-    let n = as_typed(draft, sale.n, seen);
-    let came = sheet.selling.came_for(currency, (id, n)).unwrap_or(Money::zero(currency));
-    let part = sale.part(n).map(|part| part.tax).unwrap_or(sale.tax);
+    let Some(back) = comes_back(app, &sheet.selling, (id, as_typed(draft, sale.n, seen))) else { return asked };
+    let came = sheet.selling.came_for(currency, (id, back)).unwrap_or(Money::zero(currency));
+    let part = sale.part(back).map(|part| part.tax).unwrap_or(sale.tax);
     let tax = (!part.is_zero()).then(|| line(words::TAX_REVERSED, sum(part, seen)));
-    let fee = sheet.selling.fee_for(currency, (id, n)).ok().filter(|fee| !fee.is_zero());
+    let fee = sheet.selling.fee_for(currency, (id, back)).ok().filter(|fee| !fee.is_zero());
     let fee = fee.map(|fee| line(words::FEE_STAYS_PAID, sum(fee, seen)));
     let paid = sheet.selling.paid(currency, id).ok().filter(|paid| *paid != came);
     let word = if paid.is_some() { words::CAME_BEYOND } else { words::CAME_FOR_IT };
@@ -193,44 +188,6 @@ fn terms(draft: &Draft) -> Vec<El<Msg>> {
         even(deal::SHARE_OF, of, |nth| say(Tap::Pick(Pick::WithTax(nth == 1)))),
         even(deal::WHO_PAYS_TAX, who, |nth| say(Tap::Pick(Pick::MakerPays(nth == 1)))),
     ]
-}
-
-/// Who it is with, of those whose name is known.
-fn for_whom(draft: &Draft, app: &App) -> Vec<El<Msg>> {
-    let known = known(draft.picks.buyer, app);
-    if known.is_empty() {
-        return vec![];
-    }
-    let is_none = !known.iter().any(|(id, _)| draft.picks.buyer == Some(*id));
-    let shown = std::iter::once(Chip::choice(deal::SOMEONE, is_none));
-    let shown = shown.chain(known.iter().map(|(id, name)| Chip::choice(name.clone(), draft.picks.buyer == Some(*id)))).listed();
-    let tap = move |nth: usize| say(Tap::Pick(Pick::Buyer(nth.checked_sub(1).and_then(|nth| Some(known.get(nth)?.0)))));
-    vec![el("p", "t14 i2").text(deal::FOR_WHOM), chips("key h48", shown, tap)]
-}
-
-fn agree(draft: &Draft, sheet: &JobSheet, (app, seen): (&App, Seen<'_>)) -> Asked {
-    let currency = draft.picks.currency;
-    let mut asked = Asked::new("jobs/agree", words::AGREE_TITLE);
-    asked.above = vec![how_carried(draft)];
-    if draft.picks.carried == Carried::Delivered {
-        asked.above.push(caution(jobs::CAUTION_DELIVERY));
-    }
-    asked.above.extend(for_whom(draft, app));
-    asked.above.extend(promised(draft, seen));
-    asked.above.extend(was_for(draft, app.speech.sign()).map(|of| said_for(of, seen)));
-    let price = Slot::new(handed_over((app, currency), sheet.sale.tax), currency.code());
-    asked.slots = vec![price, Slot::new(words::DEPOSIT, currency.code()), Slot::whole(words::PIECES)];
-    asked
-}
-
-/// The day it is promised for, by steps of days and weeks.
-fn promised(draft: &Draft, seen: Seen<'_>) -> Vec<El<Msg>> {
-    let offset = seen.now.offset;
-    let day = draft.picks.due.map(|day| seen.speech.day(Wall::new(day.start(offset), offset)));
-    let none = day.is_some().then(|| key("key soft h48", words::NO_DATE, "", say(Tap::Pick(Pick::NoDate))));
-    let chips = day_steps([words::DAY, words::DAYS], |by| say(Tap::Pick(Pick::Due(by))));
-    let words = el("div", "").kid(el("p", "t14 i2").text(words::WHEN)).kid(el("p", "t22 w8").text(day.unwrap_or(words::NO_DATE.into())));
-    vec![el("div", "row mid").kid(words).kids(none), chips]
 }
 
 fn how_paid(draft: &Draft, later: bool) -> El<Msg> {

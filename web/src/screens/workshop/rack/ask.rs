@@ -14,7 +14,7 @@ use crate::parts::chips::{Chip, bundle_of, chips, flowing};
 use crate::parts::field::{Field, field};
 use crate::parts::fraction::worded;
 use crate::parts::head::{Head, head};
-use crate::parts::key::key;
+use crate::parts::key::{done_key, key};
 use crate::parts::seg::{Seg, even};
 use crate::view::{El, el};
 use crate::words::en::jobs::upper_first;
@@ -57,7 +57,7 @@ pub fn laid_out(asked: Asked, app: &App, seen: Seen<'_>) -> Screen {
         .kids(pad)
         .kids(asked.below);
     let keys = el("div", if asked.other.is_some() { "g3" } else { "um" })
-        .kid(key("key solid t22", asked.save, "", say(RackTap::Done)).flag("disabled", !asked.ready))
+        .kid(done_key("key solid t22", asked.save, "", say(RackTap::Done)).flag("disabled", !asked.ready))
         .kids(asked.other.map(|words| key("key", words, "", say(RackTap::Other)).flag("disabled", !asked.ready)))
         .kid(key("key", common::NOT_NOW, "", Msg::Workshop(Tap::Close)));
     let top = Head::new(asked.small, asked.title);

@@ -9,7 +9,7 @@ use crate::app::workshop::Tap;
 use crate::app::workshop::rack::walk::{Counted, Walk};
 use crate::app::{App, Msg};
 use crate::parts::head::{Fact, Head, head};
-use crate::parts::key::key;
+use crate::parts::key::{done_key, key};
 use crate::view::{El, el};
 use crate::words::en::{common, rack as words};
 use fivebar_core::quantity::{Count, Listed};
@@ -77,7 +77,7 @@ fn typing(pile: &StockPile, (walk, app): (&Walk, &App), seen: Seen<'_>) -> Scree
     let pad = under_thumb(form, &slots, (pile.haul.units, seen), |press| say(RackTap::Press(press)));
     let main = el("main", "scr form racked").kid(lying(&of_book(pile, app), seen)).kid(figures(form, &slots, |nth| say(RackTap::At(nth))));
     let main = main.kid(el("div", "push")).kids(pad);
-    let keys = el("div", "um").kid(key("key solid t22", common::DONE, "", say(RackTap::Done))).kid(key(
+    let keys = el("div", "um").kid(done_key("key solid t22", common::DONE, "", say(RackTap::Done))).kid(key(
         "key",
         common::NOT_NOW,
         "",

@@ -48,12 +48,15 @@ pub fn of_all(one: &str, all: &str) -> String {
     format!("{one} of {all}")
 }
 
-/// "16.08 and 1 h driven to deliver: in the costs of all 3 that are left, fetched or brought.", "16.08 driven to deliver: in the costs of those that are gone."
-pub fn driven(what: &[String], left: Option<(u32, &str)>) -> String {
-    let of = match left {
-        Some((1, _)) => "the one that is left, fetched or brought".to_owned(),
-        Some((_, left)) => format!("all {left} that are left, fetched or brought"),
-        None => "those that are gone".to_owned(),
-    };
+/// "the one that is left, fetched or brought", "all 3 that are left, fetched or brought".
+pub fn of_those_left(n: u32, left: &str) -> String {
+    if n == 1 { "the one that is left, fetched or brought".to_owned() } else { format!("all {left} that are left, fetched or brought") }
+}
+
+pub const OF_THOSE_AGREED: &str = "what is agreed and to be brought";
+pub const OF_THOSE_GONE: &str = "those that are gone";
+
+/// "16.08 and 1 h driven to deliver: in the costs of all 3 that are left, fetched or brought."
+pub fn driven(what: &[String], of: &str) -> String {
     format!("{} driven to deliver: in the costs of {of}.", what.join(" and "))
 }
