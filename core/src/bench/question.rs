@@ -39,8 +39,8 @@ impl Bench {
     }
 
     /// Whether a run looks like a forgotten stop and is still asked about, whether it goes on or has ended. Until that is answered no minute
-    /// of it is of a day or a week, of what a job that goes on took, and so of its price, nor off what is left of any job, and nobody who worked
-    /// along is paid for it; each page says how many they are.
+    /// of it is of a day or a week, of what a job that goes on took, and so of its price, and nobody who worked along is paid for it; each page
+    /// says how many they are. Nor is anything of it off what is left of any job: its minutes, its pieces, or what was put to wait in it.
     pub fn is_doubtful(&self, run: &Run, now: Moment) -> bool {
         let is_long_ago = !run.is_running() && REMEMBERED < run.started.at.until(now);
         !is_long_ago && self.in_question(run, now).is_some()

@@ -323,7 +323,8 @@ fn cure(shop: &Shop, job: &Job, rows: &mut [DateRow], given: Given) {
     let Some(row) = rows.iter_mut().rev().find(|row| row.op.as_deref().is_some_and(coats)) else { return };
     let Some(key) = Key::read(What::Cure.name()) else { return };
     let Some((span, _)) = given.waits.usuals.span((&key, None), given.waits.usuals.warmth) else { return };
-    let last = shop.bench.on(On::Job(job.id)).filter(|run| row.op.as_deref() == Some(&*run.work.op)).map(|run| run.end(shop.now)).max();
+    let of_it = shop.bench.on(On::Job(job.id)).filter(|run| row.op.as_deref() == Some(&*run.work.op));
+    let last = shop.bench.sure(of_it, shop.now).map(|run| run.end(shop.now)).max();
     let left = match last {
         Some(last) if row.only_waits() => shop.now.until(last.plus(span)).max(Span::ZERO),
         _ => span,
