@@ -76,14 +76,15 @@ fn least(job: &Job, rows: &[Row]) -> Option<Span> {
 /// After a coat that is dry so long, and no other step since, another is not waited for any more [J].
 const NEXT_COAT: Span = Span::minutes(24 * 60);
 
-/// Whether a coat of a job dries, or was dry less than a day ago, and may not have been the last: nobody said how many there are, and no other
-/// step was begun since.
+/// Whether a coat of a job dries, or was dry less than a day ago, and may not have been the last: nobody said at the bench how many there are
+/// (a plan is made before it is seen how many coats are wanted), and no other step was begun since.
 pub fn is_between_coats(shop: &Shop, job: &Job) -> bool {
     let on = On::Job(job.id);
     let coats = shop.waits().all().filter(|wait| wait.job == Some(job.id) && wait.what() == What::Coat);
     let may_follow = |wait: &Wait| {
         let op = shop.bench.op_of(wait);
-        let is_said = shop.bench.batch(on, op, shop.now).of.is_some();
+        let batch = shop.bench.batch(on, op, shop.now);
+        let is_said = batch.of.is_some() && !batch.only_planned;
         let after = shop.bench.on(on).filter(|run| wait.began.at < run.started.at && run.work.op != op && run.work.kind == Kind::Make);
         let is_left = shop.bench.sure(after, shop.now).next().is_some();
         let lately = wait.ended.is_none_or(|dry| dry.at.at.until(shop.now) < NEXT_COAT);
@@ -208,7 +209,7 @@ pub fn batch_of(bench: &Bench, (job, op): (&Job, &str), now: Moment) -> Batch {
     out_of(bench, (job, op), bench.batch(On::Job(job.id), op, now))
 }
 
-/// A coat that dries is no piece: with coats it is for so many as were said, and for no others.
+/// A coat that dries is no piece: with coats it is for so many as were said or planned, and not for as many as the job has.
 fn out_of(bench: &Bench, (job, op): (&Job, &str), batch: Batch) -> Batch {
     let planned = job.operations.iter().find(|planned| planned.op == op);
     let usual = || planned.filter(|_| !bench.is_coated(On::Job(job.id), op)).map(|planned| pieces(job, planned.kind, &batch));
