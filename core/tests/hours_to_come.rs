@@ -111,6 +111,24 @@ fn where_nothing_is_planned_earlier_pieces_say() {
     check("old-job \"Old table\" 600 min\n", "282.50", Some("285"), Verdict::Say { say: euro("285") });
 }
 
+/// What nobody planned is a guess where earlier pieces of no kind say it, or where the default of its kind does; pieces of its own kind, and a plan,
+/// are more than that.
+#[test]
+fn a_guess_is_named_with_the_pieces_it_is_from() {
+    let of = |more: &str| {
+        let story = told(more);
+        let hours = account(&Shop::of(&story.book, story.now.at), story.names.job("table").unwrap()).unwrap().hours;
+        hours.by_any.map(|(jobs, span)| (jobs, span.as_minutes()))
+    };
+    let old = "old-job \"Old table\" 600 min\n";
+    assert_eq!(of(""), None);
+    assert_eq!(of(old), Some((1, 540)));
+    assert_eq!(of(&format!("{old}old-job \"Older\" 600 min\n")), Some((2, 540)));
+    assert_eq!(of(&format!("{old}{PLAN}")), None);
+    assert_eq!(of("about table piece bench\n").map(|(jobs, _)| jobs), Some(0));
+    assert_eq!(of(&format!("{old}all-planned table\n")), None);
+}
+
 /// Nothing is to come of what is finished, sold in part, or done with.
 #[test]
 fn a_made_piece_has_none_to_come() {

@@ -89,6 +89,9 @@ pub struct Hours {
     pub still: Option<Span>,
     /// Still to come as prices count it and the job's page says it: by the estimate; none while nobody knows.
     pub to_come: Option<Span>,
+    /// Of that, what is no more than a guess by so many earlier pieces of which no kind was said, or by the default of its kind; none where something nearer
+    /// is known.
+    pub by_any: Option<(Count, Span)>,
     /// Of that, what each stage has still to come, as far as it was estimated.
     pub still_by_stage: Sorted<Stage, Span>,
     /// Of what is to come, what falls away when the buyer fetches it.
@@ -317,6 +320,7 @@ fn hours(shop: &Shop, job: &Job, costs: &Costs) -> Answer<Hours> {
         judged_by: job.judged_by(),
         judged: job.judged(own, of_planned(job, &stands)),
         still_delivery: Span::sum(delivery.map(|still| still.span)),
+        by_any: to_come.iter().flatten().find_map(|still| Some((still.by_any?, still.span)).filter(|(_, span)| Span::ZERO < *span)),
         to_come: to_come.map(|all| Span::sum(all.iter().map(|still| still.span))),
         still: left.map(Span::sum).or_else(|| still_given(job, own)),
         still_by_stage,

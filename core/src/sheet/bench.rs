@@ -49,9 +49,9 @@ impl Slab {
         self.run.work.kind == Kind::Make || self.batch.of.is_some() || 0 < self.batch.n
     }
 
-    /// What was planned, once all runs of the operation took longer; none of rework, which nobody plans.
+    /// What was planned, once all runs of the operation that nobody doubts took longer; none of rework, which nobody plans.
     pub fn past_plan(&self) -> Option<Span> {
-        self.planned.filter(|planned| !self.run.work.rework && *planned < self.batch.all())
+        self.planned.filter(|planned| !self.run.work.rework && *planned < self.batch.sure)
     }
 }
 
@@ -408,8 +408,9 @@ mod tests {
         phone.stop(25, run);
         phone.start(100, "trim", stands);
         assert_eq!((past(&phone, 105), past(&phone, 106)), (None, span));
-        phone.start(110, "saw", stands);
-        assert_eq!(past(&phone, 300), None, "nothing was thought of it");
+        assert_eq!(past(&phone, 1540), None, "a night that nobody answered for is not worked");
+        phone.start(1550, "saw", stands);
+        assert_eq!(past(&phone, 1700), None, "nothing was thought of it");
     }
 
     #[test]

@@ -73,6 +73,8 @@ pub struct OfferSheet {
     pub fees_lost: Option<Money>,
     /// What keeps the share of a haul, and so costs and hours, unknown.
     pub lacking: Option<Lacking>,
+    /// Of its hours, what is no more than a guess by so many earlier pieces of which no kind was said, or by the default of its kind.
+    pub by_any: Option<(Count, Span)>,
     /// Beside its hours, what looks like a forgotten stop and was not answered for.
     pub unsettled: Span,
     /// The pay of who worked along in them: no part of the costs.
@@ -143,6 +145,7 @@ pub fn offer(shop: &Shop, id: Id, asking: Asking, offer: Option<Money>) -> Answe
         driven: account.pricing.driven,
         fees_lost: fees_lost((&job, &account), n)?,
         lacking: account.costs.lacking(),
+        by_any: account.hours.by_any,
         unsettled: account.not_counted(),
         unsettled_pay: account.costs.unsettled,
         all_worked: account.hours.to_come == Some(Span::ZERO),

@@ -80,6 +80,8 @@ pub struct ForSale {
     pub gaps: Vec<Gap>,
     /// What keeps costs and hours unknown.
     pub lacking: Option<Lacking>,
+    /// Of its hours, what is no more than a guess by so many earlier pieces of which no kind was said, or by the default of its kind.
+    pub by_any: Option<(Count, Span)>,
     /// Beside its hours, what looks like a forgotten stop and was not answered for.
     pub unsettled: Span,
     /// The pay of who worked along in them: no part of the costs.
@@ -297,6 +299,7 @@ fn for_sale(shop: &Shop, job: &Job, paid: Paid) -> Answer<ForSale> {
         rows,
         gaps: gaps(&account),
         lacking: account.costs.lacking(),
+        by_any: account.hours.by_any,
         unsettled: account.not_counted(),
         unsettled_pay: account.costs.unsettled,
     })

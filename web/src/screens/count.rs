@@ -106,7 +106,7 @@ fn sides(size: Size, units: Units, speech: &dyn Speech) -> String {
     sides.join(" × ")
 }
 
-/// The fact in the head that says whether all is saved.
+/// The fact in the head that says whether all is saved, by the clock of where the phone is now.
 pub fn saved_fact(app: &App, seen: Seen<'_>) -> Fact {
     let shelf = app.shelf();
     match shelf.saved {
@@ -115,7 +115,7 @@ pub fn saved_fact(app: &App, seen: Seen<'_>) -> Fact {
             Fact::Unsaved(common::not_saved(&seen.speech.number(fivebar_core::quantity::Decimal::from(n), 0, 0)))
         }
         _ if shelf.has_unsaved() => Fact::Unsaved(common::NOT_YET_SAVED.into()),
-        Some(at) => Fact::Strong(common::saved(&seen.speech.clock(at))),
+        Some(at) => Fact::Strong(common::saved(&seen.speech.clock(seen.local.wall(at.at)))),
         None if shelf.book.is_empty() => Fact::Strong(common::FIRST_START.into()),
         None => Fact::Strong(last_saved(app, seen)),
     }
@@ -124,7 +124,7 @@ pub fn saved_fact(app: &App, seen: Seen<'_>) -> Fact {
 /// "saved 09:31": the last write of this page, else the last entry there is.
 pub fn last_saved(app: &App, seen: Seen<'_>) -> String {
     let last: Option<Wall> = app.shelf().saved.or_else(|| app.shelf().book.entries().next_back().map(|(entry, _)| entry.wall));
-    last.map_or_else(|| common::ON_THIS_PHONE.to_owned(), |at| common::saved(&seen.speech.clock(at)))
+    last.map_or_else(|| common::ON_THIS_PHONE.to_owned(), |at| common::saved(&seen.speech.clock(seen.local.wall(at.at))))
 }
 
 /// Nothing is counted yet; the trip may have begun all the same.

@@ -10,9 +10,19 @@ use crate::sheet::job::next_planned;
 /// The bench with the operation that comes next where it is looked for: by what is still to come of each operation, which the bench alone does
 /// not know.
 pub fn as_its_job_says(shop: &Shop, sheet: BenchSheet) -> BenchSheet {
-    let Some(next) = next_of(shop, &sheet) else { return sheet };
+    let Some(next) = next_of(shop, &sheet) else { return without_unplanned(shop, sheet) };
     let carry = sheet.carry_on.clone();
     BenchSheet { rack: put_first(sheet.rack, next, carry.as_ref()), ..sheet }
+}
+
+/// What usually follows is not next on a job whose plan has no such operation.
+fn without_unplanned(shop: &Shop, sheet: BenchSheet) -> BenchSheet {
+    let job = sheet.hand.as_ref().and_then(|hand| if let On::Job(id) = hand.on { shop.job(id).ok() } else { None });
+    let is_foreign = |choice: &Choice| {
+        job.as_ref().is_some_and(|job| !job.operations.is_empty() && job.operations.iter().all(|planned| planned.op != choice.op))
+    };
+    let next = sheet.rack.next.filter(|place| !sheet.rack.below.get(*place).is_some_and(is_foreign));
+    BenchSheet { rack: Rack { next, ..sheet.rack }, ..sheet }
 }
 
 /// The next operation of the job in hand, where that is not what runs.
@@ -71,6 +81,25 @@ mod tests {
         if let NextAct::WorkOn { op } = said {
             assert_eq!(op.as_deref(), Some(next), "{told}");
         }
+    }
+
+    /// Bored first, then trimmed, on a job before: on a shelf of which boring alone is planned trimming is not next, on one without a plan it is.
+    #[test]
+    fn what_usually_follows_is_not_next_where_it_is_not_planned() {
+        let next = |plan: &str| {
+            let before =
+                "job stools \"Stools\" 1 order\n08:10 start \"bore\" make on stools\n08:20 start \"trim\" make on stools\n08:30 stop\n";
+            let story = tell(&format!(
+                "2026-03-02 08:00 +00:00 workshop EUR metric\n{before}job shelf \"Shelf\" 1 order\n{plan}09:00 start \"bore\" make on shelf\n"
+            ));
+            assert_eq!(story.refused, [], "{plan}");
+            let shop = Shop::of(&story.book, story.now.at);
+            let rack = as_its_job_says(&shop, bench(&story.book, Seen { now: story.now, ..Seen::default() })).rack;
+            rack.next.and_then(|place| rack.below.get(place)).map(|choice| choice.op.clone())
+        };
+        assert_eq!(next("").as_deref(), Some("trim"));
+        assert_eq!(next("plan \"bore\" make 30 min for shelf\n"), None);
+        assert_eq!(next("plan \"bore\" make 30 min for shelf\nplan \"trim\" make 30 min for shelf\n").as_deref(), Some("trim"));
     }
 
     #[test]

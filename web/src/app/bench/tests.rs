@@ -238,7 +238,7 @@ fn an_end_at_which_the_batch_was_done_notes_its_pieces() {
         told.app.order(&Command::Bench(BenchCommand::PlanBatch { job, op: "Glue tops".into(), n: 5 }), now).unwrap();
         told.at(20, [tap(Tap::Done)]);
         told.at(40, [tap(Tap::Done)]);
-        let asks = ["At your pace the batch was done then.", "1 h 40, until 10:40", "5 of 5 done", "The same, 2 of 5 done"];
+        let asks = ["At your pace the batch was done at 10:40.", "1 h 40, until 10:40", "5 of 5 done", "The same, 2 of 5 done"];
         holds(&told.at(600, []), &asks);
         let wrong = sheet(&told.app).running.and_then(|slab| slab.wrong).unwrap();
         let shown = told.at(601, [tap(answer(gluing, wrong.at))]);

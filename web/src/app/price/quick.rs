@@ -4,7 +4,8 @@ use super::{Over, paid, shop};
 use crate::app::App;
 use crate::app::entry::Typed;
 use fivebar_core::money::left::PerHour;
-use fivebar_core::quantity::{Currency, Span, reading};
+use fivebar_core::quantity::reading::{self, Sign};
+use fivebar_core::quantity::{Currency, Span};
 use fivebar_core::refusal::Answer;
 use fivebar_core::sheet::price::{NotListed, not_listed, not_listed_parts};
 use fivebar_core::sheet::promised::Parts;
@@ -54,17 +55,23 @@ pub fn currency(app: &App) -> Currency {
     app.begins_with().0
 }
 
-/// What it leaves for an hour; none until all three are said.
+/// What it leaves for an hour, with what is being typed; none until all three are said, or while what is typed is no figure.
 ///
 /// # Errors
 /// As the sheet.
 pub fn leaves(app: &App) -> Answer<Option<PerHour>> {
-    not_listed(&shop(app), paid(app), app.price.quick.asked)
+    now(app).map_or(Ok(None), |asked| not_listed(&shop(app), paid(app), asked))
 }
 
 /// What of the offer goes out first: tax and fee; none before an offer.
 pub fn parts(app: &App) -> Option<Parts> {
-    not_listed_parts(&shop(app), paid(app), app.price.quick.asked.offer?).ok()
+    not_listed_parts(&shop(app), paid(app), now(app)?.offer?).ok()
+}
+
+/// What stands in the three fields, to the last digit typed: what an hour leaves is never of a figure that is no longer seen.
+fn now(app: &App) -> Option<NotListed> {
+    let mut quick = app.price.quick.clone();
+    read(&mut quick, (currency(app), app.speech.sign())).then_some(quick.asked)
 }
 
 /// Takes in what is said of a piece that is no job.
@@ -104,8 +111,11 @@ const MOST: i64 = 10_000;
 
 /// Reads the field under the thumb; an empty one stays as it was. False where what was typed is no figure.
 fn take(app: &mut App) -> bool {
-    let (sign, currency) = (app.speech.sign(), currency(app));
-    let quick = &mut app.price.quick;
+    let by = (currency(app), app.speech.sign());
+    read(&mut app.price.quick, by)
+}
+
+fn read(quick: &mut Quick, (currency, sign): (Currency, Sign)) -> bool {
     let Some(field) = quick.field else { return true };
     let Some(typed) = quick.typed() else { return true };
     if typed.text.is_empty() {

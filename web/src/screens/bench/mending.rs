@@ -137,10 +137,15 @@ pub fn in_words(stay: &Stay, run: &Run, seen: Seen<'_>) -> String {
     let (came, end) = (head.map(|head| head.from), run.end(seen.now.at));
     let who = if 1 < stay.n { said::helpers(&seen.speech.count(stay.n)) } else { said::HELPER.to_owned() };
     let clock = |at| seen.speech.clock(run.wall(at, seen.local));
+    // After the end it may be another day.
+    let later = |at| {
+        let wall = run.wall(at, seen.local);
+        if wall.day() == run.began(seen.local).day() { clock(at) } else { format!("{} {}", seen.speech.day(wall), clock(at)) }
+    };
     if let Some(came) = came.filter(|came| end <= *came) {
-        return said::came_after(&who, &clock(came));
+        return said::came_after(&who, &later(came));
     }
-    let went = head.and_then(|head| head.to).filter(|to| end < *to).map(|to| said::counted_to_the_end(&clock(to)));
+    let went = head.and_then(|head| head.to).filter(|to| end < *to).map(|to| said::counted_to_the_end(&later(to)));
     let to = stay.to.map(clock);
     let clocks = words::clocks(&clock(stay.from), to.as_deref());
     let pay = stay.pay.map(|pay| seen.speech.money(pay));

@@ -86,17 +86,20 @@ fn left_of(batch: Batch, wrong: Proposed) -> Option<(u32, u32)> {
 /// The last piece by its clock, where that speaks for the end.
 fn because(run: &Run, wrong: Proposed, seen: Seen<'_>) -> String {
     let at_last = run.notches.last().is_some_and(|notch| notch.at == wrong.at);
+    let clock = seen.when(run.wall(wrong.at, seen.local));
     if wrong.because == Because::LastAct && at_last {
-        let clock = seen.when(run.wall(wrong.at, seen.local));
         return words::last_done(run.done(), &seen.speech.count(run.done()), &clock);
     }
-    words::because(wrong.because).to_owned()
+    words::because(wrong.because, &clock)
 }
 
 /// What counts of who worked along, were it to end there.
 fn helpers(run: &Run, wrong: Proposed, seen: Seen<'_>) -> Option<El<Msg>> {
     let ended = Run { stopped: Some(run.wall(wrong.at, seen.local)), ..run.clone() };
     let (time, pay) = along([&ended], wrong.at).ok().filter(|_| !run.heads.is_empty())?;
+    if time <= Span::ZERO {
+        return Some(el("p", "t14 i2").text(words::NO_HELPER_THEN));
+    }
     let pay = pay.into_iter().map(|sum| seen.speech.money(sum)).collect::<Vec<_>>().join(", ");
     Some(el("p", "t14 i2").text(words::counts_until_then(&crate::words::en::day::along(&seen.speech.span(time), &pay))))
 }

@@ -250,7 +250,7 @@ pub fn line(job: Id, app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
 /// What runs takes longer than was planned, for the bench.
 pub fn past_plan(running: &Slab, seen: Seen<'_>) -> Option<El<Msg>> {
     let planned = seen.speech.span(running.past_plan()?);
-    let said = words::past_plan(&running.run.work.op, &planned, &seen.speech.span(running.batch.all()));
+    let said = words::past_plan(&running.run.work.op, &planned, &seen.speech.span(running.batch.sure));
     Some(el("p", "c-under w7").key("past-plan").text(said))
 }
 

@@ -12,7 +12,7 @@ use crate::app::price::fair::FairTap;
 use crate::app::price::gallery::GalleryTap;
 use crate::app::price::tag::{TagTap, What};
 use crate::app::price::waiting::WaitTap;
-use crate::app::price::{Done, Tap, paid, sheet, shop};
+use crate::app::price::{Done, Tap, in_coins, paid, sheet, shop};
 use crate::app::taxes::tax;
 use crate::app::{App, Common, Msg};
 use crate::parts::head::{Fact, Head, head};
@@ -27,7 +27,7 @@ use crate::words::en::{common, deal as deals, fair, jobs, price as words, taxes 
 use fivebar_core::ledger::decide::PaidOf;
 use fivebar_core::ledger::fold::TaxBy;
 use fivebar_core::ledger::kind::job::For;
-use fivebar_core::quantity::{Id, Listed, Money, Side, Span};
+use fivebar_core::quantity::{Count, Id, Listed, Money, Side, Span};
 use fivebar_core::sheet::account::account;
 use fivebar_core::sheet::price::{AgreedRow, ForPieces, ForSale, GalleryOwes, GalleryRow, Gap, OwedRow, PriceSheet};
 use fivebar_core::sheet::rest::rest;
@@ -181,15 +181,24 @@ fn for_sale(row: &ForSale, is_first: bool, (app, seen): (&App, Seen<'_>)) -> El<
         .kids(not_usual(row, app, seen))
         .kids(table(row, seen))
         .kids(end_over_ask(row, seen))
+        .kids(buyer_sees(row, app, seen))
         .kids(tag_under(row.tag, row, (app, seen)))
         .kids(under_lowest(row, seen))
         .kids(row.settle_set.map(|set| el("p", "t14 i2").text(settle_set(set, row, seen))))
         .kids(gaps)
+        .kids(guessed(row.by_any, seen))
         .kids(in_question((row.unsettled, row.unsettled_pay), seen))
         .kids(row.lacking.as_ref().map(lacking))
         .kids((row.gaps == [Gap::Rate]).then(rate))
         .kid(keys(row))
         .kids(waits(row, seen))
+}
+
+/// The ask came down by waiting, and what a buyer is shown did not.
+fn buyer_sees(row: &ForSale, app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
+    let tagged = in_coins(app, paid(app), row.tagged?);
+    let is_lower = row.ask.is_some_and(|ask| ask.amount() < tagged.amount());
+    is_lower.then(|| el("p", "t14").text(words::buyer_sees(&bare(tagged, seen.speech))))
 }
 
 /// How many are free of how many, and how many are agreed besides.
@@ -229,6 +238,14 @@ pub fn in_question((open, pay): (Span, Money), seen: Seen<'_>) -> Option<El<Msg>
 /// The same in a line, under a word or a price to propose.
 pub fn not_counted(open: Span, seen: Seen<'_>) -> Option<El<Msg>> {
     (Span::ZERO < open).then(|| el("p", "t14 i2").text(words::not_counted(&seen.speech.span(open))))
+}
+
+/// Hours to come that nobody planned are no more than a guess by other pieces: that is said wherever a price counts them.
+pub fn guessed(by: Option<(Count, Span)>, seen: Seen<'_>) -> Option<El<Msg>> {
+    let (jobs, span) = by?;
+    let n = seen.speech.count(jobs);
+    let said = words::guessed_hours(&seen.speech.span(span), (0 < jobs).then_some((jobs == 1, n.as_str())));
+    Some(el("p", "t14 i2").text(said))
 }
 
 /// What is asked before all is known: its price first.

@@ -1,6 +1,6 @@
 //! What else can be done with a piece: its tag and settle, an agreement, a gallery, the buyer's face.
 
-use super::list::not_counted;
+use super::list::{guessed, not_counted};
 use super::{Screen, Seen, back, bare, exact, leave, mark, typing};
 use crate::app::price::agree::AgreeTap;
 use crate::app::price::gallery::{GalleryTap, lots};
@@ -113,6 +113,7 @@ pub fn tag(setting: &Setting, app: &App, seen: Seen<'_>) -> Option<Screen> {
     let beyond = row.as_ref().and_then(|row| row.beyond).filter(|beyond| !beyond.is_zero());
     let beyond = beyond.map(|beyond| el("p", "t14 i2").text(words::point_adds(&exact(beyond, seen.speech))));
     let open = row.as_ref().and_then(|row| not_counted(row.unsettled, seen));
+    let by_any = row.as_ref().and_then(|row| guessed(row.by_any, seen));
     let proposed = row.and_then(|row| row.proposed);
     let proposed = proposed.map(|sum| key("key", words::propose(&bare(sum, seen.speech)), words::FOR_ONE, say(TagTap::Take(sum))));
     let unset = (setting.what == What::Settle && job.settle.is_some()).then(|| key("key h48", words::NO_SETTLE, "", say(TagTap::Unsettle)));
@@ -121,6 +122,7 @@ pub fn tag(setting: &Setting, app: &App, seen: Seen<'_>) -> Option<Screen> {
         .kids(lowest)
         .kids(proposed)
         .kids(beyond)
+        .kids(by_any)
         .kids(open)
         .kids(under)
         .kids(typing(ask, &setting.typed, job.currency.code(), seen))

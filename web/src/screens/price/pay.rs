@@ -1,7 +1,7 @@
 //! Pay and hours: what of an offer goes out, what you get, and what is left for an hour.
 
 use super::super::jobs::lacking;
-use super::list::{bargain, how_paid, in_question};
+use super::list::{bargain, guessed, how_paid, in_question};
 use super::more::{settle, tag_word};
 use super::offer::{delivery, driven, next_sale, said_back, tax, waiting_key, waits};
 use super::{Screen, Seen, back, bare, exact, fact, per_hour, strong};
@@ -36,6 +36,7 @@ pub fn screen(sheet: &OfferSheet, app: &App, seen: Seen<'_>) -> Screen {
                 .kids(left.and(sheet.fees_lost).map(|lost| el("p", "t14 i2").text(words::fees_lost(&exact(lost, seen.speech)))))
                 .kids(left.and_then(|_| delivered(sheet, seen)).map(|said| el("p", "t14 i2").text(said)))
                 .kids(left.and_then(|_| driven(sheet, seen)).map(|said| el("p", "t14 i2").text(said)))
+                .kids(guessed(sheet.by_any, seen))
                 .kids(in_question((sheet.unsettled, sheet.unsettled_pay), seen))
                 .kids(sheet.lacking.as_ref().map(lacking))
                 .kids(now_or_later(sheet, app, seen))

@@ -471,16 +471,19 @@ pub fn counts_until_then(helpers: &str) -> String {
     format!("{helpers} up to then, and nothing after it.")
 }
 
-/// Why an end was proposed.
-pub fn because(why: Because) -> &'static str {
+/// Who came with the very last thing that was noted.
+pub const NO_HELPER_THEN: &str = "No time of a helper counts up to then, and none after it.";
+
+/// Why an end was proposed: "The last thing you noted was at 12:34." It says the time itself, wherever it stands on the page.
+pub fn because(why: Because, clock: &str) -> String {
     match why {
-        Because::LastAct => "That was the last thing you noted.",
-        Because::NextStart => "You began something else then.",
-        Because::Closing => "The workshop closes then.",
-        Because::Batch => "At your pace the batch was done then.",
-        Because::Usual => "It usually takes no longer than that.",
-        Because::Planned => "A guess: so much was left of what you planned.",
-        Because::Default => "A guess: nothing was noted for long after the start, and there are no three earlier runs to go by.",
+        Because::LastAct => sentence(format!("The last thing you noted was at {clock}")),
+        Because::NextStart => sentence(format!("You began something else at {clock}")),
+        Because::Closing => sentence(format!("The workshop closes at {clock}")),
+        Because::Batch => sentence(format!("At your pace the batch was done at {clock}")),
+        Because::Usual => "It usually takes no longer than that.".to_owned(),
+        Because::Planned => "A guess: so much was left of what you planned.".to_owned(),
+        Because::Default => "A guess: nothing was noted for long after the start, and there are no three earlier runs to go by.".to_owned(),
     }
 }
 

@@ -107,6 +107,20 @@ pub fn not_counted(span: &str) -> String {
     format!("{span} more in question, not counted here.")
 }
 
+/// "A buyer sees 150 on it until its tag is set to what is asked by now." Where waiting brought the ask down.
+pub fn buyer_sees(tag: &str) -> String {
+    format!("A buyer sees {tag} on it until its tag is set to what is asked by now.")
+}
+
+/// "1 h 26 of its hours are a guess, by 1 earlier job." By none it is what such a piece usually takes.
+pub fn guessed_hours(span: &str, jobs: Option<(bool, &str)>) -> String {
+    match jobs {
+        None => format!("{span} of its hours are a guess, by what such pieces take."),
+        Some((true, n)) => format!("{span} of its hours are a guess, by {n} earlier job."),
+        Some((false, n)) => format!("{span} of its hours are a guess, by {n} earlier jobs."),
+    }
+}
+
 /// Over the sums of the list, where the tag is before tax.
 pub const ALL_WITH_TAX: &str = "with tax";
 

@@ -3,6 +3,8 @@
 
 use super::super::waits::{WaitTap, waiting};
 use super::*;
+use crate::app::news::News;
+use crate::app::order::Which;
 use fivebar_core::ledger::decide::{Laid, WaitCommand};
 use fivebar_core::quantity::{Key, Wall};
 
@@ -52,6 +54,23 @@ fn what_is_left_ends_at_the_clock_that_is_shown() {
     check((AUTUMN, 1_520), AUTUMN + 60, ["21:00", "20:20"], 1_460, "21:20");
     // No clock changes.
     check((20, 90), 50, ["09:50", "10:50"], 60, "11:50");
+}
+
+/// Stopped at 9:30 in New York, looked at in Denver: the phone's own clock showed 7:30 when that was saved.
+#[test]
+fn what_was_saved_is_by_the_clock_of_here() {
+    let mut told = Told::stands();
+    told.start(10, "Oil");
+    told.at(30, [tap(Tap::Stop)]);
+    let (which, at) = (Which::Own, told.app.now);
+    let ids = told.app.shelf().book.entries().map(|(entry, _)| entry.id).collect();
+    told.app.told(News::Saved { which, ids, at });
+    let page = told.at(31, []);
+    holds(&page, &["saved 09:30"]);
+    told.app.offset_at = Some(denver);
+    let page = told.at(41, []);
+    holds(&page, &["saved 07:30"]);
+    lacks(&page, &["saved 09:30"]);
 }
 
 /// Glue laid at 23:50 on the eve of 1 November, for 70 minutes and for 130: off at the first 1:00 and at the second, an hour later.

@@ -67,6 +67,29 @@ fn three_figures_are_of_what_is_handed_over() {
     check(lines, by_notes, (&["22.22 of tax"], &["22.23"]));
 }
 
+/// Ten hours, 50 spent: 300 leaves 25 an hour. While the next sum is typed the result is of what stands there, digit by digit, and of no figure there is
+/// none.
+#[test]
+fn the_result_goes_with_what_is_typed() {
+    let typed = |sums: &'static [&'static str]| {
+        move |maker: &mut Maker| {
+            maker.tap(Tap::Quick(QuickTap::Choose(Field::Hours)));
+            for figure in ["10", "50", "300"] {
+                maker.press(figure).tap(Tap::Quick(QuickTap::Done));
+            }
+            maker.tap(Tap::Quick(QuickTap::Choose(Field::Offer)));
+            for sum in sums {
+                maker.press(sum);
+            }
+        }
+    };
+    let lines = "STOOLStag 60 stools";
+    check(lines, typed(&[]), (&["25.00"], &[]));
+    check(lines, typed(&["15"]), (&["−3.50"], &["25.00"]));
+    check(lines, typed(&["15", "0"]), (&["10.00"], &["25.00", "−3.50"]));
+    check(lines, typed(&["1.5.0"]), (&[], &["25.00", "10.00"]));
+}
+
 /// 145 with 7.56 of 5.5 % inside, of which the gallery keeps 40 % before tax. Of 60, and no more to come: 60 / (1 - 0.4 / 1.055) = 96.64 and 5.04.
 #[test]
 fn what_a_gallery_hands_over_says_the_tax_in_it() {

@@ -22,6 +22,19 @@ fn hours_to_come_that_are_not_known_are_no_yes() {
     planned.hides(&["Not known yet"]).offer("150").shows(&["Say 300", "It pays your rate"]);
 }
 
+/// A cabinet nobody worked on or planned, beside one earlier job of no kind that took 5 h 20: every page of Price that counts them says whose hours
+/// these are.
+#[test]
+fn hours_by_a_guess_are_said() {
+    let cabinet = "old-job \"Benches\" 320 min\njob stool \"Cabinet\" 1 order\nspend 300 wood on stool\ntag 600 stool\n";
+    let said = "5 h 20 of its hours are a guess, by 1 earlier job.";
+    let mut maker = told(cabinet);
+    maker.shows(&[said]).offer("500").shows(&[said]).bargain(BargainTap::PayAndHours).shows(&[said]);
+    let mut planned = told(&format!("{cabinet}plan \"saw\" make 320 min for stool\n"));
+    planned.hides(&["are a guess"]).offer("500").hides(&["are a guess"]);
+    told(&format!("{cabinet}about stool piece bench\n")).shows(&["of its hours are a guess, by what such pieces take."]);
+}
+
 /// The clock ran over night: fifteen hours more are in no mark, as they are in no day, quote or hours, and each page of Price says so. One hour
 /// and 40 spent leave 60 an hour of 100; once the maker said that the night was worked, sixteen do. Of a job that has ended all was worked.
 #[test]

@@ -55,6 +55,14 @@ fn without_guesses_the_marks_decide_and_waiting_is_a_key_away() {
     maker.offer("80").shows(&["Below your lowest pay"]).hides(&["What waiting is worth"]);
 }
 
+/// 140 is asked by now, and the tag says 145: whoever shows the phone round is told. Once the tag follows, nothing is said.
+#[test]
+fn what_a_buyer_sees_is_said_where_less_is_asked() {
+    let mut maker = Maker::guessed();
+    maker.shows(&["$140", "A buyer sees 145 on it until its tag is set to what is asked by now."]);
+    Maker::at_market().hides(&["A buyer sees"]);
+}
+
 #[test]
 fn questions_come_one_at_a_time_and_are_written_together() {
     let mut maker = Maker::at_market();
