@@ -146,7 +146,7 @@ impl Fit<'_> {
         let row = |operation: &Operation| rows.iter().find(|row| row.op.as_ref() == Some(&operation.op));
         // What was begun, and nobody said how long it takes nor how many pieces are left of it, may be done.
         let may_be_done = |row: &Row, op: &str| {
-            let batch = self.shop.bench.batch(On::Job(job.id), op, self.shop.now);
+            let batch = self.shop.bench.sure_batch(On::Job(job.id), op, self.shop.now);
             row.thought.is_none() && Span::ZERO < batch.all() && !batch.has_left()
         };
         let to_come =
