@@ -6,6 +6,8 @@
 use fivebar_core::bench::repair::{Because, Proposed};
 use fivebar_core::ledger::fold;
 use fivebar_core::quantity::Span;
+use fivebar_core::sheet::Shop;
+use fivebar_core::sheet::account::account;
 use fivebar_core::sheet::bench::{BenchSheet, Seen, bench};
 use fivebar_core::sheet::day::{DaySheet, day};
 use fivebar_core::story::{Story, tell};
@@ -252,4 +254,25 @@ fn one_earlier_run_says_nothing_and_a_plan_is_not_cut() {
     check(&format!("{glued}\n20:00 copy kept"), "16:00", Because::LastAct);
     let others = format!("wait \"glue\" glue n 1 for stands 60 min as top\n{}\n16:00 off top", fit(1));
     check(&format!("{others}\n20:00 copy kept"), "14:45", Because::Planned);
+}
+
+/// Twenty strips sorted in half an hour, of which a shelf has ten: 15 of these minutes are its. Fifteen hours of a night that nobody answered for
+/// are in no share and no price, and how many they are stands beside.
+#[test]
+fn sorting_in_question_is_in_no_share_of_its_haul() {
+    let shares = |lines: &str| {
+        let story = tell(&format!(
+            "2026-03-02 09:00 +00:00 workshop EUR metric\nrate pay 17 lowest 12 hours 600 logged 480 costs 1440\nleave for yard\nat the bin\n\
+             pile strips oak-white 20 x 50 x 500 mm\ncount 20 strips\nhomeward\nhome\n10:00 start \"sort\" fetch on yard stage sort\n\
+             good 20 strips\n10:30 stop\njob shelf \"Shelf\" 1 order\ntake 10 strips for shelf\nspend 20 glue on shelf\n{lines}"
+        ));
+        assert_eq!(story.refused, [], "{lines}");
+        let found = account(&Shop::of(&story.book, story.now.at), story.names.job("shelf").unwrap()).unwrap();
+        let hours = found.hours;
+        [hours.haul.unwrap_or_default(), found.pricing.work.time.unwrap_or_default(), hours.hauls_unsettled].map(Span::as_minutes)
+    };
+    let night = "17:00 start \"sort\" fetch on yard stage sort as night\n2026-03-03 08:00 stop\n";
+    assert_eq!(shares(""), [15, 15, 0]);
+    assert_eq!(shares(night), [15, 15, 900]);
+    assert_eq!(shares(&format!("{night}08:01 confirm run night\n")), [465, 465, 0]);
 }

@@ -145,9 +145,15 @@ impl Bench {
         Time::of(self.on(On::Job(job)), |run| self.is_doubtful(run, now), now)
     }
 
-    /// The time of a haul: sorting, and fetching that was clocked. Minutes of its trips are the trips' own.
+    /// The time of a haul without what is doubtful: sorting, and fetching that was clocked. Minutes of its trips are the trips' own.
     pub fn of_haul(&self, haul: Id, now: Moment) -> Time {
-        Time::of(self.on(On::Haul(haul)), |_| false, now)
+        Time::of(self.on(On::Haul(haul)), |run| self.is_doubtful(run, now), now)
+    }
+
+    /// What of it is doubtful.
+    pub fn doubtful_of_haul(&self, haul: Id, now: Moment) -> Span {
+        let doubtful = self.on(On::Haul(haul)).filter(|run| self.is_doubtful(run, now));
+        Span::sum(doubtful.map(|run| run.worked(now)))
     }
 
     /// The time of no job.

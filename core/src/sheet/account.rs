@@ -98,6 +98,8 @@ pub struct Hours {
     pub still_delivery: Span,
     /// Of what was logged, what looks like a forgotten stop and the maker has not answered for: counted in nothing but a job that has ended.
     pub unsettled: Span,
+    /// The same of its hauls, all of each: in no share of theirs.
+    pub hauls_unsettled: Span,
     /// What was logged of deliveries, as if all of the batch bore as much of it as each piece on hand does.
     pub driven_as_left: Span,
 }
@@ -325,6 +327,7 @@ fn hours(shop: &Shop, job: &Job, costs: &Costs) -> Answer<Hours> {
         still: left.map(Span::sum).or_else(|| still_given(job, own)),
         still_by_stage,
         unsettled: Span::sum(shop.unsettled(shop.bench.on(On::Job(job.id))).map(|run| run.worked(shop.now))),
+        hauls_unsettled: Span::sum(costs.shares.iter().map(|share| share.in_question)),
         stands,
         logged,
     })

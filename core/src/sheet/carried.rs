@@ -47,6 +47,8 @@ pub struct JobShare {
     pub share: Option<Share>,
     /// Of the share's minutes, those of sorting: for the bar.
     pub sorting: Span,
+    /// What was clocked on the haul and may be a forgotten stop: in no minutes of it before the maker has answered for it.
+    pub in_question: Span,
     pub used: Option<Volume>,
     pub good: Option<Volume>,
     /// All that was taken of it, for yields.
@@ -82,6 +84,7 @@ impl JobShare {
     /// Before anything is known of it.
     fn unknown(haul: Id) -> JobShare {
         JobShare {
+            in_question: Span::ZERO,
             haul,
             no_size: None,
             frozen: false,
@@ -102,6 +105,7 @@ fn share_of(shop: &Shop, job: &Job, (id, haul): (Id, Option<&Haul>)) -> Answer<J
     let mut found = JobShare::unknown(id);
     if let Some(haul) = haul {
         found.gross = volumes(haul)?.gross;
+        found.in_question = if frozen(job, id).is_some() { Span::ZERO } else { shop.bench.doubtful_of_haul(id, shop.now) };
         (found.foreign, found.bought) = (haul.currency != job.currency, haul.bought);
         found.unpriced = !found.foreign && haul.is_unpriced() && frozen(job, id).is_none();
         found.pieces = haul.piles.iter().fold(0, |sum: Count, pile| sum.saturating_add(pile.in_job(job.id)));

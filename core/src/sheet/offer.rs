@@ -77,6 +77,8 @@ pub struct OfferSheet {
     pub by_any: Option<(Count, Span)>,
     /// Beside its hours, what looks like a forgotten stop and was not answered for.
     pub unsettled: Span,
+    /// The same of its hauls, all of each.
+    pub hauls_unsettled: Span,
     /// The pay of who worked along in them: no part of the costs.
     pub unsettled_pay: Money,
     /// What the agreed price leaves for an hour.
@@ -147,6 +149,7 @@ pub fn offer(shop: &Shop, id: Id, asking: Asking, offer: Option<Money>) -> Answe
         lacking: account.costs.lacking(),
         by_any: account.hours.by_any,
         unsettled: account.not_counted(),
+        hauls_unsettled: account.hours.hauls_unsettled,
         unsettled_pay: account.costs.unsettled,
         all_worked: account.hours.to_come == Some(Span::ZERO),
         agreed: standing.agreed.map(|_| as_agreed(shop, (&own, &account), asking)).transpose()?.flatten(),

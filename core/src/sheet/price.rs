@@ -84,6 +84,8 @@ pub struct ForSale {
     pub by_any: Option<(Count, Span)>,
     /// Beside its hours, what looks like a forgotten stop and was not answered for.
     pub unsettled: Span,
+    /// The same of its hauls, all of each.
+    pub hauls_unsettled: Span,
     /// The pay of who worked along in them: no part of the costs.
     pub unsettled_pay: Money,
 }
@@ -301,6 +303,7 @@ fn for_sale(shop: &Shop, job: &Job, paid: Paid) -> Answer<ForSale> {
         lacking: account.costs.lacking(),
         by_any: account.hours.by_any,
         unsettled: account.not_counted(),
+        hauls_unsettled: account.hours.hauls_unsettled,
         unsettled_pay: account.costs.unsettled,
     })
 }

@@ -43,6 +43,8 @@ pub struct WorthSheet {
     pub bins: Span,
     /// Sorting as it was clocked, once all of it is sorted; nothing before.
     pub sorting: Span,
+    /// What was clocked on it and may be a forgotten stop: in no figure before the maker has answered for it.
+    pub in_question: Span,
     /// Sorting and milling still ahead as they are planned; of milling alone once the sorting was clocked.
     pub ahead: Span,
     pub distance: Option<Money>,
@@ -80,6 +82,7 @@ pub fn worth(shop: &Shop, haul: &Haul, (past, last): (&Past, Option<Id>)) -> Ans
         wheel,
         bins,
         sorting,
+        in_question: shop.bench.doubtful_of_haul(haul.id, shop.now),
         ahead: Span::ZERO,
         distance: drive.cost,
         gift,
@@ -329,6 +332,10 @@ mod tests {
         let clock = "14:00 start \"sort\" fetch on yard stage sort\n14:50 stop\n";
         assert_eq!(sheet(&format!("{clock}good 30 ash")), (0, 180, "110.00 USD".into()));
         assert_eq!(sheet(&format!("{clock}good 60 ash")), (50, 120, "106.67 USD".into()));
+        // A clock that may have been forgotten over night counts once it is answered for: till then it is as planned.
+        let night = "17:00 start \"sort\" fetch on yard stage sort as night\ngood 60 ash\n2026-03-03 08:00 stop\n";
+        assert_eq!(sheet(night), (0, 180, "110.00 USD".into()));
+        assert_eq!(sheet(&format!("{night}stopped at 2026-03-02 17:50 run night")), (50, 120, "106.67 USD".into()));
     }
 
     /// 60 board feet at a quarter rejects, as in domain.md, section 6; a saved trip of 20 miles and an hour turns the sign.

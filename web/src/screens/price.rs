@@ -7,7 +7,7 @@ mod fair;
 mod figures;
 pub mod gallery;
 mod guesses;
-mod list;
+pub mod list;
 pub mod more;
 mod offer;
 mod paper;

@@ -10,7 +10,7 @@ use crate::parts::head::{Head, head};
 use crate::parts::key::key;
 use crate::parts::seg::{Seg, even};
 use crate::view::{El, el};
-use crate::words::en::{common, count as count_words, worth as words};
+use crate::words::en::{common, count as count_words, price, worth as words};
 use fivebar_core::haul::Where;
 use fivebar_core::haul::worth::{Evens, Worth};
 use fivebar_core::quantity::{Listed, Money, Span, half_up};
@@ -169,7 +169,8 @@ fn notes(worth: &Worth, (sheet, tiles): (&WorthSheet, &CountSheet), seen: Seen<'
     let unknown = tiles.tiles.iter().any(|tile| 0 < tile.taken && tile.wood.as_ref().is_none_or(|wood| !is_known(wood)));
     let nothing = (unknown && !worth.replaces_nothing.is_zero()).then(|| words::UNKNOWN_REPLACES_NOTHING.to_owned());
     let how = if sheet.sorting == Span::ZERO { words::HOW_IT_GOES } else { words::HOW_IT_GOES_SORTED };
-    let lines = left_out.into_iter().chain(nothing).chain([how.to_owned()]);
+    let open = (Span::ZERO < sheet.in_question).then(|| price::haul_in_question(&seen.speech.span(sheet.in_question)));
+    let lines = open.into_iter().chain(left_out).chain(nothing).chain([how.to_owned()]);
     lines.map(|line| el("p", "t14 i2").text(line)).listed()
 }
 

@@ -188,6 +188,7 @@ fn for_sale(row: &ForSale, is_first: bool, (app, seen): (&App, Seen<'_>)) -> El<
         .kids(gaps)
         .kids(guessed(row.by_any, seen))
         .kids(in_question((row.unsettled, row.unsettled_pay), seen))
+        .kids(haul_in_question(row.hauls_unsettled, seen))
         .kids(row.lacking.as_ref().map(lacking))
         .kids((row.gaps == [Gap::Rate]).then(rate))
         .kid(keys(row))
@@ -233,6 +234,11 @@ pub fn under_lowest(row: &ForSale, seen: Seen<'_>) -> Option<El<Msg>> {
 pub fn in_question((open, pay): (Span, Money), seen: Seen<'_>) -> Option<El<Msg>> {
     let pay = (!pay.is_zero()).then(|| seen.speech.money(pay));
     (Span::ZERO < open).then(|| el("p", "t14").text(words::in_question(&seen.speech.span(open), pay.as_deref())))
+}
+
+/// The same of sorting its wood, and what else was clocked on its hauls.
+pub fn haul_in_question(open: Span, seen: Seen<'_>) -> Option<El<Msg>> {
+    (Span::ZERO < open).then(|| el("p", "t14").text(words::haul_in_question(&seen.speech.span(open))))
 }
 
 /// The same in a line, under a word or a price to propose.

@@ -1,7 +1,7 @@
 //! Pay and hours: what of an offer goes out, what you get, and what is left for an hour.
 
 use super::super::jobs::lacking;
-use super::list::{bargain, guessed, how_paid, in_question};
+use super::list::{bargain, guessed, haul_in_question, how_paid, in_question};
 use super::more::{settle, tag_word};
 use super::offer::{delivery, driven, next_sale, said_back, tax, waiting_key, waits};
 use super::{Screen, Seen, back, bare, exact, fact, per_hour, strong};
@@ -38,6 +38,7 @@ pub fn screen(sheet: &OfferSheet, app: &App, seen: Seen<'_>) -> Screen {
                 .kids(left.and_then(|_| driven(sheet, seen)).map(|said| el("p", "t14 i2").text(said)))
                 .kids(guessed(sheet.by_any, seen))
                 .kids(in_question((sheet.unsettled, sheet.unsettled_pay), seen))
+                .kids(haul_in_question(sheet.hauls_unsettled, seen))
                 .kids(sheet.lacking.as_ref().map(lacking))
                 .kids(now_or_later(sheet, app, seen))
                 .kids(untaxed(sheet, app))

@@ -102,6 +102,11 @@ pub fn in_question(span: &str, pay: Option<&str>) -> String {
     format!("{span} more are in question: a stop may have been forgotten. No price here counts them{pay}; Bench settles it.")
 }
 
+/// "12 h of work on its haul are in question, and in no figure here; Bench settles it."
+pub fn haul_in_question(span: &str) -> String {
+    format!("{span} of work on its haul are in question, and in no figure here; Bench settles it.")
+}
+
 /// "15 h more in question, not counted here." Under the word of an offer.
 pub fn not_counted(span: &str) -> String {
     format!("{span} more in question, not counted here.")
