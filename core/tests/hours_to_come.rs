@@ -127,6 +127,9 @@ fn a_guess_is_named_with_the_pieces_it_is_from() {
     assert_eq!(of(&format!("{old}{PLAN}")), None);
     assert_eq!(of("about table piece bench\n").map(|(jobs, _)| jobs), Some(0));
     assert_eq!(of(&format!("{old}all-planned table\n")), None);
+    // What a plan leaves out of a bench is by the default of a bench.
+    assert_eq!(of("about table piece bench\nplan \"saw\" make 30 min for table\n").map(|(jobs, _)| jobs), Some(0));
+    assert_eq!(of("about table piece bench\nplan \"saw\" make 30 min for table\nall-planned table\n"), None);
 }
 
 /// Nothing is to come of what is finished, sold in part, or done with.

@@ -140,6 +140,8 @@ fn hours(shop: &Shop, job: &Account) -> Value {
     json!({
         "total": hours.total.map(minutes),
         "haul": hours.haul.map(minutes),
+        "to_settle": minutes(hours.unsettled),
+        "hauls_to_settle": minutes(hours.hauls_unsettled),
         "logged": logged(hours.logged.own),
         "labour": minutes(hours.logged.labour),
         "rework": minutes(hours.logged.rework),

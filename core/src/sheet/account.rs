@@ -334,9 +334,15 @@ fn hours(shop: &Shop, job: &Job, costs: &Costs) -> Answer<Hours> {
 }
 
 impl Hours {
+    /// What was worked and stands, with the hauls' share as far as it is known; none where nothing was worked, not even what is to settle.
+    pub fn so_far(&self) -> Option<Span> {
+        let own = self.stands.own.total();
+        self.total.or(Some(own).filter(|own| Span::ZERO < own.plus(self.unsettled)))
+    }
+
     /// Whether anything was worked on it, though nobody may have answered for its stop.
     pub fn is_begun(&self) -> bool {
-        self.total.is_some() || Span::ZERO < self.unsettled
+        self.so_far().is_some()
     }
 }
 

@@ -4,6 +4,7 @@ use super::fetched::saved;
 use super::shop::Shop;
 use super::trip_end::as_proposed;
 use super::worth::boards;
+use crate::bench::{On, Run};
 use crate::haul::after::{Brought, Good, Yard};
 use crate::haul::worth::{Boards, Milling, Worth, Yields};
 use crate::haul::{Haul, Pile, Trip};
@@ -20,6 +21,8 @@ pub enum Lacking {
     Mileage,
     /// Minutes at the wheel.
     Wheel,
+    /// What was clocked on it may be a forgotten stop.
+    InQuestion,
     /// Minutes of sorting.
     Sorting,
     /// The size of a pile with good pieces.
@@ -121,12 +124,14 @@ fn good(shop: &Shop, haul: &Haul) -> Answer<Vec<Good>> {
 fn lacking(shop: &Shop, haul: &Haul) -> Answer<Vec<Lacking>> {
     let good = good(shop, haul)?;
     let good = || good.iter().filter(|good| 0 < good.pieces);
-    let sorting = shop.bench.of_haul(haul.id, shop.now).stage(Stage::Sort);
+    // What may be a forgotten stop was clocked: Bench asks about it.
+    let clocked = |run: &Run| run.work.stage == Stage::Sort;
     let asked = [
         (Lacking::Distance, haul.trips.iter().any(|trip| trip.distance.is_none())),
         (Lacking::Mileage, haul.trips.iter().any(Trip::is_unpriced)),
         (Lacking::Wheel, haul.trips.iter().any(|trip| trip.whole_wheel() <= Span::ZERO)),
-        (Lacking::Sorting, sorting == Span::ZERO),
+        (Lacking::InQuestion, Span::ZERO < shop.bench.doubtful_of_haul(haul.id, shop.now)),
+        (Lacking::Sorting, !shop.bench.on(On::Haul(haul.id)).any(clocked)),
         (Lacking::Size, good().any(|good| good.piece.is_none())),
         (Lacking::Pay, shop.workshop.pay(haul.currency).is_none()),
         (Lacking::BoardPrice, good().any(|good| good.boards == Boards::PriceUnknown)),
@@ -175,6 +180,9 @@ mod tests {
         lacks(BOARDS, "trip 23 miles", &[Lacking::Distance]);
         let unclocked = sheet(BOARDS, "start \"sort\"");
         assert_eq!(unclocked.lacking, [Lacking::Sorting]);
+        let night = format!("{BOARDS}\n2026-03-05 17:00 start \"sort\" fetch on stairworks stage sort as night\n2026-03-06 08:00 stop\n");
+        lacks(&night, "boards ", &[Lacking::InQuestion]);
+        lacks(&format!("{night}stopped at 2026-03-05 17:20 run night"), "boards ", &[]);
         assert_eq!((unclocked.piece.money.is_some(), unclocked.piece.time, unclocked.yard), (true, None, None));
     }
 

@@ -39,8 +39,9 @@ pub struct JobRow {
     pub so_far: Vec<(Stage, Span)>,
     /// By estimate still to come, by stage.
     pub to_come: Vec<(Stage, Span)>,
+    /// What was worked and stands; none where nothing was, not even what is to settle.
     pub total: Option<Span>,
-    /// Of that, what looks like a forgotten stop.
+    /// Beside that, what looks like a forgotten stop; of a job that has ended it is in it.
     pub unsettled: Span,
     pub kept_per_hour: Option<Decimal>,
     pub currency: Currency,
@@ -100,7 +101,7 @@ fn row(shop: &Shop, job: &Job, (hours, sold): (Hours, Sold)) -> Answer<JobRow> {
         date: date(job),
         so_far: so_far(&hours),
         to_come: to_come(&hours),
-        total: hours.total,
+        total: hours.so_far(),
         unsettled: hours.unsettled,
         kept_per_hour: sold.per_hour.map(|per_hour| per_hour.left),
         currency: job.currency,

@@ -77,6 +77,8 @@ pub struct OfferSheet {
     pub by_any: Option<(Count, Span)>,
     /// Beside its hours, what looks like a forgotten stop and was not answered for.
     pub unsettled: Span,
+    /// Its job has ended: all that was logged counts, what is to settle too.
+    pub ended: bool,
     /// The same of its hauls, all of each.
     pub hauls_unsettled: Span,
     /// The pay of who worked along in them: no part of the costs.
@@ -148,7 +150,8 @@ pub fn offer(shop: &Shop, id: Id, asking: Asking, offer: Option<Money>) -> Answe
         fees_lost: fees_lost((&job, &account), n)?,
         lacking: account.costs.lacking(),
         by_any: account.hours.by_any,
-        unsettled: account.not_counted(),
+        unsettled: account.hours.unsettled,
+        ended: account.ended,
         hauls_unsettled: account.hours.hauls_unsettled,
         unsettled_pay: account.costs.unsettled,
         all_worked: account.hours.to_come == Some(Span::ZERO),

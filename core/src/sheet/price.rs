@@ -84,6 +84,8 @@ pub struct ForSale {
     pub by_any: Option<(Count, Span)>,
     /// Beside its hours, what looks like a forgotten stop and was not answered for.
     pub unsettled: Span,
+    /// Its job has ended: all that was logged counts, what is to settle too.
+    pub ended: bool,
     /// The same of its hauls, all of each.
     pub hauls_unsettled: Span,
     /// The pay of who worked along in them: no part of the costs.
@@ -302,7 +304,8 @@ fn for_sale(shop: &Shop, job: &Job, paid: Paid) -> Answer<ForSale> {
         gaps: gaps(&account),
         lacking: account.costs.lacking(),
         by_any: account.hours.by_any,
-        unsettled: account.not_counted(),
+        unsettled: account.hours.unsettled,
+        ended: account.ended,
         hauls_unsettled: account.hours.hauls_unsettled,
         unsettled_pay: account.costs.unsettled,
     })

@@ -18,7 +18,7 @@ pub struct StillToCome {
     /// None of what is not planned.
     pub stage: Option<Stage>,
     pub span: Span,
-    /// Of a whole piece, where nothing nearer is known: it is as long as so many earlier pieces took of which no kind was said, or, of none, as the
+    /// Of a whole piece or of what its plan leaves out, where nothing nearer is known: it is as long as so many earlier pieces took of which no kind was said, or, of none, as the
     /// default of its kind.
     pub by_any: Option<Count>,
 }
@@ -38,7 +38,14 @@ pub fn to_come(shop: &Shop, job: &Job, logged: &Time) -> Option<Vec<StillToCome>
     let beside = beside.map(|one| StillToCome { kind: one.kind, stage: Some(one.stage), span: one.to_come(), by_any: None });
     // Rows are in the order of the plan; its rest comes last.
     let stages = job.operations.iter().map(|operation| Some(operation.stage)).chain([None]);
-    let of_rows = rows.iter().zip(stages).map(|(row, stage)| StillToCome { kind: row.kind, stage, span: row.to_come(), by_any: None });
+    // What the plan leaves out is by the default of such pieces where no earlier one speaks.
+    let by_any = by_any(shop, job);
+    let of_rows = rows.iter().zip(stages).map(|(row, stage)| StillToCome {
+        kind: row.kind,
+        stage,
+        span: row.to_come(),
+        by_any: by_any.filter(|_| row.is_rest),
+    });
     Some(of_rows.chain(beside).listed())
 }
 

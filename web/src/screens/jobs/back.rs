@@ -3,7 +3,7 @@
 use super::super::count::saved_fact;
 use super::super::sources::of_job;
 use super::super::{Screen, Seen, undo};
-use super::figures::{hourly, line, percent, short, sum, to_settle};
+use super::figures::{hourly, left_out, line, percent, short, sum, to_settle};
 use super::say;
 use crate::app::jobs::Tap;
 use crate::app::jobs::draft::What;
@@ -28,7 +28,9 @@ pub fn screen(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Screen {
     let top = ended.into_iter().chain([saved_fact(app, seen)]).fold(top, Head::fact);
     let first = el("div", "col").kid(large(sheet, back.as_ref(), seen)).kids(back.as_ref().map(|back| against_plan(sheet, back, seen)));
     let first = first.kids(of_job(sheet, seen).map(|said| el("p", "t14 i2").text(hours_from(&said))));
-    let first = first.kids(to_settle(sheet.account.hours.unsettled, "w7", seen));
+    let (ended, open) = (sheet.ended.is_some(), sheet.account.hours.unsettled);
+    let first = first.kids(if ended { to_settle(open, "w7", seen) } else { left_out(sheet, "w7", seen) });
+    let first = first.kids(haul_before_the_end(sheet.account.hours.hauls_unsettled, seen));
     let first = first.kids(back.as_ref().and_then(|back| super::estimate::next(back, seen)));
     let waited = back.as_ref().and_then(|back| back.waiting).map(|back| el("p", "t14").text(back_said(back, seen)));
     let first = first.kids(waited);
@@ -95,12 +97,18 @@ fn to_come(sheet: &JobSheet, currency: Currency) -> Option<(Span, Money)> {
     Some((hours.total?.plus(to_come), Money::book(rate, currency).ok()?))
 }
 
+/// What is answered for later, once the job is done with, is the workshop's.
+fn haul_before_the_end(open: Span, seen: Seen<'_>) -> Option<El<Msg>> {
+    (Span::ZERO < open).then(|| el("p", "w7").text(words::haul_before_the_end(&seen.speech.span(open))))
+}
+
 /// Why nothing is known to be left of an hour.
 fn none_left(sheet: &JobSheet) -> &'static str {
     let sold = &sheet.account.sold;
     match sold.pieces.saturating_add(sold.by_galleries) {
         0 => words::NOTHING_LEFT_YET,
         _ if sheet.account.hours.logged.own.total() <= Span::ZERO => words::NO_HOURS_LOGGED,
+        _ if sheet.account.hours.stands.own.total() <= Span::ZERO => words::ALL_HOURS_OPEN,
         _ => words::NO_COSTS_KNOWN,
     }
 }

@@ -41,11 +41,10 @@ pub fn hours_so_far(stands: Span, open: Span, seen: Seen<'_>) -> String {
     }
 }
 
-/// The same of a job; none where nothing was worked. Where the share of its hauls is not known, what was logged is what stands.
+/// The same of a job; none where nothing was worked.
 pub fn hours_of(sheet: &JobSheet, seen: Seen<'_>) -> Option<String> {
     let (hours, open) = (&sheet.account.hours, sheet.account.not_counted());
-    let own = Some(hours.stands.own.total()).filter(|own| Span::ZERO < own.plus(open));
-    hours.total.or(own).map(|stands| hours_so_far(stands, open, seen))
+    hours.so_far().map(|stands| hours_so_far(stands, open, seen))
 }
 
 /// What was spent so far, and apart from it the pay of who worked along in hours the maker has not answered for.

@@ -190,8 +190,7 @@ fn lines(row: &JobRow, seen: Seen<'_>) -> [String; 4] {
 
 /// What was logged and stands, and apart from it what is in no total until it is settled.
 fn total(row: &JobRow, seen: Seen<'_>) -> String {
-    let open = Some(Span::ZERO).filter(|_| Span::ZERO < row.unsettled);
-    row.total.or(open).map(|stands| hours_so_far(stands, row.unsettled, seen)).unwrap_or_default()
+    row.total.map(|stands| hours_so_far(stands, row.unsettled, seen)).unwrap_or_default()
 }
 
 /// With the hours the maker has not answered for: of a job that has ended they are in the bar, and in what an hour left.

@@ -87,7 +87,7 @@ pub fn just_sold(app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
     let row = |word: String, figure: String| el("p", "row").kid(el("span", "").text(word)).kid(el("b", "t22").text(figure));
     let head = title(&account.name, words::sold_at(&bare(sum, seen.speech)));
     let left = left.map_or_else(|| el("p", "t14").text(words::PAY_UNKNOWN), |left| row(word, left));
-    let open = in_question((account.not_counted(), account.costs.unsettled), seen);
+    let open = in_question((account.hours.unsettled, account.costs.unsettled, account.ended), seen);
     let rest = rest.zip(count).map(|(rest, (n, count))| {
         row(jobs::if_rest_go((n, &count), &bare(rest.each, seen.speech)), per_hour(rest.sold.left, sum, seen.speech))
     });
@@ -187,7 +187,7 @@ fn for_sale(row: &ForSale, is_first: bool, (app, seen): (&App, Seen<'_>)) -> El<
         .kids(row.settle_set.map(|set| el("p", "t14 i2").text(settle_set(set, row, seen))))
         .kids(gaps)
         .kids(guessed(row.by_any, seen))
-        .kids(in_question((row.unsettled, row.unsettled_pay), seen))
+        .kids(in_question((row.unsettled, row.unsettled_pay, row.ended), seen))
         .kids(haul_in_question(row.hauls_unsettled, seen))
         .kids(row.lacking.as_ref().map(lacking))
         .kids((row.gaps == [Gap::Rate]).then(rate))
@@ -230,10 +230,11 @@ pub fn under_lowest(row: &ForSale, seen: Seen<'_>) -> Option<El<Msg>> {
     Some(el("p", "t14 i2").text(words::one_under_lowest(&mark(lowest, seen.speech))))
 }
 
-/// Hours of a stop that may have been forgotten are in no mark.
-pub fn in_question((open, pay): (Span, Money), seen: Seen<'_>) -> Option<El<Msg>> {
+/// Hours of a stop that may have been forgotten are in no mark of a job that goes on.
+pub fn in_question((open, pay, ended): (Span, Money, bool), seen: Seen<'_>) -> Option<El<Msg>> {
     let pay = (!pay.is_zero()).then(|| seen.speech.money(pay));
-    (Span::ZERO < open).then(|| el("p", "t14").text(words::in_question(&seen.speech.span(open), pay.as_deref())))
+    let said = if ended { words::in_question_counted } else { words::in_question };
+    (Span::ZERO < open).then(|| el("p", "t14").text(said(&seen.speech.span(open), pay.as_deref())))
 }
 
 /// The same of sorting its wood, and what else was clocked on its hauls.
@@ -242,8 +243,9 @@ pub fn haul_in_question(open: Span, seen: Seen<'_>) -> Option<El<Msg>> {
 }
 
 /// The same in a line, under a word or a price to propose.
-pub fn not_counted(open: Span, seen: Seen<'_>) -> Option<El<Msg>> {
-    (Span::ZERO < open).then(|| el("p", "t14 i2").text(words::not_counted(&seen.speech.span(open))))
+pub fn not_counted((open, ended): (Span, bool), seen: Seen<'_>) -> Option<El<Msg>> {
+    let said = if ended { words::counted_in_question } else { words::not_counted };
+    (Span::ZERO < open).then(|| el("p", "t14 i2").text(said(&seen.speech.span(open))))
 }
 
 /// Hours to come that nobody planned are no more than a guess by other pieces: that is said wherever a price counts them.

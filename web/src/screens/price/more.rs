@@ -112,7 +112,7 @@ pub fn tag(setting: &Setting, app: &App, seen: Seen<'_>) -> Option<Screen> {
     };
     let beyond = row.as_ref().and_then(|row| row.beyond).filter(|beyond| !beyond.is_zero());
     let beyond = beyond.map(|beyond| el("p", "t14 i2").text(words::point_adds(&exact(beyond, seen.speech))));
-    let open = row.as_ref().and_then(|row| not_counted(row.unsettled, seen));
+    let open = row.as_ref().and_then(|row| not_counted((row.unsettled, row.ended), seen));
     let by_any = row.as_ref().and_then(|row| guessed(row.by_any, seen));
     let proposed = row.and_then(|row| row.proposed);
     let proposed = proposed.map(|sum| key("key", words::propose(&bare(sum, seen.speech)), words::FOR_ONE, say(TagTap::Take(sum))));

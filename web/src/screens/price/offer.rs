@@ -67,7 +67,7 @@ fn by_scale(sheet: &OfferSheet, app: &App, seen: Seen<'_>) -> Screen {
     let low = foot(sheet, app, seen);
     let doubt = sheet.slow_band.map(|is_done| el("p", "t14 i2").text(super::doubt(sheet.standing.band.is_some(), is_done)));
     let first = el("div", "col").kid(shown(sheet, seen)).kids(doubt).kids(guessed(sheet.by_any, seen));
-    let first = first.kids(not_counted(sheet.unsettled, seen)).kids(haul_in_question(sheet.hauls_unsettled, seen)).kids(say);
+    let first = first.kids(not_counted((sheet.unsettled, sheet.ended), seen)).kids(haul_in_question(sheet.hauls_unsettled, seen)).kids(say);
     // How many is seen without a scroll: it stands first. On a narrow page the words stay above the keys that are folded away below the edge.
     let rest: Vec<El<Msg>> = match narrow {
         true => conc.into_iter().chain(many).chain(ways).chain(chips).listed(),

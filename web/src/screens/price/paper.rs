@@ -35,7 +35,7 @@ fn listed(row: &ForSale, app: &App, seen: Seen<'_>) -> El<Msg> {
         .kids(end_over_ask(row, seen))
         .kids((!names.is_empty()).then(|| el("p", "t14").text(words::gaps(&names))))
         .kids(guessed(row.by_any, seen))
-        .kids(in_question((row.unsettled, row.unsettled_pay), seen))
+        .kids(in_question((row.unsettled, row.unsettled_pay, row.ended), seen))
         .kids(haul_in_question(row.hauls_unsettled, seen));
     el("article", "").key(row.job.to_string()).kid(name).kids(table(row, seen))
 }

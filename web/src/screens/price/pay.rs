@@ -37,7 +37,7 @@ pub fn screen(sheet: &OfferSheet, app: &App, seen: Seen<'_>) -> Screen {
                 .kids(left.and_then(|_| delivered(sheet, seen)).map(|said| el("p", "t14 i2").text(said)))
                 .kids(left.and_then(|_| driven(sheet, seen)).map(|said| el("p", "t14 i2").text(said)))
                 .kids(guessed(sheet.by_any, seen))
-                .kids(in_question((sheet.unsettled, sheet.unsettled_pay), seen))
+                .kids(in_question((sheet.unsettled, sheet.unsettled_pay, sheet.ended), seen))
                 .kids(haul_in_question(sheet.hauls_unsettled, seen))
                 .kids(sheet.lacking.as_ref().map(lacking))
                 .kids(now_or_later(sheet, app, seen))

@@ -50,6 +50,7 @@ pub fn lacking(lacking: Lacking) -> &'static str {
         Lacking::Distance => "Say how far it was, there and back.",
         Lacking::Mileage => "Say in Workshop, How you are paid, what a mile or km costs.",
         Lacking::Wheel => "Say the minutes at the wheel.",
+        Lacking::InQuestion => "Settle on Bench what may be a stop that was forgotten.",
         Lacking::Sorting => "Sorting was not clocked: write its minutes down at the Bench.",
         Lacking::Size => "Size the piles that have good pieces.",
         Lacking::Pay => "Say in Workshop, Your rate, what an hour should pay.",

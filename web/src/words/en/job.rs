@@ -247,6 +247,7 @@ pub const DONE: &str = "handed over";
 pub const LEFT_PER_HOUR: &str = "left per hour";
 pub const NOTHING_LEFT_YET: &str = "Nothing is sold yet. What an hour left stands here after the hand-over.";
 pub const NO_HOURS_LOGGED: &str = "No hours are logged, so nobody knows what one left.";
+pub const ALL_HOURS_OPEN: &str = "All its hours are to settle on Bench, so nobody knows what one left.";
 pub const NO_COSTS_KNOWN: &str = "What it cost is not known, so nobody knows what an hour left.";
 pub const HOURS: &str = "Hours";
 pub const PRICE: &str = "Price";
@@ -350,6 +351,11 @@ pub fn to_settle(span: &str) -> String {
 /// "14 h more is to settle on Bench and in none of these figures: a stop may have been forgotten."
 pub fn beside_these(span: &str) -> String {
     format!("{span} more is to settle on Bench and in none of these figures: a stop may have been forgotten.")
+}
+
+/// "12 h of work on its haul are to settle on Bench first: what is answered for after this job is done with is the workshop's."
+pub fn haul_before_the_end(span: &str) -> String {
+    format!("{span} of work on its haul are to settle on Bench first: what is answered for after this job is done with is the workshop's.")
 }
 
 /// Beside measured, corrected and recalled: what the hauls of a job bring along.

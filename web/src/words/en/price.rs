@@ -102,6 +102,14 @@ pub fn in_question(span: &str, pay: Option<&str>) -> String {
     format!("{span} more are in question: a stop may have been forgotten. No price here counts them{pay}; Bench settles it.")
 }
 
+/// The same of a job that has ended: all that was logged is what it took.
+pub fn in_question_counted(span: &str, pay: Option<&str>) -> String {
+    let pay = pay.map(|pay| format!(", but not {pay} for who helped in them")).unwrap_or_default();
+    format!(
+        "{span} of its hours are in question: a stop may have been forgotten. As the job is done with, prices count them{pay}; Bench settles it."
+    )
+}
+
 /// "12 h of work on its haul are in question, and in no figure here; Bench settles it."
 pub fn haul_in_question(span: &str) -> String {
     format!("{span} of work on its haul are in question, and in no figure here; Bench settles it.")
@@ -110,6 +118,11 @@ pub fn haul_in_question(span: &str) -> String {
 /// "15 h more in question, not counted here." Under the word of an offer.
 pub fn not_counted(span: &str) -> String {
     format!("{span} more in question, not counted here.")
+}
+
+/// "15 h in question, counted here." Of a job that is done with.
+pub fn counted_in_question(span: &str) -> String {
+    format!("{span} in question, counted here.")
 }
 
 /// "A buyer sees 150 on it until its tag is set to what is asked by now." Where waiting brought the ask down.

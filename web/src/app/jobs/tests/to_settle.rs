@@ -15,7 +15,8 @@ job stands \"Stands\" 1 order
     let mark = "15 h of it is to settle on Bench: a stop may have been forgotten.";
     let beside = "15 h more is to settle on Bench and in none of these figures: a stop may have been forgotten.";
     Maker::told(&[told]).room("stands", Room::Hours).shows(&["make 1 h<", "measured 1 h, to settle 15 h", beside]).hides(&[mark, "Oil"]);
-    Maker::told(&[told]).room("stands", Room::Back).shows(&[mark]);
+    Maker::told(&[told]).room("stands", Room::Back).shows(&[beside]).hides(&[mark]);
+    Maker::told(&[&format!("{told}08:01 end stands\n")]).room("stands", Room::Back).shows(&[mark]);
     let rate = "09:00 rate pay 20 hours 400 logged 300 costs 0\nspend 2.00 glue on stands\nplan \"saw\" make 60 min for stands\n";
     Maker::told(&[&format!("{told}{rate}")]).room("stands", Room::Quote).shows(&["2 h 24 to 3 h 04 at your rate", beside]);
     // In the list of jobs too, wherever the job stands there.

@@ -45,6 +45,10 @@ fn hours_in_question_are_said() {
     let mut maker = told(&format!("{text}{night}"));
     maker.shows(&["15 h more are in question", "No price here counts them"]).offer("100").shows(&["15 h more in question, not counted"]);
     maker.bargain(BargainTap::PayAndHours).shows(&["15 h more are in question", "60.00"]).hides(&["16 h"]);
+    // One of two is left of a job that is done with: prices count the night, and say so.
+    let two = text.replace("1 spec", "2 spec").replace("plan \"saw\" make 60 min for stool\n", "");
+    let mut ended = told(&format!("{two}{night}sell 1 stool for 300 notes fetched\nend stool\n"));
+    ended.shows(&["15 h of its hours are in question", "prices count them"]).offer("100").shows(&["15 h in question, counted here."]);
     let answered = told(&format!("{text}{night}08:01 confirm run night\n"));
     let mut answered = answered;
     answered.hides(&["in question"]).offer("100").hides(&["in question"]).bargain(BargainTap::PayAndHours).shows(&["16 h", "3.75"]);
