@@ -210,6 +210,28 @@ fn the_minutes_in_question_make_no_pace() {
     assert_eq!((minutes(answered.pace()), answered.all()), (Some(18), Span::minutes(74))); // 50 + 20 minutes, four pieces: 17.5
 }
 
+/// Four are planed, 40 minutes of the first before something else came, and 5 when it was gone on with: 45 each, of which 40 had gone by at the
+/// start, so 5 + 3 x 45. Two are bored: 12 minutes of the first on one day and 10 on the next, so 10 + 22. A second piece that was broken off in
+/// the afternoon comes off too, but a whole one at most; what was worked after a coat, its brushes cleaned, is no part of the next.
+#[test]
+fn what_the_piece_at_hand_had_taken_comes_off() {
+    let (plane, before) = ("2026-03-03 15:00 batch 4 \"plane\" for shelf\n", "2026-03-04 07:00 start \"plane\" make on shelf\n");
+    let on = "start \"saw\" make on shelf\n07:43 start \"plane\" make on shelf\n07:48 done 1\n";
+    let night = "2026-03-04 23:00 copy kept";
+    check(&format!("{plane}{before}07:40 {on}{night}"), "10:03", Because::Batch);
+    let bore = "2026-03-03 15:00 batch 2 \"bore\" for shelf\n15:10 start \"bore\" make on shelf\n15:22 stop\n";
+    check(&format!("{bore}{BORE}09:10 done 1\n{night}"), "09:32", Because::Batch);
+    // One at 10 and 4 of the next before; then one at 10 by the clock of the run: three of them were left, less 4.
+    let four = "2026-03-03 15:00 batch 4 \"bore\" for shelf\n15:10 start \"bore\" make on shelf\n15:20 done 1\n15:24 stop\n";
+    check(&format!("{four}{BORE}09:06 done 1\n{night}"), "09:26", Because::Batch);
+    // 40 of the next before, of which nobody noted one: one piece at most comes off. 10 and 46 are 28 each.
+    check(&format!("{}{BORE}09:06 done 1\n{night}", four.replace("15:24", "16:00")), "09:56", Because::Batch);
+    let [coat, again] = [four, BORE].map(|lines| lines.replace("bore", "coat").replace("done 1", "clamped 1 coat 60 min"));
+    check(&format!("{coat}{again}09:10 clamped 1 coat 60 min\n{night}"), "09:36", Because::Batch); // 10 and 14 are 12 each, three left
+}
+
+const BORE: &str = "2026-03-04 09:00 start \"bore\" make on shelf\n";
+
 /// Fitted once for 45 of 150 minutes; again from 13:00 on the next day, and forgotten.
 #[test]
 fn one_earlier_run_says_nothing_and_a_plan_is_not_cut() {

@@ -351,6 +351,32 @@ fn what_is_doubtful_moves_no_date_until_it_is_answered() {
     }
 }
 
+/// A table whose coat was put on at 9:00 on Monday the 2nd, worked till 9:30, is hard a week later whatever is planned before it: on the 9th.
+/// Seven hours of trimming (5 x 1.4) are Tuesday and Wednesday, seen on Tuesday. It is never hard before it was trimmed either; and of two
+/// coats that are on the later one tells.
+#[test]
+fn a_coat_that_is_on_hardens_since_it_was_put_on() {
+    let check = |planned: [&str; 2], minutes: i64, on: u32| {
+        let plans = planned.map(|op| format!("plan \"{op}\" make {} min for table pieces 1\n", if op == "trim" { minutes } else { 30 }));
+        let story = tell(&format!(
+            "2026-03-02 08:00 -05:00 workshop USD inch\nends-in \"coat\" coat 60 min\nends-in \"oil\" coat 60 min\n\
+            job table \"Table\" 1 order\n{}09:00 start \"coat\" make on table stage finish\n09:30 done 1\nstop\n\
+            2026-03-03 08:00 about table note \"x\"\n",
+            plans.concat()
+        ));
+        assert_eq!(story.refused, [], "{planned:?}");
+        let ready = seen(&story, "table").likely.map(|ready| ready.day);
+        assert_eq!(ready, march(on), "{planned:?} {minutes}");
+    };
+    for planned in [["coat", "trim"], ["trim", "coat"]] {
+        check(planned, 300, 9);
+        check(planned, 30 * 60, 14); // 42 hours: eleven days, but for Sunday the 8th
+    }
+    // Oil is to come, and planned first: 42 min on the 3rd, and a week.
+    check(["coat", "oil"], 0, 10);
+    check(["oil", "coat"], 0, 10);
+}
+
 /// Six hours of sanding wait on another stool, 6 x 1.4 = 8 h 24, and none of a third that is sold: the first stool's days have none of it in them,
 /// and its page says so, and when it is ready with them first.
 #[test]

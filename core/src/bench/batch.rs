@@ -135,6 +135,13 @@ pub(super) fn since_last_note<'a>(runs: impl Iterator<Item = &'a Run>, now: Mome
     Span::sum(runs.filter(|run| !run.work.rework).map(|run| last_note(run).until(now)))
 }
 
+/// What the piece at hand at a moment had taken of some runs by then: the time worked since the last piece of any of them.
+pub(super) fn at_hand_by(at: Moment, runs: &[&Run]) -> Span {
+    let notes = runs.iter().flat_map(|run| &run.notches).map(|notch| notch.at).filter(|note| *note <= at);
+    let last = notes.max().unwrap_or(Moment::at(i64::MIN));
+    Span::sum(runs.iter().map(|run| run.worked_within(last, at, at)))
+}
+
 /// The last piece of a run; its start where it has none.
 fn last_note(run: &Run) -> Moment {
     last_note_by(run, Moment::at(i64::MAX))

@@ -35,13 +35,20 @@ impl Default for Workdays {
     }
 }
 
-/// A step of a job: hands on, and then what it waits before the next step.
+/// A step of a job: hands on, and then what it waits before the next step. One that hands are off waits already: what is said of it is what is
+/// left, from now on, in whatever order it was planned.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 pub struct Step {
     pub hands: Span,
     pub wait: Span,
     /// What must have gone by between its end and use, whatever is done meanwhile.
     pub cure: Span,
+}
+
+impl Step {
+    fn waits_already(&self) -> bool {
+        minutes_up(self.hands) == 0
+    }
 }
 
 /// When all of it can be done.
@@ -136,7 +143,8 @@ impl Workdays {
         self.begins(due, steps).into_iter().map(|begin| begin.map(|(day, _)| day)).collect()
     }
 
-    /// The same to the minute: the day, and minutes since its midnight.
+    /// The same to the minute: the day, and minutes since its midnight. Of what waits already the one by which it must have begun; it holds up
+    /// no step before it.
     pub fn begins(&self, due: Day, steps: &[Step]) -> Vec<Option<Hour>> {
         self.begins_on((due, &mut 0), due, steps)
     }
@@ -164,6 +172,9 @@ impl Workdays {
             .rev()
             .map(|step| {
                 let ends = |at| earlier(at, step.wait).min(earlier((due, 0), step.cure));
+                if step.waits_already() {
+                    return at.map(ends);
+                }
                 at = at.and_then(|at| self.before(ends(at), (due, today, left), step.hands));
                 at
             })
@@ -240,14 +251,12 @@ impl Workdays {
         let mut today = self.left_of_day(worked);
         let free = self.after(from, (from.0, &mut today), others);
         for step in steps {
-            if Span::ZERO < step.hands {
-                at = at.max(free?);
+            if step.waits_already() {
+                (at, hard) = (at.max(later(from, step.wait)), hard.max(later(from, step.cure)));
+                continue;
             }
-            let end = self.after(at, (from.0, &mut today), step.hands)?;
-            (at, hard) = (later(end, step.wait), hard.max(later(end, step.cure)));
-            if Span::ZERO < step.hands {
-                hands = end.0;
-            }
+            let end = self.after(at.max(free?), (from.0, &mut today), step.hands)?;
+            (at, hard, hands) = (later(end, step.wait), hard.max(later(end, step.cure)), end.0);
         }
         let (day, minute) = at.max(hard);
         // What is over at midnight was over in the evening before.

@@ -224,6 +224,13 @@ impl Bench {
         self.batch_by(self.on(on).filter(|run| run.work.op == op), of, now)
     }
 
+    /// The same by the runs that nobody doubts alone: what it says of what is to come.
+    pub fn sure_batch(&self, on: On, op: &str, now: Moment) -> Batch {
+        let of = if let On::Job(job) = on { Some((job, op)) } else { None };
+        let sure = self.sure(self.on(on).filter(|run| run.work.op == op), now).listed();
+        self.batch_by(sure.into_iter(), of, now)
+    }
+
     /// The same by the runs of that operation alone.
     pub fn batch_of<'a>(&self, runs: impl Iterator<Item = &'a Run> + Clone, (job, op): (Id, &str), now: Moment) -> Batch {
         self.batch_by(runs, Some((job, op)), now)

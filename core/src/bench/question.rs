@@ -1,7 +1,9 @@
 //! Which runs look like a forgotten stop, and what speaks for their ends. A run that is asked about says nothing of what is usual until it is
 //! answered for, and nothing of the pace of its batch after its last piece; one that is not asked about says both.
 
+use super::batch::at_hand_by;
 use super::estimate::learn::is_sound;
+use super::pace::remaining;
 use super::repair::{self, Known};
 use super::{Batch, Bench, On, Run};
 use crate::quantity::{Count, Id, Listed, Moment, Sorted, Span};
@@ -39,8 +41,8 @@ impl Bench {
     }
 
     /// Whether a run looks like a forgotten stop and is still asked about, whether it goes on or has ended. Until that is answered no minute
-    /// of it is of a day or a week, of what a job that goes on took, and so of its price, nor off what is left of any job, and nobody who worked
-    /// along is paid for it; each page says how many they are.
+    /// of it is of a day or a week, of what a job that goes on took, and so of its price, and nobody who worked along is paid for it; each page
+    /// says how many they are. Nor is anything of it off what is left of any job: its minutes, its pieces, or what was put to wait in it.
     pub fn is_doubtful(&self, run: &Run, now: Moment) -> bool {
         let is_long_ago = !run.is_running() && REMEMBERED < run.started.at.until(now);
         !is_long_ago && self.in_question(run, now).is_some()
@@ -148,7 +150,8 @@ impl Bench {
         notches.map(|notch| notch.at).chain(run.right).chain(helpers).filter(within(run, now))
     }
 
-    /// Batch pace x pieces left at the start of a run. The run is in question: its own pace is that up to its last piece.
+    /// Batch pace x pieces left at the start of a run, less what the piece at hand had taken by then, one at most: a run that goes on with it has
+    /// only the rest of it to do. The run is in question: its own pace is that up to its last piece.
     fn batch_span(&self, run: &Run, now: Moment) -> Option<Span> {
         let On::Job(job) = run.work.on else { return None };
         let of = self.planned.get(&(job, run.work.op.clone())).copied()?;
@@ -158,7 +161,11 @@ impl Bench {
         let known = self.told(run, now);
         let own = |other: &Run| (other.id == run.id).then(|| self.last_noted(run, &known, now));
         let pace = Batch::but((|other| own(other).or_else(|| self.in_question(other, now)), |_| false), runs(), None, now).pace()?;
-        Some(pace.times(i64::from(left))).filter(|span| Span::ZERO < *span)
+        // What was worked after a coat, its brushes cleaned, is no part of the next one.
+        let is_coated = self.is_coated(run.work.on, &run.work.op);
+        let earlier = runs().filter(|other| !is_coated && other.id != run.id && self.in_question(other, now).is_none());
+        let gone = at_hand_by(run.started.at, &earlier.listed());
+        Some(remaining(left, pace, gone)).filter(|span| Span::ZERO < *span)
     }
 }
 

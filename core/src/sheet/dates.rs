@@ -314,17 +314,21 @@ fn wait_of(shop: &Shop, job: &Job, (op, hands): (&str, Span), given: Given) -> O
     (Span::ZERO < longest.1).then_some(longest)
 }
 
-/// After the last coat a finish hardens until the day of use.
+/// After the last coat a finish hardens until the day of use: the last that is to come, else the one that was put on last.
 fn cure(shop: &Shop, job: &Job, rows: &mut [DateRow], given: Given) {
     let coats = |op: &str| {
         let usual = given.waits.usuals.of(op, (given.guess)(op));
         usual.is_some_and(|usual| What::of(&usual.what) == What::Coat)
     };
-    let Some(row) = rows.iter_mut().rev().find(|row| row.op.as_deref().is_some_and(coats)) else { return };
     let Some(key) = Key::read(What::Cure.name()) else { return };
     let Some((span, _)) = given.waits.usuals.span((&key, None), given.waits.usuals.warmth) else { return };
-    let last = shop.bench.on(On::Job(job.id)).filter(|run| row.op.as_deref() == Some(&*run.work.op)).map(|run| run.end(shop.now)).max();
-    let left = match last {
+    let put_on = |row: &DateRow| {
+        let of_it = shop.bench.on(On::Job(job.id)).filter(|run| row.op.as_deref() == Some(&*run.work.op));
+        shop.bench.sure(of_it, shop.now).map(|run| run.end(shop.now)).max()
+    };
+    let coats = rows.iter_mut().filter(|row| row.op.as_deref().is_some_and(coats));
+    let Some(row) = coats.max_by_key(|row| (!row.only_waits(), if row.only_waits() { put_on(row) } else { None })) else { return };
+    let left = match put_on(row) {
         Some(last) if row.only_waits() => shop.now.until(last.plus(span)).max(Span::ZERO),
         _ => span,
     };

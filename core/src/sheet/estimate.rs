@@ -8,7 +8,7 @@ pub mod steps;
 
 use crate::bench::estimate::spread::Begun;
 use crate::bench::estimate::{
-    Basis, Estimate, Left, Likely, OnTop, Part, Range, estimate as reckon, factor, left as left_of_all, spread, topped,
+    Basis, Estimate, Left, Likely, OnTop, Over, Part, Range, estimate as reckon, factor, left as left_of_all, spread, topped,
 };
 use crate::bench::{Kind, On, Run, Stage};
 use crate::ledger::fold::{Job, Kept, planned_before};
@@ -502,7 +502,11 @@ fn unnoted(shop: &Shop, job: Id, rows: &[Row]) -> Vec<String> {
     let logged = shop.time(job);
     let is_worked = |op: &str| logged.by_op.get(op).is_some_and(|shares| Span::ZERO < shares.total());
     let of = |row: &&Row| {
-        let batch = row.op.as_deref().map(|op| shop.bench.batch(On::Job(job), op, shop.now)).unwrap_or_default();
+        let batch = |op: &str| match row.left {
+            Left::Nothing(Over::Ended) => shop.bench.batch(On::Job(job), op, shop.now),
+            _ => shop.bench.sure_batch(On::Job(job), op, shop.now),
+        };
+        let batch = row.op.as_deref().map(batch).unwrap_or_default();
         row.left.likely(row.likely) <= Span::ZERO
             && 1 < row.n
             && batch.n == 0

@@ -363,7 +363,7 @@ fn is_said_made(job: &Job) -> bool {
 /// planned is done; where nothing was planned, it was finished. Between two coats it is not.
 fn is_made(shop: &Shop, job: &Job, (hours, sold): (&Hours, &Sold)) -> bool {
     let on = On::Job(job.id);
-    let unfinished = hours.logged.by_op.keys().any(|op| shop.bench.batch(on, op, shop.now).has_left());
+    let unfinished = hours.logged.by_op.keys().any(|op| shop.bench.sure_batch(on, op, shop.now).has_left());
     let to_come = hours.still.is_some_and(|still| Span::ZERO < still);
     let finished = !job.operations.is_empty() || is_said_made(job) || is_finished(shop, job);
     let sold = 0 < sold.pieces.saturating_add(sold.by_galleries);
@@ -376,20 +376,20 @@ fn last_off(shop: &Shop, job: &Job) -> Option<Box<Wait>> {
 }
 
 /// The first planned operation of which something is to come: it was never begun, has pieces left, or took less than it likely takes by
-/// what was planned of it; the delivery aside. None of a job that is done with, or of which all is sold.
+/// what was planned of it; the delivery aside. None of a job that is done with, or of which all is sold. What is doubtful makes no difference.
 pub(super) fn next_planned<'a>(shop: &Shop, job: &'a Job) -> Option<&'a Operation> {
     if job.ended.is_some() || job.left() == 0 {
         return None;
     }
     let (rows, on) = (OnceCell::new(), On::Job(job.id));
-    let begun = |op: &str| shop.bench.on(on).any(|run| run.work.op == op);
+    let begun = |op: &str| shop.bench.sure(shop.bench.on(on).filter(|run| run.work.op == op), shop.now).next().is_some();
     let to_come = |op: &str| {
         let rows: &Vec<Row> = rows.get_or_init(|| rows_of(shop, (job, shop.history()), true));
         rows.iter().any(|row| row.op.as_deref() == Some(op) && row.thought.is_some() && Span::ZERO < row.to_come())
     };
     let open = |operation: &&Operation| {
         let op = operation.op.as_str();
-        operation.kind != Kind::Deliver && (!begun(op) || shop.bench.batch(on, op, shop.now).has_left() || to_come(op))
+        operation.kind != Kind::Deliver && (!begun(op) || shop.bench.sure_batch(on, op, shop.now).has_left() || to_come(op))
     };
     job.operations.iter().find(open)
 }

@@ -146,7 +146,7 @@ impl Fit<'_> {
         let row = |operation: &Operation| rows.iter().find(|row| row.op.as_ref() == Some(&operation.op));
         // What was begun, and nobody said how long it takes nor how many pieces are left of it, may be done.
         let may_be_done = |row: &Row, op: &str| {
-            let batch = self.shop.bench.batch(On::Job(job.id), op, self.shop.now);
+            let batch = self.shop.bench.sure_batch(On::Job(job.id), op, self.shop.now);
             row.thought.is_none() && Span::ZERO < batch.all() && !batch.has_left()
         };
         let to_come =
@@ -188,7 +188,8 @@ impl Fit<'_> {
                 continue;
             }
             let choice = self.look.choice(run);
-            let Some(Left::Goes(time)) = by_pieces(&choice.batch) else { continue };
+            let batch = self.shop.bench.sure_batch(choice.on, &choice.op, self.shop.now);
+            let Some(Left::Goes(time)) = by_pieces(&batch) else { continue };
             if !waits.iter().any(|wait| is_whole(wait) || self.shop.bench.op_of(wait) == choice.op) {
                 found.extend(Takes::of(time, Span::ZERO, From::Pace).map(|takes| (choice, takes)));
             }
@@ -198,11 +199,13 @@ impl Fit<'_> {
 
     /// What a job of which nothing waits was left at; once that is done whole, what followed it before.
     fn at_hand(&self, job: &Job, waits: &[&Wait]) -> Option<(Choice, Takes)> {
-        let last = self.shop.bench.on(On::Job(job.id)).rev().find(|run| run.work.kind == Kind::Make);
+        let makes = self.shop.bench.on(On::Job(job.id)).rev().filter(|run| run.work.kind == Kind::Make);
+        let last = self.shop.bench.sure(makes, self.shop.now).next();
         let last = self.look.choice(last.filter(|run| waits.is_empty() && !run.work.rework)?);
         let named = |operation| self.look.named(operation, last.on);
         let next = || self.look.followers(&last).into_iter().map(named).find(|next| self.look.may_follow(next));
-        let choice = if last.batch.is_done() || self.is_over(job, &last) { next()? } else { last };
+        let is_done = self.shop.bench.sure_batch(last.on, &last.op, self.shop.now).is_done();
+        let choice = if is_done || self.is_over(job, &last) { next()? } else { last };
         let takes = self.as_before(job, &choice).unwrap_or(Takes::UNKNOWN);
         Some((choice, takes))
     }
@@ -219,7 +222,7 @@ impl Fit<'_> {
         let n = pieces(job, kind, &choice.batch);
         let part =
             parts::known(job, self.shop.history(), (&Operation { op, kind, stage, span: None, pieces: None, at: self.shop.now }, n))?;
-        Takes::of(part.time, choice.batch.all(), From::History)
+        Takes::of(part.time, choice.batch.sure, From::History)
     }
 
     /// Whether an operation can be worked on: it needs nothing that waits. What waits itself does not; nothing is made while its pieces

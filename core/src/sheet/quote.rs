@@ -1,7 +1,7 @@
 //! What a quote says of a job: hours and price as a range, and a day.
 
 use super::account::{Account, account};
-use super::dates::{Given, dates_of};
+use super::dates::{DatesSheet, Given, dates_of};
 use super::estimate::{Covers, estimate};
 use super::marks::for_need;
 use super::shop::Shop;
@@ -34,17 +34,32 @@ pub struct QuoteSheet {
     pub covers: Covers,
     /// The first day it can be promised for, nine times in ten: where other jobs go on, behind them.
     pub ready: Option<Day>,
-    /// The same before them.
-    pub alone: Option<Day>,
     /// Hands that are likely on other jobs that go on.
     pub others: Span,
-    /// The day it is to be done by, where that is before the one it can be promised for; and whether it will likely be missed.
+    /// What these do to its days; none where none go on, or where its days are not known.
+    pub moves: Option<Moves>,
+    /// The day it is to be done by, where that is before the one it can be promised for; and whether it will likely be missed. None once nothing
+    /// is left to do.
     pub missed: Option<(Day, bool)>,
+    /// The day of the quote that stands, where that is before the one it can be promised for by now; none once nothing is left to do.
+    pub broken: Option<Day>,
     pub until: Day,
     /// The quote that was given last, and whether it stands: its day is not over, and the job goes on.
     pub given: Option<Quote>,
     pub stands: bool,
     pub is_over: bool,
+}
+
+/// The first of its days that moves where other jobs come first, behind them and before.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Moves {
+    /// The day it can be promised for.
+    Promised([Day; 2]),
+    /// The day in the course of which it is likely ready.
+    Likely([Day; 2]),
+    /// The day in the course of which it is ready to be safe.
+    Safe([Day; 2]),
+    Nothing,
 }
 
 /// Why there is no price to quote.
@@ -82,14 +97,16 @@ pub fn quote(shop: &Shop, id: Id, given: Given) -> Answer<QuoteSheet> {
     };
     let dates = dates_of(shop, (&job, &sheet), given);
     let promised = |ready: Option<Ready>| ready.map(|ready| dates.workdays.promised(ready));
-    let alone = promised(dates.safe);
-    let ready = if Span::ZERO < dates.others { promised(dates.after_others_safe) } else { alone };
+    let ready = promised(if Span::ZERO < dates.others { dates.after_others_safe } else { dates.safe });
     let likely_by = promised(if Span::ZERO < dates.others { dates.after_others } else { dates.likely });
     let is_before = |day: Option<Day>, due: Day| day.is_some_and(|day| due < day);
-    let missed = dates.due.filter(|due| is_before(ready, *due)).map(|due| (due, is_before(likely_by, due)));
+    let is_to_do = !dates.rows.is_empty();
+    let missed = dates.due.filter(|due| is_to_do && is_before(ready, *due)).map(|due| (due, is_before(likely_by, due)));
     let today = given.now.day();
     let is_over = job.quote.is_some_and(|quote| quote.until.is_some_and(|until| until < today));
     let stands = job.quote.is_some() && !is_over && job.ended.is_none();
+    let given = job.quote.filter(|_| stands && is_to_do).and_then(|quote| quote.ready);
+    let broken = given.filter(|given| is_before(ready, *given));
     let until = today.plus(STANDS);
     Ok(QuoteSheet {
         job: id,
@@ -101,14 +118,29 @@ pub fn quote(shop: &Shop, id: Id, given: Given) -> Answer<QuoteSheet> {
         range,
         covers: sheet.covers,
         ready,
-        alone,
         others: dates.others,
+        moves: moves(&dates),
         missed,
+        broken,
         until,
         given: job.quote,
         stands,
         is_over,
     })
+}
+
+fn moves(dates: &DatesSheet) -> Option<Moves> {
+    let both = [[dates.after_others?, dates.likely?], [dates.after_others_safe?, dates.safe?]];
+    let [likely, safe] = both.map(|both| both.map(|ready| ready.day));
+    let [_, promised] = both.map(|both| both.map(|ready| dates.workdays.promised(ready)));
+    let is_moved = |[behind, alone]: [Day; 2]| behind != alone;
+    let found = match () {
+        () if is_moved(promised) => Moves::Promised(promised),
+        () if is_moved(likely) => Moves::Likely(likely),
+        () if is_moved(safe) => Moves::Safe(safe),
+        () => Moves::Nothing,
+    };
+    (Span::ZERO < dates.others).then_some(found)
 }
 
 /// With the fees that were lost. Nothing where nothing was noted; not known where a haul's share is not.

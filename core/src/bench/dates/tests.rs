@@ -184,6 +184,22 @@ fn hands_alone_come_after_other_hands() {
     check(10, &[hours(0, 96), hours(2, 0)], 23, false);
     // A wait that its own hands begin comes after these.
     check(10, &[hours(2, 24)], 22, true);
-    // What follows hands hardens after them, so that no date is too early: Friday, 18:00, and a week.
-    check(10, &[hours(2, 24), hard], 29, true);
+    // What has no hands left hardens since it was put on, whatever hands are planned before it: a week from Tuesday noon.
+    check(10, &[hours(2, 24), hard], 26, true);
+    // Nor do two that wait already wait one after the other: till Friday, 12:00.
+    check(10, &[hours(0, 24), hours(0, 72)], 22, true);
+}
+
+/// Before Friday, 22 May: what waits already must have begun by then, and holds up no hands that are planned before it, but those behind it.
+#[test]
+fn what_waits_already_holds_up_what_comes_behind_it_alone() {
+    let (plain, due) = (Workdays::default(), day(2026, 5, 22));
+    let check = |steps: &[Step], begins: &[(u32, i64)]| {
+        let begins: Vec<_> = begins.iter().map(|(on, minute)| Some((day(2026, 5, *on), *minute))).collect();
+        assert_eq!(plain.begins(due, steps), begins, "{steps:?}");
+    };
+    let hard = Step { cure: Span::minutes(2 * 1_440), ..Step::default() };
+    check(&[hours(4, 0), hard], &[(21, 840), (20, 0)]);
+    check(&[hard, hours(4, 0)], &[(20, 0), (21, 840)]);
+    check(&[hours(4, 0), hours(0, 24), hours(2, 0)], &[(20, 960), (20, 960), (21, 960)]);
 }

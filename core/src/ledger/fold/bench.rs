@@ -204,7 +204,7 @@ impl Gathered {
         // Runs that are gone leave what they coated.
         let gone = self.said.into_iter().filter_map(|said| said.coated);
         self.coated.extend(gone.filter_map(|(job, op)| Some((job?, op))));
-        let pieces = self.numbers.but_for(&self.coated);
+        let pieces = self.numbers.with_coats(&self.coated);
         let mut thought = Sorted::new();
         for (of, span) in self.thought.iter() {
             span.and_then(|span| thought.insert(of.clone(), span));

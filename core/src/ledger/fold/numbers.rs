@@ -69,17 +69,11 @@ impl Numbers {
         self.0.get(&(job, op.to_owned())).map(|word| word.n)
     }
 
-    /// All of them, but for those that only the plan says of what is coated: each coat is on every piece. And of what is coated, how many
-    /// pieces a coat is on; none where nobody said.
-    pub fn but_for(self, coated: &Set<Meant>) -> Pieces {
+    /// All of them, and of what is coated how many pieces a coat is on; none where nobody said.
+    pub fn with_coats(self, coated: &Set<Meant>) -> Pieces {
         let mut found = Pieces { coated: coated.iter().map(|meant| (meant.clone(), None)).collect(), ..Pieces::default() };
         for (meant, word) in self.0 {
-            let each = found.coated.get_mut(&meant);
-            let is_coated = each.is_some();
-            each.into_iter().for_each(|each| *each = word.each);
-            if !word.at_bench && is_coated {
-                continue;
-            }
+            found.coated.get_mut(&meant).into_iter().for_each(|each| *each = word.each);
             if !word.at_bench {
                 found.only_planned.insert(meant.clone());
             }

@@ -47,7 +47,7 @@ pub fn counted(shop: &Shop, job: &Job, rows: &[Row]) -> Vec<Counted> {
         if found.iter().any(|one| one.op == *op) || rows.iter().any(|row| row.op.as_ref() == Some(op)) {
             continue;
         }
-        let Some(Left::Goes(time)) = by_pieces(&shop.bench.batch(On::Job(job.id), op, shop.now)) else { continue };
+        let Some(Left::Goes(time)) = by_pieces(&shop.bench.sure_batch(On::Job(job.id), op, shop.now)) else { continue };
         found.push(Counted { op: op.clone(), kind: run.work.kind, stage: run.work.stage, time });
     }
     found

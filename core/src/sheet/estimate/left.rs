@@ -4,7 +4,7 @@ use super::Row;
 use super::counted::{Counted, beside, counted, together};
 use super::history::pieces;
 use crate::bench::estimate::{Left, Likely, Over};
-use crate::bench::wait::{Wait, Waits, What};
+use crate::bench::wait::{Wait, What};
 use crate::bench::{Batch, Bench, Kind, On, Run, Stage, Time, Work};
 use crate::ledger::fold::{Job, Operation};
 use crate::quantity::{Count, Listed, Moment, Span};
@@ -19,7 +19,8 @@ use crate::sheet::Shop;
 /// more. Of a drive that nothing but the plan speaks of, once it alone is to come, what was planned less what was driven. Of a whole piece and of its rest, less what was
 /// worked on operations that are not planned, and never less than the pieces that are left of these; of a whole piece that is made, those
 /// pieces alone. Rework takes nothing off. Nothing at all
-/// once the last piece is sold or handed over, but of what was planned since.
+/// once the last piece is sold or handed over, but of what was planned since. A run that is doubtful takes nothing off either: neither its
+/// minutes nor what was noted or put to wait in it, nor that it was begun.
 pub fn lefts(shop: &Shop, job: &Job, rows: &[Row]) -> Vec<Left> {
     if job.ended.is_some() {
         return rows.iter().map(|_| Left::Nothing(Over::Ended)).listed();
@@ -59,8 +60,8 @@ pub fn is_made_whole(shop: &Shop, job: &Job, (logged, rows): (&Time, &[Row])) ->
 pub fn is_finished(shop: &Shop, job: &Job) -> bool {
     let on = On::Job(job.id);
     let makes = |run: &&Run| run.work.kind == Kind::Make && !run.work.rework;
-    shop.bench.on(on).filter(makes).max_by_key(|run| run.started.at).is_some_and(|last| {
-        let is_noted = || shop.bench.batch(on, &last.work.op, shop.now).is_done();
+    shop.bench.sure(shop.bench.on(on).filter(makes), shop.now).max_by_key(|run| run.started.at).is_some_and(|last| {
+        let is_noted = || shop.bench.sure_batch(on, &last.work.op, shop.now).is_done();
         let is_old = || !last.is_running() && NEXT_COAT <= last.end(shop.now).until(shop.now);
         last.work.stage == Stage::Finish && (is_noted() || is_old())
     })
@@ -75,15 +76,17 @@ fn least(job: &Job, rows: &[Row]) -> Option<Span> {
 /// After a coat that is dry so long, and no other step since, another is not waited for any more [J].
 const NEXT_COAT: Span = Span::minutes(24 * 60);
 
-/// Whether a coat of a job dries, or was dry less than a day ago, and may not have been the last: nobody said how many there are, and no other
-/// step was begun since.
+/// Whether a coat of a job dries, or was dry less than a day ago, and may not have been the last: nobody said at the bench how many there are
+/// (a plan is made before it is seen how many coats are wanted), and no other step was begun since.
 pub fn is_between_coats(shop: &Shop, job: &Job) -> bool {
     let on = On::Job(job.id);
     let coats = shop.waits().all().filter(|wait| wait.job == Some(job.id) && wait.what() == What::Coat);
     let may_follow = |wait: &Wait| {
         let op = shop.bench.op_of(wait);
-        let is_said = shop.bench.batch(on, op, shop.now).of.is_some();
-        let is_left = shop.bench.on(on).any(|run| wait.began.at < run.started.at && run.work.op != op && run.work.kind == Kind::Make);
+        let batch = shop.bench.batch(on, op, shop.now);
+        let is_said = batch.of.is_some() && !batch.only_planned;
+        let after = shop.bench.on(on).filter(|run| wait.began.at < run.started.at && run.work.op != op && run.work.kind == Kind::Make);
+        let is_left = shop.bench.sure(after, shop.now).next().is_some();
         let lately = wait.ended.is_none_or(|dry| dry.at.at.until(shop.now) < NEXT_COAT);
         !is_said && !is_left && lately
     };
@@ -126,16 +129,16 @@ pub fn still_thought(shop: &Shop, job: &Job, operation: &Operation) -> Option<Sp
     is_known.then(|| left.likely(thought).max(Span::ZERO))
 }
 
-/// Work that makes nothing and is not planned, and work done again, leave at hand what was.
+/// Work that makes nothing and is not planned, work done again, and what is doubtful leave at hand what was.
 fn steps<'a>(shop: &'a Shop, job: &Job) -> Vec<&'a Run> {
     let planned = |op: &str| job.operations.iter().any(|planned| planned.op == op);
     let is_step = |work: &Work| !work.rework && (work.kind == Kind::Make || planned(&work.op));
-    shop.bench.on(On::Job(job.id)).filter(|run| is_step(&run.work)).listed()
+    shop.bench.sure(shop.bench.on(On::Job(job.id)).filter(|run| is_step(&run.work)), shop.now).listed()
 }
 
 fn of_step(shop: &Shop, job: &Job, (op, (thought, likely), steps): (&str, (Option<Span>, Span), &[&Run])) -> Left {
     let batch = batch(shop, job, op);
-    let put = Put::of((&shop.bench, shop.waits()), job, op);
+    let put = Put::of(shop, job, op);
     if let Some(by_pieces) = by_pieces(&batch) {
         let is_unsaid = shop.bench.batch(On::Job(job.id), op, shop.now).of.is_none();
         let by_plan = Some(Left::Less(batch.sure)).filter(|_| is_unsaid && thought.is_some() && put.is_each_of(&batch));
@@ -157,7 +160,7 @@ fn was_left(shop: &Shop, steps: &[&Run], (op, thought): (&str, Span)) -> bool {
     let mut took = Span::ZERO;
     for run in steps {
         if run.work.op == op {
-            took = took.plus(Span::sum(shop.bench.sure(std::iter::once(*run), shop.now).map(|run| run.worked(shop.now))));
+            took = took.plus(run.worked(shop.now));
         } else if thought <= took && Span::ZERO < took {
             return true;
         }
@@ -176,10 +179,13 @@ struct Put {
 }
 
 impl Put {
-    fn of((bench, waits): (&Bench, &Waits), job: &Job, op: &str) -> Put {
-        let all = || waits.all().filter(|wait: &&Wait| wait.job == Some(job.id) && bench.op_of(wait) == op);
-        let n = all().fold(0, |sum: Count, wait| sum.saturating_add(wait.n));
-        let dries = all().any(|wait| wait.what() == What::Coat && wait.is_on());
+    fn of(shop: &Shop, job: &Job, op: &str) -> Put {
+        let bench = &shop.bench;
+        let is_sure = |wait: &Wait| !wait.run.and_then(|run| bench.run(run)).is_some_and(|run| bench.is_doubtful(run, shop.now));
+        let of_it = shop.waits().all().filter(|wait| wait.job == Some(job.id) && bench.op_of(wait) == op);
+        let all = of_it.filter(|wait| is_sure(wait)).listed();
+        let n = all.iter().fold(0, |sum: Count, wait| sum.saturating_add(wait.n));
+        let dries = all.iter().any(|wait| wait.what() == What::Coat && wait.is_on());
         Put { n, coats: bench.is_coated(On::Job(job.id), op), dries }
     }
 
@@ -193,14 +199,18 @@ impl Put {
     }
 }
 
-/// An operation's pieces: as many as were said at the bench, else as were planned, else as the job has.
+/// An operation's pieces, by the runs that nobody doubts: of as many as were said at the bench, else as were planned, else as the job has.
 pub fn batch(shop: &Shop, job: &Job, op: &str) -> Batch {
-    batch_of(&shop.bench, (job, op), shop.now)
+    out_of(&shop.bench, (job, op), shop.bench.sure_batch(On::Job(job.id), op, shop.now))
 }
 
-/// The same of a bench. A coat that dries is no piece: with coats it is for so many as were said, and for no others.
+/// The same by all runs, as the bench counts them.
 pub fn batch_of(bench: &Bench, (job, op): (&Job, &str), now: Moment) -> Batch {
-    let batch = bench.batch(On::Job(job.id), op, now);
+    out_of(bench, (job, op), bench.batch(On::Job(job.id), op, now))
+}
+
+/// A coat that dries is no piece: with coats it is for so many as were said or planned, and not for as many as the job has.
+fn out_of(bench: &Bench, (job, op): (&Job, &str), batch: Batch) -> Batch {
     let planned = job.operations.iter().find(|planned| planned.op == op);
     let usual = || planned.filter(|_| !bench.is_coated(On::Job(job.id), op)).map(|planned| pieces(job, planned.kind, &batch));
     Batch { of: batch.of.or_else(usual), ..batch }

@@ -9,7 +9,7 @@ use crate::money::price::{Work, proposed};
 use crate::quantity::{Count, Decimal, Listed, Money, Set, Span};
 use crate::refusal::Answer;
 use crate::sheet::account::Account;
-use crate::sheet::estimate::left::batch;
+use crate::sheet::estimate::left::batch_of;
 use crate::sheet::rate::rate;
 use crate::sheet::shop::Shop;
 
@@ -101,7 +101,7 @@ fn hours_of_one_more(shop: &Shop, job: &Job, account: &Account) -> Answer<Option
     }
     let made = shop.bench.on(On::Job(job.id)).filter(|run| run.work.kind == Kind::Make && !run.work.rework).listed();
     let operations: Set<&str> = made.iter().map(|run| run.work.op.as_str()).collect();
-    let paces = operations.iter().map(|op| (*op, batch(shop, job, op).each())).listed();
+    let paces = operations.iter().map(|op| (*op, batch_of(&shop.bench, (job, op), shop.now).each())).listed();
     if paces.iter().all(|(_, pace)| pace.is_none()) {
         return Ok(None);
     }

@@ -15,6 +15,7 @@ use fivebar_core::ledger::decide::{Command, Laid, Now, WaitCommand};
 use fivebar_core::ledger::kind::wait as kind;
 use fivebar_core::quantity::reading::{self, Misread, Sign};
 use fivebar_core::quantity::{Clock, Day, Id, Key, Listed, Moment, Span, Wall, begin_small};
+use fivebar_core::sheet::bench::Slab;
 use fivebar_core::sheet::meanwhile::{Meanwhile, Telling, meanwhile};
 use fivebar_core::sheet::waits::{Kept, WaitLine, WaitsSheet};
 use std::rc::Rc;
@@ -146,6 +147,15 @@ pub fn pieces(app: &App, line: &WaitLine) -> String {
 /// So many pieces of an operation are done: from the second coat on, which coat that is, of how many pieces, and how many of it.
 pub fn coated(app: &App, of: (On, &str), n: u32) -> Option<(u32, u32, u32)> {
     kept(app, |kept| kept.coat(of, n))
+}
+
+/// What of a run is clamped or coated next, and whether that is a further coat: "top 4", "coat 2 of piece 1".
+pub fn next(app: &App, slab: &Slab) -> (String, bool) {
+    let next = slab.batch.n.saturating_add(1);
+    let coat = coated(app, (slab.run.work.on, &slab.run.work.op), next).filter(|_| !slab.run.work.rework);
+    let piece = app.speech.count(coat.map_or(next, |(.., piece)| piece));
+    let named = words::pieces(&slab.run.work.op, Some(&piece), Some(&piece));
+    coat.map_or((named.clone(), false), |(coat, ..)| (words::coat_of(&app.speech.count(coat), &named), true))
 }
 
 /// A piece with its operation where that is not in its name, and with its job where that is not the one in hand: "shelf, oil, piece 1".

@@ -7,7 +7,7 @@ use super::super::{Screen, Seen};
 use super::rack::notches;
 use super::{cautions, say, slab};
 use crate::app::bench::Tap;
-use crate::app::bench::waits::{WaitTap, coated, kept, long, pieces, usual};
+use crate::app::bench::waits::{WaitTap, kept, long, next, pieces, usual};
 use crate::app::{App, Common, Msg};
 use crate::parts::notches::on_slab;
 use crate::view::{El, el};
@@ -105,12 +105,7 @@ fn first(app: &App, sheet: &BenchSheet, seen: Seen<'_>) -> El<Msg> {
 
 /// "top 4, off 90 min from now".
 fn clamp(slab: &Slab, usual: &Usual, app: &App) -> El<Msg> {
-    let next = slab.batch.n.saturating_add(1);
-    let coat = coated(app, (slab.run.work.on, &slab.run.work.op), next);
-    let piece = app.speech.count(coat.map_or(next, |(.., piece)| piece));
-    let named = waits::pieces(&slab.run.work.op, Some(&piece), Some(&piece));
-    let piece = coat.map_or(named.clone(), |(coat, ..)| waits::coat_of(&app.speech.count(coat), &named));
-    let under = waits::next_off(&piece, &long(app, usual.span), What::of(&usual.what));
+    let under = waits::next_off(&next(app, slab).0, &long(app, usual.span), What::of(&usual.what));
     huge("huge slab", waits::clamped(What::of(&usual.what)), under, say(Tap::Waits(WaitTap::Clamp)))
 }
 

@@ -4,7 +4,7 @@ use super::super::{Seen, undo};
 use super::say;
 use super::slab::figure;
 use crate::app::bench::Tap;
-use crate::app::bench::waits::{WaitTap, long, usual};
+use crate::app::bench::waits::{WaitTap, long, next, usual};
 use crate::app::{App, Msg};
 use crate::parts::chips::{Chip, chips};
 use crate::parts::key::key;
@@ -72,10 +72,15 @@ fn working(app: &App, sheet: &BenchSheet, seen: Seen<'_>) -> El<Msg> {
         return el("div", "working").kid(stop);
     }
     let several = key("key m several", words::SEVERAL, "", say(Tap::MoreDone)).attr("aria-label", words::SEVERAL_SAID);
-    let usual = sheet.running.as_ref().and_then(|slab| usual(app, &slab.run.work.op));
-    let done = match usual {
-        Some(usual) => {
-            let under = waits::off_in(&long(app, usual.span), What::of(&usual.what));
+    let slab = sheet.running.as_ref();
+    let done = match slab.zip(slab.and_then(|slab| usual(app, &slab.run.work.op))) {
+        Some((slab, usual)) => {
+            let (long, what) = (long(app, usual.span), What::of(&usual.what));
+            // Which piece it is stands on the slab; of a further coat the key names it.
+            let under = match next(app, slab) {
+                (piece, true) => waits::next_off(&piece, &long, what),
+                (_, false) => waits::off_in(&long, what),
+            };
             key("key h88", waits::clamped(What::of(&usual.what)), under, say(Tap::Waits(WaitTap::Clamp)))
         }
         None => key("key h88", words::ONE_MORE, "", say(Tap::Done)),

@@ -14,10 +14,10 @@ use crate::parts::key::key;
 use crate::view::{El, el};
 use crate::words::en::{common, dates as words, jobs, price, refusal, workshop};
 use fivebar_core::ledger::fold::Quote;
-use fivebar_core::quantity::{Id, Listed, Money, Span};
+use fivebar_core::quantity::{Day, Id, Listed, Money, Span};
 use fivebar_core::sheet::estimate::Covers;
 use fivebar_core::sheet::job::JobSheet;
-use fivebar_core::sheet::quote::{NoQuote, QuoteSheet};
+use fivebar_core::sheet::quote::{Moves, NoQuote, QuoteSheet};
 
 /// The page.
 pub fn screen(job: &JobSheet, app: &App, seen: Seen<'_>) -> Screen {
@@ -46,7 +46,7 @@ pub fn screen(job: &JobSheet, app: &App, seen: Seen<'_>) -> Screen {
         None => back,
     };
     let foot = el("footer", "foot").kids(undo::bar(app, seen)).kid(keys);
-    Screen::new("jobs/quote", head(top), el("main", "scr").kids(paper).kid(private)).foot(foot)
+    Screen::new("jobs/quote", head(top), el("main", "scr").kids(broken(&sheet, seen)).kids(paper).kid(private)).foot(foot)
 }
 
 fn line((nth, text): (usize, &String)) -> El<Msg> {
@@ -69,35 +69,39 @@ fn private((job, sheet): (&JobSheet, &QuoteSheet), seen: Seen<'_>) -> Vec<El<Msg
         Err(NoQuote::Costs) => words::QUOTE_NO_COSTS.to_owned(),
         Err(NoQuote::Refused(refusal)) => refusal::refused(refusal, seen.speech).what,
     };
-    let now = sheet.range.as_ref().ok().filter(|_| sheet.stands).map(|(low, high)| between(*low, *high, seen));
+    let ready = sheet.ready.map(|ready| day(ready, seen));
+    let now = sheet.range.as_ref().ok().filter(|_| sheet.stands);
+    let now = now.map(|(low, high)| words::with_day(&between(*low, *high, seen), ready.as_deref()));
     let now = now.map(|now| el("p", "row").kid(el("span", "").text(words::QUOTE_NOW)).kid(el("span", "w7").text(now)));
-    // A day that was written down and can be kept no more is said with the one that can.
-    let promised = sheet.given.filter(|_| sheet.stands).and_then(|quote| quote.ready);
-    let later = sheet.ready.filter(|ready| promised.is_some_and(|promised| promised < *ready));
-    let later = later.map(|ready| el("p", "why").attr("role", "status").text(words::ready_only_by(&day(ready, seen))));
     let rate = (sheet.range == Err(NoQuote::Rate))
         .then(|| key("key h56", workshop::YOUR_RATE, "", Msg::Workshop(WorkshopTap::ShowPage(Over::Rate))));
     let over = sheet.is_over.then(|| el("p", "why").text(words::STANDS_OVER));
     let missed =
         sheet.missed.zip(sheet.ready).map(|((due, is_likely), first)| words::missed(&day(due, seen), is_likely, &day(first, seen)));
-    let others = (Span::ZERO < sheet.others).then(|| sheet.ready.zip(sheet.alone)).flatten();
-    let others = others.map(|(behind, alone)| words::behind_others(&span(sheet.others), [&day(behind, seen), &day(alone, seen)]));
-    let others = others.map(|said| el("p", "w7").text(said));
+    let others = sheet.moves.map(|moves| el("p", "w7").text(others(&span(sheet.others), moves, seen)));
     let over = missed.map(|said| el("p", "why").text(said)).into_iter().chain(over);
     let given = sheet.given.as_ref().map(|quote| el("p", "t14").text(given(quote, seen)));
     let alone = (sheet.covers == Covers::Planned && sheet.range.is_ok()).then(|| el("p", "w7").text(words::PLANNED_ALONE));
     let open = left_out(job, "w7", seen).filter(|_| sheet.range.is_ok());
-    given
-        .into_iter()
-        .chain(over)
-        .chain(later)
-        .chain(others)
-        .chain(now)
-        .chain([el("p", "").text(said)])
-        .chain(open)
-        .chain(alone)
-        .chain(rate)
-        .listed()
+    given.into_iter().chain(over).chain(others).chain(now).chain([el("p", "").text(said)]).chain(open).chain(alone).chain(rate).listed()
+}
+
+/// A day that was written down and can be kept no more, with the one that can: it is said before what would be handed on.
+fn broken(sheet: &QuoteSheet, seen: Seen<'_>) -> Option<El<Msg>> {
+    let (given, first) = sheet.broken.zip(sheet.ready)?;
+    let said = words::holds_no_more(&day(given, seen), &day(first, seen));
+    Some(el("p", "why no-print").attr("role", "status").text(said))
+}
+
+/// What other jobs that come first do to its days.
+fn others(hours: &str, moves: Moves, seen: Seen<'_>) -> String {
+    let both = |said: &dyn Fn([&str; 2]) -> String, [behind, alone]: [Day; 2]| said([&day(behind, seen), &day(alone, seen)]);
+    match moves {
+        Moves::Promised(days) => both(&|days| words::behind_others(hours, days), days),
+        Moves::Likely(days) => both(&|days| words::ready_behind(hours, true, days), days),
+        Moves::Safe(days) => both(&|days| words::ready_behind(hours, false, days), days),
+        Moves::Nothing => words::moves_no_day(hours),
+    }
 }
 
 fn given(quote: &Quote, seen: Seen<'_>) -> String {

@@ -72,10 +72,19 @@ pub fn of_others(hours: &str, after: Option<&str>, safe: Option<&str>) -> String
 
 /// "The 8 h 24 of other jobs come first: Fri 13 March. Before them it could be Tue 10 March."
 pub fn behind_others(hours: &str, [behind, alone]: [&str; 2]) -> String {
-    if behind == alone {
-        return format!("The {hours} of other jobs come first, and move no day.");
-    }
     [format!("The {hours} of other jobs come first: {behind}"), format!("Before them it could be {alone}")].map(sentence).join(" ")
+}
+
+/// Of a day that can be promised as before, though it is likely ready later, or to be safe: "The 1 h 51 of other jobs come first: it is likely
+/// ready Thu 3 December, before them Wed 2 December. The day that can be promised is the same."
+pub fn ready_behind(hours: &str, is_likely: bool, [behind, alone]: [&str; 2]) -> String {
+    let ready = if is_likely { "it is likely ready" } else { "to be safe it is ready" };
+    let first = format!("The {hours} of other jobs come first: {ready} {behind}, before them {alone}");
+    [first, "The day that can be promised is the same".to_owned()].map(sentence).join(" ")
+}
+
+pub fn moves_no_day(hours: &str) -> String {
+    format!("The {hours} of other jobs come first, and move no day.")
 }
 
 pub const NOT_KNOWN: &str = "Nothing says yet how long it takes: plan operations, or say what kind of piece it is.";
@@ -119,6 +128,18 @@ pub fn waits_after(hands: &str, day: &str) -> String {
 pub fn can_be_promised(day: &str, is_next: bool) -> String {
     let when = if is_next { "the morning after" } else { "the next working day" };
     format!("Safe to promise for {day}, {when}.")
+}
+
+/// `Ready by Sat 5 Dec stands on the paper, as you gave it, and it holds no more: as it stands it is safe only for Mon 7 Dec.`
+pub fn holds_no_more(given: &str, first: &str) -> String {
+    sentence(format!(
+        "Ready by {given} stands on the paper, as you gave it, and it holds no more: as it stands it is safe only for {first}"
+    ))
+}
+
+/// A price with its day, as it is reckoned now: "$320 to $400, ready by Mon 7 Dec".
+pub fn with_day(price: &str, ready: Option<&str>) -> String {
+    ready.map_or(price.to_owned(), |ready| format!("{price}, ready by {ready}"))
 }
 
 /// `As it stands it is safe only for Wed 17 June.` The day that was said comes before it.
@@ -315,8 +336,16 @@ mod tests {
 
     #[test]
     fn a_day_is_not_said_twice() {
-        let check = |behind, alone, said: &str| assert_eq!(behind_others("42 min", [behind, alone]), said);
-        check("Thu 12 March", "Thu 12 March", "The 42 min of other jobs come first, and move no day.");
-        check("Fri 13 March", "Tue 10 March", "The 42 min of other jobs come first: Fri 13 March. Before them it could be Tue 10 March.");
+        let check = |said: String, whole: &str| assert_eq!(said, whole);
+        let days = ["Fri 13 March", "Tue 10 March"];
+        check(moves_no_day("42 min"), "The 42 min of other jobs come first, and move no day.");
+        check(behind_others("42 min", days), "The 42 min of other jobs come first: Fri 13 March. Before them it could be Tue 10 March.");
+        let same = "The day that can be promised is the same.";
+        let safe = format!("The 42 min of other jobs come first: to be safe it is ready Fri 13 March, before them Tue 10 March. {same}");
+        check(ready_behind("42 min", false, days), &safe);
+        check(
+            holds_no_more("5 Feb.", "7 Feb."),
+            "Ready by 5 Feb. stands on the paper, as you gave it, and it holds no more: as it stands it is safe only for 7 Feb.",
+        );
     }
 }

@@ -86,6 +86,36 @@ fn pieces_that_were_said_stay_when_the_maker_is_done_with_them() {
     lacks(&bench, &["8 of 4"]);
 }
 
+/// An hour of coating is planned for four of the stands: it stays four once one dries, nothing of it is to come when all are coated, and the key
+/// names what is coated next, as big buttons do: the first piece a second time.
+#[test]
+fn coats_are_of_as_many_pieces_as_were_planned() {
+    let mut told = Told::stands();
+    let (now, job) = (told.now(0), job(&told));
+    let plan = |op: &str| {
+        let (op, span, pieces) = (op.to_owned(), Some(fivebar_core::quantity::Span::minutes(60)), Some(4));
+        let plan =
+            fivebar_core::ledger::kind::job::OperationPlanned { job, op, kind: Kind::Make, stage: Some(Stage::Finish), span, pieces };
+        Command::Job(JobCommand::PlanOperation(plan))
+    };
+    told.app.order(&plan("Coat"), now).unwrap();
+    told.start(0, "Coat");
+    holds(&told.at(1, []), &["0 of 4 done", "Coated", "dry 24 h from now"]);
+    lacks(&told.at(1, []), &["Coat 2"]);
+    for minute in 2..6 {
+        told.at(minute, [Msg::Bench(Tap::Waits(WaitTap::Clamp))]);
+    }
+    let shown = told.at(6, []);
+    holds(&shown, &["4 of 4 done", "coat 2 of piece 1, dry 24 h from now"]);
+    lacks(&shown, &[words::ASK_HOW_MANY]);
+    holds(&told.at(6, [tap(Tap::Big)]), &["coat 2 of piece 1, dry 24 h from now"]);
+    let rows = fivebar_core::sheet::estimate::estimate(&told.app.shelf().shop(told.app.now.at), job, true).unwrap().rows;
+    let to_come: Vec<_> = rows.iter().filter(|row| row.op.is_some()).map(|row| row.to_come().as_minutes()).collect();
+    assert_eq!(to_come, [0]);
+    told.at(7, [tap(Tap::LeaveBig)]);
+    holds(&told.at(8, [Msg::Bench(Tap::Waits(WaitTap::Clamp))]), &["Coat 2: 1 of 4 done", "coat 2 of piece 2, dry 24 h from now"]);
+}
+
 /// Sanding and pegs of half an hour each are planned, and a coat dries: dust is said of the one.
 #[test]
 fn dust_beside_a_wet_coat_is_said() {

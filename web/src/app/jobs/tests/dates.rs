@@ -272,6 +272,44 @@ fn a_quote_promises_the_day_behind_the_other_jobs() {
     assert!(both.orders.iter().any(|order| matches!(order, Order::Note { text, .. } if text.contains("Ready by Sat 14 March."))));
 }
 
+/// 150 min of sawing are likely 3 h 30, done that Tuesday; behind an hour of the other on Wednesday, and to be safe on Wednesday either way, so
+/// both are promised for Thursday. Behind seven minutes it is Tuesday, too.
+#[test]
+fn other_jobs_move_no_day_where_neither_the_likely_nor_the_safe_one_moves() {
+    let check = |minutes: i64, said: &str, not: &str| {
+        let mut maker = Maker::told(&[&format!(
+            "2026-03-10 08:00 -05:00 workshop USD inch\nrate pay 20 hours 400 logged 300 costs 0\njob stool \"Stool\" 1 order\n\
+            plan \"saw\" make 150 min for stool\njob other \"Other\" 1 spec\nplan \"sand\" make {minutes} min for other\n"
+        )]);
+        maker.room("stool", Room::Quote).shows(&["Ready by Thu 12 March.", said]).hides(&[not]);
+    };
+    let stays = "The 1 h of other jobs come first: it is likely ready Wed 11 March, before them Tue 10 March. The day that can be promised is the same.";
+    check(43, stays, "move no day");
+    check(5, "The 7 min of other jobs come first, and move no day.", "likely ready");
+}
+
+/// Quoted for the 11th, before the six hours of the other came: the paper says what was given, and the page above it that it is too early by now;
+/// what is reckoned now has its day. Once nothing is left to do, nothing is said of it.
+#[test]
+fn a_day_that_was_given_and_holds_no_more_is_said_before_the_paper() {
+    let begun = "2026-03-10 08:00 -05:00 workshop USD inch\nrate pay 20 hours 400 logged 300 costs 0\njob stool \"Stool\" 1 order\nplan \"saw\" make 60 min for stool pieces 1\nquote stool 50 60 ready 2026-03-11 until 2026-04-09\n";
+    let other = "job other \"Other\" 1 spec\nplan \"sand\" make 360 min for other\n";
+    let broken =
+        "Ready by Wed 11 March stands on the paper, as you gave it, and it holds no more: as it stands it is safe only for Sat 14 March.";
+    let (paper, now) = ("Ready by Wed 11 March.", ", ready by Sat 14 March");
+    let mut both = Maker::told(&[&format!("{begun}{other}")]);
+    both.room("stool", Room::Quote).shows(&[broken, paper, now]);
+    let html = page(&both.app).html();
+    let before = html.split("class=\"sheet").next().unwrap();
+    assert!(before.contains(broken) && before.contains("no-print"), "{before}");
+    assert_eq!(html.matches("Sat 14 March").count(), 3, "above the paper, behind the others, and as it is reckoned now: {html}");
+    both.tap(dates(DatesTap::Quote)).shows(&["Ready by Sat 14 March.", now]).hides(&["holds no more", paper]);
+    Maker::told(&[begun]).room("stool", Room::Quote).shows(&[paper, ", ready by Wed 11 March"]).hides(&["holds no more"]);
+    let made = "start \"saw\" make on stool\n08:50 done 1\nstop\n2026-03-13 08:00 about stool note \"made\"\n";
+    let due = format!("{begun}{made}about stool due 2026-03-12\n");
+    Maker::told(&[&due]).room("stool", Room::Quote).shows(&[paper]).hides(&["holds no more", "To be done by"]);
+}
+
 /// Oiled on Wednesday the 11th till 14:00: a week hard on the 18th, whatever day it is.
 #[test]
 fn what_only_hardens_says_until_when() {
