@@ -1,9 +1,10 @@
 //! A plan of which some boards are cut goes: those stay in the job, the others lie on the rack again, and with them goes what would be left
 //! of them.
 
-use super::later::{again, planned, put_back, strips_of, take_back};
+use super::later::{again, order, planned, put_back, strips_of, take_back};
 use super::told::{at_rack, says, solved};
 use super::*;
+use fivebar_core::ledger::decide::{HaulCommand, Lying, PlanCommand};
 use fivebar_core::sheet::make::sources;
 
 /// Four of twelve strips are used, two of them in one line.
@@ -60,6 +61,40 @@ fn boards_that_are_cut_stay_in_the_job() {
     let wrong = "If a tick is wrong, take it off at the saw, then ";
     check(&all(1), &["2 boards are ticked as cut.", wrong, "Put back the 2 not cut", "the 2 cut stay in the job"], (10, 2));
     check(&[Tap::OneMore(0)], &["1 board is ticked as cut.", "Put back the 3 not cut", "the one that is cut stays"], (11, 1));
+}
+
+/// Two boards of a plan that was dropped are cut: the job has them, and they serve no other plan. What goes of the others is missing.
+#[test]
+fn cut_boards_of_a_dropped_plan_serve_no_other() {
+    let mut app = used(&[Tap::Tick(0)]);
+    heard(&mut app, [Tap::Drop, Tap::DropAnd(false)]);
+    anew(&mut app);
+    heard(&mut app, [Tap::Use]);
+    assert_eq!(strips_of(&app), (6, 6));
+    let job = app.jobs.open.unwrap();
+    let lacks = |app: &App| fivebar_core::sheet::job::job(&app.shelf().shop(app.now.at), job).unwrap().lacking.map(|it| (it.has, it.needs));
+    assert_eq!(lacks(&app), None);
+    let Lying { haul, pile } = app.plan.given.as_ref().unwrap().sources[0].which().0;
+    for has in [3, 2] {
+        order(&mut app, Command::Haul(HaulCommand::Free { haul, pile, job, n: 1 }));
+        assert_eq!(lacks(&app), Some((has, 4)));
+    }
+    order(&mut app, Command::Plan(PlanCommand::TakeAgain { job }));
+    assert_eq!((strips_of(&app), lacks(&app)), ((6, 6), None));
+    // Put back before another plan is used, they are none to reckon with.
+    let mut app = used(&[Tap::Tick(0)]);
+    heard(&mut app, [Tap::Drop, Tap::DropAnd(false)]);
+    order(&mut app, Command::Haul(HaulCommand::Free { haul, pile, job, n: 2 }));
+    anew(&mut app);
+    heard(&mut app, [Tap::Use]);
+    assert_eq!((strips_of(&app), lacks(&app)), ((8, 4), None));
+}
+
+/// A top is asked as at first, and planned.
+fn anew(app: &mut App) {
+    asked(app);
+    let told = answer(app);
+    app.told(crate::app::news::News::Planning(told));
 }
 
 /// From where it is asked a key leads to the list at the saw, and without the tick all goes back.
