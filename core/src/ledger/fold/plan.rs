@@ -2,7 +2,7 @@
 
 use crate::haul::Haul;
 use crate::ledger::kind::plan::{DesignKept, DesignOperation, DesignPart, PlanKept, SawSet};
-use crate::ledger::{Book, Device, Entry, Fact, Subject};
+use crate::ledger::{Book, Device, Entry, Fact, Stamp, Subject};
 use crate::plan::{Answered, Asked, post};
 use crate::quantity::{Count, Id, Length, Listed, Sorted, Wall, in_small};
 
@@ -148,7 +148,8 @@ pub fn in_use<'a>(book: &Book, plans: &'a [KeptPlan]) -> Vec<InUse<'a>> {
 pub fn shared<'a>(book: &Book, plans: &'a [KeptPlan]) -> Vec<InUse<'a>> {
     let used = plans.iter().filter(|plan| plan.used).map(|plan| (plan, pieces_taken(book, plan.id))).listed();
     let acts = used.iter().map(|(plan, _)| act_of(book, plan.id)).listed();
-    let mut taken = Taken { acts, ..Taken::of(book) };
+    let cut = plans.iter().filter(|plan| !plan.used).flat_map(|plan| cut_by(book, plan)).listed();
+    let mut taken = Taken { acts, cut, ..Taken::of(book) };
     let mut all: Vec<InUse<'a>> = vec![];
     for (plan, took) in used.iter().rev() {
         let shares = taken.shares(&plan.plan, took);
@@ -177,12 +178,52 @@ fn act_of(book: &Book, plan: Id) -> Id {
     book.entry(plan).and_then(|(entry, _)| entry.act).unwrap_or(plan)
 }
 
+/// Boards of a pile that stayed as cut when the others of their plan went back.
+struct Cut {
+    at: (Id, Id),
+    went: Stamp,
+    n: Count,
+}
+
+/// What a plan that was dropped has cut: of each pile what it used and did not put back as it went. Where nothing went back, the book does
+/// not say what was cut.
+fn cut_by(book: &Book, kept: &KeptPlan) -> Vec<Cut> {
+    let is_use = |id: &Id| book.entry(*id).is_some_and(|(entry, _)| matches!(&entry.fact, Fact::PlanUsed(f) if f.plan == kept.id));
+    let mut used: Sorted<(Id, Id), Count> = Sorted::new();
+    for pile in &kept.plan.piles {
+        let n = used.entry((pile.haul, pile.pile)).or_default();
+        *n = n.saturating_add(pile.used.unwrap_or(0));
+    }
+    let mut hauls = used.keys().map(|(haul, _)| *haul).listed();
+    hauls.dedup();
+    let mut went: Option<Stamp> = None;
+    for entry in hauls.into_iter().flat_map(|haul| book.about(Subject::Haul(haul))) {
+        let Fact::PiecesFreed(f) = &entry.fact else { continue };
+        if f.job == kept.plan.job && is_struck_with(book, entry, is_use) {
+            went = went.into_iter().chain([entry.stamp]).min();
+            let n = used.entry((f.haul, f.pile)).or_default();
+            *n = n.saturating_sub(f.n);
+        }
+    }
+    let all = used.into_iter().filter(|(_, n)| 0 < *n);
+    all.filter_map(|(at, n)| Some(Cut { at, went: went?, n })).listed()
+}
+
+/// Whether the act of an entry struck such a one.
+fn is_struck_with(book: &Book, entry: &Entry, is_one: impl Fn(&Id) -> bool) -> bool {
+    let of_act = entry.act.map(|act| book.act(act)).unwrap_or_default();
+    let strikes = |(entry, _): (&Entry, bool)| matches!(&entry.fact, Fact::Struck(f) if f.entries.iter().any(&is_one));
+    of_act.into_iter().filter_map(|id| book.entry(id)).any(strikes)
+}
+
 /// What plans use of piles, as far as they were looked at.
 struct Taken<'a> {
     book: &'a Book,
     hauls: Sorted<Id, Option<Haul>>,
     /// By which the plans were used, the first of them first; none where one is looked at alone.
     acts: Vec<Id>,
+    /// What plans of the job that were dropped have cut.
+    cut: Vec<Cut>,
     of: Sorted<(Id, Id), Had>,
 }
 
@@ -191,7 +232,7 @@ struct Taken<'a> {
 struct Had {
     /// The most it had since the first of the plans, with what they lack.
     most: Count,
-    /// It has now so many.
+    /// It has now so many, without such as are cut by plans that were dropped.
     there: Count,
     /// Of those so many that plans took: what goes back is first theirs, and what is taken again is first what they lack.
     by_plans: Count,
@@ -199,7 +240,7 @@ struct Had {
 
 impl Taken<'_> {
     fn of(book: &Book) -> Taken<'_> {
-        Taken { book, hauls: Sorted::new(), acts: vec![], of: Sorted::new() }
+        Taken { book, hauls: Sorted::new(), acts: vec![], cut: vec![], of: Sorted::new() }
     }
 
     /// Of each pile the pieces a plan uses, as far as they are there beside those of the plans before.
@@ -231,10 +272,7 @@ impl Taken<'_> {
 
     /// Whether it is of an act that took a plan back.
     fn goes_with_plan(&self, freed: &Entry) -> bool {
-        let is_plan = |id: &Id| self.book.entry(*id).is_some_and(|(entry, _)| matches!(entry.fact, Fact::PlanUsed(_)));
-        let of_act = freed.act.map(|act| self.book.act(act)).unwrap_or_default();
-        let took_back = |(entry, _): (&Entry, bool)| matches!(&entry.fact, Fact::Struck(f) if f.entries.iter().any(is_plan));
-        of_act.into_iter().filter_map(|id| self.book.entry(id)).any(took_back)
+        is_struck_with(self.book, freed, |id| self.book.entry(*id).is_some_and(|(entry, _)| matches!(entry.fact, Fact::PlanUsed(_))))
     }
 
     fn had(&mut self, at: (Id, Id), job: Id) -> Had {
@@ -243,8 +281,14 @@ impl Taken<'_> {
         let Some((first, _)) = self.acts.first().and_then(|act| self.book.entry(*act)) else {
             return Had { most: Count::MAX, there, by_plans: there };
         };
-        let [mut by_hand, mut by_plans, mut lacks, mut most]: [Count; 4] = [0; 4];
+        let [mut by_hand, mut by_plans, mut lacks, mut most, mut cut]: [Count; 5] = [0; 5];
+        let mut dropped = self.cut.iter().filter(|it| it.at == at).map(|it| (it.went, it.n)).listed();
         for entry in self.book.about(Subject::Haul(at.0)) {
+            dropped.retain(|(when, n)| {
+                let later = entry.stamp < *when;
+                cut = cut.saturating_add(if later { 0 } else { *n });
+                later
+            });
             match &entry.fact {
                 Fact::PiecesTaken(f) if (f.pile, f.job) == (at.1, job) => {
                     let of_plan = entry.act.is_some_and(|act| self.acts.contains(&act));
@@ -264,10 +308,12 @@ impl Taken<'_> {
                 }
                 _ => continue,
             }
-            let has = by_hand.saturating_add(by_plans).saturating_add(lacks);
+            cut = cut.min(by_hand.saturating_add(by_plans));
+            let has = by_hand.saturating_add(by_plans).saturating_add(lacks).saturating_sub(cut);
             most = if entry.stamp < first.stamp { has } else { most.max(has) };
         }
-        Had { most, there, by_plans: by_plans.min(there) }
+        cut = dropped.iter().fold(cut, |sum, (_, n)| sum.saturating_add(*n)).min(there);
+        Had { most, there: there.saturating_sub(cut), by_plans: by_plans.min(there) }
     }
 }
 
