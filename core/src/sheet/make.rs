@@ -22,7 +22,8 @@ mod top;
 pub use anew::AlreadyCut;
 pub use buy::Boards;
 pub use changes::{Change, bears};
-pub use glued::{TooWide, too_wide};
+pub use fit::too_narrow;
+pub use glued::{TooWide, is_wide, too_wide};
 pub use top::{Pick, Way, is_of_some};
 
 use super::plan::figures::Figures;

@@ -1,10 +1,11 @@
 //! Why a piece can't be used for what is asked.
 
-use super::{Top, Unfit, top};
+use super::{Given, Top, Unfit, top};
 use crate::ledger::fold::Part;
 use crate::quantity::Length;
 use crate::sheet::plan::figures::Figures;
 use crate::sheet::plan::off::{is_enough, of_stick};
+use crate::sheet::plan::wish::{Wanted, Wish};
 
 /// What is added for final sizing as thickness, width, length.
 pub(super) fn back([long, wide, thick]: [Length; 3]) -> [Length; 3] {
@@ -58,7 +59,27 @@ pub(super) fn unfit_part(part: &Part, figures: &Figures, (sides, by_length): ([L
     }
 }
 
-/// The same of a stick, either way round.
+/// Of a pile of a parts plan, by its place, that gives strips alone and no part is glued up of them: the part it comes nearest to, and how
+/// much it is too narrow for it. Nothing where some part comes out of it.
+pub fn too_narrow(given: &Given, place: usize) -> Option<(&str, Length)> {
+    let (Wish::Parts(list), Some(source)) = (&given.ready.wish, given.ready.sources.get(place)) else { return None };
+    let figures = &given.ready.figures;
+    let [thickness, width, length] = source.size;
+    let [over_thick, over_wide, over_long] = back(figures.allow).map(nm);
+    let lacks = |part: &Wanted| {
+        let [thick, wide, long] = part.size.map(nm);
+        let of_it = part.wood.is_none() || part.wood == source.stack.wood;
+        let is_long = long.saturating_add(over_long) <= less(length, figures.end_trim);
+        let fits = of_it && is_long && thick.saturating_add(over_thick) <= nm(thickness);
+        let by = wide.saturating_add(over_wide).saturating_sub(nm(width));
+        fits.then_some(if part.glue { 0 } else { by.max(0) })
+    };
+    let all = list.parts.iter().filter_map(|part| Some((part.name.as_str(), lacks(part)?)));
+    let (part, by) = all.min_by_key(|(_, by)| *by).filter(|(_, by)| 0 < *by)?;
+    Some((part, Length::nm(by).ok()?))
+}
+
+/// As [`unfit_part`], of a stick, either way round.
 fn unfit_stick(part: &Part, figures: &Figures, [thickness, width, length]: [Length; 3]) -> Option<Unfit> {
     let [_, wide, thick] = figures.allow;
     let [low, high] = of_stick([part.size[0], part.size[1]], [thick, wide]);

@@ -26,6 +26,15 @@ pub(super) fn listed(parts: &[Part], sets: Option<Count>, figures: &Figures, sou
     listed
 }
 
+/// A part so many times as wide as it is thick is one to glue up of narrower boards. Ours.
+const WIDE_FROM: i64 = 4;
+
+/// Whether a part is wide for how thick it is: such as is glued up, or made as a top.
+pub fn is_wide(part: &Part) -> bool {
+    let [thickness, width, _] = part.size;
+    thickness.times(WIDE_FROM).is_ok_and(|least| least <= width)
+}
+
 /// Why a part is glued up: how wide it is cut, and how wide the widest is that is thick and long enough for it.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct TooWide {

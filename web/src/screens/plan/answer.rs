@@ -214,7 +214,7 @@ fn below(given: &Given, found: &Found, (app, since): (&App, &Since), seen: Seen<
     shown.push(el("section", "t14 i2 sums").kids(lines.map(|line| worded("p", "", line))));
     shown.extend(reckoned::figures(given, seen));
     if !since.taken {
-        shown.extend(since::left_out(given, found, app));
+        shown.extend(since::left_out(given, found, (app, seen)));
     }
     shown.extend(since::piles(given, found, app));
     shown.extend(since::others(since, seen));

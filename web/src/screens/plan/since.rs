@@ -7,12 +7,12 @@ use crate::app::{App, Msg};
 use crate::parts::fraction::worded;
 use crate::parts::key::key;
 use crate::view::{El, el};
-use crate::words::en::{changed as words, jobs, plan};
+use crate::words::en::{changed as words, common, jobs, plan};
 use fivebar_core::ledger::kind::plan::Shape;
 use fivebar_core::quantity::{Count, Id, Listed, Units, Wall, begin_small};
 use fivebar_core::sheet::job::{JobSheet, OfBefore};
 use fivebar_core::sheet::make::keep::LackedPile;
-use fivebar_core::sheet::make::{Change, Given, Source, Unfit, is_used};
+use fivebar_core::sheet::make::{Change, Given, Source, Unfit, is_used, too_narrow};
 
 /// What has changed, each in a sentence.
 pub fn notes(given: &Given, since: &Since) -> Vec<El<Msg>> {
@@ -53,19 +53,21 @@ pub fn missing(given: &Given) -> Vec<El<Msg>> {
 }
 
 /// Piles that fit and are in no cut of the plan, each with why. Pieces the job has are its own.
-pub fn left_out(given: &Given, found: &Found, app: &App) -> Vec<El<Msg>> {
+pub fn left_out(given: &Given, found: &Found, (app, seen): (&App, Seen<'_>)) -> Vec<El<Msg>> {
     let of = |which| given.sources.iter().position(|source| source.which() == which);
     let cut = |place: usize| found.sheet.used.iter().any(|used| used.source == place && 0 < used.pieces);
     let all = fitting_to(app, &given.ask);
+    let narrow =
+        |(part, by)| words::narrow_for(part, &format!("{} {}", seen.speech.length(by, given.units), common::length_unit(given.units)));
     let why = |source: &Source| match of(source.which()) {
         Some(place) if cut(place) => None,
-        Some(_) => Some(words::NOT_NEEDED),
-        None if !is_used(&given.ask, source) => Some(words::BY_YOU),
+        Some(place) => Some(too_narrow(given, place).map_or_else(|| words::NOT_NEEDED.to_owned(), narrow)),
+        None if !is_used(&given.ask, source) => Some(words::BY_YOU.to_owned()),
         None => None,
     };
     let lying = all.iter().filter(|(source, unfit)| !source.in_job && unfit.is_none());
     let name = |source| told_apart(source, all.iter().map(|(it, _)| it), app);
-    let told = lying.filter_map(|(source, _)| why(source).map(|why| words::left_out(&name(source), why)));
+    let told = lying.filter_map(|(source, _)| why(source).map(|why| words::left_out(&name(source), &why)));
     told.map(|line| worded("p", "t14 i2", line)).listed()
 }
 

@@ -55,6 +55,17 @@ pub fn cut_and_rest((cut, one): (&str, bool), rest: &str) -> String {
     format!("{cut} {are}; planned anew: the other {rest}.")
 }
 
+/// "3 strips are cut for parts that are glued up, and are not counted here: the plan in use goes on with them."
+pub fn strips_cut((cut, one): (&str, bool), goes_on: bool) -> String {
+    let (of, it) = if one {
+        ("strip is cut for a part that is glued up, and is", "it")
+    } else {
+        ("strips are cut for parts that are glued up, and are", "them")
+    };
+    let on = if goes_on { format!(": the plan in use goes on with {it}.") } else { ".".to_owned() };
+    format!("{cut} {of} not counted here{on}")
+}
+
 /// "2 boards are cut and stay in the job: none of them is planned with, and all of this is planned anew."
 pub fn cut_boards(cut: &str, one: bool) -> String {
     if one {
@@ -172,6 +183,11 @@ pub fn left_out_changed(name: &str) -> String {
 /// "Seat from oak, A: too narrow."
 pub fn not_for_part(part: &str, pile: &str, why: &str) -> String {
     format!("{} from {}: {why}.", begin_large(part), fivebar_core::quantity::begin_small(pile))
+}
+
+/// "too narrow for rail by 1 mm": in small letters, as it stands behind the pile.
+pub fn narrow_for(part: &str, by: &str) -> String {
+    format!("too narrow for {part} by {by}")
 }
 
 pub const NOT_NEEDED: &str = "nothing of it is needed";

@@ -228,3 +228,19 @@ fn boards_to_buy_are_added_where_nothing_fits() {
         assert_eq!(app.plan.page, Page::Boards);
     }
 }
+
+/// A pile that is too narrow for a part that is not glued up is left out for that, by so much; nothing more is needed only of what does.
+#[test]
+fn a_pile_that_no_part_comes_of_is_left_out_for_what_it_lacks() {
+    let (unneeded, narrow) = ("left out: nothing of it is needed.", "left out: too narrow for rail by 1 mm.");
+    for (wide, (says, never)) in [(64, (narrow, unneeded)), (63, (unneeded, narrow))] {
+        let rails = format!(
+            "pile wide oak-european 30 x 90 x 700 mm\ncount 3 wide\npart \"rail\" 2 of 25 x {wide} x 300 mm oak-european for tray\n"
+        );
+        let mut app = opened(&rails);
+        heard(&mut app, [Tap::Open, Tap::Shape(Shape::Parts), Tap::LeaveOut("top".into()), Tap::Press(Press::Digit(1))]);
+        planned_out(&mut app, vec![Tap::Go]);
+        let shown = page(&app);
+        assert!(app.plan.found.is_some() && shown.contains(says) && !shown.contains(never), "{wide}: {shown}");
+    }
+}
