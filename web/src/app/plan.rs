@@ -49,7 +49,7 @@ pub use saw::opens_unused;
 use saw::{at_the_saw, show};
 pub use tap::Tap;
 pub use ticks::{LastTick, back as tick_back};
-pub use used::{Before, Since, fitting_to, in_both_of, in_use_by, none_for, short_if_they_stay, since, was_used, why_not};
+pub use used::{Before, Since, fitting_to, has_parts_of, in_both_of, in_use_by, none_for, short_if_they_stay, since, was_used, why_not};
 
 /// A first answer comes after so many ms; a better one is looked for so long.
 const FIRST: u32 = 300;
@@ -260,7 +260,8 @@ fn unused(app: &App, job: Id) -> Option<Plan> {
     if let Some(mut plan) = shown_again(app, &it.plan, (&it.bought, it.open, it.turned.clone())) {
         plan.given.iter_mut().for_each(|given| {
             used::owned(app, given);
-            given.cut.boards = it.cut.clone().unwrap_or_else(|| already_cut(app, job).boards);
+            let cut = already_cut(app, job);
+            (given.cut.strips, given.cut.boards) = (cut.strips, it.cut.clone().unwrap_or(cut.boards));
             given.unasked = unasked(&given.ask, &fitting_to(app, &given.ask));
         });
         plan.found.iter_mut().for_each(|found| found.sheet.ends.short = it.short);
@@ -310,8 +311,13 @@ fn choose(app: &mut App, shape: Shape) {
     let figures = fivebar_core::sheet::make::figures(&app.shelf().shop(app.now.at), facts.units).ok();
     if app.plan.draft.shape != Some(shape) {
         let begun = Draft::begun(shape, &facts, figures.as_ref(), typing);
-        // After a plan that is used something else is asked.
-        app.plan.draft = if app.plan.used.is_some() { begun } else { app.plan.draft.of_other(begun) };
+        // After a plan that is used something else is asked; boards that were named since are still to buy.
+        let of_used = |given: &Box<Given>| given.ask.bought == app.plan.draft.bought;
+        app.plan.draft = match app.plan.used.and(app.plan.given.as_ref()) {
+            Some(given) if of_used(given) => begun,
+            Some(_) => Draft { bought: std::mem::take(&mut app.plan.draft.bought), ..begun },
+            None => app.plan.draft.of_other(begun),
+        };
     }
     app.plan.page = Page::Ask;
 }

@@ -75,7 +75,7 @@ pub fn again(shop: &Shop, kept: &KeptPlan, bought: &[Boards]) -> Option<(Given, 
     let (room, units, alike) = (room(shop, &job).ok()?, job.units, job.pieces);
     let (rows, stayed) = (kept.plan.rows_cut.unwrap_or(0), kept.plan.boards_cut.unwrap_or(0));
     let parts = kept.plan.cut.clone().unwrap_or_default();
-    let cut = AlreadyCut { boards: vec![], parts, sets: kept.plan.sets.unwrap_or(0), rows, stayed };
+    let cut = AlreadyCut { boards: vec![], parts, strips: 0, sets: kept.plan.sets.unwrap_or(0), rows, stayed };
     let given = Given { ask, ready, sources, left_out, room, units, lacks, ways: vec![], alike, own: vec![], some: false, cut, unasked: 0 };
     Some((given, answered))
 }

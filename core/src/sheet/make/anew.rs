@@ -18,6 +18,8 @@ pub struct AlreadyCut {
     pub boards: Vec<(Lying, Count)>,
     /// Parts; one that is glued up counts once all its strips are cut.
     pub parts: Vec<DesignPart>,
+    /// Strips of glued parts that lack others: they are none of the parts.
+    pub strips: Count,
     /// The plans they are of make parts for so many pieces of the job.
     pub sets: Count,
     /// Rows of the same top that plans before cut, where these are the others.
@@ -45,7 +47,9 @@ impl AlreadyCut {
         }
         let (Wish::Parts(list) | Wish::Sticks(list)) = &given.ready.wish else { return };
         for (nth, part) in list.parts.iter().enumerate() {
-            self.add_part(part, parts_cut(sheet, ticks, nth));
+            let (whole, strips) = parts_cut(sheet, ticks, nth);
+            self.add_part(part, whole);
+            self.strips = self.strips.saturating_add(Count::try_from(strips).unwrap_or(0));
         }
         let sets = if given.cut.sets == 0 { Count::try_from(sheet.made).unwrap_or(0) } else { given.cut.sets };
         self.sets = self.sets.max(sets);
@@ -102,8 +106,8 @@ impl AlreadyCut {
     }
 }
 
-/// Parts of one place in the list that the ticked boards of a plan give.
-fn parts_cut(sheet: &PlanSheet, ticks: &Ticks, part: usize) -> i64 {
+/// Parts of one place in the list that the ticked boards of a plan give, and strips of it that are no part yet.
+fn parts_cut(sheet: &PlanSheet, ticks: &Ticks, part: usize) -> (i64, i64) {
     let mut strips: Vec<(Length, i64)> = vec![];
     for (line, n) in lines(sheet, ticks) {
         for cut in line.pieces.iter().filter(|cut| cut.part == Some(part)) {
@@ -114,8 +118,8 @@ fn parts_cut(sheet: &PlanSheet, ticks: &Ticks, part: usize) -> i64 {
     let whole = glued.iter().map(|it| glued_of(it, &mut strips)).fold(0_i64, i64::saturating_add);
     // A strip of a part that lacks others is no part yet; what is of no glue-up is one by itself.
     let of_glue = |width: Length| glued.iter().any(|it| it.strips.iter().any(|(_, wide)| *wide == width));
-    let alone = strips.iter().filter(|(width, _)| !of_glue(*width)).fold(0_i64, |sum, (_, n)| sum.saturating_add(*n));
-    whole.saturating_add(alone)
+    let left = |of: bool| strips.iter().filter(|(width, _)| of_glue(*width) == of).fold(0_i64, |sum, (_, n)| sum.saturating_add(*n));
+    (whole.saturating_add(left(false)), left(true))
 }
 
 /// How many glued up alike have all their strips; these are used then.
@@ -143,7 +147,7 @@ pub fn given_anew(shop: &Shop, ask: &Ask, cut: &AlreadyCut) -> Result<Given, Why
     let all = cut.without(sources(shop, ask.job)?);
     let Some((rest, sets)) = rest(&job, ask, cut) else {
         let given = given_of(shop, &job, (ask, all))?;
-        return Ok(Given { cut: AlreadyCut { boards: cut.boards.clone(), ..AlreadyCut::default() }, ..given });
+        return Ok(Given { cut: AlreadyCut { boards: cut.boards.clone(), strips: cut.strips, ..AlreadyCut::default() }, ..given });
     };
     if rest.parts.is_empty() {
         return Err(WhyNot::AllCut { sets });
@@ -151,7 +155,8 @@ pub fn given_anew(shop: &Shop, ask: &Ask, cut: &AlreadyCut) -> Result<Given, Why
     let what = if matches!(ask.what, What::Sticks(_)) { What::Sticks(Some(1)) } else { What::Parts(Some(1)) };
     let given = given_of(shop, &rest, (&Ask { what, ..ask.clone() }, all))?;
     let parts = cut.parts.iter().filter(|it| job.parts.iter().any(|part| part.name == it.name && 0 < cut.of(part))).cloned().listed();
-    Ok(Given { ask: ask.clone(), cut: AlreadyCut { boards: cut.boards.clone(), parts, sets, ..AlreadyCut::default() }, ..given })
+    let cut = AlreadyCut { boards: cut.boards.clone(), strips: cut.strips, parts, sets, ..AlreadyCut::default() };
+    Ok(Given { ask: ask.clone(), cut, ..given })
 }
 
 /// Each of the pieces with why it can't be used, without boards that are cut; what goes `back` with a plan before lies on the rack.

@@ -1,6 +1,6 @@
 //! What a plan lacks, as it is looked for at the next yard: so many more of a pile, or the parts that are missing.
 
-use super::{AlreadyCut, Ask, Given, What, asked_figures, nm};
+use super::{AlreadyCut, Ask, Given, What, asked_figures, is_wide, nm};
 use crate::ledger::kind::stock::{PiecesSought, SoughtPiece};
 use crate::ledger::{Book, fold};
 use crate::plan::Asked;
@@ -37,9 +37,11 @@ pub fn seek_part(shop: &Shop, ask: &Ask, (name, cut): (&str, &AlreadyCut)) -> Op
     let sets = sets.unwrap_or(1);
     let n = part.n.saturating_mul(sets).saturating_sub(cut.of(part));
     let wood = part.wood.as_ref().map(ToString::to_string);
-    let wanted = Wanted { name: part.name.clone(), n: n.into(), size: part.size, glue: false, wood };
     let by_length = matches!(ask.what, What::Sticks(_));
-    let piece = blank(&wanted, (&asked_figures(shop, &job, ask).ok()?, by_length), n.into())?;
+    let wanted = Wanted { name: part.name.clone(), n: n.into(), size: part.size, glue: !by_length && is_wide(part), wood };
+    let figures = asked_figures(shop, &job, ask).ok()?;
+    let piece = blank(&wanted, (&figures, by_length), n.into())?;
+    let piece = if wanted.glue { strip_of(piece, &figures)? } else { piece };
     let there = Some(there(&fold::hauls(shop.book).listed(), job.id, &piece)).filter(|n| 0 < *n);
     let pieces = vec![SoughtPiece { there, ..piece }];
     Some(PiecesSought { job: job.id, shape: ask.what.shape(), pieces, any: None, length: None, width: None, makes: Some(sets) })
@@ -124,6 +126,13 @@ fn blank(part: &Wanted, (figures, by_length): (&Figures, bool), n: i64) -> Optio
     let just = |side: Length| Some(side).filter(|side| by_length && *side != Length::ZERO);
     let (just_thick, just_wide) = (just(part.size[0]), just(part.size[1]));
     Some(SoughtPiece { n: count(n), thickness, width, length, wood, there: None, at_least: None, just_thick, just_wide })
+}
+
+/// Of a part that is glued up any board does that gives a strip; how many is not known.
+fn strip_of(piece: SoughtPiece, figures: &Figures) -> Option<SoughtPiece> {
+    let least = nm(figures.strip_min).saturating_add(nm(figures.edge_trim).saturating_mul(2));
+    let width = Length::nm(least).ok()?.min(piece.width);
+    Some(SoughtPiece { n: piece.n.min(1), width, at_least: Some(true), ..piece })
 }
 
 fn count(n: i64) -> Count {

@@ -74,6 +74,14 @@ pub fn in_use_by(app: &App, job: Id) -> Vec<(Id, Shape, Wall)> {
     in_use(&shop, &plans).into_iter().map(|it| (it.plan.id, it.plan.plan.shape, it.plan.at)).collect()
 }
 
+/// Whether a parts plan is in use, and the job has all boards that its plans need.
+pub fn has_parts_of(app: &App, job: Id) -> bool {
+    let shop = app.shelf().shop(app.now.at);
+    let plans = shop.job(job).map(|job| job.plans).unwrap_or_default();
+    let all = in_use(&shop, &plans);
+    all.iter().all(|it| it.lacks() == 0) && all.iter().any(|it| it.plan.plan.shape == Shape::Parts)
+}
+
 /// Told once for a page: each look folds the rack.
 pub fn since(app: &App, given: &Given, found: &Found) -> Since {
     let shop = app.shelf().shop(app.now.at);

@@ -4,7 +4,7 @@ use super::super::Seen;
 use super::limits;
 use super::saw::number;
 use super::say;
-use crate::app::plan::{Found, RowsCut, Tap, all_of_it, loose, rows_cut, was_used};
+use crate::app::plan::{Found, RowsCut, Tap, all_of_it, has_parts_of, loose, rows_cut, was_used};
 use crate::app::{App, Msg};
 use crate::parts::fraction::worded;
 use crate::parts::key::key;
@@ -24,7 +24,20 @@ fn rest(given: &Given) -> Option<i64> {
 
 /// What is cut already, and the way to plan the others alone; of a top in rows. Then what is cut and lies in no row.
 pub fn cut_before(given: &Given, taken: bool, (app, seen): (&App, Seen<'_>)) -> Vec<El<Msg>> {
-    cut_rows(given, taken, (app, seen)).into_iter().chain(in_no_row(given, (app, seen))).collect()
+    let strips = strips(given, taken, (app, seen)).map(|line| el("p", "w7").text(line));
+    cut_rows(given, taken, (app, seen)).into_iter().chain(strips).chain(in_no_row(given, (app, seen))).collect()
+}
+
+/// Strips of glued parts that lack others: no plan made beside them counts them.
+fn strips(given: &Given, taken: bool, (app, seen): (&App, Seen<'_>)) -> Option<String> {
+    let n = given.cut.strips;
+    let goes_on = app.plan.found.as_ref().is_some_and(|found| keeps_strips(given, &found.sheet, app));
+    (0 < n && !taken).then(|| changed::strips_cut((&seen.speech.count(n), n == 1), goes_on))
+}
+
+/// Whether no plan comes of the others where the plan in use goes on with strips that are cut: nothing is to be bought for it.
+pub fn keeps_strips(given: &Given, sheet: &PlanSheet, app: &App) -> bool {
+    sheet.made == 0 && 0 < given.cut.strips && has_parts_of(app, given.ask.job)
 }
 
 fn cut_rows(given: &Given, taken: bool, (app, seen): (&App, Seen<'_>)) -> Vec<El<Msg>> {

@@ -128,7 +128,7 @@ fn plan(job: &JobSheet, (given, found): (&Given, &Found), (app, since): (&App, &
     shown.extend(under);
     // Once the wood is cut the list at the saw comes first.
     shown.extend(if since.taken { vec![] } else { details(given, found, (app, since), seen) });
-    let lacks = seek::keys(given.units, job.ended.is_some(), (app, seen));
+    let lacks = if anew::keeps_strips(given, sheet, app) { vec![] } else { seek::keys(given.units, job.ended.is_some(), (app, seen)) };
     shown.extend((!lacks.is_empty()).then(|| el("section", "col").kids(lacks)));
     shown
 }
@@ -157,7 +157,7 @@ fn details(given: &Given, found: &Found, (app, since): (&App, &Since), seen: See
     let over =
         if taken { vec![] } else { limits::wide_sticks(given, sheet).into_iter().chain(over::choices(given, sheet, seen)).collect() };
     let others = if taken { vec![] } else { ways::others(given, (app, seen)) };
-    let buys = !taken && !sheet.short.is_empty();
+    let buys = !taken && !sheet.short.is_empty() && !anew::keeps_strips(given, sheet, app);
     let buys = buys.then(|| key("key soft h56 wide no-print", words::ADD_BOARDS, words::ADD_BOARDS_UNDER, say(Tap::Buy)));
     let proven =
         [told::why(given, sheet, seen), told::open(given, sheet, (app.plan.kinds, seen)), told::only_near(given, sheet, (&app.plan, seen))]

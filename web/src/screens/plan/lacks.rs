@@ -18,6 +18,7 @@ pub fn short(given: &Given, sheet: &PlanSheet, (app, seen): (&App, Seen<'_>)) ->
         match lacking {
             Unlock::Part { part: nth, n, from: known } => {
                 parts.push(words::so_many_of(&number(*n, seen), &told::part(given, *nth)));
+                let known = known.filter(|_| !anew::keeps_strips(given, sheet, app));
                 from = known.map(|known| (more(known), known.1 == 1));
             }
             Unlock::Source { source, n } => pieces.push(more((*source, *n))),

@@ -4,6 +4,7 @@
 use super::later::{strips_of, take_back};
 use super::told::{RACK, at_rack, says, solved};
 use super::*;
+use fivebar_core::ledger::decide::HaulCommand;
 use fivebar_core::sheet::make::{WhyNot, sources};
 
 /// Four legs, each the longest a strip of 1010 gives.
@@ -132,6 +133,47 @@ fn a_plan_made_before_a_tick_is_planned_again() {
     heard(&mut app, [Tap::Kept(first), Tap::OneMore(0)]);
     app.plan = unused;
     says(&app, &["What is ticked as cut of the plan before has changed since: plan again."], &["Use these 4"]);
+}
+
+/// One of four boards is cut, and one of the others is rejected: what lies there does not give the other parts, though pieces come of it.
+#[test]
+fn what_lies_there_that_does_not_give_the_rest_is_said_of_the_rest() {
+    let mut app = begun(FOUR, (Shape::Sticks, 1));
+    heard(&mut app, [Tap::Use, Tap::OneMore(0)]);
+    let Lying { haul, pile } = app.plan.given.as_ref().unwrap().sources[0].which().0;
+    let why = fivebar_core::quantity::Key::read("twist").unwrap();
+    super::later::order(&mut app, Command::Haul(HaulCommand::Reject { haul, pile, n: 1, why }));
+    app.plan.draft.bought.push(super::rack_first::boards(9, 1010));
+    super::rack_first::planned_out(&mut app, vec![Tap::Go]);
+    says(&app, &["Of what lies there alone the other parts do not all come: boards to buy fill the rest."], &["not one piece"]);
+}
+
+/// Strips of a part that is glued up are cut: what is planned anew does not count them, and that is said where the others lack wood; the plan
+/// in use goes on with them, and nothing is looked for.
+#[test]
+fn cut_strips_of_a_glued_part_are_said_where_the_others_lack_wood() {
+    let mut app = begun("part \"top\" 2 of 20 x 170 x 900 mm oak-european for tray\n", (Shape::Parts, 1));
+    heard(&mut app, [Tap::Use]);
+    let sheet = app.plan.found.as_ref().unwrap().sheet.clone();
+    let of = |name: &str| {
+        let places = app.plan.given.as_ref().unwrap();
+        let fivebar_core::sheet::plan::wish::Wish::Parts(list) = &places.ready.wish else { panic!() };
+        let part = list.parts.iter().position(|part| part.name == name);
+        sheet.lines.iter().position(|line| line.pieces.iter().all(|cut| cut.part == part)).unwrap()
+    };
+    let (leg, top) = (of("leg"), of("top"));
+    heard(&mut app, [Tap::OneMore(leg), Tap::OneMore(top)]);
+    let Lying { haul, pile } = app.plan.given.as_ref().unwrap().sources[0].which().0;
+    let free = app.plan.given.as_ref().unwrap().sources[0].n;
+    let used: u32 = sheet.used.iter().map(|it| it.pieces).sum();
+    let why = fivebar_core::quantity::Key::read("twist").unwrap();
+    super::later::order(&mut app, Command::Haul(HaulCommand::Reject { haul, pile, n: free - used, why }));
+    planned(&mut app);
+    says(
+        &app,
+        &["1 strip is cut for a part that is glued up, and is not counted here: the plan in use goes on with it."],
+        &["Look for it at the next yard"],
+    );
 }
 
 /// A board that is cut is none to plan with, whatever its plan became; and a bound says what of the job it leaves out.
