@@ -56,6 +56,9 @@ pub fn open(app: &mut App) {
     let mut form = Form::of(FIGURES);
     if let Some((it, typing)) = short.zip(typing(app)) {
         let sides = [it.thickness, it.width, it.length].map(|side| writing::length(side, typing));
+        // Of a part that is glued up of narrow ones how wide they are is open.
+        let sides =
+            if it.at_least == Some(true) && none_for(app).is_some() { [sides[0].clone(), String::new(), sides[2].clone()] } else { sides };
         // Of what is at least short more may be wanted.
         let n = if it.at_least == Some(true) { String::new() } else { it.n.to_string() };
         sides.into_iter().chain([n]).enumerate().for_each(|(nth, text)| form.put(nth, text));

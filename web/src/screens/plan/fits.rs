@@ -12,10 +12,7 @@ use crate::words::en::{common, fits as words, woods};
 use fivebar_core::ledger::fold::Part;
 use fivebar_core::ledger::kind::plan::Shape;
 use fivebar_core::quantity::{Length, Listed, Units, begin_small};
-use fivebar_core::sheet::make::{Source, Unfit};
-
-/// A part so many times as wide as it is thick is made as a top, where no piece is long enough. Ours.
-const TOP_FROM: i64 = 4;
+use fivebar_core::sheet::make::{Source, Unfit, is_wide};
 
 /// Of a part that nothing fits what it needs; of all pieces, or those of its wood, the largest sides there are.
 pub fn told((part, fit): (Option<&Part>, &[(Source, Option<Unfit>)]), app: &App, (units, seen): (Units, Seen<'_>)) -> Vec<El<Msg>> {
@@ -31,16 +28,20 @@ fn size(sides: [Length; 3], units: Units, seen: Seen<'_>) -> String {
 fn needs(part: &Part, app: &App, (units, seen): (Units, Seen<'_>)) -> Option<String> {
     let (lacks, _) = of_plan(app)?;
     let of = lacks.pieces.first()?;
+    if of.at_least == Some(true) {
+        let [thick, long] =
+            [of.thickness, of.length].map(|side| format!("{} {}", seen.speech.length(side, units), common::length_unit(units)));
+        return Some(words::needs_glued(&part.name, &size(part.size, units, seen), &thick, &long));
+    }
     let of = size([of.thickness, of.width, of.length], units, seen);
     Some(words::needs(&part.name, &size(part.size, units, seen), &of, lacks.shape == Shape::Sticks))
 }
 
-/// Thickness, width and length of the pieces there are, of those that are of the part's wood, each the most of any.
+/// Thickness, width and length of the pieces there are and of boards to buy, of those that are of the part's wood, each the most of any.
 fn largest((part, fit): (Option<&Part>, &[(Source, Option<Unfit>)]), app: &App, (units, seen): (Units, Seen<'_>)) -> Option<String> {
     let wood = part.and_then(|part| part.wood.as_ref());
     let named = wood.map(|wood| begin_small(&woods::among(wood, &app.shelf().workshop().wood.woods)));
-    let lying = fit.iter().map(|(source, _)| source).filter(|source| source.bought.is_none());
-    let of_it = lying.filter(|source| wood.is_none() || source.pile.wood.as_ref() == wood).listed();
+    let of_it = fit.iter().map(|(source, _)| source).filter(|source| wood.is_none() || source.pile.wood.as_ref() == wood).listed();
     let most = |side: fn(&Source) -> Option<Length>| of_it.iter().filter_map(|source| side(source)).max();
     let sides = [most(|it| it.pile.length), most(|it| it.pile.width), most(|it| it.pile.thickness)];
     match (sides, named) {
@@ -55,9 +56,8 @@ fn largest((part, fit): (Option<&Part>, &[(Source, Option<Unfit>)]), app: &App, 
 
 /// What helps where nothing fits a part: to look for it at the next yard; of a wide one that no piece is long enough for, a top in rows.
 pub fn helps(part: &Part, fit: &[(Source, Option<Unfit>)], (app, units, seen): (&App, Units, Seen<'_>)) -> Vec<El<Msg>> {
-    let wide = part.size[0].times(TOP_FROM).is_ok_and(|least| least <= part.size[1]);
     let short = fit.iter().any(|(_, why)| matches!(why, Some(Unfit::TooShort)));
-    let top =
-        (wide && short).then(|| key("key h56 wide", words::as_top(&part.name), words::AS_TOP_UNDER, say(Tap::TopOf(part.name.clone()))));
+    let top = (is_wide(part) && short)
+        .then(|| key("key h56 wide", words::as_top(&part.name), words::AS_TOP_UNDER, say(Tap::TopOf(part.name.clone()))));
     seek::keys(units, false, (app, seen)).into_iter().chain(seek::undo_bar(app, seen)).chain(top).collect()
 }

@@ -34,6 +34,7 @@ fn of_rack(given: &Given, sheet: &PlanSheet, (plan, seen): (&Plan, Seen<'_>)) ->
         None if buys || !nearly::is_all(given, sheet) => return None,
         None => words::NOTHING_TO_BUY.to_owned(),
         Some(_) if !buys => words::BOARDS_BRING_NOTHING.to_owned(),
+        Some(of) if of.made == 0 && !given.cut.parts.is_empty() => words::rack_gives_no_rest(of.proven),
         Some(of) if of.made == 0 => words::rack_gives_none(shape, of.proven),
         Some(of) => {
             let pieces = format!("{} {}", number(of.made, seen), words::things(shape, of.made == 1));

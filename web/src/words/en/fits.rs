@@ -8,6 +8,11 @@ pub fn needs(part: &str, size: &str, of: &str, sticks: bool) -> String {
     format!("{} is {size}, and is cut of {what} of {of} or larger.", begin_large(part))
 }
 
+/// "Seat is 32 × 410 × 430 mm, and is cut of boards 34 mm or thicker and 440 mm or longer; narrow ones are glued up."
+pub fn needs_glued(part: &str, size: &str, thick: &str, long: &str) -> String {
+    format!("{} is {size}, and is cut of boards {thick} or thicker and {long} or longer; narrow ones are glued up.", begin_large(part))
+}
+
 /// "Of the pieces there are the longest is 500, the widest 65 and the thickest 30 mm."; those of one wood.
 pub fn largest(wood: Option<&str>, [long, wide, thick]: [&str; 3], unit: &str) -> String {
     let of = wood.map_or_else(|| "Of the pieces there are".to_owned(), |wood| format!("Of {wood}"));

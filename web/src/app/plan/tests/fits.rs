@@ -28,7 +28,8 @@ const LOOK: &str = "Look for it at the next yard";
 /// A stick with what is over and off: 20 + 2 thick, 120 + 2 wide, 980 + 2 + 2 x 6 long.
 #[test]
 fn a_part_that_nothing_fits_says_what_it_needs() {
-    for (shape, of) in [(Shape::Parts, "boards of "), (Shape::Sticks, "sticks of 22 × 122 × 994 mm or larger.")] {
+    let boards = "boards 22 mm or thicker and 994 mm or longer; narrow ones are glued up.";
+    for (shape, of) in [(Shape::Parts, boards), (Shape::Sticks, "sticks of 22 × 122 × 994 mm or larger.")] {
         let says = ["Top is 20 × 120 × 980 mm, and is cut of ", of, LARGEST, LOOK];
         check(&none_fits(shape), &[says.as_slice(), &["None of the pieces fits."]].concat(), &[]);
         let mut app = opened("part \"peg\" 4 of 20 x 50 x 300 mm oak-european for tray\n");
@@ -43,7 +44,9 @@ fn what_fits_no_piece_is_looked_for_or_made_as_a_top() {
     heard(&mut app, [Tap::LookFor]);
     let sought = app.own.workshop().sought.clone();
     assert_eq!(sought.iter().map(|it| it.pieces.iter().map(|piece| piece.n).collect::<Vec<_>>()).collect::<Vec<_>>(), [[1]]);
-    assert!(Length::MM.times(980).unwrap() < sought[0].pieces[0].length);
+    let piece = &sought[0].pieces[0];
+    let [wide, long] = [24, 994].map(|side| Length::MM.times(side).unwrap());
+    assert_eq!((piece.width, piece.length, piece.at_least), (wide, long, Some(true)), "narrow ones are glued up");
     check(&app, &["Looked for at the next yard:", "Look for it no more", TOP], &[LOOK]);
     let orders = heard(&mut app, [Tap::TopOf("top".into()), Tap::Go]);
     assert!(orders.iter().any(|order| matches!(order, Order::Plan { .. })), "{}", page(&app));
@@ -56,6 +59,39 @@ fn only_a_wide_part_is_made_as_a_top_and_a_wood_that_is_not_there_is_said() {
     let mut app = opened("part \"leg\" 4 of 25 x 50 x 700 mm cherry-black for tray\n");
     heard(&mut app, [Tap::Open, Tap::Shape(Shape::Parts), Tap::LeaveOut("top".into()), Tap::Go]);
     check(&app, &["Leg is 25 × 50 × 700 mm", "among the pieces.", LOOK], &["Make leg as a top", "the longest is"]);
+}
+
+/// Boards that are named are among the largest, and stay named while a part is made as a top, and after.
+#[test]
+fn boards_to_buy_are_reckoned_with_and_stay() {
+    for shape in [Shape::Parts, Shape::Sticks] {
+        let mut app = none_fits(shape);
+        app.plan.draft.bought.push(super::rack_first::boards(3, 900));
+        heard(&mut app, [Tap::Go]);
+        check(&app, &["Of oak the longest is 900, the widest 65 and the thickest 30 mm."], &[LARGEST]);
+        for tap in [Tap::TopOf("top".into()), Tap::Shape(shape)] {
+            heard(&mut app, [tap]);
+            assert_eq!(app.plan.draft.bought.len(), 1, "{shape:?}");
+        }
+    }
+}
+
+/// So they do where a plan of the job is in use; those of that plan are its own.
+#[test]
+fn boards_to_buy_stay_named_beside_a_plan_in_use() {
+    let mut app = opened("part \"leg\" 4 of 25 x 60 x 480 mm oak-european for tray\n");
+    heard(&mut app, [Tap::Open, Tap::Shape(Shape::Parts), Tap::LeaveOut("top".into())]);
+    super::rack_first::planned_out(&mut app, vec![Tap::Go]);
+    heard(&mut app, [Tap::Use]);
+    assert!(app.plan.used.is_some());
+    heard(&mut app, [Tap::Change, Tap::LeaveOut("top".into())]);
+    app.plan.draft.bought.push(super::rack_first::boards(3, 900));
+    heard(&mut app, [Tap::Go]);
+    check(&app, &[TOP], &[]);
+    for tap in [Tap::TopOf("top".into()), Tap::Shape(Shape::Parts)] {
+        heard(&mut app, [tap]);
+        assert_eq!(app.plan.draft.bought.len(), 1);
+    }
 }
 
 fn typed(app: &App) -> Vec<String> {
@@ -85,7 +121,7 @@ fn boards_to_buy_begin_with_what_is_short() {
     assert_eq!(app.plan.page, Page::Piles);
     let mut none = none_fits(Shape::Parts);
     heard(&mut none, [Tap::Buy]);
-    assert_eq!(typed(&none)[3], "1");
+    assert_eq!(typed(&none), ["22", "", "994", "", ""], "narrow ones are glued up");
     heard(&mut none, [Tap::LeaveBoards]);
     assert_eq!(none.plan.page, Page::Ask);
     // Nor is Back anywhere else, and it adds nothing either.
