@@ -30,7 +30,7 @@ use fivebar_core::refusal::Answer;
 use fivebar_core::sheet::account::is_brought;
 use fivebar_core::sheet::offer::Asking;
 use fivebar_core::sheet::price::{PriceSheet, price};
-use fivebar_core::sheet::{Shop, marks};
+use fivebar_core::sheet::{Paying, Shop, marks};
 
 /// What lies over the list.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -236,7 +236,7 @@ fn to_workshop(app: &mut App, over: workshop::Over) {
 
 /// The workshop at this moment.
 pub fn shop(app: &App) -> Shop<'_> {
-    app.shelf().shop(app.now.at)
+    app.shelf().shop(app.now.at).paying(Paying { of_job: app.price.paid, chosen: app.here.paid })
 }
 
 /// The list.
@@ -285,7 +285,7 @@ pub fn on_top(app: &App, (currency, by): (Currency, TaxBy)) -> Option<Tax> {
 pub fn paid(app: &App) -> Paid {
     let chosen = lying(app).find_map(|over| if let Over::Offer(bargain) = over { Some(bargain) } else { None });
     let said = chosen.and_then(|bargain| bargain.paid).or(app.here.paid);
-    said.unwrap_or_else(|| paid_before(app).unwrap_or(Paid::Card))
+    said.unwrap_or_else(|| app.shelf().shop(app.now.at).paid_before())
 }
 
 /// How what was agreed or sold of a job is paid, or a piece of it that is sold: as it was said for this buyer, else as what came in for the same was
@@ -295,9 +295,8 @@ pub fn paid_for(app: &App, id: Id, of: Option<PaidOf>) -> Paid {
     if let Some(PaidOf::Gallery(_)) = of {
         return Paid::Bank;
     }
-    let said = app.price.paid.filter(|(job, _)| *job == id).map(|(_, paid)| paid);
-    let came = || of.and_then(|of| shop(app).job(id).ok()?.selling.paid_last(of.id()));
-    said.or_else(came).unwrap_or_else(|| paid(app))
+    let shop = shop(app);
+    shop.job(id).map_or_else(|_| paid(app), |job| shop.paid_for(&job, of.map(PaidOf::id)))
 }
 
 /// The same of a job of which all that is left is promised: as the first agreement.
@@ -336,19 +335,6 @@ fn as_listed(app: &App, id: Id) -> Carried {
     // A job that can't be reckoned says so on the page that asks.
     let brought = shop.job(id).and_then(|job| is_brought(&shop, &job)) == Ok(true);
     if brought { Carried::Delivered } else { Carried::Fetched }
-}
-
-/// How it was paid the last time that was said, by who stood there.
-fn paid_before(app: &App) -> Option<Paid> {
-    let mut standing = app.shelf().book.entries().rev().filter(|(_, struck)| !struck).map(|(entry, _)| &entry.fact);
-    standing.find_map(|fact| {
-        let paid = match fact {
-            Fact::OfferHeard(f) => f.paid,
-            Fact::PaymentReceived(f) => Some(f.paid),
-            _ => None,
-        };
-        paid.filter(|paid| *paid != Paid::Bank)
-    })
 }
 
 /// Orders an act of Price and remembers what it was; true when it was done.

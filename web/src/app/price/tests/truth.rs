@@ -138,12 +138,7 @@ fn what_is_agreed_says_its_tax_and_fees() {
     maker.tap(Tap::Deal(DealTap::Open(job, PaidOf::Agreed(agreed)))).shows(&["Tax", "−10.43", "Fee", "−4.60", "You get", "184.97"]);
     assert_eq!(off(&maker), ("15.03".to_owned(), "72.485".to_owned()));
     let lines = ["Tax", "−10.43", "Fee", "−3.10", "You get", "186.47"];
-    maker
-        .tap(Tap::Deal(DealTap::Paid(Paid::Bank)))
-        .shows(&lines)
-        .tap(Tap::Offer(job))
-        .shows(&lines)
-        .shows(&["146.47", "73.24"]);
+    maker.tap(Tap::Deal(DealTap::Paid(Paid::Bank))).shows(&lines).tap(Tap::Offer(job)).shows(&lines).shows(&["146.47", "73.24"]);
     assert_eq!(off(&maker), ("13.53".to_owned(), "73.235".to_owned()));
 }
 
