@@ -1,5 +1,6 @@
 //! What is being written down on Jobs: figures by the pad, words, and answers by chips. Nothing is written before it is saved.
 
+mod paid;
 mod what;
 
 pub use what::{PaidTo, What, of_several};
@@ -10,10 +11,10 @@ use super::super::entry::moisture;
 use super::super::form::Form;
 use super::super::plan::PutBack;
 use super::super::price::gallery::{FIRST_TERMS, usual};
-use super::super::price::{ask_today, paid_for, say_paid};
+use super::super::price::{ask_today, paid_for};
 use super::super::spent_on::{SpentOn, SpentTap};
 use super::sheet;
-use fivebar_core::ledger::decide::{Now, PaidOf};
+use fivebar_core::ledger::decide::Now;
 use fivebar_core::ledger::fold::{Agreement, AgreementState, ComesBack, GalleryTerms, OldJob, Selling, TaxBy};
 use fivebar_core::ledger::kind::bench::Kind;
 use fivebar_core::ledger::kind::job::For;
@@ -180,7 +181,7 @@ pub fn begin(app: &App, what: What) -> Option<Draft> {
     }
     let sheet = sheet(app)?.ok()?;
     let (currency, units) = (sheet.account.currency, sheet.account.units);
-    let paid = Some(paid_for(app, sheet.job, of(&blank.what)));
+    let paid = Some(paid_for(app, sheet.job, paid::of(&blank.what)));
     let picks = Picks { currency, units, paid, can: super::cans::OfCan::of(units), ..blank.picks };
     let sign = app.speech.sign();
     if blank.what == What::Room {
@@ -192,16 +193,6 @@ pub fn begin(app: &App, what: What) -> Option<Draft> {
         return Some(old_job(Draft { picks, ..blank }, &old, Typed { sign, units }));
     }
     Some(filled(Draft { picks, ..blank }, &sheet, sign))
-}
-
-/// What a payment that is written is for; none where nothing was agreed or sold yet.
-fn of(what: &What) -> Option<PaidOf> {
-    match what {
-        What::Sell(agreed) => agreed.map(PaidOf::Agreed),
-        What::Pay(to) => Some((*to).into()),
-        What::HandBack(over) => over.agreed.map(PaidOf::Agreed).or(over.sale.map(PaidOf::Sale)),
-        _ => None,
-    }
 }
 
 /// An old job as it was told; its sum in the currency it was told in.
@@ -361,16 +352,6 @@ fn sell(draft: Draft, (sheet, agreed): (&JobSheet, Option<Id>), typed: Typed) ->
     Draft { form: Form::filled([typed.sum(sum), n.to_string()]), picks, ..draft }
 }
 
-/// Paid later says nothing of how it is paid then.
-fn pick_paid(app: &mut App, paid: Option<Paid>) {
-    if let Some((job, paid)) = app.jobs.open.zip(paid) {
-        say_paid(app, (job, paid));
-    }
-    if let Some(draft) = &mut app.jobs.draft {
-        draft.picks.paid = paid;
-    }
-}
-
 /// Takes in an answer by a chip.
 pub fn pick(app: &mut App, pick: Pick, now: Now) {
     let ahead = ahead(app);
@@ -392,7 +373,7 @@ pub fn pick(app: &mut App, pick: Pick, now: Now) {
         }
         Pick::Brings(brings) => picks.brings = Some(brings),
         Pick::Can(tap) => super::cans::heard(app, tap),
-        Pick::Paid(paid) => pick_paid(app, paid),
+        Pick::Paid(paid) => paid::pick(app, paid),
         Pick::Carried(carried) => picks.carried = carried,
         Pick::Tax(by) => taxed(app, by),
         Pick::Ends(ends) => picks.ends = ends,
