@@ -324,8 +324,10 @@ fn agreed(row: &AgreedRow, app: &App, seen: Seen<'_>) -> El<Msg> {
     let by = whom.into_iter().chain(when).listed().join(", ");
     let span = |class: &'static str, text: String| el("span", class).text(text);
     let is_deposit = row.deposit.is_some_and(|deposit| row.received.amount() <= deposit.amount());
-    let figure =
-        |word: &str, sum: Money| el("span", "nw").kid(span("", format!("{word} "))).kid(el("b", "w7").text(exact(sum, seen.speech)));
+    let figure = |word: &str, sum: String| el("span", "nw").kid(span("", format!("{word} "))).kid(el("b", "w7").text(sum));
+    let in_so_far = exact(row.received, seen.speech);
+    let open = row.deposit.filter(|deposit| row.received.amount() < deposit.amount());
+    let in_so_far = open.map_or(in_so_far.clone(), |deposit| words::of(&in_so_far, &exact(deposit, seen.speech)));
     el("button", "card tap sale")
         .attr("type", "button")
         .key(row.agreed.to_string())
@@ -337,7 +339,11 @@ fn agreed(row: &AgreedRow, app: &App, seen: Seen<'_>) -> El<Msg> {
                 .kid(span("t30 w8", seen.speech.short_money(row.price))),
         )
         .kids((!by.is_empty()).then(|| span(if is_late { "t14 w7 c-under" } else { "t14 i2" }, by)))
-        .kid(el("span", "row rule").kid(figure(words::came_in(is_deposit), row.received)).kid(figure(words::DUE, row.still)))
+        .kid(
+            el("span", "row rule")
+                .kid(figure(words::came_in(is_deposit), in_so_far))
+                .kid(figure(words::DUE, exact(row.still, seen.speech))),
+        )
 }
 
 /// What came in ahead of several agreements, in sum: it is owed as work until the hand-over.

@@ -5,7 +5,7 @@ use super::list::undo;
 use super::{Screen, Seen, back, bare, end_said, mark, refused};
 use crate::app::price::tag::{TagTap, What};
 use crate::app::price::waiting::{WaitTap, Waits, sheet};
-use crate::app::price::{Tap, paid};
+use crate::app::price::{Tap, paid, sheet as price_list};
 use crate::app::{App, Msg};
 use crate::parts::bars::{Bars, Cut, bars};
 use crate::parts::head::{Head, head};
@@ -17,7 +17,7 @@ use crate::parts::steps::{Held, steps};
 use crate::screens::said;
 use crate::view::{El, el};
 use crate::words::en::{price, waiting as words};
-use fivebar_core::quantity::{Clock, Count, Day, Decimal, Listed, Money, Span, Wall, exact, half_up};
+use fivebar_core::quantity::{Clock, Count, Day, Decimal, Id, Listed, Money, Span, Wall, exact, half_up};
 use fivebar_core::refusal::Refusal;
 use fivebar_core::sheet::waiting::{Back, Costs, Prospect, Stands, Step, WaitingSheet};
 
@@ -138,12 +138,21 @@ fn offer_today((sheet, prospect): (&WaitingSheet, &Prospect), app: &App, seen: S
     let doubt = over
         .map(|over| el("p", "w7").text(over))
         .unwrap_or_else(|| el("p", "t14").text(super::doubt(prospect.band.is_some(), prospect.has_band)));
+    let settle = in_band(sheet.job, prospect, app).map(|sum| el("p", "t14").text(words::a_yes_from(&bare(sum, seen.speech))));
     let heard = format!("{} {}", price::NOT_UNDER, mark(prospect.under, seen.speech));
     let heard = prospect.band.map_or(heard.clone(), |band| format!("{heard}. {} {}", price::TOO_CLOSE, close(band)));
     el("section", "card tap")
         .kid(el("h2", "t17 w8 ink1").text(words::offer_today(price::by(paid(app)))))
         .kid(scale(&drawn, &heard))
+        .kids(settle)
         .kid(doubt)
+}
+
+/// Where to settle, if that lies where waiting is too close to call: from there on the offer's word is a yes.
+fn in_band(job: Id, prospect: &Prospect, app: &App) -> Option<Money> {
+    let (band, rows) = (prospect.band?, price_list(app).ok()?.for_sale);
+    let settle = rows.into_iter().find(|row| row.job == job)?.settle?;
+    (band.low.amount() < settle.amount() && settle.amount() <= band.high.amount()).then_some(settle)
 }
 
 fn chances(sheet: &WaitingSheet, prospect: &Prospect, ask: &str, seen: Seen<'_>) -> El<Msg> {

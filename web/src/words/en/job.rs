@@ -397,7 +397,10 @@ pub fn fee_of_it(sum: &str) -> String {
 
 /// "left per hour, 356.07 in all over 27 h 57", "left per hour so far, of the 4 that are sold, 482.70 in all over 25 h 17".
 pub fn kept_over(sold: Option<&str>, sum: &str, span: &str) -> String {
-    let of = sold.map(|sold| format!(" so far, of the {sold} that are sold")).unwrap_or_default();
+    let of = |sold: &str| {
+        if sold == "1" { " so far, of the one that is sold".to_owned() } else { format!(" so far, of the {sold} that are sold") }
+    };
+    let of = sold.map(of).unwrap_or_default();
     format!("{LEFT_PER_HOUR}{of}, {sum} in all over {span}")
 }
 

@@ -167,6 +167,11 @@ pub fn agreed_carried(carried: Option<Carried>) -> &'static str {
     }
 }
 
+/// "0.00 of 40.00": what came in of a deposit.
+pub fn of(came: &str, deposit: &str) -> String {
+    format!("{came} of {deposit}")
+}
+
 /// "Deposit in 184.00", said in parts.
 pub fn came_in(is_deposit: bool) -> &'static str {
     if is_deposit { "Deposit in" } else { "In so far" }

@@ -236,6 +236,11 @@ pub const ASKED: &str = "someone asked";
 pub const DID_NOT_TURN_UP: &str = "did not turn up";
 pub const GUESSED: &str = "your guesses";
 
+/// "From 115 on, where you settle, it is a yes."
+pub fn a_yes_from(settle: &str) -> String {
+    format!("From {settle} on, where you settle, it is a yes.")
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;

@@ -67,6 +67,15 @@ fn three_figures_are_of_what_is_handed_over() {
     check(lines, by_notes, (&["22.22 of tax"], &["22.23"]));
 }
 
+/// What came in of a deposit stands beside what was agreed of it, until it is in.
+#[test]
+fn a_deposit_that_is_not_in_is_said_with_what_came_of_it() {
+    let agreed = "STOOLSagree 110 for 1 stools fetched deposit 40 as deal\n";
+    check(agreed, |_| {}, (&["Deposit in", "0.00 of 40.00"], &[]));
+    check(&format!("{agreed}pay 15 for stools bank agreed deal"), |_| {}, (&["15.00 of 40.00"], &[]));
+    check(&format!("{agreed}pay 40 for stools bank agreed deal"), |_| {}, (&["Deposit in", "40.00"], &["of 40.00"]));
+}
+
 /// Ten hours, 50 spent: 300 leaves 25 an hour. While the next sum is typed the result is of what stands there, digit by digit, and of no figure there is
 /// none.
 #[test]

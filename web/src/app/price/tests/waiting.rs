@@ -55,6 +55,20 @@ fn without_guesses_the_marks_decide_and_waiting_is_a_key_away() {
     maker.offer("80").shows(&["Below your lowest pay"]).hides(&["What waiting is worth"]);
 }
 
+/// Midway between what is asked and what waiting is worth lies inside the band of 96 to 132, and is a yes all the same, as the offer says.
+#[test]
+fn where_it_is_settled_inside_the_band_is_said_to_be_a_yes() {
+    let sold = STANDS.split("12:05 guess").next().unwrap();
+    let guess = "guess stands asks 1.5 buys 0.25 at 145 k 2 by 2026-05-16 end 82.46";
+    let mut maker = Maker::told(&format!("{sold}12:30 sell 1 stands for 130 notes\n12:40 {guess}"), "stands");
+    maker.app.here.paid = Some(Paid::Card);
+    maker.guesses().painted().shows(&["96 to 132: your call", "where you settle, it is a yes."]);
+    let html = maker.html();
+    let before = html.split(" on, where you settle").next().unwrap();
+    let settle = before.rsplit("From ").next().unwrap().to_owned();
+    maker.tap(Tap::Close).offer(&settle).shows(&["Yes"]);
+}
+
 /// 140 is asked by now, and the tag says 145: whoever shows the phone round is told. Once the tag follows, nothing is said.
 #[test]
 fn what_a_buyer_sees_is_said_where_less_is_asked() {
