@@ -106,14 +106,14 @@ pub fn handed_over_paid(sum: &str, by: &str) -> String {
     format!("Handed over, {sum} paid {by}")
 }
 
-/// "Deposit 184.00 came in by card".
+/// "Deposit 184.00 came in, by card".
 pub fn deposit_in(sum: &str, by: &str) -> String {
-    format!("Deposit {sum} came in {by}")
+    format!("Deposit {sum} came in, {by}")
 }
 
-/// "276.00 came in by card".
+/// "276.00 came in, by card".
 pub fn came_in(sum: &str, by: &str) -> String {
-    format!("{sum} came in {by}")
+    format!("{sum} came in, {by}")
 }
 
 /// "Handed back, its fee of 4.65 stays with you."

@@ -391,7 +391,7 @@ fn how_they_pay_stays_until_another_is_said() {
         maker.tap(Tap::Close);
         deal(&mut maker);
         let sum = maker.money("54");
-        maker.shows(&[&format!("54.00 came in {by}")]).tap(Tap::Deal(DealTap::Received(sum)));
+        maker.shows(&[&format!("54.00 came in, {by}")]).tap(Tap::Deal(DealTap::Received(sum)));
         let last = shop(&maker.app).job(job).unwrap().selling.payments.last().unwrap().paid;
         assert_eq!(last, paid, "{said:?} {found:?}");
     };
