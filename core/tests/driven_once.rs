@@ -123,6 +123,8 @@ fn pay_of_a_drive_in_question_takes_nothing_off_the_others() {
     for (lines, [total, driven, unsettled]) in [
         (format!("{begun}{brought}"), ["30", "0", "0"]),
         (format!("{begun}{drive}{brought}"), ["30", "0", "320"]),
+        // Handed over first, and the drive begun when it was written down: of the piece that went all the same.
+        (format!("{begun}2026-05-22 10:00 sell 1 lamps for 60 notes delivered\n{drive}{answered}"), ["70", "40", "0"]),
         (format!("{begun}{drive}{brought}{answered}"), ["70", "40", "0"]),
     ] {
         let found = reckoned(&told(&lines));
@@ -187,6 +189,7 @@ fn a_drive_is_of_the_pieces_that_went_after_it() {
         (format!("{before}{BROUGHT}"), "18.75"),
         (format!("{before}{GALLERY}"), "18.75"),
         (format!("{before}{BROUGHT}{DRIVEN}"), "27.75"),
+        (format!("{BROUGHT}2026-05-22 19:00 spend 9 other on lamps\n"), "18.75"),
     ] {
         check(&format!("{GLASS}{lines}"), covered);
     }

@@ -50,15 +50,18 @@ fn planned_delivery<'a>(job: &'a Job, kind: Option<&Key>) -> Option<&'a PlannedC
     job.planned_costs.iter().find(|cost| cost.delivery && Some(&cost.kind) == kind)
 }
 
+/// Who hands a piece over and writes the drive down at home drove for that piece: so long after it went [J].
+const AT_HOME: Span = Span::minutes(12 * 60);
+
 /// How often the batch would bear what was driven at a moment, if all of it bore as much as each piece that is on hand: so many times, of so many.
-/// What was driven before pieces went that nobody fetched was for these, and those on hand bear none of it.
+/// What was driven before pieces went that nobody fetched, or was written down on the evening of that day, was for these, and those on hand bear none of it.
 /// What was driven when so many were on hand is theirs, and stays theirs: each bears its part, whoever fetches one later. What was driven for an
 /// agreement that stands is not of those for sale beside it; once all that are left are promised it is of them.
 fn share(job: &Job, at: Moment) -> (Count, Count) {
     match (is_for_promised(job, at), job.free()) {
         (true, 0) => (job.pieces, job.left()),
         (true, _) => (0, 1),
-        (false, _) if job.selling.is_any_brought_since(at) => (0, 1),
+        (false, _) if job.selling.is_any_brought_since(at.minus(AT_HOME)) => (0, 1),
         (false, _) => (job.pieces, bearers(job, came_to_all(job, at))),
     }
 }

@@ -5,7 +5,7 @@ use crate::app::App;
 use crate::app::entry::Typed;
 use crate::app::order::{Feel, Order};
 use crate::app::taxes::charged;
-use fivebar_core::ledger::decide::{Command, EstimateCommand, Now, SaleCommand, SellOrder};
+use fivebar_core::ledger::decide::{Command, EstimateCommand, Now, PaidOf, SaleCommand, SellOrder};
 use fivebar_core::ledger::fold::TaxBy;
 use fivebar_core::ledger::kind::estimate::WholePlanned;
 use fivebar_core::ledger::kind::sale::{Carried, OfferHeard, Paid};
@@ -75,7 +75,7 @@ pub fn open(app: &mut App, job: Id) {
     // The next buyer asks about one.
     app.price.n = None;
     // From what was agreed one asks for its pay and hours, paid as it says there.
-    let paid = if let Over::Deal(deal) = &app.price.over { Some(deal.paid) } else { None };
+    let paid = if let Over::Deal(deal) = &app.price.over { Some(deal.paid).filter(|_| stands(app, deal)) } else { None };
     // Of another buyer nothing was said yet.
     app.price.paid = app.price.paid.filter(|(of, _)| paid.is_some() || *of != job);
     let late = super::face::spoken_late(app, job);
@@ -90,6 +90,12 @@ pub fn open(app: &mut App, job: Id) {
         pay: paid.is_some(),
         is_meant: None,
     }))));
+}
+
+/// Whether what was agreed is still to be handed over: its page is no longer there else, and it is the list that was tapped.
+fn stands(app: &App, deal: &super::deal::Deal) -> bool {
+    let is_open = |id| shop(app).job(deal.job).is_ok_and(|job| job.selling.open().any(|agreement| agreement.id == id));
+    if let PaidOf::Agreed(id) = deal.of { is_open(id) } else { true }
 }
 
 /// The offer screen of this bargain.
