@@ -209,3 +209,30 @@ fn a_row_as_wide_as_its_strip_is_jointed_like_the_others() {
     check(400, None, Some((8, 5_000, 5_100, 1)));
     check(55, None, Some((1, 5_500, 5_500, 1)));
 }
+
+/// Two tops of one job in twelve rows of 33.5: one of 1200 x 401, the other of 800 x 401.3. Three rows of one are cut, the other nine are
+/// planned: all of it is as wide as that one was asked.
+#[test]
+fn all_of_a_top_is_as_wide_as_the_one_that_is_as_long() {
+    use fivebar_core::sheet::make::begun::all_of_it;
+    let top = |length: i64, tenths: i64, rows: u32| {
+        let width = Length::TENTH_MM.times(tenths).unwrap();
+        asked("", |top| (top.length, top.width, top.rows, top.thickness) = (mm(length), width, Some(rows), Some(mm(25))))
+    };
+    let used = |given: &Given| {
+        let answered = given.ready.asked.solve(&mut Patience::new(Some(20_000), &mut |_: Progress<'_>| true), 1);
+        let plan = kept(given, &answered, &sheet(&given.ready, &answered, given.room).unwrap());
+        let (at, by) = (fivebar_core::story::tell(RACK).now, Device::new([1; 8]));
+        KeptPlan { id: given.ask.job, at, by, plan, used: true }
+    };
+    let plans = [top(800, 4013, 12), top(1200, 4010, 12)].map(|given| used(&given));
+    for (length, tenths) in [(1200, 4010), (800, 4013)] {
+        let mut others = top(length, 3015, 9);
+        others.cut.rows = 3;
+        assert_eq!(all_of_it(&others, &plans), Some((Length::TENTH_MM.times(tenths).unwrap(), 12)), "{length}");
+    }
+    // Of another length none was cut: as wide as its rows.
+    let mut others = top(1000, 3015, 9);
+    others.cut.rows = 3;
+    assert_eq!(all_of_it(&others, &plans), Some((mm(402), 12)));
+}

@@ -294,14 +294,16 @@ fn rows(shop: &Shop, job: &Job, rows: &[Row], given: Given) -> Vec<DateRow> {
     all
 }
 
-/// Whether hands were on an operation, on the whole piece, or on what its plan does not name.
+/// Whether hands were on an operation, on the whole piece, or on what its plan does not name, as what is to be done next tells it: not by a run
+/// that is doubtful.
 fn is_begun(shop: &Shop, job: &Job, (op, is_rest): (Option<&str>, bool)) -> bool {
     let is_planned = |run: &Run| job.operations.iter().any(|planned| planned.op == run.work.op);
     let is_of_it = |run: &Run| match op {
         Some(op) => run.work.op == op,
         None => is_before(run.work.kind) && !(is_rest && is_planned(run)),
     };
-    shop.bench.on(On::Job(job.id)).any(|run| !run.work.rework && is_of_it(run))
+    let of_it = shop.bench.on(On::Job(job.id)).filter(|run| !run.work.rework && is_of_it(run));
+    shop.bench.sure(of_it, shop.now).next().is_some()
 }
 
 /// What a step waits: what is left of what waits now where hands are off it, else as is usual.

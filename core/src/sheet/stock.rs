@@ -142,10 +142,14 @@ impl Deref for StockPile {
 }
 
 impl StockPile {
+    /// Pieces of it that are set apart, for all jobs together.
+    pub fn apart_in_all(&self) -> Count {
+        self.apart.iter().fold(0, |sum: Count, it| sum.saturating_add(it.n))
+    }
+
     /// Pieces that stay set apart where `found` are found, if those are fewer than are set apart now: no piece is kept that is not there.
     pub fn apart_after(&self, found: Count) -> Option<Count> {
-        let apart = self.apart.iter().fold(0, |sum: Count, it| sum.saturating_add(it.n));
-        (found < apart).then_some(found)
+        (found < self.apart_in_all()).then_some(found)
     }
 
     /// What it would mean to find `found` pieces of it.

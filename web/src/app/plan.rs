@@ -470,7 +470,8 @@ impl Plan {
             Page::Choose => return false,
             Page::Ask => Page::Choose,
             Page::Piles | Page::Answer => Page::Ask,
-            Page::Boards => Page::Piles,
+            // To where they were asked from, and none is added.
+            Page::Boards => self.draft.buying.take().map_or(Page::Piles, |buying| buying.from),
         };
         self.draft.buying = None;
         true

@@ -13,7 +13,8 @@ use crate::sheet::Shop;
 /// What is left of each row.
 ///
 /// Of an operation of which some pieces are noted, the pieces that are left at its pace: never nothing before they are done. But where each of
-/// them was put to wait and nobody said how many there are, no more than the plan leaves: one clamping may hold all (ours). Nothing of what
+/// them was put to wait and nobody said how many there are, no more than the plan leaves: one clamping may hold all (ours). And no less than it
+/// leaves of coats of which nobody but the plan said how many pieces they are on, while one more may follow (ours). Nothing of what
 /// was put to wait with all its pieces, while nobody is at it. Nothing of what was left for another step, or for a coat to dry, once it had
 /// taken what was thought of it (ours). Of all else what it likely takes less what was worked, at hand or left: work alone never makes it
 /// more. Of a drive that nothing but the plan speaks of, once it alone is to come, what was planned less what was driven. Of a whole piece and of its rest, less what was
@@ -79,8 +80,14 @@ const NEXT_COAT: Span = Span::minutes(24 * 60);
 /// Whether a coat of a job dries, or was dry less than a day ago, and may not have been the last: nobody said at the bench how many there are
 /// (a plan is made before it is seen how many coats are wanted), and no other step was begun since.
 pub fn is_between_coats(shop: &Shop, job: &Job) -> bool {
+    between_coats(shop, job, |_| true)
+}
+
+/// The same of the coats of some operations alone.
+fn between_coats(shop: &Shop, job: &Job, is_of: impl Fn(&str) -> bool) -> bool {
     let on = On::Job(job.id);
-    let coats = shop.waits().all().filter(|wait| wait.job == Some(job.id) && wait.what() == What::Coat);
+    let of_it = shop.waits().all().filter(|wait| wait.job == Some(job.id) && wait.what() == What::Coat);
+    let coats = of_it.filter(|wait| is_of(shop.bench.op_of(wait)));
     let may_follow = |wait: &Wait| {
         let op = shop.bench.op_of(wait);
         let batch = shop.bench.batch(on, op, shop.now);
@@ -141,8 +148,11 @@ fn of_step(shop: &Shop, job: &Job, (op, (thought, likely), steps): (&str, (Optio
     let put = Put::of(shop, job, op);
     if let Some(by_pieces) = by_pieces(&batch) {
         let is_unsaid = shop.bench.batch(On::Job(job.id), op, shop.now).of.is_none();
-        let by_plan = Some(Left::Less(batch.sure)).filter(|_| is_unsaid && thought.is_some() && put.is_each_of(&batch));
-        return by_plan.filter(|plan| plan.likely(likely) < by_pieces.likely(likely)).unwrap_or(by_pieces);
+        let by_plan = thought.map(|_| Left::Less(batch.sure));
+        let [plan, pieces] = [by_plan.unwrap_or(by_pieces), by_pieces].map(|left| left.likely(likely));
+        let is_more = is_unsaid && put.is_each_of(&batch) && plan < pieces;
+        let is_less = pieces < plan && put.coats && 0 < put.n && between_coats(shop, job, |other| other == op);
+        return by_plan.filter(|_| is_more || is_less).unwrap_or(by_pieces);
     }
     if !batch.runs && put.is_all(&batch) {
         return Left::Nothing(Over::Waits);

@@ -10,6 +10,7 @@ use crate::ledger::told::{Phone, at, work};
 use crate::ledger::{Entry, Fact, Subject};
 use crate::quantity::Decimal;
 
+mod coats;
 mod more;
 
 fn id(on: On) -> Id {

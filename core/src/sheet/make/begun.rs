@@ -1,8 +1,9 @@
 //! A top that is begun: pieces of it that are cut and lie in no row that is, where in a plan made since each may lie, and how wide all of it is.
 
 use super::Given;
-use super::cut::{Ticks, cut_in_no_row, rows};
+use super::cut::{Ticks, cut_in_no_row, of_no_ticked_board, rows};
 use crate::ledger::fold::KeptPlan;
+use crate::plan::Asked;
 use crate::quantity::{Key, Length, Listed};
 use crate::sheet::plan::wish::{Panel, Wish};
 use crate::sheet::plan::{Drawn, PlanSheet};
@@ -43,9 +44,23 @@ fn wood(given: &Given, source: usize) -> Option<Key> {
 /// Where each of these pieces may lie in a plan: instead of the longest piece of its wood that is no longer than it is, in a row that is not
 /// ticked, and is not instead of another. Nothing for one that is shorter than all of them. Ours: nothing is planned anew for it.
 pub fn spots((given, sheet): (&Given, &PlanSheet), ticks: &Ticks, loose: &[Loose]) -> Vec<Option<Spot>> {
-    let open = rows(sheet).enumerate().filter(|(nth, _)| !ticks.is_done(Ticks::row(*nth)));
-    let mut there: Vec<(&Drawn, Spot)> =
-        open.flat_map(|(row, all)| all.iter().enumerate().map(move |(nth, it)| (it, Spot { row, nth, length: it.at[2] }))).collect();
+    spots_among((given, sheet), |spot| !ticks.is_done(Ticks::row(spot.row)), loose)
+}
+
+/// Those of these pieces that no ticked row of a plan may have: the place that was told of each is in another row, or in none, or the boards that
+/// are ticked give what lies there.
+pub fn not_laid((given, sheet): (&Given, &PlanSheet), ticks: &Ticks, loose: Vec<Loose>) -> Vec<Loose> {
+    let laid = of_no_ticked_board(sheet, ticks);
+    let is_ticked = |spot: &Spot| ticks.is_done(Ticks::row(spot.row));
+    let spots = spots_among((given, sheet), |spot| !is_ticked(spot) || laid.contains(&(spot.row, spot.nth)), &loose);
+    loose.into_iter().zip(spots).filter(|(_, spot)| !spot.as_ref().is_some_and(is_ticked)).map(|(it, _)| it).listed()
+}
+
+fn spots_among((given, sheet): (&Given, &PlanSheet), is_one: impl Fn(&Spot) -> bool, loose: &[Loose]) -> Vec<Option<Spot>> {
+    let all = rows(sheet)
+        .enumerate()
+        .flat_map(|(row, all)| all.iter().enumerate().map(move |(nth, it)| (it, Spot { row, nth, length: it.at[2] })));
+    let mut there: Vec<(&Drawn, Spot)> = all.filter(|(_, spot)| is_one(spot)).collect();
     // Of as long ones the first from the top.
     there.sort_by_key(|(_, spot)| std::cmp::Reverse(spot.length));
     let mut one = |it: &Loose| {
@@ -55,7 +70,7 @@ pub fn spots((given, sheet): (&Given, &PlanSheet), ticks: &Ticks, loose: &[Loose
     loose.iter().map(&mut one).listed()
 }
 
-/// How wide all of a top is of which plans before cut rows: as it was asked, as the plans of its job have it; else its rows as they are. And of
+/// How wide all of a top is of which plans before cut rows: as it was asked, as the plans of its job for one as long have it; else its rows as they are. And of
 /// how many rows it is. Nothing where none were cut.
 pub fn all_of_it(given: &Given, plans: &[KeptPlan]) -> Option<(Length, i64)> {
     let Wish::Panel(panel) = &given.ready.wish else { return None };
@@ -63,7 +78,13 @@ pub fn all_of_it(given: &Given, plans: &[KeptPlan]) -> Option<(Length, i64)> {
     let whole = |kept: &KeptPlan| {
         let (width, strip) = (kept.plan.width?, kept.plan.strip?);
         let it = Panel { width: Some(width), strip, ..panel.clone() };
-        (kept.plan.thickness == Some(panel.thickness) && strip == panel.strip && it.rows() == Some(rows)).then_some(width)
+        let is_alike = kept.plan.thickness == Some(panel.thickness) && strip == panel.strip && it.rows() == Some(rows);
+        (is_alike && length(kept) == Some(panel.length)).then_some(width)
     };
     Some((plans.iter().find_map(whole).or_else(|| panel.strip.times(rows).ok())?, rows))
+}
+
+/// How long the top of a plan is.
+fn length(kept: &KeptPlan) -> Option<Length> {
+    if let (Asked::Rows(asked), _) = kept.told()? { kept.plan.unit.times(asked.length).ok() } else { None }
 }

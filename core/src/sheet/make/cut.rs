@@ -128,6 +128,15 @@ impl There {
     }
 }
 
+/// Pieces of ticked rows that no ticked board gives, by their row and their place in it.
+pub(super) fn of_no_ticked_board(sheet: &PlanSheet, ticks: &Ticks) -> Vec<(usize, usize)> {
+    let mut there = There::default();
+    sheet.lines.iter().enumerate().for_each(|(nth, line)| there.add(line, ticks.of(nth, line.n)));
+    let ticked = rows(sheet).enumerate().filter(|(row, _)| ticks.is_done(Ticks::row(*row)));
+    let pieces = ticked.flat_map(|(row, all)| all.iter().enumerate().map(move |(nth, piece)| ((row, nth), piece)));
+    pieces.filter(|(_, piece)| !there.takes(piece)).map(|(at, _)| at).listed()
+}
+
 /// Boards of each line that are cut, and the pieces of them that lie in no ticked row. Of a ticked row's pieces those that no ticked board gives
 /// are of boards that are cut too: the first line that has them and is not cut to its end.
 fn boards_and_rest(sheet: &PlanSheet, ticks: &Ticks) -> (Vec<i64>, There) {

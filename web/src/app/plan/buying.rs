@@ -31,7 +31,7 @@ pub struct Buying {
     /// By its place among the woods.
     pub wood: usize,
     /// The page it was opened from.
-    from: Page,
+    pub(super) from: Page,
 }
 
 /// The woods they may be of: those of the job's parts, then those of the pieces there are.

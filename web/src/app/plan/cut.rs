@@ -7,7 +7,7 @@ use fivebar_core::ledger::fold::{InUse, KeptPlan, in_use};
 use fivebar_core::ledger::kind::plan::Shape;
 use fivebar_core::ledger::{Book, Clock};
 use fivebar_core::quantity::{Count, Id, Length, Listed, Wall};
-use fivebar_core::sheet::make::begun::{self, Loose};
+use fivebar_core::sheet::make::begun::{self, Loose, not_laid};
 use fivebar_core::sheet::make::cut;
 use fivebar_core::sheet::make::{AlreadyCut, Ask, Given, Top, What};
 use fivebar_core::sheet::plan::wish::{Panel, Wish};
@@ -131,20 +131,23 @@ fn alike(one: &Panel, other: &Panel) -> bool {
     (one.length, one.thickness, one.strip) == (other.length, other.thickness, other.strip)
 }
 
-/// Pieces that plans before the one in hand cut for a top like it, and that lie in no row that is cut; the longest first.
+/// Pieces that plans before the one in hand cut for a top like it, and that lie in no row that is cut, of theirs or of a plan since; the longest
+/// first.
 pub fn loose(app: &App) -> Vec<Loose> {
     let Some(given) = app.plan.given.as_ref() else { return vec![] };
     let Wish::Panel(panel) = &given.ready.wish else { return vec![] };
     let plans = app.shelf().shop(app.now.at).job(given.ask.job).map(|job| job.plans).unwrap_or_default();
-    let before = plans.iter().take_while(|plan| app.plan.used != Some(plan.id)).filter_map(|plan| begun(app, plan));
-    let of = |plan: Plan| {
-        let (given, found) = plan.given.as_ref().zip(plan.found.as_ref())?;
-        let is_alike = matches!(&given.ready.wish, Wish::Panel(before) if alike(before, panel));
-        is_alike.then(|| begun::loose((given, &found.sheet), &plan.ticked))
-    };
-    let mut all = before.filter_map(of).flatten().listed();
-    all.sort_by_key(|it| std::cmp::Reverse(it.length));
-    all
+    let mut all: Vec<Loose> = vec![];
+    for plan in plans.iter().take_while(|plan| app.plan.used != Some(plan.id)).filter_map(|plan| begun(app, plan)) {
+        let Some((given, found)) = plan.given.as_ref().zip(plan.found.as_ref()) else { continue };
+        if matches!(&given.ready.wish, Wish::Panel(before) if alike(before, panel)) {
+            all = not_laid((given, &found.sheet), &plan.ticked, all);
+            all.extend(begun::loose((given, &found.sheet), &plan.ticked));
+            all.sort_by_key(|it| std::cmp::Reverse(it.length));
+        }
+    }
+    let Some(found) = app.plan.found.as_ref() else { return all };
+    not_laid((given, &found.sheet), &app.plan.ticked, all)
 }
 
 /// How wide all of the top in hand is of which plans before cut rows, and of how many rows it is.

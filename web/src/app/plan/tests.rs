@@ -22,6 +22,7 @@ mod shared;
 mod sticks;
 mod told;
 mod top_first;
+mod uncut;
 mod ways;
 
 use super::*;
@@ -56,6 +57,11 @@ fn opened(lines: &str) -> App {
 fn heard(app: &mut App, taps: impl IntoIterator<Item = Tap>) -> Vec<Order> {
     let now = |app: &App| Now { wall: app.now, chance: [u8::try_from(app.own.book.len()).unwrap(); 10] };
     taps.into_iter().flat_map(|tap| app.heard(Msg::Jobs(Jobs::Plan(tap)), now(app))).collect()
+}
+
+/// What Enter says on the page as it stands.
+fn by_enter(app: &App) -> Option<Msg> {
+    crate::screens::page(app).keys_at("app").unwrap()("Enter")
 }
 
 fn page(app: &App) -> String {
@@ -280,8 +286,11 @@ fn a_rack_that_changed_while_the_page_was_gone_is_said() {
 #[test]
 fn boards_to_buy_are_added_by_taps_and_bought_before_they_are_used() {
     let mut app = opened("");
-    heard(&mut app, [Tap::Open, Tap::Shape(Shape::Rows), Tap::Piles, Tap::Buy]);
+    heard(&mut app, [Tap::Open, Tap::Shape(Shape::Rows)]);
+    assert_eq!(by_enter(&app), Some(Msg::Jobs(Jobs::Plan(Tap::Go))));
+    heard(&mut app, [Tap::Piles, Tap::Buy]);
     assert!(page(&app).contains("Boards to buy") && page(&app).contains("Price each"), "{}", page(&app));
+    assert_eq!(by_enter(&app), Some(Msg::Jobs(Jobs::Plan(Tap::AddBoards))));
     for (nth, figure) in ["30", "65", "500", "9", "4"].into_iter().enumerate() {
         heard(&mut app, [Tap::At(nth)]);
         heard(&mut app, figure.chars().map(|digit| Tap::Press(Press::Digit(u8::try_from(digit.to_digit(10).unwrap()).unwrap()))));

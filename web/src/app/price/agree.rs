@@ -283,16 +283,16 @@ fn change(app: &mut App, (id, agreed): (Id, Id), sum: Option<Money>) {
     app.price.open(Over::Agree(Box::new(agree)));
 }
 
-/// So many pieces as were typed, of those that can be promised.
+/// So many pieces as were typed, of those that can be promised, one at least.
 fn pieces_typed(app: &mut App) {
     let (sign, mut n) = (app.speech.sign(), None);
     with(app, |agree| {
         let free = agree.free;
         let typed = agree.pad.as_mut().map(|(_, typed)| typed);
-        n = typed.and_then(|typed| typed.take(|text| reading::count(text, sign, free)));
+        n = typed.and_then(|typed| typed.take(|text| reading::count_within(text, sign, 1..=free)));
         agree.pad = if n.is_some() { None } else { agree.pad.take() };
     });
-    n.into_iter().for_each(|n| pieces(app, n.max(1)));
+    n.into_iter().for_each(|n| pieces(app, n));
 }
 
 /// Takes in what was typed; the tax is added where it is without.

@@ -68,10 +68,14 @@ pub fn parts(app: &App) -> Option<Parts> {
     not_listed_parts(&shop(app), paid(app), now(app)?.offer?).ok()
 }
 
-/// What stands in the three fields, to the last digit typed: what an hour leaves is never of a figure that is no longer seen.
+/// What stands in the three fields, to the last digit typed: what an hour leaves is never of a figure that is no longer seen. Hours of nothing
+/// are the beginning of half an hour, while they are typed.
 fn now(app: &App) -> Option<NotListed> {
     let mut quick = app.price.quick.clone();
-    read(&mut quick, (currency(app), app.speech.sign())).then_some(quick.asked)
+    let is_typed = quick.field == Some(Field::Hours) && !quick.hours.text.is_empty();
+    let is_read = read(&mut quick, (currency(app), app.speech.sign()));
+    let is_begun = is_typed && quick.asked.hours.is_some_and(|hours| hours <= Span::ZERO);
+    (is_read && !is_begun).then_some(quick.asked)
 }
 
 /// Takes in what is said of a piece that is no job.

@@ -304,6 +304,15 @@ fn day_one_needs_no_job_and_writes_nothing() {
     assert_eq!((maker.app.own.book.len(), maker.app.own.last_act), (0, None));
     maker.tap(Tap::Quick(QuickTap::Choose(Field::Hours))).press(".").tap(Tap::Quick(QuickTap::Done)).shows(&["Not taken"]);
     maker.tap(Tap::Quick(QuickTap::Clear)).hides(&["$20.00"]);
+    // Half an hour is typed from its nothing on: no hours are refused before they are said.
+    maker.tap(Tap::Quick(QuickTap::Choose(Field::Spent))).press("50").tap(Tap::Quick(QuickTap::Done));
+    maker.tap(Tap::Quick(QuickTap::Choose(Field::Offer))).press("250").tap(Tap::Quick(QuickTap::Done));
+    maker.tap(Tap::Quick(QuickTap::Choose(Field::Hours)));
+    for (typed, shown) in [("0", false), (".", false), ("5", true)] {
+        maker.press(typed).hides(&["Not worked out"]);
+        assert_eq!(page(&maker.app).html().contains("$400.00"), shown, "{typed}");
+    }
+    maker.tap(Tap::Quick(QuickTap::Choose(Field::Hours))).press("0").tap(Tap::Quick(QuickTap::Done)).shows(&["no hours"]);
 }
 
 #[test]

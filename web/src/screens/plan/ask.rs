@@ -7,7 +7,7 @@ use crate::app::plan::{Draft, FIELD, PATTERNS, Since, TOP, Tap, fitting_to, in_u
 use crate::app::{App, Msg};
 use crate::parts::chips::{Chip, flowing};
 use crate::parts::head::{Head, head};
-use crate::parts::key::key;
+use crate::parts::key::{done_key, key};
 use crate::parts::seg::{Seg, even};
 use crate::screens::jobs::titled;
 use crate::view::{El, el};
@@ -57,7 +57,7 @@ pub fn screen(shape: Shape, sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Scre
         .kids((shape == Shape::Field).then(|| el("p", "t14 i2").text(tile_words::LEFT_OPEN)))
         .kids(since::in_use(sheet.job, app, seen))
         .kid(key("key soft h56 wide", words::OTHER_SHAPE, "", say(Tap::Choose)));
-    let plan = key("key solid t22", words::PLAN, "", say(Tap::Go));
+    let plan = done_key("key solid t22", words::PLAN, "", say(Tap::Go));
     // Why there is nothing to plan stands over the pad, which else would cover it.
     let why = why_words(&draft.form, &slots, (units, seen)).or(why);
     let foot = docked(&draft.form, &slots, (plan, why, seen), |press| say(Tap::Press(press)));

@@ -8,7 +8,7 @@ use crate::app::{App, Msg};
 use crate::parts::chips::{Chip, flowing};
 use crate::parts::fraction::worded;
 use crate::parts::head::{Head, head};
-use crate::parts::key::key;
+use crate::parts::key::{done_key, key};
 use crate::screens::jobs::titled;
 use crate::view::{El, el};
 use crate::words::en::{common, plan as words, sought, woods as wood_words};
@@ -30,7 +30,7 @@ pub fn screen(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Screen {
         .kids(chips)
         .kid(el("p", "t14 i2").text(words::AT_MOST_OPEN))
         .kid(key("key soft h56 wide", words::PILES, "", say(Tap::Piles)));
-    let add = key("key solid t22", words::ADD_THEM, "", say(Tap::AddBoards));
+    let add = done_key("key solid t22", words::ADD_THEM, "", say(Tap::AddBoards));
     let add = el("div", "um").kid(add).kid(key("key", common::NOT_NOW, "", say(Tap::LeaveBoards)));
     let foot = docked(&buying.form, &slots, (add, why_words(&buying.form, &slots, (units, seen)), seen), |press| say(Tap::Press(press)));
     let top = Head::new(titled(sheet, seen), words::BOARDS_TO_BUY);

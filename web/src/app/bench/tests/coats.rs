@@ -86,8 +86,8 @@ fn pieces_that_were_said_stay_when_the_maker_is_done_with_them() {
     lacks(&bench, &["8 of 4"]);
 }
 
-/// An hour of coating is planned for four of the stands: it stays four once one dries, nothing of it is to come when all are coated, and the key
-/// names what is coated next, as big buttons do: the first piece a second time.
+/// An hour of coating is planned for four of the stands: it stays four once one dries, what the plan leaves is to come when all are coated, until
+/// the maker is done with it, and the key names what is coated next, as big buttons do: the first piece a second time.
 #[test]
 fn coats_are_of_as_many_pieces_as_were_planned() {
     let mut told = Told::stands();
@@ -109,11 +109,23 @@ fn coats_are_of_as_many_pieces_as_were_planned() {
     holds(&shown, &["4 of 4 done", "coat 2 of piece 1, dry 24 h from now"]);
     lacks(&shown, &[words::ASK_HOW_MANY]);
     holds(&told.at(6, [tap(Tap::Big)]), &["coat 2 of piece 1, dry 24 h from now"]);
-    let rows = fivebar_core::sheet::estimate::estimate(&told.app.shelf().shop(told.app.now.at), job, true).unwrap().rows;
-    let to_come: Vec<_> = rows.iter().filter(|row| row.op.is_some()).map(|row| row.to_come().as_minutes()).collect();
-    assert_eq!(to_come, [0]);
+    // 84 min with what is put on top, and six of them are gone.
+    assert_eq!(to_come(&told, job), [78]);
     told.at(7, [tap(Tap::LeaveBig)]);
     holds(&told.at(8, [Msg::Bench(Tap::Waits(WaitTap::Clamp))]), &["Coat 2: 1 of 4 done", "coat 2 of piece 2, dry 24 h from now"]);
+    // One of the second coat was all of it: it is five coats on four pieces, and nothing is to come.
+    told.at(9, [tap(Tap::Stop)]);
+    assert_eq!(to_come(&told, job), [75]);
+    done_with(&mut told, 10);
+    assert_eq!(to_come(&told, job), [0]);
+    holds(&told.at(11, []), &["Coat 2: 1 of 4"]);
+    assert!(super::super::whole_of(&told.app, On::Job(job), "Coat").is_none(), "nothing is left of it");
+}
+
+/// The minutes still to come of each planned operation.
+fn to_come(told: &Told, job: Id) -> Vec<i64> {
+    let rows = fivebar_core::sheet::estimate::estimate(&told.app.shelf().shop(told.app.now.at), job, true).unwrap().rows;
+    rows.iter().filter(|row| row.op.is_some()).map(|row| row.to_come().as_minutes()).collect()
 }
 
 /// Sanding and pegs of half an hour each are planned, and a coat dries: dust is said of the one.

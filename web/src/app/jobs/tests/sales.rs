@@ -338,6 +338,8 @@ fn what_is_agreed_on_a_job_is_said_in_the_form_of_price() {
     maker.agrees(&[AgreeTap::Named("Mira".into()), AgreeTap::Tax(fivebar_core::ledger::fold::TaxBy::Untaxed)]).shows(&["100"]);
     maker.sum(Figure::Pieces, "41").shows(&["40"]);
     maker.say(Msg::Key("Escape".into()));
+    maker.sum(Figure::Pieces, "0").shows(&["0 is too few, it must be 1 or more"]);
+    maker.say(Msg::Key("Escape".into()));
     maker.sum(Figure::Pieces, "12").agree(AgreeTap::Share(30)).agree(AgreeTap::By(By::Weeks(1))).agree(AgreeTap::Day(1));
     maker.shows(&["12 for 1200, deposit 360, by Sat 30 May"]).agree(AgreeTap::Save);
     maker.shows(&["12 agreed", "12 pieces", "for Mira", "deposit 360.00, by Sat 30 May", "1200.00"]);

@@ -88,4 +88,10 @@ fn boards_to_buy_begin_with_what_is_short() {
     assert_eq!(typed(&none)[3], "1");
     heard(&mut none, [Tap::LeaveBoards]);
     assert_eq!(none.plan.page, Page::Ask);
+    // Nor is Back anywhere else, and it adds nothing either.
+    for (app, page) in [(&mut none, Page::Ask), (&mut app, Page::Piles)] {
+        heard(app, [Tap::Buy]);
+        assert!(app.plan.back());
+        assert_eq!((app.plan.page, app.plan.draft.buying.is_none()), (page, true));
+    }
 }

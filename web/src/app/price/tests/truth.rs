@@ -41,17 +41,17 @@ fn hours_by_a_guess_are_said() {
 fn hours_in_question_are_said() {
     let text = "job stool \"Stool\" 1 spec\nspend 40 glue on stool\ntag 300 stool\n10:00 start \"saw\" make on stool\n11:00 stop\nplan \"saw\" make 60 min for stool\n";
     let night = "17:00 start \"oil\" make on stool stage finish as night\n2026-05-05 08:00 stop\n";
-    told(text).hides(&["in question"]);
+    told(text).hides(&["to settle"]);
     let mut maker = told(&format!("{text}{night}"));
-    maker.shows(&["15 h more are in question", "No price here counts them"]).offer("100").shows(&["15 h more in question, not counted"]);
-    maker.bargain(BargainTap::PayAndHours).shows(&["15 h more are in question", "60.00"]).hides(&["16 h"]);
+    maker.shows(&["15 h more is to settle on Bench", "No price here counts it"]).offer("100").shows(&["15 h more to settle, not counted"]);
+    maker.bargain(BargainTap::PayAndHours).shows(&["15 h more is to settle on Bench", "60.00"]).hides(&["16 h"]);
     // One of two is left of a job that is done with: prices count the night, and say so.
     let two = text.replace("1 spec", "2 spec").replace("plan \"saw\" make 60 min for stool\n", "");
     let mut ended = told(&format!("{two}{night}sell 1 stool for 300 notes fetched\nend stool\n"));
-    ended.shows(&["15 h of its hours are in question", "prices count them"]).offer("100").shows(&["15 h in question, counted here."]);
+    ended.shows(&["15 h of its hours is to settle on Bench", "prices count it"]).offer("100").shows(&["15 h to settle, counted here."]);
     let answered = told(&format!("{text}{night}08:01 confirm run night\n"));
     let mut answered = answered;
-    answered.hides(&["in question"]).offer("100").hides(&["in question"]).bargain(BargainTap::PayAndHours).shows(&["16 h", "3.75"]);
+    answered.hides(&["to settle"]).offer("100").hides(&["to settle"]).bargain(BargainTap::PayAndHours).shows(&["16 h", "3.75"]);
 }
 
 /// Two stools for 800, 40 and four hours each: "750 for both" leaves (750 - 80) / 8 h, and the change of order is for both.

@@ -13,14 +13,17 @@ use crate::view::{El, el};
 use crate::words::en::{common, count, rack as words, refusal};
 use fivebar_core::ledger::decide::Lying;
 use fivebar_core::ledger::mended::pieces;
-use fivebar_core::quantity::{Id, Money, in_small};
+use fivebar_core::quantity::{Count, Id, Money, in_small};
 use fivebar_core::sheet::stock::history::{Line, history};
 use fivebar_core::sheet::stock::{self, StockPile};
 
 /// The page.
 pub fn screen(at: Lying, app: &App, seen: Seen<'_>) -> Screen {
     match stock::pile(&app.shelf().shop(seen.now.at), at) {
-        Ok(pile) => of(&super::lies(pile, app), app, seen),
+        Ok(pile) => {
+            let free = pile.free;
+            of((&super::lies(pile, app), free), app, seen)
+        }
         Err(why) => {
             let main = el("main", "scr").kid(el("p", "why").text(refusal::refused(&why, seen.speech).what));
             page(app, ("workshop/rack-pile", ""), main, seen)
@@ -28,12 +31,17 @@ pub fn screen(at: Lying, app: &App, seen: Seen<'_>) -> Screen {
     }
 }
 
-fn of(pile: &StockPile, app: &App, seen: Seen<'_>) -> Screen {
+/// The page of a pile as it lies there, and how many of it are free by the book.
+fn of((pile, free): (&StockPile, Count), app: &App, seen: Seen<'_>) -> Screen {
     let lines = history(&app.shelf().book, pile.at);
     let happened = lines.iter().map(|line| told(line, pile.at.pile, app, seen));
     let second = el("div", "col").kid(el("h2", "gap").text(words::HISTORY)).kid(el("section", "card list").kids(happened));
-    let first =
-        el("div", "col").kid(lying(pile, seen)).kid(size_key(pile)).kids(given_up(app, seen)).kid(keys(pile)).kid(facts(pile, app, seen));
+    let first = el("div", "col")
+        .kid(lying(pile, seen))
+        .kid(size_key(pile))
+        .kids(given_up(app, seen))
+        .kid(keys(pile, free))
+        .kid(facts(pile, app, seen));
     page(app, ("workshop/rack-pile", &name(pile)), el("main", "scr two racked").kid(first).kid(second), seen)
 }
 
@@ -41,12 +49,12 @@ fn size_key(pile: &StockPile) -> El<Msg> {
     key("key soft h48 wide", count::EDIT_PILE, "", say(RackTap::Show(Page::Ask(pile.at, Ask::Size))))
 }
 
-fn keys(pile: &StockPile) -> El<Msg> {
+fn keys(pile: &StockPile, free: Count) -> El<Msg> {
     let one = |ask: Ask, words: &'static str, under: &'static str, possible: bool| {
         key("key", words, under, say(RackTap::Show(Page::Ask(pile.at, ask)))).key(words).flag("disabled", !possible)
     };
     // What is not cut off yet can be taken and set apart as far as the book has it.
-    let (there, free) = (0 < pile.on_rack.max(pile.uncut), 0 < pile.free.max(pile.uncut));
+    let (there, free) = (0 < pile.on_rack.max(pile.uncut), 0 < free);
     let apart = free || !pile.apart.is_empty();
     el("div", "g2")
         .kid(one(Ask::Count, words::COUNT_IT, "", true))

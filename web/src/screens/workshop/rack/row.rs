@@ -92,7 +92,7 @@ fn drawing_and_words(pile: &StockPile, drawn: Drawn, with_age: bool, seen: Seen<
 
 /// What else is worth a word: set apart, and where it lies.
 fn aside(pile: &StockPile, seen: Seen<'_>) -> Option<String> {
-    let apart = pile.on_rack.saturating_sub(pile.free);
+    let apart = pile.apart_in_all();
     let apart = (0 < apart).then(|| words::apart(&seen.speech.count(apart)));
     let bought = pile.haul.bought.then(|| words::BOUGHT_ONLY.to_owned());
     let away = pile.haul.on_its_way.then(|| words::NOT_HOME_YET.to_owned());
@@ -104,10 +104,9 @@ fn aside(pile: &StockPile, seen: Seen<'_>) -> Option<String> {
 /// "12 set apart for Stands: 10 left", where fewer are found than are set apart.
 pub fn kept_apart(pile: &StockPile, found: Count, seen: Seen<'_>) -> Option<String> {
     let left = pile.apart_after(found)?;
-    let apart = pile.apart.iter().fold(0, |sum: Count, it| sum.saturating_add(it.n));
     let whose = match pile.apart.as_slice() {
         [one] => words::apart_for(&seen.speech.count(one.n), &one.name),
-        _ => words::apart(&seen.speech.count(apart)),
+        _ => words::apart(&seen.speech.count(pile.apart_in_all())),
     };
     Some(words::left_of(&whose, &seen.speech.count(left)))
 }
