@@ -116,23 +116,23 @@ fn hours_at_the_wheel_are_borne_once() {
 /// the total, so it is not taken off what the others bear where one was brought. Answered, it is in both.
 #[test]
 fn pay_of_a_drive_in_question_takes_nothing_off_the_others() {
-    let brought =
-        "person ada helper\njob lamps \"Lamps\" 3 spec\nspend 30 glass on lamps\n2026-05-22 10:00 sell 1 lamps for 60 notes delivered\n";
-    let forgotten =
-        format!("{brought}2026-05-22 17:00 start \"bring\" deliver on lamps as drive\n17:00 helper joins ada 20\n2026-05-23 09:00 stop\n");
-    for (lines, [total, driven, as_left, unsettled]) in [
-        (brought.to_owned(), ["30", "0", "0", "0"]),
-        (forgotten.clone(), ["30", "0", "0", "320"]),
-        // Two hours at 20, of two that were there: three would bear 60.
-        (format!("{forgotten}stopped at 2026-05-22 19:00 run drive\n"), ["70", "40", "60", "0"]),
+    let begun = "person ada helper\njob lamps \"Lamps\" 3 spec\nspend 30 glass on lamps\n";
+    let drive = "2026-05-22 17:00 start \"bring\" deliver on lamps as drive\n17:00 helper joins ada 20\n2026-05-23 09:00 stop\n";
+    let brought = "2026-05-23 10:00 sell 1 lamps for 60 notes delivered\n";
+    let answered = "stopped at 2026-05-22 19:00 run drive\n";
+    for (lines, [total, driven, unsettled]) in [
+        (format!("{begun}{brought}"), ["30", "0", "0"]),
+        (format!("{begun}{drive}{brought}"), ["30", "0", "320"]),
+        // Handed over first, and the drive begun when it was written down: of the piece that went all the same.
+        (format!("{begun}2026-05-22 10:00 sell 1 lamps for 60 notes delivered\n{drive}{answered}"), ["70", "40", "0"]),
+        (format!("{begun}{drive}{brought}{answered}"), ["70", "40", "0"]),
     ] {
         let found = reckoned(&told(&lines));
-        // The sixteen hours of that night are in no price, as their pay is in none.
-        let drive = if lines.contains("stopped at") { 180 } else { 0 };
-        assert_eq!(found.hours.driven_as_left, Span::minutes(drive), "{lines}");
+        // The hours of that night are in no price, as their pay is in none: what went after it was brought by it.
+        assert_eq!(found.hours.driven_as_left, Span::ZERO, "{lines}");
         let costs = found.costs;
         assert_eq!((costs.total, costs.driven, costs.unsettled), (Some(eur(total)), eur(driven), eur(unsettled)), "{lines}");
-        assert_eq!(costs.driven_as_left, as_left.parse::<Decimal>().unwrap(), "{lines}");
+        assert_eq!(costs.driven_as_left, Decimal::ZERO, "{lines}");
         check(&lines, "10");
     }
 }
@@ -173,6 +173,54 @@ fn a_drive_for_what_is_agreed_is_not_of_the_piece_beside_it() {
     // Three bear what was driven before, one alone what was driven for it.
     let three = GLASS.replace("\" 2 spec", "\" 3 spec");
     check(&format!("{three}2026-05-22 10:00 spend 9 other on lamps\n{AGREED}{DRIVEN}"), "15.5");
+}
+
+/// What was driven after the last that were brought went is of those on hand, in whatever order it arrived; what was driven before is of those that
+/// are gone; of an order that is made then it is of its piece.
+#[test]
+fn a_drive_is_of_the_pieces_that_went_after_it() {
+    const BROUGHT: &str = "2026-05-22 10:00 sell 1 lamps for 60 notes delivered\n";
+    const GALLERY: &str = "2026-05-22 10:00 consign 1 lamps tag 60 share 0.5\n";
+    let before = "2026-05-22 09:00 spend 9 other on lamps\n";
+    for (lines, covered) in [
+        (format!("{BROUGHT}{AGREED}{DRIVEN}"), "27.75"),
+        (format!("{BROUGHT}{DRIVEN}"), "27.75"),
+        (format!("{GALLERY}{DRIVEN}"), "27.75"),
+        (format!("{before}{BROUGHT}"), "18.75"),
+        (format!("{before}{GALLERY}"), "18.75"),
+        (format!("{before}{BROUGHT}{DRIVEN}"), "27.75"),
+        (format!("{BROUGHT}2026-05-22 19:00 spend 9 other on lamps\n"), "18.75"),
+    ] {
+        check(&format!("{GLASS}{lines}"), covered);
+    }
+    let found = |lines: String| reckoned(&told(&format!("{GLASS}{lines}"))).pricing.driven.unwrap();
+    assert_eq!(found(format!("{before}{BROUGHT}")).by, Bearers::Gone);
+    let both = found(format!("{before}{BROUGHT}{DRIVEN}"));
+    assert_eq!((both.costs, both.of_all.0, both.by), (eur("9"), eur("18"), Bearers::Left(1)));
+    assert_eq!(found(format!("{before}{BROUGHT}{AGREED}")).by, Bearers::Gone);
+}
+
+/// Law: of five, lots are brought and driven for one after the other, the last drive before its lot goes: shares come to what was spent.
+#[test]
+fn shares_of_those_brought_come_to_the_whole() {
+    for order in [&[1, 1, 1, 1, 1][..], &[2, 2, 1], &[4, 1], &[1, 4], &[5]] {
+        let mut lines = "job lamps \"Lamps\" 5 spec\nspend 75 glass on lamps\n".to_owned();
+        for (day, n) in (23..).zip(order) {
+            lines += &format!("2026-05-{day} 09:00 drive 10 km at 0.9 on lamps delivery\n");
+            let (left, glass) = (reckoned(&told(&lines)).pricing.work.costs_of(*n).unwrap().unwrap(), 15 * n);
+            let rest: u32 = order.iter().skip((day - 23) as usize).sum();
+            let drive = Decimal::from(9 * n) / Decimal::from(rest);
+            assert!((left.amount() - Decimal::from(glass) - drive).abs() <= Decimal::new(5, 3), "{order:?} {n}: {left}");
+            lines += &format!("2026-05-{day} 10:00 sell {n} lamps for 60 notes delivered\n");
+        }
+    }
+}
+
+/// What came back of a drive is shared as the drive was: driven before it was agreed, of both.
+#[test]
+fn what_came_back_of_a_drive_is_shared_as_the_drive() {
+    let back = "2026-05-24 10:00 came-back 4 first\n";
+    check(&format!("{GLASS}2026-05-22 10:00 spend 12 other on lamps as first\n{AGREED}{back}"), "22.75");
 }
 
 /// The same of the hours, of which the other piece has its half of what was made.

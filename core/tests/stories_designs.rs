@@ -124,3 +124,20 @@ fn a_design_changes_its_name_and_is_dropped() {
     let small = tell(&format!("{DESIGNS}rename-design \"Ash stand\" \"ash stand\"\n"));
     assert_eq!(named(&small), [("ash stand".to_owned(), first)]);
 }
+
+/// Ten hours for three crates, in three pieces of one operation and twelve of another: made again for two it is 6 h 40, two and eight; for four 13 h
+/// 20, four and sixteen; for as many as before all as it was.
+#[test]
+fn made_again_for_fewer_it_is_planned_for_fewer() {
+    for (n, minutes, pieces) in [(2, 400, [2, 8]), (3, 600, [3, 12]), (4, 800, [4, 16]), (1, 200, [1, 4])] {
+        let story = tell(&format!(
+            "2026-03-02 09:00 +00:00 workshop EUR metric\njob crates \"Crates\" 3 spec\nplan \"assemble\" make 600 min for crates pieces 3\n\
+             plan \"peg\" make for crates pieces 12\nkeep-design \"Crate\" from crates\nmake-again \"Crate\" job more \"More crates\" {n} spec\n"
+        ));
+        assert_eq!(story.refused, [], "{n}");
+        let job = fold::job(&story.book, story.names.job("more").unwrap()).unwrap();
+        let planned: Vec<_> =
+            job.operations.iter().map(|operation| (operation.span.map(|span| span.as_minutes()), operation.pieces)).collect();
+        assert_eq!(planned, [(Some(minutes), Some(pieces[0])), (None, Some(pieces[1]))], "{n}");
+    }
+}

@@ -39,7 +39,7 @@ fn sold(browser: &mut Browser, page: &Page, (what, phone): (&str, Phone)) {
     browser.tap_text(page, "Writing desk");
     browser.wait_text(page, "Another sum came in");
     check(browser, page, &format!("deal-owed{what}"), phone);
-    browser.tap_keys(page, &["500.00 came in"]);
+    browser.tap_keys(page, &["Card", "500.00 came in, by card"]);
     browser.wait_text(page, "They offer");
     browser.tap_keys(page, &["They offer…"]);
     check(browser, page, &format!("offer-taxes{what}"), phone);

@@ -4,7 +4,7 @@ use super::helped::{HELPER, earned_by_run};
 use super::offer::part_of_time;
 use super::shop::Shop;
 use crate::bench::{Kind, On, Run};
-use crate::ledger::fold::{Agreement, AgreementState, Job, PlannedCost, Selling, exact_part};
+use crate::ledger::fold::{Agreement, AgreementState, Booked, Job, PlannedCost, Selling, exact_part};
 use crate::ledger::kind::sale::Carried;
 use crate::quantity::{Count, Decimal, Key, Moment, Money, Sorted, Span};
 use crate::refusal::{Answer, Refusal};
@@ -17,7 +17,7 @@ pub(super) fn driven(shop: &Shop, job: &Job, of: impl Fn(Moment, Money) -> Answe
     for (nth, line) in job.booked.iter().enumerate() {
         let is_planned = || planned_delivery(job, line.kind.as_ref()).is_some_and(|cost| cost.first.1 <= nth);
         if line.delivery.unwrap_or_else(is_planned) {
-            more(&mut by_kind, line.kind.clone(), of(line.at.at, line.sum)?)?;
+            more(&mut by_kind, line.kind.clone(), of(driven_at(job, line), line.sum)?)?;
         }
     }
     let helper = Key::read(HELPER);
@@ -27,6 +27,12 @@ pub(super) fn driven(shop: &Shop, job: &Job, of: impl Fn(Moment, Money) -> Answe
         more(&mut by_kind, helper.clone(), of(at, pay)?)?;
     }
     by_kind.into_values().filter(|sum| Decimal::ZERO < *sum).try_fold(Decimal::ZERO, plus)
+}
+
+/// When it was driven: what came back of a line, as that line.
+fn driven_at(job: &Job, line: &Booked) -> Moment {
+    let first = line.back.and_then(|back| job.booked.iter().find(|first| first.entry == back));
+    first.unwrap_or(line).at.at
 }
 
 fn more(by_kind: &mut Sorted<Key, Decimal>, kind: Option<Key>, sum: Decimal) -> Answer<()> {
@@ -44,13 +50,18 @@ fn planned_delivery<'a>(job: &'a Job, kind: Option<&Key>) -> Option<&'a PlannedC
     job.planned_costs.iter().find(|cost| cost.delivery && Some(&cost.kind) == kind)
 }
 
+/// Who hands a piece over and writes the drive down at home drove for that piece: so long after it went [J].
+const AT_HOME: Span = Span::minutes(12 * 60);
+
 /// How often the batch would bear what was driven at a moment, if all of it bore as much as each piece that is on hand: so many times, of so many.
+/// What was driven before pieces went that nobody fetched, or was written down on the evening of that day, was for these, and those on hand bear none of it.
 /// What was driven when so many were on hand is theirs, and stays theirs: each bears its part, whoever fetches one later. What was driven for an
 /// agreement that stands is not of those for sale beside it; once all that are left are promised it is of them.
 fn share(job: &Job, at: Moment) -> (Count, Count) {
     match (is_for_promised(job, at), job.free()) {
         (true, 0) => (job.pieces, job.left()),
         (true, _) => (0, 1),
+        (false, _) if job.selling.is_any_brought_since(at.minus(AT_HOME)) => (0, 1),
         (false, _) => (job.pieces, bearers(job, came_to_all(job, at))),
     }
 }
@@ -62,6 +73,13 @@ fn bearers(job: &Job, at: Moment) -> Count {
 /// Whether what was driven at a moment is for pieces that are agreed and to be brought.
 fn is_for_promised(job: &Job, at: Moment) -> bool {
     job.selling.open().filter_map(|agreement| to_bring_since(&job.selling, agreement)).any(|since| since <= at)
+}
+
+/// Whether any of what was driven is for those.
+pub(super) fn is_any_for_promised(shop: &Shop, job: &Job) -> Answer<bool> {
+    let costs = driven(shop, job, |at, sum| Ok(if is_for_promised(job, at) { sum.amount() } else { Decimal::ZERO }))?;
+    let mut runs = shop.bench.on(On::Job(job.id)).filter(|run| run.work.kind == Kind::Deliver);
+    Ok(!costs.is_zero() || runs.any(|run| is_for_promised(job, run.started.at)))
 }
 
 /// Since when it is agreed that its pieces are brought, under whatever order it was so before. None where they are fetched, or nobody said.

@@ -252,9 +252,9 @@ fn money(shop: &Shop, job: &Job, account: &Account) -> Answer<MoneyRoom> {
     })
 }
 
-/// Tax and fees of what was sold, and of what was agreed as it is paid by the bank.
+/// Tax and fees of what was sold, and of what was agreed, as its buyer pays.
 fn off(shop: &Shop, job: &Job, account: &Account) -> Answer<Money> {
-    let (sold, to_come) = (&account.sold, promised(shop, job, Paid::Bank)?);
+    let (sold, to_come) = (&account.sold, promised(shop, job, None)?);
     sold.tax.plus(sold.fees)?.plus(to_come.tax)?.plus(to_come.fee)?.minus(fees_known(job)?)
 }
 
@@ -283,7 +283,7 @@ pub(super) fn as_it_stands(shop: &Shop, job: &Job, account: &Account) -> Answer<
         return Ok(None);
     }
     // What came in ahead is promised, and its fee is among those of the account.
-    let you_get = sold.net.plus(promised(shop, job, Paid::Bank)?.you_get)?.plus(fees_known(job)?)?;
+    let you_get = sold.net.plus(promised(shop, job, None)?.you_get)?.plus(fees_known(job)?)?;
     Ok(Some(Way { you_get, costs, time }))
 }
 

@@ -1,6 +1,7 @@
 //! The marks on the scale of a job's price: what each sum would cover, what is asked, where to settle.
 
 use super::account::{Costs, Hours};
+use super::driven::is_any_for_promised;
 use super::offer::{Asking, part_of_time};
 use super::rate::RateSheet;
 use super::shop::Shop;
@@ -69,10 +70,10 @@ pub fn pricing(shop: &Shop, job: &Job, (costs, hours): (&Costs, &Hours), rate: &
     let delivery = (costs.still_delivery, hours.still_delivery);
     let by_one = to_one_buyer(job, delivery, 1)?;
     let whole = whole(job, (costs, hours), Carried::Delivered)?;
-    let time = |all: Span| all.minus(delivery.1).plus(by_one.1).minus(driven(hours)).plus(driven_for_left(job, hours));
+    let time = |all: Span| all.minus(delivery.1).plus(by_one.1).minus(driven(hours)).plus(hours.driven_as_left);
     let work = Work {
         costs: whole.costs.map(|all| costs_as_left(job, costs, all)).transpose()?,
-        driven: if is_of_gone(job) { Decimal::ZERO } else { costs.driven_as_left },
+        driven: costs.driven_as_left,
         time: whole.time.map(time).filter(|time| Span::ZERO < *time),
         ..whole
     };
@@ -87,7 +88,7 @@ pub fn pricing(shop: &Shop, job: &Job, (costs, hours): (&Costs, &Hours), rate: &
     let ask = tagged.or(proposed.map(|proposed| proposed.charge));
     let standing = Standing { ask, set: job.settle, ..Standing::default() };
     let settle = settle(&standing, points)?;
-    let driven = driven_so_far(job, costs, hours)?;
+    let driven = driven_so_far(shop, job, (costs, hours))?;
     Ok(Pricing { work, delivery, driven, at_least, hourly, marks, tag: job.tag, ask, proposed, settle, settle_set: job.settle, refused })
 }
 
@@ -167,23 +168,14 @@ pub(super) fn costs_as_left(job: &Job, costs: &Costs, all: Money) -> Answer<Mone
     all.minus(costs.still_delivery)?.plus(to_come)?.minus(costs.driven)?.plus(costs.fees_lost)
 }
 
-/// Whether what was driven so far was for pieces that are gone.
-fn is_of_gone(job: &Job) -> bool {
-    0 < job.left() && job.selling.is_any_brought()
-}
-
-fn driven_so_far(job: &Job, costs: &Costs, hours: &Hours) -> Answer<Option<Driven>> {
+fn driven_so_far(shop: &Shop, job: &Job, (costs, hours): (&Costs, &Hours)) -> Answer<Option<Driven>> {
     let (left, all) = (job.left(), (costs.driven, driven(hours)));
     if left == 0 || (all.0.is_zero() && all.1 <= Span::ZERO) {
         return Ok(None);
     }
     let whole = |by| Ok(Some(Driven { costs: all.0, time: all.1, of_all: all, by }));
-    if is_of_gone(job) {
-        return whole(Bearers::Gone);
-    }
-    let is_to_bring = 0 < job.free() && job.selling.open().any(|agreement| agreement.carried == Some(Carried::Delivered));
-    if is_to_bring && costs.driven_as_left.is_zero() && hours.driven_as_left <= Span::ZERO {
-        return whole(Bearers::Promised);
+    if costs.driven_as_left.is_zero() && hours.driven_as_left <= Span::ZERO {
+        return whole(if is_any_for_promised(shop, job)? { Bearers::Promised } else { Bearers::Gone });
     }
     let costs = Money::book(exact_part(costs.driven_as_left, left, job.pieces)?, job.currency)?;
     let time = part_of_time(hours.driven_as_left, left, job.pieces)?;
@@ -193,11 +185,6 @@ fn driven_so_far(job: &Job, costs: &Costs, hours: &Hours) -> Answer<Option<Drive
 /// What was logged of deliveries.
 fn driven(hours: &Hours) -> Span {
     hours.by_kind.get(&Kind::Deliver).copied().unwrap_or_default()
-}
-
-/// Of that, what the pieces on hand took.
-fn driven_for_left(job: &Job, hours: &Hours) -> Span {
-    if is_of_gone(job) { Span::ZERO } else { hours.driven_as_left }
 }
 
 impl Pricing {

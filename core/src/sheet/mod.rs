@@ -62,4 +62,4 @@ pub mod workshop;
 pub mod worth;
 pub mod yields;
 
-pub use shop::Shop;
+pub use shop::{Paying, Shop};

@@ -142,7 +142,7 @@ pub fn offer(shop: &Shop, id: Id, asking: Asking, offer: Option<Money>) -> Answe
         settle_set: account.pricing.settle_set,
         parts: match spoken {
             Some(sum) => Some(parts_of(terms, handed(sum)?)?),
-            None => standing.agreed.map(|_| promised(shop, &own, asking.paid)).transpose()?,
+            None => standing.agreed.map(|_| promised(shop, &own, Some(asking.paid))).transpose()?,
         },
         left: at(spoken, asking)?.flatten(),
         delivery: Some(account.pricing.delivery).filter(|_| account.is_brought()),
@@ -192,7 +192,7 @@ fn spoken_of(job: &Job) -> TaxBy {
 /// What was agreed is for all its pieces, with a drive to each buyer who has it brought; what it was paid with is not known ahead, so by what is
 /// asked.
 fn as_agreed(shop: &Shop, of: (&Job, &Account), asking: Asking) -> Answer<Option<Leaves>> {
-    left_with(shop, of, promised(shop, of.0, asking.paid)?.you_get, (of.0.selling.promised(), drives(of.0)))
+    left_with(shop, of, promised(shop, of.0, Some(asking.paid))?.you_get, (of.0.selling.promised(), drives(of.0)))
 }
 
 /// What a sum leaves in one way, in notes to the coin; none where costs or hours are not known.

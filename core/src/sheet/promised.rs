@@ -24,12 +24,13 @@ pub(super) fn parts_of(terms: Terms, sum: Money) -> Answer<Parts> {
     Ok(Parts { handed: sum, tax: terms.tax.apart(sum)?.tax, fee: terms.fee.of(sum)?, you_get: terms.you_get(sum)? })
 }
 
-/// All that was agreed and is still to be handed over, paid so: each by the tax it was agreed with.
+/// All that was agreed and is still to be handed over, paid so, or each as its buyer pays: each by the tax it was agreed with.
 ///
 /// # Errors
 /// [`crate::refusal::Refusal::MoneyOutOfRange`].
-pub fn promised(shop: &Shop, job: &Job, paid: Paid) -> Answer<Parts> {
-    let all = job.selling.open().map(|agreement| of_agreement(shop, (job, agreement), paid)).collect::<Answer<Vec<Parts>>>()?;
+pub fn promised(shop: &Shop, job: &Job, paid: Option<Paid>) -> Answer<Parts> {
+    let paid = |agreement: &Agreement| paid.unwrap_or_else(|| shop.paid_for(job, Some(agreement.id)));
+    let all = job.selling.open().map(|agreement| of_agreement(shop, (job, agreement), paid(agreement))).collect::<Answer<Vec<Parts>>>()?;
     let sum = |of: fn(&Parts) -> Money| Money::sum(job.currency, all.iter().map(of));
     Ok(Parts {
         handed: sum(|parts| parts.handed)?,

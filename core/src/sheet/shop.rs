@@ -6,8 +6,8 @@ use super::estimate::history::{Gathered, History};
 use super::waiting::Kept;
 use crate::bench::wait::Waits;
 use crate::bench::{Bench, Run, Time};
-use crate::ledger::Book;
 use crate::ledger::fold::{self, Job, TaxBy, Till, Workshop};
+use crate::ledger::{Book, Fact};
 use crate::money::charge::Terms;
 use crate::money::point::Points;
 use crate::money::tax::Tax;
@@ -18,6 +18,15 @@ use crate::ledger::kind::sale::Paid;
 use std::cell::{OnceCell, RefCell};
 use std::rc::Rc;
 
+/// How the maker said that is paid.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub struct Paying {
+    /// By the buyer of a job.
+    pub of_job: Option<(Id, Paid)>,
+    /// With notes or a card, by whoever stands there next.
+    pub chosen: Option<Paid>,
+}
+
 /// The whole workshop at one moment.
 #[derive(Clone, Debug)]
 pub struct Shop<'a> {
@@ -27,6 +36,7 @@ pub struct Shop<'a> {
     pub now: Moment,
     /// What waiting is worth, as it was reckoned before.
     pub prospects: Rc<Kept>,
+    pub paying: Paying,
     // Folded when somebody asks.
     waits: OnceCell<Rc<Waits>>,
     history: Rc<Gathered>,
@@ -47,6 +57,7 @@ impl<'a> Shop<'a> {
             workshop,
             now,
             prospects: Rc::default(),
+            paying: Paying::default(),
             waits: OnceCell::new(),
             history: Rc::default(),
             lowest: RefCell::default(),
@@ -56,6 +67,33 @@ impl<'a> Shop<'a> {
     /// The same with what was reckoned of waiting before.
     pub fn with_prospects(self, prospects: Rc<Kept>) -> Shop<'a> {
         Shop { prospects, ..self }
+    }
+
+    /// The same where the maker said how is paid.
+    pub fn paying(self, paying: Paying) -> Shop<'a> {
+        Shop { paying, ..self }
+    }
+
+    /// How it was paid the last time that was said, by who stood there; a card before that.
+    pub fn paid_before(&self) -> Paid {
+        let mut standing = self.book.entries().rev().filter(|(_, struck)| !struck).map(|(entry, _)| &entry.fact);
+        let before = standing.find_map(|fact| {
+            let paid = match fact {
+                Fact::OfferHeard(f) => f.paid,
+                Fact::PaymentReceived(f) => Some(f.paid),
+                _ => None,
+            };
+            paid.filter(|paid| *paid != Paid::Bank)
+        });
+        before.unwrap_or(Paid::Card)
+    }
+
+    /// How what was agreed or sold of a job is paid, or a piece of it that is sold: as it was said for this buyer, else as what came in for the same
+    /// was paid, else as the next would pay.
+    pub fn paid_for(&self, job: &Job, of: Option<Id>) -> Paid {
+        let said = self.paying.of_job.filter(|(id, _)| *id == job.id).map(|(_, paid)| paid);
+        let came = || of.and_then(|of| job.selling.paid_last(of));
+        said.or_else(came).or(self.paying.chosen).unwrap_or_else(|| self.paid_before())
     }
 
     /// The same with what was gathered of earlier jobs before, or will be.

@@ -220,7 +220,7 @@ fn try_example(app: &mut App) {
 /// The sheet of the open job; none on the list, or where the book in hand has no such job.
 pub fn sheet(app: &App) -> Option<Answer<JobSheet>> {
     let id = app.jobs.open?;
-    let shop = app.shelf().shop(app.now.at);
+    let shop = super::price::shop(app);
     shop.job(id).ok()?;
     Some(job(&shop, id))
 }

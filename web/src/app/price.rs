@@ -15,12 +15,13 @@ mod tests;
 pub mod waiting;
 pub mod ways;
 
+use super::here::{self, Chosen};
 use super::order::{Feel, Order};
 use super::{App, Notice, taxes, workshop};
 use crate::parts::Place;
 use crate::parts::pad::Press;
 use fivebar_core::ledger::Fact;
-use fivebar_core::ledger::decide::{Command, Now};
+use fivebar_core::ledger::decide::{Command, Now, PaidOf};
 use fivebar_core::ledger::fold::{Guesses, Job, TaxBy};
 use fivebar_core::ledger::kind::sale::{Carried, Paid};
 use fivebar_core::money::tax::Tax;
@@ -29,7 +30,7 @@ use fivebar_core::refusal::Answer;
 use fivebar_core::sheet::account::is_brought;
 use fivebar_core::sheet::offer::Asking;
 use fivebar_core::sheet::price::{PriceSheet, price};
-use fivebar_core::sheet::{Shop, marks};
+use fivebar_core::sheet::{Paying, Shop, marks};
 
 /// What lies over the list.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -100,6 +101,8 @@ pub struct Price {
     /// How many the one asks about who stands there.
     pub n: Option<Count>,
     pub quick: quick::Quick,
+    /// How the buyer of a job said to pay, where that is not how the next one would: a transfer is of this one.
+    pub paid: Option<(Id, Paid)>,
     /// The piece last looked at: it is the one shown to a buyer from the list.
     pub last_job: Option<Id>,
     /// The last act of Price and what it was.
@@ -233,7 +236,7 @@ fn to_workshop(app: &mut App, over: workshop::Over) {
 
 /// The workshop at this moment.
 pub fn shop(app: &App) -> Shop<'_> {
-    app.shelf().shop(app.now.at)
+    app.shelf().shop(app.now.at).paying(Paying { of_job: app.price.paid, chosen: app.here.paid })
 }
 
 /// The list.
@@ -282,7 +285,31 @@ pub fn on_top(app: &App, (currency, by): (Currency, TaxBy)) -> Option<Tax> {
 pub fn paid(app: &App) -> Paid {
     let chosen = lying(app).find_map(|over| if let Over::Offer(bargain) = over { Some(bargain) } else { None });
     let said = chosen.and_then(|bargain| bargain.paid).or(app.here.paid);
-    said.unwrap_or_else(|| paid_before(app).unwrap_or(Paid::Card))
+    said.unwrap_or_else(|| app.shelf().shop(app.now.at).paid_before())
+}
+
+/// How what was agreed or sold of a job is paid, or a piece of it that is sold: as it was said for this buyer, else as what came in for the same was
+/// paid, else as the offer would be.
+pub fn paid_for(app: &App, id: Id, of: Option<PaidOf>) -> Paid {
+    // What a gallery owes is asked of nobody who stands there.
+    if let Some(PaidOf::Gallery(_)) = of {
+        return Paid::Bank;
+    }
+    let shop = shop(app);
+    shop.job(id).map_or_else(|_| paid(app), |job| shop.paid_for(&job, of.map(PaidOf::id)))
+}
+
+/// The same of a job of which all that is left is promised: as the first agreement.
+pub fn paid_promised(app: &App, job: &Job) -> Paid {
+    paid_for(app, job.id, job.selling.open().next().map(|agreement| PaidOf::Agreed(agreement.id)))
+}
+
+/// The maker says how a buyer pays: the next one stands there with notes or a card too; a transfer is of this one.
+pub fn say_paid(app: &mut App, (id, paid): (Id, Paid)) {
+    if paid != Paid::Bank {
+        here::choose(app, Chosen::Paid(paid));
+    }
+    app.price.paid = Some((id, paid));
 }
 
 /// The offer on a job that is open, or lies below.
@@ -308,19 +335,6 @@ fn as_listed(app: &App, id: Id) -> Carried {
     // A job that can't be reckoned says so on the page that asks.
     let brought = shop.job(id).and_then(|job| is_brought(&shop, &job)) == Ok(true);
     if brought { Carried::Delivered } else { Carried::Fetched }
-}
-
-/// How it was paid the last time that was said, by who stood there.
-fn paid_before(app: &App) -> Option<Paid> {
-    let mut standing = app.shelf().book.entries().rev().filter(|(_, struck)| !struck).map(|(entry, _)| &entry.fact);
-    standing.find_map(|fact| {
-        let paid = match fact {
-            Fact::OfferHeard(f) => f.paid,
-            Fact::PaymentReceived(f) => Some(f.paid),
-            _ => None,
-        };
-        paid.filter(|paid| *paid != Paid::Bank)
-    })
 }
 
 /// Orders an act of Price and remembers what it was; true when it was done.

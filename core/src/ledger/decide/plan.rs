@@ -15,7 +15,7 @@ use crate::ledger::kind::plan as kind;
 use crate::ledger::kind::stock::PiecesSought;
 use crate::ledger::{Book, Clock, Device, Entry, Fact, Subject};
 use crate::plan::post;
-use crate::quantity::{Count, Id, Length, Listed, Sorted, Wall};
+use crate::quantity::{Count, Id, Length, Listed, Sorted, Span, Wall};
 use crate::refusal::{Answer, Refusal};
 
 /// The most a figure of the saw may be: a metre, beyond any.
@@ -121,13 +121,14 @@ pub(super) fn decide(book: &Book, command: &PlanCommand, act: &mut Act) -> Answe
         PlanCommand::RenameDesign { design, name } => rename(book, *design, name, act),
         PlanCommand::UseDesign { job, design } => {
             going_on(book, *job)?;
-            make_again(*job, &design_of(book, *design)?, act)
+            let pieces = found(book, *job)?.pieces;
+            make_again(*job, &of_so_many(book, design_of(book, *design)?, pieces), act)
         }
         PlanCommand::MakeAgain { job, design } => {
             let design = design_of(book, *design)?;
             super::job::some_pieces(job.pieces)?;
-            let job = act.add(job.clone());
-            make_again(job, &design, act)
+            let (pieces, job) = (job.pieces, act.add(job.clone()));
+            make_again(job, &of_so_many(book, design, pieces), act)
         }
     }
 }
@@ -368,6 +369,20 @@ fn rename(book: &Book, design: Id, name: &str, act: &mut Act) -> Answer<()> {
     act.add(kind::DesignKept { name: was, parts: vec![], operations: vec![], job: None });
     act.add(kind::DesignKept { name: name.trim().to_owned(), parts, operations, job });
     Ok(())
+}
+
+/// As it is for so many pieces: the minutes and the pieces of its operations were planned for as many as the job has that it was kept from.
+fn of_so_many(book: &Book, design: Design, n: Count) -> Design {
+    let kept = design.job.and_then(|job| fold::job(book, job)).map(|job| job.pieces).filter(|kept| 0 < *kept && *kept != n);
+    let Some(kept) = kept else { return design };
+    let [n, kept] = [n, kept].map(i64::from);
+    let pieces = |of: Count| Count::try_from(i64::from(of).saturating_mul(n).saturating_add(kept - 1).div_euclid(kept)).unwrap_or(of);
+    let one = |planned: kind::DesignOperation| kind::DesignOperation {
+        span: planned.span.map(|span| span.in_ratio(Span::ms(n), Span::ms(kept)).unwrap_or(span)),
+        pieces: planned.pieces.map(pieces),
+        ..planned
+    };
+    Design { operations: design.operations.into_iter().map(one).collect(), ..design }
 }
 
 fn make_again(job: Id, kept: &Design, act: &mut Act) -> Answer<()> {

@@ -76,6 +76,14 @@ pub enum PaidOf {
     Gallery(Id),
 }
 
+impl PaidOf {
+    /// The sale, the agreement, or what a gallery paid in part.
+    pub fn id(self) -> Id {
+        let (PaidOf::Sale(id) | PaidOf::Agreed(id) | PaidOf::Gallery(id)) = self;
+        id
+    }
+}
+
 /// What can be ordered of selling.
 #[derive(Clone, Debug, PartialEq)]
 pub enum SaleCommand {

@@ -4,15 +4,32 @@ use super::order::BELOW;
 use super::{BenchSheet, Choice, Rack};
 use crate::bench::On;
 use crate::ledger::fold::{self, Operation};
+use crate::quantity::Id;
 use crate::sheet::Shop;
 use crate::sheet::job::next_planned;
 
 /// The bench with the operation that comes next where it is looked for: by what is still to come of each operation, which the bench alone does
 /// not know.
 pub fn as_its_job_says(shop: &Shop, sheet: BenchSheet) -> BenchSheet {
+    let jobs = sheet.rack.jobs.into_iter().map(|choice| unless_done(shop, choice)).collect();
+    let sheet = BenchSheet { rack: Rack { jobs, ..sheet.rack }, ..sheet };
     let Some(next) = next_of(shop, &sheet) else { return without_unplanned(shop, sheet) };
     let carry = sheet.carry_on.clone();
     BenchSheet { rack: put_first(sheet.rack, next, carry.as_ref()), ..sheet }
+}
+
+/// Where another job stands: what was done on it last, or once all its pieces have that, what comes next there.
+fn unless_done(shop: &Shop, choice: Choice) -> Choice {
+    let next = |id: Id| Some(choice_of(shop, On::Job(id), next_planned(shop, &shop.job(id).ok()?)?));
+    match choice.on {
+        On::Job(id) if choice.batch.is_done() => next(id).unwrap_or(choice),
+        _ => choice,
+    }
+}
+
+fn choice_of(shop: &Shop, on: On, Operation { op, kind, stage, .. }: &Operation) -> Choice {
+    let (batch, name) = (shop.bench.batch(on, op, shop.now), fold::name_of(shop.book, on));
+    Choice { op: op.clone(), kind: *kind, stage: *stage, on, rework: false, name, batch }
 }
 
 /// What usually follows is not next on a job whose plan has no such operation.
@@ -30,11 +47,8 @@ fn next_of(shop: &Shop, sheet: &BenchSheet) -> Option<Choice> {
     let hand = sheet.hand.as_ref()?;
     let On::Job(id) = hand.on else { return None };
     let job = shop.job(id).ok()?;
-    let Operation { op, kind, stage, .. } = next_planned(shop, &job)?;
-    let batch = shop.bench.batch(hand.on, op, shop.now);
-    let name = fold::name_of(shop.book, hand.on);
-    let next = Choice { op: op.clone(), kind: *kind, stage: *stage, on: hand.on, rework: false, name, batch };
-    let runs = sheet.running.as_ref().is_some_and(|slab| slab.run.work.op == *op && slab.run.work.on == hand.on);
+    let next = choice_of(shop, hand.on, next_planned(shop, &job)?);
+    let runs = sheet.running.as_ref().is_some_and(|slab| slab.run.work.op == next.op && slab.run.work.on == hand.on);
     (!runs).then_some(next)
 }
 
@@ -100,6 +114,25 @@ mod tests {
         assert_eq!(next("").as_deref(), Some("trim"));
         assert_eq!(next("plan \"bore\" make 30 min for shelf\n"), None);
         assert_eq!(next("plan \"bore\" make 30 min for shelf\nplan \"trim\" make 30 min for shelf\n").as_deref(), Some("trim"));
+    }
+
+    /// Its first coat is on all four and dry; another job is in hand: the board of the first names its second coat.
+    #[test]
+    fn another_job_stands_at_what_comes_next() {
+        let coats = "job stools \"Stools\" 4 order\nplan \"coat 1\" make 60 min for stools pieces 4\nplan \"coat 2\" make 40 min for stools pieces 4\n";
+        let stands = |done: &str| {
+            let story = tell(&format!(
+                "2026-03-02 08:00 +00:00 workshop EUR metric\njob shelf \"Shelf\" 1 order\n{coats}09:00 start \"coat 1\" make on stools stage finish\n\
+                 09:30 {done}\n09:40 stop\n10:00 start \"saw\" make on shelf\n"
+            ));
+            assert_eq!(story.refused, [], "{done}");
+            let shop = Shop::of(&story.book, story.now.at);
+            let rack = as_its_job_says(&shop, bench(&story.book, Seen { now: story.now, ..Seen::default() })).rack;
+            let all = rack.lately.iter().chain(&rack.jobs).filter(|choice| choice.name.as_deref() == Some("Stools"));
+            all.map(|choice| choice.op.clone()).collect::<Vec<_>>()
+        };
+        assert_eq!(stands("done 4"), ["coat 2"]);
+        assert_eq!(stands("done 3"), ["coat 1"]);
     }
 
     #[test]

@@ -1,5 +1,6 @@
 //! What is being written down on Jobs: figures by the pad, words, and answers by chips. Nothing is written before it is saved.
 
+mod paid;
 mod what;
 
 pub use what::{PaidTo, What, of_several};
@@ -9,8 +10,8 @@ use super::super::App;
 use super::super::entry::moisture;
 use super::super::form::Form;
 use super::super::plan::PutBack;
-use super::super::price::ask_today;
 use super::super::price::gallery::{FIRST_TERMS, usual};
+use super::super::price::{ask_today, paid_for};
 use super::super::spent_on::{SpentOn, SpentTap};
 use super::sheet;
 use fivebar_core::ledger::decide::Now;
@@ -180,7 +181,8 @@ pub fn begin(app: &App, what: What) -> Option<Draft> {
     }
     let sheet = sheet(app)?.ok()?;
     let (currency, units) = (sheet.account.currency, sheet.account.units);
-    let picks = Picks { currency, units, can: super::cans::OfCan::of(units), ..blank.picks };
+    let paid = Some(paid_for(app, sheet.job, paid::of(&blank.what)));
+    let picks = Picks { currency, units, paid, can: super::cans::OfCan::of(units), ..blank.picks };
     let sign = app.speech.sign();
     if blank.what == What::Room {
         let [dry, damp] = room_of(app, &sheet).map(|n| writing::decimal(n, sign));
@@ -371,7 +373,7 @@ pub fn pick(app: &mut App, pick: Pick, now: Now) {
         }
         Pick::Brings(brings) => picks.brings = Some(brings),
         Pick::Can(tap) => super::cans::heard(app, tap),
-        Pick::Paid(paid) => picks.paid = paid,
+        Pick::Paid(paid) => paid::pick(app, paid),
         Pick::Carried(carried) => picks.carried = carried,
         Pick::Tax(by) => taxed(app, by),
         Pick::Ends(ends) => picks.ends = ends,

@@ -1,12 +1,11 @@
 //! A buyer names a sum, heard: by the scale, a key, a chip or the pad; sold, or noted and let go.
 
-use super::{Done, Over, asking, chosen_tax, done, in_coins, on_top, shop, tax_of};
+use super::{Done, Over, asking, chosen_tax, done, in_coins, on_top, paid_promised, say_paid, shop, tax_of};
 use crate::app::App;
 use crate::app::entry::Typed;
-use crate::app::here::{self, Chosen};
 use crate::app::order::{Feel, Order};
 use crate::app::taxes::charged;
-use fivebar_core::ledger::decide::{Command, EstimateCommand, Now, SaleCommand, SellOrder};
+use fivebar_core::ledger::decide::{Command, EstimateCommand, Now, PaidOf, SaleCommand, SellOrder};
 use fivebar_core::ledger::fold::TaxBy;
 use fivebar_core::ledger::kind::estimate::WholePlanned;
 use fivebar_core::ledger::kind::sale::{Carried, OfferHeard, Paid};
@@ -76,7 +75,9 @@ pub fn open(app: &mut App, job: Id) {
     // The next buyer asks about one.
     app.price.n = None;
     // From what was agreed one asks for its pay and hours, paid as it says there.
-    let paid = if let Over::Deal(deal) = &app.price.over { Some(deal.paid) } else { None };
+    let paid = if let Over::Deal(deal) = &app.price.over { Some(deal.paid).filter(|_| stands(app, deal)) } else { None };
+    // Of another buyer nothing was said yet.
+    app.price.paid = app.price.paid.filter(|(of, _)| paid.is_some() || *of != job);
     let late = super::face::spoken_late(app, job);
     app.price.open(Over::Offer(Box::new(late.unwrap_or(Bargain {
         job,
@@ -91,6 +92,12 @@ pub fn open(app: &mut App, job: Id) {
     }))));
 }
 
+/// Whether what was agreed is still to be handed over: its page is no longer there else, and it is the list that was tapped.
+fn stands(app: &App, deal: &super::deal::Deal) -> bool {
+    let is_open = |id| shop(app).job(deal.job).is_ok_and(|job| job.selling.open().any(|agreement| agreement.id == id));
+    if let PaidOf::Agreed(id) = deal.of { is_open(id) } else { true }
+}
+
 /// The offer screen of this bargain.
 ///
 /// # Errors
@@ -100,9 +107,9 @@ pub fn sheet(app: &App, bargain: &Bargain) -> Answer<OfferSheet> {
     let job = shop.job(bargain.job)?;
     let asking = match job.free() {
         // What is promised is spoken of together: a sum is for all of it.
-        // As on the page of its job: by the bank, and as it was agreed to go, until something else is said.
+        // As on the page of what was agreed: paid so, and as it was agreed to go, until something else is said.
         0 if 0 < job.selling.promised() => {
-            let paid = bargain.paid.unwrap_or(Paid::Bank);
+            let paid = bargain.paid.unwrap_or_else(|| paid_promised(app, &job));
             let asked = asking(app, job.id, job.left());
             let carried = bargain.carried.or(carried(&job)).unwrap_or(asked.carried);
             Asking { n: job.selling.promised(), paid, carried, ..asked }
@@ -128,9 +135,8 @@ pub fn heard(app: &mut App, tap: BargainTap, now: Now) {
         BargainTap::PadBeforeTax => pad_done(app, true),
         BargainTap::PayAndHours => with(app, |bargain| bargain.pay = !bargain.pay),
         BargainTap::Paid(paid) => {
-            // The next buyer stands there with notes or a card; a transfer is of this one.
-            if paid != Paid::Bank {
-                here::choose(app, Chosen::Paid(paid));
+            if let Over::Offer(bargain) = &app.price.over {
+                say_paid(app, (bargain.job, paid));
             }
             with(app, |bargain| bargain.paid = Some(paid));
         }

@@ -1,6 +1,6 @@
 //! What was agreed, or sold and not paid, heard: a payment, the hand-over, or it came to nothing.
 
-use super::{Done, Over, done, shop};
+use super::{Done, Over, done, paid_for, say_paid, shop};
 use crate::app::App;
 use crate::app::entry::Typed;
 use fivebar_core::ledger::decide::{Command, GiveUpOrder, Now, PaidOf, PayOrder, SaleCommand, SellOrder};
@@ -61,10 +61,15 @@ pub fn heard(app: &mut App, tap: DealTap, now: Now) {
     match tap {
         DealTap::Open(job, of) => {
             app.price.last_job = Some(job);
-            let paid = app.here.paid.unwrap_or(Paid::Bank);
+            let paid = paid_for(app, job, Some(of));
             app.price.open(Over::Deal(Box::new(Deal { job, of, paid, pad: None })));
         }
-        DealTap::Paid(paid) => with(app, |deal| deal.paid = paid),
+        DealTap::Paid(paid) => {
+            if let Over::Deal(deal) = &app.price.over {
+                say_paid(app, (deal.job, paid));
+            }
+            with(app, |deal| deal.paid = paid);
+        }
         DealTap::Pad => with(app, |deal| deal.pad = Some(Typed::default())),
         DealTap::PadAway => with(app, |deal| deal.pad = None),
         DealTap::PadDone => pad_done(app, now),

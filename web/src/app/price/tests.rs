@@ -209,7 +209,7 @@ fn sold_is_one_act_and_is_taken_back_whole() {
     assert_eq!(maker.sold(), (3, "420.00 USD".to_owned(), "11.22 USD".to_owned()));
     maker.shows(&["Sold at 130", "Left per hour, 2 unsold"]);
     // How it was paid is the next offer's, after a new start too.
-    assert_eq!(super::paid_before(&maker.app), Some(Paid::Card));
+    assert_eq!(shop(&maker.app).paid_before(), Paid::Card);
     let job = shop(&maker.app).job(maker.job).unwrap();
     assert_eq!((job.selling.offers.len(), job.selling.payments.len()), (offers + 1, 3));
     maker.shows(&["2 left of 5", "Take back: sold at 130"]);

@@ -63,6 +63,8 @@ fn drawn(asked: &Asked<'_>, seen: Seen<'_>) -> El<Msg> {
             let whole = key("key solid h88 wide", until, done(of), say(Tap::ProposedWhole(run.id, wrong.at, n)));
             vec![whole, key("key h56 wide", words::stays(&done(batch.n)), "", say(Tap::Proposed(run.id, wrong.at)))]
         }
+        // A mere guess is no more likely than what the clock shows.
+        None if wrong.because == Because::Default => vec![key("key h88 wide", until, "", say(Tap::Proposed(run.id, wrong.at)))],
         None => vec![key("key solid h88 wide", until, "", say(Tap::Proposed(run.id, wrong.at)))],
     };
     let why = [el("p", "").text(because(run, *wrong, seen)), scale(&bar(asked, seen), &title)];

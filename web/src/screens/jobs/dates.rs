@@ -1,8 +1,9 @@
 //! Dates of a job: the day it is to be done by, when it can be ready, and on which day each step must begin at the latest.
 
+use super::super::price::list::haul_in_question;
 use super::super::workshop::hours::{clock, day};
 use super::super::{Screen, Seen, undo};
-use super::figures::is_scrolled;
+use super::figures::{is_scrolled, left_out};
 use super::{say, to_job};
 use crate::app::jobs::dates::{Asked, DatesTap, sheet as sheet_of};
 use crate::app::jobs::draft::What;
@@ -42,7 +43,8 @@ pub fn screen(job: &JobSheet, app: &App, seen: Seen<'_>) -> Screen {
     let steps = found.iter().flat_map(|sheet| last_days(sheet, seen)).listed();
     let ready = found.iter().flat_map(|sheet| can_be(sheet, job, seen)).chain([quote]).listed();
     let (before, after) = if is_long { (ready, steps) } else { (steps, ready) };
-    let first = el("div", "col").kids(asked(job, due, app, seen)).kids(before);
+    let open = [left_out(job, "t14 w7", seen), haul_in_question(job.account.hours.hauls_unsettled, seen)].into_iter().flatten();
+    let first = el("div", "col").kids(asked(job, due, app, seen)).kids(open).kids(before);
     let second = el("div", "col").kids(after);
     Screen::new("jobs/dates", head(top), el("main", "two scr").kid(first).kid(second)).foot(foot)
 }

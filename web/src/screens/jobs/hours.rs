@@ -1,5 +1,6 @@
 //! Hours and money: minutes by operation and where they come from, what is planned, what was spent.
 
+use super::super::price::list::haul_in_question;
 use super::super::sources::{of_job, sources};
 use super::super::{Screen, Seen, receipts, undo};
 use super::figures::{apart, hours_of, hours_so_far, is_scrolled, lacking, left_out, line, small, spent_so_far, sum, to_settle};
@@ -77,6 +78,7 @@ fn minutes(sheet: &JobSheet, seen: Seen<'_>) -> El<Msg> {
         .kids((!kinds.is_empty()).then(|| el("p", "t14 i2 sums").text(kinds)))
         .kids(of_job(sheet, seen).map(|said| el("p", "t14 i2 sums").text(said)))
         .kids(if sheet.ended.is_some() { to_settle(hours.unsettled, "t14 sums", seen) } else { left_out(sheet, "t14 sums", seen) })
+        .kids(haul_in_question(hours.hauls_unsettled, seen))
 }
 
 /// Each operation that was worked, what took the most first, and the share of the hauls, in whole minutes that add up to the total at the top,

@@ -1,5 +1,6 @@
 //! A quote: hours and price as a range with the day, and the paper that goes to a buyer, with nothing private on it.
 
+use super::super::price::list::haul_in_question;
 use super::super::workshop::hours::day;
 use super::super::{Screen, Seen, undo};
 use super::dates::tap;
@@ -83,6 +84,8 @@ fn private((job, sheet): (&JobSheet, &QuoteSheet), seen: Seen<'_>) -> Vec<El<Msg
     let given = sheet.given.as_ref().map(|quote| el("p", "t14").text(given(quote, seen)));
     let alone = (sheet.covers == Covers::Planned && sheet.range.is_ok()).then(|| el("p", "w7").text(words::PLANNED_ALONE));
     let open = left_out(job, "w7", seen).filter(|_| sheet.range.is_ok());
+    let haul = haul_in_question(job.account.hours.hauls_unsettled, seen).filter(|_| sheet.range.is_ok());
+    let open = open.into_iter().chain(haul);
     given.into_iter().chain(over).chain(others).chain(now).chain([el("p", "").text(said)]).chain(open).chain(alone).chain(rate).listed()
 }
 

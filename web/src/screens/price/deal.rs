@@ -57,7 +57,7 @@ fn of_agreed((deal, row): (&Deal, &AgreedRow), (app, parts): (&App, Option<Parts
         .kid(facts(row, (who(app, row.buyer), parts), seen))
         .kid(el("div", "push"))
         .kid(how(deal))
-        .kids(pay_keys(row, |sum| in_coins(app, deal.paid, sum), seen))
+        .kids(pay_keys(row, (price::by(deal.paid), |sum| in_coins(app, deal.paid, sum)), seen))
         .kid(
             el("div", "g2")
                 .kid(key("key", words::CHANGE, "", Msg::Price(Tap::Agree(AgreeTap::Change(row.job, row.agreed, None)))))
@@ -125,7 +125,7 @@ fn how(deal: &Deal) -> El<Msg> {
 }
 
 /// First what is asked ahead, then the hand-over with all that is due, each to the coin it is paid in.
-fn pay_keys(row: &AgreedRow, coins: impl Fn(Money) -> Money, seen: Seen<'_>) -> Vec<El<Msg>> {
+fn pay_keys(row: &AgreedRow, (by, coins): (&str, impl Fn(Money) -> Money), seen: Seen<'_>) -> Vec<El<Msg>> {
     let lacks = |deposit: Money| coins(deposit).minus(row.received).ok().filter(|rest| Decimal::ZERO < rest.amount());
     let deposit = row.deposit.and_then(lacks).map(&coins).filter(|rest| !rest.is_zero());
     let part = row
@@ -135,15 +135,16 @@ fn pay_keys(row: &AgreedRow, coins: impl Fn(Money) -> Money, seen: Seen<'_>) -> 
         .filter(|(part, _)| part.due.is_some())
         .map(|(_, lacks)| coins(*lacks))
         .filter(|lacks| !lacks.is_zero());
-    let word =
-        |rest: Money| if part.is_some() { words::came_in(&exact(rest, seen.speech)) } else { words::deposit_in(&exact(rest, seen.speech)) };
+    let word = |rest: Money| {
+        if part.is_some() { words::came_in(&exact(rest, seen.speech), by) } else { words::deposit_in(&exact(rest, seen.speech), by) }
+    };
     let ahead = if row.parts.is_empty() { deposit } else { part };
     let ahead = ahead.map(|rest| key("key solid h88 m", word(rest), "", say(DealTap::Received(rest))));
     let class = if ahead.is_some() { "key h88 m" } else { "key solid h88" };
     let due = coins(row.at_hand_over);
     let over = match due.is_zero() {
         true => key(class, words::HANDED_OVER, "", say(DealTap::HandedOver)),
-        false => key(class, words::handed_over_paid(&exact(due, seen.speech)), "", say(DealTap::HandedOver)),
+        false => key(class, words::handed_over_paid(&exact(due, seen.speech), by), "", say(DealTap::HandedOver)),
     };
     ahead.into_iter().chain([over]).listed()
 }
@@ -176,7 +177,7 @@ fn of_gallery(row: &GalleryOwes, app: &App, seen: Seen<'_>) -> Screen {
         .kid(verdict(Sign::Yes, words::gallery_owed(&whole), price::is_due(&lacks)))
         .kid(el("section", "card tap").kid(el("table", "facts").kid(el("tbody", "").kids(rows))))
         .kid(el("div", "push"))
-        .kid(key("key solid h88", words::came_in(&lacks), "", say(DealTap::Received(row.due.lacks))))
+        .kid(key("key solid h88", words::came_in(&lacks, price::by(Paid::Bank)), "", say(DealTap::Received(row.due.lacks))))
         .kid(key("key", words::OTHER_SUM, "", say(DealTap::Pad)))
         .kid(key("key soft h56", words::WILL_NOT_BE_PAID, words::SALE_STAYS, say(DealTap::GivenUp)))
         .kid(back());
@@ -190,7 +191,7 @@ fn of_owed(deal: &Deal, (row, coins): (&OwedRow, Money), seen: Seen<'_>) -> Scre
         .kid(verdict(Sign::Yes, price::sold_at(&bare(row.price, seen.speech)), price::is_due(&bare(row.due, seen.speech))))
         .kid(el("div", "push"))
         .kid(how(deal))
-        .kid(key("key solid h88", words::came_in(&exact(coins, seen.speech)), "", say(DealTap::Received(coins))))
+        .kid(key("key solid h88", words::came_in(&exact(coins, seen.speech), price::by(deal.paid)), "", say(DealTap::Received(coins))))
         .kid(key("key", words::OTHER_SUM, "", say(DealTap::Pad)))
         .kid(back());
     Screen::new("price/deal", head(top), main)

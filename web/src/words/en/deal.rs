@@ -101,19 +101,19 @@ pub fn change_to(sum: &str) -> String {
     format!("{CHANGE} to {sum}")
 }
 
-/// "Handed over, 276.00 paid".
-pub fn handed_over_paid(sum: &str) -> String {
-    format!("Handed over, {sum} paid")
+/// "Handed over, 276.00 paid by card".
+pub fn handed_over_paid(sum: &str, by: &str) -> String {
+    format!("Handed over, {sum} paid {by}")
 }
 
-/// "Deposit 184.00 came in".
-pub fn deposit_in(sum: &str) -> String {
-    format!("Deposit {sum} came in")
+/// "Deposit 184.00 came in, by card".
+pub fn deposit_in(sum: &str, by: &str) -> String {
+    format!("Deposit {sum} came in, {by}")
 }
 
-/// "276.00 came in".
-pub fn came_in(sum: &str) -> String {
-    format!("{sum} came in")
+/// "276.00 came in, by card".
+pub fn came_in(sum: &str, by: &str) -> String {
+    format!("{sum} came in, {by}")
 }
 
 /// "Handed back, its fee of 4.65 stays with you."

@@ -2,7 +2,7 @@
 
 use super::paid_for::{PaidFor, beyond};
 use super::selling::{Agreement, AgreementState, Consigned, Over, PartOfPay, Sale, Selling};
-use crate::ledger::kind::sale::Carried;
+use crate::ledger::kind::sale::{Carried, Paid};
 use crate::quantity::{Count, Currency, Decimal, Id, Listed, Moment, Money};
 use crate::refusal::Answer;
 
@@ -81,10 +81,15 @@ impl Selling {
         self.standing().max_by_key(|sale| sale.at.at).is_some_and(|last| last.id == sale.id)
     }
 
-    /// Whether a piece went that its buyer did not fetch: what was driven so far was driven for such.
-    pub fn is_any_brought(&self) -> bool {
-        let went = self.sold_by_galleries().saturating_add(self.at_galleries_now());
-        0 < went || self.standing().any(|sale| 0 < sale.n && sale.carried != Some(Carried::Fetched))
+    /// Whether a piece went since a moment that its buyer did not fetch: what was driven before was driven for such.
+    pub fn is_any_brought_since(&self, at: Moment) -> bool {
+        self.lots().iter().any(|lot| at <= lot.at.at && lot.back < lot.n)
+            || self.standing().any(|sale| 0 < sale.n && at <= sale.at.at && sale.carried != Some(Carried::Fetched))
+    }
+
+    /// How the last that came in for a sale or an agreement was paid.
+    pub fn paid_last(&self, of: Id) -> Option<Paid> {
+        self.payments.iter().rev().find(|payment| payment.sale == Some(of) || payment.agreed == Some(of)).map(|payment| payment.paid)
     }
 
     /// Pieces promised and not yet handed over.

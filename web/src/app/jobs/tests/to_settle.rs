@@ -67,3 +67,16 @@ helper joins ada 18.50
     let settled = format!("{told}stop\n08:01 confirm run oiling");
     Maker::told(&[&settled]).room("stands", Room::Hours).shows(&["291.38"]).hides(&["to settle"]);
 }
+
+/// Sorting ran over night: every page of the job whose figures leave its share out says so.
+#[test]
+fn a_haul_that_is_to_settle_is_said_on_every_page_of_its_job() {
+    let told = "2026-03-02 09:00 +00:00 workshop EUR metric\nrate pay 20 hours 400 logged 300 costs 0\nleave for yard\nat the bin\n\
+        pile strips oak-white 20 x 50 x 500 mm\ncount 20 strips\nhomeward\nhome\n10:00 start \"sort\" fetch on yard stage sort\ngood 20 strips\n\
+        10:30 stop\njob stands \"Stands\" 1 order\ntake 10 strips for stands\nspend 2.00 glue on stands\nplan \"saw\" make 60 min for stands\n\
+        17:00 start \"sort\" fetch on yard stage sort as night\n2026-03-03 08:00 stop\n";
+    for room in [Room::Hours, Room::Quote, Room::Dates, Room::Back] {
+        Maker::told(&[told]).room("stands", room).shows(&["15 h of work on its haul is to settle"]);
+        Maker::told(&[&format!("{told}08:01 confirm run night\n")]).room("stands", room).hides(&["work on its haul"]);
+    }
+}

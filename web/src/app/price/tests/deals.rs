@@ -373,3 +373,32 @@ fn a_deposit_handed_back_leaves_its_fee() {
         assert_eq!(html.contains("Handed back, its fee of 4.65 stays with you."), says, "{html}");
     }
 }
+
+/// The way that is chosen on the offer stays on the page of what was agreed, on its key and in what is written, until another is said there; of what
+/// came in already it is as that was paid.
+#[test]
+fn how_they_pay_stays_until_another_is_said() {
+    const BEGUN: &str = "2026-05-22 08:14 -05:00 workshop USD inch\njob more \"Stools\" 4 spec\n";
+    const AGREED: &str = "agree 180 for 1 more fetched deposit 54 as deal\n";
+    let check = |said: Option<Paid>, lines: &str, (by, paid): (&str, Paid)| {
+        let mut maker = Maker::told(&format!("{BEGUN}{lines}"), "more");
+        let job = maker.job;
+        maker.tap(Tap::Offer(job));
+        if let Some(said) = said {
+            maker.tap(Tap::Bargain(BargainTap::Paid(said)));
+        }
+        let found = maker.app.price.paid;
+        maker.tap(Tap::Close);
+        deal(&mut maker);
+        let sum = maker.money("54");
+        maker.shows(&[&format!("54.00 came in, {by}")]).tap(Tap::Deal(DealTap::Received(sum)));
+        let last = shop(&maker.app).job(job).unwrap().selling.payments.last().unwrap().paid;
+        assert_eq!(last, paid, "{said:?} {found:?}");
+    };
+    check(None, AGREED, ("by card", Paid::Card));
+    check(Some(Paid::Card), AGREED, ("by card", Paid::Card));
+    check(Some(Paid::Notes), AGREED, ("in notes", Paid::Notes));
+    check(Some(Paid::Bank), AGREED, ("by bank", Paid::Bank));
+    let ahead = AGREED.replace("deposit 54", "deposit 108") + "pay 54 for more bank agreed deal\n";
+    check(None, &ahead, ("by bank", Paid::Bank));
+}

@@ -121,8 +121,8 @@ fn each_way_of_paying_has_its_fee() {
     }
 }
 
-/// Agreed with 5.5 % inside and a deposit by card: the deal, its pay and hours and the page of the job say the same of it. Of 200 the tax is
-/// 10.43; 80 by card cost 1.90, the 120 due cost 1.20 by the bank: 186.47.
+/// Agreed with 5.5 % inside and a deposit by card: the deal, its pay and hours and the page of the job say the same of it, by the way that
+/// is chosen. Of 200 the tax is 10.43; 80 by card cost 1.90, the 120 due cost 2.70 by card as well: 184.97; by the bank 1.20: 186.47.
 #[test]
 fn what_is_agreed_says_its_tax_and_fees() {
     let mut maker = told(
@@ -131,16 +131,15 @@ fn what_is_agreed_says_its_tax_and_fees() {
         agree 200 for 1 stool fetched deposit 80 as deal\npay 80 for stool card agreed deal\n",
     );
     let (job, agreed) = (maker.job, sheet(&maker.app).unwrap().agreed[0].agreed);
+    let off = |maker: &Maker| {
+        let money = fivebar_core::sheet::job::job(&shop(&maker.app), job).unwrap().money;
+        (money.off.amount().to_string(), money.as_it_stands.unwrap().left.normalize().to_string())
+    };
+    maker.tap(Tap::Deal(DealTap::Open(job, PaidOf::Agreed(agreed)))).shows(&["Tax", "−10.43", "Fee", "−4.60", "You get", "184.97"]);
+    assert_eq!(off(&maker), ("15.03".to_owned(), "72.485".to_owned()));
     let lines = ["Tax", "−10.43", "Fee", "−3.10", "You get", "186.47"];
-    maker
-        .tap(Tap::Deal(DealTap::Open(job, PaidOf::Agreed(agreed))))
-        .shows(&lines)
-        .tap(Tap::Offer(job))
-        .shows(&lines)
-        .shows(&["146.47", "73.24"]);
-    let page = fivebar_core::sheet::job::job(&shop(&maker.app), job).unwrap();
-    assert_eq!(page.money.off.amount().to_string(), "13.53");
-    assert_eq!(page.money.as_it_stands.unwrap().left, "73.235".parse::<Decimal>().unwrap());
+    maker.tap(Tap::Deal(DealTap::Paid(Paid::Bank))).shows(&lines).tap(Tap::Offer(job)).shows(&lines).shows(&["146.47", "73.24"]);
+    assert_eq!(off(&maker), ("13.53".to_owned(), "73.235".to_owned()));
 }
 
 /// 40 and three hours at 24.25 need 112.75: the point above is 115.

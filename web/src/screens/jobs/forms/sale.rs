@@ -16,7 +16,7 @@ use crate::parts::seg::{Seg, even};
 use crate::screens::price::gallery::{at, rest_or_all};
 use crate::screens::{Seen, taxes};
 use crate::view::{El, el};
-use crate::words::en::{common, deal, job as words, jobs, taxes as tax_words, waiting};
+use crate::words::en::{common, deal, job as words, jobs, price, taxes as tax_words, waiting};
 use fivebar_core::ledger::fold::{Agreement, TaxBy};
 use fivebar_core::ledger::kind::sale::{Carried, Instead, Paid};
 use fivebar_core::quantity::{Count, Currency, Decimal, Id, Listed, Money, PILE_MOST, reading};
@@ -25,6 +25,14 @@ use fivebar_core::sheet::job::JobSheet;
 
 /// The form of a draft about selling.
 pub fn asked(draft: &Draft, sheet: &JobSheet, (app, seen): (&App, Seen<'_>)) -> Asked {
+    let mut asked = form(draft, sheet, (app, seen));
+    if matches!(draft.what, What::Sell(_) | What::Pay(_) | What::HandBack(_)) {
+        asked.save.1 = draft.picks.paid.map_or("", price::by).to_owned();
+    }
+    asked
+}
+
+fn form(draft: &Draft, sheet: &JobSheet, (app, seen): (&App, Seen<'_>)) -> Asked {
     let code = draft.picks.currency.code();
     match draft.what {
         What::Sell(agreed) => sell(draft, (sheet, agreed), (app, seen)),
@@ -109,8 +117,8 @@ fn sell(draft: &Draft, (sheet, agreed): (&JobSheet, Option<Id>), (app, seen): (&
         asked.above.push(caution(jobs::CAUTION_TIP));
     }
     asked.above.extend(agreed.and_then(|id| under_agreement(draft, (sheet, sheet.selling.agreement(id)?), (app, seen))));
-    let price = if agreed.is_some() { words::WHOLE_PRICE } else { handed_over((app, currency), by) };
-    asked.slots = vec![Slot::new(price, currency.code()), Slot::whole(words::PIECES)];
+    let sum = if agreed.is_some() { words::WHOLE_PRICE } else { handed_over((app, currency), by) };
+    asked.slots = vec![Slot::new(sum, currency.code()), Slot::whole(words::PIECES)];
     asked
 }
 

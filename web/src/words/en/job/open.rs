@@ -10,7 +10,7 @@ pub fn beside_these(span: &str) -> String {
     format!("{span} more is to settle on Bench and in none of these figures: a stop may have been forgotten.")
 }
 
-/// "12 h of work on its haul are to settle on Bench first: what is answered for after this job is done with is the workshop's."
+/// "12 h of work on its haul is to settle on Bench first: what is answered for after this job is done with is the workshop's."
 pub fn haul_before_the_end(span: &str) -> String {
-    format!("{span} of work on its haul are to settle on Bench first: what is answered for after this job is done with is the workshop's.")
+    format!("{span} of work on its haul is to settle on Bench first: what is answered for after this job is done with is the workshop's.")
 }
