@@ -376,7 +376,8 @@ fn of_so_many(book: &Book, design: Design, n: Count) -> Design {
     let kept = design.job.and_then(|job| fold::job(book, job)).map(|job| job.pieces).filter(|kept| 0 < *kept && *kept != n);
     let Some(kept) = kept else { return design };
     let [n, kept] = [n, kept].map(i64::from);
-    let pieces = |of: Count| Count::try_from(i64::from(of).saturating_mul(n).saturating_add(kept - 1).div_euclid(kept)).unwrap_or(of);
+    let pieces =
+        |of: Count| Count::try_from(i64::from(of).saturating_mul(n).saturating_add(kept.saturating_sub(1)).div_euclid(kept)).unwrap_or(of);
     let one = |planned: kind::DesignOperation| kind::DesignOperation {
         span: planned.span.map(|span| span.in_ratio(Span::ms(n), Span::ms(kept)).unwrap_or(span)),
         pieces: planned.pieces.map(pieces),
