@@ -156,7 +156,7 @@ pub fn heard(app: &mut App, tap: Tap, now: Now) {
     match tap {
         Tap::Open => open(app),
         Tap::Choose => app.plan.page = Page::Choose,
-        Tap::Shape(shape) => choose(app, shape),
+        Tap::Shape(shape) => asking::choose(app, shape),
         Tap::TopOf(part) => asking::top_of(app, &part),
         Tap::Piles => (app.plan.draft.buying, app.plan.page) = (None, Page::Piles),
         Tap::Buy => buying::open(app),
@@ -302,24 +302,6 @@ fn shown_again(app: &App, kept: &KeptPlan, (bought, [rows, thickness, wood, over
     bought_since(&app.shelf().book, kept.at.at, &mut draft.bought);
     let found = Some(Box::new(Found { answered, sheet, looked: false }));
     Some(Plan { page: Page::Answer, draft, given: Some(Box::new(given)), found, made: Some(kept.at.at), ..Plan::default() })
-}
-
-fn choose(app: &mut App, shape: Shape) {
-    let Some(job) = app.jobs.open else { return };
-    let typing = app.shelf().shop(app.now.at).job(job).ok().map(|job| (app.speech.typing(job.units), job));
-    let Some((typing, facts)) = typing else { return };
-    let figures = fivebar_core::sheet::make::figures(&app.shelf().shop(app.now.at), facts.units).ok();
-    if app.plan.draft.shape != Some(shape) {
-        let begun = Draft::begun(shape, &facts, figures.as_ref(), typing);
-        // After a plan that is used something else is asked; boards that were named since are still to buy.
-        let of_used = |given: &Box<Given>| given.ask.bought == app.plan.draft.bought;
-        app.plan.draft = match app.plan.used.and(app.plan.given.as_ref()) {
-            Some(given) if of_used(given) => begun,
-            Some(_) => Draft { bought: std::mem::take(&mut app.plan.draft.bought), ..begun },
-            None => app.plan.draft.of_other(begun),
-        };
-    }
-    app.plan.page = Page::Ask;
 }
 
 /// Reads the figures and begins to plan.

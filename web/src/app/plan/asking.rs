@@ -1,7 +1,7 @@
 //! What is asked, as it is typed: a shape, its few figures, the piles to use.
 
-use super::Tap;
 use super::buying::Buying;
+use super::{Page, Tap};
 use crate::app::App;
 use crate::app::form::Form;
 use fivebar_core::ledger::fold::{Job, Part};
@@ -9,7 +9,7 @@ use fivebar_core::ledger::kind::plan::Shape;
 use fivebar_core::plan::field::problem::Pattern;
 use fivebar_core::quantity::reading::{self, Misread, Sign, Typing};
 use fivebar_core::quantity::{Count, Id, Length, PILE_MOST, writing};
-use fivebar_core::sheet::make::{Ask, Boards, Field, Pick, Source, Top, Unfit, What, Which};
+use fivebar_core::sheet::make::{Ask, Boards, Field, Given, Pick, Source, Top, Unfit, What, Which};
 use fivebar_core::sheet::plan::figures::Figures;
 
 /// The figures of a top: long, wide, rows, joints apart, thick.
@@ -223,6 +223,25 @@ pub fn in_use(fit: &[(Source, Option<Unfit>)], turned: &[Which]) -> (usize, Coun
     let on = |source: &Source| source.bought.is_none() && turned.contains(&source.which()) == source.in_job;
     let used = fit.iter().filter(|(source, why)| why.is_none() && on(source));
     used.fold((0, 0), |(piles, pieces): (usize, Count), (source, _)| (piles + 1, pieces.saturating_add(source.n)))
+}
+
+/// A shape is asked, of the open job.
+pub fn choose(app: &mut App, shape: Shape) {
+    let Some(job) = app.jobs.open else { return };
+    let typing = app.shelf().shop(app.now.at).job(job).ok().map(|job| (app.speech.typing(job.units), job));
+    let Some((typing, facts)) = typing else { return };
+    let figures = fivebar_core::sheet::make::figures(&app.shelf().shop(app.now.at), facts.units).ok();
+    if app.plan.draft.shape != Some(shape) {
+        let begun = Draft::begun(shape, &facts, figures.as_ref(), typing);
+        // After a plan that is used something else is asked; boards that were named since are still to buy.
+        let of_used = |given: &Box<Given>| given.ask.bought == app.plan.draft.bought;
+        app.plan.draft = match app.plan.used.and(app.plan.given.as_ref()) {
+            Some(given) if of_used(given) => begun,
+            Some(_) => Draft { bought: std::mem::take(&mut app.plan.draft.bought), ..begun },
+            None => app.plan.draft.of_other(begun),
+        };
+    }
+    app.plan.page = Page::Ask;
 }
 
 /// A part of the open job is asked as a top in rows.

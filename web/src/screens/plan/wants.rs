@@ -8,7 +8,7 @@ use crate::app::{App, Msg};
 use crate::parts::fraction::worded;
 use crate::parts::key::key;
 use crate::view::{El, el};
-use crate::words::en::{common, plan as words};
+use crate::words::en::{changed, common, plan as words};
 use fivebar_core::ledger::kind::plan::Shape;
 use fivebar_core::quantity::{Count, Length};
 use fivebar_core::sheet::make::Given;
@@ -34,7 +34,7 @@ fn of_rack(given: &Given, sheet: &PlanSheet, (plan, seen): (&Plan, Seen<'_>)) ->
         None if buys || !nearly::is_all(given, sheet) => return None,
         None => words::NOTHING_TO_BUY.to_owned(),
         Some(_) if !buys => words::BOARDS_BRING_NOTHING.to_owned(),
-        Some(of) if of.made == 0 && !given.cut.parts.is_empty() => words::rack_gives_no_rest(of.proven),
+        Some(of) if of.made == 0 && !given.cut.parts.is_empty() => changed::rack_gives_no_rest(of.proven),
         Some(of) if of.made == 0 => words::rack_gives_none(shape, of.proven),
         Some(of) => {
             let pieces = format!("{} {}", number(of.made, seen), words::things(shape, of.made == 1));

@@ -148,6 +148,12 @@ pub fn rest_made(rest: &str, all: bool) -> String {
     if all { format!("The other parts, {rest}.") } else { format!("The other parts, {rest}, do not all come out of these pieces.") }
 }
 
+/// "Of what lies there alone the other parts do not all come: boards to buy fill the rest."
+pub fn rack_gives_no_rest(proven: bool) -> String {
+    let none = if proven { "the other parts do not all come" } else { "no plan of all the other parts was found" };
+    format!("Of what lies there alone {none}: {}", super::plan::FILL_THE_REST)
+}
+
 pub const REST_NEVER: &str = "No plan of them gives all.";
 
 /// "They lack 2 of leg and 1 of rail."

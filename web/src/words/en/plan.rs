@@ -143,13 +143,7 @@ pub fn rack_gives_none(shape: Shape, proven: bool) -> String {
     format!("Of what lies there alone {none} {was}: {FILL_THE_REST}")
 }
 
-/// The same where boards before are cut and the other parts are planned.
-pub fn rack_gives_no_rest(proven: bool) -> String {
-    let none = if proven { "the other parts do not all come" } else { "no plan of all the other parts was found" };
-    format!("Of what lies there alone {none}: {FILL_THE_REST}")
-}
-
-const FILL_THE_REST: &str = "boards to buy fill the rest.";
+pub(super) const FILL_THE_REST: &str = "boards to buy fill the rest.";
 
 // Why pieces can't be used
 pub const SIZE_MISSING: &str = "a size is missing";
