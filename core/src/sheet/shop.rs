@@ -263,7 +263,7 @@ helper joins ada 15
             [year.unsettled, year.unsettled_logged, year.logged].map(Span::as_minutes)
         };
         assert_eq!(open(""), [900, 0, 0]);
-        assert_eq!(open(" on shelf"), [900; 3]);
+        assert_eq!(open(" on shelf"), [900, 900, 0]);
     }
 
     #[test]

@@ -81,7 +81,7 @@ struct YearTime {
     trips: Span,
     /// Of all of it, what was logged to jobs and their hauls.
     logged: Span,
-    /// Of the bench, ended runs that look wrong; and those of them that were logged.
+    /// Beside the bench, runs that look wrong; and those of them that were logged.
     unsettled: Span,
     unsettled_logged: Span,
 }
@@ -98,8 +98,10 @@ fn time_of(shop: &Shop, (year, offset): (i32, Offset)) -> YearTime {
     let (from, to) = (start(year), start(year.saturating_add(1)));
     let within = |run: &Run| run.worked_within(from, to, shop.now);
     let parts = |run: &Run| run.stretches(shop.now).map(|(source, begin, end)| (source, begin.max(from).until(end.min(to))));
-    let bench = shop.bench.runs().flat_map(parts).fold(Shares::default(), |sum, (source, span)| sum.with(source, span));
-    let to_jobs = Span::sum(shop.bench.runs().filter(|run| is_logged(run)).map(within));
+    // As every day, a year is without what may be a forgotten stop, until it is answered for.
+    let sure = |run: &&Run| !shop.bench.is_doubtful(run, shop.now);
+    let bench = shop.bench.runs().filter(sure).flat_map(parts).fold(Shares::default(), |sum, (source, span)| sum.with(source, span));
+    let to_jobs = Span::sum(shop.bench.runs().filter(sure).filter(|run| is_logged(run)).map(within));
     let unsettled = Span::sum(shop.unsettled(shop.bench.runs()).map(within));
     let unsettled_logged = Span::sum(shop.unsettled(shop.bench.runs().filter(|run| is_logged(run))).map(within));
     let left = |trip: &Trip| trip.left.is_some_and(|left| left.day().as_ymd().0 == year);
@@ -121,10 +123,10 @@ pub struct RealYear {
     /// Of what was worked, the bench, by where its minutes come from; the rest are trips.
     pub bench: Shares,
     pub trips: Span,
-    /// Of the bench, what looks like a forgotten stop: it is counted, and the maker has not answered for it.
+    /// Beside the bench, what looks like a forgotten stop and the maker has not answered for.
     pub unsettled: Span,
     pub logged: Span,
-    /// Of what was logged, the same.
+    /// The same beside what was logged.
     pub unsettled_logged: Span,
     pub costs: Money,
     /// What of the year's wear has passed, by the tools, without one as the rate guesses it; unrounded.

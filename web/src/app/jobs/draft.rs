@@ -61,6 +61,8 @@ pub struct Picks {
     /// What was spent on; asked first.
     pub spending: Option<Key>,
     pub home: super::homes::AskedHome,
+    /// Less than what was agreed, asked about once: what was typed, and what was agreed.
+    pub short: Option<(Money, Money)>,
     pub way: Way,
     /// A drive was to bring pieces to their buyers, or not; not asked of one piece, since all is of that one.
     pub brings: Option<bool>,
@@ -157,6 +159,7 @@ pub fn begin(app: &App, what: What) -> Option<Draft> {
         finish: false,
         spending: None,
         home: super::homes::AskedHome::default(),
+        short: None,
         way: Way::default(),
         brings: None,
         can: super::cans::OfCan::of(units),

@@ -438,7 +438,7 @@ start \"saw\" make
     let key = after(&mut app, real[..1].to_vec());
     assert!(key.contains("0 min logged") && !key.contains("0 min logged, "), "open hours of no job are no logged ones");
     let shown = after(&mut app, real);
-    for said in ["The hours worked: measured 15 h 40, recalled 1 h.", "15 h of it is to settle on Bench"] {
+    for said in ["The hours worked: measured 40 min, recalled 1 h.", "15 h more is to settle on Bench and in none of these figures"] {
         assert!(shown.contains(said), "{said}: {shown}");
     }
 }

@@ -291,9 +291,9 @@ pub fn pay_alone(pay: &str) -> String {
     format!("pay {pay} an hour, the rest not said")
 }
 
-/// "35 min logged", "16 h logged, 15 h to settle".
+/// "35 min logged", "16 h logged, and 15 h to settle".
 pub fn logged_so_far(span: &str, open: Option<&str>) -> String {
-    let open = open.map(|open| format!(", {open} to settle")).unwrap_or_default();
+    let open = open.map(|open| format!(", and {open} to settle")).unwrap_or_default();
     format!("{span} logged{open}")
 }
 

@@ -62,6 +62,23 @@ fn a_sale_that_was_brought_back_is_refunded() {
     assert_eq!(maker.sheet().account.sold.tax.amount().to_string(), "5.5");
 }
 
+/// 800 agreed for both and 300 in: who types the 500 in the hand is asked once, since the form means the whole price. Said again it is so.
+#[test]
+fn less_than_was_agreed_is_asked_about_once() {
+    let mut maker = told("");
+    let agreed = maker.room("more", Room::Sell).sheet().selling.agreements[0].id;
+    let is_sold = |maker: &Maker| !maker.sheet().selling.sales.is_empty();
+    maker.tap(Tap::Write(What::Sell(Some(agreed)))).figures(&["500"]).tap(Tap::Save);
+    maker.shows(&["500.00 is less than the 800.00 that were agreed."]);
+    assert!(!is_sold(&maker));
+    maker.tap(Tap::Save);
+    assert!(is_sold(&maker));
+    let mut whole = told("");
+    let agreed = whole.room("more", Room::Sell).sheet().selling.agreements[0].id;
+    whole.tap(Tap::Write(What::Sell(Some(agreed)))).tap(Tap::Save);
+    assert!(is_sold(&whole), "what was agreed is not asked about");
+}
+
 /// Of an order that was handed over the maker says whether it ends with the refund, or is made good.
 #[test]
 fn an_order_ends_with_its_refund_or_is_made_good() {

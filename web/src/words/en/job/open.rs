@@ -1,4 +1,4 @@
-//! What of a job or its haul is to settle on Bench.
+//! What of a job or its haul is to settle on Bench, or asked about once.
 
 /// "14 h of it is to settle on Bench: a stop may have been forgotten."
 pub fn to_settle(span: &str) -> String {
@@ -13,4 +13,11 @@ pub fn beside_these(span: &str) -> String {
 /// "12 h of work on its haul is to settle on Bench first: what is answered for after this job is done with is the workshop's."
 pub fn haul_before_the_end(span: &str) -> String {
     format!("{span} of work on its haul is to settle on Bench first: what is answered for after this job is done with is the workshop's.")
+}
+
+/// "477.30 is less than the 752.50 that were agreed. It is the whole price, with what came in before. Done again if that is so."
+pub fn less_than_agreed(typed: &str, agreed: &str) -> String {
+    format!(
+        "{typed} is less than the {agreed} that were agreed. It is the whole price, with what came in before. Done again if that is so."
+    )
 }
