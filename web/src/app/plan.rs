@@ -35,7 +35,6 @@ pub use drop::{Dropping, asked_of, dropping, who_has_its_leftovers};
 pub use fields::tried as fields_tried;
 use fivebar_core::ledger::decide::{Now, PlanCommand};
 use fivebar_core::ledger::fold::KeptPlan;
-use fivebar_core::ledger::kind::plan::Shape;
 use fivebar_core::plan::{Answered, Figures, better};
 use fivebar_core::quantity::{Id, Moment};
 use fivebar_core::sheet::make::buy::{Counted, Kinds, OfRack, bought_since};

@@ -234,8 +234,8 @@ pub fn choose(app: &mut App, shape: Shape) {
     if app.plan.draft.shape != Some(shape) {
         let begun = Draft::begun(shape, &facts, figures.as_ref(), typing);
         // After a plan that is used something else is asked; boards that were named since are still to buy.
-        let of_used = |given: &Box<Given>| given.ask.bought == app.plan.draft.bought;
-        app.plan.draft = match app.plan.used.and(app.plan.given.as_ref()) {
+        let of_used = |given: &Given| given.ask.bought == app.plan.draft.bought;
+        app.plan.draft = match app.plan.used.and(app.plan.given.as_deref()) {
             Some(given) if of_used(given) => begun,
             Some(_) => Draft { bought: std::mem::take(&mut app.plan.draft.bought), ..begun },
             None => app.plan.draft.of_other(begun),

@@ -32,6 +32,7 @@ use crate::app::{Common, Msg};
 use crate::parts::Place;
 use crate::parts::pad::Press;
 use fivebar_core::ledger::decide::{Command, Lying};
+use fivebar_core::ledger::kind::plan::Shape;
 use fivebar_core::ledger::{Device, Fact};
 use fivebar_core::plan::rows::plan::{Piece, Plan as Rows};
 use fivebar_core::plan::{Asked, Made};
