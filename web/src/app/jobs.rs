@@ -7,6 +7,7 @@ pub mod draft;
 pub mod estimate;
 pub mod half;
 pub mod homes;
+mod meant;
 mod save;
 #[cfg(test)]
 mod tests;

@@ -43,7 +43,7 @@ pub fn save(app: &mut App, now: Now) {
     let can_holds = can_holds(app, &draft);
     let reader = Reader { sign: app.speech.sign(), job: app.jobs.open, gallery, can_holds, piece, came, tax, now };
     let command = emptied(app, &draft).or_else(|| reader.command(&mut draft));
-    let command = command.filter(|command| is_meant(app, &mut draft, command));
+    let command = command.filter(|command| super::meant::is_meant(app, &mut draft, command));
     let what = draft.what.clone();
     let written = command.as_ref().and_then(|command| app.order(command, now));
     if draft.what == What::Spend && draft.form.here().is_some_and(|typed| typed.wrong.is_some()) {
@@ -62,29 +62,6 @@ pub fn save(app: &mut App, now: Now) {
         let began = written.entries.iter().find(|entry| matches!(entry.fact, Fact::JobBegan(_)));
         (app.jobs.open, app.jobs.room, app.jobs.search) = (began.map(|entry| entry.id), None, String::new());
     }
-}
-
-/// A can whose price is far from the usual is asked about once, and a hand-over for less than was agreed.
-fn is_meant(app: &App, draft: &mut Draft, command: &Command) -> bool {
-    match command {
-        Command::Money(MoneyCommand::OpenCan { pack, .. }) => super::cans::is_meant(&mut draft.picks.can.asks, pack),
-        Command::Sale(SaleCommand::Sell(order)) => {
-            let short = short_of(app, order);
-            let was = std::mem::replace(&mut draft.picks.short, short);
-            short.is_none() || was == short
-        }
-        _ => true,
-    }
-}
-
-/// What is handed over under an agreement for less than was agreed for all that is left of it: who types what is in the hand leaves out what came
-/// in before.
-fn short_of(app: &App, order: &SellOrder) -> Option<(Money, Money)> {
-    let job = app.shelf().shop(app.now.at).job(order.job).ok()?;
-    let agreement = job.selling.agreement(order.agreed?)?;
-    let rest = agreement.sum.minus(agreement.sold_for).ok()?;
-    let all = order.n == agreement.n.saturating_sub(agreement.sold);
-    (all && order.sum.currency() == rest.currency() && order.sum.amount() < rest.amount()).then_some((order.sum, rest))
 }
 
 /// What the can that is used of holds when it is full.
