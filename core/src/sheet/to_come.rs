@@ -39,7 +39,7 @@ pub fn to_come(shop: &Shop, job: &Job, logged: &Time) -> Option<Vec<StillToCome>
     // Rows are in the order of the plan; its rest comes last.
     let stages = job.operations.iter().map(|operation| Some(operation.stage)).chain([None]);
     // What the plan leaves out is by the default of such pieces where no earlier one speaks.
-    let by_any = by_any(shop, job);
+    let by_any = rows.iter().any(|row| row.is_rest).then(|| by_any(shop, job)).flatten();
     let of_rows = rows.iter().zip(stages).map(|(row, stage)| StillToCome {
         kind: row.kind,
         stage,
