@@ -15,6 +15,13 @@ impl Maker {
         maker
     }
 
+    /// The same day once a third was sold: two left, guessed at 12:40.
+    fn two_left() -> Maker {
+        let sold = STANDS.split("12:05 guess").next().unwrap();
+        let guess = "guess stands asks 1.5 buys 0.25 at 145 k 2 by 2026-05-16 end 82.46";
+        Maker::told(&format!("{sold}12:30 sell 1 stands for 130 notes\n12:40 {guess}"), "stands")
+    }
+
     fn wait(&mut self, tap: WaitTap) -> &mut Maker {
         self.tap(Tap::Waiting(tap))
     }
@@ -58,9 +65,7 @@ fn without_guesses_the_marks_decide_and_waiting_is_a_key_away() {
 /// Midway between what is asked and what waiting is worth lies inside the band of 96 to 132, and is a yes all the same, as the offer says.
 #[test]
 fn where_it_is_settled_inside_the_band_is_said_to_be_a_yes() {
-    let sold = STANDS.split("12:05 guess").next().unwrap();
-    let guess = "guess stands asks 1.5 buys 0.25 at 145 k 2 by 2026-05-16 end 82.46";
-    let mut maker = Maker::told(&format!("{sold}12:30 sell 1 stands for 130 notes\n12:40 {guess}"), "stands");
+    let mut maker = Maker::two_left();
     maker.app.here.paid = Some(Paid::Card);
     maker.guesses().painted().shows(&["96 to 132: your call", "where you settle, it is a yes."]);
     let html = maker.html();
@@ -69,7 +74,7 @@ fn where_it_is_settled_inside_the_band_is_said_to_be_a_yes() {
     maker.tap(Tap::Close).offer(&settle).shows(&["Yes"]);
 }
 
-/// 140 is asked by now, and the tag says 145: whoever shows the phone round is told. Once the tag follows, nothing is said.
+/// 140 is asked by now, and the tag says 145: whoever shows the phone round is told. Without guesses the tag is asked, and nothing is said.
 #[test]
 fn what_a_buyer_sees_is_said_where_less_is_asked() {
     let mut maker = Maker::guessed();
@@ -161,9 +166,7 @@ fn with_guesses_the_list_says_not_under() {
 #[test]
 fn the_band_stays_within_its_card() {
     for (width, shows, hides) in [(390.0, "96 to 132: your call<", ">96 to 132<"), (160.0, ">96 to 132<", "your call<")] {
-        let sold = STANDS.split("12:05 guess").next().unwrap();
-        let guess = "guess stands asks 1.5 buys 0.25 at 145 k 2 by 2026-05-16 end 82.46";
-        let mut maker = Maker::told(&format!("{sold}12:30 sell 1 stands for 130 notes\n12:40 {guess}"), "stands");
+        let mut maker = Maker::two_left();
         (maker.app.here.paid, maker.app.page) = (Some(Paid::Card), crate::parts::Page::new(width));
         maker.guesses().painted().shows(&["Too close", shows]).hides(&[hides]);
     }
@@ -172,9 +175,7 @@ fn the_band_stays_within_its_card() {
 /// Drawing 16, two left, its figures by a solver outside this code.
 #[test]
 fn the_page_says_steps_not_under_and_chances() {
-    let sold = STANDS.split("12:05 guess").next().unwrap();
-    let guess = "guess stands asks 1.5 buys 0.25 at 145 k 2 by 2026-05-16 end 82.46";
-    let mut maker = Maker::told(&format!("{sold}12:30 sell 1 stands for 130 notes\n12:40 {guess}"), "stands");
+    let mut maker = Maker::two_left();
     maker.app.here.paid = Some(Paid::Card);
     maker.guesses().shows(&[
         "2 left",
