@@ -1,5 +1,5 @@
-//! A run that looks like a forgotten stop shortens nothing before it is answered for: neither its hours nor the pieces that were noted or put to
-//! wait in it are off what is to come. What a maker reads in estimate, dates, quote and price is as without it; the bench counts its pieces.
+//! A run that looks like a forgotten stop counts up to the last piece that was noted or put to wait in it, as if it had been stopped there; the
+//! rest shortens nothing before it is answered for. Where nothing was noted, what a maker reads in estimate, dates, quote and price is as without it.
 
 use fivebar_core::bench::On;
 use fivebar_core::bench::dates::Ready;
@@ -72,61 +72,71 @@ fn fits(shop: &Shop, story: &Story) -> Vec<(String, Span, From)> {
     found.fits.into_iter().map(|offer| (offer.what.op, offer.span, offer.from)).collect()
 }
 
-/// Begun at 14:00 on a day and stopped at 8:00 on the next: what is noted of it, and whether it shortens something once it is right so.
+/// Begun at 14:00 on a day and stopped at 8:00 on the next: it reads as one that was stopped when the last piece of it was noted or put to wait;
+/// where there was none, as if nothing had been begun. And how long it was in all makes a difference once it is answered for.
 #[track_caller]
-fn check(before: &str, run: &str) {
-    let without = reads(&told(before, ""));
-    let forgotten = format!("{run}\n2026-03-04 08:00 stop");
-    let mut found = reads(&told(before, &forgotten));
-    // What is in clamps, or wet, is so whoever doubts the run: nothing is done on it meanwhile.
-    if run.contains("clamped") {
-        found.fits.clone_from(&without.fits);
-    }
-    assert_eq!(found, without, "{before}\n{run}");
-    let answered = reads(&told(before, &format!("{forgotten}\nstopped at 2026-03-03 14:40 run long")));
-    assert_ne!(answered, without, "{before}\n{run}");
+fn check(before: &str, run: &str, last: Option<&str>) {
+    let stopped = |at: &str| reads(&told(before, &format!("{run}\n2026-03-04 08:00 stop\nstopped at 2026-03-03 {at} run long")));
+    let found = reads(&told(before, &format!("{run}\n2026-03-04 08:00 stop")));
+    assert_eq!(found, last.map_or_else(|| reads(&told(before, "")), stopped), "{before}\n{run}");
+    assert_ne!(stopped("23:00"), found, "{before}\n{run}");
 }
 
 const TRIM: &str = "plan \"trim\" make 60 min for stool pieces 8\nplan \"bore\" make 30 min for stool pieces 4\n";
 const SIX: &str = "start \"trim\" make on stool as long\n14:20 done 4\n14:34 done 2\n";
 
-/// Six of eight are trimmed in a run that was forgotten: 60 and 30 min that were thought are 84 and 42, all of it to come, and the bench says
-/// that six are done. Answered for with 40 min, two are left at 34 min / 6, less a piece's own minutes that went by since.
+/// Six of eight are trimmed by 14:34 in a run that was forgotten: 60 and 30 min were thought; two are left at 34 min / 6, and the bench says as
+/// much. The 34 min count on every page, and 17 h 26 are to settle. A seventh that was noted in the morning is of those: the bench counts it, and
+/// nothing becomes shorter by it.
 #[test]
-fn pieces_noted_in_it_are_off_nothing_that_is_to_come() {
-    check(TRIM, SIX);
-    let forgotten = told(TRIM, &format!("{SIX}\n2026-03-04 08:00 stop"));
-    let found = reads(&forgotten);
-    assert_eq!((found.to_come, found.still), (vec![84, 42], Some(Span::minutes(126))));
-    let (shop, id) = (Shop::of(&forgotten.book, forgotten.now.at), forgotten.names.job("stool").unwrap());
-    let batch = shop.bench.batch(On::Job(id), "trim", shop.now);
-    assert_eq!((batch.n, batch.of), (6, Some(8)), "the bench counts on");
+fn pieces_noted_in_it_count_with_the_minutes_up_to_the_last() {
+    check(TRIM, SIX, Some("14:34"));
+    let figures = |more: &str| {
+        let forgotten = told(TRIM, &format!("{SIX}{more}\n2026-03-04 08:00 stop"));
+        let found = reads(&forgotten);
+        let (shop, id) = (Shop::of(&forgotten.book, forgotten.now.at), forgotten.names.job("stool").unwrap());
+        let batch = shop.bench.batch(On::Job(id), "trim", shop.now);
+        let hours = account(&shop, id).unwrap().hours;
+        let minutes = [hours.stands.own.total(), hours.unsettled, hours.logged.own.total()].map(Span::as_minutes);
+        (found.to_come, (batch.n, batch.remaining().map(Span::as_minutes)), minutes)
+    };
+    assert_eq!(figures(""), (vec![11, 42], (6, Some(11)), [34, 1046, 1080]));
+    assert_eq!(figures("2026-03-04 07:59 done 1"), (vec![11, 42], (7, Some(6)), [34, 1046, 1080]));
     let answered = reads(&told(TRIM, &format!("{SIX}\n2026-03-04 08:00 stop\nstopped at 2026-03-03 14:40 run long")));
-    assert_eq!(answered.to_come, [6, 42]);
+    assert_eq!(answered.to_come, [6, 42], "6 min more at the seventh");
+}
+
+/// Paid 20 an hour along with the first hour and with the night: what was worked along by the last piece is paid, the rest is to settle.
+#[test]
+fn who_worked_along_is_paid_up_to_the_last_piece() {
+    let story = told(TRIM, "start \"trim\" make on stool as long\n14:00 helper joins 20\n15:30 done 4\n2026-03-04 08:00 stop");
+    let (shop, id) = (Shop::of(&story.book, story.now.at), story.names.job("stool").unwrap());
+    let account = account(&shop, id).unwrap();
+    assert_eq!([account.cost("helper").unwrap(), account.costs.unsettled].map(|sum| sum.amount().normalize().to_string()), ["30", "330"]);
 }
 
 #[test]
-fn nor_is_anything_else_of_it() {
+fn so_does_all_else_of_it() {
     // Four were sanded before: two are noted, six are left.
     let sanded = "09:00 start \"trim\" make on stool\n09:10 done 1\n09:20 done 1\n09:21 stop\n";
-    check(&format!("{TRIM}{sanded}"), SIX);
+    check(&format!("{TRIM}{sanded}"), SIX, Some("14:34"));
     // Nobody planned it: two of eight are noted, and the others in the run.
     let unplanned = "batch 8 \"trim\" for stool\n";
-    check(&format!("plan \"bore\" make 30 min for stool\n{unplanned}{sanded}"), SIX);
-    check(&format!("about stool piece stool\n{unplanned}{sanded}"), SIX);
+    check(&format!("plan \"bore\" make 30 min for stool\n{unplanned}{sanded}"), SIX, Some("14:34"));
+    check(&format!("about stool piece stool\n{unplanned}{sanded}"), SIX, Some("14:34"));
     // All of it is in clamps.
     let glue = "plan \"glue\" make 60 min for stool pieces 2\n";
-    check(glue, "start \"glue\" make on stool as long\n14:30 clamped 2 glue 90 min");
+    check(glue, "start \"glue\" make on stool as long\n14:30 clamped 2 glue 90 min", Some("14:30"));
     // The plan had taken what was thought when another step was begun, or when a coat was put on.
     let over = "plan \"trim\" make 30 min for stool\nplan \"bore\" make 30 min for stool\n09:00 start \"trim\" make on stool\n09:35 stop\n";
-    check(over, "start \"bore\" make on stool as long");
+    check(over, "start \"bore\" make on stool as long", None);
     let coat = "plan \"coat\" make 30 min for stool\n09:00 start \"coat\" make on stool stage finish\n09:35 stop\n";
-    check(coat, "start \"coat\" make on stool stage finish as long\n14:10 clamped 2 coat 60 min");
+    check(coat, "start \"coat\" make on stool stage finish as long\n14:10 clamped 2 coat 60 min", Some("14:10"));
     // Nobody thought anything of it, and it is what is to be done next.
-    check("plan \"trim\" make for stool\n", "start \"trim\" make on stool as long");
+    check("plan \"trim\" make for stool\n", "start \"trim\" make on stool as long", None);
     // A stool without a plan that took long enough was coated last, and all pieces are noted.
     let worked = "about stool piece stool\n2026-03-02 08:00 start \"all\" make on stool\n20:00 stop\n2026-03-02 20:01 confirm\n";
-    check(&format!("{worked}batch 2 \"coat\" for stool"), "start \"coat\" make on stool stage finish as long\n14:10 done 2");
+    check(&format!("{worked}batch 2 \"coat\" for stool"), "start \"coat\" make on stool stage finish as long\n14:10 done 2", Some("14:10"));
 }
 
 /// A job that has ended has all of it.

@@ -19,11 +19,11 @@ pub struct Batch {
     pub time: Span,
     /// Time worked since the last piece.
     pub since: Span,
-    /// The same, of each run that nobody doubts, at its word: what the piece at hand took so far.
+    /// The same of what stands of each run, at its word: what the piece at hand took so far.
     pub at_hand: Span,
     /// Of runs that look like a forgotten stop, the time after their last piece: it is no pace until it was answered for.
     pub unsettled: Span,
-    /// All the time of runs that are not doubtful.
+    /// All the time that stands.
     pub sure: Span,
     /// How far about what is left may be off, either way; known from two notes on.
     pub spread: Option<Span>,
@@ -34,13 +34,13 @@ pub struct Batch {
 impl Batch {
     /// The batch of the runs of one operation, seen from `now`, each taken at its word.
     pub fn of<'a>(runs: impl Iterator<Item = &'a Run> + Clone, of: Option<Count>, now: Moment) -> Batch {
-        Batch::but((|_| None, |_| false), runs, of, now)
+        Batch::but((|_| None, |run| run.end(now)), runs, of, now)
     }
 
     /// The same where some runs look like a forgotten stop, with their last acts: each of them is taken up to its last piece by then; and
-    /// where some are doubtful.
+    /// up to when each stands.
     pub fn but<'a>(
-        (wrong, is_doubtful): (impl Fn(&Run) -> Option<Moment>, impl Fn(&Run) -> bool),
+        (wrong, stands_to): (impl Fn(&Run) -> Option<Moment>, impl Fn(&Run) -> Moment),
         runs: impl Iterator<Item = &'a Run>,
         of: Option<Count>,
         now: Moment,
@@ -59,7 +59,7 @@ impl Batch {
         let left = of.map(|of| of.saturating_sub(n)).filter(|left| 0 < *left && 1 < paced);
         let spread = left.and_then(|left| pace::spread(&noted, left));
         let last = runs.iter().flat_map(|(run, _)| &run.notches).map(|notch| notch.at).max().unwrap_or(Moment::at(i64::MIN));
-        let sure = runs.iter().filter(|(run, _)| !is_doubtful(run)).listed();
+        let sure = runs.iter().map(|(run, _)| (*run, stands_to(run))).listed();
         let at_hand = Span::sum(sure.iter().filter(|(_, end)| last < *end).map(|(run, end)| run.started.at.max(last).until(*end)));
         Batch {
             n,
@@ -216,7 +216,7 @@ mod tests {
         let mut one = run(1, 0);
         (one.stopped, one.notches) = (Some(wall(900)), [10, 20].map(|minute| Notch { id: id(7), at: at(minute), n: 1 }).to_vec());
         let apart = |wrong: bool| {
-            let batch = Batch::but((|_| wrong.then(|| at(1_000)), |_| false), std::iter::once(&one), Some(5), at(1_000));
+            let batch = Batch::but((|_| wrong.then(|| at(1_000)), |run| run.end(at(1_000))), std::iter::once(&one), Some(5), at(1_000));
             [batch.pace(), batch.apart()].map(|span| span.map(Span::as_minutes))
         };
         assert_eq!([true, false].map(apart), [[Some(10), None], [Some(10), Some(880)]]);
@@ -231,7 +231,8 @@ mod tests {
             one.notches = notes.iter().map(|(minute, n)| Notch { id: id(7), at: at(*minute), n: *n }).collect();
             (two.stopped, two.notches) = (Some(wall(1_545)), vec![Notch { id: id(7), at: at(1_540), n: 1 }]);
             let runs = if more { vec![&one, &two] } else { vec![&one] };
-            let batch = Batch::but((|run| (run.id == id(1)).then(|| at(60)), |_| false), runs.into_iter(), Some(9), at(1_600));
+            let batch =
+                Batch::but((|run| (run.id == id(1)).then(|| at(60)), |run| run.end(at(1_600))), runs.into_iter(), Some(9), at(1_600));
             assert_eq!((batch.n, batch.pace().map(Span::as_minutes), batch.range().is_some()), (n, pace, range), "{notes:?} {more}");
         };
         check(&[(50, 1)], false, (1, Some(50), false));

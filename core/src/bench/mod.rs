@@ -35,6 +35,7 @@ pub use time::{Shares, Source, Time};
 use crate::quantity::order_by_key;
 use crate::quantity::{Count, Currency, Id, Listed, Moment, Money, Span};
 use crate::quantity::{Set, Sorted};
+use std::borrow::Cow;
 use std::cell::OnceCell;
 
 /// Every run there is, and how many pieces operations have.
@@ -137,33 +138,32 @@ impl Bench {
 
     /// The time of a job; as in all of these, what is doubtful is in it as it stands.
     pub fn of_job(&self, job: Id, now: Moment) -> Time {
-        Time::of(self.on(On::Job(job)), |_| false, now)
+        Time::of(self.on(On::Job(job)), |run| Some(Cow::Borrowed(run)), now)
     }
 
     /// The same without what is doubtful: what it says of what is left.
     pub fn sure_of_job(&self, job: Id, now: Moment) -> Time {
-        Time::of(self.on(On::Job(job)), |run| self.is_doubtful(run, now), now)
+        Time::of(self.on(On::Job(job)), |run| self.standing(run, now), now)
     }
 
     /// The time of a haul without what is doubtful: sorting, and fetching that was clocked. Minutes of its trips are the trips' own.
     pub fn of_haul(&self, haul: Id, now: Moment) -> Time {
-        Time::of(self.on(On::Haul(haul)), |run| self.is_doubtful(run, now), now)
+        Time::of(self.on(On::Haul(haul)), |run| self.standing(run, now), now)
     }
 
     /// What of it is doubtful.
     pub fn doubtful_of_haul(&self, haul: Id, now: Moment) -> Span {
-        let doubtful = self.on(On::Haul(haul)).filter(|run| self.is_doubtful(run, now));
-        Span::sum(doubtful.map(|run| run.worked(now)))
+        Span::sum(self.on(On::Haul(haul)).filter_map(|run| self.to_settle(run, now)).map(|run| run.worked(now)))
     }
 
     /// The time of no job.
     pub fn of_none(&self, now: Moment) -> Time {
-        Time::of(self.on(On::Nothing), |_| false, now)
+        Time::of(self.on(On::Nothing), |run| Some(Cow::Borrowed(run)), now)
     }
 
     /// All time, logged to jobs or not.
     pub fn of_all(&self, now: Moment) -> Time {
-        Time::of(&self.runs, |_| false, now)
+        Time::of(&self.runs, |run| Some(Cow::Borrowed(run)), now)
     }
 
     /// The run a person is at.
@@ -224,11 +224,11 @@ impl Bench {
         self.batch_by(self.on(on).filter(|run| run.work.op == op), of, now)
     }
 
-    /// The same by the runs that nobody doubts alone: what it says of what is to come.
+    /// The same by what stands of the runs: what it says of what is to come.
     pub fn sure_batch(&self, on: On, op: &str, now: Moment) -> Batch {
         let of = if let On::Job(job) = on { Some((job, op)) } else { None };
         let sure = self.sure(self.on(on).filter(|run| run.work.op == op), now).listed();
-        self.batch_by(sure.into_iter(), of, now)
+        self.batch_by(sure.iter().map(|run| &**run), of, now)
     }
 
     /// The same by the runs of that operation alone.
@@ -241,7 +241,7 @@ impl Bench {
         let only_planned = of.as_ref().is_some_and(|of| self.only_planned.contains(of));
         let is_coated = of.as_ref().is_some_and(|of| self.coated.contains_key(of));
         let of = of.and_then(|of| self.planned.get(&of).copied());
-        let batch = Batch::but((|run| self.in_question(run, now), |run| self.is_doubtful(run, now)), runs.clone(), of, now);
+        let batch = Batch::but((|run| self.in_question(run, now), |run| self.stands_to(run, now)), runs.clone(), of, now);
         // What was worked after a coat, its brushes cleaned, is no part of the next one.
         let at_it = runs.filter(|run| run.is_running() && !self.is_doubtful(run, now));
         let at_hand = if is_coated { batch::since_last_note(at_it, now) } else { batch.at_hand };

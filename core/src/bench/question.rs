@@ -7,6 +7,7 @@ use super::pace::remaining;
 use super::repair::{self, Known};
 use super::{Batch, Bench, On, Run};
 use crate::quantity::{Count, Id, Listed, Moment, Sorted, Span};
+use std::borrow::Cow;
 
 /// No clock is behind it.
 const END: Moment = Moment::at(i64::MAX);
@@ -41,16 +42,44 @@ impl Bench {
     }
 
     /// Whether a run looks like a forgotten stop and is still asked about, whether it goes on or has ended. Until that is answered no minute
-    /// of it is of a day or a week, of what a job that goes on took, and so of its price, and nobody who worked along is paid for it; each page
-    /// says how many they are. Nor is anything of it off what is left of any job: its minutes, its pieces, or what was put to wait in it.
+    /// of it counts but those of which [`Bench::standing`] says that they do.
     pub fn is_doubtful(&self, run: &Run, now: Moment) -> bool {
         let is_long_ago = !run.is_running() && REMEMBERED < run.started.at.until(now);
         !is_long_ago && self.in_question(run, now).is_some()
     }
 
-    /// Those of some runs that nobody doubts.
-    pub fn sure<'r>(&'r self, runs: impl Iterator<Item = &'r Run>, now: Moment) -> impl Iterator<Item = &'r Run> {
-        runs.filter(move |run| !self.is_doubtful(run, now))
+    /// What of a run stands: all of one that nobody doubts. Of a doubtful one what went by up to the last piece, clamping or helper of its own
+    /// that speaks for its end, and what was noted by then, as if it had been stopped there; the rest is to settle, and until that is
+    /// answered no minute of it is of a day or a week, of what a job that goes on took, and so of its price, and nobody who worked along is
+    /// paid for it; each page says how many they are. Nor is anything of the rest off what is left of any job: its minutes, its pieces, or
+    /// what was put to wait in it.
+    pub fn standing<'r>(&self, run: &'r Run, now: Moment) -> Option<Cow<'r, Run>> {
+        if !self.is_doubtful(run, now) {
+            return Some(Cow::Borrowed(run));
+        }
+        self.proven(run, now).map(|at| Cow::Owned(run.up_to(at)))
+    }
+
+    /// Up to when a run stands; its start where nothing of it does.
+    pub fn stands_to(&self, run: &Run, now: Moment) -> Moment {
+        self.standing(run, now).map_or(run.started.at, |run| run.end(now))
+    }
+
+    /// What of a run is to settle; none of one that nobody doubts.
+    pub fn to_settle<'r>(&self, run: &'r Run, now: Moment) -> Option<Cow<'r, Run>> {
+        self.is_doubtful(run, now).then(|| self.proven(run, now).map_or(Cow::Borrowed(run), |at| Cow::Owned(run.from(at))))
+    }
+
+    /// What stands of some runs.
+    pub fn sure<'r>(&'r self, runs: impl Iterator<Item = &'r Run>, now: Moment) -> impl Iterator<Item = Cow<'r, Run>> {
+        runs.filter_map(move |run| self.standing(run, now))
+    }
+
+    /// Up to when a run that looks like a forgotten stop was worked by its own notes, whatever its end was: what was noted of another run
+    /// speaks for no minute of it. None where nothing says so of a single one.
+    pub fn proven(&self, run: &Run, now: Moment) -> Option<Moment> {
+        let last = self.in_question(run, now)?;
+        noted_in(run).filter(|at| run.started.at < *at && *at <= last).max()
     }
 
     /// Ended runs, each judged once by those before it that are not in question.
@@ -141,13 +170,11 @@ impl Bench {
         self.noted(run, now).chain(others.filter(within(run, now)))
     }
 
-    /// The pieces done on what a run is on, after its start and not after its end, and the times a helper came later or went in it; who was
-    /// asked and said that it is right so far was there too. In no order.
+    /// The pieces done or put to wait on what a run is on, after its start and not after its end, and the times a helper came later or went in
+    /// it; who was asked and said that it is right so far was there too. In no order.
     fn noted<'a>(&'a self, run: &'a Run, now: Moment) -> impl Iterator<Item = Moment> + 'a {
-        let notches = self.on(run.work.on).filter(|other| run.work.on != On::Nothing || other.id == run.id).flat_map(|run| &run.notches);
-        let later = |came: &Moment| WITH_THE_START < run.started.at.until(*came);
-        let helpers = run.heads.iter().flat_map(move |head| [Some(head.from).filter(later), head.to]).flatten();
-        notches.map(|notch| notch.at).chain(run.right).chain(helpers).filter(within(run, now))
+        let others = self.on(run.work.on).filter(|other| run.work.on != On::Nothing && other.id != run.id).flat_map(|run| &run.notches);
+        others.map(|notch| notch.at).chain(noted_in(run)).filter(within(run, now))
     }
 
     /// Batch pace x pieces left at the start of a run, less what the piece at hand had taken by then, one at most: a run that goes on with it has
@@ -160,13 +187,21 @@ impl Bench {
         let left = of.saturating_sub(before.fold(0, |sum: Count, notch| sum.saturating_add(notch.n)));
         let known = self.told(run, now);
         let own = |other: &Run| (other.id == run.id).then(|| self.last_noted(run, &known, now));
-        let pace = Batch::but((|other| own(other).or_else(|| self.in_question(other, now)), |_| false), runs(), None, now).pace()?;
+        let pace =
+            Batch::but((|other| own(other).or_else(|| self.in_question(other, now)), |other| other.end(now)), runs(), None, now).pace()?;
         // What was worked after a coat, its brushes cleaned, is no part of the next one.
         let is_coated = self.is_coated(run.work.on, &run.work.op);
         let earlier = runs().filter(|other| !is_coated && other.id != run.id && self.in_question(other, now).is_none());
         let gone = at_hand_by(run.started.at, &earlier.listed());
         Some(remaining(left, pace, gone)).filter(|span| Span::ZERO < *span)
     }
+}
+
+/// What was noted of one run, as above; after its end too.
+fn noted_in(run: &Run) -> impl Iterator<Item = Moment> {
+    let later = |came: &Moment| WITH_THE_START < run.started.at.until(*came);
+    let helpers = run.heads.iter().flat_map(move |head| [Some(head.from).filter(later), head.to]).flatten();
+    run.notches.iter().map(|notch| notch.at).chain(run.clamped.iter().copied()).chain(run.right).chain(helpers)
 }
 
 /// After a run's start and not after its end.

@@ -89,6 +89,8 @@ pub struct Run {
     pub overlaps: Option<Id>,
     pub heads: Vec<Head>,
     pub notches: Vec<Notch>,
+    /// When pieces of it were put to wait.
+    pub clamped: Vec<Moment>,
 }
 
 impl Run {
@@ -111,7 +113,23 @@ impl Run {
             overlaps: None,
             heads: vec![],
             notches: vec![],
+            clamped: vec![],
         }
+    }
+
+    /// What of it lies before a moment within it, as if it had been stopped then, and that were right.
+    pub fn up_to(&self, at: Moment) -> Run {
+        let stop = Some(Wall::new(at, self.started.offset));
+        let notches = self.notches.iter().filter(|notch| notch.at <= at).copied().listed();
+        let heads = self.heads.iter().filter(|head| head.from < at).copied().listed();
+        Run { stopped: stop, tapped_stop: stop, right: Some(at), cut: None, notches, heads, ..self.clone() }
+    }
+
+    /// The rest of it.
+    pub fn from(&self, at: Moment) -> Run {
+        let notches = self.notches.iter().filter(|notch| at < notch.at).copied().listed();
+        let heads = self.heads.iter().filter(|head| head.to.is_none_or(|to| at < to)).copied().listed();
+        Run { started: Wall::new(at, self.started.offset), notches, heads, ..self.clone() }
     }
 
     pub fn is_running(&self) -> bool {

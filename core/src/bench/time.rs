@@ -3,6 +3,7 @@
 use super::{Division, Kind, Run, Stage};
 use crate::quantity::Sorted;
 use crate::quantity::{Moment, Span};
+use std::borrow::Cow;
 
 /// Where a minute comes from.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -78,11 +79,14 @@ pub struct Time {
 }
 
 impl Time {
-    /// Adds up runs, seen from `now`; of those in doubt it is known that their operations were begun, and no more.
-    pub fn of<'a>(runs: impl IntoIterator<Item = &'a Run>, is_doubtful: impl Fn(&Run) -> bool, now: Moment) -> Time {
+    /// Adds up runs, seen from `now`, each as far as it stands; of one of which nothing does it is known that its operation was begun.
+    pub fn of<'a>(runs: impl IntoIterator<Item = &'a Run>, standing: impl Fn(&'a Run) -> Option<Cow<'a, Run>>, now: Moment) -> Time {
         let mut time = Time::default();
         for run in runs {
-            if is_doubtful(run) { add(&mut time.by_op, run.work.op.clone(), Shares::default()) } else { time.add(run, now) }
+            match standing(run) {
+                Some(run) => time.add(&run, now),
+                None => add(&mut time.by_op, run.work.op.clone(), Shares::default()),
+            }
         }
         time
     }

@@ -238,7 +238,8 @@ impl<'a> Look<'a> {
     pub(super) fn day(&self, day: Day) -> DayTotal {
         let now = self.seen.now;
         let on_it = |run: &&Run| run.started.day() <= day && day <= run.end_wall(now).day().max(run.started.day());
-        day::total(self.own().filter(on_it).filter(|run| !self.is_in_question(run)), day, now)
+        let sure = self.bench.sure(self.own().filter(on_it), now.at).listed();
+        day::total(sure.iter().map(|run| &**run), day, now)
     }
 
     /// Runs that a switch began, and nobody said whether a helper came along; the latest first.
@@ -282,8 +283,8 @@ impl<'a> Look<'a> {
         let (on, now) = (run.work.on, self.seen.now.at);
         let own = self.bench.on(on).filter(|other| other.work.person == run.work.person);
         let stood = (!run.is_running()).then(|| run.clone());
-        let (wrong, sure): (Vec<_>, Vec<_>) = own.partition(|run| self.is_in_question(run));
-        let [unsettled, spent] = [wrong, sure].map(|runs| Span::sum(runs.iter().map(|run| run.worked(now))));
+        let spent = Span::sum(self.bench.sure(own.clone(), now).map(|run| run.worked(now)));
+        let unsettled = Span::sum(own.filter_map(|run| self.bench.to_settle(run, now)).map(|run| run.worked(now)));
         Hand { on, name: fold::name_of(self.book, on), spent, unsettled, stood }
     }
 

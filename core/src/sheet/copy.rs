@@ -1,6 +1,6 @@
 //! How old the copy is, and what would be lost with this phone: all that was written since.
 
-use crate::bench::Bench;
+use crate::bench::{Bench, Run};
 use crate::ledger::fold::Copy;
 use crate::ledger::{Book, Entry, Fact};
 use crate::quantity::{Count, Moment, Span};
@@ -34,8 +34,12 @@ const SOME: usize = 10;
 pub fn copy_age(book: &Book, bench: &Bench, last: Option<Copy>, now: Moment) -> CopyAge {
     let is_new = |entry: &Entry| last.is_none_or(|copy| copy.upto < entry.stamp.0);
     let fresh = bench.runs().filter(|run| last.is_none() || book.entry(run.id).is_some_and(|(entry, _)| is_new(entry)));
-    // A stop that may have been forgotten is no work before somebody says so.
-    let logged = Span::sum(fresh.filter(|run| bench.in_question(run, now).is_none()).map(|run| run.worked(now)));
+    // What is to settle is no work before somebody says so.
+    let worked = |run: &Run| match bench.in_question(run, now) {
+        Some(_) => bench.proven(run, now).map_or(Span::ZERO, |at| run.started.at.until(at)),
+        None => run.worked(now),
+    };
+    let logged = Span::sum(fresh.map(worked));
     let age = CopyAge { last, logged, ..CopyAge::default() };
     let age = book.entries().rev().take_while(|(entry, _)| is_new(entry)).fold(age, |age, (entry, struck)| age.and(entry, struck));
     let is_old = last.is_some_and(|copy| LONG < copy.at.until(now)) && SOME <= age.entries;

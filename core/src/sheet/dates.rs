@@ -263,7 +263,7 @@ fn worked_today(shop: &Shop, now: Wall) -> Span {
     let own = shop.bench.runs().filter(|run| run.work.person.is_none() && run.work.kind == Kind::Make);
     // A run that is over by the day before can't be of today.
     let lately = own.filter(|run| today.before().before() <= crate::bench::day::day_of(run) || run.is_running());
-    let parts = shop.bench.sure(lately, now.at).flat_map(|run| crate::bench::day::parts(run, now));
+    let parts = shop.bench.sure(lately, now.at).flat_map(|run| crate::bench::day::parts(&run, now));
     Span::sum(parts.filter(|(day, ..)| *day == today).map(|(.., span)| span))
 }
 

@@ -6,6 +6,7 @@ use crate::bench::{Batch, Bench, DayTotal, Doubt, Run, Shares, day as of_day};
 use crate::ledger::{Book, Entry, Fact, fold};
 use crate::quantity::order_by_key;
 use crate::quantity::{Count, Day, Id, Listed, Moment, Set, Span, Wall};
+use std::borrow::Cow;
 
 /// One run of the day.
 #[derive(Clone, Debug, PartialEq)]
@@ -46,13 +47,15 @@ pub struct DaySheet {
     /// Runs that began on the day, the earliest first.
     pub lines: Vec<DayLine>,
     pub struck: Vec<Struck>,
-    /// What was worked on the day, runs from the day before included, but for those that look wrong.
+    /// What was worked on the day, runs from the day before included, but for what is to settle.
     pub total: DayTotal,
     /// So many runs of the day look wrong.
     pub unsettled: Count,
     /// Of each run that lies on the day and looks wrong, those from the day before included: the end to propose.
     in_question: Vec<(Id, Proposed)>,
     open: Set<Id>,
+    /// What stands of each run that lies on the day.
+    standing: Vec<Run>,
     /// Whole minutes on the day of each run that counts in its total: they add up to it.
     minutes: Vec<(Id, Span)>,
 }
@@ -63,12 +66,17 @@ impl DaySheet {
         self.minutes.iter().find(|one| one.0 == run).map(|one| one.1)
     }
 
-    /// Runs that began on the day and count in its total: of these alone helpers are said, and paid.
+    /// What stands of runs that began on the day: of this alone helpers are said, and paid.
     pub fn counted(&self) -> impl Iterator<Item = &Run> {
-        self.lines.iter().map(|line| &line.run).filter(|run| !self.is_open(run.id))
+        self.standing.iter().filter(|run| of_day::day_of(run) == self.day)
     }
 
-    /// A run that lies on the day looks wrong and counts in no total.
+    /// Up to when a run stands that lies on the day and looks wrong; none where nothing of it does.
+    pub fn stands_to(&self, run: Id) -> Option<Moment> {
+        self.standing.iter().find(|one| one.id == run && self.is_open(run)).and_then(|run| run.stopped).map(|stop| stop.at)
+    }
+
+    /// A run that lies on the day looks wrong: some of it or all counts in no total.
     pub fn any_open(&self) -> bool {
         !self.open.is_empty()
     }
@@ -116,7 +124,8 @@ pub fn day_from((bench, book): (&Bench, &Book), day: Day, seen: Seen) -> DayShee
     let unsettled = u32::try_from(lines.iter().filter(|line| line.wrong.is_some()).count()).unwrap_or(u32::MAX);
     let open = on_it.iter().filter(|run| look.is_in_question(run)).map(|run| run.id).collect();
     let minutes = minutes(&look, &on_it, day);
-    DaySheet { day, lines, struck: struck(book, (day, person)), total: look.day(day), unsettled, in_question, open, minutes }
+    let standing = bench.sure(on_it.into_iter(), now.at).map(Cow::into_owned).listed();
+    DaySheet { day, lines, struck: struck(book, (day, person)), total: look.day(day), unsettled, in_question, open, standing, minutes }
 }
 
 /// The runs of the person that lie on a day, as far as they went.
@@ -126,11 +135,13 @@ fn lying_on<'a>(look: &Look<'a>, day: Day) -> impl Iterator<Item = &'a Run> {
     own.filter(move |run| of_day::day_of(run) <= day && day <= run.end_wall(now).day().max(of_day::day_of(run)))
 }
 
-/// The whole minutes of each run that counts on a day: they add up to the day's.
+/// The whole minutes of each run that counts on a day: they add up to the day's. None of one that counts on another day alone.
 fn minutes(look: &Look<'_>, on_it: &[&Run], day: Day) -> Vec<(Id, Span)> {
-    let counted: Vec<&Run> = on_it.iter().filter(|run| !look.is_in_question(run)).copied().listed();
-    let spans = Span::in_minutes(&counted.iter().map(|run| on_day(run, (day, look.seen.now))).listed());
-    counted.into_iter().map(|run| run.id).zip(spans).listed()
+    let counted = look.bench.sure(on_it.iter().copied(), look.seen.now.at).map(|run| (run.id, on_day(&run, (day, look.seen.now))));
+    let is_open = |id: Id| on_it.iter().any(|run| run.id == id && look.is_in_question(run));
+    let counted = counted.filter(|(id, span)| Span::ZERO < *span || !is_open(*id)).listed();
+    let spans = Span::in_minutes(&counted.iter().map(|(_, span)| *span).listed());
+    counted.into_iter().map(|(id, _)| id).zip(spans).listed()
 }
 
 /// Of runs of a day those that went over midnight, each with its minutes on the days after; none of one that does not count.

@@ -8,6 +8,7 @@ use crate::ledger::fold::{Agreement, AgreementState, Booked, Job, PlannedCost, S
 use crate::ledger::kind::sale::Carried;
 use crate::quantity::{Count, Decimal, Key, Moment, Money, Sorted, Span};
 use crate::refusal::{Answer, Refusal};
+use std::borrow::Cow;
 
 /// What was booked for deliveries, by kind: what was said to be for one, and where nobody said, what is of a kind that is planned for a delivery,
 /// since it first was; what came back of it less. Helpers' pay is where a delivery was planned with them all since, else that of its hours.
@@ -115,9 +116,8 @@ pub(super) fn bears(job: &Job, at: Moment, sum: Money) -> Answer<Decimal> {
 
 /// The same of the hours of deliveries that stand: those to settle are borne by none, while the job goes on.
 pub(super) fn time_bears(shop: &Shop, job: &Job) -> Answer<Span> {
-    let stands = |run: &&Run| job.ended.is_some() || !shop.bench.is_doubtful(run, shop.now);
-    let runs = shop.bench.on(On::Job(job.id)).filter(|run| run.work.kind == Kind::Deliver).filter(stands);
-    let bears = |run: &Run| {
+    let runs = shop.of_job(job, shop.bench.on(On::Job(job.id)).filter(|run| run.work.kind == Kind::Deliver));
+    let bears = |run: Cow<Run>| {
         let (worked, (n, of)) = (run.worked(shop.now), share(job, run.started.at));
         if job.left() == 0 { Ok(worked) } else { part_of_time(worked, n, of) }
     };

@@ -392,8 +392,7 @@ fn beside(shop: &Shop, job: &Job, logged: Span) -> Option<Beside> {
     let planned = names_of_plan(job);
     let is_planned = |op: &str| planned.contains(&op);
     let others = shop.bench.on(On::Job(job.id)).filter(|run| !run.work.rework && !is_planned(&run.work.op));
-    let on_others =
-        Span::sum(others.filter(|run| job.ended.is_some() || !shop.bench.is_doubtful(run, shop.now)).map(|run| run.worked(shop.now)));
+    let on_others = Span::sum(shop.of_job(job, others).map(|run| run.worked(shop.now)));
     let planned = Count::try_from(planned.len()).unwrap_or(Count::MAX);
     (0 < planned && Span::ZERO < on_others).then(|| Beside { planned, on_them: logged.minus(on_others), on_others })
 }

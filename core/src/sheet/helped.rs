@@ -5,6 +5,7 @@ use crate::bench::{Head, On, Run};
 use crate::money::cost::helper;
 use crate::quantity::{Count, Currency, Decimal, Id, Listed, Moment, Money, Span, order_by_key};
 use crate::refusal::Answer;
+use std::borrow::Cow;
 
 /// A helper's work.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -33,10 +34,10 @@ pub fn helped_to_settle(shop: &Shop, on: On, currency: Currency) -> Answer<Vec<H
     in_runs(shop, shop.unsettled(shop.bench.on(on)), currency)
 }
 
-fn in_runs<'a>(shop: &'a Shop, runs: impl Iterator<Item = &'a Run>, currency: Currency) -> Answer<Vec<Helped>> {
+fn in_runs<'a>(shop: &'a Shop, runs: impl Iterator<Item = Cow<'a, Run>>, currency: Currency) -> Answer<Vec<Helped>> {
     let mut all: Vec<Helped> = vec![];
     for run in runs {
-        for (person, time, pay) in of_run(run, currency, shop.now)? {
+        for (person, time, pay) in of_run(&run, currency, shop.now)? {
             match all.iter_mut().find(|helped| helped.person == person) {
                 Some(helped) => (helped.time, helped.pay) = (helped.time.plus(time), helped.pay.plus(pay)?),
                 None => all.push(Helped { person, time, pay }),
@@ -127,7 +128,7 @@ pub fn earned_since(shop: &Shop, (on, since): (On, Moment), currency: Currency) 
 /// # Errors
 /// As [`earned`].
 pub fn earned_by_run(shop: &Shop, (on, is_of): (On, &dyn Fn(&Run) -> bool), currency: Currency) -> Answer<Vec<(Moment, Money)>> {
-    let of = |run: &Run| Ok((run.started.at, earned_in_run(run, currency, shop.now)?));
+    let of = |run: Cow<Run>| Ok((run.started.at, earned_in_run(&run, currency, shop.now)?));
     shop.settled(shop.bench.on(on)).filter(|run| is_of(run)).map(of).collect()
 }
 
@@ -162,7 +163,7 @@ pub fn earned_for_none(shop: &Shop, year: i32) -> Answer<Vec<Money>> {
         order_by_key(&mut currencies, |currency| *currency);
         currencies.dedup();
         for currency in currencies {
-            all.extend(of_run(run, currency, shop.now)?.into_iter().map(|(_, _, pay)| pay).filter(|pay| !pay.is_zero()));
+            all.extend(of_run(&run, currency, shop.now)?.into_iter().map(|(_, _, pay)| pay).filter(|pay| !pay.is_zero()));
         }
     }
     Ok(all)

@@ -33,7 +33,7 @@ pub struct HoursSheet {
     pub along: (Span, Vec<Money>),
     /// The days on which anything was worked.
     pub days: Sorted<Day, Shares>,
-    /// So many runs that began on these days look wrong; they are in no total, as in the list of a day.
+    /// So many runs that began on these days look wrong; what is to settle of them is in no total, as in the list of a day.
     pub unsettled: Count,
 }
 
@@ -55,21 +55,22 @@ pub fn between((bench, book): (&Bench, &Book), (from, to): (Day, Day), seen: See
     let is_in = |day: &Day| from <= *day && *day <= to;
     let (mut sums, mut helped) = (Sums::default(), vec![]);
     for run in bench.runs().filter(|run| run.work.person == seen.person) {
-        let mut parts = of_day::parts(run, seen.now);
-        parts.retain(|part| is_in(&part.0));
         let begins = is_in(&of_day::day_of(run));
-        let wrong = (begins || !parts.is_empty()) && look.is_in_question(run);
-        sums.unsettled = sums.unsettled.saturating_add(u32::from(wrong && begins));
-        if !wrong {
-            helped.extend(begins.then_some(run));
-            parts.into_iter().for_each(|(day, source, span)| sums.add(run, day, Shares::default().with(source, span)));
+        if !begins && !of_day::parts(run, seen.now).iter().any(|part| is_in(&part.0)) {
+            continue;
         }
+        sums.unsettled = sums.unsettled.saturating_add(u32::from(begins && look.is_in_question(run)));
+        let Some(run) = bench.standing(run, seen.now.at) else { continue };
+        let mut parts = of_day::parts(&run, seen.now);
+        parts.retain(|part| is_in(&part.0));
+        parts.into_iter().for_each(|(day, source, span)| sums.add(&run, day, Shares::default().with(source, span)));
+        helped.extend(begins.then_some(run));
     }
     let Sums { own, rework, by_division, by_work, days, unsettled } = sums;
     let of_none = by_work.get(&On::Nothing).copied().unwrap_or_default();
     let mut by_work: Vec<For> = by_work.iter().map(|(on, own)| For { on: *on, name: fold::name_of(book, *on), own: *own }).listed();
     order_by_key(&mut by_work, |work| std::cmp::Reverse(work.own.total()));
-    let along = along(helped, seen.now.at).unwrap_or_default();
+    let along = along(helped.iter().map(|run| &**run), seen.now.at).unwrap_or_default();
     HoursSheet { from, to, own, rework, by_division, of_none, by_work, along, days, unsettled }
 }
 

@@ -201,7 +201,8 @@ impl Fit<'_> {
     fn at_hand(&self, job: &Job, waits: &[&Wait]) -> Option<(Choice, Takes)> {
         let makes = self.shop.bench.on(On::Job(job.id)).rev().filter(|run| run.work.kind == Kind::Make);
         let last = self.shop.bench.sure(makes, self.shop.now).next();
-        let last = self.look.choice(last.filter(|run| waits.is_empty() && !run.work.rework)?);
+        let last = last.filter(|run| waits.is_empty() && !run.work.rework)?;
+        let last = self.look.choice(&last);
         let named = |operation| self.look.named(operation, last.on);
         let next = || self.look.followers(&last).into_iter().map(named).find(|next| self.look.may_follow(next));
         let is_done = self.shop.bench.sure_batch(last.on, &last.op, self.shop.now).is_done();

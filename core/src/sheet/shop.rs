@@ -13,6 +13,7 @@ use crate::money::point::Points;
 use crate::money::tax::Tax;
 use crate::quantity::{Currency, Decimal, Id, Moment, Offset, Sorted, Wall};
 use crate::refusal::{Answer, Refusal};
+use std::borrow::Cow;
 
 use crate::ledger::kind::sale::Paid;
 use std::cell::{OnceCell, RefCell};
@@ -154,15 +155,20 @@ impl<'a> Shop<'a> {
         self.bench.of_job(job, self.now)
     }
 
-    /// Of some runs, those that look like a forgotten stop and are over, or run since a day before, until the maker has answered for them.
-    pub fn unsettled<'r>(&'r self, runs: impl Iterator<Item = &'r Run>) -> impl Iterator<Item = &'r Run> {
-        let look = self.look();
-        runs.filter(move |run| look.is_in_question(run))
+    /// Of some runs, what is to settle, until the maker has answered for it.
+    pub fn unsettled<'r>(&'r self, runs: impl Iterator<Item = &'r Run>) -> impl Iterator<Item = Cow<'r, Run>> {
+        runs.filter_map(|run| self.bench.to_settle(run, self.now))
     }
 
-    /// The others: by these alone helpers are paid.
-    pub fn settled<'r>(&'r self, runs: impl Iterator<Item = &'r Run>) -> impl Iterator<Item = &'r Run> {
+    /// What stands of them: by this alone helpers are paid.
+    pub fn settled<'r>(&'r self, runs: impl Iterator<Item = &'r Run>) -> impl Iterator<Item = Cow<'r, Run>> {
         self.bench.sure(runs, self.now)
+    }
+
+    /// Of the runs of a job, what is of its hours: what stands while it goes on; of one that has ended all, as that is what it took.
+    pub fn of_job<'r>(&'r self, job: &Job, runs: impl Iterator<Item = &'r Run>) -> impl Iterator<Item = Cow<'r, Run>> {
+        let ended = job.ended.is_some();
+        runs.filter_map(move |run| if ended { Some(Cow::Borrowed(run)) } else { self.bench.standing(run, self.now) })
     }
 
     /// Ended runs that do, however long ago they were: they teach nothing.
@@ -269,6 +275,8 @@ helper joins ada 15
     #[test]
     fn hours_that_nobody_answered_for_are_marked_wherever_they_are_counted() {
         check("2026-03-03 08:00 stop", 15, &[]);
+        check("18:00 done 1\n2026-03-03 08:00 stop", 14, &[15]); // up to the last piece it was worked
+        check("18:00 done 1\n2026-03-03 07:59 done 1\n08:00 stop", 14, &[15]);
         check("2026-03-03 08:00 stop\n08:01 stopped at 2026-03-02 18:00 run oiling", 0, &[15]);
         check("2026-03-03 08:00 stop\n08:01 confirm run oiling", 0, &[225]);
         check("18:00 stop", 0, &[15]);

@@ -144,7 +144,7 @@ fn place(run: &Run, at: Moment, now: Wall) -> Wall {
 /// A run of the day, and the moments that its board is drawn from.
 struct Lying<'a> {
     run: &'a Run,
-    /// Up to here it counts, or would by what is proposed.
+    /// Up to here it counts, or where nothing of it does would by what is proposed.
     sure: Wall,
     spare: Vec<(Wall, Wall)>,
 }
@@ -152,8 +152,8 @@ struct Lying<'a> {
 impl<'a> Lying<'a> {
     fn of(book: &Book, sheet: &DaySheet, run: &'a Run, now: Wall) -> Lying<'a> {
         let end = run.end(now.at);
-        let wrong = sheet.wrong(run.id).filter(|_| sheet.is_open(run.id));
-        let sure = place(run, wrong.map_or(end, |wrong| wrong.at.min(end)), now);
+        let wrong = sheet.wrong(run.id).filter(|_| sheet.is_open(run.id)).map(|wrong| wrong.at);
+        let sure = place(run, sheet.stands_to(run.id).or(wrong).map_or(end, |at| at.min(end)), now);
         Lying { run, sure, spare: spare(book, run, (sure, now)) }
     }
 }

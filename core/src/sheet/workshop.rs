@@ -13,6 +13,7 @@ use crate::money::rate::{Rate, Wanted, Year, rate as stack};
 use crate::quantity::order_by_key;
 use crate::quantity::{Currency, Day, Decimal, Id, Key, Listed, Money, Offset, Sorted, Span, Units, Wall};
 use crate::refusal::Answer;
+use std::borrow::Cow;
 use std::cmp::Reverse;
 
 /// The Workshop place.
@@ -96,12 +97,11 @@ impl YearTime {
 fn time_of(shop: &Shop, (year, offset): (i32, Offset)) -> YearTime {
     let start = |year| Day::ymd(year, 1, 1).unwrap_or_default().start(offset);
     let (from, to) = (start(year), start(year.saturating_add(1)));
-    let within = |run: &Run| run.worked_within(from, to, shop.now);
-    let parts = |run: &Run| run.stretches(shop.now).map(|(source, begin, end)| (source, begin.max(from).until(end.min(to))));
+    let within = |run: Cow<Run>| run.worked_within(from, to, shop.now);
+    let parts = |run: Cow<Run>| run.stretches(shop.now).map(|(source, begin, end)| (source, begin.max(from).until(end.min(to))));
     // As every day, a year is without what may be a forgotten stop, until it is answered for.
-    let sure = |run: &&Run| !shop.bench.is_doubtful(run, shop.now);
-    let bench = shop.bench.runs().filter(sure).flat_map(parts).fold(Shares::default(), |sum, (source, span)| sum.with(source, span));
-    let to_jobs = Span::sum(shop.bench.runs().filter(sure).filter(|run| is_logged(run)).map(within));
+    let bench = shop.settled(shop.bench.runs()).flat_map(parts).fold(Shares::default(), |sum, (source, span)| sum.with(source, span));
+    let to_jobs = Span::sum(shop.settled(shop.bench.runs().filter(|run| is_logged(run))).map(within));
     let unsettled = Span::sum(shop.unsettled(shop.bench.runs()).map(within));
     let unsettled_logged = Span::sum(shop.unsettled(shop.bench.runs().filter(|run| is_logged(run))).map(within));
     let left = |trip: &Trip| trip.left.is_some_and(|left| left.day().as_ymd().0 == year);

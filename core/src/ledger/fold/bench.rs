@@ -94,6 +94,7 @@ struct Said {
     stop: Option<(Tap, bool)>,
     mended: Vec<Mended>,
     notches: Vec<Notch>,
+    clamped: Vec<Moment>,
     heads: Vec<Head>,
     // A word on a helper may arrive before the helper.
     heads_mended: Vec<kind::HelperMended>,
@@ -154,7 +155,7 @@ impl Gathered {
             }
             Fact::HelperMended(f) => self.of(f.run).heads_mended.push(f.clone()),
             Fact::HelperLeft(f) => self.of(f.run).left(f.person, tap.wall.at),
-            Fact::WaitBegan(f) if What::of(&f.what) == What::Coat => self.coat(f),
+            Fact::WaitBegan(f) => self.wait(f, tap),
             _ => {}
         }
     }
@@ -175,6 +176,13 @@ impl Gathered {
             self.not_typical.remove(&job);
         } else {
             self.not_typical.insert(job);
+        }
+    }
+
+    fn wait(&mut self, f: &WaitBegan, tap: Tap) {
+        f.run.into_iter().for_each(|run| self.of(run).clamped.push(tap.wall.at));
+        if What::of(&f.what) == What::Coat {
+            self.coat(f);
         }
     }
 
@@ -247,7 +255,7 @@ impl Said {
                 Mended::Op(said) => rename(&mut run, said),
             }
         }
-        run.notches = self.notches;
+        (run.notches, run.clamped) = (self.notches, self.clamped);
         run.heads.extend(self.heads);
         for said in &self.heads_mended {
             run.heads.iter_mut().filter(|head| head.id == said.helper).for_each(|head| mend_head(head, said));

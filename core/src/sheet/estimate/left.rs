@@ -9,6 +9,7 @@ use crate::bench::{Batch, Bench, Kind, On, Run, Stage, Time, Work};
 use crate::ledger::fold::{Job, Operation};
 use crate::quantity::{Count, Listed, Moment, Span};
 use crate::sheet::Shop;
+use std::borrow::Cow;
 
 /// What is left of each row.
 ///
@@ -20,8 +21,8 @@ use crate::sheet::Shop;
 /// more. Of a drive that nothing but the plan speaks of, once it alone is to come, what was planned less what was driven. Of a whole piece and of its rest, less what was
 /// worked on operations that are not planned, and never less than the pieces that are left of these; of a whole piece that is made, those
 /// pieces alone. Rework takes nothing off. Nothing at all
-/// once the last piece is sold or handed over, but of what was planned since. A run that is doubtful takes nothing off either: neither its
-/// minutes nor what was noted or put to wait in it, nor that it was begun.
+/// once the last piece is sold or handed over, but of what was planned since. What of a run is to settle takes nothing off either: neither its
+/// minutes nor what was noted or put to wait in it, nor, where none of it stands, that it was begun.
 pub fn lefts(shop: &Shop, job: &Job, rows: &[Row]) -> Vec<Left> {
     if job.ended.is_some() {
         return rows.iter().map(|_| Left::Nothing(Over::Ended)).listed();
@@ -136,14 +137,14 @@ pub fn still_thought(shop: &Shop, job: &Job, operation: &Operation) -> Option<Sp
     is_known.then(|| left.likely(thought).max(Span::ZERO))
 }
 
-/// Work that makes nothing and is not planned, work done again, and what is doubtful leave at hand what was.
-fn steps<'a>(shop: &'a Shop, job: &Job) -> Vec<&'a Run> {
+/// Work that makes nothing and is not planned, work done again, and what is to settle leave at hand what was.
+fn steps<'a>(shop: &'a Shop, job: &Job) -> Vec<Cow<'a, Run>> {
     let planned = |op: &str| job.operations.iter().any(|planned| planned.op == op);
     let is_step = |work: &Work| !work.rework && (work.kind == Kind::Make || planned(&work.op));
     shop.bench.sure(shop.bench.on(On::Job(job.id)).filter(|run| is_step(&run.work)), shop.now).listed()
 }
 
-fn of_step(shop: &Shop, job: &Job, (op, (thought, likely), steps): (&str, (Option<Span>, Span), &[&Run])) -> Left {
+fn of_step(shop: &Shop, job: &Job, (op, (thought, likely), steps): (&str, (Option<Span>, Span), &[Cow<Run>])) -> Left {
     let batch = batch(shop, job, op);
     let put = Put::of(shop, job, op);
     if let Some(by_pieces) = by_pieces(&batch) {
@@ -166,7 +167,7 @@ fn of_step(shop: &Shop, job: &Job, (op, (thought, likely), steps): (&str, (Optio
 }
 
 /// Whether an operation had taken what was thought of it when another step was begun.
-fn was_left(shop: &Shop, steps: &[&Run], (op, thought): (&str, Span)) -> bool {
+fn was_left(shop: &Shop, steps: &[Cow<Run>], (op, thought): (&str, Span)) -> bool {
     let mut took = Span::ZERO;
     for run in steps {
         if run.work.op == op {
@@ -191,7 +192,10 @@ struct Put {
 impl Put {
     fn of(shop: &Shop, job: &Job, op: &str) -> Put {
         let bench = &shop.bench;
-        let is_sure = |wait: &Wait| !wait.run.and_then(|run| bench.run(run)).is_some_and(|run| bench.is_doubtful(run, shop.now));
+        let is_sure = |wait: &Wait| {
+            let run = wait.run.and_then(|run| bench.run(run)).filter(|run| bench.is_doubtful(run, shop.now));
+            run.is_none_or(|run| wait.began.at <= bench.stands_to(run, shop.now))
+        };
         let of_it = shop.waits().all().filter(|wait| wait.job == Some(job.id) && bench.op_of(wait) == op);
         let all = of_it.filter(|wait| is_sure(wait)).listed();
         let n = all.iter().fold(0, |sum: Count, wait| sum.saturating_add(wait.n));
@@ -209,7 +213,7 @@ impl Put {
     }
 }
 
-/// An operation's pieces, by the runs that nobody doubts: of as many as were said at the bench, else as were planned, else as the job has.
+/// An operation's pieces, by what stands of its runs: of as many as were said at the bench, else as were planned, else as the job has.
 pub fn batch(shop: &Shop, job: &Job, op: &str) -> Batch {
     out_of(&shop.bench, (job, op), shop.bench.sure_batch(On::Job(job.id), op, shop.now))
 }

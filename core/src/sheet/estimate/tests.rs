@@ -354,7 +354,7 @@ fn what_is_left_goes_by_pieces_and_never_by_time_alone() {
     }
     phone.stop(405, run);
     let left = |phone: &Phone, minute| seen(phone, job, minute).rows[0].to_come().as_minutes();
-    assert_eq!(left(&phone, 406), 280, "nobody said yet that they worked so long: it is as without them");
+    assert_eq!(left(&phone, 406), 135, "nobody said yet that they worked on: of what followed the second piece nothing has gone by");
     phone.bench(407, BenchCommand::Confirm { run }).unwrap();
     assert_eq!(left(&phone, 408), 90);
     let account = crate::sheet::account::account(&Shop::of(&phone.book, at(408)), id(job)).unwrap();

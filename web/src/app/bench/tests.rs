@@ -209,11 +209,18 @@ fn a_forgotten_stop_is_asked_about_and_never_blocks_a_start() {
     let shown = told.at(192, []);
     holds(
         &shown,
-        &["Glue tops shows 3 h 12", "The one piece was done at 09:47.", "47 min, until 09:47", "It was 3 h 12", "and one to settle"],
+        &[
+            "Glue tops shows 3 h 12",
+            "The one piece was done at 09:47.",
+            "47 min, until 09:47",
+            "It was 3 h 12",
+            "47 min on the job, and 2 h 25 to settle",
+            "and one to settle",
+        ],
     );
     told.start(192, "Sand");
     let shown = told.at(200, []);
-    holds(&shown, &["Glue tops shows 3 h 12", r#"class="slab""#, "today 8 min"]);
+    holds(&shown, &["Glue tops shows 3 h 12", r#"class="slab""#, "today 55 min"]);
     let wrong = sheet(&told.app).to_mend.first().and_then(|mend| mend.wrong).unwrap();
     let shown = told.at(201, [tap(Tap::Proposed(gluing, wrong.at))]);
     lacks(&shown, &["shows 3 h 12"]);

@@ -71,8 +71,9 @@ fn of_the_eve(sheet: &DaySheet, app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
     let run = bench.runs().rfind(over)?;
     let span = parts(run, seen.now).into_iter().filter(|(day, ..)| *day == sheet.day).map(|(.., span)| span);
     let span = Some(Span::sum(span)).filter(|span| Span::ZERO < *span)?;
-    let span = sheet.minutes(run.id).unwrap_or(span);
     let open = !run.is_running() && sheet.wrong(run.id).is_some();
+    let counts = sheet.minutes(run.id);
+    let span = if open { span.minus(counts.unwrap_or_default()) } else { counts.unwrap_or(span) };
     let words = if open { said::of_the_eve_to_settle } else { said::of_the_eve };
     let day = (run.started.day() != sheet.day.before()).then(|| seen.speech.day(run.started));
     let when = said::earlier(&seen.speech.clock(run.began(seen.local)), day.as_deref());

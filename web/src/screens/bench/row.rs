@@ -25,7 +25,8 @@ fn tap(tap: DayTap) -> Msg {
 /// A run; opened, with what can be done with it. `name` is its job's, where the day has several.
 /// `on_day` are its whole minutes on the day, which add up to the day's.
 pub fn run(line: &DayLine, (name, on_day): (&str, Option<Span>), (view, app): (&View, &App), seen: Seen<'_>) -> El<Msg> {
-    let after = Span::minutes(beyond(line).map_or(0, Span::as_minutes));
+    // Of one that is to settle the figure is what counts of it on the day.
+    let after = Span::minutes(beyond(line).filter(|_| line.wrong.is_none()).map_or(0, Span::as_minutes));
     let worked = on_day.map_or(line.worked, |on_day| on_day.plus(after));
     let worked = if line.ended.is_some() { seen.speech.span(worked) } else { words::RUNS.to_owned() };
     let open = view.open == Some(line.run.id);
@@ -33,7 +34,7 @@ pub fn run(line: &DayLine, (name, on_day): (&str, Option<Span>), (view, app): (&
         id: line.run.id,
         at: line.run.began(seen.local),
         what: line.run.work.op.clone(),
-        under: note(line, name, seen),
+        under: note(line, (name, on_day), seen),
         figure: worked,
     };
     row(shown, open, seen).kids(if open { opened(line, (view, app), seen) } else { vec![] })
@@ -65,7 +66,7 @@ pub fn time_class(seen: Seen<'_>) -> &'static str {
 }
 
 /// Where its minutes come from, its pieces, what is odd about it, its job.
-fn note(line: &DayLine, name: &str, seen: Seen<'_>) -> String {
+fn note(line: &DayLine, (name, on_day): (&str, Option<Span>), seen: Seen<'_>) -> String {
     let run = &line.run;
     let mut told = vec![];
     if 0 < line.batch.n {
@@ -79,9 +80,12 @@ fn note(line: &DayLine, name: &str, seen: Seen<'_>) -> String {
     told.extend(elsewhere(run.by(seen.local), seen));
     told.extend(stays(run, seen.now.at).unwrap_or_default().iter().map(|stay| mending::in_words(stay, run, seen)));
     let is_open = line.stayed.is_some() || (line.wrong.is_some() && !run.heads.is_empty());
-    told.extend(is_open.then(|| words::HELPER_TO_SETTLE.to_owned()));
+    let of_some = line.wrong.is_some() && on_day.is_some();
+    told.extend(is_open.then(|| if of_some { words::HELPER_REST_TO_SETTLE } else { words::HELPER_TO_SETTLE }.to_owned()));
     told.extend(beyond(line).map(|span| said::on_the_day_after(&seen.speech.span(span))));
     told.extend(line.wrong.map(|_| words::LOOKS_TOO_LONG.to_owned()));
+    let rest = line.wrong.and(on_day).map(|counts| line.worked.minus(counts));
+    told.extend(rest.map(|rest| words::of_it_to_settle(&seen.speech.span(rest))));
     told.extend(line.doubts.iter().map(|doubt| words::doubt(*doubt).to_owned()));
     if !name.is_empty() {
         told.push(name.to_owned());

@@ -201,11 +201,12 @@ pub fn shares(own: &Shares, open: Option<Span>, seen: Seen<'_>) -> El<Msg> {
     el("p", "t14 looks").kids(all.into_iter().map(|(look, words)| el("span", "with").kid(sample(look)).kid(el("span", "").text(words))))
 }
 
-/// How long does not count of the day, where any of it does not; what was told twice has no length of its own. A run in question that is in
-/// no total does not count at all until it is answered, drawn as it is.
+/// How long does not count of the day, where any of it does not; what was told twice has no length of its own. A run in question of which
+/// nothing stands does not count at all until it is answered, drawn as it is.
 pub fn open(sheet: &DaySheet, line: &Timeline) -> Option<Span> {
     let spare = line.boards.iter().flat_map(|board| &board.spare);
-    let asked = line.boards.iter().filter(|board| sheet.is_open(board.run)).flat_map(|board| &board.parts).map(|(_, on)| on);
+    let asked = |board: &&Board| sheet.is_open(board.run) && sheet.stands_to(board.run).is_none();
+    let asked = line.boards.iter().filter(asked).flat_map(|board| &board.parts).map(|(_, on)| on);
     any_open(sheet, line).then(|| Span::sum(spare.chain(asked).map(|on| on.to.minus(on.from))))
 }
 

@@ -37,6 +37,8 @@ pub const GONE: &str = "Gone";
 pub const AT_IT_TOO: &str = "At it too";
 pub const GONE_BY_THEN: &str = "Gone by then";
 pub const HELPER_TO_SETTLE: &str = "helper not settled: nothing counted";
+/// Of a run of which some counts.
+pub const HELPER_REST_TO_SETTLE: &str = "helper not settled: counted to the last note";
 pub const OF_HOW_MANY: &str = "Of how many?";
 pub const ASK_HOW_MANY: &str = "of how many?";
 pub const HOW_MANY_DONE: &str = "How many more are done?";
@@ -104,6 +106,11 @@ pub const MEASURED: &str = "measured";
 pub const CORRECTED: &str = "corrected";
 pub const RECALLED: &str = "recalled";
 pub const LOOKS_TOO_LONG: &str = "looks too long";
+
+/// "30 min of it to settle".
+pub fn of_it_to_settle(span: &str) -> String {
+    format!("{span} of it to settle")
+}
 pub const RUNS: &str = "runs";
 pub const SETTLE_IT: &str = "Settle it now or in the day’s list. Start when you like.";
 pub const HOLD_TO_LEAVE: &str = "Hold to leave big buttons";

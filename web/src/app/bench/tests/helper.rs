@@ -227,23 +227,34 @@ fn a_forgotten_stop_says_its_day_and_what_the_helper_gets() {
     holds(&told.at(23 * 60, []), &said);
 }
 
-/// The same night on the list of its day: until it is answered neither the hours nor the helper of it are in what is said of the day, running
-/// or stopped, seen the day after; the row marks the stay. Said to be right, or ended where it was, both count.
+/// The same night on the list of its day: until it is answered hours and helper are in what is said of the day up to the last piece, and where none
+/// was noted not at all, running or stopped, seen the day after; the row marks the stay. Said to be right, or ended where it was, both count.
 #[test]
-fn a_helper_of_a_forgotten_stop_is_in_no_sum_of_that_day() {
+fn a_helper_of_a_forgotten_stop_is_in_the_sums_of_that_day_up_to_the_last_piece() {
     let check = |stopped: bool, answer: fn(Id) -> Tap, said: &str| {
-        let mut told = Told::stands();
-        let (run, today) = (told.start(0, "Assemble"), told.today());
-        told.at(60, [tap(Tap::HelperJoins)]);
-        told.at(60, presses("20").into_iter().chain([tap(Tap::PadDone)]));
-        told.at(120, [tap(Tap::Done)]);
-        if stopped {
-            told.at(23 * 60, [tap(Tap::Stop)]);
-        }
+        let night = |came: i64, noted: bool| {
+            let mut told = Told::stands();
+            let (run, today) = (told.start(0, "Assemble"), told.today());
+            told.at(came, [tap(Tap::HelperJoins)]);
+            told.at(came, presses("20").into_iter().chain([tap(Tap::PadDone)]));
+            if noted {
+                told.at(120, [tap(Tap::Done)]);
+            }
+            if stopped {
+                told.at(23 * 60, [tap(Tap::Stop)]);
+            }
+            (told, run, today)
+        };
+        let (mut told, _, today) = night(0, false);
         let page = told.at(23 * 60 + 1, [day(DayTap::Show(today))]);
         holds(&page, &["0 min and one to settle", "helper not settled: nothing counted"]);
-        lacks(&page, &["Helpers "]);
+        lacks(&page, &["Helpers ", "of it to settle"]);
         lacks(&told.at(23 * 60 + 1, [day(DayTap::Week(today))]), &["Helpers "]);
+        let (mut told, run, today) = night(60, true);
+        let page = told.at(23 * 60 + 1, [day(DayTap::Show(today))]);
+        let rest = if stopped { "21 h of it to settle" } else { "21 h 01 of it to settle" };
+        holds(&page, &["2 h and one to settle", "helper not settled: counted to the last note", rest, "Helpers 1 h, $20.00"]);
+        holds(&told.at(23 * 60 + 1, [day(DayTap::Week(today))]), &["Helpers 1 h, $20.00"]);
         let page = told.at(23 * 60 + 1, [tap(answer(run)), day(DayTap::Show(today))]);
         holds(&page, &[said]);
         lacks(&page, &["not settled", "to settle"]);
