@@ -1,5 +1,6 @@
 //! Bench, heard: what a tap at the bench changes. A start is never held up by a question.
 
+mod coats;
 pub mod day;
 pub mod ends;
 pub mod mending;
@@ -126,7 +127,7 @@ pub fn heard(app: &mut App, tap: Tap, now: Now) {
     app.bench.asked &= matches!(tap, Tap::PadDone | Tap::Starting(StartingTap::Clock));
     app.bench.on_day = app.bench.on_day.filter(|_| matches!(tap, Tap::PadDone | Tap::Press(_)));
     match tap {
-        Tap::Board(choice) => start(app, work_of(&choice), now),
+        Tap::Board(choice) => start(app, coats::work_for(app, &choice), now),
         Tap::Other => app.bench.over = Over::Starting(Box::new(Starting::new(app))),
         Tap::Starting(tap) => starting::heard(app, tap, now),
         Tap::Ago(minutes) => {
@@ -271,6 +272,7 @@ pub fn whole(app: &mut App, (run, of): (Id, Count), now: Now) -> bool {
 }
 
 fn done(app: &mut App, n: u32, now: Now) {
+    coats::move_on(app, now);
     let Some(run) = app.running().map(|strip| strip.run) else { return };
     if app.order(&Command::Bench(BenchCommand::Done { run, n }), now).is_some() {
         let batch = sheet(app).running.map(|slab| slab.batch).unwrap_or_default();

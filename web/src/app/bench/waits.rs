@@ -254,6 +254,7 @@ fn on(app: &mut App, change: impl FnOnce(&mut Waiting)) {
 
 /// Pieces of what runs are done, and wait where their operation ends in a wait.
 pub fn clamped_or_done(app: &mut App, n: u32, now: Now) {
+    super::coats::move_on(app, now);
     let Some(run) = sheet(app).running.map(|slab| slab.run) else { return };
     let Some(Usual { what, stuff, span, .. }) = usual(app, &run.work.op) else { return done(app, n, now) };
     let laid = Laid { what, stuff, span };

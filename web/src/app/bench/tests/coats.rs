@@ -151,3 +151,54 @@ fn dust_beside_a_wet_coat_is_said() {
     holds(&shown, &["what fits", "Sand", said]);
     assert_eq!(shown.matches(said).count(), 1);
 }
+
+/// Coat 1 and coat 2 are planned on four, and all have the first: whoever goes on at it, by the board or by one piece more, puts on the second, from
+/// the last piece on. With three coated, with none planned behind it, or once the second is on all too, it is that coat.
+#[test]
+fn a_coat_that_all_pieces_have_is_followed_by_the_next_that_is_planned() {
+    let coated = |ops: &[&str], n: u32, stopped: bool| {
+        let mut told = Told::stands();
+        let job = job(&told);
+        for op in ops {
+            let now = told.now(0);
+            let plan = JobCommand::PlanOperation(fivebar_core::ledger::kind::job::OperationPlanned {
+                job,
+                op: (*op).to_owned(),
+                kind: Kind::Make,
+                stage: Some(Stage::Finish),
+                span: None,
+                pieces: Some(4),
+            });
+            told.app.order(&Command::Job(plan), now).unwrap();
+        }
+        told.start(0, "Coat 1");
+        for nth in 1..=n {
+            told.at(i64::from(nth), [Msg::Bench(Tap::Waits(WaitTap::Clamp))]);
+        }
+        if stopped {
+            told.at(10, [tap(Tap::Stop)]);
+        }
+        told
+    };
+    let taps = |told: &mut Told| {
+        let choice = sheet(&told.app).carry_on.unwrap();
+        told.at(20, [tap(Tap::Board(choice))]);
+    };
+    let runs = |told: &Told| told.app.shelf().bench().runs().map(|run| (run.work.op.clone(), run.done())).collect::<Vec<_>>();
+    let of = |all: &[(&str, u32)]| all.iter().map(|(op, n)| ((*op).to_owned(), *n)).collect::<Vec<_>>();
+    for (ops, n, next) in
+        [(&["Coat 1", "Coat 2"][..], 4, "Coat 2"), (&["Coat 1", "Coat 2"], 3, "Coat 1"), (&["Coat 1", "Sand"], 4, "Coat 1")]
+    {
+        let mut told = coated(ops, n, true);
+        taps(&mut told);
+        assert_eq!(runs(&told), of(&[("Coat 1", n), (next, 0)]), "{ops:?}");
+    }
+    let mut told = coated(&["Coat 1", "Coat 2"], 4, false);
+    told.at(8, [Msg::Bench(Tap::Waits(WaitTap::Clamp))]);
+    assert_eq!(runs(&told), of(&[("Coat 1", 4), ("Coat 2", 1)]));
+    assert_eq!(told.minutes(), [("Coat 1".into(), 4), ("Coat 2".into(), 4)], "the minutes since the last piece are of this one");
+    holds(&told.at(9, []), &["1 of 4 done"]);
+    let mut told = coated(&["Coat 1"], 4, false);
+    told.at(8, [Msg::Bench(Tap::Waits(WaitTap::Clamp))]);
+    assert_eq!(runs(&told), of(&[("Coat 1", 5)]));
+}
