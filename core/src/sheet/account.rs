@@ -4,6 +4,7 @@
 
 use super::carried::{HAUL, JobShare, Lacking, of_job};
 use super::driven::{bears, driven, time_bears};
+use super::estimate::as_judged;
 use super::estimate::left::still_thought;
 use super::helped::{HELPER, earned, earned_since, helped_to_settle, pay_of};
 use super::marks::{Pricing, pricing};
@@ -305,6 +306,7 @@ fn hours(shop: &Shop, job: &Job, costs: &Costs) -> Answer<Hours> {
     let left: Option<Vec<Span>> = job.operations.iter().map(|operation| still_thought(shop, job, operation)).collect();
     let left = left.filter(|left| !left.is_empty());
     let to_come = to_come(shop, job, &stands);
+    let judged = as_judged(shop, job);
     let mut still_by_stage = Sorted::new();
     for still in to_come.iter().flatten() {
         // What is not planned of a piece is made.
@@ -319,8 +321,8 @@ fn hours(shop: &Shop, job: &Job, costs: &Costs) -> Answer<Hours> {
         by_division,
         total,
         estimate: job.estimate(),
-        judged_by: job.judged_by(),
-        judged: job.judged(own, of_planned(job, &stands)),
+        judged_by: judged.judged_by(),
+        judged: judged.judged(own, of_planned(&judged, &stands)),
         still_delivery: Span::sum(delivery.map(|still| still.span)),
         by_any: to_come.iter().flatten().find_map(|still| Some((still.by_any?, still.span)).filter(|(_, span)| Span::ZERO < *span)),
         to_come: to_come.map(|all| Span::sum(all.iter().map(|still| still.span))),

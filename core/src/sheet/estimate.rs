@@ -22,6 +22,7 @@ use counted::Counted;
 use history::History;
 use left::lefts;
 use parts::{Whole, parts, whole_piece};
+use std::borrow::Cow;
 use std::rc::Rc;
 
 /// The estimate of a job.
@@ -281,6 +282,13 @@ fn before_work(shop: &Shop, job: &Job, (with_factor, beside): (bool, Option<Besi
 fn is_planned_as_then(shop: &Shop, job: &Job) -> bool {
     let then = as_planned(shop, job);
     then.operations.is_empty() || names_of_plan(&then) == names_of_plan(job)
+}
+
+/// A job with the plan it is judged by: while it goes on the one it has; once it has ended the one when its work began, as far as that says how long
+/// it was to take, so that what was planned since, with the hours known, flatters nobody.
+pub(super) fn as_judged<'j>(shop: &Shop, job: &'j Job) -> Cow<'j, Job> {
+    let then = || Some(as_planned(shop, job)).filter(|then| then.estimate().is_some_and(|thought| Span::ZERO < thought));
+    job.ended.as_ref().and_then(|_| then()).map_or(Cow::Borrowed(job), Cow::Owned)
 }
 
 /// A job with the operations that were planned when its first run was written, or came to it from elsewhere.

@@ -2,7 +2,7 @@
 
 use super::account::{Account, Ratios, of as reckon};
 use super::estimate::history::History;
-use super::estimate::rows_of;
+use super::estimate::{as_judged, rows_of};
 use super::shop::Shop;
 use super::waiting::{Back, looked_back};
 use crate::bench::On;
@@ -70,7 +70,8 @@ pub fn look_back(shop: &Shop, id: Id) -> Answer<LookBack> {
     let job = shop.job(id)?;
     let account = reckon(shop, &job)?;
     let history = shop.history_but(&job);
-    let likely = likely(shop, &job, &history).filter(|likely| Some(*likely) != account.hours.judged_by);
+    let judged = as_judged(shop, &job);
+    let likely = likely(shop, &judged, &history).filter(|likely| Some(*likely) != account.hours.judged_by);
     let had_likely = likely.map(|likely| had_held(&account, likely).map(|left| Some(likely).zip(left))).transpose()?.flatten();
     let history = history.ratios.clone();
     Ok(LookBack {
@@ -82,9 +83,9 @@ pub fn look_back(shop: &Shop, id: Id) -> Answer<LookBack> {
         per_hour: account.sold.per_hour.map(|per_hour| per_hour.left),
         had_it_held: account.hours.judged_by.map(|estimate| had_held(&account, estimate)).transpose()?.flatten(),
         had_likely,
-        likely_is_gone: job.ended.is_some() && job.kept.is_none() && job.thought().is_some_and(|thought| Span::ZERO < thought),
+        likely_is_gone: job.ended.is_some() && job.kept.is_none() && judged.thought().is_some_and(|thought| Span::ZERO < thought),
         warned: job.kept.map(|kept| kept.likely),
-        factor: learns(shop, &job, (&account.ratios, &history)),
+        factor: learns(shop, &judged, (&account.ratios, &history)),
         waiting: looked_back(shop, &job)?,
         history,
         ratios: account.ratios,

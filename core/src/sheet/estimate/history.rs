@@ -1,5 +1,6 @@
 //! What earlier jobs say: the times of their operations and of whole pieces, and what they took of what was thought.
 
+use super::as_judged;
 use crate::bench::estimate::whole::first_of;
 use crate::bench::estimate::{Factor, Past};
 use crate::bench::{Batch, Kind, On, Run};
@@ -163,7 +164,7 @@ fn history_of(shop: &Shop, counts: impl Fn(&Job) -> bool, by: Moment) -> History
         let open: Set<Id> = shop.unanswered(runs.iter().copied()).map(|run| run.id).collect();
         operations(&mut history, job, (runs, &open, shop), by);
         if has_ended && open.is_empty() {
-            ended(&mut history, job, (runs, shop.now));
+            ended(&mut history, job, (runs, shop));
         }
     }
     history
@@ -250,7 +251,8 @@ pub fn pieces(job: &Job, kind: Kind, batch: &Batch) -> Count {
     batch.of.unwrap_or(if kind == Kind::Make { job.pieces } else { 1 })
 }
 
-fn ended(history: &mut History, job: &Job, (runs, now): (&[&Run], Moment)) {
+fn ended(history: &mut History, job: &Job, (runs, shop): (&[&Run], &Shop)) {
+    let now = shop.now;
     let logged = Span::sum(runs.iter().map(|run| run.worked(now)));
     if logged <= Span::ZERO {
         return;
@@ -259,6 +261,7 @@ fn ended(history: &mut History, job: &Job, (runs, now): (&[&Run], Moment)) {
     history.own = history.own.saturating_add(1);
     (history.rework, history.all) = (history.rework.plus(Span::sum(rework)), history.all.plus(logged));
     history.pieces.push(OldPiece::new((&job.name, job.pieces, logged), (job.described.piece.clone(), job.design, None)));
+    let job = &*as_judged(shop, job);
     let of_planned = runs.iter().filter(|run| job.operations.iter().any(|planned| planned.op == run.work.op));
     history.ratios.extend(ratio(job, logged, Span::sum(of_planned.map(|run| run.worked(now)))));
 }

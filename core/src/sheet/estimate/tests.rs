@@ -401,6 +401,26 @@ fn a_part_that_was_planned_teaches_by_itself() {
     assert_eq!((back.ratios.hours, back.actual), (Some(Decimal::new(15, 1)), Some(Span::minutes(300))));
 }
 
+/// 200 min of sanding were thought when its work began, and 300 taken; put right to 300 later, with a coat that was planned when it was on. While it
+/// goes on it is held against the plan it has; once it has ended, against the 200.
+#[test]
+fn what_was_planned_once_the_hours_were_known_judges_nothing() {
+    let (mut phone, job) = five_stools();
+    worked(&mut phone, job, ("sand", 100, 400));
+    worked(&mut phone, job, ("coat", 410, 430));
+    plan(&mut phone, job, "sand", Some(300));
+    plan(&mut phone, job, "coat", Some(20));
+    let back = |phone: &Phone, minute| {
+        let back = crate::sheet::look_back::look_back(&Shop::of(&phone.book, at(minute)), id(job)).unwrap();
+        [back.estimate, back.actual].map(|span| span.map(Span::as_minutes))
+    };
+    assert_eq!(back(&phone, 500), [Some(320), Some(320)]);
+    end(&mut phone, 600, job);
+    assert_eq!(back(&phone, 700), [Some(200), Some(320)]);
+    let next = phone.job(1_800, "next");
+    assert_eq!(seen(&phone, next, 1_900).history.ratios, [Decimal::new(16, 1)], "and so it teaches");
+}
+
 /// The minutes still to come of each row.
 fn to_come(phone: &Phone, job: On, minute: i64) -> Vec<i64> {
     seen(phone, job, minute).rows.iter().map(|row| row.to_come().as_minutes()).collect()
