@@ -25,6 +25,8 @@ pub struct DatesSheet {
     pub rows: Vec<DateRow>,
     /// The place of the first row that can't be begun in time any more.
     pub late: Option<usize>,
+    /// Likely none is late, and nine times in ten one is.
+    pub is_unsafe: bool,
     /// When it can be ready, half the time, and nine times in ten; none of a job that has ended.
     pub likely: Option<Ready>,
     pub safe: Option<Ready>,
@@ -104,6 +106,8 @@ pub struct Promise {
     pub is_over: bool,
     /// The first step that can't be begun in time any more.
     pub late: Option<DateRow>,
+    /// Likely all of it can be, and nine times in ten it can't.
+    pub is_unsafe: bool,
     /// The next step, with its last day.
     pub next: Option<DateRow>,
 }
@@ -112,7 +116,7 @@ impl DatesSheet {
     /// What was promised of it, with safe days; none where no day was.
     pub fn promise(&self) -> Option<Promise> {
         let late = self.late.and_then(|nth| self.rows.get(nth)).cloned();
-        Some(Promise { due: self.due?, is_over: self.is_over, late, next: self.rows.first().cloned() })
+        Some(Promise { due: self.due?, is_over: self.is_over, late, is_unsafe: self.is_unsafe, next: self.rows.first().cloned() })
     }
 }
 
@@ -133,6 +137,7 @@ pub fn dates_of(shop: &Shop, (job, sheet): (&Job, &EstimateSheet), given: Given)
     let (mut rows, late) = back(shop, (job, &sheet.rows), (due, worked), given);
     let steps = rows.iter().map(DateRow::step).listed();
     let wider = wider(&steps, sheet);
+    let is_unsafe = late.is_none() && due.zip(wider.as_ref()).is_some_and(|(due, wider)| is_late(shop, (due, worked, wider), given));
     let hands = [Some(&steps), wider.as_ref()].map(|steps| Span::sum(steps.into_iter().flatten().map(|step| step.hands)));
     if let Some((due, wider)) = due.zip(wider.as_ref()) {
         // More hours never begin later than fewer, which keep to what is left of today.
@@ -148,6 +153,7 @@ pub fn dates_of(shop: &Shop, (job, sheet): (&Job, &EstimateSheet), given: Given)
         due,
         rows,
         late,
+        is_unsafe,
         likely,
         safe,
         hands,
@@ -162,7 +168,8 @@ pub fn dates_of(shop: &Shop, (job, sheet): (&Job, &EstimateSheet), given: Given)
     }
 }
 
-/// What was promised of jobs, where a day was: without reckoning how far their hours may spread, by one history of all jobs.
+/// What was promised of jobs, where a day was, by one history of all jobs: how far the hours of one may spread is reckoned where it is likely in
+/// time, and safe days are not.
 pub fn promises(shop: &Shop, jobs: &[Id], given: Given) -> Vec<(Id, Promise)> {
     let (history, worked) = (shop.history(), worked_today(shop, given.now));
     let of = |id: &Id| {
@@ -170,7 +177,9 @@ pub fn promises(shop: &Shop, jobs: &[Id], given: Given) -> Vec<(Id, Promise)> {
         let due = due(&job)?;
         let (rows, late) = back(shop, (&job, &rows_of(shop, (&job, history), given.with_factor)), (Some(due), worked), given);
         let late = late.and_then(|nth| rows.get(nth)).cloned();
-        Some((*id, Promise { due, is_over: due < given.now.day(), late, next: rows.into_iter().next() }))
+        let safely = || wider(&rows.iter().map(DateRow::step).listed(), &estimate(shop, *id, given.with_factor).ok()?);
+        let is_unsafe = late.is_none() && safely().is_some_and(|steps| is_late(shop, (due, worked, &steps), given));
+        Some((*id, Promise { due, is_over: due < given.now.day(), late, is_unsafe, next: rows.into_iter().next() }))
     };
     jobs.iter().filter_map(of).listed()
 }
@@ -248,6 +257,13 @@ fn back(shop: &Shop, (job, known): (&Job, &[Row]), (due, worked): (Option<Day>, 
     let last = begins.into_iter().zip(still).map(last).map(|last| last.map(|(day, _)| day)).listed();
     rows.iter_mut().zip(last).for_each(|(row, last)| row.last = last.filter(|_| !row.only_waits()));
     (rows, late)
+}
+
+/// Whether some of these steps can't be begun in time any more.
+fn is_late(shop: &Shop, (due, worked, steps): (Day, Span, &[Step]), given: Given) -> bool {
+    let now = (given.now.day(), i64::from(given.now.minute_of_day()));
+    let still = shop.workshop.hours.workdays().begins_after((now.0, worked), due, steps);
+    still.into_iter().any(|begin| begin.is_none_or(|begin| begin < now))
 }
 
 /// With the hours as they are likely, and as they are nine times in ten; none where nothing is known of them.

@@ -226,8 +226,12 @@ pub fn promise_line(promise: &Promise, next: &NextAct, seen: Seen<'_>) -> Option
     if let Some(row) = &promise.late {
         return red(late(row, seen));
     }
-    let row = promise.next.as_ref().filter(|row| !row.only_waits() && !runs(row))?;
-    let safe = row.safe.filter(|safe| Some(*safe) != row.last).map(|safe| day(safe, seen));
-    let by = if row.is_begun { words::go_on } else { words::begin };
-    row.last.map(|last| el("span", "t14").text(by(&name(row), &day(last, seen), safe.as_deref())))
+    let by = |row: &DateRow| {
+        let safe = row.safe.filter(|safe| Some(*safe) != row.last).map(|safe| day(safe, seen));
+        let by = if row.is_begun { words::go_on } else { words::begin };
+        Some(by(&name(row), &day(row.last?, seen), safe.as_deref()))
+    };
+    let by = promise.next.as_ref().filter(|row| !row.only_waits() && !runs(row)).and_then(by);
+    let said = by.into_iter().chain(promise.is_unsafe.then(|| words::NOT_SAFELY.to_owned())).listed().join(" ");
+    (!said.is_empty()).then(|| el("span", "t14").text(said))
 }

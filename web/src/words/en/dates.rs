@@ -198,6 +198,9 @@ pub fn waits_past(op: &str, until: &str) -> String {
     sentence(format!("{op} is not through waiting before {until}"))
 }
 
+/// Of what was promised, where likely hours keep to it and safe ones don't.
+pub const NOT_SAFELY: &str = "Likely in time, but not nine times in ten.";
+
 /// `Begin glue seat by Wed 18 Mar, to be safe by Mon 16 Mar.`
 pub fn begin(op: &str, last: &str, safe: Option<&str>) -> String {
     match safe {

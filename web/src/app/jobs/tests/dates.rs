@@ -129,6 +129,21 @@ fn a_quote_says_that_a_day_is_missed() {
     maker.shows(&["Fri 3 April"]).tap(Tap::Room(Room::Quote)).hides(&["To be done by"]);
 }
 
+/// The stool is likely ready in the course of Friday the 20th, and later to be safe: promised for Saturday it is likely in time, and not nine times in
+/// ten, on its page and in the list; promised for the 27th or the 13th that is not said.
+#[test]
+fn a_day_that_is_not_safe_is_said_in_the_list() {
+    let promised = |days: i32| {
+        let mut maker = stool();
+        maker.room("stool", Room::Dates).tap(dates(DatesTap::By(days))).tap(Tap::Page).tap(Tap::List);
+        maker
+    };
+    let not_safe = "Likely in time, but not nine times in ten.";
+    promised(-6).shows(&["to be done by Sat 21 March", not_safe]);
+    promised(0).hides(&[not_safe]);
+    promised(-14).hides(&[not_safe]);
+}
+
 /// Of a job in forty operations what it all comes to, and when it is ready, stand before the list; of one in four after it.
 #[test]
 fn what_many_steps_come_to_stands_before_them() {
