@@ -234,6 +234,16 @@ fn a_forgotten_stop_is_asked_about_and_never_blocks_a_start() {
     assert_eq!(told.minutes().first(), Some(&("Glue tops".into(), 30)));
 }
 
+/// Asked on the next day, the moment is on its day.
+#[test]
+fn an_end_of_another_day_is_on_that_day() {
+    let mut told = Told::stands();
+    told.start(0, "Glue tops");
+    told.at(47, [tap(Tap::Done)]);
+    holds(&told.at(600, []), &["The one piece was done at 09:47."]);
+    holds(&told.at(24 * 60, []), &["The one piece was done on Tue 3 March 09:47."]);
+}
+
 /// Five tops, one at 9:20 and one at 9:40, and nothing more: at 20 min each the batch was done at 10:40.
 #[test]
 fn an_end_at_which_the_batch_was_done_notes_its_pieces() {

@@ -88,7 +88,8 @@ fn left_of(batch: Batch, wrong: Proposed) -> Option<(u32, u32)> {
 /// The last piece by its clock, where that speaks for the end.
 fn because(run: &Run, wrong: Proposed, seen: Seen<'_>) -> String {
     let at_last = run.notches.last().is_some_and(|notch| notch.at == wrong.at);
-    let clock = seen.when(run.wall(wrong.at, seen.local));
+    let wall = run.wall(wrong.at, seen.local);
+    let clock = words::at(&seen.when(wall), wall.day() != seen.now.day());
     if wrong.because == Because::LastAct && at_last {
         return words::last_done(run.done(), &seen.speech.count(run.done()), &clock);
     }

@@ -434,13 +434,14 @@ pub fn from_clock(op: &str, clock: &str) -> String {
     format!("{op}, from {clock}")
 }
 
+/// "at 12:07", "on Mon, Mar 2 12:07" of another day.
+pub fn at(when: &str, is_other_day: bool) -> String {
+    format!("{} {when}", if is_other_day { "on" } else { "at" })
+}
+
 /// Why an end was proposed: the last piece, "The last of 5 was done at 12:07.".
 pub fn last_done(n: u32, written: &str, clock: &str) -> String {
-    if n == 1 {
-        sentence(format!("The one piece was done at {clock}"))
-    } else {
-        sentence(format!("The last of {written} was done at {clock}"))
-    }
+    if n == 1 { sentence(format!("The one piece was done {clock}")) } else { sentence(format!("The last of {written} was done {clock}")) }
 }
 
 /// "Since Tue 3 March 13:00."
@@ -484,10 +485,10 @@ pub const NO_HELPER_THEN: &str = "No time of a helper counts up to then, and non
 /// Why an end was proposed: "The last thing you noted was at 12:34." It says the time itself, wherever it stands on the page.
 pub fn because(why: Because, clock: &str) -> String {
     match why {
-        Because::LastAct => sentence(format!("The last thing you noted was at {clock}")),
-        Because::NextStart => sentence(format!("You began something else at {clock}")),
-        Because::Closing => sentence(format!("The workshop closes at {clock}")),
-        Because::Batch => sentence(format!("At your pace the batch was done at {clock}")),
+        Because::LastAct => sentence(format!("The last thing you noted was {clock}")),
+        Because::NextStart => sentence(format!("You began something else {clock}")),
+        Because::Closing => sentence(format!("The workshop closes {clock}")),
+        Because::Batch => sentence(format!("At your pace the batch was done {clock}")),
         Because::Usual => "It usually takes no longer than that.".to_owned(),
         Because::Planned => "A guess: so much was left of what you planned.".to_owned(),
         Because::Default => "A guess: nothing was noted for long after the start, and there are no three earlier runs to go by.".to_owned(),
