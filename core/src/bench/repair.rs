@@ -153,16 +153,20 @@ fn is_in_doubt(run: &Run, known: &Known, end: Moment) -> bool {
     let default = default_span(run.work.kind);
     let (most, quiet) = match known.usual {
         Some(usual) => (usual.times(2).max(usual.plus(default)), usual.max(Span::minutes(15))),
-        None => (default.times(3).max(half_again(known.planned.unwrap_or_default())), quiet_most(run.work.kind)),
+        None => (default.times(3).max(half_again(known.planned.unwrap_or_default())), quiet_most(run.work.kind, known.last_act)),
     };
     let last = known.last_act.map_or(run.started.at, |act| act.max(run.started.at));
     most < run.started.at.until(end) && quiet < last.until(end)
 }
 
 /// How long nothing is noted while nothing is known of how long a run lasts: the default, and at a stall, where nobody may buy for long, three
-/// hours [J].
-fn quiet_most(kind: Kind) -> Span {
-    if kind == Kind::Sell { default_span(kind).times(3) } else { default_span(kind) }
+/// hours; before anything was noted there no less than a working day, as a market without a sale is no stop that was forgotten [J].
+fn quiet_most(kind: Kind, last_act: Option<Moment>) -> Span {
+    match (kind, last_act) {
+        (Kind::Sell, None) => DAY_MOST,
+        (Kind::Sell, Some(_)) => default_span(kind).times(3),
+        _ => default_span(kind),
+    }
 }
 
 fn half_again(span: Span) -> Span {
@@ -284,6 +288,20 @@ mod tests {
         wrong(201, Some(100), Some(101), false);
         wrong(90, Some(5), Some(75), false);
         wrong(91, Some(5), Some(75), true);
+    }
+
+    /// A day at a market of nine hours, and not one sale: nobody forgot anything. After twelve it may be; who sold once, and nothing for three hours,
+    /// may have packed up. Work at the bench is asked about as ever.
+    #[test]
+    fn a_stall_without_a_sale_is_asked_about_in_the_evening() {
+        let asked = |kind: Kind, sold: Option<i64>, lasted: i64| {
+            let mut run = run(1, 0);
+            run.work.kind = kind;
+            looks_wrong(&run, &Known { last_act: sold.map(at), ..Known::default() }, at(lasted))
+        };
+        assert_eq!([240, 540, 720, 721].map(|lasted| asked(Kind::Sell, None, lasted)), [false, false, false, true]);
+        assert_eq!([240, 241].map(|lasted| asked(Kind::Sell, Some(60), lasted)), [false, true]);
+        assert!(asked(Kind::Make, None, 240));
     }
 
     /// A day at a market with a sale now and then, the last 94 minutes before it was packed up: not forgotten. Five hours without one may be.
