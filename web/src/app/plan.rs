@@ -260,7 +260,8 @@ fn unused(app: &App, job: Id) -> Option<Plan> {
         plan.given.iter_mut().for_each(|given| {
             used::owned(app, given);
             let cut = already_cut(app, job);
-            (given.cut.strips, given.cut.boards) = (cut.strips, it.cut.clone().unwrap_or(cut.boards));
+            (given.cut.strips, given.cut.begun) = (cut.strips, cut.begun);
+            given.cut.boards = it.cut.clone().unwrap_or(cut.boards);
             given.unasked = unasked(&given.ask, &fitting_to(app, &given.ask));
         });
         plan.found.iter_mut().for_each(|found| found.sheet.ends.short = it.short);

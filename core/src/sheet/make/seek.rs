@@ -38,7 +38,7 @@ pub fn seek_part(shop: &Shop, ask: &Ask, (name, cut): (&str, &AlreadyCut)) -> Op
     let n = part.n.saturating_mul(sets).saturating_sub(cut.of(part));
     let wood = part.wood.as_ref().map(ToString::to_string);
     let by_length = matches!(ask.what, What::Sticks(_));
-    let wanted = Wanted { name: part.name.clone(), n: n.into(), size: part.size, glue: !by_length && is_wide(part), wood };
+    let wanted = Wanted { name: part.name.clone(), n: n.into(), size: part.size, glue: !by_length && is_wide(part), wood, rest_of: None };
     let figures = asked_figures(shop, &job, ask).ok()?;
     let piece = blank(&wanted, (&figures, by_length), n.into())?;
     let piece = if wanted.glue { strip_of(piece, &figures)? } else { piece };

@@ -89,10 +89,20 @@ fn glue_up(one: &GlueUp, given: &Given, seen: Seen<'_>) -> String {
     let glue = words::glue_up(n.as_deref(), &told::part(given, one.part), &strips.collect::<Vec<_>>());
     // What shows on no tape is not said.
     let [wide, cut] = [one.wide, one.cut].map(|width| seen.speech.length(width, given.units));
-    if one.cut < one.wide && wide != cut { words::then_saw(&glue, &wide, &cut) } else { glue }
+    let is_rest = rest_of(given, one.part).is_some();
+    if !is_rest && one.cut < one.wide && wide != cut { words::then_saw(&glue, &wide, &cut) } else { glue }
 }
 
 fn finish_to((nth, part): (usize, &Wanted), made: i64, given: &Given, seen: Seen<'_>) -> String {
     let [thick, wide, long] = part.size;
-    words::finish(&number(part.n.saturating_mul(made), seen), &told::part(given, nth), &written([long, wide, thick], given, seen))
+    let (name, wide) = match part.rest_of {
+        Some(whole) => (words::with_its_strips(&told::part(given, nth)), whole),
+        None => (told::part(given, nth), wide),
+    };
+    words::finish(&number(part.n.saturating_mul(made), seen), &name, &written([long, wide, thick], given, seen))
+}
+
+/// How wide the part is that a part by its place is the rest of.
+fn rest_of(given: &Given, nth: usize) -> Option<Length> {
+    if let Wish::Parts(list) = &given.ready.wish { list.parts.get(nth)?.rest_of } else { None }
 }

@@ -66,6 +66,16 @@ pub fn finish(n: &str, part: &str, size: &str) -> String {
     format!("{n} × {part}: {size}")
 }
 
+/// What a part of which strips are cut lacks still.
+pub fn rest_of(part: &str) -> String {
+    format!("rest of {part}")
+}
+
+/// "1 × rest of top, glued up with its strips that are cut: 900 × 170 × 20".
+pub fn with_its_strips(rest: &str) -> String {
+    format!("{rest}, glued up with its strips that are cut")
+}
+
 /// "Top: 5 of 58 wide and 2 of 34, side by side".
 pub fn glue_up(n: Option<&str>, part: &str, strips: &[String]) -> String {
     let n = n.map_or(String::new(), |n| format!("{n} × "));
