@@ -201,7 +201,7 @@ pub fn long(given: &Given, piece: &fivebar_core::sheet::plan::Drawn) -> fivebar_
 fn below(given: &Given, found: &Found, (app, since): (&App, &Since), seen: Seen<'_>) -> Vec<El<Msg>> {
     let sheet = &found.sheet;
     if sheet.made == 0 {
-        return vec![];
+        return if since.taken { vec![] } else { since::left_out(given, found, (app, seen)) };
     }
     let mut shown: Vec<El<Msg>> = since::of_before(since).into_iter().chain(saw::list((given, sheet), since.taken, app, seen)).collect();
     shown.extend(sizes::finish(given, sheet, seen));
