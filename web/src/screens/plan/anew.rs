@@ -12,7 +12,7 @@ use crate::view::{El, el};
 use crate::words::en::{changed, plan as words, signs};
 use fivebar_core::quantity::{Count, Length, Listed, begin_small};
 use fivebar_core::sheet::make::Given;
-use fivebar_core::sheet::make::begun::{Loose, Spot, spots};
+use fivebar_core::sheet::make::begun::{All, Loose, Spot, all, spots};
 use fivebar_core::sheet::plan::PlanSheet;
 use fivebar_core::sheet::plan::wish::Wish;
 
@@ -117,6 +117,11 @@ pub fn other_rows_of(given: &Given, (app, seen): (&App, Seen<'_>)) -> Option<[St
     let (width, rows) = all_of_it(app, given)?;
     let left = rows.saturating_sub(given.cut.rows.into());
     Some([seen.speech.length(width, given.units), changed::so_many_rows_of(&number(left, seen), &number(rows, seen))])
+}
+
+/// All of a top that is begun, where this makes all its other rows.
+pub fn whole(given: &Given, sheet: &PlanSheet, app: &App) -> Option<All> {
+    all(given, sheet, all_of_it(app, given)?)
 }
 
 /// "The other parts, 12."
