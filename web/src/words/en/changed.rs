@@ -311,6 +311,11 @@ pub fn is_cut(n: &str, one: bool, (asked, then): (&str, &str)) -> String {
     format!("{told} {asked} If a tick is wrong, take it off at the saw, then {then}.")
 }
 
+/// "Put back, the plan before it is in use again, with its 4 pieces."
+pub fn in_use_again(pieces: &str) -> String {
+    format!("Put back, the plan before it is in use again, with its {pieces}.")
+}
+
 pub const THEN_DROP: &str = "drop the plan there";
 pub const THEN_PLAN: &str = "plan again";
 pub const TAKE_TICK_OFF: &str = "to take off a wrong tick";
