@@ -5,7 +5,9 @@ use super::super::{Screen, Seen};
 use super::say;
 use super::since::named;
 use crate::app::App;
-use crate::app::plan::{Before, Dropping, Since, Tap, dropping, in_both_of, in_use_again, refused, short_if_they_stay, who_has_its_leftovers};
+use crate::app::plan::{
+    Before, Dropping, Since, Tap, dropping, in_both_of, in_use_again, refused, short_if_they_stay, who_has_its_leftovers,
+};
 use crate::parts::head::{Head, head};
 use crate::parts::key::key;
 use crate::screens::jobs::titled;
@@ -30,7 +32,8 @@ struct Asked {
 
 /// The page, while something is asked.
 pub fn screen(sheet: &JobSheet, since: &Since, app: &App, seen: Seen<'_>) -> Option<Screen> {
-    let asked = match (since.before.filter(|_| app.plan.asks && since.changed.is_empty()), app.plan.drops.then(|| dropping(app)).flatten()) {
+    let asked = match (since.before.filter(|_| app.plan.asks && since.changed.is_empty()), app.plan.drops.then(|| dropping(app)).flatten())
+    {
         (Some(before), _) => instead(before, app, seen),
         (None, Some(dropped)) => drop_it(&dropped, app, seen),
         (None, None) => return None,
