@@ -324,7 +324,7 @@ proptest! {
         let stack = |(n, length): &(u32, i64)| Stack::bought((key("oak-european"), &oak), [30, 50, *length].map(mm), *n, None);
         let stock: Vec<Stack> = piles.iter().map(stack).collect();
         let part = |(nth, (n, length)): (usize, &(i64, i64))| Wanted {
-            name: nth.to_string(), n: *n, size: [28, 48, *length].map(mm), glue: false, wood: None,
+            name: nth.to_string(), n: *n, size: [28, 48, *length].map(mm), glue: false, wood: None, rest_of: None,
         };
         let wish = Wish::Sticks(Parts { sets: None, parts: parts.iter().enumerate().map(part).collect() });
         let ready = ready(wish, &stock, Figures::usual(Units::Metric).unwrap()).unwrap();

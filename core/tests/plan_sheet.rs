@@ -177,6 +177,7 @@ fn asked(name: &str) -> (Ready, Asked) {
         size: ["thickness", "width", "length"].map(|name| length(part[name].as_i64().unwrap_or(20))),
         glue: part["glue"] == true,
         wood: None,
+        rest_of: None,
     };
     let parts = || Parts { sets: raw["sets"].as_i64(), parts: list("parts").iter().map(wanted).collect() };
     let wish = match &asked {

@@ -62,7 +62,16 @@ const EACH: u64 = 8_000;
 enum Look {
     Held,
     Missing,
+    Fewer(Fewer),
     Rows(OfRows),
+}
+
+/// The fewest pieces of a pile that a plan of one set more is found with: no fewer than `least`, and `most` are known to do.
+#[derive(Clone, Copy, Debug)]
+struct Fewer {
+    pile: usize,
+    least: i64,
+    most: i64,
 }
 
 /// What gives so many rows.
@@ -113,7 +122,15 @@ impl Tries {
         match self.looks.front_mut() {
             None => return Some(std::mem::take(&mut self.found)),
             Some(Look::Held) => self.found.held = self.of.held(),
-            Some(Look::Missing) => self.found.all = self.of.missing(),
+            Some(Look::Missing) => {
+                self.found.all = self.of.missing();
+                let fewer = Fewer::begin(&self.found.all).map(Look::Fewer);
+                self.looks.extend(fewer);
+            }
+            Some(Look::Fewer(look)) => match look.turn(&self.of) {
+                None => return None,
+                Some(from) => self.found.all.iter_mut().for_each(|it| it.made_by(from)),
+            },
             Some(Look::Rows(look)) => match look.turn(&self.of) {
                 None => return None,
                 Some(found) => self.found.all.extend(found),
@@ -155,7 +172,55 @@ impl OfRows {
     }
 }
 
+impl Fewer {
+    fn begin(found: &[Unlock]) -> Option<Fewer> {
+        let from = |it: &Unlock| if let Unlock::Part { from, .. } = it { *from } else { None };
+        let (pile, most) = found.iter().find_map(from)?;
+        Some(Fewer { pile, least: 1, most })
+    }
+
+    /// One number is tried: half of what may do. What was found, when none is left.
+    fn turn(&mut self, of: &Locked) -> Option<(usize, i64)> {
+        if self.most <= self.least {
+            return Some((self.pile, self.most));
+        }
+        let middle = self.least.midpoint(self.most);
+        if of.is_one_more_with(self.pile, middle) {
+            self.most = middle
+        } else {
+            self.least = middle.saturating_add(1)
+        }
+        None
+    }
+}
+
+impl Unlock {
+    fn made_by(&mut self, pieces: (usize, i64)) {
+        if let Unlock::Part { from, .. } = self {
+            *from = from.map(|_| pieces);
+        }
+    }
+}
+
 impl Locked {
+    /// Whether a plan of one set more is found with so many pieces more of a pile.
+    fn is_one_more_with(&self, pile: usize, n: i64) -> bool {
+        let next = self.made().saturating_add(1);
+        let mut asked = self.asked.clone();
+        let (sets, count) = match &mut asked {
+            Asked::Parts(problem) => (&mut problem.sets, problem.piles.get_mut(pile).map(|pile| &mut pile.count)),
+            Asked::Sticks(problem) => (&mut problem.sets, problem.piles.get_mut(pile).map(|pile| &mut pile.count)),
+            Asked::Rows(_) | Asked::Field(_) => return false,
+        };
+        *sets = Some(next);
+        count.into_iter().for_each(|count| *count = count.saturating_add(n));
+        let is_so = |figures: &[i128]| figures.first().is_some_and(|sets| i128::from(next) <= *sets);
+        // It is enough that one is found, or that there can be none.
+        let mut goes_on = |now: Progress<'_>| !is_so(now.worth) && (now.bound.is_empty() || is_so(now.bound));
+        let mut patience = Patience::new(Some(STEPS), &mut goes_on);
+        asked.check().is_ok() && is_so(&asked.solve(&mut patience, 1).worth)
+    }
+
     /// Rows or sets.
     fn made(&self) -> i64 {
         self.answered.worth.first().and_then(|made| i64::try_from(*made).ok()).unwrap_or(0)

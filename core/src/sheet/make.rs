@@ -350,6 +350,11 @@ fn asked_parts(mut job: Job, ask: &Ask) -> Job {
 
 /// The same of a job that need not be in the book, and of all these pieces.
 pub(super) fn given_of(shop: &Shop, job: &Job, (ask, all): (&Ask, Vec<Source>)) -> Result<Given, WhyNot> {
+    given_of_rests(shop, (job, &[]), (ask, all))
+}
+
+/// The same where some of its parts are the rests of such as are begun: how wide these are, by the place of the part.
+fn given_of_rests(shop: &Shop, (job, rests): (&Job, &[Option<Length>]), (ask, all): (&Ask, Vec<Source>)) -> Result<Given, WhyNot> {
     let mut figures = asked_figures(shop, job, ask)?;
     if job.parts.is_empty() && matches!(ask.what, What::Parts(_) | What::Sticks(_)) {
         return Err(WhyNot::NoParts);
@@ -387,7 +392,7 @@ pub(super) fn given_of(shop: &Shop, job: &Job, (ask, all): (&Ask, Vec<Source>)) 
     if sources.is_empty() {
         return Err(WhyNot::NoneFits);
     }
-    let wish = wish(ask, job, (&figures, ways.first()), &sources)?;
+    let wish = glued::with_rests(wish(ask, job, (&figures, ways.first()), &sources)?, rests);
     let stock = |sources: &[Source]| lettered(shop, sources, &lying);
     let mut ready = ready(wish, &stock(&sources), figures)?;
     left_out.extend(tiled::of_whole(&ask.what, &mut ready, &mut sources, stock)?);

@@ -31,7 +31,7 @@ use cut::cut_by;
 pub use cut::{PutBack, RowsCut, all_of_it, already_cut, asked_back, loose, not_cut_off, rows_cut, uncut};
 pub use designs::made_from;
 use designs::{keep_design, of_job};
-pub use drop::{Dropping, asked_of, dropping, who_has_its_leftovers};
+pub use drop::{Dropping, asked_of, dropping, in_use_again, who_has_its_leftovers};
 pub use fields::tried as fields_tried;
 use fivebar_core::ledger::decide::{Now, PlanCommand};
 use fivebar_core::ledger::fold::KeptPlan;
@@ -260,7 +260,8 @@ fn unused(app: &App, job: Id) -> Option<Plan> {
         plan.given.iter_mut().for_each(|given| {
             used::owned(app, given);
             let cut = already_cut(app, job);
-            (given.cut.strips, given.cut.boards) = (cut.strips, it.cut.clone().unwrap_or(cut.boards));
+            (given.cut.strips, given.cut.begun) = (cut.strips, cut.begun);
+            given.cut.boards = it.cut.clone().unwrap_or(cut.boards);
             given.unasked = unasked(&given.ask, &fitting_to(app, &given.ask));
         });
         plan.found.iter_mut().for_each(|found| found.sheet.ends.short = it.short);

@@ -130,6 +130,11 @@ impl InUse<'_> {
         self.shares.iter().fold(0, |sum, (_, share)| sum.saturating_add(share.lacks))
     }
 
+    /// Pieces of it that the job has.
+    pub fn has(&self) -> Count {
+        self.needs().saturating_sub(self.lacks())
+    }
+
     /// Pieces that go back to the rack with it.
     pub fn goes_back(&self) -> Count {
         self.shares.iter().fold(0, |sum, (_, share)| sum.saturating_add(share.took))

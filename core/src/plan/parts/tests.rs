@@ -1,8 +1,10 @@
 use super::check::check;
 use super::problem::{Allow, Part, Pile};
 use super::*;
+use crate::plan::Asked;
 use crate::plan::better;
 use crate::plan::patience::Progress;
+use crate::plan::unlock::{Had, Locked, Tries, Unlock};
 use std::collections::BTreeSet;
 
 fn solved(problem: &Problem, steps: u64, seed: u64) -> Planned<Plan> {
@@ -290,4 +292,30 @@ fn what_decides_and_what_would_unlock_is_named() {
     let planned = solved(&rails(None, 3), 2_000, 1);
     assert_eq!((planned.worth[0], planned.bound[0]), (3, 3));
     assert_eq!(planned.plan.short.unwrap().missing, [(0, 4)]);
+}
+
+/// So many more boards are said to make one more as the fewest are with which the planner itself finds it: what rounding alone needs was 5 and 32.
+#[test]
+fn no_more_boards_are_asked_than_a_plan_is_found_with() {
+    let pile = |id: &str, count, length, width| Pile { id: id.into(), count, length, width, thickness: 24 };
+    let part = |id: &str, per_set, length, width, glue| Part { id: id.into(), per_set, length, width, thickness: 20, glue, piles: None };
+    for (n, count, width, needs) in [(3, 6, 62, 3), (6, 4, 120, 8)] {
+        let parts = vec![part("leg", 2 * n, 450, 48, false), part("top", n, 700, 170, true), part("rail", n, 300, 40, false)];
+        let piles = vec![pile("A", count, 1010, width), pile("B", 9, 480, 60)];
+        let least = Problem { kerf: 3, end_trim: 5, edge_trim: 2, joint: 1, strip_min: 25, ..Problem::default() };
+        let problem = Problem { sets: Some(1), plane_min: 200, rip_min: 200, keep_min: 150, piles, parts, ..least };
+        let solved =
+            |problem: &Problem| Asked::Parts(problem.clone()).solve(&mut Patience::new(Some(2_000), &mut |_: Progress<'_>| true), 1);
+        let of = Locked { asked: Asked::Parts(problem.clone()), answered: solved(&problem), piles: vec![Had { each: 1, more: true }; 2] };
+        let found = Tries::begin(&of).to_their_end().all;
+        assert!(
+            !found.is_empty() && found.iter().all(|it| matches!(it, Unlock::Part { from: Some((0, n)), .. } if *n == needs)),
+            "{found:?}"
+        );
+        for (more, sets) in [(needs, 1), (needs - 1, 0)] {
+            let mut with = problem.clone();
+            with.piles[0].count += more;
+            assert_eq!(solved(&with).worth[0], sets, "{n} {more}");
+        }
+    }
 }

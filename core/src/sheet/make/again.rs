@@ -75,7 +75,7 @@ pub fn again(shop: &Shop, kept: &KeptPlan, bought: &[Boards]) -> Option<(Given, 
     let (room, units, alike) = (room(shop, &job).ok()?, job.units, job.pieces);
     let (rows, stayed) = (kept.plan.rows_cut.unwrap_or(0), kept.plan.boards_cut.unwrap_or(0));
     let parts = kept.plan.cut.clone().unwrap_or_default();
-    let cut = AlreadyCut { boards: vec![], parts, strips: 0, sets: kept.plan.sets.unwrap_or(0), rows, stayed };
+    let cut = AlreadyCut { boards: vec![], parts, sets: kept.plan.sets.unwrap_or(0), rows, stayed, ..AlreadyCut::default() };
     let given = Given { ask, ready, sources, left_out, room, units, lacks, ways: vec![], alike, own: vec![], some: false, cut, unasked: 0 };
     Some((given, answered))
 }
@@ -285,6 +285,13 @@ impl Made<'_> {
         })
     }
 
+    /// A part of the row that is narrower than the one of its name that was cut before it is the rest of that.
+    fn rest_of(&self, part: &Part) -> Option<Length> {
+        let [thickness, width, length] = part.size;
+        let is_of = |cut: &&DesignPart| cut.name == part.name && (cut.thickness, cut.length) == (thickness, length) && width < cut.width;
+        self.plan.cut.iter().flatten().find(is_of).map(|cut| cut.width)
+    }
+
     /// The parts of the row by the names they had; of an older book by those of today that are so many of that size.
     fn parts(&self, row: &[InRow]) -> (Vec<Wanted>, bool) {
         let of_design = |it: &DesignPart| {
@@ -303,7 +310,8 @@ impl Made<'_> {
             missing |= found.is_none();
             let part = found.unwrap_or_else(|| Part { name: String::new(), n: 0, size: sides.map(Option::unwrap_or_default), wood: None });
             let wood = part.wood.as_ref().map(ToString::to_string);
-            wanted.push(Wanted { name: part.name, n: *n, size: part.size, glue: *glue, wood });
+            let rest_of = self.rest_of(&part);
+            wanted.push(Wanted { name: part.name, n: *n, size: part.size, glue: *glue, wood, rest_of });
         }
         (wanted, missing)
     }

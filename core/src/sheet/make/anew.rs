@@ -1,13 +1,15 @@
 //! A plan anew while boards of plans before are cut: those stay cut, what was cut of them counts as made, and no plan takes them again.
 
 use super::cut::{Ticks, boards_cut, lines};
-use super::{Ask, Given, Source, Unfit, What, WhyNot, asked_parts, fitting_of, given_of, sources};
+use super::glued::{Begun, is_same};
+use super::{Ask, Given, Source, Unfit, What, WhyNot, asked_parts, fitting_of, given_of, given_of_rests, sources};
 use crate::ledger::decide::Lying;
 use crate::ledger::fold::{Job, Part};
 use crate::ledger::kind::plan::DesignPart;
 use crate::quantity::{Count, Length, Listed};
 use crate::refusal::Answer;
 use crate::sheet::Shop;
+use crate::sheet::plan::figures::Figures;
 use crate::sheet::plan::wish::{Wanted, Wish};
 use crate::sheet::plan::{GlueUp, PlanSheet};
 
@@ -18,8 +20,10 @@ pub struct AlreadyCut {
     pub boards: Vec<(Lying, Count)>,
     /// Parts; one that is glued up counts once all its strips are cut.
     pub parts: Vec<DesignPart>,
-    /// Strips of glued parts that lack others: they are none of the parts.
+    /// Strips of glued parts that lack others.
     pub strips: Count,
+    /// The parts of which these are; such a part stands among the parts, too, though none of it may be whole.
+    pub begun: Vec<Begun>,
     /// The plans they are of make parts for so many pieces of the job.
     pub sets: Count,
     /// Rows of the same top that plans before cut, where these are the others.
@@ -47,31 +51,61 @@ impl AlreadyCut {
         }
         let (Wish::Parts(list) | Wish::Sticks(list)) = &given.ready.wish else { return };
         for (nth, part) in list.parts.iter().enumerate() {
-            let (whole, strips) = parts_cut(sheet, ticks, nth);
-            self.add_part(part, whole);
-            self.strips = self.strips.saturating_add(Count::try_from(strips).unwrap_or(0));
+            let (whole, begun) = parts_cut(sheet, ticks, nth);
+            self.add_of(&given.ready.figures, part, (whole, begun));
         }
+        self.strips = self.begun.iter().fold(0, |sum: Count, it| sum.saturating_add(it.strips));
         let sets = if given.cut.sets == 0 { Count::try_from(sheet.made).unwrap_or(0) } else { given.cut.sets };
         self.sets = self.sets.max(sets);
     }
 
-    fn add_part(&mut self, part: &Wanted, n: i64) {
-        let n = Count::try_from(n).unwrap_or(0);
+    /// So many of a part that a plan cut, and those of which it cut some strips. The rest of a part makes it whole, or lacks less of it.
+    fn add_of(&mut self, figures: &Figures, part: &Wanted, (whole, begun): (i64, Vec<Vec<Length>>)) {
         let [thickness, width, length] = part.size;
-        match self.parts.iter_mut().find(|it| it.name == part.name && [it.thickness, it.width, it.length] == part.size) {
+        let wood = part.wood.as_deref().and_then(crate::quantity::Key::read);
+        let one = DesignPart { name: part.name.clone(), n: 1, thickness, width: part.rest_of.unwrap_or(width), length, wood };
+        if part.rest_of.is_some() {
+            let rest = [width.plus(figures.allow[1]).unwrap_or(width)];
+            (0..whole).for_each(|_| self.add_strips(&one, &rest, (width, figures)));
+        } else if 0 < whole {
+            self.add_part(&one, Count::try_from(whole).unwrap_or(0));
+        }
+        begun.iter().for_each(|strips| self.add_strips(&one, strips, (width, figures)));
+    }
+
+    /// Strips of one part more; of one that is begun they are the rest, where it lacks so much.
+    fn add_strips(&mut self, one: &DesignPart, strips: &[Length], (lacks, figures): (Length, &Figures)) {
+        let is_it = |it: &Begun| is_same(&it.part, one) && it.lacks() == Some(lacks);
+        let place = self.begun.iter().position(is_it);
+        let it = place.map_or_else(|| Begun::none(one, figures), |place| self.begun.remove(place));
+        let it = strips.iter().fold(it, |it, width| it.with(*width, figures));
+        self.add_part(one, it.lacks().is_none().into());
+        self.begun.extend(Some(it).filter(|it| it.lacks().is_some()));
+    }
+
+    fn add_part(&mut self, one: &DesignPart, n: Count) {
+        match self.parts.iter_mut().find(|it| is_same(it, one)) {
             Some(it) => it.n = it.n.saturating_add(n),
-            None if 0 < n => {
-                let wood = part.wood.as_deref().and_then(crate::quantity::Key::read);
-                self.parts.push(DesignPart { name: part.name.clone(), n, thickness, width, length, wood });
-            }
-            None => {}
+            None => self.parts.push(DesignPart { n, ..one.clone() }),
         }
     }
 
     /// So many of a part as it is now.
     pub fn of(&self, part: &Part) -> Count {
-        let is_it = |it: &&DesignPart| it.name == part.name && [it.thickness, it.width, it.length] == part.size;
-        self.parts.iter().filter(is_it).fold(0, |sum, it| sum.saturating_add(it.n))
+        self.parts.iter().filter(|it| is_of(it, part)).fold(0, |sum, it| sum.saturating_add(it.n))
+    }
+
+    /// What is lacking of those of a part that are begun, so many at most: those that lack least first, and alike ones together.
+    fn lacking(&self, part: &Part, most: Count) -> Vec<Part> {
+        let mut all = self.begun.iter().filter(|it| is_of(&it.part, part)).filter_map(Begun::lacks).listed();
+        all.sort_unstable();
+        all.truncate(usize::try_from(most).unwrap_or(usize::MAX));
+        let [thickness, _, length] = part.size;
+        let one = |alike: &[Length]| {
+            let (n, width) = (Count::try_from(alike.len()).ok()?, *alike.first()?);
+            Some(Part { n, size: [thickness, width, length], ..part.clone() })
+        };
+        all.chunk_by(|one, next| one == next).filter_map(one).listed()
     }
 
     /// All parts together.
@@ -106,8 +140,8 @@ impl AlreadyCut {
     }
 }
 
-/// Parts of one place in the list that the ticked boards of a plan give, and strips of it that are no part yet.
-fn parts_cut(sheet: &PlanSheet, ticks: &Ticks, part: usize) -> (i64, i64) {
+/// Parts of one place in the list that the ticked boards of a plan give, and the strips of those that lack others, part by part.
+fn parts_cut(sheet: &PlanSheet, ticks: &Ticks, part: usize) -> (i64, Vec<Vec<Length>>) {
     let mut strips: Vec<(Length, i64)> = vec![];
     for (line, n) in lines(sheet, ticks) {
         for cut in line.pieces.iter().filter(|cut| cut.part == Some(part)) {
@@ -115,11 +149,32 @@ fn parts_cut(sheet: &PlanSheet, ticks: &Ticks, part: usize) -> (i64, i64) {
         }
     }
     let glued = sheet.glue_ups.iter().filter(|it| it.part == part).listed();
-    let whole = glued.iter().map(|it| glued_of(it, &mut strips)).fold(0_i64, i64::saturating_add);
-    // A strip of a part that lacks others is no part yet; what is of no glue-up is one by itself.
+    let each = glued.iter().map(|it| glued_of(it, &mut strips)).listed();
+    let whole = each.iter().fold(0_i64, |sum, n| sum.saturating_add(*n));
+    let begun = glued.iter().zip(each).flat_map(|(it, whole)| begun_of(it, whole, &mut strips)).listed();
+    // What is of no glue-up is one by itself.
     let of_glue = |width: Length| glued.iter().any(|it| it.strips.iter().any(|(_, wide)| *wide == width));
-    let left = |of: bool| strips.iter().filter(|(width, _)| of_glue(*width) == of).fold(0_i64, |sum, (_, n)| sum.saturating_add(*n));
-    (whole.saturating_add(left(false)), left(true))
+    let alone = strips.iter().filter(|(width, _)| !of_glue(*width)).fold(0_i64, |sum, (_, n)| sum.saturating_add(*n));
+    (whole.saturating_add(alone), begun)
+}
+
+/// Of those glued up alike that lack strips, the strips of each that are there; these are used then.
+fn begun_of(up: &GlueUp, whole: i64, strips: &mut [(Length, i64)]) -> Vec<Vec<Length>> {
+    let one = |_| {
+        let has = up.strips.iter().flat_map(|(n, width)| (0..take(strips, *width, *n)).map(|_| *width)).listed();
+        Some(has).filter(|has| !has.is_empty())
+    };
+    (whole..up.n).map_while(one).listed()
+}
+
+/// So many strips of a width are used, as far as they are there.
+fn take(strips: &mut [(Length, i64)], width: Length, n: i64) -> i64 {
+    let mut left = n;
+    for (_, there) in strips.iter_mut().filter(|(of, _)| *of == width) {
+        let taken = left.min(*there);
+        (*there, left) = (there.saturating_sub(taken), left.saturating_sub(taken));
+    }
+    n.saturating_sub(left)
 }
 
 /// How many glued up alike have all their strips; these are used then.
@@ -129,11 +184,7 @@ fn glued_of(up: &GlueUp, strips: &mut [(Length, i64)]) -> i64 {
     let each = |(n, width): &(i64, Length)| there(strips, *width).checked_div(*n).unwrap_or(0);
     let whole = up.strips.iter().map(each).min().unwrap_or(0).min(up.n);
     for (n, width) in &up.strips {
-        let mut used = n.saturating_mul(whole);
-        for (_, there) in strips.iter_mut().filter(|(of, _)| of == width) {
-            let taken = used.min(*there);
-            (*there, used) = (there.saturating_sub(taken), used.saturating_sub(taken));
-        }
+        take(strips, *width, n.saturating_mul(whole));
     }
     whole
 }
@@ -145,18 +196,18 @@ fn glued_of(up: &GlueUp, strips: &mut [(Length, i64)]) -> i64 {
 pub fn given_anew(shop: &Shop, ask: &Ask, cut: &AlreadyCut) -> Result<Given, WhyNot> {
     let job = asked_parts(shop.job(ask.job)?, ask);
     let all = cut.without(sources(shop, ask.job)?);
-    let Some((rest, sets)) = rest(&job, ask, cut) else {
+    let stays = AlreadyCut { boards: cut.boards.clone(), strips: cut.strips, ..AlreadyCut::default() };
+    let Some((rest, rests, sets)) = rest(&job, ask, cut) else {
         let given = given_of(shop, &job, (ask, all))?;
-        return Ok(Given { cut: AlreadyCut { boards: cut.boards.clone(), strips: cut.strips, ..AlreadyCut::default() }, ..given });
+        return Ok(Given { cut: stays, ..given });
     };
     if rest.parts.is_empty() {
         return Err(WhyNot::AllCut { sets });
     }
     let what = if matches!(ask.what, What::Sticks(_)) { What::Sticks(Some(1)) } else { What::Parts(Some(1)) };
-    let given = given_of(shop, &rest, (&Ask { what, ..ask.clone() }, all))?;
-    let parts = cut.parts.iter().filter(|it| job.parts.iter().any(|part| part.name == it.name && 0 < cut.of(part))).cloned().listed();
-    let cut = AlreadyCut { boards: cut.boards.clone(), strips: cut.strips, parts, sets, ..AlreadyCut::default() };
-    Ok(Given { ask: ask.clone(), cut, ..given })
+    let given = given_of_rests(shop, (&rest, &rests), (&Ask { what, ..ask.clone() }, all))?;
+    let parts = cut.parts.iter().filter(|it| job.parts.iter().any(|part| is_of(it, part))).cloned().listed();
+    Ok(Given { ask: ask.clone(), cut: AlreadyCut { parts, sets, begun: cut.begun.clone(), ..stays }, ..given })
 }
 
 /// Each of the pieces with why it can't be used, without boards that are cut; what goes `back` with a plan before lies on the rack.
@@ -187,17 +238,29 @@ fn on_rack(mut all: Vec<Source>, (at, n): (Lying, Count)) -> Vec<Source> {
     all
 }
 
-/// The job as one piece of all parts that are still to be cut, and for how many of it they are; nothing where no part is cut.
-fn rest(job: &Job, ask: &Ask, cut: &AlreadyCut) -> Option<(Job, Count)> {
+/// The job as one piece of all parts that are still to be cut, how wide those are of which some are the rest, and for how many of it they are;
+/// nothing where no part is cut, nor a strip of one.
+fn rest(job: &Job, ask: &Ask, cut: &AlreadyCut) -> Option<(Job, Vec<Option<Length>>, Count)> {
     let (What::Parts(sets) | What::Sticks(sets)) = ask.what else { return None };
-    if job.parts.iter().all(|part| cut.of(part) == 0) {
+    if !job.parts.iter().any(|part| cut.parts.iter().any(|it| is_of(it, part))) {
         return None;
     }
     let sets = sets.unwrap_or(cut.sets);
-    let mut rest = job.clone();
-    for part in &mut rest.parts {
-        part.n = part.n.saturating_mul(sets).saturating_sub(cut.of(part));
+    let by_strips = matches!(ask.what, What::Parts(_));
+    let (mut rest, mut rests) = (Job { parts: vec![], ..job.clone() }, vec![]);
+    for part in &job.parts {
+        let n = part.n.saturating_mul(sets).saturating_sub(cut.of(part));
+        let lacking = if by_strips { cut.lacking(part, n) } else { vec![] };
+        let begun = lacking.iter().fold(0, |sum: Count, it| sum.saturating_add(it.n));
+        rest.parts.extend(Some(Part { n: n.saturating_sub(begun), ..part.clone() }).filter(|part| 0 < part.n));
+        rests.resize(rest.parts.len(), None);
+        rest.parts.extend(lacking);
+        rests.resize(rest.parts.len(), Some(part.size[1]));
     }
-    rest.parts.retain(|part| 0 < part.n);
-    Some((rest, sets))
+    Some((rest, rests, sets))
+}
+
+/// Whether what is cut is of a part as it is now.
+fn is_of(cut: &DesignPart, part: &Part) -> bool {
+    cut.name == part.name && [cut.thickness, cut.width, cut.length] == part.size
 }

@@ -4,9 +4,11 @@ use super::Given;
 use super::cut::{Ticks, cut_in_no_row, of_no_ticked_board, rows};
 use crate::ledger::fold::KeptPlan;
 use crate::plan::Asked;
-use crate::quantity::{Key, Length, Listed};
+use crate::quantity::{Key, Length, Listed, Mass};
+use crate::sheet::plan::trim::least_sawn;
 use crate::sheet::plan::wish::{Panel, Wish};
-use crate::sheet::plan::{Drawn, PlanSheet};
+use crate::sheet::plan::{Drawn, Glue, Moving, PlanSheet};
+use crate::wood::movement::Across;
 
 /// A piece that is cut and lies in no row that is cut.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -87,4 +89,47 @@ pub fn all_of_it(given: &Given, plans: &[KeptPlan]) -> Option<(Length, i64)> {
 /// How long the top of a plan is.
 fn length(kept: &KeptPlan) -> Option<Length> {
     if let (Asked::Rows(asked), _) = kept.told()? { kept.plan.unit.times(asked.length).ok() } else { None }
+}
+
+/// All of a top with the rows of it that are cut.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct All {
+    pub rows: i64,
+    /// As it was asked.
+    pub asked: Length,
+    /// As wide as its rows are together, once the last is sawn.
+    pub width: Length,
+    /// The last row, where it is sawn narrower than the others to make the width.
+    pub last: Option<Length>,
+}
+
+/// All of a top of which a plan makes all rows that are not cut; nothing where it makes fewer.
+pub fn all(given: &Given, sheet: &PlanSheet, (asked, rows): (Length, i64)) -> Option<All> {
+    let Wish::Panel(panel) = &given.ready.wish else { return None };
+    let whole = Panel { width: Some(asked), ..panel.clone() };
+    let last = whole.last_row(rows, least_sawn(&given.ready.figures));
+    let width = if last.is_some() { asked } else { panel.strip.times(rows).ok()? };
+    (panel.rows() == Some(sheet.made)).then_some(All { rows, asked, width, last })
+}
+
+/// The sheet with the weight and the movement of all of a top, and the glue of its joints along the rows: each row as heavy as those that are
+/// planned, and with as many ends glued. Ours.
+pub fn of_all(given: &Given, sheet: &PlanSheet, all: All) -> PlanSheet {
+    let Wish::Panel(panel) = &given.ready.wish else { return sheet.clone() };
+    let nm = |length: Length| length.as_nm() as f64;
+    let (made, rows) = (sheet.made as f64, all.rows as f64);
+    let weight = Mass::kg(sheet.weight.as_kg() * nm(all.width) / (nm(panel.strip) * made));
+    let joint = nm(panel.length) * nm(panel.thickness) / 1e18;
+    let ends = (sheet.glue.area - joint * (made - 1.0)).max(0.0) * rows / made;
+    let area = ends + joint * (rows - 1.0);
+    let glue = Glue { area, grams: (area * given.ready.figures.spread as f64).ceil() as i64 };
+    PlanSheet { weight, glue, moves: moving(given, sheet, all.width).or(sheet.moves), ..sheet.clone() }
+}
+
+/// What is so wide of the wood of a plan that moves most.
+fn moving(given: &Given, sheet: &PlanSheet, width: Length) -> Option<Moving> {
+    let used = sheet.used.iter().filter(|used| 0 < used.used).filter_map(|used| given.ready.sources.get(used.source)?.stack.moves);
+    let all = used.filter_map(|coefficient| (Across { width, coefficient }).moves_in(given.room).ok());
+    let moves = all.max_by_key(|moves| moves.most).filter(|_| sheet.moves.is_some())?;
+    Some(Moving { width, moves, part: None, glued: true })
 }

@@ -188,10 +188,16 @@ fn of_parts(given: &Given, now: &[Part]) -> Option<Change> {
         0 => i64::from(now.n),
         sets => i64::from(now.n.saturating_mul(sets).saturating_sub(given.cut.of(now))),
     };
+    // The rests of those that are begun count with it.
+    let so_many = |then: &Wanted| list.parts.iter().filter(|it| it.name == then.name).fold(0_i64, |sum, it| sum.saturating_add(it.n));
+    let whole = |then: &Wanted| [then.size[0], then.rest_of.unwrap_or(then.size[1]), then.size[2]];
     let same = |then: &Wanted, now: &Part| {
         let sides: [Length; 3] =
             if by_length && then.size[0] == Length::ZERO { [Length::ZERO, Length::ZERO, now.size[2]] } else { now.size };
-        then.name == now.name && then.n == left(now) && then.size == sides && then.wood == now.wood.as_ref().map(ToString::to_string)
+        then.name == now.name
+            && so_many(then) == left(now)
+            && whole(then) == sides
+            && then.wood == now.wood.as_ref().map(ToString::to_string)
     };
     let asked = now.iter().filter(|part| is_asked(&given.ask, part) && 0 < left(part)).listed();
     let gone = list.parts.iter().filter(|then| !asked.iter().any(|now| same(then, now))).map(|then| then.name.clone());

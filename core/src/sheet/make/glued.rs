@@ -2,6 +2,7 @@
 
 use super::{Given, Source, back, less, nm};
 use crate::ledger::fold::Part;
+use crate::ledger::kind::plan::DesignPart;
 use crate::quantity::{Count, Length};
 use crate::sheet::plan::figures::Figures;
 use crate::sheet::plan::wish::{Parts, Wish};
@@ -24,6 +25,16 @@ pub(super) fn listed(parts: &[Part], sets: Option<Count>, figures: &Figures, sou
         wanted.glue = !sources.iter().any(fits);
     }
     listed
+}
+
+/// With what each part is the rest of; it may be of strips, as it is glued in any case.
+pub(super) fn with_rests(mut wish: Wish, rests: &[Option<Length>]) -> Wish {
+    if let Wish::Parts(list) = &mut wish {
+        for (part, whole) in list.parts.iter_mut().zip(rests) {
+            (part.rest_of, part.glue) = (*whole, part.glue || whole.is_some());
+        }
+    }
+    wish
 }
 
 /// A part so many times as wide as it is thick is one to glue up of narrower boards. Ours.
@@ -57,4 +68,46 @@ pub fn too_wide(given: &Given, part: usize) -> Option<TooWide> {
     let fit = all.filter(|(_, source)| thick <= nm(source.size[0]) && long <= less(source.size[2], figures.end_trim));
     let (place, widest) = fit.map(|(place, source)| (place, source.size[1])).max_by_key(|(_, wide)| *wide)?;
     (nm(widest) < wide).then_some(TooWide { needs: Length::nm(wide).ok()?, widest, source: place })
+}
+
+/// A glued part of which some strips are cut, and what it lacks still.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Begun {
+    /// One of it.
+    pub part: DesignPart,
+    /// Strips that are cut.
+    pub strips: Count,
+    /// How wide the rest is, finished, and what is left of that where none is lacking: what is over, less two glued edges. In nm.
+    rest: [i64; 2],
+    /// No strip is narrower.
+    least: Length,
+}
+
+impl Begun {
+    /// Of a part none of whose strips is cut.
+    pub(super) fn none(part: &DesignPart, figures: &Figures) -> Begun {
+        let whole = nm(figures.joint).saturating_mul(2).saturating_sub(nm(figures.allow[1]));
+        Begun { rest: [nm(part.width), whole], part: part.clone(), strips: 0, least: figures.strip_min }
+    }
+
+    /// With one strip more: what it has of the width is less for two glued edges. By hand: 170 with 2 over lacks, of two strips of 58 with
+    /// edges of 1, 170 - 58 - 58 + 4 = 58, and 58 + 2 over is sawn for it: 58 + 58 + 60 - 4 = 172.
+    pub(super) fn with(mut self, width: Length, figures: &Figures) -> Begun {
+        let [rest, whole] = self.rest;
+        self.rest = [rest.saturating_sub(nm(width)).saturating_add(nm(figures.joint).saturating_mul(2)), whole];
+        self.strips = self.strips.saturating_add(1);
+        self
+    }
+
+    /// How wide the rest is as a part by itself; nothing where nothing is lacking.
+    pub(super) fn lacks(&self) -> Option<Length> {
+        let [rest, whole] = self.rest;
+        let width = Length::nm(rest).ok().filter(|width| Length::ZERO < *width).unwrap_or(self.least);
+        (whole < rest).then_some(width)
+    }
+}
+
+/// One part by its name and size.
+pub(super) fn is_same(one: &DesignPart, other: &DesignPart) -> bool {
+    (&one.name, one.thickness, one.width, one.length) == (&other.name, other.thickness, other.width, other.length)
 }

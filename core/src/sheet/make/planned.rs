@@ -126,8 +126,13 @@ fn whole(kept: &KeptPlan, (asked, answered): (&Asked, &Answered), figures: &Figu
 /// Its parts, as many as it makes; nothing where an older book does not name them.
 fn parts(kept: &KeptPlan, answered: &Answered) -> Option<Vec<Makes>> {
     let made = Count::try_from(*answered.worth.first()?).ok()?;
+    // The rest of a part makes it whole: what was cut of it before is in no other figure.
+    let before = |part: &DesignPart| {
+        let is_of = |cut: &&DesignPart| cut.name == part.name && (cut.thickness, cut.length) == (part.thickness, part.length);
+        kept.plan.cut.iter().flatten().find(is_of).map_or(part.width, |cut| cut.width.max(part.width))
+    };
     let one = |part: &DesignPart| {
-        let each = Volume::of(part.thickness, part.width, part.length).ok()?;
+        let each = Volume::of(part.thickness, before(part), part.length).ok()?;
         Some(Makes { what: What::Part(part.name.clone()), n: part.n.checked_mul(made)?, each })
     };
     let made = kept.plan.parts.as_ref()?.iter().filter(|part| 0 < part.n).map(one);

@@ -38,7 +38,7 @@ pub fn seek_part(shop: &Shop, ask: &Ask, (name, cut): (&str, &AlreadyCut)) -> Op
     let n = part.n.saturating_mul(sets).saturating_sub(cut.of(part));
     let wood = part.wood.as_ref().map(ToString::to_string);
     let by_length = matches!(ask.what, What::Sticks(_));
-    let wanted = Wanted { name: part.name.clone(), n: n.into(), size: part.size, glue: !by_length && is_wide(part), wood };
+    let wanted = Wanted { name: part.name.clone(), n: n.into(), size: part.size, glue: !by_length && is_wide(part), wood, rest_of: None };
     let figures = asked_figures(shop, &job, ask).ok()?;
     let piece = blank(&wanted, (&figures, by_length), n.into())?;
     let piece = if wanted.glue { strip_of(piece, &figures)? } else { piece };
@@ -111,7 +111,8 @@ fn like(given: &Given, source: usize, n: i64) -> Option<SoughtPiece> {
     Some(SoughtPiece { n, thickness, width, length, wood, there, at_least, just_thick: None, just_wide: None })
 }
 
-/// A piece that one part can be cut of: with what is over for final sizing, trimmed on each side, and no shorter than a machine takes.
+/// A piece that one part can be cut of: with what is over for final sizing, trimmed at its ends, of boards at its edges too, and no shorter
+/// than a machine takes.
 fn blank(part: &Wanted, (figures, by_length): (&Figures, bool), n: i64) -> Option<SoughtPiece> {
     let [long, wide, thick] = figures.allow;
     let with = |side: Length, over: Length, trim: Length| {
@@ -121,6 +122,8 @@ fn blank(part: &Wanted, (figures, by_length): (&Figures, bool), n: i64) -> Optio
     let edges = if by_length { Length::ZERO } else { figures.edge_trim };
     let least = if by_length { figures.machines.plane } else { figures.machines.plane.max(figures.machines.rip) };
     let (thickness, width) = (with(thickness, thick, Length::ZERO)?, with(width, wide, edges)?);
+    // Sticks are cut to length as parts are finished.
+    let long = if by_length { Length::ZERO } else { long };
     let (length, wood) = (with(length, long, figures.end_trim)?.max(least), part.wood.as_deref().and_then(Key::read));
     // A stick of the very section is not planed, as in the plan itself.
     let just = |side: Length| Some(side).filter(|side| by_length && *side != Length::ZERO);

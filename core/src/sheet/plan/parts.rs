@@ -2,6 +2,7 @@
 
 use super::draft::{self, Draft, Rect, Sawn, Wide};
 use super::ready::Ready;
+use super::wish::Wish;
 use super::{GlueUp, Mark, Why};
 use crate::plan::Answered;
 use crate::plan::parts::plan::{Band, Board, First, Piece, Plan};
@@ -26,6 +27,7 @@ pub(super) fn draft(ready: &Ready, (problem, answered): (&Problem, &Answered), p
         draft.outer = [draft.outer[0].max(pile.length), top.saturating_add(pile.width).saturating_add(problem.kerf)];
     }
     finished(problem, plan, &mut draft);
+    draft.across.iter_mut().for_each(|wide| with_cut_strips(ready, wide));
     draft.glue_ups = glue_ups(ready, (problem, plan))?;
     Ok(draft)
 }
@@ -149,6 +151,15 @@ fn finished(problem: &Problem, plan: &Plan, draft: &mut Draft) {
         let length = part.length.saturating_add(problem.allow.length);
         let area = i128::from(length).saturating_mul(part.thickness.saturating_add(problem.allow.thickness).into());
         draft.glue = draft.glue.saturating_add(area.saturating_mul(joints.into()));
+    }
+}
+
+/// The rest of a part moves with the strips it is glued to.
+fn with_cut_strips(ready: &Ready, wide: &mut Wide) {
+    let Wish::Parts(list) = &ready.wish else { return };
+    let part = wide.part.and_then(|nth| list.parts.get(nth));
+    if let Some(width) = part.and_then(|part| part.rest_of?.as_nm().checked_div(ready.unit)) {
+        (wide.width, wide.glued) = (width, true);
     }
 }
 

@@ -300,10 +300,13 @@ fn boards(wanted: &Parts, figures: &Figures, sources: &[Source], of: &mut dyn Fn
         parts: wanted
             .parts
             .iter()
-            .map(|part| {
+            .enumerate()
+            .map(|(nth, part)| {
                 let [thickness, width, length] = part.size.map(&mut *of);
                 let piles = of_wood(part.wood.as_ref(), sources);
-                parts::problem::Part { id: part.name.clone(), per_set: part.n, length, width, thickness, glue: part.glue, piles }
+                // The rest of a part has its name, too.
+                let id = if part.rest_of.is_some() { format!("{}\n{nth}", part.name) } else { part.name.clone() };
+                parts::problem::Part { id, per_set: part.n, length, width, thickness, glue: part.glue, piles }
             })
             .collect(),
     };

@@ -106,7 +106,7 @@ fn rows_that_do_not_come_out_are_rounded_up() {
 }
 
 fn wanted(name: &str, n: i64, size: [i64; 3], wood: Option<&str>) -> Wanted {
-    Wanted { name: name.into(), n, size: size.map(mm), glue: false, wood: wood.map(str::to_owned) }
+    Wanted { name: name.into(), n, size: size.map(mm), glue: false, wood: wood.map(str::to_owned), rest_of: None }
 }
 
 fn asked(wish: Wish) -> Result<Ready, Refusal> {
@@ -224,7 +224,7 @@ fn only_what_can_be_had_gives_one_more() {
     let named = |rests: bool| {
         let stock = [Stack { rests, ..board(2, [20, 40, 900]) }];
         let size = [20, 40, 400].map(mm);
-        let leg = Wanted { name: "leg".into(), n: 4, size, glue: false, wood: None };
+        let leg = Wanted { name: "leg".into(), n: 4, size, glue: false, wood: None, rest_of: None };
         let ready = ready(Wish::Sticks(Parts { sets: Some(2), parts: vec![leg] }), &stock, Figures::usual(Units::Metric).unwrap()).unwrap();
         let answered = ready.asked.solve(&mut Patience::new(Some(4_000), &mut |_: Progress<'_>| true), 1);
         let shown = sheet(&ready, &answered, Room::HEATED).unwrap();

@@ -44,6 +44,8 @@ pub struct Wanted {
     pub glue: bool,
     /// The wood it must be of, where one is said.
     pub wood: Option<String>,
+    /// How wide the part is, where strips of it are cut already and this is the rest that is glued to them.
+    pub rest_of: Option<Length>,
 }
 
 /// A field of tiles. Sizes: width, depth, height, each with what it may be off.
@@ -95,6 +97,7 @@ impl Parts {
             size: part.size,
             glue: widest < part.size[1],
             wood: part.wood.as_ref().map(ToString::to_string),
+            rest_of: None,
         };
         Parts { sets, parts: parts.iter().map(one).collect() }
     }

@@ -38,11 +38,15 @@ pub fn asked_back(app: &App, job: Id, (at, n): (Lying, Count)) -> Option<PutBack
     (cut.is_some() || !lost.is_empty()).then_some(PutBack { n, cut, lost })
 }
 
-/// The book as it would be; none where it would be refused.
 fn without(app: &App, job: Id, (Lying { haul, pile }, n): (Lying, Count)) -> Option<Book> {
+    book_after(app, &Command::Haul(HaulCommand::Free { haul, pile, job, n }))
+}
+
+/// The book as it would be; none where it would be refused.
+pub(super) fn book_after(app: &App, command: &Command) -> Option<Book> {
     let shelf = app.shelf();
     let now = Now { wall: app.now, chance: [0; 10] };
-    let act = decide(&shelf.book, &Command::Haul(HaulCommand::Free { haul, pile, job, n }), now).ok()?;
+    let act = decide(&shelf.book, command, now).ok()?;
     let mut then = shelf.book.clone();
     let mut clock = Clock::new(shelf.device(), then.last_stamp());
     act.stamped(&shelf.book, &mut clock).iter().for_each(|entry| drop(then.add(entry)));

@@ -1,13 +1,14 @@
 //! A plan that is wanted no more: one that was never used lies on this phone alone and goes; one in use leaves its wood in the job or puts
 //! it back.
 
-use super::{LastTick, Page, Plan, beside, stop, ticks, uncut, unused};
+use super::cut::book_after;
+use super::{LastTick, Page, Plan, beside, in_use_by, stop, ticks, uncut, unused};
 use crate::app::App;
 use crate::app::order::{Feel, Order};
 use crate::parts::Place;
 use fivebar_core::ledger::decide::left_by;
 use fivebar_core::ledger::decide::{BookCommand, Command, Now, PlanCommand, Uncut};
-use fivebar_core::ledger::fold::{InUse, haul, job};
+use fivebar_core::ledger::fold::{self, InUse, haul, job};
 use fivebar_core::ledger::{Book, Fact};
 use fivebar_core::quantity::{Count, Id, Listed};
 use fivebar_core::sheet::make::keep::in_use;
@@ -30,9 +31,32 @@ pub fn dropping(app: &App) -> Option<Dropping> {
     let all = in_use(&shop, &plans);
     let of_it = |it: &InUse<'_>| {
         let (cut, uncut) = uncut(app, it).unzip();
-        Dropping { plan, pieces: it.needs().saturating_sub(it.lacks()), cut: cut.unwrap_or(0), uncut }
+        Dropping { plan, pieces: it.has(), cut: cut.unwrap_or(0), uncut }
     };
     all.iter().find(|it| it.plan.id == plan).map(of_it)
+}
+
+/// Pieces of the plan before that is in use again where a plan goes back, because this one took its place; none where none is.
+pub fn in_use_again(app: &App, told: &Dropping) -> Option<Count> {
+    let open = app.jobs.open?;
+    let now = in_use_by(app, open);
+    let then = book_after(app, &goes_back(app, told))?;
+    let plans = job(&then, open)?.plans;
+    let new = fold::in_use(&then, &plans).iter().filter(|it| now.iter().all(|(id, ..)| *id != it.plan.id)).map(InUse::has).listed();
+    (!new.is_empty()).then(|| new.into_iter().fold(0, Count::saturating_add))
+}
+
+/// What puts the pieces of a plan in use back: of one that is partly cut the others, else its own act is taken back.
+fn goes_back(app: &App, told: &Dropping) -> Command {
+    if let Some(uncut) = &told.uncut {
+        return Command::Plan(PlanCommand::PutBack(uncut.clone()));
+    }
+    Command::Book(BookCommand::TakeBack { act: act_of(app, told.plan) })
+}
+
+/// The act by which a plan was used.
+fn act_of(app: &App, plan: Id) -> Id {
+    app.shelf().book.entry(plan).and_then(|(entry, _)| entry.act).unwrap_or(plan)
 }
 
 /// The jobs that have pieces of what the plan in hand leaves of its boards, and how many each has.
@@ -102,17 +126,12 @@ pub fn drop_as(app: &mut App, stays: bool, now: Now) {
         }
         return;
     }
-    if let Some(uncut) = dropping(app).and_then(|it| it.uncut) {
-        if app.order(&Command::Plan(PlanCommand::PutBack(uncut)), now).is_some() {
-            beside::dropped_of(app, plan, true);
-            app.orders.push(Order::Feel(Feel::TakeBack));
-            gone(app);
+    let whole = || Command::Book(BookCommand::TakeBack { act: act_of(app, plan) });
+    let command = dropping(app).map_or_else(whole, |told| goes_back(app, &told));
+    if app.order(&command, now).is_some() {
+        if let Command::Book(BookCommand::TakeBack { act }) = command {
+            app.shelf_mut().took_back(act);
         }
-        return;
-    }
-    let act = app.shelf().book.entry(plan).and_then(|(entry, _)| entry.act).unwrap_or(plan);
-    if app.order(&Command::Book(BookCommand::TakeBack { act }), now).is_some() {
-        app.shelf_mut().took_back(act);
         beside::dropped_of(app, plan, true);
         app.orders.push(Order::Feel(Feel::TakeBack));
         gone(app);

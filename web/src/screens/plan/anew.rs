@@ -12,7 +12,7 @@ use crate::view::{El, el};
 use crate::words::en::{changed, plan as words, signs};
 use fivebar_core::quantity::{Count, Length, Listed, begin_small};
 use fivebar_core::sheet::make::Given;
-use fivebar_core::sheet::make::begun::{Loose, Spot, spots};
+use fivebar_core::sheet::make::begun::{All, Loose, Spot, all, spots};
 use fivebar_core::sheet::plan::PlanSheet;
 use fivebar_core::sheet::plan::wish::Wish;
 
@@ -28,7 +28,7 @@ pub fn cut_before(given: &Given, taken: bool, (app, seen): (&App, Seen<'_>)) -> 
     cut_rows(given, taken, (app, seen)).into_iter().chain(strips).chain(in_no_row(given, (app, seen))).collect()
 }
 
-/// Strips of glued parts that lack others: no plan made beside them counts them.
+/// Strips of glued parts that lack others, which are planned.
 fn strips(given: &Given, taken: bool, (app, seen): (&App, Seen<'_>)) -> Option<String> {
     let n = given.cut.strips;
     let goes_on = app.plan.found.as_ref().is_some_and(|found| keeps_strips(given, &found.sheet, app));
@@ -106,7 +106,7 @@ fn of_piles(all: &[Loose], length: impl Fn(Length) -> String) -> Vec<String> {
 fn already_cut(given: &Given, taken: bool, seen: Seen<'_>) -> Option<String> {
     if let Some(rest) = rest(given) {
         let n = given.cut.pieces();
-        return Some(changed::cut_and_rest((&seen.speech.count(n), n == 1), &number(rest, seen)));
+        return (0 < n).then(|| changed::cut_and_rest((&seen.speech.count(n), n == 1), &number(rest, seen)));
     }
     let n = given.cut.boards();
     (0 < n && !taken).then(|| changed::cut_boards(&seen.speech.count(n), n == 1))
@@ -117,6 +117,11 @@ pub fn other_rows_of(given: &Given, (app, seen): (&App, Seen<'_>)) -> Option<[St
     let (width, rows) = all_of_it(app, given)?;
     let left = rows.saturating_sub(given.cut.rows.into());
     Some([seen.speech.length(width, given.units), changed::so_many_rows_of(&number(left, seen), &number(rows, seen))])
+}
+
+/// All of a top that is begun, where this makes all its other rows.
+pub fn whole(given: &Given, sheet: &PlanSheet, app: &App) -> Option<All> {
+    all(given, sheet, all_of_it(app, given)?)
 }
 
 /// "The other parts, 12."

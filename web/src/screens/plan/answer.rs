@@ -15,6 +15,7 @@ use crate::view::{El, el};
 use crate::words::en::{common, plan as words, told as told_words, yard};
 use fivebar_core::ledger::kind::plan::Shape;
 use fivebar_core::sheet::job::JobSheet;
+use fivebar_core::sheet::make::begun::of_all;
 use fivebar_core::sheet::make::buy::not_bought;
 use fivebar_core::sheet::make::{Field, Given, Top, What};
 
@@ -140,8 +141,11 @@ fn details(given: &Given, found: &Found, (app, since): (&App, &Since), seen: See
         What::Top(top) if seen.page.is_narrow() => Some(joints(top, given, seen)),
         _ => None,
     };
-    let more =
-        [ways::chosen(given, (app, seen)), sizes::rows(given, sheet, seen).filter(|_| 0 < sheet.made), nearly::asked(given, sheet, seen)];
+    let more = [
+        ways::chosen(given, (app, seen)),
+        sizes::rows(given, sheet, (app, seen)).filter(|_| 0 < sheet.made),
+        nearly::asked(given, sheet, seen),
+    ];
     let more = more
         .into_iter()
         .chain([ways::thick_taken(given), lacks::short(given, sheet, (app, seen)), apart])
@@ -201,16 +205,17 @@ pub fn long(given: &Given, piece: &fivebar_core::sheet::plan::Drawn) -> fivebar_
 fn below(given: &Given, found: &Found, (app, since): (&App, &Since), seen: Seen<'_>) -> Vec<El<Msg>> {
     let sheet = &found.sheet;
     if sheet.made == 0 {
-        return vec![];
+        return if since.taken { vec![] } else { since::left_out(given, found, (app, seen)) };
     }
     let mut shown: Vec<El<Msg>> = since::of_before(since).into_iter().chain(saw::list((given, sheet), since.taken, app, seen)).collect();
     shown.extend(sizes::finish(given, sheet, seen));
     shown.extend(if since.taken { details(given, found, (app, since), seen) } else { vec![] });
+    let whole = anew::whole(given, sheet, app).map(|all| of_all(given, sheet, all));
     let lines = [told::used(given, sheet, seen)]
         .into_iter()
         .chain(told::shortest(given, sheet, seen))
         .chain(told::waste(given, sheet, seen))
-        .chain(told::figures(given, sheet, seen));
+        .chain(told::figures(given, whole.as_ref().unwrap_or(sheet), seen));
     shown.push(el("section", "t14 i2 sums").kids(lines.map(|line| worded("p", "", line))));
     shown.extend(reckoned::figures(given, seen));
     if !since.taken {

@@ -5,7 +5,9 @@ use super::super::{Screen, Seen};
 use super::say;
 use super::since::named;
 use crate::app::App;
-use crate::app::plan::{Before, Dropping, Since, Tap, dropping, in_both_of, refused, short_if_they_stay, who_has_its_leftovers};
+use crate::app::plan::{
+    Before, Dropping, Since, Tap, dropping, in_both_of, in_use_again, refused, short_if_they_stay, who_has_its_leftovers,
+};
 use crate::parts::head::{Head, head};
 use crate::parts::key::key;
 use crate::screens::jobs::titled;
@@ -30,9 +32,10 @@ struct Asked {
 
 /// The page, while something is asked.
 pub fn screen(sheet: &JobSheet, since: &Since, app: &App, seen: Seen<'_>) -> Option<Screen> {
-    let asked = match (since.before.filter(|_| app.plan.asks && since.changed.is_empty()), dropping(app).filter(|_| app.plan.drops)) {
+    let asked = match (since.before.filter(|_| app.plan.asks && since.changed.is_empty()), app.plan.drops.then(|| dropping(app)).flatten())
+    {
         (Some(before), _) => instead(before, app, seen),
-        (None, Some(dropped)) => drop_it(&dropped, seen),
+        (None, Some(dropped)) => drop_it(&dropped, app, seen),
         (None, None) => return None,
     };
     let [stays, goes] = asked.ways;
@@ -80,8 +83,10 @@ fn too_few((place, takes, there): (usize, Count, Count), app: &App, seen: Seen<'
 }
 
 /// The same of one that is dropped.
-fn drop_it(dropped: &Dropping, seen: Seen<'_>) -> Asked {
-    let said = cut(dropped.cut, (words::drops(&pieces(dropped.pieces, seen)), words::THEN_DROP), seen);
+fn drop_it(dropped: &Dropping, app: &App, seen: Seen<'_>) -> Asked {
+    let again = in_use_again(app, dropped).map(|n| words::in_use_again(&pieces(n, seen)));
+    let asked = std::iter::once(words::drops(&pieces(dropped.pieces, seen))).chain(again).listed().join(" ");
+    let said = cut(dropped.cut, (asked, words::THEN_DROP), seen);
     let ticked = (0 < dropped.cut).then_some(dropped.plan);
     let back = dropped.uncut.as_ref().map_or(dropped.pieces, |it| it.back.iter().map(|(_, n)| *n).fold(0, Count::saturating_add));
     let goes = uncut((dropped.cut, back), (words::PUT_BACK, words::DROP_BACK_UNDER), seen);

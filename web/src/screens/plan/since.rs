@@ -52,7 +52,7 @@ pub fn missing(given: &Given) -> Vec<El<Msg>> {
     without.into_iter().chain(lacks).listed()
 }
 
-/// Piles that fit and are in no cut of the plan, each with why. Pieces the job has are its own.
+/// Piles that fit and are in no cut of the plan, each with why; where nothing is made, those the maker left out. Pieces the job has are its own.
 pub fn left_out(given: &Given, found: &Found, (app, seen): (&App, Seen<'_>)) -> Vec<El<Msg>> {
     let of = |which| given.sources.iter().position(|source| source.which() == which);
     let cut = |place: usize| found.sheet.used.iter().any(|used| used.source == place && 0 < used.pieces);
@@ -60,7 +60,7 @@ pub fn left_out(given: &Given, found: &Found, (app, seen): (&App, Seen<'_>)) -> 
     let narrow =
         |(part, by)| words::narrow_for(part, &format!("{} {}", seen.speech.length(by, given.units), common::length_unit(given.units)));
     let why = |source: &Source| match of(source.which()) {
-        Some(place) if cut(place) => None,
+        Some(place) if cut(place) || found.sheet.made == 0 => None,
         Some(place) => Some(too_narrow(given, place).map_or_else(|| words::NOT_NEEDED.to_owned(), narrow)),
         None if !is_used(&given.ask, source) => Some(words::BY_YOU.to_owned()),
         None => None,

@@ -2,8 +2,8 @@
 
 use super::super::Seen;
 use super::saw::number;
-use super::{side, told};
-use crate::app::Msg;
+use super::{anew, side, told};
+use crate::app::{App, Msg};
 use crate::parts::fraction::worded;
 use crate::view::{El, el};
 use crate::words::en::{common, plan, told as words};
@@ -12,19 +12,23 @@ use fivebar_core::sheet::make::Given;
 use fivebar_core::sheet::plan::wish::{Wanted, Wish};
 use fivebar_core::sheet::plan::{GlueUp, PlanSheet};
 
-/// "Rows 56.9 mm wide, together 398.3, planed to 25 thick."
-pub fn rows(given: &Given, sheet: &PlanSheet, seen: Seen<'_>) -> Option<String> {
+/// "Rows 56.9 mm wide, together 398.3, planed to 25 thick."; of the other rows of a top that is begun, of all of them.
+pub fn rows(given: &Given, sheet: &PlanSheet, (app, seen): (&App, Seen<'_>)) -> Option<String> {
     let Wish::Panel(panel) = &given.ready.wish else { return None };
     let length = |length: Length| seen.speech.length(length, given.units);
-    let all = panel.strip.times(sheet.made).unwrap_or_default();
-    if let Some((last, asked)) = given.ready.last_row(sheet.made).zip(panel.width) {
-        let rows = words::rows(&side(panel.strip, given.units, seen), None, &length(panel.thickness));
-        return Some(words::rows_sawn(&rows, &length(all), [&length(last), &side(asked, given.units, seen)]));
+    let whole = anew::whole(given, sheet, app);
+    let made = whole.map_or(sheet.made, |all| all.rows);
+    let all = panel.strip.times(made).unwrap_or_default();
+    let n = whole.map(|all| number(all.rows, seen));
+    let width = whole.map_or(panel.width, |all| Some(all.asked));
+    if let Some((last, asked)) = whole.map_or_else(|| given.ready.last_row(sheet.made), |all| all.last).zip(width) {
+        let rows = words::rows((&side(panel.strip, given.units, seen), None), None, &length(panel.thickness));
+        return Some(words::rows_sawn(&rows, (n.as_deref(), &length(all)), [&length(last), &side(asked, given.units, seen)]));
     }
-    let over = panel.width.filter(|_| panel.rows() == Some(sheet.made)).and_then(|asked| Length::nm(all.as_nm() - asked.as_nm()).ok());
-    let together = (Some(all) != panel.width).then(|| (length(all), over.filter(|over| Length::ZERO < *over).map(length)));
+    let over = width.filter(|_| panel.rows() == Some(sheet.made)).and_then(|asked| Length::nm(all.as_nm() - asked.as_nm()).ok());
+    let together = (Some(all) != width).then(|| (length(all), over.filter(|over| Length::ZERO < *over).map(length)));
     let together = together.as_ref().map(|(all, over)| (all.as_str(), over.as_deref()));
-    Some(words::rows(&side(panel.strip, given.units, seen), together, &length(panel.thickness)))
+    Some(words::rows((&side(panel.strip, given.units, seen), n.as_deref()), together, &length(panel.thickness)))
 }
 
 /// What is done to the pieces of a pile before they are cut to length, with how wide and how thick; nothing of parts, whose sizes stand on
@@ -89,10 +93,20 @@ fn glue_up(one: &GlueUp, given: &Given, seen: Seen<'_>) -> String {
     let glue = words::glue_up(n.as_deref(), &told::part(given, one.part), &strips.collect::<Vec<_>>());
     // What shows on no tape is not said.
     let [wide, cut] = [one.wide, one.cut].map(|width| seen.speech.length(width, given.units));
-    if one.cut < one.wide && wide != cut { words::then_saw(&glue, &wide, &cut) } else { glue }
+    let is_rest = rest_of(given, one.part).is_some();
+    if !is_rest && one.cut < one.wide && wide != cut { words::then_saw(&glue, &wide, &cut) } else { glue }
 }
 
 fn finish_to((nth, part): (usize, &Wanted), made: i64, given: &Given, seen: Seen<'_>) -> String {
     let [thick, wide, long] = part.size;
-    words::finish(&number(part.n.saturating_mul(made), seen), &told::part(given, nth), &written([long, wide, thick], given, seen))
+    let (name, wide) = match part.rest_of {
+        Some(whole) => (words::with_its_strips(&told::part(given, nth)), whole),
+        None => (told::part(given, nth), wide),
+    };
+    words::finish(&number(part.n.saturating_mul(made), seen), &name, &written([long, wide, thick], given, seen))
+}
+
+/// How wide the part is that a part by its place is the rest of.
+fn rest_of(given: &Given, nth: usize) -> Option<Length> {
+    if let Wish::Parts(list) = &given.ready.wish { list.parts.get(nth)?.rest_of } else { None }
 }

@@ -250,6 +250,7 @@ pub fn part(given: &Given, nth: usize) -> String {
     match &given.ready.wish {
         Wish::Parts(parts) | Wish::Sticks(parts) => match parts.parts.get(nth) {
             Some(part) if part.name.is_empty() => crate::words::en::changed::nth_part(&(nth + 1).to_string()),
+            Some(part) if part.rest_of.is_some() => told::rest_of(&part.name),
             part => part.map_or_else(String::new, |part| part.name.clone()),
         },
         _ => String::new(),

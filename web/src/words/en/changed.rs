@@ -55,15 +55,15 @@ pub fn cut_and_rest((cut, one): (&str, bool), rest: &str) -> String {
     format!("{cut} {are}; planned anew: the other {rest}.")
 }
 
-/// "3 strips are cut for parts that are glued up, and are not counted here: the plan in use goes on with them."
+/// "3 strips are cut for parts that are glued up: only what these lack is planned anew, and the plan in use goes on with them."
 pub fn strips_cut((cut, one): (&str, bool), goes_on: bool) -> String {
-    let (of, it) = if one {
-        ("strip is cut for a part that is glued up, and is", "it")
+    let (of, lacks, them) = if one {
+        ("strip is cut for a part that is glued up", "it lacks", "it")
     } else {
-        ("strips are cut for parts that are glued up, and are", "them")
+        ("strips are cut for parts that are glued up", "these lack", "them")
     };
-    let on = if goes_on { format!(": the plan in use goes on with {it}.") } else { ".".to_owned() };
-    format!("{cut} {of} not counted here{on}")
+    let on = if goes_on { format!(", and the plan in use goes on with {them}") } else { String::new() };
+    format!("{cut} {of}: only what {lacks} is planned anew{on}.")
 }
 
 /// "2 boards are cut and stay in the job: none of them is planned with, and all of this is planned anew."
@@ -309,6 +309,11 @@ pub const GOES_UNDER: &str = "with what it left on the rack";
 pub fn is_cut(n: &str, one: bool, (asked, then): (&str, &str)) -> String {
     let told = if one { format!("{n} board is ticked as cut.") } else { format!("{n} boards are ticked as cut.") };
     format!("{told} {asked} If a tick is wrong, take it off at the saw, then {then}.")
+}
+
+/// "Put back, the plan before it is in use again, with its 4 pieces."
+pub fn in_use_again(pieces: &str) -> String {
+    format!("Put back, the plan before it is in use again, with its {pieces}.")
 }
 
 pub const THEN_DROP: &str = "drop the plan there";

@@ -7,16 +7,19 @@ use fivebar_core::sheet::make::buy::Kinds;
 use fivebar_core::sheet::plan::Known;
 
 // Sizes
-/// "Rows 56.9 mm wide, together 398.3, 0.3 more than asked, planed to 25 thick."
-pub fn rows(wide: &str, together: Option<(&str, Option<&str>)>, thick: &str) -> String {
+/// "Rows 56.9 mm wide, together 398.3, 0.3 more than asked, planed to 25 thick."; with those that are cut already "all 7 together 398.3".
+pub fn rows((wide, n): (&str, Option<&str>), together: Option<(&str, Option<&str>)>, thick: &str) -> String {
+    let all_of = n.map_or(String::new(), |n| format!("all {n} "));
     let more = |more: &str| format!(", {more} more than asked");
-    let together = together.map_or(String::new(), |(all, over)| format!(", together {all}{}", over.map_or(String::new(), more)));
+    let together = together.map_or(String::new(), |(all, over)| format!(", {all_of}together {all}{}", over.map_or(String::new(), more)));
     format!("Rows {wide} wide{together}, planed to {thick} thick.")
 }
 
-/// "Rows 2 3/16 in wide, planed to 1 thick. Glued up they are 24 1/16: saw the last to 2 1/8, and the top is 24 wide."
-pub fn rows_sawn(rows: &str, all: &str, [last, asked]: [&str; 2]) -> String {
-    format!("{rows} Glued up they are {all}: saw the last to {last}, and the top is {asked} wide.")
+/// "Rows 2 3/16 in wide, planed to 1 thick. Glued up they are 24 1/16: saw the last to 2 1/8, and the top is 24 wide."; with those that are cut
+/// already "All 11 rows glued up are 24 1/16".
+pub fn rows_sawn(rows: &str, (n, all): (Option<&str>, &str), [last, asked]: [&str; 2]) -> String {
+    let glued = n.map_or_else(|| "Glued up they are".to_owned(), |n| format!("All {n} rows glued up are"));
+    format!("{rows} {glued} {all}: saw the last to {last}, and the top is {asked} wide.")
 }
 
 /// "rip each in three 43.5 wide", "rip 57.9 wide".
@@ -64,6 +67,16 @@ pub fn finish_title(glued: bool, unit: &str) -> String {
 /// "4 × leg: 350 × 38 × 38".
 pub fn finish(n: &str, part: &str, size: &str) -> String {
     format!("{n} × {part}: {size}")
+}
+
+/// What a part of which strips are cut lacks still.
+pub fn rest_of(part: &str) -> String {
+    format!("rest of {part}")
+}
+
+/// "1 × rest of top, glued up with its strips that are cut: 900 × 170 × 20".
+pub fn with_its_strips(rest: &str) -> String {
+    format!("{rest}, glued up with its strips that are cut")
 }
 
 /// "Top: 5 of 58 wide and 2 of 34, side by side".

@@ -148,32 +148,94 @@ fn what_lies_there_that_does_not_give_the_rest_is_said_of_the_rest() {
     says(&app, &["Of what lies there alone the other parts do not all come: boards to buy fill the rest."], &["not one piece"]);
 }
 
-/// Strips of a part that is glued up are cut: what is planned anew does not count them, and that is said where the others lack wood; the plan
-/// in use goes on with them, and nothing is looked for.
+/// Strips of a part that is glued up are cut, and nothing lies there but the boards of its plan: only what they lack is planned, and that comes
+/// out. By hand: of 62 with 2 off each edge a strip is 58; four of 900 with a joint of 1 off each glued edge are 226. When the last is cut, all
+/// is.
 #[test]
-fn cut_strips_of_a_glued_part_are_said_where_the_others_lack_wood() {
+fn cut_strips_of_a_glued_part_count_and_what_they_lack_is_planned() {
+    for reloads in [false, true] {
+        let mut app = begun("part \"top\" 2 of 20 x 170 x 900 mm oak-european for tray\n", (Shape::Parts, 1));
+        heard(&mut app, [Tap::Use]);
+        let (leg, top) = (line_of(&app, "leg"), line_of(&app, "top"));
+        heard(&mut app, [Tap::OneMore(leg), Tap::OneMore(top)]);
+        let before = already_cut(&app, app.jobs.open.unwrap());
+        assert_eq!(before.strips, 1);
+        rejects_all_others(&mut app);
+        planned(&mut app);
+        let never =
+            ["do not all come out", "They lack", "not counted", "Look for it at the next yard", "have changed since", "has changed since"];
+        says(
+            &app,
+            &["The other parts, ", "1 strip is cut for a part that is glued up: only what it lacks is planned anew.", "rest of top"],
+            &never,
+        );
+        // Of ten boards of the plan one of the legs and one of the top is cut.
+        assert_eq!(i64::from(taken(&app)) + 2, boards_of_first(&app));
+        if reloads {
+            app = reloaded(&app);
+            heard(&mut app, [Tap::Open]);
+            says(&app, &["The other parts, ", "1 strip is cut for a part that is glued up", "rest of top"], &never);
+        }
+        heard(&mut app, [Tap::Use, Tap::UseAnd(false)]);
+        says(&app, &["The job has this wood", "with its strips that are cut: 900 × 170 × 20"], &never);
+        if reloads {
+            app = reloaded(&app);
+            heard(&mut app, [Tap::Open]);
+            says(&app, &["The job has this wood", "with its strips that are cut: 900 × 170 × 20"], &never);
+        }
+        let lines = app.plan.found.as_ref().unwrap().sheet.lines.len();
+        heard(&mut app, (0..lines).map(Tap::Tick));
+        let cut = already_cut(&app, app.jobs.open.unwrap());
+        assert_eq!((cut.strips, cut.pieces()), (0, 6));
+        planned(&mut app);
+        assert_eq!(app.plan.why_not, Some(WhyNot::AllCut { sets: 1 }));
+    }
+}
+
+/// Planned again after each board that is cut, the strips first: what lies there gives the others every time, and as many boards as one plan of
+/// all takes are cut in the end.
+#[test]
+fn planned_again_after_each_strip_no_more_boards_are_cut() {
     let mut app = begun("part \"top\" 2 of 20 x 170 x 900 mm oak-european for tray\n", (Shape::Parts, 1));
     heard(&mut app, [Tap::Use]);
-    let sheet = app.plan.found.as_ref().unwrap().sheet.clone();
-    let of = |name: &str| {
-        let places = app.plan.given.as_ref().unwrap();
-        let fivebar_core::sheet::plan::wish::Wish::Parts(list) = &places.ready.wish else { panic!() };
-        let part = list.parts.iter().position(|part| part.name == name);
-        sheet.lines.iter().position(|line| line.pieces.iter().all(|cut| cut.part == part)).unwrap()
-    };
-    let (leg, top) = (of("leg"), of("top"));
-    heard(&mut app, [Tap::OneMore(leg), Tap::OneMore(top)]);
-    let Lying { haul, pile } = app.plan.given.as_ref().unwrap().sources[0].which().0;
-    let free = app.plan.given.as_ref().unwrap().sources[0].n;
-    let used: u32 = sheet.used.iter().map(|it| it.pieces).sum();
-    let why = fivebar_core::quantity::Key::read("twist").unwrap();
-    super::later::order(&mut app, Command::Haul(HaulCommand::Reject { haul, pile, n: free - used, why }));
-    planned(&mut app);
-    says(
-        &app,
-        &["1 strip is cut for a part that is glued up, and is not counted here: the plan in use goes on with it."],
-        &["Look for it at the next yard"],
-    );
+    rejects_all_others(&mut app);
+    let all = boards_of_first(&app);
+    for nth in 1..=all {
+        let lines = &app.plan.found.as_ref().unwrap().sheet.lines;
+        let glued = lines.iter().position(|line| line.pieces.iter().any(|cut| cut.size[1] != Length::nm(52_000_000).unwrap()));
+        heard(&mut app, [Tap::OneMore(glued.unwrap_or(0))]);
+        let cut = already_cut(&app, app.jobs.open.unwrap());
+        assert_eq!(i64::from(cut.boards()), nth);
+        planned(&mut app);
+        if nth < all {
+            says(&app, &["The other parts, "], &["do not all", ">0 pieces", "They lack", "changed since", "Glue rest of top of 1 "]);
+            heard(&mut app, [Tap::Use, Tap::UseAnd(false)]);
+        }
+    }
+    assert_eq!(app.plan.why_not, Some(WhyNot::AllCut { sets: 1 }));
+}
+
+/// The place of the line that cuts a part and no other.
+fn line_of(app: &App, name: &str) -> usize {
+    let given = app.plan.given.as_ref().unwrap();
+    let fivebar_core::sheet::plan::wish::Wish::Parts(list) = &given.ready.wish else { panic!() };
+    let part = list.parts.iter().position(|part| part.name == name);
+    let lines = &app.plan.found.as_ref().unwrap().sheet.lines;
+    lines.iter().position(|line| line.pieces.iter().all(|cut| cut.part == part)).unwrap()
+}
+
+/// Of the pile of the plan in hand what the job has not taken is no good.
+fn rejects_all_others(app: &mut App) {
+    let source = app.plan.given.as_ref().unwrap().sources[0].clone();
+    let Lying { haul, pile } = source.which().0;
+    let (n, why) = (source.n - taken(app), fivebar_core::quantity::Key::read("twist").unwrap());
+    super::later::order(app, Command::Haul(HaulCommand::Reject { haul, pile, n, why }));
+}
+
+/// Boards of the first plan of the job.
+fn boards_of_first(app: &App) -> i64 {
+    let job = app.shelf().shop(app.now.at).job(app.jobs.open.unwrap()).unwrap();
+    job.plans[0].plan.piles.iter().filter_map(|pile| pile.used).map(i64::from).sum()
 }
 
 /// A board that is cut is none to plan with, whatever its plan became; and a bound says what of the job it leaves out.

@@ -205,3 +205,25 @@ fn who_has_what_it_leaves_is_named() {
     assert!(page(&app).contains("not taken back") && page(&app).contains(words), "{}", page(&app));
     assert_eq!(on_rack(&app), before, "nothing is lost");
 }
+
+/// A plan was used in place of another, and nothing of it is cut: put back, it brings the other into use again, which is said before. Where boards
+/// of it are cut, or where it took no other's place, nothing comes back, and nothing is said.
+#[test]
+fn that_the_plan_before_comes_back_is_said_first() {
+    for (before, cut) in [(true, false), (true, true), (false, false)] {
+        let mut app = planned("");
+        if before {
+            heard(&mut app, [Tap::Use]);
+            app.now = Wall::new(app.now.at.plus(fivebar_core::quantity::Span::minutes(5)), app.now.offset);
+            super::later::again(&mut app);
+            heard(&mut app, [Tap::Use, Tap::UseAnd(false)]);
+        } else {
+            heard(&mut app, [Tap::Use]);
+        }
+        heard(&mut app, [if cut { Tap::OneMore(0) } else { Tap::ByRow(false) }, Tap::Drop]);
+        let said = "Put back, the plan before it is in use again, with its 4 pieces.";
+        assert_eq!(page(&app).matches(said).count(), usize::from(before && !cut), "{before} {cut}: {}", page(&app));
+        heard(&mut app, [Tap::DropAnd(false)]);
+        assert_eq!(in_use_by(&app, app.jobs.open.unwrap()).len(), usize::from(before && !cut), "{before} {cut}");
+    }
+}

@@ -25,16 +25,22 @@ const LARGEST: &str = "Of oak the longest is 500, the widest 65 and the thickest
 const TOP: &str = "Make top as a top in rows";
 const LOOK: &str = "Look for it at the next yard";
 
-/// A stick with what is over and off: 20 + 2 thick, 120 + 2 wide, 980 + 2 + 2 x 6 long.
+/// What is over and off of a board: 20 + 2 thick, 120 + 2 wide, 980 + 2 + 2 x 6 long. A stick is cut to its length as it is finished: 980 + 2 x 6,
+/// and of its one piece both ends are trimmed, so no kerf is beside it. One of that size fits, one of a millimetre less does not.
 #[test]
 fn a_part_that_nothing_fits_says_what_it_needs() {
     let boards = "boards 22 mm or thicker and 994 mm or longer; narrow ones are glued up.";
-    for (shape, of) in [(Shape::Parts, boards), (Shape::Sticks, "sticks of 22 × 122 × 994 mm or larger.")] {
+    for (shape, of) in [(Shape::Parts, boards), (Shape::Sticks, "sticks of 22 × 122 × 992 mm or larger.")] {
         let says = ["Top is 20 × 120 × 980 mm, and is cut of ", of, LARGEST, LOOK];
         check(&none_fits(shape), &[says.as_slice(), &["None of the pieces fits."]].concat(), &[]);
         let mut app = opened("part \"peg\" 4 of 20 x 50 x 300 mm oak-european for tray\n");
         heard(&mut app, [Tap::Open, Tap::Shape(shape), Tap::Go]);
         check(&app, &[says.as_slice(), &["fit this part: top"]].concat(), &[]);
+    }
+    for (long, fits) in [(992, true), (991, false)] {
+        let mut app = opened(&format!("pile lath oak-european 22 x 122 x {long} mm\ncount 1 lath\n"));
+        heard(&mut app, [Tap::Open, Tap::Shape(Shape::Sticks), Tap::Go]);
+        assert_eq!(app.plan.why_not.is_none(), fits, "{long}: {:?}", app.plan.why_not);
     }
 }
 

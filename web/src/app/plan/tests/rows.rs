@@ -235,3 +235,45 @@ fn pieces_of_rows_that_are_begun_are_listed_with_their_places() {
     planned_out(&mut app, vec![Tap::Go]);
     check(&app, &["1 of these 8 rows is cut already"], &[loose]);
 }
+
+/// A sentence of the page that begins so.
+fn sentence(app: &App, begins: &str) -> String {
+    let shown = page(app);
+    let (_, behind) = shown.split_once(begins).unwrap_or_else(|| panic!("{begins}: {shown}"));
+    format!("{begins}{}", behind.split('<').next().unwrap())
+}
+
+/// By hand, in inches: 13 3/8 in six rows of 2 1/4 is 13 1/2, and an eighth is sawn off the last. Two rows are cut; the plan of the other four
+/// says the same of all six, and their weight and movement, once.
+#[test]
+fn the_other_rows_say_what_becomes_of_the_whole_top() {
+    let mut app = super::told::at_rack("");
+    let story = tell(&format!("{}job top \"Top\" 1 spec\n", super::told::RACK.replace("EUR metric", "USD inch")));
+    app.own = Shelf::of(Device::new([1; 8]), story.book, Sorted::new());
+    app.jobs.open = story.names.job("top");
+    heard(&mut app, [Tap::Open, Tap::Shape(Shape::Rows)]);
+    typed(&mut app, &["44", "", "6"]);
+    app.plan.draft.form.put(1, "13 3/8".into());
+    planned_out(&mut app, vec![Tap::Go]);
+    let all = ["Finished it weighs", "Across its 13"].map(|begins| sentence(&app, begins));
+    let sawn = sentence(&app, ": saw the last to 2");
+    heard(&mut app, [Tap::Use, Tap::TickRow(0), Tap::TickRow(1)]);
+    planned_out(&mut app, vec![Tap::Go]);
+    planned_out(&mut app, vec![Tap::OtherRows]);
+    assert_eq!(app.plan.found.as_ref().unwrap().sheet.made, 4);
+    let once = |app: &App| {
+        for words in all.iter().chain([&sawn]) {
+            assert_eq!(page(app).matches(words).count(), 1, "{words}: {}", page(app));
+        }
+        check(app, &["All 6 rows glued up are 13"], &["Glued up they are"]);
+        for begins in ["Finished it weighs", "it moves"] {
+            assert_eq!(page(app).matches(begins).count(), 1, "{begins}");
+        }
+    };
+    once(&app);
+    heard(&mut app, [Tap::Use, Tap::UseAnd(false)]);
+    once(&app);
+    let mut again = super::reloaded(&app);
+    heard(&mut again, [Tap::Open]);
+    once(&again);
+}

@@ -47,3 +47,22 @@ fn parts_for_more_than_the_job_is_of_are_questioned() {
         }
     }
 }
+
+/// The planks alone give too few legs, and the strips were left out on purpose: that is said where no piece can be made, as where some are.
+#[test]
+fn a_pile_that_was_left_out_is_named_also_where_no_piece_can_be_made() {
+    let planks = "pile planks oak-european 27 x 62 x 900 mm\ncount 9 planks\n";
+    for shape in [Shape::Parts, Shape::Sticks] {
+        for legs in [4, 40] {
+            let mut app = at_rack(&format!("part \"leg\" {legs} of 20 x 50 x 550 mm oak-european for tray\n{planks}"));
+            let all = fivebar_core::sheet::make::sources(&app.shelf().shop(app.now.at), app.jobs.open.unwrap()).unwrap();
+            let strips = all.iter().find(|it| it.pile.name.as_deref() == Some("strips")).unwrap().which();
+            heard(&mut app, [Tap::Open, Tap::Shape(shape), Tap::At(0), Tap::Press(Press::Digit(1)), Tap::Turn(strips), Tap::Go]);
+            solved(&mut app);
+            let shown = page(&app);
+            assert_eq!(app.plan.found.as_ref().unwrap().sheet.made, i64::from(legs == 4));
+            assert_eq!(shown.matches("Strips left out: not among the pieces to use.").count(), 1, "{shape:?} {legs}: {shown}");
+            assert!(!shown.contains("nothing of it is needed"), "{shown}");
+        }
+    }
+}
