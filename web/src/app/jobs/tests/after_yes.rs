@@ -91,11 +91,52 @@ fn an_order_ends_with_its_refund_or_is_made_good() {
             .pick(Pick::Ends(ends))
             .tap(Tap::Save);
         let sheet = maker.sheet();
-        assert_eq!((sheet.account.sold.promised, sheet.account.sold.left, sheet.account.sold.received.is_zero()), (promised, 3, true));
-        assert_eq!(sheet.sale.due.is_zero(), ends);
+        // Made good, what came in stays paid for it.
+        assert_eq!((sheet.account.sold.promised, sheet.account.sold.left, sheet.account.sold.received.is_zero()), (promised, 3, ends));
+        assert!(sheet.sale.due.is_zero());
         maker.say(Msg::Common(Common::TakeBack));
         assert_eq!((maker.sheet().account.sold.promised, maker.sheet().account.sold.left), (0, 1), "one act");
     }
+}
+
+/// Made good, nothing goes back unless the maker types it: 0 is proposed, and the page says what becomes of the money. What was typed stays.
+#[test]
+fn an_order_that_is_made_good_hands_nothing_back() {
+    let good = |maker: &mut Maker| {
+        let sale = maker.room("more", Room::Sell).sheet().selling.sales[0].id;
+        maker.tap(Tap::Write(What::Refund(sale))).shows(&[">800<"]).hides(&["stays paid"]).pick(Pick::Ends(false));
+    };
+    let mut maker = told("sell 2 more for 800 notes agreed deal");
+    good(&mut maker);
+    maker.shows(&["Nothing goes back: what they paid stays paid for what you hand over again.", ">0<"]).hides(&[">800<"]);
+    maker.pick(Pick::Ends(true)).shows(&[">800<"]).hides(&["stays paid"]).pick(Pick::Ends(false)).tap(Tap::Save);
+    let owed = maker.sheet().sale.owed;
+    assert_eq!([owed.received, owed.due].map(|sum| sum.amount().to_string()), ["800", "0"]);
+    let mut typed = told("sell 2 more for 800 notes agreed deal");
+    good(&mut typed);
+    typed.figures(&["300"]).shows(&["What you don’t hand back stays paid for what you hand over again."]).hides(&["Nothing goes back"]);
+    typed.pick(Pick::Ends(true)).shows(&[">300<"]).pick(Pick::Ends(false)).shows(&[">300<"]);
+}
+
+/// Of an order handed over in parts the rest is still to come: it stands, and nothing goes back. Where all is handed over and it ends, the others
+/// stay sold.
+#[test]
+fn an_order_sold_in_parts_says_what_becomes_of_the_others() {
+    let mut maker = told("sell 1 more for 400 notes agreed deal as first
+");
+    let refund = |maker: &mut Maker| {
+        let sale = maker.room("more", Room::Sell).sheet().selling.sales[0].id;
+        maker.tap(Tap::Write(What::Refund(sale)));
+    };
+    refund(&mut maker);
+    maker.shows(&["The order stands. Nothing goes back: what they paid", ">0<"]).hides(&["The order ends", ">400<"]).tap(Tap::Save);
+    let sheet = maker.sheet();
+    assert_eq!((sheet.account.sold.promised, sheet.sale.owed.received.amount().to_string()), (2, "400".to_owned()));
+    let mut all = told("sell 1 more for 400 notes agreed deal as first
+sell 1 more for 400 notes agreed deal as then
+");
+    refund(&mut all);
+    all.shows(&["The order ends", "1 piece of the order stays sold.", ">400<"]).pick(Pick::Ends(false)).hides(&["stays sold"]).shows(&[">0<"]);
 }
 
 /// Of what was handed over under one agreement some comes back, or the rest is called off: it says what became of each.

@@ -6,7 +6,7 @@ use super::super::page::can_tip;
 use super::super::say;
 use super::Asked;
 use crate::app::jobs::Tap;
-use crate::app::jobs::draft::{Draft, PaidTo, Pick, What, agreement_done, comes_back, of_several};
+use crate::app::jobs::draft::{Draft, PaidTo, Pick, What, agreement_done, comes_back, is_made_good, of_several};
 use crate::app::price::gallery::there;
 use crate::app::price::in_coins;
 use crate::app::taxes::tax;
@@ -17,7 +17,7 @@ use crate::screens::price::gallery::{at, rest_or_all};
 use crate::screens::{Seen, taxes};
 use crate::view::{El, el};
 use crate::words::en::{common, deal, job as words, jobs, price, taxes as tax_words, waiting};
-use fivebar_core::ledger::fold::{Agreement, TaxBy};
+use fivebar_core::ledger::fold::{Agreement, Sale, TaxBy};
 use fivebar_core::ledger::kind::sale::{Carried, Instead, Paid};
 use fivebar_core::quantity::{Count, Currency, Decimal, Id, Listed, Money, PILE_MOST, reading};
 use fivebar_core::sheet::gallery::AtGallery;
@@ -169,10 +169,29 @@ fn refund(draft: &Draft, (sheet, id): (&JobSheet, Id), (app, seen): (&App, Seen<
         let segs = vec![Seg::new(words::ORDER_ENDS, draft.picks.ends), Seg::new(words::ORDER_STANDS, !draft.picks.ends)];
         asked.above.push(even(words::THE_ORDER, segs, |nth| say(Tap::Pick(Pick::Ends(nth == 0)))));
     }
+    asked.above.extend(of_order(draft, (sheet, sale), (back.n, came), seen).map(|said| el("p", "t14 i2").text(said)));
     asked.slots = vec![Slot::new(words::TO_HAND_BACK_OF_IT, draft.picks.currency.code())];
     asked.slots.extend(of_several(sheet, id).then(|| Slot::whole(words::PIECES_BACK)));
     asked.save.1 = words::REFUND_UNDER.into();
     asked
+}
+
+/// What becomes of its order: of what came in nothing goes back by itself where it stands, and some of it may stay sold where it ends.
+fn of_order(draft: &Draft, (sheet, sale): (&JobSheet, &Sale), (n, came): (Count, Money), seen: Seen<'_>) -> Option<String> {
+    let ends = draft.picks.ends;
+    if is_made_good(sheet, (sale.id, ends)) {
+        let typed = reading::money(draft.form.text(0), came.currency(), seen.speech.sign()).ok();
+        let what = match typed {
+            _ if came.is_zero() => words::NOTHING_WAS_PAID,
+            Some(typed) if !typed.is_zero() => words::REST_STAYS_PAID,
+            _ => words::NOTHING_GOES_BACK,
+        };
+        let stands = (!agreement_done(sheet, sale.id)).then_some(words::STANDS_FOR_THE_REST);
+        return Some(stands.into_iter().chain([what]).listed().join(" "));
+    }
+    let agreement = sheet.selling.agreement(sale.agreed?).filter(|_| ends)?;
+    let stays = agreement.sold.saturating_sub(n);
+    (0 < stays).then(|| words::stay_sold(&common::pieces(stays, &seen.speech.count(stays)), stays))
 }
 
 /// What became of it.

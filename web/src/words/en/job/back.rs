@@ -15,6 +15,18 @@ pub const THE_ORDER: &str = "The order";
 pub const ORDER_ENDS: &str = "The order ends";
 pub const ORDER_STANDS: &str = "I make it good";
 
+/// Of an order that is made good.
+pub const NOTHING_GOES_BACK: &str = "Nothing goes back: what they paid stays paid for what you hand over again.";
+pub const REST_STAYS_PAID: &str = "What you don’t hand back stays paid for what you hand over again.";
+pub const NOTHING_WAS_PAID: &str = "Nothing was paid for it, so nothing goes back.";
+/// Others of the order are still to be handed over.
+pub const STANDS_FOR_THE_REST: &str = "The order stands.";
+
+/// "2 pieces of the order stay sold." Where it ends with those that come back.
+pub fn stay_sold(pieces: &str, n: fivebar_core::quantity::Count) -> String {
+    format!("{pieces} of the order {} sold.", if n == 1 { "stays" } else { "stay" })
+}
+
 /// "184.00 of it kept".
 pub fn kept(sum: &str) -> String {
     format!("{sum} kept")
