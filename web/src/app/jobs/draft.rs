@@ -4,7 +4,7 @@ mod back;
 mod paid;
 mod what;
 
-pub use back::{agreement_done, comes_back, is_made_good};
+pub use back::{agreement_done, agreement_open, comes_back};
 pub use what::{PaidTo, What, of_several};
 use what::{brings, priced};
 
@@ -79,7 +79,7 @@ pub struct Picks {
     pub spent_on: SpentOn,
     /// A new job is made from this design.
     pub design: Option<Id>,
-    /// With the refund the order came to nothing.
+    /// What comes back is not made good: its money goes back, and an order that was done came to nothing.
     pub ends: bool,
     /// The buyer never came.
     pub never_came: bool,

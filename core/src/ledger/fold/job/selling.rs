@@ -76,6 +76,8 @@ pub struct LikePiece {
 #[derive(Clone, Debug, PartialEq)]
 pub struct Agreement {
     pub id: Id,
+    /// The act it was written in.
+    pub act: Id,
     pub at: Moment,
     pub n: Count,
     pub sum: Money,
@@ -355,13 +357,22 @@ impl Selling {
         self.reversals.values().map(|reversed| reversed.act).chain(self.brought.iter().map(|back| back.act))
     }
 
-    /// Whether what was kept of pieces that came back lies ahead of their agreement: it stood, or stands, when they were back.
-    pub(super) fn is_made_good(&self, sale: &Sale, act: Id) -> bool {
+    /// What was agreed in the act by which pieces came back: they are made good and handed over again.
+    pub fn again(&self, act: Id) -> Option<&Agreement> {
+        self.agreements.iter().find(|agreement| agreement.act == act && self.acts_back().any(|back| back == act))
+    }
+
+    /// The agreement that what was kept of pieces that came back lies ahead of: the one that was made with it, else their own where it stood, or
+    /// stands, when they were back.
+    pub(super) fn made_good_for(&self, sale: &Sale, act: Id) -> Option<Id> {
+        if let Some(again) = self.again(act) {
+            return Some(again.id);
+        }
         let first = self.first(sale.agreed);
         let of_chain = |agreement: &&Agreement| self.first(Some(agreement.id)) == first;
         let ended = |agreement: &Agreement| self.came_back_before.get(&agreement.id).is_some_and(|before| !before.contains(&act));
         let mut chain = self.agreements.iter().filter(of_chain).peekable();
-        sale.agreed.is_some() && chain.peek().is_some() && !chain.any(ended)
+        first.filter(|_| chain.peek().is_some() && !chain.any(ended))
     }
 
     fn money(&mut self, entry: &Entry, currency: Currency) {
@@ -439,6 +450,7 @@ impl Selling {
     fn agreed(&mut self, entry: &Entry, f: &crate::ledger::kind::sale::PriceAgreed, tag: Option<Money>) {
         self.agreements.push(Agreement {
             id: entry.id,
+            act: act_of(entry),
             at: entry.at(),
             n: f.n,
             sum: f.sum,

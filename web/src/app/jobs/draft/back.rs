@@ -1,4 +1,4 @@
-//! What goes back with pieces that were brought back: what came in for them, or nothing where their order is made good.
+//! What goes back with pieces that were brought back: what came in for them, or nothing where they are made good.
 
 use super::super::super::App;
 use super::{Draft, Picks, Typed, of_several};
@@ -8,18 +8,17 @@ use fivebar_core::quantity::{Count, Id, Money};
 use fivebar_core::sheet::job::JobSheet;
 
 /// The agreement that a sale carried out is done with: with a refund it may come to nothing.
-pub fn agreement_done(sheet: &JobSheet, sale: Id) -> bool {
-    state(sheet, sale) == Some(AgreementState::Done)
+pub fn agreement_done(selling: &Selling, sale: Id) -> bool {
+    state(selling, sale) == Some(AgreementState::Done)
 }
 
-/// Its order stands when pieces of a sale come back: what came in stays paid for what is handed over again.
-pub fn is_made_good(sheet: &JobSheet, (sale, ends): (Id, bool)) -> bool {
-    !ends && matches!(state(sheet, sale), Some(AgreementState::Done | AgreementState::Open))
+/// Others of the order of a sale are still to be handed over: it stands, whatever comes back.
+pub fn agreement_open(selling: &Selling, sale: Id) -> bool {
+    state(selling, sale) == Some(AgreementState::Open)
 }
 
-fn state(sheet: &JobSheet, sale: Id) -> Option<AgreementState> {
-    let agreed = sheet.selling.sale(sale)?.agreed?;
-    sheet.selling.agreement(agreed).map(|agreement| agreement.state)
+fn state(selling: &Selling, sale: Id) -> Option<AgreementState> {
+    selling.agreement(selling.sale(sale)?.agreed?).map(|agreement| agreement.state)
 }
 
 /// So many pieces of a sale, as they come back.
@@ -30,9 +29,9 @@ pub fn comes_back(app: &App, selling: &Selling, of: (Id, Count)) -> Option<Comes
 
 /// A form about all of a sale.
 pub(super) fn begin(draft: Draft, (sheet, sale): (&JobSheet, Id), typed: Typed) -> Draft {
-    let (currency, ends) = (sheet.account.currency, agreement_done(sheet, sale));
+    let (currency, ends) = (sheet.account.currency, !agreement_open(&sheet.selling, sale));
     let came = sheet.selling.paid(currency, sale).ok();
-    let sum = typed.sum(if is_made_good(sheet, (sale, ends)) { Some(Money::zero(currency)) } else { came });
+    let sum = typed.sum(if ends { came } else { Some(Money::zero(currency)) });
     let n = sheet.selling.sale(sale).map(|sale| sale.n.to_string()).filter(|_| of_several(sheet, sale));
     let form = match n {
         Some(n) => Form::filled([sum, n]),
@@ -44,7 +43,7 @@ pub(super) fn begin(draft: Draft, (sheet, sale): (&JobSheet, Id), typed: Typed) 
 /// What is proposed to go back for so many of its pieces.
 pub(super) fn proposed(app: &App, sheet: &JobSheet, (sale, n, ends): (Id, Count, bool)) -> Option<Money> {
     let currency = sheet.account.currency;
-    if is_made_good(sheet, (sale, ends)) {
+    if !ends {
         return Some(Money::zero(currency));
     }
     sheet.selling.came_for(currency, (sale, comes_back(app, &sheet.selling, (sale, n))?)).ok()

@@ -118,6 +118,44 @@ fn an_order_that_is_made_good_hands_nothing_back() {
     typed.pick(Pick::Ends(true)).shows(&[">300<"]).pick(Pick::Ends(false)).shows(&[">300<"]);
 }
 
+/// Sold from the list without an order: made good, it is agreed anew with what was paid ahead, nothing is due, and the next hand-over ends it. In
+/// one act, taken back where it stands.
+#[test]
+fn a_sale_of_no_order_is_made_good() {
+    let mut maker = Maker::told(&["2026-05-22 08:14 -05:00 workshop USD inch\ntill tax 0.055 fee 0.026 fixed 0.10\njob more \"Stools\" 2 spec\n\
+        tag 105.50 more\nsell 1 more for 105.50 card"]);
+    let sale = maker.room("more", Room::Sell).sheet().selling.sales[0].id;
+    maker.tap(Tap::Write(What::Refund(sale))).shows(&["Their money back", "I make it good", ">105.50<", "its money goes back"]).hides(&["Nothing goes back"]);
+    maker.pick(Pick::Ends(false)).shows(&["Nothing goes back: what they paid stays paid", ">0<", "to be handed over again"]);
+    maker.hides(&["its money goes back"]).tap(Tap::Save);
+    let sheet = maker.sheet();
+    let owed = sheet.sale.owed;
+    let amounts = [owed.received, owed.due, owed.others].map(|sum| sum.amount().to_string());
+    assert_eq!((amounts, sheet.account.sold.promised), (["105.5", "0", "0"].map(str::to_owned), 1));
+    let lost = sheet.account.costs.fees_lost;
+    assert!(lost.is_zero(), "its fee is of what is handed over again: {lost:?}");
+    let agreed = sheet.selling.open().next().unwrap().id;
+    let entry = sheet.selling.sales[0].reversed.unwrap().entry;
+    maker.tap(Tap::Write(What::Sell(Some(agreed)))).tap(Tap::Save);
+    let sold = maker.sheet().account.sold;
+    assert_eq!(([sold.taken, sold.tax, sold.received, sold.due].map(|sum| sum.amount().to_string()), sold.left), (["105.5", "5.5", "105.5", "0"].map(str::to_owned), 1));
+    maker.say(Msg::Common(Common::TakeBack));
+    maker.tap(Tap::Strike(entry));
+    let sheet = maker.sheet();
+    assert_eq!((sheet.account.sold.promised, sheet.account.sold.left, sheet.selling.sales[0].reversed), (0, 1, None));
+}
+
+/// One of three sold together comes back and is made good: two stay sold, and one is to be handed over for its third that was paid.
+#[test]
+fn one_of_a_sale_of_several_is_made_good() {
+    let mut maker = Maker::told(&["2026-05-22 08:14 -05:00 workshop USD inch\njob more \"Stools\" 3 spec\nsell 3 more for 300 notes"]);
+    let sale = maker.room("more", Room::Sell).sheet().selling.sales[0].id;
+    maker.tap(Tap::Write(What::Refund(sale))).pick(Pick::Ends(false)).tap(Tap::At(1)).tap(Tap::Press(Press::Digit(1))).tap(Tap::Save);
+    let sheet = maker.sheet();
+    let owed = [sheet.sale.owed.received, sheet.sale.owed.due].map(|sum| sum.amount().to_string());
+    assert_eq!((owed, sheet.account.sold.promised, sheet.selling.sales[0].n), (["100", "0"].map(str::to_owned), 1, 2));
+}
+
 /// Of an order handed over in parts the rest is still to come: it stands, and nothing goes back. Where all is handed over and it ends, the others
 /// stay sold.
 #[test]

@@ -6,7 +6,7 @@ use super::super::page::can_tip;
 use super::super::say;
 use super::Asked;
 use crate::app::jobs::Tap;
-use crate::app::jobs::draft::{Draft, PaidTo, Pick, What, agreement_done, comes_back, is_made_good, of_several};
+use crate::app::jobs::draft::{Draft, PaidTo, Pick, What, agreement_done, agreement_open, comes_back, of_several};
 use crate::app::price::gallery::there;
 use crate::app::price::in_coins;
 use crate::app::taxes::tax;
@@ -165,31 +165,33 @@ fn refund(draft: &Draft, (sheet, id): (&JobSheet, Id), (app, seen): (&App, Seen<
     let word = if paid.is_some() { words::CAME_BEYOND } else { words::CAME_FOR_IT };
     let paid = paid.map(|paid| line(words::CAME_FOR_IT, sum(paid, seen)));
     asked.above = vec![el("section", "card").kids(paid).kid(line(word, sum(came, seen))).kids(tax).kids(fee)];
-    if agreement_done(sheet, id) {
-        let segs = vec![Seg::new(words::ORDER_ENDS, draft.picks.ends), Seg::new(words::ORDER_STANDS, !draft.picks.ends)];
-        asked.above.push(even(words::THE_ORDER, segs, |nth| say(Tap::Pick(Pick::Ends(nth == 0)))));
+    if !agreement_open(&sheet.selling, id) {
+        let is_order = agreement_done(&sheet.selling, id);
+        let (label, ends) = if is_order { (words::THE_ORDER, words::ORDER_ENDS) } else { (words::THE_SALE, words::MONEY_GOES_BACK) };
+        let segs = vec![Seg::new(ends, draft.picks.ends), Seg::new(words::ORDER_STANDS, !draft.picks.ends)];
+        asked.above.push(even(label, segs, |nth| say(Tap::Pick(Pick::Ends(nth == 0)))));
     }
     asked.above.extend(of_order(draft, (sheet, sale), (back.n, came), seen).map(|said| el("p", "t14 i2").text(said)));
     asked.slots = vec![Slot::new(words::TO_HAND_BACK_OF_IT, draft.picks.currency.code())];
     asked.slots.extend(of_several(sheet, id).then(|| Slot::whole(words::PIECES_BACK)));
-    asked.save.1 = words::REFUND_UNDER.into();
+    asked.save.1 = if draft.picks.ends { words::REFUND_UNDER } else { words::GOOD_UNDER }.into();
     asked
 }
 
-/// What becomes of its order: of what came in nothing goes back by itself where it stands, and some of it may stay sold where it ends.
+/// What becomes of it: of what came in nothing goes back by itself where it is made good, and some of its order may stay sold where that ends.
 fn of_order(draft: &Draft, (sheet, sale): (&JobSheet, &Sale), (n, came): (Count, Money), seen: Seen<'_>) -> Option<String> {
     let ends = draft.picks.ends;
-    if is_made_good(sheet, (sale.id, ends)) {
+    if !ends {
         let typed = reading::money(draft.form.text(0), came.currency(), seen.speech.sign()).ok();
         let what = match typed {
             _ if came.is_zero() => words::NOTHING_WAS_PAID,
             Some(typed) if !typed.is_zero() => words::REST_STAYS_PAID,
             _ => words::NOTHING_GOES_BACK,
         };
-        let stands = (!agreement_done(sheet, sale.id)).then_some(words::STANDS_FOR_THE_REST);
+        let stands = agreement_open(&sheet.selling, sale.id).then_some(words::STANDS_FOR_THE_REST);
         return Some(stands.into_iter().chain([what]).listed().join(" "));
     }
-    let agreement = sheet.selling.agreement(sale.agreed?).filter(|_| ends)?;
+    let agreement = sheet.selling.agreement(sale.agreed?)?;
     let stays = agreement.sold.saturating_sub(n);
     (0 < stays).then(|| words::stay_sold(&common::pieces(stays, &seen.speech.count(stays)), stays))
 }

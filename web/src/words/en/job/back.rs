@@ -2,6 +2,7 @@
 
 pub const REFUND: &str = "Brought back";
 pub const REFUND_UNDER: &str = "its money goes back";
+pub const GOOD_UNDER: &str = "to be handed over again";
 pub const MISTAKE: &str = "written by mistake";
 /// Of what came in, where some of its pieces stay sold.
 pub const CAME_BEYOND: &str = "Of it beyond what the rest costs";
@@ -14,8 +15,11 @@ pub const PIECES_BACK: &str = "Pieces that come back";
 pub const THE_ORDER: &str = "The order";
 pub const ORDER_ENDS: &str = "The order ends";
 pub const ORDER_STANDS: &str = "I make it good";
+/// The same choice where no order of it stands.
+pub const THE_SALE: &str = "What they get";
+pub const MONEY_GOES_BACK: &str = "Their money back";
 
-/// Of an order that is made good.
+/// Of what is made good.
 pub const NOTHING_GOES_BACK: &str = "Nothing goes back: what they paid stays paid for what you hand over again.";
 pub const REST_STAYS_PAID: &str = "What you don’t hand back stays paid for what you hand over again.";
 pub const NOTHING_WAS_PAID: &str = "Nothing was paid for it, so nothing goes back.";
