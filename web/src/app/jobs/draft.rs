@@ -12,6 +12,7 @@ use super::super::App;
 use super::super::entry::moisture;
 use super::super::form::Form;
 use super::super::plan::PutBack;
+use super::super::price::far::Far;
 use super::super::price::gallery::{FIRST_TERMS, usual};
 use super::super::price::{ask_today, paid_for};
 use super::super::spent_on::{SpentOn, SpentTap};
@@ -65,6 +66,8 @@ pub struct Picks {
     pub home: super::homes::AskedHome,
     /// Less than what was agreed, asked about once: what was typed, and what was agreed.
     pub short: Option<(Money, Money)>,
+    /// Far from its tags, asked about once: what was typed, and what the tags come to.
+    pub far: Option<(Far, Money, Money)>,
     pub way: Way,
     /// A drive was to bring pieces to their buyers, or not; not asked of one piece, since all is of that one.
     pub brings: Option<bool>,
@@ -162,6 +165,7 @@ pub fn begin(app: &App, what: What) -> Option<Draft> {
         spending: None,
         home: super::homes::AskedHome::default(),
         short: None,
+        far: None,
         way: Way::default(),
         brings: None,
         can: super::cans::OfCan::of(units),

@@ -8,6 +8,7 @@ pub use instead::*;
 pub use open::*;
 pub use under::*;
 
+use crate::app::price::far::Far;
 use fivebar_core::ledger::kind::sale::{Carried, Paid};
 use fivebar_core::sheet::price::Gap;
 
@@ -383,9 +384,17 @@ pub fn step(step: &str, up: bool) -> String {
     format!("{}{step}", if up { '+' } else { '−' })
 }
 
-/// "1450 is ten times your tag of 145 or more. If it is so, tap again."
-pub fn is_it_meant(sum: &str, tag: &str) -> String {
-    format!("{sum} is ten times your tag of {tag} or more. If it is so, tap again.")
+/// "1450 is five times your tag of 145 or more. If it is so, tap again."
+pub fn is_it_meant(sum: (Far, &str), tag: &str) -> String {
+    format!("{} If it is so, tap again.", far_from_tag(sum, tag))
+}
+
+/// "14.50 is a fifth of your tag of 145 or less."
+pub fn far_from_tag((far, sum): (Far, &str), tag: &str) -> String {
+    match far {
+        Far::Over => format!("{sum} is five times your tag of {tag} or more."),
+        Far::Under => format!("{sum} is a fifth of your tag of {tag} or less."),
+    }
 }
 
 /// "Sold at 130".

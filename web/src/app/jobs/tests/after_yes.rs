@@ -79,6 +79,19 @@ fn less_than_was_agreed_is_asked_about_once() {
     assert!(is_sold(&whole), "what was agreed is not asked about");
 }
 
+/// A sale far from its tag, 14.50 for 145, is asked about once on the job's own page too.
+#[test]
+fn a_sale_far_from_its_tag_is_asked_about_once() {
+    let mut maker = Maker::told(&["2026-05-22 08:14 -05:00 workshop USD inch\njob more \"Stools\" 2 spec\ntag 145 more\n"]);
+    for (typed, asks) in [("14.50", "14.50 is a fifth of your tag of 145.00 or less. Done again"), ("1450", "is five times your tag of")] {
+        let before = maker.room("more", Room::Sell).sheet().selling.sales.len();
+        maker.tap(Tap::Write(What::Sell(None))).figures(&[typed]).tap(Tap::Save).shows(&[asks]);
+        assert_eq!(maker.sheet().selling.sales.len(), before);
+        maker.tap(Tap::Save);
+        assert_eq!(maker.sheet().selling.sales.len(), before + 1);
+    }
+}
+
 /// Of an order that was handed over the maker says whether it ends with the refund, or is made good.
 #[test]
 fn an_order_ends_with_its_refund_or_is_made_good() {

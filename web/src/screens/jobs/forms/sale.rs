@@ -110,7 +110,8 @@ fn sell(draft: &Draft, (sheet, agreed): (&JobSheet, Option<Id>), (app, seen): (&
     let spoken = agreed.and_then(|id| sheet.selling.agreement(id)?.tax).map(TaxBy::Agreed);
     let mut asked = Asked::new("jobs/sale", if agreed.is_some() { words::HAND_OVER } else { words::SELL });
     let short = draft.picks.short.map(|(typed, agreed)| words::less_than_agreed(&sum(typed, seen), &sum(agreed, seen)));
-    let short = short.map(|said| el("p", "why").attr("role", "alert").text(said));
+    let far = draft.picks.far.map(|(far, typed, tags)| words::far_from_tag((far, &sum(typed, seen)), &sum(tags, seen)));
+    let short = short.or(far).map(|said| el("p", "why").attr("role", "alert").text(said));
     asked.above = short.into_iter().chain([how_paid(draft, true), how_carried(draft)]).listed();
     let by = draft.picks.tax.or(spoken).unwrap_or(sheet.sale.tax);
     let chips = taxes::chips(app, (currency, by), seen, |by| say(Tap::Pick(Pick::Tax(by))));
