@@ -20,6 +20,8 @@ pub const ASK: &str = "ask";
 pub const BY_YOUR_RATE: &str = "by your rate";
 pub const SETTLE: &str = "settle";
 pub const NOT_UNDER: &str = "not under";
+/// The same figure, where the maker set a settle under it: it holds no more, the settle does.
+pub const WAITING_WORTH: &str = "waiting is worth";
 pub const COSTS_COVERED: &str = "costs covered";
 pub const YOUR_RATE: &str = "your rate";
 pub const LOWEST_PAY: &str = "lowest pay";
