@@ -141,7 +141,8 @@ fn offer_today((sheet, prospect): (&WaitingSheet, &Prospect), app: &App, seen: S
     let doubt = over
         .map(|over| el("p", "w7").text(over))
         .unwrap_or_else(|| el("p", "t14").text(super::doubt(prospect.band.is_some(), prospect.has_band)));
-    let settle = set.or_else(|| in_band(sheet.job, prospect, app)).map(|sum| el("p", "t14").text(words::a_yes_from(&bare(sum, seen.speech))));
+    let settle =
+        set.or_else(|| in_band(sheet.job, prospect, app)).map(|sum| el("p", "t14").text(words::a_yes_from(&bare(sum, seen.speech))));
     let heard = format!("{under} {}", mark(prospect.under, seen.speech));
     let heard = prospect.band.map_or(heard.clone(), |band| format!("{heard}. {} {}", price::TOO_CLOSE, close(band)));
     el("section", "card tap")

@@ -450,6 +450,8 @@ pub const SETTLE_KEY: &str = "Settle";
 pub const SETTLE_WORKED_OUT: &str = "Settle, worked out";
 /// Where tax comes on top the two are not of a kind, and say so.
 pub const TAG_BEFORE_TAX: &str = "Tag, before tax";
+pub const TAG_OF_EACH: &str = "Tag of each";
+pub const TAG_OF_EACH_BEFORE_TAX: &str = "Tag of each, before tax";
 pub const SETTLE_WITH_TAX: &str = "Settle, with tax";
 pub const SETTLE_WORKED_OUT_WITH_TAX: &str = "Settle, worked out, with tax";
 pub const OFFERS_HEARD: &str = "Offers heard";
