@@ -89,7 +89,8 @@ struct Single {
 /// A form, or what lies over the list of Price, as an offer does: a figure that is typed there is meant for it and leads nowhere else.
 fn asks(screen: &Screen) -> bool {
     let parts = [Some(&screen.main), screen.foot.as_ref()];
-    screen.place.starts_with("price/") || parts.into_iter().flatten().any(|part| part.says(words::NOT_NOW) || part.said_by_enter().is_some())
+    screen.place.starts_with("price/")
+        || parts.into_iter().flatten().any(|part| part.says(words::NOT_NOW) || part.said_by_enter().is_some())
 }
 
 /// What a key says here: the arrows too, where they go back and on; a figure, where a pad waits for it, and Enter that takes it.

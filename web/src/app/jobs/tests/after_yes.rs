@@ -135,10 +135,14 @@ fn an_order_that_is_made_good_hands_nothing_back() {
 /// one act, taken back where it stands.
 #[test]
 fn a_sale_of_no_order_is_made_good() {
-    let mut maker = Maker::told(&["2026-05-22 08:14 -05:00 workshop USD inch\ntill tax 0.055 fee 0.026 fixed 0.10\njob more \"Stools\" 2 spec\n\
+    let mut maker =
+        Maker::told(&["2026-05-22 08:14 -05:00 workshop USD inch\ntill tax 0.055 fee 0.026 fixed 0.10\njob more \"Stools\" 2 spec\n\
         tag 105.50 more\nsell 1 more for 105.50 card"]);
     let sale = maker.room("more", Room::Sell).sheet().selling.sales[0].id;
-    maker.tap(Tap::Write(What::Refund(sale))).shows(&["Their money back", "I make it good", ">105.50<", "its money goes back"]).hides(&["Nothing goes back"]);
+    maker
+        .tap(Tap::Write(What::Refund(sale)))
+        .shows(&["Their money back", "I make it good", ">105.50<", "its money goes back"])
+        .hides(&["Nothing goes back"]);
     maker.pick(Pick::Ends(false)).shows(&["Nothing goes back: what they paid stays paid", ">0<", "to be handed over again"]);
     maker.hides(&["its money goes back"]).tap(Tap::Save);
     let sheet = maker.sheet();
@@ -151,7 +155,10 @@ fn a_sale_of_no_order_is_made_good() {
     let entry = sheet.selling.sales[0].reversed.unwrap().entry;
     maker.tap(Tap::Write(What::Sell(Some(agreed)))).tap(Tap::Save);
     let sold = maker.sheet().account.sold;
-    assert_eq!(([sold.taken, sold.tax, sold.received, sold.due].map(|sum| sum.amount().to_string()), sold.left), (["105.5", "5.5", "105.5", "0"].map(str::to_owned), 1));
+    assert_eq!(
+        ([sold.taken, sold.tax, sold.received, sold.due].map(|sum| sum.amount().to_string()), sold.left),
+        (["105.5", "5.5", "105.5", "0"].map(str::to_owned), 1)
+    );
     maker.say(Msg::Common(Common::TakeBack));
     maker.tap(Tap::Strike(entry));
     let sheet = maker.sheet();
@@ -173,8 +180,10 @@ fn one_of_a_sale_of_several_is_made_good() {
 /// stay sold.
 #[test]
 fn an_order_sold_in_parts_says_what_becomes_of_the_others() {
-    let mut maker = told("sell 1 more for 400 notes agreed deal as first
-");
+    let mut maker = told(
+        "sell 1 more for 400 notes agreed deal as first
+",
+    );
     let refund = |maker: &mut Maker| {
         let sale = maker.room("more", Room::Sell).sheet().selling.sales[0].id;
         maker.tap(Tap::Write(What::Refund(sale)));
@@ -183,11 +192,16 @@ fn an_order_sold_in_parts_says_what_becomes_of_the_others() {
     maker.shows(&["The order stands. Nothing goes back: what they paid", ">0<"]).hides(&["The order ends", ">400<"]).tap(Tap::Save);
     let sheet = maker.sheet();
     assert_eq!((sheet.account.sold.promised, sheet.sale.owed.received.amount().to_string()), (2, "400".to_owned()));
-    let mut all = told("sell 1 more for 400 notes agreed deal as first
+    let mut all = told(
+        "sell 1 more for 400 notes agreed deal as first
 sell 1 more for 400 notes agreed deal as then
-");
+",
+    );
     refund(&mut all);
-    all.shows(&["The order ends", "1 piece of the order stays sold.", ">400<"]).pick(Pick::Ends(false)).hides(&["stays sold"]).shows(&[">0<"]);
+    all.shows(&["The order ends", "1 piece of the order stays sold.", ">400<"])
+        .pick(Pick::Ends(false))
+        .hides(&["stays sold"])
+        .shows(&[">0<"]);
 }
 
 /// Of what was handed over under one agreement some comes back, or the rest is called off: it says what became of each.
