@@ -35,7 +35,7 @@ pub struct Selling {
     reversals: Sorted<Id, Reversed>,
     cancelled: Sorted<Id, AgreementState>,
     /// Of a cancelled agreement: the acts before it, and not its own, by which pieces had come back.
-    came_back_before: Sorted<Id, Vec<Id>>,
+    pub(super) came_back_before: Sorted<Id, Vec<Id>>,
     planned: Sorted<Id, Vec<PartOfPay>>,
 }
 
@@ -353,26 +353,8 @@ impl Selling {
     }
 
     /// Acts by which pieces came back.
-    fn acts_back(&self) -> impl Iterator<Item = Id> {
+    pub(super) fn acts_back(&self) -> impl Iterator<Item = Id> {
         self.reversals.values().map(|reversed| reversed.act).chain(self.brought.iter().map(|back| back.act))
-    }
-
-    /// What was agreed in the act by which pieces came back: they are made good and handed over again.
-    pub fn again(&self, act: Id) -> Option<&Agreement> {
-        self.agreements.iter().find(|agreement| agreement.act == act && self.acts_back().any(|back| back == act))
-    }
-
-    /// The agreement that what was kept of pieces that came back lies ahead of: the one that was made with it, else their own where it stood, or
-    /// stands, when they were back.
-    pub(super) fn made_good_for(&self, sale: &Sale, act: Id) -> Option<Id> {
-        if let Some(again) = self.again(act) {
-            return Some(again.id);
-        }
-        let first = self.first(sale.agreed);
-        let of_chain = |agreement: &&Agreement| self.first(Some(agreement.id)) == first;
-        let ended = |agreement: &Agreement| self.came_back_before.get(&agreement.id).is_some_and(|before| !before.contains(&act));
-        let mut chain = self.agreements.iter().filter(of_chain).peekable();
-        first.filter(|_| chain.peek().is_some() && !chain.any(ended))
     }
 
     fn money(&mut self, entry: &Entry, currency: Currency) {
