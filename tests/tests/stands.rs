@@ -297,7 +297,7 @@ fn the_market(maker: &mut Maker<'_>) {
     maker.touch(".places > :nth-child(4)");
     maker.tap("The job");
     maker.tap("Sell and deliver");
-    maker.tap("Tag");
+    maker.tap("Tag of each");
     maker.pad("145");
     maker.tap("Done");
     maker.at("2026-04-18T06:30");

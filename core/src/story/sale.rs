@@ -289,7 +289,8 @@ fn bring_back(teller: &Teller, words: &mut Words) -> Read<BringBackOrder> {
     words.expect("of")?;
     words.expect("sale")?;
     let (sale, job) = (teller.story.names.said_mark(words)?, on_job(teller, words)?);
-    Ok(BringBackOrder { job, sale, n, kept: kept(teller, words)?, ends: words.has("ends"), when: when(teller, words)? })
+    let kept = kept(teller, words)?;
+    Ok(BringBackOrder { job, sale, n, kept, ends: words.has("ends"), again: words.has("again"), when: when(teller, words)? })
 }
 
 /// `reverse first on stands kept 20`.

@@ -189,7 +189,7 @@ fn pressed(app: &mut App, press: Press) {
     let (sign, was) = (app.speech.sign(), draft::as_asked(app).or_else(|| app.jobs.at_tag.take()));
     with_form(app, |form| form.press(press, sign));
     if let Some(draft) = &mut app.jobs.draft {
-        draft.picks.can.asks = None;
+        (draft.picks.can.asks, draft.picks.short, draft.picks.far) = (None, None, None);
     }
     draft::goes_along(app, was.clone());
     app.jobs.at_tag = was.filter(|_| draft::as_asked(app).is_none());

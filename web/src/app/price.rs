@@ -5,6 +5,7 @@ pub mod bargain;
 pub mod deal;
 pub mod face;
 pub mod fair;
+pub mod far;
 pub mod gallery;
 pub mod half;
 pub mod parts;

@@ -28,10 +28,11 @@ pub fn page(app: &App) -> El<Msg> {
     let parts = || [Some(&screen.main), screen.foot.as_ref()].into_iter().flatten();
     let pad = parts().find_map(|part| part.keys_at(PAD));
     let done = parts().find_map(El::said_by_enter).filter(|_| pad.is_some());
+    let keys = Single { heard: app.here.single_keys, walks: screen.walks, leads: !asks(&screen) };
     let nav = (!screen.bare).then(|| place_bar::place_bar(app.place, Msg::Go));
     el("div", "app")
         .place(screen.place)
-        .on_key(heard((app.here.single_keys, screen.walks), pad, done))
+        .on_key(heard(keys, pad, done))
         .kid(screen.head)
         .kids((!screen.bare).then(|| band(app, seen)).flatten())
         .kids((!screen.bare && !screen.quiet && !screen.says_it).then(|| nudge(app, seen)).flatten())
@@ -75,19 +76,38 @@ fn running(app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
     Some(strip::strip(strip::Strip { operation: run.op, minutes, stop: words::STOP.into() }, Msg::Common(Common::StopRun)))
 }
 
+/// Single keys of a keyboard, as they are heard on a page.
+#[derive(Clone, Copy)]
+struct Single {
+    heard: bool,
+    /// The arrows go back and on.
+    walks: bool,
+    /// The figures lead to the places.
+    leads: bool,
+}
+
+/// A form, or what lies over the list of Price, as an offer does: a figure that is typed there is meant for it and leads nowhere else.
+fn asks(screen: &Screen) -> bool {
+    let parts = [Some(&screen.main), screen.foot.as_ref()];
+    screen.place.starts_with("price/")
+        || parts.into_iter().flatten().any(|part| part.says(words::NOT_NOW) || part.said_by_enter().is_some())
+}
+
 /// What a key says here: the arrows too, where they go back and on; a figure, where a pad waits for it, and Enter that takes it.
-fn heard((single, walks): (bool, bool), pad: Option<Answers<Msg>>, done: Option<Msg>) -> impl Fn(&str) -> Option<Msg> + 'static {
+fn heard(single: Single, pad: Option<Answers<Msg>>, done: Option<Msg>) -> impl Fn(&str) -> Option<Msg> + 'static {
+    let Single { heard, walks, leads } = single;
     let is_arrow = |key: &str| matches!(key, "ArrowLeft" | "ArrowRight");
     move |key| match key {
         _ if walks && is_arrow(key) => Some(Msg::Key(key.to_owned())),
         "Enter" => done.clone(),
-        _ if single => pad.as_ref().and_then(|pad| pad(key)).or_else(|| global_key(key)),
+        _ if heard => pad.as_ref().and_then(|pad| pad(key)).or_else(|| global_key(key, leads)),
         _ => no_key(key),
     }
 }
 
-fn global_key(key: &str) -> Option<Msg> {
-    matches!(key, "1" | "2" | "3" | "4" | "5" | "u" | "U" | "Escape").then(|| Msg::Key(key.to_owned()))
+fn global_key(key: &str, leads: bool) -> Option<Msg> {
+    let is_place = matches!(key, "1" | "2" | "3" | "4" | "5") && leads;
+    (is_place || matches!(key, "u" | "U" | "Escape")).then(|| Msg::Key(key.to_owned()))
 }
 
 /// Escape is no single letter: it stays where those are turned off.

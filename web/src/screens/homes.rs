@@ -30,6 +30,11 @@ pub fn asked(kind: &Key, (here, currency): (Home, Currency), app: &App, says: fn
     Some(el("div", "").kid(said).kid(both(kind, away, says)))
 }
 
+/// The question as Done puts it.
+pub fn put(home: El<Msg>) -> Vec<El<Msg>> {
+    vec![el("p", "why").attr("role", "alert").text(words::SAY_HOME), home]
+}
+
 /// Both homes, the one that was said in ink.
 fn both(kind: &Key, home: Option<Home>, says: fn(Key, Home) -> Msg) -> El<Msg> {
     let segs = vec![Seg::new(words::ON_JOBS, home == Some(Home::Job)), Seg::new(words::IN_RATE, home == Some(Home::Rate))];

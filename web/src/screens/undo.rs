@@ -134,6 +134,8 @@ pub fn act_named(act: Id, app: &App, seen: Seen<'_>) -> Option<String> {
         Fact::BatchPlanned(f) if f.done == Some(true) => begin_small(&bench::done_with(&f.op)),
         fact => acts::named(fact).to_owned(),
     };
+    let along = entries.iter().find(|entry| is_person(&entry.fact) && entry.id != told.id);
+    let what = along.map_or_else(|| what.clone(), |person| acts::along(&what, acts::named(&person.fact)));
     let what = of_pile(told, app).map_or_else(|| of_job(&what, job_of(told), app), |pile| common::of_pile(&pile, &what));
     Some(common::of_when(&what, &seen.clock(told.wall)))
 }
@@ -168,7 +170,11 @@ fn of_pile(entry: &Entry, app: &App) -> Option<String> {
     haul.pile(pile.filter(|_| other.is_none())?).map(|pile| super::count::name(&tile(pile)))
 }
 
-/// A haul or a stop that only came along with the act does not name it.
+fn is_person(fact: &Fact) -> bool {
+    matches!(fact, Fact::PersonAdded(_))
+}
+
+/// A haul, a stop or a person that only came along with the act does not name it.
 fn weighty(fact: &Fact) -> bool {
-    !matches!(fact, Fact::HaulBegan(_) | Fact::RunStopped(_) | Fact::OfferHeard(_) | Fact::BatchPlanned(_))
+    !is_person(fact) && !matches!(fact, Fact::HaulBegan(_) | Fact::RunStopped(_) | Fact::OfferHeard(_) | Fact::BatchPlanned(_))
 }

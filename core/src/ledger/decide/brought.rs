@@ -3,8 +3,9 @@
 use super::Act;
 use super::job::some_pieces;
 use super::sale::kept;
-use crate::ledger::fold::{AgreementState, Job, Till};
-use crate::ledger::kind::sale::{AgreementCancelled, PiecesBroughtBack, SaleReversed};
+use crate::ledger::fold::{AgreementState, Job, Sale, Till};
+use crate::ledger::kind::Exact;
+use crate::ledger::kind::sale::{AgreementCancelled, Carried, PiecesBroughtBack, PriceAgreed, SaleReversed};
 use crate::quantity::{Count, Id, Moment, Money};
 use crate::refusal::{Answer, Refusal};
 
@@ -18,6 +19,9 @@ pub struct BringBackOrder {
     pub kept: Option<Money>,
     /// The agreement it carried out comes to nothing with it.
     pub ends: bool,
+    /// They are made good and handed over again: where no order of them stands, that is agreed anew in the same act, and what is kept is paid ahead
+    /// for it.
+    pub again: bool,
     pub when: Option<Moment>,
 }
 
@@ -38,10 +42,31 @@ pub(super) fn bring_back((job, till): (&Job, &Till), order: &BringBackOrder, act
         let (job, sale, sum, tax) = (job.id, sale.id, part.sum, part.tax);
         act.add(PiecesBroughtBack { job, sale, n: order.n, sum, tax, kept: order.kept, when: order.when });
     }
+    let stands = |it: &Id| job.selling.agreement(*it).is_some_and(|it| matches!(it.state, AgreementState::Done | AgreementState::Open));
+    if order.again && !sale.agreed.as_ref().is_some_and(stands) {
+        let sum = if sale.n == order.n { sale.sum } else { sale.part(job.selling.comes_back(till, (sale.id, order.n))?)?.sum };
+        act.add(again(job, sale, (order.n, sum)));
+    }
     if let Some(agreed) = ends {
         act.add(AgreementCancelled { job: job.id, agreed, kept: None, no_show: None });
     }
     Ok(())
+}
+
+/// The same once more, at the price and with the tax it was sold with.
+fn again(job: &Job, sale: &Sale, (n, sum): (Count, Money)) -> PriceAgreed {
+    PriceAgreed {
+        job: job.id,
+        n,
+        sum,
+        carried: sale.carried.unwrap_or(Carried::Fetched),
+        deposit: None,
+        due: None,
+        buyer: sale.buyer,
+        replaces: None,
+        rate: Some(Exact(sale.rate)),
+        side: Some(sale.side),
+    }
 }
 
 pub(super) fn reverse(job: &Job, f: &SaleReversed, act: &mut Act) -> Answer<()> {

@@ -43,14 +43,15 @@ pub fn came(job: &Job, asked: Money, since: Moment) -> Answer<Vec<Came>> {
         let price = offer.said.or(offer.asked).map_or(Ok(asked), |said| each(said, offer.n))?;
         add(offer.at, Did::Heard(Heard::Offered { sum: each(offer.sum, offer.n)?, price }));
     }
-    for sale in selling.standing().filter(|sale| sale.agreed.is_none()) {
-        add(sale.at.at, Did::Heard(Heard::Bought { price: each(sale.sum, sale.n)? }));
-    }
-    for sale in selling.sales.iter().filter(|sale| sale.agreed.is_none() && sale.reversed.is_some()) {
-        add(sale.at.at, Did::Asked);
+    let is_back = |sale: &Sale| sale.reversed.is_some_and(|reversed| selling.again(reversed.act).is_none());
+    for sale in selling.sales.iter().filter(|sale| sale.agreed.is_none()) {
+        let bought = Did::Heard(Heard::Bought { price: each(sale.sum, sale.n)? });
+        add(sale.at.at, if is_back(sale) { Did::Asked } else { bought });
     }
     let back = came_back(job);
-    for agreement in selling.agreements.iter().filter(|agreement| !back.contains(&agreement.id)) {
+    // What is made good is agreed with who had bought it.
+    let is_new = |agreement: &&Agreement| !back.contains(&agreement.id) && selling.again(agreement.act).is_none();
+    for agreement in selling.agreements.iter().filter(is_new) {
         if let Some(did) = agreed(agreement)? {
             add(agreement.at, did);
         }
@@ -165,6 +166,14 @@ mod tests {
         check("offer 120 for 2 stools notes said 160", &[offered(60, 80)]);
         check("sell 1 stools for 80 notes offered 60", &[bought(80)]);
         check("offer 60 for 1 stools said 80\nsell 1 stools for 60 notes", &[offered(60, 80), bought(60)]);
+    }
+
+    /// What is made good for who bought it is no new one who asks, and what they bought at stays known.
+    #[test]
+    fn what_is_made_good_is_of_the_same_buyer() {
+        let sold = "sell 1 stools for 80 notes as sold\n";
+        check(&format!("{sold}bring-back 1 of sale sold on stools"), &[Did::Asked]);
+        check(&format!("{sold}bring-back 1 of sale sold on stools kept 80 again"), &[Did::Heard(Heard::Bought { price: usd(80) })]);
     }
 
     /// Who offered and agreed is one buyer, and who comes back for what was agreed no new one; an agreement that came to nothing is no sale.

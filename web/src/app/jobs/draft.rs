@@ -1,8 +1,10 @@
 //! What is being written down on Jobs: figures by the pad, words, and answers by chips. Nothing is written before it is saved.
 
+mod back;
 mod paid;
 mod what;
 
+pub use back::{agreement_done, agreement_open, comes_back};
 pub use what::{PaidTo, What, of_several};
 use what::{brings, priced};
 
@@ -10,12 +12,13 @@ use super::super::App;
 use super::super::entry::moisture;
 use super::super::form::Form;
 use super::super::plan::PutBack;
+use super::super::price::far::Far;
 use super::super::price::gallery::{FIRST_TERMS, usual};
 use super::super::price::{ask_today, paid_for};
 use super::super::spent_on::{SpentOn, SpentTap};
 use super::sheet;
 use fivebar_core::ledger::decide::Now;
-use fivebar_core::ledger::fold::{Agreement, AgreementState, ComesBack, GalleryTerms, OldJob, Selling, TaxBy};
+use fivebar_core::ledger::fold::{Agreement, GalleryTerms, OldJob, TaxBy};
 use fivebar_core::ledger::kind::bench::Kind;
 use fivebar_core::ledger::kind::job::For;
 use fivebar_core::ledger::kind::sale::{Carried, Instead, Paid};
@@ -63,6 +66,8 @@ pub struct Picks {
     pub home: super::homes::AskedHome,
     /// Less than what was agreed, asked about once: what was typed, and what was agreed.
     pub short: Option<(Money, Money)>,
+    /// Far from its tags, asked about once: what was typed, and what the tags come to.
+    pub far: Option<(Far, Money, Money)>,
     pub way: Way,
     /// A drive was to bring pieces to their buyers, or not; not asked of one piece, since all is of that one.
     pub brings: Option<bool>,
@@ -77,7 +82,7 @@ pub struct Picks {
     pub spent_on: SpentOn,
     /// A new job is made from this design.
     pub design: Option<Id>,
-    /// With the refund the order came to nothing.
+    /// What comes back is not made good: its money goes back, and an order that was done came to nothing.
     pub ends: bool,
     /// The buyer never came.
     pub never_came: bool,
@@ -160,6 +165,7 @@ pub fn begin(app: &App, what: What) -> Option<Draft> {
         spending: None,
         home: super::homes::AskedHome::default(),
         short: None,
+        far: None,
         way: Way::default(),
         brings: None,
         can: super::cans::OfCan::of(units),
@@ -241,16 +247,7 @@ fn filled(draft: Draft, sheet: &JobSheet, sign: Sign) -> Draft {
             let form = Form::filled([typed.sum(Some(over.sum))]);
             Draft { form, ..draft }
         }
-        What::Refund(id) => {
-            let picks = Picks { ends: agreement_done(sheet, *id), ..draft.picks };
-            let came = sheet.selling.paid(sheet.account.currency, *id).ok();
-            let n = sheet.selling.sale(*id).map(|sale| sale.n.to_string()).filter(|_| of_several(sheet, *id));
-            let form = match n {
-                Some(n) => Form::filled([typed.sum(came), n]),
-                None => Form::filled([typed.sum(came)]),
-            };
-            Draft { form, picks, ..draft }
-        }
+        What::Refund(id) => back::begin(draft.clone(), (sheet, *id), typed),
         What::Cancel(_) => Draft { form: Form::filled([typed.sum(None)]), ..draft },
         What::Consign => {
             let share = draft.picks.terms.share.checked_mul(Decimal::ONE_HUNDRED).unwrap_or_default().normalize();
@@ -315,12 +312,6 @@ fn size(sheet: &JobSheet, typed: Typed) -> Form {
     Form::filled([width, depth, height, typed.grams(said.grams)])
 }
 
-/// The agreement that a sale carried out is done with: with a refund it may come to nothing.
-pub fn agreement_done(sheet: &JobSheet, sale: Id) -> bool {
-    let agreement = sheet.selling.sale(sale).and_then(|sale| sheet.selling.agreement(sale.agreed?));
-    agreement.is_some_and(|agreement| agreement.state == AgreementState::Done)
-}
-
 /// What is due of what a payment is for.
 fn due(sheet: &JobSheet, to: PaidTo) -> Option<Money> {
     match to {
@@ -379,7 +370,7 @@ pub fn pick(app: &mut App, pick: Pick, now: Now) {
         Pick::Paid(paid) => paid::pick(app, paid),
         Pick::Carried(carried) => picks.carried = carried,
         Pick::Tax(by) => taxed(app, by),
-        Pick::Ends(ends) => picks.ends = ends,
+        Pick::Ends(ends) => goes_along_with(app, |picks| picks.ends = ends),
         Pick::WithTax(with_tax) => picks.terms.with_tax = with_tax,
         Pick::MakerPays(pays) => picks.terms.maker_pays = pays,
         Pick::ThatIsAll(all) => picks.is_all = all,
@@ -417,10 +408,15 @@ pub fn pick(app: &mut App, pick: Pick, now: Now) {
 
 /// Another tax for this sale: a sum that stands there as its tag goes along.
 fn taxed(app: &mut App, by: TaxBy) {
-    let was = as_asked(app);
     let Some(Ok(sheet)) = sheet(app) else { return };
+    goes_along_with(app, |picks| picks.tax = Some(by).filter(|by| *by != sheet.sale.tax));
+}
+
+/// Another answer: a sum that stands there as it was proposed is the one that is proposed then.
+fn goes_along_with(app: &mut App, answer: impl FnOnce(&mut Picks)) {
+    let was = as_asked(app);
     if let Some(draft) = &mut app.jobs.draft {
-        draft.picks.tax = Some(by).filter(|by| *by != sheet.sale.tax);
+        answer(&mut draft.picks);
     }
     goes_along(app, was);
 }
@@ -429,17 +425,15 @@ fn taxed(app: &mut App, by: TaxBy) {
 pub fn as_asked(app: &App) -> Option<String> {
     let sheet = sheet(app)?.ok()?;
     let draft = app.jobs.draft.as_ref()?;
-    let pieces = match draft.what {
-        What::Sell(None) => 1,
-        What::Refund(id) if of_several(&sheet, id) => 1,
+    let several = match draft.what {
+        What::Sell(None) => true,
+        What::Refund(id) => of_several(&sheet, id),
         _ => return None,
     };
     let (sign, units) = (app.speech.sign(), sheet.account.units);
-    let n = reading::count(draft.form.text(pieces), sign, PILE_MOST).ok()?;
+    let n = if several { reading::count(draft.form.text(1), sign, PILE_MOST).ok()? } else { 1 };
     if let What::Refund(sale) = draft.what {
-        let back = comes_back(app, &sheet.selling, (sale, n.max(1)))?;
-        let came = sheet.selling.came_for(sheet.account.currency, (sale, back)).ok();
-        return Some(Typed { sign, units }.sum(came));
+        return Some(Typed { sign, units }.sum(back::proposed(app, &sheet, (sale, n.max(1), draft.picks.ends))));
     }
     let by = draft.picks.tax.unwrap_or(sheet.sale.tax);
     let asked = ask_today(app, (sheet.job, n), (Some(by), Paid::Card));
@@ -453,12 +447,6 @@ pub fn goes_along(app: &mut App, was: Option<String>) {
     if draft.form.text(0) == was {
         draft.form.put(0, new);
     }
-}
-
-/// So many pieces of a sale, as they come back.
-pub fn comes_back(app: &App, selling: &Selling, of: (Id, Count)) -> Option<ComesBack> {
-    let currency = selling.sale(of.0)?.sum.currency();
-    selling.comes_back(&app.shelf().shop(app.now.at).till(currency), of).ok()
 }
 
 /// What came in ahead of the agreement that is to come to nothing, as it is typed.

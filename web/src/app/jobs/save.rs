@@ -7,7 +7,7 @@ use super::super::order::{Feel, Order};
 use super::super::plan::asked_back;
 use super::super::price::gallery::there;
 use super::super::taxes::tax;
-use super::draft::{Draft, Way, What, comes_back};
+use super::draft::{Draft, Way, What, agreement_done, comes_back};
 use fivebar_core::ledger::decide::{
     BringBackOrder, Command, HandBackOrder, HaulCommand, JobCommand, Lying, MoneyCommand, Much, Now, On, PayOrder, PlanCommand,
     SaleCommand, SellOrder, WoodCommand,
@@ -39,9 +39,9 @@ pub fn save(app: &mut App, now: Now) {
     }
     let gallery = gallery(app, &draft);
     let piece = super::estimate::kind_for(app, &draft);
-    let (came, tax) = (came(app, &draft), chosen_tax(app, &draft));
+    let (back, tax) = (back(app, &draft), chosen_tax(app, &draft));
     let can_holds = can_holds(app, &draft);
-    let reader = Reader { sign: app.speech.sign(), job: app.jobs.open, gallery, can_holds, piece, came, tax, now };
+    let reader = Reader { sign: app.speech.sign(), job: app.jobs.open, gallery, can_holds, piece, back, tax, now };
     let command = emptied(app, &draft).or_else(|| reader.command(&mut draft));
     let command = command.filter(|command| super::meant::is_meant(app, &mut draft, command));
     let what = draft.what.clone();
@@ -151,12 +151,13 @@ fn asks_back(app: &mut App, job: Id) -> bool {
     asks
 }
 
-/// What came in for the sale that is brought back.
-fn came(app: &App, draft: &Draft) -> Option<Money> {
+/// What came in for the sale that is brought back, and whether it was all of an order.
+fn back(app: &App, draft: &Draft) -> Option<(Money, bool)> {
     let What::Refund(sale) = draft.what else { return None };
     let job = app.shelf().shop(app.now.at).job(app.jobs.open?).ok()?;
     let n = draft.brings_back(app.speech.sign(), &job.selling)?;
-    job.selling.came_for(job.currency, (sale, comes_back(app, &job.selling, (sale, n))?)).ok()
+    let came = job.selling.came_for(job.currency, (sale, comes_back(app, &job.selling, (sale, n))?)).ok()?;
+    Some((came, agreement_done(&job.selling, sale)))
 }
 
 impl Draft {
@@ -185,8 +186,8 @@ struct Reader {
     can_holds: Option<Decimal>,
     /// What kind of piece the job is.
     piece: Option<Key>,
-    /// What came in for the sale that is brought back.
-    came: Option<Money>,
+    /// What came in for the sale that is brought back, and whether its order is done.
+    back: Option<(Money, bool)>,
     /// What a sale is taxed with, where it is not as its job is.
     tax: Option<Tax>,
     now: Now,
@@ -411,8 +412,9 @@ impl Reader {
             What::Refund(sale) => {
                 let (back, several) = (self.money(draft, 0)?, 1 < draft.form.slots.len());
                 let n = if several { self.count(draft, 1)? } else { 1 };
-                let kept = self.came.and_then(|came| came.minus(back).ok()).filter(|kept| !kept.is_zero());
-                Some(SaleCommand::BringBack(BringBackOrder { job, sale, n, kept, ends: draft.picks.ends, when: None }))
+                let kept = self.back.and_then(|(came, _)| came.minus(back).ok()).filter(|kept| !kept.is_zero());
+                let (ends, again) = (draft.picks.ends && self.back.is_some_and(|(_, is_done)| is_done), !draft.picks.ends);
+                Some(SaleCommand::BringBack(BringBackOrder { job, sale, n, kept, ends, again, when: None }))
             }
             What::Cancel(agreed) => {
                 let kept = self.maybe_money(draft, 0)?;

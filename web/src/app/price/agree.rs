@@ -6,6 +6,7 @@ use crate::app::entry::Typed;
 use crate::app::jobs::Room;
 use crate::app::jobs::draft::later;
 use crate::app::order::{Feel, Order};
+use crate::app::price::far::{Far, far_from_tags};
 use crate::app::taxes::charged;
 use crate::app::workshop::people;
 use crate::parts::Place;
@@ -64,6 +65,8 @@ pub struct Agree {
     /// The name of somebody new, as it is typed.
     pub named: Option<String>,
     pub pad: Option<(Field, Typed)>,
+    /// It was asked whether this sum is meant, far from the tags as it is, and what these come to.
+    pub far: Option<(Far, Money, Money)>,
 }
 
 /// What can be said of an agreement.
@@ -191,6 +194,7 @@ fn open(app: &mut App, id: Id, sum: Option<Money>) {
         buyer: None,
         named: None,
         pad: None,
+        far: None,
     };
     app.price.open(Over::Agree(Box::new(agree)));
 }
@@ -279,6 +283,7 @@ fn change(app: &mut App, (id, agreed): (Id, Id), sum: Option<Money>) {
         buyer: old.buyer,
         named: None,
         pad: None,
+        far: None,
     };
     app.price.open(Over::Agree(Box::new(agree)));
 }
@@ -319,9 +324,23 @@ fn pad_done(app: &mut App, adds_tax: bool) {
     });
 }
 
+/// A sum far from the tags of what is promised; neither what is asked nor what was agreed before is typed.
+fn far_of(app: &App, agree: &Agree, sum: Money) -> Option<(Far, Money, Money)> {
+    if Some(sum) == asked(app, (agree.job, agree.n)) || agree.replaces.is_some() {
+        return None;
+    }
+    let (far, tags) = far_from_tags(app, (agree.job, agree.n), sum, (tax_of(app, agree.job), None))?;
+    Some((far, sum, tags))
+}
+
 fn save(app: &mut App, now: Now) {
     let Over::Agree(agree) = &app.price.over else { return };
     let Some(sum) = agree.sum else { return };
+    let far = far_of(app, agree, sum);
+    if far.is_some() && agree.far != far {
+        with(app, |agree| agree.far = far);
+        return app.orders.push(Order::Feel(Feel::Refused));
+    }
     let due = agree.by.day(now.wall).map(|day| day.at);
     let tax = chosen_tax(app, agree.job).and_then(|_| tax_of(app, agree.job));
     let fact = PriceAgreed {

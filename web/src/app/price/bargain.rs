@@ -1,5 +1,6 @@
 //! A buyer names a sum, heard: by the scale, a key, a chip or the pad; sold, or noted and let go.
 
+use super::far::{Far, far};
 use super::{Done, Over, asking, chosen_tax, done, in_coins, on_top, paid_promised, say_paid, shop, tax_of};
 use crate::app::App;
 use crate::app::entry::Typed;
@@ -9,7 +10,7 @@ use fivebar_core::ledger::decide::{Command, EstimateCommand, Now, PaidOf, SaleCo
 use fivebar_core::ledger::fold::TaxBy;
 use fivebar_core::ledger::kind::estimate::WholePlanned;
 use fivebar_core::ledger::kind::sale::{Carried, OfferHeard, Paid};
-use fivebar_core::quantity::{Count, Decimal, Id, Money};
+use fivebar_core::quantity::{Count, Id, Money};
 use fivebar_core::refusal::Answer;
 use fivebar_core::sheet::offer::{Asking, OfferSheet, offer};
 use fivebar_core::sheet::promised::carried;
@@ -30,7 +31,7 @@ pub struct Bargain {
     pub pad: Option<Typed>,
     /// Pay and hours are shown.
     pub pay: bool,
-    /// It was asked whether this sum is meant, far over the tag as it is.
+    /// It was asked whether this sum is meant, far from the tag as it is.
     pub is_meant: Option<Money>,
 }
 
@@ -188,7 +189,7 @@ fn made(app: &mut App, now: Now) {
 fn sold(app: &mut App, now: Now) {
     let Some(sheet) = here(app) else { return };
     let Some(sum) = named(&sheet).filter(|_| sheet.offer.or(sheet.standing.ask).is_some()) else { return };
-    if is_far_over(&sheet, sum) && asks_once(app, sum) {
+    if is_far(&sheet, sum).is_some() && asks_once(app, sum) {
         return app.orders.push(Order::Feel(Feel::Refused));
     }
     let heard = sheet.offer.is_some_and(|offer| Some(offer) != sheet.standing.ask);
@@ -196,13 +197,9 @@ fn sold(app: &mut App, now: Now) {
     sell(app, SaleCommand::Sell(order), (&sheet, sum), now);
 }
 
-/// So many times what the tags come to and more is asked about before it is sold at (ours).
-const FAR: Decimal = Decimal::TEN;
-
-/// Whether a sum is so far over the tags that a digit too many may have been typed.
-fn is_far_over(sheet: &OfferSheet, sum: Money) -> bool {
-    let far = sheet.tagged.and_then(|tagged| tagged.amount().checked_mul(FAR));
-    far.is_some_and(|far| Decimal::ZERO < far && far <= sum.amount())
+/// A sum so far from the tags that it may be mistyped. What is asked is not typed.
+pub fn is_far(sheet: &OfferSheet, sum: Money) -> Option<Far> {
+    if Some(sum) == sheet.standing.ask { None } else { far(sum, sheet.tagged?) }
 }
 
 /// The first tap asks whether the sum is meant, the second is the answer.

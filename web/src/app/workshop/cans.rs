@@ -2,6 +2,7 @@
 
 use super::super::App;
 use super::super::form::Form;
+use super::super::order::{Feel, Order};
 use super::super::spent_on::SpentOn;
 use crate::app::jobs::cans::{OfCan, is_meant};
 use crate::parts::pad::Press;
@@ -11,6 +12,7 @@ use fivebar_core::ledger::kind::money::PackOpened;
 use fivebar_core::money::pack::Measure;
 use fivebar_core::quantity::reading;
 use fivebar_core::quantity::{Decimal, Key, Money};
+use fivebar_core::sheet::costs::is_asked;
 
 /// What comes in cans and packs, by the keys of spending.
 pub const KINDS: [&str; 8] = ["finish", "glue", "discs", "bolts", "felt", "pads", "packing", "other"];
@@ -29,6 +31,8 @@ pub struct Draft {
     pub kindless: bool,
     /// Its price is far from the usual: it is asked about once.
     pub asks: Option<(Money, Measure)>,
+    /// Done has asked where its kind belongs; the next Done leaves that open.
+    pub is_home_put: bool,
 }
 
 /// What can be said of it.
@@ -58,7 +62,7 @@ pub fn heard(app: &mut App, tap: CanTap, now: Now) {
             draft.asks = None;
             match tap {
                 CanTap::Name(name) => draft.name = name,
-                CanTap::Kind(kind) => (draft.kind, draft.kindless) = (Some(kind), false),
+                CanTap::Kind(kind) => (draft.kind, draft.kindless, draft.is_home_put) = (Some(kind), false, false),
                 CanTap::Unit(unit) => draft.unit = Some(unit),
                 CanTap::At(nth) => draft.form.go(nth),
                 CanTap::Press(press) => draft.form.press(press, sign),
@@ -70,7 +74,7 @@ pub fn heard(app: &mut App, tap: CanTap, now: Now) {
 
 fn begin(app: &mut App) {
     let unit = OfCan::of(app.begins_with().1).unit;
-    let draft = Draft { form: Form::of(2), name: String::new(), kind: None, unit, kindless: false, asks: None };
+    let draft = Draft { form: Form::of(2), name: String::new(), kind: None, unit, kindless: false, asks: None, is_home_put: false };
     (app.workshop.can, app.workshop.spent_on) = (Some(Box::new(draft)), SpentOn::default());
 }
 
@@ -78,12 +82,22 @@ fn save(app: &mut App, now: Now) {
     let Some(mut draft) = app.workshop.can.take() else { return };
     let said = read(app, &mut draft, now);
     draft.kindless = draft.kind.is_none();
+    if said.is_some() && is_home_open(app, &draft) && !draft.is_home_put {
+        (draft.is_home_put, app.workshop.spent_on.asks) = (true, false);
+        app.workshop.can = Some(draft);
+        return app.orders.push(Order::Feel(Feel::Refused));
+    }
     let is_meant = said.as_ref().is_none_or(|pack| is_meant(&mut draft.asks, pack));
     app.workshop.can = Some(draft);
     let Some(pack) = said.filter(|_| is_meant) else { return };
     if app.order(&Command::Money(MoneyCommand::OpenCan { pack, takes: None }), now).is_some() {
         (app.workshop.can, app.workshop.spent_on) = (None, SpentOn::default());
     }
+}
+
+/// Whether nobody has said yet where what is in it belongs, and it can be of either.
+pub fn is_home_open(app: &App, draft: &Draft) -> bool {
+    draft.kind.as_ref().is_some_and(|kind| is_asked(&app.shelf().workshop(), app.begins_with().0, kind))
 }
 
 /// The form as it was typed; a figure that can't be comes under the thumb.

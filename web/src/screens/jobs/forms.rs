@@ -75,6 +75,12 @@ pub fn screen(draft: &Draft, sheet: Option<&JobSheet>, app: &App, seen: Seen<'_>
     laid_out(asked, draft, sheet, seen)
 }
 
+/// Much stands over its figures: the pad lies in the foot, in sight of the key that takes them.
+fn docks(what: &What) -> bool {
+    let is_sale = matches!(what, What::Sell(_) | What::Refund(_) | What::Consign | What::GalleryPaid(_));
+    is_sale || matches!(what, What::Part(_) | What::Plan(_) | What::OldJobs | What::OldJob(_) | What::Spend)
+}
+
 fn laid_out(asked: Asked, draft: &Draft, sheet: Option<&JobSheet>, seen: Seen<'_>) -> Screen {
     let units: Units = draft.picks.units;
     let top = Head::new(sheet.filter(|_| draft.what != What::New).map_or_else(String::new, |sheet| titled(sheet, seen)), asked.title);
@@ -82,8 +88,7 @@ fn laid_out(asked: Asked, draft: &Draft, sheet: Option<&JobSheet>, seen: Seen<'_
     // One figure whose pad made room for a choice is a key that brings the pad, as one of several is.
     let alone = asked.slots.first().filter(|_| asked.instead.is_some() && asked.slots.len() == 1);
     let figures = alone.map_or(figures, |slot| slot_key(&draft.form, 0, slot, say(Tap::At(0))));
-    let docks =
-        matches!(draft.what, What::Part(_) | What::Plan(_) | What::OldJobs | What::OldJob(_) | What::Spend) && asked.instead.is_none();
+    let docks = docks(&draft.what) && asked.instead.is_none();
     let pad = match asked.instead {
         Some(instead) => instead,
         None if docks || asked.slots.is_empty() => vec![],
@@ -105,6 +110,8 @@ fn laid_out(asked: Asked, draft: &Draft, sheet: Option<&JobSheet>, seen: Seen<'_
     let foot = if docks {
         let named = if matches!(draft.what, What::Part(_)) { words::PART_NAME } else { jobs::NAME };
         let why = draft.nameless.then(|| refusal::unnamed(named)).or_else(|| why_words(&draft.form, &asked.slots, (units, seen)));
+        // What is asked about stands over the pad too: at the top of the sheet it may be out of sight.
+        let why = why.or_else(|| sale::doubt(draft, seen));
         docked(&draft.form, &asked.slots, (keys, why, seen), |press| say(Tap::Press(press)))
     } else {
         el("footer", "foot").kid(keys)

@@ -66,8 +66,14 @@ pub fn screen(agree: &Agree, app: &App, seen: Seen<'_>) -> Option<Screen> {
     // Beside each other, so that all that is asked stays above them on a phone in the hand.
     let not_now = || key("key", common::NOT_NOW, "", Msg::Price(Tap::Close));
     let keys = save(agree, seen).map_or_else(leave, |save| el("div", "um").kid(save).kid(not_now()));
-    let foot = el("footer", "foot").kid(keys);
+    let foot = el("footer", "foot").kids(asked_if_meant(agree, seen)).kid(keys);
     Some(Screen::new("price/agree", top, main).foot(foot))
+}
+
+/// A sum far from the tags is asked about once, over the key that says it.
+fn asked_if_meant(agree: &Agree, seen: Seen<'_>) -> Option<El<Msg>> {
+    let (far, sum, tags) = agree.far.filter(|(_, sum, _)| agree.sum == Some(*sum))?;
+    Some(el("p", "why").attr("role", "alert").text(price::is_it_meant((far, &bare(sum, seen.speech)), &bare(tags, seen.speech))))
 }
 
 /// The sum was for another number of pieces.

@@ -1,8 +1,10 @@
 //! Pieces at a gallery: left there by its terms, paid for, or given back.
 
+use super::more::tag_word;
 use super::{Screen, Seen, back as to_list, bare, choices, exact, fact, leave, pieces, typing};
 use crate::app::price::gallery::{Back, Consign, Field, GalleryTap, expected, known, lacks, owes, there};
 use crate::app::price::{Tap, shop};
+use crate::app::taxes::tax;
 use crate::app::{App, Msg};
 use crate::parts::head::{Head, head};
 use crate::parts::key::{done_key, figure_key, key};
@@ -10,7 +12,7 @@ use crate::parts::seg::{Seg, even};
 use crate::screens::jobs::called;
 use crate::view::{El, el};
 use crate::words::en::{common, deal as words, price};
-use fivebar_core::ledger::fold::GalleryTerms;
+use fivebar_core::ledger::fold::{GalleryTerms, Job};
 use fivebar_core::quantity::{Decimal, Id, Listed, Money};
 use fivebar_core::sheet::gallery::{AtGallery, of_one};
 
@@ -26,14 +28,14 @@ pub fn to(consign: &Consign, app: &App, seen: Seen<'_>) -> Option<Screen> {
     let job = shop(app).job(consign.job).ok()?;
     let top = head(Head::new(called(job.id, &job.name, app, seen), words::TO_GALLERY));
     if let Some((field, typed)) = &consign.pad {
-        let (ask, unit) = if *field == Field::Share { (words::ITS_SHARE, "%") } else { (price::TAG, job.currency.code()) };
+        let (ask, unit) = if *field == Field::Share { (words::ITS_SHARE, "%") } else { (tag_of(&job, app), job.currency.code()) };
         return Some(Screen::new("price/gallery/pad", top, by_pad(ask, typed, unit, seen)));
     }
     let tag = consign.tag.map_or_else(|| price::NOT_SAID.to_owned(), |tag| bare(tag, seen.speech));
     let main = el("main", "price")
         .kids(pieces(consign.n, consign.free, seen, |n| say(GalleryTap::Pieces(n))))
         .kids(which(consign, app))
-        .kid(figure_key(price::TAG, tag, say(GalleryTap::Pad(Field::Tag))))
+        .kid(figure_key(tag_of(&job, app), tag, say(GalleryTap::Pad(Field::Tag))))
         .kid(el("h2", "").text(words::ITS_SHARE))
         .kid(shares(consign.terms.share, seen, say))
         .kid(terms(consign.terms, say));
@@ -48,6 +50,11 @@ pub fn to(consign: &Consign, app: &App, seen: Seen<'_>) -> Option<Screen> {
         )
     });
     Some(Screen::new("price/gallery", top, main).foot(el("footer", "foot").kids(save).kid(leave())))
+}
+
+/// A gallery has the tag of one, as the job has.
+pub fn tag_of(job: &Job, app: &App) -> &'static str {
+    tag_word(1 < job.pieces, tax(app, job.currency, job.tax).is_on_top())
 }
 
 /// Which gallery, of those that are known.
@@ -114,7 +121,7 @@ pub fn back(back: &Back, app: &App, seen: Seen<'_>) -> Option<Screen> {
     let count = common::pieces(back.n, &seen.speech.count(back.n));
     let rows = [
         fact(price::HOW_MANY, seen.speech.count(there.n)),
-        fact(price::TAG, bare(there.tag, seen.speech)),
+        fact(tag_of(&job, app), bare(there.tag, seen.speech)),
         fact(words::LEFT_ON, seen.speech.day(there.since)),
         fact(price::YOU_GET, exact(there.of_one.you_get, seen.speech)),
     ];

@@ -3,6 +3,7 @@
 use super::gallery::{at, named};
 use super::more::tag_under;
 use super::quick;
+use super::scale::is_settled_under;
 use super::waiting::say;
 use super::{Screen, Seen, bare, end_said, exact, mark, per_hour, refused};
 use crate::app::price::agree::who;
@@ -285,7 +286,11 @@ pub fn table(row: &ForSale, seen: Seen<'_>) -> Option<El<Msg>> {
     let heads = [
         if row.tag.is_some() || row.not_under.is_some() { words::ASK } else { words::BY_YOUR_RATE },
         words::SETTLE,
-        if waits { words::NOT_UNDER } else { words::COSTS_COVERED },
+        match waits {
+            true if is_settled_under(row.settle_set, [row.not_under, row.ask]) => words::WAITING_WORTH,
+            true => words::NOT_UNDER,
+            false => words::COSTS_COVERED,
+        },
     ];
     let has_settle = row.rows.iter().any(|row| row.settle.is_some());
     let shown = |nth: &usize| *nth != 1 || has_settle;

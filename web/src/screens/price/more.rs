@@ -30,7 +30,7 @@ pub fn screen(id: Id, app: &App, seen: Seen<'_>) -> Option<Screen> {
         key("key h88 m", words::GALLERY_PAID_OR_BACK, under, Msg::Price(Tap::Gallery(GalleryTap::Back(id, lot.lot))))
     });
     let main = el("main", "price")
-        .kid(el("div", "g2").kid(figure_key(tag_word(row.is_on_top), shown(row.tag), set(What::Tag))).kid(figure_key(
+        .kid(el("div", "g2").kid(figure_key(tag_word(1 < row.of, row.is_on_top), shown(row.tag), set(What::Tag))).kid(figure_key(
             settle,
             shown(sum),
             set(What::Settle),
@@ -56,9 +56,14 @@ pub fn settle([set, worked_out]: [Option<Money>; 2], is_on_top: bool) -> (&'stat
     (word, set.or(worked_out))
 }
 
-/// The tag is before tax where that comes on top, while every settle is with it.
-pub fn tag_word(is_on_top: bool) -> &'static str {
-    if is_on_top { price::TAG_BEFORE_TAX } else { price::TAG }
+/// The tag is of each where there are several, and before tax where that comes on top, while every settle is with it.
+pub fn tag_word(several: bool, is_on_top: bool) -> &'static str {
+    match (several, is_on_top) {
+        (false, false) => price::TAG,
+        (false, true) => price::TAG_BEFORE_TAX,
+        (true, false) => price::TAG_OF_EACH,
+        (true, true) => price::TAG_OF_EACH_BEFORE_TAX,
+    }
 }
 
 /// What a tag does not pay in the way that is chosen, in notes to the coin, the worst first: what was spent, the lowest pay, your rate. None where it

@@ -6,7 +6,7 @@ use super::verdict::{shown, worded};
 use super::waiting::say;
 use super::{Screen, Seen, back, bare, exact, pay, pieces, refused, typing};
 use crate::app::price::agree::AgreeTap;
-use crate::app::price::bargain::{Bargain, BargainTap, sheet};
+use crate::app::price::bargain::{Bargain, BargainTap, is_far, sheet};
 use crate::app::price::waiting::WaitTap;
 use crate::app::price::{Over, Tap, in_coins, on_top, sheet as list, shop};
 use crate::app::taxes::has_named;
@@ -215,11 +215,12 @@ fn foot(sheet: &OfferSheet, app: &App, seen: Seen<'_>) -> Vec<El<Msg>> {
     asked_if_meant(sheet, app, sum, seen).into_iter().chain([sold, low]).listed()
 }
 
-/// A sum far over the tags is asked about once, over the key that sells.
+/// A sum far from the tags is asked about once, over the key that sells.
 fn asked_if_meant(sheet: &OfferSheet, app: &App, sum: Money, seen: Seen<'_>) -> Option<El<Msg>> {
     let Over::Offer(bargain) = &app.price.over else { return None };
     let tagged = sheet.tagged.filter(|_| bargain.is_meant == Some(sum))?;
-    Some(el("p", "why").attr("role", "alert").text(words::is_it_meant(&bare(sum, seen.speech), &bare(tagged, seen.speech))))
+    let far = is_far(sheet, sum)?;
+    Some(el("p", "why").attr("role", "alert").text(words::is_it_meant((far, &bare(sum, seen.speech)), &bare(tagged, seen.speech))))
 }
 
 /// What became of the sum that was said back, where the offer alone is not taken.

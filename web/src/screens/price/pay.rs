@@ -155,11 +155,11 @@ fn set(sheet: &OfferSheet, app: &App, seen: Seen<'_>) -> Vec<El<Msg>> {
     let of_one = || list(app).ok()?.for_sale.into_iter().find(|row| row.job == sheet.job)?.settle;
     let worked_out = if sheet.asking.n == 1 { sheet.settle } else { of_one() };
     let (settle, sum) = settle([sheet.settle_set, worked_out], sheet.is_on_top);
-    vec![el("div", "g2").kid(figure_key(tag_word(sheet.is_on_top), shown(sheet.tag), open(What::Tag))).kid(figure_key(
-        settle,
-        shown(sum),
-        open(What::Settle),
-    ))]
+    vec![
+        el("div", "g2")
+            .kid(figure_key(tag_word(1 < sheet.free.max(sheet.asking.n), sheet.is_on_top), shown(sheet.tag), open(What::Tag)))
+            .kid(figure_key(settle, shown(sum), open(What::Settle))),
+    ]
 }
 
 /// What was offered so far, the newest first.

@@ -7,6 +7,7 @@ use crate::app::price::bargain::{BargainTap, named};
 use crate::parts::scale::{Band, Block, Kind, Mark, Scale, Spoken, slider};
 use crate::view::El;
 use crate::words::en::price as words;
+use fivebar_core::money::offer::Standing;
 use fivebar_core::money::point::{Points, Rounding};
 use fivebar_core::quantity::{Currency, Decimal, Listed, Money};
 use fivebar_core::sheet::offer::OfferSheet;
@@ -38,8 +39,9 @@ pub fn input(sheet: &OfferSheet, seen: Seen<'_>) -> Option<Input> {
     let standing = &sheet.standing;
     let lowest = sheet.marks.lowest_pay.map(|mark| mark.holds);
     let agreed = standing.agreed.map(|agreed| agreed.price);
+    let (kind, under) = waits_for(standing);
     let marks = [
-        (standing.not_under, Kind::Under, words::NOT_UNDER),
+        (standing.not_under, kind, under),
         (lowest.filter(|lowest| is_over(*lowest, standing.not_under)), Kind::Under, words::LOWEST_PAY),
         (sheet.settle, Kind::Good, words::SETTLE),
         (standing.ask.filter(|_| agreed.is_none()), Kind::Ink, words::ASK),
@@ -51,7 +53,7 @@ pub fn input(sheet: &OfferSheet, seen: Seen<'_>) -> Option<Input> {
     let low = standing.not_under.map_or(f64::MAX, |under| real(under) * UNDER_BAND);
     let (from, to) = ends(low, &known, agreed.or(sheet.tagged).or(standing.ask).unwrap_or(at));
     // Ask, settle and what was agreed are said, not under is whole or the ask; the others are worked out and promise a least.
-    let is_said = |word: &str| [words::SETTLE, words::ASK, words::AGREED_MARK, words::NOT_UNDER].contains(&word);
+    let is_said = |word: &str| [words::SETTLE, words::ASK, words::AGREED_MARK, words::NOT_UNDER, words::WAITING_WORTH].contains(&word);
     let figure = |sum: Money, word: &str| if is_said(word) { super::bare(sum, seen.speech) } else { mark(sum, seen.speech) };
     let mut shown: Vec<Mark> = known.iter().map(|(sum, kind, word)| Mark::new(real(*sum), *kind, *word, figure(*sum, word))).listed();
     let costs = standing.costs_covered.map(|sum| (real(sum), mark(sum, seen.speech)));
@@ -69,6 +71,21 @@ pub fn input(sheet: &OfferSheet, seen: Seen<'_>) -> Option<Input> {
         ..Scale::default()
     };
     Some(Input { points: points(sheet.points, to - from, sheet.currency), scale, at, currency: sheet.currency })
+}
+
+/// What waiting is worth is the least to take, unless the maker set a settle under it: from there on the word is a yes.
+fn waits_for(standing: &Standing) -> (Kind, &'static str) {
+    if is_settled_under(standing.set, [standing.not_under, standing.ask]) {
+        (Kind::Ink, words::WAITING_WORTH)
+    } else {
+        (Kind::Under, words::NOT_UNDER)
+    }
+}
+
+/// Whether the maker set a settle under what waiting is worth, which is no more than is asked.
+pub fn is_settled_under(set: Option<Money>, [not_under, ask]: [Option<Money>; 2]) -> bool {
+    let is_less = |one: Option<Money>, other: Option<Money>| one.zip(other).is_some_and(|(one, other)| one.amount() < other.amount());
+    is_less(set, not_under) && !is_less(ask, not_under)
 }
 
 /// What waiting is worth hides the lowest pay only where it is no less.

@@ -2,6 +2,7 @@
 
 use super::guesses;
 use super::list::undo;
+use super::scale::is_settled_under;
 use super::{Screen, Seen, back, bare, end_said, mark, refused};
 use crate::app::price::tag::{TagTap, What};
 use crate::app::price::waiting::{WaitTap, Waits, sheet};
@@ -121,7 +122,9 @@ fn offer_today((sheet, prospect): (&WaitingSheet, &Prospect), app: &App, seen: S
     let marked = |sum: Money, kind, word: &str| Mark::new(real(sum), kind, word, mark(sum, seen.speech));
     let ask = prospect.steps.first().map(|step| Mark::new(real(step.ask), Kind::Ink, price::ASK, bare(step.ask, seen.speech)));
     let end = marked(prospect.end, Kind::Ink, words::IN_THE_END);
-    let marks = [Some(end), Some(marked(prospect.under, Kind::Under, price::NOT_UNDER)), ask].into_iter().flatten().listed();
+    let set = set_under(sheet.job, prospect, app);
+    let (kind, under) = if set.is_some() { (Kind::Ink, price::WAITING_WORTH) } else { (Kind::Under, price::NOT_UNDER) };
+    let marks = [Some(end), Some(marked(prospect.under, kind, under)), ask].into_iter().flatten().listed();
     let ends = marks.iter().map(|mark| mark.at).chain(prospect.band.iter().flat_map(|band| [real(band.low), real(band.high)]));
     let (low, high) = ends.fold((f64::MAX, 0.0_f64), |(low, high), at| (low.min(at), high.max(at)));
     let air = (high - low).max(1.0) * 0.08;
@@ -138,14 +141,22 @@ fn offer_today((sheet, prospect): (&WaitingSheet, &Prospect), app: &App, seen: S
     let doubt = over
         .map(|over| el("p", "w7").text(over))
         .unwrap_or_else(|| el("p", "t14").text(super::doubt(prospect.band.is_some(), prospect.has_band)));
-    let settle = in_band(sheet.job, prospect, app).map(|sum| el("p", "t14").text(words::a_yes_from(&bare(sum, seen.speech))));
-    let heard = format!("{} {}", price::NOT_UNDER, mark(prospect.under, seen.speech));
+    let settle =
+        set.or_else(|| in_band(sheet.job, prospect, app)).map(|sum| el("p", "t14").text(words::a_yes_from(&bare(sum, seen.speech))));
+    let heard = format!("{under} {}", mark(prospect.under, seen.speech));
     let heard = prospect.band.map_or(heard.clone(), |band| format!("{heard}. {} {}", price::TOO_CLOSE, close(band)));
     el("section", "card tap")
         .kid(el("h2", "t17 w8 ink1").text(words::offer_today(price::by(paid(app)))))
         .kid(scale(&drawn, &heard))
         .kids(settle)
         .kid(doubt)
+}
+
+/// Where the maker set it under what waiting is worth.
+fn set_under(job: Id, prospect: &Prospect, app: &App) -> Option<Money> {
+    let row = price_list(app).ok()?.for_sale.into_iter().find(|row| row.job == job)?;
+    let ask = prospect.steps.first().map(|step| step.ask);
+    row.settle_set.filter(|_| is_settled_under(row.settle_set, [Some(prospect.under), ask]))
 }
 
 /// Where to settle, if that lies where waiting is too close to call: from there on the offer's word is a yes.

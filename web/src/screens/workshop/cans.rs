@@ -7,7 +7,7 @@ use super::opening::{Keys, Told, opening};
 use super::say;
 use crate::app::jobs::cans::UNITS;
 use crate::app::workshop::Tap;
-use crate::app::workshop::cans::{CanTap, Draft, KINDS};
+use crate::app::workshop::cans::{CanTap, Draft, KINDS, is_home_open};
 use crate::app::{App, Msg};
 use crate::parts::chips::{Chip, flowing};
 use crate::parts::field::{Field, field};
@@ -91,6 +91,8 @@ pub fn form(draft: &Draft, app: &App, seen: Seen<'_>) -> Screen {
     let day = |tap| say(Tap::SpentOn(tap));
     let pad = || slots::pad(&draft.form, &asked, seen, |press| tap(CanTap::Press(press)));
     let home = draft.kind.as_ref().and_then(|kind| homes::asked(kind, (Home::Job, currency), app, |kind, home| say(Tap::Home(kind, home))));
+    // By Done it is put where the pad was: over it, it would be out of sight.
+    let (home, put) = if draft.is_home_put && is_home_open(app, draft) { (None, home.map(homes::put)) } else { (home, None) };
     let kindless = draft.kindless.then(|| el("p", "why").attr("role", "alert").text(words::WHAT_IS_IT));
     let main = el("main", "scr form")
         .kid(el("p", "t14").text(words::OPEN_UNDER))
@@ -106,7 +108,11 @@ pub fn form(draft: &Draft, app: &App, seen: Seen<'_>) -> Screen {
         .kids(slots::refused(app, seen))
         .kids(asked_about(draft.asks, seen))
         .kid(el("div", "push"))
-        .kids(if on.asks { choice(on, day, seen) } else { pad() });
+        .kids(match put {
+            _ if on.asks => choice(on, day, seen),
+            Some(put) => put,
+            None => pad(),
+        });
     let done = done_key("key solid t22", common::DONE, "", tap(CanTap::Save));
     let keys = el("div", "um").kid(done).kid(key("key", common::NOT_NOW, "", say(Tap::Close)));
     Screen::new("workshop/can", head(Head::new(shop_words::COSTS, words::OPEN_ONE)), main).foot(el("footer", "foot").kid(keys)).says_it()

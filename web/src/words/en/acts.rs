@@ -9,6 +9,11 @@ pub fn start_of(op: &str) -> String {
     format!("start of {}", begin_small(op))
 }
 
+/// "an agreement and a person": who was named in the same act goes back with it.
+pub fn along(what: &str, person: &str) -> String {
+    format!("{what} and {person}")
+}
+
 /// What the last act did, named by its weightiest fact.
 pub fn named(fact: &Fact) -> &'static str {
     match fact {

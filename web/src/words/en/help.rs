@@ -55,7 +55,7 @@ pub const HELP_PAGES: [(&str, &str); 12] = [
     ),
     (
         "By keyboard",
-        "1 to 5 open the places, U takes back, arrows move the scale; where figures are asked, they are typed on the pad. Single keys can be turned off under Theme and hand.",
+        "1 to 5 open the places, but not from a form or an offer; U takes back, arrows move the scale; where figures are asked, they are typed on the pad. Single keys can be turned off under Theme and hand.",
     ),
 ];
 

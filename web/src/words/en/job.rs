@@ -142,7 +142,6 @@ pub const CORRECTED: &str = "corrected";
 pub const RECALLED: &str = "recalled";
 
 // Sell and deliver
-pub const TAG: &str = "Tag";
 pub const STILL_THERE: &str = "Still there";
 pub const SETTLE: &str = "Settle";
 pub const NONE: &str = "none";

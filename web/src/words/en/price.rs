@@ -8,6 +8,7 @@ pub use instead::*;
 pub use open::*;
 pub use under::*;
 
+use crate::app::price::far::Far;
 use fivebar_core::ledger::kind::sale::{Carried, Paid};
 use fivebar_core::sheet::price::Gap;
 
@@ -19,6 +20,8 @@ pub const ASK: &str = "ask";
 pub const BY_YOUR_RATE: &str = "by your rate";
 pub const SETTLE: &str = "settle";
 pub const NOT_UNDER: &str = "not under";
+/// The same figure, where the maker set a settle under it: it holds no more, the settle does.
+pub const WAITING_WORTH: &str = "waiting is worth";
 pub const COSTS_COVERED: &str = "costs covered";
 pub const YOUR_RATE: &str = "your rate";
 pub const LOWEST_PAY: &str = "lowest pay";
@@ -383,9 +386,17 @@ pub fn step(step: &str, up: bool) -> String {
     format!("{}{step}", if up { '+' } else { '−' })
 }
 
-/// "1450 is ten times your tag of 145 or more. If it is so, tap again."
-pub fn is_it_meant(sum: &str, tag: &str) -> String {
-    format!("{sum} is ten times your tag of {tag} or more. If it is so, tap again.")
+/// "1450 is five times your tag of 145 or more. If it is so, tap again."
+pub fn is_it_meant(sum: (Far, &str), tag: &str) -> String {
+    format!("{} If it is so, tap again.", far_from_tag(sum, tag))
+}
+
+/// "14.50 is a fifth of your tag of 145 or less."
+pub fn far_from_tag((far, sum): (Far, &str), tag: &str) -> String {
+    match far {
+        Far::Over => format!("{sum} is five times your tag of {tag} or more."),
+        Far::Under => format!("{sum} is a fifth of your tag of {tag} or less."),
+    }
 }
 
 /// "Sold at 130".
@@ -439,6 +450,8 @@ pub const SETTLE_KEY: &str = "Settle";
 pub const SETTLE_WORKED_OUT: &str = "Settle, worked out";
 /// Where tax comes on top the two are not of a kind, and say so.
 pub const TAG_BEFORE_TAX: &str = "Tag, before tax";
+pub const TAG_OF_EACH: &str = "Tag of each";
+pub const TAG_OF_EACH_BEFORE_TAX: &str = "Tag of each, before tax";
 pub const SETTLE_WITH_TAX: &str = "Settle, with tax";
 pub const SETTLE_WORKED_OUT_WITH_TAX: &str = "Settle, worked out, with tax";
 pub const OFFERS_HEARD: &str = "Offers heard";

@@ -1,7 +1,7 @@
 //! Pieces of a sale that came back: their part of its price and of its tax line; the rest stays sold.
 
 use super::paid_for::{PaidFor, beyond};
-use super::selling::{Payment, Reversed, Sale, Selling, act_of};
+use super::selling::{Agreement, Payment, Reversed, Sale, Selling, act_of};
 use crate::ledger::Entry;
 use crate::ledger::fold::Till;
 use crate::ledger::kind::sale::{Paid, PiecesBroughtBack};
@@ -75,6 +75,24 @@ impl Sale {
 }
 
 impl Selling {
+    /// What was agreed in the act by which pieces came back: they are made good and handed over again.
+    pub fn again(&self, act: Id) -> Option<&Agreement> {
+        self.agreements.iter().find(|agreement| agreement.act == act && self.acts_back().any(|back| back == act))
+    }
+
+    /// The agreement that what was kept of pieces that came back lies ahead of: the one that was made with it, else their own where it stood, or
+    /// stands, when they were back.
+    pub(super) fn made_good_for(&self, sale: &Sale, act: Id) -> Option<Id> {
+        if let Some(again) = self.again(act) {
+            return Some(again.id);
+        }
+        let first = self.first(sale.agreed);
+        let of_chain = |agreement: &&Agreement| self.first(Some(agreement.id)) == first;
+        let ended = |agreement: &Agreement| self.came_back_before.get(&agreement.id).is_some_and(|before| !before.contains(&act));
+        let mut chain = self.agreements.iter().filter(of_chain).peekable();
+        first.filter(|_| chain.peek().is_some() && !chain.any(ended))
+    }
+
     /// So many pieces of a sale, as they come back: in coins where all that came in for it did.
     ///
     /// # Errors

@@ -123,12 +123,12 @@ impl PaidFor {
     /// What came in for pieces that came back went back, but for what was kept.
     fn went_back(&mut self, (selling, sale): (&Selling, &Sale), act: Id, (came, kept): (Money, Money)) -> Answer<()> {
         let (purse, of) = (Purse::Sale(sale.id), self.of_sale(sale.id));
-        let (kept, first) = (self.end((purse, of), (came, kept))?, selling.first(sale.agreed));
+        let kept = self.end((purse, of), (came, kept))?;
         // What is kept of an order that is made good was paid ahead for it, whatever became of the order after that.
-        if selling.is_made_good(sale, act) {
+        if let Some(first) = selling.made_good_for(sale, act) {
             self.kept = self.kept.minus(kept)?;
-            self.fees.go((purse, Purse::Ahead(first)), (kept, of.minus(came.minus(kept)?)?))?;
-            more(&mut self.ahead, first, kept)?;
+            self.fees.go((purse, Purse::Ahead(Some(first))), (kept, of.minus(came.minus(kept)?)?))?;
+            more(&mut self.ahead, Some(first), kept)?;
         }
         Ok(())
     }

@@ -35,7 +35,7 @@ pub struct Selling {
     reversals: Sorted<Id, Reversed>,
     cancelled: Sorted<Id, AgreementState>,
     /// Of a cancelled agreement: the acts before it, and not its own, by which pieces had come back.
-    came_back_before: Sorted<Id, Vec<Id>>,
+    pub(super) came_back_before: Sorted<Id, Vec<Id>>,
     planned: Sorted<Id, Vec<PartOfPay>>,
 }
 
@@ -76,6 +76,8 @@ pub struct LikePiece {
 #[derive(Clone, Debug, PartialEq)]
 pub struct Agreement {
     pub id: Id,
+    /// The act it was written in.
+    pub act: Id,
     pub at: Moment,
     pub n: Count,
     pub sum: Money,
@@ -351,17 +353,8 @@ impl Selling {
     }
 
     /// Acts by which pieces came back.
-    fn acts_back(&self) -> impl Iterator<Item = Id> {
+    pub(super) fn acts_back(&self) -> impl Iterator<Item = Id> {
         self.reversals.values().map(|reversed| reversed.act).chain(self.brought.iter().map(|back| back.act))
-    }
-
-    /// Whether what was kept of pieces that came back lies ahead of their agreement: it stood, or stands, when they were back.
-    pub(super) fn is_made_good(&self, sale: &Sale, act: Id) -> bool {
-        let first = self.first(sale.agreed);
-        let of_chain = |agreement: &&Agreement| self.first(Some(agreement.id)) == first;
-        let ended = |agreement: &Agreement| self.came_back_before.get(&agreement.id).is_some_and(|before| !before.contains(&act));
-        let mut chain = self.agreements.iter().filter(of_chain).peekable();
-        sale.agreed.is_some() && chain.peek().is_some() && !chain.any(ended)
     }
 
     fn money(&mut self, entry: &Entry, currency: Currency) {
@@ -439,6 +432,7 @@ impl Selling {
     fn agreed(&mut self, entry: &Entry, f: &crate::ledger::kind::sale::PriceAgreed, tag: Option<Money>) {
         self.agreements.push(Agreement {
             id: entry.id,
+            act: act_of(entry),
             at: entry.at(),
             n: f.n,
             sum: f.sum,

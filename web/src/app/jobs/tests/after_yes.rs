@@ -79,6 +79,19 @@ fn less_than_was_agreed_is_asked_about_once() {
     assert!(is_sold(&whole), "what was agreed is not asked about");
 }
 
+/// A sale far from its tag, 14.50 for 145, is asked about once on the job's own page too.
+#[test]
+fn a_sale_far_from_its_tag_is_asked_about_once() {
+    let mut maker = Maker::told(&["2026-05-22 08:14 -05:00 workshop USD inch\njob more \"Stools\" 2 spec\ntag 145 more\n"]);
+    for (typed, asks) in [("14.50", "14.50 is a fifth of your tag of 145.00 or less. Done again"), ("1450", "is five times your tag of")] {
+        let before = maker.room("more", Room::Sell).sheet().selling.sales.len();
+        maker.tap(Tap::Write(What::Sell(None))).figures(&[typed]).tap(Tap::Save).shows(&[asks]);
+        assert_eq!(maker.sheet().selling.sales.len(), before);
+        maker.tap(Tap::Save);
+        assert_eq!(maker.sheet().selling.sales.len(), before + 1);
+    }
+}
+
 /// Of an order that was handed over the maker says whether it ends with the refund, or is made good.
 #[test]
 fn an_order_ends_with_its_refund_or_is_made_good() {
@@ -91,11 +104,104 @@ fn an_order_ends_with_its_refund_or_is_made_good() {
             .pick(Pick::Ends(ends))
             .tap(Tap::Save);
         let sheet = maker.sheet();
-        assert_eq!((sheet.account.sold.promised, sheet.account.sold.left, sheet.account.sold.received.is_zero()), (promised, 3, true));
-        assert_eq!(sheet.sale.due.is_zero(), ends);
+        // Made good, what came in stays paid for it.
+        assert_eq!((sheet.account.sold.promised, sheet.account.sold.left, sheet.account.sold.received.is_zero()), (promised, 3, ends));
+        assert!(sheet.sale.due.is_zero());
         maker.say(Msg::Common(Common::TakeBack));
         assert_eq!((maker.sheet().account.sold.promised, maker.sheet().account.sold.left), (0, 1), "one act");
     }
+}
+
+/// Made good, nothing goes back unless the maker types it: 0 is proposed, and the page says what becomes of the money. What was typed stays.
+#[test]
+fn an_order_that_is_made_good_hands_nothing_back() {
+    let good = |maker: &mut Maker| {
+        let sale = maker.room("more", Room::Sell).sheet().selling.sales[0].id;
+        maker.tap(Tap::Write(What::Refund(sale))).shows(&[">800<"]).hides(&["stays paid"]).pick(Pick::Ends(false));
+    };
+    let mut maker = told("sell 2 more for 800 notes agreed deal");
+    good(&mut maker);
+    maker.shows(&["Nothing goes back: what they paid stays paid for what you hand over again.", ">0<"]).hides(&[">800<"]);
+    maker.pick(Pick::Ends(true)).shows(&[">800<"]).hides(&["stays paid"]).pick(Pick::Ends(false)).tap(Tap::Save);
+    let owed = maker.sheet().sale.owed;
+    assert_eq!([owed.received, owed.due].map(|sum| sum.amount().to_string()), ["800", "0"]);
+    let mut typed = told("sell 2 more for 800 notes agreed deal");
+    good(&mut typed);
+    typed.figures(&["300"]).shows(&["What you don’t hand back stays paid for what you hand over again."]).hides(&["Nothing goes back"]);
+    typed.pick(Pick::Ends(true)).shows(&[">300<"]).pick(Pick::Ends(false)).shows(&[">300<"]);
+}
+
+/// Sold from the list without an order: made good, it is agreed anew with what was paid ahead, nothing is due, and the next hand-over ends it. In
+/// one act, taken back where it stands.
+#[test]
+fn a_sale_of_no_order_is_made_good() {
+    let mut maker =
+        Maker::told(&["2026-05-22 08:14 -05:00 workshop USD inch\ntill tax 0.055 fee 0.026 fixed 0.10\njob more \"Stools\" 2 spec\n\
+        tag 105.50 more\nsell 1 more for 105.50 card"]);
+    let sale = maker.room("more", Room::Sell).sheet().selling.sales[0].id;
+    maker
+        .tap(Tap::Write(What::Refund(sale)))
+        .shows(&["Their money back", "I make it good", ">105.50<", "its money goes back"])
+        .hides(&["Nothing goes back"]);
+    maker.pick(Pick::Ends(false)).shows(&["Nothing goes back: what they paid stays paid", ">0<", "to be handed over again"]);
+    maker.hides(&["its money goes back"]).tap(Tap::Save);
+    let sheet = maker.sheet();
+    let owed = sheet.sale.owed;
+    let amounts = [owed.received, owed.due, owed.others].map(|sum| sum.amount().to_string());
+    assert_eq!((amounts, sheet.account.sold.promised), (["105.5", "0", "0"].map(str::to_owned), 1));
+    let lost = sheet.account.costs.fees_lost;
+    assert!(lost.is_zero(), "its fee is of what is handed over again: {lost:?}");
+    let agreed = sheet.selling.open().next().unwrap().id;
+    let entry = sheet.selling.sales[0].reversed.unwrap().entry;
+    maker.tap(Tap::Write(What::Sell(Some(agreed)))).tap(Tap::Save);
+    let sold = maker.sheet().account.sold;
+    assert_eq!(
+        ([sold.taken, sold.tax, sold.received, sold.due].map(|sum| sum.amount().to_string()), sold.left),
+        (["105.5", "5.5", "105.5", "0"].map(str::to_owned), 1)
+    );
+    maker.say(Msg::Common(Common::TakeBack));
+    maker.tap(Tap::Strike(entry));
+    let sheet = maker.sheet();
+    assert_eq!((sheet.account.sold.promised, sheet.account.sold.left, sheet.selling.sales[0].reversed), (0, 1, None));
+}
+
+/// One of three sold together comes back and is made good: two stay sold, and one is to be handed over for its third that was paid.
+#[test]
+fn one_of_a_sale_of_several_is_made_good() {
+    let mut maker = Maker::told(&["2026-05-22 08:14 -05:00 workshop USD inch\njob more \"Stools\" 3 spec\nsell 3 more for 300 notes"]);
+    let sale = maker.room("more", Room::Sell).sheet().selling.sales[0].id;
+    maker.tap(Tap::Write(What::Refund(sale))).pick(Pick::Ends(false)).tap(Tap::At(1)).tap(Tap::Press(Press::Digit(1))).tap(Tap::Save);
+    let sheet = maker.sheet();
+    let owed = [sheet.sale.owed.received, sheet.sale.owed.due].map(|sum| sum.amount().to_string());
+    assert_eq!((owed, sheet.account.sold.promised, sheet.selling.sales[0].n), (["100", "0"].map(str::to_owned), 1, 2));
+}
+
+/// Of an order handed over in parts the rest is still to come: it stands, and nothing goes back. Where all is handed over and it ends, the others
+/// stay sold.
+#[test]
+fn an_order_sold_in_parts_says_what_becomes_of_the_others() {
+    let mut maker = told(
+        "sell 1 more for 400 notes agreed deal as first
+",
+    );
+    let refund = |maker: &mut Maker| {
+        let sale = maker.room("more", Room::Sell).sheet().selling.sales[0].id;
+        maker.tap(Tap::Write(What::Refund(sale)));
+    };
+    refund(&mut maker);
+    maker.shows(&["The order stands. Nothing goes back: what they paid", ">0<"]).hides(&["The order ends", ">400<"]).tap(Tap::Save);
+    let sheet = maker.sheet();
+    assert_eq!((sheet.account.sold.promised, sheet.sale.owed.received.amount().to_string()), (2, "400".to_owned()));
+    let mut all = told(
+        "sell 1 more for 400 notes agreed deal as first
+sell 1 more for 400 notes agreed deal as then
+",
+    );
+    refund(&mut all);
+    all.shows(&["The order ends", "1 piece of the order stays sold.", ">400<"])
+        .pick(Pick::Ends(false))
+        .hides(&["stays sold"])
+        .shows(&[">0<"]);
 }
 
 /// Of what was handed over under one agreement some comes back, or the rest is called off: it says what became of each.

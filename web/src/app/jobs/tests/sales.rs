@@ -344,6 +344,8 @@ fn what_is_agreed_on_a_job_is_said_in_the_form_of_price() {
     maker.shows(&["12 for 1200, deposit 360, by Sat 30 May"]).agree(AgreeTap::Save);
     maker.shows(&["12 agreed", "12 pieces", "for Mira", "deposit 360.00, by Sat 30 May", "1200.00"]);
     assert_eq!((maker.app.place, maker.app.jobs.room), (Place::Jobs, Some(Room::Sell)));
+    // Who was named with it goes back with it.
+    maker.tap(Tap::Room(Room::Hours)).shows(&["Take back", "an agreement and a person"]);
     maker.say(Msg::Go(Place::Price));
     maker.shows(&["Footstool", "Ask 52.50"]);
 }

@@ -28,7 +28,7 @@ fn enter_is_done_and_no_figure_leads_to_another_place() {
     maker.shows(&["price/agree/pad", ">123<"]);
     types(&mut maker, &["Enter"]);
     maker.shows(&["data-place=\"price/agree\"", "Agreed</span><span class=\"s\">123"]);
-    assert_eq!(says(&maker, "1"), Some(Msg::Key("1".into())), "no pad is up");
+    assert_eq!(says(&maker, "1"), None, "no pad is up, and the form is not left");
     // A form whose pad is in its foot.
     maker.say(Msg::Jobs(jobs::Tap::Open(crate::app::order::Which::Own, job)));
     maker.say(Msg::Go(Place::Jobs));
@@ -37,6 +37,29 @@ fn enter_is_done_and_no_figure_leads_to_another_place() {
     types(&mut maker, &["1", "5", "0", "Enter"]);
     assert_eq!(shop(&maker.app).job(job).unwrap().tag, Some(maker.money("150")));
     assert_eq!(maker.app.place, Place::Jobs);
+}
+
+/// A figure leads to a place from where nothing is asked: from the list and a job's page, not from an offer, its pay and hours, or a form whose
+/// choice lies where its pad was.
+#[test]
+fn a_figure_leads_nowhere_from_an_offer_or_a_form() {
+    let mut maker = Maker::told(TOLD, "lamp");
+    let (job, three) = (maker.job, Some(Msg::Key("3".into())));
+    let open = |maker: &mut Maker, tap: jobs::Tap| maker.say(Msg::Jobs(tap));
+    assert_eq!(says(&maker, "3"), three);
+    maker.tap(Tap::Offer(job));
+    assert_eq!(says(&maker, "3"), None, "an offer");
+    assert_eq!(says(&maker, "u"), Some(Msg::Key("u".into())));
+    maker.bargain(BargainTap::PayAndHours);
+    assert_eq!(says(&maker, "3"), None, "its pay and hours");
+    maker.say(Msg::Go(Place::Jobs));
+    open(&mut maker, jobs::Tap::Open(crate::app::order::Which::Own, job));
+    assert_eq!(says(&maker, "3"), three, "a page of a job");
+    for what in [jobs::draft::What::Spend, jobs::draft::What::Lesson, jobs::draft::What::Facts] {
+        open(&mut maker, jobs::Tap::Write(what.clone()));
+        assert_eq!(says(&maker, "3"), None, "{what:?}");
+        open(&mut maker, jobs::Tap::Close);
+    }
 }
 
 /// What the pad has no key for is seen, and refused when it is read: 12+5 is never 125.

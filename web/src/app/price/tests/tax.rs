@@ -67,6 +67,31 @@ fn tag_and_settle_side_by_side_say_which_tax_they_hold() {
     }
 }
 
+/// Of several the tag is that of each, before the tax on top of it: on the page of the piece, in the job's room and at a gallery, where it is left
+/// and where it pays.
+#[test]
+fn the_tag_of_several_says_that_it_is_of_each() {
+    for (till, word) in [(TOP, "Tag of each, before tax"), ("till tax 0.0825 inside\n", "Tag of each<")] {
+        let told = format!("{SHOP}{till}job stools \"Stools\" 3 spec\ntag 175 stools\nconsign 1 stools tag 175 share 0.4\n");
+        let mut maker = Maker::told(&told, "stools");
+        let job = maker.job;
+        maker.tap(Tap::More(job)).shows(&[word]).tap(Tap::Close);
+        let lot = shop(&maker.app).job(job).unwrap().selling.lots()[0].id;
+        maker.tap(Tap::Gallery(GalleryTap::Leave(job))).shows(&[word]).tap(Tap::Close);
+        maker.tap(Tap::Gallery(GalleryTap::Back(job, lot))).shows(&[word]).tap(Tap::Close);
+        let jobs = |maker: &mut Maker, tap: crate::app::jobs::Tap| maker.say(Msg::Jobs(tap));
+        maker.say(Msg::Go(Place::Jobs));
+        jobs(&mut maker, crate::app::jobs::Tap::Open(crate::app::order::Which::Own, job));
+        jobs(&mut maker, crate::app::jobs::Tap::Room(crate::app::jobs::Room::Sell));
+        maker.shows(&[word]);
+        for what in [crate::app::jobs::draft::What::Consign, crate::app::jobs::draft::What::GalleryPaid(lot)] {
+            jobs(&mut maker, crate::app::jobs::Tap::Write(what));
+            maker.shows(&["Tag of each"]);
+            jobs(&mut maker, crate::app::jobs::Tap::Close);
+        }
+    }
+}
+
 #[test]
 fn an_agreement_says_whether_it_is_with_tax() {
     use super::super::agree::Field;

@@ -55,6 +55,23 @@ impl Maker {
     }
 }
 
+/// A settle that was set under what waiting is worth is a yes: then no page says of the other "not under". A settle over it leaves it so.
+#[test]
+fn a_settle_set_under_what_waiting_is_worth_is_the_one_that_holds() {
+    let mut maker = Maker::guessed();
+    maker.guesses().painted().shows(&["not under", "101"]).tap(Tap::Close);
+    let set = |maker: &mut Maker, sum: &str| {
+        let job = maker.job;
+        maker.tap(Tap::Tag(TagTap::Open(job, What::Settle))).press(sum).tap(Tap::Tag(TagTap::Done));
+    };
+    set(&mut maker, "90");
+    maker.shows(&["waiting is worth", ">101<"]).hides(&["not under", "Not under"]);
+    maker.offer("95").shows(&["Yes", "5 over your settle, and 6 under what waiting is worth"]).hides(&["not under"]).tap(Tap::Close);
+    maker.guesses().shows(&["waiting is worth", "From 90 on, where you settle, it is a yes."]).hides(&["not under"]).tap(Tap::Close);
+    set(&mut maker, "110");
+    maker.shows(&["not under"]).offer("95").shows(&["not under"]);
+}
+
 #[test]
 fn without_guesses_the_marks_decide_and_waiting_is_a_key_away() {
     let mut maker = Maker::at_market();

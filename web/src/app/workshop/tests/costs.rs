@@ -40,7 +40,11 @@ fn a_can_is_opened_in_the_workshop() {
     assert!(asked.contains("Finish: on each job as used, or in your rate?") && !asked.contains("say what it is"), "{asked}");
     let day = |tap| Msg::Workshop(Tap::SpentOn(tap));
     let weeks = [day(SpentTap::Ask)].into_iter().chain(std::iter::repeat_n(day(SpentTap::By(-7)), 3)).chain([day(SpentTap::Ask)]);
-    let page = after(&mut app, weeks.chain([can(CanTap::Save)]));
+    // Passed over, it is put once by Done, where the pad was; the next Done leaves it open.
+    let put = after(&mut app, weeks.chain([can(CanTap::Save)]));
+    assert!(put.contains("Say where it belongs. Done again leaves that open.") && put.contains("In the rate"), "{put}");
+    assert!(app.own.book.is_empty() && !put.contains("class=\"pad\""), "{put}");
+    let page = after(&mut app, [can(CanTap::Save)]);
     for shown in ["Open cans and packs", "Hard oil", "750 of 750 ml left, under a month open", "$24.00", "Nothing this year yet."] {
         assert!(page.contains(shown), "{shown}: {page}");
     }
@@ -60,7 +64,7 @@ fn a_can_is_opened_in_the_workshop() {
 #[test]
 fn the_receipt_of_a_can_that_is_empty_is_at_hand() {
     let mut app = App::for_tests(Place::Workshop);
-    let new = [tap(Tap::Open(Over::Costs)), can(CanTap::New), can(CanTap::Name("Hard oil".into())), can(CanTap::Kind(key("finish")))];
+    let new = [tap(Tap::Open(Over::Costs)), can(CanTap::New), can(CanTap::Name("Hard oil".into())), can(CanTap::Kind(key("felt")))];
     let page =
         after(&mut app, new.into_iter().chain([can(CanTap::Unit(key("ml")))]).chain(figures(&["750", "24"])).chain([can(CanTap::Save)]));
     assert!(!page.contains("Used up"), "{page}");
@@ -79,7 +83,7 @@ fn the_receipt_of_a_can_that_is_empty_is_at_hand() {
 #[test]
 fn a_can_that_holds_nothing_is_refused_and_what_was_typed_stays() {
     let mut app = App::for_tests(Place::Workshop);
-    let typed = [tap(Tap::Open(Over::Costs)), can(CanTap::New), can(CanTap::Kind(key("glue")))].into_iter().chain(figures(&["0", "24"]));
+    let typed = [tap(Tap::Open(Over::Costs)), can(CanTap::New), can(CanTap::Kind(key("felt")))].into_iter().chain(figures(&["0", "24"]));
     let refused = after(&mut app, typed.chain([can(CanTap::Save)]));
     assert!(refused.contains("role=\"alert\"") && refused.contains("24") && app.own.workshop().cans.is_empty(), "{refused}");
     assert!(!after(&mut app, [tap(Tap::Close)]).contains("It holds") && app.workshop.over == Over::Costs);
@@ -129,11 +133,23 @@ fn what_belongs_on_jobs_is_told_among_the_costs_of_none() {
     assert!(!after(&mut app, [tap(Tap::Home(key("power"), Home::Rate))]).contains("twice"));
 }
 
+/// Answered where Done put it, the pad is back and Done writes the can.
+#[test]
+fn where_a_can_belongs_is_asked_when_it_is_opened() {
+    let mut app = App::for_tests(Place::Workshop);
+    let new = [tap(Tap::Open(Over::Costs)), can(CanTap::New), can(CanTap::Kind(key("glue"))), can(CanTap::Unit(key("ml")))];
+    after(&mut app, new.into_iter().chain(figures(&["750", "24"])).chain([can(CanTap::Save)]));
+    let said = after(&mut app, [tap(Tap::Home(key("glue"), Home::Job))]);
+    assert!(said.contains("class=\"pad\"") && !said.contains("Say where it belongs") && app.own.workshop().cans.is_empty(), "{said}");
+    after(&mut app, [can(CanTap::Save)]);
+    assert_eq!(app.own.workshop().cans.len(), 1);
+}
+
 /// 750 l for 24 are 0.03 for a litre: asked about once, and taken when it is said again.
 #[test]
 fn the_price_of_a_can_is_asked_about_once() {
     let mut app = App::for_tests(Place::Workshop);
-    let new = [tap(Tap::Open(Over::Costs)), can(CanTap::New), can(CanTap::Kind(key("finish"))), can(CanTap::Unit(key("l")))];
+    let new = [tap(Tap::Open(Over::Costs)), can(CanTap::New), can(CanTap::Kind(key("packing"))), can(CanTap::Unit(key("l")))];
     let asked = after(&mut app, new.into_iter().chain(figures(&["750", "24"])).chain([can(CanTap::Save)]));
     assert!(asked.contains("$0.03 for a litre?") && app.own.book.is_empty(), "{asked}");
     assert!(!after(&mut app, [can(CanTap::Unit(key("ml")))]).contains("for a litre?"));

@@ -30,7 +30,7 @@ pub fn asked(draft: &Draft, sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Aske
         What::Spend => spend(draft, sheet, (app, seen)),
         What::CameBack(spending) => came_back(draft, spending, (sheet, app)),
         What::Tag => {
-            let word = tag_word(is_on_top());
+            let word = tag_word(1 < sheet.sale.of, is_on_top());
             let mut asked = Asked::new("jobs/tag", word);
             asked.slots = vec![Slot::new(word, code)];
             asked
@@ -113,8 +113,7 @@ fn spend(draft: &Draft, sheet: &JobSheet, (app, seen): (&App, Seen<'_>)) -> Aske
 
 /// The question, and what Done said of it.
 fn put(home: El<Msg>, by_done: bool) -> Vec<El<Msg>> {
-    let said = by_done.then(|| el("p", "why").attr("role", "alert").text(cost_words::SAY_HOME));
-    said.into_iter().chain([home]).listed()
+    if by_done { crate::screens::homes::put(home) } else { vec![home] }
 }
 
 /// Whether a drive brought pieces to their buyers: then it is of these alone.

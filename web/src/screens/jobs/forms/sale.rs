@@ -6,7 +6,7 @@ use super::super::page::can_tip;
 use super::super::say;
 use super::Asked;
 use crate::app::jobs::Tap;
-use crate::app::jobs::draft::{Draft, PaidTo, Pick, What, agreement_done, comes_back, of_several};
+use crate::app::jobs::draft::{Draft, PaidTo, Pick, What, agreement_done, agreement_open, comes_back, of_several};
 use crate::app::price::gallery::there;
 use crate::app::price::in_coins;
 use crate::app::taxes::tax;
@@ -14,10 +14,11 @@ use crate::app::{App, Msg};
 use crate::parts::caution::caution;
 use crate::parts::seg::{Seg, even};
 use crate::screens::price::gallery::{at, rest_or_all};
+use crate::screens::price::more::tag_word;
 use crate::screens::{Seen, taxes};
 use crate::view::{El, el};
 use crate::words::en::{common, deal, job as words, jobs, price, taxes as tax_words, waiting};
-use fivebar_core::ledger::fold::{Agreement, TaxBy};
+use fivebar_core::ledger::fold::{Agreement, Sale, TaxBy};
 use fivebar_core::ledger::kind::sale::{Carried, Instead, Paid};
 use fivebar_core::quantity::{Count, Currency, Decimal, Id, Listed, Money, PILE_MOST, reading};
 use fivebar_core::sheet::gallery::AtGallery;
@@ -62,7 +63,7 @@ fn form(draft: &Draft, sheet: &JobSheet, (app, seen): (&App, Seen<'_>)) -> Asked
         What::GalleryPaid(lot) => {
             let mut asked = Asked::new("jobs/gallery", words::GALLERY_PAID);
             let there = there(app, (sheet.job, lot));
-            asked.above = there.map(|there| at_gallery(&there, app, seen)).into_iter().listed();
+            asked.above = there.map(|there| at_gallery(&there, sheet, (app, seen))).into_iter().listed();
             asked.above.extend(there.and_then(|there| gallery_lacks(draft, &there, seen)).into_iter().flatten());
             asked.slots = vec![Slot::whole(words::PIECES), Slot::new(words::SUM, code)];
             asked.other = Some(words::CAME_BACK.to_owned());
@@ -77,21 +78,26 @@ fn form(draft: &Draft, sheet: &JobSheet, (app, seen): (&App, Seen<'_>)) -> Asked
         _ => {
             let mut asked = Asked::new("jobs/consign", words::CONSIGN_TITLE);
             asked.above = terms(draft);
-            asked.slots = vec![Slot::whole(words::PIECES), Slot::new(words::TAG, code), Slot::new(words::GALLERY_SHARE, "")];
+            asked.slots = vec![Slot::whole(words::PIECES), Slot::new(tag_of(sheet, app), code), Slot::new(words::GALLERY_SHARE, "")];
             asked
         }
     }
 }
 
+/// The tag as its job has it: of each of several, before the tax that comes on top.
+fn tag_of(sheet: &JobSheet, app: &App) -> &'static str {
+    tag_word(1 < sheet.sale.of, tax(app, sheet.account.currency, sheet.sale.tax).is_on_top())
+}
+
 /// What the gallery has of it: where, since when, at which tag, and what comes of each.
-fn at_gallery(there: &AtGallery, app: &App, seen: Seen<'_>) -> El<Msg> {
+fn at_gallery(there: &AtGallery, sheet: &JobSheet, (app, seen): (&App, Seen<'_>)) -> El<Msg> {
     let left = common::pieces(there.n, &seen.speech.count(there.n));
     let each = if there.of_one.handed_over == there.of_one.you_get { deal::YOU_GET_EACH } else { deal::HANDED_OVER_EACH };
     el("section", "card")
         .kid(line(words::STILL_THERE, left))
         .kid(line(deal::AT_WHOM, at(there, app)))
         .kid(line(deal::LEFT_ON, seen.speech.day(there.since)))
-        .kid(line(words::TAG, sum(there.tag, seen)))
+        .kid(line(tag_of(sheet, app), sum(there.tag, seen)))
         .kid(line(each, sum(there.of_one.handed_over, seen)))
 }
 
@@ -105,12 +111,18 @@ fn gallery_lacks(draft: &Draft, there: &AtGallery, seen: Seen<'_>) -> Option<[El
     Some([el("section", "card").kid(line(word, sum(lacks, seen))), rest_or_all(all, |all| say(Tap::Pick(Pick::ThatIsAll(all))))])
 }
 
+/// What is asked about once before a sale is written: less than was agreed, or far from its tags.
+pub fn doubt(draft: &Draft, seen: Seen<'_>) -> Option<String> {
+    let short = draft.picks.short.map(|(typed, agreed)| words::less_than_agreed(&sum(typed, seen), &sum(agreed, seen)));
+    let far = || draft.picks.far.map(|(far, typed, tags)| words::far_from_tag((far, &sum(typed, seen)), &sum(tags, seen)));
+    short.or_else(far)
+}
+
 fn sell(draft: &Draft, (sheet, agreed): (&JobSheet, Option<Id>), (app, seen): (&App, Seen<'_>)) -> Asked {
     let currency = draft.picks.currency;
     let spoken = agreed.and_then(|id| sheet.selling.agreement(id)?.tax).map(TaxBy::Agreed);
     let mut asked = Asked::new("jobs/sale", if agreed.is_some() { words::HAND_OVER } else { words::SELL });
-    let short = draft.picks.short.map(|(typed, agreed)| words::less_than_agreed(&sum(typed, seen), &sum(agreed, seen)));
-    let short = short.map(|said| el("p", "why").attr("role", "alert").text(said));
+    let short = doubt(draft, seen).map(|said| el("p", "why").attr("role", "alert").text(said));
     asked.above = short.into_iter().chain([how_paid(draft, true), how_carried(draft)]).listed();
     let by = draft.picks.tax.or(spoken).unwrap_or(sheet.sale.tax);
     let chips = taxes::chips(app, (currency, by), seen, |by| say(Tap::Pick(Pick::Tax(by))));
@@ -165,14 +177,35 @@ fn refund(draft: &Draft, (sheet, id): (&JobSheet, Id), (app, seen): (&App, Seen<
     let word = if paid.is_some() { words::CAME_BEYOND } else { words::CAME_FOR_IT };
     let paid = paid.map(|paid| line(words::CAME_FOR_IT, sum(paid, seen)));
     asked.above = vec![el("section", "card").kids(paid).kid(line(word, sum(came, seen))).kids(tax).kids(fee)];
-    if agreement_done(sheet, id) {
-        let segs = vec![Seg::new(words::ORDER_ENDS, draft.picks.ends), Seg::new(words::ORDER_STANDS, !draft.picks.ends)];
-        asked.above.push(even(words::THE_ORDER, segs, |nth| say(Tap::Pick(Pick::Ends(nth == 0)))));
+    if !agreement_open(&sheet.selling, id) {
+        let is_order = agreement_done(&sheet.selling, id);
+        let (label, ends) = if is_order { (words::THE_ORDER, words::ORDER_ENDS) } else { (words::THE_SALE, words::MONEY_GOES_BACK) };
+        let segs = vec![Seg::new(ends, draft.picks.ends), Seg::new(words::ORDER_STANDS, !draft.picks.ends)];
+        asked.above.push(even(label, segs, |nth| say(Tap::Pick(Pick::Ends(nth == 0)))));
     }
+    asked.above.extend(of_order(draft, (sheet, sale), (back.n, came), seen).map(|said| el("p", "t14 i2").text(said)));
     asked.slots = vec![Slot::new(words::TO_HAND_BACK_OF_IT, draft.picks.currency.code())];
     asked.slots.extend(of_several(sheet, id).then(|| Slot::whole(words::PIECES_BACK)));
-    asked.save.1 = words::REFUND_UNDER.into();
+    asked.save.1 = if draft.picks.ends { words::REFUND_UNDER } else { words::GOOD_UNDER }.into();
     asked
+}
+
+/// What becomes of it: of what came in nothing goes back by itself where it is made good, and some of its order may stay sold where that ends.
+fn of_order(draft: &Draft, (sheet, sale): (&JobSheet, &Sale), (n, came): (Count, Money), seen: Seen<'_>) -> Option<String> {
+    let ends = draft.picks.ends;
+    if !ends {
+        let typed = reading::money(draft.form.text(0), came.currency(), seen.speech.sign()).ok();
+        let what = match typed {
+            _ if came.is_zero() => words::NOTHING_WAS_PAID,
+            Some(typed) if !typed.is_zero() => words::REST_STAYS_PAID,
+            _ => words::NOTHING_GOES_BACK,
+        };
+        let stands = agreement_open(&sheet.selling, sale.id).then_some(words::STANDS_FOR_THE_REST);
+        return Some(stands.into_iter().chain([what]).listed().join(" "));
+    }
+    let agreement = sheet.selling.agreement(sale.agreed?)?;
+    let stays = agreement.sold.saturating_sub(n);
+    (0 < stays).then(|| words::stay_sold(&common::pieces(stays, &seen.speech.count(stays)), stays))
 }
 
 /// What became of it.

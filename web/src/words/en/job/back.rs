@@ -2,6 +2,7 @@
 
 pub const REFUND: &str = "Brought back";
 pub const REFUND_UNDER: &str = "its money goes back";
+pub const GOOD_UNDER: &str = "to be handed over again";
 pub const MISTAKE: &str = "written by mistake";
 /// Of what came in, where some of its pieces stay sold.
 pub const CAME_BEYOND: &str = "Of it beyond what the rest costs";
@@ -14,6 +15,21 @@ pub const PIECES_BACK: &str = "Pieces that come back";
 pub const THE_ORDER: &str = "The order";
 pub const ORDER_ENDS: &str = "The order ends";
 pub const ORDER_STANDS: &str = "I make it good";
+/// The same choice where no order of it stands.
+pub const THE_SALE: &str = "What they get";
+pub const MONEY_GOES_BACK: &str = "Their money back";
+
+/// Of what is made good.
+pub const NOTHING_GOES_BACK: &str = "Nothing goes back: what they paid stays paid for what you hand over again.";
+pub const REST_STAYS_PAID: &str = "What you don’t hand back stays paid for what you hand over again.";
+pub const NOTHING_WAS_PAID: &str = "Nothing was paid for it, so nothing goes back.";
+/// Others of the order are still to be handed over.
+pub const STANDS_FOR_THE_REST: &str = "The order stands.";
+
+/// "2 pieces of the order stay sold." Where it ends with those that come back.
+pub fn stay_sold(pieces: &str, n: fivebar_core::quantity::Count) -> String {
+    format!("{pieces} of the order {} sold.", if n == 1 { "stays" } else { "stay" })
+}
 
 /// "184.00 of it kept".
 pub fn kept(sum: &str) -> String {

@@ -1,0 +1,50 @@
+//! What goes back with pieces that were brought back: what came in for them, or nothing where they are made good.
+
+use super::super::super::App;
+use super::{Draft, Picks, Typed, of_several};
+use crate::app::form::Form;
+use fivebar_core::ledger::fold::{AgreementState, ComesBack, Selling};
+use fivebar_core::quantity::{Count, Id, Money};
+use fivebar_core::sheet::job::JobSheet;
+
+/// The agreement that a sale carried out is done with: with a refund it may come to nothing.
+pub fn agreement_done(selling: &Selling, sale: Id) -> bool {
+    state(selling, sale) == Some(AgreementState::Done)
+}
+
+/// Others of the order of a sale are still to be handed over: it stands, whatever comes back.
+pub fn agreement_open(selling: &Selling, sale: Id) -> bool {
+    state(selling, sale) == Some(AgreementState::Open)
+}
+
+fn state(selling: &Selling, sale: Id) -> Option<AgreementState> {
+    selling.agreement(selling.sale(sale)?.agreed?).map(|agreement| agreement.state)
+}
+
+/// So many pieces of a sale, as they come back.
+pub fn comes_back(app: &App, selling: &Selling, of: (Id, Count)) -> Option<ComesBack> {
+    let currency = selling.sale(of.0)?.sum.currency();
+    selling.comes_back(&app.shelf().shop(app.now.at).till(currency), of).ok()
+}
+
+/// A form about all of a sale.
+pub(super) fn begin(draft: Draft, (sheet, sale): (&JobSheet, Id), typed: Typed) -> Draft {
+    let (currency, ends) = (sheet.account.currency, !agreement_open(&sheet.selling, sale));
+    let came = sheet.selling.paid(currency, sale).ok();
+    let sum = typed.sum(if ends { came } else { Some(Money::zero(currency)) });
+    let n = sheet.selling.sale(sale).map(|sale| sale.n.to_string()).filter(|_| of_several(sheet, sale));
+    let form = match n {
+        Some(n) => Form::filled([sum, n]),
+        None => Form::filled([sum]),
+    };
+    Draft { form, picks: Picks { ends, ..draft.picks }, ..draft }
+}
+
+/// What is proposed to go back for so many of its pieces.
+pub(super) fn proposed(app: &App, sheet: &JobSheet, (sale, n, ends): (Id, Count, bool)) -> Option<Money> {
+    let currency = sheet.account.currency;
+    if !ends {
+        return Some(Money::zero(currency));
+    }
+    sheet.selling.came_for(currency, (sale, comes_back(app, &sheet.selling, (sale, n))?)).ok()
+}
