@@ -103,6 +103,7 @@ fn can_be(sheet: &DatesSheet, of: &JobSheet, seen: Seen<'_>) -> Vec<El<Msg>> {
     std::iter::once(el("h2", "gap").text(words::READY))
         .chain(said)
         .chain(alone)
+        .chain(super::estimate::by_name(sheet.by_name.as_ref()))
         .chain((sheet.likely.is_some() && Span::ZERO < sheet.others).then(|| el("p", "w7").text(others(sheet, seen))))
         .chain(promise(sheet, seen))
         .chain(unnoted)
