@@ -181,6 +181,11 @@ pub fn coat_of(coat: &str, piece: &str) -> String {
     format!("coat {coat} of {piece}")
 }
 
+/// "The coat below was to be dry at 10:55."
+pub fn onto_wet(clock: &str) -> String {
+    format!("The coat below was to be dry at {clock}.")
+}
+
 /// How long something waits: from two days on in days, to the hour. "36 h", "6 days 20 h".
 pub fn how_long(span: Span, speech: &dyn Speech) -> String {
     let minutes = span.as_minutes();

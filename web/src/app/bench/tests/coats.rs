@@ -10,7 +10,11 @@ const NEXT: i64 = 25 * 60 + 30;
 
 /// So many pieces coated at once, and the clock stopped.
 fn coat(told: &mut Told, minute: i64, n: &str) {
-    told.start(minute, "Coat");
+    coat_by(told, minute, ("Coat", n));
+}
+
+fn coat_by(told: &mut Told, minute: i64, (op, n): (&str, &str)) {
+    told.start(minute, op);
     told.at(minute + 5, [tap(Tap::MoreDone)]);
     told.at(minute + 5, presses(n).into_iter().chain([tap(Tap::PadDone)]));
     told.at(minute + 20, [tap(Tap::Stop)]);
@@ -150,4 +154,41 @@ fn dust_beside_a_wet_coat_is_said() {
     let shown = told.at(6 + 14 * 60, []);
     holds(&shown, &["what fits", "Sand", said]);
     assert_eq!(shown.matches(said).count(), 1);
+}
+
+/// Five stands coated, and the next day again without a word that they were dry: the first coat waits no more, in big buttons, on the list, on
+/// the bench and on the job's page. Three of them coated again, and two wait on.
+#[test]
+fn a_second_coat_ends_the_wait_of_the_first() {
+    for (n, first) in [("5", None), ("3", Some("ieces 4 to 5"))] {
+        let mut told = Told::stands();
+        coat(&mut told, 0, "5");
+        coat(&mut told, NEXT, n);
+        let second = format!("oat 2 of pieces 1 to {n}");
+        let mut all = pages(&mut told, NEXT + 22)[..2].to_vec();
+        all.push(told.at(NEXT + 22, [Msg::Go(Place::Bench), tap(Tap::Big)]));
+        all.push(told.at(NEXT + 22, [tap(Tap::Big), Msg::Go(Place::Jobs), Msg::Jobs(JobsTap::List)]));
+        let open = Msg::Jobs(JobsTap::Open(crate::app::Which::Own, job(&told)));
+        all.push(told.at(NEXT + 22, [open]));
+        for page in &all {
+            lacks(page, &["ieces 1 to 5 are dry", "Pieces 1 to 5 dry"]);
+        }
+        for page in &all[..3] {
+            holds(page, &[&second]);
+            assert!(first.is_none_or(|first| page.contains(first)));
+        }
+        lacks(&all[0], &["was to be dry"]);
+    }
+}
+
+/// Coated again three hours after the first coat, which was to be dry the next day: it is taken, and a line says when it was to be.
+#[test]
+fn a_coat_onto_a_wet_one_says_when_that_was_to_be_dry() {
+    let mut told = Told::stands();
+    coat_by(&mut told, 0, ("Coat 1", "5"));
+    coat_by(&mut told, 180, ("Coat 2", "5"));
+    let [bench, waits, ..] = pages(&mut told, 202);
+    for page in [bench, waits] {
+        holds(&page, &["The coat below was to be dry at"]);
+    }
 }
