@@ -99,8 +99,7 @@ pub fn proposed((start, kind): (Moment, Kind), known: &Known, now: Moment) -> Pr
     let last_act = known.last_act.filter(after).map(|at| end(at, Because::LastAct));
     let limit = known.next_start.filter(after).map(|at| end(at, Because::NextStart));
     // To the minute, as it is said: the clock of the end is that of the start and so much.
-    let lasted =
-        |span: Option<Span>, because| span.map(|span| end(start.plus(to_the_minute(span)), because)).filter(|end| after(&end.at));
+    let lasted = |span: Option<Span>, because| span.map(|span| end(start.plus(to_the_minute(span)), because)).filter(|end| after(&end.at));
     let history = [lasted(known.usual, Because::Usual), lasted(known.batch, Because::Batch)].into_iter().flatten().min_by_key(|e| e.at);
     let expected = history.map(|history| {
         let closing = known.closing.filter(after).map(|at| end(at, Because::Closing));

@@ -295,7 +295,22 @@ mod tests {
 
     fn wait(n: u8, began: i64, minutes: i64) -> Wait {
         let (op, what, span) = ("glue tops".into(), key("glue"), Span::minutes(minutes));
-        Wait { id: id(n), op, job: None, run: None, notch: None, n: 1, what, stuff: None, began: wall(began), span, mended: 0, ended: None, coated: 0, onto_wet: None }
+        Wait {
+            id: id(n),
+            op,
+            job: None,
+            run: None,
+            notch: None,
+            n: 1,
+            what,
+            stuff: None,
+            began: wall(began),
+            span,
+            mended: 0,
+            ended: None,
+            coated: 0,
+            onto_wet: None,
+        }
     }
 
     /// Drawing 7: clamped at 11:29, 11:38, 11:48, 11:57 and 12:07, 90 minutes each.

@@ -113,10 +113,10 @@ mod tests {
     use super::*;
     use crate::bench::On;
     use crate::ledger::decide::{Command, Laid, WaitCommand};
-    use crate::ledger::kind::job::{JobDescribed, JobEnded};
-    use crate::ledger::told::Phone;
-    use crate::ledger::kind::sale::PieceSold;
     use crate::ledger::kind::Exact;
+    use crate::ledger::kind::job::{JobDescribed, JobEnded};
+    use crate::ledger::kind::sale::PieceSold;
+    use crate::ledger::told::Phone;
     use crate::quantity::Side;
     use crate::quantity::{Currency, Decimal, Key, Money, Span};
     use crate::sheet::Shop;

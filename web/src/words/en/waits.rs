@@ -46,7 +46,9 @@ pub const NOT_LOUD: &str = "Not loud";
 pub const MINUTES: &str = "min";
 pub const HOURS: &str = "h";
 pub const DAYS: &str = "days";
-pub const UNDER_WAY: &str = "under way, how long is not known";
+pub const UNDER_WAY: &str = "under way";
+pub const NOT_BEGUN: &str = "not begun";
+pub const NOT_KNOWN_HOW_LONG: &str = "How long is not known";
 pub const SHARED: &str = "Handed on.";
 pub const PUT_AWAY: &str = "Not handed on.";
 pub const NO_WAY: &str = "This phone can’t hand a file on.";
@@ -355,6 +357,11 @@ pub fn nothing_fits(clock: &str, gap: &str, why: Why) -> String {
             "Until {clock}, {gap}: nothing is known that fits. Plan operations with their minutes, or log sharpening and tidying once."
         ),
     }
+}
+
+/// "9 of 14, about 45 min, at your pace".
+pub fn part_of(part: &str, left: &str, about: &str) -> String {
+    format!("{part} of {left}, {about}")
 }
 
 /// "about 35 min, at your pace", "about 56 min, planned 40 min".

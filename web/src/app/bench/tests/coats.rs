@@ -132,6 +132,34 @@ fn to_come(told: &Told, job: Id) -> Vec<i64> {
     rows.iter().filter(|row| row.op.is_some()).map(|row| row.to_come().as_minutes()).collect()
 }
 
+/// A shelf that was begun, and oiled four minutes later: dry a day after that.
+fn oiled(told: &mut Told, minute: i64) {
+    let (currency, units) = (Currency::USD, Units::Inch);
+    let began = JobCommand::Begin { name: "shelf".into(), currency, units, pieces: 1, made_for: For::Spec };
+    let now = told.now(minute - 1);
+    told.app.order(&Command::Job(began), now).unwrap();
+    let shelf = fold::jobs(&told.app.shelf().book).find(|job| job.name == "shelf").unwrap().id;
+    let oil = starting(StartingTap::Found(On::Job(shelf), "Oil".into(), Kind::Make, Stage::Finish));
+    told.at(minute, [tap(Tap::Other), oil]);
+    told.at(minute + 4, [Msg::Bench(Tap::Waits(WaitTap::Clamp)), tap(Tap::Stop)]);
+}
+
+/// Two of five legs at ten minutes each, and 28 minutes until a shelf is dry: of the three that are left some are done by then, on the job that is
+/// named.
+#[test]
+fn as_many_pieces_as_fit_are_offered_with_their_job() {
+    let mut told = Told::stands();
+    told.start(0, "Taper");
+    told.at(1, [tap(Tap::AskBatch)]);
+    told.at(1, presses("5").into_iter().chain([tap(Tap::PadDone)]));
+    told.at(10, [tap(Tap::Done)]);
+    told.at(20, [tap(Tap::Done)]);
+    told.at(20, [tap(Tap::Stop)]);
+    oiled(&mut told, 30);
+    let shown = told.at(34 + 24 * 60 - 28, []);
+    holds(&shown, &["28 min: what fits", "stands, 2 of 3, about 20 min, at your pace"]);
+}
+
 /// Sanding and pegs of half an hour each are planned, and a coat dries: dust is said of the one.
 #[test]
 fn dust_beside_a_wet_coat_is_said() {
@@ -143,13 +171,7 @@ fn dust_beside_a_wet_coat_is_said() {
         let plan = fivebar_core::ledger::kind::job::OperationPlanned { job, op, kind, stage: None, span, pieces: None };
         told.app.order(&Command::Job(JobCommand::PlanOperation(plan)), now).unwrap();
     }
-    let (currency, units) = (Currency::USD, Units::Inch);
-    let began = JobCommand::Begin { name: "shelf".into(), currency, units, pieces: 1, made_for: For::Spec };
-    let now = told.now(1);
-    told.app.order(&Command::Job(began), now).unwrap();
-    let shelf = fold::jobs(&told.app.shelf().book).find(|job| job.name == "shelf").unwrap().id;
-    told.at(2, [tap(Tap::Other), starting(StartingTap::Found(On::Job(shelf), "Oil".into(), Kind::Make, Stage::Finish))]);
-    told.at(6, [Msg::Bench(Tap::Waits(WaitTap::Clamp)), tap(Tap::Stop)]);
+    oiled(&mut told, 2);
     // Ten hours before it is dry.
     let shown = told.at(6 + 14 * 60, []);
     holds(&shown, &["what fits", "Sand", said]);

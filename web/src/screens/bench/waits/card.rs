@@ -42,11 +42,13 @@ pub fn card(app: &App, seen: Seen<'_>) -> Vec<El<Msg>> {
     let few = seen.page.is_narrow() && coming.len() <= if is_short { IN_A_LINE } else { 2 };
     if let Some(said) = if few { in_one_line(&coming, app) } else { said(&coming, app) } {
         let board = el("button", "card wait waits").attr("type", "button").on_tap(wait(WaitTap::Show)).key("waits");
-        shown.push(board.kid(el("span", "w8 c-wait").text(said)).kids(drawn(&coming, app, seen)).kids(if is_short {
-            None
-        } else {
-            named(&coming, app, seen)
-        }).kids(wet(&coming, app)));
+        shown.push(
+            board
+                .kid(el("span", "w8 c-wait").text(said))
+                .kids(drawn(&coming, app, seen))
+                .kids(if is_short { None } else { named(&coming, app, seen) })
+                .kids(wet(&coming, app)),
+        );
     }
     shown
 }
