@@ -1,6 +1,6 @@
 //! What fits meanwhile: work that is done before the next wait is over, and that makes no noise in quiet hours.
 
-use crate::quantity::{Clock, Listed, Moment, Span, Wall, order_by_key};
+use crate::quantity::{Clock, Count, Listed, Moment, Span, Wall, order_by_key};
 
 /// Hours in which the maker makes no noise, by the clock; they may go over midnight.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -63,9 +63,24 @@ pub struct Offer<T> {
     pub from: From,
     /// What was planned for all of it.
     pub thought: Option<Span>,
+    /// Pieces that are left of it, each as long as another.
+    pub left: Option<Count>,
+    /// So many of those are done in the gap, and not all.
+    pub part: Option<Count>,
     pub loud: bool,
     /// On the job in hand.
     pub here: bool,
+}
+
+impl<T> Offer<T> {
+    /// As many pieces of it as are likely done in a gap, where all of them may take longer: it can be left after each of them (ours).
+    pub fn in_part(self, gap: Span) -> Offer<T> {
+        let Some(left) = self.left.filter(|_| gap < self.span.max(self.safe)) else { return self };
+        let fits = i128::from(gap.as_ms()).saturating_mul(i128::from(left)).checked_div(i128::from(self.span.as_ms())).unwrap_or(0);
+        let part = Count::try_from(fits).unwrap_or(Count::MAX).min(left.saturating_sub(1));
+        let Some(span) = self.span.in_ratio(Span::ms(i64::from(part)), Span::ms(i64::from(left))).filter(|_| 0 < part) else { return self };
+        Offer { span, safe: span, part: Some(part), ..self }
+    }
 }
 
 /// How many are offered.
@@ -91,7 +106,21 @@ mod tests {
 
     fn offer(what: u8, minutes: i64, loud: bool, here: bool) -> Offer<u8> {
         let span = Span::minutes(minutes);
-        Offer { what, span, safe: span, from: From::Planned, thought: None, loud, here }
+        Offer { what, span, safe: span, from: From::Planned, thought: None, left: None, part: None, loud, here }
+    }
+
+    /// Fourteen legs at five minutes each, which may take up to 80 in all, and 48 minutes: nine of them. Of one that takes longer none is.
+    #[test]
+    fn as_many_pieces_as_are_done_in_the_gap_are_offered() {
+        let check = |left, minutes, shown| {
+            let of_pieces = Offer { left, safe: Span::minutes(minutes + 10), ..offer(1, minutes, false, true) };
+            let found = fitting(vec![of_pieces.in_part(Span::minutes(48))], (wall(600), at(648)), None);
+            assert_eq!(found.first().map(|offer| (offer.part, offer.span.as_minutes())), shown, "{left:?} {minutes}");
+        };
+        check(Some(14), 70, Some((Some(9), 45)));
+        check(Some(14), 30, Some((None, 30)));
+        check(Some(1), 70, None);
+        check(None, 70, None);
     }
 
     const EVENING: (i64, i64) = (20 * 60, 8 * 60);

@@ -85,6 +85,11 @@ pub fn by_history_in_order(past: &[Span]) -> Option<Span> {
     if past.len() < HISTORY_LEAST { None } else { usual_in_order(past) }
 }
 
+/// The nearest whole minute, half of one up.
+fn to_the_minute(span: Span) -> Span {
+    Span::minutes(span.as_ms().saturating_add(30_000).div_euclid(60_000))
+}
+
 /// The end to propose: the later of the last act and the earliest of what history, batch, next start and closing time say.
 /// Without history the last act, else what was left of the plan, of a longer one than the default up to closing time; without a plan the default.
 /// Never the start itself, nor after the next start, nor after now.
@@ -93,7 +98,8 @@ pub fn proposed((start, kind): (Moment, Kind), known: &Known, now: Moment) -> Pr
     let after = |at: &Moment| start < *at;
     let last_act = known.last_act.filter(after).map(|at| end(at, Because::LastAct));
     let limit = known.next_start.filter(after).map(|at| end(at, Because::NextStart));
-    let lasted = |span: Option<Span>, because| span.map(|span| end(start.plus(span), because)).filter(|end| after(&end.at));
+    // To the minute, as it is said: the clock of the end is that of the start and so much.
+    let lasted = |span: Option<Span>, because| span.map(|span| end(start.plus(to_the_minute(span)), because)).filter(|end| after(&end.at));
     let history = [lasted(known.usual, Because::Usual), lasted(known.batch, Because::Batch)].into_iter().flatten().min_by_key(|e| e.at);
     let expected = history.map(|history| {
         let closing = known.closing.filter(after).map(|at| end(at, Because::Closing));
@@ -218,6 +224,14 @@ mod tests {
         check([Some(90), None, None, None, Some(740)], 740, Because::Closing);
         check([Some(90), None, None, None, Some(600)], 770, Because::Usual); // closed before the start: an evening
         check([Some(20), None, Some(760), Some(750), None], 750, Because::NextStart); // no minute is paid twice
+    }
+
+    /// Seven pieces at 21 min 25.71 s each are 2 h 30, and no second less by the clock.
+    #[test]
+    fn an_end_is_so_many_whole_minutes_after_the_start() {
+        let batch = Some(Span::ms(8_999_970));
+        let known = Known { usual: None, batch, last_act: None, next_start: None, closing: None, planned: None };
+        assert_eq!(proposed((at(680), Kind::Make), &known, at(872)).at, at(830));
     }
 
     #[test]

@@ -2,7 +2,7 @@
 //!
 //! Off time = begin + span. Usual spans are the maker's own, else ours; the tin decides [J].
 
-use crate::quantity::{Count, Id, Key, Moment, Sorted, Span, Wall, order_by_key, spelled};
+use crate::quantity::{Count, Id, Key, Listed, Moment, Sorted, Span, Wall, order_by_key, spelled};
 use crate::refusal::{Answer, Refusal};
 
 /// The least a wait may be said to last.
@@ -148,12 +148,21 @@ pub struct Wait {
     /// How often the span was put right, and that taken back or put back: a number that never falls.
     pub mended: Count,
     pub ended: Option<Off>,
+    /// The first so many of its pieces have their next coat: they wait for it no more.
+    pub coated: Count,
+    /// A coat that went on before the one below was to be dry: when that was to be.
+    pub onto_wet: Option<Moment>,
 }
 
 impl Wait {
     /// When it may come off: begin + span.
     pub fn off(&self) -> Moment {
         self.began.at.plus(self.span)
+    }
+
+    /// Pieces that wait still, or waited to its end.
+    pub fn still(&self) -> Count {
+        self.n.saturating_sub(self.coated)
     }
 
     pub fn is_on(&self) -> bool {
@@ -222,6 +231,11 @@ impl Waits {
         Waits { waits, usuals }
     }
 
+    /// The same waits, with what is read of each.
+    pub fn read(self, of: impl FnMut(Wait) -> Wait) -> Waits {
+        Waits { waits: self.waits.into_iter().map(of).listed(), ..self }
+    }
+
     /// Every wait, the first off time first.
     pub fn all(&self) -> impl DoubleEndedIterator<Item = &Wait> + Clone {
         self.waits.iter()
@@ -281,7 +295,22 @@ mod tests {
 
     fn wait(n: u8, began: i64, minutes: i64) -> Wait {
         let (op, what, span) = ("glue tops".into(), key("glue"), Span::minutes(minutes));
-        Wait { id: id(n), op, job: None, run: None, notch: None, n: 1, what, stuff: None, began: wall(began), span, mended: 0, ended: None }
+        Wait {
+            id: id(n),
+            op,
+            job: None,
+            run: None,
+            notch: None,
+            n: 1,
+            what,
+            stuff: None,
+            began: wall(began),
+            span,
+            mended: 0,
+            ended: None,
+            coated: 0,
+            onto_wet: None,
+        }
     }
 
     /// Drawing 7: clamped at 11:29, 11:38, 11:48, 11:57 and 12:07, 90 minutes each.

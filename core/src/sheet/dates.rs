@@ -42,6 +42,8 @@ pub struct DatesSheet {
     pub unnoted: Vec<String>,
     /// What of the job is in it.
     pub covers: Covers,
+    /// The kind of piece that its hours go by, where nothing but its name tells it.
+    pub by_name: Option<Key>,
     /// That day is over, and it is not done with.
     pub is_over: bool,
     pub workdays: Workdays,
@@ -162,6 +164,7 @@ pub fn dates_of(shop: &Shop, (job, sheet): (&Job, &EstimateSheet), given: Given)
         after_others_safe,
         unnoted,
         covers: sheet.covers,
+        by_name: sheet.by_name().cloned(),
         is_over,
         workdays,
         said: hours.is_said(),

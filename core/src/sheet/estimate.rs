@@ -49,6 +49,8 @@ pub struct EstimateSheet {
     pub history: Rc<History>,
     /// The kind of piece, and the design it is made by.
     pub piece: Option<Key>,
+    /// The kind its name tells, while none is said.
+    pub named: Option<Key>,
     pub design: Option<Id>,
     /// The estimate that was given last.
     pub kept: Option<Kept>,
@@ -199,7 +201,8 @@ fn estimate_of(shop: &Shop, job: &Job, with_factor: bool) -> EstimateSheet {
     });
     let (kept, range) = (job.kept, found.as_ref().map(|found| found.range));
     let other_way = range.map(|_| other_way(shop, (job, &history), (!with_factor, progress)));
-    let (piece, design, said_whole) = (job.described.piece.clone(), job.design, job.whole_planned);
+    let (piece, named) = (job.described.piece.clone(), job.kind_by_name());
+    let (design, said_whole) = (job.design, job.whole_planned);
     let sheet = EstimateSheet {
         job: job.id,
         rows,
@@ -213,6 +216,7 @@ fn estimate_of(shop: &Shop, job: &Job, with_factor: bool) -> EstimateSheet {
         said_whole,
         history,
         piece,
+        named,
         design,
         kept,
         progress,
@@ -253,6 +257,7 @@ impl Then {
             whole,
             said_whole: job.whole_planned,
             history,
+            named: job.kind_by_name(),
             piece: job.described.piece,
             design: job.design,
             kept: None,
@@ -488,6 +493,13 @@ impl EstimateSheet {
     /// What all of it took, once nothing of it is to come.
     pub fn took(&self) -> Option<Span> {
         self.progress.ends.filter(|_| self.to_come.is_some_and(|left| left.safe <= Span::ZERO))
+    }
+
+    /// The kind of piece that figures of it go by, where nothing but its name tells it: a guess.
+    pub fn by_name(&self) -> Option<&Key> {
+        let is_named = self.whole.as_ref().is_some_and(|whole| whole.by == history::By::Named);
+        let goes_by = |row: &Row| row.from == Basis::Kind || (is_named && row.from == Basis::Pieces);
+        self.named.as_ref().filter(|_| self.rows.iter().any(goes_by))
     }
 
     /// What is still to come of the operations, of the whole piece and of its rest together, row by row, and of what was counted beside them.

@@ -3,14 +3,14 @@
 use super::Shop;
 use super::bench::{Choice, Look, Seen};
 use super::estimate::history::pieces;
-use super::estimate::left::by_pieces;
+use super::estimate::left::{batch, by_pieces};
 use super::estimate::{Row, parts, rows_of};
 use crate::bench::estimate::{Basis, Left, Likely, spread};
 use crate::bench::meanwhile::{From, Offer, SHOWN, UNKNOWN_LEAST, fitting};
 use crate::bench::wait::{Wait, What};
 use crate::bench::{Kind, On, Run, repair};
 use crate::ledger::fold::{self, Job, Operation};
-use crate::quantity::{Listed, Span};
+use crate::quantity::{Count, Listed, Span};
 
 /// A wait that comes off later than that leaves a working day free: nothing is offered for it [J].
 const GAP_MOST: Span = Span::minutes(12 * 60);
@@ -85,7 +85,9 @@ pub fn meanwhile(shop: &Shop, seen: Seen, telling: Telling, with_factor: bool) -
     let usuals = &shop.waits().usuals;
     let offer = |(what, takes): (Choice, Takes)| {
         let loud = usuals.loud.get(&what.op).copied().unwrap_or_else(|| (telling.loud)(&what.op));
-        Offer { here: hand == Some(what.on), what, span: takes.likely, safe: takes.safe, from: takes.from, thought: takes.thought, loud }
+        let left = (takes.from == From::Pace).then(|| pieces_left(shop, &what)).flatten();
+        let (span, safe, from, thought) = (takes.likely, takes.safe, takes.from, takes.thought);
+        Offer { here: hand == Some(what.on), what, span, safe, from, thought, left, part: None, loud }
     };
     let open = fold::jobs(shop.book).filter(|job| job.ended.is_none());
     let (unknown, known): (Vec<_>, Vec<_>) =
@@ -95,6 +97,7 @@ pub fn meanwhile(shop: &Shop, seen: Seen, telling: Telling, with_factor: bool) -
     let all = || known.iter().chain(&none).chain(&unknown);
     let is_quiet = usuals.quiet.is_some_and(|quiet| quiet.meets(now, gap));
     let why = Why { too_long: all().next().is_some(), too_loud: is_quiet && all().any(|offer| offer.loud), needs: fit.needs() };
+    let known = known.into_iter().map(|offer| offer.in_part(gap)).listed();
     let mut fits = fitting(known, (now, wait.off()), usuals.quiet);
     fits.extend(fitting(none, (now, wait.off()), usuals.quiet));
     // How long that is nobody knows: it is taken to fill the gap, unless that is short.
@@ -103,6 +106,12 @@ pub fn meanwhile(shop: &Shop, seen: Seen, telling: Telling, with_factor: bool) -
     fits.truncate(SHOWN);
     let why = if fits.is_empty() { why } else { Why::default() };
     Some(Meanwhile { wait: wait.clone(), gap, fits, why })
+}
+
+/// Pieces that are left of an operation of a job: of as many as was said, else as its plan or its job has.
+fn pieces_left(shop: &Shop, what: &Choice) -> Option<Count> {
+    let On::Job(id) = what.on else { return what.batch.left() };
+    batch(shop, &shop.job(id).ok()?, &what.op).left()
 }
 
 /// What is looked at for every job.
@@ -206,9 +215,12 @@ impl Fit<'_> {
         let named = |operation| self.look.named(operation, last.on);
         let next = || self.look.followers(&last).into_iter().map(named).find(|next| self.look.may_follow(next));
         let is_done = self.shop.bench.sure_batch(last.on, &last.op, self.shop.now).is_done();
-        let choice = if is_done || self.is_over(job, &last) { next()? } else { last };
-        let takes = self.as_before(job, &choice).unwrap_or(Takes::UNKNOWN);
-        Some((choice, takes))
+        // What was not begun, and takes nobody knows how long, is no work that is under way.
+        if is_done || self.is_over(job, &last) {
+            return next().and_then(|choice| self.as_before(job, &choice).map(|takes| (choice, takes)));
+        }
+        let takes = self.as_before(job, &last).unwrap_or(Takes::UNKNOWN);
+        Some((last, takes))
     }
 
     /// Nothing of a planned operation is to come, as the estimate of its job has it.
@@ -386,6 +398,25 @@ mod tests {
         phone.bench(733, BenchCommand::Whole { run, of: 5 }).unwrap();
         phone.note(734, JobDescribed { pieces: Some(5), ..JobDescribed::of(job) });
         check(&phone, 735, &[("sand", 28, From::Planned)]);
+    }
+
+    /// Sanding was followed by a coat on the stands, which dry; the bench is sanded too, and was never coated: how long its coat takes nobody knows.
+    #[test]
+    fn what_was_never_begun_on_a_job_is_no_work_under_way() {
+        let mut phone = Phone::new("a");
+        let (stands, bench) = (phone.job(600, "stands"), phone.job(601, "bench"));
+        for (minute, on) in [(610, stands), (650, bench)] {
+            let run = phone.start(minute, "sand", on);
+            phone.stop(minute + 10, run);
+            phone.bench(minute + 11, BenchCommand::Whole { run, of: 5 }).unwrap();
+            if on == stands {
+                let run = phone.start(minute + 12, "coat", on);
+                let laid = Laid { what: Key::read("coat").unwrap(), stuff: None, span: Span::minutes(200) };
+                phone.order(minute + 13, Command::Wait(WaitCommand::Clamp { run, n: 5, laid })).unwrap();
+                phone.stop(minute + 14, run);
+            }
+        }
+        check(&phone, 700, &[]);
     }
 
     /// Nothing is planned of any job: five tops are in clamps, and what may be done meanwhile is known by what was done before.

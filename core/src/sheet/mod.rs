@@ -32,6 +32,7 @@ pub mod meanwhile;
 pub mod moving;
 pub mod offer;
 pub mod outlook;
+pub mod over;
 pub mod past;
 pub mod pile;
 pub mod plan;

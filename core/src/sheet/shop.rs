@@ -132,7 +132,7 @@ impl<'a> Shop<'a> {
 
     /// Every wait there is.
     pub fn waits(&self) -> &Waits {
-        self.waits.get_or_init(|| Rc::new(fold::waits(self.book)))
+        self.waits.get_or_init(|| Rc::new(super::over::waits(self.book, &self.bench)))
     }
 
     /// What all jobs tell of how long things take, gathered once.

@@ -18,7 +18,7 @@ pub struct StillToCome {
     /// None of what is not planned.
     pub stage: Option<Stage>,
     pub span: Span,
-    /// Of a whole piece or of what its plan leaves out, where nothing nearer is known: it is as long as so many earlier pieces took of which no kind was said, or, of none, as the
+    /// Of a whole piece or of what its plan leaves out, where nothing nearer is known: it is as long as so many earlier pieces took of the kind its name tells or of which no kind was said, or, of none, as the
     /// default of its kind.
     pub by_any: Option<Count>,
 }
@@ -69,5 +69,5 @@ fn without_plan(shop: &Shop, job: &Job, logged: &Time) -> Option<StillToCome> {
 
 fn by_any(shop: &Shop, job: &Job) -> Option<Count> {
     let whole = whole_piece(job, shop.history())?;
-    matches!(whole.by, By::NoKind | By::Usual).then_some(whole.part.jobs)
+    matches!(whole.by, By::NoKind | By::Named | By::Usual).then_some(whole.part.jobs)
 }

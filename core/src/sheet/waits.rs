@@ -23,6 +23,8 @@ pub struct WaitLine {
     pub left: Span,
     /// Its time is over; it stays until it is taken off.
     pub over: bool,
+    /// A coat that went on before the one below was to be dry: when that was to be.
+    pub onto_wet: Option<Wall>,
 }
 
 /// All that waits, and what was taken off today.
@@ -95,6 +97,7 @@ impl<'a> Kept<'a> {
             off: wait.wall(wait.off(), self.local),
             left: wait.left(now),
             over: wait.is_over(now),
+            onto_wet: wait.onto_wet.map(|dry| wait.wall(dry, self.local)),
             wait: wait.clone(),
         }
     }
@@ -151,9 +154,9 @@ impl<'a> Kept<'a> {
 }
 
 impl WaitLine {
-    /// The number of its first piece.
+    /// The number of its first piece that waits.
     pub fn first_piece(&self) -> Option<Count> {
-        self.piece.map(|piece| piece.saturating_sub(self.wait.n).saturating_add(1))
+        self.piece.map(|piece| piece.saturating_sub(self.wait.still()).saturating_add(1))
     }
 }
 

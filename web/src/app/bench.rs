@@ -250,7 +250,9 @@ fn stop(app: &mut App, now: Now) {
     let Some(strip) = app.running() else { return };
     if app.order(&Command::Bench(BenchCommand::Stop { run: strip.run }), now).is_some() {
         app.orders.push(Order::Feel(Feel::Stop));
-        app.said = words::stopped(&strip.op, &app.speech.span(strip.worked));
+        // As it is written down: a clock that was set back meanwhile tells no less.
+        let worked = app.shelf().bench().run(strip.run).map_or(strip.worked, |run| run.worked(now.wall.at));
+        app.said = words::stopped(&strip.op, &app.speech.span(worked));
     }
 }
 

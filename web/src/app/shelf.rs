@@ -22,6 +22,7 @@ use fivebar_core::sheet::copy::{CopyAge, copy_age};
 use fivebar_core::sheet::count::{haul_in_hand, in_hand};
 use fivebar_core::sheet::estimate::history::Gathered;
 use fivebar_core::sheet::meanwhile::Meanwhile;
+use fivebar_core::sheet::over;
 use fivebar_core::sheet::past::{Past, past};
 use fivebar_core::sheet::verdict::Known;
 use fivebar_core::sheet::waiting::Kept;
@@ -231,7 +232,8 @@ impl Shelf {
 
     /// What waits, and what is usual.
     pub fn waits(&self) -> Rc<Waits> {
-        self.folded.borrow_mut().waits.get_or_insert_with(|| Rc::new(fold::waits(&self.book))).clone()
+        let bench = self.bench();
+        self.folded.borrow_mut().waits.get_or_insert_with(|| Rc::new(over::waits(&self.book, &bench))).clone()
     }
 
     /// All that sheets of jobs and prices are read from, at a moment. How many entries no copy holds is not known here.

@@ -3,7 +3,7 @@
 use super::super::Stage;
 use super::gain::of_pieces;
 use super::spread::minutes;
-use crate::quantity::{Count, Span};
+use crate::quantity::{Count, Span, in_small};
 
 /// The kinds of piece that have a default, in the order they are shown, with hours for one. Ours.
 pub const PIECES: [(&str, i64); 5] = [("stool", 6), ("stand", 8), ("bench", 20), ("table", 30), ("dining-table", 50)];
@@ -18,6 +18,24 @@ pub const PIECES: [(&str, i64); 5] = [("stool", 6), ("stand", 8), ("bench", 20),
 /// ```
 pub fn of_kind(piece: &str) -> Option<Span> {
     PIECES.iter().find(|(kind, _)| *kind == piece).map(|(_, hours)| Span::minutes(hours.saturating_mul(60)))
+}
+
+/// The kind of piece in a name: "Oak coffee table" is a table. A guess, until the maker says what it is.
+///
+/// ```
+/// use fivebar_core::bench::estimate::whole::kind_in;
+/// assert_eq!((kind_in("Oak stand"), kind_in("Standing desk")), (Some("stand"), None));
+/// ```
+pub fn kind_in(name: &str) -> Option<&'static str> {
+    let name = in_small(name);
+    let found = ["stool", "stand", "bench", "table", "shelf", "cabinet", "lamp", "box", "board"]
+        .into_iter()
+        .find(|kind| name.split(|c: char| !c.is_alphanumeric()).any(|word| is(word, kind)));
+    if found == Some("table") && name.contains("dining") { Some("dining-table") } else { found }
+}
+
+fn is(word: &str, kind: &str) -> bool {
+    word == kind || (kind == "shelf" && word == "shelves") || word.strip_prefix(kind).is_some_and(|end| end == "s" || end == "es")
 }
 
 /// The share of a piece's hours that each stage has; fetching and sorting are the hauls'. Ours.
@@ -51,5 +69,26 @@ mod tests {
         assert_eq!(first_of(1, Span::minutes(90)), 90.0);
         assert_eq!(first_of(5, Span::minutes(270)), 60.0);
         assert_eq!(first_of(0, Span::minutes(90)), 90.0);
+    }
+
+    #[test]
+    fn a_kind_of_piece_is_read_from_a_name() {
+        let cases = [
+            ("Oak coffee table", Some("table")),
+            ("Dining table, ash", Some("dining-table")),
+            ("Two benches", Some("bench")),
+            ("Beech stools, a pair", Some("stool")),
+            ("Standing desk", None),
+            ("Wall shelf", Some("shelf")),
+            ("Two shelves", Some("shelf")),
+            ("Pencil boxes", Some("box")),
+            ("Hall cabinet, oak", Some("cabinet")),
+            ("Pine lamp", Some("lamp")),
+            ("Sideboard", None),
+            ("", None),
+        ];
+        for (name, kind) in cases {
+            assert_eq!(kind_in(name), kind, "{name}");
+        }
     }
 }

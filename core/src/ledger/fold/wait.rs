@@ -139,5 +139,6 @@ impl Gathered {
 /// The act of a piece that was clamped is named by its count, which is the first of it.
 fn began(entry: &Entry, f: &kind::WaitBegan) -> Wait {
     let kind::WaitBegan { op, n, span, what, job, run, stuff } = f.clone();
-    Wait { id: entry.id, op, job, run, notch: entry.act, n, what, stuff, began: entry.wall, span, mended: 0, ended: None }
+    let (coated, onto_wet, ended) = (0, None, None);
+    Wait { id: entry.id, op, job, run, notch: entry.act, n, what, stuff, began: entry.wall, span, mended: 0, ended, coated, onto_wet }
 }

@@ -46,6 +46,7 @@ pub struct Done {
     pub job: String,
     design: Option<Id>,
     piece: Option<Key>,
+    named: Option<Key>,
     pub past: Past,
 }
 
@@ -53,9 +54,9 @@ pub struct Done {
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Of<'a> {
     Design(Id),
-    /// The same kind of piece, said of both.
+    /// The same kind of piece, said of both or told by their names.
     Kind(&'a Key),
-    /// Any that the kind of piece does not tell apart from this one.
+    /// Any that the kind of piece does not tell apart from this one, as it is said of both: a guess by a name leaves no work of the maker's own out.
     NotApart(Option<&'a Key>),
 }
 
@@ -66,7 +67,7 @@ impl Of<'_> {
     fn holds(self, done: &Done) -> bool {
         match self {
             Of::Design(design) => done.design == Some(design),
-            Of::Kind(kind) => kind.as_str() != OTHER && done.piece.as_ref() == Some(kind),
+            Of::Kind(kind) => kind.as_str() != OTHER && done.piece.as_ref().or(done.named.as_ref()) == Some(kind),
             Of::NotApart(kind) => kind.zip(done.piece.as_ref()).is_none_or(|(kind, other)| kind == other),
         }
     }
@@ -91,7 +92,10 @@ pub struct OldPiece {
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum By {
     Design,
+    /// Of its kind, as was said.
     Kind,
+    /// Of the kind that its name tells, while none is said.
+    Named,
     /// Those that were told for this very job.
     Told,
     /// Those of which no kind was said, told for no job or measured, where none is said of the job either.
@@ -186,18 +190,19 @@ impl History {
         self.operations.get(&in_small(op.trim())).into_iter().flatten().filter(move |done| done.of != job && of.holds(done))
     }
 
-    /// Earlier pieces that all of a job goes by: of its design, else of its kind, else those told for it; of a job of no kind else
-    /// those of none. Any others say nothing: three shelves are no measure of a frame, nor is what was told for a mirror.
+    /// Earlier pieces that all of a job goes by: of its design, else of its kind, by its name while none is said, else those told for it; of a job
+    /// of which no kind is said else those of none. Any others say nothing: three shelves are no measure of a frame, nor is what was told for a mirror.
     pub fn of_piece(&self, job: &Job) -> (By, Vec<OldPiece>) {
-        let (piece, design) = (job.described.piece.as_ref(), job.design);
+        let (piece, named, design) = (job.described.piece.as_ref(), job.kind_by_name(), job.design);
         let meant = |by: By, whole: &OldPiece| match by {
             By::Design => design.is_some() && whole.design == design,
             By::Kind => piece.is_some() && whole.kind.as_ref() == piece,
+            By::Named => named.is_some() && whole.kind == named,
             By::Told => whole.told_for == Some(job.id),
             By::NoKind => piece.is_none() && whole.kind.is_none() && whole.told_for.is_none(),
             By::Usual => false,
         };
-        let ways = [By::Design, By::Kind, By::Told, By::NoKind].into_iter();
+        let ways = [By::Design, By::Kind, By::Named, By::Told, By::NoKind].into_iter();
         let found = ways.map(|by| (by, self.pieces.iter().filter(|whole| meant(by, whole)).cloned().listed()));
         found.into_iter().find(|(_, found): &(By, Vec<OldPiece>)| !found.is_empty()).unwrap_or((By::Usual, vec![]))
     }
@@ -217,7 +222,7 @@ fn runs_by_job<'a>(shop: &'a Shop) -> Sorted<Id, Vec<&'a Run>> {
 fn told(shop: &Shop, by: Moment, history: &mut History) {
     let known = |old: &&OldJob| shop.book.entry(old.first).is_none_or(|(entry, _)| entry.at() <= by);
     for old in shop.workshop.old_jobs.iter().filter(known) {
-        let kind = old.piece.clone().or_else(|| shop.job(old.told_for?).ok()?.described.piece.clone());
+        let kind = old.piece.clone().or_else(|| shop.job(old.told_for?).ok()?.kind_of_piece());
         history.told = history.told.saturating_add(1);
         history.ratios.extend(old.ratio());
         history.pieces.push(OldPiece::new((&old.name, old.pieces, old.span), (kind, None, old.told_for)));
@@ -241,7 +246,8 @@ fn operations(history: &mut History, job: &Job, (runs, open, shop): (&[&Run], &S
         let is_settled = own.iter().all(|run| run.work.rework || !open.contains(&run.id)) && own.iter().all(|run| run.end(shop.now) <= by);
         let past = Past::of(&own, pieces(job, kind, &batch)).filter(|_| done && is_settled);
         let Some(past) = past else { continue };
-        let done = Done { of: job.id, job: job.name.clone(), design: job.design, piece: job.described.piece.clone(), past };
+        let (piece, named) = (job.described.piece.clone(), job.kind_by_name());
+        let done = Done { of: job.id, job: job.name.clone(), design: job.design, piece, named, past };
         history.operations.entry(in_small(op.trim())).or_default().push(done);
     }
 }
@@ -260,7 +266,7 @@ fn ended(history: &mut History, job: &Job, (runs, shop): (&[&Run], &Shop)) {
     let rework = runs.iter().filter(|run| run.work.rework).map(|run| run.worked(now));
     history.own = history.own.saturating_add(1);
     (history.rework, history.all) = (history.rework.plus(Span::sum(rework)), history.all.plus(logged));
-    history.pieces.push(OldPiece::new((&job.name, job.pieces, logged), (job.described.piece.clone(), job.design, None)));
+    history.pieces.push(OldPiece::new((&job.name, job.pieces, logged), (job.kind_of_piece(), job.design, None)));
     let job = &*as_judged(shop, job);
     let of_planned = runs.iter().filter(|run| job.operations.iter().any(|planned| planned.op == run.work.op));
     history.ratios.extend(ratio(job, logged, Span::sum(of_planned.map(|run| run.worked(now)))));

@@ -29,14 +29,15 @@ pub struct Whole {
 impl Whole {
     /// Whether it is about such a piece: of its design, of its kind. Any others say too little to fill up a plan by.
     pub fn is_of_kind(&self) -> bool {
-        matches!(self.by, By::Design | By::Kind | By::Usual)
+        matches!(self.by, By::Design | By::Kind | By::Named | By::Usual)
     }
 }
 
 /// What is planned is most of it: a rest smaller than that is none. Ours.
 const REST_LEAST: f64 = 0.05;
 
-/// All pieces of the job as a whole: by earlier pieces, else by the default of its kind.
+/// All pieces of the job as a whole: by earlier pieces, else by the default of the kind it is said to be. What its name tells is a guess, and a
+/// default by that would be a guess upon a guess (ours).
 pub fn whole_piece(job: &Job, history: &History) -> Option<Whole> {
     let (kind, n) = (job.described.piece.as_ref(), job.pieces.max(1));
     let times = of_pieces(n);
@@ -119,10 +120,10 @@ pub fn known(job: &Job, history: &History, (planned, n): (&Operation, Count)) ->
         let span = planned.span.filter(|span| Span::ZERO < *span)?;
         Some(Part { from: Basis::Thought, jobs: 0, time: Likely::guessed(minutes(span)) })
     };
-    let kind = job.described.piece.as_ref();
+    let kind = job.kind_of_piece();
     let by_design = job.design.and_then(|design| learnt(Of::Design(design), Basis::Design));
-    let by_kind = || kind.and_then(|kind| learnt(Of::Kind(kind), Basis::Kind));
-    by_design.or_else(by_kind).or_else(thought).or_else(|| learnt(Of::NotApart(kind), Basis::Own))
+    let by_kind = || kind.as_ref().and_then(|kind| learnt(Of::Kind(kind), Basis::Kind));
+    by_design.or_else(by_kind).or_else(thought).or_else(|| learnt(Of::NotApart(job.described.piece.as_ref()), Basis::Own))
 }
 
 /// Its part of the hours of a whole piece of its kind, by stage; where that says nothing, the default of one operation.

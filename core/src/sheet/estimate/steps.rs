@@ -46,13 +46,12 @@ pub struct Took {
 /// How the figure of an operation comes about; none for the whole piece and its rest.
 pub fn step(sheet: &EstimateSheet, row: &Row) -> Option<Step> {
     let op = row.op.as_deref()?;
-    let piece = sheet.piece.as_ref();
     let learnt = |of: Of| Some(Step::Learnt(learnt(&sheet.history.done(op, sheet.job, of).listed(), row.n)));
     match row.from {
         Basis::Thought => Some(Step::Thought),
         Basis::Design => learnt(Of::Design(sheet.design?)),
-        Basis::Kind => learnt(Of::Kind(piece?)),
-        Basis::Own => learnt(Of::NotApart(piece)),
+        Basis::Kind => learnt(Of::Kind(sheet.piece.as_ref().or(sheet.named.as_ref())?)),
+        Basis::Own => learnt(Of::NotApart(sheet.piece.as_ref())),
         Basis::Pieces | Basis::Piece => {
             let among = sheet.rows.iter().filter(|other| other.op.is_some() && other.stage == row.stage).count();
             let share = hundredths(whole::share(row.stage));

@@ -82,8 +82,7 @@ pub fn sheet(app: &App, job: Id) -> Option<EstimateSheet> {
 
 /// What kind of piece a job is: as was said, else as its name tells.
 pub fn kind_of(app: &App, job: Id) -> Option<Key> {
-    let job = app.shelf().shop(app.now.at).job(job).ok()?;
-    job.described.piece.clone().or_else(|| kind_in(&job.name).and_then(Key::read))
+    app.shelf().shop(app.now.at).job(job).ok()?.kind_of_piece()
 }
 
 /// The kind of an old job whose name tells none: as it was told, else that of the job it is told for. One that is put right takes none of the job

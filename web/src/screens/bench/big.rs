@@ -14,7 +14,7 @@ use crate::view::{El, el};
 use crate::words::en::common::taken_back;
 use crate::words::en::{bench as words, waits};
 use fivebar_core::bench::wait::{Usual, What};
-use fivebar_core::ledger::Fact;
+use fivebar_core::ledger::{Entry, Fact};
 use fivebar_core::quantity::{Id, Span};
 use fivebar_core::sheet::bench::{BenchSheet, Slab};
 use off::{chalked, comes_out, off};
@@ -144,7 +144,10 @@ fn slipped(app: &App) -> bool {
     let book = &app.shelf().book;
     let acts = last_act(app).into_iter().flat_map(|act| book.act(act)).filter_map(|id| book.entry(id)).map(|(entry, _)| entry);
     let mut acts = acts.filter(|entry| !matches!(entry.fact, Fact::WaitEnded(_)));
-    acts.any(|entry| entry.wall.at.until(app.now.at) < SLIP)
+    let lately = |entry: &Entry| entry.wall.at.until(app.now.at) < SLIP;
+    // What was just taken back may be what was taken off, and a second tap of the same thumb would take it off again.
+    let taken_back = app.shelf().took_back_last() && book.entries().next_back().is_some_and(|(entry, _)| lately(entry));
+    taken_back || acts.any(lately)
 }
 
 fn back(app: &App, sheet: &BenchSheet, seen: Seen<'_>) -> El<Msg> {

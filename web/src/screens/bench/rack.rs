@@ -114,7 +114,7 @@ fn state(choice: &Choice, next: bool, seen: Seen<'_>) -> String {
     let batch = &choice.batch;
     if let Some(each) = slab::each(batch) {
         let apart = batch.apart().map(|apart| words::apart(&seen.speech.span(apart), batch.of.map(|_| batch.is_done())));
-        return std::iter::once(words::last_each(&seen.speech.span(each))).chain(apart).listed().join(", ");
+        return std::iter::once(words::each_so_far(&seen.speech.span(each))).chain(apart).listed().join(", ");
     }
     if Span::ZERO < batch.all() {
         return seen.speech.span(batch.all());

@@ -20,7 +20,7 @@ use crate::parts::key::key;
 use crate::parts::rack::rack;
 use crate::view::{El, el};
 use crate::words::en::{bench as bench_words, waits as words};
-use fivebar_core::bench::meanwhile::Offer;
+use fivebar_core::bench::meanwhile::{From, Offer};
 use fivebar_core::bench::wait::What;
 use fivebar_core::quantity::Span;
 use fivebar_core::sheet::bench::Choice;
@@ -48,11 +48,24 @@ pub fn meanwhile(app: &App, seen: Seen<'_>) -> Vec<El<Msg>> {
         let dust = (wet && bench_words::holds(&offer.what.op, &bench_words::DUSTY)).then(|| words::DUST_ON_A_COAT.to_owned());
         let span = seen.speech.span(offer.span);
         let planned = offer.thought.map(|thought| seen.speech.span(thought));
-        let about = words::about(&span, offer.from, planned.as_deref());
-        let under =
-            [offer.what.name.clone().filter(|_| !offer.here), Some(about), dust].into_iter().flatten().collect::<Vec<_>>().join(", ");
+        let about = match offer.from {
+            From::Unknown if offer.what.batch.all() <= Span::ZERO => words::NOT_BEGUN.to_owned(),
+            from => words::about(&span, from, planned.as_deref()),
+        };
+        let about = match offer.part.zip(offer.left) {
+            Some((part, left)) => words::part_of(&seen.speech.count(part), &seen.speech.count(left), &about),
+            None => about,
+        };
+        // The job in hand too: what is begun by a tap is begun on that.
+        let under = [offer.what.name.clone(), Some(about), dust].into_iter().flatten().collect::<Vec<_>>().join(", ");
         let key = format!("fit{}{}", offer.what.op, offer.what.name.as_deref().unwrap_or_default());
         board(Board { operation: offer.what.op.clone(), under, ..Board::default() }, say(Tap::Board(offer.what.clone()))).key(key)
     };
-    vec![el("h2", "").key("fits").text(title), rack(found.fits.iter().map(one)).key("fitting")]
+    let (unknown, known): (Vec<_>, Vec<_>) = found.fits.iter().partition(|offer| offer.from == From::Unknown);
+    let list = |(title, key, offers): (String, &'static str, Vec<&Offer<Choice>>)| {
+        let boards = rack(offers.into_iter().map(one)).key(if key == "fits" { "fitting" } else { "lasting" });
+        [el("h2", "").key(key).text(title), boards]
+    };
+    let lists = [(title, "fits", known), (words::NOT_KNOWN_HOW_LONG.to_owned(), "lasts", unknown)].into_iter();
+    lists.filter(|(.., offers)| !offers.is_empty()).flat_map(list).collect()
 }

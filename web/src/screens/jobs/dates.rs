@@ -103,6 +103,7 @@ fn can_be(sheet: &DatesSheet, of: &JobSheet, seen: Seen<'_>) -> Vec<El<Msg>> {
     std::iter::once(el("h2", "gap").text(words::READY))
         .chain(said)
         .chain(alone)
+        .chain(super::estimate::by_name(sheet.by_name.as_ref()))
         .chain((sheet.likely.is_some() && Span::ZERO < sheet.others).then(|| el("p", "w7").text(others(sheet, seen))))
         .chain(promise(sheet, seen))
         .chain(unnoted)
@@ -147,11 +148,18 @@ fn last_days(sheet: &DatesSheet, seen: Seen<'_>) -> Vec<El<Msg>> {
     let list = el("section", "card list")
         .kids(rows)
         .kids((!under.is_empty()).then(|| el("p", "t14 i2 sums").text(under)))
-        .kid(el("p", "t14 i2 sums").text(words::NOT_ON));
+        .kid(el("p", "t14 i2 sums").text(not_on(sheet)));
     let goes_on = sheet.rows.iter().any(|row| row.is_begun && row.last.is_some());
     let last_days = if goes_on { words::LAST_DAYS_BEGUN } else { words::LAST_DAYS };
     let title = if sheet.due.is_some() { last_days } else { job::PLANNED };
     std::iter::once(el("h2", "").text(title)).chain(late).chain([list]).listed()
+}
+
+/// What the days leave out: drying too, where a piece as a whole or its rest is in them and nothing is known to wait.
+fn not_on(sheet: &DatesSheet) -> &'static str {
+    let waits = |row: &DateRow| row.wait.is_some() || row.cure.is_some();
+    let dries = sheet.rows.iter().all(|row| row.op.is_some()) || sheet.rows.iter().any(waits);
+    if dries { words::NOT_ON } else { words::NOT_ON_NOR_DRYING }
 }
 
 fn name(row: &DateRow) -> String {

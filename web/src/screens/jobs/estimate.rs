@@ -20,7 +20,7 @@ use crate::words::en::{bench, estimate as words, jobs};
 use fivebar_core::bench::estimate::whole::PIECES;
 use fivebar_core::bench::estimate::{Basis, Estimate, OnTop, Range};
 use fivebar_core::ledger::fold::{OldJob, struck_old_jobs};
-use fivebar_core::quantity::{Decimal, Id, Listed, Span};
+use fivebar_core::quantity::{Decimal, Id, Key, Listed, Span};
 use fivebar_core::sheet::bench::Slab;
 use fivebar_core::sheet::estimate::{EstimateSheet, OtherWay, Progress, Row, progress_of};
 use fivebar_core::sheet::job::JobSheet;
@@ -95,6 +95,7 @@ fn card(sheet: &EstimateSheet, found: &Estimate, seen: Seen<'_>) -> El<Msg> {
         .kid(
             el("div", "sums")
                 .kid(el("p", "t14").text(words::shares(&shares)))
+                .kids(by_name(sheet.by_name()))
                 .kids(how::covers(sheet, seen).map(|said| el("p", "t14").text(said)))
                 .kids(made_of(sheet, in_all, seen).map(|said| el("p", "t14").text(said)))
                 .kid(el("p", "t14 i2").text(likely_under(sheet)))
@@ -103,6 +104,11 @@ fn card(sheet: &EstimateSheet, found: &Estimate, seen: Seen<'_>) -> El<Msg> {
         .kids(whole_key(sheet))
         .kids(toggle(found, sheet, seen))
         .kids(kept(sheet, seen))
+}
+
+/// That the kind of piece is a guess, where hours go by it.
+pub fn by_name(kind: Option<&Key>) -> Option<El<Msg>> {
+    kind.map(|kind| el("p", "t14").text(words::by_name(&words::piece(kind.as_str()))))
 }
 
 fn likely_under(sheet: &EstimateSheet) -> String {

@@ -111,9 +111,22 @@ fn planned(sheet: &JobSheet, likely: Option<&EstimateSheet>, seen: Seen<'_>) -> 
     let still = likely.and_then(|sheet| sheet.progress.to_come).or(hours.still);
     let still = still.filter(|still| Span::ZERO < *still).map(|still| small(words::STILL_TO_COME, seen.speech.span(still)));
     let estimate = hours.estimate.map(|estimate| small(words::PLANNED_IN_ALL, seen.speech.span(estimate)));
-    el("section", "card list")
-        .kids(sheet.operations.iter().map(|operation| planned_row(operation, (sheet, likely), seen)))
-        .kids((estimate.is_some() || still.is_some()).then(|| el("div", "sums").kids(estimate).kids(beyond(likely, seen)).kids(still)))
+    let likely_of =
+        likely.filter(|sheet| sheet.found.is_some() && sheet.to_come.is_some()).and_then(|likely| of_these(sheet, likely, seen));
+    el("section", "card list").kids(sheet.operations.iter().map(|operation| planned_row(operation, (sheet, likely), seen))).kids(
+        (estimate.is_some() || still.is_some())
+            .then(|| el("div", "sums").kids(estimate).kids(likely_of).kids(beyond(likely, seen)).kids(still)),
+    )
+}
+
+/// What the rows come to, where that is not what was planned of them; once something is worked, what of that is to come.
+fn of_these(sheet: &JobSheet, likely: &EstimateSheet, seen: Seen<'_>) -> Option<El<Msg>> {
+    let rows = || likely.rows.iter().filter(|row| row.op.is_some());
+    let (all, left) = (Span::sum(rows().map(|row| row.likely)), Span::sum(rows().map(|row| row.to_come())));
+    let is_begun = Span::ZERO < sheet.account.hours.logged.own.total();
+    let left = is_begun.then(|| jobs::still(&seen.speech.span(left), false));
+    let said = [Some(seen.speech.span(all)), left].into_iter().flatten().listed().join(", ");
+    (Some(all) != sheet.account.hours.estimate || is_begun).then(|| small(words::LIKELY_OF_THESE, said))
 }
 
 /// What is to come beyond the operations that are listed: what is not planned yet, and counted pieces of what nobody planned.

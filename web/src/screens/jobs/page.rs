@@ -213,6 +213,7 @@ fn so_far_card(sheet: &JobSheet, estimate: Option<&EstimateSheet>, seen: Seen<'_
         .attr("aria-label", bar_said(&bar))
         .kid(el("p", "row").kid(el("span", "w8").text(words::SO_FAR)).kid(el("span", "t14").text(right)))
         .kids((!bar.is_empty()).then(|| so_far(&bar, seen.page.card())))
+        .kids(estimate.and_then(|estimate| super::estimate::by_name(estimate.by_name())))
         .kids(of_job(sheet, seen).map(|said| el("p", "t14 i2").text(said)))
         .kids(settle)
         .kids(haul_in_question(sheet.account.hours.hauls_unsettled, seen))

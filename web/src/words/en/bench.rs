@@ -279,9 +279,9 @@ pub fn slow_piece(so_far: &str, each: &str) -> String {
     format!("This piece {so_far} so far, the others {each} each.")
 }
 
-/// "last 14 min each".
-pub fn last_each(span: &str) -> String {
-    format!("last {span} each")
+/// "14 min each so far": all its pieces together, by so many.
+pub fn each_so_far(span: &str) -> String {
+    format!("{span} each so far")
 }
 
 /// "next, a notch for each 5".

@@ -95,6 +95,9 @@ pub const LAST_DAYS_BEGUN: &str = "Last day to begin, or to go on";
 pub const WHOLE_PIECE: &str = "the whole piece";
 pub const DATES_UNDER: &str = "Back from that day, with the hours that are likely. Waits run through nights and days off, hands only in working hours; the day itself is no working day.";
 pub const NOT_ON: &str = "Delivering, selling and office are not in it.";
+/// The same where nothing that is known waits: of a piece as a whole nobody knows what dries.
+pub const NOT_ON_NOR_DRYING: &str =
+    "Delivering, selling and office are not in it, nor is drying: plan the operations that wait for glue or a coat, and it is.";
 pub const SAY_HOURS: &str = "Working hours";
 
 /// `Ready Sat 21 Mar likely, Tue 24 Mar to be safe.`

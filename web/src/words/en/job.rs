@@ -96,6 +96,7 @@ pub const NONE_LOGGED: &str = "Nothing is logged yet. The clock is on Bench.";
 pub const FETCH_SHARE: &str = "Share of the hauls";
 pub const PLANNED: &str = "Planned";
 pub const PLANNED_IN_ALL: &str = "planned in all";
+pub const LIKELY_OF_THESE: &str = "likely of these";
 pub const NONE_PLANNED: &str = "Nothing is planned. With minutes planned, the price knows what is still to come.";
 pub const ADD_OPERATION: &str = "Plan an operation";
 pub const OPERATION: &str = "Operation";

@@ -15,7 +15,7 @@ pub const NOTHING_WAITS: &str = "Nothing waits.";
 pub const ONE_BY_ONE: &str = "One by one";
 pub const MEND: &str = "How long";
 pub const CALENDAR: &str = "To a calendar";
-pub const CALENDAR_ONE: &str = "to a calendar, with an alarm";
+pub const CALENDAR_ONE: &str = "with an alarm for each";
 pub const CHECK_IT_RINGS: &str = "Check that it rings: some calendars drop alarms of a file.";
 pub const RINGS_HERE: &str = "It rings while this page is open and the phone is awake, and no longer. A locked phone stays silent.";
 pub const RINGS_OFF: &str = "It does not ring: that was turned off in Workshop.";
@@ -46,7 +46,9 @@ pub const NOT_LOUD: &str = "Not loud";
 pub const MINUTES: &str = "min";
 pub const HOURS: &str = "h";
 pub const DAYS: &str = "days";
-pub const UNDER_WAY: &str = "under way, how long is not known";
+pub const UNDER_WAY: &str = "under way";
+pub const NOT_BEGUN: &str = "not begun";
+pub const NOT_KNOWN_HOW_LONG: &str = "How long is not known";
 pub const SHARED: &str = "Handed on.";
 pub const PUT_AWAY: &str = "Not handed on.";
 pub const NO_WAY: &str = "This phone can’t hand a file on.";
@@ -179,6 +181,11 @@ pub fn pieces(op: &str, first: Option<&str>, last: Option<&str>) -> String {
 /// "coat 2 of piece 1".
 pub fn coat_of(coat: &str, piece: &str) -> String {
     format!("coat {coat} of {piece}")
+}
+
+/// "The coat below was to be dry at 10:55."
+pub fn onto_wet(clock: &str) -> String {
+    format!("The coat below was to be dry at {clock}.")
 }
 
 /// How long something waits: from two days on in days, to the hour. "36 h", "6 days 20 h".
@@ -350,6 +357,11 @@ pub fn nothing_fits(clock: &str, gap: &str, why: Why) -> String {
             "Until {clock}, {gap}: nothing is known that fits. Plan operations with their minutes, or log sharpening and tidying once."
         ),
     }
+}
+
+/// "9 of 14, about 45 min, at your pace".
+pub fn part_of(part: &str, left: &str, about: &str) -> String {
+    format!("{part} of {left}, {about}")
 }
 
 /// "about 35 min, at your pace", "about 56 min, planned 40 min".

@@ -1,6 +1,7 @@
 //! What is known of a job: plain facts, no price is worked out here.
 
 use super::selling::{Sale, Selling};
+use crate::bench::estimate::whole::kind_in;
 use crate::ledger::fold::{Booked, Kept, KeptPlan, Quote, TaxBy};
 use crate::ledger::kind::bench::{Kind, Stage};
 use crate::ledger::kind::job::{For, HaulUsed};
@@ -122,6 +123,16 @@ pub struct Ended {
 }
 
 impl Job {
+    /// The kind of piece: as the maker said, else as its name tells.
+    pub fn kind_of_piece(&self) -> Option<Key> {
+        self.described.piece.clone().or_else(|| self.kind_by_name())
+    }
+
+    /// The kind its name tells, while the maker said none.
+    pub fn kind_by_name(&self) -> Option<Key> {
+        kind_in(&self.name).filter(|_| self.described.piece.is_none()).and_then(Key::read)
+    }
+
     /// The hauls it has wood of.
     pub fn hauls(&self) -> Vec<Id> {
         let mut hauls: Vec<Id> = self.wood.keys().map(|(haul, _)| *haul).listed();

@@ -296,8 +296,11 @@ fn old_jobs_of_several_pieces_are_known_by_their_first() {
     };
     let three = vec![old("Three stools", 18, 3), old("Bar stool", 9, 1), old("Kids stools", 22, 4)];
     phone.order(2, Command::Estimate(EstimateCommand::Tell(three))).unwrap();
-    // They are no measure of a job of which no kind is said.
-    check(&phone, job, &[]);
+    // Its name tells the kind while none is said. They are no measure of a job of which nothing tells one.
+    check(&phone, job, &[(Basis::Pieces, 3, 1_881)]);
+    assert_eq!(seen(&phone, job, 9).whole.map(|whole| whole.by), Some(history::By::Named));
+    let mirror = phone.job(2, "mirror");
+    check(&phone, mirror, &[]);
     phone.note(9, JobDescribed { pieces: Some(5), piece: Key::read("stool"), ..JobDescribed::of(id(job)) });
     check(&phone, job, &[(Basis::Pieces, 3, 1_881)]);
     let whole = seen(&phone, job, 9).whole.unwrap();

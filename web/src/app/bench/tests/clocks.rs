@@ -460,3 +460,15 @@ fn nothing_is_said_to_take_no_time() {
     holds(&shown, &["Sand", "18 min"]);
     lacks(&shown, &["0 min each"]);
 }
+
+/// Begun at nine, a piece noted half an hour later, and the phone's clock set back by twenty minutes before the stop: what is said is what stands
+/// in the book.
+#[test]
+fn a_clock_that_was_set_back_tells_no_less_than_is_written_down() {
+    let mut told = Told::stands();
+    told.start(0, "Sand");
+    told.at(30, [tap(Tap::Done)]);
+    told.at(10, [tap(Tap::Stop)]);
+    assert_eq!(told.minutes(), [("Sand".into(), 30)]);
+    assert_eq!(told.app.said, "Sand stopped, 30 min");
+}

@@ -10,7 +10,11 @@ const NEXT: i64 = 25 * 60 + 30;
 
 /// So many pieces coated at once, and the clock stopped.
 fn coat(told: &mut Told, minute: i64, n: &str) {
-    told.start(minute, "Coat");
+    coat_by(told, minute, ("Coat", n));
+}
+
+fn coat_by(told: &mut Told, minute: i64, (op, n): (&str, &str)) {
+    told.start(minute, op);
     told.at(minute + 5, [tap(Tap::MoreDone)]);
     told.at(minute + 5, presses(n).into_iter().chain([tap(Tap::PadDone)]));
     told.at(minute + 20, [tap(Tap::Stop)]);
@@ -128,6 +132,34 @@ fn to_come(told: &Told, job: Id) -> Vec<i64> {
     rows.iter().filter(|row| row.op.is_some()).map(|row| row.to_come().as_minutes()).collect()
 }
 
+/// A shelf that was begun, and oiled four minutes later: dry a day after that.
+fn oiled(told: &mut Told, minute: i64) {
+    let (currency, units) = (Currency::USD, Units::Inch);
+    let began = JobCommand::Begin { name: "shelf".into(), currency, units, pieces: 1, made_for: For::Spec };
+    let now = told.now(minute - 1);
+    told.app.order(&Command::Job(began), now).unwrap();
+    let shelf = fold::jobs(&told.app.shelf().book).find(|job| job.name == "shelf").unwrap().id;
+    let oil = starting(StartingTap::Found(On::Job(shelf), "Oil".into(), Kind::Make, Stage::Finish));
+    told.at(minute, [tap(Tap::Other), oil]);
+    told.at(minute + 4, [Msg::Bench(Tap::Waits(WaitTap::Clamp)), tap(Tap::Stop)]);
+}
+
+/// Two of five legs at ten minutes each, and 28 minutes until a shelf is dry: of the three that are left some are done by then, on the job that is
+/// named.
+#[test]
+fn as_many_pieces_as_fit_are_offered_with_their_job() {
+    let mut told = Told::stands();
+    told.start(0, "Taper");
+    told.at(1, [tap(Tap::AskBatch)]);
+    told.at(1, presses("5").into_iter().chain([tap(Tap::PadDone)]));
+    told.at(10, [tap(Tap::Done)]);
+    told.at(20, [tap(Tap::Done)]);
+    told.at(20, [tap(Tap::Stop)]);
+    oiled(&mut told, 30);
+    let shown = told.at(34 + 24 * 60 - 28, []);
+    holds(&shown, &["28 min: what fits", "stands, 2 of 3, about 20 min, at your pace"]);
+}
+
 /// Sanding and pegs of half an hour each are planned, and a coat dries: dust is said of the one.
 #[test]
 fn dust_beside_a_wet_coat_is_said() {
@@ -139,13 +171,7 @@ fn dust_beside_a_wet_coat_is_said() {
         let plan = fivebar_core::ledger::kind::job::OperationPlanned { job, op, kind, stage: None, span, pieces: None };
         told.app.order(&Command::Job(JobCommand::PlanOperation(plan)), now).unwrap();
     }
-    let (currency, units) = (Currency::USD, Units::Inch);
-    let began = JobCommand::Begin { name: "shelf".into(), currency, units, pieces: 1, made_for: For::Spec };
-    let now = told.now(1);
-    told.app.order(&Command::Job(began), now).unwrap();
-    let shelf = fold::jobs(&told.app.shelf().book).find(|job| job.name == "shelf").unwrap().id;
-    told.at(2, [tap(Tap::Other), starting(StartingTap::Found(On::Job(shelf), "Oil".into(), Kind::Make, Stage::Finish))]);
-    told.at(6, [Msg::Bench(Tap::Waits(WaitTap::Clamp)), tap(Tap::Stop)]);
+    oiled(&mut told, 2);
     // Ten hours before it is dry.
     let shown = told.at(6 + 14 * 60, []);
     holds(&shown, &["what fits", "Sand", said]);
@@ -201,4 +227,41 @@ fn a_coat_that_all_pieces_have_is_followed_by_the_next_that_is_planned() {
     let mut told = coated(&["Coat 1"], 4, false);
     told.at(8, [Msg::Bench(Tap::Waits(WaitTap::Clamp))]);
     assert_eq!(runs(&told), of(&[("Coat 1", 5)]));
+}
+
+/// Five stands coated, and the next day again without a word that they were dry: the first coat waits no more, in big buttons, on the list, on
+/// the bench and on the job's page. Three of them coated again, and two wait on.
+#[test]
+fn a_second_coat_ends_the_wait_of_the_first() {
+    for (n, first) in [("5", None), ("3", Some("ieces 4 to 5"))] {
+        let mut told = Told::stands();
+        coat(&mut told, 0, "5");
+        coat(&mut told, NEXT, n);
+        let second = format!("oat 2 of pieces 1 to {n}");
+        let mut all = pages(&mut told, NEXT + 22)[..2].to_vec();
+        all.push(told.at(NEXT + 22, [Msg::Go(Place::Bench), tap(Tap::Big)]));
+        all.push(told.at(NEXT + 22, [tap(Tap::Big), Msg::Go(Place::Jobs), Msg::Jobs(JobsTap::List)]));
+        let open = Msg::Jobs(JobsTap::Open(crate::app::Which::Own, job(&told)));
+        all.push(told.at(NEXT + 22, [open]));
+        for page in &all {
+            lacks(page, &["ieces 1 to 5 are dry", "Pieces 1 to 5 dry"]);
+        }
+        for page in &all[..3] {
+            holds(page, &[&second]);
+            assert!(first.is_none_or(|first| page.contains(first)));
+        }
+        lacks(&all[0], &["was to be dry"]);
+    }
+}
+
+/// Coated again three hours after the first coat, which was to be dry the next day: it is taken, and a line says when it was to be.
+#[test]
+fn a_coat_onto_a_wet_one_says_when_that_was_to_be_dry() {
+    let mut told = Told::stands();
+    coat_by(&mut told, 0, ("Coat 1", "5"));
+    coat_by(&mut told, 180, ("Coat 2", "5"));
+    let [bench, waits, ..] = pages(&mut told, 202);
+    for page in [bench, waits] {
+        holds(&page, &["The coat below was to be dry at"]);
+    }
 }

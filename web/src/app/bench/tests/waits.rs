@@ -74,6 +74,10 @@ fn big_buttons_have_four_targets_when_something_comes_out() {
     check(told.at(250, [wait(WaitTap::Off(vec![first]))]), &["Top 2 off", "Stop"], &["Take back"]);
     let second = ids(&told)[0];
     check(told.at(250, [wait(WaitTap::Off(vec![second]))]), &["Take back", "Stop"], &["Top 3 off<"]);
+    // Taken back, it does not turn into the key that takes it off again under the same thumb.
+    check(told.at(250, [Msg::Common(Common::TakeBack)]), &["Do it again", "Stop"], &["Top 2 off<"]);
+    check(told.at(251, []), &["Top 2 off<", "Stop"], &["Do it again"]);
+    told.at(251, [wait(WaitTap::Off(vec![second]))]);
     check(told.at(259, [tap(Tap::Stop)]), &["Carry on", "Take back", "Top 3 off<"], &[]);
     let messages = starting(StartingTap::Found(On::Nothing, "Messages".into(), Kind::Office, Stage::Sell));
     told.at(260, [tap(Tap::LeaveBig), tap(Tap::Other), messages, tap(Tap::Big)]);

@@ -497,3 +497,41 @@ plan \"carve\" make 60 min for stool
     maker.shows(&["22 h 12 estimated", "Estimated by what you thought and what is usual for such a piece."]);
     maker.hides(&["earlier jobs as a whole"]);
 }
+
+/// Three old stands were told. Their kind counts by its name for this job and for another one, before and after something is planned, until the
+/// maker says otherwise; what is planned is a part of the whole.
+#[test]
+fn a_kind_by_its_name_counts_until_another_is_said() {
+    let mut maker = Maker::new();
+    let begin = |maker: &mut Maker, name: &str| {
+        maker.tap(Tap::List).tap(Tap::Write(What::New)).tap(Tap::Say(0, name.into())).figures(&["5"]).tap(Tap::Save);
+    };
+    begin(&mut maker, "Oak stand");
+    maker.tap(Tap::Room(Room::Hours)).tap(Tap::Write(What::OldJobs));
+    for (nth, name) in ["Stand A", "Stand B", "Stand C"].into_iter().enumerate() {
+        maker.tap(Tap::Say(nth, name.into()));
+    }
+    let guess = "That it is a stand is a guess by its name.";
+    maker.figures(&["10", "", "", "", "8", "", "", "", "9"]).tap(Tap::Save).shows(&["40 h 20 likely in all", guess]);
+    maker.tap(Tap::Write(What::Plan(None))).tap(Tap::Say(0, "Sand".into())).figures(&["150", "5"]).tap(Tap::Save);
+    let planned = ["40 h 20 likely in all", "Not planned yet", "36 h 50", guess];
+    maker.shows(&planned);
+    // The rows, the rest and what is still to come add up: 3 h 30 and 36 h 50.
+    let html = crate::screens::page(&maker.app).html();
+    let told = ["planned in all", "2 h 30", "likely of these", "3 h 30", "Not planned yet", "36 h 50 to come", "Still to come", "40 h 20"];
+    let mut from = html.find("planned in all").unwrap();
+    for word in told {
+        from = html[from..].find(word).map(|at| from + at).unwrap_or_else(|| panic!("{word} in its place"));
+    }
+    maker.tap(Tap::Page).shows(&["40 h 20 to come", guess]);
+    maker.tap(Tap::Room(Room::Dates)).shows(&["what is not planned yet", "36 h 50", guess]);
+    begin(&mut maker, "Stand two");
+    maker.tap(Tap::Room(Room::Hours)).shows(&["40 h 20 likely in all", guess]).hides(&["Nothing to go by yet"]);
+    maker.tap(Tap::Room(Room::Dates)).shows(&["Begun now, it is ready", guess]).hides(&["Nothing says yet"]);
+    // Of the whole nobody knows what dries, until a coat is planned.
+    maker.shows(&["nor is drying"]).tap(Tap::Write(What::Plan(None))).tap(Tap::Say(0, "Oil".into())).figures(&["60"]).tap(Tap::Save);
+    maker.tap(Tap::Page).tap(Tap::Room(Room::Dates)).shows(&["Delivering, selling and office are not in it."]).hides(&["nor is drying"]);
+    // Said, it is no guess, and nothing moves; said otherwise, stands are no measure of it.
+    maker.tap(Tap::Room(Room::Hours)).tap(Tap::Estimate(EstimateTap::Piece("stand"))).shows(&["40 h 20 likely in all"]).hides(&[guess]);
+    maker.tap(Tap::Estimate(EstimateTap::Piece("lamp"))).shows(&["This is what is planned alone."]).hides(&[guess]);
+}

@@ -59,7 +59,7 @@ fn large<'a>(lines: &'a [WaitLine], app: &App) -> Option<&'a WaitLine> {
 fn read(line: &WaitLine, app: &App, seen: Seen<'_>) -> El<Msg> {
     let day = (line.off.day() != app.now.day()).then(|| seen.speech.day(line.off));
     let (named, what) = (whose(app, line), line.wait.what());
-    let said = if line.over { words::out_since_at(&named, line.wait.n, what) } else { words::off_at(&named, what) };
+    let said = if line.over { words::out_since_at(&named, line.wait.still(), what) } else { words::off_at(&named, what) };
     let second = is_second(app, line.off.at).map(|second| format!(" the {}", words::which_of_two(second)));
     let said = match seen.local.shows(line.off) {
         true => format!("{said}{}", second.unwrap_or_default()),

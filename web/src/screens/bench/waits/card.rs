@@ -42,13 +42,26 @@ pub fn card(app: &App, seen: Seen<'_>) -> Vec<El<Msg>> {
     let few = seen.page.is_narrow() && coming.len() <= if is_short { IN_A_LINE } else { 2 };
     if let Some(said) = if few { in_one_line(&coming, app) } else { said(&coming, app) } {
         let board = el("button", "card wait waits").attr("type", "button").on_tap(wait(WaitTap::Show)).key("waits");
-        shown.push(board.kid(el("span", "w8 c-wait").text(said)).kids(drawn(&coming, app, seen)).kids(if is_short {
-            None
-        } else {
-            named(&coming, app, seen)
-        }));
+        shown.push(
+            board
+                .kid(el("span", "w8 c-wait").text(said))
+                .kids(drawn(&coming, app, seen))
+                .kids(if is_short { None } else { named(&coming, app, seen) })
+                .kids(wet(&coming, app)),
+        );
     }
     shown
+}
+
+fn wet(lines: &[WaitLine], app: &App) -> Vec<El<Msg>> {
+    let mut said = lines.iter().filter_map(|line| onto_wet(line, app)).listed();
+    said.dedup();
+    said.into_iter().map(|said| el("span", "t14 i2").text(said)).listed()
+}
+
+/// When the coat below was to be dry, where the one that waits went onto it wet. It may be meant.
+pub fn onto_wet(line: &WaitLine, app: &App) -> Option<String> {
+    line.onto_wet.map(|dry| words::onto_wet(&clock_on(app, dry, line.wait.began.day())))
 }
 
 /// What can come out, in a line that lies first on a narrow page, where the board of it lies below the fold; nothing where nothing can.
@@ -129,7 +142,7 @@ fn out(over: &[WaitLine], all: bool, app: &App, seen: Seen<'_>) -> El<Msg> {
 
 /// So many pieces; under several coats each of them once.
 fn count(over: &[WaitLine]) -> u32 {
-    let sum = over.iter().fold(0, |sum: u32, line| sum.saturating_add(line.wait.n));
+    let sum = over.iter().fold(0, |sum: u32, line| sum.saturating_add(line.wait.still()));
     let numbers = |line: &WaitLine| line.first_piece().zip(line.piece).map(|(first, last)| first..=last);
     if over.iter().all(|line| line.coat.is_none() || numbers(line).is_none()) {
         return sum;
@@ -150,7 +163,7 @@ fn come_out(over: &[WaitLine], all: bool, app: &App, seen: Seen<'_>) -> String {
     let since = over.last().map(|line| clock(app, line.off)).unwrap_or_default();
     let n = count(over);
     match over {
-        [one] => words::these_can_come_out(one.wait.n, &whose(app, one), &since, one.wait.what()),
+        [one] => words::these_can_come_out(one.wait.still(), &whose(app, one), &since, one.wait.what()),
         _ => words::can_come_out((n, &seen.speech.count(n)), &same_thing(over), (all, &since), same_kind(over)),
     }
 }

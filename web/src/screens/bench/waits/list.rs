@@ -48,7 +48,7 @@ pub fn list(waits: &Waiting, app: &App, seen: Seen<'_>) -> Screen {
 fn row(line: &WaitLine, waits: &Waiting, app: &App, seen: Seen<'_>) -> El<Msg> {
     let id = line.wait.id;
     let open = waits.open == Some(id);
-    let when = if line.over { words::out_since(&clock(app, line.off), line.wait.what(), line.wait.n) } else { left(line, app, seen) };
+    let when = if line.over { words::out_since(&clock(app, line.off), line.wait.what(), line.wait.still()) } else { left(line, app, seen) };
     let of = [Some(line.op.clone()), line.name.clone()].into_iter().flatten().listed().join(", ");
     let about = el("button", "dl tap")
         .attr("type", "button")
@@ -56,7 +56,8 @@ fn row(line: &WaitLine, waits: &Waiting, app: &App, seen: Seen<'_>) -> El<Msg> {
         .on_tap(wait(WaitTap::Open(id)))
         .kid(el("span", "t22 w8").text(begin_large(&pieces(app, line))))
         .kid(el("span", "w7 c-wait").text(when))
-        .kid(el("span", "s i2").text(of));
+        .kid(el("span", "s i2").text(of))
+        .kids(super::card::onto_wet(line, app).map(|said| el("span", "s i2").text(said)));
     let off = key("key h88", words::end_it(line.wait.what()), "", wait(WaitTap::Off(vec![id])));
     let off = off.attr("aria-label", format!("{}: {}", words::end_it(line.wait.what()), pieces(app, line)));
     let more = open.then(|| {
