@@ -44,7 +44,7 @@ pub struct QuoteSheet {
     /// The day of the quote that stands, where that is before the one it can be promised for by now; none once nothing is left to do.
     pub broken: Option<Day>,
     pub until: Day,
-    /// The quote that was given last, and whether it stands: its day is not over, and the job goes on.
+    /// The quote that was given last, and whether it stands: its day is not over, and a price can still be asked.
     pub given: Option<Quote>,
     pub stands: bool,
     pub is_over: bool,
@@ -67,12 +67,21 @@ pub enum Moves {
 pub enum NoQuote {
     /// The job has ended.
     Ended,
+    /// No piece of it is on hand any more.
+    Gone,
+    /// It has a price: what is agreed, and what came in of that.
+    Agreed {
+        sum: Money,
+        paid: Money,
+    },
     /// Nothing says how long it takes.
     Hours,
     /// What an hour must earn is not said.
     Rate,
     /// What the wood costs it is not known.
     Costs,
+    /// Neither wood nor spending of it was noted or planned, and nobody said that it took none.
+    NothingNoted,
     Refused(Refusal),
 }
 
@@ -89,11 +98,12 @@ pub fn quote(shop: &Shop, id: Id, given: Given) -> Answer<QuoteSheet> {
     let hauls = account.hours.haul.unwrap_or_default();
     let [likely, safe] = [in_all.likely, in_all.safe].map(|span| span.plus(hauls));
     let costs = costs(&job, &account)?;
-    let range = match (&sheet.found, costs) {
-        _ if job.ended.is_some() => Err(NoQuote::Ended),
-        (None, _) => Err(NoQuote::Hours),
-        (_, None) => Err(NoQuote::Costs),
-        (Some(_), Some(costs)) => between(shop, (&job, &account, costs), [likely, safe]),
+    let range = match (settled(&job, &account)?, &sheet.found, costs) {
+        (Some(settled), ..) => Err(settled),
+        (_, None, _) => Err(NoQuote::Hours),
+        (_, _, None) if account.costs.shares.is_empty() => Err(NoQuote::NothingNoted),
+        (_, _, None) => Err(NoQuote::Costs),
+        (_, Some(_), Some(costs)) => between(shop, (&job, &account, costs), [likely, safe]),
     };
     let dates = dates_of(shop, (&job, &sheet), given);
     let promised = |ready: Option<Ready>| ready.map(|ready| dates.workdays.promised(ready));
@@ -104,7 +114,8 @@ pub fn quote(shop: &Shop, id: Id, given: Given) -> Answer<QuoteSheet> {
     let missed = dates.due.filter(|due| is_to_do && is_before(ready, *due)).map(|due| (due, is_before(likely_by, due)));
     let today = given.now.day();
     let is_over = job.quote.is_some_and(|quote| quote.until.is_some_and(|until| until < today));
-    let stands = job.quote.is_some() && !is_over && job.ended.is_none();
+    let is_settled = matches!(range, Err(NoQuote::Ended | NoQuote::Gone | NoQuote::Agreed { .. }));
+    let stands = job.quote.is_some() && !is_over && !is_settled;
     let given = job.quote.filter(|_| stands && is_to_do).and_then(|quote| quote.ready);
     let broken = given.filter(|given| is_before(ready, *given));
     let until = today.plus(STANDS);
@@ -143,11 +154,23 @@ fn moves(dates: &DatesSheet) -> Option<Moves> {
     (Span::ZERO < dates.others).then_some(found)
 }
 
-/// With the fees that were lost. Nothing where nothing was noted; not known where a haul's share is not.
+/// What leaves nothing to quote, however well it is known what it takes.
+fn settled(job: &Job, account: &Account) -> Answer<Option<NoQuote>> {
+    if job.ended.is_some() {
+        return Ok(Some(NoQuote::Ended));
+    }
+    let paid =
+        job.selling.open().map(|agreement| job.selling.received_under(job.currency, agreement.id)).collect::<Answer<Vec<Money>>>()?;
+    let paid = Money::sum(job.currency, paid)?;
+    let agreed = account.sold.agreed.map(|sum| NoQuote::Agreed { sum, paid });
+    Ok(agreed.or((job.left() == 0).then_some(NoQuote::Gone)))
+}
+
+/// With the fees that were lost. Where nothing was noted they are what is planned; not known where nothing is, or a haul's share is not.
 fn costs(job: &Job, account: &Account) -> Answer<Option<Money>> {
     let known = match account.costs.total {
         Some(total) => total,
-        None if account.costs.shares.is_empty() => Money::zero(job.currency),
+        None if account.costs.shares.is_empty() && !job.planned_costs.is_empty() => Money::zero(job.currency),
         None => return Ok(None),
     };
     known.plus(account.costs.still)?.plus(account.costs.fees_lost).map(Some)

@@ -1,6 +1,6 @@
 //! Dates of a job: the day it is to be done by, when it can be ready, and on which day each step must begin at the latest.
 
-use super::super::price::list::haul_in_question;
+use super::super::price::list::{guessed, haul_in_question};
 use super::super::workshop::hours::{clock, day};
 use super::super::{Screen, Seen, undo};
 use super::figures::{is_scrolled, left_out};
@@ -105,6 +105,7 @@ fn can_be(sheet: &DatesSheet, of: &JobSheet, seen: Seen<'_>) -> Vec<El<Msg>> {
         .chain(alone)
         .chain((sheet.likely.is_some() && Span::ZERO < sheet.others).then(|| el("p", "w7").text(others(sheet, seen))))
         .chain(promise(sheet, seen))
+        .chain(guessed(of.account.hours.by_any, seen).filter(|_| sheet.likely.is_some()))
         .chain(unnoted)
         .chain([el("p", "t14").text(reckoned), key("key soft h48", words::SAY_HOURS, "", hours)])
         .listed()

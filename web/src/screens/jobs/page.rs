@@ -21,7 +21,7 @@ use crate::parts::head::{Fact, Head, head};
 use crate::parts::key::key;
 use crate::parts::paid_bar::paid_bar;
 use crate::parts::so_far::so_far;
-use crate::screens::price::list::haul_in_question;
+use crate::screens::price::list::{guessed, haul_in_question};
 use crate::view::{El, el};
 use crate::words::en::{changed, common, dates, jobs as words, rack as rack_words};
 use fivebar_core::bench::Stage;
@@ -214,6 +214,7 @@ fn so_far_card(sheet: &JobSheet, estimate: Option<&EstimateSheet>, seen: Seen<'_
         .kid(el("p", "row").kid(el("span", "w8").text(words::SO_FAR)).kid(el("span", "t14").text(right)))
         .kids((!bar.is_empty()).then(|| so_far(&bar, seen.page.card())))
         .kids(of_job(sheet, seen).map(|said| el("p", "t14 i2").text(said)))
+        .kids(guessed(sheet.account.hours.by_any, seen))
         .kids(settle)
         .kids(haul_in_question(sheet.account.hours.hauls_unsettled, seen))
         .kids(sheet.account.costs.lacking().as_ref().map(lacking))

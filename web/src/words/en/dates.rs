@@ -267,6 +267,9 @@ pub fn promise(day: &str) -> String {
 
 pub const QUOTE: &str = "Quote";
 pub const QUOTE_NO_COSTS: &str = "A price needs what the wood costs this job: a pile has no size, or a drive no rate.";
+pub const QUOTE_NOTHING_NOTED: &str =
+    "What you spent on it is not noted yet: no sum for a buyer before that. Write down what it took, or 0 if nothing.";
+pub const QUOTE_GONE: &str = "No piece of it is left to quote.";
 pub const DATES_ENDED: &str = "You are done with this job: nothing of it is to come.";
 pub const QUOTE_ENDED: &str = "You are done with this job: nothing is quoted any more.";
 pub const QUOTE_NOW: &str = "Reckoned now";
@@ -292,6 +295,12 @@ pub fn between(low: &str, high: &str) -> String {
 pub fn reckoning([likely, safe]: [&str; 2], hauls: Option<&str>, costs: &str) -> String {
     let hauls = hauls.map(|span| format!(", {span} of it its part of the hauls")).unwrap_or_default();
     format!("{} at your rate{hauls}; costs {costs}", between(likely, safe))
+}
+
+/// `Agreed at 800, 320 paid: nothing else is quoted.`
+pub fn quote_agreed(sum: &str, paid: Option<&str>) -> String {
+    let paid = paid.map(|paid| format!(", {paid} paid")).unwrap_or_default();
+    format!("Agreed at {sum}{paid}: nothing else is quoted.")
 }
 
 /// `Ready by Fri 22 May.`

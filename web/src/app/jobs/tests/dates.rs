@@ -243,7 +243,7 @@ fn a_refusal_does_not_follow_to_the_next_page() {
 fn nothing_is_promised_for_a_day_off() {
     let check = |days: &str, said: &str, ready: &str| {
         let told = format!(
-            "2026-12-14 06:00 +00:00 workshop USD inch\n{days}rate pay 20 hours 400 logged 300 costs 0\njob stool \"Stool\" 1 order\nplan \"saw\" make 520 min for stool\nall-planned stool\n"
+            "2026-12-14 06:00 +00:00 workshop USD inch\n{days}rate pay 20 hours 400 logged 300 costs 0\njob stool \"Stool\" 1 order\nspend 0 wood on stool\nplan \"saw\" make 520 min for stool\nall-planned stool\n"
         );
         let mut maker = Maker::told(&[&told]);
         maker.room("stool", Room::Dates).shows(&[said]);
@@ -259,7 +259,7 @@ fn nothing_is_promised_for_a_day_off() {
 /// day after: the paper has the later one, the maker both.
 #[test]
 fn a_quote_promises_the_day_behind_the_other_jobs() {
-    let begun = "2026-03-10 08:00 -05:00 workshop USD inch\nrate pay 20 hours 400 logged 300 costs 0\njob stool \"Stool\" 1 order\nplan \"saw\" make 60 min for stool\n";
+    let begun = "2026-03-10 08:00 -05:00 workshop USD inch\nrate pay 20 hours 400 logged 300 costs 0\njob stool \"Stool\" 1 order\nspend 0 wood on stool\nplan \"saw\" make 60 min for stool\n";
     let other = "job other \"Other\" 1 spec\nplan \"sand\" make 360 min for other\n";
     let alone = "Ready by Wed 11 March.";
     Maker::told(&[begun]).room("stool", Room::Quote).shows(&[alone]).hides(&["of other jobs"]);
@@ -278,7 +278,7 @@ fn a_quote_promises_the_day_behind_the_other_jobs() {
 fn other_jobs_move_no_day_where_neither_the_likely_nor_the_safe_one_moves() {
     let check = |minutes: i64, said: &str, not: &str| {
         let mut maker = Maker::told(&[&format!(
-            "2026-03-10 08:00 -05:00 workshop USD inch\nrate pay 20 hours 400 logged 300 costs 0\njob stool \"Stool\" 1 order\n\
+            "2026-03-10 08:00 -05:00 workshop USD inch\nrate pay 20 hours 400 logged 300 costs 0\njob stool \"Stool\" 1 order\nspend 0 wood on stool\n\
             plan \"saw\" make 150 min for stool\njob other \"Other\" 1 spec\nplan \"sand\" make {minutes} min for other\n"
         )]);
         maker.room("stool", Room::Quote).shows(&["Ready by Thu 12 March.", said]).hides(&[not]);
@@ -292,7 +292,7 @@ fn other_jobs_move_no_day_where_neither_the_likely_nor_the_safe_one_moves() {
 /// what is reckoned now has its day. Once nothing is left to do, nothing is said of it.
 #[test]
 fn a_day_that_was_given_and_holds_no_more_is_said_before_the_paper() {
-    let begun = "2026-03-10 08:00 -05:00 workshop USD inch\nrate pay 20 hours 400 logged 300 costs 0\njob stool \"Stool\" 1 order\nplan \"saw\" make 60 min for stool pieces 1\nquote stool 50 60 ready 2026-03-11 until 2026-04-09\n";
+    let begun = "2026-03-10 08:00 -05:00 workshop USD inch\nrate pay 20 hours 400 logged 300 costs 0\njob stool \"Stool\" 1 order\nspend 0 wood on stool\nplan \"saw\" make 60 min for stool pieces 1\nquote stool 50 60 ready 2026-03-11 until 2026-04-09\n";
     let other = "job other \"Other\" 1 spec\nplan \"sand\" make 360 min for other\n";
     let broken =
         "Ready by Wed 11 March stands on the paper, as you gave it, and it holds no more: as it stands it is safe only for Sat 14 March.";
@@ -328,4 +328,54 @@ fn what_runs_need_not_begin() {
     maker.app.place = Place::Jobs;
     maker.open("stool").shows(&["Saw is running."]).hides(&["Begin saw by"]);
     maker.tap(Tap::List).shows(&["Stool"]).hides(&["Begin saw by"]);
+}
+
+const TRIMMED: &str = "2026-05-04 08:00 -05:00 workshop USD inch\nrate pay 20 hours 1600 logged 1000 costs 0\njob more \"Pine stool\" 1 spec\n\
+    start \"trim\" make on more\n09:00 stop\nsell 1 more for 60 notes fetched\nend more\njob stool \"Walnut table\" 1 order\n";
+
+/// A table of which nothing is known but that a stool took an hour: no sum for a buyer before its costs are noted, nothing spent too; and whose hours
+/// these are is said wherever they stand.
+#[test]
+fn no_sum_for_a_buyer_before_it_is_known_what_it_costs() {
+    let guess = "1 h of its hours are a guess, by 1 earlier job.";
+    let nothing = "What you spent on it is not noted yet: no sum for a buyer before that. Write down what it took, or 0 if nothing.";
+    let mut maker = Maker::told(&[TRIMMED]);
+    maker.room("stool", Room::Quote).shows(&[nothing, "Write down spending", "Wood and plan"]).hides(&[
+        "$",
+        "Ready by",
+        "costs 0.00",
+        "Write this quote down",
+    ]);
+    maker.tap(dates(DatesTap::Quote)).tap(dates(DatesTap::Share));
+    assert!(maker.orders.is_empty(), "{:?}", maker.orders);
+    maker.tap(Tap::Room(Room::Dates)).shows(&["Safe to promise for", guess]);
+    maker.tap(Tap::Page).shows(&["1 h to come", guess]);
+    let mut maker = Maker::told(&[&format!("{TRIMMED}spend 0 wood on stool\n")]);
+    maker.room("stool", Room::Quote).shows(&[guess, "$", "costs 0.00"]).hides(&[nothing]);
+    let html = page(&maker.app).html();
+    let before = html.split("class=\"sheet").next().unwrap();
+    assert!(before.contains(guess) && before.contains("no-print"), "{before}");
+    let mut planned = Maker::told(&[&format!("{TRIMMED}plan-cost wood 20 for stool\nplan \"saw\" make 120 min for stool\n")]);
+    planned.room("stool", Room::Quote).shows(&["costs 20.00"]).hides(&["are a guess"]);
+    planned.tap(Tap::Page).hides(&["are a guess"]);
+}
+
+/// What is agreed is said in place of another price, and once every piece is gone there is none.
+#[test]
+fn what_is_agreed_or_gone_is_not_quoted() {
+    let known = format!(
+        "{TRIMMED}spend 40 wood on stool\nplan \"saw\" make 120 min for stool\nquote stool 500 600 ready 2026-06-01 until 2026-06-20\n"
+    );
+    Maker::told(&[&known]).room("stool", Room::Quote).shows(&["$500 to $600", "Write it down anew"]);
+    let agreed = format!("{known}agree 800 for 1 stool fetched as deal\npay 320 for stool notes agreed deal\n");
+    let mut maker = Maker::told(&[&agreed]);
+    maker.room("stool", Room::Quote).shows(&[
+        "You quoted $500 to $600",
+        "Agreed at 800, 320 paid: nothing else is quoted.",
+        "Sell and deliver",
+    ]);
+    maker.hides(&["Write it down anew", "Write this quote down", "Share it as text", "sheet card quote", "Reckoned now"]);
+    let mut gone = Maker::told(&[&format!("{known}sell 1 stool for 700 notes fetched\n")]);
+    gone.room("stool", Room::Quote).shows(&["No piece of it is left to quote."]);
+    gone.hides(&["Write it down anew", "Write this quote down", "Share it as text", "sheet card quote"]);
 }
