@@ -10,7 +10,7 @@ use crate::bench::estimate::Range;
 use crate::ledger::fold::{Job, Quote};
 use crate::ledger::kind::dates::QuoteGiven;
 use crate::money::price::Work;
-use crate::quantity::{Count, Day, Decimal, Id, Money, Span};
+use crate::quantity::{Count, Day, Decimal, Id, Money, Span, Wall};
 use crate::refusal::{Answer, Refusal};
 
 /// A quote stands so many days where nothing else is said [J].
@@ -41,9 +41,11 @@ pub struct QuoteSheet {
     /// The day it is to be done by, where that is before the one it can be promised for; and whether it will likely be missed. None once nothing
     /// is left to do.
     pub missed: Option<(Day, bool)>,
-    /// The day of the quote that stands, where that is before the one it can be promised for by now; none once nothing is left to do.
-    pub broken: Option<Day>,
+    /// The day of the quote that stands which can be kept no more; none once nothing is left to do.
+    pub broken: Option<Broken>,
     pub until: Day,
+    /// The first day it can be promised for where it is agreed on the last day of the quote.
+    pub ready_last: Option<Day>,
     /// The quote that was given last, and whether it stands: its day is not over, and a price can still be asked.
     pub given: Option<Quote>,
     pub stands: bool,
@@ -60,6 +62,15 @@ pub enum Moves {
     /// The day in the course of which it is ready to be safe.
     Safe([Day; 2]),
     Nothing,
+}
+
+/// A day that was quoted, and a later one that can be promised by now.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Broken {
+    /// If it is agreed now.
+    Now { given: Day, first: Day },
+    /// If it is agreed on the last day of the quote.
+    Last { until: Day, given: Day, first: Day },
 }
 
 /// Why there is no price to quote.
@@ -116,9 +127,10 @@ pub fn quote(shop: &Shop, id: Id, given: Given) -> Answer<QuoteSheet> {
     let is_over = job.quote.is_some_and(|quote| quote.until.is_some_and(|until| until < today));
     let is_settled = matches!(range, Err(NoQuote::Ended | NoQuote::Gone | NoQuote::Agreed { .. }));
     let stands = job.quote.is_some() && !is_over && !is_settled;
-    let given = job.quote.filter(|_| stands && is_to_do).and_then(|quote| quote.ready);
-    let broken = given.filter(|given| is_before(ready, *given));
+    let standing = job.quote.filter(|_| stands && is_to_do);
+    let broken = standing.and_then(|quote| broken(&quote, (&dates, ready), given.now));
     let until = today.plus(STANDS);
+    let ready_last = dates.promised_after(until, given.now).filter(|_| ready.is_some());
     Ok(QuoteSheet {
         job: id,
         n: job.pieces,
@@ -134,9 +146,22 @@ pub fn quote(shop: &Shop, id: Id, given: Given) -> Answer<QuoteSheet> {
         missed,
         broken,
         until,
+        ready_last,
         given: job.quote,
         stands,
         is_over,
+    })
+}
+
+/// The day for what is agreed at once is said of the day it was given; after that the one for the last day counts, where that was said.
+fn broken(quote: &Quote, (dates, ready): (&DatesSheet, Option<Day>), now: Wall) -> Option<Broken> {
+    let said_last = quote.until.zip(quote.ready_last);
+    let at_once = quote.ready.zip(ready).filter(|_| said_last.is_none() || quote.at.day() == now.day());
+    let at_once = at_once.filter(|(given, first)| given < first).map(|(given, first)| Broken::Now { given, first });
+    at_once.or_else(|| {
+        let (until, given) = said_last?;
+        let first = dates.promised_after(until, now)?;
+        (given < first).then_some(Broken::Last { until, given, first })
     })
 }
 
@@ -192,17 +217,18 @@ impl QuoteSheet {
     /// The quote as a fact, as it is given now; none without a price.
     pub fn fact(&self) -> Option<QuoteGiven> {
         let (low, high) = self.range.as_ref().ok().copied()?;
-        let (n, ready, until) = (Some(self.n), self.ready, Some(self.until));
-        Some(QuoteGiven { job: self.job, low, high, n, ready, until, buyer: None, likely: Some(self.likely), safe: Some(self.safe) })
+        let (n, ready, until, ready_last) = (Some(self.n), self.ready, Some(self.until), self.ready_last);
+        let (likely, safe) = (Some(self.likely), Some(self.safe));
+        Some(QuoteGiven { job: self.job, low, high, n, ready, until, buyer: None, likely, safe, ready_last })
     }
 
     /// What is on paper: the quote that stands as it was given, else as it is now.
     pub fn paper(&self) -> Option<QuoteGiven> {
         let standing = self.given.filter(|_| self.stands);
-        let Quote { low, high, n, ready, until, buyer, likely, safe, .. } = match standing {
+        let Quote { low, high, n, ready, until, ready_last, buyer, likely, safe, .. } = match standing {
             Some(quote) => quote,
             None => return self.fact(),
         };
-        Some(QuoteGiven { job: self.job, low, high, n, ready, until, buyer, likely, safe })
+        Some(QuoteGiven { job: self.job, low, high, n, ready, until, buyer, likely, safe, ready_last })
     }
 }

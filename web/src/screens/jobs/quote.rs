@@ -19,7 +19,7 @@ use fivebar_core::ledger::fold::Quote;
 use fivebar_core::quantity::{Day, Id, Listed, Money, Span};
 use fivebar_core::sheet::estimate::Covers;
 use fivebar_core::sheet::job::JobSheet;
-use fivebar_core::sheet::quote::{Moves, NoQuote, QuoteSheet};
+use fivebar_core::sheet::quote::{Broken, Moves, NoQuote, QuoteSheet};
 
 /// The page.
 pub fn screen(job: &JobSheet, app: &App, seen: Seen<'_>) -> Screen {
@@ -125,8 +125,13 @@ fn ways(sheet: &QuoteSheet) -> Option<El<Msg>> {
 
 /// A day that was written down and can be kept no more, with the one that can: it is said before what would be handed on.
 fn broken(sheet: &QuoteSheet, seen: Seen<'_>) -> Option<El<Msg>> {
-    let (given, first) = sheet.broken.zip(sheet.ready)?;
-    let said = words::holds_no_more(&day(given, seen), &day(first, seen));
+    let said = match sheet.broken? {
+        Broken::Now { given, first } => words::holds_no_more(&day(given, seen), &day(first, seen)),
+        Broken::Last { until, given, first } => {
+            let [until, given, first] = [until, given, first].map(|of| day(of, seen));
+            words::last_holds_no_more([&until, &given, &first])
+        }
+    };
     Some(el("p", "why no-print").attr("role", "status").text(said))
 }
 
@@ -154,6 +159,7 @@ fn between(low: Money, high: Money, seen: Seen<'_>) -> String {
 fn lines(job: &JobSheet, sheet: &QuoteSheet, seen: Seen<'_>) -> Vec<String> {
     let Some(paper) = sheet.paper() else { return vec![] };
     let n = paper.n.unwrap_or(sheet.n);
+    let given = sheet.given.filter(|_| sheet.stands).map_or(seen.now, |quote| quote.at);
     let title = jobs::name(&job.name, n, &seen.speech.count(n));
     let said = &job.described;
     let made = [said.wood.clone().unwrap_or_default(), said.finish.clone().unwrap_or_default(), size(job, seen)];
@@ -161,8 +167,11 @@ fn lines(job: &JobSheet, sheet: &QuoteSheet, seen: Seen<'_>) -> Vec<String> {
     [title, between(paper.low, paper.high, seen)]
         .into_iter()
         .chain(made)
-        .chain(paper.ready.map(|ready| words::ready_by(&day(ready, seen))))
-        .chain(paper.until.map(|until| words::good_until(&day(until, seen))))
+        .chain(paper.ready.map(|ready| match paper.ready_last {
+            Some(_) => words::ready_by_if(&day(ready, seen), &day(given.day(), seen)),
+            None => words::ready_by(&day(ready, seen)),
+        }))
+        .chain(paper.until.map(|until| words::good_until(&day(until, seen), paper.ready_last.map(|last| day(last, seen)).as_deref())))
         .chain([words::NOT_BINDING.to_owned()])
         .listed()
 }

@@ -137,6 +137,13 @@ pub fn holds_no_more(given: &str, first: &str) -> String {
     ))
 }
 
+/// The same of the last day it is good: it is ready later than the paper says.
+pub fn last_holds_no_more([until, given, first]: [&str; 3]) -> String {
+    sentence(format!(
+        "Agreed by {until}, ready by {given} stands on the paper, as you gave it, and it holds no more: agreed then it is safe only for {first}"
+    ))
+}
+
 /// A price with its day, as it is reckoned now: "$320 to $400, ready by Mon 7 Dec".
 pub fn with_day(price: &str, ready: Option<&str>) -> String {
     ready.map_or(price.to_owned(), |ready| format!("{price}, ready by {ready}"))
@@ -308,9 +315,15 @@ pub fn ready_by(day: &str) -> String {
     sentence(format!("Ready by {day}"))
 }
 
-/// `Good until Thu 30 Apr.`
-pub fn good_until(day: &str) -> String {
-    sentence(format!("Good until {day}"))
+/// `Ready by Fri 22 May if agreed on Tue 10 Mar.`
+pub fn ready_by_if(day: &str, agreed: &str) -> String {
+    sentence(format!("Ready by {day} if agreed on {agreed}"))
+}
+
+/// `Good until Thu 30 Apr.`, `Good until Thu 30 Apr: agreed by then, ready by Fri 12 Jun.`
+pub fn good_until(day: &str, ready: Option<&str>) -> String {
+    let ready = ready.map(|ready| format!(": agreed by then, ready by {ready}")).unwrap_or_default();
+    sentence(format!("Good until {day}{ready}"))
 }
 
 /// `You quoted 320 to 395 USD on Tue 10 Mar, good until Thu 9 Apr.`

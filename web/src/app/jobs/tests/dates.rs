@@ -169,11 +169,18 @@ fn a_job_of_which_nothing_is_known_says_what_is_missing() {
 #[test]
 fn a_quote_is_given_and_handed_on_with_nothing_private() {
     let mut maker = stool();
-    maker.room("stool", Room::Quote).shows(&["Stool", "$320 to $", "Ready by", "Good until Thu 9 April.", "13 h 18 to", "costs 20.00"]);
+    maker.room("stool", Room::Quote).shows(&[
+        "Stool",
+        "$320 to $",
+        "Ready by",
+        "Good until Thu 9 April: agreed by then, ready by",
+        "13 h 18 to",
+        "costs 20.00",
+    ]);
     maker.tap(dates(DatesTap::Share));
     let [Order::Note { name, text }] = maker.orders.as_slice() else { panic!("{:?}", maker.orders) };
     assert_eq!(name, "quote");
-    assert!(text.starts_with("Stool\n$320 to $") && text.contains("Good until Thu 9 April."), "{text}");
+    assert!(text.starts_with("Stool\n$320 to $") && text.contains("Good until Thu 9 April: agreed"), "{text}");
     for private in ["12 h", "20.00", "22.20", "rate", "cost"] {
         assert!(!text.contains(private), "{private}: {text}");
     }
@@ -187,7 +194,10 @@ fn a_quote_is_given_and_handed_on_with_nothing_private() {
     maker.tap(dates(DatesTap::Quote)).shows(&["You quoted $320 to $", "on Tue 10 March, good until Thu 9 April.", "Reckoned now"]);
     // While it stands, the paper is what was given, whatever was logged since.
     maker.now.wall = Wall::new(maker.now.wall.at.plus(fivebar_core::quantity::Span::minutes(5 * 1_440)), maker.now.wall.offset);
-    maker.tap(Tap::Room(Room::Dates)).tap(Tap::Room(Room::Quote)).shows(&["Good until Thu 9 April.", "Write it down anew"]);
+    maker
+        .tap(Tap::Room(Room::Dates))
+        .tap(Tap::Room(Room::Quote))
+        .shows(&["Good until Thu 9 April: agreed by then, ready by", "Write it down anew"]);
     maker.tap(dates(DatesTap::Print));
     assert_eq!(maker.orders, [Order::Print]);
     maker.tap(Tap::Room(Room::Dates)).shows(&["Quote", "$320 to $"]);
@@ -249,9 +259,9 @@ fn nothing_is_promised_for_a_day_off() {
         maker.room("stool", Room::Dates).shows(&[said]);
         maker.tap(Tap::Room(Room::Quote)).shows(&[ready]);
     };
-    check("", "Safe to promise for Sat 19 December, the morning after.", "Ready by Sat 19 December.");
+    check("", "Safe to promise for Sat 19 December, the morning after.", "Ready by Sat 19 December if");
     let monday = "Safe to promise for Mon 21 December, the next working day.";
-    check("workdays 240 min not sat sun\n", monday, "Ready by Mon 21 December.");
+    check("workdays 240 min not sat sun\n", monday, "Ready by Mon 21 December if");
 }
 
 /// A day of 4 h until 18:00. Alone the stool is ready that Tuesday; behind the six hours of the other, 8 h 24 as hours go, to be safe on Friday
@@ -261,15 +271,17 @@ fn nothing_is_promised_for_a_day_off() {
 fn a_quote_promises_the_day_behind_the_other_jobs() {
     let begun = "2026-03-10 08:00 -05:00 workshop USD inch\nrate pay 20 hours 400 logged 300 costs 0\njob stool \"Stool\" 1 order\nspend 0 wood on stool\nplan \"saw\" make 60 min for stool\n";
     let other = "job other \"Other\" 1 spec\nplan \"sand\" make 360 min for other\n";
-    let alone = "Ready by Wed 11 March.";
+    let alone = "Ready by Wed 11 March if agreed on Tue 10 March.";
     Maker::told(&[begun]).room("stool", Room::Quote).shows(&[alone]).hides(&["of other jobs"]);
     let mut both = Maker::told(&[&format!("{begun}{other}")]);
-    both.room("stool", Room::Quote)
-        .hides(&[alone])
-        .shows(&["Ready by Sat 14 March.", "The 8 h 24 of other jobs come first: Sat 14 March. Before them it could be Wed 11 March."]);
-    both.tap(dates(DatesTap::Quote)).shows(&["Ready by Sat 14 March."]);
+    both.room("stool", Room::Quote).hides(&[alone]).shows(&[
+        "Ready by Sat 14 March if agreed on Tue 10 March.",
+        "The 8 h 24 of other jobs come first: Sat 14 March. Before them it could be Wed 11 March.",
+    ]);
+    both.tap(dates(DatesTap::Quote)).shows(&["Ready by Sat 14 March if agreed on Tue 10 March."]);
     both.tap(dates(DatesTap::Share));
-    assert!(both.orders.iter().any(|order| matches!(order, Order::Note { text, .. } if text.contains("Ready by Sat 14 March."))));
+    let both_days = "Ready by Sat 14 March if agreed on Tue 10 March.\nGood until Thu 9 April: agreed by then, ready by Wed 15 April.";
+    assert!(both.orders.iter().any(|order| matches!(order, Order::Note { text, .. } if text.contains(both_days))), "{:?}", both.orders);
 }
 
 /// 150 min of sawing are likely 3 h 30, done that Tuesday; behind an hour of the other on Wednesday, and to be safe on Wednesday either way, so
@@ -281,7 +293,7 @@ fn other_jobs_move_no_day_where_neither_the_likely_nor_the_safe_one_moves() {
             "2026-03-10 08:00 -05:00 workshop USD inch\nrate pay 20 hours 400 logged 300 costs 0\njob stool \"Stool\" 1 order\nspend 0 wood on stool\n\
             plan \"saw\" make 150 min for stool\njob other \"Other\" 1 spec\nplan \"sand\" make {minutes} min for other\n"
         )]);
-        maker.room("stool", Room::Quote).shows(&["Ready by Thu 12 March.", said]).hides(&[not]);
+        maker.room("stool", Room::Quote).shows(&["Ready by Thu 12 March if", said]).hides(&[not]);
     };
     let stays = "The 1 h of other jobs come first: it is likely ready Wed 11 March, before them Tue 10 March. The day that can be promised is the same.";
     check(43, stays, "move no day");
@@ -303,7 +315,7 @@ fn a_day_that_was_given_and_holds_no_more_is_said_before_the_paper() {
     let before = html.split("class=\"sheet").next().unwrap();
     assert!(before.contains(broken) && before.contains("no-print"), "{before}");
     assert_eq!(html.matches("Sat 14 March").count(), 3, "above the paper, behind the others, and as it is reckoned now: {html}");
-    both.tap(dates(DatesTap::Quote)).shows(&["Ready by Sat 14 March.", now]).hides(&["holds no more", paper]);
+    both.tap(dates(DatesTap::Quote)).shows(&["Ready by Sat 14 March if", now]).hides(&["holds no more", paper]);
     Maker::told(&[begun]).room("stool", Room::Quote).shows(&[paper, ", ready by Wed 11 March"]).hides(&["holds no more"]);
     let made = "start \"saw\" make on stool\n08:50 done 1\nstop\n2026-03-13 08:00 about stool note \"made\"\n";
     let due = format!("{begun}{made}about stool due 2026-03-12\n");
@@ -378,4 +390,23 @@ fn what_is_agreed_or_gone_is_not_quoted() {
     let mut gone = Maker::told(&[&format!("{known}sell 1 stool for 700 notes fetched\n")]);
     gone.room("stool", Room::Quote).shows(&["No piece of it is left to quote."]);
     gone.hides(&["Write it down anew", "Write this quote down", "Share it as text", "sheet card quote"]);
+}
+
+/// An hour of sawing, promised for the 11th if agreed on the 10th, and for Saturday the 11th of April if agreed on the last day, begun the morning after.
+/// Five days later nobody can say yes on the 10th any more, and the last day holds. Behind six hours more it does not.
+#[test]
+fn a_paper_says_the_day_if_it_is_agreed_on_its_last() {
+    let begun = "2026-03-10 08:00 -05:00 workshop USD inch\nrate pay 20 hours 400 logged 300 costs 0\njob stool \"Stool\" 1 order\nspend 0 wood on stool\nplan \"saw\" make 60 min for stool\n";
+    let [ready, last] =
+        ["Ready by Wed 11 March if agreed on Tue 10 March.", "Good until Thu 9 April: agreed by then, ready by Sat 11 April."];
+    Maker::told(&[begun]).room("stool", Room::Quote).shows(&[ready, last]).tap(dates(DatesTap::Quote)).shows(&[ready, last]);
+    let given = format!("{begun}quote stool 50 60 ready 2026-03-11 until 2026-04-09 last 2026-04-11\n");
+    let later = "2026-03-16 08:00 about stool note \"x\"\n";
+    Maker::told(&[&format!("{given}{later}")]).room("stool", Room::Quote).shows(&[ready, last]).hides(&["holds no more"]);
+    let other = "job other \"Other\" 1 spec\nplan \"sand\" make 360 min for other\n";
+    let broken = "Agreed by Thu 9 April, ready by Sat 11 April stands on the paper, as you gave it, and it holds no more: agreed then it is safe only for Wed 15 April.";
+    Maker::told(&[&format!("{given}{later}{other}")]).room("stool", Room::Quote).shows(&[broken, ready, last]);
+    let today =
+        "Ready by Wed 11 March stands on the paper, as you gave it, and it holds no more: as it stands it is safe only for Sat 14 March.";
+    Maker::told(&[&format!("{given}{other}")]).room("stool", Room::Quote).shows(&[today, ready, last]);
 }
