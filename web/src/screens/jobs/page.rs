@@ -310,8 +310,10 @@ fn between(sheet: &JobSheet, seen: Seen<'_>) -> Vec<El<Msg>> {
     let beyond = beyond.map(|beyond| line(words::BEYOND_GALLERY, sum(beyond, seen)));
     let given_up = (!sold.given_up.is_zero()).then(|| line(words::GIVEN_UP, sum(sold.given_up, seen)));
     let gallery = gallery.into_iter().chain(beyond).chain(owes).chain(given_up);
-    let taken_off = Some(sheet.money.off).filter(|sum| !sum.is_zero());
-    back.into_iter().chain(gallery).chain(taken_off.map(|off| line(words::TAX_AND_FEES, format!("\u{2212}{}", sum(off, seen))))).listed()
+    let lost = sheet.account.costs.fees_lost;
+    let taken_off = [(words::TAX_AND_FEES, sheet.money.off.minus(lost).unwrap_or(sheet.money.off)), (words::FEES_LOST, lost)];
+    let taken_off = taken_off.into_iter().filter(|(_, sum)| !sum.is_zero());
+    back.into_iter().chain(gallery).chain(taken_off.map(|(word, off)| line(word, format!("\u{2212}{}", sum(off, seen))))).listed()
 }
 
 /// Where something went back: all that came in, and what went back of it. What is paid above is the one less the other.
