@@ -51,9 +51,14 @@ pub fn screen(job: &JobSheet, app: &App, seen: Seen<'_>) -> Screen {
 
 /// The day as it is said, and the keys that move it; each tap is saved. A day that is over is asked about first.
 fn asked(job: &JobSheet, due: Option<Day>, app: &App, seen: Seen<'_>) -> Vec<El<Msg>> {
-    if job.selling.open().any(|agreement| agreement.due.is_some()) {
+    if let Some(agreement) = job.selling.open().find(|agreement| agreement.due.is_some()) {
         let promised = job.date.map(|date| seen.speech.day(date)).unwrap_or_default();
-        return vec![el("h2", "").text(words::DONE_BY), el("p", "t22 w8").text(promised), el("p", "t14 i2").text(words::BY_BUYER)];
+        return vec![
+            el("h2", "").text(words::DONE_BY),
+            el("p", "t22 w8").text(promised),
+            el("p", "t14 i2").text(words::BY_BUYER),
+            super::sell::change((job.job, agreement.id), "key soft h48"),
+        ];
     }
     let none = due.is_some().then(|| key("key soft h48", words::NO_DAY_KEY, "", tap(DatesTap::NoDay)));
     let stands = el("p", "t22 w8").text(due.map_or(words::NO_DAY.to_owned(), |due| day(due, seen)));

@@ -148,7 +148,31 @@ fn what_many_steps_come_to_stands_before_them() {
 
 #[test]
 fn a_day_promised_with_a_price_is_moved_there() {
-    Maker::before_delivery().room("bench", Room::Dates).shows(&["Sat 23 May", "Promised with the price: change it there."]);
+    let mut maker = Maker::before_delivery();
+    maker.room("bench", Room::Dates).shows(&["Sat 23 May", "Promised with the price: it is changed with the order.", "Change the order"]);
+    let (job, agreed) = (maker.jobs["bench"], crate::app::jobs::sheet(&maker.app).unwrap().unwrap().selling.open().next().unwrap().id);
+    maker.agree(AgreeTap::ChangeOfJob(job, agreed)).shows(&["Change of order", "460"]);
+    maker.agree(AgreeTap::Day(1)).agree(AgreeTap::Save).shows(&["Dates and quote", "Sun 24 May"]);
+}
+
+/// Where the agreed price stands on the job's page the order is changed, or paid in parts, by the forms of Price; left or saved they lead back.
+#[test]
+fn an_order_is_changed_where_the_job_shows_it() {
+    use crate::app::price::{Tap as PriceTap, parts::PartsTap};
+    let mut maker = Maker::before_delivery();
+    maker.room("bench", Room::Sell).shows(&["460.00", "Hand over", "Change the order", "Several payments"]);
+    let job = maker.jobs["bench"];
+    let agreed = |maker: &Maker| crate::app::jobs::sheet(&maker.app).unwrap().unwrap().selling.open().next().unwrap().id;
+    let first = agreed(&maker);
+    maker.agree(AgreeTap::ChangeOfJob(job, first)).shows(&["Change of order"]);
+    maker.say(Msg::Price(PriceTap::Close));
+    maker.shows(&["Sell and deliver", "460.00"]);
+    maker.agree(AgreeTap::ChangeOfJob(job, first)).sum(Figure::Price, "480").agree(AgreeTap::Save).shows(&["Sell and deliver", "480.00"]);
+    let open = agreed(&maker);
+    maker.say(Msg::Price(PriceTap::Parts(PartsTap::OfJob(job, open))));
+    maker.shows(&["Several payments"]);
+    maker.say(Msg::Price(PriceTap::Parts(PartsTap::Save)));
+    maker.shows(&["Sell and deliver", "480.00", "Payment 1"]);
 }
 
 #[test]
