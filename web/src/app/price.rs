@@ -127,6 +127,8 @@ pub struct Price {
 #[derive(Clone, Debug, PartialEq)]
 pub enum Tap {
     Offer(Id),
+    /// Its pay and hours, where it is said whether any are to come.
+    ToCome(Id),
     Bargain(bargain::BargainTap),
     More(Id),
     Tag(tag::TagTap),
@@ -159,11 +161,15 @@ pub fn heard(app: &mut App, tap: Tap, now: Now) {
     if matches!(app.notice, Some(Notice::Refused(_))) {
         app.notice = None;
     }
-    if !matches!(tap, Tap::Offer(_)) {
+    if !matches!(tap, Tap::Offer(_) | Tap::ToCome(_)) {
         app.price.late = None;
     }
     match tap {
         Tap::Offer(job) => bargain::open(app, job),
+        Tap::ToCome(job) => {
+            bargain::open(app, job);
+            bargain::heard(app, bargain::BargainTap::PayAndHours, now);
+        }
         Tap::Bargain(tap) => bargain::heard(app, tap, now),
         Tap::More(job) => app.price.open(Over::More(job)),
         Tap::Tag(tap) => tag::heard(app, tap, now),
