@@ -161,7 +161,7 @@ pub fn heard(app: &mut App, tap: Tap, now: Now) {
     if matches!(app.notice, Some(Notice::Refused(_))) {
         app.notice = None;
     }
-    if !matches!(tap, Tap::Offer(_) | Tap::ToCome(_)) {
+    if !matches!(tap, Tap::Offer(_)) {
         app.price.late = None;
     }
     match tap {
