@@ -129,7 +129,7 @@ fn currencies(listed: Vec<Currency>, begins_with: Currency) -> El<Msg> {
 
 /// Those that are on no key above, by the letters they begin with: nobody is shown all of them.
 fn others(app: &App, above: &[Currency], begins_with: Currency) -> Vec<El<Msg>> {
-    let typed = app.workshop.text.trim().to_uppercase();
+    let typed = app.workshop.text.trim().to_ascii_uppercase();
     let asked =
         Field { id: "currency", label: words::OTHER_CURRENCY.into(), value: app.workshop.text.clone(), fleeting: true, ..Field::default() };
     let is_asked = |one: &Currency| !typed.is_empty() && one.code().starts_with(&*typed);
