@@ -82,7 +82,7 @@ pub const CAME_IN: &str = "Came in";
 pub const WENT_BACK: &str = "Handed back";
 pub const PAID_FOR_OTHERS: &str = "Paid for others sold";
 pub const NOTHING_PAID: &str = "nothing paid yet";
-pub const CAUTION_DELIVERY: &str = "Lifting guides are for close, level lifts. Stairs and long loads: fewer kilos, more people.";
+pub const CAUTION_DELIVERY: &str = "Lifting guides are for close, level lifts. Stairs and long loads: less weight, more people.";
 pub const CAUTION_TIP: &str = "Can tip. Fix to the wall; local furniture rules may apply.";
 
 pub const NAME: &str = "Name";
