@@ -1,5 +1,6 @@
 //! The fee of money that was handed back is lost: what the job's own page takes off, its price must bring in too. By hand.
 
+use fivebar_core::ledger::fold;
 use fivebar_core::ledger::kind::sale::{Carried, Paid};
 use fivebar_core::quantity::{Currency, Decimal, Money};
 use fivebar_core::sheet::Shop;
@@ -101,6 +102,30 @@ fn the_fee_of_what_is_owed_as_work_is_not_lost() {
         // 850 / 1.19 is 714.29, less 12 of glue and 12.63.
         assert_eq!(offer(&shop, job, asking, None).unwrap().agreed.unwrap().left, eur(left), "{lines}");
     }
+}
+
+/// 50 by card, of which 1.75 go, and the rest in notes; it comes back and is made good, and all 100 went back with the whole fee. What comes in then
+/// came in notes: it has no fee, whenever it came after the sale, and the fee of the card is lost once. Two thirds that are kept keep theirs.
+#[test]
+fn what_comes_in_after_a_sale_has_no_part_in_the_fee_of_what_it_used() {
+    let back = "agree 100 for 1 bench fetched deposit 50 as deal\npay 50 for bench card agreed deal\n\
+        sell 1 bench for 100 notes agreed deal as first\nreverse sale first on bench";
+    let check = |lines: &str, (fee, lost): (&str, &str)| {
+        let story = told(lines);
+        let (shop, job) = (Shop::of(&story.book, story.now.at), story.names.job("bench").unwrap());
+        let asking = Asking { n: 1, paid: Paid::Notes, carried: Carried::Fetched, tax: None };
+        let offer = offer(&shop, job, asking, None).unwrap();
+        assert_eq!((offer.parts.unwrap().fee, offer.fees_lost), (eur(fee), Some(eur(lost))), "{lines}");
+        let found = fold::job(&story.book, job).unwrap();
+        let open = found.selling.open().next().unwrap().id;
+        assert_eq!(found.selling.fees_ahead(Currency::EUR, open).unwrap(), eur(fee), "{lines}");
+        // To the cent: what an agreement leaves is what the page of the job has of it.
+        let account = account(&shop, job).unwrap();
+        assert_eq!(account.sold.fees, eur(fee).plus(eur(lost)).unwrap(), "{lines}");
+    };
+    check(&format!("{back}\npay 50 for bench notes agreed deal\n"), ("0", "1.75"));
+    check(&format!("{back}\npay 60 for bench notes agreed deal\npay 40 for bench notes agreed deal\n"), ("0", "1.75"));
+    check(&format!("{back} kept 60\npay 40 for bench notes agreed deal\n"), ("1.05", "0.70"));
 }
 
 /// What pay and hours promises at the tag is what the job's page says after the sale; what is quoted covers the fee too.

@@ -38,6 +38,8 @@ pub struct DatesSheet {
     /// times in ten.
     pub after_others: Option<Ready>,
     pub after_others_safe: Option<Ready>,
+    /// From what the safe day is reckoned, behind the other jobs; none where that is not known.
+    pub safely: Option<Safely>,
     /// Operations that count as done by their hours, though none of their pieces is noted.
     pub unnoted: Vec<String>,
     /// What of the job is in it.
@@ -49,6 +51,13 @@ pub struct DatesSheet {
     pub workdays: Workdays,
     /// The maker said when they work.
     pub said: bool,
+}
+
+/// As many hours as nine times in ten: of other jobs that come first, and of each step.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Safely {
+    others: Span,
+    steps: Vec<Step>,
 }
 
 /// A step that is still to do, or that waits.
@@ -120,6 +129,22 @@ impl DatesSheet {
         let late = self.late.and_then(|nth| self.rows.get(nth)).cloned();
         Some(Promise { due: self.due?, is_over: self.is_over, late, is_unsafe: self.is_unsafe, next: self.rows.first().cloned() })
     }
+
+    /// The first day it can be promised for where hands are on it from the morning after a day on (ours), behind the other jobs as they are now:
+    /// what waits already waits meanwhile.
+    pub fn promised_after(&self, day: Day, now: Wall) -> Option<Day> {
+        let Safely { others, steps } = self.safely.as_ref()?;
+        let days = i64::from(now.day().until(day.next()));
+        let meanwhile = Span::minutes(days.saturating_mul(1_440).saturating_sub(now.minute_of_day().into()));
+        let rest = |span: Span| span.minus(meanwhile).max(Span::ZERO);
+        let waited = |step: &Step| match Span::ZERO < step.hands {
+            true => *step,
+            false => Step { wait: rest(step.wait), cure: rest(step.cure), ..*step },
+        };
+        let from = Wall::new(now.at.plus(meanwhile), now.offset);
+        let ready = self.workdays.ready_behind((*others, Span::ZERO), from, &steps.iter().map(waited).listed())?;
+        Some(self.workdays.promised(ready))
+    }
 }
 
 /// A job's dates.
@@ -149,6 +174,7 @@ pub fn dates_of(shop: &Shop, (job, sheet): (&Job, &EstimateSheet), given: Given)
     let after = others_first(shop, (job.id, worked), (&steps, wider.as_deref()), given);
     let [likely, safe] = if job.ended.is_some() { [None; 2] } else { ready((&workdays, worked, given.now), &steps, sheet) };
     let [after_others, after_others_safe] = after.ready.map(|ready| likely.and(ready));
+    let safely = wider.filter(|_| job.ended.is_none()).map(|steps| Safely { others: after.first, steps });
     let (unnoted, is_over) = (sheet.unnoted(shop), due.is_some_and(|due| due < given.now.day()));
     DatesSheet {
         job: job.id,
@@ -162,6 +188,7 @@ pub fn dates_of(shop: &Shop, (job, sheet): (&Job, &EstimateSheet), given: Given)
         others: after.others,
         after_others,
         after_others_safe,
+        safely,
         unnoted,
         covers: sheet.covers,
         by_name: sheet.by_name().cloned(),
@@ -189,8 +216,9 @@ pub fn promises(shop: &Shop, jobs: &[Id], given: Given) -> Vec<(Id, Promise)> {
 
 /// A job after all others.
 struct After {
-    /// Hands on the others.
+    /// Hands on the others, and as many of them as come first to be safe.
     others: Span,
+    first: Span,
     /// Likely, and to be safe.
     ready: [Option<Ready>; 2],
 }
@@ -202,15 +230,16 @@ fn others_first(shop: &Shop, (id, worked): (Id, Span), (steps, wider): (&[Step],
     let after = |others: Span, steps: &[Step]| workdays.ready_behind((others, worked), given.now, steps);
     let jobs = of_others(shop, id, given);
     let others = Span::sum(jobs.iter().map(|job| job.likely));
-    let safe = wider.and_then(|wider| {
+    let first = wider.map_or(others, |wider| {
         let [likely, own] = [steps, wider].map(|steps| Span::sum(steps.iter().map(|step| step.hands)));
         let each = jobs.iter().map(|job| Moments::left(&job.left));
         let each = each.chain([Moments::between(spread::minutes(likely), spread::minutes(own))]).listed();
         let safely: f64 = jobs.iter().flat_map(|job| &job.left).map(|left| left.at(0.9)).sum();
         let all = spread::whole(spread::sum(&each).at(0.9).min(safely + spread::minutes(own)));
-        after(all.minus(own).max(others), wider)
+        all.minus(own).max(others)
     });
-    After { others, ready: [after(others, steps), safe] }
+    let first = if Span::ZERO < others { first } else { Span::ZERO };
+    After { others, first, ready: [after(others, steps), wider.and_then(|wider| after(first, wider))] }
 }
 
 /// Hands that are still on a job: likely, and each part of it.

@@ -10,7 +10,7 @@ use crate::bench::estimate::Range;
 use crate::ledger::fold::{Job, Quote};
 use crate::ledger::kind::dates::QuoteGiven;
 use crate::money::price::Work;
-use crate::quantity::{Count, Day, Decimal, Id, Money, Span};
+use crate::quantity::{Count, Day, Decimal, Id, Money, Span, Wall};
 use crate::refusal::{Answer, Refusal};
 
 /// A quote stands so many days where nothing else is said [J].
@@ -41,10 +41,12 @@ pub struct QuoteSheet {
     /// The day it is to be done by, where that is before the one it can be promised for; and whether it will likely be missed. None once nothing
     /// is left to do.
     pub missed: Option<(Day, bool)>,
-    /// The day of the quote that stands, where that is before the one it can be promised for by now; none once nothing is left to do.
-    pub broken: Option<Day>,
+    /// The day of the quote that stands which can be kept no more; none once nothing is left to do.
+    pub broken: Option<Broken>,
     pub until: Day,
-    /// The quote that was given last, and whether it stands: its day is not over, and the job goes on.
+    /// The first day it can be promised for where it is agreed on the last day of the quote.
+    pub ready_last: Option<Day>,
+    /// The quote that was given last, and whether it stands: its day is not over, and a price can still be asked.
     pub given: Option<Quote>,
     pub stands: bool,
     pub is_over: bool,
@@ -62,17 +64,35 @@ pub enum Moves {
     Nothing,
 }
 
+/// A day that was quoted, and a later one that can be promised by now.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Broken {
+    /// If it is agreed now.
+    Now { given: Day, first: Day },
+    /// If it is agreed on the last day of the quote.
+    Last { until: Day, given: Day, first: Day },
+}
+
 /// Why there is no price to quote.
 #[derive(Clone, Debug, PartialEq)]
 pub enum NoQuote {
     /// The job has ended.
     Ended,
+    /// No piece of it is on hand any more.
+    Gone,
+    /// It has a price: what is agreed, and what came in of that.
+    Agreed {
+        sum: Money,
+        paid: Money,
+    },
     /// Nothing says how long it takes.
     Hours,
     /// What an hour must earn is not said.
     Rate,
     /// What the wood costs it is not known.
     Costs,
+    /// Neither wood nor spending of it was noted or planned, and nobody said that it took none.
+    NothingNoted,
     Refused(Refusal),
 }
 
@@ -89,11 +109,12 @@ pub fn quote(shop: &Shop, id: Id, given: Given) -> Answer<QuoteSheet> {
     let hauls = account.hours.haul.unwrap_or_default();
     let [likely, safe] = [in_all.likely, in_all.safe].map(|span| span.plus(hauls));
     let costs = costs(&job, &account)?;
-    let range = match (&sheet.found, costs) {
-        _ if job.ended.is_some() => Err(NoQuote::Ended),
-        (None, _) => Err(NoQuote::Hours),
-        (_, None) => Err(NoQuote::Costs),
-        (Some(_), Some(costs)) => between(shop, (&job, &account, costs), [likely, safe]),
+    let range = match (settled(&job, &account)?, &sheet.found, costs) {
+        (Some(settled), ..) => Err(settled),
+        (_, None, _) => Err(NoQuote::Hours),
+        (_, _, None) if account.costs.shares.is_empty() => Err(NoQuote::NothingNoted),
+        (_, _, None) => Err(NoQuote::Costs),
+        (_, Some(_), Some(costs)) => between(shop, (&job, &account, costs), [likely, safe]),
     };
     let dates = dates_of(shop, (&job, &sheet), given);
     let promised = |ready: Option<Ready>| ready.map(|ready| dates.workdays.promised(ready));
@@ -104,10 +125,12 @@ pub fn quote(shop: &Shop, id: Id, given: Given) -> Answer<QuoteSheet> {
     let missed = dates.due.filter(|due| is_to_do && is_before(ready, *due)).map(|due| (due, is_before(likely_by, due)));
     let today = given.now.day();
     let is_over = job.quote.is_some_and(|quote| quote.until.is_some_and(|until| until < today));
-    let stands = job.quote.is_some() && !is_over && job.ended.is_none();
-    let given = job.quote.filter(|_| stands && is_to_do).and_then(|quote| quote.ready);
-    let broken = given.filter(|given| is_before(ready, *given));
+    let is_settled = matches!(range, Err(NoQuote::Ended | NoQuote::Gone | NoQuote::Agreed { .. }));
+    let stands = job.quote.is_some() && !is_over && !is_settled;
+    let standing = job.quote.filter(|_| stands && is_to_do);
+    let broken = standing.and_then(|quote| broken(&quote, (&dates, ready), given.now));
     let until = today.plus(STANDS);
+    let ready_last = dates.promised_after(until, given.now).filter(|_| ready.is_some());
     Ok(QuoteSheet {
         job: id,
         n: job.pieces,
@@ -123,9 +146,22 @@ pub fn quote(shop: &Shop, id: Id, given: Given) -> Answer<QuoteSheet> {
         missed,
         broken,
         until,
+        ready_last,
         given: job.quote,
         stands,
         is_over,
+    })
+}
+
+/// The day for what is agreed at once is said of the day it was given; after that the one for the last day counts, where that was said.
+fn broken(quote: &Quote, (dates, ready): (&DatesSheet, Option<Day>), now: Wall) -> Option<Broken> {
+    let said_last = quote.until.zip(quote.ready_last);
+    let at_once = quote.ready.zip(ready).filter(|_| said_last.is_none() || quote.at.day() == now.day());
+    let at_once = at_once.filter(|(given, first)| given < first).map(|(given, first)| Broken::Now { given, first });
+    at_once.or_else(|| {
+        let (until, given) = said_last?;
+        let first = dates.promised_after(until, now)?;
+        (given < first).then_some(Broken::Last { until, given, first })
     })
 }
 
@@ -143,11 +179,23 @@ fn moves(dates: &DatesSheet) -> Option<Moves> {
     (Span::ZERO < dates.others).then_some(found)
 }
 
-/// With the fees that were lost. Nothing where nothing was noted; not known where a haul's share is not.
+/// What leaves nothing to quote, however well it is known what it takes.
+fn settled(job: &Job, account: &Account) -> Answer<Option<NoQuote>> {
+    if job.ended.is_some() {
+        return Ok(Some(NoQuote::Ended));
+    }
+    let paid =
+        job.selling.open().map(|agreement| job.selling.received_under(job.currency, agreement.id)).collect::<Answer<Vec<Money>>>()?;
+    let paid = Money::sum(job.currency, paid)?;
+    let agreed = account.sold.agreed.map(|sum| NoQuote::Agreed { sum, paid });
+    Ok(agreed.or((job.left() == 0).then_some(NoQuote::Gone)))
+}
+
+/// With the fees that were lost. Where nothing was noted they are what is planned; not known where nothing is, or a haul's share is not.
 fn costs(job: &Job, account: &Account) -> Answer<Option<Money>> {
     let known = match account.costs.total {
         Some(total) => total,
-        None if account.costs.shares.is_empty() => Money::zero(job.currency),
+        None if account.costs.shares.is_empty() && !job.planned_costs.is_empty() => Money::zero(job.currency),
         None => return Ok(None),
     };
     known.plus(account.costs.still)?.plus(account.costs.fees_lost).map(Some)
@@ -169,17 +217,18 @@ impl QuoteSheet {
     /// The quote as a fact, as it is given now; none without a price.
     pub fn fact(&self) -> Option<QuoteGiven> {
         let (low, high) = self.range.as_ref().ok().copied()?;
-        let (n, ready, until) = (Some(self.n), self.ready, Some(self.until));
-        Some(QuoteGiven { job: self.job, low, high, n, ready, until, buyer: None, likely: Some(self.likely), safe: Some(self.safe) })
+        let (n, ready, until, ready_last) = (Some(self.n), self.ready, Some(self.until), self.ready_last);
+        let (likely, safe) = (Some(self.likely), Some(self.safe));
+        Some(QuoteGiven { job: self.job, low, high, n, ready, until, buyer: None, likely, safe, ready_last })
     }
 
     /// What is on paper: the quote that stands as it was given, else as it is now.
     pub fn paper(&self) -> Option<QuoteGiven> {
         let standing = self.given.filter(|_| self.stands);
-        let Quote { low, high, n, ready, until, buyer, likely, safe, .. } = match standing {
+        let Quote { low, high, n, ready, until, ready_last, buyer, likely, safe, .. } = match standing {
             Some(quote) => quote,
             None => return self.fact(),
         };
-        Some(QuoteGiven { job: self.job, low, high, n, ready, until, buyer, likely, safe })
+        Some(QuoteGiven { job: self.job, low, high, n, ready, until, buyer, likely, safe, ready_last })
     }
 }

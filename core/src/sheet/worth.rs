@@ -25,6 +25,8 @@ pub enum Missing {
     Mileage,
     /// What equal boards cost, of any wood of the haul.
     BoardPrice,
+    /// Its size or its wood, of a pile where no pile that was counted has both: nothing is known of what any replaces.
+    Pile(Id),
 }
 
 /// The reckoning of the haul in hand.
@@ -53,6 +55,8 @@ pub struct WorthSheet {
     pub as_last_time: bool,
     /// No trip was begun: the figure is true where the maker walked, and too good where the drive was forgotten.
     pub without_drive: bool,
+    /// Nothing of this supplier was ever sorted: what counts as good of a pile is a guess.
+    pub by_guess: bool,
 }
 
 /// What the haul is worth at this moment; `last` is the pile that was counted last.
@@ -73,6 +77,7 @@ pub fn worth(shop: &Shop, haul: &Haul, (past, last): (&Past, Option<Id>)) -> Ans
     missing.extend(drive.missing.iter().copied());
     let priced = piles.iter().any(|pile| matches!(pile.boards, Boards::At { .. }));
     missing.extend((!priced && piles.iter().any(|pile| pile.boards == Boards::PriceUnknown)).then_some(Missing::BoardPrice));
+    missing.extend(of_no_pile(haul, &piles).map(Missing::Pile));
     let mut sheet = WorthSheet {
         worth: None,
         missing,
@@ -88,6 +93,7 @@ pub fn worth(shop: &Shop, haul: &Haul, (past, last): (&Past, Option<Id>)) -> Ans
         gift,
         as_last_time: drive.as_last_time,
         without_drive: haul.trips.is_empty(),
+        by_guess: haul.seen().sorted() == 0 && past.seen.sorted() == 0,
     };
     // With nothing counted there is nothing to pay or not to pay.
     let reckoned = sheet.missing.is_empty() && 0 < haul.taken();
@@ -103,6 +109,13 @@ pub fn worth(shop: &Shop, haul: &Haul, (past, last): (&Past, Option<Id>)) -> Ans
     sheet.ahead = ahead(&counting.terms.milling, &worth);
     sheet.worth = Some(worth);
     Ok(sheet)
+}
+
+/// The first pile that was counted, where none of those has a size and a known wood.
+fn of_no_pile(haul: &Haul, piles: &[Counted]) -> Option<Id> {
+    let known = |one: &Counted| one.piece.is_some() && one.boards != Boards::WoodUnknown;
+    let counted = || haul.piles.iter().zip(piles).filter(|(_, one)| 0 < one.pieces);
+    if counted().any(|(_, one)| known(one)) { None } else { counted().next().map(|(pile, _)| pile.id) }
 }
 
 /// What a pile counts for. A piece that was burnt or that a job has was worth as much when it was loaded.
@@ -287,6 +300,24 @@ mod tests {
         check(&format!("{pay}{price}{drive}"), &[Missing::Mileage]);
         check(&format!("{pay}{price}{drive}till mileage 0.70 mile"), &[]);
         check(&format!("{pay}{drive}boards 9 a board-foot cherry-black\ntill mileage 0.70 mile"), &[Missing::BoardPrice]);
+    }
+
+    /// One tap on a pile of which neither size nor wood is said is no trip that pays: what it replaces is not known. Once one pile has both it is.
+    #[test]
+    fn what_nobody_sized_or_named_is_not_known() {
+        let check = |lines: &str, is_known: bool| {
+            let story = told(&format!(
+                "2026-03-02 09:00 -05:00 workshop USD inch\nrate pay 20\nboards 4.75 a board-foot\nleave for yard\n09:30 at the bin\ntrip 10 miles at 0\n{lines}"
+            ));
+            let sheet = of(&story.book, &story, "ash");
+            let missing = if is_known { vec![] } else { vec![Missing::Pile(story.names.pile("ash").unwrap())] };
+            assert_eq!((sheet.worth.is_some(), sheet.missing), (is_known, missing), "{lines}");
+        };
+        check("pile ash\ncount 1 ash\n", false);
+        check("pile ash 1 x 4 x 30 in\ncount 1 ash\n", false);
+        check("pile ash ash-white\ncount 1 ash\n", false);
+        check("pile ash ash-white 1 x 4 x 30 in\ncount 1 ash\n", true);
+        check("pile ash\ncount 1 ash\npile more ash-white 1 x 4 x 30 in\ncount 1 more\n", true);
     }
 
     /// A trip that nobody said was at the bin is all wheel; one that was forgotten ended as is proposed, however late it is.

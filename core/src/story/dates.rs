@@ -52,11 +52,12 @@ fn weekday(word: &str) -> Option<usize> {
     ["mon", "tue", "wed", "thu", "fri", "sat", "sun"].iter().position(|day| *day == word)
 }
 
-/// `quote desk 420 480 ready 2026-05-22 until 2026-04-30`.
+/// `quote desk 420 480 ready 2026-05-22 until 2026-04-30 last 2026-06-19`.
 fn quote(teller: &Teller, words: &mut Words) -> Read<QuoteGiven> {
     let job = teller.story.names.said_job(words)?;
     let [low, high] = [words.money(teller.workshop.0)?, words.money(teller.workshop.0)?];
     let ready = if words.has("ready") { Some(date(teller, words)?) } else { None };
     let until = if words.has("until") { Some(date(teller, words)?) } else { None };
-    Ok(QuoteGiven { job, low, high, n: None, ready, until, buyer: None, likely: None, safe: None })
+    let ready_last = if words.has("last") { Some(date(teller, words)?) } else { None };
+    Ok(QuoteGiven { job, low, high, n: None, ready, until, buyer: None, likely: None, safe: None, ready_last })
 }

@@ -86,7 +86,7 @@ pub fn job(page: Page) -> E {
                         )
                         .kid(key("key solid h88", "Start delivery", "then 276.00 due", ()))
                         .kid(caution::caution(
-                            "Lifting guides are for close, level lifts. Stairs and long loads: fewer kilos, more people.",
+                            "Lifting guides are for close, level lifts. Stairs and long loads: less weight, more people.",
                         ))
                         .kid(
                             el("section", "card")

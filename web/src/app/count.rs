@@ -319,6 +319,33 @@ mod tests {
         }
     }
 
+    /// One tap on a pile nobody sized pays nothing: what is to be said leads to the pile. What counts as good before anything was sorted is called a
+    /// guess where the sum is.
+    #[test]
+    fn a_trip_of_which_nothing_is_known_does_not_pay() {
+        let told = |lines: &str| {
+            let start = "2026-03-03 08:41 -05:00 workshop USD inch\nrate pay 20\nboards 4.75 a board-foot\n";
+            let story = fivebar_core::story::tell(&format!("{start}{lines}"));
+            assert_eq!(story.refused, []);
+            let lines: Vec<String> = story.book.entries().map(|(entry, _)| fivebar_core::ledger::line::write(entry)).collect();
+            let mut app = App::for_tests(Place::Count);
+            app.own = crate::app::shelf::Shelf::open(Device::new([1; 8]), lines.iter().map(String::as_str));
+            app.now = story.now;
+            app
+        };
+        let mut bare = told("pile a\ncount 1 a\n");
+        let shown = after(&mut bare, []);
+        assert!(shown.contains("1 figure to say first") && !shown.contains("pays,") && !shown.contains("Pays,"), "{shown}");
+        let shown = after(&mut bare, [tap(Tap::Worth)]);
+        assert!(shown.contains("What is counted") && shown.contains("size and wood of a pile, under Name or size"), "{shown}");
+        let pile = pile(&bare, 0);
+        assert!(after(&mut bare, [tap(Tap::Page(PileTap::Open(pile)))]).contains("Name or size"));
+        let guess = "Boards it replaces, a guess: three pieces in four are good";
+        let sized = "pile a ash-white 1 x 4 x 30 in\ncount 40 a\n";
+        assert!(after(&mut told(sized), [tap(Tap::Worth)]).contains(guess));
+        assert!(!after(&mut told(&format!("{sized}good 40 a\n")), [tap(Tap::Worth)]).contains(guess));
+    }
+
     #[test]
     fn a_bundle_of_none_is_refused_in_words() {
         let mut app = App::for_tests(Place::Count);

@@ -128,6 +128,8 @@ pub struct Price {
 #[derive(Clone, Debug, PartialEq)]
 pub enum Tap {
     Offer(Id),
+    /// Its pay and hours, where it is said whether any are to come.
+    ToCome(Id),
     Bargain(bargain::BargainTap),
     More(Id),
     Tag(tag::TagTap),
@@ -165,6 +167,10 @@ pub fn heard(app: &mut App, tap: Tap, now: Now) {
     }
     match tap {
         Tap::Offer(job) => bargain::open(app, job),
+        Tap::ToCome(job) => {
+            bargain::open(app, job);
+            bargain::heard(app, bargain::BargainTap::PayAndHours, now);
+        }
         Tap::Bargain(tap) => bargain::heard(app, tap, now),
         Tap::More(job) => app.price.open(Over::More(job)),
         Tap::Tag(tap) => tag::heard(app, tap, now),

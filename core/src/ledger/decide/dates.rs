@@ -91,7 +91,7 @@ fn quote(book: &Book, f: &kind::QuoteGiven, act: &mut Act) -> Answer<()> {
         _ => {}
     }
     f.n.map_or(Ok(()), some_pieces)?;
-    [f.ready, f.until].into_iter().flatten().try_for_each(|day| near(act, day))?;
+    [f.ready, f.until, f.ready_last].into_iter().flatten().try_for_each(|day| near(act, day))?;
     let today = act.now().wall.day();
     if f.until.is_some_and(|until| until < today) {
         return Err(Refusal::DaysOutOfRange { met: f.until.map_or(0, |until| today.until(until)), least: 0, most: DAYS_MOST });
@@ -211,7 +211,18 @@ mod tests {
         let sum = |amount: i64, currency| Money::whole(Decimal::from(amount), currency).unwrap();
         let usd = |amount| sum(amount, Currency::USD);
         let today = phone.wall(9).day();
-        let of = |low, high| kind::QuoteGiven { job, low, high, n: None, ready: None, until: None, buyer: None, likely: None, safe: None };
+        let of = |low, high| kind::QuoteGiven {
+            job,
+            low,
+            high,
+            n: None,
+            ready: None,
+            until: None,
+            buyer: None,
+            likely: None,
+            safe: None,
+            ready_last: None,
+        };
         let until = |days| kind::QuoteGiven { until: Some(today.plus(days)), ..of(usd(300), usd(340)) };
         let quote = DatesCommand::Quote;
         check(&mut phone, quote(of(usd(0), usd(9))), Some(Refusal::NoPrice { met: usd(0) }));

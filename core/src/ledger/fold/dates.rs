@@ -25,6 +25,8 @@ pub struct Quote {
     pub n: Option<Count>,
     pub ready: Option<Day>,
     pub until: Option<Day>,
+    /// Ready by then, if it is agreed on its last day; none where that was not said.
+    pub ready_last: Option<Day>,
     pub buyer: Option<Id>,
     pub likely: Option<Span>,
     pub safe: Option<Span>,
@@ -72,7 +74,7 @@ impl Quote {
     pub(super) fn of(entry: &Entry, f: &QuoteGiven, currency: Currency) -> Option<Quote> {
         let own = f.low.currency() == currency && f.high.currency() == currency;
         let sound = own && Decimal::ZERO < f.low.amount() && f.low.amount() <= f.high.amount();
-        let QuoteGiven { low, high, n, ready, until, buyer, likely, safe, .. } = *f;
-        sound.then_some(Quote { entry: entry.id, at: entry.wall, low, high, n, ready, until, buyer, likely, safe })
+        let QuoteGiven { low, high, n, ready, until, ready_last, buyer, likely, safe, .. } = *f;
+        sound.then_some(Quote { entry: entry.id, at: entry.wall, low, high, n, ready, until, ready_last, buyer, likely, safe })
     }
 }

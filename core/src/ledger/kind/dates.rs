@@ -10,9 +10,9 @@ kinds! {
     DayOffSet { day: Day, off: bool; }
     /// The day a job is to be done by; without `day` there is none. It stands in place of the date said with the job.
     DeadlineSet { job: Id; day: Day }
-    /// A quote was given for a job: between two prices, for all of `n` pieces together, ready by a day, good until a day. `likely` and `safe` are the
-    /// hours it was reckoned from. The latest stands.
-    QuoteGiven { job: Id, low: Money, high: Money; n: Count, ready: Day, until: Day, buyer: Id, likely: Span, safe: Span }
+    /// A quote was given for a job: between two prices, for all of `n` pieces together, ready by a day if it is agreed at once, good until a day,
+    /// and ready by `ready_last` if it is agreed on that last one. `likely` and `safe` are the hours it was reckoned from. The latest stands.
+    QuoteGiven { job: Id, low: Money, high: Money; n: Count, ready: Day, until: Day, buyer: Id, likely: Span, safe: Span, ready_last: Day }
 }
 
 impl WorkdaysSet {

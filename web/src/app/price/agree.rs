@@ -78,6 +78,8 @@ pub enum AgreeTap {
     OfJob(Id),
     /// A change of order, to a sum where one was named.
     Change(Id, Id, Option<Money>),
+    /// The same from the page of the job.
+    ChangeOfJob(Id, Id),
     Pieces(Count),
     Pad(Field),
     PadDone,
@@ -103,8 +105,9 @@ pub enum AgreeTap {
 pub fn heard(app: &mut App, tap: AgreeTap, now: Now) {
     match tap {
         AgreeTap::Open(job, sum) => open(app, job, sum),
-        AgreeTap::OfJob(job) => open_of_job(app, job),
+        AgreeTap::OfJob(job) => from_job(app, |app| open(app, job, None)),
         AgreeTap::Change(job, agreed, sum) => change(app, (job, agreed), sum),
+        AgreeTap::ChangeOfJob(job, agreed) => from_job(app, |app| change(app, (job, agreed), None)),
         AgreeTap::Pieces(n) => pieces(app, n),
         AgreeTap::Pad(field) => with(app, |agree| agree.pad = Some((field, Typed::default()))),
         AgreeTap::PadAway => with(app, |agree| agree.pad = None),
@@ -200,23 +203,29 @@ fn open(app: &mut App, id: Id, sum: Option<Money>) {
 }
 
 /// Over what lies open in Price; one that was begun on a job before and not said makes room.
-fn open_of_job(app: &mut App, id: Id) {
+pub(super) fn from_job(app: &mut App, open: impl FnOnce(&mut App)) {
     app.go(Place::Price);
-    if matches!(&app.price.over, Over::Agree(agree) if agree.of_job) {
+    let is_of_job = match &app.price.over {
+        Over::Agree(agree) => agree.of_job,
+        Over::Parts(parts) => parts.of_job,
+        _ => false,
+    };
+    if is_of_job {
         app.price.close();
     }
-    open(app, id, None);
+    open(app);
     with(app, |agree| agree.of_job = true);
 }
 
 /// It was left: the job it was opened on is there again, as it was.
 pub fn left(app: &mut App) {
-    let Over::Agree(agree) = &app.price.over else { return app.price.close() };
-    let (job, of_job) = (agree.job, agree.of_job);
+    let of_job = match &app.price.over {
+        Over::Agree(agree) if agree.of_job => Some(agree.job),
+        Over::Parts(parts) if parts.of_job => Some(parts.job),
+        _ => None,
+    };
     app.price.close();
-    if !of_job {
-        return;
-    }
+    let Some(job) = of_job else { return };
     app.go(Place::Jobs);
     if app.jobs.open != Some(job) {
         (app.jobs.open, app.jobs.room, app.jobs.draft) = (Some(job), Some(Room::Sell), None);

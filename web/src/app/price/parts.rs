@@ -1,6 +1,6 @@
 //! What was agreed is paid in parts, heard: how many, how much each, and by which day.
 
-use super::{Done, Over, done, shop};
+use super::{Done, Over, agree, done, shop};
 use crate::app::App;
 use crate::app::entry::Typed;
 use crate::app::jobs::draft::later;
@@ -19,6 +19,8 @@ pub struct Parts {
     /// The part in hand, for its day.
     pub at: usize,
     pub pad: Option<Typed>,
+    /// It was opened on the page of the job, and leads back there.
+    pub of_job: bool,
 }
 
 /// What can be said of parts.
@@ -26,6 +28,8 @@ pub struct Parts {
 pub enum PartsTap {
     /// Of a job and its agreement.
     Open(Id, Id),
+    /// The same from the page of the job.
+    OfJob(Id, Id),
     /// Shares in per cent that make one hundred.
     Split(&'static [i64]),
     At(usize),
@@ -45,6 +49,10 @@ pub enum PartsTap {
 pub fn heard(app: &mut App, tap: PartsTap, now: Now) {
     match tap {
         PartsTap::Open(job, agreed) => open(app, (job, agreed), now),
+        PartsTap::OfJob(job, agreed) => {
+            agree::from_job(app, |app| open(app, (job, agreed), now));
+            with(app, |parts| parts.of_job = true);
+        }
         PartsTap::Split(shares) => with(app, |parts| parts.split(shares, now.wall.day())),
         PartsTap::At(nth) => with(app, |parts| parts.at = nth),
         PartsTap::Pad => with(app, |parts| parts.pad = Some(Typed::default())),
@@ -86,7 +94,7 @@ fn open(app: &mut App, (id, agreed): (Id, Id), now: Now) {
     let Some(agreement) = shop(app).job(id).ok().and_then(|job| job.selling.agreement(agreed).cloned()) else { return };
     let of = |part: &fivebar_core::ledger::fold::PartOfPay| (part.sum, part.due.map(Wall::day));
     let parts = agreement.parts.iter().map(of).listed();
-    let mut opened = Parts { job: id, agreed, price: agreement.sum, parts, at: 0, pad: None };
+    let mut opened = Parts { job: id, agreed, price: agreement.sum, parts, at: 0, pad: None, of_job: false };
     if opened.parts.is_empty() {
         opened.split(&[50, 50], now.wall.day());
     }
@@ -112,6 +120,6 @@ fn save(app: &mut App, whole: bool, now: Now) {
     let (job, agreed, price) = (parts.job, parts.agreed, parts.price);
     let fact = PaymentPlanned { job, agreed, parts: planned };
     if done(app, &Command::Sale(SaleCommand::PlanPayment(fact)), (job, Done::InParts(price)), now) {
-        app.price.close();
+        agree::left(app);
     }
 }

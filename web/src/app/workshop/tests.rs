@@ -76,6 +76,23 @@ fn currency_and_units_keep_each_other() {
     }
 }
 
+/// Any currency there is can be begun with: the usual ones and the yen by a key, others by the letters they begin with; the one that is chosen has
+/// its key.
+#[test]
+fn any_currency_can_be_begun_with() {
+    let mut app = App::for_tests(Place::Workshop);
+    let shown = |app: &App| crate::screens::page(app).html();
+    after(&mut app, [tap(Tap::Open(Over::Units))]);
+    assert!(shown(&app).contains(">JPY<") && shown(&app).contains("Another, by its letters") && !shown(&app).contains(">KRW<"));
+    after(&mut app, [tap(Tap::Typed("k".into()))]);
+    assert!(["KES", "KRW", "KWD"].iter().all(|code| shown(&app).contains(&format!(">{code}<"))) && !shown(&app).contains(">INR<"));
+    after(&mut app, [tap(Tap::Typed("xx".into()))]);
+    assert!(shown(&app).contains("No currency begins so."));
+    after(&mut app, [tap(Tap::Typed("KR".into())), tap(Tap::Currency(Currency::read("KRW").unwrap())), tap(Tap::Typed(String::new()))]);
+    assert_eq!(app.begins_with().0.code(), "KRW");
+    assert!(shown(&app).contains("aria-pressed=\"true\"><span>KRW<"), "{}", shown(&app));
+}
+
 /// A typed name is asked about once before it is left.
 #[test]
 fn a_typed_name_is_not_thrown_away() {

@@ -3,6 +3,7 @@
 use super::super::{Screen, Seen};
 use super::{name, saved_fact};
 use crate::app::count::Tap;
+use crate::app::pile::PileTap;
 use crate::app::trip::TripTap;
 use crate::app::workshop::wood::{Page, WoodTap};
 use crate::app::{App, Msg, workshop};
@@ -122,9 +123,10 @@ fn sums(worth: &Worth, sheet: &WorthSheet, seen: Seen<'_>) -> El<Msg> {
     };
     let row = |what: &str, sum: Money| line("", what, sum);
     let drive = if sheet.as_last_time { format!("{}, {}", words::THE_DRIVE, words::AS_LAST_TIME) } else { words::THE_DRIVE.to_owned() };
+    let replaces = if sheet.by_guess { format!("{}, {}", words::REPLACES, words::THREE_IN_FOUR) } else { words::REPLACES.to_owned() };
     let saved = (!worth.saved.is_zero()).then(|| row(words::SAVED_TRIP, worth.saved));
     let rows = el("tbody", "")
-        .kid(row(words::REPLACES, worth.replaced))
+        .kid(row(&replaces, worth.replaced))
         .kids(saved)
         .kid(line("sum", words::SAVES, saves(worth)))
         .kid(row(&drive, worth.against.distance))
@@ -186,6 +188,7 @@ fn missing(sheet: &WorthSheet) -> Vec<El<Msg>> {
         Missing::Pay => key("key h88 left", words::SAY_PAY, words::SAY_PAY_UNDER, open(workshop::Over::Rate)),
         Missing::Distance => key("key h88 left", words::SAY_DISTANCE, words::SAY_DISTANCE_UNDER, Msg::Count(Tap::Trip(TripTap::Open))),
         Missing::Mileage => key("key h88 left", words::SAY_MILEAGE, words::SAY_MILEAGE_UNDER, open(workshop::Over::Till)),
+        Missing::Pile(pile) => key("key h88 left", words::SAY_PILE, words::SAY_PILE_UNDER, Msg::Count(Tap::Page(PileTap::Open(*pile)))),
         Missing::BoardPrice => key("key h88 left", words::SAY_PRICE, words::SAY_PRICE_UNDER, open_yard()),
     };
     let title = (!sheet.missing.is_empty()).then(|| el("h2", "ink1").text(words::STILL_TO_SAY));

@@ -1,6 +1,6 @@
 //! Dates of a job: the day it is to be done by, when it can be ready, and on which day each step must begin at the latest.
 
-use super::super::price::list::haul_in_question;
+use super::super::price::list::{guessed, haul_in_question};
 use super::super::workshop::hours::{clock, day};
 use super::super::{Screen, Seen, undo};
 use super::figures::{is_scrolled, left_out};
@@ -51,9 +51,14 @@ pub fn screen(job: &JobSheet, app: &App, seen: Seen<'_>) -> Screen {
 
 /// The day as it is said, and the keys that move it; each tap is saved. A day that is over is asked about first.
 fn asked(job: &JobSheet, due: Option<Day>, app: &App, seen: Seen<'_>) -> Vec<El<Msg>> {
-    if job.selling.open().any(|agreement| agreement.due.is_some()) {
+    if let Some(agreement) = job.selling.open().find(|agreement| agreement.due.is_some()) {
         let promised = job.date.map(|date| seen.speech.day(date)).unwrap_or_default();
-        return vec![el("h2", "").text(words::DONE_BY), el("p", "t22 w8").text(promised), el("p", "t14 i2").text(words::BY_BUYER)];
+        return vec![
+            el("h2", "").text(words::DONE_BY),
+            el("p", "t22 w8").text(promised),
+            el("p", "t14 i2").text(words::BY_BUYER),
+            super::sell::change((job.job, agreement.id), "key soft h48"),
+        ];
     }
     let none = due.is_some().then(|| key("key soft h48", words::NO_DAY_KEY, "", tap(DatesTap::NoDay)));
     let stands = el("p", "t22 w8").text(due.map_or(words::NO_DAY.to_owned(), |due| day(due, seen)));
@@ -106,6 +111,7 @@ fn can_be(sheet: &DatesSheet, of: &JobSheet, seen: Seen<'_>) -> Vec<El<Msg>> {
         .chain(super::estimate::by_name(sheet.by_name.as_ref()))
         .chain((sheet.likely.is_some() && Span::ZERO < sheet.others).then(|| el("p", "w7").text(others(sheet, seen))))
         .chain(promise(sheet, seen))
+        .chain(guessed(of.account.hours.by_any, seen).filter(|_| sheet.likely.is_some()))
         .chain(unnoted)
         .chain([el("p", "t14").text(reckoned), key("key soft h48", words::SAY_HOURS, "", hours)])
         .listed()

@@ -21,7 +21,7 @@ use crate::parts::head::{Fact, Head, head};
 use crate::parts::key::key;
 use crate::parts::paid_bar::paid_bar;
 use crate::parts::so_far::so_far;
-use crate::screens::price::list::haul_in_question;
+use crate::screens::price::list::{guessed, haul_in_question};
 use crate::view::{El, el};
 use crate::words::en::{changed, common, dates, jobs as words, rack as rack_words};
 use fivebar_core::bench::Stage;
@@ -215,6 +215,7 @@ fn so_far_card(sheet: &JobSheet, estimate: Option<&EstimateSheet>, seen: Seen<'_
         .kids((!bar.is_empty()).then(|| so_far(&bar, seen.page.card())))
         .kids(estimate.and_then(|estimate| super::estimate::by_name(estimate.by_name())))
         .kids(of_job(sheet, seen).map(|said| el("p", "t14 i2").text(said)))
+        .kids(guessed(sheet.account.hours.by_any, seen))
         .kids(settle)
         .kids(haul_in_question(sheet.account.hours.hauls_unsettled, seen))
         .kids(sheet.account.costs.lacking().as_ref().map(lacking))
@@ -310,8 +311,10 @@ fn between(sheet: &JobSheet, seen: Seen<'_>) -> Vec<El<Msg>> {
     let beyond = beyond.map(|beyond| line(words::BEYOND_GALLERY, sum(beyond, seen)));
     let given_up = (!sold.given_up.is_zero()).then(|| line(words::GIVEN_UP, sum(sold.given_up, seen)));
     let gallery = gallery.into_iter().chain(beyond).chain(owes).chain(given_up);
-    let taken_off = Some(sheet.money.off).filter(|sum| !sum.is_zero());
-    back.into_iter().chain(gallery).chain(taken_off.map(|off| line(words::TAX_AND_FEES, format!("\u{2212}{}", sum(off, seen))))).listed()
+    let lost = sheet.account.costs.fees_lost;
+    let taken_off = [(words::TAX_AND_FEES, sheet.money.off.minus(lost).unwrap_or(sheet.money.off)), (words::FEES_LOST, lost)];
+    let taken_off = taken_off.into_iter().filter(|(_, sum)| !sum.is_zero());
+    back.into_iter().chain(gallery).chain(taken_off.map(|(word, off)| line(word, format!("\u{2212}{}", sum(off, seen))))).listed()
 }
 
 /// Where something went back: all that came in, and what went back of it. What is paid above is the one less the other.

@@ -1,24 +1,25 @@
 //! A quote: hours and price as a range with the day, and the paper that goes to a buyer, with nothing private on it.
 
-use super::super::price::list::haul_in_question;
+use super::super::price::list::{guessed, haul_in_question};
 use super::super::workshop::hours::day;
 use super::super::{Screen, Seen, undo};
 use super::dates::tap;
-use super::figures::{left_out, sum};
+use super::figures::{left_out, short, sum};
 use super::say;
 use crate::app::jobs::dates::{DatesTap, quoted};
+use crate::app::jobs::draft::What;
 use crate::app::jobs::{Room, Tap};
 use crate::app::workshop::{Over, Tap as WorkshopTap};
 use crate::app::{App, Msg};
 use crate::parts::head::{Head, head};
 use crate::parts::key::key;
 use crate::view::{El, el};
-use crate::words::en::{common, dates as words, jobs, price, refusal, workshop};
+use crate::words::en::{common, dates as words, job as rooms, jobs, price, refusal, workshop};
 use fivebar_core::ledger::fold::Quote;
 use fivebar_core::quantity::{Day, Id, Listed, Money, Span};
 use fivebar_core::sheet::estimate::Covers;
 use fivebar_core::sheet::job::JobSheet;
-use fivebar_core::sheet::quote::{Moves, NoQuote, QuoteSheet};
+use fivebar_core::sheet::quote::{Broken, Moves, NoQuote, QuoteSheet};
 
 /// The page.
 pub fn screen(job: &JobSheet, app: &App, seen: Seen<'_>) -> Screen {
@@ -47,7 +48,8 @@ pub fn screen(job: &JobSheet, app: &App, seen: Seen<'_>) -> Screen {
         None => back,
     };
     let foot = el("footer", "foot").kids(undo::bar(app, seen)).kid(keys);
-    Screen::new("jobs/quote", head(top), el("main", "scr").kids(broken(&sheet, seen)).kids(paper).kid(private)).foot(foot)
+    let guess = guessed(job.account.hours.by_any, seen).filter(|_| has_paper).map(|said| el("div", "no-print").kid(said));
+    Screen::new("jobs/quote", head(top), el("main", "scr").kids(broken(&sheet, seen)).kids(guess).kids(paper).kid(private)).foot(foot)
 }
 
 fn line((nth, text): (usize, &String)) -> El<Msg> {
@@ -57,25 +59,11 @@ fn line((nth, text): (usize, &String)) -> El<Msg> {
 /// What only the maker sees: the hours, and what was quoted before.
 fn private((job, sheet): (&JobSheet, &QuoteSheet), seen: Seen<'_>) -> Vec<El<Msg>> {
     let span = |span| seen.speech.span(span);
-    let costs = sheet.costs.map(|costs| sum(costs, seen)).unwrap_or_default();
-    let said = match &sheet.range {
-        Ok(_) => {
-            let hauls = (Span::ZERO < sheet.hauls).then(|| span(sheet.hauls));
-            words::reckoning([&span(sheet.likely), &span(sheet.safe)], hauls.as_deref(), &costs)
-        }
-        Err(NoQuote::Ended) => words::QUOTE_ENDED.to_owned(),
-        Err(NoQuote::Hours) if job.described.piece.is_some() => words::QUOTE_NO_HOURS_OF_KIND.to_owned(),
-        Err(NoQuote::Hours) => words::QUOTE_NO_HOURS.to_owned(),
-        Err(NoQuote::Rate) => words::QUOTE_NO_RATE.to_owned(),
-        Err(NoQuote::Costs) => words::QUOTE_NO_COSTS.to_owned(),
-        Err(NoQuote::Refused(refusal)) => refusal::refused(refusal, seen.speech).what,
-    };
+    let said = reckoned((job, sheet), seen);
     let ready = sheet.ready.map(|ready| day(ready, seen));
     let now = sheet.range.as_ref().ok().filter(|_| sheet.stands);
     let now = now.map(|(low, high)| words::with_day(&between(*low, *high, seen), ready.as_deref()));
     let now = now.map(|now| el("p", "row").kid(el("span", "").text(words::QUOTE_NOW)).kid(el("span", "w7").text(now)));
-    let rate = (sheet.range == Err(NoQuote::Rate))
-        .then(|| key("key h56", workshop::YOUR_RATE, "", Msg::Workshop(WorkshopTap::ShowPage(Over::Rate))));
     let over = sheet.is_over.then(|| el("p", "why").text(words::STANDS_OVER));
     let missed =
         sheet.missed.zip(sheet.ready).map(|((due, is_likely), first)| words::missed(&day(due, seen), is_likely, &day(first, seen)));
@@ -86,13 +74,64 @@ fn private((job, sheet): (&JobSheet, &QuoteSheet), seen: Seen<'_>) -> Vec<El<Msg
     let open = left_out(job, "w7", seen).filter(|_| sheet.range.is_ok());
     let haul = haul_in_question(job.account.hours.hauls_unsettled, seen).filter(|_| sheet.range.is_ok());
     let open = open.into_iter().chain(haul);
-    given.into_iter().chain(over).chain(others).chain(now).chain([el("p", "").text(said)]).chain(open).chain(alone).chain(rate).listed()
+    given
+        .into_iter()
+        .chain(over)
+        .chain(others)
+        .chain(now)
+        .chain([el("p", "").text(said)])
+        .chain(open)
+        .chain(alone)
+        .chain(ways(sheet))
+        .listed()
+}
+
+/// What the price is reckoned from, or why there is none.
+fn reckoned((job, sheet): (&JobSheet, &QuoteSheet), seen: Seen<'_>) -> String {
+    let span = |span| seen.speech.span(span);
+    match &sheet.range {
+        Ok(_) => {
+            let hauls = (Span::ZERO < sheet.hauls).then(|| span(sheet.hauls));
+            let costs = sheet.costs.map(|costs| sum(costs, seen)).unwrap_or_default();
+            words::reckoning([&span(sheet.likely), &span(sheet.safe)], hauls.as_deref(), &costs)
+        }
+        Err(NoQuote::Ended) => words::QUOTE_ENDED.to_owned(),
+        Err(NoQuote::Gone) => words::QUOTE_GONE.to_owned(),
+        Err(NoQuote::Agreed { sum, paid }) => {
+            words::quote_agreed(&short(*sum, seen), (!paid.is_zero()).then(|| short(*paid, seen)).as_deref())
+        }
+        Err(NoQuote::Hours) if job.described.piece.is_some() => words::QUOTE_NO_HOURS_OF_KIND.to_owned(),
+        Err(NoQuote::Hours) => words::QUOTE_NO_HOURS.to_owned(),
+        Err(NoQuote::Rate) => words::QUOTE_NO_RATE.to_owned(),
+        Err(NoQuote::Costs) => words::QUOTE_NO_COSTS.to_owned(),
+        Err(NoQuote::NothingNoted) => words::QUOTE_NOTHING_NOTED.to_owned(),
+        Err(NoQuote::Refused(refusal)) => refusal::refused(refusal, seen.speech).what,
+    }
+}
+
+/// Where what a price lacks can be said, or where what is agreed stands.
+fn ways(sheet: &QuoteSheet) -> Option<El<Msg>> {
+    let soft = |word: &'static str, room: Room| key("key h56", word, "", say(Tap::Room(room)));
+    match &sheet.range {
+        Err(NoQuote::Rate) => Some(key("key h56", workshop::YOUR_RATE, "", Msg::Workshop(WorkshopTap::ShowPage(Over::Rate)))),
+        Err(NoQuote::NothingNoted) => {
+            let spend = key("key h56", rooms::WRITE_SPENDING, "", say(Tap::Write(What::Spend)));
+            Some(el("div", "g2").kid(spend).kid(soft(jobs::WOOD_AND_PLAN, Room::Wood)))
+        }
+        Err(NoQuote::Agreed { .. }) => Some(soft(jobs::SELL_AND_DELIVER, Room::Sell)),
+        _ => None,
+    }
 }
 
 /// A day that was written down and can be kept no more, with the one that can: it is said before what would be handed on.
 fn broken(sheet: &QuoteSheet, seen: Seen<'_>) -> Option<El<Msg>> {
-    let (given, first) = sheet.broken.zip(sheet.ready)?;
-    let said = words::holds_no_more(&day(given, seen), &day(first, seen));
+    let said = match sheet.broken? {
+        Broken::Now { given, first } => words::holds_no_more(&day(given, seen), &day(first, seen)),
+        Broken::Last { until, given, first } => {
+            let [until, given, first] = [until, given, first].map(|of| day(of, seen));
+            words::last_holds_no_more([&until, &given, &first])
+        }
+    };
     Some(el("p", "why no-print").attr("role", "status").text(said))
 }
 
@@ -120,6 +159,7 @@ fn between(low: Money, high: Money, seen: Seen<'_>) -> String {
 fn lines(job: &JobSheet, sheet: &QuoteSheet, seen: Seen<'_>) -> Vec<String> {
     let Some(paper) = sheet.paper() else { return vec![] };
     let n = paper.n.unwrap_or(sheet.n);
+    let given = sheet.given.filter(|_| sheet.stands).map_or(seen.now, |quote| quote.at);
     let title = jobs::name(&job.name, n, &seen.speech.count(n));
     let said = &job.described;
     let made = [said.wood.clone().unwrap_or_default(), said.finish.clone().unwrap_or_default(), size(job, seen)];
@@ -127,8 +167,11 @@ fn lines(job: &JobSheet, sheet: &QuoteSheet, seen: Seen<'_>) -> Vec<String> {
     [title, between(paper.low, paper.high, seen)]
         .into_iter()
         .chain(made)
-        .chain(paper.ready.map(|ready| words::ready_by(&day(ready, seen))))
-        .chain(paper.until.map(|until| words::good_until(&day(until, seen))))
+        .chain(paper.ready.map(|ready| match paper.ready_last {
+            Some(_) => words::ready_by_if(&day(ready, seen), &day(given.day(), seen)),
+            None => words::ready_by(&day(ready, seen)),
+        }))
+        .chain(paper.until.map(|until| words::good_until(&day(until, seen), paper.ready_last.map(|last| day(last, seen)).as_deref())))
         .chain([words::NOT_BINDING.to_owned()])
         .listed()
 }

@@ -9,6 +9,7 @@ use crate::app::jobs::draft::{PaidTo, What};
 use crate::app::price::Tap as PriceTap;
 use crate::app::price::agree::{AgreeTap, who};
 use crate::app::price::gallery::lots;
+use crate::app::price::parts::PartsTap;
 use crate::app::taxes::tax;
 use crate::app::{App, Msg};
 use crate::parts::caution::caution;
@@ -22,7 +23,7 @@ use crate::words::en::{common, deal, job as words, jobs, taxes as tax_words, wai
 use fivebar_core::ledger::fold::{
     Agreement, AgreementState, BroughtBack, HandedBack, NotForSale, PartOfPay, Payment, RestGivenUp, RestPaid, Reversed, Sale,
 };
-use fivebar_core::quantity::{Decimal, Listed, Mass, Money, order_by_key};
+use fivebar_core::quantity::{Decimal, Id, Listed, Mass, Money, order_by_key};
 use fivebar_core::sheet::job::{JobSheet, to_collect};
 
 /// The room.
@@ -119,7 +120,7 @@ fn row(name: String, under: String, figure: String) -> El<Msg> {
         .kid(el("span", "t17 w8").text(figure))
 }
 
-fn back(entry: fivebar_core::quantity::Id) -> El<Msg> {
+fn back(entry: Id) -> El<Msg> {
     key("key soft h48", words::STRIKE, "", say(Tap::Strike(entry)))
 }
 
@@ -154,12 +155,27 @@ fn agreed(sheet: &JobSheet, (agreement, whom): (&Agreement, Option<String>), see
     let act = |class: &'static str, words: &'static str, what: What| key(class, words, "", say(Tap::Write(what)));
     let parts = sheet.selling.parts_due(sheet.account.currency, agreement).unwrap_or_default();
     let parts = parts.iter().enumerate().map(|(nth, part)| part_of(nth, part, seen));
-    el("div", "deal").key(agreement.id.to_string()).kid(row).kids(parts).kid(
-        el("div", "g3")
-            .kid(act("key h56", words::PAY, What::Pay(PaidTo::Agreed(agreement.id))))
-            .kid(act("key solid h56", words::HAND_OVER, What::Sell(Some(agreement.id))))
-            .kid(act("key soft h56", words::CAME_TO_NOTHING, What::Cancel(agreement.id))),
-    )
+    el("div", "deal")
+        .key(agreement.id.to_string())
+        .kid(row)
+        .kids(parts)
+        .kid(
+            el("div", "g3")
+                .kid(act("key h56", words::PAY, What::Pay(PaidTo::Agreed(agreement.id))))
+                .kid(act("key solid h56", words::HAND_OVER, What::Sell(Some(agreement.id))))
+                .kid(act("key soft h56", words::CAME_TO_NOTHING, What::Cancel(agreement.id))),
+        )
+        .kid(el("div", "g2").kid(change((sheet.job, agreement.id), "key soft h56")).kid(key(
+            "key soft h56",
+            deal::IN_PARTS,
+            "",
+            Msg::Price(PriceTap::Parts(PartsTap::OfJob(sheet.job, agreement.id))),
+        )))
+}
+
+/// The form by which an order is changed, as Price has it.
+pub(super) fn change((job, agreed): (Id, Id), class: &'static str) -> El<Msg> {
+    key(class, deal::CHANGE, "", Msg::Price(PriceTap::Agree(AgreeTap::ChangeOfJob(job, agreed))))
 }
 
 /// Of an order that ended with pieces that came back, or before all were handed over: what became of them. None where none is still sold.

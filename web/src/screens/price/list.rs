@@ -175,7 +175,10 @@ fn for_sale(row: &ForSale, is_first: bool, (app, seen): (&App, Seen<'_>)) -> El<
     let tag = tag(row, seen);
     let aside = left_of(row, tag.as_deref(), seen);
     let names: Vec<&str> = row.gaps.iter().map(|missing| words::gap(*missing)).listed();
-    let gaps = (!names.is_empty()).then(|| el("p", "t14").text(words::gaps(&names)));
+    let gaps = (!names.is_empty()).then(|| match row.gaps.contains(&Gap::HoursToCome) {
+        true => key("key soft h48 left", words::gaps(&names), "", Msg::Price(Tap::ToCome(row.job))),
+        false => el("p", "t14").text(words::gaps(&names)),
+    });
     el("section", if is_first { "card hot sale" } else { "card tap sale" })
         .key(row.job.to_string())
         .kid(title(&row.name, aside))

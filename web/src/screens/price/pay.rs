@@ -80,7 +80,12 @@ fn money(sheet: &OfferSheet, left: Option<Leaves>, seen: Seen<'_>) -> El<Msg> {
 }
 
 fn hours(sheet: &OfferSheet, left: Option<Leaves>, seen: Seen<'_>) -> Vec<El<Msg>> {
-    let Some(left) = left else { return vec![el("p", "").text(words::PAY_UNKNOWN)] };
+    // Where nothing was planned the maker alone knows that it is made.
+    let made = || key("key h56", words::IT_IS_MADE, words::IT_IS_MADE_UNDER, bargain(BargainTap::Made));
+    let Some(left) = left else {
+        let unknown = el("p", "").text(words::PAY_UNKNOWN);
+        return [unknown].into_iter().chain(sheet.standing.at_least.then(made)).listed();
+    };
     let an_hour = |amount| per_hour(amount, left.left, seen.speech);
     let rows = [
         Some(fact(words::TIME, seen.speech.span(left.way.time))),
@@ -93,8 +98,6 @@ fn hours(sheet: &OfferSheet, left: Option<Leaves>, seen: Seen<'_>) -> Vec<El<Msg
         false if sheet.all_worked => words::ALL_WORKED,
         false => words::WITH_TO_COME,
     };
-    // Where nothing was planned the maker alone knows that it is made.
-    let made = || key("key h56", words::IT_IS_MADE, words::IT_IS_MADE_UNDER, bargain(BargainTap::Made));
     let table = el("section", "card tap").kid(el("table", "facts").kid(el("tbody", "").kids(rows.into_iter().flatten())));
     [table, el("p", "t14 i2").text(said)].into_iter().chain(sheet.standing.at_least.then(made)).listed()
 }

@@ -8,6 +8,7 @@ use crate::app::workshop::figures::Figure;
 use crate::app::workshop::sides::{Stays, tags};
 use crate::app::{App, Msg};
 use crate::parts::chips::{Chip, flowing};
+use crate::parts::field::{Field, field};
 use crate::parts::key::key;
 use crate::parts::seg::{Seg, even, seg};
 use crate::view::{El, el};
@@ -118,20 +119,43 @@ fn points(till: &Till) -> El<Msg> {
         .attr("class", "chips points")
 }
 
-const COMMON: [&str; 12] = ["USD", "EUR", "GBP", "CHF", "CAD", "AUD", "NZD", "SEK", "NOK", "DKK", "PLN", "CZK"];
+const COMMON: [&str; 13] = ["USD", "EUR", "GBP", "CHF", "CAD", "AUD", "NZD", "SEK", "NOK", "DKK", "PLN", "CZK", "JPY"];
+
+/// Currencies as keys: one that is tapped is what new hauls and jobs begin with.
+fn currencies(listed: Vec<Currency>, begins_with: Currency) -> El<Msg> {
+    let chips = listed.iter().map(|one| Chip::choice(one.code(), *one == begins_with)).listed();
+    flowing("key h56", chips, move |nth| say(Tap::Currency(listed.get(nth).copied().unwrap_or(begins_with))))
+}
+
+/// Those that are on no key above, by the letters they begin with: nobody is shown all of them.
+fn others(app: &App, above: &[Currency], begins_with: Currency) -> Vec<El<Msg>> {
+    let typed = app.workshop.text.trim().to_ascii_uppercase();
+    let asked =
+        Field { id: "currency", label: words::OTHER_CURRENCY.into(), value: app.workshop.text.clone(), fleeting: true, ..Field::default() };
+    let is_asked = |one: &Currency| !typed.is_empty() && one.code().starts_with(&*typed);
+    let found = Currency::all().filter(|one| is_asked(one) && !above.contains(one)).listed();
+    let none = !typed.is_empty() && !Currency::all().any(|one| is_asked(&one));
+    let none = none.then(|| el("p", "t14 i2").attr("role", "status").text(words::NO_SUCH_CURRENCY));
+    let found = (!found.is_empty()).then(|| currencies(found, begins_with));
+    [field(asked, |text| say(Tap::Typed(text)))].into_iter().chain(found).chain(none).listed()
+}
 
 /// What new hauls and jobs begin with.
 pub fn units(app: &App, seen: Seen<'_>) -> Screen {
     let (currency, units) = app.begins_with();
     let systems = [(Units::Inch, words::INCHES), (Units::Metric, words::MILLIMETRES)];
     let segs = systems.iter().map(|(system, name)| Seg::new(*name, *system == units)).listed();
-    let listed: Vec<Currency> = COMMON.iter().filter_map(|code| Currency::read(code).ok()).listed();
-    let chips = listed.iter().map(|one| Chip::choice(one.code(), *one == currency)).listed();
+    let mut listed: Vec<Currency> = COMMON.iter().filter_map(|code| Currency::read(code).ok()).listed();
+    if !listed.contains(&currency) {
+        listed.push(currency);
+    }
+    let others = others(app, &listed, currency);
     let main = el("main", "scr")
         .kid(el("h2", "").text(words::UNITS))
         .kid(seg(words::UNITS, segs, move |nth| say(Tap::Units(systems.get(nth).map_or(Units::Metric, |(system, _)| *system)))))
         .kid(el("h2", "gap").text(words::CURRENCY))
-        .kid(flowing("key h56", chips, move |nth| say(Tap::Currency(listed.get(nth).copied().unwrap_or(Currency::EUR)))))
+        .kid(currencies(listed, currency))
+        .kids(others)
         .kid(el("p", "t14 i2").text(words::FOR_NEW_ONES));
     page(app, ("workshop/units", words::CURRENCY_UNITS), main, seen)
 }

@@ -56,7 +56,7 @@ pub const WHEN_READY: &str = "when can it be ready?";
 pub const DONE_BY: &str = "To be done by";
 pub const NO_DAY: &str = "no day";
 pub const NO_DAY_KEY: &str = "No day";
-pub const BY_BUYER: &str = "Promised with the price: change it there.";
+pub const BY_BUYER: &str = "Promised with the price: it is changed with the order.";
 pub const READY: &str = "Begun now, it is ready in the course of";
 pub const NOT_THAT_DAY: &str = "Not that day";
 pub const SAY_KIND: &str = "Say what kind of piece it is";
@@ -137,6 +137,13 @@ pub fn can_be_promised(day: &str, is_next: bool) -> String {
 pub fn holds_no_more(given: &str, first: &str) -> String {
     sentence(format!(
         "Ready by {given} stands on the paper, as you gave it, and it holds no more: as it stands it is safe only for {first}"
+    ))
+}
+
+/// The same of the last day it is good: it is ready later than the paper says.
+pub fn last_holds_no_more([until, given, first]: [&str; 3]) -> String {
+    sentence(format!(
+        "Agreed by {until}, ready by {given} stands on the paper, as you gave it, and it holds no more: agreed then it is safe only for {first}"
     ))
 }
 
@@ -273,6 +280,9 @@ pub fn promise(day: &str) -> String {
 
 pub const QUOTE: &str = "Quote";
 pub const QUOTE_NO_COSTS: &str = "A price needs what the wood costs this job: a pile has no size, or a drive no rate.";
+pub const QUOTE_NOTHING_NOTED: &str =
+    "What you spent on it is not noted yet: no sum for a buyer before that. Write down what it took, or 0 if nothing.";
+pub const QUOTE_GONE: &str = "No piece of it is left to quote.";
 pub const DATES_ENDED: &str = "You are done with this job: nothing of it is to come.";
 pub const QUOTE_ENDED: &str = "You are done with this job: nothing is quoted any more.";
 pub const QUOTE_NOW: &str = "Reckoned now";
@@ -300,14 +310,26 @@ pub fn reckoning([likely, safe]: [&str; 2], hauls: Option<&str>, costs: &str) ->
     format!("{} at your rate{hauls}; costs {costs}", between(likely, safe))
 }
 
+/// `Agreed at 800, 320 paid: nothing else is quoted.`
+pub fn quote_agreed(sum: &str, paid: Option<&str>) -> String {
+    let paid = paid.map(|paid| format!(", {paid} paid")).unwrap_or_default();
+    format!("Agreed at {sum}{paid}: nothing else is quoted.")
+}
+
 /// `Ready by Fri 22 May.`
 pub fn ready_by(day: &str) -> String {
     sentence(format!("Ready by {day}"))
 }
 
-/// `Good until Thu 30 Apr.`
-pub fn good_until(day: &str) -> String {
-    sentence(format!("Good until {day}"))
+/// `Ready by Fri 22 May if agreed on Tue 10 Mar.`
+pub fn ready_by_if(day: &str, agreed: &str) -> String {
+    sentence(format!("Ready by {day} if agreed on {agreed}"))
+}
+
+/// `Good until Thu 30 Apr.`, `Good until Thu 30 Apr: agreed by then, ready by Fri 12 Jun.`
+pub fn good_until(day: &str, ready: Option<&str>) -> String {
+    let ready = ready.map(|ready| format!(": agreed by then, ready by {ready}")).unwrap_or_default();
+    sentence(format!("Good until {day}{ready}"))
 }
 
 /// `You quoted 320 to 395 USD on Tue 10 Mar, good until Thu 9 Apr.`

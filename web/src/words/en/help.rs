@@ -69,7 +69,7 @@ pub const ALL_CAUTIONS: [(&str, &str); 12] = [
     ("With glass", "Ask the glazier for safety glass and its thickness; state it on the receipt."),
     ("For food", "Use a finish its maker rates for food, fully cured."),
     ("Load on legs", "Not a strength test."),
-    ("Delivery", "Lifting guides are for close, level lifts. Stairs and long loads: fewer kilos, more people."),
+    ("Delivery", "Lifting guides are for close, level lifts. Stairs and long loads: less weight, more people."),
     ("Loading", "An estimate; wet wood weighs far more. The door label less people is the limit."),
     ("Reclaimed wood", "Sweep for metal; leave painted or treated wood."),
     ("Rate, export", "Sums from your entries, not tax advice."),

@@ -35,6 +35,7 @@ pub const DUE_FROM_GALLERY: &str = "Still due from the gallery";
 pub const GIVEN_UP: &str = "Will not be paid by the gallery";
 pub const BEYOND_GALLERY: &str = "Of it, beyond what was due";
 pub const TAX_AND_FEES: &str = "Tax and fees";
+pub const FEES_LOST: &str = "Fees of what went back";
 pub const COSTS_UNKNOWN: &str = "nothing noted yet";
 pub const AS_IT_STANDS: &str = "Left per hour, as it stands";
 
@@ -81,7 +82,7 @@ pub const CAME_IN: &str = "Came in";
 pub const WENT_BACK: &str = "Handed back";
 pub const PAID_FOR_OTHERS: &str = "Paid for others sold";
 pub const NOTHING_PAID: &str = "nothing paid yet";
-pub const CAUTION_DELIVERY: &str = "Lifting guides are for close, level lifts. Stairs and long loads: fewer kilos, more people.";
+pub const CAUTION_DELIVERY: &str = "Lifting guides are for close, level lifts. Stairs and long loads: less weight, more people.";
 pub const CAUTION_TIP: &str = "Can tip. Fix to the wall; local furniture rules may apply.";
 
 pub const NAME: &str = "Name";

@@ -84,6 +84,8 @@ pub const INCHES: &str = "Inches, board feet";
 pub const MILLIMETRES: &str = "Millimetres, litres";
 pub const UNITS: &str = "Units";
 pub const CURRENCY: &str = "Currency";
+pub const OTHER_CURRENCY: &str = "Another, by its letters";
+pub const NO_SUCH_CURRENCY: &str = "No currency begins so.";
 pub const FOR_NEW_ONES: &str = "For new hauls and jobs; those begun stay as they are.";
 
 pub const PEOPLE: &str = "Suppliers and people";

@@ -28,7 +28,7 @@ impl PaidFor {
         for payment in &selling.payments {
             let purse = Purse::of(selling, payment.sale, payment.agreed);
             paid.put(purse, payment.pays()?)?;
-            paid.fees.came(purse, payment.fee)?;
+            paid.fees.came(purse, (payment.pays()?, payment.fee))?;
         }
         paid.handed_back(selling, |back| back.sale.is_some())?;
         paid.beyond_price(selling)?;
@@ -36,7 +36,7 @@ impl PaidFor {
         for sale in &selling.sales {
             let first = selling.first(sale.agreed);
             let used = least(paid.ahead(first), beyond(sale.whole.sum, paid.of_sale(sale.id))?);
-            paid.fees.go((Purse::Ahead(first), Purse::Sale(sale.id)), (used, paid.ahead(first)))?;
+            paid.fees.go_first((Purse::Ahead(first), Purse::Sale(sale.id)), (used, paid.ahead(first)))?;
             more(&mut paid.ahead, first, none.minus(used)?)?;
             more(&mut paid.of_sale, sale.id, used)?;
             let mut rest = sale.whole.sum;

@@ -163,7 +163,31 @@ fn what_many_steps_come_to_stands_before_them() {
 
 #[test]
 fn a_day_promised_with_a_price_is_moved_there() {
-    Maker::before_delivery().room("bench", Room::Dates).shows(&["Sat 23 May", "Promised with the price: change it there."]);
+    let mut maker = Maker::before_delivery();
+    maker.room("bench", Room::Dates).shows(&["Sat 23 May", "Promised with the price: it is changed with the order.", "Change the order"]);
+    let (job, agreed) = (maker.jobs["bench"], crate::app::jobs::sheet(&maker.app).unwrap().unwrap().selling.open().next().unwrap().id);
+    maker.agree(AgreeTap::ChangeOfJob(job, agreed)).shows(&["Change of order", "460"]);
+    maker.agree(AgreeTap::Day(1)).agree(AgreeTap::Save).shows(&["Dates and quote", "Sun 24 May"]);
+}
+
+/// Where the agreed price stands on the job's page the order is changed, or paid in parts, by the forms of Price; left or saved they lead back.
+#[test]
+fn an_order_is_changed_where_the_job_shows_it() {
+    use crate::app::price::{Tap as PriceTap, parts::PartsTap};
+    let mut maker = Maker::before_delivery();
+    maker.room("bench", Room::Sell).shows(&["460.00", "Hand over", "Change the order", "Several payments"]);
+    let job = maker.jobs["bench"];
+    let agreed = |maker: &Maker| crate::app::jobs::sheet(&maker.app).unwrap().unwrap().selling.open().next().unwrap().id;
+    let first = agreed(&maker);
+    maker.agree(AgreeTap::ChangeOfJob(job, first)).shows(&["Change of order"]);
+    maker.say(Msg::Price(PriceTap::Close));
+    maker.shows(&["Sell and deliver", "460.00"]);
+    maker.agree(AgreeTap::ChangeOfJob(job, first)).sum(Figure::Price, "480").agree(AgreeTap::Save).shows(&["Sell and deliver", "480.00"]);
+    let open = agreed(&maker);
+    maker.say(Msg::Price(PriceTap::Parts(PartsTap::OfJob(job, open))));
+    maker.shows(&["Several payments"]);
+    maker.say(Msg::Price(PriceTap::Parts(PartsTap::Save)));
+    maker.shows(&["Sell and deliver", "480.00", "Payment 1"]);
 }
 
 #[test]
@@ -184,11 +208,18 @@ fn a_job_of_which_nothing_is_known_says_what_is_missing() {
 #[test]
 fn a_quote_is_given_and_handed_on_with_nothing_private() {
     let mut maker = stool();
-    maker.room("stool", Room::Quote).shows(&["Stool", "$320 to $", "Ready by", "Good until Thu 9 April.", "13 h 18 to", "costs 20.00"]);
+    maker.room("stool", Room::Quote).shows(&[
+        "Stool",
+        "$320 to $",
+        "Ready by",
+        "Good until Thu 9 April: agreed by then, ready by",
+        "13 h 18 to",
+        "costs 20.00",
+    ]);
     maker.tap(dates(DatesTap::Share));
     let [Order::Note { name, text }] = maker.orders.as_slice() else { panic!("{:?}", maker.orders) };
     assert_eq!(name, "quote");
-    assert!(text.starts_with("Stool\n$320 to $") && text.contains("Good until Thu 9 April."), "{text}");
+    assert!(text.starts_with("Stool\n$320 to $") && text.contains("Good until Thu 9 April: agreed"), "{text}");
     for private in ["12 h", "20.00", "22.20", "rate", "cost"] {
         assert!(!text.contains(private), "{private}: {text}");
     }
@@ -202,7 +233,10 @@ fn a_quote_is_given_and_handed_on_with_nothing_private() {
     maker.tap(dates(DatesTap::Quote)).shows(&["You quoted $320 to $", "on Tue 10 March, good until Thu 9 April.", "Reckoned now"]);
     // While it stands, the paper is what was given, whatever was logged since.
     maker.now.wall = Wall::new(maker.now.wall.at.plus(fivebar_core::quantity::Span::minutes(5 * 1_440)), maker.now.wall.offset);
-    maker.tap(Tap::Room(Room::Dates)).tap(Tap::Room(Room::Quote)).shows(&["Good until Thu 9 April.", "Write it down anew"]);
+    maker
+        .tap(Tap::Room(Room::Dates))
+        .tap(Tap::Room(Room::Quote))
+        .shows(&["Good until Thu 9 April: agreed by then, ready by", "Write it down anew"]);
     maker.tap(dates(DatesTap::Print));
     assert_eq!(maker.orders, [Order::Print]);
     maker.tap(Tap::Room(Room::Dates)).shows(&["Quote", "$320 to $"]);
@@ -258,15 +292,15 @@ fn a_refusal_does_not_follow_to_the_next_page() {
 fn nothing_is_promised_for_a_day_off() {
     let check = |days: &str, said: &str, ready: &str| {
         let told = format!(
-            "2026-12-14 06:00 +00:00 workshop USD inch\n{days}rate pay 20 hours 400 logged 300 costs 0\njob stool \"Stool\" 1 order\nplan \"saw\" make 520 min for stool\nall-planned stool\n"
+            "2026-12-14 06:00 +00:00 workshop USD inch\n{days}rate pay 20 hours 400 logged 300 costs 0\njob stool \"Stool\" 1 order\nspend 0 wood on stool\nplan \"saw\" make 520 min for stool\nall-planned stool\n"
         );
         let mut maker = Maker::told(&[&told]);
         maker.room("stool", Room::Dates).shows(&[said]);
         maker.tap(Tap::Room(Room::Quote)).shows(&[ready]);
     };
-    check("", "Safe to promise for Sat 19 December, the morning after.", "Ready by Sat 19 December.");
+    check("", "Safe to promise for Sat 19 December, the morning after.", "Ready by Sat 19 December if");
     let monday = "Safe to promise for Mon 21 December, the next working day.";
-    check("workdays 240 min not sat sun\n", monday, "Ready by Mon 21 December.");
+    check("workdays 240 min not sat sun\n", monday, "Ready by Mon 21 December if");
 }
 
 /// A day of 4 h until 18:00. Alone the stool is ready that Tuesday; behind the six hours of the other, 8 h 24 as hours go, to be safe on Friday
@@ -274,17 +308,19 @@ fn nothing_is_promised_for_a_day_off() {
 /// day after: the paper has the later one, the maker both.
 #[test]
 fn a_quote_promises_the_day_behind_the_other_jobs() {
-    let begun = "2026-03-10 08:00 -05:00 workshop USD inch\nrate pay 20 hours 400 logged 300 costs 0\njob stool \"Stool\" 1 order\nplan \"saw\" make 60 min for stool\n";
+    let begun = "2026-03-10 08:00 -05:00 workshop USD inch\nrate pay 20 hours 400 logged 300 costs 0\njob stool \"Stool\" 1 order\nspend 0 wood on stool\nplan \"saw\" make 60 min for stool\n";
     let other = "job other \"Other\" 1 spec\nplan \"sand\" make 360 min for other\n";
-    let alone = "Ready by Wed 11 March.";
+    let alone = "Ready by Wed 11 March if agreed on Tue 10 March.";
     Maker::told(&[begun]).room("stool", Room::Quote).shows(&[alone]).hides(&["of other jobs"]);
     let mut both = Maker::told(&[&format!("{begun}{other}")]);
-    both.room("stool", Room::Quote)
-        .hides(&[alone])
-        .shows(&["Ready by Sat 14 March.", "The 8 h 24 of other jobs come first: Sat 14 March. Before them it could be Wed 11 March."]);
-    both.tap(dates(DatesTap::Quote)).shows(&["Ready by Sat 14 March."]);
+    both.room("stool", Room::Quote).hides(&[alone]).shows(&[
+        "Ready by Sat 14 March if agreed on Tue 10 March.",
+        "The 8 h 24 of other jobs come first: Sat 14 March. Before them it could be Wed 11 March.",
+    ]);
+    both.tap(dates(DatesTap::Quote)).shows(&["Ready by Sat 14 March if agreed on Tue 10 March."]);
     both.tap(dates(DatesTap::Share));
-    assert!(both.orders.iter().any(|order| matches!(order, Order::Note { text, .. } if text.contains("Ready by Sat 14 March."))));
+    let both_days = "Ready by Sat 14 March if agreed on Tue 10 March.\nGood until Thu 9 April: agreed by then, ready by Wed 15 April.";
+    assert!(both.orders.iter().any(|order| matches!(order, Order::Note { text, .. } if text.contains(both_days))), "{:?}", both.orders);
 }
 
 /// 150 min of sawing are likely 3 h 30, done that Tuesday; behind an hour of the other on Wednesday, and to be safe on Wednesday either way, so
@@ -293,10 +329,10 @@ fn a_quote_promises_the_day_behind_the_other_jobs() {
 fn other_jobs_move_no_day_where_neither_the_likely_nor_the_safe_one_moves() {
     let check = |minutes: i64, said: &str, not: &str| {
         let mut maker = Maker::told(&[&format!(
-            "2026-03-10 08:00 -05:00 workshop USD inch\nrate pay 20 hours 400 logged 300 costs 0\njob stool \"Stool\" 1 order\n\
+            "2026-03-10 08:00 -05:00 workshop USD inch\nrate pay 20 hours 400 logged 300 costs 0\njob stool \"Stool\" 1 order\nspend 0 wood on stool\n\
             plan \"saw\" make 150 min for stool\njob other \"Other\" 1 spec\nplan \"sand\" make {minutes} min for other\n"
         )]);
-        maker.room("stool", Room::Quote).shows(&["Ready by Thu 12 March.", said]).hides(&[not]);
+        maker.room("stool", Room::Quote).shows(&["Ready by Thu 12 March if", said]).hides(&[not]);
     };
     let stays = "The 1 h of other jobs come first: it is likely ready Wed 11 March, before them Tue 10 March. The day that can be promised is the same.";
     check(43, stays, "move no day");
@@ -307,7 +343,7 @@ fn other_jobs_move_no_day_where_neither_the_likely_nor_the_safe_one_moves() {
 /// what is reckoned now has its day. Once nothing is left to do, nothing is said of it.
 #[test]
 fn a_day_that_was_given_and_holds_no_more_is_said_before_the_paper() {
-    let begun = "2026-03-10 08:00 -05:00 workshop USD inch\nrate pay 20 hours 400 logged 300 costs 0\njob stool \"Stool\" 1 order\nplan \"saw\" make 60 min for stool pieces 1\nquote stool 50 60 ready 2026-03-11 until 2026-04-09\n";
+    let begun = "2026-03-10 08:00 -05:00 workshop USD inch\nrate pay 20 hours 400 logged 300 costs 0\njob stool \"Stool\" 1 order\nspend 0 wood on stool\nplan \"saw\" make 60 min for stool pieces 1\nquote stool 50 60 ready 2026-03-11 until 2026-04-09\n";
     let other = "job other \"Other\" 1 spec\nplan \"sand\" make 360 min for other\n";
     let broken =
         "Ready by Wed 11 March stands on the paper, as you gave it, and it holds no more: as it stands it is safe only for Sat 14 March.";
@@ -318,7 +354,7 @@ fn a_day_that_was_given_and_holds_no_more_is_said_before_the_paper() {
     let before = html.split("class=\"sheet").next().unwrap();
     assert!(before.contains(broken) && before.contains("no-print"), "{before}");
     assert_eq!(html.matches("Sat 14 March").count(), 3, "above the paper, behind the others, and as it is reckoned now: {html}");
-    both.tap(dates(DatesTap::Quote)).shows(&["Ready by Sat 14 March.", now]).hides(&["holds no more", paper]);
+    both.tap(dates(DatesTap::Quote)).shows(&["Ready by Sat 14 March if", now]).hides(&["holds no more", paper]);
     Maker::told(&[begun]).room("stool", Room::Quote).shows(&[paper, ", ready by Wed 11 March"]).hides(&["holds no more"]);
     let made = "start \"saw\" make on stool\n08:50 done 1\nstop\n2026-03-13 08:00 about stool note \"made\"\n";
     let due = format!("{begun}{made}about stool due 2026-03-12\n");
@@ -343,4 +379,73 @@ fn what_runs_need_not_begin() {
     maker.app.place = Place::Jobs;
     maker.open("stool").shows(&["Saw is running."]).hides(&["Begin saw by"]);
     maker.tap(Tap::List).shows(&["Stool"]).hides(&["Begin saw by"]);
+}
+
+const TRIMMED: &str = "2026-05-04 08:00 -05:00 workshop USD inch\nrate pay 20 hours 1600 logged 1000 costs 0\njob more \"Pine stool\" 1 spec\n\
+    start \"trim\" make on more\n09:00 stop\nsell 1 more for 60 notes fetched\nend more\njob stool \"Walnut table\" 1 order\n";
+
+/// A table of which nothing is known but that a stool took an hour: no sum for a buyer before its costs are noted, nothing spent too; and whose hours
+/// these are is said wherever they stand.
+#[test]
+fn no_sum_for_a_buyer_before_it_is_known_what_it_costs() {
+    let guess = "1 h of its hours are a guess, by 1 earlier job.";
+    let nothing = "What you spent on it is not noted yet: no sum for a buyer before that. Write down what it took, or 0 if nothing.";
+    let mut maker = Maker::told(&[TRIMMED]);
+    maker.room("stool", Room::Quote).shows(&[nothing, "Write down spending", "Wood and plan"]).hides(&[
+        "$",
+        "Ready by",
+        "costs 0.00",
+        "Write this quote down",
+    ]);
+    maker.tap(dates(DatesTap::Quote)).tap(dates(DatesTap::Share));
+    assert!(maker.orders.is_empty(), "{:?}", maker.orders);
+    maker.tap(Tap::Room(Room::Dates)).shows(&["Safe to promise for", guess]);
+    maker.tap(Tap::Page).shows(&["1 h to come", guess]);
+    let mut maker = Maker::told(&[&format!("{TRIMMED}spend 0 wood on stool\n")]);
+    maker.room("stool", Room::Quote).shows(&[guess, "$", "costs 0.00"]).hides(&[nothing]);
+    let html = page(&maker.app).html();
+    let before = html.split("class=\"sheet").next().unwrap();
+    assert!(before.contains(guess) && before.contains("no-print"), "{before}");
+    let mut planned = Maker::told(&[&format!("{TRIMMED}plan-cost wood 20 for stool\nplan \"saw\" make 120 min for stool\n")]);
+    planned.room("stool", Room::Quote).shows(&["costs 20.00"]).hides(&["are a guess"]);
+    planned.tap(Tap::Page).hides(&["are a guess"]);
+}
+
+/// What is agreed is said in place of another price, and once every piece is gone there is none.
+#[test]
+fn what_is_agreed_or_gone_is_not_quoted() {
+    let known = format!(
+        "{TRIMMED}spend 40 wood on stool\nplan \"saw\" make 120 min for stool\nquote stool 500 600 ready 2026-06-01 until 2026-06-20\n"
+    );
+    Maker::told(&[&known]).room("stool", Room::Quote).shows(&["$500 to $600", "Write it down anew"]);
+    let agreed = format!("{known}agree 800 for 1 stool fetched as deal\npay 320 for stool notes agreed deal\n");
+    let mut maker = Maker::told(&[&agreed]);
+    maker.room("stool", Room::Quote).shows(&[
+        "You quoted $500 to $600",
+        "Agreed at 800, 320 paid: nothing else is quoted.",
+        "Sell and deliver",
+    ]);
+    maker.hides(&["Write it down anew", "Write this quote down", "Share it as text", "sheet card quote", "Reckoned now"]);
+    let mut gone = Maker::told(&[&format!("{known}sell 1 stool for 700 notes fetched\n")]);
+    gone.room("stool", Room::Quote).shows(&["No piece of it is left to quote."]);
+    gone.hides(&["Write it down anew", "Write this quote down", "Share it as text", "sheet card quote"]);
+}
+
+/// An hour of sawing, promised for the 11th if agreed on the 10th, and for Saturday the 11th of April if agreed on the last day, begun the morning after.
+/// Five days later nobody can say yes on the 10th any more, and the last day holds. Behind six hours more it does not.
+#[test]
+fn a_paper_says_the_day_if_it_is_agreed_on_its_last() {
+    let begun = "2026-03-10 08:00 -05:00 workshop USD inch\nrate pay 20 hours 400 logged 300 costs 0\njob stool \"Stool\" 1 order\nspend 0 wood on stool\nplan \"saw\" make 60 min for stool\n";
+    let [ready, last] =
+        ["Ready by Wed 11 March if agreed on Tue 10 March.", "Good until Thu 9 April: agreed by then, ready by Sat 11 April."];
+    Maker::told(&[begun]).room("stool", Room::Quote).shows(&[ready, last]).tap(dates(DatesTap::Quote)).shows(&[ready, last]);
+    let given = format!("{begun}quote stool 50 60 ready 2026-03-11 until 2026-04-09 last 2026-04-11\n");
+    let later = "2026-03-16 08:00 about stool note \"x\"\n";
+    Maker::told(&[&format!("{given}{later}")]).room("stool", Room::Quote).shows(&[ready, last]).hides(&["holds no more"]);
+    let other = "job other \"Other\" 1 spec\nplan \"sand\" make 360 min for other\n";
+    let broken = "Agreed by Thu 9 April, ready by Sat 11 April stands on the paper, as you gave it, and it holds no more: agreed then it is safe only for Wed 15 April.";
+    Maker::told(&[&format!("{given}{later}{other}")]).room("stool", Room::Quote).shows(&[broken, ready, last]);
+    let today =
+        "Ready by Wed 11 March stands on the paper, as you gave it, and it holds no more: as it stands it is safe only for Sat 14 March.";
+    Maker::told(&[&format!("{given}{other}")]).room("stool", Room::Quote).shows(&[today, ready, last]);
 }

@@ -349,3 +349,18 @@ fn what_is_agreed_on_a_job_is_said_in_the_form_of_price() {
     maker.say(Msg::Go(Place::Price));
     maker.shows(&["Footstool", "Ask 52.50"]);
 }
+
+/// 50 by card with a fee of 1.40, the rest in notes; made good, and 50 in notes since: the tax of 100 is 5.21, and the fee is of what went back, here as
+/// on Price, where what is agreed bears none.
+#[test]
+fn the_fee_of_what_went_back_is_none_of_what_came_in_since() {
+    let mut maker = Maker::told(&["2026-05-22 08:14 -05:00 workshop USD inch\ntill tax 0.055 inside fee 0.026 fixed 0.10\n\
+        job stool \"Ash bench\" 1 order\nspend 12 glue on stool\nagree 100 for 1 stool fetched deposit 50 as deal\npay 50 for stool card agreed deal\n\
+        sell 1 stool for 100 notes agreed deal as first\nreverse sale first on stool\npay 50 for stool notes agreed deal\n"]);
+    maker.open("stool").shows(&["Tax and fees", "\u{2212}5.21", "Fees of what went back", "\u{2212}1.40"]);
+    let (job, agreed) = (maker.jobs["stool"], crate::app::jobs::sheet(&maker.app).unwrap().unwrap().selling.open().next().unwrap().id);
+    maker.app.place = Place::Price;
+    let open = crate::app::price::deal::DealTap::Open(job, fivebar_core::ledger::decide::PaidOf::Agreed(agreed));
+    maker.say(Msg::Price(crate::app::price::Tap::Deal(open)));
+    maker.shows(&["\u{2212}5.21", "You get", "94.79"]).hides(&["stays with you", "1.40"]);
+}

@@ -22,6 +22,18 @@ fn hours_to_come_that_are_not_known_are_no_yes() {
     planned.hides(&["Not known yet"]).offer("150").shows(&["Say 300", "It pays your rate"]);
 }
 
+/// The line that says that nobody knows what is to come leads to where it is said that nothing is: it is made, with its costs noted or not.
+#[test]
+fn what_is_to_come_is_said_where_the_line_leads() {
+    for spent in ["spend 40 glue on stool\n", ""] {
+        let started = format!("job stool \"Stool\" 1 spec\n{spent}start \"saw\" make on stool\n09:00 stop\ntag 300 stool\n");
+        let mut maker = told(&started);
+        let job = maker.job;
+        maker.shows(&["<button", "hours to come.</span></button>"]).tap(Tap::ToCome(job)).shows(&["Pay and hours", "It is made"]);
+        maker.bargain(BargainTap::Made).hides(&["It is made"]).tap(Tap::Close).hides(&["hours to come"]);
+    }
+}
+
 /// A cabinet nobody worked on or planned, beside one earlier job of no kind that took 5 h 20: every page of Price that counts them says whose hours
 /// these are.
 #[test]
