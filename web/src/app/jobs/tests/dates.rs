@@ -381,10 +381,10 @@ fn what_runs_need_not_begin() {
     maker.tap(Tap::List).shows(&["Stool"]).hides(&["Begin saw by"]);
 }
 
-const TRIMMED: &str = "2026-05-04 08:00 -05:00 workshop USD inch\nrate pay 20 hours 1600 logged 1000 costs 0\njob more \"Pine box\" 1 spec\n\
+const TRIMMED: &str = "2026-05-04 08:00 -05:00 workshop USD inch\nrate pay 20 hours 1600 logged 1000 costs 0\njob more \"Pine crate\" 1 spec\n\
     start \"trim\" make on more\n09:00 stop\nsell 1 more for 60 notes fetched\nend more\njob stool \"Walnut chest\" 1 order\n";
 
-/// A chest of which nothing is known but that a box took an hour: no sum for a buyer before its costs are noted, nothing spent too; and whose hours
+/// A chest of which nothing is known but that a crate took an hour: no sum for a buyer before its costs are noted, nothing spent too; and whose hours
 /// these are is said wherever they stand.
 #[test]
 fn no_sum_for_a_buyer_before_it_is_known_what_it_costs() {
