@@ -5,6 +5,7 @@ mod bought;
 mod drop;
 mod ends;
 mod fits;
+mod glued;
 mod last_act;
 mod later;
 mod letters;
