@@ -9,6 +9,7 @@ mod drop;
 mod fields;
 pub mod makes;
 mod more;
+mod other_rows;
 mod rack_first;
 mod saw;
 mod tap;
@@ -44,6 +45,7 @@ use fivebar_core::sheet::make::own::own_first;
 use fivebar_core::sheet::make::{Ask, Boards, Given, What, Which, WhyNot, is_of_some, unasked};
 use fivebar_core::sheet::plan::{PlanSheet, sheet_at_once};
 pub use more::{follow, painted, unlocked};
+pub use other_rows::{all_of, left_alone};
 pub use saw::opens_unused;
 use saw::{at_the_saw, show};
 pub use tap::Tap;
@@ -165,13 +167,14 @@ pub fn heard(app: &mut App, tap: Tap, now: Now) {
             stop(app);
             app.plan.page = Page::Ask;
         }
-        Tap::Go => go(app),
+        Tap::Go => other_rows::first(app),
+        Tap::AllAnew => other_rows::all_anew(app),
         Tap::Stop => stop(app),
         Tap::Piece(nth) => app.plan.piece = (app.plan.piece != Some(nth)).then_some(nth),
         Tap::Tick(nth) => ticks::tick(app, nth),
         Tap::TickRow(nth) => ticks::tick(app, Ticks::row(nth)),
         Tap::ByRow(by_row) => app.plan.by_row = by_row,
-        Tap::OtherRows => cut::others(app),
+        Tap::OtherRows => other_rows::alone(app),
         Tap::OneMore(nth) => ticks::one_more(app, nth),
         Tap::TakeAgain => of_job(app, |job| PlanCommand::TakeAgain { job }, now),
         Tap::LookFor => sought::look_for(app, now),

@@ -4,6 +4,7 @@ mod before;
 mod bought;
 mod drop;
 mod ends;
+mod finished;
 mod fits;
 mod glued;
 mod last_act;

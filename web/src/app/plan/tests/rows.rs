@@ -57,18 +57,24 @@ fn a_tapped_piece_says_where_it_lies() {
     }
 }
 
-/// Of sixteen whole and eight cut boards seven and three are cut: three rows. Planned again they are said, and a key plans the other five,
-/// in rows as wide.
+/// Of sixteen whole and eight cut boards seven and three are cut: three rows. Planned again it is the other five, in rows as wide; a key plans
+/// all of it anew, and one the other five again.
 #[test]
 fn rows_that_are_cut_count_when_it_is_planned_again() {
     let mut app = planned(30);
     heard(&mut app, [Tap::Use]);
     heard(&mut app, (0..7).map(|_| Tap::OneMore(0)).chain((0..3).map(|_| Tap::OneMore(1))));
-    planned_out(&mut app, vec![Tap::Go]);
-    check(&app, &["3 of these 8 rows are cut already", "Plan the other 5 alone"], &["all of this is planned anew"]);
-    planned_out(&mut app, vec![Tap::OtherRows]);
-    check(&app, &["2400 × 650 mm, 5 of 8 rows", "5 rows.", "3 of the 8 rows are cut already; these are the others."], &["Plan the other"]);
-    assert_eq!(app.plan.found.as_ref().unwrap().sheet.made, 5);
+    for again in [Tap::Go, Tap::OtherRows] {
+        planned_out(&mut app, vec![again]);
+        check(
+            &app,
+            &["2400 × 650 mm, 5 of 8 rows", "5 rows.", "3 of the 8 rows are cut already; these are the others."],
+            &["Plan the other"],
+        );
+        assert_eq!(app.plan.found.as_ref().unwrap().sheet.made, 5);
+        planned_out(&mut app, vec![Tap::AllAnew]);
+        check(&app, &["3 of these 8 rows are cut already", "Plan the other 5 alone"], &["all of this is planned anew"]);
+    }
 }
 
 /// All eight rows are ticked, so both lines are done. A tap on one of them has nothing to show: it is said, and no tick is kept or taken back.
@@ -100,6 +106,7 @@ fn the_boards_of_ticked_rows_are_cut() {
     heard(&mut app, [Tap::Use, Tap::TickRow(0), Tap::TickRow(1)]);
     check(&app, &["4 of 16<", "2 of 8<"], &[]);
     planned_out(&mut app, vec![Tap::Go]);
+    planned_out(&mut app, vec![Tap::AllAnew]);
     check(&app, &["2 of these 8 rows are cut already", "Plan the other 6 alone"], &[]);
     let plan = app.own.shop(app.now.at).job(app.jobs.open.unwrap()).unwrap().plans.last().unwrap().id;
     crate::app::plan::show(&mut app, plan);
@@ -114,11 +121,13 @@ fn rows_that_are_ticked_add_to_those_of_ticked_boards() {
     let mut app = planned(30);
     heard(&mut app, std::iter::once(Tap::Use).chain(two_of_boards.clone()));
     planned_out(&mut app, vec![Tap::Go]);
+    planned_out(&mut app, vec![Tap::AllAnew]);
     check(&app, &["2 of these 8 rows are cut already"], &[]);
     let mut app = planned(30);
     heard(&mut app, [Tap::Use, Tap::TickRow(6), Tap::TickRow(7)]);
     heard(&mut app, two_of_boards);
     planned_out(&mut app, vec![Tap::Go]);
+    planned_out(&mut app, vec![Tap::AllAnew]);
     check(&app, &["4 of these 8 rows are cut already", "Plan the other 4 alone"], &[]);
 }
 
@@ -148,7 +157,6 @@ fn rows_cut_before_stay_of_the_top() {
     heard(&mut app, [Tap::Use]);
     heard(&mut app, (0..7).map(|_| Tap::OneMore(0)).chain((0..3).map(|_| Tap::OneMore(1))));
     planned_out(&mut app, vec![Tap::Go]);
-    planned_out(&mut app, vec![Tap::OtherRows]);
     let before = ["with the 14 boards that are not cut, and makes all its rows; this one takes 15."];
     let loose = "Cut already, in no row: 1 of A, 905. The rows they were for are planned anew.";
     let spot = "It may lie in place of pieces of this plan, which need not be cut then. A 905: row 1, piece 1.";
@@ -181,7 +189,6 @@ fn a_used_plan_of_the_other_rows_is_taken_back() {
     heard(&mut app, [Tap::Use]);
     heard(&mut app, (0..7).map(|_| Tap::OneMore(0)).chain((0..3).map(|_| Tap::OneMore(1))));
     planned_out(&mut app, vec![Tap::Go]);
-    planned_out(&mut app, vec![Tap::OtherRows]);
     heard(&mut app, [Tap::Use, Tap::UseAnd(false)]);
     let plan = app.plan.used.unwrap();
     // Its page is opened from another.
@@ -233,5 +240,6 @@ fn pieces_of_rows_that_are_begun_are_listed_with_their_places() {
     planned_out(&mut app, vec![Tap::Go]);
     heard(&mut app, [Tap::Use, Tap::UseAnd(false), Tap::TickRow(0)]);
     planned_out(&mut app, vec![Tap::Go]);
+    planned_out(&mut app, vec![Tap::AllAnew]);
     check(&app, &["1 of these 8 rows is cut already"], &[loose]);
 }
