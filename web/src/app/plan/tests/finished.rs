@@ -5,6 +5,7 @@ use super::told::{says, typed};
 use super::*;
 use fivebar_core::ledger::decide::HaulCommand;
 use fivebar_core::ledger::kind::haul::Way as By;
+use fivebar_core::plan::patience::{Patience, Progress};
 
 fn of(lines: &str, job: &str) -> App {
     let story = tell(&format!("2026-03-02 09:00 -05:00 workshop USD inch\nleave for yard\n{lines}job tray \"Table\" 1 spec\n{job}"));
@@ -45,7 +46,7 @@ fn a_top_begun_with_too_little_wood_is_finished_by_planning_again() {
     says(&again, &["these are the others", "Plan all of it anew"], &[]);
     for app in [&mut again, &mut app] {
         planned_out(app, vec![Tap::AllAnew]);
-        says(app, &["planned anew", "Plan the other 3 alone"], &["these are the others"]);
+        says(app, &["3 of these 6 rows are cut already, and are planned again here.", "Plan the other 3 alone"], &["these are the others"]);
         planned_out(app, vec![Tap::OtherRows]);
         says(app, &["these are the others"], &[]);
     }
@@ -74,4 +75,25 @@ fn the_other_rows_are_of_the_wood_of_those_that_are_cut() {
     planned_out(&mut app, vec![Tap::Go]);
     assert!(oak(&app), "{}", page(&app));
     says(&app, &["1 of the 6 rows is cut already; these are the others.", "4 of 5 rows"], &[]);
+}
+
+/// Three boards give three rows and three ends of 11 11/16, planed and ripped as the rows are. Two boards more give two rows and two such ends:
+/// five of them are the last row, as was said before the cut.
+#[test]
+fn ends_that_were_planed_and_ripped_for_a_top_fit_its_other_rows() {
+    let mut app = of("pile boards oak-white 1 x 4 x 60 in\ncount 3 boards\ngood 3 boards\n", "");
+    typed(&mut app, &["48", "20"]);
+    planned_out(&mut app, vec![Tap::Go]);
+    says(&app, &["2 more of A (Boards, 1 × 4 × 60 in) make all 6 rows"], &[]);
+    heard(&mut app, [Tap::Use, Tap::TickRow(0), Tap::TickRow(1), Tap::TickRow(2)]);
+    let haul = app.own.haul().unwrap();
+    let (haul, pile) = (haul.id, haul.piles[0].id);
+    super::later::order(&mut app, Command::Haul(HaulCommand::Count { haul, pile, n: 2, way: By::Bundle }));
+    heard(&mut app, [Tap::Go]);
+    // It comes with the longer look.
+    let asked = app.plan.given.as_ref().unwrap().ready.asked.clone();
+    let answered = asked.solve(&mut Patience::new(Some(60_000), &mut |_: Progress<'_>| true), 1);
+    app.told(crate::app::news::News::Planning(Planning::Done(Box::new(answered))));
+    says(&app, &["3 of the 6 rows are cut already; these are the others."], &["too thin", "too narrow"]);
+    assert_eq!(made(&app), 3, "{}", page(&app));
 }
