@@ -5,7 +5,7 @@ use super::saw::number;
 use super::{anew, limits, nearly, percent, side, wants, ways};
 use crate::app::App;
 use crate::app::plan::{Found, Plan, Stands, fields_tried};
-use crate::words::en::{common, plan as words, told};
+use crate::words::en::{common, plan as words, tiles, told};
 use fivebar_core::ledger::kind::plan::Shape;
 use fivebar_core::plan::field::problem::Pattern;
 use fivebar_core::plan::{Asked, Sense};
@@ -276,6 +276,7 @@ pub fn why(given: &Given, sheet: &PlanSheet, seen: Seen<'_>) -> Option<String> {
         Why::Together { parts } => {
             limits::held(&words::parts_decide(&parts.iter().map(|nth| part(given, *nth)).collect::<Vec<_>>()), given, seen)
         }
+        Why::LeastPiece { cut } => tiles::least_piece(&side(*cut), &side(given.ready.figures.min_piece)),
         Why::Step { side: nth, other, more } => words::one_step(in_blocks(sheet), [*nth == 0, *more], &side(*other)),
     })
 }
