@@ -24,7 +24,6 @@ use super::news::Planning;
 use super::order::{Feel, Order};
 use super::workshop::rack;
 use super::{App, Notice, sought, workshop};
-use crate::parts::Place;
 pub use asking::{Draft, FIELD, PATTERNS, TOP, in_use};
 pub use beside::{ToCut, after_the_saw, cuts_left, is_to_cut, lists_left};
 pub use buying::{FIGURES, is_open, nearly_bought, still_to_buy, were_bought, woods};
@@ -231,11 +230,11 @@ fn open(app: &mut App) {
     }
 }
 
-/// A page of the rack: a pile's own, or that of bought boards.
+/// A page of the rack: a pile's own, or that of bought boards; it leads back to the plan.
 fn on_rack(app: &mut App, page: rack::Page, now: Now) {
-    app.go(Place::Workshop);
     workshop::heard(app, workshop::Tap::ShowPage(workshop::Over::Rack), now);
     rack::heard(app, rack::RackTap::Show(page), now);
+    app.workshop.rack.for_plan = true;
 }
 
 /// The plan the job's wood was cut by, as the book keeps it, with what was ticked on this phone.
