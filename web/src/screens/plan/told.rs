@@ -361,7 +361,7 @@ pub fn waste(given: &Given, sheet: &PlanSheet, seen: Seen<'_>) -> Vec<String> {
         let shown = |volume: Decimal| seen.speech.number(volume, places, places);
         let parts = parts.map(|part| (Decimal::ZERO < part).then(|| shown(part)));
         let [wasted, taken] = [waste.wasted, waste.taken].map(|volume| shown(half_up(of(volume), places.into())));
-        let all = told::waste([&wasted, &taken], common::volume_unit(units), &percent(share, seen));
+        let all = told::waste([&wasted, &taken], (common::volume_unit(units), waste.taken < waste.whole), &percent(share, seen));
         let both = Volume::ZERO < waste.cutting && Volume::ZERO < waste.sizing;
         all + &told::waste_parts(given.ask.what.shape(), [parts[0].as_deref(), parts[1].as_deref()], both)
     });

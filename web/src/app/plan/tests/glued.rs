@@ -69,3 +69,15 @@ fn one_wide_board_is_a_top_beside_those_that_are_glued_up() {
 fn typing_of(app: &App) -> fivebar_core::quantity::reading::Typing {
     app.speech.typing(fivebar_core::quantity::Units::Inch)
 }
+
+/// Five strips of each of two lengths: tops of the same widths are one line, whichever piles their strips are of.
+#[test]
+fn glue_ups_of_the_same_widths_are_told_once() {
+    let mut app = stands("gone 5 strips burnt\npile longer oak-white 1 x 2 1/2 x 25 in\ncount 5 longer\ngood 5 longer\n");
+    planned_out(&mut app, vec![Tap::Go]);
+    let all = &app.plan.found.as_ref().unwrap().sheet.glue_ups;
+    assert!(!all.is_empty() && all.iter().map(|it| it.n).sum::<i64>() == 2, "{all:?}");
+    for (nth, one) in all.iter().enumerate() {
+        assert!(all.iter().skip(nth + 1).all(|other| (other.part, &other.strips) != (one.part, &one.strips)), "{all:?}");
+    }
+}
