@@ -54,7 +54,7 @@ pub fn all_of(app: &App) -> Option<Ask> {
     let given = app.plan.given.as_ref().filter(|given| 0 < given.cut.rows && app.plan.used.is_none())?;
     let Wish::Panel(panel) = &given.ready.wish else { return None };
     let begun = begun_tops(app, given).into_iter().find(|it| alike(&it.panel, panel))?;
-    let whole = begun.asked.into_iter().max_by_key(|given| rows(given))?;
+    let whole = begun.asked.into_iter().max_by_key(rows)?;
     Some(Ask { what: whole.ask.what, ..given.ask.clone() })
 }
 
