@@ -46,6 +46,7 @@ fn stack(wood: &str, n: u32, sizes: [Option<Length>; 3]) -> Stack {
         moves: known.across(Sawn::Flat),
         price: None,
         rests: false,
+        planed: false,
     }
 }
 

@@ -9,8 +9,9 @@ use std::collections::VecDeque;
 /// So many more of something, and there is more to be made.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Unlock {
-    /// Parts missing for one set more, and so many pieces of a pile that are known to give all that is missing.
-    Part { part: usize, n: i64, from: Option<(usize, i64)> },
+    /// Parts missing for one set more, and so many pieces of a pile that are known to give all that is missing; else so many of a pile that
+    /// give what is missing of this part, where the others are given theirs.
+    Part { part: usize, n: i64, from: Option<(usize, i64)>, own: Option<(usize, i64)> },
     /// Pieces of a pile: for a nearer field all of them.
     Source { source: usize, n: i64 },
     /// Pieces of a pile, any one of these: for one row more, or for all that were asked; as far as that is known.
@@ -274,19 +275,21 @@ impl Locked {
     /// What one set more lacks, and the boards of a pile that would give it.
     fn of_parts(&self, problem: &parts::problem::Problem, plan: &parts::plan::Plan) -> Vec<Unlock> {
         let Some(short) = plan.short.as_ref().filter(|short| !short.missing.is_empty()) else { return vec![] };
-        let (_, unlock) = steps(STEPS, |patience| parts::why::unlock(problem, self.made(), patience, 1));
-        self.parts(&short.missing, &unlock)
+        let may = |pile: usize| self.can_be_had(pile);
+        let (_, more) = steps(STEPS, |patience| parts::why::unlock(problem, (self.made(), 1), &may, patience));
+        self.parts(&short.missing, &more.any, &more.each)
     }
 
     /// The same of sticks.
     fn of_sticks(&self, problem: &sticks::problem::Problem, plan: &sticks::plan::Plan) -> Vec<Unlock> {
         let (_, short) = steps(STEPS, |patience| sticks::short::short(problem, (plan, self.made()), patience, 1));
-        short.map(|short| self.parts(&short.missing, &short.unlock)).unwrap_or_default()
+        short.map(|short| self.parts(&short.missing, &short.unlock, &[])).unwrap_or_default()
     }
 
-    fn parts(&self, missing: &[(usize, i64)], unlock: &[(usize, i64)]) -> Vec<Unlock> {
+    fn parts(&self, missing: &[(usize, i64)], unlock: &[(usize, i64)], each: &[(usize, usize, i64)]) -> Vec<Unlock> {
         let from = unlock.iter().copied().filter(|(source, _)| self.can_be_had(*source)).min_by_key(|(_, n)| *n);
-        missing.iter().map(|(part, n)| Unlock::Part { part: *part, n: *n, from }).collect()
+        let own = |part: usize| each.iter().find(|(of, ..)| *of == part).map(|(_, source, n)| (*source, *n));
+        missing.iter().map(|(part, n)| Unlock::Part { part: *part, n: *n, from, own: own(*part) }).collect()
     }
 
     /// All of them together make it nearer.

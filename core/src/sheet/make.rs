@@ -42,6 +42,7 @@ use crate::wood::moisture::Moisture;
 use crate::wood::movement::{Room, Sawn};
 use fit::{back, less, nm, unfit_part, unfit_top};
 use glued::listed;
+use planed::is_planed;
 
 /// A top in rows: finished sides, how many rows, and how its joints lie.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
@@ -93,6 +94,8 @@ pub struct Source {
     pub n: Count,
     /// To be bought, each at this price where one is said.
     pub bought: Option<Option<Money>>,
+    /// Nothing but what is left of boards that a plan had planed before they were cut.
+    pub planed: bool,
 }
 
 /// A pile by where it lies, and whether its pieces are in the job.
@@ -247,7 +250,9 @@ impl Source {
 /// [`Refusal::OutOfRange`].
 pub fn sources(shop: &Shop, job: Id) -> Answer<Vec<Source>> {
     let piles = rack(shop, job)?;
-    let one = |pile: &RackPile, in_job: bool, n: Count| (0 < n).then(|| Source { pile: pile.clone(), in_job, n, bought: None });
+    let one = |pile: &RackPile, in_job: bool, n: Count| {
+        (0 < n).then(|| Source { pile: pile.clone(), in_job, n, bought: None, planed: is_planed(shop.book, pile) })
+    };
     let on_rack = piles.iter().filter_map(|pile| one(pile, false, pile.free));
     Ok(on_rack.chain(piles.iter().filter_map(|pile| one(pile, true, pile.in_job))).collect())
 }
@@ -306,7 +311,7 @@ fn fitting_of(shop: &Shop, job: &Job, (ask, all): (&Ask, Vec<Source>)) -> Answer
 fn unfit(what: &What, parts: &[Part], figures: &Figures, source: &Source) -> Option<Unfit> {
     let Some(sides) = source.sides() else { return Some(Unfit::SizeMissing) };
     match what {
-        What::Top(top) => unfit_top(top, figures, sides),
+        What::Top(top) => unfit_top(top, figures, (sides, source.planed)),
         What::Field(field) => tiled::unfit_tile(field, figures, sides),
         What::Parts(_) | What::Sticks(_) => {
             let by_length = matches!(what, What::Sticks(_));
@@ -499,6 +504,7 @@ pub fn stack(shop: &Shop, source: &Source) -> Stack {
         moves: wood.across(Sawn::Flat),
         price: source.bought.flatten(),
         rests: pile.rests,
+        planed: source.planed,
     }
 }
 

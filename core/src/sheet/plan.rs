@@ -267,6 +267,8 @@ pub enum Why {
     Wood,
     /// Tiles come in steps: one more or one fewer makes a side (0 is the width) so long, and that is no nearer.
     Step { side: usize, other: Length, more: bool },
+    /// A larger field of this pattern cuts pieces so long at its border, shorter than the least piece.
+    LeastPiece { cut: Length },
 }
 
 /// Shorter than a machine takes, by the maker's own figure.

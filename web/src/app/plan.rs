@@ -9,6 +9,7 @@ mod drop;
 mod fields;
 pub mod makes;
 mod more;
+mod other_rows;
 mod rack_first;
 mod saw;
 mod tap;
@@ -23,7 +24,6 @@ use super::news::Planning;
 use super::order::{Feel, Order};
 use super::workshop::rack;
 use super::{App, Notice, sought, workshop};
-use crate::parts::Place;
 pub use asking::{Draft, FIELD, PATTERNS, TOP, in_use};
 pub use beside::{ToCut, after_the_saw, cuts_left, is_to_cut, lists_left};
 pub use buying::{FIGURES, is_open, nearly_bought, still_to_buy, were_bought, woods};
@@ -44,6 +44,7 @@ use fivebar_core::sheet::make::own::own_first;
 use fivebar_core::sheet::make::{Ask, Boards, Given, What, Which, WhyNot, is_of_some, unasked};
 use fivebar_core::sheet::plan::{PlanSheet, sheet_at_once};
 pub use more::{follow, painted, unlocked};
+pub use other_rows::{all_of, left_alone};
 pub use saw::opens_unused;
 use saw::{at_the_saw, show};
 pub use tap::Tap;
@@ -165,13 +166,14 @@ pub fn heard(app: &mut App, tap: Tap, now: Now) {
             stop(app);
             app.plan.page = Page::Ask;
         }
-        Tap::Go => go(app),
+        Tap::Go => other_rows::first(app),
+        Tap::AllAnew => other_rows::all_anew(app),
         Tap::Stop => stop(app),
         Tap::Piece(nth) => app.plan.piece = (app.plan.piece != Some(nth)).then_some(nth),
         Tap::Tick(nth) => ticks::tick(app, nth),
         Tap::TickRow(nth) => ticks::tick(app, Ticks::row(nth)),
         Tap::ByRow(by_row) => app.plan.by_row = by_row,
-        Tap::OtherRows => cut::others(app),
+        Tap::OtherRows => other_rows::alone(app),
         Tap::OneMore(nth) => ticks::one_more(app, nth),
         Tap::TakeAgain => of_job(app, |job| PlanCommand::TakeAgain { job }, now),
         Tap::LookFor => sought::look_for(app, now),
@@ -228,11 +230,11 @@ fn open(app: &mut App) {
     }
 }
 
-/// A page of the rack: a pile's own, or that of bought boards.
+/// A page of the rack: a pile's own, or that of bought boards; it leads back to the plan.
 fn on_rack(app: &mut App, page: rack::Page, now: Now) {
-    app.go(Place::Workshop);
     workshop::heard(app, workshop::Tap::ShowPage(workshop::Over::Rack), now);
     rack::heard(app, rack::RackTap::Show(page), now);
+    app.workshop.rack.for_plan = true;
 }
 
 /// The plan the job's wood was cut by, as the book keeps it, with what was ticked on this phone.

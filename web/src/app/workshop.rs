@@ -306,7 +306,7 @@ fn step_back(app: &mut App) {
     if app.workshop.tool.take().is_some() || app.workshop.tax.take().is_some() || app.workshop.can.take().is_some() {
         return;
     }
-    if matches!(app.workshop.over, Over::Rack) && app.workshop.rack.close() {
+    if matches!(app.workshop.over, Over::Rack) && !rack::ends_at_plan(&app.workshop) && app.workshop.rack.close() {
         return;
     }
     app.workshop.over = match std::mem::take(&mut app.workshop.over) {

@@ -13,6 +13,7 @@ pub mod problem;
 mod relax;
 mod saw;
 mod search;
+mod short;
 mod state;
 mod stock;
 mod strips;
@@ -227,8 +228,7 @@ impl Job<'_> {
         let (boards, panels) = state.map(|state| layout.of(&self.pool, &state)).unwrap_or_default();
         let sets = best.map_or(0, |best| best.sets);
         let short = next.filter(|next| next.sets == sets.saturating_add(1)).map(|next| {
-            let mut state = next.state.clone();
-            state.unglue(&self.shop, &self.pool);
+            let state = short::nearest(&self.shop, &mut self.pool, next, best);
             let (boards, panels) = layout.of(&self.pool, &state);
             let missing = state.left.iter().take(self.problem.parts.len()).copied().enumerate().filter(|(_, left)| 0 < *left).collect();
             Short { missing, boards, panels }

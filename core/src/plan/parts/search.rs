@@ -107,22 +107,20 @@ impl Search {
         column.kind().map_or(i64::MAX, |kind| state.boards.get(kind).copied().unwrap_or(0))
     }
 
-    /// Whether rounding gets all that is left.
-    pub(super) fn complete(&self, shop: &Shop<'_>, pool: &mut Pool, state: State, patience: &mut Patience<'_>) -> bool {
-        self.completes(shop, pool, (state, DIVES), patience)
+    /// Whether rounding gets all that is left, after so many rounds for new cuts.
+    pub(super) fn completes(&self, shop: &Shop<'_>, pool: &mut Pool, (state, rounds): (State, u32), patience: &mut Patience<'_>) -> bool {
+        self.rounded(shop, pool, (state, rounds), patience).is_complete()
     }
 
-    /// The same after so many rounds for new cuts.
-    pub(super) fn completes(
-        &self,
-        shop: &Shop<'_>,
-        pool: &mut Pool,
-        (mut state, rounds): (State, u32),
-        patience: &mut Patience<'_>,
-    ) -> bool {
+    /// With what rounding gets of what is left.
+    pub(super) fn filled(&self, shop: &Shop<'_>, pool: &mut Pool, state: State, patience: &mut Patience<'_>) -> State {
+        self.rounded(shop, pool, (state, DIVES), patience)
+    }
+
+    fn rounded(&self, shop: &Shop<'_>, pool: &mut Pool, (mut state, rounds): (State, u32), patience: &mut Patience<'_>) -> State {
         let relaxed = shop.cheapest(pool, &Wanted { rounds, ..wanted(&state, &self.lack) }, patience);
         self.dive(shop, pool, (&mut state, relaxed), patience);
-        state.is_complete()
+        state
     }
 
     /// Takes note of columns that are new in the pool.

@@ -107,12 +107,18 @@ impl State {
         }
     }
 
-    /// A part whose strips are lacking is lacking itself.
+    /// A part whose strips are lacking is lacking itself: of all those that are glued up the one with the most of them first, so that as few
+    /// as can be are.
     pub(super) fn unglue(&mut self, shop: &Shop<'_>, pool: &Pool) {
         let parts = shop.stock.parts.len();
-        while let Some(row) = self.left.iter().skip(parts).position(|left| 0 < *left).map(|row| row.saturating_add(parts)) {
-            let uses = |(nth, _): &&(usize, i64)| pool.get(*nth).is_some_and(|column| column.made.get(row).is_some_and(|made| *made < 0));
-            let Some((nth, column)) = self.taken.iter().find(uses).and_then(|(nth, _)| Some((*nth, pool.get(*nth)?))) else { return };
+        let lacking = |state: &State, column: &Column| {
+            let of_row = |(left, made): (&i64, &i64)| (*left).max(0).min(made.saturating_neg().max(0));
+            state.left.iter().zip(&column.made).skip(parts).map(of_row).fold(0, i64::saturating_add)
+        };
+        loop {
+            let all = self.taken.iter().filter_map(|(nth, _)| Some((*nth, pool.get(*nth)?)));
+            let most = all.map(|(nth, column)| (lacking(self, column), nth, column)).rev().max_by_key(|(n, ..)| *n);
+            let Some((_, nth, column)) = most.filter(|(n, ..)| 0 < *n) else { return };
             self.take(nth, column, -1);
         }
     }

@@ -284,7 +284,7 @@ fn what_decides_and_what_would_unlock_is_named() {
     let said = |problem: &Problem, sets: i64| {
         let mut goes_on = |_: Progress<'_>| true;
         let mut patience = Patience::new(Some(5_000), &mut goes_on);
-        (why::why(problem, sets, &mut patience), why::unlock(problem, sets, &mut patience, 1))
+        (why::why(problem, sets, &mut patience), why::unlock(problem, (sets, 1), &|_| true, &mut patience).any)
     };
     // Four legs of each of three boards: three sets; one board more makes a fourth.
     assert_eq!(said(&rails(None, 3), 3), (why::Why::Part { part: 0 }, vec![(0, 1)]));

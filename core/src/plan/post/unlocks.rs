@@ -57,15 +57,17 @@ fn unlock(row: &mut Row, unlock: &mut Unlock) {
     let kind = kind(row, own, 2);
     if row.reads {
         *unlock = match kind {
-            0 => Unlock::Part { part: 0, n: 0, from: None },
+            0 => Unlock::Part { part: 0, n: 0, from: None, own: None },
             1 => Unlock::Source { source: 0, n: 0 },
             _ => Unlock::Rows { source: 0, n: 0, all: false, known: Known::Least },
         };
     }
     match unlock {
-        Unlock::Part { part, n, from } => {
+        Unlock::Part { part, n, from, own } => {
             pieces(row, (part, n));
-            row.wish(from, |row, (source, n)| pieces(row, (source, n)));
+            for of in [from, own] {
+                row.wish(of, |row, (source, n)| pieces(row, (source, n)));
+            }
         }
         Unlock::Source { source, n } => pieces(row, (source, n)),
         Unlock::Rows { source, n, all, known } => {

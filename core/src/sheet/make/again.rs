@@ -2,6 +2,7 @@
 //! itself, else from today, and what is in neither is said to be missing.
 
 use super::buy::to_buy;
+use super::planed::is_planed;
 use super::top::{Pick, is_held_back, strip_before};
 use super::{
     AlreadyCut, Ask, Boards, Field, Given, Lacks, Source, Top, Unfit, What, figures, fitting, places, room, stack, tiles, unfitting,
@@ -215,7 +216,8 @@ impl Made<'_> {
         now.wood = kept.wood.clone().or(now.wood.take());
         // A piece as it is measured today is none of another size.
         pile.piece = pile.piece.filter(|_| pile.size() == today);
-        Some(Source { pile, in_job: kept.in_job == Some(true), n: kept.n, bought: None })
+        let planed = is_planed(self.shop.book, &pile);
+        Some(Source { pile, in_job: kept.in_job == Some(true), n: kept.n, bought: None, planed })
     }
 
     fn gone(&self, kept: &PlanPile, label: String) -> Answer<RackPile> {

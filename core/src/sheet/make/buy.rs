@@ -44,7 +44,7 @@ fn source(nth: u8, boards: &Boards, units: Units) -> Source {
         piece: None,
         volume: None,
     };
-    Source { pile, in_job: false, n: boards.n, bought: Some(boards.price) }
+    Source { pile, in_job: false, n: boards.n, bought: Some(boards.price), planed: false }
 }
 
 /// So many boards of this wood and size are bought: the first of them that could be bought are so many fewer.

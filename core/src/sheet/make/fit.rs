@@ -24,12 +24,15 @@ pub(super) fn less(length: Length, each: Length) -> i64 {
     nm(length).saturating_sub(nm(each).saturating_mul(2))
 }
 
-pub(super) fn unfit_top(top: &Top, figures: &Figures, [thickness, width, length]: [Length; 3]) -> Option<Unfit> {
+/// What a plan had planed is not planed again for a top just as thick.
+pub(super) fn unfit_top(top: &Top, figures: &Figures, (sides, planed): ([Length; 3], bool)) -> Option<Unfit> {
+    let [thickness, width, length] = sides;
+    let just = planed && top.thickness == Some(thickness);
     let thick = top.thickness.map_or(0, |finished| nm(finished).saturating_add(nm(back(figures.allow)[0])));
-    let rips = top.rows.map(|rows| top::rips((rows, top::strip(top, rows, figures)), width, figures));
+    let rips = top.rows.map(|rows| top::rips((rows, top::strip(top, rows, figures)), (width, planed), figures));
     let least = if rips.is_some_and(|rips| 1 < rips) { figures.machines.plane.max(figures.machines.rip) } else { figures.machines.plane };
     match () {
-        () if nm(thickness) < thick => Some(Unfit::TooThin),
+        () if nm(thickness) < thick && !just => Some(Unfit::TooThin),
         () if rips == Some(0) || less(width, figures.edge_trim) <= 0 => Some(Unfit::TooNarrow),
         () if length < least => Some(Unfit::UnderMachine(least)),
         () if less(length, figures.square) < nm(figures.min_piece) => Some(Unfit::TooShort),

@@ -1,4 +1,4 @@
-//! Parts that are glued up of strips, because no board is wide enough for them.
+//! Parts that are glued up of strips, because no board is wide enough for them, or too few are.
 
 use super::{Given, Source, back, less, nm};
 use crate::ledger::fold::Part;
@@ -7,22 +7,12 @@ use crate::quantity::{Count, Length};
 use crate::sheet::plan::figures::Figures;
 use crate::sheet::plan::wish::{Parts, Wish};
 
-/// The parts; one that no board of its wood is thick, wide and long enough for is glued up of strips. The edges of a board that it takes
-/// the whole width of are planed as its faces are.
+/// The parts; which of them are glued up of strips where no board is wide enough, or too few are, [`is_glued`] says. The edges of a board
+/// that a part takes the whole width of are planed as its faces are.
 pub(super) fn listed(parts: &[Part], sets: Option<Count>, figures: &Figures, sources: &[Source]) -> Parts {
-    let [thick, wide, long] = back(figures.allow).map(nm);
     let mut listed = Parts::of(parts, sets.map(i64::from), Length::ZERO);
     for (wanted, part) in listed.parts.iter_mut().zip(parts) {
-        let [thickness, width, length] = part.size.map(nm);
-        let fits = |source: &Source| {
-            let whole = |[there, across, along]: [Length; 3]| {
-                thickness.saturating_add(thick) <= nm(there)
-                    && width.saturating_add(wide) <= nm(across)
-                    && length.saturating_add(long) <= less(along, figures.end_trim)
-            };
-            (part.wood.is_none() || part.wood == source.pile.wood) && source.sides().is_some_and(whole)
-        };
-        wanted.glue = !sources.iter().any(fits);
+        wanted.glue = is_glued(part, sets, figures, sources);
     }
     listed
 }
@@ -35,6 +25,47 @@ pub(super) fn with_rests(mut wish: Wish, rests: &[Option<Length>]) -> Wish {
         }
     }
     wish
+}
+
+/// Whether a part may be glued up: no board of its wood is thick, long and wide enough for it; of a wide part too few that lie there are,
+/// and others give strips. Boards to buy that are wide enough keep no part from being glued up of what lies there. Ours.
+fn is_glued(part: &Part, sets: Option<Count>, figures: &Figures, sources: &[Source]) -> bool {
+    let [_, over_wide, _] = back(figures.allow).map(nm);
+    let wide = nm(part.size[1]).saturating_add(over_wide);
+    let (whole, narrow): (Vec<_>, Vec<_>) =
+        sources.iter().filter_map(|source| Some((source, strip(part, figures, source)?))).partition(|(_, sides)| wide <= nm(sides[1]));
+    if whole.is_empty() || narrow.is_empty() || !is_wide(part) {
+        return whole.is_empty();
+    }
+    let lying = || whole.iter().filter(|(source, _)| source.bought.is_none());
+    // What is wide enough only as its edges are planed is no strip as wide.
+    if lying().any(|(_, sides)| less(sides[1], figures.edge_trim) < wide) {
+        return false;
+    }
+    let give = lying().fold(0_i64, |sum, (source, sides)| sum.saturating_add(gives(part, figures, *sides).saturating_mul(source.n.into())));
+    sets.is_none_or(|sets| give < i64::from(part.n).saturating_mul(sets.into()))
+}
+
+/// The sides of boards of a part's wood that are thick and long enough for it.
+fn strip(part: &Part, figures: &Figures, source: &Source) -> Option<[Length; 3]> {
+    let [thick, _, long] = back(figures.allow).map(nm);
+    let of_it = part.wood.is_none() || part.wood == source.pile.wood;
+    let fits = |[there, _, along]: &[Length; 3]| {
+        nm(part.size[0]).saturating_add(thick) <= nm(*there) && nm(part.size[2]).saturating_add(long) <= less(*along, figures.end_trim)
+    };
+    source.sides().filter(|sides| of_it && fits(sides))
+}
+
+/// How many of a part come out of a board, each in one piece.
+fn gives(part: &Part, figures: &Figures, [_, across, along]: [Length; 3]) -> i64 {
+    let [_, wide, long] = back(figures.allow).map(nm);
+    let kerf = nm(figures.kerf);
+    let out_of = |net: i64, side: Length, over: i64| {
+        net.saturating_add(kerf).checked_div(nm(side).saturating_add(over).saturating_add(kerf)).unwrap_or(0)
+    };
+    let [wide, long] =
+        [out_of(less(across, figures.edge_trim), part.size[1], wide), out_of(less(along, figures.end_trim), part.size[2], long)];
+    wide.saturating_mul(long)
 }
 
 /// A part so many times as wide as it is thick is one to glue up of narrower boards. Ours.

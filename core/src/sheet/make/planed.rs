@@ -3,6 +3,12 @@
 use crate::ledger::decide::Lying;
 use crate::ledger::{Book, Fact, Subject, fold};
 use crate::quantity::{Length, Listed};
+use crate::sheet::rack::RackPile;
+
+/// Whether a pile on the rack is nothing but planed rests.
+pub(super) fn is_planed(book: &Book, pile: &RackPile) -> bool {
+    pile.rests && planed_from(book, Lying { haul: pile.haul, pile: pile.pile }).is_some()
+}
 
 /// How thick the boards were of which a pile holds nothing but planed rests; none where it is as thick as they were, or holds others.
 pub fn planed_from(book: &Book, at: Lying) -> Option<Length> {

@@ -86,15 +86,21 @@ fn rows(given: &Given, sheet: &PlanSheet) -> Option<(Vec<SoughtPiece>, bool, Opt
     None
 }
 
-/// The pile that gives all that is missing; else a piece for each part that is.
+/// The pile that gives all that is missing; else a piece for each part that is, of one that is glued up boards such as its strips are cut of.
 fn parts(given: &Given, sheet: &PlanSheet) -> Vec<SoughtPiece> {
-    let missing = |it: &Unlock| if let Unlock::Part { part, n, from } = it { Some((*part, *n, *from)) } else { None };
-    let missing = sheet.short.iter().filter_map(missing).listed();
-    let from = missing.iter().find_map(|(.., from)| from.and_then(|(source, n)| like(given, source, n)));
+    let all_of = |it: &Unlock| if let Unlock::Part { from: Some((source, n)), .. } = it { like(given, *source, *n) } else { None };
+    if let Some(one) = sheet.short.iter().find_map(all_of) {
+        return vec![one];
+    }
     let (Wish::Parts(list) | Wish::Sticks(list)) = &given.ready.wish else { return vec![] };
     let by_length = matches!(given.ready.wish, Wish::Sticks(_));
-    let each = || missing.iter().filter_map(|(part, n, _)| Some(blank(list.parts.get(*part)?, (&given.ready.figures, by_length), *n)));
-    from.map_or_else(|| each().flatten().listed(), |one| vec![one])
+    let each = |it: &Unlock| {
+        let Unlock::Part { part, n, own, .. } = it else { return None };
+        let wanted = list.parts.get(*part)?;
+        let strips = own.filter(|_| wanted.glue && !by_length).and_then(|(source, n)| like(given, source, n));
+        strips.or_else(|| blank(wanted, (&given.ready.figures, by_length), *n))
+    };
+    sheet.short.iter().filter_map(each).listed()
 }
 
 fn fields(given: &Given, sheet: &PlanSheet) -> Vec<SoughtPiece> {

@@ -89,8 +89,12 @@ fn is_narrow(top: &Top, rows: Count, figures: &Figures) -> bool {
     1 < rows && strip(top, rows, figures) < figures.strip_min
 }
 
-/// How many strips for so many rows so wide a piece gives, with what is jointed off; one row alone is glued to nothing.
-pub(super) fn rips((rows, row): (Count, Length), width: Length, figures: &Figures) -> Count {
+/// How many strips for so many rows so wide a piece gives, with what is jointed off; one row alone is glued to nothing, and what a plan had
+/// ripped and planed is a strip as it is for rows just as wide.
+pub(super) fn rips((rows, row): (Count, Length), (width, planed): (Length, bool), figures: &Figures) -> Count {
+    if planed && width == row {
+        return 1;
+    }
     let alone = (rows == 1).then_some(row);
     let strips = sawn(row, figures).ok().and_then(|strip| ripped((alone, strip), figures, width));
     strips.and_then(|strips| Count::try_from(strips).ok()).unwrap_or(0)
@@ -114,7 +118,7 @@ pub(super) fn parted(way: Option<&Way>, top: &Top, (figures, all): (&Figures, Ve
             () if !way.pick.thick && is_held_back(&source, way.pick.thickness, figures) => unfit.push((source, Unfit::HeldBack)),
             () if !is_so_wide(&source, &way.pick) => unfit.push((source, Unfit::OtherWidth)),
             () if is_without(&source, &way.pick) => unfit.push((source, Unfit::LeftForLess)),
-            () if source.pile.width.is_none_or(|width| rips((way.rows, row), width, figures) == 0) => {
+            () if source.pile.width.is_none_or(|width| rips((way.rows, row), (width, source.planed), figures) == 0) => {
                 unfit.push((source, Unfit::TooNarrow))
             }
             () => fit.push(source),
@@ -125,7 +129,7 @@ pub(super) fn parted(way: Option<&Way>, top: &Top, (figures, all): (&Figures, Ve
 
 fn thick_enough(source: &Source, thickness: Length, figures: &Figures) -> bool {
     let rough = nm(thickness).saturating_add(nm(back(figures.allow)[0]));
-    source.pile.thickness.is_some_and(|there| rough <= nm(there))
+    source.pile.thickness.is_some_and(|there| rough <= nm(there) || source.planed && there == thickness)
 }
 
 /// More than twice as thick as is needed: more of it would be planed away than stays. Ours.
@@ -189,7 +193,7 @@ fn too_narrow((rows, row): (Count, Length), width: Length, figures: &Figures) ->
     let [edge, joint] = if rows == 1 { [Length::ZERO; 2] } else { [figures.edge_trim, figures.joint] };
     let needed = row.plus(joint).and_then(|it| it.plus(joint)).ok()?;
     let usable = Length::nm(less(width, edge).max(0)).ok()?;
-    (rips((rows, row), width, figures) == 0).then_some((rows, [usable, needed]))
+    (rips((rows, row), (width, false), figures) == 0).then_some((rows, [usable, needed]))
 }
 
 /// Every wood and thickness, each in the rows that waste least by the lengths, the best first; then the same in other rows, and of pieces
@@ -227,7 +231,7 @@ fn each_once(mut alike: Vec<Way>, top: &Top, (figures, of): (&Figures, &[&Source
     alike.retain(|way| {
         let row = strip(top, way.rows, figures);
         let held = |source: &Source| !way.pick.thick && is_held_back(source, way.pick.thickness, figures);
-        let gives = |source: &Source| source.pile.width.is_some_and(|width| 0 < rips((way.rows, row), width, figures));
+        let gives = |source: &Source| source.pile.width.is_some_and(|width| 0 < rips((way.rows, row), (width, source.planed), figures));
         let own = of.iter().map(|source| !held(source) && is_of_pick(source, &way.pick) && gives(source));
         let own = (way.rows, own.collect());
         let is_new = !seen.contains(&own);
@@ -331,5 +335,6 @@ pub fn is_of_some(shop: &Shop, given: &Given) -> Answer<bool> {
     let of_it = |source: &Source| top.mixed || given.sources.iter().any(|it| it.pile.wood == source.pile.wood);
     let is_in = |source: &Source| given.sources.iter().any(|it| it.which() == source.which());
     let all = fitting(shop, &Ask { what: What::Top(so), ..given.ask.clone() })?;
-    Ok(all.iter().any(|(it, why)| why.is_none() && it.bought.is_none() && is_used(&given.ask, it) && of_it(it) && !is_in(it)))
+    // What was left of its own boards since, planed as its rows are, was not there to be taken.
+    Ok(all.iter().any(|(it, why)| why.is_none() && it.bought.is_none() && !it.planed && is_used(&given.ask, it) && of_it(it) && !is_in(it)))
 }

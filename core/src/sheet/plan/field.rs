@@ -9,7 +9,7 @@ use crate::plan::field::lay::{Layer, Piece, layers};
 use crate::plan::field::plan::{Field, Lie, Plan};
 use crate::plan::field::problem::{Pattern, Problem};
 use crate::plan::field::sides::side_by_side;
-use crate::plan::field::why::next;
+use crate::plan::field::why::{least_piece, next};
 use crate::quantity::{Length, Sorted};
 use crate::refusal::{Answer, Refusal};
 use std::collections::VecDeque;
@@ -193,8 +193,12 @@ fn laid(ready: &Ready, (problem, field): (&Problem, &Field)) -> Answer<Laid> {
     Ok(Laid { pattern, sides: [wide?, deep?, high?], tile: [long?, across?] })
 }
 
-/// The side that is most off, and what one tile more or fewer would make it.
+/// The least piece that keeps it from being larger; else the side that is most off, and what one tile more or fewer would make it.
 fn step(ready: &Ready, problem: &Problem, field: &Field) -> Option<Why> {
+    let length = |units: i64| units.checked_mul(ready.unit).and_then(|nm| Length::nm(nm).ok());
+    if let Some(cut) = least_piece(problem, field) {
+        return Some(Why::LeastPiece { cut: length(cut)? });
+    }
     let (side, more, other) = next(problem, field)?;
-    Some(Why::Step { side, more, other: other.checked_mul(ready.unit).and_then(|nm| Length::nm(nm).ok())? })
+    Some(Why::Step { side, more, other: length(other)? })
 }

@@ -181,7 +181,11 @@ fn glue_ups(ready: &Ready, (problem, plan): (&Problem, &Plan)) -> Answer<Vec<Glu
                 _ => strips.push((1, width)),
             }
         }
-        all.push(GlueUp { part: panel.part, n: panel.times, strips, wide, cut });
+        // Of which piles its strips are makes no other glue-up.
+        match all.iter_mut().find(|own: &&mut GlueUp| (own.part, &own.strips) == (panel.part, &strips)) {
+            Some(own) => own.n = own.n.saturating_add(panel.times),
+            None => all.push(GlueUp { part: panel.part, n: panel.times, strips, wide, cut }),
+        }
     }
     Ok(all)
 }

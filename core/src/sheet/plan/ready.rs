@@ -179,7 +179,7 @@ pub(in crate::sheet) fn letter(place: usize) -> String {
 
 fn joins(wish: &Wish, figures: &Figures) -> Answer<Joins> {
     Ok(match wish {
-        Wish::Panel(panel) => Joins { thickness: panel.thickness.plus(figures.allow[2])?, woods: vec![] },
+        Wish::Panel(panel) => Joins { thickness: panel.thickness.plus(figures.allow[2])?, finished: Some(panel.thickness), woods: vec![] },
         _ => Joins::default(),
     })
 }
@@ -195,7 +195,8 @@ fn source(wish: &Wish, figures: &Figures, (stack, size): (&Stack, [Length; 3])) 
     let [thickness, width, length] = size;
     let strip = sawn(panel.strip, figures)?;
     let alone = (panel.rows() == Some(1)).then_some(panel.strip);
-    let ripped = ripped((alone, strip), figures, width).ok_or(Refusal::OutOfRange)?;
+    let is_strip = stack.planed && width == panel.strip;
+    let ripped = if is_strip { 1 } else { ripped((alone, strip), figures, width).ok_or(Refusal::OutOfRange)? };
     let count = one.count.checked_mul(ripped).ok_or(Refusal::OutOfRange)?;
     let width = width.min(strip);
     Ok((0 < ripped).then_some(Source { size: [thickness, width, length], ripped, count, ..one }))

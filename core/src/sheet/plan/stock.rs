@@ -42,6 +42,8 @@ pub struct Stack {
     pub price: Option<Money>,
     /// Nothing but what plans left of other piles: no more of it can be had.
     pub rests: bool,
+    /// Nothing but what is left of boards that a plan had planed.
+    pub planed: bool,
 }
 
 /// Why a pile can't be planned with.
@@ -61,6 +63,8 @@ pub enum LeftOut {
 pub struct Joins {
     /// The least thickness, with what is planed off.
     pub thickness: Length,
+    /// As thick as it is in the end: what a plan had planed so is not planed again.
+    pub finished: Option<Length>,
     /// The woods that are wished for; any where none is named.
     pub woods: Vec<String>,
 }
@@ -86,6 +90,7 @@ impl Stack {
             moves,
             price: None,
             rests: false,
+            planed: false,
         }
     }
 
@@ -112,7 +117,9 @@ impl Stack {
         match wish.thickness.as_nm().saturating_sub(thickness.as_nm()) {
             _ if self.free == 0 => Err(LeftOut::NoneFree),
             _ if other => Err(LeftOut::OtherWood),
-            by if 0 < by => Err(LeftOut::Thinner { by: Length::nm(by).unwrap_or_default() }),
+            by if 0 < by && !(self.planed && wish.finished == Some(thickness)) => {
+                Err(LeftOut::Thinner { by: Length::nm(by).unwrap_or_default() })
+            }
             _ => Ok([thickness, width, length]),
         }
     }

@@ -52,7 +52,7 @@ fn joins(least: i64, woods: &[&str], n: u32, wanted: Result<(), LeftOut>) {
     let oak = all.find("oak-european").unwrap();
     let price = Money::book(Decimal::from(4), Currency::read("EUR").unwrap()).ok();
     let board = Stack::bought((Key::read("oak-european").unwrap(), &oak), [30, 100, 900].map(mm), n, price);
-    let wish = Joins { thickness: mm(least), woods: woods.iter().map(|wood| (*wood).to_owned()).collect() };
+    let wish = Joins { finished: None, thickness: mm(least), woods: woods.iter().map(|wood| (*wood).to_owned()).collect() };
     assert_eq!(board.joins(&wish).map(|_| ()), wanted, "{least} {woods:?} {n}");
 }
 

@@ -9,7 +9,7 @@ use fivebar_core::ledger::{Book, Clock};
 use fivebar_core::quantity::{Count, Id, Length, Listed, Wall};
 use fivebar_core::sheet::make::begun::{self, Loose, not_laid};
 use fivebar_core::sheet::make::cut;
-use fivebar_core::sheet::make::{AlreadyCut, Ask, Given, Top, What};
+use fivebar_core::sheet::make::{AlreadyCut, Given};
 use fivebar_core::sheet::plan::wish::{Panel, Wish};
 use fivebar_core::sheet::plan::{PlanSheet, Used};
 
@@ -54,7 +54,7 @@ pub(super) fn book_after(app: &App, command: &Command) -> Option<Book> {
 }
 
 /// A plan with its ticks, where something of it is cut.
-fn begun(app: &App, plan: &KeptPlan) -> Option<Plan> {
+pub(super) fn begun(app: &App, plan: &KeptPlan) -> Option<Plan> {
     if beside::ticks(app, plan).is_empty() { None } else { cut_by(app, plan) }
 }
 
@@ -131,7 +131,7 @@ pub(super) fn rows_before(app: &App, given: &Given) -> Option<RowsCut> {
 }
 
 /// Tops as long and as thick, in rows as wide.
-fn alike(one: &Panel, other: &Panel) -> bool {
+pub(super) fn alike(one: &Panel, other: &Panel) -> bool {
     (one.length, one.thickness, one.strip) == (other.length, other.thickness, other.strip)
 }
 
@@ -164,18 +164,6 @@ fn left_of(app: &App, plans: &[KeptPlan], plan: Id) -> Count {
     let all = in_use(&app.shelf().book, plans);
     let it = all.iter().find(|it| it.plan.id == plan);
     it.map_or(0, |it| it.needs().saturating_sub(it.lacks()).saturating_sub(uncut(app, it).map_or(0, |(cut, _)| cut)))
-}
-
-/// The rows that are not cut are asked alone, as wide together as they are, and planned at once.
-pub(super) fn others(app: &mut App) {
-    let (Some(rows), Some(given)) = (rows_cut(app).filter(|rows| rows.is_whole()), app.plan.given.as_ref()) else { return };
-    let (Wish::Panel(panel), What::Top(top)) = (&given.ready.wish, &given.ask.what) else { return };
-    let left = rows.of.saturating_sub(rows.cut);
-    let Ok(width) = panel.strip.times(left.into()) else { return };
-    let top = Top { width, rows: Some(left), thickness: Some(panel.thickness), ..top.clone() };
-    let ask = Ask { what: What::Top(top), ..given.ask.clone() };
-    app.plan.draft = super::Draft::of(&ask, app.speech.typing(given.units));
-    super::go(app);
 }
 
 /// Of a plan in use of which boards are ticked as cut: how many are, and what goes back with it all the same. Of a pile of which the job had

@@ -51,8 +51,9 @@ pub enum Tap {
     TickRow(usize),
     /// The list at the saw by rows, or by piles.
     ByRow(bool),
-    /// Of a top of which rows are cut the others are planned alone.
+    /// Of a top of which rows are cut the others are planned alone; all of it anew.
     OtherRows,
+    AllAnew,
     /// One board more of a line is cut.
     OneMore(usize),
     /// What was put back of the wood of the job's plans is taken again.

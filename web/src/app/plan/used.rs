@@ -103,10 +103,19 @@ pub fn since(app: &App, given: &Given, found: &Found) -> Since {
 
 /// The piles of a plan that is not used of which more or fewer could be planned with now.
 fn counted(app: &App, given: &Given) -> Vec<usize> {
-    let now = fitting_to(app, &given.ask);
-    let lies = |source: &Source| now.iter().find(|(it, _)| it.which() == source.which()).map_or(0, |(it, _)| it.n);
-    let all = given.sources.iter().enumerate().filter(|(_, source)| source.bought.is_none());
-    all.filter(|(_, source)| lies(source) != source.n).map(|(place, _)| place).listed()
+    let differ = |now: &[(Source, Option<Unfit>)]| {
+        let lies = |source: &Source| now.iter().find(|(it, _)| it.which() == source.which()).map_or(0, |(it, _)| it.n);
+        let all = given.sources.iter().enumerate().filter(|(_, source)| source.bought.is_none());
+        all.filter(|(_, source)| lies(source) != source.n).map(|(place, _)| place).listed()
+    };
+    let quick = differ(&fitting_to(app, &given.ask));
+    if quick.is_empty() {
+        return quick;
+    }
+    // With the boards of a plan before that are not cut goes what would be left of them.
+    let cut = already_cut(app, given.ask.job);
+    let then = with_wood(app, &given.ask, |shop| fitting_anew(shop, &given.ask, (&cut, &[])));
+    then.and_then(|now| now).map_or(quick, |now| differ(&now))
 }
 
 /// What the job has by the plans before: it goes back when another plan is used, or stays where it is cut.

@@ -82,6 +82,8 @@ pub struct Rack {
     /// Of bought boards, or of the pile whose name and size are put right.
     pub wood: Option<Key>,
     pub from: Option<Id>,
+    /// A plan asked for its page: what is done there leads back to it.
+    pub for_plan: bool,
 }
 
 /// What can be said on the rack.
@@ -210,6 +212,11 @@ pub fn undone(app: &mut App) {
     if fivebar_core::sheet::stock::pile(&app.shelf().shop(app.now.at), at) == Err(Refusal::NotThere) {
         app.workshop.rack.show(Page::List);
     }
+}
+
+/// Whether the page that is shown was asked for by a plan, which is behind it.
+pub fn ends_at_plan(workshop: &super::Workshop) -> bool {
+    workshop.asked_from.is_some() && workshop.rack.for_plan && matches!(workshop.rack.page, Page::Pile(_) | Page::Buy)
 }
 
 impl Rack {

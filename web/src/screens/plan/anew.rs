@@ -4,7 +4,7 @@ use super::super::Seen;
 use super::limits;
 use super::saw::number;
 use super::say;
-use crate::app::plan::{Found, RowsCut, Tap, all_of_it, has_parts_of, loose, rows_cut, was_used};
+use crate::app::plan::{Found, RowsCut, Tap, all_of, all_of_it, has_parts_of, left_alone, loose, rows_cut, was_used};
 use crate::app::{App, Msg};
 use crate::parts::fraction::worded;
 use crate::parts::key::key;
@@ -48,16 +48,19 @@ fn cut_rows(given: &Given, taken: bool, (app, seen): (&App, Seen<'_>)) -> Vec<El
         let of = panel.rows().unwrap_or(0).saturating_add(before.into());
         return vec![line(changed::others_of_rows((&n(before), before == 1), &number(of, seen)))];
     }
+    let alone = || {
+        left_alone(app).filter(|_| !taken).map(|left| key("key h56 wide no-print", changed::other_rows(&n(left)), "", say(Tap::OtherRows)))
+    };
     let Some(rows) = rows_cut(app).filter(|rows| !taken && (rows.is_whole() || rows.is_rest())) else {
-        return already_cut(given, taken, seen).map(line).into_iter().collect();
+        return already_cut(given, taken, seen).map(line).into_iter().chain(alone()).collect();
     };
     let beside = goes_on(&rows, (app, seen)).into_iter().map(line);
     if rows.is_whole() {
-        let others = changed::other_rows(&n(rows.of.saturating_sub(rows.cut)));
         let said = line(changed::rows_cut((&n(rows.cut), rows.cut == 1), &n(rows.of)));
-        return std::iter::once(said).chain(beside).chain([key("key h56 wide no-print", others, "", say(Tap::OtherRows))]).collect();
+        return std::iter::once(said).chain(beside).chain(alone()).collect();
     }
-    std::iter::once(line(changed::others_of_rows((&n(rows.cut), rows.cut == 1), &n(rows.of)))).chain(beside).collect()
+    let anew = all_of(app).map(|_| key("key h56 wide no-print", changed::ALL_ANEW, changed::ALL_ANEW_UNDER, say(Tap::AllAnew)));
+    std::iter::once(line(changed::others_of_rows((&n(rows.cut), rows.cut == 1), &n(rows.of)))).chain(beside).chain(anew).collect()
 }
 
 /// That the plan before goes on with no more boards than this one takes.

@@ -16,7 +16,7 @@ pub fn short(given: &Given, sheet: &PlanSheet, (app, seen): (&App, Seen<'_>)) ->
     let (mut parts, mut pieces, mut from) = (vec![], vec![], None);
     for lacking in &sheet.short {
         match lacking {
-            Unlock::Part { part: nth, n, from: known } => {
+            Unlock::Part { part: nth, n, from: known, .. } => {
                 parts.push(words::so_many_of(&number(*n, seen), &told::part(given, *nth)));
                 let known = known.filter(|_| !anew::keeps_strips(given, sheet, app));
                 from = known.map(|known| (more(known), known.1 == 1));

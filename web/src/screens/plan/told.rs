@@ -5,7 +5,7 @@ use super::saw::number;
 use super::{anew, limits, nearly, percent, side, wants, ways};
 use crate::app::App;
 use crate::app::plan::{Found, Plan, Stands, fields_tried};
-use crate::words::en::{common, plan as words, told};
+use crate::words::en::{common, plan as words, tiles, told};
 use fivebar_core::ledger::kind::plan::Shape;
 use fivebar_core::plan::field::problem::Pattern;
 use fivebar_core::plan::{Asked, Sense};
@@ -277,6 +277,7 @@ pub fn why(given: &Given, sheet: &PlanSheet, seen: Seen<'_>) -> Option<String> {
         Why::Together { parts } => {
             limits::held(&words::parts_decide(&parts.iter().map(|nth| part(given, *nth)).collect::<Vec<_>>()), given, seen)
         }
+        Why::LeastPiece { cut } => tiles::least_piece(&side(*cut), &side(given.ready.figures.min_piece)),
         Why::Step { side: nth, other, more } => words::one_step(in_blocks(sheet), [*nth == 0, *more], &side(*other)),
     })
 }
@@ -361,7 +362,7 @@ pub fn waste(given: &Given, sheet: &PlanSheet, seen: Seen<'_>) -> Vec<String> {
         let shown = |volume: Decimal| seen.speech.number(volume, places, places);
         let parts = parts.map(|part| (Decimal::ZERO < part).then(|| shown(part)));
         let [wasted, taken] = [waste.wasted, waste.taken].map(|volume| shown(half_up(of(volume), places.into())));
-        let all = told::waste([&wasted, &taken], common::volume_unit(units), &percent(share, seen));
+        let all = told::waste([&wasted, &taken], (common::volume_unit(units), waste.taken < waste.whole), &percent(share, seen));
         let both = Volume::ZERO < waste.cutting && Volume::ZERO < waste.sizing;
         all + &told::waste_parts(given.ask.what.shape(), [parts[0].as_deref(), parts[1].as_deref()], both)
     });

@@ -85,6 +85,9 @@ pub fn other_rows(left: &str) -> String {
     format!("Plan the other {left} alone")
 }
 
+pub const ALL_ANEW: &str = "Plan all of it anew";
+pub const ALL_ANEW_UNDER: &str = "with none of the rows that are cut";
+
 /// "3 of the 8 rows are cut already; these are the others."
 pub fn others_of_rows((cut, one): (&str, bool), of: &str) -> String {
     let are = if one { "is" } else { "are" };

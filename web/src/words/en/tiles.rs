@@ -10,6 +10,13 @@ pub fn too_long([tile, longest]: [String; 2]) -> String {
     format!("A tile of {tile} does not come out of these pieces: the longest gives {longest} between its trimmed ends.")
 }
 
+/// "A larger field of this pattern is cut to pieces of 2 in at its border, and the least piece is 2 1/2 in: that keeps it so small. …"
+pub fn least_piece(cut: &str, least: &str) -> String {
+    format!(
+        "A larger field of this pattern is cut to pieces of {cut} at its border, and your least piece is {least}: that keeps it so small. To make it larger, set Least piece among the saw’s figures to {cut} or less."
+    )
+}
+
 /// "A tile of 50 mm is shorter than your least piece, 60 mm."
 pub fn too_short([tile, least]: [String; 2]) -> String {
     format!("A tile of {tile} is shorter than your least piece, {least}.")

@@ -136,9 +136,10 @@ pub fn waste_in_length(lost: &str, of: &str, unit: &str, percent: &str) -> Strin
     format!("In length {lost} of {of} {unit} is waste, {percent} %.")
 }
 
-/// A yield names its two volumes.
-pub fn waste([wasted, taken]: [&str; 2], unit: &str, percent: &str) -> String {
-    format!("Waste {wasted} of {taken} {unit} taken, {percent} %")
+/// A yield names its two volumes; what goes back to the rack is not taken for good.
+pub fn waste([wasted, taken]: [&str; 2], (unit, back): (&str, bool), percent: &str) -> String {
+    let taken_as = if back { "taken for good" } else { "taken" };
+    format!("Waste {wasted} of {taken} {unit} {taken_as}, {percent} %")
 }
 
 /// What the waste is made of, as far as it is something; of both, what rounds to nothing is something still.

@@ -29,7 +29,7 @@ impl Strips {
 
 fn strips(source: &Source, (rows, row, planed): (Count, Length, Length), figures: &Figures) -> Option<Strips> {
     let (thickness, width, length) = (source.pile.thickness?, source.pile.width?, source.pile.length?);
-    let ripped = i64::from(rips((rows, row), width, figures));
+    let ripped = i64::from(rips((rows, row), (width, source.planed), figures));
     let long = less(length, figures.square);
     let jointed = nm(row).saturating_add(nm(figures.joint).saturating_mul(2)).min(nm(width));
     let cube = |[thick, wide]: [i64; 2]| [thick, wide, nm(length)].into_iter().fold(1_i128, |sum, side| sum.saturating_mul(side.into()));

@@ -38,7 +38,6 @@ fn boards_that_were_bought_a_little_wider_or_narrower_may_count() {
         heard(&mut app, [Tap::Bought]);
         let digits = wide.chars().map(|digit| RackTap::Press(Press::Digit(u8::try_from(digit.to_digit(10).unwrap()).unwrap())));
         on_rack(&mut app, std::iter::once(RackTap::At(1)).chain(digits).chain([RackTap::Done]));
-        app.go(crate::app::Place::Jobs);
         let sizes = format!("4 bought of 30 × {wide} × 500; the plan wants C, 30 × 65 × 500 mm: ");
         let shown = page(&app);
         assert!(shown.contains(&sizes) && shown.contains("Buy 4 of C"), "{shown}");
@@ -57,12 +56,39 @@ fn boards_that_were_bought_a_little_wider_or_narrower_may_count() {
     }
 }
 
+/// Written down or left, and a pile's page that the plan led to: what is done there leads back to the plan, not to the rack.
+#[test]
+fn the_pages_of_the_rack_that_a_plan_leads_to_lead_back_to_it() {
+    let close = |app: &mut App| drop(app.heard(Msg::Workshop(Workshop::Close), Now { wall: app.now, chance: [77; 10] }));
+    let mut app = four_to_buy();
+    let pile = fivebar_core::sheet::make::sources(&app.shelf().shop(app.now.at), app.jobs.open.unwrap()).unwrap()[0].which().0;
+    let is_back = |app: &App| app.place == crate::app::Place::Jobs && page(app).contains("jobs/plan-answer");
+    heard(&mut app, [Tap::Pile(pile)]);
+    assert_eq!(app.place, crate::app::Place::Workshop);
+    on_rack(&mut app, [RackTap::Show(crate::app::workshop::rack::Page::Ask(pile, crate::app::workshop::rack::Ask::Size))]);
+    close(&mut app);
+    assert_eq!(app.place, crate::app::Place::Workshop, "the pile's page is behind its form");
+    close(&mut app);
+    assert!(is_back(&app), "{}", page(&app));
+    heard(&mut app, [Tap::Bought]);
+    close(&mut app);
+    assert!(is_back(&app), "{}", page(&app));
+    heard(&mut app, [Tap::Bought]);
+    on_rack(&mut app, [RackTap::Done]);
+    assert!(is_back(&app) && page(&app).contains("4 of C: bought."), "{}", page(&app));
+    // The list of the rack is not passed over where nobody came from a plan.
+    app.go(crate::app::Place::Workshop);
+    close(&mut app);
+    assert_eq!(app.workshop.rack.page, crate::app::workshop::rack::Page::List);
+}
+
 /// Boards that were written down as bought and taken back: the page of their pile goes with them, and the key says what they were.
 #[test]
 fn boards_bought_and_taken_back_leave_no_page_of_theirs() {
     let mut app = four_to_buy();
     heard(&mut app, [Tap::Bought]);
     on_rack(&mut app, [RackTap::Done]);
+    app.go(crate::app::Place::Workshop);
     let pile = app.workshop.rack.page.clone();
     assert!(matches!(pile, crate::app::workshop::rack::Page::Pile(_)));
     for (wanted, undo) in
@@ -140,7 +166,6 @@ fn each_kind_of_board_is_written_down_once() {
         heard(app, [Tap::Bought]);
         assert_eq!((app.workshop.rack.form.slots[0].text.as_str(), app.workshop.rack.form.slots[3].text.as_str()), (thick, "3"));
         on_rack(app, [RackTap::Press(Press::Digit(1)), RackTap::Done]);
-        app.go(crate::app::Place::Jobs);
     };
     write_down(&mut app, "30");
     says(&app, &[c, "Buy 3 of D (", "write down 3 of D"], &[d, "Buy 3 of C", "All the boards"]);

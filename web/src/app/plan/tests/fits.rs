@@ -137,3 +137,28 @@ fn boards_to_buy_begin_with_what_is_short() {
         assert_eq!((app.plan.page, app.plan.draft.buying.is_none()), (page, true));
     }
 }
+
+/// Sixteen boards of 18 x 3, tiles of 8: ripped to 2 wide, a herringbone as large as is asked cuts single widths at its border. The least piece
+/// of 2 1/2 keeps it small, and is named, and no tile more is said to make it nearer; with one of 2 it comes just so.
+#[test]
+fn a_herringbone_that_the_least_piece_keeps_small_says_so() {
+    let story = tell(
+        "2026-03-02 09:00 -05:00 workshop USD inch\nleave for yard\npile boards walnut-black 3/4 x 3 x 18 in\ncount 16 boards\n\
+         good 16 boards\njob tray \"Board\" 1 spec\n",
+    );
+    assert_eq!(story.refused, []);
+    let mut app = App::for_tests(Place::Jobs);
+    app.own = Shelf::of(Device::new([1; 8]), story.book, Sorted::new());
+    app.now = Wall::new(story.now.at, story.now.offset);
+    app.jobs.open = story.names.job("tray");
+    heard(&mut app, [Tap::Open, Tap::Shape(Shape::Field), Tap::Pattern(3)]);
+    super::told::typed(&mut app, &["24", "16", "", "", "8"]);
+    super::rack_first::planned_out(&mut app, vec![Tap::Go]);
+    check(&app, &["your least piece is 2", "that keeps it so small"], &["One tile more"]);
+    let mut lengths = [None; 13];
+    lengths[11] = Length::nm(50_800_000).ok();
+    let saw = fivebar_core::ledger::kind::plan::SawSet::of(lengths, None);
+    super::later::order(&mut app, Command::Plan(fivebar_core::ledger::decide::PlanCommand::SetSaw(saw)));
+    super::rack_first::planned_out(&mut app, vec![Tap::Go]);
+    check(&app, &["24 × 16 in"], &["your least piece is", "The nearest"]);
+}

@@ -184,7 +184,12 @@ fn a_rest_that_was_planed_says_so() {
     solved(&mut app);
     heard(&mut app, [Tap::Stop]);
     says(&app, &["one of 302, planed to 25."], &[]);
+    // For another top as thick it is as thick as it must be.
     heard(&mut app, [Tap::Use, Tap::Change, Tap::Piles]);
+    says(&app, &[], &["too thin: a plan had it planed, from 27 mm"]);
+    heard(&mut app, [Tap::Change]);
+    super::told::typed(&mut app, &["", "", "", "", "26"]);
+    heard(&mut app, [Tap::Piles]);
     says(&app, &["too thin: a plan had it planed, from 27 mm"], &[]);
 }
 

@@ -57,18 +57,24 @@ fn a_tapped_piece_says_where_it_lies() {
     }
 }
 
-/// Of sixteen whole and eight cut boards seven and three are cut: three rows. Planned again they are said, and a key plans the other five,
-/// in rows as wide.
+/// Of sixteen whole and eight cut boards seven and three are cut: three rows. Planned again it is the other five, in rows as wide; a key plans
+/// all of it anew, and one the other five again.
 #[test]
 fn rows_that_are_cut_count_when_it_is_planned_again() {
     let mut app = planned(30);
     heard(&mut app, [Tap::Use]);
     heard(&mut app, (0..7).map(|_| Tap::OneMore(0)).chain((0..3).map(|_| Tap::OneMore(1))));
-    planned_out(&mut app, vec![Tap::Go]);
-    check(&app, &["3 of these 8 rows are cut already", "Plan the other 5 alone"], &["all of this is planned anew"]);
-    planned_out(&mut app, vec![Tap::OtherRows]);
-    check(&app, &["2400 × 650 mm, 5 of 8 rows", "5 rows.", "3 of the 8 rows are cut already; these are the others."], &["Plan the other"]);
-    assert_eq!(app.plan.found.as_ref().unwrap().sheet.made, 5);
+    for again in [Tap::Go, Tap::OtherRows] {
+        planned_out(&mut app, vec![again]);
+        check(
+            &app,
+            &["2400 × 650 mm, 5 of 8 rows", "5 rows.", "3 of the 8 rows are cut already; these are the others."],
+            &["Plan the other"],
+        );
+        assert_eq!(app.plan.found.as_ref().unwrap().sheet.made, 5);
+        planned_out(&mut app, vec![Tap::AllAnew]);
+        check(&app, &["3 of these 8 rows are cut already", "Plan the other 5 alone"], &["all of this is planned anew"]);
+    }
 }
 
 /// All eight rows are ticked, so both lines are done. A tap on one of them has nothing to show: it is said, and no tick is kept or taken back.
@@ -100,6 +106,7 @@ fn the_boards_of_ticked_rows_are_cut() {
     heard(&mut app, [Tap::Use, Tap::TickRow(0), Tap::TickRow(1)]);
     check(&app, &["4 of 16<", "2 of 8<"], &[]);
     planned_out(&mut app, vec![Tap::Go]);
+    planned_out(&mut app, vec![Tap::AllAnew]);
     check(&app, &["2 of these 8 rows are cut already", "Plan the other 6 alone"], &[]);
     let plan = app.own.shop(app.now.at).job(app.jobs.open.unwrap()).unwrap().plans.last().unwrap().id;
     crate::app::plan::show(&mut app, plan);
@@ -114,11 +121,13 @@ fn rows_that_are_ticked_add_to_those_of_ticked_boards() {
     let mut app = planned(30);
     heard(&mut app, std::iter::once(Tap::Use).chain(two_of_boards.clone()));
     planned_out(&mut app, vec![Tap::Go]);
+    planned_out(&mut app, vec![Tap::AllAnew]);
     check(&app, &["2 of these 8 rows are cut already"], &[]);
     let mut app = planned(30);
     heard(&mut app, [Tap::Use, Tap::TickRow(6), Tap::TickRow(7)]);
     heard(&mut app, two_of_boards);
     planned_out(&mut app, vec![Tap::Go]);
+    planned_out(&mut app, vec![Tap::AllAnew]);
     check(&app, &["4 of these 8 rows are cut already", "Plan the other 4 alone"], &[]);
 }
 
@@ -140,16 +149,15 @@ fn planned_of_taken(app: &App) -> f64 {
     before.rsplit(|c: char| !c.is_ascii_digit() && c != '.').next().unwrap().parse().unwrap()
 }
 
-/// Three of the eight rows are cut, and one flat more of 905. The plan of the other five takes 15 boards, 5 x (2 + 1), where the plan before has
-/// 14 left: both is said. Used, the page goes on to say which rows these are, and the job has no piece more than its plans use.
+/// Three of the eight rows are cut, and one flat more of 905. The plan of the other five takes 16 pieces: 14 boards, and two of the ends of 312
+/// instead of a 15th; the plan before goes on with 14. Both is said. Used, the page goes on to say which rows these are, and the job has no piece more than its plans use.
 #[test]
 fn rows_cut_before_stay_of_the_top() {
     let mut app = planned(30);
     heard(&mut app, [Tap::Use]);
     heard(&mut app, (0..7).map(|_| Tap::OneMore(0)).chain((0..3).map(|_| Tap::OneMore(1))));
     planned_out(&mut app, vec![Tap::Go]);
-    planned_out(&mut app, vec![Tap::OtherRows]);
-    let before = ["with the 14 boards that are not cut, and makes all its rows; this one takes 15."];
+    let before = ["with the 14 boards that are not cut, and makes all its rows; this one takes 16."];
     let loose = "Cut already, in no row: 1 of A, 905. The rows they were for are planned anew.";
     let spot = "It may lie in place of pieces of this plan, which need not be cut then. A 905: row 1, piece 1.";
     check(&app, &[before[0], loose, spot], &[]);
@@ -164,14 +172,15 @@ fn rows_cut_before_stay_of_the_top() {
     check(&again, &[rows, loose, spot, "2400 × 650 mm, 5 of 8 rows"], &before);
     app.heard(Msg::Jobs(Jobs::Room(Room::Wood)), Now { wall: app.now, chance: [98; 10] });
     check(&app, &["Planned of taken"], &["more than its plans use", "fewer than its plans use"]);
-    // The same eight rows of 25 flats, not of 24; of eight of them, 910 long, some 312 go back to the rack.
+    // The same eight rows of 24 flats, 910 long, of which some 312 go back to the rack, planed and ripped: of eight, or of seven, and two of these
+    // are taken again.
     let mut whole = planned(30);
     heard(&mut whole, [Tap::Use]);
     whole.heard(Msg::Jobs(Jobs::Room(Room::Wood)), Now { wall: whole.now, chance: [99; 10] });
-    let (of_25, of_24) = (planned_of_taken(&app), planned_of_taken(&whole));
-    let length = |flats: f64| flats * 910.0 - 8.0 * 312.0;
-    let ratio = of_25 * length(25.0) / (of_24 * length(24.0));
-    assert!((ratio - 1.0).abs() < 0.002, "{of_25} % of 25, {of_24} % of 24");
+    let (of_5, of_8) = (planned_of_taken(&app), planned_of_taken(&whole));
+    let length = |ends: f64| 24.0 * 910.0 - ends * 312.0 * (24.5 * 81.3) / (26.5 * 90.0);
+    let ratio = of_5 * length(5.0) / (of_8 * length(8.0));
+    assert!((ratio - 1.0).abs() < 0.002, "{of_5} % and {of_8} %");
 }
 
 /// A used plan that is taken back can be used again: nothing changed, and what it would leave of its boards is left out of nothing.
@@ -181,13 +190,12 @@ fn a_used_plan_of_the_other_rows_is_taken_back() {
     heard(&mut app, [Tap::Use]);
     heard(&mut app, (0..7).map(|_| Tap::OneMore(0)).chain((0..3).map(|_| Tap::OneMore(1))));
     planned_out(&mut app, vec![Tap::Go]);
-    planned_out(&mut app, vec![Tap::OtherRows]);
     heard(&mut app, [Tap::Use, Tap::UseAnd(false)]);
     let plan = app.plan.used.unwrap();
     // Its page is opened from another.
     crate::app::plan::show(&mut app, plan);
     super::later::take_back(&mut app);
-    check(&app, &["Use these 15"], &["has changed since"]);
+    check(&app, &["Use these 16"], &["has changed since"]);
     let lies = |haul, pile| fivebar_core::ledger::fold::haul(&app.own.book, haul).and_then(|haul| haul.pile(pile).map(|it| it.on_rack()));
     for (source, _) in &app.plan.given.as_ref().unwrap().left_out {
         assert!(lies(source.pile.haul, source.pile.pile).is_some_and(|n| 0 < n), "{}", source.pile.label);
@@ -233,6 +241,7 @@ fn pieces_of_rows_that_are_begun_are_listed_with_their_places() {
     planned_out(&mut app, vec![Tap::Go]);
     heard(&mut app, [Tap::Use, Tap::UseAnd(false), Tap::TickRow(0)]);
     planned_out(&mut app, vec![Tap::Go]);
+    planned_out(&mut app, vec![Tap::AllAnew]);
     check(&app, &["1 of these 8 rows is cut already"], &[loose]);
 }
 

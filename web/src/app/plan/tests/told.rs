@@ -110,7 +110,7 @@ fn rows_say_how_wide_and_how_thick() {
             "Rip 51 wide, joint to 50, plane to 25 thick.",
             "9 pieces give 9045 of the 9600 mm asked.",
             "1 mm narrower, 399 mm, needs 7 rows.",
-            "litres taken, 26",
+            "litres taken for good, 26",
             ": cutting 0.1, ripping and planing",
             "of 9689 mm is waste",
             "Left out: bits, too short.",

@@ -127,8 +127,11 @@ pub fn bought(app: &mut App, now: Now) {
         }
         let find = |kind: &str| written.entries.iter().find(|entry| entry.fact.kind() == kind).map(|entry| entry.id);
         let lying = find("HaulBegan").zip(find("PileAdded"));
+        let plan = app.workshop.asked_from.filter(|_| super::ends_at_plan(&app.workshop));
         app.workshop.rack.show(lying.map_or(Page::List, |(haul, pile)| Page::Pile(Lying { haul, pile })));
         app.orders.push(Order::Feel(Feel::Start));
+        // A plan that wanted them is next.
+        plan.into_iter().for_each(|place| app.go(place));
     }
 }
 
