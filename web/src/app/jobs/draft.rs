@@ -84,6 +84,8 @@ pub struct Picks {
     pub design: Option<Id>,
     /// What comes back is not made good: its money goes back, and an order that was done came to nothing.
     pub ends: bool,
+    /// Money goes back, and the buyer keeps every piece.
+    pub they_keep: bool,
     /// The buyer never came.
     pub never_came: bool,
     /// What a gallery keeps.
@@ -118,6 +120,8 @@ pub enum Pick {
     Tax(TaxBy),
     /// With the refund the order came to nothing.
     Ends(bool),
+    /// No piece comes back: the buyer keeps it, at less.
+    TheyKeep(bool),
     /// The buyer of an agreement never came: what came in ahead is kept, unless another sum is typed.
     NeverCame(bool),
     /// The gallery takes its share of the tag with tax.
@@ -177,6 +181,7 @@ pub fn begin(app: &App, what: What) -> Option<Draft> {
         spent_on: SpentOn::default(),
         design: None,
         ends: false,
+        they_keep: false,
         never_came: false,
         terms: if what == What::Consign { usual(app, None) } else { FIRST_TERMS },
         is_all: false,
@@ -371,6 +376,7 @@ pub fn pick(app: &mut App, pick: Pick, now: Now) {
         Pick::Carried(carried) => picks.carried = carried,
         Pick::Tax(by) => taxed(app, by),
         Pick::Ends(ends) => goes_along_with(app, |picks| picks.ends = ends),
+        Pick::TheyKeep(keep) => back::they_keep(app, keep),
         Pick::WithTax(with_tax) => picks.terms.with_tax = with_tax,
         Pick::MakerPays(pays) => picks.terms.maker_pays = pays,
         Pick::ThatIsAll(all) => picks.is_all = all,
@@ -427,7 +433,7 @@ pub fn as_asked(app: &App) -> Option<String> {
     let draft = app.jobs.draft.as_ref()?;
     let several = match draft.what {
         What::Sell(None) => true,
-        What::Refund(id) => of_several(&sheet, id),
+        What::Refund(id) if !draft.picks.they_keep => of_several(&sheet, id),
         _ => return None,
     };
     let (sign, units) = (app.speech.sign(), sheet.account.units);

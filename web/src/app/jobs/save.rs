@@ -9,7 +9,7 @@ use super::super::price::gallery::there;
 use super::super::taxes::tax;
 use super::draft::{Draft, Way, What, agreement_done, comes_back};
 use fivebar_core::ledger::decide::{
-    BringBackOrder, Command, HandBackOrder, HaulCommand, JobCommand, Lying, MoneyCommand, Much, Now, On, PayOrder, PlanCommand,
+    BringBackOrder, Command, HandBackOrder, HaulCommand, JobCommand, LetKeepOrder, Lying, MoneyCommand, Much, Now, On, PayOrder, PlanCommand,
     SaleCommand, SellOrder, WoodCommand,
 };
 use fivebar_core::ledger::fold::Selling;
@@ -408,6 +408,9 @@ impl Reader {
             What::HandBack(over) => {
                 let (sum, paid) = (self.money(draft, 0)?, draft.picks.paid.unwrap_or(fivebar_core::ledger::kind::sale::Paid::Notes));
                 Some(SaleCommand::HandBack(HandBackOrder { job, sum, paid, agreed: over.agreed, sale: over.sale, when: None }))
+            }
+            What::Refund(sale) if draft.picks.they_keep => {
+                Some(SaleCommand::LetKeep(LetKeepOrder { job, sale, sum: self.money(draft, 0)?, when: None }))
             }
             What::Refund(sale) => {
                 let (back, several) = (self.money(draft, 0)?, 1 < draft.form.slots.len());

@@ -1,7 +1,7 @@
 //! What goes back with pieces that were brought back: what came in for them, or nothing where they are made good.
 
 use super::super::super::App;
-use super::{Draft, Picks, Typed, of_several};
+use super::{Draft, Picks, Typed, What, of_several};
 use crate::app::form::Form;
 use fivebar_core::ledger::fold::{AgreementState, ComesBack, Selling};
 use fivebar_core::quantity::{Count, Id, Money};
@@ -38,6 +38,17 @@ pub(super) fn begin(draft: Draft, (sheet, sale): (&JobSheet, Id), typed: Typed) 
         None => Form::filled([sum]),
     };
     Draft { form, picks: Picks { ends, ..draft.picks }, ..draft }
+}
+
+/// The buyer keeps it: what goes back for that is the maker's to say. Else the form is as it was opened.
+pub(super) fn they_keep(app: &mut App, keep: bool) {
+    let (sign, sheet) = (app.speech.sign(), super::sheet(app));
+    let Some((Ok(sheet), draft)) = sheet.zip(app.jobs.draft.as_mut()) else { return };
+    let What::Refund(sale) = draft.what else { return };
+    draft.picks.they_keep = keep;
+    let typed = Typed { sign, units: draft.picks.units };
+    let was: Draft = (**draft).clone();
+    **draft = if keep { Draft { form: Form::of(1), ..was } } else { begin(was, (&sheet, sale), typed) };
 }
 
 /// What is proposed to go back for so many of its pieces.

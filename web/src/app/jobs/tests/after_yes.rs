@@ -297,6 +297,29 @@ fn a_part_stands_first_when_its_day_has_come() {
     told(&parts.replace("250 due 2026-05-22", "250 due 2026-05-23")).hides(&["A payment is due"]).open("more").hides(&["Take the payment"]);
 }
 
+/// A dent found later: of 105.50 with 5.50 of tax 20 go back, 1.04 of the tax with it, and the stool stays with its buyer. Nothing typed, or more than
+/// came in, is not taken.
+#[test]
+fn money_goes_back_and_they_keep_it() {
+    let mut maker = Maker::told(&["2026-05-22 08:14 -05:00 workshop USD inch\ntill tax 0.055 fee 0.02\njob more \"Stools\" 3 spec\n\
+        tag 105.50 more\nsell 1 more for 105.50 card"]);
+    let sale = maker.room("more", Room::Sell).sheet().selling.sales[0].id;
+    maker.tap(Tap::Write(What::Refund(sale))).shows(&["Comes back", "They keep it", ">105.50<"]).pick(Pick::TheyKeep(true));
+    maker.shows(&["Came in for it", "105.50", "Nothing comes back.", "it stays sold"]).hides(&[">105.50</output>", "Their money back"]);
+    maker.tap(Tap::Save);
+    assert!(maker.sheet().selling.sales[0].back.is_empty(), "nothing was typed");
+    maker.figures(&["200"]).tap(Tap::Save).shows(&["Not taken: $200.00 is more than came in, $105.50."]);
+    maker.figures(&["0"]).tap(Tap::Save).shows(&["Nothing was asked for.", "how much"]);
+    maker.figures(&["20"]).shows(&["Its tax, reversed", "1.04", "which stays paid", "0.40"]).tap(Tap::Save);
+    maker.shows(&["105.50", "Money back Fri 22 May, they keep it", "tax of −1.04", "−20.00", "money back, the piece kept"]);
+    let sold = maker.sheet().account.sold;
+    let amounts = [sold.taken, sold.tax, sold.received, sold.due].map(|sum| sum.amount().to_string());
+    assert_eq!((amounts, sold.pieces, sold.left), (["85.5", "4.46", "85.5", "0"].map(str::to_owned), 1, 2));
+    let entry = maker.sheet().selling.sales[0].back[0].entry;
+    maker.tap(Tap::Strike(entry)).hides(&["−20.00"]);
+    maker.tap(Tap::Write(What::Refund(sale))).pick(Pick::TheyKeep(true)).pick(Pick::TheyKeep(false)).shows(&[">105.50<"]);
+}
+
 /// Three stools for 99 by card, one comes back: 33 with its tax of 1.72 and its part of the fee; two stay sold, and that it came back can be struck.
 #[test]
 fn one_of_three_comes_back() {

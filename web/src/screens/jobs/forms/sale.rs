@@ -167,6 +167,12 @@ fn refund(draft: &Draft, (sheet, id): (&JobSheet, Id), (app, seen): (&App, Seen<
     let mut asked = Asked::new("jobs/refund", words::REFUND);
     let Some(sale) = sheet.selling.sale(id) else { return asked };
     let currency = sale.sum.currency();
+    let segs = vec![Seg::new(words::COMES_BACK, !draft.picks.they_keep), Seg::new(words::THEY_KEEP, draft.picks.they_keep)];
+    let keeps = even(words::WHAT_BECAME, segs, |nth| say(Tap::Pick(Pick::TheyKeep(nth == 1))));
+    if draft.picks.they_keep {
+        asked.above = vec![keeps];
+        return they_keep(asked, draft, (sheet, sale), seen);
+    }
     let Some(back) = comes_back(app, &sheet.selling, (id, as_typed(draft, sale.n, seen))) else { return asked };
     let came = sheet.selling.came_for(currency, (id, back)).unwrap_or(Money::zero(currency));
     let part = sale.part(back).map(|part| part.tax).unwrap_or(sale.tax);
@@ -176,7 +182,7 @@ fn refund(draft: &Draft, (sheet, id): (&JobSheet, Id), (app, seen): (&App, Seen<
     let paid = sheet.selling.paid(currency, id).ok().filter(|paid| *paid != came);
     let word = if paid.is_some() { words::CAME_BEYOND } else { words::CAME_FOR_IT };
     let paid = paid.map(|paid| line(words::CAME_FOR_IT, sum(paid, seen)));
-    asked.above = vec![el("section", "card").kids(paid).kid(line(word, sum(came, seen))).kids(tax).kids(fee)];
+    asked.above = vec![keeps, el("section", "card").kids(paid).kid(line(word, sum(came, seen))).kids(tax).kids(fee)];
     if !agreement_open(&sheet.selling, id) {
         let is_order = agreement_done(&sheet.selling, id);
         let (label, ends) = if is_order { (words::THE_ORDER, words::ORDER_ENDS) } else { (words::THE_SALE, words::MONEY_GOES_BACK) };
@@ -187,6 +193,25 @@ fn refund(draft: &Draft, (sheet, id): (&JobSheet, Id), (app, seen): (&App, Seen<
     asked.slots = vec![Slot::new(words::TO_HAND_BACK_OF_IT, draft.picks.currency.code())];
     asked.slots.extend(of_several(sheet, id).then(|| Slot::whole(words::PIECES_BACK)));
     asked.save.1 = if draft.picks.ends { words::REFUND_UNDER } else { words::GOOD_UNDER }.into();
+    asked
+}
+
+/// Money alone goes back: what came in, and of what is typed its tax and the fee that stays paid.
+fn they_keep(mut asked: Asked, draft: &Draft, (sheet, sale): (&JobSheet, &Sale), seen: Seen<'_>) -> Asked {
+    let currency = sale.sum.currency();
+    let paid = sheet.selling.paid(currency, sale.id).unwrap_or(Money::zero(currency));
+    let typed = reading::money(draft.form.text(0), currency, seen.speech.sign()).ok().filter(|typed| !typed.is_zero());
+    let tax = typed.and_then(|typed| sale.less(typed).ok()).map(|less| less.tax).filter(|tax| !tax.is_zero());
+    let tax = tax.map(|tax| line(words::TAX_REVERSED, sum(tax, seen)));
+    let beyond = typed.and_then(|typed| sheet.selling.came_beyond(currency, (sale.id, typed)).ok());
+    let fee = beyond.and_then(|beyond| sheet.selling.fee_of(currency, (sale.id, beyond)).ok()).filter(|fee| !fee.is_zero());
+    let fee = fee.map(|fee| line(words::FEE_STAYS_PAID, sum(fee, seen)));
+    let is_due = paid.amount() < sale.sum.amount();
+    let sold = is_due.then(|| line(words::WHOLE_PRICE, sum(sale.sum, seen)));
+    asked.above.push(el("section", "card").kids(sold).kid(line(words::CAME_FOR_IT, sum(paid, seen))).kids(tax).kids(fee));
+    asked.above.push(el("p", "t14 i2").text(if is_due { words::KEPT_AND_DUE } else { words::KEPT_FOR_LESS }));
+    asked.slots = vec![Slot::new(if is_due { words::OFF_THE_PRICE } else { words::TO_HAND_BACK_OF_IT }, currency.code())];
+    asked.save.1 = words::STAYS_SOLD.into();
     asked
 }
 
