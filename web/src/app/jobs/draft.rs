@@ -4,7 +4,7 @@ mod back;
 mod paid;
 mod what;
 
-pub use back::{agreement_done, agreement_open, comes_back};
+pub use back::{agreement_done, agreement_open, came_ahead, comes_back};
 pub use what::{PaidTo, What, of_several};
 use what::{brings, priced};
 
@@ -122,7 +122,7 @@ pub enum Pick {
     Ends(bool),
     /// No piece comes back: the buyer keeps it, at less.
     TheyKeep(bool),
-    /// The buyer of an agreement never came: what came in ahead is kept, unless another sum is typed.
+    /// The buyer of an agreement never came: nothing of what came in ahead goes back, unless a sum is typed.
     NeverCame(bool),
     /// The gallery takes its share of the tag with tax.
     WithTax(bool),
@@ -253,7 +253,10 @@ fn filled(draft: Draft, sheet: &JobSheet, sign: Sign) -> Draft {
             Draft { form, ..draft }
         }
         What::Refund(id) => back::begin(draft.clone(), (sheet, *id), typed),
-        What::Cancel(_) => Draft { form: Form::filled([typed.sum(None)]), ..draft },
+        What::Cancel(agreed) => {
+            let ahead = back::came_ahead(sheet, *agreed);
+            Draft { form: ahead.map_or_else(|| Form::of(0), |ahead| Form::filled([typed.sum(Some(ahead))])), ..draft }
+        }
         What::Consign => {
             let share = draft.picks.terms.share.checked_mul(Decimal::ONE_HUNDRED).unwrap_or_default().normalize();
             let figures = ["1".into(), typed.sum(sheet.sale.tag), writing::decimal(share, sign)];
@@ -383,7 +386,7 @@ pub fn pick(app: &mut App, pick: Pick, now: Now) {
         Pick::Instead(instead) => picks.instead = instead,
         Pick::NeverCame(never) => {
             picks.never_came = never;
-            draft.form.put(0, ahead.filter(|_| never).unwrap_or_default());
+            ahead.into_iter().for_each(|ahead| draft.form.put(0, if never { "0".into() } else { ahead }));
         }
         Pick::Wood(wood) => (picks.wood, picks.more) = (wood, false),
         Pick::SpentOn(tap) => {
@@ -460,8 +463,7 @@ fn ahead(app: &App) -> Option<String> {
     let What::Cancel(agreed) = app.jobs.draft.as_ref()?.what else { return None };
     let sheet = sheet(app)?.ok()?;
     let (sign, units) = (app.speech.sign(), sheet.account.units);
-    let ahead = sheet.selling.received_ahead(sheet.account.currency, agreed).ok().filter(|ahead| !ahead.is_zero())?;
-    Some(Typed { sign, units }.sum(Some(ahead)))
+    Some(Typed { sign, units }.sum(Some(back::came_ahead(&sheet, agreed)?)))
 }
 
 /// So many days later, or earlier.

@@ -27,6 +27,11 @@ pub fn comes_back(app: &App, selling: &Selling, of: (Id, Count)) -> Option<Comes
     selling.comes_back(&app.shelf().shop(app.now.at).till(currency), of).ok()
 }
 
+/// What came in ahead of an agreement and lies there; none where nothing does.
+pub fn came_ahead(sheet: &JobSheet, agreed: Id) -> Option<Money> {
+    sheet.selling.received_ahead(sheet.account.currency, agreed).ok().filter(|ahead| !ahead.is_zero())
+}
+
 /// A form about all of a sale.
 pub(super) fn begin(draft: Draft, (sheet, sale): (&JobSheet, Id), typed: Typed) -> Draft {
     let (currency, ends) = (sheet.account.currency, !agreement_open(&sheet.selling, sale));

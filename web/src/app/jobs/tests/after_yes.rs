@@ -240,11 +240,12 @@ fn what_is_kept_of_an_order_that_is_made_good_counts_for_it() {
 /// Who never came leaves the deposit, unless another sum is said, and the pieces are free again; it is taken back where it stands.
 #[test]
 fn who_never_came_leaves_the_deposit() {
-    for (typed, kept) in [(None, "300"), (Some("120"), "120")] {
+    for (typed, kept) in [(None, "300"), (Some("180"), "120")] {
         let mut maker = told("");
         let agreed = maker.room("more", Room::Sell).sheet().selling.agreements[0].id;
         maker.tap(Tap::Write(What::Cancel(agreed))).shows(&["Called off", "Did not turn up", "Came in ahead", "300.00"]);
-        maker.pick(Pick::NeverCame(true)).shows(&[">300<"]).figures(typed.as_slice()).tap(Tap::Save);
+        maker.pick(Pick::NeverCame(true)).shows(&["Handed back", ">0<"]).figures(typed.as_slice());
+        maker.shows(&[&format!("{kept}.00 stays with you.")]).tap(Tap::Save);
         maker.shows(&["did not turn up", &format!("{kept}.00 kept"), "800.00", "Take back"]);
         let sold = maker.sheet().account.sold;
         assert_eq!((sold.taken.amount().to_string(), sold.due.is_zero(), sold.promised), (kept.to_owned(), true, 0));
@@ -252,6 +253,27 @@ fn who_never_came_leaves_the_deposit() {
         maker.tap(Tap::Strike(entry)).hides(&["did not turn up"]);
         assert_eq!(maker.sheet().account.sold.promised, 2);
     }
+}
+
+/// Called off: all that came in ahead goes back as it is opened, and what is typed less stays; more than came in is not taken. Where nothing came in
+/// nothing is asked. What is brought back says the same.
+#[test]
+fn both_ask_what_is_handed_back_and_say_what_stays() {
+    for (typed, kept) in [("300", "0"), ("100", "200")] {
+        let mut maker = told("");
+        let agreed = maker.room("more", Room::Sell).sheet().selling.agreements[0].id;
+        maker.tap(Tap::Write(What::Cancel(agreed))).shows(&["0.00 stays with you.", "Handed back", ">300<"]).hides(&["Not handed back"]);
+        maker.pick(Pick::NeverCame(true)).shows(&[">0<"]).pick(Pick::NeverCame(false)).shows(&[">300<"]);
+        maker.figures(&["301"]).tap(Tap::Save).shows(&["Not taken: $301.00 is more than the $300.00 that is to be handed back."]);
+        maker.figures(&[typed]).shows(&[&format!("{kept}.00 stays with you.")]).tap(Tap::Save);
+        assert_eq!(maker.sheet().account.sold.taken.amount().to_string(), kept);
+    }
+    let mut maker = told("agree 400 for 1 more fetched as other");
+    let agreed = maker.room("more", Room::Sell).sheet().selling.agreements[1].id;
+    maker.tap(Tap::Write(What::Cancel(agreed))).hides(&["Handed back", "stays with you"]).tap(Tap::Save).shows(&["came to nothing"]);
+    let mut maker = told("sell 1 more for 90 notes as one");
+    let sale = maker.room("more", Room::Sell).sheet().selling.sales[0].id;
+    maker.tap(Tap::Write(What::Refund(sale))).hides(&["stays with you"]).figures(&["70"]).shows(&["20.00 stays with you."]);
 }
 
 /// A deposit that was agreed and never paid came in from nobody, and that is said; one that was handed back says nothing of the kind.

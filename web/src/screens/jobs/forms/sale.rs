@@ -6,7 +6,7 @@ use super::super::page::can_tip;
 use super::super::say;
 use super::Asked;
 use crate::app::jobs::Tap;
-use crate::app::jobs::draft::{Draft, PaidTo, Pick, What, agreement_done, agreement_open, comes_back, of_several};
+use crate::app::jobs::draft::{Draft, PaidTo, Pick, What, agreement_done, agreement_open, came_ahead, comes_back, of_several};
 use crate::app::price::gallery::there;
 use crate::app::price::in_coins;
 use crate::app::taxes::tax;
@@ -50,16 +50,7 @@ fn form(draft: &Draft, sheet: &JobSheet, (app, seen): (&App, Seen<'_>)) -> Asked
             asked.slots = vec![Slot::new(words::SUM, code)];
             asked
         }
-        What::Cancel(agreed) => {
-            let mut asked = Asked::new("jobs/cancel", words::CAME_TO_NOTHING);
-            let ahead = sheet.selling.received_ahead(draft.picks.currency, agreed).ok().filter(|ahead| !ahead.is_zero());
-            asked.above = vec![never_came(draft)];
-            let fee = sheet.selling.fees_ahead(draft.picks.currency, agreed).ok().filter(|fee| !fee.is_zero());
-            let fee = fee.map(|fee| line(words::ITS_FEE_STAYS_PAID, sum(fee, seen)));
-            asked.above.extend(ahead.map(|ahead| el("section", "card").kid(line(words::CAME_AHEAD, sum(ahead, seen))).kids(fee)));
-            asked.slots = vec![Slot::new(words::KEEP, code)];
-            asked
-        }
+        What::Cancel(agreed) => cancel(draft, (sheet, agreed), seen),
         What::GalleryPaid(lot) => {
             let mut asked = Asked::new("jobs/gallery", words::GALLERY_PAID);
             let there = there(app, (sheet.job, lot));
@@ -189,6 +180,9 @@ fn refund(draft: &Draft, (sheet, id): (&JobSheet, Id), (app, seen): (&App, Seen<
         let segs = vec![Seg::new(ends, draft.picks.ends), Seg::new(words::ORDER_STANDS, !draft.picks.ends)];
         asked.above.push(even(label, segs, |nth| say(Tap::Pick(Pick::Ends(nth == 0)))));
     }
+    let typed = reading::money(draft.form.text(0), currency, seen.speech.sign()).ok();
+    let stays = typed.and_then(|typed| came.minus(typed).ok()).filter(|stays| Decimal::ZERO < stays.amount() && draft.picks.ends);
+    asked.above.extend(stays.map(|stays| el("p", "t14 i2").text(words::stays_with_you(&sum(stays, seen)))));
     asked.above.extend(of_order(draft, (sheet, sale), (back.n, came), seen).map(|said| el("p", "t14 i2").text(said)));
     asked.slots = vec![Slot::new(words::TO_HAND_BACK_OF_IT, draft.picks.currency.code())];
     asked.slots.extend(of_several(sheet, id).then(|| Slot::whole(words::PIECES_BACK)));
@@ -238,6 +232,21 @@ fn instead(draft: &Draft) -> El<Msg> {
     let ways = [(Instead::Yours, words::YOURS_NOW), (Instead::Given, words::GIVEN_AWAY), (Instead::Broken, words::BROKEN)];
     let segs = ways.map(|(way, word)| Seg::new(word, draft.picks.instead == way));
     even(words::WHAT_BECAME, segs.into(), move |nth| say(Tap::Pick(Pick::Instead(ways.get(nth).map_or(Instead::Yours, |(way, _)| *way)))))
+}
+
+/// What came in ahead, and what of it stays with the maker when so much is handed back; nothing is asked where nothing came in.
+fn cancel(draft: &Draft, (sheet, agreed): (&JobSheet, Id), seen: Seen<'_>) -> Asked {
+    let mut asked = Asked::new("jobs/cancel", words::CAME_TO_NOTHING);
+    asked.above = vec![never_came(draft)];
+    let Some(ahead) = came_ahead(sheet, agreed) else { return asked };
+    let fee = sheet.selling.fees_ahead(ahead.currency(), agreed).ok().filter(|fee| !fee.is_zero());
+    let fee = fee.map(|fee| line(words::ITS_FEE_STAYS_PAID, sum(fee, seen)));
+    asked.above.push(el("section", "card").kid(line(words::CAME_AHEAD, sum(ahead, seen))).kids(fee));
+    let back = reading::money(draft.form.text(0), ahead.currency(), seen.speech.sign()).ok();
+    let stays = back.and_then(|back| ahead.minus(back).ok()).filter(|stays| Decimal::ZERO <= stays.amount());
+    asked.above.extend(stays.map(|stays| el("p", "t14 i2").text(words::stays_with_you(&sum(stays, seen)))));
+    asked.slots = vec![Slot::new(words::TO_HAND_BACK_OF_IT, draft.picks.currency.code())];
+    asked
 }
 
 /// The order was called off, or nobody came.

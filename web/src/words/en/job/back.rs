@@ -38,6 +38,11 @@ pub fn stay_sold(pieces: &str, n: fivebar_core::quantity::Count) -> String {
     format!("{pieces} of the order {} sold.", if n == 1 { "stays" } else { "stay" })
 }
 
+/// "20.00 stays with you."
+pub fn stays_with_you(sum: &str) -> String {
+    format!("{sum} stays with you.")
+}
+
 /// "184.00 of it kept".
 pub fn kept(sum: &str) -> String {
     format!("{sum} kept")
