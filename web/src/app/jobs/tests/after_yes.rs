@@ -294,7 +294,10 @@ fn an_agreement_that_brought_nothing_says_so() {
 fn a_consignment_is_asked_for_its_terms_and_comes_back() {
     let mut maker = Maker::told(&["2026-05-22 08:14 -05:00 workshop USD inch\ntill tax 0.055\njob more \"Stools\" 3 spec\ntag 145 more\n"]);
     maker.room("more", Room::Sell).tap(Tap::Write(What::Consign)).shows(&["Share before tax", "I send in tax", ">40<"]);
-    maker.pick(Pick::WithTax(true)).pick(Pick::MakerPays(true)).figures(&["2", "145", "35"]).tap(Tap::Save).shows(&["2 there, tag 145"]);
+    // 145 / 1.055 x 0.6; then 145 x 0.65 less 7.56 of tax.
+    maker.shows(&["82.46 to you for each sold"]);
+    maker.pick(Pick::WithTax(true)).pick(Pick::MakerPays(true)).figures(&["2", "145", "35"]);
+    maker.shows(&["86.69 to you for each sold"]).tap(Tap::Save).shows(&["2 there, tag 145"]);
     maker.tap(Tap::Write(What::Consign)).shows(&[">35<"]).figures(&["1", "200", "35"]).tap(Tap::Save);
     maker.shows(&["2 there, tag 145", "1 there, tag 200"]);
     let lots = maker.sheet().selling.lots();

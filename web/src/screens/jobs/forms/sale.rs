@@ -18,10 +18,10 @@ use crate::screens::price::more::tag_word;
 use crate::screens::{Seen, taxes};
 use crate::view::{El, el};
 use crate::words::en::{common, deal, job as words, jobs, price, taxes as tax_words, waiting};
-use fivebar_core::ledger::fold::{Agreement, Sale, TaxBy};
+use fivebar_core::ledger::fold::{Agreement, GalleryTerms, Sale, TaxBy};
 use fivebar_core::ledger::kind::sale::{Carried, Instead, Paid};
 use fivebar_core::quantity::{Count, Currency, Decimal, Id, Listed, Money, PILE_MOST, reading};
-use fivebar_core::sheet::gallery::AtGallery;
+use fivebar_core::sheet::gallery::{AtGallery, of_one};
 use fivebar_core::sheet::job::JobSheet;
 
 /// The form of a draft about selling.
@@ -69,10 +69,21 @@ fn form(draft: &Draft, sheet: &JobSheet, (app, seen): (&App, Seen<'_>)) -> Asked
         _ => {
             let mut asked = Asked::new("jobs/consign", words::CONSIGN_TITLE);
             asked.above = terms(draft);
+            asked.above.extend(to_you(draft, (sheet, app), seen).map(|said| el("p", "t14 i2").text(said)));
             asked.slots = vec![Slot::whole(words::PIECES), Slot::new(tag_of(sheet, app), code), Slot::new(words::GALLERY_SHARE, "")];
             asked
         }
     }
+}
+
+/// What the maker gets of each that is sold, by the tag and the share that are typed.
+fn to_you(draft: &Draft, (sheet, app): (&JobSheet, &App), seen: Seen<'_>) -> Option<String> {
+    let (sign, shop) = (seen.speech.sign(), app.shelf().shop(seen.now.at));
+    let tag = reading::money(draft.form.text(1), draft.picks.currency, sign).ok().filter(|tag| !tag.is_zero())?;
+    let percent = reading::percent(draft.form.text(2), sign).ok()?;
+    let terms = GalleryTerms { share: percent.checked_div(Decimal::ONE_HUNDRED)?, ..draft.picks.terms };
+    let each = of_one(&shop, &shop.job(sheet.job).ok()?, (tag, terms)).ok()?;
+    Some(deal::to_you_each(&sum(each.you_get, seen)))
 }
 
 /// The tag as its job has it: of each of several, before the tax that comes on top.
