@@ -9,8 +9,8 @@ use super::super::price::gallery::there;
 use super::super::taxes::tax;
 use super::draft::{Draft, Way, What, agreement_done, comes_back};
 use fivebar_core::ledger::decide::{
-    BringBackOrder, Command, HandBackOrder, HaulCommand, JobCommand, LetKeepOrder, Lying, MoneyCommand, Much, Now, On, PayOrder, PlanCommand,
-    SaleCommand, SellOrder, WoodCommand,
+    BringBackOrder, Command, HandBackOrder, HaulCommand, JobCommand, LetKeepOrder, Lying, MoneyCommand, Much, Now, On, PayOrder,
+    PlanCommand, SaleCommand, SellOrder, WoodCommand,
 };
 use fivebar_core::ledger::fold::Selling;
 use fivebar_core::ledger::kind::Exact;

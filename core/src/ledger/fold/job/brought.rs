@@ -85,11 +85,8 @@ impl Sale {
     /// nothing.
     pub(super) fn brought_back(&mut self, back: &BroughtBack) {
         let least = |one: Money, other: Money| if other.amount() < one.amount() { other } else { one };
-        let of = if back.of.n == 0 {
-            Lines { n: 0, sum: least(back.of.sum, self.sum), tax: least(back.of.tax, self.tax) }
-        } else {
-            back.of
-        };
+        let of =
+            if back.of.n == 0 { Lines { n: 0, sum: least(back.of.sum, self.sum), tax: least(back.of.tax, self.tax) } } else { back.of };
         let back = &BroughtBack { of, ..*back };
         let (sum, tax) = (self.sum.minus(back.of.sum), self.tax.minus(back.of.tax));
         match (sum, tax) {
