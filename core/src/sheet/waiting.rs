@@ -162,11 +162,18 @@ fn stands(shop: &Shop, (job, paid): (&Job, Paid), known: Option<Rc<Known>>) -> S
     }
     let take = shop.terms_of(job, paid).take();
     let take = |known: &Known| known.rests.carried(take?, Carried::Delivered);
-    match known.map(|known| take(&known).and_then(|take| prospect(&known, take))) {
+    let coins = |prospect| in_coins(prospect, |sum| shop.till(job.currency).in_coins(Some(paid), sum));
+    match known.map(|known| take(&known).and_then(|take| prospect(&known, take)).and_then(coins)) {
         None => Stands::NothingLeft,
         Some(Ok(prospect)) => Stands::Found(Box::new(Prospect { costs: costs::costs(shop, job), ..prospect })),
         Some(Err(refusal)) => Stands::Refused(refusal),
     }
+}
+
+/// What is asked, as it can be paid: in notes to the coin.
+fn in_coins(prospect: Prospect, coins: impl Fn(Money) -> Answer<Money>) -> Answer<Prospect> {
+    let steps = prospect.steps.iter().map(|step| Ok(Step { ask: coins(step.ask)?, ..*step })).collect::<Answer<Vec<_>>>()?;
+    Ok(Prospect { steps, held: prospect.held.map(coins).transpose()?, ..prospect })
 }
 
 fn prospect(known: &Known, take: Take) -> Answer<Prospect> {

@@ -126,6 +126,8 @@ pub struct RealYear {
     /// Beside the bench, what looks like a forgotten stop and the maker has not answered for.
     pub unsettled: Span,
     pub logged: Span,
+    /// Of what was logged, what the wood on the rack carries of its hauls: no job has it yet.
+    pub on_rack: Span,
     /// The same beside what was logged.
     pub unsettled_logged: Span,
     pub costs: Money,
@@ -164,7 +166,29 @@ pub fn real_year(shop: &Shop, currency: Currency, offset: Offset) -> Answer<Real
     let YearTime { bench, trips, unsettled, unsettled_logged, .. } = time;
     let tools_twice = tools_twice(&shop.workshop, (currency, year));
     let wear_guessed = worn.is_none();
-    Ok(RealYear { passed, worked, bench, trips, unsettled, logged, unsettled_logged, costs, wear, wear_guessed, tools_twice, rate })
+    let on_rack = on_rack(shop, year)?.min(logged);
+    Ok(RealYear {
+        passed,
+        worked,
+        bench,
+        trips,
+        unsettled,
+        logged,
+        on_rack,
+        unsettled_logged,
+        costs,
+        wear,
+        wear_guessed,
+        tools_twice,
+        rate,
+    })
+}
+
+/// What the wood on the rack carries of the minutes of the hauls of a year.
+fn on_rack(shop: &Shop, year: i32) -> Answer<Span> {
+    let of_year = hauls(shop.book).filter(|haul| haul.began.day().as_ymd().0 == year);
+    let shares = of_year.map(|haul| Ok(haul::haul(shop, haul.id)?.rack.map_or(Span::ZERO, |share| share.time)));
+    Ok(Span::sum(shares.collect::<Answer<Vec<_>>>()?))
 }
 
 /// Each year before this one in which a cost was written down as spent, so that it can still be seen and struck.
@@ -243,6 +267,7 @@ mod tests {
         let year = real_year(&shop, Currency::USD, story.now.offset).unwrap();
         assert!(Span::ZERO < year.logged && year.logged <= year.worked);
         assert!(Decimal::ZERO < year.passed && year.passed < Decimal::ONE);
+        assert_eq!(year.on_rack.as_minutes(), 59, "of 136 minutes of the haul the stands carry 77");
         let rate = year.rate.expect("pay is said, hours are logged, the year is old enough");
         assert!(rate.pay >= Decimal::from(16), "the pay of every hour worked, over those logged: {}", rate.pay);
     }

@@ -144,7 +144,7 @@ impl Teller {
             "spend" | "credit" | "open-can" | "use-can" | "empty-can" | "belongs" | "tool" | "tool-sold" | "came-back" | "back-in-can"
             | "drive" | "rate" | "till" | "boards" | "tag" | "settle" => money::tell(self, verb, &mut words),
             "offer" | "asked" | "like" | "resale" | "guess" | "agree" | "parts" | "cancel" | "sell" | "pay" | "hand-back" | "consign"
-            | "gallery" | "not-for-sale" | "reverse" | "bring-back" => sale::tell(self, verb, &mut words),
+            | "gallery" | "not-for-sale" | "reverse" | "bring-back" | "let-keep" => sale::tell(self, verb, &mut words),
             "keep-design" | "rename-design" | "drop-design" | "make-again" | "parts-of" => design::tell(self, verb, &mut words),
             verb if dates::VERBS.contains(&verb) => dates::tell(self, verb, &mut words),
             verb if wait::VERBS.contains(&verb) => wait::tell(self, verb, &mut words),

@@ -6,7 +6,7 @@ use super::time::day;
 use super::words::{Read, Words};
 use super::{Teller, Told, id_of};
 use crate::ledger::Fact;
-use crate::ledger::decide::{BringBackOrder, Command, GiveUpOrder, HandBackOrder, PaidOf, PayOrder, SaleCommand, SellOrder};
+use crate::ledger::decide::{BringBackOrder, Command, GiveUpOrder, HandBackOrder, LetKeepOrder, PaidOf, PayOrder, SaleCommand, SellOrder};
 use crate::ledger::kind::Exact;
 use crate::ledger::kind::sale::*;
 use crate::quantity::{Count, Id, Money};
@@ -35,6 +35,7 @@ pub fn tell(teller: &mut Teller, verb: &str, words: &mut Words) -> Told {
         "gallery" => gallery(teller, words)?,
         "not-for-sale" => SaleCommand::NoteNotForSale(not_for_sale(teller, words)?),
         "bring-back" => SaleCommand::BringBack(bring_back(teller, words)?),
+        "let-keep" => SaleCommand::LetKeep(let_keep(teller, words)?),
         _ => reverse(teller, words)?,
     };
     let facts = teller.order(&Command::Sale(command))?;
@@ -291,6 +292,15 @@ fn bring_back(teller: &Teller, words: &mut Words) -> Read<BringBackOrder> {
     let (sale, job) = (teller.story.names.said_mark(words)?, on_job(teller, words)?);
     let kept = kept(teller, words)?;
     Ok(BringBackOrder { job, sale, n, kept, ends: words.has("ends"), again: words.has("again"), when: when(teller, words)? })
+}
+
+/// `let-keep 20 of sale first on stands`.
+fn let_keep(teller: &Teller, words: &mut Words) -> Read<LetKeepOrder> {
+    let sum = money(teller, words)?;
+    words.expect("of")?;
+    words.expect("sale")?;
+    let (sale, job) = (teller.story.names.said_mark(words)?, on_job(teller, words)?);
+    Ok(LetKeepOrder { job, sale, sum, when: when(teller, words)? })
 }
 
 /// `reverse first on stands kept 20`.

@@ -1,8 +1,10 @@
-//! Orders about what comes back of a sale: all of it, or some of its pieces.
+//! Orders about what comes back of a sale: all of it, some of its pieces, or money alone.
 
 use super::Act;
 use super::job::some_pieces;
+use super::money::plain;
 use super::sale::kept;
+use crate::ledger::fold::job::facts::same;
 use crate::ledger::fold::{AgreementState, Job, Sale, Till};
 use crate::ledger::kind::Exact;
 use crate::ledger::kind::sale::{AgreementCancelled, Carried, PiecesBroughtBack, PriceAgreed, SaleReversed};
@@ -23,6 +25,30 @@ pub struct BringBackOrder {
     /// for it.
     pub again: bool,
     pub when: Option<Moment>,
+}
+
+/// Money goes back, and no piece comes back: the buyer keeps all of them, at a price that is so much less.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct LetKeepOrder {
+    pub job: Id,
+    pub sale: Id,
+    pub sum: Money,
+    pub when: Option<Moment>,
+}
+
+pub(super) fn let_keep(job: &Job, order: &LetKeepOrder, act: &mut Act) -> Answer<()> {
+    let sale = job.selling.sale(order.sale).filter(|sale| sale.reversed.is_none()).ok_or(Refusal::NotThere)?;
+    let met = plain(same(job.currency, order.sum)?)?;
+    if met.is_zero() {
+        return Err(Refusal::NothingAsked);
+    }
+    let received = job.selling.paid(job.currency, sale.id)?;
+    if received.amount() < met.amount() {
+        return Err(Refusal::MoreThanReceived { met, received });
+    }
+    let less = sale.less(met)?;
+    act.add(PiecesBroughtBack { job: job.id, sale: sale.id, n: less.n, sum: less.sum, tax: less.tax, kept: None, when: order.when });
+    Ok(())
 }
 
 pub(super) fn bring_back((job, till): (&Job, &Till), order: &BringBackOrder, act: &mut Act) -> Answer<()> {

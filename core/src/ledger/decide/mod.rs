@@ -27,7 +27,7 @@ mod wood;
 
 pub use bench::BenchCommand;
 pub use book::{BookCommand, PHOTOS_MOST};
-pub use brought::BringBackOrder;
+pub use brought::{BringBackOrder, LetKeepOrder};
 pub use dates::{DatesCommand, OFF_MOST};
 pub use estimate::EstimateCommand;
 pub use haul::{HaulCommand, PileFacts, labels_lying};

@@ -1,6 +1,6 @@
 //! Orders about selling: hear an offer, agree, sell, take payment, leave with a gallery, take back.
 
-use super::brought::BringBackOrder;
+use super::brought::{BringBackOrder, LetKeepOrder};
 use super::job::{found, some_pieces};
 use super::money::plain;
 use super::{Act, brought, gallery};
@@ -112,6 +112,7 @@ pub enum SaleCommand {
     NoteNotForSale(kind::PiecesNotForSale),
     Reverse(kind::SaleReversed),
     BringBack(BringBackOrder),
+    LetKeep(LetKeepOrder),
 }
 
 pub(super) fn decide(book: &Book, command: &SaleCommand, act: &mut Act) -> Answer<()> {
@@ -153,6 +154,7 @@ pub(super) fn decide(book: &Book, command: &SaleCommand, act: &mut Act) -> Answe
             act.add(f.clone());
         }
         SaleCommand::Reverse(f) => brought::reverse(&found(book, f.job)?, f, act)?,
+        SaleCommand::LetKeep(order) => brought::let_keep(&found(book, order.job)?, order, act)?,
         SaleCommand::BringBack(order) => {
             let job = found(book, order.job)?;
             brought::bring_back((&job, &till(book, job.currency)), order, act)?;

@@ -4,7 +4,7 @@ mod back;
 mod paid;
 mod what;
 
-pub use back::{agreement_done, agreement_open, comes_back};
+pub use back::{agreement_done, agreement_open, came_ahead, comes_back};
 pub use what::{PaidTo, What, of_several};
 use what::{brings, priced};
 
@@ -84,6 +84,8 @@ pub struct Picks {
     pub design: Option<Id>,
     /// What comes back is not made good: its money goes back, and an order that was done came to nothing.
     pub ends: bool,
+    /// Money goes back, and the buyer keeps every piece.
+    pub they_keep: bool,
     /// The buyer never came.
     pub never_came: bool,
     /// What a gallery keeps.
@@ -118,7 +120,9 @@ pub enum Pick {
     Tax(TaxBy),
     /// With the refund the order came to nothing.
     Ends(bool),
-    /// The buyer of an agreement never came: what came in ahead is kept, unless another sum is typed.
+    /// No piece comes back: the buyer keeps it, at less.
+    TheyKeep(bool),
+    /// The buyer of an agreement never came: nothing of what came in ahead goes back, unless a sum is typed.
     NeverCame(bool),
     /// The gallery takes its share of the tag with tax.
     WithTax(bool),
@@ -177,6 +181,7 @@ pub fn begin(app: &App, what: What) -> Option<Draft> {
         spent_on: SpentOn::default(),
         design: None,
         ends: false,
+        they_keep: false,
         never_came: false,
         terms: if what == What::Consign { usual(app, None) } else { FIRST_TERMS },
         is_all: false,
@@ -248,7 +253,10 @@ fn filled(draft: Draft, sheet: &JobSheet, sign: Sign) -> Draft {
             Draft { form, ..draft }
         }
         What::Refund(id) => back::begin(draft.clone(), (sheet, *id), typed),
-        What::Cancel(_) => Draft { form: Form::filled([typed.sum(None)]), ..draft },
+        What::Cancel(agreed) => {
+            let ahead = back::came_ahead(sheet, *agreed);
+            Draft { form: ahead.map_or_else(|| Form::of(0), |ahead| Form::filled([typed.sum(Some(ahead))])), ..draft }
+        }
         What::Consign => {
             let share = draft.picks.terms.share.checked_mul(Decimal::ONE_HUNDRED).unwrap_or_default().normalize();
             let figures = ["1".into(), typed.sum(sheet.sale.tag), writing::decimal(share, sign)];
@@ -371,13 +379,14 @@ pub fn pick(app: &mut App, pick: Pick, now: Now) {
         Pick::Carried(carried) => picks.carried = carried,
         Pick::Tax(by) => taxed(app, by),
         Pick::Ends(ends) => goes_along_with(app, |picks| picks.ends = ends),
+        Pick::TheyKeep(keep) => back::they_keep(app, keep),
         Pick::WithTax(with_tax) => picks.terms.with_tax = with_tax,
         Pick::MakerPays(pays) => picks.terms.maker_pays = pays,
         Pick::ThatIsAll(all) => picks.is_all = all,
         Pick::Instead(instead) => picks.instead = instead,
         Pick::NeverCame(never) => {
             picks.never_came = never;
-            draft.form.put(0, ahead.filter(|_| never).unwrap_or_default());
+            ahead.into_iter().for_each(|ahead| draft.form.put(0, if never { "0".into() } else { ahead }));
         }
         Pick::Wood(wood) => (picks.wood, picks.more) = (wood, false),
         Pick::SpentOn(tap) => {
@@ -427,7 +436,7 @@ pub fn as_asked(app: &App) -> Option<String> {
     let draft = app.jobs.draft.as_ref()?;
     let several = match draft.what {
         What::Sell(None) => true,
-        What::Refund(id) => of_several(&sheet, id),
+        What::Refund(id) if !draft.picks.they_keep => of_several(&sheet, id),
         _ => return None,
     };
     let (sign, units) = (app.speech.sign(), sheet.account.units);
@@ -454,8 +463,7 @@ fn ahead(app: &App) -> Option<String> {
     let What::Cancel(agreed) = app.jobs.draft.as_ref()?.what else { return None };
     let sheet = sheet(app)?.ok()?;
     let (sign, units) = (app.speech.sign(), sheet.account.units);
-    let ahead = sheet.selling.received_ahead(sheet.account.currency, agreed).ok().filter(|ahead| !ahead.is_zero())?;
-    Some(Typed { sign, units }.sum(Some(ahead)))
+    Some(Typed { sign, units }.sum(Some(back::came_ahead(&sheet, agreed)?)))
 }
 
 /// So many days later, or earlier.

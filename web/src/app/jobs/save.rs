@@ -9,8 +9,8 @@ use super::super::price::gallery::there;
 use super::super::taxes::tax;
 use super::draft::{Draft, Way, What, agreement_done, comes_back};
 use fivebar_core::ledger::decide::{
-    BringBackOrder, Command, HandBackOrder, HaulCommand, JobCommand, Lying, MoneyCommand, Much, Now, On, PayOrder, PlanCommand,
-    SaleCommand, SellOrder, WoodCommand,
+    BringBackOrder, Command, HandBackOrder, HaulCommand, JobCommand, LetKeepOrder, Lying, MoneyCommand, Much, Now, On, PayOrder,
+    PlanCommand, SaleCommand, SellOrder, WoodCommand,
 };
 use fivebar_core::ledger::fold::Selling;
 use fivebar_core::ledger::kind::Exact;
@@ -151,10 +151,13 @@ fn asks_back(app: &mut App, job: Id) -> bool {
     asks
 }
 
-/// What came in for the sale that is brought back, and whether it was all of an order.
+/// What came in for the sale that is brought back, and whether it was all of an order; or ahead of the agreement that comes to nothing.
 fn back(app: &App, draft: &Draft) -> Option<(Money, bool)> {
-    let What::Refund(sale) = draft.what else { return None };
     let job = app.shelf().shop(app.now.at).job(app.jobs.open?).ok()?;
+    if let What::Cancel(agreed) = draft.what {
+        return Some((job.selling.received_ahead(job.currency, agreed).ok()?, false));
+    }
+    let What::Refund(sale) = draft.what else { return None };
     let n = draft.brings_back(app.speech.sign(), &job.selling)?;
     let came = job.selling.came_for(job.currency, (sale, comes_back(app, &job.selling, (sale, n))?)).ok()?;
     Some((came, agreement_done(&job.selling, sale)))
@@ -186,7 +189,7 @@ struct Reader {
     can_holds: Option<Decimal>,
     /// What kind of piece the job is.
     piece: Option<Key>,
-    /// What came in for the sale that is brought back, and whether its order is done.
+    /// What came in for the sale that is brought back, and whether its order is done; or ahead of the agreement that comes to nothing.
     back: Option<(Money, bool)>,
     /// What a sale is taxed with, where it is not as its job is.
     tax: Option<Tax>,
@@ -409,6 +412,9 @@ impl Reader {
                 let (sum, paid) = (self.money(draft, 0)?, draft.picks.paid.unwrap_or(fivebar_core::ledger::kind::sale::Paid::Notes));
                 Some(SaleCommand::HandBack(HandBackOrder { job, sum, paid, agreed: over.agreed, sale: over.sale, when: None }))
             }
+            What::Refund(sale) if draft.picks.they_keep => {
+                Some(SaleCommand::LetKeep(LetKeepOrder { job, sale, sum: self.money(draft, 0)?, when: None }))
+            }
             What::Refund(sale) => {
                 let (back, several) = (self.money(draft, 0)?, 1 < draft.form.slots.len());
                 let n = if several { self.count(draft, 1)? } else { 1 };
@@ -417,7 +423,8 @@ impl Reader {
                 Some(SaleCommand::BringBack(BringBackOrder { job, sale, n, kept, ends, again, when: None }))
             }
             What::Cancel(agreed) => {
-                let kept = self.maybe_money(draft, 0)?;
+                let back = if draft.form.slots.is_empty() { None } else { Some(self.money(draft, 0)?) };
+                let kept = self.back.zip(back).and_then(|((came, _), back)| came.minus(back).ok()).filter(|kept| !kept.is_zero());
                 let no_show = draft.picks.never_came.then_some(true);
                 Some(SaleCommand::Cancel(AgreementCancelled { job, agreed, kept, no_show }))
             }

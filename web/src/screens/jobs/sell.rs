@@ -238,7 +238,8 @@ fn some_back(back: &BroughtBack, seen: Seen<'_>) -> El<Msg> {
     let less = |it: Money| none.minus(it).map_or_else(|_| String::new(), |less| sum(less, seen));
     let kept = (!back.kept.is_zero()).then(|| words::kept(&sum(back.kept, seen)));
     let tax = (!back.of.tax.is_zero()).then(|| words::tax_back(&less(back.of.tax)));
-    let name = words::some_back(back.of.n, &seen.speech.count(back.of.n), &seen.speech.day(back.at));
+    let day = seen.speech.day(back.at);
+    let name = if back.of.n == 0 { words::money_back(&day) } else { words::some_back(back.of.n, &seen.speech.count(back.of.n), &day) };
     let row = row(name, join([kept, tax]), less(back.of.sum));
     let mistake = key("key soft h56", words::STRIKE, words::MISTAKE, say(Tap::Strike(back.entry)));
     el("div", "deal").key(back.entry.to_string()).kid(row).kid(mistake)

@@ -30,8 +30,10 @@ pub fn screen(app: &App, seen: Seen<'_>) -> Screen {
                 .kid(row(words::LOGGED, hours(guess.logged), span(year.logged)))
                 .kid(row(words::WORKSHOP_COSTS, guess.costs.map(|sum| seen.speech.short_money(sum)), seen.speech.money(year.costs)));
             let passed = el("p", "").text(words::passed(&per_cent(year.passed.round_dp(2), seen)));
+            let on_rack = (Span::ZERO < year.on_rack).then(|| el("p", "").text(words::on_rack(&span(year.on_rack))));
             let open = (Span::ZERO < year.unsettled).then(|| el("p", "").text(job::beside_these(&span(year.unsettled))));
-            let main = main.kid(el("section", "card").kid(el("table", "cmp").kid(table))).kids(hours_from(&year, seen)).kids(open);
+            let main =
+                main.kid(el("section", "card").kid(el("table", "cmp").kid(table))).kids(on_rack).kids(hours_from(&year, seen)).kids(open);
             let twice = year.tools_twice.then(|| caution(costs::TOOL_TWICE));
             main.kids(twice).kid(passed).kid(by_it(&year, &guess, seen))
         }

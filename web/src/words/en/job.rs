@@ -216,7 +216,6 @@ pub const CAME_TO_NOTHING: &str = "Came to nothing";
 pub const CALLED_OFF: &str = "Called off";
 pub const WHY_NOTHING: &str = "Why it came to nothing";
 pub const CAME_AHEAD: &str = "Came in ahead";
-pub const KEEP: &str = "Not handed back";
 pub const TO_HAND_BACK_OF_IT: &str = "Handed back";
 pub const DUE: &str = "Due";
 pub const DUE_NOW: &str = "Due now";

@@ -96,7 +96,7 @@ pub fn refused(refusal: &Refusal, speech: &dyn Speech) -> Said {
             said(format!("Not taken: {met} is no time of a run, which lasts from nothing to {most}."), "Check start and stop.")
         }
         Refusal::NotThere => said("Not done: what you meant is no longer there.".into(), "It may have been taken back. Look again."),
-        Refusal::NothingAsked => said("Nothing was asked for.".into(), "Say how many, at least one."),
+        Refusal::NothingAsked => said("Nothing was asked for.".into(), "Say how many or how much, more than nothing."),
         Refusal::SamePile => said("Not moved: it is the same pile.".into(), "Choose another pile."),
         Refusal::BandUpsideDown { from, to } => {
             let (from, to) = (in_own_unit(*from, speech), in_own_unit(*to, speech));

@@ -273,6 +273,11 @@ pub fn hours_from(parts: &str) -> String {
     format!("The hours worked: {parts}.")
 }
 
+/// "Logged to jobs: 1 h 22 of it is for wood on the rack, which no job has yet."
+pub fn on_rack(span: &str) -> String {
+    format!("Logged to jobs: {span} of it is for wood on the rack, which no job has yet.")
+}
+
 /// "39 % of the year has passed."
 pub fn passed(percent: &str) -> String {
     format!("{percent} of the year has passed.")

@@ -57,12 +57,37 @@ impl Sale {
         if sum == by_piece || self.sum.amount() <= sum.amount() {
             return Ok(Lines { n, sum: by_piece, tax: part(self.tax, n, self.n)? });
         }
-        let share = self.tax.amount().checked_mul(sum.amount()).and_then(|tax| tax.checked_div(self.sum.amount()));
-        Ok(Lines { n, sum, tax: Money::book(share.ok_or(Refusal::OutOfRange)?, sum.currency())? })
+        Ok(Lines { n, sum, tax: self.tax_in(sum)? })
     }
 
-    /// Takes off what came back of it. All that was left of it is a sale that was taken back.
+    /// So much of its price that goes back while every piece stays sold, with its tax in the same measure, half up; no more than is left of it.
+    ///
+    /// # Errors
+    /// [`Refusal::OutOfRange`], [`Refusal::MoneyOutOfRange`].
+    pub fn less(&self, sum: Money) -> Answer<Lines> {
+        if self.sum.amount() <= sum.amount() {
+            return Ok(Lines { n: 0, sum: self.sum, tax: self.tax });
+        }
+        Ok(Lines { n: 0, sum, tax: self.tax_in(sum)? })
+    }
+
+    fn tax_in(&self, sum: Money) -> Answer<Money> {
+        let share = self.tax.amount().checked_mul(sum.amount()).and_then(|tax| tax.checked_div(self.sum.amount()));
+        Money::book(share.ok_or(Refusal::OutOfRange)?, sum.currency())
+    }
+
+    /// What went back of its price while its pieces stayed sold.
+    pub(super) fn given_off(&self) -> impl Iterator<Item = Money> {
+        self.back.iter().filter(|back| back.of.n == 0).map(|back| back.of.sum)
+    }
+
+    /// Takes off what came back of it. All that was left of it is a sale that was taken back; where the buyer keeps the pieces it stays sold, for
+    /// nothing.
     pub(super) fn brought_back(&mut self, back: &BroughtBack) {
+        let least = |one: Money, other: Money| if other.amount() < one.amount() { other } else { one };
+        let of =
+            if back.of.n == 0 { Lines { n: 0, sum: least(back.of.sum, self.sum), tax: least(back.of.tax, self.tax) } } else { back.of };
+        let back = &BroughtBack { of, ..*back };
         let (sum, tax) = (self.sum.minus(back.of.sum), self.tax.minus(back.of.tax));
         match (sum, tax) {
             (Ok(sum), Ok(tax)) if back.of.n < self.n && Decimal::ZERO <= sum.amount() => {
@@ -119,6 +144,23 @@ impl Selling {
         came(paid, part, sale.sum.minus(part)?)
     }
 
+    /// What goes back of what came in where a sale is so much less: what was paid beyond the rest of its price.
+    ///
+    /// # Errors
+    /// [`Refusal::NotThere`], [`Refusal::MoneyOutOfRange`].
+    pub fn came_beyond(&self, currency: Currency, (sale, less): (Id, Money)) -> Answer<Money> {
+        let there = self.sale(sale).ok_or(Refusal::NotThere)?.sum;
+        came(self.paid(currency, sale)?, less, beyond(there, less)?)
+    }
+
+    /// The fee of so much of what came in for a sale, with what came in ahead.
+    ///
+    /// # Errors
+    /// [`Refusal::MoneyOutOfRange`].
+    pub fn fee_of(&self, currency: Currency, (sale, came): (Id, Money)) -> Answer<Money> {
+        PaidFor::of(self, currency)?.fee_of(sale, came)
+    }
+
     /// The fee of what came in for them, with what came in ahead: it stays paid, and is lost where nothing of it is kept.
     ///
     /// # Errors
@@ -149,4 +191,40 @@ pub fn part(whole: Money, n: Count, of: Count) -> Answer<Money> {
 pub fn exact_part(whole: Decimal, n: Count, of: Count) -> Answer<Decimal> {
     let all = whole.checked_mul(Decimal::from(n)).ok_or(Refusal::OutOfRange)?;
     all.checked_div(Decimal::from(of)).ok_or(Refusal::NothingToShareBy)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::quantity::{Moment, Offset, Side};
+
+    /// Sixty of ninety given back on each of two phones: the piece stays sold, and no more than ninety goes.
+    #[test]
+    fn what_two_phones_gave_back_is_no_more_than_the_price() {
+        let usd = |whole: i64| Money::whole(Decimal::from(whole), Currency::USD).unwrap();
+        let (id, at) = (Id::new(Moment::at(0), [1; 10]), Wall::new(Moment::at(0), Offset::UTC));
+        let whole = Lines { n: 1, sum: usd(90), tax: usd(9) };
+        let (rate, side) = (Decimal::ZERO, Side::Inside);
+        let (sum, tax) = (whole.sum, whole.tax);
+        let mut sale = Sale {
+            id,
+            at,
+            n: 1,
+            sum,
+            tax,
+            rate,
+            side,
+            tag: None,
+            agreed: None,
+            carried: None,
+            buyer: None,
+            whole,
+            back: vec![],
+            reversed: None,
+        };
+        let back = BroughtBack { entry: id, act: id, at, sale: id, of: sale.less(usd(60)).unwrap(), kept: usd(0) };
+        (0..2).for_each(|_| sale.brought_back(&back));
+        assert_eq!((sale.n, sale.sum, sale.tax, sale.reversed), (1, usd(0), usd(0), None));
+        assert_eq!(sale.back.iter().map(|back| back.of.sum).listed(), [usd(60), usd(30)]);
+    }
 }

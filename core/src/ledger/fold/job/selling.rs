@@ -482,7 +482,9 @@ impl Selling {
             let under = |sale: &&Sale| sale.agreed == Some(agreement.id) && sale.reversed.is_none();
             for sale in self.sales.iter().filter(under) {
                 agreement.sold = agreement.sold.saturating_add(sale.n);
-                agreement.sold_for = agreement.sold_for.plus(sale.sum).unwrap_or(agreement.sold_for);
+                for sum in std::iter::once(sale.sum).chain(sale.given_off()) {
+                    agreement.sold_for = agreement.sold_for.plus(sum).unwrap_or(agreement.sold_for);
+                }
             }
             let back = |sale: &Sale| if sale.reversed.is_some() { sale.whole.n } else { sale.whole.n.saturating_sub(sale.n) };
             let all_under = self.sales.iter().filter(|sale| sale.agreed == Some(agreement.id));

@@ -1,7 +1,7 @@
 //! What goes back with pieces that were brought back: what came in for them, or nothing where they are made good.
 
 use super::super::super::App;
-use super::{Draft, Picks, Typed, of_several};
+use super::{Draft, Picks, Typed, What, of_several};
 use crate::app::form::Form;
 use fivebar_core::ledger::fold::{AgreementState, ComesBack, Selling};
 use fivebar_core::quantity::{Count, Id, Money};
@@ -27,6 +27,11 @@ pub fn comes_back(app: &App, selling: &Selling, of: (Id, Count)) -> Option<Comes
     selling.comes_back(&app.shelf().shop(app.now.at).till(currency), of).ok()
 }
 
+/// What came in ahead of an agreement and lies there; none where nothing does.
+pub fn came_ahead(sheet: &JobSheet, agreed: Id) -> Option<Money> {
+    sheet.selling.received_ahead(sheet.account.currency, agreed).ok().filter(|ahead| !ahead.is_zero())
+}
+
 /// A form about all of a sale.
 pub(super) fn begin(draft: Draft, (sheet, sale): (&JobSheet, Id), typed: Typed) -> Draft {
     let (currency, ends) = (sheet.account.currency, !agreement_open(&sheet.selling, sale));
@@ -38,6 +43,17 @@ pub(super) fn begin(draft: Draft, (sheet, sale): (&JobSheet, Id), typed: Typed) 
         None => Form::filled([sum]),
     };
     Draft { form, picks: Picks { ends, ..draft.picks }, ..draft }
+}
+
+/// The buyer keeps it: what goes back for that is the maker's to say. Else the form is as it was opened.
+pub(super) fn they_keep(app: &mut App, keep: bool) {
+    let (sign, sheet) = (app.speech.sign(), super::sheet(app));
+    let Some((Ok(sheet), draft)) = sheet.zip(app.jobs.draft.as_mut()) else { return };
+    let What::Refund(sale) = draft.what else { return };
+    draft.picks.they_keep = keep;
+    let typed = Typed { sign, units: draft.picks.units };
+    let was: Draft = (**draft).clone();
+    **draft = if keep { Draft { form: Form::of(1), ..was } } else { begin(was, (&sheet, sale), typed) };
 }
 
 /// What is proposed to go back for so many of its pieces.

@@ -240,11 +240,12 @@ fn what_is_kept_of_an_order_that_is_made_good_counts_for_it() {
 /// Who never came leaves the deposit, unless another sum is said, and the pieces are free again; it is taken back where it stands.
 #[test]
 fn who_never_came_leaves_the_deposit() {
-    for (typed, kept) in [(None, "300"), (Some("120"), "120")] {
+    for (typed, kept) in [(None, "300"), (Some("180"), "120")] {
         let mut maker = told("");
         let agreed = maker.room("more", Room::Sell).sheet().selling.agreements[0].id;
         maker.tap(Tap::Write(What::Cancel(agreed))).shows(&["Called off", "Did not turn up", "Came in ahead", "300.00"]);
-        maker.pick(Pick::NeverCame(true)).shows(&[">300<"]).figures(typed.as_slice()).tap(Tap::Save);
+        maker.pick(Pick::NeverCame(true)).shows(&["Handed back", ">0<"]).figures(typed.as_slice());
+        maker.shows(&[&format!("{kept}.00 stays with you.")]).tap(Tap::Save);
         maker.shows(&["did not turn up", &format!("{kept}.00 kept"), "800.00", "Take back"]);
         let sold = maker.sheet().account.sold;
         assert_eq!((sold.taken.amount().to_string(), sold.due.is_zero(), sold.promised), (kept.to_owned(), true, 0));
@@ -252,6 +253,27 @@ fn who_never_came_leaves_the_deposit() {
         maker.tap(Tap::Strike(entry)).hides(&["did not turn up"]);
         assert_eq!(maker.sheet().account.sold.promised, 2);
     }
+}
+
+/// Called off: all that came in ahead goes back as it is opened, and what is typed less stays; more than came in is not taken. Where nothing came in
+/// nothing is asked. What is brought back says the same.
+#[test]
+fn both_ask_what_is_handed_back_and_say_what_stays() {
+    for (typed, kept) in [("300", "0"), ("100", "200")] {
+        let mut maker = told("");
+        let agreed = maker.room("more", Room::Sell).sheet().selling.agreements[0].id;
+        maker.tap(Tap::Write(What::Cancel(agreed))).shows(&["0.00 stays with you.", "Handed back", ">300<"]).hides(&["Not handed back"]);
+        maker.pick(Pick::NeverCame(true)).shows(&[">0<"]).pick(Pick::NeverCame(false)).shows(&[">300<"]);
+        maker.figures(&["301"]).tap(Tap::Save).shows(&["Not taken: $301.00 is more than the $300.00 that is to be handed back."]);
+        maker.figures(&[typed]).shows(&[&format!("{kept}.00 stays with you.")]).tap(Tap::Save);
+        assert_eq!(maker.sheet().account.sold.taken.amount().to_string(), kept);
+    }
+    let mut maker = told("agree 400 for 1 more fetched as other");
+    let agreed = maker.room("more", Room::Sell).sheet().selling.agreements[1].id;
+    maker.tap(Tap::Write(What::Cancel(agreed))).hides(&["Handed back", "stays with you"]).tap(Tap::Save).shows(&["came to nothing"]);
+    let mut maker = told("sell 1 more for 90 notes as one");
+    let sale = maker.room("more", Room::Sell).sheet().selling.sales[0].id;
+    maker.tap(Tap::Write(What::Refund(sale))).hides(&["stays with you"]).figures(&["70"]).shows(&["20.00 stays with you."]);
 }
 
 /// A deposit that was agreed and never paid came in from nobody, and that is said; one that was handed back says nothing of the kind.
@@ -272,7 +294,10 @@ fn an_agreement_that_brought_nothing_says_so() {
 fn a_consignment_is_asked_for_its_terms_and_comes_back() {
     let mut maker = Maker::told(&["2026-05-22 08:14 -05:00 workshop USD inch\ntill tax 0.055\njob more \"Stools\" 3 spec\ntag 145 more\n"]);
     maker.room("more", Room::Sell).tap(Tap::Write(What::Consign)).shows(&["Share before tax", "I send in tax", ">40<"]);
-    maker.pick(Pick::WithTax(true)).pick(Pick::MakerPays(true)).figures(&["2", "145", "35"]).tap(Tap::Save).shows(&["2 there, tag 145"]);
+    // 145 / 1.055 x 0.6; then 145 x 0.65 less 7.56 of tax.
+    maker.shows(&["82.46 to you for each sold"]);
+    maker.pick(Pick::WithTax(true)).pick(Pick::MakerPays(true)).figures(&["2", "145", "35"]);
+    maker.shows(&["86.69 to you for each sold"]).tap(Tap::Save).shows(&["2 there, tag 145"]);
     maker.tap(Tap::Write(What::Consign)).shows(&[">35<"]).figures(&["1", "200", "35"]).tap(Tap::Save);
     maker.shows(&["2 there, tag 145", "1 there, tag 200"]);
     let lots = maker.sheet().selling.lots();
@@ -295,6 +320,29 @@ fn a_part_stands_first_when_its_day_has_come() {
     assert_eq!(maker.sheet().sale.due.amount().to_string(), "250");
     maker.tap(Tap::List).shows(&["Desk", "Stools"]).hides(&["A payment is due"]);
     told(&parts.replace("250 due 2026-05-22", "250 due 2026-05-23")).hides(&["A payment is due"]).open("more").hides(&["Take the payment"]);
+}
+
+/// A dent found later: of 105.50 with 5.50 of tax 20 go back, 1.04 of the tax with it, and the stool stays with its buyer. Nothing typed, or more than
+/// came in, is not taken.
+#[test]
+fn money_goes_back_and_they_keep_it() {
+    let mut maker = Maker::told(&["2026-05-22 08:14 -05:00 workshop USD inch\ntill tax 0.055 fee 0.02\njob more \"Stools\" 3 spec\n\
+        tag 105.50 more\nsell 1 more for 105.50 card"]);
+    let sale = maker.room("more", Room::Sell).sheet().selling.sales[0].id;
+    maker.tap(Tap::Write(What::Refund(sale))).shows(&["Comes back", "They keep it", ">105.50<"]).pick(Pick::TheyKeep(true));
+    maker.shows(&["Came in for it", "105.50", "Nothing comes back.", "it stays sold"]).hides(&[">105.50</output>", "Their money back"]);
+    maker.tap(Tap::Save);
+    assert!(maker.sheet().selling.sales[0].back.is_empty(), "nothing was typed");
+    maker.figures(&["200"]).tap(Tap::Save).shows(&["Not taken: $200.00 is more than came in, $105.50."]);
+    maker.figures(&["0"]).tap(Tap::Save).shows(&["Nothing was asked for.", "how much"]);
+    maker.figures(&["20"]).shows(&["Its tax, reversed", "1.04", "which stays paid", "0.40"]).tap(Tap::Save);
+    maker.shows(&["105.50", "Money back Fri 22 May, they keep it", "tax of −1.04", "−20.00", "money back, the piece kept"]);
+    let sold = maker.sheet().account.sold;
+    let amounts = [sold.taken, sold.tax, sold.received, sold.due].map(|sum| sum.amount().to_string());
+    assert_eq!((amounts, sold.pieces, sold.left), (["85.5", "4.46", "85.5", "0"].map(str::to_owned), 1, 2));
+    let entry = maker.sheet().selling.sales[0].back[0].entry;
+    maker.tap(Tap::Strike(entry)).hides(&["−20.00"]);
+    maker.tap(Tap::Write(What::Refund(sale))).pick(Pick::TheyKeep(true)).pick(Pick::TheyKeep(false)).shows(&[">105.50<"]);
 }
 
 /// Three stools for 99 by card, one comes back: 33 with its tax of 1.72 and its part of the fee; two stay sold, and that it came back can be struck.

@@ -298,6 +298,19 @@ fn the_rest_of_a_batch_has_two_figures() {
     maker.shows(&["Left per hour, 1 unsold", "if it goes at "]);
 }
 
+/// A tag of 100.94 with coins of 0.05: in notes the whole page has 100.95, by card 100.94.
+#[test]
+fn the_page_asks_one_sum_in_the_way_it_is_paid() {
+    for (paid, asks, other) in [("notes", "100.95", "100.94"), ("card", "100.94", "100.95")] {
+        let told = format!(
+            "2026-05-22 08:14 -05:00 workshop USD inch\ntill cash 0.05\njob stands \"Stands\" 3 spec\ntag 100.94 stands\n\
+            sell 1 stands for 100 {paid}\nguess stands asks 3 buys 0.5 at 100.94 k 1.2 by 2026-06-19 end 20\n"
+        );
+        let mut maker = Maker::told(&told, "stands");
+        maker.guesses().shows(&["Ask", asks, &format!("at {asks}, and left")]).hides(&[other]);
+    }
+}
+
 #[test]
 fn someone_asked_is_one_key_and_is_taken_back() {
     let mut maker = Maker::guessed();

@@ -136,6 +136,16 @@ spend 160 rent
     }
 }
 
+/// Wood on the rack carries 59 of the 136 minutes of its haul; where all is in jobs, or there is none, nothing is said.
+#[test]
+fn the_real_year_says_what_is_for_wood_on_the_rack() {
+    let real = [tap(Tap::Open(Over::Rate)), tap(Tap::Open(Over::RealYear))];
+    let shown = after(&mut opened(fivebar_core::story::STANDS), real.clone());
+    assert!(shown.contains("Logged to jobs: 59 min of it is for wood on the rack, which no job has yet."), "{shown}");
+    let told = "2026-03-10 08:00 +00:00 workshop USD inch\n12:00 recall \"tidy\" make 08:00 to 10:00\n";
+    assert!(!after(&mut opened(told), real).contains("wood on the rack"));
+}
+
 fn opened(told: &str) -> App {
     let story = fivebar_core::story::tell(told);
     assert_eq!(story.refused, []);

@@ -6,7 +6,7 @@ use super::super::page::can_tip;
 use super::super::say;
 use super::Asked;
 use crate::app::jobs::Tap;
-use crate::app::jobs::draft::{Draft, PaidTo, Pick, What, agreement_done, agreement_open, comes_back, of_several};
+use crate::app::jobs::draft::{Draft, PaidTo, Pick, What, agreement_done, agreement_open, came_ahead, comes_back, of_several};
 use crate::app::price::gallery::there;
 use crate::app::price::in_coins;
 use crate::app::taxes::tax;
@@ -18,10 +18,10 @@ use crate::screens::price::more::tag_word;
 use crate::screens::{Seen, taxes};
 use crate::view::{El, el};
 use crate::words::en::{common, deal, job as words, jobs, price, taxes as tax_words, waiting};
-use fivebar_core::ledger::fold::{Agreement, Sale, TaxBy};
+use fivebar_core::ledger::fold::{Agreement, GalleryTerms, Sale, TaxBy};
 use fivebar_core::ledger::kind::sale::{Carried, Instead, Paid};
 use fivebar_core::quantity::{Count, Currency, Decimal, Id, Listed, Money, PILE_MOST, reading};
-use fivebar_core::sheet::gallery::AtGallery;
+use fivebar_core::sheet::gallery::{AtGallery, of_one};
 use fivebar_core::sheet::job::JobSheet;
 
 /// The form of a draft about selling.
@@ -50,16 +50,7 @@ fn form(draft: &Draft, sheet: &JobSheet, (app, seen): (&App, Seen<'_>)) -> Asked
             asked.slots = vec![Slot::new(words::SUM, code)];
             asked
         }
-        What::Cancel(agreed) => {
-            let mut asked = Asked::new("jobs/cancel", words::CAME_TO_NOTHING);
-            let ahead = sheet.selling.received_ahead(draft.picks.currency, agreed).ok().filter(|ahead| !ahead.is_zero());
-            asked.above = vec![never_came(draft)];
-            let fee = sheet.selling.fees_ahead(draft.picks.currency, agreed).ok().filter(|fee| !fee.is_zero());
-            let fee = fee.map(|fee| line(words::ITS_FEE_STAYS_PAID, sum(fee, seen)));
-            asked.above.extend(ahead.map(|ahead| el("section", "card").kid(line(words::CAME_AHEAD, sum(ahead, seen))).kids(fee)));
-            asked.slots = vec![Slot::new(words::KEEP, code)];
-            asked
-        }
+        What::Cancel(agreed) => cancel(draft, (sheet, agreed), seen),
         What::GalleryPaid(lot) => {
             let mut asked = Asked::new("jobs/gallery", words::GALLERY_PAID);
             let there = there(app, (sheet.job, lot));
@@ -78,10 +69,21 @@ fn form(draft: &Draft, sheet: &JobSheet, (app, seen): (&App, Seen<'_>)) -> Asked
         _ => {
             let mut asked = Asked::new("jobs/consign", words::CONSIGN_TITLE);
             asked.above = terms(draft);
+            asked.above.extend(to_you(draft, (sheet, app), seen).map(|said| el("p", "t14 i2").text(said)));
             asked.slots = vec![Slot::whole(words::PIECES), Slot::new(tag_of(sheet, app), code), Slot::new(words::GALLERY_SHARE, "")];
             asked
         }
     }
+}
+
+/// What the maker gets of each that is sold, by the tag and the share that are typed.
+fn to_you(draft: &Draft, (sheet, app): (&JobSheet, &App), seen: Seen<'_>) -> Option<String> {
+    let (sign, shop) = (seen.speech.sign(), app.shelf().shop(seen.now.at));
+    let tag = reading::money(draft.form.text(1), draft.picks.currency, sign).ok().filter(|tag| !tag.is_zero())?;
+    let percent = reading::percent(draft.form.text(2), sign).ok()?;
+    let terms = GalleryTerms { share: percent.checked_div(Decimal::ONE_HUNDRED)?, ..draft.picks.terms };
+    let each = of_one(&shop, &shop.job(sheet.job).ok()?, (tag, terms)).ok()?;
+    Some(deal::to_you_each(&sum(each.you_get, seen)))
 }
 
 /// The tag as its job has it: of each of several, before the tax that comes on top.
@@ -167,6 +169,12 @@ fn refund(draft: &Draft, (sheet, id): (&JobSheet, Id), (app, seen): (&App, Seen<
     let mut asked = Asked::new("jobs/refund", words::REFUND);
     let Some(sale) = sheet.selling.sale(id) else { return asked };
     let currency = sale.sum.currency();
+    let segs = vec![Seg::new(words::COMES_BACK, !draft.picks.they_keep), Seg::new(words::THEY_KEEP, draft.picks.they_keep)];
+    let keeps = even(words::WHAT_BECAME, segs, |nth| say(Tap::Pick(Pick::TheyKeep(nth == 1))));
+    if draft.picks.they_keep {
+        asked.above = vec![keeps];
+        return they_keep(asked, draft, (sheet, sale), seen);
+    }
     let Some(back) = comes_back(app, &sheet.selling, (id, as_typed(draft, sale.n, seen))) else { return asked };
     let came = sheet.selling.came_for(currency, (id, back)).unwrap_or(Money::zero(currency));
     let part = sale.part(back).map(|part| part.tax).unwrap_or(sale.tax);
@@ -176,17 +184,39 @@ fn refund(draft: &Draft, (sheet, id): (&JobSheet, Id), (app, seen): (&App, Seen<
     let paid = sheet.selling.paid(currency, id).ok().filter(|paid| *paid != came);
     let word = if paid.is_some() { words::CAME_BEYOND } else { words::CAME_FOR_IT };
     let paid = paid.map(|paid| line(words::CAME_FOR_IT, sum(paid, seen)));
-    asked.above = vec![el("section", "card").kids(paid).kid(line(word, sum(came, seen))).kids(tax).kids(fee)];
+    asked.above = vec![keeps, el("section", "card").kids(paid).kid(line(word, sum(came, seen))).kids(tax).kids(fee)];
     if !agreement_open(&sheet.selling, id) {
         let is_order = agreement_done(&sheet.selling, id);
         let (label, ends) = if is_order { (words::THE_ORDER, words::ORDER_ENDS) } else { (words::THE_SALE, words::MONEY_GOES_BACK) };
         let segs = vec![Seg::new(ends, draft.picks.ends), Seg::new(words::ORDER_STANDS, !draft.picks.ends)];
         asked.above.push(even(label, segs, |nth| say(Tap::Pick(Pick::Ends(nth == 0)))));
     }
+    let typed = reading::money(draft.form.text(0), currency, seen.speech.sign()).ok();
+    let stays = typed.and_then(|typed| came.minus(typed).ok()).filter(|stays| Decimal::ZERO < stays.amount() && draft.picks.ends);
+    asked.above.extend(stays.map(|stays| el("p", "t14 i2").text(words::stays_with_you(&sum(stays, seen)))));
     asked.above.extend(of_order(draft, (sheet, sale), (back.n, came), seen).map(|said| el("p", "t14 i2").text(said)));
     asked.slots = vec![Slot::new(words::TO_HAND_BACK_OF_IT, draft.picks.currency.code())];
     asked.slots.extend(of_several(sheet, id).then(|| Slot::whole(words::PIECES_BACK)));
     asked.save.1 = if draft.picks.ends { words::REFUND_UNDER } else { words::GOOD_UNDER }.into();
+    asked
+}
+
+/// Money alone goes back: what came in, and of what is typed its tax and the fee that stays paid.
+fn they_keep(mut asked: Asked, draft: &Draft, (sheet, sale): (&JobSheet, &Sale), seen: Seen<'_>) -> Asked {
+    let currency = sale.sum.currency();
+    let paid = sheet.selling.paid(currency, sale.id).unwrap_or(Money::zero(currency));
+    let typed = reading::money(draft.form.text(0), currency, seen.speech.sign()).ok().filter(|typed| !typed.is_zero());
+    let tax = typed.and_then(|typed| sale.less(typed).ok()).map(|less| less.tax).filter(|tax| !tax.is_zero());
+    let tax = tax.map(|tax| line(words::TAX_REVERSED, sum(tax, seen)));
+    let beyond = typed.and_then(|typed| sheet.selling.came_beyond(currency, (sale.id, typed)).ok());
+    let fee = beyond.and_then(|beyond| sheet.selling.fee_of(currency, (sale.id, beyond)).ok()).filter(|fee| !fee.is_zero());
+    let fee = fee.map(|fee| line(words::FEE_STAYS_PAID, sum(fee, seen)));
+    let is_due = paid.amount() < sale.sum.amount();
+    let sold = is_due.then(|| line(words::WHOLE_PRICE, sum(sale.sum, seen)));
+    asked.above.push(el("section", "card").kids(sold).kid(line(words::CAME_FOR_IT, sum(paid, seen))).kids(tax).kids(fee));
+    asked.above.push(el("p", "t14 i2").text(if is_due { words::KEPT_AND_DUE } else { words::KEPT_FOR_LESS }));
+    asked.slots = vec![Slot::new(if is_due { words::OFF_THE_PRICE } else { words::TO_HAND_BACK_OF_IT }, currency.code())];
+    asked.save.1 = words::STAYS_SOLD.into();
     asked
 }
 
@@ -213,6 +243,21 @@ fn instead(draft: &Draft) -> El<Msg> {
     let ways = [(Instead::Yours, words::YOURS_NOW), (Instead::Given, words::GIVEN_AWAY), (Instead::Broken, words::BROKEN)];
     let segs = ways.map(|(way, word)| Seg::new(word, draft.picks.instead == way));
     even(words::WHAT_BECAME, segs.into(), move |nth| say(Tap::Pick(Pick::Instead(ways.get(nth).map_or(Instead::Yours, |(way, _)| *way)))))
+}
+
+/// What came in ahead, and what of it stays with the maker when so much is handed back; nothing is asked where nothing came in.
+fn cancel(draft: &Draft, (sheet, agreed): (&JobSheet, Id), seen: Seen<'_>) -> Asked {
+    let mut asked = Asked::new("jobs/cancel", words::CAME_TO_NOTHING);
+    asked.above = vec![never_came(draft)];
+    let Some(ahead) = came_ahead(sheet, agreed) else { return asked };
+    let fee = sheet.selling.fees_ahead(ahead.currency(), agreed).ok().filter(|fee| !fee.is_zero());
+    let fee = fee.map(|fee| line(words::ITS_FEE_STAYS_PAID, sum(fee, seen)));
+    asked.above.push(el("section", "card").kid(line(words::CAME_AHEAD, sum(ahead, seen))).kids(fee));
+    let back = reading::money(draft.form.text(0), ahead.currency(), seen.speech.sign()).ok();
+    let stays = back.and_then(|back| ahead.minus(back).ok()).filter(|stays| Decimal::ZERO <= stays.amount());
+    asked.above.extend(stays.map(|stays| el("p", "t14 i2").text(words::stays_with_you(&sum(stays, seen)))));
+    asked.slots = vec![Slot::new(words::TO_HAND_BACK_OF_IT, draft.picks.currency.code())];
+    asked
 }
 
 /// The order was called off, or nobody came.

@@ -11,6 +11,13 @@ pub const TAX_REVERSED: &str = "Its tax, reversed";
 pub const FEE_STAYS_PAID: &str = "Its part of the fee, which stays paid";
 /// Of what came in ahead.
 pub const ITS_FEE_STAYS_PAID: &str = "Its fee, which stays paid";
+pub const COMES_BACK: &str = "Comes back";
+pub const THEY_KEEP: &str = "They keep it";
+pub const STAYS_SOLD: &str = "it stays sold";
+/// Where some of the price is still due: it pays no more than that.
+pub const OFF_THE_PRICE: &str = "Off the price";
+pub const KEPT_FOR_LESS: &str = "Nothing comes back. It was sold for so much less, and its tax goes down with it.";
+pub const KEPT_AND_DUE: &str = "Nothing comes back. What is still due goes down first, the rest is handed back.";
 pub const PIECES_BACK: &str = "Pieces that come back";
 pub const THE_ORDER: &str = "The order";
 pub const ORDER_ENDS: &str = "The order ends";
@@ -31,6 +38,11 @@ pub fn stay_sold(pieces: &str, n: fivebar_core::quantity::Count) -> String {
     format!("{pieces} of the order {} sold.", if n == 1 { "stays" } else { "stay" })
 }
 
+/// "20.00 stays with you."
+pub fn stays_with_you(sum: &str) -> String {
+    format!("{sum} stays with you.")
+}
+
 /// "184.00 of it kept".
 pub fn kept(sum: &str) -> String {
     format!("{sum} kept")
@@ -44,6 +56,11 @@ pub fn reversed(day: &str) -> String {
 /// "1 piece brought back Mon 1 June".
 pub fn some_back(n: fivebar_core::quantity::Count, count: &str, day: &str) -> String {
     format!("{} brought back {day}", crate::words::en::common::pieces(n, count))
+}
+
+/// "Money back Mon 1 June, they keep it".
+pub fn money_back(day: &str) -> String {
+    format!("Money back {day}, they keep it")
 }
 
 /// "125.00 handed back, 20.00 kept".

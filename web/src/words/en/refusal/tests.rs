@@ -265,7 +265,7 @@ fn of_things() -> Vec<Row> {
             "Take fewer, or count again.",
         ),
         (NotThere, "Not done: what you meant is no longer there.", "It may have been taken back. Look again."),
-        (NothingAsked, "Nothing was asked for.", "Say how many, at least one."),
+        (NothingAsked, "Nothing was asked for.", "Say how many or how much, more than nothing."),
         (TooManyTaxes { most: 5 }, "Not added: besides the usual tax rate there are at most 5.", "Offer one no more first."),
         (
             TaxThere { name: "Reduced".into() },
