@@ -57,6 +57,9 @@ fn workshop_costs(browser: &mut Browser, page: &Page, (what, phone): (&str, Phon
     browser.tap_keys(page, &["Workshop costs", "Open a can or pack", "glue"]);
     check(browser, page, &format!("can-new{what}"), phone);
     browser.tap_keys(page, &["5", "0", "0", "Cost, USD", "1", "2", "Done"]);
+    browser.wait_text(page, "Done again leaves that open.");
+    check(browser, page, &format!("can-home{what}"), phone);
+    browser.tap_keys(page, &["On each job", "Done"]);
     browser.wait_text(page, "Open cans and packs");
     browser.tap_text(page, "Glue");
     browser.wait_text(page, "It is empty");

@@ -180,6 +180,17 @@ fn unsorted_of(pile: &Pile, source: &Source) -> Count {
     if source.in_job { 0 } else { pile.movable().min(source.n) }
 }
 
+/// Pieces that nobody has looked at yet, as a plan is told of them: of those that lie there; and of those that jobs have, with these also `own`
+/// of the pile that the job would take again, what was never sorted as good.
+fn never_sorted(pile: &Pile, source: &Source, own: Count) -> Count {
+    let of_jobs = pile.used().saturating_sub(pile.sorted_good);
+    if source.in_job {
+        return of_jobs.min(source.n);
+    }
+    let lying = pile.movable().min(source.n.saturating_sub(own));
+    lying.saturating_add(of_jobs.min(own))
+}
+
 /// How many of so many unsorted pieces are good.
 fn good(hauls: &[Haul], haul: &Haul, (pile, unsorted): (&Pile, Count)) -> Answer<BetaBinomial> {
     share(hauls, haul, pile)?.good_of(unsorted)
@@ -201,19 +212,19 @@ pub struct Unsorted {
     pub likely: Count,
 }
 
-/// What a plan takes that is not sorted yet: of each pile it needs more of than is known to be good; of a plan that is used, of each of which
+/// What a plan takes that is not sorted yet: of each pile it needs more of than is known to be good, with what the job has of it; of a plan that is used, of each of which
 /// jobs have more than was ever sorted as good. Bought boards were looked at.
 ///
 /// # Errors
 /// [`Refusal::OutOfRange`], [`Refusal::NotThere`].
 pub fn not_sorted(shop: &Shop, (given, sheet): (&Given, &PlanSheet), is_used: bool) -> Answer<Vec<Unsorted>> {
-    let takes = |source: &Source, needs: Count| {
+    let takes = |(place, source): (usize, &Source), needs: Count| {
         let haul = fold::haul(shop.book, source.pile.haul).filter(|haul| !haul.bought)?;
         let pile = haul.pile(source.pile.pile)?;
         if is_used {
             return Some(pile.unsorted()).filter(|n| 0 < *n && 0 < needs && pile.sorted_good < pile.used());
         }
-        let n = unsorted_of(pile, source);
+        let n = never_sorted(pile, source, given.own.get(place).copied().unwrap_or(0));
         (0 < n && source.n.saturating_sub(n) < needs).then_some(n)
     };
     // Where it lacks some, what is to be got counts every piece that lies there.
@@ -222,7 +233,7 @@ pub fn not_sorted(shop: &Shop, (given, sheet): (&Given, &PlanSheet), is_used: bo
         if is_used || sheet.short.is_empty() { used } else { Count::MAX }
     };
     let used = given.sources.iter().enumerate().filter(|(_, source)| source.bought.is_none());
-    let all = used.filter_map(|(place, source)| Some((place, source, takes(source, needs(place))?))).listed();
+    let all = used.filter_map(|(place, source)| Some((place, source, takes((place, source), needs(place))?))).listed();
     let hauls = if all.is_empty() { vec![] } else { fold::hauls(shop.book).listed() };
     let one = |(place, source, n): (usize, &Source, Count)| {
         let (haul, pile) = found(&hauls, source)?;

@@ -1,6 +1,6 @@
 //! What a plan says of what it was reckoned with: wood nobody has sorted, and the figures of the saw.
 
-use super::later::planned;
+use super::later::{again, planned};
 use super::*;
 use fivebar_core::ledger::decide::HaulCommand;
 
@@ -43,6 +43,25 @@ fn wood_that_is_not_sorted_is_said_once() {
     // Four are taken: of eight known to be good.
     check("good 8 strips\n", None);
     check("good 3 strips\n", Some("A, likely 6 of 9 good."));
+}
+
+/// What the job has is no better known because it has it: planned again it is said as on the page before, with what was sorted taken off; and of
+/// pieces that were taken by hand too.
+#[test]
+fn what_the_job_has_is_not_sorted_by_that() {
+    for (lines, said) in [("", "A, likely 7 of 12 good."), ("good 3 strips\n", "A, likely 6 of 9 good.")] {
+        let mut app = planned(lines);
+        heard(&mut app, [Tap::Use]);
+        again(&mut app);
+        assert!(page(&app).contains(&format!("Not sorted yet, so some may be rejects: {said}")), "{lines}: {}", page(&app));
+    }
+    let mut app = opened("take 12 strips for tray\n");
+    let all = fivebar_core::sheet::make::sources(&app.shelf().shop(app.now.at), app.jobs.open.unwrap()).unwrap();
+    let own = all.iter().find(|source| source.in_job).unwrap().which();
+    heard(&mut app, [Tap::Open, Tap::Shape(Shape::Rows), Tap::Turn(own), Tap::At(3), Tap::Press(Press::Digit(5)), Tap::Go]);
+    let told = answer(&app);
+    app.told(crate::app::news::News::Planning(told));
+    assert!(page(&app).contains("A, likely 7 of 12 good."), "{}", page(&app));
 }
 
 #[test]
