@@ -93,6 +93,10 @@ fn what_was_given_back_is_not_asked_for_again() {
         let shop = Shop::of(&story.book, story.now.at);
         let sold = account(&shop, story.names.job("pair").unwrap()).unwrap().sold;
         assert_eq!([sold.taken, sold.received, sold.due].map(|sum| sum.amount().to_string()), sums.map(str::to_owned), "{lines}");
+        let job = shop.job(story.names.job("pair").unwrap()).unwrap();
+        for agreement in job.selling.open() {
+            assert_eq!(job.selling.still_due(job.currency, agreement).unwrap().amount().to_string(), sums[2], "{lines}");
+        }
     }
 }
 

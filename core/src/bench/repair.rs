@@ -141,12 +141,17 @@ pub fn last_act(run: &Run, known: &Known, acts: impl Iterator<Item = Moment>) ->
     let (mut known, right) = (Known { last_act: None, ..*known }, run.right);
     for at in acts {
         let goes_on = run.started.at.until(at) <= DAY_MOST && known.last_act.unwrap_or(run.started.at).until(at) < NIGHT_LEAST;
-        if right.is_none_or(|right| right < at) && !is_of_its_day(run, at) && !goes_on && is_in_doubt(run, &known, at) {
+        if right.is_none_or(|right| right < at) && !is_of_its_day(run, at) && !goes_on && is_in_doubt(run, &noted(run, &known), at) {
             break;
         }
         known.last_act = Some(at);
     }
     known.last_act
+}
+
+/// As known, the start standing for an act where there is none: a later act proves no more than three quiet hours at a stall.
+fn noted(run: &Run, known: &Known) -> Known {
+    Known { last_act: known.last_act.or(Some(run.started.at)), ..*known }
 }
 
 /// On the date on which a run began, by the clock of that place, and no more than a working day after its start.
@@ -159,18 +164,21 @@ fn is_in_doubt(run: &Run, known: &Known, end: Moment) -> bool {
     let default = default_span(run.work.kind);
     let (most, quiet) = match known.usual {
         Some(usual) => (usual.times(2).max(usual.plus(default)), usual.max(Span::minutes(15))),
-        None => (default.times(3).max(half_again(known.planned.unwrap_or_default())), quiet_most(run.work.kind, known.last_act)),
+        None => (
+            default.times(3).max(half_again(known.planned.unwrap_or_default())),
+            quiet_most(run.work.kind, is_of_its_day(run, end) && known.last_act.is_none()),
+        ),
     };
     let last = known.last_act.map_or(run.started.at, |act| act.max(run.started.at));
     most < run.started.at.until(end) && quiet < last.until(end)
 }
 
 /// How long nothing is noted while nothing is known of how long a run lasts: the default, and at a stall, where nobody may buy for long, three
-/// hours; before anything was noted there no less than a working day, as a market without a sale is no stop that was forgotten [J].
-fn quiet_most(kind: Kind, last_act: Option<Moment>) -> Span {
-    match (kind, last_act) {
-        (Kind::Sell, None) => DAY_MOST,
-        (Kind::Sell, Some(_)) => default_span(kind).times(3),
+/// hours; before anything was noted there no less than a working day of that date, as a market without a sale is no stop that was forgotten [J].
+fn quiet_most(kind: Kind, nothing_yet: bool) -> Span {
+    match (kind, nothing_yet) {
+        (Kind::Sell, true) => DAY_MOST,
+        (Kind::Sell, false) => default_span(kind).times(3),
         _ => default_span(kind),
     }
 }

@@ -125,6 +125,8 @@ pub fn of_a_wait(met: Span) -> Answer<Span> {
 pub struct Off {
     pub at: Wall,
     pub early: bool,
+    /// Somebody took it off. Else it is over by what was noted since: a later coat, or its pieces are gone.
+    pub taken: bool,
 }
 
 /// One wait.

@@ -24,6 +24,8 @@ pub struct DayLine {
     /// What falls on later days, in whole minutes as the lists of those days have them.
     pub after: Span,
     pub doubts: Vec<Doubt>,
+    /// What of the worked time is to settle.
+    pub to_settle: Span,
     /// It looks like a forgotten stop: the end to propose.
     pub wrong: Option<Proposed>,
     pub batch: Batch,
@@ -115,6 +117,7 @@ pub fn day_from((bench, book): (&Bench, &Book), day: Day, seen: Seen) -> DayShee
         labour: run.labour(now.at),
         on_this_day: on_day(run, (day, now)),
         doubts: run.doubts(now.at),
+        to_settle: bench.to_settle(run, now.at).map_or(Span::ZERO, |rest| rest.worked(now.at)),
         wrong: wrong(run),
         batch: Batch::of(std::iter::once(run), None, now.at),
         stayed: to_settle.contains(&run.id).then(|| look.stayed(run)).flatten(),

@@ -17,7 +17,7 @@ pub fn waits(book: &Book, bench: &Bench) -> Waits {
         let of_job = wait.job.and_then(|job| coats.get(&job)).map_or(&[][..], Vec::as_slice);
         let wait = coated(wait, of_job);
         let gone = wait.job.and_then(|job| gone.get(&job)).filter(|gone| wait.is_on() && wait.began.at <= gone.at);
-        let ended = gone.map(|gone| Off { at: *gone, early: gone.at < wait.off() }).or(wait.ended);
+        let ended = gone.map(|gone| Off { at: *gone, early: gone.at < wait.off(), taken: false }).or(wait.ended);
         Wait { ended, ..wait }
     })
 }
@@ -77,7 +77,7 @@ fn coated(wait: Wait, coats: &[Coat]) -> Wait {
     while let Some(over) = later.iter().find(|coat| coat.first <= next && next <= coat.last) {
         next = over.last.saturating_add(1);
         if own.last < next {
-            return Wait { ended: Some(Off { at: over.began, early: over.began.at < own.off }), ..wait };
+            return Wait { ended: Some(Off { at: over.began, early: over.began.at < own.off, taken: false }), ..wait };
         }
     }
     Wait { coated: next.saturating_sub(own.first), ..wait }

@@ -49,7 +49,7 @@ impl<'a> Kept<'a> {
     /// What waits now.
     pub fn sheet(self, now: Wall) -> WaitsSheet {
         let on = self.waits.on().map(|wait| self.line(wait, now.at)).listed();
-        let today = |wait: &&Wait| wait.ended.is_some_and(|off| off.at.day() == now.day());
+        let today = |wait: &&Wait| wait.ended.is_some_and(|off| off.taken && off.at.day() == now.day());
         let mut ended = self.waits.all().filter(today).map(|wait| self.line(wait, now.at)).listed();
         order_by_key(&mut ended, |line| std::cmp::Reverse(line.wait.ended.map(|off| off.at.at)));
         WaitsSheet { on, ended }
@@ -136,7 +136,7 @@ impl<'a> Kept<'a> {
     /// When it began, was to come off, and was taken off. Asked of every wait there ever was: what a line shows is found after it.
     fn days(self, wait: &Wait) -> [Option<Day>; 3] {
         let by = |at| Some(wait.wall(at, self.local).day());
-        [by(wait.began.at), by(wait.off()), wait.ended.and_then(|off| by(off.at.at))]
+        [by(wait.began.at), by(wait.off()), wait.ended.filter(|off| off.taken).and_then(|off| by(off.at.at))]
     }
 
     /// Pieces of the operation that were done when it began, those it came with included.

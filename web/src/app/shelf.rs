@@ -136,8 +136,8 @@ impl Folded {
                 }
                 // A drive may be priced by the till.
                 Subject::Workshop => (self.workshop, self.haul, self.copy, self.known) = (None, None, None, None),
-                // A part's length says which rejects bear on a pile that is wanted for it.
-                Subject::Job(_) => (self.haul, self.known) = (None, None),
+                // A part's length says which rejects bear on a pile that is wanted for it; nothing waits of a job that has ended or is sold.
+                Subject::Job(_) => (self.haul, self.known, self.waits) = (None, None, None),
             }
         }
     }

@@ -47,7 +47,7 @@ impl Gathered {
             Fact::WaitBegan(f) => self.of(entry.id).began = Some(began(entry, f)),
             // The first time it was taken off stands.
             Fact::WaitEnded(f) => {
-                self.of(f.wait).ended.get_or_insert(Off { at: entry.wall, early: f.early.unwrap_or(false) });
+                self.of(f.wait).ended.get_or_insert(Off { at: entry.wall, early: f.early.unwrap_or(false), taken: true });
             }
             Fact::WaitMended(f) => {
                 let told = self.of(f.wait);

@@ -15,11 +15,11 @@ pub fn work_for(app: &App, choice: &Choice) -> Work {
     further(app, &work, &choice.batch).unwrap_or(work)
 }
 
-/// One more piece of a coat that all of them have is of the next one that is planned: it runs since the last piece.
+/// One more piece of a coat that all of them have is of the next one that is planned: it runs since the last piece, or since the start.
 pub fn move_on(app: &mut App, now: Now) {
     let Some(slab) = sheet(app).running else { return };
     let Some(next) = further(app, &slab.run.work, &slab.batch) else { return };
-    let last = slab.run.notches.iter().map(|notch| notch.at).max().unwrap_or(now.wall.at);
+    let last = slab.run.notches.iter().map(|notch| notch.at).max().unwrap_or(slab.run.started.at);
     app.bench.ago = last.until(now.wall.at);
     start(app, next, now);
 }

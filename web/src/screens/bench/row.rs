@@ -84,7 +84,7 @@ fn note(line: &DayLine, (name, on_day): (&str, Option<Span>), seen: Seen<'_>) ->
     told.extend(is_open.then(|| if of_some { words::HELPER_REST_TO_SETTLE } else { words::HELPER_TO_SETTLE }.to_owned()));
     told.extend(beyond(line).map(|span| said::on_the_day_after(&seen.speech.span(span))));
     told.extend(line.wrong.map(|_| words::LOOKS_TOO_LONG.to_owned()));
-    let rest = line.wrong.and(on_day).map(|counts| line.worked.minus(counts));
+    let rest = line.wrong.and(on_day).map(|_| line.to_settle);
     told.extend(rest.map(|rest| words::of_it_to_settle(&seen.speech.span(rest))));
     told.extend(line.doubts.iter().map(|doubt| words::doubt(*doubt).to_owned()));
     if !name.is_empty() {

@@ -130,6 +130,7 @@ fn in_one_pattern(given: &Given) -> bool {
 fn best(given: &Given, sheet: &PlanSheet) -> &'static str {
     match (given.ask.what.shape(), given.ready.counts_whole()) {
         (Shape::Field, _) if nearly::is_just_so(given, sheet) => words::NO_NEARER,
+        (Shape::Field, _) if given.ready.sources.iter().any(|source| 1 < source.tiles) => told::NO_NEARER_OF_WHOLE_TILES,
         (Shape::Field, _) if in_one_pattern(given) => told::NO_NEARER_IN_PATTERN,
         (Shape::Field, _) => words::NO_NEARER_AT_FULL_SIZE,
         (Shape::Rows, true) if takes_more(sheet) => told::MORE_BUT_LESS_LENGTH,

@@ -197,7 +197,13 @@ impl Selling {
     /// # Errors
     /// [`crate::refusal::Refusal::MoneyOutOfRange`].
     pub fn still_due(&self, currency: Currency, agreement: &Agreement) -> Answer<Money> {
-        beyond(agreement.sum, self.received_under(currency, agreement.id)?)
+        let given = Money::sum(currency, self.given_off_under(agreement.id))?;
+        beyond(agreement.sum.minus(given)?, self.received_under(currency, agreement.id)?)
+    }
+
+    /// What went back of the price of an agreement's sales while their pieces stayed sold: nobody owes that.
+    fn given_off_under(&self, agreed: Id) -> impl Iterator<Item = Money> + '_ {
+        self.standing().filter(move |sale| sale.agreed == Some(agreed)).flat_map(|sale| sale.given_off())
     }
 
     /// What came in ahead for an agreement, or for one it replaced, and was not used by a sale.
@@ -223,7 +229,8 @@ impl Selling {
     /// # Errors
     /// [`crate::refusal::Refusal::MoneyOutOfRange`].
     pub fn parts_due(&self, currency: Currency, agreement: &Agreement) -> Answer<Vec<(PartOfPay, Money)>> {
-        let mut came = self.received_under(currency, agreement.id)?;
+        let given = Money::sum(currency, self.given_off_under(agreement.id))?;
+        let mut came = self.received_under(currency, agreement.id)?.plus(given)?;
         let lacks = |part: &PartOfPay| {
             let lacks = beyond(part.sum, came)?;
             came = beyond(came, part.sum)?;

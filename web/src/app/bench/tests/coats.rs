@@ -254,6 +254,24 @@ fn a_second_coat_ends_the_wait_of_the_first() {
     }
 }
 
+/// The job is ended while its coat dries, and nothing was noted at the bench since: nothing waits at once, and no page says that it was taken
+/// off. Ended by mistake, it waits again.
+#[test]
+fn nothing_waits_of_a_job_that_has_ended() {
+    let mut told = Told::stands();
+    coat(&mut told, 0, "5");
+    holds(&pages(&mut told, 30)[1], &["ieces 1 to 5"]);
+    let end = Command::Job(JobCommand::End { job: job(&told), hauls: vec![] });
+    let now = told.now(31);
+    told.app.order(&end, now).unwrap();
+    for page in &pages(&mut told, 32)[..3] {
+        lacks(page, &["to dry", "aken off", "taken off"]);
+    }
+    let open = Msg::Jobs(JobsTap::Open(crate::app::Which::Own, job(&told)));
+    told.at(33, [Msg::Go(Place::Jobs), open, Msg::Common(crate::app::Common::TakeBack)]);
+    holds(&pages(&mut told, 34)[1], &["ieces 1 to 5"]);
+}
+
 /// Coated again three hours after the first coat, which was to be dry the next day: it is taken, and a line says when it was to be.
 #[test]
 fn a_coat_onto_a_wet_one_says_when_that_was_to_be_dry() {

@@ -67,7 +67,7 @@ pub fn struck_rows(day: Day, app: &App) -> Vec<El<Msg>> {
 /// "due 13:18, taken off 13:20".
 fn stands(line: &WaitLine, by: impl Fn(Moment) -> Wall, (day, app): (Day, &App)) -> String {
     let due = words::off_by(&plain_on(app, by(line.wait.off()), day));
-    match line.wait.ended {
+    match line.wait.ended.filter(|off| off.taken) {
         Some(off) => format!("{due}, {}", words::was_off(&plain_on(app, by(off.at.at), day), off.early)),
         None => due,
     }
