@@ -9,6 +9,7 @@ pub mod starting;
 #[cfg(test)]
 mod tests;
 pub mod waits;
+mod whole;
 
 use super::entry::Typed;
 use super::order::{Feel, Order};
@@ -21,6 +22,7 @@ use fivebar_core::ledger::decide::{BenchCommand, Command, Now};
 use fivebar_core::quantity::{Count, Currency, Day, Decimal, Id, Moment, Money, PILE_MOST, Span, reading};
 use fivebar_core::sheet::bench::{BenchSheet, Choice, Seen, bench_of};
 use starting::{Starting, StartingTap};
+pub use whole::{whole, whole_of};
 
 /// What lies over the bench.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -254,23 +256,6 @@ fn stop(app: &mut App, now: Now) {
         let worked = app.shelf().bench().run(strip.run).map_or(strip.worked, |run| run.worked(now.wall.at));
         app.said = words::stopped(&strip.op, &app.speech.span(worked));
     }
-}
-
-/// What "done with it" says of an operation: its last run, and of how many pieces it is done then.
-pub fn whole_of(app: &App, on: On, op: &str) -> Option<(Id, Count)> {
-    let shelf = app.shelf();
-    fivebar_core::sheet::bench::whole((&shelf.bench(), &shelf.book), (on, op), app.now.at)
-}
-
-/// The maker is done with an operation; whether that was written.
-pub fn whole(app: &mut App, (run, of): (Id, Count), now: Now) -> bool {
-    let op = run_of(app, run).map(|run| run.work.op).unwrap_or_default();
-    let written = app.order(&Command::Bench(BenchCommand::Whole { run, of }), now).is_some();
-    if written {
-        app.orders.push(Order::Feel(Feel::Count(of)));
-        app.said = words::done_with(&op);
-    }
-    written
 }
 
 fn done(app: &mut App, n: u32, now: Now) {
