@@ -279,6 +279,11 @@ fn agreed(sheet: &JobSheet, seen: Seen<'_>) -> Vec<El<Msg>> {
     };
     let at_hand_over = open.is_some_and(|agreement| agreement.parts.is_empty());
     let due_word = if at_hand_over { words::DUE_AT_HAND_OVER } else { words::STILL_DUE };
+    let none = Money::zero(due.currency());
+    let deposit = sheet.selling.deposits_due(due.currency()).unwrap_or(none);
+    let then = due.minus(deposit).ok().filter(|rest| !deposit.is_zero() && Decimal::ZERO < rest.amount());
+    let then = then.map(|rest| line(words::THEN_AT_HAND_OVER, sum(rest, seen)));
+    let (due_word, due) = if deposit.is_zero() { (due_word, due) } else { (words::DEPOSIT_DUE, deposit) };
     let due = (Decimal::ZERO < due.amount()).then(|| part("t14 nw", due_word, &sum(due, seen)));
     let others = (Decimal::ZERO < others.amount()).then(|| line(words::PAID_FOR_OTHERS, sum(others, seen)));
     vec![
@@ -287,6 +292,7 @@ fn agreed(sheet: &JobSheet, seen: Seen<'_>) -> Vec<El<Msg>> {
         el("p", "row").kid(came).kids(due),
     ]
     .into_iter()
+    .chain(then)
     .chain(others)
     .chain(between(sheet, seen))
     .listed()

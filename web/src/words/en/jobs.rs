@@ -73,6 +73,12 @@ pub const DONE_WITH_IT: &str = "done with it";
 pub const MADE_TO_ORDER: &str = "made to order";
 pub const MADE_ON_SPEC: &str = "made on spec";
 pub const DUE_AT_HAND_OVER: &str = "due at hand-over";
+pub const DEPOSIT_DUE: &str = "deposit due";
+pub const THEN_AT_HAND_OVER: &str = "then at hand-over";
+/// After a deposit that is due: "then 150.00".
+pub fn then(sum: &str) -> String {
+    format!("then {sum}")
+}
 pub const STILL_DUE: &str = "still due";
 pub const DEPOSIT_IN: &str = "deposit in";
 pub const PAID: &str = "paid";

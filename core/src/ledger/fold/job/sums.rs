@@ -200,6 +200,19 @@ impl Selling {
         beyond(agreement.sum, self.received_under(currency, agreement.id)?)
     }
 
+    /// What of the deposits of open orders is still to come in, before the rest: of none that is paid in parts, or handed over in part.
+    ///
+    /// # Errors
+    /// [`crate::refusal::Refusal::MoneyOutOfRange`].
+    pub fn deposits_due(&self, currency: Currency) -> Answer<Money> {
+        let asked = self.open().filter(|agreement| agreement.parts.is_empty() && agreement.sold == 0);
+        let lacks = |agreement: &Agreement| {
+            let deposit = agreement.deposit.unwrap_or(Money::zero(currency));
+            beyond(deposit, self.received_under(currency, agreement.id)?)
+        };
+        Money::sum(currency, asked.map(lacks).collect::<Answer<Vec<Money>>>()?)
+    }
+
     /// What came in ahead for an agreement, or for one it replaced, and was not used by a sale.
     ///
     /// # Errors

@@ -1,0 +1,23 @@
+//! What was agreed, on the page of its job and in the list, before anything of it is made.
+
+use super::*;
+
+fn bench(lines: &str) -> Maker {
+    Maker::told(&[&format!("2026-05-22 08:14 -05:00 workshop USD inch\njob bench \"Bench\" 1 order\n{lines}\n")])
+}
+
+/// 300 with 150 ahead: the deposit is due first, 150 at the hand-over; once it is in, that alone is due.
+#[test]
+fn a_deposit_that_is_to_come_is_due_first() {
+    let agreed = "agree 300 for 1 bench delivered deposit 150 as deal";
+    let mut maker = bench(agreed);
+    let [first, then] = ["deposit due ", "then at hand-over"];
+    maker.tap(Tap::List).shows(&["$150.00", "To hand over, then 150.00", "deposit due"]).hides(&["$300.00", "due at hand-over"]);
+    maker.open("bench").shows(&["nothing paid yet", first, then, "150.00"]).hides(&["due at hand-over", "300.00</b>"]);
+    let mut maker = bench(&format!("{agreed}\npay 100 for bench card agreed deal"));
+    maker.tap(Tap::List).shows(&["$50.00", "then 150.00", "deposit due"]);
+    maker.open("bench").shows(&["deposit in ", "100.00", first, "50.00", then]);
+    let mut maker = bench(&format!("{agreed}\npay 150 for bench card agreed deal"));
+    maker.tap(Tap::List).shows(&["$150.00", "due at hand-over"]).hides(&["deposit due"]);
+    maker.open("bench").shows(&["deposit in ", "due at hand-over "]).hides(&[first, then]);
+}
