@@ -376,6 +376,10 @@ fn sell_under(sheet: &JobSheet, seen: Seen<'_>) -> String {
             let gone = words::gone(all, sold.at_galleries, (&seen.speech.count(all), &seen.speech.count(sold.at_galleries)));
             words::gone_and(gone, sold.not_for_sale, &seen.speech.count(sold.not_for_sale))
         }
+        (Some(agreed), _) => {
+            let over = Money::zero(agreed.currency()).minus(sold.due).ok().filter(|over| !over.is_zero());
+            words::agreed_paid(&short(agreed, seen), over.map(|over| short(over, seen)).as_deref())
+        }
         (_, Some(tag)) => words::tag(&short(tag, seen)),
         _ => words::NO_PRICE_YET.into(),
     }

@@ -308,6 +308,11 @@ pub fn agreed_due(agreed: &str, due: &str) -> String {
     format!("{agreed} agreed, {due} due")
 }
 
+/// "460 agreed, paid", "100 agreed, 50 to hand back".
+pub fn agreed_paid(agreed: &str, over: Option<&str>) -> String {
+    format!("{agreed} agreed, {}", over.map_or(PAID.to_owned(), to_hand_back))
+}
+
 /// "left per hour 12.74".
 pub fn back_under(sum: &str) -> String {
     format!("{sum} an hour")

@@ -21,3 +21,13 @@ fn a_deposit_that_is_to_come_is_due_first() {
     maker.tap(Tap::List).shows(&["$150.00", "due at hand-over"]).hides(&["deposit due"]);
     maker.open("bench").shows(&["deposit in ", "due at hand-over "]).hides(&[first, then]);
 }
+
+/// Under what was paid, or paid in full: the room has the price all the same.
+#[test]
+fn an_order_that_is_paid_has_its_price() {
+    let deal = "agree 300 for 1 bench delivered deposit 150 as deal\npay 150 for bench card agreed deal\n";
+    let mut maker = bench(&format!("{deal}agree 100 for 1 bench delivered replaces deal"));
+    maker.open("bench").shows(&["Agreed $100.00", "100 agreed, 50 to hand back"]).hides(&["no price yet"]);
+    let mut maker = bench(&format!("{deal}pay 150 for bench card agreed deal"));
+    maker.open("bench").shows(&["300 agreed, paid"]).hides(&["no price yet"]);
+}
