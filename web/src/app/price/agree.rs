@@ -284,7 +284,8 @@ fn change(app: &mut App, (id, agreed): (Id, Id), sum: Option<Money>) {
     let rest = old.sum.minus(old.sold_for).unwrap_or(old.sum);
     // A sum that was named on the offer screen was named for the way chosen there.
     let asked = sum.and(chosen(app, id)).and_then(|bargain| bargain.carried);
-    let deposit = old.deposit.filter(|_| old.sold == 0);
+    // Payments that are planned took its place.
+    let deposit = old.deposit.filter(|_| old.sold == 0 && old.parts.is_empty());
     let agree = Agree {
         job: id,
         of_job: false,

@@ -245,6 +245,19 @@ impl Selling {
         agreement.parts.iter().map(lacks).collect()
     }
 
+    /// Whether a change of order left payments behind that were planned of another sum, and nothing was said of them since.
+    pub fn is_to_plan_anew(&self, agreement: &Agreement) -> bool {
+        let mut of = Some(agreement);
+        for _ in &self.agreements {
+            let Some(now) = of else { return false };
+            if let Some(parts) = self.planned.get(&now.id) {
+                return now.id != agreement.id && !parts.is_empty() && agreement.state == AgreementState::Open;
+            }
+            of = now.replaces.and_then(|id| self.agreement(id));
+        }
+        false
+    }
+
     /// The fees of what came in ahead for an agreement, or for one it replaced, and lies there.
     ///
     /// # Errors

@@ -31,3 +31,10 @@ fn an_order_that_is_paid_has_its_price() {
     let mut maker = bench(&format!("{deal}pay 150 for bench card agreed deal"));
     maker.open("bench").shows(&["300 agreed, paid"]).hides(&["no price yet"]);
 }
+
+/// Payments that are planned take the place of the deposit.
+#[test]
+fn planned_payments_take_the_place_of_the_deposit() {
+    let mut maker = bench("agree 530 for 1 bench delivered deposit 265 as deal\nparts deal on bench 212 due 2026-05-22 318");
+    maker.room("bench", Room::Sell).shows(&["Payment 1"]).hides(&["deposit 265.00"]);
+}
