@@ -5,7 +5,7 @@ use super::super::count::saved_fact;
 use super::super::plan::since;
 use super::super::sources::of_job;
 use super::super::{Screen, Seen, undo};
-use super::figures::{apart, bar_said, carried, day, hourly, hours_of, lacking, line, short, stretches, sum};
+use super::figures::{apart, bar_said, carried, day, hourly, hours_of, lacking, line, short, stretches, sum, to_be_carried};
 use super::say;
 use crate::app::bench::waits::kept;
 use crate::app::jobs::dates::promise_by;
@@ -121,7 +121,9 @@ fn about(sheet: &JobSheet, seen: Seen<'_>) -> String {
         return String::new();
     }
     let date = sheet.date.filter(|_| sheet.selling.open().next().is_some()).map(|date| seen.speech.day(date));
-    let how = sheet.selling.open().find_map(|agreement| agreement.carried).map(|way| carried(way).to_owned());
+    let how = sheet.selling.open().find_map(|agreement| agreement.carried);
+    let is_ready = matches!(sheet.next, NextAct::HandOver { .. });
+    let how = how.map(|way| if is_ready { carried(way) } else { to_be_carried(way) }.to_owned());
     let long =
         delivery(sheet).and_then(|planned| planned.span).filter(|_| delivers(sheet)).map(|span| words::about(&seen.speech.span(span)));
     let said: Vec<String> = [date, how, long].into_iter().flatten().listed();
@@ -267,7 +269,7 @@ fn agreed(sheet: &JobSheet, seen: Seen<'_>) -> Vec<El<Msg>> {
         None => sold_and_kept(sheet, all, seen),
     };
     let when = open.map(|agreement| {
-        let how = agreement.carried.map_or("", carried);
+        let how = agreement.carried.map_or("", to_be_carried);
         words::when_how(&day(agreement.at, seen), how)
     });
     let share = received.amount().checked_div(all.amount()).and_then(|share| f64::try_from(share).ok()).unwrap_or(0.0);

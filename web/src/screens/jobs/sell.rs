@@ -1,7 +1,7 @@
 //! Sell and deliver: tag and settle, what a buyer may see, agreements, sales, payments, galleries.
 
 use super::super::{Screen, Seen, taxes, undo};
-use super::figures::{carried, day, line, paid, short, sum};
+use super::figures::{carried, day, line, paid, short, sum, to_be_carried};
 use super::page::{all_back, can_tip};
 use super::{say, to_job};
 use crate::app::jobs::Tap;
@@ -143,7 +143,8 @@ fn agreed(sheet: &JobSheet, (agreement, whom): (&Agreement, Option<String>), see
     };
     // Payments that are planned took its place.
     let deposit = agreement.deposit.filter(|_| agreement.parts.is_empty()).map(|deposit| words::deposit_of(&sum(deposit, seen)));
-    let how = agreement.carried.map(|way| carried(way).to_owned());
+    let word = if agreement.state == AgreementState::Done { carried } else { to_be_carried };
+    let how = agreement.carried.map(|way| word(way).to_owned());
     let name = common::pieces(agreement.n, &seen.speech.count(agreement.n));
     let under = join([Some(day(agreement.at, seen)), whom, how, deposit, state]);
     let row = row(name, under, sum(agreement.sum, seen)).key(agreement.id.to_string());

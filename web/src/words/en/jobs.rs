@@ -262,13 +262,15 @@ pub fn sold_and_kept(sum: &str, kept: &str) -> String {
     format!("{}, {kept} kept", sold(sum))
 }
 
-/// "Fri 17 April, delivered".
+/// "Fri 17 April, to be delivered".
 pub fn when_how(day: &str, how: &str) -> String {
     format!("{day}, {how}")
 }
 
 pub const DELIVERED: &str = "delivered";
 pub const FETCHED: &str = "fetched";
+pub const TO_BE_DELIVERED: &str = "to be delivered";
+pub const TO_BE_FETCHED: &str = "to be fetched";
 
 /// "Costs, 48.60 of it to come".
 pub fn costs_to_come(sum: &str) -> String {

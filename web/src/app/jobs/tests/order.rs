@@ -32,9 +32,24 @@ fn an_order_that_is_paid_has_its_price() {
     maker.open("bench").shows(&["300 agreed, paid"]).hides(&["no price yet"]);
 }
 
+/// Nothing is made yet: it was not delivered, nor fetched.
+#[test]
+fn an_order_before_the_hand_over_is_to_be_delivered() {
+    for (way, to_be) in [("delivered", "to be delivered"), ("fetched", "to be fetched")] {
+        let mut maker = bench(&format!("agree 300 for 1 bench {way} due 2026-05-30"));
+        let made = format!(", {way}");
+        maker.open("bench").shows(&[&format!(", {to_be}")]).hides(&[&made]);
+        maker.tap(Tap::Room(Room::Sell)).shows(&[to_be]).hides(&[&made]);
+    }
+    let mut maker = bench("agree 300 for 1 bench delivered\nplan \"sand\" make 120 min for bench");
+    maker.open("bench").shows(&["To be delivered."]).hides(&["Delivered."]);
+}
+
 /// Payments that are planned take the place of the deposit.
 #[test]
 fn planned_payments_take_the_place_of_the_deposit() {
-    let mut maker = bench("agree 530 for 1 bench delivered deposit 265 as deal\nparts deal on bench 212 due 2026-05-22 318");
-    maker.room("bench", Room::Sell).shows(&["Payment 1"]).hides(&["deposit 265.00"]);
+    let (parts, again) = ("agree 530 for 1 bench delivered deposit 265 as deal\nparts deal on bench 212 due 2026-05-22 318", "planned anew");
+    bench(parts).room("bench", Room::Sell).shows(&["Payment 1"]).hides(&["deposit 265.00", again]);
+    let mut maker = bench(&format!("{parts}\nagree 600 for 1 bench delivered replaces deal"));
+    maker.room("bench", Room::Sell).shows(&[again]).hides(&["Payment 1"]);
 }
