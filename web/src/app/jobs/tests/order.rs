@@ -48,7 +48,8 @@ fn an_order_before_the_hand_over_is_to_be_delivered() {
 /// Payments that are planned take the place of the deposit.
 #[test]
 fn planned_payments_take_the_place_of_the_deposit() {
-    let (parts, again) = ("agree 530 for 1 bench delivered deposit 265 as deal\nparts deal on bench 212 due 2026-05-22 318", "planned anew");
+    let (parts, again) =
+        ("agree 530 for 1 bench delivered deposit 265 as deal\nparts deal on bench 212 due 2026-05-22 318", "planned anew");
     bench(parts).room("bench", Room::Sell).shows(&["Payment 1"]).hides(&["deposit 265.00", again]);
     let mut maker = bench(&format!("{parts}\nagree 600 for 1 bench delivered replaces deal"));
     maker.room("bench", Room::Sell).shows(&[again]).hides(&["Payment 1"]);
