@@ -178,3 +178,23 @@ fn a_piece_that_was_brought_back_was_not_waited_with() {
     assert_eq!(back(sold), None);
     assert_eq!(back("offer 30 for 1 stools notes\n"), Some(Back::Waited { offered: usd(30), sold: usd(38) }));
 }
+
+/// What is waited for is the next sale: 80 let go, 95 the day after, 100 later. Nobody waited within the hour.
+#[test]
+fn the_next_sale_is_what_was_waited_for() {
+    let begun = "2026-05-22 08:14 -05:00 workshop USD inch\njob stools \"Stools\" 3 spec\ntag 100 stools\n";
+    let back = |lines: &str| {
+        let story = tell(&format!("{begun}{lines}"));
+        assert_eq!(story.refused, [], "{lines}");
+        let shop = Shop::of(&story.book, story.now.at);
+        looked_back(&shop, &shop.job(story.names.job("stools").unwrap()).unwrap()).unwrap()
+    };
+    let usd = |whole: i64| fivebar_core::quantity::Money::whole(whole.into(), Currency::USD).unwrap();
+    let waited = |offered: i64, sold: i64| Some(Back::Waited { offered: usd(offered), sold: usd(sold) });
+    let offer = "2026-05-22 10:00 offer 80 for 1 stools notes\n";
+    let later = "2026-05-23 10:00 sell 1 stools for 95 notes\n2026-05-24 10:00 sell 1 stools for 100 notes\n";
+    assert_eq!(back(&format!("{offer}{later}")), waited(80, 95));
+    assert_eq!(back(&format!("{offer}2026-05-22 10:40 sell 1 stools for 95 notes\n")), None);
+    assert_eq!(back(&format!("{offer}2026-05-22 10:40 sell 1 stools for 95 notes\n2026-05-24 10:00 sell 1 stools for 100 notes\n")), None);
+    assert_eq!(back(&format!("{offer}2026-05-22 11:01 sell 1 stools for 95 notes\n")), waited(80, 95));
+}

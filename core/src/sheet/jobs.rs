@@ -32,6 +32,8 @@ pub struct JobRow {
     /// What buyers owe, and what galleries still owe.
     pub due: Money,
     pub due_from_galleries: Money,
+    /// Of what buyers owe, deposits that are to come in first.
+    pub deposits_due: Money,
     /// Who the first of its open agreements is with, where that is known.
     pub buyer: Option<Id>,
     /// When it was promised.
@@ -97,6 +99,7 @@ fn row(shop: &Shop, job: &Job, (hours, sold): (Hours, Sold)) -> Answer<JobRow> {
         left: job.left(),
         due: sold.due,
         due_from_galleries: sold.due_from_galleries,
+        deposits_due: job.selling.deposits_due(job.currency)?,
         buyer: job.selling.open().find_map(|agreement| agreement.buyer),
         date: date(job),
         so_far: so_far(&hours),

@@ -175,6 +175,8 @@ pub struct AgreedRow {
     pub at_hand_over: Money,
     /// The parts it is paid in, each with what it lacks.
     pub parts: Vec<(PartOfPay, Money)>,
+    /// The payments that were planned were of another sum.
+    pub to_plan_anew: bool,
     /// What is due of the whole job.
     pub due: Money,
 }
@@ -248,6 +250,7 @@ fn agreed_row(job: &Job, agreement: &Agreement, due: Money) -> Answer<AgreedRow>
         at_hand_over: not_below_nothing(agreement.sum.minus(agreement.sold_for)?.minus(ahead)?),
         still: job.selling.still_due(job.currency, agreement)?,
         parts: job.selling.parts_due(job.currency, agreement)?,
+        to_plan_anew: job.selling.is_to_plan_anew(agreement),
         due,
     })
 }

@@ -4,20 +4,23 @@ use super::known::rests;
 use super::seen::{each, untaken};
 use crate::ledger::fold::{Job, Sale};
 use crate::ledger::kind::sale::{Carried, Paid};
-use crate::quantity::{Count, Moment, Money, Wall};
+use crate::quantity::{Count, Moment, Money, Span, Wall};
 use crate::refusal::Answer;
 use crate::sheet::Shop;
 
 /// What came of it. Each sum is for one piece.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Back {
-    /// An offer was let go, and one was sold later.
+    /// An offer was let go, and the next was sold for this, more than an hour later.
     Waited { offered: Money, sold: Money },
     /// A sum was taken; so much waiting was worth then.
     Took { sum: Money, worth: Money },
 }
 
-/// What came of waiting at the last sale: after an offer that was let go, what one was sold for; else, where a buyer
+/// Who sold within so long of an offer did not wait. Ours [J].
+const NO_WAIT: Span = Span::minutes(60);
+
+/// What came of waiting: of the last offer that was let go, what the next was sold for; else, where the last buyer
 /// haggled, what waiting was worth then.
 ///
 /// # Errors
@@ -26,14 +29,21 @@ pub fn looked_back(shop: &Shop, job: &Job) -> Answer<Option<Back>> {
     let last = job.selling.standing().max_by_key(|sale| sale.at.at);
     let Some(sale) = last.filter(|sale| 0 < sale.n && sale.agreed.is_none()) else { return Ok(None) };
     let sold = each(sale.sum, sale.n)?;
-    let let_go = untaken(job).into_iter().filter(|offer| offer.at < sale.at.at).max_by_key(|offer| offer.at);
-    if let Some(offer) = let_go.filter(|offer| 0 < offer.n) {
-        return Ok(Some(Back::Waited { offered: each(offer.sum, offer.n)?, sold }));
+    let let_go = untaken(job).into_iter().filter(|offer| 0 < offer.n);
+    let waited = let_go.filter_map(|offer| Some((offer, next_sold(job, offer.at)?))).max_by_key(|(offer, _)| offer.at);
+    if let Some((offer, next)) = waited {
+        return Ok(Some(Back::Waited { offered: each(offer.sum, offer.n)?, sold: each(next.sum, next.n)? }));
     }
     let charge = job.tag.map(|tag| shop.tax_of(job).charge(tag)).transpose()?;
     let haggled = charge.is_some_and(|charge| sold.amount() < charge.amount());
     let worth = if haggled { worth_then(shop, job, sale)? } else { None };
     Ok(worth.map(|worth| Back::Took { sum: sold, worth }))
+}
+
+/// The next sale after an offer that was let go; none where nobody waited for it, or it was agreed before.
+fn next_sold(job: &Job, offered: Moment) -> Option<&Sale> {
+    let next = job.selling.standing().filter(|sale| offered < sale.at.at).min_by_key(|sale| sale.at.at)?;
+    Some(next).filter(|sale| 0 < sale.n && sale.agreed.is_none() && NO_WAIT < offered.until(sale.at.at))
 }
 
 /// Not under for one, just before a sale, by how it was paid; none where nothing was guessed before it.

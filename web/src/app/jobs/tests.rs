@@ -7,6 +7,7 @@ mod dates;
 mod estimate;
 mod example;
 mod known;
+mod order;
 mod sales;
 mod spent;
 mod to_settle;

@@ -56,6 +56,8 @@ pub struct Agree {
     /// What it is taxed with, where that was chosen for this buyer, or agreed before.
     pub tax: Option<TaxBy>,
     pub deposit: Option<Money>,
+    /// The deposit that was asked of the order it changes, which goes down to a price under it.
+    pub asked_before: Option<Money>,
     /// So many per cent of the price are asked ahead: until a deposit is typed it goes along with the price.
     pub percent: Option<u32>,
     pub carried: Carried,
@@ -131,9 +133,15 @@ impl Agree {
         Money::book(share, self.currency).ok().filter(|sum| !sum.is_zero())
     }
 
+    /// What is asked ahead: a deposit of the order before is no more than the price.
+    pub fn ahead(&self) -> Option<Money> {
+        let above = |deposit: &Money| self.sum.filter(|sum| self.asked_before == Some(*deposit) && sum.amount() < deposit.amount());
+        self.deposit.map(|deposit| above(&deposit).unwrap_or(deposit))
+    }
+
     /// Whether so many per cent are asked ahead: as was chosen while there is no price yet, else as the deposit comes out.
     pub fn is_share(&self, percent: u32) -> bool {
-        match (self.deposit, self.share(percent)) {
+        match (self.ahead(), self.share(percent)) {
             (None, None) => self.percent.unwrap_or(0) == percent,
             (deposit, share) => deposit == share,
         }
@@ -191,6 +199,7 @@ fn open(app: &mut App, id: Id, sum: Option<Money>) {
         was_for: None,
         tax: chosen_tax(app, id),
         deposit: None,
+        asked_before: None,
         percent: None,
         carried: asked.carried,
         by: By::NoDate,
@@ -275,6 +284,8 @@ fn change(app: &mut App, (id, agreed): (Id, Id), sum: Option<Money>) {
     let rest = old.sum.minus(old.sold_for).unwrap_or(old.sum);
     // A sum that was named on the offer screen was named for the way chosen there.
     let asked = sum.and(chosen(app, id)).and_then(|bargain| bargain.carried);
+    // Payments that are planned took its place.
+    let deposit = old.deposit.filter(|_| old.sold == 0 && old.parts.is_empty());
     let agree = Agree {
         job: id,
         of_job: false,
@@ -285,7 +296,8 @@ fn change(app: &mut App, (id, agreed): (Id, Id), sum: Option<Money>) {
         sum: sum.or(Some(rest)),
         was_for: None,
         tax: chosen_tax(app, id).or(old.tax.map(TaxBy::Agreed)),
-        deposit: old.deposit.filter(|_| old.sold == 0),
+        deposit,
+        asked_before: deposit,
         percent: None,
         carried: asked.or(old.carried).unwrap_or(Carried::Fetched),
         by: old.due.map_or(By::NoDate, By::AsAgreed),
@@ -357,7 +369,7 @@ fn save(app: &mut App, now: Now) {
         n: agree.n,
         sum,
         carried: agree.carried,
-        deposit: agree.deposit,
+        deposit: agree.ahead(),
         due,
         buyer: agree.buyer,
         replaces: agree.replaces,

@@ -25,6 +25,7 @@ use std::rc::Rc;
 
 mod as_asked;
 mod brought;
+mod changes;
 mod deals;
 mod fair;
 mod keyboard;

@@ -101,6 +101,14 @@ pub fn paid(paid: Paid) -> &'static str {
     }
 }
 
+/// Before the hand-over.
+pub fn to_be_carried(carried: Carried) -> &'static str {
+    match carried {
+        Carried::Delivered => words::TO_BE_DELIVERED,
+        Carried::Fetched => words::TO_BE_FETCHED,
+    }
+}
+
 pub fn carried(carried: Carried) -> &'static str {
     match carried {
         Carried::Delivered => words::DELIVERED,

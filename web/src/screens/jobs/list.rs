@@ -25,7 +25,7 @@ use crate::parts::so_far::thin;
 use crate::view::{El, el};
 use crate::words::en::{common, dates, deal, jobs as words};
 use fivebar_core::ledger::fold::any_job;
-use fivebar_core::quantity::{Id, Listed, Span};
+use fivebar_core::quantity::{Decimal, Id, Listed, Span};
 use fivebar_core::refusal::Answer;
 use fivebar_core::sheet::dates::Promise;
 use fivebar_core::sheet::job::NextAct;
@@ -169,6 +169,11 @@ fn lines(row: &JobRow, seen: Seen<'_>) -> [String; 4] {
             let state = with_open(if matches!(row.next, NextAct::Collect { .. }) { gone() } else { by }, row, seen);
             let owes = (!row.due_from_galleries.is_zero()).then(|| words::gallery_owes(&sum(row.due_from_galleries, seen)));
             let state = std::iter::once(state).chain(owes).listed().join(", ");
+            if !row.deposits_due.is_zero() {
+                let rest = row.due.minus(row.deposits_due).ok().filter(|rest| Decimal::ZERO < rest.amount());
+                let state = std::iter::once(state).chain(rest.map(|rest| words::then(&sum(rest, seen)))).listed().join(", ");
+                return [name, seen.speech.money(row.deposits_due), state, words::DEPOSIT_DUE.into()];
+            }
             let aside = if matches!(row.next, NextAct::Collect { .. }) { words::STILL_DUE } else { words::DUE_AT_HAND_OVER };
             [name, seen.speech.money(row.due), state, aside.into()]
         }

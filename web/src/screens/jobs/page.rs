@@ -5,7 +5,7 @@ use super::super::count::saved_fact;
 use super::super::plan::since;
 use super::super::sources::of_job;
 use super::super::{Screen, Seen, undo};
-use super::figures::{apart, bar_said, carried, day, hourly, hours_of, lacking, line, short, stretches, sum};
+use super::figures::{apart, bar_said, carried, day, hourly, hours_of, lacking, line, short, stretches, sum, to_be_carried};
 use super::say;
 use crate::app::bench::waits::kept;
 use crate::app::jobs::dates::promise_by;
@@ -121,7 +121,9 @@ fn about(sheet: &JobSheet, seen: Seen<'_>) -> String {
         return String::new();
     }
     let date = sheet.date.filter(|_| sheet.selling.open().next().is_some()).map(|date| seen.speech.day(date));
-    let how = sheet.selling.open().find_map(|agreement| agreement.carried).map(|way| carried(way).to_owned());
+    let how = sheet.selling.open().find_map(|agreement| agreement.carried);
+    let is_ready = matches!(sheet.next, NextAct::HandOver { .. });
+    let how = how.map(|way| if is_ready { carried(way) } else { to_be_carried(way) }.to_owned());
     let long =
         delivery(sheet).and_then(|planned| planned.span).filter(|_| delivers(sheet)).map(|span| words::about(&seen.speech.span(span)));
     let said: Vec<String> = [date, how, long].into_iter().flatten().listed();
@@ -267,7 +269,7 @@ fn agreed(sheet: &JobSheet, seen: Seen<'_>) -> Vec<El<Msg>> {
         None => sold_and_kept(sheet, all, seen),
     };
     let when = open.map(|agreement| {
-        let how = agreement.carried.map_or("", carried);
+        let how = agreement.carried.map_or("", to_be_carried);
         words::when_how(&day(agreement.at, seen), how)
     });
     let share = received.amount().checked_div(all.amount()).and_then(|share| f64::try_from(share).ok()).unwrap_or(0.0);
@@ -279,6 +281,11 @@ fn agreed(sheet: &JobSheet, seen: Seen<'_>) -> Vec<El<Msg>> {
     };
     let at_hand_over = open.is_some_and(|agreement| agreement.parts.is_empty());
     let due_word = if at_hand_over { words::DUE_AT_HAND_OVER } else { words::STILL_DUE };
+    let none = Money::zero(due.currency());
+    let deposit = sheet.selling.deposits_due(due.currency()).unwrap_or(none);
+    let then = due.minus(deposit).ok().filter(|rest| !deposit.is_zero() && Decimal::ZERO < rest.amount());
+    let then = then.map(|rest| line(words::THEN_AT_HAND_OVER, sum(rest, seen)));
+    let (due_word, due) = if deposit.is_zero() { (due_word, due) } else { (words::DEPOSIT_DUE, deposit) };
     let due = (Decimal::ZERO < due.amount()).then(|| part("t14 nw", due_word, &sum(due, seen)));
     let others = (Decimal::ZERO < others.amount()).then(|| line(words::PAID_FOR_OTHERS, sum(others, seen)));
     vec![
@@ -287,6 +294,7 @@ fn agreed(sheet: &JobSheet, seen: Seen<'_>) -> Vec<El<Msg>> {
         el("p", "row").kid(came).kids(due),
     ]
     .into_iter()
+    .chain(then)
     .chain(others)
     .chain(between(sheet, seen))
     .listed()
@@ -369,6 +377,10 @@ fn sell_under(sheet: &JobSheet, seen: Seen<'_>) -> String {
             let all = sold.pieces.saturating_add(sold.by_galleries);
             let gone = words::gone(all, sold.at_galleries, (&seen.speech.count(all), &seen.speech.count(sold.at_galleries)));
             words::gone_and(gone, sold.not_for_sale, &seen.speech.count(sold.not_for_sale))
+        }
+        (Some(agreed), _) => {
+            let over = Money::zero(agreed.currency()).minus(sold.due).ok().filter(|over| !over.is_zero());
+            words::agreed_paid(&short(agreed, seen), over.map(|over| short(over, seen)).as_deref())
         }
         (_, Some(tag)) => words::tag(&short(tag, seen)),
         _ => words::NO_PRICE_YET.into(),

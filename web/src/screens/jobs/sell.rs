@@ -1,7 +1,7 @@
 //! Sell and deliver: tag and settle, what a buyer may see, agreements, sales, payments, galleries.
 
 use super::super::{Screen, Seen, taxes, undo};
-use super::figures::{carried, day, line, paid, short, sum};
+use super::figures::{carried, day, line, paid, short, sum, to_be_carried};
 use super::page::{all_back, can_tip};
 use super::{say, to_job};
 use crate::app::jobs::Tap;
@@ -141,8 +141,10 @@ fn agreed(sheet: &JobSheet, (agreement, whom): (&Agreement, Option<String>), see
             Some(join([Some(handed_over_in_part(agreement, seen).filter(|_| !no_show).unwrap_or_else(|| jobs::lower_first(word))), came]))
         }
     };
-    let deposit = agreement.deposit.map(|deposit| words::deposit_of(&sum(deposit, seen)));
-    let how = agreement.carried.map(|way| carried(way).to_owned());
+    // Payments that are planned took its place.
+    let deposit = agreement.deposit.filter(|_| agreement.parts.is_empty()).map(|deposit| words::deposit_of(&sum(deposit, seen)));
+    let word = if agreement.state == AgreementState::Done { carried } else { to_be_carried };
+    let how = agreement.carried.map(|way| word(way).to_owned());
     let name = common::pieces(agreement.n, &seen.speech.count(agreement.n));
     let under = join([Some(day(agreement.at, seen)), whom, how, deposit, state]);
     let row = row(name, under, sum(agreement.sum, seen)).key(agreement.id.to_string());
@@ -155,10 +157,12 @@ fn agreed(sheet: &JobSheet, (agreement, whom): (&Agreement, Option<String>), see
     let act = |class: &'static str, words: &'static str, what: What| key(class, words, "", say(Tap::Write(what)));
     let parts = sheet.selling.parts_due(sheet.account.currency, agreement).unwrap_or_default();
     let parts = parts.iter().enumerate().map(|(nth, part)| part_of(nth, part, seen));
+    let anew = sheet.selling.is_to_plan_anew(agreement).then(|| el("p", "t14 i2").text(deal::PLANNED_ANEW));
     el("div", "deal")
         .key(agreement.id.to_string())
         .kid(row)
         .kids(parts)
+        .kids(anew)
         .kid(
             el("div", "g3")
                 .kid(act("key h56", words::PAY, What::Pay(PaidTo::Agreed(agreement.id))))

@@ -87,7 +87,7 @@ fn figures(agree: &Agree, is_on_top: bool, seen: Seen<'_>) -> El<Msg> {
     let shown = |sum: Option<Money>, none: &str| sum.map_or_else(|| none.to_owned(), |sum| bare(sum, seen.speech));
     el("div", "g2").kid(figure_key(agreed, shown(agree.sum, price::NOT_SAID), say(AgreeTap::Pad(Figure::Price)))).kid(figure_key(
         words::DEPOSIT,
-        shown(agree.deposit, words::NO_DEPOSIT),
+        shown(agree.ahead(), words::NO_DEPOSIT),
         say(AgreeTap::Pad(Figure::Deposit)),
     ))
 }
@@ -154,7 +154,7 @@ fn for_whom(agree: &Agree, app: &App) -> Vec<El<Msg>> {
 /// What will be written, in one line.
 fn save(agree: &Agree, seen: Seen<'_>) -> Option<El<Msg>> {
     let sum = bare(agree.sum?, seen.speech);
-    let deposit = agree.deposit.map(|sum| bare(sum, seen.speech));
+    let deposit = agree.ahead().map(|sum| bare(sum, seen.speech));
     let day = agree.by.day(seen.now).map(|day| seen.speech.day(day));
     let under = words::agreement((agree.n, &seen.speech.count(agree.n)), &sum, deposit.as_deref(), day.as_deref());
     Some(key("key solid", words::SAVE_AGREEMENT, under, say(AgreeTap::Save)))

@@ -55,6 +55,7 @@ fn of_agreed((deal, row): (&Deal, &AgreedRow), (app, parts): (&App, Option<Parts
     let main = el("main", "price")
         .kid(verdict(Sign::Yes, price::agreed(&bare(row.price, seen.speech)), due))
         .kid(facts(row, (who(app, row.buyer), parts), seen))
+        .kids(row.to_plan_anew.then(|| el("p", "t14 i2").text(words::PLANNED_ANEW)))
         .kid(el("div", "push"))
         .kid(how(deal))
         .kids(pay_keys(row, (price::by(deal.paid), |sum| in_coins(app, deal.paid, sum)), seen))
@@ -76,7 +77,7 @@ fn facts(row: &AgreedRow, (who, parts): (Option<String>, Option<Parts>), seen: S
     let asked = row.deposit.filter(|deposit| row.parts.is_empty() && row.received.amount() < deposit.amount());
     let asked = asked.map(|deposit| fact(words::DEPOSIT, exact(deposit, seen.speech)));
     let many = (1 < row.n).then(|| fact(price::HOW_MANY, seen.speech.count(row.n)));
-    let came = fact(price::came_in(row.deposit.is_some()), exact(row.received, seen.speech));
+    let came = fact(price::came_in(row.deposit.is_some() && row.parts.is_empty()), exact(row.received, seen.speech));
     let due = fact(price::DUE_ROW, exact(row.still, seen.speech));
     el("section", "card tap").kid(
         el("table", "facts").kid(

@@ -331,10 +331,11 @@ fn agreed(row: &AgreedRow, app: &App, seen: Seen<'_>) -> El<Msg> {
     let when = row.date.map(|date| seen.speech.day(date)).map(|day| if is_late { words::late(&day) } else { words::by_day(&day) });
     let by = whom.into_iter().chain(when).listed().join(", ");
     let span = |class: &'static str, text: String| el("span", class).text(text);
-    let is_deposit = row.deposit.is_some_and(|deposit| row.received.amount() <= deposit.amount());
+    let deposit = row.deposit.filter(|_| row.parts.is_empty());
+    let is_deposit = deposit.is_some_and(|deposit| row.received.amount() <= deposit.amount());
     let figure = |word: &str, sum: String| el("span", "nw").kid(span("", format!("{word} "))).kid(el("b", "w7").text(sum));
     let in_so_far = exact(row.received, seen.speech);
-    let open = row.deposit.filter(|deposit| row.received.amount() < deposit.amount());
+    let open = deposit.filter(|deposit| row.received.amount() < deposit.amount());
     let in_so_far = open.map_or(in_so_far.clone(), |deposit| words::of(&in_so_far, &exact(deposit, seen.speech)));
     el("button", "card tap sale")
         .attr("type", "button")

@@ -22,7 +22,8 @@ const SPLITS: [&[i64]; 3] = [&[50, 50], &[40, 30, 30], &[25, 25, 25, 25]];
 /// The parts as they stand; none where the job is no longer there.
 pub fn screen(parts: &Parts, app: &App, seen: Seen<'_>) -> Option<Screen> {
     let job = crate::app::price::shop(app).job(parts.job).ok()?;
-    let is_planned = job.selling.agreement(parts.agreed).is_some_and(|agreement| !agreement.parts.is_empty());
+    let is_planned =
+        job.selling.agreement(parts.agreed).is_some_and(|agreement| !agreement.parts.is_empty() || job.selling.is_to_plan_anew(agreement));
     let top = head(Head::new(called(job.id, &job.name, app, seen), words::IN_PARTS));
     if let Some(typed) = &parts.pad {
         let main = el("main", "price")

@@ -73,6 +73,12 @@ pub const DONE_WITH_IT: &str = "done with it";
 pub const MADE_TO_ORDER: &str = "made to order";
 pub const MADE_ON_SPEC: &str = "made on spec";
 pub const DUE_AT_HAND_OVER: &str = "due at hand-over";
+pub const DEPOSIT_DUE: &str = "deposit due";
+pub const THEN_AT_HAND_OVER: &str = "then at hand-over";
+/// After a deposit that is due: "then 150.00".
+pub fn then(sum: &str) -> String {
+    format!("then {sum}")
+}
 pub const STILL_DUE: &str = "still due";
 pub const DEPOSIT_IN: &str = "deposit in";
 pub const PAID: &str = "paid";
@@ -256,13 +262,15 @@ pub fn sold_and_kept(sum: &str, kept: &str) -> String {
     format!("{}, {kept} kept", sold(sum))
 }
 
-/// "Fri 17 April, delivered".
+/// "Fri 17 April, to be delivered".
 pub fn when_how(day: &str, how: &str) -> String {
     format!("{day}, {how}")
 }
 
 pub const DELIVERED: &str = "delivered";
 pub const FETCHED: &str = "fetched";
+pub const TO_BE_DELIVERED: &str = "to be delivered";
+pub const TO_BE_FETCHED: &str = "to be fetched";
 
 /// "Costs, 48.60 of it to come".
 pub fn costs_to_come(sum: &str) -> String {
@@ -300,6 +308,11 @@ pub fn hours_under(hours: Option<&str>, spent: Option<&str>) -> String {
 /// "460 agreed, 276 due".
 pub fn agreed_due(agreed: &str, due: &str) -> String {
     format!("{agreed} agreed, {due} due")
+}
+
+/// "460 agreed, paid", "100 agreed, 50 to hand back".
+pub fn agreed_paid(agreed: &str, over: Option<&str>) -> String {
+    format!("{agreed} agreed, {}", over.map_or(PAID.to_owned(), to_hand_back))
 }
 
 /// "left per hour 12.74".

@@ -36,7 +36,7 @@ pub struct Selling {
     cancelled: Sorted<Id, AgreementState>,
     /// Of a cancelled agreement: the acts before it, and not its own, by which pieces had come back.
     pub(super) came_back_before: Sorted<Id, Vec<Id>>,
-    planned: Sorted<Id, Vec<PartOfPay>>,
+    pub(super) planned: Sorted<Id, Vec<PartOfPay>>,
 }
 
 /// A buyer named a sum.

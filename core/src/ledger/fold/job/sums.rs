@@ -206,6 +206,19 @@ impl Selling {
         self.standing().filter(move |sale| sale.agreed == Some(agreed)).flat_map(|sale| sale.given_off())
     }
 
+    /// What of the deposits of open orders is still to come in, before the rest: of none that is paid in parts, or handed over in part.
+    ///
+    /// # Errors
+    /// [`crate::refusal::Refusal::MoneyOutOfRange`].
+    pub fn deposits_due(&self, currency: Currency) -> Answer<Money> {
+        let asked = self.open().filter(|agreement| agreement.parts.is_empty() && agreement.sold == 0);
+        let lacks = |agreement: &Agreement| {
+            let deposit = agreement.deposit.unwrap_or(Money::zero(currency));
+            beyond(deposit, self.received_under(currency, agreement.id)?)
+        };
+        Money::sum(currency, asked.map(lacks).collect::<Answer<Vec<Money>>>()?)
+    }
+
     /// What came in ahead for an agreement, or for one it replaced, and was not used by a sale.
     ///
     /// # Errors
@@ -237,6 +250,19 @@ impl Selling {
             Ok((*part, lacks))
         };
         agreement.parts.iter().map(lacks).collect()
+    }
+
+    /// Whether a change of order left payments behind that were planned of another sum, and nothing was said of them since.
+    pub fn is_to_plan_anew(&self, agreement: &Agreement) -> bool {
+        let mut of = Some(agreement);
+        for _ in &self.agreements {
+            let Some(now) = of else { return false };
+            if let Some(parts) = self.planned.get(&now.id) {
+                return now.id != agreement.id && !parts.is_empty() && agreement.state == AgreementState::Open;
+            }
+            of = now.replaces.and_then(|id| self.agreement(id));
+        }
+        false
     }
 
     /// The fees of what came in ahead for an agreement, or for one it replaced, and lies there.
