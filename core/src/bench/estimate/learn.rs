@@ -1,9 +1,10 @@
 //! What an operation takes, from what it took on earlier jobs: the first piece and the further ones are learnt apart.
 
-use super::super::{Notch, Run};
+use super::super::Run;
+use super::super::pieces::joined;
 use super::gain::{Wright, of_pieces};
 use super::spread::{Likely, minutes, of_past};
-use crate::quantity::{Count, Listed, Moment, Span, order_by_key};
+use crate::quantity::{Count, Listed, Moment, Span};
 
 /// What an operation took on one job.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
@@ -11,7 +12,7 @@ pub struct Past {
     /// Pieces it was done for, at least one.
     pub n: Count,
     pub time: Span,
-    /// Pieces and time so far, at each note of pieces done.
+    /// Pieces and time so far, at each note of pieces done; quick taps are one note.
     pub noted: Vec<(Count, Span)>,
 }
 
@@ -26,13 +27,11 @@ impl Past {
         if !runs.iter().all(|run| is_sound(run)) || time <= Span::ZERO {
             return None;
         }
-        let mut notches: Vec<&Notch> = runs.iter().flat_map(|run| &run.notches).listed();
-        order_by_key(&mut notches, |notch| notch.at);
         let mut done: Count = 0;
         let mut noted = vec![];
-        for notch in notches {
-            done = done.saturating_add(notch.n);
-            noted.push((done, until(notch.at)));
+        for (at, n) in joined(runs.iter().flat_map(|run| &run.notches).map(|notch| (notch.at, notch.n)).listed()) {
+            done = done.saturating_add(n);
+            noted.push((done, until(at)));
         }
         Some(Past { n: (if done == 0 { n } else { done }).max(1), time, noted })
     }
@@ -130,6 +129,7 @@ mod tests {
 
     #[test]
     fn runs_say_what_an_operation_took() {
+        use super::super::super::Notch;
         use super::super::super::sample::{at, id, run, wall};
         let notch = |minute, n| Notch { id: id(7), at: at(minute), n };
         let (mut one, mut two) = (run(1, 0), run(2, 100));
