@@ -35,6 +35,11 @@ impl Past {
         }
         Some(Past { n: (if done == 0 { n } else { done }).max(1), time, noted })
     }
+
+    /// Of no more than so many pieces: what was noted beyond them is the same pieces again, a second coat, and no note tells them apart.
+    pub fn of_at_most(self, n: Count) -> Past {
+        if n < self.n { Past { n: n.max(1), noted: vec![], ..self } } else { self }
+    }
 }
 
 /// It is over, and not listed for mending.

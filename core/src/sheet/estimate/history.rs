@@ -244,7 +244,9 @@ fn operations(history: &mut History, job: &Job, (runs, open, shop): (&[&Run], &S
         let batch = shop.bench.batch_of(own.iter().copied(), (job.id, op), shop.now);
         let done = job.ended.is_some() || job.left() == 0 || batch.is_done();
         let is_settled = own.iter().all(|run| run.work.rework || !open.contains(&run.id)) && own.iter().all(|run| run.end(shop.now) <= by);
-        let past = Past::of(&own, pieces(job, kind, &batch)).filter(|_| done && is_settled);
+        let n = pieces(job, kind, &batch);
+        let past = Past::of(&own, n).filter(|_| done && is_settled);
+        let past = past.map(|past| if shop.bench.is_coated(On::Job(job.id), op) { past.of_at_most(n) } else { past });
         let Some(past) = past else { continue };
         let (piece, named) = (job.described.piece.clone(), job.kind_by_name());
         let done = Done { of: job.id, job: job.name.clone(), design: job.design, piece, named, past };

@@ -104,3 +104,27 @@ fn a_coat_that_is_planned_by_itself_is_done_with_its_pieces() {
     let again = format!("{dry}15:10 start \"Coat 1\" make on tray stage finish\n15:15 stop\n");
     check(["Coat 1", "Coat 2"], " pieces 3", &again, ([0, 64], "Coat 2"));
 }
+
+/// Five stands that were coated twice, 40 minutes and 30: five more take as long, by their number at the bench, in the plan or in the job; of four
+/// chairs with ten slats each forty are forty.
+#[test]
+fn two_coats_are_learnt_as_all_that_the_pieces_take() {
+    let likely = |pieces: Count, planned: Option<Count>, next: Count| {
+        let mut phone = Phone::new("a");
+        let (job, more) = (phone.job(0, "stands"), phone.job(1, "more"));
+        for (of, n) in [(job, planned), (more, Some(next))] {
+            phone.note(1, JobDescribed { pieces: Some(5), ..JobDescribed::of(id(of)) });
+            phone.note(1, OperationPlanned { job: id(of), op: "coat".into(), kind: Kind::Make, stage: None, span: None, pieces: n });
+        }
+        for (from, to) in [(100, 140), (2_000, 2_030)] {
+            let run = phone.start(from, "coat", job);
+            clamp(&mut phone, to, (run, pieces, "coat"));
+            phone.stop(to, run);
+        }
+        end(&mut phone, 4_000, job);
+        let row = seen(&phone, more, 9_000).rows.remove(0);
+        assert_eq!(row.from, Basis::Own);
+        row.before.as_minutes()
+    };
+    assert_eq!([likely(5, None, 5), likely(5, Some(5), 5), likely(20, Some(40), 40)], [70; 3]);
+}
