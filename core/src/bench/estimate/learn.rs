@@ -11,6 +11,7 @@ use crate::quantity::{Count, Listed, Moment, Span};
 pub struct Past {
     /// Pieces it was done for, at least one.
     pub n: Count,
+    /// Minutes of all heads: who helped before may not be there again.
     pub time: Span,
     /// Pieces and time so far, at each note of pieces done; quick taps are one note.
     pub noted: Vec<(Count, Span)>,
@@ -22,7 +23,7 @@ impl Past {
     pub fn of(runs: &[&Run], n: Count) -> Option<Past> {
         let end = Moment::at(i64::MAX);
         let runs: Vec<&Run> = runs.iter().filter(|run| !run.work.rework).copied().listed();
-        let until = |at| Span::sum(runs.iter().map(|run| run.worked_within(Moment::at(i64::MIN), at, end)));
+        let until = |at| Span::sum(runs.iter().map(|run| run.labour_by(at, end)));
         let time = until(end);
         if !runs.iter().all(|run| is_sound(run)) || time <= Span::ZERO {
             return None;
@@ -150,6 +151,10 @@ mod tests {
         assert_eq!(of(&[&one, &two]), Some((1, 40, 1)));
         one.notches.clear();
         assert_eq!(of(&[&one]), Some((5, 40, 0)), "as many as the job has");
+        let head = super::super::super::heads::Head { id: id(9), n: 1, person: None, pay: None, from: at(10), to: None };
+        one.heads.push(head);
+        assert_eq!(of(&[&one]), Some((5, 70, 0)), "a helper from 10 to 40");
+        one.heads.clear();
         one.lifted = true;
         assert_eq!((of(&[&one]), of(&[])), (None, None));
     }
