@@ -60,7 +60,7 @@ pub(super) fn noted_by<'a>(runs: impl Iterator<Item = UpTo<'a>>) -> Vec<(Span, C
         notes.extend(says.map(|notch| (notch.at, notch.n)));
     }
     order_by_key(&mut stints, |stint| stint.0);
-    order_by_key(&mut notes, |note| note.0);
+    let notes = joined(notes);
     let mut walk = Walk { to_come: stints.into_iter().peekable(), open: vec![], over: Span::ZERO };
     let mut before = Span::ZERO;
     let since = |(at, n)| {
@@ -68,6 +68,22 @@ pub(super) fn noted_by<'a>(runs: impl Iterator<Item = UpTo<'a>>) -> Vec<(Span, C
         (so_far.minus(std::mem::replace(&mut before, so_far)), n)
     };
     notes.into_iter().map(since).listed()
+}
+
+/// Notes tapped so soon after one another are one note of so many pieces: nobody made the later ones in between [J].
+const TOGETHER: Span = Span::minutes(1);
+
+/// Notes in their order, each chain of quick taps as one at the last of them.
+pub(super) fn joined(mut notes: Vec<(Moment, Count)>) -> Vec<(Moment, Count)> {
+    order_by_key(&mut notes, |note| note.0);
+    let mut all: Vec<(Moment, Count)> = vec![];
+    for (at, n) in notes {
+        match all.last_mut().filter(|last| last.0.until(at) <= TOGETHER) {
+            Some(last) => *last = (at, last.1.saturating_add(n)),
+            None => all.push((at, n)),
+        }
+    }
+    all
 }
 
 /// Time worked along stints in order of their start, asked for at moments in their order: each stint is looked at while it lasts.
@@ -128,6 +144,26 @@ mod tests {
         check(&[(34, 2), (64, 1)], None, &[(1, 30)]); // noted together: none was the first
     }
 
+    /// Three taps at the end of an hour, seconds apart, are three pieces in that hour; so are ten, each soon after the one before.
+    #[test]
+    fn taps_within_a_minute_are_one_note_of_so_many() {
+        let of = |seconds: &[i64]| {
+            let mut one = run(1, 0);
+            one.stopped = Some(wall(60));
+            let at = |second: &i64| at(0).plus(Span::ms(*second * 1_000));
+            one.notches = seconds.iter().map(|second| Notch { id: id(7), at: at(second), n: 1 }).collect();
+            let past = Past::of(&[&one], 1).unwrap();
+            let learnt = past.noted.iter().map(|(n, so_far)| (*n, so_far.as_minutes())).collect::<Vec<_>>();
+            let on = one.work.on;
+            let found = Bench::new(vec![one], Sorted::new()).pieces(on, super::super::sample::at(400)).pop().unwrap_or_default();
+            (learnt, found.first.map(Span::as_minutes), found.repeats.len())
+        };
+        assert_eq!(of(&[3_590, 3_593, 3_597]), (vec![(3, 60)], None, 0));
+        assert_eq!(of(&[3_000, 3_060, 3_120]), (vec![(3, 52)], None, 0));
+        assert_eq!(of(&[1_200, 3_590, 3_597]), (vec![(1, 20), (3, 60)], Some(20), 1));
+        assert_eq!(of(&[1_200, 1_261, 3_597]), (vec![(1, 20), (2, 21), (3, 60)], Some(20), 2));
+    }
+
     /// Sixty notes over a hundred runs of two people: each run is looked at a few times, not once for each note.
     #[test]
     fn notes_are_walked_along_once() {
@@ -136,8 +172,9 @@ mod tests {
                 let mut one = run(n, i64::from(n) * 30);
                 one.work.person = (n % 2 == 1).then(|| id(250));
                 one.stopped = Some(wall(i64::from(n) * 30 + 50));
-                one.notches =
-                    (0..2_i64).filter(|_| n < 30).map(|k| Notch { id: id(7), at: at(i64::from(n) * 30 + 11 + k * 30), n: 1 }).collect();
+                // Not at one moment, or they would be one note of both.
+                let first = i64::from(n) * 30 + 11 + i64::from(n % 2) * 2;
+                one.notches = (0..2_i64).filter(|_| n < 30).map(|k| Notch { id: id(7), at: at(first + k * 30), n: 1 }).collect();
                 one
             })
             .collect();

@@ -171,9 +171,19 @@ impl Run {
 
     /// Own time and that of the heads that worked along.
     pub fn labour(&self, now: Moment) -> Span {
-        let (start, end) = (self.started.at, self.end(now));
+        self.labour_by(Moment::at(i64::MAX), now)
+    }
+
+    /// The same up to a moment.
+    pub fn labour_by(&self, at: Moment, now: Moment) -> Span {
+        let (start, end) = (self.started.at, self.end(now).min(at));
         let heads = self.heads.iter().map(|head| head.within(start, end));
-        self.worked(now).plus(Span::sum(heads))
+        start.until(end).plus(Span::sum(heads))
+    }
+
+    /// Somebody worked along.
+    pub fn is_helped(&self, now: Moment) -> bool {
+        self.worked(now) < self.labour(now)
     }
 
     /// The labour of each head that worked along for pay, with what it is paid per hour.

@@ -1,17 +1,19 @@
 //! What an operation takes, from what it took on earlier jobs: the first piece and the further ones are learnt apart.
 
-use super::super::{Notch, Run};
+use super::super::Run;
+use super::super::pieces::joined;
 use super::gain::{Wright, of_pieces};
 use super::spread::{Likely, minutes, of_past};
-use crate::quantity::{Count, Listed, Moment, Span, order_by_key};
+use crate::quantity::{Count, Listed, Moment, Span};
 
 /// What an operation took on one job.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct Past {
     /// Pieces it was done for, at least one.
     pub n: Count,
+    /// Minutes of all heads: who helped before may not be there again.
     pub time: Span,
-    /// Pieces and time so far, at each note of pieces done.
+    /// Pieces and time so far, at each note of pieces done; quick taps are one note.
     pub noted: Vec<(Count, Span)>,
 }
 
@@ -21,20 +23,23 @@ impl Past {
     pub fn of(runs: &[&Run], n: Count) -> Option<Past> {
         let end = Moment::at(i64::MAX);
         let runs: Vec<&Run> = runs.iter().filter(|run| !run.work.rework).copied().listed();
-        let until = |at| Span::sum(runs.iter().map(|run| run.worked_within(Moment::at(i64::MIN), at, end)));
+        let until = |at| Span::sum(runs.iter().map(|run| run.labour_by(at, end)));
         let time = until(end);
         if !runs.iter().all(|run| is_sound(run)) || time <= Span::ZERO {
             return None;
         }
-        let mut notches: Vec<&Notch> = runs.iter().flat_map(|run| &run.notches).listed();
-        order_by_key(&mut notches, |notch| notch.at);
         let mut done: Count = 0;
         let mut noted = vec![];
-        for notch in notches {
-            done = done.saturating_add(notch.n);
-            noted.push((done, until(notch.at)));
+        for (at, n) in joined(runs.iter().flat_map(|run| &run.notches).map(|notch| (notch.at, notch.n)).listed()) {
+            done = done.saturating_add(n);
+            noted.push((done, until(at)));
         }
         Some(Past { n: (if done == 0 { n } else { done }).max(1), time, noted })
+    }
+
+    /// Of no more than so many pieces: what was noted beyond them is the same pieces again, a second coat, and no note tells them apart.
+    pub fn of_at_most(self, n: Count) -> Past {
+        if n < self.n { Past { n: n.max(1), noted: vec![], ..self } } else { self }
     }
 }
 
@@ -130,6 +135,7 @@ mod tests {
 
     #[test]
     fn runs_say_what_an_operation_took() {
+        use super::super::super::Notch;
         use super::super::super::sample::{at, id, run, wall};
         let notch = |minute, n| Notch { id: id(7), at: at(minute), n };
         let (mut one, mut two) = (run(1, 0), run(2, 100));
@@ -145,6 +151,10 @@ mod tests {
         assert_eq!(of(&[&one, &two]), Some((1, 40, 1)));
         one.notches.clear();
         assert_eq!(of(&[&one]), Some((5, 40, 0)), "as many as the job has");
+        let head = super::super::super::heads::Head { id: id(9), n: 1, person: None, pay: None, from: at(10), to: None };
+        one.heads.push(head);
+        assert_eq!(of(&[&one]), Some((5, 70, 0)), "a helper from 10 to 40");
+        one.heads.clear();
         one.lifted = true;
         assert_eq!((of(&[&one]), of(&[])), (None, None));
     }

@@ -3,17 +3,18 @@
 use crate::bench::{Bench, Kind, On, Run};
 use crate::ledger::{Book, fold};
 use crate::quantity::{Count, Id, Moment};
+use crate::sheet::estimate::coats::is_one_coat;
 use crate::sheet::estimate::left::batch_of;
 
 /// What saying "done with it" writes of an operation: its last run, and of how many pieces it is then done. None of one that was not begun,
 /// is done, or of which some pieces are noted and others are left; of coats those that are noted were all, also where the plan alone said on how
-/// many pieces they are, until something else is made: one more may follow.
+/// many pieces they are, until something else is made: one more may follow, unless each coat is planned by itself.
 pub fn whole((bench, book): (&Bench, &Book), (on, op): (On, &str), now: Moment) -> Option<(Id, Count)> {
     let On::Job(id) = on else { return None };
     let last: &Run = bench.on(on).rfind(|run| run.work.op == op && !run.work.rework)?;
     let job = fold::job(book, id).filter(|job| job.ended.is_none())?;
     let batch = batch_of(bench, (&job, op), now);
-    let coats = bench.is_coated(on, op);
+    let coats = bench.is_coated(on, op) && !is_one_coat(bench, &job, op);
     let may_follow =
         || coats && batch.only_planned && bench.on(on).rfind(|run| run.work.kind == Kind::Make).is_some_and(|it| it.id == last.id);
     if (batch.is_done() && !may_follow()) || (0 < batch.n && !coats) {

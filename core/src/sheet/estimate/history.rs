@@ -48,6 +48,8 @@ pub struct Done {
     piece: Option<Key>,
     named: Option<Key>,
     pub past: Past,
+    /// Somebody worked along.
+    pub helped: bool,
 }
 
 /// From which earlier jobs an operation is learnt.
@@ -77,9 +79,10 @@ impl Of<'_> {
 #[derive(Clone, Debug, PartialEq)]
 pub struct OldPiece {
     pub name: String,
-    /// So many alike, and what they took together.
+    /// So many alike, and what they took together, of all heads.
     pub n: Count,
     pub span: Span,
+    pub helped: bool,
     /// Minutes of that for the first one.
     pub first_minutes: f64,
     kind: Option<Key>,
@@ -106,7 +109,7 @@ pub enum By {
 
 impl OldPiece {
     fn new((name, n, span): (&str, Count, Span), (kind, design, told_for): (Option<Key>, Option<Id>, Option<Id>)) -> OldPiece {
-        OldPiece { name: name.to_owned(), n: n.max(1), span, first_minutes: first_of(n, span), kind, design, told_for }
+        OldPiece { name: name.to_owned(), n: n.max(1), span, helped: false, first_minutes: first_of(n, span), kind, design, told_for }
     }
 
     /// What the first one took of it.
@@ -244,10 +247,13 @@ fn operations(history: &mut History, job: &Job, (runs, open, shop): (&[&Run], &S
         let batch = shop.bench.batch_of(own.iter().copied(), (job.id, op), shop.now);
         let done = job.ended.is_some() || job.left() == 0 || batch.is_done();
         let is_settled = own.iter().all(|run| run.work.rework || !open.contains(&run.id)) && own.iter().all(|run| run.end(shop.now) <= by);
-        let past = Past::of(&own, pieces(job, kind, &batch)).filter(|_| done && is_settled);
+        let n = pieces(job, kind, &batch);
+        let past = Past::of(&own, n).filter(|_| done && is_settled);
+        let past = past.map(|past| if shop.bench.is_coated(On::Job(job.id), op) { past.of_at_most(n) } else { past });
         let Some(past) = past else { continue };
         let (piece, named) = (job.described.piece.clone(), job.kind_by_name());
-        let done = Done { of: job.id, job: job.name.clone(), design: job.design, piece, named, past };
+        let helped = own.iter().any(|run| !run.work.rework && run.is_helped(shop.now));
+        let done = Done { of: job.id, job: job.name.clone(), design: job.design, piece, named, past, helped };
         history.operations.entry(in_small(op.trim())).or_default().push(done);
     }
 }
@@ -266,7 +272,9 @@ fn ended(history: &mut History, job: &Job, (runs, shop): (&[&Run], &Shop)) {
     let rework = runs.iter().filter(|run| run.work.rework).map(|run| run.worked(now));
     history.own = history.own.saturating_add(1);
     (history.rework, history.all) = (history.rework.plus(Span::sum(rework)), history.all.plus(logged));
-    history.pieces.push(OldPiece::new((&job.name, job.pieces, logged), (job.kind_of_piece(), job.design, None)));
+    let labour = Span::sum(runs.iter().map(|run| run.labour(now)));
+    let old = OldPiece::new((&job.name, job.pieces, labour), (job.kind_of_piece(), job.design, None));
+    history.pieces.push(OldPiece { helped: logged < labour, ..old });
     let job = &*as_judged(shop, job);
     let of_planned = runs.iter().filter(|run| job.operations.iter().any(|planned| planned.op == run.work.op));
     history.ratios.extend(ratio(job, logged, Span::sum(of_planned.map(|run| run.worked(now)))));

@@ -1,6 +1,7 @@
 //! What is still to do of each operation of a job: by its pieces where they are noted or wait, else by its hours.
 
 use super::Row;
+use super::coats::{is_begun_again, is_one_coat};
 use super::counted::{Counted, beside, counted, together};
 use super::history::pieces;
 use crate::bench::estimate::{Left, Likely, Over};
@@ -15,10 +16,11 @@ use std::borrow::Cow;
 ///
 /// Of an operation of which some pieces are noted, the pieces that are left at its pace: never nothing before they are done. But where each of
 /// them was put to wait and nobody said how many there are, no more than the plan leaves: one clamping may hold all (ours). And no less than it
-/// leaves of coats of which nobody but the plan said how many pieces they are on, while one more may follow (ours). Nothing of what
+/// leaves of coats of which nobody but the plan said how many pieces they are on, once a further one was begun on them and while one more may
+/// follow (ours); one that is planned as a coat by itself is done with its pieces. Nothing of what
 /// was put to wait with all its pieces, while nobody is at it. Nothing of what was left for another step, or for a coat to dry, once it had
-/// taken what was thought of it (ours). Of all else what it likely takes less what was worked, at hand or left: work alone never makes it
-/// more. Of a drive that nothing but the plan speaks of, once it alone is to come, what was planned less what was driven. Of a whole piece and of its rest, less what was
+/// taken what was thought of it (ours). Of several pieces of which none is noted no less than one of them takes, once it was begun (ours). Of all
+/// else what it likely takes less what was worked, at hand or left: work alone never makes it more. Of a drive that nothing but the plan speaks of, once it alone is to come, what was planned less what was driven. Of a whole piece and of its rest, less what was
 /// worked on operations that are not planned, and never less than the pieces that are left of these; of a whole piece that is made, those
 /// pieces alone. Rework takes nothing off. Nothing at all
 /// once the last piece is sold or handed over, but of what was planned since. What of a run is to settle takes nothing off either: neither its
@@ -79,7 +81,8 @@ fn least(job: &Job, rows: &[Row]) -> Option<Span> {
 const NEXT_COAT: Span = Span::minutes(24 * 60);
 
 /// Whether a coat of a job dries, or was dry less than a day ago, and may not have been the last: nobody said at the bench how many there are
-/// (a plan is made before it is seen how many coats are wanted), and no other step was begun since.
+/// (a plan is made before it is seen how many coats are wanted), and no other step was begun since. One that is planned as a coat by itself is
+/// done with its pieces.
 pub fn is_between_coats(shop: &Shop, job: &Job) -> bool {
     between_coats(shop, job, |_| true)
 }
@@ -92,7 +95,7 @@ fn between_coats(shop: &Shop, job: &Job, is_of: impl Fn(&str) -> bool) -> bool {
     let may_follow = |wait: &Wait| {
         let op = shop.bench.op_of(wait);
         let batch = shop.bench.batch(on, op, shop.now);
-        let is_said = batch.of.is_some() && !batch.only_planned;
+        let is_said = batch.of.is_some() && !batch.only_planned || is_one_coat(&shop.bench, job, op);
         let after = shop.bench.on(on).filter(|run| wait.began.at < run.started.at && run.work.op != op && run.work.kind == Kind::Make);
         let is_left = shop.bench.sure(after, shop.now).next().is_some();
         let lately = wait.ended.is_none_or(|dry| dry.at.at.until(shop.now) < NEXT_COAT);
@@ -152,7 +155,8 @@ fn of_step(shop: &Shop, job: &Job, (op, (thought, likely), steps): (&str, (Optio
         let by_plan = thought.map(|_| Left::Less(batch.sure));
         let [plan, pieces] = [by_plan.unwrap_or(by_pieces), by_pieces].map(|left| left.likely(likely));
         let is_more = is_unsaid && put.is_each_of(&batch) && plan < pieces;
-        let is_less = pieces < plan && put.coats && 0 < put.n && between_coats(shop, job, |other| other == op);
+        let may_follow = put.coats && 0 < put.n && between_coats(shop, job, |other| other == op);
+        let is_less = pieces < plan && may_follow && is_further_coat(shop, job, (op, &batch));
         return by_plan.filter(|_| is_more || is_less).unwrap_or(by_pieces);
     }
     if !batch.runs && put.is_all(&batch) {
@@ -162,8 +166,23 @@ fn of_step(shop: &Shop, job: &Job, (op, (thought, likely), steps): (&str, (Optio
     match thought.filter(|_| Span::ZERO < took) {
         Some(thought) if was_left(shop, steps, (op, thought)) => Left::Nothing(Over::NextBegun),
         Some(thought) if put.dries && !batch.runs && thought <= took => Left::Nothing(Over::Dries),
-        _ => Left::Less(took),
+        Some(_) => no_less_than_one(shop, job, (op, likely, took)),
+        None => Left::Less(took),
     }
+}
+
+/// What of an operation with several pieces is to come while none is noted: what one of them likely takes, however long it took so far.
+fn no_less_than_one(shop: &Shop, job: &Job, (op, likely, took): (&str, Span, Span)) -> Left {
+    let batch = shop.bench.sure_batch(On::Job(job.id), op, shop.now);
+    let of = batch.of.filter(|of| 1 < *of && batch.n == 0);
+    let one = of.and_then(|of| likely.as_ms().checked_div(i64::from(of))).map_or(Span::ZERO, Span::ms);
+    let left = Left::Less(took);
+    if left.likely(likely) < one { Left::Goes(Likely::guessed(crate::bench::estimate::spread::minutes(one))) } else { left }
+}
+
+fn is_further_coat(shop: &Shop, job: &Job, (op, batch): (&str, &Batch)) -> bool {
+    let runs = shop.bench.sure(shop.bench.on(On::Job(job.id)).filter(|run| run.work.op == op), shop.now).listed();
+    is_begun_again(runs.iter().map(|run| &**run), batch)
 }
 
 /// Whether an operation had taken what was thought of it when another step was begun.
@@ -223,10 +242,12 @@ pub fn batch_of(bench: &Bench, (job, op): (&Job, &str), now: Moment) -> Batch {
     out_of(bench, (job, op), bench.batch(On::Job(job.id), op, now))
 }
 
-/// A coat that dries is no piece: with coats it is for so many as were said or planned, and not for as many as the job has.
+/// A coat that dries is no piece: with coats it is for so many as were said or planned, and not for as many as the job has, but where each coat is
+/// planned by itself.
 fn out_of(bench: &Bench, (job, op): (&Job, &str), batch: Batch) -> Batch {
     let planned = job.operations.iter().find(|planned| planned.op == op);
-    let usual = || planned.filter(|_| !bench.is_coated(On::Job(job.id), op)).map(|planned| pieces(job, planned.kind, &batch));
+    let may_be_more = || bench.is_coated(On::Job(job.id), op) && !is_one_coat(bench, job, op);
+    let usual = || planned.filter(|_| !may_be_more()).map(|planned| pieces(job, planned.kind, &batch));
     Batch { of: batch.of.or_else(usual), ..batch }
 }
 

@@ -34,7 +34,9 @@ pub struct Learnt {
 pub struct Took {
     pub job: String,
     pub n: Count,
+    /// Minutes of all heads.
     pub time: Span,
+    pub helped: bool,
     /// Minutes that are in no piece, and those of the first piece; none where the time alone speaks.
     pub apart: Option<[Decimal; 2]>,
     /// What the pieces of this job, and of that one, take of the first.
@@ -71,6 +73,7 @@ fn learnt(done: &[&Done], n: Count) -> Learnt {
             job: done.job.clone(),
             n: past.n,
             time: past.time,
+            helped: done.helped,
             apart: is_apart.then(|| [says.setup, says.first].map(hundredths)),
             times: hundredths(says.times),
             had: hundredths(says.had),

@@ -148,11 +148,15 @@ pub fn planned_alone(whole: Option<&str>, kind: Option<&str>, told: bool) -> Str
     format!("This is what is planned alone. {whole}. {say}")
 }
 
-/// "Three stools: 18 h for 3, so 6 h 19 for the first."
-pub fn old_piece(name: &str, span: &str, several: Option<(&str, &str)>) -> String {
+/// Behind what an earlier job took.
+pub const HELPED: &str = " with a helper, whose time counts too";
+
+/// "Three stools: 18 h for 3, so 6 h 19 for the first.", "Stool: 2 h with a helper, whose time counts too."
+pub fn old_piece(name: &str, span: &str, several: Option<(&str, &str)>, helped: bool) -> String {
+    let helped = if helped { HELPED } else { "" };
     match several {
-        Some((n, first)) => format!("{name}: {span} for {n}, so {first} for the first."),
-        None => format!("{name}: {span}."),
+        Some((n, first)) => format!("{name}: {span} for {n}{helped}, so {first} for the first."),
+        None => format!("{name}: {span}{helped}."),
     }
 }
 

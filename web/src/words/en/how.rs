@@ -41,10 +41,10 @@ pub fn by(from: &str, planned: Option<&str>) -> String {
     format!("{instead}by {from}")
 }
 
-/// "Lamps 1 h 18 for 4"
-pub fn took(job: &str, span: &str, several: Option<&str>) -> String {
+/// "Lamps 1 h 18 for 4", "Lamps 2 h for 2 with a helper, whose time counts too"
+pub fn took(job: &str, span: &str, several: Option<&str>, helped: bool) -> String {
     let several = several.map(|n| format!(" for {n}")).unwrap_or_default();
-    format!("{job} {span}{several}")
+    format!("{job} {span}{several}{}", if helped { super::estimate::HELPED } else { "" })
 }
 
 /// ", × 1.95 / 3.70 for 2 = 41 min"

@@ -36,20 +36,95 @@ fn check(act: impl FnOnce(&mut Phone, On), (minute, left): (i64, i64)) {
 }
 
 #[test]
-fn no_less_is_to_come_than_the_plan_leaves_while_a_coat_may_follow() {
-    check(|_, _| (), (116, 69));
-    // One of the second coat: three of it would be 15 min at the pace, and a third may follow.
+fn what_the_plan_leaves_is_to_come_once_a_further_coat_is_begun() {
+    // All four have the coat that was planned: nothing is to come of it, while it dries and when it is dry.
+    check(|_, _| (), (116, 0));
+    check(|phone, _| take_off(phone, 200), (201, 0));
+    // One of the second coat: three of it would be 15 min at the pace, and a third may follow; once all four have it, none is begun.
     check(|phone, job| coat(phone, job, (300, 1)), (316, 54));
-    check(|phone, job| coat(phone, job, (300, 4)), (316, 54));
+    check(|phone, job| coat(phone, job, (300, 4)), (316, 0));
+    // Begun again, and no piece noted yet.
+    let again = |phone: &mut Phone, job| worked(phone, job, ("coat", 300, 305));
+    check(again, (306, 64));
     // Longer than was thought, as in a plan of which nobody said a number.
     check(|phone, job| worked(phone, job, ("coat", 300, 380)), (381, 0));
     let done = |phone: &mut Phone, job| {
-        phone.bench(200, BenchCommand::PlanBatch { job: id(job), op: "coat".into(), n: 4 }).unwrap();
+        again(phone, job);
+        phone.bench(310, BenchCommand::PlanBatch { job: id(job), op: "coat".into(), n: 4 }).unwrap();
     };
-    check(done, (201, 0));
-    check(|phone, job| worked(phone, job, ("pegs", 200, 205)), (206, 0));
+    check(done, (311, 0));
+    let then = |phone: &mut Phone, job| {
+        again(phone, job);
+        worked(phone, job, ("pegs", 310, 315));
+    };
+    check(then, (316, 0));
     // Taken off, and a day later nobody came back to it.
-    for (minute, left) in [(201, 69), (200 + 24 * 60 + 1, 0)] {
-        check(|phone, _| take_off(phone, 200), (minute, left));
+    let dry = |phone: &mut Phone, job| {
+        again(phone, job);
+        take_off(phone, 310);
+    };
+    for (minute, left) in [(311, 64), (310 + 24 * 60 + 1, 0)] {
+        check(dry, (minute, left));
     }
+}
+
+/// A tray of three whose coats are planned by themselves, an hour each: the first is on all of them in 29 minutes, dries, and is dry. It is done,
+/// nothing of it is to come nor dries again, and the next is the second coat; begun again, it is done all the same.
+#[test]
+fn a_coat_that_is_planned_by_itself_is_done_with_its_pieces() {
+    use crate::sheet::job::{NextAct, job};
+    let check = |names: [&str; 2], pieces: &str, then: &str, (left, next): ([i64; 2], &str)| {
+        let [one, two] = names;
+        let plan = |op: &str| format!("plan \"{op}\" make 60 min for tray{pieces}\n");
+        let told = format!(
+            "2026-03-02 08:00 +00:00 workshop EUR metric\njob tray \"Tray\" 3 order\n{}{}\
+             09:00 start \"{one}\" make on tray stage finish\n09:29 clamped 3 coat 1440 min as first\n09:29 stop\n{then}",
+            plan(one),
+            plan(two)
+        );
+        let story = crate::story::tell(&told);
+        assert_eq!(story.refused, [], "{told}");
+        let (shop, tray) = (Shop::of(&story.book, story.now.at), story.names.job("tray").unwrap());
+        let rows = estimate(&shop, tray, false).unwrap().rows;
+        let shown = rows.iter().map(|row| row.to_come().as_minutes()).collect::<Vec<_>>();
+        assert_eq!(shown, left, "{names:?} {then}");
+        assert_eq!(job(&shop, tray).unwrap().next, NextAct::WorkOn { op: Some(next.into()) }, "{names:?} {then}");
+        let waits = crate::ledger::fold::waits(&story.book);
+        let given = crate::sheet::dates::Given { waits: &waits, guess: |_| None, with_factor: false, now: story.now };
+        let dates = crate::sheet::dates::dates(&shop, tray, given).unwrap().rows;
+        assert!(dates.iter().all(|row| row.op.as_deref() != Some(one) || row.only_waits()), "{names:?} {then}");
+    };
+    let dry = "2026-03-03 15:00 +00:00 off first\n";
+    for pieces in [" pieces 3", ""] {
+        for names in [["Coat 1", "Coat 2"], ["First coat", "Second coat"]] {
+            check(names, pieces, "09:40 start \"x\" office on tray\n09:41 stop\n", ([0, 64], names[1]));
+            check(names, pieces, dry, ([0, 64], names[1]));
+        }
+    }
+    let again = format!("{dry}15:10 start \"Coat 1\" make on tray stage finish\n15:15 stop\n");
+    check(["Coat 1", "Coat 2"], " pieces 3", &again, ([0, 64], "Coat 2"));
+}
+
+/// Five stands that were coated twice, 40 minutes and 30: five more take as long, by their number at the bench, in the plan or in the job; of four
+/// chairs with ten slats each forty are forty.
+#[test]
+fn two_coats_are_learnt_as_all_that_the_pieces_take() {
+    let likely = |pieces: Count, planned: Option<Count>, next: Count| {
+        let mut phone = Phone::new("a");
+        let (job, more) = (phone.job(0, "stands"), phone.job(1, "more"));
+        for (of, n) in [(job, planned), (more, Some(next))] {
+            phone.note(1, JobDescribed { pieces: Some(5), ..JobDescribed::of(id(of)) });
+            phone.note(1, OperationPlanned { job: id(of), op: "coat".into(), kind: Kind::Make, stage: None, span: None, pieces: n });
+        }
+        for (from, to) in [(100, 140), (2_000, 2_030)] {
+            let run = phone.start(from, "coat", job);
+            clamp(&mut phone, to, (run, pieces, "coat"));
+            phone.stop(to, run);
+        }
+        end(&mut phone, 4_000, job);
+        let row = seen(&phone, more, 9_000).rows.remove(0);
+        assert_eq!(row.from, Basis::Own);
+        row.before.as_minutes()
+    };
+    assert_eq!([likely(5, None, 5), likely(5, Some(5), 5), likely(20, Some(40), 40)], [70; 3]);
 }

@@ -401,6 +401,25 @@ fn two_operations_are_worked_out_from_the_words_of_the_page() {
     assert!(!html.contains("Say what kind of piece it is"));
 }
 
+/// Two lamps were sanded for an hour by two people: two more are two hours for one, as an operation and as whole pieces.
+#[test]
+fn what_a_helper_did_counts_in_what_is_learnt() {
+    let story = |plan: &str| {
+        format!(
+            "2026-12-07 06:00 +00:00 workshop EUR metric\njob lamps \"Lamps\" 2 order\nabout lamps piece lamp\n\
+             08:00 start \"sand\" make on lamps\nhelper joins\n09:00 done 2\nstop\nend lamps\n\
+             10:00 job more \"More\" 2 spec\nabout more piece lamp\n{plan}"
+        )
+    };
+    let mut maker = Maker::told(&[&story("plan \"sand\" make 30 min for more\nall-planned more\n")]);
+    maker.room("more", Room::Hours);
+    let by = "Sand: instead of the 30 min planned, by 1 job of this kind of piece:";
+    assert_eq!(line_of(&maker, "Sand"), format!("{by} Lamps 2 h for 2 with a helper, whose time counts too."));
+    let mut maker = Maker::told(&[&story("")]);
+    maker.room("more", Room::Hours);
+    maker.shows(&["Lamps: 2 h for 2 with a helper, whose time counts too, so 1 h 02 for the first."]);
+}
+
 /// Own notes tell the setup apart; a job that is begun says at each operation what is to come; with the allowance that is said too.
 #[test]
 fn setup_and_what_is_worked_stand_in_the_line() {

@@ -103,7 +103,8 @@ fn of_whole(sheet: &EstimateSheet, whole: &Whole, seen: Seen<'_>) -> Vec<String>
     let span = |span: Span| seen.speech.span(span);
     let old = |past: &fivebar_core::sheet::estimate::history::OldPiece| {
         let several = (1 < past.n).then(|| (seen.speech.count(past.n), span(past.first())));
-        words::old_piece(&past.name, &span(past.span), several.as_ref().map(|(n, first)| (n.as_str(), first.as_str())))
+        let several = several.as_ref().map(|(n, first)| (n.as_str(), first.as_str()));
+        words::old_piece(&past.name, &span(past.span), several, past.helped)
     };
     let past = whole.past.iter().map(old);
     let n = u32::try_from(whole.past.len()).unwrap_or(u32::MAX);

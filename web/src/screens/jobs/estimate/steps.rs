@@ -68,7 +68,7 @@ fn of_history(row: &Row, learnt: &Learnt, seen: Seen<'_>) -> Vec<String> {
 fn took(one: &Took, row: &Row, seen: Seen<'_>) -> String {
     let number = |figure: Decimal| seen.speech.number(figure, 2, 2);
     let several = (1 < one.n).then(|| seen.speech.count(one.n));
-    let took = words::took(&one.job, &seen.speech.span(one.time), several.as_deref());
+    let took = words::took(&one.job, &seen.speech.span(one.time), several.as_deref(), one.helped);
     let (n, says) = (seen.speech.count(row.n.max(1)), seen.speech.span(one.says));
     let brought = match one.apart {
         _ if one.says == one.time => String::new(),
