@@ -19,8 +19,8 @@ use std::borrow::Cow;
 /// leaves of coats of which nobody but the plan said how many pieces they are on, once a further one was begun on them and while one more may
 /// follow (ours); one that is planned as a coat by itself is done with its pieces. Nothing of what
 /// was put to wait with all its pieces, while nobody is at it. Nothing of what was left for another step, or for a coat to dry, once it had
-/// taken what was thought of it (ours). Of several pieces of which none is noted no less than one of them takes, once it was begun (ours). Of all
-/// else what it likely takes less what was worked, at hand or left: work alone never makes it more. Of a drive that nothing but the plan speaks of, once it alone is to come, what was planned less what was driven. Of a whole piece and of its rest, less what was
+/// taken what was thought of it (ours). Of all else what it likely takes less what was worked, at hand or left: work alone never makes it
+/// more. Of a drive that nothing but the plan speaks of, once it alone is to come, what was planned less what was driven. Of a whole piece and of its rest, less what was
 /// worked on operations that are not planned, and never less than the pieces that are left of these; of a whole piece that is made, those
 /// pieces alone. Rework takes nothing off. Nothing at all
 /// once the last piece is sold or handed over, but of what was planned since. What of a run is to settle takes nothing off either: neither its
@@ -166,18 +166,8 @@ fn of_step(shop: &Shop, job: &Job, (op, (thought, likely), steps): (&str, (Optio
     match thought.filter(|_| Span::ZERO < took) {
         Some(thought) if was_left(shop, steps, (op, thought)) => Left::Nothing(Over::NextBegun),
         Some(thought) if put.dries && !batch.runs && thought <= took => Left::Nothing(Over::Dries),
-        Some(_) => no_less_than_one(shop, job, (op, likely, took)),
-        None => Left::Less(took),
+        _ => Left::Less(took),
     }
-}
-
-/// What of an operation with several pieces is to come while none is noted: what one of them likely takes, however long it took so far.
-fn no_less_than_one(shop: &Shop, job: &Job, (op, likely, took): (&str, Span, Span)) -> Left {
-    let batch = shop.bench.sure_batch(On::Job(job.id), op, shop.now);
-    let of = batch.of.filter(|of| 1 < *of && batch.n == 0);
-    let one = of.and_then(|of| likely.as_ms().checked_div(i64::from(of))).map_or(Span::ZERO, Span::ms);
-    let left = Left::Less(took);
-    if left.likely(likely) < one { Left::Goes(Likely::guessed(crate::bench::estimate::spread::minutes(one))) } else { left }
 }
 
 fn is_further_coat(shop: &Shop, job: &Job, (op, batch): (&str, &Batch)) -> bool {

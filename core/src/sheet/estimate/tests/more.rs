@@ -360,33 +360,3 @@ fn what_was_told_under_a_job_is_no_measure_of_another() {
     check(false, true, [Some((By::NoKind, 190)), Some((By::NoKind, 190)), None]);
     check(true, true, [Some((By::Told, 540)), Some((By::NoKind, 190)), None]);
 }
-
-/// Trimming two pieces was thought to take 20 min, 28 with what is put on top: after 45 min neither is noted, and one of them is to come, while it
-/// runs and when it stands begun. Of one alone nobody counts; once the next step is begun it was left, and a piece that is noted gives a pace.
-#[test]
-fn of_pieces_of_which_none_is_noted_one_is_to_come_at_least() {
-    let check = |pieces: Count, (took, stopped): (i64, bool), then: &dyn Fn(&mut Phone, On, Id), left: i64| {
-        let mut phone = Phone::new("a");
-        let job = phone.job(0, "more");
-        let span = Some(Span::minutes(20));
-        for op in ["trim", "oil"] {
-            phone.note(1, OperationPlanned { job: id(job), op: op.into(), kind: Kind::Make, stage: None, span, pieces: Some(pieces) });
-        }
-        let run = phone.start(100, "trim", job);
-        if stopped {
-            phone.stop(100 + took, run);
-        }
-        then(&mut phone, job, run);
-        let now = if stopped { 200 } else { 100 + took };
-        assert_eq!(to_come(&phone, job, now)[0], left, "{pieces} {took} {stopped}");
-    };
-    let nothing = |_: &mut Phone, _: On, _: Id| ();
-    check(2, (45, false), &nothing, 14);
-    check(2, (45, true), &nothing, 14);
-    check(2, (20, true), &nothing, 14);
-    check(2, (10, true), &nothing, 18);
-    check(1, (45, true), &nothing, 0);
-    check(2, (45, true), &|phone, job, _| worked(phone, job, ("oil", 150, 155)), 0);
-    let noted = |phone: &mut Phone, _: On, run: Id| phone.bench(140, BenchCommand::Done { run, n: 1 }).map(|_| ()).unwrap();
-    check(2, (45, false), &noted, 35); // 40 for the first, five since
-}
