@@ -26,6 +26,7 @@ use std::rc::Rc;
 mod as_asked;
 mod brought;
 mod deals;
+mod demos;
 mod fair;
 mod keyboard;
 mod lines;
