@@ -199,6 +199,38 @@ fn inv15_a_buyer_finds_nothing_private() {
     });
 }
 
+/// The first Back uses up the guard, the second leads to the place before and the third out of the app: the face shows for as long as the app
+/// does, and to who comes forward again.
+#[test]
+fn inv15_going_back_again_shows_no_private_page() {
+    with_market(|browser, page| {
+        browser.tap_text(page, "Show the buyer");
+        let step = |browser: &mut Browser, step: &str, is_app: bool| {
+            // The page may be gone before it could answer.
+            browser.eval(page, &format!("setTimeout(() => history.{step}(), 50), 0"));
+            std::thread::sleep(Duration::from_millis(500));
+            let address = browser.eval(page, "location.href").to_string();
+            assert_eq!(address.contains(app::address()), is_app, "{step}: {address}");
+            if !is_app {
+                return;
+            }
+            browser.wait_text(page, "Hold to close");
+            assert_eq!(browser.eval(page, "document.querySelectorAll('.places, .strip').length"), 0, "{address}");
+            let all = given_away(browser, page);
+            for private in ["costs", "rate", "per hour", "Sold", "left of", "market", "Workshop"] {
+                assert!(!all.contains(private), "{address}: {private} in {all}");
+            }
+        };
+        browser.wait_text(page, "Hold to close");
+        for (way, is_app) in [("back", true), ("back", true), ("back", false), ("forward", true)] {
+            step(browser, way, is_app);
+        }
+        browser.hold(page, ".close .key", Duration::from_millis(900));
+        browser.wait(page, "!!document.querySelector('.places')");
+        assert_eq!(browser.eval(page, "sessionStorage.length"), 0, "it is forgotten with that");
+    });
+}
+
 #[test]
 fn the_hold_has_a_keyboard_and_leaves_the_history_as_it_was() {
     with_market(|browser, page| {

@@ -1,4 +1,5 @@
 //! Two tabs of one phone on the same book: what one writes, the other shows.
+use fivebar_core::story::tell;
 use fivebar_tests::count::HONEST;
 use fivebar_tests::{Browser, Page, Phone, app};
 
@@ -84,5 +85,54 @@ fn inv06_a_clock_started_in_one_tab_runs_in_the_other() {
     app::saved(&mut browser, &tabs[1]);
     let runs: Vec<String> = browser.book_lines(&tabs[0]).into_iter().filter(|line| line.contains("\"k\":\"Run")).collect();
     assert_eq!(runs.len(), 2, "a start and a stop, no ticks: {runs:?}");
+    assert_eq!(browser.errors(), [""; 0]);
+}
+
+/// All that the stores of this phone hold of people, of entries and of the spare, as one text.
+const STORED: &str = "Promise.all([
+  new Promise(done => { const open = indexedDB.open('fivebar'); open.onsuccess = () => {
+    const names = [...open.result.objectStoreNames], work = open.result.transaction(names), all = names.map(name => work.objectStore(name).getAll());
+    work.oncomplete = () => { open.result.close(); done(JSON.stringify(all.map(asked => asked.result))) } } }),
+  caches.open('fivebar-spare').then(spare => spare.keys().then(keys => Promise.all(keys.map(key => spare.match(key).then(kept => kept.text()))))),
+]).then(JSON.stringify)";
+
+/// Somebody is forgotten in one tab: the other drops the name without a reload, and neither the book nor the spare holds it, seen from either.
+#[test]
+fn who_is_forgotten_in_one_tab_is_forgotten_in_the_other() {
+    let profile = tempfile::tempdir().expect("a folder");
+    let mut browser = Browser::start(profile.path());
+    let told = tell("2026-03-03 09:00 -05:00 workshop USD inch\nperson dana buyer \"Dana\"\n");
+    let lines: Vec<String> = told.book.lines().map(str::to_owned).collect();
+    let dana = told.names.person("dana").expect("a person").to_string();
+    let first = app::opened(&mut browser, Phone::COMMON.quick());
+    browser.write_book(&first, &lines);
+    browser.write_people(&first, &[(dana, "Dana Quill".into())]);
+    browser.reload(&first);
+    app::ready(&mut browser, &first);
+    let tabs = [first, app::opened(&mut browser, Phone::COMMON.quick())];
+    for tab in &tabs {
+        browser.front(tab);
+        browser.place(tab, 5);
+        browser.tap_key(tab, "Suppliers and people");
+        browser.wait_text(tab, "Dana Quill");
+    }
+    assert!(browser.eval(&tabs[1], STORED).to_string().contains("Dana Quill"), "it was there");
+    browser.front(&tabs[0]);
+    browser.tap_key(&tabs[0], "Dana Quill");
+    std::thread::sleep(HONEST);
+    browser.tap_text(&tabs[0], "Forget them");
+    browser.wait(&tabs[1], "!document.body.innerText.includes('Quill')");
+    app::saved(&mut browser, &tabs[0]);
+    for tab in &tabs {
+        let stored = browser.until("no name in the stores", |browser| {
+            let stored = browser.eval(tab, STORED).to_string();
+            (!stored.contains("Quill")).then_some(stored)
+        });
+        assert!(stored.contains("Forgotten"), "{stored}");
+        browser.front(tab);
+        browser.reload(tab);
+        app::ready(&mut browser, tab);
+        assert_eq!(browser.eval(tab, "document.documentElement.outerHTML.includes('Quill')"), false);
+    }
     assert_eq!(browser.errors(), [""; 0]);
 }

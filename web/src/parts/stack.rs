@@ -104,4 +104,25 @@ mod tests {
             assert_eq!(fits(&part, wide), one_line, "{wide}");
         }
     }
+
+    /// The largest is 128 high and the others as their share of it, 32 : 16 : 8 : 4; none is lower than its words need, 28. One lies under the
+    /// other, in the order they came; what goes out ends where what is yours begins.
+    #[test]
+    fn boards_are_as_thick_as_their_part_is_large() {
+        let part = |share: f64, yours| Part { name: format!("Part {share}"), figure: share.to_string(), share, yours, ..Part::default() };
+        let parts = [part(8.0, false), part(16.0, false), part(4.0, false), part(9.0, true), part(32.0, true)];
+        let bracket = |word: &str| Bracket { word: word.into(), figure: String::new() };
+        let html = stack::<()>(&parts, (bracket("goes out"), bracket("yours")), 300.0, "").html();
+        let boards: Vec<&str> = html.split("<rect ").skip(1).collect();
+        let drawn = [("bdr", 1, 32), ("bdr", 33, 64), ("bdr", 97, 28), ("bdr mine", 125, 36), ("bdr mine", 161, 128)];
+        assert_eq!(boards.len(), drawn.len(), "{html}");
+        for ((board, (class, y, tall)), part) in boards.iter().zip(drawn).zip(&parts) {
+            for wanted in [format!("class=\"{class}\""), format!("y=\"{y}\""), format!("height=\"{tall}\""), format!(">{}<", part.name)] {
+                assert!(board.contains(&wanted), "{wanted} in {board}");
+            }
+        }
+        for said in ["V123h-7", ">goes out<", "M228 127h7V287h-7", ">yours<"] {
+            assert!(html.contains(said), "{said} in {html}");
+        }
+    }
 }

@@ -27,6 +27,7 @@ mod as_asked;
 mod brought;
 mod changes;
 mod deals;
+mod demos;
 mod fair;
 mod keyboard;
 mod lines;

@@ -447,3 +447,39 @@ fn a_word_before_its_band_says_so() {
         .bargain(BargainTap::Say(under))
         .shows(&["Too many pieces and people for a band of doubt."]);
 }
+
+/// In euro and notes without tax, so what a buyer hands over is what stays. An offer that was let go is told beside what one was sold for days
+/// later; else, where a buyer paid less than the tag, what waiting was worth then. With nobody thought to come that is the end, 40. One piece, the
+/// end 20 and the tag 100 two days before it: 1.75 ask in a week, all of them buy at the tag, so one comes with 1 - e^(-1.75 x 2 / 7) = 0.3935, and
+/// 20 + 80 x 0.3935 = 51.48, up to a whole unit. It stays at the tag: less brings no more who buy, and more would only pay above 100 - 28.85.
+#[test]
+fn what_came_of_waiting_is_said_by_hand_figures() {
+    #[track_caller]
+    fn check((pieces, days): (u32, &str), said: Option<&str>) {
+        let began = format!("2026-06-05 09:00 +02:00 workshop EUR metric\njob stools \"Stools\" {pieces} spec\n09:00 tag 100 stools");
+        let mut maker = Maker::told(&format!("{began}\n{days}\n"), "stools");
+        maker.guesses();
+        match said {
+            Some(said) => maker.shows(&["Looking back:", said]),
+            None => maker.hides(&["Looking back", "You waited", "You took"]),
+        };
+    }
+    const NOBODY: &str = "09:05 guess stools asks 0 buys 0.25 at 100 k 2 by 2026-07-31 end 40";
+    const TWO_DAYS: &str = "09:05 guess stools asks 1.75 buys 1 at 100 k 2 by 2026-06-07 end 20";
+    let sold = |one: &str| format!("2026-06-12 12:00 sell 1 stools for {one} notes fetched");
+    for (offer, sale, said) in [
+        ("60 for 1", sold("95"), " You waited at 60, sold at 95.<"),
+        ("60 for 1", sold("50"), " You waited at 60, sold at 50.<"),
+        ("110 for 2", sold("95"), " You waited at 55, sold at 95.<"),
+        ("60 for 1", "2026-06-12 12:00 sell 2 stools for 170 notes fetched".into(), " You waited at 60, sold at 85.<"),
+    ] {
+        check((2, &format!("{NOBODY}\n2026-06-10 12:00 offer {offer} stools\n{sale}")), Some(said));
+    }
+    check((2, &format!("{NOBODY}\n{}", sold("90"))), Some(" You took 90, waiting was worth 40.<"));
+    check((1, &format!("{TWO_DAYS}\n10:00 sell 1 stools for 90 notes fetched")), Some(" You took 90, waiting was worth 52.<"));
+    check((1, &format!("{TWO_DAYS}\n10:00 sell 1 stools for 45 notes fetched")), Some(" You took 45, waiting was worth 52.<"));
+    // At the tag nobody haggled; without guesses nothing is known of waiting; and nothing was sold yet.
+    check((2, &format!("{NOBODY}\n{}", sold("100"))), None);
+    check((2, &sold("90")), None);
+    check((2, &format!("{NOBODY}\n2026-06-10 12:00 offer 60 for 1 stools")), None);
+}
