@@ -100,6 +100,31 @@ fn what_was_given_back_is_not_asked_for_again() {
     }
 }
 
+/// An order for 100, 20 given off it; the piece comes back and is made good: 80 is paid ahead for it, and nothing is due. And of three for 300 one is
+/// handed over for 100, the rest is one for 110 then and not paid yet; the first comes back for 80: 20 is kept, and 110 is due.
+#[test]
+fn what_was_given_off_or_kept_pays_for_nothing_else() {
+    let good = "job pair \"Pair\" 1 order\nagree 100 for 1 pair fetched as deal\nsell 1 pair for 100 notes agreed deal as one\n\
+        let-keep 20 of sale one on pair\nbring-back 1 of sale one on pair kept 80\n";
+    let changed = "job pair \"Pair\" 3 order\nagree 300 for 3 pair fetched as deal\nsell 1 pair for 100 notes agreed deal as one\n\
+        agree 110 for 1 pair fetched replaces deal as less\nsell 1 pair for 110 agreed less as two\nbring-back 1 of sale one on pair kept 20\n";
+    for (lines, kept, due) in [(good, "0", "0"), (changed, "20", "110")] {
+        let story = tell(&format!("{SOLD}{lines}"));
+        assert_eq!(story.refused, [], "{lines}");
+        let shop = Shop::of(&story.book, story.now.at);
+        let job = shop.job(story.names.job("pair").unwrap()).unwrap();
+        let sold = account(&shop, job.id).unwrap().sold;
+        assert_eq!(
+            [job.selling.kept(job.currency).unwrap(), sold.due].map(|sum| sum.amount().to_string()),
+            [kept, due].map(str::to_owned),
+            "{lines}"
+        );
+        for agreement in job.selling.open() {
+            assert_eq!(job.selling.still_due(job.currency, agreement).unwrap().amount().to_string(), "0", "{lines}");
+        }
+    }
+}
+
 /// Of an order, one of two comes back: made good it is promised again and its money is owed as work where it is kept; or the order ends.
 #[test]
 fn an_order_is_made_good_or_ends() {

@@ -106,10 +106,14 @@ impl Selling {
     }
 
     /// The agreement that what was kept of pieces that came back lies ahead of: the one that was made with it, else their own where it stood, or
-    /// stands, when they were back.
+    /// stands, when they were back. None where another had taken its place by then: that one is of other pieces.
     pub(super) fn made_good_for(&self, sale: &Sale, act: Id) -> Option<Id> {
         if let Some(again) = self.again(act) {
             return Some(again.id);
+        }
+        let is_changed = |own: &Id| self.came_back_before_change.get(own).is_some_and(|before| !before.contains(&act));
+        if sale.agreed.as_ref().is_some_and(is_changed) {
+            return None;
         }
         let first = self.first(sale.agreed);
         let of_chain = |agreement: &&Agreement| self.first(Some(agreement.id)) == first;

@@ -36,6 +36,8 @@ pub struct Selling {
     cancelled: Sorted<Id, AgreementState>,
     /// Of a cancelled agreement: the acts before it, and not its own, by which pieces had come back.
     pub(super) came_back_before: Sorted<Id, Vec<Id>>,
+    /// The same of an agreement whose place another took.
+    pub(super) came_back_before_change: Sorted<Id, Vec<Id>>,
     pub(super) planned: Sorted<Id, Vec<PartOfPay>>,
 }
 
@@ -330,7 +332,11 @@ impl Selling {
                 sold: f.sold.unwrap_or(false),
                 what: f.what.clone(),
             }),
-            Fact::PriceAgreed(f) if ours(f.sum) => self.agreed(entry, f, tag),
+            Fact::PriceAgreed(f) if ours(f.sum) => {
+                let acts = self.acts_back().filter(|act| *act != act_of(entry)).listed();
+                self.came_back_before_change.extend(f.replaces.map(|old| (old, acts)));
+                self.agreed(entry, f, tag);
+            }
             Fact::PaymentPlanned(f) => {
                 let part = |part: &PaymentPart| PartOfPay { sum: part.sum, due: part.due.map(|due| Wall::new(due, entry.offset())) };
                 self.planned.insert(f.agreed, f.parts.iter().filter(|part| ours(part.sum)).map(part).listed());
@@ -482,9 +488,11 @@ impl Selling {
             let under = |sale: &&Sale| sale.agreed == Some(agreement.id) && sale.reversed.is_none();
             for sale in self.sales.iter().filter(under) {
                 agreement.sold = agreement.sold.saturating_add(sale.n);
-                for sum in std::iter::once(sale.sum).chain(sale.given_off()) {
-                    agreement.sold_for = agreement.sold_for.plus(sum).unwrap_or(agreement.sold_for);
-                }
+                agreement.sold_for = agreement.sold_for.plus(sale.sum).unwrap_or(agreement.sold_for);
+            }
+            // What was given off its price stays given, also where the piece came back after that and is made good.
+            for sum in self.sales.iter().filter(|sale| sale.agreed == Some(agreement.id)).flat_map(|sale| sale.given_off()) {
+                agreement.sold_for = agreement.sold_for.plus(sum).unwrap_or(agreement.sold_for);
             }
             let back = |sale: &Sale| if sale.reversed.is_some() { sale.whole.n } else { sale.whole.n.saturating_sub(sale.n) };
             let all_under = self.sales.iter().filter(|sale| sale.agreed == Some(agreement.id));

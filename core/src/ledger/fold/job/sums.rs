@@ -201,9 +201,9 @@ impl Selling {
         beyond(agreement.sum.minus(given)?, self.received_under(currency, agreement.id)?)
     }
 
-    /// What went back of the price of an agreement's sales while their pieces stayed sold: nobody owes that.
+    /// What went back of the price of an agreement's sales while their pieces stayed sold: nobody owes that, also where they came back later.
     fn given_off_under(&self, agreed: Id) -> impl Iterator<Item = Money> + '_ {
-        self.standing().filter(move |sale| sale.agreed == Some(agreed)).flat_map(|sale| sale.given_off())
+        self.sales.iter().filter(move |sale| sale.agreed == Some(agreed)).flat_map(|sale| sale.given_off())
     }
 
     /// What of the deposits of open orders is still to come in, before the rest: of none that is paid in parts, or handed over in part.
