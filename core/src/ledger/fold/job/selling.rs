@@ -485,18 +485,15 @@ impl Selling {
         }
         let replaced: Vec<Id> = self.agreements.iter().filter_map(|agreement| agreement.replaces).listed();
         for agreement in &mut self.agreements {
-            let under = |sale: &&Sale| sale.agreed == Some(agreement.id) && sale.reversed.is_none();
-            for sale in self.sales.iter().filter(under) {
-                agreement.sold = agreement.sold.saturating_add(sale.n);
-                agreement.sold_for = agreement.sold_for.plus(sale.sum).unwrap_or(agreement.sold_for);
-            }
+            let id = agreement.id;
+            let of_it = || self.sales.iter().filter(move |sale| sale.agreed == Some(id));
+            let under = || of_it().filter(|sale| sale.reversed.is_none());
+            agreement.sold = under().fold(agreement.sold, |sold, sale| sold.saturating_add(sale.n));
             // What was given off its price stays given, also where the piece came back after that and is made good.
-            for sum in self.sales.iter().filter(|sale| sale.agreed == Some(agreement.id)).flat_map(|sale| sale.given_off()) {
-                agreement.sold_for = agreement.sold_for.plus(sum).unwrap_or(agreement.sold_for);
-            }
+            let sums = under().map(|sale| sale.sum).chain(of_it().flat_map(|sale| sale.given_off()));
+            agreement.sold_for = sums.fold(agreement.sold_for, |all, sum| all.plus(sum).unwrap_or(all));
             let back = |sale: &Sale| if sale.reversed.is_some() { sale.whole.n } else { sale.whole.n.saturating_sub(sale.n) };
-            let all_under = self.sales.iter().filter(|sale| sale.agreed == Some(agreement.id));
-            agreement.came_back = all_under.fold(0, |sum, sale| sum.saturating_add(back(sale)));
+            agreement.came_back = of_it().fold(0, |sum, sale| sum.saturating_add(back(sale)));
             agreement.parts = self.planned.get(&agreement.id).cloned().unwrap_or_default();
             agreement.state = match self.cancelled.get(&agreement.id) {
                 _ if replaced.contains(&agreement.id) => AgreementState::Replaced,
