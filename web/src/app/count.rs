@@ -293,19 +293,26 @@ mod tests {
         assert!(after(&mut app, [trip(TripTap::Save)]).contains("for nothing"));
     }
 
+    /// Count, of a story.
+    fn told(story: &str) -> App {
+        let story = fivebar_core::story::tell(story);
+        assert_eq!(story.refused, []);
+        let lines: Vec<String> = story.book.entries().map(|(entry, _)| fivebar_core::ledger::line::write(entry)).collect();
+        let mut app = App::for_tests(Place::Count);
+        app.own = crate::app::shelf::Shelf::open(Device::new([1; 8]), lines.iter().map(String::as_str));
+        app.now = story.now;
+        app
+    }
+
     /// A cubic foot of ash weighs 672 kg/m3 x 0.0283168 m3 = 19.03 kg = 41.95 lb; ten are 419.5 lb, 319.5 over 100. What a pile without
     /// sizes adds is not known, and is never less. On a narrow page it stands in the head, as the bar lies below the piles.
     #[test]
     fn a_load_that_is_too_much_is_said_whatever_is_not_known_of_it() {
         let told = |lines: &str| {
-            let start = "2026-03-03 08:41 -05:00 workshop USD inch\npile boards ash-white 12 x 12 x 12 in\ncarries 100 lb\n";
-            let story = fivebar_core::story::tell(&format!("{start}{lines}"));
-            assert_eq!(story.refused, []);
-            let lines: Vec<String> = story.book.entries().map(|(entry, _)| fivebar_core::ledger::line::write(entry)).collect();
-            let mut app = App::for_tests(Place::Count);
-            app.own = crate::app::shelf::Shelf::open(Device::new([1; 8]), lines.iter().map(String::as_str));
-            app.now = story.now;
-            app
+            told(&format!(
+                "{}{lines}",
+                "2026-03-03 08:41 -05:00 workshop USD inch\npile boards ash-white 12 x 12 x 12 in\ncarries 100 lb\n"
+            ))
         };
         for (lines, holds, lacks) in [
             ("count 1 boards", "42.0 of 100 lb", "over, leave some"),
@@ -323,16 +330,8 @@ mod tests {
     /// guess where the sum is.
     #[test]
     fn a_trip_of_which_nothing_is_known_does_not_pay() {
-        let told = |lines: &str| {
-            let start = "2026-03-03 08:41 -05:00 workshop USD inch\nrate pay 20\nboards 4.75 a board-foot\n";
-            let story = fivebar_core::story::tell(&format!("{start}{lines}"));
-            assert_eq!(story.refused, []);
-            let lines: Vec<String> = story.book.entries().map(|(entry, _)| fivebar_core::ledger::line::write(entry)).collect();
-            let mut app = App::for_tests(Place::Count);
-            app.own = crate::app::shelf::Shelf::open(Device::new([1; 8]), lines.iter().map(String::as_str));
-            app.now = story.now;
-            app
-        };
+        let told =
+            |lines: &str| told(&format!("{}{lines}", "2026-03-03 08:41 -05:00 workshop USD inch\nrate pay 20\nboards 4.75 a board-foot\n"));
         let mut bare = told("pile a\ncount 1 a\n");
         let shown = after(&mut bare, []);
         assert!(shown.contains("1 figure to say first") && !shown.contains("pays,") && !shown.contains("Pays,"), "{shown}");

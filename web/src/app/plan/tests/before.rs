@@ -11,7 +11,7 @@ fn used(app: &App) -> usize {
 }
 
 /// All strips were taken by hand, and are planned with.
-fn of_own() -> App {
+pub(super) fn of_own() -> App {
     let mut app = opened("take 12 strips for tray\n");
     let all = fivebar_core::sheet::make::sources(&app.shelf().shop(app.now.at), app.jobs.open.unwrap()).unwrap();
     let own = all.iter().find(|source| source.in_job).unwrap().which();

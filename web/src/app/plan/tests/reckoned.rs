@@ -55,12 +55,7 @@ fn what_the_job_has_is_not_sorted_by_that() {
         again(&mut app);
         assert!(page(&app).contains(&format!("Not sorted yet, so some may be rejects: {said}")), "{lines}: {}", page(&app));
     }
-    let mut app = opened("take 12 strips for tray\n");
-    let all = fivebar_core::sheet::make::sources(&app.shelf().shop(app.now.at), app.jobs.open.unwrap()).unwrap();
-    let own = all.iter().find(|source| source.in_job).unwrap().which();
-    heard(&mut app, [Tap::Open, Tap::Shape(Shape::Rows), Tap::Turn(own), Tap::At(3), Tap::Press(Press::Digit(5)), Tap::Go]);
-    let told = answer(&app);
-    app.told(crate::app::news::News::Planning(told));
+    let app = super::before::of_own();
     assert!(page(&app).contains("A, likely 7 of 12 good."), "{}", page(&app));
 }
 
