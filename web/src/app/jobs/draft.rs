@@ -430,23 +430,29 @@ fn goes_along_with(app: &mut App, answer: impl FnOnce(&mut Picks)) {
     goes_along(app, was);
 }
 
-/// The sum of a form as it is for so many pieces at the ask of today, with their tax; none where it is no such form.
+/// The sum of a form as it is for so many pieces, at the ask of today with their tax or by what was agreed; none where it is no such form.
 pub fn as_asked(app: &App) -> Option<String> {
     let sheet = sheet(app)?.ok()?;
     let draft = app.jobs.draft.as_ref()?;
     let several = match draft.what {
-        What::Sell(None) => true,
+        What::Sell(_) => true,
         What::Refund(id) if !draft.picks.they_keep => of_several(&sheet, id),
         _ => return None,
     };
     let (sign, units) = (app.speech.sign(), sheet.account.units);
     let n = if several { reading::count(draft.form.text(1), sign, PILE_MOST).ok()? } else { 1 };
-    if let What::Refund(sale) = draft.what {
-        return Some(Typed { sign, units }.sum(back::proposed(app, &sheet, (sale, n.max(1), draft.picks.ends))));
+    let typed = Typed { sign, units };
+    match draft.what {
+        What::Refund(sale) => return Some(typed.sum(back::proposed(app, &sheet, (sale, n.max(1), draft.picks.ends)))),
+        What::Sell(Some(agreed)) => {
+            let agreement = sheet.selling.agreement(agreed)?;
+            return Some(typed.sum(sheet.selling.price_of(agreement, n.max(1)).ok()));
+        }
+        _ => {}
     }
     let by = draft.picks.tax.unwrap_or(sheet.sale.tax);
     let asked = ask_today(app, (sheet.job, n), (Some(by), Paid::Card));
-    Some(Typed { sign, units }.sum(asked))
+    Some(typed.sum(asked))
 }
 
 /// A sum that stood there as it is asked goes along with pieces and tax.

@@ -1,5 +1,6 @@
 //! Counts and sums of how a job sells: pieces gone and promised, what was taken, owed and received.
 
+use super::brought::part;
 use super::paid_for::{PaidFor, beyond};
 use super::selling::{Agreement, AgreementState, Consigned, Over, PartOfPay, Sale, Selling};
 use crate::ledger::kind::sale::{Carried, Paid};
@@ -160,6 +161,15 @@ impl Selling {
         let open = self.open().map(rest).collect::<Answer<Vec<Money>>>()?;
         let open = open.into_iter().filter(|rest| Decimal::ZERO < rest.amount());
         self.taken(currency)?.plus(Money::sum(currency, open)?)
+    }
+
+    /// What so many of the pieces that are still to be handed over cost: their part of what is left of the sum, all that is left for the last.
+    ///
+    /// # Errors
+    /// [`crate::refusal::Refusal::NothingToShareBy`] where none is left, [`crate::refusal::Refusal::MoneyOutOfRange`].
+    pub fn price_of(&self, agreement: &Agreement, n: Count) -> Answer<Money> {
+        let left = agreement.n.saturating_sub(agreement.sold);
+        part(agreement.sum.minus(agreement.sold_for)?, n.min(left), left)
     }
 
     /// What came in and was not handed back.

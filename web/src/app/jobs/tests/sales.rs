@@ -75,6 +75,22 @@ fn the_sum_at_the_tag_goes_along_with_the_pieces() {
     maker.figures(&["700"]).tap(Tap::At(1)).tap(press(Press::Digit(2))).shows(&[">700<"]).hides(&[">490<"]);
 }
 
+/// Three for 400: the first costs a third of it, and the last what is left of it; what was typed as the sum stays.
+#[test]
+fn a_part_of_an_order_has_its_part_of_the_price() {
+    use crate::parts::pad::Press;
+    let press = |press| Tap::Press(press);
+    let story = "2026-05-22 08:14 -05:00 workshop USD inch\njob more \"Stools\" 3 order\nagree 400 for 3 more fetched as first\n";
+    let mut maker = Maker::told(&[story]);
+    maker.room("more", Room::Sell);
+    let agreed = maker.sheet().selling.agreements[0].id;
+    maker.tap(Tap::Write(What::Sell(Some(agreed)))).shows(&[">400<"]).tap(Tap::At(1));
+    maker.tap(press(Press::Digit(2))).shows(&[">266.67<"]).tap(press(Press::RubOut)).tap(press(Press::Digit(1))).shows(&[">133.33<"]);
+    maker.tap(Tap::Save).tap(Tap::Write(What::Sell(Some(agreed)))).shows(&[">266.67<"]);
+    maker.figures(&["200"]).tap(Tap::At(1)).tap(press(Press::Digit(1))).shows(&[">200<"]).tap(Tap::Save);
+    maker.tap(Tap::Write(What::Sell(Some(agreed)))).shows(&[">66.67<"]);
+}
+
 /// Promised in summer, the day is the same when winter time has come.
 #[test]
 fn a_promised_day_stays_the_same_day() {
