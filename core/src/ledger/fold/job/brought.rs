@@ -1,6 +1,6 @@
 //! Pieces of a sale that came back: their part of its price and of its tax line; the rest stays sold.
 
-use super::paid_for::{PaidFor, beyond};
+use super::paid_for::beyond;
 use super::selling::{Agreement, Payment, Reversed, Sale, Selling, act_of};
 use crate::ledger::Entry;
 use crate::ledger::fold::Till;
@@ -162,7 +162,7 @@ impl Selling {
     /// # Errors
     /// [`Refusal::MoneyOutOfRange`].
     pub fn fee_of(&self, currency: Currency, (sale, came): (Id, Money)) -> Answer<Money> {
-        PaidFor::of(self, currency)?.fee_of(sale, came)
+        self.paid_for(currency)?.fee_of(sale, came)
     }
 
     /// The fee of what came in for them, with what came in ahead: it stays paid, and is lost where nothing of it is kept.
@@ -170,7 +170,7 @@ impl Selling {
     /// # Errors
     /// As [`Selling::came_for`].
     pub fn fee_for(&self, currency: Currency, (sale, back): (Id, ComesBack)) -> Answer<Money> {
-        PaidFor::of(self, currency)?.fee_of(sale, self.came_for(currency, (sale, back))?)
+        self.paid_for(currency)?.fee_of(sale, self.came_for(currency, (sale, back))?)
     }
 }
 

@@ -52,12 +52,18 @@ impl Fees {
 
     /// So much of all the money there goes from one to the other, each payment by its part.
     pub fn go(&mut self, (from, to): (Purse, Purse), (sum, of): (Money, Money)) -> Answer<()> {
+        if sum.is_zero() {
+            return Ok(());
+        }
         let fee = self.take(from, (sum, of))?;
         self.came(to, (sum, fee))
     }
 
     /// So much goes from one to the other, what came in first before what came later: a sale uses what lay there when it was made.
     pub fn go_first(&mut self, (from, to): (Purse, Purse), (sum, of): (Money, Money)) -> Answer<()> {
+        if sum.is_zero() {
+            return Ok(());
+        }
         let (mut left, mut fee) = (sum.amount(), Decimal::ZERO);
         for lot in self.lots.entry(from).or_default() {
             let used = left.min(lot.sum).max(Decimal::ZERO);
@@ -73,6 +79,9 @@ impl Fees {
 
     /// So much of all the money there goes back.
     pub fn lose(&mut self, purse: Purse, (sum, of): (Money, Money)) -> Answer<()> {
+        if sum.is_zero() {
+            return Ok(());
+        }
         self.lost = self.lost.plus(self.take(purse, (sum, of))?)?;
         Ok(())
     }

@@ -5,6 +5,25 @@ use super::fees::{Fees, Purse};
 use super::selling::{AgreementState, HandedBack, Over, Sale, Selling};
 use crate::quantity::{Currency, Decimal, Id, Money, Sorted};
 use crate::refusal::Answer;
+use std::cell::OnceCell;
+
+/// What payments are for, found out when it is first asked. It follows from all that was sold and paid, so it makes no two of these differ.
+#[derive(Clone, Debug, Default)]
+pub(super) struct Found(OnceCell<Answer<PaidFor>>);
+
+impl PartialEq for Found {
+    fn eq(&self, _: &Found) -> bool {
+        true
+    }
+}
+
+impl Selling {
+    /// What payments in the currency of the job are for.
+    pub(super) fn paid_for(&self, currency: Currency) -> Answer<&PaidFor> {
+        let found = self.found.0.get_or_init(|| PaidFor::of(self, currency));
+        found.as_ref().map_err(Clone::clone)
+    }
+}
 
 /// Payments, set against what they are for.
 #[derive(Clone, Debug, PartialEq)]
@@ -21,7 +40,7 @@ pub(super) struct PaidFor {
 }
 
 impl PaidFor {
-    pub fn of(selling: &Selling, currency: Currency) -> Answer<PaidFor> {
+    fn of(selling: &Selling, currency: Currency) -> Answer<PaidFor> {
         let none = Money::zero(currency);
         let mut paid =
             PaidFor { currency, ahead: Sorted::new(), of_sale: Sorted::new(), kept: none, back: none, fees: Fees::none(currency) };

@@ -1,6 +1,7 @@
 //! How a job sells: offers, agreements, sales, payments, galleries. Counts and sums of facts, no price.
 
 use super::brought::{BroughtBack, Lines};
+use super::paid_for::Found;
 use crate::ledger::kind::sale::{Carried, Instead, Paid, PaymentPart};
 use crate::ledger::{Entry, Fact};
 use crate::money::tax::Tax;
@@ -39,6 +40,7 @@ pub struct Selling {
     /// The same of an agreement whose place another took.
     pub(super) came_back_before_change: Sorted<Id, Vec<Id>>,
     pub(super) planned: Sorted<Id, Vec<PartOfPay>>,
+    pub(super) found: Found,
 }
 
 /// A buyer named a sum.
@@ -308,6 +310,7 @@ impl HandedBack {
 impl Selling {
     pub(super) fn apply(&mut self, entry: &Entry, (currency, tag): (Currency, Option<Money>)) {
         let ours = |sum: Money| sum.currency() == currency;
+        self.found = Found::default();
         match &entry.fact {
             Fact::OfferHeard(f) if ours(f.sum) => {
                 let (said, asked) = (f.said.filter(|sum| ours(*sum)), f.asked.filter(|sum| ours(*sum)));
@@ -478,6 +481,7 @@ impl Selling {
 
     /// Ties together what may have come in any order: reversals, cancellations, changes of order, sales of what was agreed.
     pub(super) fn settle(&mut self) {
+        self.found = Found::default();
         for sale in &mut self.sales {
             let id = sale.id;
             self.brought.iter().filter(|back| back.sale == id).for_each(|back| sale.brought_back(back));

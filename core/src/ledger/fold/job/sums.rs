@@ -1,7 +1,7 @@
 //! Counts and sums of how a job sells: pieces gone and promised, what was taken, owed and received.
 
 use super::brought::part;
-use super::paid_for::{PaidFor, beyond};
+use super::paid_for::beyond;
 use super::selling::{Agreement, AgreementState, Consigned, Over, PartOfPay, Sale, Selling};
 use crate::ledger::kind::sale::{Carried, Paid};
 use crate::quantity::{Count, Currency, Decimal, Id, Listed, Moment, Money};
@@ -111,7 +111,7 @@ impl Selling {
     /// # Errors
     /// [`crate::refusal::Refusal::MoneyOutOfRange`].
     pub fn kept(&self, currency: Currency) -> Answer<Money> {
-        Ok(PaidFor::of(self, currency)?.kept)
+        Ok(self.paid_for(currency)?.kept)
     }
 
     /// What payments in coins came to beyond what was owed, less what went back in coins beyond what was over.
@@ -125,7 +125,7 @@ impl Selling {
     /// # Errors
     /// [`crate::refusal::Refusal::MoneyOutOfRange`].
     pub fn over(&self, currency: Currency) -> Answer<Vec<Over>> {
-        PaidFor::of(self, currency)?.over(self)
+        self.paid_for(currency)?.over(self)
     }
 
     /// The tax the maker sends in: the lines of the sales that stand, and of what galleries handed over with it.
@@ -179,7 +179,7 @@ impl Selling {
     pub fn received(&self, currency: Currency) -> Answer<Money> {
         let came = Money::sum(currency, self.payments.iter().map(|payment| payment.sum))?;
         let back = Money::sum(currency, self.handed_back.iter().map(|back| back.sum))?;
-        came.minus(PaidFor::of(self, currency)?.back)?.minus(back)
+        came.minus(self.paid_for(currency)?.back)?.minus(back)
     }
 
     /// What a sale was paid, with what it used of a deposit.
@@ -187,7 +187,7 @@ impl Selling {
     /// # Errors
     /// [`crate::refusal::Refusal::MoneyOutOfRange`].
     pub fn paid(&self, currency: Currency, sale: Id) -> Answer<Money> {
-        Ok(PaidFor::of(self, currency)?.of_sale(sale))
+        Ok(self.paid_for(currency)?.of_sale(sale))
     }
 
     /// Sales not paid in full, each with what it lacks. While an agreement is open, it asks for all that is due under it itself.
@@ -195,7 +195,7 @@ impl Selling {
     /// # Errors
     /// [`crate::refusal::Refusal::MoneyOutOfRange`].
     pub fn unpaid(&self, currency: Currency) -> Answer<Vec<(&Sale, Money)>> {
-        let paid = PaidFor::of(self, currency)?;
+        let paid = self.paid_for(currency)?;
         let is_open = |sale: &Sale| self.open().any(|agreement| sale.agreed == Some(agreement.id));
         let lacks = |sale: &Sale| sale.sum.minus(paid.of_sale(sale.id));
         let asked = self.standing().filter(|sale| !is_open(sale)).map(|sale| Ok((sale, lacks(sale)?)));
@@ -234,7 +234,7 @@ impl Selling {
     /// # Errors
     /// [`crate::refusal::Refusal::MoneyOutOfRange`].
     pub fn received_ahead(&self, currency: Currency, agreed: Id) -> Answer<Money> {
-        Ok(PaidFor::of(self, currency)?.ahead(self.first(Some(agreed))))
+        Ok(self.paid_for(currency)?.ahead(self.first(Some(agreed))))
     }
 
     /// What came in for an agreement: ahead, and for its sales that stand.
@@ -242,7 +242,7 @@ impl Selling {
     /// # Errors
     /// [`crate::refusal::Refusal::MoneyOutOfRange`].
     pub fn received_under(&self, currency: Currency, agreed: Id) -> Answer<Money> {
-        let paid = PaidFor::of(self, currency)?;
+        let paid = self.paid_for(currency)?;
         let sales = self.standing().filter(|sale| sale.agreed == Some(agreed));
         Money::sum(currency, sales.map(|sale| paid.of_sale(sale.id)))?.plus(paid.ahead(self.first(Some(agreed))))
     }
@@ -280,7 +280,7 @@ impl Selling {
     /// # Errors
     /// [`crate::refusal::Refusal::MoneyOutOfRange`].
     pub fn fees_ahead(&self, currency: Currency, agreed: Id) -> Answer<Money> {
-        Ok(PaidFor::of(self, currency)?.fees_ahead(self.first(Some(agreed))))
+        Ok(self.paid_for(currency)?.fees_ahead(self.first(Some(agreed))))
     }
 
     /// The fees of what came in and went back, of agreements that came to nothing, of pieces that came back, and of what was over: no sale brings them in.
@@ -288,7 +288,7 @@ impl Selling {
     /// # Errors
     /// [`crate::refusal::Refusal::MoneyOutOfRange`].
     pub fn fees_lost(&self, currency: Currency) -> Answer<Money> {
-        Ok(PaidFor::of(self, currency)?.fees_lost())
+        Ok(self.paid_for(currency)?.fees_lost())
     }
 
     /// The first agreement of a chain of changes: what came ahead for it goes on to the last.
