@@ -117,7 +117,9 @@ fn is_logged(run: &Run) -> bool {
 /// This year so far, beside what the rate guesses of a whole one.
 #[derive(Clone, Debug, PartialEq)]
 pub struct RealYear {
-    /// How much of the year has passed, a share.
+    /// The day from which it counts: its first, or the one the book began on.
+    pub since: Day,
+    /// How much of a year has passed since then, a share.
     pub passed: Decimal,
     pub worked: Span,
     /// Of what was worked, the bench, by where its minutes come from; the rest are trips.
@@ -140,10 +142,10 @@ pub struct RealYear {
     pub rate: Option<Rate>,
 }
 
-/// The year before this has too few hours to say what an hour must earn. [J]
+/// Fewer days have too few hours to say what an hour must earn. [J]
 const EARLY: i32 = 60;
 
-/// The year so far in one currency: all hours, and the costs in it.
+/// The year so far in one currency: all hours, and the costs in it. Who began in it has no hours and no wear of the days before (ours).
 ///
 /// # Errors
 /// [`crate::refusal::Refusal::MoneyOutOfRange`].
@@ -152,7 +154,9 @@ pub fn real_year(shop: &Shop, currency: Currency, offset: Offset) -> Answer<Real
     let year = today.as_ymd().0;
     let start = |year| Day::ymd(year, 1, 1).unwrap_or_default();
     let days = start(year).until(start(year.saturating_add(1))).max(1);
-    let so_far = start(year).until(today).saturating_add(1);
+    let began = shop.book.entries().next().map_or(today, |(entry, _)| entry.wall.day());
+    let since = began.max(start(year)).min(today);
+    let so_far = since.until(today).saturating_add(1);
     let passed = Decimal::from(so_far).checked_div(Decimal::from(days)).unwrap_or_default();
     let time = time_of(shop, (year, offset));
     let (worked, logged) = (time.worked(), time.logged);
@@ -168,6 +172,7 @@ pub fn real_year(shop: &Shop, currency: Currency, offset: Offset) -> Answer<Real
     let wear_guessed = worn.is_none();
     let on_rack = on_rack(shop, year)?.min(logged);
     Ok(RealYear {
+        since,
         passed,
         worked,
         bench,

@@ -37,7 +37,7 @@ pub const ON_TRIPS: &str = "on trips";
 pub const LOGGED: &str = "logged to jobs";
 pub const WORKSHOP_COSTS: &str = "workshop costs";
 pub const AT_THE_REAL_YEAR: &str = "At this year’s hours and costs an hour must earn";
-pub const YEAR_TOO_YOUNG: &str = "What an hour must earn by the real year is worked out after two months, with your pay and logged hours.";
+pub const YEAR_TOO_YOUNG: &str = "What an hour must earn by the real year is worked out after two months of notes, with your pay and logged hours.";
 pub const ONE_HOME: &str =
     "Each cost has one home: here or on the job, never both. A rate per mile or km holds fuel, insurance and wear of the van.";
 
@@ -278,9 +278,9 @@ pub fn on_rack(span: &str) -> String {
     format!("Logged to jobs: {span} of it is for wood on the rack, which no job has yet.")
 }
 
-/// "39 % of the year has passed."
-pub fn passed(percent: &str) -> String {
-    format!("{percent} of the year has passed.")
+/// "39 % of the year has passed." Of a book begun in it: "Since Sat 18 Apr: 12 % of a year."
+pub fn passed(percent: &str, since: Option<&str>) -> String {
+    since.map_or_else(|| format!("{percent} of the year has passed."), |since| format!("Since {since}: {percent} of a year."))
 }
 
 /// "$62.52 an hour".

@@ -115,7 +115,8 @@ fn a_kind_that_belongs_on_jobs_is_told_at_a_workshop_cost() {
 #[test]
 fn the_real_year_has_its_stack_beside_the_guess() {
     let told = "
-2026-03-10 08:00 +00:00 workshop USD inch
+2025-11-03 08:00 +00:00 workshop USD inch
+2026-03-10 08:00 workshop USD inch
 job stands \"Stands\" 1 spec
 rate pay 20 hours 400 logged 300 costs 0 wear 0 tax 0 profit 0
 spend 160 rent
@@ -157,6 +158,7 @@ fn opened(told: &str) -> App {
 }
 
 const YEAR: &str = "
+2025-11-03 08:00 +00:00 workshop USD inch
 2026-03-02 08:00 +00:00 workshop USD inch
 job stands \"Stands\" 1 spec
 rate pay 20 hours 400 logged 300 costs 0 wear 1500 tax 0 profit 0
@@ -173,6 +175,20 @@ fn the_real_year_wears_by_the_tools_or_says_it_guesses() {
         let shown = after(&mut app, [tap(Tap::Open(Over::Rate)), tap(Tap::Open(Over::RealYear))]);
         assert!(shown.contains(wear) && !shown.contains(other) && !shown.contains(BOTH), "{wear}: {shown}");
     }
+}
+
+/// To 3 March it is 59 days from 4 January, too few, and 60 from the day before: 246.58 of 1,500 a year.
+#[test]
+fn the_real_year_begins_with_the_book() {
+    let real = [tap(Tap::Open(Over::Rate)), tap(Tap::Open(Over::RealYear))];
+    let check = |began: &str, told: &str, hidden: &str| {
+        let shown = after(&mut opened(&YEAR.replace("2025-11-03", began)), real.clone());
+        assert!(shown.contains(told) && !shown.contains(hidden), "{began}: {shown}");
+    };
+    check("2026-01-04", "Since Sun 4 January: 16", "by your guess");
+    check("2026-01-04", "after two months of notes", "of the year has passed");
+    check("2026-01-03", "246.58 by your guess", "after two months");
+    check("2025-11-03", "of the year has passed", "Since");
 }
 
 /// A tool bought as a workshop cost that wears too has two homes: each page that has one of them says so.
