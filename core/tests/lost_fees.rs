@@ -128,6 +128,23 @@ fn what_comes_in_after_a_sale_has_no_part_in_the_fee_of_what_it_used() {
     check(&format!("{back} kept 60\npay 40 for bench notes agreed deal\n"), ("1.05", "0.70"));
 }
 
+/// By card each payment has its own 0.30: 425 twice are 12.63 each, 300 twice 9.00 each and 250 7.55, all at once 24.95. What came in is not to come.
+#[test]
+fn each_payment_still_to_come_has_its_fee() {
+    let check = |lines: &str, fee: &str| {
+        let story = told(lines);
+        let (shop, job) = (Shop::of(&story.book, story.now.at), story.names.job("bench").unwrap());
+        let asking = Asking { n: 1, paid: Paid::Card, carried: Carried::Fetched, tax: None };
+        assert_eq!(offer(&shop, job, asking, None).unwrap().parts.unwrap().fee, eur(fee), "{lines}");
+    };
+    check("agree 850 for 1 bench fetched as deal\n", "24.95");
+    check("agree 850 for 1 bench fetched deposit 425 as deal\n", "25.26");
+    check(DEPOSIT, "25.26");
+    let parts = "agree 850 for 1 bench fetched as deal\nparts deal on bench 300 due 2026-06-01 300 due 2026-07-01 250\n";
+    check(parts, "25.55");
+    check(&format!("{parts}pay 300 for bench notes agreed deal\n"), "16.55");
+}
+
 /// What pay and hours promises at the tag is what the job's page says after the sale; what is quoted covers the fee too.
 #[test]
 fn what_is_promised_is_what_is_left() {

@@ -40,8 +40,8 @@ pub fn promised(shop: &Shop, job: &Job, paid: Option<Paid>) -> Answer<Parts> {
     })
 }
 
-/// What comes of the rest of one agreement: its tax, the fees of what came in ahead of it, and that of what is due as it is paid, in
-/// notes to the coin.
+/// What comes of the rest of one agreement: its tax, the fees of what came in ahead of it, and that of each payment that is still to come in as it
+/// is paid, in notes to the coin.
 ///
 /// # Errors
 /// [`crate::refusal::Refusal::MoneyOutOfRange`].
@@ -49,13 +49,30 @@ pub fn of_agreement(shop: &Shop, (job, agreement): (&Job, &Agreement), paid: Pai
     let terms = shop.terms_of(job, paid);
     let terms = Terms { tax: agreement.tax.unwrap_or(terms.tax), ..terms };
     let rest = agreement.sum.minus(agreement.sold_for)?;
-    let due = rest.minus(job.selling.received_ahead(job.currency, agreement.id)?)?;
-    let due = if Decimal::ZERO < due.amount() { due } else { Money::zero(job.currency) };
-    let coins = shop.till(job.currency).in_coins(Some(paid), due)?;
-    let fee = if coins.is_zero() { coins } else { terms.fee.of(coins)? }.plus(fees_ahead(job, agreement)?)?;
-    let handed = rest.plus(coins)?.minus(due)?;
+    let (mut handed, mut fee) = (rest, fees_ahead(job, agreement)?);
+    for due in to_come(job, agreement, rest)? {
+        let coins = shop.till(job.currency).in_coins(Some(paid), due)?;
+        handed = handed.plus(coins)?.minus(due)?;
+        fee = if coins.is_zero() { fee } else { fee.plus(terms.fee.of(coins)?)? };
+    }
     let taxed = terms.tax.apart(handed)?;
     Ok(Parts { handed, tax: taxed.tax, fee, you_get: taxed.before.minus(fee)? })
+}
+
+/// What is still to come in of the rest of an agreement, payment by payment: the parts that are planned, else what its deposit lacks and the
+/// balance. Once some of it is handed over it is one sum.
+fn to_come(job: &Job, agreement: &Agreement, rest: Money) -> Answer<Vec<Money>> {
+    let none = Money::zero(job.currency);
+    let ahead = job.selling.received_ahead(job.currency, agreement.id)?;
+    let due = rest.minus(ahead)?;
+    let first = agreement.deposit.unwrap_or(none).minus(ahead)?;
+    let sums = match () {
+        () if 0 < agreement.sold => vec![due],
+        () if !agreement.parts.is_empty() => job.selling.parts_due(job.currency, agreement)?.into_iter().map(|(_, lacks)| lacks).listed(),
+        () if Decimal::ZERO < first.amount() && first.amount() < due.amount() => vec![first, due.minus(first)?],
+        () => vec![due],
+    };
+    Ok(sums.into_iter().filter(|sum| Decimal::ZERO < sum.amount()).listed())
 }
 
 /// The fees of what came in ahead, while nothing was handed over of it: after that they are of what was sold.

@@ -29,7 +29,9 @@ pub fn screen(app: &App, seen: Seen<'_>) -> Screen {
                 .kid(row(words::WORKED, hours(guess.hours), span(year.worked)))
                 .kid(row(words::LOGGED, hours(guess.logged), span(year.logged)))
                 .kid(row(words::WORKSHOP_COSTS, guess.costs.map(|sum| seen.speech.short_money(sum)), seen.speech.money(year.costs)));
-            let since = Some(year.since).filter(|since| (since.as_ymd().1, since.as_ymd().2) != (1, 1)).map(|since| seen.speech.day(Wall::new(since.start(seen.now.offset), seen.now.offset)));
+            let since = Some(year.since)
+                .filter(|since| (since.as_ymd().1, since.as_ymd().2) != (1, 1))
+                .map(|since| seen.speech.day(Wall::new(since.start(seen.now.offset), seen.now.offset)));
             let passed = el("p", "").text(words::passed(&per_cent(year.passed.round_dp(2), seen), since.as_deref()));
             let on_rack = (Span::ZERO < year.on_rack).then(|| el("p", "").text(words::on_rack(&span(year.on_rack))));
             let open = (Span::ZERO < year.unsettled).then(|| el("p", "").text(job::beside_these(&span(year.unsettled))));
