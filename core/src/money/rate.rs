@@ -1,8 +1,9 @@
 //! What an hour must earn. It spreads over the hours logged to jobs what is owed to all hours worked.
 
 use super::sums::{for_time, hours, less, not_below_nothing, over, per_hour, plus, share, times};
-use crate::quantity::{Decimal, Span};
+use crate::quantity::{Decimal, Span, half_up, order_by_key};
 use crate::refusal::{Answer, Refusal};
+use std::cmp::Reverse;
 
 /// A year, or what there is of one: hours worked at all, hours logged to jobs of every kind, what the workshop cost.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -139,6 +140,38 @@ pub fn rate(year: Year, wanted: Wanted) -> Answer<Rate> {
     })
 }
 
+impl Rate {
+    /// The same to so many decimals, its parts making up its sum: what rounding leaves over goes to the parts that it took most from.
+    ///
+    /// ```
+    /// use fivebar_core::{money::rate::{Wanted, Year, rate}, quantity::{Decimal, Span}};
+    /// let hours = |n: i64| Span::minutes(60 * n);
+    /// let year = Year { all: hours(3), logged: hours(3), overhead: Decimal::TEN, wear: Decimal::TEN };
+    /// let wanted = Wanted { pay: Decimal::new(3333, 3), own_tax: Decimal::ZERO, profit: Decimal::ZERO };
+    /// let shown = rate(year, wanted).unwrap().shown(2); // three times 3.333…: 10.00
+    /// assert_eq!([shown.pay, shown.workshop, shown.wear, shown.per_hour], [333, 334, 333, 1000].map(|n| Decimal::new(n, 2)));
+    /// ```
+    pub fn shown(self, decimals: u32) -> Rate {
+        let exact = [self.pay, self.workshop, self.wear, self.tax, self.profit];
+        let per_hour = half_up(self.per_hour, decimals);
+        let mut parts = exact.map(|part| part.trunc_with_scale(decimals));
+        let unit = Decimal::new(1, decimals);
+        let mut by_rest = [0_usize, 1, 2, 3, 4];
+        let rest = |nth: usize| exact.get(nth).map_or(Decimal::ZERO, |part| part.saturating_sub(part.trunc_with_scale(decimals)));
+        order_by_key(&mut by_rest, |nth| Reverse(rest(*nth)));
+        for nth in by_rest {
+            let sum = parts.iter().fold(Decimal::ZERO, |sum, part| sum.saturating_add(*part));
+            if let Some(part) = parts.get_mut(nth).filter(|_| sum < per_hour) {
+                *part = part.saturating_add(unit);
+            }
+        }
+        let [pay, workshop, wear, tax, profit] = parts;
+        let yours = pay.saturating_add(profit);
+        let (goes_out, yours_over_all) = (per_hour.saturating_sub(yours), half_up(self.yours_over_all, decimals));
+        Rate { per_hour, pay, workshop, wear, tax, profit, yours, yours_over_all, goes_out }
+    }
+}
+
 /// Whether any rate leaves the profit after the tax: 1 - s(1 + p), what is left of each unit of money.
 ///
 /// # Errors
@@ -201,6 +234,22 @@ mod tests {
         let rate = rate(year(480, 300, "3615", "2250"), wanted("20", "0.1413", "0.085")).unwrap();
         let got = [rate.pay, rate.workshop, rate.wear, rate.tax, rate.profit, rate.yours, rate.yours_over_all, rate.goes_out].map(shown);
         assert_eq!(got, ["32.00", "12.05", "7.50", "6.07", "4.90", "36.90", "23.06", "25.62"]);
+    }
+
+    /// As it is shown, whatever the figures: parts make up the rate, what goes out and what is yours too, each within a cent of what it is.
+    #[test]
+    fn shown_parts_make_up_the_shown_rate() {
+        for n in 1..400_i64 {
+            let overhead = Decimal::new(n.checked_mul(7_919).unwrap(), 2);
+            let rate = rate(year(480, 280, &overhead.to_string(), "1234.56"), wanted("19.37", "0.1413", "0.085")).unwrap();
+            let shown = rate.shown(2);
+            let parts = [shown.pay, shown.workshop, shown.wear, shown.tax, shown.profit];
+            assert_eq!(parts.into_iter().sum::<Decimal>(), half_up(rate.per_hour, 2), "{n}");
+            assert_eq!(shown.yours.checked_add(shown.goes_out), Some(shown.per_hour), "{n}");
+            for (part, exact) in parts.into_iter().zip([rate.pay, rate.workshop, rate.wear, rate.tax, rate.profit]) {
+                assert!((part.saturating_sub(exact)).abs() < Decimal::new(1, 2), "{n}: {part} for {exact}");
+            }
+        }
     }
 
     #[test]

@@ -68,6 +68,7 @@ fn unsaid(sheet: &RateSheet, seen: Seen<'_>) -> El<Msg> {
 
 /// The stack of a rate: its parts from the bottom, and what of it goes out and is yours.
 pub fn drawn(rate: &Rate, (currency, notes): (Currency, Notes), seen: Seen<'_>) -> El<Msg> {
+    let rate = &rate.shown(currency.digits());
     let money = Money::book(rate.per_hour, currency).map(|sum| seen.speech.money(sum)).unwrap_or_default();
     let each = words::FOR_EACH_HOUR.map(|line| el("span", "").text(line));
     let lead = el("section", "lead").kid(el("b", "t60 w8").text(money.clone())).kid(el("span", "t14 right").kids(each));
@@ -137,6 +138,7 @@ fn beside(stack: Option<&Rate>, sheet: &RateSheet, app: &App, seen: Seen<'_>) ->
 
 /// What of it is yours, for a logged hour and over all hours.
 pub fn yours(rate: &Rate, (currency, hours): (Currency, Decimal), seen: Seen<'_>) -> El<Msg> {
+    let rate = rate.shown(currency.digits());
     let figure = |amount: Decimal| plain(amount, currency, seen);
     let at = |amount: Decimal| f64::try_from(amount).unwrap_or_default();
     let hours = seen.speech.number(hours, 0, 1);
