@@ -16,11 +16,14 @@ use crate::refusal::{Answer, Refusal};
 /// A quote stands so many days where nothing else is said [J].
 pub const STANDS: i32 = 30;
 
-/// What can be quoted for all pieces of a job together.
+/// What can be quoted for all pieces of a job together that are not gone.
 #[derive(Clone, Debug, PartialEq)]
 pub struct QuoteSheet {
     pub job: Id,
+    /// As many as are not gone; of a job that is all gone, all of them.
     pub n: Count,
+    /// Of so many in all.
+    pub of: Count,
     /// All hours of the job, its haul's too: half the time, and nine times in ten.
     pub likely: Span,
     pub safe: Span,
@@ -133,7 +136,8 @@ pub fn quote(shop: &Shop, id: Id, given: Given) -> Answer<QuoteSheet> {
     let ready_last = dates.promised_after(until, given.now).filter(|_| ready.is_some());
     Ok(QuoteSheet {
         job: id,
-        n: job.pieces,
+        n: on_hand(&job),
+        of: job.pieces,
         likely,
         safe,
         hauls,
@@ -191,6 +195,10 @@ fn settled(job: &Job, account: &Account) -> Answer<Option<NoQuote>> {
     Ok(agreed.or((job.left() == 0).then_some(NoQuote::Gone)))
 }
 
+fn on_hand(job: &Job) -> Count {
+    Some(job.left()).filter(|left| 0 < *left).unwrap_or(job.pieces)
+}
+
 /// With the fees that were lost. Where nothing was noted they are what is planned; not known where nothing is, or a haul's share is not.
 fn costs(job: &Job, account: &Account) -> Answer<Option<Money>> {
     let known = match account.costs.total {
@@ -205,7 +213,7 @@ fn between(shop: &Shop, (job, account, costs): (&Job, &Account, Money), times: [
     let rate = account.pricing.hourly.your_rate.ok_or(NoQuote::Rate)?;
     let price = |time| {
         let need = Work { costs: Some(costs), driven: Decimal::ZERO, time: Some(time), pieces: job.pieces }
-            .need(rate, job.pieces)?
+            .need(rate, on_hand(job))?
             .ok_or(Refusal::OutOfRange)?;
         for_need(shop, job, need).map(|price| price.charge)
     };

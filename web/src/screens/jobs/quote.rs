@@ -93,7 +93,9 @@ fn reckoned((job, sheet): (&JobSheet, &QuoteSheet), seen: Seen<'_>) -> String {
         Ok(_) => {
             let hauls = (Span::ZERO < sheet.hauls).then(|| span(sheet.hauls));
             let costs = sheet.costs.map(|costs| sum(costs, seen)).unwrap_or_default();
-            words::reckoning([&span(sheet.likely), &span(sheet.safe)], hauls.as_deref(), &costs)
+            let [n, all] = [sheet.n, sheet.of].map(|n| seen.speech.count(n));
+            let of = (sheet.n != sheet.of).then_some([&*n, &*all]);
+            words::reckoning([&span(sheet.likely), &span(sheet.safe)], hauls.as_deref(), &costs, of)
         }
         Err(NoQuote::Ended) => words::QUOTE_ENDED.to_owned(),
         Err(NoQuote::Gone) => words::QUOTE_GONE.to_owned(),

@@ -304,10 +304,12 @@ pub fn between(low: &str, high: &str) -> String {
     if low == high { low.to_owned() } else { format!("{low} to {high}") }
 }
 
-/// `13 h 18 to 16 h 40 at your rate, 42 min of it its part of the hauls; costs 20.00`; `7 h 01` where both are one.
-pub fn reckoning([likely, safe]: [&str; 2], hauls: Option<&str>, costs: &str) -> String {
+/// `13 h 18 to 16 h 40 at your rate, 42 min of it its part of the hauls; costs 20.00`; `7 h 01` where both are one. Where some are gone: `All 5:
+/// … The price is of 3.`
+pub fn reckoning([likely, safe]: [&str; 2], hauls: Option<&str>, costs: &str, of: Option<[&str; 2]>) -> String {
     let hauls = hauls.map(|span| format!(", {span} of it its part of the hauls")).unwrap_or_default();
-    format!("{} at your rate{hauls}; costs {costs}", between(likely, safe))
+    let said = format!("{} at your rate{hauls}; costs {costs}", between(likely, safe));
+    of.map_or(said.clone(), |[n, all]| format!("All {all}: {said}. The price is of {n}."))
 }
 
 /// `Agreed at 800, 320 paid: nothing else is quoted.`

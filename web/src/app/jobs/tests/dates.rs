@@ -431,6 +431,18 @@ fn what_is_agreed_or_gone_is_not_quoted() {
     gone.hides(&["Write it down anew", "Write this quote down", "Share it as text", "sheet card quote"]);
 }
 
+/// Four of two hours each, which are 2.8 as it is thought (x 1.4): 11 h 12 at 20 an hour are 224, with 40 of wood 264, 265 in fives. One is sold: the
+/// other three are quoted at their share of it, 198.
+#[test]
+fn what_is_gone_of_a_batch_is_not_quoted() {
+    let told = "2026-03-10 08:00 -05:00 workshop USD inch\nrate pay 20 hours 400 logged 400 costs 0\njob stool \"Stools\" 4 spec\n\
+        spend 40 wood on stool\nplan \"saw\" make 480 min for stool\n";
+    let mut all = Maker::told(&[told]);
+    all.room("stool", Room::Quote).shows(&["$265 to $375", "11 h 12 to 16 h 35 at your rate; costs 40.00"]).hides(&["All 4:"]);
+    let mut some = Maker::told(&[&format!("{told}sell 1 stool for 70 notes fetched\n")]);
+    some.room("stool", Room::Quote).shows(&["$200 to $280", "All 4: 11 h 12", "costs 40.00. The price is of 3."]);
+}
+
 /// An hour of sawing, promised for the 11th if agreed on the 10th, and for Saturday the 11th of April if agreed on the last day, begun the morning after.
 /// Five days later nobody can say yes on the 10th any more, and the last day holds. Behind six hours more it does not.
 #[test]
