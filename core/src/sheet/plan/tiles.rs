@@ -6,8 +6,9 @@ use super::figures::Figures;
 use super::ready::{Ready, Source};
 use crate::plan::field::plan::Field;
 use crate::plan::field::problem::Problem;
-use crate::quantity::{Length, Listed};
+use crate::quantity::{Length, Listed, order_by_key};
 use crate::refusal::{Answer, Refusal};
+use std::cmp::Reverse;
 
 /// How many tiles come out of a board; none where it is too short for one.
 ///
@@ -39,36 +40,66 @@ pub fn over(board: Length, (tile, n): (Length, i64), figures: &Figures) -> Optio
     Length::nm(rest).ok()
 }
 
-/// A board as its tiles come out of it: the lengths of its pieces, and whether some of them are of a tile that is cut further.
+/// A board as it is cut: the lengths of its pieces, and whether some of them are shorter than a tile.
 struct Board {
     pieces: Vec<i64>,
     cut: bool,
 }
 
-/// The boards of a pile that a field takes: first those of whole tiles, then those with tiles that are `cut` further.
+/// The boards of a pile that a field takes: first those of whole tiles, then those that shorter pieces come of too, each of what is left behind the
+/// longer ones.
 ///
 /// # Errors
 /// [`Refusal::PlanBroken`] where they do not come out of the boards there are.
 pub(super) fn boards(ready: &Ready, (problem, field): (&Problem, &Field), whole: &Sawn, cut: &[Sawn]) -> Answer<Vec<Sawn>> {
     let source = ready.sources.get(whole.source).ok_or(Refusal::PlanBroken)?;
-    let each = usize::try_from(source.tiles).ok().filter(|each| 0 < *each).ok_or(Refusal::PlanBroken)?;
-    let full = whole.times.checked_div(source.tiles).ok_or(Refusal::PlanBroken)?;
-    let single = || whole.pieces.iter().map(|([length, ..], _)| *length).listed();
-    let rest = whole.times.checked_rem(source.tiles).and_then(|rest| usize::try_from(rest).ok()).unwrap_or(0);
-    let begun = std::iter::repeat_n((single(), false), rest);
-    let further = cut.iter().map(|tile| (tile.pieces.iter().map(|([length, ..], _)| *length).listed(), true));
-    let tiles = begun.chain(further).listed();
-    let of = |tiles: &[(Vec<i64>, bool)]| Board {
-        pieces: tiles.iter().flat_map(|(pieces, _)| pieces.iter().copied()).listed(),
-        cut: tiles.iter().any(|(_, cut)| *cut),
-    };
-    let alike = (0 < full).then(|| (full, Board { pieces: single().repeat(each), cut: false }));
-    let all = alike.into_iter().chain(tiles.chunks(each).map(|tiles| (1, of(tiles)))).listed();
+    let tile = whole.pieces.first().map(|([length, ..], _)| *length).ok_or(Refusal::PlanBroken)?;
+    let long = source.size[2].as_nm().checked_div(ready.unit).unwrap_or(0);
+    let room = long.saturating_sub(problem.allow.length);
+    if source.tiles < 1 || room < taken(tile, source.tiles, problem.kerf) {
+        return Err(Refusal::PlanBroken);
+    }
+    let shorter = cut.iter().flat_map(|tile| tile.pieces.iter().map(|([length, ..], _)| *length)).listed();
+    let all = packed((tile, whole.times, source.tiles), shorter, (room, problem.kerf));
     let n = all.iter().fold(0_i64, |sum, (times, _)| sum.saturating_add(*times));
     if source.count < n {
         return Err(Refusal::PlanBroken);
     }
     all.iter().map(|(times, board)| sawn(ready, (problem, field), (whole.source, source), (*times, board))).collect()
+}
+
+/// So many pieces of a length with a kerf between.
+fn taken(length: i64, n: i64, kerf: i64) -> i64 {
+    length.saturating_mul(n).saturating_add(kerf.saturating_mul(n.saturating_sub(1)))
+}
+
+/// Whole tiles out of boards of so many each, then the shorter pieces, the longest first, each from the first board with room for it (ours):
+/// boards cut alike by how many there are.
+fn packed((tile, whole, each): (i64, i64, i64), mut shorter: Vec<i64>, (room, kerf): (i64, i64)) -> Vec<(i64, Board)> {
+    let full = whole.checked_div(each).unwrap_or(0);
+    let rest = whole.saturating_sub(full.saturating_mul(each));
+    let of = |n: i64| usize::try_from(n).map(|n| vec![tile; n]).unwrap_or_default();
+    let mut begun = [Some(of(rest)).filter(|pieces| !pieces.is_empty())].into_iter().flatten().listed();
+    let mut untouched = full;
+    order_by_key(&mut shorter, |length| Reverse(*length));
+    let fits = |pieces: &Vec<i64>, length: i64| {
+        let sum = pieces.iter().fold(length, |sum, piece| sum.saturating_add(*piece).saturating_add(kerf));
+        sum <= room
+    };
+    for length in shorter {
+        match begun.iter_mut().find(|pieces| fits(pieces, length)) {
+            Some(pieces) => pieces.push(length),
+            // What is over behind the whole tiles of a board, else a board of its own.
+            None if 0 < untouched && fits(&of(each), length) => {
+                untouched = untouched.saturating_sub(1);
+                begun.push([of(each), vec![length]].concat());
+            }
+            None => begun.push(vec![length]),
+        }
+    }
+    let alike = (0 < untouched).then(|| (untouched, Board { pieces: of(each), cut: false }));
+    let begun = begun.into_iter().map(|pieces| (1, Board { cut: pieces.iter().any(|piece| *piece < tile), pieces }));
+    alike.into_iter().chain(begun).listed()
 }
 
 fn sawn(
