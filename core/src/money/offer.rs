@@ -234,6 +234,27 @@ fn reaches(offer: Money, mark: Money) -> Answer<bool> {
     if one == other { Ok(mark.amount() <= offer.amount()) } else { Err(Refusal::CurrenciesMixed { one, other }) }
 }
 
+impl Band {
+    /// The part of it in which the word is the maker's own call: no less than pays the lowest pay, and under where it is settled. None where nothing
+    /// of it is left.
+    ///
+    /// ```
+    /// use fivebar_core::{money::offer::Band, quantity::{Currency, Decimal, Money}};
+    /// let usd = |n: i64| Money::book(Decimal::from(n), Currency::USD).unwrap();
+    /// let band = Band { low: usd(53), high: usd(105) };
+    /// assert_eq!(band.between(None, Some(usd(100))), Some(Band { low: usd(53), high: usd(100) }));
+    /// assert_eq!(band.between(Some(usd(60)), None), Some(Band { low: usd(60), high: usd(105) }));
+    /// assert_eq!(band.between(Some(usd(101)), Some(usd(100))), None);
+    /// ```
+    pub fn between(self, lowest_pay: Option<Money>, settle: Option<Money>) -> Option<Band> {
+        let above = |one: Money, other: Money| if one.amount() < other.amount() { other } else { one };
+        let below = |one: Money, other: Money| if other.amount() < one.amount() { other } else { one };
+        let low = lowest_pay.map_or(self.low, |lowest| above(self.low, lowest));
+        let high = settle.map_or(self.high, |settle| below(self.high, settle));
+        (low.amount() < high.amount()).then_some(Band { low, high })
+    }
+}
+
 impl Standing {
     /// What the end brings, where that is more than is asked.
     ///

@@ -18,7 +18,7 @@ use crate::parts::steps::{Held, steps};
 use crate::screens::said;
 use crate::view::{El, el};
 use crate::words::en::{price, waiting as words};
-use fivebar_core::quantity::{Clock, Count, Day, Decimal, Id, Listed, Money, Span, Wall, exact, half_up};
+use fivebar_core::quantity::{Clock, Count, Day, Decimal, Listed, Money, Span, Wall, exact, half_up};
 use fivebar_core::refusal::Refusal;
 use fivebar_core::sheet::waiting::{Back, Costs, Prospect, Stands, Step, WaitingSheet};
 
@@ -120,12 +120,20 @@ fn ahead(sheet: &WaitingSheet, prospect: &Prospect, seen: Seen<'_>) -> El<Msg> {
 fn offer_today((sheet, prospect): (&WaitingSheet, &Prospect), app: &App, seen: Seen<'_>) -> El<Msg> {
     let real = |sum: Money| f64::try_from(sum.amount()).unwrap_or_default();
     let marked = |sum: Money, kind, word: &str| Mark::new(real(sum), kind, word, mark(sum, seen.speech));
-    let ask = prospect.steps.first().map(|step| Mark::new(real(step.ask), Kind::Ink, price::ASK, bare(step.ask, seen.speech)));
-    let end = marked(prospect.end, Kind::Ink, words::IN_THE_END);
-    let set = set_under(sheet.job, prospect, app);
-    let (kind, under) = if set.is_some() { (Kind::Ink, price::WAITING_WORTH) } else { (Kind::Under, price::NOT_UNDER) };
-    let marks = [Some(end), Some(marked(prospect.under, kind, under)), ask].into_iter().flatten().listed();
-    let ends = marks.iter().map(|mark| mark.at).chain(prospect.band.iter().flat_map(|band| [real(band.low), real(band.high)]));
+    let row = price_list(app).ok().and_then(|list| list.for_sale.into_iter().find(|row| row.job == sheet.job));
+    let ask = prospect.steps.first().map(|step| step.ask);
+    let set = row.as_ref().and_then(|row| row.settle_set).filter(|set| is_settled_under(Some(*set), [Some(prospect.under), ask]));
+    // Under the lowest pay it is a no, whatever waiting is worth.
+    let lowest = row.as_ref().and_then(|row| row.lowest_pay).filter(|lowest| prospect.under.amount() < lowest.amount());
+    let settle = row.as_ref().and_then(|row| row.settle);
+    let band = prospect.band.and_then(|band| band.between(lowest, settle));
+    let holds = set.is_none() && lowest.is_none();
+    let (kind, under) = if holds { (Kind::Under, price::NOT_UNDER) } else { (Kind::Ink, price::WAITING_WORTH) };
+    let asked = ask.map(|ask| Mark::new(real(ask), Kind::Ink, price::ASK, bare(ask, seen.speech)));
+    let least = lowest.map(|lowest| marked(lowest, Kind::Under, price::LOWEST_PAY));
+    let marks = [Some(marked(prospect.end, Kind::Ink, words::IN_THE_END)), Some(marked(prospect.under, kind, under)), least, asked];
+    let marks = marks.into_iter().flatten().listed();
+    let ends = marks.iter().map(|mark| mark.at).chain(band.iter().flat_map(|band| [real(band.low), real(band.high)]));
     let (low, high) = ends.fold((f64::MAX, 0.0_f64), |(low, high), at| (low.min(at), high.max(at)));
     let air = (high - low).max(1.0) * 0.08;
     let close = |band: fivebar_core::money::offer::Band| {
@@ -133,37 +141,26 @@ fn offer_today((sheet, prospect): (&WaitingSheet, &Prospect), app: &App, seen: S
         let said = price::your_call(None, [&low, &high]).trim_end_matches('.').to_owned();
         if label("", &said) <= seen.page.card() { said } else { price::from_to(&low, &high) }
     };
-    let band =
-        prospect.band.map(|band| Band { from: real(band.low), to: real(band.high), word: price::TOO_CLOSE.into(), figure: close(band) });
-    let drawn = Scale { width: seen.page.card(), from: (low - air).max(0.0), to: high + air, marks, band, ..Scale::default() };
-    let ask = prospect.steps.first().map(|step| step.ask);
+    let hatched = band.map(|band| Band { from: real(band.low), to: real(band.high), word: price::TOO_CLOSE.into(), figure: close(band) });
+    let drawn = Scale { width: seen.page.card(), from: (low - air).max(0.0), to: high + air, marks, band: hatched, ..Scale::default() };
     let over = ask.filter(|ask| ask.amount() < prospect.end.amount()).map(|ask| end_said(1, [prospect.end, ask], sheet.tag, seen));
     let doubt = over
         .map(|over| el("p", "w7").text(over))
         .unwrap_or_else(|| el("p", "t14").text(super::doubt(prospect.band.is_some(), prospect.has_band)));
-    let settle =
-        set.or_else(|| in_band(sheet.job, prospect, app)).map(|sum| el("p", "t14").text(words::a_yes_from(&bare(sum, seen.speech))));
+    let reached = prospect.band.zip(settle).filter(|(band, settle)| {
+        let at = settle.amount();
+        band.low.amount() < at && at <= band.high.amount()
+    });
+    let settled = set.or(reached.map(|(_, settle)| settle)).map(|sum| el("p", "t14").text(words::a_yes_from(&bare(sum, seen.speech))));
+    let needs = lowest.map(|lowest| el("p", "w7").text(price::lowest_needs(&mark(lowest, seen.speech))));
     let heard = format!("{under} {}", mark(prospect.under, seen.speech));
-    let heard = prospect.band.map_or(heard.clone(), |band| format!("{heard}. {} {}", price::TOO_CLOSE, close(band)));
+    let heard = band.map_or(heard.clone(), |band| format!("{heard}. {} {}", price::TOO_CLOSE, close(band)));
     el("section", "card tap")
         .kid(el("h2", "t17 w8 ink1").text(words::offer_today(price::by(paid(app)))))
         .kid(scale(&drawn, &heard))
-        .kids(settle)
+        .kids(needs)
+        .kids(settled)
         .kid(doubt)
-}
-
-/// Where the maker set it under what waiting is worth.
-fn set_under(job: Id, prospect: &Prospect, app: &App) -> Option<Money> {
-    let row = price_list(app).ok()?.for_sale.into_iter().find(|row| row.job == job)?;
-    let ask = prospect.steps.first().map(|step| step.ask);
-    row.settle_set.filter(|_| is_settled_under(row.settle_set, [Some(prospect.under), ask]))
-}
-
-/// Where to settle, if that lies where waiting is too close to call: from there on the offer's word is a yes.
-fn in_band(job: Id, prospect: &Prospect, app: &App) -> Option<Money> {
-    let (band, rows) = (prospect.band?, price_list(app).ok()?.for_sale);
-    let settle = rows.into_iter().find(|row| row.job == job)?.settle?;
-    (band.low.amount() < settle.amount() && settle.amount() <= band.high.amount()).then_some(settle)
 }
 
 fn chances(sheet: &WaitingSheet, prospect: &Prospect, ask: &str, seen: Seen<'_>) -> El<Msg> {

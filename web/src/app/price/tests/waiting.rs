@@ -84,7 +84,7 @@ fn without_guesses_the_marks_decide_and_waiting_is_a_key_away() {
 fn where_it_is_settled_inside_the_band_is_said_to_be_a_yes() {
     let mut maker = Maker::two_left();
     maker.app.here.paid = Some(Paid::Card);
-    maker.guesses().painted().shows(&["96 to 132: your call", "where you settle, it is a yes."]);
+    maker.guesses().painted().shows(&["96 to 130: your call", "where you settle, it is a yes."]);
     let html = maker.html();
     let before = html.split(" on, where you settle").next().unwrap();
     let settle = before.rsplit("From ").next().unwrap().to_owned();
@@ -182,7 +182,7 @@ fn with_guesses_the_list_says_not_under() {
 /// By 200 % text on the smallest phone the band's own words are wider than its card: the two sums stand alone.
 #[test]
 fn the_band_stays_within_its_card() {
-    for (width, shows, hides) in [(390.0, "96 to 132: your call<", ">96 to 132<"), (160.0, ">96 to 132<", "your call<")] {
+    for (width, shows, hides) in [(390.0, "96 to 130: your call<", ">96 to 130<"), (160.0, ">96 to 130<", "your call<")] {
         let mut maker = Maker::two_left();
         (maker.app.here.paid, maker.app.page) = (Some(Paid::Card), crate::parts::Page::new(width));
         maker.guesses().painted().shows(&["Too close", shows]).hides(&[hides]);
@@ -209,7 +209,7 @@ fn the_page_says_steps_not_under_and_chances() {
         "The band of doubt is being reckoned.",
         "are not counted",
     ]);
-    maker.painted().shows(&["96 to 132: your call", "The band comes from your guesses."]).hides(&["being reckoned"]);
+    maker.painted().shows(&["96 to 130: your call", "The band comes from your guesses."]).hides(&["being reckoned"]);
     // It was reckoned: nothing is asked of the phone again.
     maker.wait(WaitTap::Change).wait(WaitTap::Away);
     assert!(!maker.orders.contains(&Order::Painted));
