@@ -128,7 +128,7 @@ fn lacks(shown: &str, words: &[&str]) {
 fn the_first_day_has_one_start_and_needs_no_job() {
     let mut told = Told::empty();
     let shown = told.at(0, []);
-    holds(&shown, &["Nothing runs", "What are you doing?", "t60"]);
+    holds(&shown, &["Nothing runs", "What are you doing?", "t60", "Add time I missed"]);
     lacks(&shown, &["Already at it", "Big buttons", "<footer"]);
     let shown = told.at(0, [tap(Tap::Other)]);
     holds(&shown, &["Sharpen", "Trim", "Find it, or type it", "15 min ago"]);

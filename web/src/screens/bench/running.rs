@@ -165,7 +165,7 @@ fn top(app: &App, sheet: &BenchSheet, seen: Seen<'_>) -> El<Msg> {
     head(shown.fact(saved_fact(app, seen)))
 }
 
-/// Before anything was begun: one key.
+/// Before anything was begun: one key to start, and a small one for work without the clock.
 fn day_one(app: &App, seen: Seen<'_>) -> Screen {
     let top = Head::new(words::bench_on(&seen.speech.day(seen.now)), words::NOTHING_RUNS).fact(saved_fact(app, seen));
     let start = el("button", "key solid first")
@@ -173,7 +173,8 @@ fn day_one(app: &App, seen: Seen<'_>) -> Screen {
         .on_tap(say(Tap::Other))
         .kid(el("span", "t60 w8").text(words::START))
         .kid(el("span", "t22 w7").text(words::WHAT_ARE_YOU_DOING));
-    let main = el("main", "scr bench").kid(el("p", "").text(words::FIRST_WORDS)).kid(start);
+    let missed = key("key soft h56", words::MISSED, words::DAYS_LIST, say(Tap::Day(DayTap::Show(seen.now.day()))));
+    let main = el("main", "scr bench").kid(el("p", "").text(words::FIRST_WORDS)).kid(start).kid(missed);
     let screen = Screen::new("bench", head(top), main);
     match undo::bar(app, seen) {
         Some(bar) => screen.foot(el("footer", "foot").kid(bar)),

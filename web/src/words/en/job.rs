@@ -92,7 +92,7 @@ pub fn part_moves(part: &str, width: &str, moves: &str) -> String {
 // Hours and money
 pub const MINUTES: &str = "Hours";
 pub const BY_OPERATION: &str = "By operation";
-pub const NONE_LOGGED: &str = "Nothing is logged yet. The clock is on Bench.";
+pub const NONE_LOGGED: &str = "Nothing is logged yet. The clock is on Bench; time you missed goes into its day’s list.";
 pub const FETCH_SHARE: &str = "Share of the hauls";
 pub const PLANNED: &str = "Planned";
 pub const PLANNED_IN_ALL: &str = "planned in all";
