@@ -18,7 +18,7 @@ pub mod ways;
 
 use super::here::{self, Chosen};
 use super::order::{Feel, Order};
-use super::{App, Notice, taxes, workshop};
+use super::{App, Notice, jobs, taxes, workshop};
 use crate::parts::Place;
 use crate::parts::pad::Press;
 use fivebar_core::ledger::Fact;
@@ -130,6 +130,8 @@ pub enum Tap {
     Offer(Id),
     /// Its pay and hours, where it is said whether any are to come.
     ToCome(Id),
+    /// To where it is written down what a job took.
+    Spend(Id),
     Bargain(bargain::BargainTap),
     More(Id),
     Tag(tag::TagTap),
@@ -189,6 +191,7 @@ pub fn heard(app: &mut App, tap: Tap, now: Now) {
         Tap::Hide => face::hide(app),
         Tap::HowPaid => to_workshop(app, workshop::Over::Till),
         Tap::Rate => to_workshop(app, workshop::Over::Rate),
+        Tap::Spend(job) => jobs::doing::spend(app, job),
         Tap::Close => {
             waiting::left(app);
             agree::left(app);

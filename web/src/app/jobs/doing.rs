@@ -69,6 +69,13 @@ fn lots(sheet: &JobSheet) -> Vec<Lot> {
     sheet.selling.lots().into_iter().filter(|lot| 0 < lot.there()).collect()
 }
 
+/// The form for what was spent on a job.
+pub fn spend(app: &mut App, job: Id) {
+    app.go(Place::Jobs);
+    app.jobs.open = Some(job);
+    form(app, Room::Hours, What::Spend);
+}
+
 fn form(app: &mut App, room: Room, what: What) {
     app.jobs.room = Some(room);
     app.jobs.draft = draft::begin(app, what).map(Box::new);

@@ -194,6 +194,7 @@ fn for_sale(row: &ForSale, is_first: bool, (app, seen): (&App, Seen<'_>)) -> El<
         .kids(in_question((row.unsettled, row.unsettled_pay, row.ended), seen))
         .kids(haul_in_question(row.hauls_unsettled, seen))
         .kids(row.lacking.as_ref().map(lacking))
+        .kids((row.lacking.is_none() && row.gaps.contains(&Gap::Costs)).then(|| spend(row.job)))
         .kids((row.gaps == [Gap::Rate]).then(rate))
         .kid(keys(row))
         .kids(waits(row, seen))
@@ -409,6 +410,11 @@ pub fn how_paid() -> El<Msg> {
 }
 
 /// The key to where one says what an hour must earn.
+/// Where it is said what it took, nothing too.
+fn spend(job: Id) -> El<Msg> {
+    key("key soft h48 left", words::SPENT_KEY, "", Msg::Price(Tap::Spend(job)))
+}
+
 pub fn rate() -> El<Msg> {
     key("key h48", words::SAY_YOUR_RATE, "", Msg::Price(Tap::Rate))
 }

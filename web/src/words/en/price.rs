@@ -110,6 +110,8 @@ pub fn one_under_lowest(sum: &str) -> String {
     format!("One under {sum} pays less than your lowest pay.")
 }
 
+pub const SPENT_KEY: &str = "Write down what it took, or 0 if nothing";
+
 /// "Not known yet: its price, the hours."
 pub fn gaps(names: &[&str]) -> String {
     format!("Not known yet: {}.", names.join(", "))

@@ -34,6 +34,15 @@ fn what_is_to_come_is_said_where_the_line_leads() {
     }
 }
 
+/// Nothing was noted that it took: the line leads to where it is said, and a 0 says that it took nothing.
+#[test]
+fn what_it_took_is_said_where_the_line_leads() {
+    let mut maker = told("job stool \"Stool\" 1 spec\ntag 300 stool\n");
+    let (job, key) = (maker.job, "Write down what it took, or 0 if nothing");
+    maker.shows(&["what you spent", key]).tap(Tap::Spend(job)).shows(&["Write down spending"]);
+    told("job stool \"Stool\" 1 spec\ntag 300 stool\nspend 0 glue on stool\n").hides(&["what you spent", key]);
+}
+
 /// A cabinet nobody worked on or planned, beside one earlier job of no kind that took 5 h 20: every page of Price that counts them says whose hours
 /// these are.
 #[test]
