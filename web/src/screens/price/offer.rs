@@ -15,6 +15,7 @@ use crate::parts::chips::{Chip, chips};
 use crate::parts::head::{Head, head};
 use crate::parts::key::{done_key, key};
 use crate::parts::seg::{Seg, seg};
+use crate::parts::verdict::Sign;
 use crate::screens::jobs::called;
 use crate::screens::taxes;
 use crate::view::{El, el};
@@ -197,8 +198,10 @@ fn foot(sheet: &OfferSheet, app: &App, seen: Seen<'_>) -> Vec<El<Msg>> {
     let how = words::sold_how(&seen.speech.count(asking.n), &seen.speech.count(sheet.free), asking.paid, asking.carried);
     let coins = in_coins(app, asking.paid, sum);
     let how = if coins == sum { how } else { words::to_the_coin(&how, &exact(sum, seen.speech)) };
+    // Under a no it is there, and not the first thing a thumb finds.
+    let is_no = worded(sheet, seen).is_some_and(|worded| worded.sign == Sign::No);
     let sold = key(
-        "key solid h88",
+        if is_no { "key h88" } else { "key solid h88" },
         words::sold_so_many(asking.n, &seen.speech.count(asking.n), &bare(coins, seen.speech)),
         how,
         bargain(BargainTap::Sold),

@@ -73,9 +73,10 @@ pub fn input(sheet: &OfferSheet, seen: Seen<'_>) -> Option<Input> {
     Some(Input { points: points(sheet.points, to - from, sheet.currency), scale, at, currency: sheet.currency })
 }
 
-/// What waiting is worth is the least to take, unless the maker set a settle under it: from there on the word is a yes.
+/// What waiting is worth is the least to take, unless the maker set a settle under it, from which on the word is a yes, or the lowest pay needs more.
 fn waits_for(standing: &Standing) -> (Kind, &'static str) {
-    if is_settled_under(standing.set, [standing.not_under, standing.ask]) {
+    let needs_more = standing.not_under.is_some() && standing.lowest_pay.is_some_and(|lowest| is_over(lowest, standing.not_under));
+    if needs_more || is_settled_under(standing.set, [standing.not_under, standing.ask]) {
         (Kind::Ink, words::WAITING_WORTH)
     } else {
         (Kind::Under, words::NOT_UNDER)
