@@ -18,7 +18,7 @@ fn main() {
     let guess = Guess { asks: Decimal::from(8), buys: Decimal::new(25, 2), at: usd(145), ratio: USUAL_RATIO, no_show: Decimal::new(2, 1) };
     let heard = [vec![Heard::Refused { price: usd(145) }; 15], vec![Heard::Bought { price: usd(130) }; 5]].concat();
     let seen = Seen { weeks: Decimal::from(3), asked: 20, never_came: 0, heard };
-    let lot = Lot { pieces: 5, end: usd(60), each_ask: usd(4), each_day: usd(1), days: 56, most: None };
+    let lot = Lot { pieces: 5, end: usd(60), each_ask: usd(4), each_day: usd(1), days: 56, least: None, most: None };
     let take = Take { keep: Decimal::new(92, 2), fixed: Decimal::new(1, 1) };
     let began = Instant::now();
     for _ in 0..TURNS {

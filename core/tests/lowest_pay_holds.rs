@@ -36,6 +36,8 @@ fn no_step_goes_below_the_lowest_pay() {
     // Each step is that of the free one, or stays.
     let same = held.steps.iter().zip(&free.steps).all(|(held, free)| held.ask.amount() == free.ask.amount().max(Decimal::from(220)));
     assert!(same, "{:?} {:?}", held.steps, free.steps);
+    // Fewer buy at what is held, so waiting is worth less.
+    assert!(held.under.amount() < free.under.amount(), "{} {}", held.under, free.under);
 }
 
 /// A tag of the maker's own below it stands: nothing is asked above the tag, and it is no step that was held.

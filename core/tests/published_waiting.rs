@@ -46,7 +46,7 @@ fn exponential(pieces: Count, come_in_all: f64, end: Decimal) -> Waiting {
     let come = come_in_all / f64::from(days);
     let demand = Demand { come, ask: come, share: (-1.0_f64).exp(), at: 1.0, scale: 1.0 };
     let zero = usd(Decimal::ZERO);
-    let lot = Lot { pieces, end: usd(end), each_ask: zero, each_day: zero, days, most: None };
+    let lot = Lot { pieces, end: usd(end), each_ask: zero, each_day: zero, days, least: None, most: None };
     waiting(&demand, &lot, Take { keep: Decimal::ONE, fixed: Decimal::ZERO }).unwrap()
 }
 
@@ -108,6 +108,7 @@ fn the_general_case_is_as_another_road_has_it() {
             each_ask: usd(of("cost_per_ask_m")),
             each_day: usd(of("cost_per_day_h")),
             days: line["days_left"].parse().unwrap(),
+            least: None,
             most: None,
         };
         let tax = Tax { rate: of("tax_inside_t"), side: Side::Inside };

@@ -39,7 +39,7 @@ fn take() -> impl Strategy<Value = Take> {
 
 fn of(demand: &Demand, guess: &Guess, (pieces, share, each_ask, each_day): (u32, i64, i64, i64), (days, take): (u16, Take)) -> Waiting {
     let end = Money::book(guess.at.amount() * Decimal::new(share, 2), Currency::USD).unwrap();
-    waiting(demand, &Lot { pieces, end, each_ask: usd(each_ask), each_day: usd(each_day), days, most: None }, take).unwrap()
+    waiting(demand, &Lot { pieces, end, each_ask: usd(each_ask), each_day: usd(each_day), days, least: None, most: None }, take).unwrap()
 }
 
 proptest! {

@@ -286,7 +286,7 @@ mod tests {
     }
 
     fn prospects(seen: &Seen) -> Prospects {
-        let lot = Lot { pieces: 1, end: usd(300), each_ask: usd(0), each_day: usd(0), days: 22, most: None };
+        let lot = Lot { pieces: 1, end: usd(300), each_ask: usd(0), each_day: usd(0), days: 22, least: None, most: None };
         belief(&guess(), seen).unwrap().prospects(&lot, ALL).unwrap()
     }
 
@@ -359,7 +359,7 @@ mod tests {
     #[test]
     fn the_band_in_many_goes_is_the_band_in_one() {
         for (pieces, days) in [(1, 22), (5, 56), (200, 56)] {
-            let lot = Lot { pieces, end: usd(300), each_ask: usd(0), each_day: usd(0), days, most: None };
+            let lot = Lot { pieces, end: usd(300), each_ask: usd(0), each_day: usd(0), days, least: None, most: None };
             let belief = belief(&guess(), &Seen::default()).unwrap();
             let whole = belief.prospects(&lot, ALL).unwrap();
             for most in [200, 777, 6_000] {

@@ -28,6 +28,8 @@ pub struct Lot {
     /// What keeping it a day costs.
     pub each_day: Money,
     pub days: u16,
+    /// Less is never asked: what the lowest pay needs. Where that is more than is ever asked, that is asked.
+    pub least: Option<Money>,
     /// More is never asked: what is on the tag.
     pub most: Option<Money>,
 }
@@ -38,6 +40,7 @@ pub struct Waiting {
     demand: Demand,
     keep: f64,
     fixed: f64,
+    least: f64,
     most: f64,
     currency: Currency,
     days: f64,
@@ -81,7 +84,7 @@ impl Left {
 /// use fivebar_core::sale::{demand::{Guess, USUAL_RATIO}, waiting::{Lot, waiting}};
 /// let usd = |n: i64| Money::book(Decimal::from(n), Currency::USD).unwrap();
 /// let guess = Guess { asks: Decimal::TWO, buys: Decimal::new(2, 1), at: usd(420), ratio: USUAL_RATIO, no_show: Decimal::ZERO };
-/// let lot = Lot { pieces: 1, end: usd(300), each_ask: usd(0), each_day: usd(0), days: 22, most: None };
+/// let lot = Lot { pieces: 1, end: usd(300), each_ask: usd(0), each_day: usd(0), days: 22, least: None, most: None };
 /// let all = Take { keep: Decimal::ONE, fixed: Decimal::ZERO };
 /// let waiting = waiting(&guess.demand().unwrap(), &lot, all).unwrap();
 /// assert_eq!(waiting.not_under(1).unwrap().to_string(), "398.00 USD");
@@ -125,17 +128,17 @@ impl UnderWay {
         UnderWay::begun(demand, lot, take, COARSE)
     }
 
-    fn begun(demand: &Demand, lot: &Lot, take: Take, [come, least]: [f64; 2]) -> Answer<UnderWay> {
+    fn begun(demand: &Demand, lot: &Lot, take: Take, [come, steps_least]: [f64; 2]) -> Answer<UnderWay> {
         check(lot)?;
         let (keep, fixed) = (float(take.keep)?, float(take.fixed)?);
         let end = float(lot.end.amount())?;
         let costs = demand.ask * float(lot.each_ask.amount())? + float(lot.each_day.amount())?;
-        let most = lot.most.map_or(Ok(f64::MAX), |most| float(most.amount()))?;
+        let [least, most] = [(lot.least, 0.0), (lot.most, f64::MAX)].map(|(sum, none)| sum.map_or(Ok(none), |sum| float(sum.amount())));
         let days = f64::from(lot.days);
         let start = |n: Count| Left { value: end * f64::from(n), none: 1.0, some: if n == 0 { 0.0 } else { 1.0 }, next: 0.0 };
         let left = (0..=lot.pieces).map(start).collect();
-        let waiting = Waiting { demand: *demand, keep, fixed, most, currency: lot.end.currency(), days, left };
-        let steps = (days * demand.come / come).ceil().max(least);
+        let waiting = Waiting { demand: *demand, keep, fixed, least: least?, most: most?, currency: lot.end.currency(), days, left };
+        let steps = (days * demand.come / come).ceil().max(steps_least);
         Ok(UnderWay { waiting, costs, end, each: days / steps, to_come: steps as u32 })
     }
 
@@ -167,7 +170,7 @@ fn check(lot: &Lot) -> Answer<()> {
     if DAYS_MOST < lot.days {
         return Err(Refusal::DaysOutOfRange { met: i32::from(lot.days), least: 0, most: i32::from(DAYS_MOST) });
     }
-    for sum in [Some(lot.end), Some(lot.each_ask), Some(lot.each_day), lot.most].into_iter().flatten() {
+    for sum in [Some(lot.end), Some(lot.each_ask), Some(lot.each_day), lot.least, lot.most].into_iter().flatten() {
         lot.end.plus(sum)?;
         if sum.amount() < Decimal::ZERO {
             return Err(Refusal::MoneyBelowNothing { met: sum });
@@ -212,10 +215,10 @@ impl Waiting {
         std::iter::once(Left::default()).chain(flow).collect()
     }
 
-    /// The best price where keeping one more is worth so much; no more than is ever asked.
+    /// The best price where keeping one more is worth so much; no less and no more than is ever asked.
     fn best(&self, one_more: f64) -> f64 {
         let wished = self.demand.scale + (one_more + self.fixed) / self.keep;
-        wished.max(self.demand.surely_up_to()).min(self.most)
+        wished.max(self.demand.surely_up_to()).max(self.least).min(self.most)
     }
 
     fn of(&self, left: Count) -> Answer<&Left> {

@@ -18,7 +18,7 @@ fn guess() -> Guess {
 }
 
 fn lot() -> Lot {
-    Lot { pieces: 5, end: usd("60"), each_ask: usd("0"), each_day: usd("0"), days: 28, most: None }
+    Lot { pieces: 5, end: usd("60"), each_ask: usd("0"), each_day: usd("0"), days: 28, least: None, most: None }
 }
 
 fn of(lot: &Lot) -> Waiting {
@@ -61,11 +61,27 @@ fn not_under_falls_with_the_days_and_rises_with_a_sale() {
 fn the_chance_that_nothing_is_sold_has_a_closed_form() {
     for come in [0.05, 0.5, 2.0] {
         let demand = Demand { come, ask: come, share: libm::exp(-1.0), at: 1.0, scale: 1.0 };
-        let lot = Lot { pieces: 1, end: usd("0"), each_ask: usd("0"), each_day: usd("0"), days: 20, most: None };
+        let lot = Lot { pieces: 1, end: usd("0"), each_ask: usd("0"), each_day: usd("0"), days: 20, least: None, most: None };
         let waits = waiting(&demand, &lot, all()).unwrap();
         let x = come * 20.0 / std::f64::consts::E;
         assert!((waits.none_sold() - 1.0 / (1.0 + x)).abs() < 1e-6, "{come}: {}", waits.none_sold());
         assert!((waits.some_stay() - waits.none_sold()).abs() < 1e-12);
+    }
+}
+
+/// Where the least to be asked is more than would be best at every moment, it is asked throughout: of those who come a share s buys at p, so by hand
+/// V = p - (p - end) e^-λsτ, and not sold at all is e^-λsτ.
+#[test]
+fn at_one_price_throughout_waiting_has_a_closed_form() {
+    for (come, least) in [(0.05, 3), (0.5, 3), (2.0, 6)] {
+        let demand = Demand { come, ask: come, share: libm::exp(-1.0), at: 1.0, scale: 1.0 };
+        let least_sum = Some(Money::book(Decimal::from(least), Currency::USD).unwrap());
+        let lot = Lot { pieces: 1, end: usd("1"), each_ask: usd("0"), each_day: usd("0"), days: 20, least: least_sum, most: None };
+        let waits = waiting(&demand, &lot, all()).unwrap();
+        let price = f64::from(least);
+        let stays = libm::exp(-come * libm::exp(-price) * 20.0);
+        assert!((waits.value() - (price - (price - 1.0) * stays)).abs() < 1e-6, "{come}: {}", waits.value());
+        assert!((waits.none_sold() - stays).abs() < 1e-6, "{come}: {}", waits.none_sold());
     }
 }
 

@@ -7,7 +7,7 @@ use crate::quantity::{Day, Money, Wall, exact};
 use crate::refusal::{Answer, Refusal};
 use crate::sale::chances::{Chances, chances};
 use crate::sale::demand::Demand;
-use crate::sale::waiting::about;
+use crate::sale::waiting::{Lot, about};
 
 /// From a day on so much is asked.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -93,9 +93,9 @@ pub fn held(known: &Known, steps: &[Step]) -> Answer<Option<Money>> {
     Ok(None)
 }
 
-/// What would be best to ask on a day, to the nearest price point; up to one where the nearest lies under what one is worth.
+/// What would be best to ask on a day, whatever the lowest pay needs, to the nearest price point; up to one where the nearest lies under what one is worth.
 fn best(rests: &Rests, demand: &Demand, on: Day) -> Answer<Money> {
-    let waits = about(demand, &rests.lot(on), rests.take)?;
+    let waits = about(demand, &Lot { least: None, ..rests.lot(on) }, rests.take)?;
     let currency = rests.end.currency();
     let amount = |sum: f64| exact::of_float(sum).ok_or(Refusal::MoneyOutOfRange { currency });
     let (best, under) = (amount(waits.best_ask())?, amount(waits.under(1)?)?);

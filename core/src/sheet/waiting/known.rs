@@ -159,7 +159,9 @@ impl Rests {
     }
 
     pub fn lot(&self, on: Day) -> Lot {
-        Lot { pieces: self.pieces, end: self.end, each_ask: self.each_ask, each_day: self.each_day, days: self.days(on), most: None }
+        let least = self.lowest.map(|lowest| self.tag.filter(|tag| tag.amount() < lowest.amount()).unwrap_or(lowest));
+        let most = None;
+        Lot { pieces: self.pieces, end: self.end, each_ask: self.each_ask, each_day: self.each_day, days: self.days(on), least, most }
     }
 
     /// The last of them alone, never asked for above the tag. Others that wait beside it bear the costs of waiting as much.
