@@ -7,6 +7,7 @@ use fivebar_core::sheet::Shop;
 use fivebar_core::sheet::account::account;
 use fivebar_core::sheet::dates::Given;
 use fivebar_core::sheet::offer::{Asking, offer};
+use fivebar_core::sheet::promised;
 use fivebar_core::sheet::quote::quote;
 use fivebar_core::story::{Story, tell};
 
@@ -143,6 +144,13 @@ fn each_payment_still_to_come_has_its_fee() {
     let parts = "agree 850 for 1 bench fetched as deal\nparts deal on bench 300 due 2026-06-01 300 due 2026-07-01 250\n";
     check(parts, "25.55");
     check(&format!("{parts}pay 300 for bench notes agreed deal\n"), "16.55");
+    // Three for 900 in parts of 300: one is handed over, and its 300 is paid; two times 9.00 are to come, and two of it are still to be handed over.
+    let three = "job three \"Three\" 3 order\nagree 900 for 3 three fetched as all\nparts all on three 300 due 2026-06-01 300 due 2026-07-01 300\n\
+        pay 300 for three notes agreed all\nsell 1 three for 300 agreed all\n";
+    let story = told(three);
+    let (shop, job) = (Shop::of(&story.book, story.now.at), fold::job(&story.book, story.names.job("three").unwrap()).unwrap());
+    let parts = promised::of_agreement(&shop, (&job, job.selling.open().next().unwrap()), Paid::Card).unwrap();
+    assert_eq!((parts.handed, parts.fee), (eur("600"), eur("18.00")));
 }
 
 /// What pay and hours promises at the tag is what the job's page says after the sale; what is quoted covers the fee too.

@@ -38,6 +38,9 @@ fn no_step_goes_below_the_lowest_pay() {
     assert!(same, "{:?} {:?}", held.steps, free.steps);
     // Fewer buy at what is held, so waiting is worth less.
     assert!(held.under.amount() < free.under.amount(), "{} {}", held.under, free.under);
+    // At a lowest pay of 35 the tag of 300 is asked throughout: p - (p - end) e^-λsτ, one in ten of one a week over six weeks: 300 (1 - e^-0.6).
+    let throughout = prospect("rate pay 30 lowest 35 hours 100 logged 100", "300");
+    assert_eq!((throughout.under, least(&throughout)), (usd("136"), Decimal::from(300)));
 }
 
 /// A tag of the maker's own below it stands: nothing is asked above the tag, and it is no step that was held.

@@ -26,20 +26,24 @@ fn guess() -> impl Strategy<Value = Guess> {
     })
 }
 
+/// Pieces, their end as a share of the price, what each who asks costs, what a day costs, and the least that is asked as a share of the price.
+type LotDrawn = (u32, i64, i64, i64, Option<i64>);
+
 /// To nine pieces, worth up to a fifth more than the price in the end; each who asks costs up to 20.00, a day up to 15.00, both
 /// nothing half the time.
-fn lot() -> impl Strategy<Value = (u32, i64, i64, i64)> {
+fn lot() -> impl Strategy<Value = LotDrawn> {
     let costs = |most| prop_oneof![Just(0), 0_i64..most];
-    (1_u32..10, 0_i64..120, costs(2_000), costs(1_500))
+    (1_u32..10, 0_i64..120, costs(2_000), costs(1_500), prop_oneof![Just(None), (20_i64..200).prop_map(Some)])
 }
 
 fn take() -> impl Strategy<Value = Take> {
     (300_i64..=1_000, 0_i64..500).prop_map(|(keep, fixed)| Take { keep: Decimal::new(keep, 3), fixed: Decimal::new(fixed, 2) })
 }
 
-fn of(demand: &Demand, guess: &Guess, (pieces, share, each_ask, each_day): (u32, i64, i64, i64), (days, take): (u16, Take)) -> Waiting {
-    let end = Money::book(guess.at.amount() * Decimal::new(share, 2), Currency::USD).unwrap();
-    waiting(demand, &Lot { pieces, end, each_ask: usd(each_ask), each_day: usd(each_day), days, least: None, most: None }, take).unwrap()
+fn of(demand: &Demand, guess: &Guess, (pieces, share, each_ask, each_day, least): LotDrawn, (days, take): (u16, Take)) -> Waiting {
+    let of_price = |share| Money::book(guess.at.amount() * Decimal::new(share, 2), Currency::USD).unwrap();
+    let (end, least) = (of_price(share), least.map(of_price));
+    waiting(demand, &Lot { pieces, end, each_ask: usd(each_ask), each_day: usd(each_day), days, least, most: None }, take).unwrap()
 }
 
 proptest! {
@@ -64,9 +68,9 @@ proptest! {
         let dust = DUST * f64::try_from(guess.at.amount() / take.keep).unwrap();
         let (pieces, share, ..) = lot;
         if 1 < pieces {
-            prop_assert!(under(lot) <= under((pieces - 1, share, lot.2, lot.3)) + dust);
+            prop_assert!(under(lot) <= under((pieces - 1, share, lot.2, lot.3, lot.4)) + dust);
         }
-        let (costly, free) = (of(&demand, &guess, lot, (days, take)).value(), of(&demand, &guess, (pieces, share, 0, 0), (days, take)).value());
+        let (costly, free) = (of(&demand, &guess, lot, (days, take)).value(), of(&demand, &guess, (pieces, share, 0, 0, lot.4), (days, take)).value());
         prop_assert!(costly <= free + dust * f64::from(pieces));
     }
 }

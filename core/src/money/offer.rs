@@ -50,7 +50,7 @@ pub enum Verdict {
     /// This job is sold: so much is due.
     Agreed(Agreed),
     Yes,
-    /// Inside the band of not under: the maker's own call.
+    /// Inside the band of not under: the maker's own call, in so much of it as is no less than the lowest pay needs and under where it is settled.
     TooClose(Band),
     /// Below not under.
     WaitingIsBetter {
@@ -197,7 +197,10 @@ fn by_waiting(standing: &Standing, (not_under, points): (Money, Points), offer: 
             Ok(Verdict::WaitingIsBetter { not_under, say })
         }
         Some(lowest_pay) if !reaches(offer, lowest_pay)? => Ok(Verdict::BelowLowestPay { lowest_pay }),
-        _ => Ok(band.map_or_else(|| say_or_missing(say), Verdict::TooClose)),
+        lowest_pay => {
+            let settle = settle(standing, points)?;
+            Ok(band.map_or_else(|| say_or_missing(say), |band| Verdict::TooClose(band.between(lowest_pay, settle).unwrap_or(band))))
+        }
     }
 }
 
@@ -251,7 +254,7 @@ impl Band {
         let below = |one: Money, other: Money| if other.amount() < one.amount() { other } else { one };
         let low = lowest_pay.map_or(self.low, |lowest| above(self.low, lowest));
         let high = settle.map_or(self.high, |settle| below(self.high, settle));
-        (low.amount() < high.amount()).then_some(Band { low, high })
+        (low.amount() < high.amount() || (low, high) == (self.low, self.high)).then_some(Band { low, high })
     }
 }
 

@@ -60,16 +60,18 @@ pub fn of_agreement(shop: &Shop, (job, agreement): (&Job, &Agreement), paid: Pai
 }
 
 /// What is still to come in of the rest of an agreement, payment by payment: the parts that are planned, else what its deposit lacks and the
-/// balance. Once some of it is handed over it is one sum.
+/// balance. Once some of it is handed over, and what came in does not cover that, it is one sum.
 fn to_come(job: &Job, agreement: &Agreement, rest: Money) -> Answer<Vec<Money>> {
     let none = Money::zero(job.currency);
     let ahead = job.selling.received_ahead(job.currency, agreement.id)?;
     let due = rest.minus(ahead)?;
     let first = agreement.deposit.unwrap_or(none).minus(ahead)?;
+    // What is handed over already is owed as sales, not as what is to come.
+    let is_even = agreement.sold == 0 || job.selling.still_due(job.currency, agreement)? == due;
     let sums = match () {
-        () if 0 < agreement.sold => vec![due],
+        () if !is_even => vec![due],
         () if !agreement.parts.is_empty() => job.selling.parts_due(job.currency, agreement)?.into_iter().map(|(_, lacks)| lacks).listed(),
-        () if Decimal::ZERO < first.amount() && first.amount() < due.amount() => vec![first, due.minus(first)?],
+        () if agreement.sold == 0 && Decimal::ZERO < first.amount() && first.amount() < due.amount() => vec![first, due.minus(first)?],
         () => vec![due],
     };
     Ok(sums.into_iter().filter(|sum| Decimal::ZERO < sum.amount()).listed())

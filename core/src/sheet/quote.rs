@@ -9,6 +9,7 @@ use crate::bench::dates::Ready;
 use crate::bench::estimate::Range;
 use crate::ledger::fold::{Job, Quote};
 use crate::ledger::kind::dates::QuoteGiven;
+use crate::ledger::kind::sale::Carried;
 use crate::money::price::Work;
 use crate::quantity::{Count, Day, Decimal, Id, Money, Span, Wall};
 use crate::refusal::{Answer, Refusal};
@@ -129,7 +130,9 @@ pub fn quote(shop: &Shop, id: Id, given: Given) -> Answer<QuoteSheet> {
     let today = given.now.day();
     let is_over = job.quote.is_some_and(|quote| quote.until.is_some_and(|until| until < today));
     let is_settled = matches!(range, Err(NoQuote::Ended | NoQuote::Gone | NoQuote::Agreed { .. }));
-    let stands = job.quote.is_some() && !is_over && !is_settled;
+    // What it was given for is no longer all there.
+    let is_less = job.quote.is_some_and(|quote| on_hand(&job) < quote.n.unwrap_or(job.pieces));
+    let stands = job.quote.is_some() && !is_over && !is_settled && !is_less;
     let standing = job.quote.filter(|_| stands && is_to_do);
     let broken = standing.and_then(|quote| broken(&quote, (&dates, ready), given.now));
     let until = today.plus(STANDS);
@@ -211,11 +214,18 @@ fn costs(job: &Job, account: &Account) -> Answer<Option<Money>> {
 
 fn between(shop: &Shop, (job, account, costs): (&Job, &Account, Money), times: [Span; 2]) -> Result<(Money, Money), NoQuote> {
     let rate = account.pricing.hourly.your_rate.ok_or(NoQuote::Rate)?;
-    let price = |time| {
-        let need = Work { costs: Some(costs), driven: Decimal::ZERO, time: Some(time), pieces: job.pieces }
-            .need(rate, on_hand(job))?
-            .ok_or(Refusal::OutOfRange)?;
-        for_need(shop, job, need).map(|price| price.charge)
+    let n = on_hand(job);
+    let whole = Work { costs: Some(costs), driven: Decimal::ZERO, time: None, pieces: job.pieces };
+    // Where some are gone, those that are left bear their part, and a drive that is to come whole: as Price has it.
+    let rest = account.pricing.work_of(job, (n, Carried::Delivered)).map_err(NoQuote::Refused)?;
+    let rest = if n == job.pieces { None } else { rest.costs.and(rest.time).map(|time| (rest, time)) };
+    let [likely, _] = times;
+    let price = |time: Span| {
+        let work = match rest {
+            Some((rest, own)) => Work { time: Some(own.plus(time.minus(likely))), ..rest },
+            None => Work { time: Some(time), ..whole },
+        };
+        for_need(shop, job, work.need(rate, n)?.ok_or(Refusal::OutOfRange)?).map(|price| price.charge)
     };
     let [low, high] = times.map(price);
     Ok((low.map_err(NoQuote::Refused)?, high.map_err(NoQuote::Refused)?))

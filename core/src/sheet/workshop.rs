@@ -117,7 +117,7 @@ fn is_logged(run: &Run) -> bool {
 /// This year so far, beside what the rate guesses of a whole one.
 #[derive(Clone, Debug, PartialEq)]
 pub struct RealYear {
-    /// The day from which it counts: its first, or the one the book began on.
+    /// The day from which it counts: its first, or the first that anything was written down on, or is told of.
     pub since: Day,
     /// How much of a year has passed since then, a share.
     pub passed: Decimal,
@@ -145,7 +145,7 @@ pub struct RealYear {
 /// Fewer days have too few hours to say what an hour must earn. [J]
 const EARLY: i32 = 60;
 
-/// The year so far in one currency: all hours, and the costs in it. Who began in it has no hours and no wear of the days before (ours).
+/// The year so far in one currency: all hours, and the costs in it. Who began in it has no wear of the days before (ours).
 ///
 /// # Errors
 /// [`crate::refusal::Refusal::MoneyOutOfRange`].
@@ -154,8 +154,7 @@ pub fn real_year(shop: &Shop, currency: Currency, offset: Offset) -> Answer<Real
     let year = today.as_ymd().0;
     let start = |year| Day::ymd(year, 1, 1).unwrap_or_default();
     let days = start(year).until(start(year.saturating_add(1))).max(1);
-    let began = shop.book.entries().next().map_or(today, |(entry, _)| entry.wall.day());
-    let since = began.max(start(year)).min(today);
+    let since = began(shop, offset, today).max(start(year)).min(today);
     let so_far = since.until(today).saturating_add(1);
     let passed = Decimal::from(so_far).checked_div(Decimal::from(days)).unwrap_or_default();
     let time = time_of(shop, (year, offset));
@@ -187,6 +186,15 @@ pub fn real_year(shop: &Shop, currency: Currency, offset: Offset) -> Answer<Real
         tools_twice,
         rate,
     })
+}
+
+/// The first day that anything was written down on, or is told of.
+fn began(shop: &Shop, offset: Offset, today: Day) -> Day {
+    let written = shop.book.entries().next().map(|(entry, _)| entry.wall.day());
+    let runs = shop.bench.runs().map(|run| Wall::new(run.started.at, offset).day());
+    let trips = hauls(shop.book).flat_map(|haul| haul.trips).filter_map(|trip| trip.left.map(Wall::day));
+    let costs = shop.workshop.costs.iter().map(|line| line.at.day());
+    written.into_iter().chain(runs).chain(trips).chain(costs).min().unwrap_or(today)
 }
 
 /// What the wood on the rack carries of the minutes of the hauls of a year.

@@ -7,6 +7,7 @@ mod fees;
 mod lots;
 mod paid_for;
 mod selling;
+mod settle;
 mod sums;
 
 pub use brought::{BroughtBack, ComesBack, Lines, exact_part, part};

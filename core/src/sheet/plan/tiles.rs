@@ -59,13 +59,24 @@ pub(super) fn boards(ready: &Ready, (problem, field): (&Problem, &Field), whole:
     if source.tiles < 1 || room < taken(tile, source.tiles, problem.kerf) {
         return Err(Refusal::PlanBroken);
     }
-    let shorter = cut.iter().flat_map(|tile| tile.pieces.iter().map(|([length, ..], _)| *length)).listed();
-    let all = packed((tile, whole.times, source.tiles), shorter, (room, problem.kerf));
-    let n = all.iter().fold(0_i64, |sum, (times, _)| sum.saturating_add(*times));
-    if source.count < n {
+    let cut = cut.iter().map(|tile| tile.pieces.iter().map(|([length, ..], _)| *length).listed()).listed();
+    let all = fewest((tile, whole.times, source.tiles), cut, (room, problem.kerf));
+    if source.count < count(&all) {
         return Err(Refusal::PlanBroken);
     }
     all.iter().map(|(times, board)| sawn(ready, (problem, field), (whole.source, source), (*times, board))).collect()
+}
+
+/// The boards that do with the shorter pieces each by itself, or with as many as come of a tile together: the fewer, and the first where they are as
+/// many.
+fn fewest(whole: (i64, i64, i64), cut: Vec<Vec<i64>>, saw: (i64, i64)) -> Vec<(i64, Board)> {
+    let alone = packed(whole, cut.iter().flatten().map(|piece| vec![*piece]).listed(), saw);
+    let by_tile = packed(whole, cut, saw);
+    if count(&by_tile) < count(&alone) { by_tile } else { alone }
+}
+
+fn count(boards: &[(i64, Board)]) -> i64 {
+    boards.iter().fold(0, |sum, (times, _)| sum.saturating_add(*times))
 }
 
 /// So many pieces of a length with a kerf between.
@@ -73,28 +84,26 @@ fn taken(length: i64, n: i64, kerf: i64) -> i64 {
     length.saturating_mul(n).saturating_add(kerf.saturating_mul(n.saturating_sub(1)))
 }
 
-/// Whole tiles out of boards of so many each, then the shorter pieces, the longest first, each from the first board with room for it (ours):
-/// boards cut alike by how many there are.
-fn packed((tile, whole, each): (i64, i64, i64), mut shorter: Vec<i64>, (room, kerf): (i64, i64)) -> Vec<(i64, Board)> {
+/// Whole tiles out of boards of so many each, then the shorter pieces, those that are longest together first, each lot from the first board with room
+/// for it (ours): whole boards by how many there are, the others one by one.
+fn packed((tile, whole, each): (i64, i64, i64), mut shorter: Vec<Vec<i64>>, (room, kerf): (i64, i64)) -> Vec<(i64, Board)> {
     let full = whole.checked_div(each).unwrap_or(0);
     let rest = whole.saturating_sub(full.saturating_mul(each));
     let of = |n: i64| usize::try_from(n).map(|n| vec![tile; n]).unwrap_or_default();
+    let sum = |pieces: &[i64]| pieces.iter().fold(0_i64, |sum, piece| sum.saturating_add(*piece).saturating_add(kerf));
+    let fits = |pieces: &[i64], lot: &[i64]| sum(pieces).saturating_add(sum(lot)).saturating_sub(kerf) <= room;
     let mut begun = [Some(of(rest)).filter(|pieces| !pieces.is_empty())].into_iter().flatten().listed();
     let mut untouched = full;
-    order_by_key(&mut shorter, |length| Reverse(*length));
-    let fits = |pieces: &Vec<i64>, length: i64| {
-        let sum = pieces.iter().fold(length, |sum, piece| sum.saturating_add(*piece).saturating_add(kerf));
-        sum <= room
-    };
-    for length in shorter {
-        match begun.iter_mut().find(|pieces| fits(pieces, length)) {
-            Some(pieces) => pieces.push(length),
+    order_by_key(&mut shorter, |lot| Reverse(sum(lot)));
+    for lot in shorter {
+        match begun.iter_mut().find(|pieces| fits(pieces, &lot)) {
+            Some(pieces) => pieces.extend(lot),
             // What is over behind the whole tiles of a board, else a board of its own.
-            None if 0 < untouched && fits(&of(each), length) => {
+            None if 0 < untouched && fits(&of(each), &lot) => {
                 untouched = untouched.saturating_sub(1);
-                begun.push([of(each), vec![length]].concat());
+                begun.push([of(each), lot].concat());
             }
-            None => begun.push(vec![length]),
+            None => begun.push(lot),
         }
     }
     let alike = (0 < untouched).then(|| (untouched, Board { pieces: of(each), cut: false }));
@@ -123,4 +132,23 @@ fn sawn(
         pieces: board.pieces.iter().map(|length| ([*length, field.tile[1], field.tile[2]], None)).collect(),
         remainder: ready.kept(behind.saturating_sub(problem.kerf)),
     })
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// Tiles of 201, two to a board of 408 with a kerf of 6: four of 98 and four of 97 are four boards by themselves, and two where each tile gives
+    /// both (98 + 97 + 98 + 97 + 3 x 6 = 408). A piece of 180 goes behind two whole tiles of 100, one of 190 does not.
+    #[test]
+    fn no_board_more_is_taken_than_tiles_by_themselves_would() {
+        let check = |whole: (i64, i64, i64), cut: Vec<Vec<i64>>, boards: Vec<(i64, Vec<i64>)>| {
+            let all: Vec<_> = fewest(whole, cut, (408, 6)).into_iter().map(|(times, board)| (times, board.pieces)).collect();
+            assert_eq!(all, boards);
+        };
+        check((201, 0, 2), vec![vec![98, 97]; 4], vec![(1, vec![98, 97, 98, 97]); 2]);
+        check((100, 6, 2), vec![vec![180]], vec![(2, vec![100, 100]), (1, vec![100, 100, 180])]);
+        check((100, 6, 2), vec![vec![197]], vec![(3, vec![100, 100]), (1, vec![197])]);
+        check((201, 1, 2), vec![vec![98, 97]], vec![(1, vec![201, 98, 97])]);
+    }
 }

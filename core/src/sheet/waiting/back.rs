@@ -51,6 +51,8 @@ fn worth_then(shop: &Shop, job: &Job, sale: &Sale) -> Answer<Option<Money>> {
     let paid = job.selling.payments.iter().find(|payment| payment.sale == Some(sale.id)).map_or(Paid::Card, |payment| payment.paid);
     let Some(mut then) = rests(shop, job)?.filter(|rests| rests.told.at < sale.at.at) else { return Ok(None) };
     then.came.retain(|came| came.at < sale.at.at);
+    // What the lowest pay needed then is not told by what it needs now.
+    then.lowest = None;
     then.pieces = free_before(job, sale.at.at);
     then.now = Wall::new(sale.at.at, then.told.offset).day();
     if then.pieces == 0 {

@@ -446,7 +446,7 @@ pub fn as_asked(app: &App) -> Option<String> {
         What::Refund(sale) => return Some(typed.sum(back::proposed(app, &sheet, (sale, n.max(1), draft.picks.ends)))),
         What::Sell(Some(agreed)) => {
             let agreement = sheet.selling.agreement(agreed)?;
-            return Some(typed.sum(sheet.selling.price_of(agreement, n.max(1)).ok()));
+            return Some(typed.sum(Some(sheet.selling.price_of(agreement, n.max(1)).ok()?)));
         }
         _ => {}
     }

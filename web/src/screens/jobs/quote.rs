@@ -160,7 +160,7 @@ fn between(low: Money, high: Money, seen: Seen<'_>) -> String {
 /// What a buyer reads: the piece, the price, the day, until when. Nothing of hours, costs or rate. A quote that stands is told as it was given.
 fn lines(job: &JobSheet, sheet: &QuoteSheet, seen: Seen<'_>) -> Vec<String> {
     let Some(paper) = sheet.paper() else { return vec![] };
-    let n = paper.n.unwrap_or(sheet.n);
+    let n = paper.n.unwrap_or(sheet.of);
     let given = sheet.given.filter(|_| sheet.stands).map_or(seen.now, |quote| quote.at);
     let title = jobs::name(&job.name, n, &seen.speech.count(n));
     let said = &job.described;

@@ -409,12 +409,12 @@ pub fn how_paid() -> El<Msg> {
     key("key h48", words::HOW_YOU_ARE_PAID, "", Msg::Price(Tap::HowPaid))
 }
 
-/// The key to where one says what an hour must earn.
 /// Where it is said what it took, nothing too.
 fn spend(job: Id) -> El<Msg> {
     key("key soft h48 left", words::SPENT_KEY, "", Msg::Price(Tap::Spend(job)))
 }
 
+/// The key to where one says what an hour must earn.
 pub fn rate() -> El<Msg> {
     key("key h48", words::SAY_YOUR_RATE, "", Msg::Price(Tap::Rate))
 }

@@ -1,7 +1,7 @@
 //! They offer: the verdict, the scale as input, how it is paid and carried, one concession, sold.
 
 use super::list::{bargain, guessed, haul_in_question, not_counted};
-use super::scale::{Input, input};
+use super::scale::{Input, in_doubt, input};
 use super::verdict::{shown, worded};
 use super::waiting::say;
 use super::{Screen, Seen, back, bare, exact, pay, pieces, refused, typing};
@@ -67,7 +67,9 @@ fn by_scale(sheet: &OfferSheet, app: &App, seen: Seen<'_>) -> Screen {
     let [say, chips] = input.as_ref().map_or_else(|| [vec![pad_key(sheet, app, seen)], vec![]], |input| said(sheet, input, (app, seen)));
     let (conc, ways, many) = (concession(sheet, app, seen), ways((sheet, app), narrow, seen), many(sheet, seen));
     let low = foot(sheet, app, seen);
-    let doubt = sheet.slow_band.map(|is_done| el("p", "t14 i2").text(super::doubt(sheet.standing.band.is_some(), is_done)));
+    let (drawn, reckoned) = (in_doubt(sheet).is_some(), sheet.standing.band.is_some());
+    let slow = sheet.slow_band.filter(|_| drawn || !reckoned);
+    let doubt = slow.map(|is_done| el("p", "t14 i2").text(super::doubt(drawn, is_done)));
     let first = el("div", "col").kid(shown(sheet, seen)).kids(doubt).kids(guessed(sheet.by_any, seen));
     let first = first.kids(not_counted((sheet.unsettled, sheet.ended), seen)).kids(haul_in_question(sheet.hauls_unsettled, seen)).kids(say);
     // How many is seen without a scroll: it stands first. On a narrow page the words stay above the keys that are folded away below the edge.

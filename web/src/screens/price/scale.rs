@@ -96,8 +96,13 @@ fn is_over(lowest: Money, not_under: Option<Money>) -> bool {
 
 /// The band of doubt. It comes once the page is painted and may move no key, so the word above says what it is.
 fn band(sheet: &OfferSheet) -> Option<Band> {
-    let band = sheet.standing.band?;
+    let band = in_doubt(sheet)?;
     Some(Band { from: real(band.low), to: real(band.high), word: String::new(), figure: String::new() })
+}
+
+/// What of the band of doubt is the maker's own call.
+pub fn in_doubt(sheet: &OfferSheet) -> Option<fivebar_core::money::offer::Band> {
+    sheet.standing.band?.between(sheet.standing.lowest_pay, sheet.settle)
 }
 
 /// It begins just under the lowest mark that matters. The offer itself moves no end: the scale holds still under the finger.

@@ -123,14 +123,16 @@ fn offer_today((sheet, prospect): (&WaitingSheet, &Prospect), app: &App, seen: S
     let row = price_list(app).ok().and_then(|list| list.for_sale.into_iter().find(|row| row.job == sheet.job));
     let ask = prospect.steps.first().map(|step| step.ask);
     let set = row.as_ref().and_then(|row| row.settle_set).filter(|set| is_settled_under(Some(*set), [Some(prospect.under), ask]));
-    // Under the lowest pay it is a no, whatever waiting is worth.
-    let lowest = row.as_ref().and_then(|row| row.lowest_pay).filter(|lowest| prospect.under.amount() < lowest.amount());
     let settle = row.as_ref().and_then(|row| row.settle);
+    let lowest = row.as_ref().and_then(|row| row.lowest_pay);
     let band = prospect.band.and_then(|band| band.between(lowest, settle));
+    // Under the lowest pay it is a no, whatever waiting is worth, but from where it is settled, or from the ask on.
+    let lowest = lowest.filter(|lowest| prospect.under.amount() < lowest.amount());
+    let is_yes_under = |lowest: Money| [settle, ask].into_iter().flatten().any(|yes| yes.amount() < lowest.amount());
     let holds = set.is_none() && lowest.is_none();
     let (kind, under) = if holds { (Kind::Under, price::NOT_UNDER) } else { (Kind::Ink, price::WAITING_WORTH) };
     let asked = ask.map(|ask| Mark::new(real(ask), Kind::Ink, price::ASK, bare(ask, seen.speech)));
-    let least = lowest.map(|lowest| marked(lowest, Kind::Under, price::LOWEST_PAY));
+    let least = lowest.map(|lowest| marked(lowest, if is_yes_under(lowest) { Kind::Ink } else { Kind::Under }, price::LOWEST_PAY));
     let marks = [Some(marked(prospect.end, Kind::Ink, words::IN_THE_END)), Some(marked(prospect.under, kind, under)), least, asked];
     let marks = marks.into_iter().flatten().listed();
     let ends = marks.iter().map(|mark| mark.at).chain(band.iter().flat_map(|band| [real(band.low), real(band.high)]));
@@ -144,9 +146,9 @@ fn offer_today((sheet, prospect): (&WaitingSheet, &Prospect), app: &App, seen: S
     let hatched = band.map(|band| Band { from: real(band.low), to: real(band.high), word: price::TOO_CLOSE.into(), figure: close(band) });
     let drawn = Scale { width: seen.page.card(), from: (low - air).max(0.0), to: high + air, marks, band: hatched, ..Scale::default() };
     let over = ask.filter(|ask| ask.amount() < prospect.end.amount()).map(|ask| end_said(1, [prospect.end, ask], sheet.tag, seen));
-    let doubt = over
-        .map(|over| el("p", "w7").text(over))
-        .unwrap_or_else(|| el("p", "t14").text(super::doubt(prospect.band.is_some(), prospect.has_band)));
+    let doubt = over.map(|over| el("p", "w7").text(over)).or_else(|| {
+        (band.is_some() || prospect.band.is_none()).then(|| el("p", "t14").text(super::doubt(band.is_some(), prospect.has_band)))
+    });
     let reached = prospect.band.zip(settle).filter(|(band, settle)| {
         let at = settle.amount();
         band.low.amount() < at && at <= band.high.amount()
@@ -160,7 +162,7 @@ fn offer_today((sheet, prospect): (&WaitingSheet, &Prospect), app: &App, seen: S
         .kid(scale(&drawn, &heard))
         .kids(needs)
         .kids(settled)
-        .kid(doubt)
+        .kids(doubt)
 }
 
 fn chances(sheet: &WaitingSheet, prospect: &Prospect, ask: &str, seen: Seen<'_>) -> El<Msg> {

@@ -126,7 +126,7 @@ fn beside(stack: Option<&Rate>, sheet: &RateSheet, app: &App, seen: Seen<'_>) ->
     el("div", "col")
         .kids(
             stack
-                .filter(|rate| rate.yours < rate.per_hour)
+                .filter(|rate| has_others_share(rate, sheet.currency))
                 .map(|rate| yours(rate, (sheet.currency, sheet.said.hours.unwrap_or_default()), seen)),
         )
         .kids(nothing)
@@ -134,6 +134,12 @@ fn beside(stack: Option<&Rate>, sheet: &RateSheet, app: &App, seen: Seen<'_>) ->
         .kid(el("div", "push"))
         .kid(el("h2", "").text(words::CHANGE_A_FIGURE))
         .kid(el("div", "g3").kids(figures(sheet, app, seen)))
+}
+
+/// Not all of it is yours, as it is shown.
+pub fn has_others_share(rate: &Rate, currency: Currency) -> bool {
+    let rate = rate.shown(currency.digits());
+    rate.yours < rate.per_hour
 }
 
 /// What of it is yours, for a logged hour and over all hours.

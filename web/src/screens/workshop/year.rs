@@ -4,7 +4,7 @@ use super::super::sources::sources;
 use super::super::{Screen, Seen};
 use super::figures::per_cent;
 use super::page;
-use super::rate::{Notes, drawn, plain, yours};
+use super::rate::{Notes, drawn, has_others_share, plain, yours};
 use crate::app::{App, Msg};
 use crate::parts::caution::caution;
 use crate::view::{El, el};
@@ -65,7 +65,7 @@ fn by_it(year: &RealYear, said: &RateFacts, seen: Seen<'_>) -> El<Msg> {
         pay: words::pay_note_real(&pay, &seen.speech.span(year.worked), &seen.speech.span(year.logged)),
     };
     let hours = Decimal::from(year.worked.as_minutes()).checked_div(Decimal::from(60)).unwrap_or_default();
-    let mine = (rate.yours < rate.per_hour).then(|| yours(rate, (currency, hours), seen));
+    let mine = has_others_share(rate, currency).then(|| yours(rate, (currency, hours), seen));
     el("section", "").kid(el("p", "t14 i2").text(words::AT_THE_REAL_YEAR)).kid(drawn(rate, (currency, notes), seen)).kids(mine)
 }
 

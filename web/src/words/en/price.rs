@@ -307,10 +307,10 @@ pub const GOOD_ENOUGH: &str = "It pays your rate: go on talking.";
 pub const MORE_THAN_WAITING: &str = "It is no less than waiting is worth: go on talking.";
 pub const TOO_CLOSE: &str = "Too close";
 
-/// "96 to 128: your call.", "Waiting is worth about 111, and may be worth 96 to 128: your call."
+/// "96 to 128: your call.", "Waiting is worth about 111. From 96 to 128 it is your call."
 pub fn your_call(not_under: Option<&str>, [low, high]: [&str; 2]) -> String {
     match not_under {
-        Some(sum) => format!("Waiting is worth about {sum}, and may be worth {}: your call.", from_to(low, high)),
+        Some(sum) => format!("Waiting is worth about {sum}. From {} it is your call.", from_to(low, high)),
         None => format!("{}: your call.", from_to(low, high)),
     }
 }

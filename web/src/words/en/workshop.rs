@@ -38,7 +38,7 @@ pub const LOGGED: &str = "logged to jobs";
 pub const WORKSHOP_COSTS: &str = "workshop costs";
 pub const AT_THE_REAL_YEAR: &str = "At this year’s hours and costs an hour must earn";
 pub const YEAR_TOO_YOUNG: &str =
-    "What an hour must earn by the real year is worked out after two months of notes, with your pay and logged hours.";
+    "What an hour must earn by the real year is worked out once two months of it are noted, with your pay and logged hours.";
 pub const ONE_HOME: &str =
     "Each cost has one home: here or on the job, never both. A rate per mile or km holds fuel, insurance and wear of the van.";
 

@@ -441,6 +441,11 @@ fn what_is_gone_of_a_batch_is_not_quoted() {
     all.room("stool", Room::Quote).shows(&["$265 to $375", "11 h 12 to 16 h 35 at your rate; costs 40.00"]).hides(&["All 4:"]);
     let mut some = Maker::told(&[&format!("{told}sell 1 stool for 70 notes fetched\n")]);
     some.room("stool", Room::Quote).shows(&["$200 to $280", "All 4: 11 h 12", "costs 40.00. The price is of 3."]);
+    // What was given for four stands no more. A drive of 40 to come is borne whole by the three: 198 and 40 are 238, 240 in fives.
+    let given = format!("{told}quote stool 265 375 ready 2026-06-01 until 2026-06-20\nsell 1 stool for 70 notes fetched\n");
+    Maker::told(&[&given]).room("stool", Room::Quote).shows(&["$200 to $280", "You quoted $265 to $375"]);
+    let driven = format!("{told}sell 1 stool for 70 notes fetched\nplan-cost trip 40 delivery for stool\n");
+    Maker::told(&[&driven]).room("stool", Room::Quote).shows(&["$240 to $320"]);
 }
 
 /// An hour of sawing, promised for the 11th if agreed on the 10th, and for Saturday the 11th of April if agreed on the last day, begun the morning after.

@@ -222,7 +222,7 @@ fn the_word_in_front_of_a_buyer() {
     maker.tap(Tap::Offer(job)).shows(&["Ask 140", "Sold at 140", "What waiting is worth"]).painted();
     for (sum, parts) in [
         ("130", ["Yes", "10 over the settle as reckoned, and 29 more than waiting is worth."]),
-        ("101", ["Too close", "Waiting is worth about 101, and may be worth "]),
+        ("101", ["Too close", "Waiting is worth about 101. From "]),
         ("70", ["Waiting is better", "Say 140."]),
     ] {
         let sum = maker.money(sum);

@@ -186,9 +186,13 @@ fn the_real_year_begins_with_the_book() {
         assert!(shown.contains(told) && !shown.contains(hidden), "{began}: {shown}");
     };
     check("2026-01-04", "Since Sun 4 January: 16", "by your guess");
-    check("2026-01-04", "after two months of notes", "of the year has passed");
-    check("2026-01-03", "246.58 by your guess", "after two months");
+    check("2026-01-04", "once two months of it are noted", "of the year has passed");
+    check("2026-01-03", "246.58 by your guess", "once two months");
     check("2025-11-03", "of the year has passed", "Since");
+    // What is told of earlier days is of the year too.
+    let told = YEAR.replace("2025-11-03", "2026-02-27") + "recall \"tidy\" make 2026-01-12 08:00 to 2026-01-12 09:00\n";
+    let shown = after(&mut opened(&told), real.clone());
+    assert!(shown.contains("Since Mon 12 January: "), "{shown}");
 }
 
 /// A tool bought as a workshop cost that wears too has two homes: each page that has one of them says so.
