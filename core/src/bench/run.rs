@@ -91,6 +91,8 @@ pub struct Run {
     pub notches: Vec<Notch>,
     /// When pieces of it were put to wait.
     pub clamped: Vec<Moment>,
+    /// When what it is, or when it began, was put right.
+    pub put_right: Vec<Moment>,
 }
 
 impl Run {
@@ -114,6 +116,7 @@ impl Run {
             heads: vec![],
             notches: vec![],
             clamped: vec![],
+            put_right: vec![],
         }
     }
 
