@@ -4,16 +4,13 @@
 
 use super::numbers::{Meant, Numbers};
 use crate::bench::wait::What;
-use crate::bench::{Bench, Head, Notch, On, Run, Work, one_stay_each, repair};
+use crate::bench::{Bench, Head, Notch, On, Run, UNNOTICED, Work, one_stay_each, repair};
 use crate::ledger::kind::bench as kind;
 use crate::ledger::kind::job::OperationPlanned;
 use crate::ledger::kind::wait::{WaitBegan, WaitEnded};
 use crate::ledger::places::Places;
 use crate::ledger::{Book, Device, Entry, Fact, Subject};
 use crate::quantity::{Id, Listed, Moment, Set, Sorted, Span, Wall, order_by_key};
-
-/// A clock set back by no more than this is a clock that was put right.
-const UNNOTICED: Span = Span::minutes(1);
 
 /// Every run and batch there is.
 pub fn bench(book: &Book) -> Bench {

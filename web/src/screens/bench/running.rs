@@ -52,6 +52,7 @@ pub fn screen(app: &App, sheet: &BenchSheet, seen: Seen<'_>) -> Screen {
         .kids(asked)
         .kids(is_below.then(|| waits::first_line(app, seen)).flatten())
         .kids(late(app, sheet))
+        .kids(set_back(sheet, seen))
         .kids(sheet.stayed.as_ref().map(|one| stayed(one, seen)))
         .kids(more_than_said(sheet, seen))
         .kids(slow)
@@ -79,6 +80,13 @@ fn late(app: &App, sheet: &BenchSheet) -> Option<El<Msg>> {
     let (run, said) = app.bench.late.as_ref()?;
     let runs = sheet.running.as_ref().is_some_and(|slab| slab.run.id == *run);
     runs.then(|| el("p", "w7").key("late").attr("role", "status").text(said.clone()))
+}
+
+/// The phone's clock is before what was noted of what runs.
+fn set_back(sheet: &BenchSheet, seen: Seen<'_>) -> Option<El<Msg>> {
+    let run = &sheet.running.as_ref()?.run;
+    let noted = seen.when(run.wall(run.ahead_of(seen.now.at)?, seen.local));
+    Some(el("p", "w7").key("set back").attr("role", "status").text(words::clock_set_back(&noted)))
 }
 
 /// Who was there at a switch: still here, or gone; at what is over, too, or gone by then.
