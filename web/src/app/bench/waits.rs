@@ -10,12 +10,13 @@ use crate::parts::pad::Press;
 use crate::words::en::{bench as bench_words, waits as words};
 use fivebar_core::bench::calendar::{self, Event};
 use fivebar_core::bench::wait::{Usual, Warmth, What};
-use fivebar_core::bench::{On, Run};
+use fivebar_core::bench::{Kind, On, Run};
 use fivebar_core::ledger::decide::{Command, Laid, Now, WaitCommand};
 use fivebar_core::ledger::kind::wait as kind;
 use fivebar_core::quantity::reading::{self, Misread, Sign};
 use fivebar_core::quantity::{Clock, Day, Id, Key, Listed, Moment, Span, Wall, begin_small};
 use fivebar_core::sheet::bench::Slab;
+use fivebar_core::sheet::held::{self, Held};
 use fivebar_core::sheet::meanwhile::{Meanwhile, Telling, meanwhile};
 use fivebar_core::sheet::waits::{Kept, WaitLine, WaitsSheet};
 use std::rc::Rc;
@@ -130,6 +131,12 @@ pub fn fits(app: &App) -> Option<Rc<Meanwhile>> {
     let telling = Telling { loud: words::noisy, of_part: words::of_part };
     shelf.waits().next_off(app.now.at)?;
     shelf.fits(app.now.at, || meanwhile(&shelf.shop(app.now.at), super::seen(app), telling, true))
+}
+
+/// What waits of all pieces of a job, where work on an operation of it needs them.
+pub fn held_up(app: &App, (on, op, kind): (On, &str, Kind)) -> Option<Held> {
+    let (On::Job(job), shop) = (on, app.shelf().shop(app.now.at)) else { return None };
+    held::held_up(&shop, &shop.job(job).ok()?, (op, kind), words::of_part)
 }
 
 /// How an operation ends in a wait: as the maker said, else as its name tells.

@@ -6,7 +6,7 @@ mod day;
 mod list;
 
 pub use ask::{span, usual};
-pub use card::{card, first_line, lines};
+pub use card::{can_since, card, first_line, lines, of_first_work, some_off, take_off};
 pub use day::{of_day, struck_rows};
 pub use list::list;
 

@@ -270,14 +270,19 @@ pub fn first_last(what: Option<What>, first: &str, last: Option<&str>) -> String
 }
 
 /// "All 5 tops can come out, since 13:37"; "Top 2 can come out, since 13:08"; "Piece 1 is dry for the next coat, since 13:50".
-pub fn can_come_out((n, written): (u32, &str), thing: &str, (all, since): (bool, &str), kind: Option<What>) -> String {
+pub fn can_come_out(n: (u32, &str), thing: &str, (all, since): (bool, &str), kind: Option<What>) -> String {
+    format!("{} {since}", can_since(n, thing, all, kind))
+}
+
+/// "All 5 tops can come out, since", above the clock.
+pub fn can_since((n, written): (u32, &str), thing: &str, all: bool, kind: Option<What>) -> String {
     let what = match (n, all) {
         (1, _) => begin_large(thing),
         (2, true) => format!("Both {thing}s"),
         (_, true) => format!("All {written} {thing}s"),
         (_, false) => format!("{written} {thing}s"),
     };
-    format!("{what} {}, since {since}", can(kind, n == 1))
+    format!("{what} {}, since", can(kind, n == 1))
 }
 
 /// "2 pieces can come out".
@@ -298,6 +303,11 @@ pub fn these_can_come_out(n: u32, named: &str, since: &str, kind: What) -> Strin
 /// "All 5 off", "Both dry".
 pub fn all_off(n: u32, written: &str, what: Option<What>) -> String {
     if n == 2 { format!("Both {}", ready(what)) } else { format!("All {written} {}", ready(what)) }
+}
+
+/// "3 tops off", beside something else.
+pub fn some_off(written: &str, thing: &str, what: Option<What>) -> String {
+    format!("{written} {thing}s {}", ready(what))
 }
 
 /// "Top 3 off", "Piece 1 dry".
