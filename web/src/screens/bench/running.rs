@@ -39,10 +39,12 @@ pub fn screen(app: &App, sheet: &BenchSheet, seen: Seen<'_>) -> Screen {
     let crowded = seen.page.is_narrow() || asked.is_some() || sheet.stayed.is_some() || ABOVE < on.len() || on.iter().any(|line| line.over);
     let coat = sheet.running.as_ref().and_then(|slab| coated(app, (slab.run.work.on, &slab.run.work.op), slab.batch.n));
     let coats = |choice: &Choice| coated(app, (choice.on, &choice.op), choice.batch.n).filter(|_| !choice.rework);
-    let mut rack = rack::around((sheet, &coats), coat, crowded, seen);
+    // The clock and the count of what runs come before many that wait.
+    let leads = sheet.running.is_some() && !seen.page.is_wide() && (ABOVE < on.len() || on.iter().any(|line| line.over));
+    let mut rack = rack::around((sheet, &coats), coat, (crowded, leads), seen);
     // On large text what to carry on with, and Other, come first; beside waits on a narrow page what runs and its keys do, or what to begin.
     let keys_lead = seen.page.is_narrow() && (if sheet.running.is_some() { !on.is_empty() } else { 1 < on.len() });
-    let first = if keys_lead || (seen.page.width <= LARGE_TEXT && broken_off) { rack.len().min(2) } else { 0 };
+    let first = if keys_lead || (seen.page.width <= LARGE_TEXT && broken_off) { rack.len().min(2) } else { usize::from(leads) };
     let mut rest = rack.split_off(first);
     let place = if broken_off { rest.len() } else { 0 };
     rest.splice(place..place, waits::meanwhile(app, seen));

@@ -150,6 +150,25 @@ fn big_buttons_carry_on_with_what_can_be_worked_on() {
     holds(&told.at(8 + 1440, []), &["Carry on", "stands: Oil"]);
 }
 
+/// With five in clamps the clock and the count of what runs come before what is told of the clamps, on a phone as on a narrow page.
+#[test]
+fn what_runs_comes_before_many_that_wait() {
+    for (width, words) in [(390.0, ["\"slab\"", "In clamps"]), (320.0, ["\"slab\"", "In clamps"])] {
+        let mut told = clamped(5);
+        told.app.page = crate::parts::Page::new(width);
+        let check = |shown: String, words: [&str; 2]| {
+            let places = words.map(|word| shown.find(word).unwrap_or_else(|| panic!("{word} in {shown}")));
+            assert!(places.is_sorted(), "{width} {words:?} {places:?}");
+        };
+        check(told.at(188, []), words);
+        check(told.at(240, []), ["\"slab\"", "Top 1 can come out"]);
+        // Two alone leave room for them.
+        let mut few = clamped(2);
+        few.app.page = crate::parts::Page::new(width);
+        holds(&few.at(160, []), &["\"slab\""]);
+    }
+}
+
 #[test]
 fn clamped_and_stop_are_two_ends_of_an_operation() {
     let mut told = gluing();
