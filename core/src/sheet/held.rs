@@ -2,10 +2,10 @@
 
 use super::Shop;
 use super::meanwhile::needs;
-use crate::bench::wait::Wait;
+use crate::bench::wait::{Wait, What};
 use crate::bench::{Bench, Kind};
 use crate::ledger::fold::Job;
-use crate::quantity::{Count, Listed};
+use crate::quantity::{Count, Id, Listed};
 
 /// Pieces that wait.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -26,6 +26,12 @@ pub fn held(shop: &Shop, job: &Job) -> Option<Held> {
 pub fn held_up(shop: &Shop, job: &Job, (op, kind): (&str, Kind), of_part: fn(&str) -> bool) -> Option<Held> {
     let held = of(shop, job, |wait| needs(&shop.bench, job, op, (wait, of_part)))?;
     (kind == Kind::Make && held.left <= held.n).then_some(held)
+}
+
+/// Coats that are wet under one that a run puts on next; none where a piece has none that is wet, or has that coat already.
+pub fn wet_below(shop: &Shop, job: &Job, run: Id) -> Option<Held> {
+    let below = of(shop, job, |wait| wait.what() == What::Coat && wait.run != Some(run))?;
+    (below.left <= below.n).then_some(below)
 }
 
 fn of(shop: &Shop, job: &Job, counts: impl Fn(&Wait) -> bool) -> Option<Held> {

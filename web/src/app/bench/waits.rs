@@ -17,6 +17,7 @@ use fivebar_core::quantity::reading::{self, Misread, Sign};
 use fivebar_core::quantity::{Clock, Day, Id, Key, Listed, Moment, Span, Wall, begin_small};
 use fivebar_core::sheet::bench::Slab;
 use fivebar_core::sheet::held::{self, Held};
+use fivebar_core::sheet::job::{JobSheet, NextAct};
 use fivebar_core::sheet::meanwhile::{Meanwhile, Telling, meanwhile};
 use fivebar_core::sheet::waits::{Kept, WaitLine, WaitsSheet};
 use std::rc::Rc;
@@ -137,6 +138,26 @@ pub fn fits(app: &App) -> Option<Rc<Meanwhile>> {
 pub fn held_up(app: &App, (on, op, kind): (On, &str, Kind)) -> Option<Held> {
     let (On::Job(job), shop) = (on, app.shelf().shop(app.now.at)) else { return None };
     held::held_up(&shop, &shop.job(job).ok()?, (op, kind), words::of_part)
+}
+
+/// The same of what comes next on a job.
+pub fn next_held_up(app: &App, sheet: &JobSheet) -> Option<Held> {
+    let NextAct::WorkOn { op: Some(op) } = &sheet.next else { return None };
+    let planned = sheet.operations.iter().find(|planned| planned.op == *op)?;
+    held_up(app, (On::Job(sheet.job), op, planned.kind))
+}
+
+/// What waits of the pieces of a job that are left.
+pub fn held_of(app: &App, job: Id) -> Option<Held> {
+    let shop = app.shelf().shop(app.now.at);
+    held::held(&shop, &shop.job(job).ok()?)
+}
+
+/// The coats that are wet under one that runs.
+pub fn wet_below(app: &App, run: &Run) -> Option<Held> {
+    let (On::Job(job), shop) = (run.work.on, app.shelf().shop(app.now.at)) else { return None };
+    let is_coat = usual(app, &run.work.op).is_some_and(|usual| What::of(&usual.what) == What::Coat);
+    held::wet_below(&shop, &shop.job(job).ok()?, run.id).filter(|_| is_coat)
 }
 
 /// How an operation ends in a wait: as the maker said, else as its name tells.

@@ -55,6 +55,7 @@ pub fn screen(app: &App, sheet: &BenchSheet, seen: Seen<'_>) -> Screen {
         .kids(is_below.then(|| waits::first_line(app, seen)).flatten())
         .kids(late(app, sheet))
         .kids(set_back(sheet, seen))
+        .kids(sheet.running.as_ref().and_then(|slab| waits::wet_below(&slab.run, app, seen)))
         .kids(sheet.stayed.as_ref().map(|one| stayed(one, seen)))
         .kids(more_than_said(sheet, seen))
         .kids(slow)

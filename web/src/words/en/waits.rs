@@ -1,6 +1,7 @@
 //! English: waits, their calendar, what fits meanwhile, how long is usual, quiet hours.
 
 use super::bench::{OILY, holds};
+use super::common::sentence;
 use super::how::listed;
 use crate::app::news::Handed;
 use crate::words::Speech;
@@ -128,6 +129,29 @@ pub fn state(what: Option<What>) -> &'static str {
         Some(What::Cure) => "Curing",
         Some(What::Other) | None => "Waiting",
     }
+}
+
+/// "All 5 of them are in clamps until 14:20.", "3 of them are drying until Wed 09:05."
+pub fn held((n, written): (u32, &str), left: u32, what: What, until: &str) -> String {
+    let who = match n {
+        1 if left == 1 => "It is".to_owned(),
+        1 => format!("{written} of them is"),
+        2 if left == 2 => "Both of them are".to_owned(),
+        _ if n == left => format!("All {written} of them are"),
+        _ => format!("{written} of them are"),
+    };
+    let how = match what {
+        What::Glue => "in clamps",
+        What::Coat | What::Dry => "drying",
+        What::Cure => "curing",
+        What::Other => "waiting",
+    };
+    sentence(format!("{who} {how} until {until}"))
+}
+
+/// "The coat below is wet until 10:55."
+pub fn wet_below(until: &str) -> String {
+    sentence(format!("The coat below is wet until {until}"))
 }
 
 /// A glue or a finish by its name.
