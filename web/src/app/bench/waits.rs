@@ -177,6 +177,14 @@ pub fn coated(app: &App, of: (On, &str), n: u32) -> Option<(u32, u32, u32)> {
     kept(app, |kept| kept.coat(of, n))
 }
 
+/// The same of what runs: a run that has put on nothing yet, where all have the coat before, is at the next, of which none is done.
+pub fn coat_of_run(app: &App, slab: &Slab) -> Option<(u32, u32, u32)> {
+    let of = (slab.run.work.on, slab.run.work.op.as_str());
+    let begins = |next: &(u32, u32, u32)| slab.run.done() == 0 && next.2 == 1;
+    let next = coated(app, of, slab.batch.n.saturating_add(1)).filter(begins).filter(|_| !slab.run.work.rework);
+    next.map(|(coat, each, _)| (coat, each, 0)).or_else(|| coated(app, of, slab.batch.n))
+}
+
 /// What of a run is clamped or coated next, and whether that is a further coat: "top 4", "coat 2 of piece 1".
 pub fn next(app: &App, slab: &Slab) -> (String, bool) {
     let next = slab.batch.n.saturating_add(1);

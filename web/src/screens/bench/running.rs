@@ -4,7 +4,7 @@ use super::super::count::saved_fact;
 use super::super::{Screen, Seen, undo};
 use super::{cautions, foot, question, rack, say, slab, waits};
 use crate::app::bench::day::DayTap;
-use crate::app::bench::waits::{coated, waiting};
+use crate::app::bench::waits::{coat_of_run, coated, waiting};
 use crate::app::bench::{Tap, whole_of};
 use crate::app::{App, Msg};
 use crate::parts::head::{Fact, Head, head};
@@ -37,7 +37,7 @@ pub fn screen(app: &App, sheet: &BenchSheet, seen: Seen<'_>) -> Screen {
     let broken_off = sheet.carry_on.as_ref().is_some_and(|carry| !carry.batch.is_done());
     let on = waiting(app).on;
     let crowded = seen.page.is_narrow() || asked.is_some() || sheet.stayed.is_some() || ABOVE < on.len() || on.iter().any(|line| line.over);
-    let coat = sheet.running.as_ref().and_then(|slab| coated(app, (slab.run.work.on, &slab.run.work.op), slab.batch.n));
+    let coat = sheet.running.as_ref().and_then(|slab| coat_of_run(app, slab));
     let coats = |choice: &Choice| coated(app, (choice.on, &choice.op), choice.batch.n).filter(|_| !choice.rework);
     // The clock and the count of what runs come before many that wait.
     let leads = sheet.running.is_some() && !seen.page.is_wide() && (ABOVE < on.len() || on.iter().any(|line| line.over));
