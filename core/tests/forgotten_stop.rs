@@ -3,6 +3,7 @@
 //! left, the next start, and closing time if after the start; without history the last act, or start + the default; never the
 //! start itself; each minute measured, corrected or recalled; and it never blocks a start.
 
+use fivebar_core::bench::Run;
 use fivebar_core::bench::repair::{Because, Proposed};
 use fivebar_core::ledger::fold;
 use fivebar_core::quantity::Span;
@@ -208,6 +209,28 @@ fn the_minutes_in_question_make_no_pace() {
     // Once it is answered its minutes count as they were said to be.
     let answered = slab("16:24 stopped at 09:50 proposed run first");
     assert_eq!((minutes(answered.pace()), answered.all()), (Some(18), Span::minutes(74))); // 50 + 20 minutes, four pieces: 17.5
+}
+
+/// Two of two in 16 minutes each by the pace of the batch, from 12:25; at 12:58 the maker puts right what is going on, and at 14:00 takes clamps of
+/// another job off. That the run is put right says that it went on then; clamps of another job say only that somebody was there.
+#[test]
+fn who_puts_right_what_is_going_on_is_at_it() {
+    let batch = "2026-03-04 07:00 batch 4 \"plane\" for shelf\nwait \"glue\" glue n 4 for stands 60 min as tops\n\
+                 start \"plane\" make on shelf\n07:08 done 1\n07:16 done 1\nstop\n12:25 start \"plane\" make";
+    let forgotten = |said: &str| format!("{batch}{said}\n14:00 off tops\n23:00 copy kept");
+    check(&forgotten(" on shelf"), "12:41", Because::Batch);
+    check(&forgotten("\n12:58 mend on shelf"), "12:58", Because::LastAct);
+    check(&forgotten(" on shelf\n12:58 mend to \"plane\" make stage finish"), "12:58", Because::LastAct);
+    check(&forgotten(" on shelf\n12:58 mend start 12:20"), "12:58", Because::LastAct);
+    // By then it was asked about, and another question was answered; nor is it any word once it was stopped.
+    check(&forgotten(" on shelf\n18:00 mend start 12:20"), "12:36", Because::Batch);
+    check(&forgotten("\n18:00 mend on shelf\n18:30 done 1"), "18:30", Because::LastAct);
+    check(&format!("{batch} on shelf\n22:00 stop\n22:01 mend to \"plane\" make stage finish"), "12:41", Because::Batch);
+    // It is proof as a piece is.
+    let story = told(&forgotten("\n12:58 mend on shelf"));
+    let bench = fold::bench(&story.book);
+    let stands = |run: &Run| run.started.at.until(bench.stands_to(run, story.now.at));
+    assert_eq!(bench.all_running().map(stands).collect::<Vec<_>>(), [Span::minutes(33)]);
 }
 
 /// Four are planed, 40 minutes of the first before something else came, and 5 when it was gone on with: 45 each, of which 40 had gone by at the

@@ -28,7 +28,7 @@ pub use day::DayTotal;
 pub use heads::{Head, one_stay_each};
 pub use kind::{Division, Kind, Mender, Stage};
 pub use question::REMEMBERED;
-pub use run::{Cut, Doubt, Notch, On, Run, Work};
+pub use run::{Cut, Doubt, Notch, On, Run, UNNOTICED, Work};
 pub(crate) use time::add;
 pub use time::{Shares, Source, Time};
 

@@ -48,8 +48,8 @@ impl Bench {
         !is_long_ago && self.in_question(run, now).is_some()
     }
 
-    /// What of a run stands: all of one that nobody doubts. Of a doubtful one what went by up to the last piece, clamping or helper of its own
-    /// that speaks for its end, and what was noted by then, as if it had been stopped there; the rest is to settle, and until that is
+    /// What of a run stands: all of one that nobody doubts. Of a doubtful one what went by up to the last piece, clamping, helper or mend of its
+    /// own that speaks for its end, and what was noted by then, as if it had been stopped there; the rest is to settle, and until that is
     /// answered no minute of it is of a day or a week, of what a job that goes on took, and so of its price, and nobody who worked along is
     /// paid for it; each page says how many they are. Nor is anything of the rest off what is left of any job: its minutes, its pieces, or
     /// what was put to wait in it.
@@ -197,11 +197,11 @@ impl Bench {
     }
 }
 
-/// What was noted of one run, as above; after its end too.
+/// What was noted of one run, as above, and when it was put right; after its end too.
 fn noted_in(run: &Run) -> impl Iterator<Item = Moment> {
     let later = |came: &Moment| WITH_THE_START < run.started.at.until(*came);
     let helpers = run.heads.iter().flat_map(move |head| [Some(head.from).filter(later), head.to]).flatten();
-    run.notches.iter().map(|notch| notch.at).chain(run.clamped.iter().copied()).chain(run.right).chain(helpers)
+    run.notches.iter().map(|notch| notch.at).chain(run.clamped.iter().chain(&run.put_right).copied()).chain(run.right).chain(helpers)
 }
 
 /// After a run's start and not after its end.

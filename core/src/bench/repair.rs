@@ -134,14 +134,19 @@ pub fn looks_wrong(run: &Run, known: &Known, now: Moment) -> bool {
 
 /// The last act that speaks for an end: one of the day on which the run began and within a working day of its start does, and so does any that was
 /// made before the run looked wrong, or within a working day and no night after the one before it, or after the start: who works past midnight
-/// notes pieces then. A tap of the next morning after a quiet night says no more than none. What the maker said is right does [J].
+/// notes pieces then. A tap of the next morning after a quiet night says no more than none. What the maker said is right does. Who puts right what is
+/// going on is at it; once the run looks wrong that answers another question, and speaks for no end [J].
 pub fn last_act(run: &Run, known: &Known, acts: impl Iterator<Item = Moment>) -> Option<Moment> {
     let mut acts = acts.listed();
     order_by_key(&mut acts, |at| *at);
     let (mut known, right) = (Known { last_act: None, ..*known }, run.right);
     for at in acts {
+        let in_doubt = || is_in_doubt(run, &noted(run, &known), at);
+        if run.put_right.contains(&at) && in_doubt() {
+            continue;
+        }
         let goes_on = run.started.at.until(at) <= DAY_MOST && known.last_act.unwrap_or(run.started.at).until(at) < NIGHT_LEAST;
-        if right.is_none_or(|right| right < at) && !is_of_its_day(run, at) && !goes_on && is_in_doubt(run, &noted(run, &known), at) {
+        if right.is_none_or(|right| right < at) && !is_of_its_day(run, at) && !goes_on && in_doubt() {
             break;
         }
         known.last_act = Some(at);

@@ -7,6 +7,9 @@ use super::heads::Head;
 use super::{Kind, Mender, Shares, Source, Stage};
 use crate::quantity::{Count, Id, Listed, Moment, Money, Offset, Span, Wall};
 
+/// A clock set back by no more than this is a clock that was put right.
+pub const UNNOTICED: Span = Span::minutes(1);
+
 /// What time is spent on.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub enum On {
@@ -91,6 +94,8 @@ pub struct Run {
     pub notches: Vec<Notch>,
     /// When pieces of it were put to wait.
     pub clamped: Vec<Moment>,
+    /// When what it is, or when it began, was put right.
+    pub put_right: Vec<Moment>,
 }
 
 impl Run {
@@ -114,6 +119,7 @@ impl Run {
             heads: vec![],
             notches: vec![],
             clamped: vec![],
+            put_right: vec![],
         }
     }
 
@@ -142,10 +148,21 @@ impl Run {
         self.right.zip(ends.min()).is_some_and(|(right, end)| end <= right)
     }
 
-    /// The end as it counts: the stop, or now; never after the next start of the same person, nor 48 h after the start.
+    /// The last that was done in it, else its start.
+    pub fn last_done(&self) -> Moment {
+        let done = self.notches.iter().map(|notch| notch.at).chain(self.clamped.iter().copied());
+        done.fold(self.started.at, Moment::max)
+    }
+
+    /// While it goes on, the last that was done in it, where the clock is before that: it was set back.
+    pub fn ahead_of(&self, now: Moment) -> Option<Moment> {
+        Some(self.last_done()).filter(|done| self.is_running() && UNNOTICED < now.until(*done))
+    }
+
+    /// The end as it counts: the stop, or now, or what was done by a clock that was set back since; never after the next start of the same person, nor 48 h after the start.
     pub fn end(&self, now: Moment) -> Moment {
         let start = self.started.at;
-        let own = self.stopped.map_or(now, |stop| stop.at);
+        let own = self.stopped.map_or_else(|| now.max(self.last_done()), |stop| stop.at);
         let cut = self.cut.map_or(own, |cut| cut.at.min(own));
         cut.min(start.plus(Span::RUN_MOST)).max(start)
     }

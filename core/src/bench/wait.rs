@@ -184,6 +184,11 @@ impl Wait {
     pub fn what(&self) -> What {
         What::of(&self.what)
     }
+
+    /// Whole pieces wait: a coat or what was wetted dries, and dust would lie on it.
+    pub fn is_whole(&self) -> bool {
+        self.what() != What::Glue
+    }
 }
 
 /// How an operation ends in a wait.

@@ -49,9 +49,10 @@ impl Slab {
         self.run.work.kind == Kind::Make || self.batch.of.is_some() || 0 < self.batch.n
     }
 
-    /// What was planned, once all runs of the operation that nobody doubts took longer; none of rework, which nobody plans.
+    /// What was planned, once all runs of the operation that nobody doubts took longer, by minutes as they are shown; none of rework, which
+    /// nobody plans.
     pub fn past_plan(&self) -> Option<Span> {
-        self.planned.filter(|planned| !self.run.work.rework && *planned < self.batch.sure)
+        self.planned.filter(|planned| !self.run.work.rework && planned.as_minutes() < self.batch.sure.as_minutes())
     }
 }
 
@@ -412,6 +413,13 @@ mod tests {
         assert_eq!(past(&phone, 1540), None, "a night that nobody answered for is not worked");
         phone.start(1550, "saw", stands);
         assert_eq!(past(&phone, 1700), None, "nothing was thought of it");
+        let (mut phone, wall) = (Phone::new("b"), |phone: &Phone, ms: i64| Wall::new(at(105).plus(Span::ms(ms)), phone.offset));
+        let stands = phone.job(0, "stands");
+        let (op, kind) = ("trim".into(), Kind::Make);
+        phone.note(1, crate::ledger::kind::job::OperationPlanned { job: job(stands), op, kind, stage: None, span, pieces: None });
+        phone.start(85, "trim", stands);
+        let past = |ms| bench(&phone.book, Seen { now: wall(&phone, ms), ..Seen::default() }).running.and_then(|slab| slab.past_plan());
+        assert_eq!((past(20_000), past(30_000)), (None, span), "some seconds are no minute past 20");
     }
 
     #[test]

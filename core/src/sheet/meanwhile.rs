@@ -7,8 +7,8 @@ use super::estimate::left::{batch, by_pieces};
 use super::estimate::{Row, parts, rows_of};
 use crate::bench::estimate::{Basis, Left, Likely, spread};
 use crate::bench::meanwhile::{From, Offer, SHOWN, UNKNOWN_LEAST, fitting};
-use crate::bench::wait::{Wait, What};
-use crate::bench::{Kind, On, Run, repair};
+use crate::bench::wait::Wait;
+use crate::bench::{Bench, Kind, On, Run, repair};
 use crate::ledger::fold::{self, Job, Operation};
 use crate::quantity::{Count, Listed, Span};
 
@@ -199,7 +199,7 @@ impl Fit<'_> {
             let choice = self.look.choice(run);
             let batch = self.shop.bench.sure_batch(choice.on, &choice.op, self.shop.now);
             let Some(Left::Goes(time)) = by_pieces(&batch) else { continue };
-            if !waits.iter().any(|wait| is_whole(wait) || self.shop.bench.op_of(wait) == choice.op) {
+            if !waits.iter().any(|wait| wait.is_whole() || self.shop.bench.op_of(wait) == choice.op) {
                 found.extend(Takes::of(time, Span::ZERO, From::Pace).map(|takes| (choice, takes)));
             }
         }
@@ -238,28 +238,24 @@ impl Fit<'_> {
         Takes::of(part.time, choice.batch.sure, From::History)
     }
 
-    /// Whether an operation can be worked on: it needs nothing that waits. What waits itself does not; nothing is made while its pieces
-    /// are wet; what follows the gluing of whole pieces needs those, what follows the gluing of parts only next needs them [J].
+    /// Whether an operation can be worked on: it needs nothing that waits.
     fn is_free(&self, job: &Job, (op, kind): (&str, Kind), waits: &[&Wait]) -> bool {
-        let place = |op: &str| job.operations.iter().position(|operation| operation.op == op);
-        let own = place(op);
-        let needs = |wait: &&&Wait| {
-            let waiting = self.shop.bench.op_of(wait);
-            let behind = || own.zip(place(waiting)).is_some_and(|(own, waiting)| waiting.checked_add(1) == Some(own));
-            let after = || place(waiting).is_none_or(|waiting| own.is_none_or(|own| waiting < own));
-            waiting == op || is_whole(wait) || if (self.telling.of_part)(waiting) { behind() } else { after() }
-        };
-        kind != Kind::Make || !waits.iter().any(|wait| needs(&wait))
+        kind != Kind::Make || !waits.iter().any(|wait| needs(&self.shop.bench, job, op, (wait, self.telling.of_part)))
     }
+}
+
+/// Whether an operation needs what waits. What waits itself does; nothing is made while its pieces are wet; what follows the gluing of whole
+/// pieces needs those, what follows the gluing of parts only next needs them [J].
+pub(super) fn needs(bench: &Bench, job: &Job, op: &str, (wait, of_part): (&Wait, fn(&str) -> bool)) -> bool {
+    let place = |op: &str| job.operations.iter().position(|operation| operation.op == op);
+    let (own, waiting) = (place(op), bench.op_of(wait));
+    let behind = || own.zip(place(waiting)).is_some_and(|(own, waiting)| waiting.checked_add(1) == Some(own));
+    let after = || place(waiting).is_none_or(|waiting| own.is_none_or(|own| waiting < own));
+    waiting == op || wait.is_whole() || if of_part(waiting) { behind() } else { after() }
 }
 
 fn is_making(run: &Run) -> bool {
     run.work.kind == Kind::Make && !run.work.rework && run.work.person.is_none()
-}
-
-/// Whole pieces wait: a coat or what was wetted dries, and dust would lie on it.
-fn is_whole(wait: &Wait) -> bool {
-    wait.what() != What::Glue
 }
 
 /// What was done for no job before, such as sharpening, as long as it usually takes; not what waits itself. A stop that was forgotten says

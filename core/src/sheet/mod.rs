@@ -21,6 +21,7 @@ pub mod fair;
 mod fetched;
 pub mod gallery;
 pub mod haul;
+pub mod held;
 pub mod helped;
 pub mod hours;
 pub mod job;

@@ -4,16 +4,13 @@
 
 use super::numbers::{Meant, Numbers};
 use crate::bench::wait::What;
-use crate::bench::{Bench, Head, Notch, On, Run, Work, one_stay_each, repair};
+use crate::bench::{Bench, Head, Notch, On, Run, UNNOTICED, Work, one_stay_each, repair};
 use crate::ledger::kind::bench as kind;
 use crate::ledger::kind::job::OperationPlanned;
 use crate::ledger::kind::wait::{WaitBegan, WaitEnded};
 use crate::ledger::places::Places;
 use crate::ledger::{Book, Device, Entry, Fact, Subject};
 use crate::quantity::{Id, Listed, Moment, Set, Sorted, Span, Wall, order_by_key};
-
-/// A clock set back by no more than this is a clock that was put right.
-const UNNOTICED: Span = Span::minutes(1);
 
 /// Every run and batch there is.
 pub fn bench(book: &Book) -> Bench {
@@ -41,8 +38,8 @@ pub fn bench(book: &Book) -> Bench {
     bench.with_acts(acts)
 }
 
-/// The acts on what runs are on, for those whose end may be asked about. Starts, recalled time and what is put right are no acts; who takes
-/// off what waits of a job is at it.
+/// The acts on what runs are on, for those whose end may be asked about. Starts, recalled time and what is put right are no acts on
+/// others; who takes off what waits of a job is at that job, and at no other.
 fn acts_on<'a>(book: &Book, runs: impl Iterator<Item = &'a Run>, mut taken_off: Sorted<On, Vec<Moment>>) -> Sorted<On, Vec<Moment>> {
     let mut all = Sorted::new();
     for on in runs.filter(|run| repair::may_look_wrong(run, Moment::at(i64::MAX))).map(|run| run.work.on) {
@@ -95,6 +92,7 @@ struct Said {
     mended: Vec<Mended>,
     notches: Vec<Notch>,
     clamped: Vec<Moment>,
+    put_right: Vec<Moment>,
     heads: Vec<Head>,
     // A word on a helper may arrive before the helper.
     heads_mended: Vec<kind::HelperMended>,
@@ -136,6 +134,7 @@ impl Gathered {
     }
 
     fn take(&mut self, entry: &Entry, tap: Tap) {
+        put_right(&entry.fact).into_iter().for_each(|run| self.of(run).put_right.push(tap.wall.at));
         match &entry.fact {
             Fact::RunStarted(f) => self.begin(started(entry.id, f, tap)),
             Fact::RunRecalled(f) => self.begin(recalled(entry, f)),
@@ -255,13 +254,23 @@ impl Said {
                 Mended::Op(said) => rename(&mut run, said),
             }
         }
-        (run.notches, run.clamped) = (self.notches, self.clamped);
+        (run.notches, run.clamped, run.put_right) = (self.notches, self.clamped, self.put_right);
         run.heads.extend(self.heads);
         for said in &self.heads_mended {
             run.heads.iter_mut().filter(|head| head.id == said.helper).for_each(|head| mend_head(head, said));
         }
         one_stay_each(&mut run.heads);
         Some(run)
+    }
+}
+
+/// The run of which a fact puts something right, and not its stop.
+fn put_right(fact: &Fact) -> Option<Id> {
+    match fact {
+        Fact::RunMended(f) if f.stop.is_none() && (f.start.is_some() || f.op.is_some()) => Some(f.run),
+        Fact::RunMoved(f) => Some(f.run),
+        Fact::RunRenamed(f) => Some(f.run),
+        _ => None,
     }
 }
 

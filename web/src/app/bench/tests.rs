@@ -5,6 +5,7 @@ mod big;
 mod clocks;
 mod coats;
 mod days;
+mod held;
 mod helper;
 mod mending;
 mod missed;

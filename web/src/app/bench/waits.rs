@@ -10,12 +10,14 @@ use crate::parts::pad::Press;
 use crate::words::en::{bench as bench_words, waits as words};
 use fivebar_core::bench::calendar::{self, Event};
 use fivebar_core::bench::wait::{Usual, Warmth, What};
-use fivebar_core::bench::{On, Run};
+use fivebar_core::bench::{Kind, On, Run};
 use fivebar_core::ledger::decide::{Command, Laid, Now, WaitCommand};
 use fivebar_core::ledger::kind::wait as kind;
 use fivebar_core::quantity::reading::{self, Misread, Sign};
 use fivebar_core::quantity::{Clock, Day, Id, Key, Listed, Moment, Span, Wall, begin_small};
 use fivebar_core::sheet::bench::Slab;
+use fivebar_core::sheet::held::{self, Held};
+use fivebar_core::sheet::job::{JobSheet, NextAct};
 use fivebar_core::sheet::meanwhile::{Meanwhile, Telling, meanwhile};
 use fivebar_core::sheet::waits::{Kept, WaitLine, WaitsSheet};
 use std::rc::Rc;
@@ -132,6 +134,32 @@ pub fn fits(app: &App) -> Option<Rc<Meanwhile>> {
     shelf.fits(app.now.at, || meanwhile(&shelf.shop(app.now.at), super::seen(app), telling, true))
 }
 
+/// What waits of all pieces of a job, where work on an operation of it needs them.
+pub fn held_up(app: &App, (on, op, kind): (On, &str, Kind)) -> Option<Held> {
+    let (On::Job(job), shop) = (on, app.shelf().shop(app.now.at)) else { return None };
+    held::held_up(&shop, &shop.job(job).ok()?, (op, kind), words::of_part)
+}
+
+/// The same of what comes next on a job.
+pub fn next_held_up(app: &App, sheet: &JobSheet) -> Option<Held> {
+    let NextAct::WorkOn { op: Some(op) } = &sheet.next else { return None };
+    let planned = sheet.operations.iter().find(|planned| planned.op == *op)?;
+    held_up(app, (On::Job(sheet.job), op, planned.kind))
+}
+
+/// What waits of the pieces of a job that are left.
+pub fn held_of(app: &App, job: Id) -> Option<Held> {
+    let shop = app.shelf().shop(app.now.at);
+    held::held(&shop, &shop.job(job).ok()?)
+}
+
+/// The coats that are wet under one that runs.
+pub fn wet_below(app: &App, run: &Run) -> Option<Held> {
+    let (On::Job(job), shop) = (run.work.on, app.shelf().shop(app.now.at)) else { return None };
+    let is_coat = usual(app, &run.work.op).is_some_and(|usual| What::of(&usual.what) == What::Coat);
+    held::wet_below(&shop, &shop.job(job).ok()?, run.id).filter(|_| is_coat)
+}
+
 /// How an operation ends in a wait: as the maker said, else as its name tells.
 pub fn usual(app: &App, op: &str) -> Option<Usual> {
     app.shelf().waits().usuals.of(op, words::guess(op))
@@ -147,6 +175,14 @@ pub fn pieces(app: &App, line: &WaitLine) -> String {
 /// So many pieces of an operation are done: from the second coat on, which coat that is, of how many pieces, and how many of it.
 pub fn coated(app: &App, of: (On, &str), n: u32) -> Option<(u32, u32, u32)> {
     kept(app, |kept| kept.coat(of, n))
+}
+
+/// The same of what runs: a run that has put on nothing yet, where all have the coat before, is at the next, of which none is done.
+pub fn coat_of_run(app: &App, slab: &Slab) -> Option<(u32, u32, u32)> {
+    let of = (slab.run.work.on, slab.run.work.op.as_str());
+    let begins = |next: &(u32, u32, u32)| slab.run.done() == 0 && next.2 == 1;
+    let next = coated(app, of, slab.batch.n.saturating_add(1)).filter(begins).filter(|_| !slab.run.work.rework);
+    next.map(|(coat, each, _)| (coat, each, 0)).or_else(|| coated(app, of, slab.batch.n))
 }
 
 /// What of a run is clamped or coated next, and whether that is a further coat: "top 4", "coat 2 of piece 1".

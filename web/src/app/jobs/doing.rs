@@ -1,5 +1,6 @@
 //! The next act of a job, done: the clock starts at the bench, or the form that is next opens.
 
+use super::super::bench::waits::next_held_up;
 use super::super::order::{Feel, Order};
 use super::super::{App, plan};
 use super::draft::{PaidTo, What};
@@ -19,6 +20,7 @@ pub fn next(app: &mut App, now: Now) {
         // What is left to cut comes before an empty bench.
         NextAct::WorkOn { op: None } if plan::is_to_cut(app, sheet.job) => plan::heard(app, plan::Tap::Saw(sheet.job), now),
         NextAct::Running { .. } | NextAct::WorkOn { op: None } | NextAct::Waits { .. } => app.go(Place::Bench),
+        NextAct::WorkOn { op: Some(_) } if next_held_up(app, &sheet).is_some() => app.go(Place::Bench),
         NextAct::WorkOn { op: Some(op) } => {
             let planned = sheet.operations.iter().find(|planned| planned.op == *op).cloned();
             planned.into_iter().for_each(|planned| start(app, &planned, now));

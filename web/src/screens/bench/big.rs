@@ -7,16 +7,17 @@ use super::super::{Screen, Seen};
 use super::rack::notches;
 use super::{cautions, say, slab};
 use crate::app::bench::Tap;
-use crate::app::bench::waits::{WaitTap, kept, long, next, pieces, usual};
+use crate::app::bench::waits::{WaitTap, held_up, kept, long, next, pieces, usual};
 use crate::app::{App, Common, Msg};
 use crate::parts::notches::on_slab;
 use crate::view::{El, el};
 use crate::words::en::common::taken_back;
 use crate::words::en::{bench as words, waits};
+use fivebar_core::bench::On;
 use fivebar_core::bench::wait::{Usual, What};
 use fivebar_core::ledger::{Entry, Fact};
 use fivebar_core::quantity::{Id, Span};
-use fivebar_core::sheet::bench::{BenchSheet, Slab};
+use fivebar_core::sheet::bench::{BenchSheet, Choice, Slab};
 use off::{chalked, comes_out, off};
 
 /// How long a hold is, in milliseconds.
@@ -95,12 +96,26 @@ fn first(app: &App, sheet: &BenchSheet, seen: Seen<'_>) -> El<Msg> {
             };
             key.kids((0 < notches.of).then(|| on_slab(notches)))
         }
-        (None, Some(choice)) => {
-            let under = [choice.name.clone(), Some(choice.op.clone())].into_iter().flatten().collect::<Vec<_>>().join(": ");
-            huge("huge", words::CARRY_ON, under, say(Tap::Board(choice.clone())))
-        }
+        (None, Some(carry)) => match goes_on(app, sheet, carry) {
+            Some(choice) => {
+                let under = [choice.name.clone(), Some(choice.op.clone())].into_iter().flatten().collect::<Vec<_>>().join(": ");
+                let begun = choice.is_same(carry) || Span::ZERO < choice.batch.all();
+                huge("huge", if begun { words::CARRY_ON } else { words::START }, under, say(Tap::Board(choice.clone())))
+            }
+            None => huge("huge", words::START, words::WHAT_ARE_YOU_DOING.to_owned(), say(Tap::Other)),
+        },
         (None, None) => huge("huge", words::START, words::WHAT_ARE_YOU_DOING.to_owned(), say(Tap::Other)),
     }
+}
+
+/// What one thumb goes on with: what was stopped last, else what comes next there, where that is of a job; else what was broken off of a job
+/// before it, or where another job stands. Nothing of which each piece waits.
+fn goes_on<'a>(app: &App, sheet: &'a BenchSheet, carry: &'a Choice) -> Option<&'a Choice> {
+    let rack = &sheet.rack;
+    let next = rack.next.and_then(|place| rack.below.get(place));
+    let broken_off = sheet.latest.iter().filter(|choice| !choice.batch.is_done());
+    let of_jobs = [Some(carry), next].into_iter().flatten().chain(broken_off).chain(&rack.jobs).filter(|it| it.on != On::Nothing);
+    of_jobs.chain([carry]).find(|choice| held_up(app, (choice.on, &choice.op, choice.kind)).is_none())
 }
 
 /// "top 4, off 90 min from now".
@@ -112,7 +127,7 @@ fn clamp(slab: &Slab, usual: &Usual, app: &App) -> El<Msg> {
 /// What takes back, and Stop. What can come out stands in the place of the one that is needed less: of Stop while nothing runs, else of
 /// what takes back, once the last tap is no slip any more.
 fn second(app: &App, sheet: &BenchSheet, seen: Seen<'_>) -> El<Msg> {
-    let over = comes_out(app);
+    let over = comes_out(app, seen);
     let Some(slab) = &sheet.running else {
         return pair(back(app, sheet, seen), over.unwrap_or_else(|| stop(app).flag("disabled", true)));
     };

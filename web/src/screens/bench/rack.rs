@@ -17,9 +17,14 @@ use fivebar_core::sheet::bench::{BenchSheet, Choice};
 /// From the second coat of a choice on: which it is, on how many pieces, and how many of them have it.
 pub type Coats<'a> = &'a dyn Fn(&Choice) -> Option<(u32, u32, u32)>;
 
-/// The rack around what runs. Where much lies above it already, the board before it comes last. On a narrow page what is needed less
+/// The rack around what runs. Where much lies above it already, the board before it comes last, and what runs lies apart where it leads. On a narrow page what is needed less
 /// lies behind what runs, or what to carry on with, and the other boards below it.
-pub fn around((sheet, coats): (&BenchSheet, Coats<'_>), coat: Option<(u32, u32, u32)>, crowded: bool, seen: Seen<'_>) -> Vec<El<Msg>> {
+pub fn around(
+    (sheet, coats): (&BenchSheet, Coats<'_>),
+    coat: Option<(u32, u32, u32)>,
+    (crowded, leads): (bool, bool),
+    seen: Seen<'_>,
+) -> Vec<El<Msg>> {
     let rack = &sheet.rack;
     let next = |place: usize| rack.next == Some(place);
     let before = |here: bool| rack.above.iter().filter(move |_| here).map(|choice| one(choice, false, (sheet, coats), seen));
@@ -29,7 +34,7 @@ pub fn around((sheet, coats): (&BenchSheet, Coats<'_>), coat: Option<(u32, u32, 
     if around.is_empty() {
         return foot::folded(sheet, seen).into_iter().listed();
     }
-    if !seen.page.is_narrow() {
+    if !seen.page.is_narrow() && !leads {
         return vec![drawn(around).key("rack")];
     }
     let mut boards = around.into_iter();

@@ -4,7 +4,7 @@ use super::super::count::saved_fact;
 use super::super::{Screen, Seen, undo};
 use super::{cautions, foot, question, rack, say, slab, waits};
 use crate::app::bench::day::DayTap;
-use crate::app::bench::waits::{coated, waiting};
+use crate::app::bench::waits::{coat_of_run, coated, waiting};
 use crate::app::bench::{Tap, whole_of};
 use crate::app::{App, Msg};
 use crate::parts::head::{Fact, Head, head};
@@ -37,12 +37,14 @@ pub fn screen(app: &App, sheet: &BenchSheet, seen: Seen<'_>) -> Screen {
     let broken_off = sheet.carry_on.as_ref().is_some_and(|carry| !carry.batch.is_done());
     let on = waiting(app).on;
     let crowded = seen.page.is_narrow() || asked.is_some() || sheet.stayed.is_some() || ABOVE < on.len() || on.iter().any(|line| line.over);
-    let coat = sheet.running.as_ref().and_then(|slab| coated(app, (slab.run.work.on, &slab.run.work.op), slab.batch.n));
+    let coat = sheet.running.as_ref().and_then(|slab| coat_of_run(app, slab));
     let coats = |choice: &Choice| coated(app, (choice.on, &choice.op), choice.batch.n).filter(|_| !choice.rework);
-    let mut rack = rack::around((sheet, &coats), coat, crowded, seen);
+    // The clock and the count of what runs come before many that wait.
+    let leads = sheet.running.is_some() && !seen.page.is_wide() && (ABOVE < on.len() || on.iter().any(|line| line.over));
+    let mut rack = rack::around((sheet, &coats), coat, (crowded, leads), seen);
     // On large text what to carry on with, and Other, come first; beside waits on a narrow page what runs and its keys do, or what to begin.
     let keys_lead = seen.page.is_narrow() && (if sheet.running.is_some() { !on.is_empty() } else { 1 < on.len() });
-    let first = if keys_lead || (seen.page.width <= LARGE_TEXT && broken_off) { rack.len().min(2) } else { 0 };
+    let first = if keys_lead || (seen.page.width <= LARGE_TEXT && broken_off) { rack.len().min(2) } else { usize::from(leads) };
     let mut rest = rack.split_off(first);
     let place = if broken_off { rest.len() } else { 0 };
     rest.splice(place..place, waits::meanwhile(app, seen));
@@ -52,6 +54,8 @@ pub fn screen(app: &App, sheet: &BenchSheet, seen: Seen<'_>) -> Screen {
         .kids(asked)
         .kids(is_below.then(|| waits::first_line(app, seen)).flatten())
         .kids(late(app, sheet))
+        .kids(set_back(sheet, seen))
+        .kids(sheet.running.as_ref().and_then(|slab| waits::wet_below(&slab.run, app, seen)))
         .kids(sheet.stayed.as_ref().map(|one| stayed(one, seen)))
         .kids(more_than_said(sheet, seen))
         .kids(slow)
@@ -79,6 +83,13 @@ fn late(app: &App, sheet: &BenchSheet) -> Option<El<Msg>> {
     let (run, said) = app.bench.late.as_ref()?;
     let runs = sheet.running.as_ref().is_some_and(|slab| slab.run.id == *run);
     runs.then(|| el("p", "w7").key("late").attr("role", "status").text(said.clone()))
+}
+
+/// The phone's clock is before what was noted of what runs.
+fn set_back(sheet: &BenchSheet, seen: Seen<'_>) -> Option<El<Msg>> {
+    let run = &sheet.running.as_ref()?.run;
+    let noted = seen.when(run.wall(run.ahead_of(seen.now.at)?, seen.local));
+    Some(el("p", "w7").key("set back").attr("role", "status").text(words::clock_set_back(&noted)))
 }
 
 /// Who was there at a switch: still here, or gone; at what is over, too, or gone by then.

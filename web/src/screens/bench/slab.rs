@@ -6,6 +6,7 @@ use super::say;
 use crate::app::Msg;
 use crate::app::bench::Tap;
 use crate::parts::key::key;
+use crate::parts::notches::Notches;
 use crate::parts::slab::{Slab as Drawn, slab_with};
 use crate::view::El;
 use crate::words::en::{bench as words, day};
@@ -26,7 +27,8 @@ pub fn slab(slab: &Slab, coat: Option<(u32, u32, u32)>, seen: Seen<'_>) -> El<Ms
     };
     let (figure, unit) = figure(slab.worked, seen);
     let lines = lines(slab, seen);
-    let drawn = Drawn { operation: slab.run.work.op.clone(), figure, unit: unit.into(), done, notches: notches(batch), lines };
+    let notches = coat.map_or_else(|| notches(batch), |(_, of, done)| Notches { done, of });
+    let drawn = Drawn { operation: slab.run.work.op.clone(), figure, unit: unit.into(), done, notches, lines };
     let asks = matches!(slab.run.work.on, On::Job(_)) && !slab.run.work.rework && slab.has_pieces();
     // On a narrow page the way to put that right is behind +n.
     let asks = asks && !(seen.page.is_narrow() && batch.of.is_some());

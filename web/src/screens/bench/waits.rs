@@ -6,28 +6,48 @@ mod day;
 mod list;
 
 pub use ask::{span, usual};
-pub use card::{card, first_line, lines};
+pub use card::{can_since, card, first_line, lines, of_first_work, some_off, take_off};
 pub use day::{of_day, struck_rows};
 pub use list::list;
 
 use super::super::Seen;
 use super::say;
 use crate::app::bench::Tap;
-use crate::app::bench::waits::{WaitTap, fits};
+use crate::app::bench::waits::{self, WaitTap, fits, held_of};
 use crate::app::{App, Msg};
 use crate::parts::board::{Board, board};
 use crate::parts::key::key;
 use crate::parts::rack::rack;
 use crate::view::{El, el};
 use crate::words::en::{bench as bench_words, waits as words};
+use fivebar_core::bench::Run;
 use fivebar_core::bench::meanwhile::{From, Offer};
 use fivebar_core::bench::wait::What;
-use fivebar_core::quantity::Span;
+use fivebar_core::quantity::{Id, Span};
 use fivebar_core::sheet::bench::Choice;
+use fivebar_core::sheet::held::Held;
 
 /// Says something of waits.
 fn wait(tap: WaitTap) -> Msg {
     say(Tap::Waits(tap))
+}
+
+/// "3 of them are drying until Wed 09:05."
+pub fn held(held: &Held, seen: Seen<'_>) -> String {
+    let until = seen.when(held.last.wall(held.last.off(), seen.local));
+    words::held((held.n, &seen.speech.count(held.n)), held.left, held.last.what(), &until)
+}
+
+/// What of a job still waits, where it is sold: it is said, and refuses nothing.
+pub fn sold_wet(app: &App, job: Id, seen: Seen<'_>) -> Option<El<Msg>> {
+    held_of(app, job).map(|it| el("p", "w7").key("held").attr("role", "status").text(held(&it, seen)))
+}
+
+/// A coat that runs goes onto one that is wet.
+pub fn wet_below(run: &Run, app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
+    let held = waits::wet_below(app, run)?;
+    let until = seen.when(held.last.wall(held.last.off(), seen.local));
+    Some(el("p", "w7").key("wet below").attr("role", "status").text(words::wet_below(&until)))
 }
 
 /// The way to what waits, and to what is usual.

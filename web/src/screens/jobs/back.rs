@@ -16,7 +16,7 @@ use crate::view::{El, el};
 use crate::words::en::job::Strayed;
 use crate::words::en::workshop::hours_from;
 use crate::words::en::{job as words, jobs};
-use fivebar_core::quantity::{Currency, Decimal, Listed, Money, Span, half_up};
+use fivebar_core::quantity::{Currency, Decimal, Listed, Money, Span};
 use fivebar_core::sheet::job::JobSheet;
 use fivebar_core::sheet::look_back::{LookBack, look_back};
 
@@ -126,7 +126,7 @@ fn against_plan(sheet: &JobSheet, back: &LookBack, seen: Seen<'_>) -> El<Msg> {
     if rows.is_empty() {
         return el("p", "t14 i2").text(words::NO_RATIOS);
     }
-    let said = sentence(back);
+    let said = sentence(back, seen);
     let one = seen.speech.number(Decimal::ONE, 2, 2);
     el("section", "card ratios").kids((!said.is_empty()).then(|| el("p", "t22 w8").text(said))).kid(ratios(
         &rows,
@@ -161,7 +161,7 @@ fn price_row(sheet: &JobSheet, back: &LookBack, seen: Seen<'_>) -> Option<Ratio>
 }
 
 /// One sentence: what strayed, then what went as planned.
-fn sentence(back: &LookBack) -> String {
+fn sentence(back: &LookBack, seen: Seen<'_>) -> String {
     let (mut strayed, mut as_planned) = (vec![], vec![]);
     let mut note = |known: bool, way: Strayed, words: (String, &'static str)| match way {
         _ if !known => {}
@@ -169,9 +169,9 @@ fn sentence(back: &LookBack) -> String {
         _ => strayed.push(words.0),
     };
     let hours = back.ratios.hours.map(|ratio| within(ratio, 5));
-    let (written, one) = hours_over(back);
+    let written = hours_over(back, seen);
     let hours_way = hours.unwrap_or(Strayed::AsPlanned);
-    note(hours.is_some(), hours_way, (words::hours_strayed(hours_way, &written, one), words::HOURS_SMALL));
+    note(hours.is_some(), hours_way, (words::hours_strayed(hours_way, &written), words::HOURS_SMALL));
     let wood = back.ratios.wood.map(|ratio| within(ratio, 10)).unwrap_or(Strayed::AsPlanned);
     note(back.ratios.wood.is_some(), wood, (words::wood_strayed(wood).into(), words::WOOD_SMALL));
     let price = back.ratios.price.map(|ratio| within(ratio, 3)).unwrap_or(Strayed::AsPlanned);
@@ -179,16 +179,15 @@ fn sentence(back: &LookBack) -> String {
     words::sentence(&strayed, &as_planned)
 }
 
-/// Whole hours between plan and fact, in words where they are few.
-fn hours_over(back: &LookBack) -> (String, bool) {
-    let off = back.actual.zip(back.estimate).map_or(Span::ZERO, |(actual, estimate)| actual.minus(estimate));
-    let hours = half_up(off.hours().abs(), 0);
-    let whole = i64::try_from(hours).unwrap_or(0);
-    let written = match words::number_word(whole).filter(|_| 0 < whole) {
-        Some(word) => word.to_owned(),
-        None => half_up(off.hours().abs(), 1).normalize().to_string(),
-    };
-    (written, whole == 1)
+/// The hours between plan and fact: in whole ones, small ones in words, where that is off by a tenth at most [J], else as they are.
+fn hours_over(back: &LookBack, seen: Seen<'_>) -> String {
+    let off = back.actual.zip(back.estimate).map_or(0, |(actual, estimate)| actual.minus(estimate).as_minutes().saturating_abs());
+    let whole = off.saturating_add(30).div_euclid(60);
+    let apart = off.saturating_sub(whole.saturating_mul(60)).saturating_abs();
+    match words::number_word(whole).filter(|_| 0 < whole && apart.saturating_mul(10) <= off) {
+        Some(word) => words::whole_hours(word, whole == 1),
+        None => seen.speech.span(Span::minutes(off)),
+    }
 }
 
 /// Whether a ratio is as planned, within so many percent.

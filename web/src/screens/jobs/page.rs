@@ -7,7 +7,7 @@ use super::super::sources::of_job;
 use super::super::{Screen, Seen, undo};
 use super::figures::{apart, bar_said, carried, day, hourly, hours_of, lacking, line, short, stretches, sum, to_be_carried};
 use super::say;
-use crate::app::bench::waits::kept;
+use crate::app::bench::waits::{kept, next_held_up};
 use crate::app::jobs::dates::promise_by;
 use crate::app::jobs::doing::delivery;
 use crate::app::jobs::draft::What;
@@ -47,7 +47,7 @@ pub fn screen(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Screen {
     let estimate = estimated(app, sheet.job);
     let waits = kept(app, |kept| kept.of_job(sheet.job, app.now.at));
     let first = el("div", "col")
-        .kids(next_act((sheet, estimate.as_ref()), at_saw.as_deref(), seen))
+        .kids(next_act((sheet, estimate.as_ref()), (at_saw.as_deref(), held_up(sheet, app, seen)), seen))
         .kids(since::lacking(sheet, seen))
         .kids(since::other_now(sheet, seen))
         .kids(since::ways_to_saw(&lists, |_| Some(changed::AT_THE_SAW.to_owned()), seen))
@@ -81,9 +81,22 @@ fn below(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> El<Msg> {
     el("div", "col").kid(first).kid(keys)
 }
 
-/// How it stands, the key of the next act, and the caution that goes with it.
-fn next_act((sheet, estimate): (&JobSheet, Option<&EstimateSheet>), at_saw: Option<&str>, seen: Seen<'_>) -> Vec<El<Msg>> {
-    let (state, words, under) = next((sheet, estimate), seen);
+/// What comes next, and until when each piece waits for it.
+fn held_up(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Option<String> {
+    let NextAct::WorkOn { op: Some(op) } = &sheet.next else { return None };
+    Some(words::state_held(&waits::held(&next_held_up(app, sheet)?, seen), op))
+}
+
+/// How it stands, the key of the next act, and the caution that goes with it; where every piece waits for that, until when.
+fn next_act(
+    (sheet, estimate): (&JobSheet, Option<&EstimateSheet>),
+    (at_saw, held): (Option<&str>, Option<String>),
+    seen: Seen<'_>,
+) -> Vec<El<Msg>> {
+    let (state, words, under) = match held {
+        Some(said) => (said, words::GO_TO_BENCH.to_owned(), String::new()),
+        None => next((sheet, estimate), seen),
+    };
     let at_saw = at_saw.filter(|_| cuts_next(sheet));
     let words = if at_saw.is_some() { changed::TO_THE_SAW.to_owned() } else { words };
     let state = at_saw.map_or(state, |left| format!("{left}."));

@@ -16,6 +16,7 @@ use crate::parts::head::{Head, head};
 use crate::parts::key::{done_key, key};
 use crate::parts::seg::{Seg, seg};
 use crate::parts::verdict::Sign;
+use crate::screens::bench::waits::sold_wet;
 use crate::screens::jobs::called;
 use crate::screens::taxes;
 use crate::view::{El, el};
@@ -217,7 +218,8 @@ fn foot(sheet: &OfferSheet, app: &App, seen: Seen<'_>) -> Vec<El<Msg>> {
         None if waits(sheet, app) => el("div", "g2").kid(show).kid(waiting_key(sheet.job)),
         None => show,
     };
-    asked_if_meant(sheet, app, sum, seen).into_iter().chain([sold, low]).listed()
+    let wet = sold_wet(app, sheet.job, seen);
+    wet.into_iter().chain(asked_if_meant(sheet, app, sum, seen)).chain([sold, low]).listed()
 }
 
 /// A sum far from the tags is asked about once, over the key that sells.

@@ -518,6 +518,11 @@ pub fn doubt(doubt: Doubt) -> &'static str {
     }
 }
 
+/// Why no minute is added to what runs.
+pub fn clock_set_back(clock: &str) -> String {
+    format!("The phone’s clock was set back: it is before {clock}, when this was last noted. Until it is past that no minute is added.")
+}
+
 /// "Start: phone call".
 pub fn start_new(op: &str) -> String {
     format!("Start: {}", begin_small(op))

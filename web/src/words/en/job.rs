@@ -458,12 +458,16 @@ pub fn sentence(strayed: &[String], as_planned: &[&str]) -> String {
     if said.is_empty() { said } else { format!("{said}.") }
 }
 
-/// "seven hours over".
-pub fn hours_strayed(strayed: Strayed, hours: &str, one: bool) -> String {
-    let unit = if one { "hour" } else { "hours" };
+/// "seven hours".
+pub fn whole_hours(hours: &str, one: bool) -> String {
+    format!("{hours} {}", if one { "hour" } else { "hours" })
+}
+
+/// "seven hours over", "1 h 20 over".
+pub fn hours_strayed(strayed: Strayed, hours: &str) -> String {
     match strayed {
-        Strayed::Over => format!("{hours} {unit} over"),
-        Strayed::Under => format!("{hours} {unit} less than planned"),
+        Strayed::Over => format!("{hours} over"),
+        Strayed::Under => format!("{hours} less than planned"),
         Strayed::AsPlanned => "hours as planned".into(),
     }
 }

@@ -369,6 +369,11 @@ pub fn state_work(op: &str) -> String {
     format!("Next: {}.", lower_first(op))
 }
 
+/// "All 5 of them are in clamps until 14:20. Then: coat 1."
+pub fn state_held(held: &str, op: &str) -> String {
+    format!("{held} Then: {}.", lower_first(op))
+}
+
 /// "Start milling".
 pub fn start(op: &str) -> String {
     format!("Start {}", lower_first(op))

@@ -1,6 +1,7 @@
 //! English: waits, their calendar, what fits meanwhile, how long is usual, quiet hours.
 
 use super::bench::{OILY, holds};
+use super::common::sentence;
 use super::how::listed;
 use crate::app::news::Handed;
 use crate::words::Speech;
@@ -128,6 +129,29 @@ pub fn state(what: Option<What>) -> &'static str {
         Some(What::Cure) => "Curing",
         Some(What::Other) | None => "Waiting",
     }
+}
+
+/// "All 5 of them are in clamps until 14:20.", "3 of them are drying until Wed 09:05."
+pub fn held((n, written): (u32, &str), left: u32, what: What, until: &str) -> String {
+    let who = match n {
+        1 if left == 1 => "It is".to_owned(),
+        1 => format!("{written} of them is"),
+        2 if left == 2 => "Both of them are".to_owned(),
+        _ if n == left => format!("All {written} of them are"),
+        _ => format!("{written} of them are"),
+    };
+    let how = match what {
+        What::Glue => "in clamps",
+        What::Coat | What::Dry => "drying",
+        What::Cure => "curing",
+        What::Other => "waiting",
+    };
+    sentence(format!("{who} {how} until {until}"))
+}
+
+/// "The coat below is wet until 10:55."
+pub fn wet_below(until: &str) -> String {
+    sentence(format!("The coat below is wet until {until}"))
 }
 
 /// A glue or a finish by its name.
@@ -270,14 +294,19 @@ pub fn first_last(what: Option<What>, first: &str, last: Option<&str>) -> String
 }
 
 /// "All 5 tops can come out, since 13:37"; "Top 2 can come out, since 13:08"; "Piece 1 is dry for the next coat, since 13:50".
-pub fn can_come_out((n, written): (u32, &str), thing: &str, (all, since): (bool, &str), kind: Option<What>) -> String {
+pub fn can_come_out(n: (u32, &str), thing: &str, (all, since): (bool, &str), kind: Option<What>) -> String {
+    format!("{} {since}", can_since(n, thing, all, kind))
+}
+
+/// "All 5 tops can come out, since", above the clock.
+pub fn can_since((n, written): (u32, &str), thing: &str, all: bool, kind: Option<What>) -> String {
     let what = match (n, all) {
         (1, _) => begin_large(thing),
         (2, true) => format!("Both {thing}s"),
         (_, true) => format!("All {written} {thing}s"),
         (_, false) => format!("{written} {thing}s"),
     };
-    format!("{what} {}, since {since}", can(kind, n == 1))
+    format!("{what} {}, since", can(kind, n == 1))
 }
 
 /// "2 pieces can come out".
@@ -298,6 +327,11 @@ pub fn these_can_come_out(n: u32, named: &str, since: &str, kind: What) -> Strin
 /// "All 5 off", "Both dry".
 pub fn all_off(n: u32, written: &str, what: Option<What>) -> String {
     if n == 2 { format!("Both {}", ready(what)) } else { format!("All {written} {}", ready(what)) }
+}
+
+/// "3 tops off", beside something else.
+pub fn some_off(written: &str, thing: &str, what: Option<What>) -> String {
+    format!("{written} {thing}s {}", ready(what))
 }
 
 /// "Top 3 off", "Piece 1 dry".

@@ -56,6 +56,27 @@ fn what_is_left_ends_at_the_clock_that_is_shown() {
     check((20, 90), 50, ["09:50", "10:50"], 60, "11:50");
 }
 
+/// Sanded from 10:06 on, one done at 10:45; the phone's clock is set back to 9:30: the 39 minutes that are noted stand, as they do at the stop, and
+/// the bench says why none is added, until the clock is past that.
+#[test]
+fn a_clock_set_back_while_something_runs_is_said() {
+    let mut told = Told::stands();
+    told.start(66, "Sand");
+    told.at(105, [tap(Tap::Done)]);
+    let back = "The phone’s clock was set back";
+    lacks(&told.at(106, []), &[back]);
+    let shown = told.at(30, []);
+    holds(&shown, &[back, "10:45", ">39</span>", "39 min on the job"]);
+    lacks(&shown, &[">0</span>"]);
+    holds(&told.at(31, [tap(Tap::Big)]), &[">39</span>"]);
+    told.at(32, [tap(Tap::LeaveBig)]);
+    lacks(&told.at(110, []), &[back]);
+    told.at(50, [tap(Tap::Stop)]);
+    let bench = told.app.shelf().bench();
+    let run = bench.runs().last().unwrap();
+    assert_eq!(run.worked(told.app.now.at).as_minutes(), 39);
+}
+
 /// Stopped at 9:30 in New York, looked at in Denver: the phone's own clock showed 7:30 when that was saved.
 #[test]
 fn what_was_saved_is_by_the_clock_of_here() {

@@ -63,6 +63,22 @@ fn done_with_the_second_coat_they_are_as_many_pieces_as_before() {
     assert!(super::super::whole_of(&told.app, On::Job(job(&told)), "Coat").is_none(), "nothing is left of it");
 }
 
+/// The second coat of five is begun: what runs says that none has it yet, and counts from there; the run that put on the first says that all have.
+#[test]
+fn a_second_coat_begins_at_none() {
+    let mut told = Told::stands();
+    told.start(0, "Coat");
+    told.at(0, [tap(Tap::AskBatch)]);
+    told.at(0, presses("5").into_iter().chain([tap(Tap::PadDone)]));
+    holds(&told.at(5, vec![Msg::Bench(Tap::Waits(WaitTap::Clamp)); 5]), &["5 of 5 done"]);
+    told.at(6, [tap(Tap::Stop)]);
+    told.start(NEXT, "Coat");
+    let shown = told.at(NEXT + 1, []);
+    holds(&shown, &["Coat 2: 0 of 5 done"]);
+    lacks(&shown, &["5 of 5 done"]);
+    holds(&told.at(NEXT + 2, [Msg::Bench(Tap::Waits(WaitTap::Clamp))]), &["Coat 2: 1 of 5 done"]);
+}
+
 /// Two of the stands coated, and done with it; coated again the next day they are two, and it is their second coat.
 #[test]
 fn a_coat_after_the_last_is_on_the_same_pieces() {

@@ -380,3 +380,18 @@ fn the_fee_of_what_went_back_is_none_of_what_came_in_since() {
     maker.say(Msg::Price(crate::app::price::Tap::Deal(open)));
     maker.shows(&["\u{2212}5.21", "You get", "94.79"]).hides(&["stays with you", "1.40"]);
 }
+
+/// An hour was planned and 2 h 20 were worked: that is 1 h 20 over, and no hour; of nineteen and 26 h 03 it is said in whole ones.
+#[test]
+fn hours_over_are_said_as_they_are() {
+    let check = |stop: &str, said: &str| {
+        let book = format!(
+            "2026-03-02 08:00 +00:00 workshop EUR metric\njob more \"More\" 1 spec\nplan \"sand\" make 60 min for more\n\
+             09:00 start \"sand\" make on more as it\n{stop} stop\n{stop} confirm run it\nsell 1 more for 100\nend more"
+        );
+        Maker::told(&[&book]).room("more", Room::Back).shows(&[said]);
+    };
+    check("11:20", "1 h 20 over");
+    check("12:05", "Two hours over"); // 2 h 05
+    check("09:30", "30 min less than planned");
+}

@@ -128,16 +128,41 @@ fn said(coming: &[WaitLine], app: &App) -> Option<String> {
 
 /// What can come out, with a key for all of it, or for each.
 fn out(over: &[WaitLine], all: bool, app: &App, seen: Seen<'_>) -> El<Msg> {
-    let n = count(over);
-    let ids = over.iter().map(|line| line.wait.id).listed();
-    let (off, each) = match over {
-        [one] => (words::one_off(&pieces(app, one), one.wait.what()), None),
-        _ => (words::all_off(n, &seen.speech.count(n), same_kind(over)), Some(key("key h88", words::ONE_BY_ONE, "", wait(WaitTap::Show)))),
-    };
+    let (off, tap) = take_off(over, app, seen);
+    let each = (1 < over.len()).then(|| key("key h88", words::ONE_BY_ONE, "", wait(WaitTap::Show)));
     el("section", "card wait")
         .key(format!("over{}", over.first().map(|line| line.wait.id.to_string()).unwrap_or_default()))
         .kid(el("p", "w8 c-wait").text(told(over, all, app, seen)))
-        .kid(el("div", if each.is_none() { "" } else { "g2" }).kid(key("key h88 wide", off, "", wait(WaitTap::Off(ids)))).kids(each))
+        .kid(el("div", if each.is_none() { "" } else { "g2" }).kid(key("key h88 wide", off, "", tap)).kids(each))
+}
+
+/// The key that takes these off: "Top 1 off", "All 5 off".
+pub fn take_off(over: &[WaitLine], app: &App, seen: Seen<'_>) -> (String, Msg) {
+    let n = count(over);
+    let off = match over {
+        [one] => words::one_off(&pieces(app, one), one.wait.what()),
+        _ => words::all_off(n, &seen.speech.count(n), same_kind(over)),
+    };
+    (off, wait(WaitTap::Off(over.iter().map(|line| line.wait.id).listed())))
+}
+
+/// The same beside something else: "3 tops off".
+pub fn some_off(over: &[WaitLine], app: &App, seen: Seen<'_>) -> (String, Msg) {
+    let (all, tap) = take_off(over, app, seen);
+    let named = || words::some_off(&seen.speech.count(count(over)), &same_thing(over), same_kind(over));
+    (if 1 < over.len() { named() } else { all }, tap)
+}
+
+/// What can come out of the work of the first that can, and whether nothing of that work is still to come.
+pub fn of_first_work(lines: &[WaitLine]) -> Option<(Vec<WaitLine>, bool)> {
+    let (over, coming): (Vec<WaitLine>, Vec<WaitLine>) = lines.iter().cloned().partition(|line| line.over);
+    by_work(&over, &coming).into_iter().next()
+}
+
+/// "Shelf, glue legs. Both pieces can come out, since", above the clock.
+pub fn can_since(over: &[WaitLine], all: bool, app: &App, seen: Seen<'_>) -> String {
+    let (n, work) = (count(over), over.first().and_then(|first| work_of(app, first)));
+    words::of_work(work.as_deref(), words::can_since((n, &seen.speech.count(n)), &same_thing(over), all, same_kind(over)))
 }
 
 /// So many pieces; under several coats each of them once.

@@ -13,6 +13,7 @@ use crate::app::taxes::tax;
 use crate::app::{App, Msg};
 use crate::parts::caution::caution;
 use crate::parts::seg::{Seg, even};
+use crate::screens::bench::waits::sold_wet;
 use crate::screens::price::gallery::{at, rest_or_all};
 use crate::screens::price::more::tag_word;
 use crate::screens::{Seen, taxes};
@@ -135,6 +136,7 @@ fn sell(draft: &Draft, (sheet, agreed): (&JobSheet, Option<Id>), (app, seen): (&
     asked.above.extend(agreed.and_then(|id| under_agreement(draft, (sheet, sheet.selling.agreement(id)?), (app, seen))));
     let sum = if agreed.is_some() { words::WHOLE_PRICE } else { handed_over((app, currency), by) };
     asked.slots = vec![Slot::new(sum, currency.code()), Slot::whole(words::PIECES)];
+    asked.below = sold_wet(app, sheet.job, seen);
     asked
 }
 

@@ -1,0 +1,81 @@
+//! Pieces of a job that wait and may not come off yet: how many of them, until when, and what they hold up.
+
+use super::Shop;
+use super::meanwhile::needs;
+use crate::bench::wait::{Wait, What};
+use crate::bench::{Bench, Kind};
+use crate::ledger::fold::Job;
+use crate::quantity::{Count, Id, Listed};
+
+/// Pieces that wait.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Held {
+    /// So many of those that are left of the job.
+    pub n: Count,
+    pub left: Count,
+    /// What comes off last.
+    pub last: Wait,
+}
+
+/// What waits of the pieces of a job that are left; none where nothing does.
+pub fn held(shop: &Shop, job: &Job) -> Option<Held> {
+    of(shop, job, |_| true)
+}
+
+/// The same, where work on an operation needs what waits of every piece: none of them is free. What makes nothing needs none.
+pub fn held_up(shop: &Shop, job: &Job, (op, kind): (&str, Kind), of_part: fn(&str) -> bool) -> Option<Held> {
+    let held = of(shop, job, |wait| needs(&shop.bench, job, op, (wait, of_part)))?;
+    (kind == Kind::Make && held.left <= held.n).then_some(held)
+}
+
+/// Coats that are wet under one that a run puts on next; none where a piece has none that is wet, or has that coat already.
+pub fn wet_below(shop: &Shop, job: &Job, run: Id) -> Option<Held> {
+    let below = of(shop, job, |wait| wait.what() == What::Coat && wait.run != Some(run))?;
+    (below.left <= below.n).then_some(below)
+}
+
+fn of(shop: &Shop, job: &Job, counts: impl Fn(&Wait) -> bool) -> Option<Held> {
+    let waits = shop.waits().on().filter(|wait| wait.job == Some(job.id) && !wait.is_over(shop.now) && counts(wait)).listed();
+    let last = waits.iter().max_by_key(|wait| wait.off())?;
+    let (left, n) = (job.left(), pieces(&shop.bench, &waits));
+    (0 < left).then(|| Held { n: n.min(left), left, last: (*last).clone() })
+}
+
+/// Whole pieces that are wet lie beside those in clamps, of which several parts may be of one piece (ours).
+fn pieces(bench: &Bench, waits: &[&Wait]) -> Count {
+    let sum =
+        |of: &dyn Fn(&Wait) -> bool| waits.iter().filter(|wait| of(wait)).fold(0, |sum: Count, wait| sum.saturating_add(wait.still()));
+    let glued = waits.iter().filter(|wait| !wait.is_whole()).map(|wait| bench.op_of(wait));
+    let most = glued.map(|op| sum(&|wait| !wait.is_whole() && bench.op_of(wait) == op)).max().unwrap_or_default();
+    sum(&Wait::is_whole).saturating_add(most)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::story::tell;
+
+    /// Of four stools what waits, and whether that holds up sanding them and sending a message.
+    #[track_caller]
+    fn check(told: &str, waits: Option<(Count, Count)>, holds_up: bool) {
+        let story = tell(&format!("2026-03-02 08:00 +00:00 workshop EUR metric\njob stools \"Stools\" 4 spec\n{told}"));
+        assert_eq!(story.refused, [], "{told}");
+        let shop = Shop::of(&story.book, story.now.at);
+        let job = shop.job(story.names.job("stools").unwrap()).unwrap();
+        assert_eq!(held(&shop, &job).map(|held| (held.n, held.left)), waits, "{told}");
+        let of = |kind| held_up(&shop, &job, ("sand", kind), |op| op == "glue legs").is_some();
+        assert_eq!((of(Kind::Make), of(Kind::Office)), (holds_up, false), "{told}");
+    }
+
+    #[test]
+    fn pieces_that_wait_are_counted_once() {
+        check("", None, false);
+        check("wait \"coat\" coat n 4 for stools 600 min", Some((4, 4)), true);
+        check("wait \"coat\" coat n 3 for stools 600 min", Some((3, 4)), false);
+        check("wait \"coat\" coat n 4 for stools 600 min\n19:00 about stools note \"x\"", None, false);
+        check("wait \"glue up\" glue n 4 for stools 90 min", Some((4, 4)), true);
+        check("wait \"glue legs\" glue n 16 for stools 90 min", Some((4, 4)), false);
+        check("wait \"glue legs\" glue n 2 for stools 90 min\nwait \"glue tops\" glue n 3 for stools 90 min", Some((3, 4)), false);
+        check("sell 3 stools for 120\nwait \"coat\" coat n 3 for stools 600 min", Some((1, 1)), true);
+    }
+}
