@@ -117,7 +117,7 @@ impl Row {
         match self.left {
             Left::Nothing(_) => None,
             Left::Less(gone) => Some(after(self.time, gone)),
-            Left::Goes(time) => Some(after(time, Span::ZERO)),
+            Left::Goes(time) | Left::Longer { rest: time, .. } => Some(after(time, Span::ZERO)),
             Left::AsPlanned { thought, gone } => Some(after(Likely::guessed(spread::minutes(thought)), gone)),
         }
     }
@@ -518,7 +518,8 @@ fn all_to_come(rows: &[Row], counted: &[Counted]) -> Span {
     Span::sum(rows.iter().map(Row::to_come).chain(counted.iter().map(Counted::to_come)))
 }
 
-fn unnoted(shop: &Shop, job: Id, rows: &[Row]) -> Vec<String> {
+/// The same by its rows.
+pub(super) fn unnoted(shop: &Shop, job: Id, rows: &[Row]) -> Vec<String> {
     let logged = shop.time(job);
     let is_worked = |op: &str| logged.by_op.get(op).is_some_and(|shares| Span::ZERO < shares.total());
     let of = |row: &&Row| {

@@ -102,7 +102,7 @@ fn can_be(sheet: &DatesSheet, of: &JobSheet, seen: Seen<'_>) -> Vec<El<Msg>> {
         }
     };
     let alone = (sheet.covers == Covers::Planned && sheet.likely.is_some()).then(|| el("p", "w7").text(words::PLANNED_ALONE));
-    let unnoted = sheet.unnoted.iter().map(|op| small(words::unnoted(op)));
+    let unnoted = super::estimate::unnoted(&sheet.unnoted);
     let reckoned = words::reckoned(&seen.speech.span(sheet.workdays.bench), &clock(sheet.workdays.closing, seen), sheet.said);
     let hours = Msg::Workshop(workshop::Tap::ShowPage(Over::Hours));
     std::iter::once(el("h2", "gap").text(words::READY))

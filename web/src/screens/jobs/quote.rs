@@ -73,7 +73,8 @@ fn private((job, sheet): (&JobSheet, &QuoteSheet), seen: Seen<'_>) -> Vec<El<Msg
     let alone = (sheet.covers == Covers::Planned && sheet.range.is_ok()).then(|| el("p", "w7").text(words::PLANNED_ALONE));
     let open = left_out(job, "w7", seen).filter(|_| sheet.range.is_ok());
     let haul = haul_in_question(job.account.hours.hauls_unsettled, seen).filter(|_| sheet.range.is_ok());
-    let open = open.into_iter().chain(haul);
+    let unnoted = super::estimate::unnoted(&job.account.hours.unnoted).into_iter().filter(|_| sheet.range.is_ok());
+    let open = open.into_iter().chain(haul).chain(unnoted);
     given
         .into_iter()
         .chain(over)

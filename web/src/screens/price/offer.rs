@@ -16,6 +16,7 @@ use crate::parts::head::{Head, head};
 use crate::parts::key::{done_key, key};
 use crate::parts::seg::{Seg, seg};
 use crate::screens::jobs::called;
+use crate::screens::jobs::estimate::unnoted;
 use crate::screens::taxes;
 use crate::view::{El, el};
 use crate::words::en::{common, deal as deals, price as words, waiting};
@@ -67,7 +68,7 @@ fn by_scale(sheet: &OfferSheet, app: &App, seen: Seen<'_>) -> Screen {
     let (conc, ways, many) = (concession(sheet, app, seen), ways((sheet, app), narrow, seen), many(sheet, seen));
     let low = foot(sheet, app, seen);
     let doubt = sheet.slow_band.map(|is_done| el("p", "t14 i2").text(super::doubt(sheet.standing.band.is_some(), is_done)));
-    let first = el("div", "col").kid(shown(sheet, seen)).kids(doubt).kids(guessed(sheet.by_any, seen));
+    let first = el("div", "col").kid(shown(sheet, seen)).kids(doubt).kids(guessed(sheet.by_any, seen)).kids(unnoted(&sheet.unnoted));
     let first = first.kids(not_counted((sheet.unsettled, sheet.ended), seen)).kids(haul_in_question(sheet.hauls_unsettled, seen)).kids(say);
     // How many is seen without a scroll: it stands first. On a narrow page the words stay above the keys that are folded away below the edge.
     let rest: Vec<El<Msg>> = match narrow {
