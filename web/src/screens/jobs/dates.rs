@@ -125,7 +125,8 @@ fn promised(sheet: &DatesSheet) -> Option<(Day, Ready)> {
 
 fn promise(sheet: &DatesSheet, seen: Seen<'_>) -> Option<El<Msg>> {
     let (promised, safe) = promised(sheet).filter(|_| !sheet.rows.is_empty())?;
-    Some(el("p", "").text(words::can_be_promised(&day(promised, seen), promised == safe.promise())))
+    let said = words::can_be_promised(&day(promised, seen), promised == safe.promise(), sheet.is_undried);
+    Some(el("p", if sheet.is_undried { "w7" } else { "" }).text(said))
 }
 
 /// Hours of other jobs, and when it is ready if they come first.
@@ -154,6 +155,7 @@ fn last_days(sheet: &DatesSheet, seen: Seen<'_>) -> Vec<El<Msg>> {
     let list = el("section", "card list")
         .kids(rows)
         .kids((!under.is_empty()).then(|| el("p", "t14 i2 sums").text(under)))
+        .kids(waits_as(sheet.waits_as.as_ref(), seen).map(|said| el("div", "sums").kid(said)))
         .kid(el("p", "t14 i2 sums").text(not_on(sheet)));
     let goes_on = sheet.rows.iter().any(|row| row.is_begun && row.last.is_some());
     let last_days = if goes_on { words::LAST_DAYS_BEGUN } else { words::LAST_DAYS };
@@ -163,9 +165,12 @@ fn last_days(sheet: &DatesSheet, seen: Seen<'_>) -> Vec<El<Msg>> {
 
 /// What the days leave out: drying too, where a piece as a whole or its rest is in them and nothing is known to wait.
 fn not_on(sheet: &DatesSheet) -> &'static str {
-    let waits = |row: &DateRow| row.wait.is_some() || row.cure.is_some();
-    let dries = sheet.rows.iter().all(|row| row.op.is_some()) || sheet.rows.iter().any(waits);
-    if dries { words::NOT_ON } else { words::NOT_ON_NOR_DRYING }
+    if sheet.is_undried { words::NOT_ON_NOR_DRYING } else { words::NOT_ON }
+}
+
+/// Whose waits stand in the days.
+pub(super) fn waits_as(of: Option<&(String, Span)>, seen: Seen<'_>) -> Option<El<Msg>> {
+    of.map(|(job, span)| el("p", "t14").text(words::waits_as(job, &long(*span, seen))))
 }
 
 fn name(row: &DateRow) -> String {

@@ -127,10 +127,23 @@ pub fn waits_after(hands: &str, day: &str) -> String {
     sentence(format!("To be safe: hands off it {hands}, then it waits till {day}"))
 }
 
-/// `Safe to promise for Sat 14 March, the morning after.` Of a day that is none of work it is the next one that is.
-pub fn can_be_promised(day: &str, is_next: bool) -> String {
+/// `Safe to promise for Sat 14 March, the morning after.` Of a day that is none of work it is the next one that is. Where nobody knows what dries
+/// that is said with it.
+pub fn can_be_promised(day: &str, is_next: bool, is_undried: bool) -> String {
     let when = if is_next { "the morning after" } else { "the next working day" };
-    format!("Safe to promise for {day}, {when}.")
+    let undried = if is_undried { ", if nothing of it waits: glue and drying are not in it" } else { "" };
+    format!("Safe to promise for {day}, {when}{undried}.")
+}
+
+/// Where the days of a quote hold no wait: none goes out.
+pub const UNDRIED: &str =
+    "The day has no glue and no drying in it, so none is on the paper. Plan the operations, those that wait too, and it is.";
+pub const UNDRIED_GIVEN: &str =
+    "The day has no glue and no drying in it, and it stands on the paper as you gave it. Plan the operations, those that wait too.";
+
+/// "It waits as long as Plant stand did: 2 days for glue and coats."
+pub fn waits_as(job: &str, span: &str) -> String {
+    format!("It waits as long as {job} did: {span} for glue and coats.")
 }
 
 /// `Ready by Sat 5 Dec stands on the paper, as you gave it, and it holds no more: as it stands it is safe only for Mon 7 Dec.`

@@ -461,3 +461,30 @@ fn a_paper_says_the_day_if_it_is_agreed_on_its_last() {
         "Ready by Wed 11 March stands on the paper, as you gave it, and it holds no more: as it stands it is safe only for Sat 14 March.";
     Maker::told(&[&format!("{given}{other}")]).room("stool", Room::Quote).shows(&[today, ready, last]);
 }
+
+/// Three old stands say how long the next takes, and nothing what of it is glued or dries: its day is not handed on, and that is said, until its
+/// operations are planned.
+#[test]
+fn a_day_without_glue_and_drying_is_on_no_paper() {
+    const UNDRIED: &str = "The day has no glue and no drying in it";
+    let begun = "2026-04-18 09:00 +00:00 workshop USD inch\nrate pay 17 hours 600 logged 480 costs 1440\nold-job \"A\" 360 min\n\
+        old-job \"B\" 420 min\nold-job \"C\" 480 min\njob stool \"Oak stand\" 3 order\nspend 60 wood on stool\n";
+    let mut maker = Maker::told(&[begun]);
+    maker.room("stool", Room::Quote).shows(&["$", UNDRIED, "Plan an operation"]).hides(&["Ready by"]);
+    maker.tap(dates(DatesTap::Quote)).shows(&[UNDRIED]).hides(&["Ready by", "ready by"]);
+    maker.tap(Tap::Room(Room::Dates)).shows(&["Safe to promise for ", "glue and drying are not in it"]);
+    let planned = format!("{begun}plan \"build\" make 420 min for stool\nall-planned stool\n");
+    Maker::told(&[&planned]).room("stool", Room::Quote).shows(&["Ready by"]).hides(&[UNDRIED]);
+}
+
+/// A stand of its own was glued for 90 min, the second half an hour later, and coated for a day: so the next waits, and hardens, and its day is on the paper.
+#[test]
+fn a_day_waits_as_the_last_of_its_kind_did() {
+    let begun = "2026-04-06 09:00 +00:00 workshop USD inch\nrate pay 17 hours 600 logged 480 costs 1440\njob more \"Plant stand\" 2 spec\n\
+        start \"glue up\" make on more\n10:00 clamped 1 glue of pva\n10:30 clamped 1 glue of pva\nstop\n13:00 start \"coat\" make on more\n14:00 clamped 2 coat of oil\nstop\n";
+    let rest = "2026-04-10 09:00 end more\n2026-04-18 09:00 job stool \"Oak stand\" 1 order\nspend 60 wood on stool\n";
+    let mut maker = Maker::told(&[&format!("{begun}{rest}")]);
+    maker.room("stool", Room::Dates).shows(&["the whole piece", "1 h 17, then to dry 26 h, hard after 7 days"]);
+    maker.shows(&["It waits as long as Plant stand did: 26 h for glue and coats."]).hides(&["drying are not in it"]);
+    maker.tap(Tap::Room(Room::Quote)).shows(&["Ready by", "It waits as long as Plant stand did"]).hides(&["no drying in it"]);
+}
