@@ -286,6 +286,10 @@ fn what_was_planned_once_it_was_made_is_no_plan_of_the_piece() {
         let back = look_back(&Shop::of(&story.book, story.now.at), story.names.job("stool").unwrap()).unwrap();
         assert_eq!(back.ratios.hours.map(|ratio| ratio.round_dp(4).to_string()).as_deref(), hours, "{before}");
         assert_eq!(back.factor.unwrap().next.to_string(), next, "{before}");
+        let ended = tell(&format!("{begun}{before}spend 5 glue on stool\n{work}sell 1 stool for 200 notes fetched\nend stool\n"));
+        let back = look_back(&Shop::of(&ended.book, ended.now.at), ended.names.job("stool").unwrap()).unwrap();
+        let likely = back.had_likely.map(|(span, _)| span.as_minutes());
+        assert_eq!(likely, (!before.is_empty()).then_some(252), "{before}: what was planned later is no estimate of before");
     };
     check("", None, "1.400");
     check("plan \"build\" make 180 min for stool\n", Some("1.0667"), "1.279");

@@ -16,7 +16,7 @@ use crate::ledger::fold::{Job, Kept, planned_before};
 use crate::ledger::kind::Exact;
 use crate::ledger::kind::estimate::EstimateMade;
 use crate::ledger::{Entry, Fact, Subject};
-use crate::quantity::{Count, Id, Key, Listed, Span};
+use crate::quantity::{Count, Id, Key, Listed, Moment, Span};
 use crate::refusal::Answer;
 use crate::sheet::Shop;
 use counted::Counted;
@@ -295,6 +295,18 @@ fn is_planned_as_then(shop: &Shop, job: &Job) -> bool {
 pub(super) fn as_judged<'j>(shop: &Shop, job: &'j Job) -> Cow<'j, Job> {
     let then = || Some(as_planned(shop, job)).filter(|then| then.estimate().is_some_and(|thought| Span::ZERO < thought));
     job.ended.as_ref().and_then(|_| then()).map_or(Cow::Borrowed(job), Cow::Owned)
+}
+
+/// The plan of a job when its work began, and when that was; none where it said of no operation then how long it was to take.
+pub(super) fn planned_then(shop: &Shop, job: &Job) -> Option<(Job, Moment)> {
+    let then = as_planned(shop, job);
+    let is_thought = then.estimate().is_some_and(|thought| Span::ZERO < thought);
+    is_thought.then_some(then).zip(began(shop, job))
+}
+
+/// When the first work on a job began.
+pub(super) fn began(shop: &Shop, job: &Job) -> Option<Moment> {
+    shop.bench.on(On::Job(job.id)).map(|run| run.started.at).min()
 }
 
 /// A job with the operations that were planned when its first run was written, or came to it from elsewhere.
