@@ -127,13 +127,22 @@ pub struct Promise {
     pub is_unsafe: bool,
     /// The next step, with its last day.
     pub next: Option<DateRow>,
+    /// The first day it can be promised for; of several jobs only of those on which no hand is left.
+    pub first: Option<Day>,
 }
 
 impl DatesSheet {
     /// What was promised of it, with safe days; none where no day was.
     pub fn promise(&self) -> Option<Promise> {
         let late = self.late.and_then(|nth| self.rows.get(nth)).cloned();
-        Some(Promise { due: self.due?, is_over: self.is_over, late, is_unsafe: self.is_unsafe, next: self.rows.first().cloned() })
+        let (next, first) = (self.rows.first().cloned(), self.first().map(|(day, _)| day));
+        Some(Promise { due: self.due?, is_over: self.is_over, late, is_unsafe: self.is_unsafe, next, first })
+    }
+
+    /// The day a quote promises, behind the other jobs where there are any, and when it is ready for it.
+    pub fn first(&self) -> Option<(Day, Ready)> {
+        let safe = if Span::ZERO < self.others { self.after_others_safe } else { self.safe };
+        safe.map(|safe| (self.workdays.promised(safe), safe))
     }
 
     /// The first day it can be promised for where hands are on it from the morning after a day on (ours), behind the other jobs as they are now:
@@ -219,7 +228,12 @@ pub fn promises(shop: &Shop, jobs: &[Id], given: Given) -> Vec<(Id, Promise)> {
         let late = late.and_then(|nth| rows.get(nth)).cloned();
         let safely = || wider(&rows.iter().map(DateRow::step).listed(), &estimate(shop, *id, given.with_factor).ok()?);
         let is_unsafe = late.is_none() && safely().is_some_and(|steps| is_late(shop, (due, worked, &steps), given));
-        Some((*id, Promise { due, is_over: due < given.now.day(), late, is_unsafe, next: rows.into_iter().next() }))
+        // Without hands on it no other job moves it, and nothing of it is drawn.
+        let steps = || rows.iter().map(DateRow::step).listed();
+        let workdays = shop.workshop.hours.workdays();
+        let ready = (!rows.is_empty() && rows.iter().all(DateRow::only_waits)).then(|| workdays.ready_after(worked, given.now, &steps()));
+        let first = ready.flatten().map(|ready| workdays.promised(ready));
+        Some((*id, Promise { due, is_over: due < given.now.day(), late, is_unsafe, next: rows.into_iter().next(), first }))
     };
     jobs.iter().filter_map(of).listed()
 }

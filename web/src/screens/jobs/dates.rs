@@ -17,7 +17,6 @@ use crate::view::{El, el};
 use crate::words::en::estimate::OLD_JOBS_LIST as OLD_JOBS;
 use crate::words::en::waits::how_long;
 use crate::words::en::{dates as words, job};
-use fivebar_core::bench::dates::Ready;
 use fivebar_core::quantity::{Day, Listed, Span};
 use fivebar_core::sheet::dates::{DateRow, DatesSheet, Promise};
 use fivebar_core::sheet::estimate::Covers;
@@ -83,10 +82,11 @@ fn can_be(sheet: &DatesSheet, of: &JobSheet, seen: Seen<'_>) -> Vec<El<Msg>> {
         Some(likely) => {
             let safe = sheet.safe.map(|safe| day(safe.day, seen));
             let ready = el("p", "t22 w8").text(words::ready(&day(likely.day, seen), safe.as_deref()));
+            let is_hands = sheet.hands.iter().any(|span| Span::ZERO < *span);
             let hands = sheet.hands.map(|span| seen.speech.span(span));
             let waits = sheet.safe.unwrap_or(likely);
             let waits = waits.waits().then(|| small(words::waits_after(&day(waits.hands, seen), &day(waits.day, seen))));
-            [Some(ready), waits, Some(small(words::ready_under([&hands[0], &hands[1]])))].into_iter().flatten().listed()
+            [Some(ready), waits, is_hands.then(|| small(words::ready_under([&hands[0], &hands[1]])))].into_iter().flatten().listed()
         }
         None => {
             let plan = key("key h56", job::ADD_OPERATION, "", say(Tap::Write(What::Plan(None))));
@@ -117,14 +117,8 @@ fn can_be(sheet: &DatesSheet, of: &JobSheet, seen: Seen<'_>) -> Vec<El<Msg>> {
         .listed()
 }
 
-/// The day a quote promises: behind the other jobs, where there are any.
-fn promised(sheet: &DatesSheet) -> Option<(Day, Ready)> {
-    let safe = if Span::ZERO < sheet.others { sheet.after_others_safe } else { sheet.safe };
-    safe.map(|safe| (sheet.workdays.promised(safe), safe))
-}
-
 fn promise(sheet: &DatesSheet, seen: Seen<'_>) -> Option<El<Msg>> {
-    let (promised, safe) = promised(sheet).filter(|_| !sheet.rows.is_empty())?;
+    let (promised, safe) = sheet.first().filter(|_| !sheet.rows.is_empty())?;
     let said = words::can_be_promised(&day(promised, seen), promised == safe.promise(), sheet.is_undried);
     Some(el("p", if sheet.is_undried { "w7" } else { "" }).text(said))
 }
@@ -138,11 +132,15 @@ fn others(sheet: &DatesSheet, seen: Seen<'_>) -> String {
 /// Each step with its last day; the first that can't be met in iron red, and in words.
 fn last_days(sheet: &DatesSheet, seen: Seen<'_>) -> Vec<El<Msg>> {
     let over = sheet.is_over.then(|| words::IS_OVER.to_owned());
-    let late = over.or_else(|| sheet.late.and_then(|nth| sheet.rows.get(nth)).map(|row| late(row, seen)));
-    let promised = promised(sheet).map(|(day, _)| day);
+    let promised = sheet.first().map(|(day, _)| day);
+    let row = sheet.late.and_then(|nth| sheet.rows.get(nth));
+    let is_hands = row.is_some_and(|row| !row.only_waits());
+    let late = over.or_else(|| row.zip(sheet.due).map(|(row, due)| late(row, (due, promised), seen)));
     let unsafe_day = promised.filter(|promised| sheet.due.is_some_and(|due| due < *promised));
-    let can_do =
-        sheet.late.filter(|_| !sheet.is_over).map(|_| words::what_can_be_done(promised.map(|day_of| day(day_of, seen)).as_deref()));
+    let can_do = sheet
+        .late
+        .filter(|_| is_hands && !sheet.is_over)
+        .map(|_| words::what_can_be_done(promised.map(|day_of| day(day_of, seen)).as_deref()));
     let late = late.or_else(|| unsafe_day.map(|promised| words::ready_only_by(&day(promised, seen))));
     let late = late.map(|said| el("p", "why").attr("role", "status").text(said));
     let late = late.into_iter().chain(can_do.map(|said| el("p", "t14").text(said))).listed();
@@ -178,10 +176,13 @@ fn name(row: &DateRow) -> String {
     row.op.clone().unwrap_or_else(|| whole.to_owned())
 }
 
-fn late(row: &DateRow, seen: Seen<'_>) -> String {
+fn late(row: &DateRow, (due, first): (Day, Option<Day>), seen: Seen<'_>) -> String {
     let last = row.last.map(|last| day(last, seen));
     match () {
-        () if row.only_waits() => words::waits_past(&name(row), &day(until(row.through(), seen), seen)),
+        () if row.only_waits() => {
+            let first = first.map(|first| day(first, seen));
+            words::waits_past(&day(due, seen), (&name(row), &day(until(row.through(), seen), seen)), first.as_deref())
+        }
         () if row.is_begun => words::late_begun((&name(row), &seen.speech.span(row.hands)), last.as_deref()),
         () => words::late(&name(row), last.as_deref()),
     }
@@ -243,7 +244,7 @@ pub fn promise_line(promise: &Promise, next: &NextAct, seen: Seen<'_>) -> Option
         return red(words::IS_OVER.to_owned());
     }
     if let Some(row) = &promise.late {
-        return red(late(row, seen));
+        return red(late(row, (promise.due, promise.first), seen));
     }
     let by = |row: &DateRow| {
         let safe = row.safe.filter(|safe| Some(*safe) != row.last).map(|safe| day(safe, seen));

@@ -205,7 +205,7 @@ pub fn late_begun((op, left): (&str, &str), last: Option<&str>) -> String {
     sentence(format!("Too late as it stands: {op} is begun, and what is left of it ({left}) {late}"))
 }
 
-/// What can be done where a step can't be begun in time any more; the day is safe to promise.
+/// What can be done where hands can't begin a step in time any more; the day is safe to promise.
 pub fn what_can_be_done(promised: Option<&str>) -> String {
     let day = promised.map_or("Say another day".to_owned(), |day| format!("Say another day (safe to promise is {day})"));
     format!("{day}, work longer days, or strike what can be left out.")
@@ -216,9 +216,10 @@ pub fn late_last(day: &str) -> String {
     format!("late: {day}")
 }
 
-/// `finish waits until Sat 23 May`.
-pub fn waits_past(op: &str, until: &str) -> String {
-    sentence(format!("{op} is not through waiting before {until}"))
+/// "It will not be ready by Fri 22 May: finish waits till Sat 23 May, and the first day that can be promised is Mon 25 May."
+pub fn waits_past(due: &str, (op, until): (&str, &str), first: Option<&str>) -> String {
+    let first = first.map(|day| format!(", and the first day that can be promised is {day}")).unwrap_or_default();
+    sentence(format!("It will not be ready by {due}: {op} waits till {until}{first}"))
 }
 
 /// Of what was promised, where likely hours keep to it and safe ones don't.

@@ -488,3 +488,17 @@ fn a_day_waits_as_the_last_of_its_kind_did() {
     maker.shows(&["It waits as long as Plant stand did: 26 h for glue and coats."]).hides(&["drying are not in it"]);
     maker.tap(Tap::Room(Room::Quote)).shows(&["Ready by", "It waits as long as Plant stand did"]).hides(&["no drying in it"]);
 }
+
+/// A glue-up waits past the day it was promised for, and no hand is left on it: that it will not be ready is said, and the first day that can be
+/// promised; no longer day of work would help.
+#[test]
+fn what_only_waits_past_its_day_is_said_plainly() {
+    let told = "2026-04-20 09:00 +00:00 workshop USD inch\njob stool \"Stool\" 1 order\nplan \"glue up\" make 60 min for stool\n\
+        ends-in \"glue up\" glue of pva 90 min\nall-planned stool\nbatch 1 \"glue up\" for stool\nabout stool due 2026-04-20\n\
+        start \"glue up\" make on stool\n10:00 clamped 1\nstop\n";
+    let plain =
+        "It will not be ready by Mon 20 April: glue up waits till Mon 20 April, and the first day that can be promised is Tue 21 April.";
+    let mut maker = Maker::told(&[told]);
+    maker.shows(&[plain]).open("stool").shows(&[plain]);
+    maker.room("stool", Room::Dates).shows(&[plain]).hides(&["work longer days", "0 min of hands"]);
+}
