@@ -199,7 +199,8 @@ fn drawn(progress: &Progress, seen: Seen<'_>) -> Option<El<Msg>> {
     let marks = [
         (progress.thought, Kind::Ink, words::THOUGHT),
         (progress.estimated, Kind::Ink, words::ESTIMATED),
-        (progress.safe, Kind::Good, words::SAFE),
+        // What was estimated stays as it was before the work; what is safe goes with it.
+        (progress.safe, Kind::Good, if Span::ZERO < progress.so_far { words::SAFE_NOW } else { words::SAFE }),
     ];
     let known: Vec<(Span, Kind, &str)> = marks.into_iter().filter_map(|(span, kind, word)| Some((span?, kind, word))).listed();
     let most = known.iter().map(|(span, ..)| *span).max()?.max(so_far);

@@ -333,7 +333,18 @@ fn against_the_estimate_stays_where_no_piece_was_noted() {
     };
     const UNNOTED: &str = "No piece of Sand is noted as done; by its hours it counts as done.";
     recall(&mut maker, "Sand", (200, 20));
-    maker.shows(&["Next: sand", "3 h, 36 min to come", "Against the estimate", "3 h so far", "3 h 36 likely in all"]).hides(&[UNNOTED]);
+    // What is safe by now stands beside what was estimated before, and is labelled.
+    maker
+        .shows(&[
+            "Next: sand",
+            "3 h, 36 min to come",
+            "Against the estimate",
+            ">estimated",
+            ">safe now",
+            "3 h so far",
+            "3 h 36 likely in all",
+        ])
+        .hides(&[UNNOTED]);
     recall(&mut maker, "Oil", (20, 0));
     maker.shows(&["So far", UNNOTED, "Against the estimate", "2 h thought", "3 h so far"]);
     assert_eq!(page(&maker.app).html().matches(UNNOTED).count(), 1);
