@@ -103,7 +103,11 @@ fn can_be(sheet: &DatesSheet, of: &JobSheet, seen: Seen<'_>) -> Vec<El<Msg>> {
     };
     let alone = (sheet.covers == Covers::Planned && sheet.likely.is_some()).then(|| el("p", "w7").text(words::PLANNED_ALONE));
     let unnoted = super::estimate::unnoted(&sheet.unnoted);
-    let reckoned = words::reckoned(&seen.speech.span(sheet.workdays.bench), &clock(sheet.workdays.closing, seen), sheet.said);
+    let reckoned = {
+        let (work, today) = (&sheet.workdays, seen.now.day());
+        let hours = (&*seen.speech.span(work.bench), &*clock(work.closing, seen));
+        words::reckoned(hours, (&work.days, work.off.iter().any(|off| today <= *off)), sheet.said)
+    };
     let hours = Msg::Workshop(workshop::Tap::ShowPage(Over::Hours));
     std::iter::once(el("h2", "gap").text(words::READY))
         .chain(said)
@@ -228,7 +232,9 @@ fn long(span: Span, seen: Seen<'_>) -> String {
 
 /// Below the room's key on the job's page.
 pub fn under(job: &JobSheet, seen: Seen<'_>) -> String {
-    job.date.map_or(words::WHEN_READY.to_owned(), |date| seen.speech.day(date))
+    let quoted = job.quote.is_some().then(|| words::quoted(&quote_under(job, seen)));
+    let known = job.date.map(|date| seen.speech.day(date)).into_iter().chain(quoted).listed();
+    if known.is_empty() { words::WHEN_READY.to_owned() } else { known.join(", ") }
 }
 
 fn quote_under(job: &JobSheet, seen: Seen<'_>) -> String {

@@ -65,8 +65,12 @@ pub const REST: &str = "what is not planned yet";
 
 /// Beside when it can be ready: the hours of other jobs want the same days.
 pub fn of_others(hours: &str, after: Option<&str>, safe: Option<&str>) -> String {
-    let safe = safe.map(|day| format!(", {day} to be safe")).unwrap_or_default();
-    let after = after.map(|day| format!(" With them first it is likely ready {day}{safe}.")).unwrap_or_default();
+    let after = after.map(|day| match safe {
+        Some(safe) if safe == day => format!(" With them first it is ready {day}."),
+        Some(safe) => format!(" With them first it is likely ready {day}, {safe} to be safe."),
+        None => format!(" With them first it is likely ready {day}."),
+    });
+    let after = after.unwrap_or_default();
     format!("As if you did nothing else: {hours} of other jobs are not in it.{after}")
 }
 
@@ -186,10 +190,15 @@ pub fn pieces_left(n: &str) -> String {
 }
 
 /// `4 h a day till 18:00, no Sundays` in words of the page below the days.
-pub fn reckoned(span: &str, closing: &str, said: bool) -> String {
+/// With the days of the week that are none of work, and with days off where there are any ahead.
+pub fn reckoned((span, closing): (&str, &str), (days, has_off): (&[bool; 7], bool), said: bool) -> String {
     let whose = if said { "Your working hours" } else { "A guess of ours" };
-    format!("{whose}: {span} a day at the bench, till {closing}.")
+    let no = OFF.iter().zip(days).filter(|(_, works)| !**works).map(|(day, _)| format!(", no {day}")).listed().concat();
+    let off = if has_off { ", and none of your days off" } else { "" };
+    format!("{whose}: {span} a day at the bench, till {closing}{no}{off}.")
 }
+
+const OFF: [&str; 7] = ["Mondays", "Tuesdays", "Wednesdays", "Thursdays", "Fridays", "Saturdays", "Sundays"];
 
 /// `glue seat should have begun by Wed 18 Mar`.
 pub fn late(op: &str, last: Option<&str>) -> String {
@@ -354,6 +363,11 @@ pub fn given(between: &str, on: &str, until: Option<&str>) -> String {
         Some(until) => sentence(format!("You quoted {between} on {on}, good until {until}")),
         None => sentence(format!("You quoted {between} on {on}")),
     }
+}
+
+/// "quoted $320 to $395", beside the day of a job.
+pub fn quoted(between: &str) -> String {
+    format!("quoted {between}")
 }
 
 /// What became of a quote that was handed on.

@@ -36,7 +36,7 @@ fn each_step_has_its_last_day_and_a_day_is_moved_and_lifted() {
         "Fri 20 March likely",
         "then it waits till",
         "the next working day.",
-        "A guess of ours: 4 h a day at the bench, till 18:00.",
+        "A guess of ours: 4 h a day at the bench, till 18:00, no Sundays.",
         "Working hours",
     ]);
     // Each tap is saved; leaving loses nothing.
@@ -240,6 +240,7 @@ fn a_quote_is_given_and_handed_on_with_nothing_private() {
     maker.tap(dates(DatesTap::Print));
     assert_eq!(maker.orders, [Order::Print]);
     maker.tap(Tap::Room(Room::Dates)).shows(&["Quote", "$320 to $"]);
+    maker.tap(Tap::Page).shows(&["Dates and quote", "quoted $320 to $"]);
 }
 
 #[test]
@@ -501,4 +502,19 @@ fn what_only_waits_past_its_day_is_said_plainly() {
     let mut maker = Maker::told(&[told]);
     maker.shows(&[plain]).open("stool").shows(&[plain]);
     maker.room("stool", Room::Dates).shows(&[plain]).hides(&["work longer days", "0 min of hands"]);
+}
+
+/// One day is said once, and the days that are no working days are named with the hours.
+#[test]
+fn a_day_is_said_once_and_days_off_with_the_hours() {
+    use crate::words::en::dates::{of_others, reckoned};
+    assert!(of_others("2 h", Some("Sun 26 April"), Some("Sun 26 April")).ends_with("With them first it is ready Sun 26 April."));
+    assert!(of_others("2 h", Some("Sun 26 April"), Some("Mon 27 April")).ends_with("likely ready Sun 26 April, Mon 27 April to be safe."));
+    let (all, none) = ([true; 7], [true, true, true, true, true, false, false]);
+    let said = |days: &[bool; 7], off| reckoned(("6 h", "17:00"), (days, off), true);
+    assert_eq!(said(&all, false), "Your working hours: 6 h a day at the bench, till 17:00.");
+    assert_eq!(
+        said(&none, true),
+        "Your working hours: 6 h a day at the bench, till 17:00, no Saturdays, no Sundays, and none of your days off."
+    );
 }
