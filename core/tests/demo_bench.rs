@@ -3,8 +3,9 @@
 mod maker;
 
 use fivebar_core::bench::{Kind, On as WorkOn, Stage};
-use fivebar_core::ledger::decide::{Command, JobCommand, MoneyCommand, On, PaidOf, PayOrder, SaleCommand, SellOrder};
+use fivebar_core::ledger::decide::{Command, EstimateCommand, JobCommand, MoneyCommand, On, PaidOf, PayOrder, SaleCommand, SellOrder};
 use fivebar_core::ledger::kind::Exact;
+use fivebar_core::ledger::kind::estimate::OldJobTold;
 use fivebar_core::ledger::kind::haul::Per;
 use fivebar_core::ledger::kind::job::{CostPlanned, For, JobDescribed};
 use fivebar_core::ledger::kind::money::{RateSet, TillSet};
@@ -222,6 +223,7 @@ fn looking_back() {
     assert_eq!(shown(back.had_it_held.unwrap(), 2), "17.04");
     // No old jobs are told here: 1,140 x 1.4 were likely, and 114 min of the hauls: 356.07 / 28.5 h.
     assert_eq!(back.had_likely.map(|(span, rate)| (span.as_minutes(), shown(rate, 2))), Some((1_596, "12.49".into())));
+    let likely = back.had_likely;
     assert_eq!(back.furthest.unwrap().which, look_back::Which::Hours);
     assert_eq!((back.typical, back.history.len()), (true, 0));
     maker.order(Command::Job(JobCommand::WriteLesson { job, text: "sand before the glue-up".into() }));
@@ -230,9 +232,21 @@ fn looking_back() {
     assert_eq!(job_sheet::job(&maker.shop(), job).unwrap().next, NextAct::LookBack);
     assert_eq!(jobs::jobs(&maker.shop(), "").unwrap()[0].section, jobs::Section::Ended);
     assert_eq!(account::account(&maker.shop(), job).unwrap().costs.total, Some(maker.money("103.93")));
-    // Nothing was kept of what was likely, and later jobs don't say it.
+    // Nothing was kept of what was likely: it is what was planned and known when its work began, whatever is told later.
+    let told = OldJobTold {
+        name: "Chest".into(),
+        span: Span::minutes(600),
+        thought: Some(Span::minutes(100)),
+        sum: None,
+        piece: None,
+        pieces: None,
+        first: None,
+        told_for: None,
+    };
+    maker.order(Command::Estimate(EstimateCommand::Tell(vec![told])));
     let back = look_back::look_back(&maker.shop(), job).unwrap();
-    assert_eq!((back.had_likely, back.likely_is_gone, shown(back.had_it_held.unwrap(), 2)), (None, true, "17.04".into()));
+    assert_eq!(back.history.len(), 1);
+    assert_eq!((back.had_likely, back.likely_is_gone, shown(back.had_it_held.unwrap(), 2)), (likely, false, "17.04".into()));
 }
 
 fn way(carried: Carried) -> Asking {

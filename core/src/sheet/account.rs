@@ -93,6 +93,8 @@ pub struct Hours {
     /// Of that, what is no more than a guess by so many earlier pieces of which no kind was said, or by the default of its kind; none where something nearer
     /// is known.
     pub by_any: Option<(Count, Span)>,
+    /// Operations of which nothing is to come by their hours alone: none of their pieces is noted as done.
+    pub unnoted: Vec<String>,
     /// Of that, what each stage has still to come, as far as it was estimated.
     pub still_by_stage: Sorted<Stage, Span>,
     /// Of what is to come, what falls away when the buyer fetches it.
@@ -325,6 +327,7 @@ fn hours(shop: &Shop, job: &Job, costs: &Costs) -> Answer<Hours> {
         judged: judged.judged(own, of_planned(&judged, &stands)),
         still_delivery: Span::sum(delivery.map(|still| still.span)),
         by_any: to_come.iter().flatten().find_map(|still| Some((still.by_any?, still.span)).filter(|(_, span)| Span::ZERO < *span)),
+        unnoted: to_come.iter().flatten().filter_map(|still| still.unnoted.clone()).listed(),
         to_come: to_come.map(|all| Span::sum(all.iter().map(|still| still.span))),
         still: left.map(Span::sum).or_else(|| still_given(job, own)),
         still_by_stage,

@@ -40,6 +40,10 @@ pub struct DatesSheet {
     pub after_others_safe: Option<Ready>,
     /// From what the safe day is reckoned, behind the other jobs; none where that is not known.
     pub safely: Option<Safely>,
+    /// Nobody knows what of it is glued or dries: a piece as a whole, or what its plan leaves out, is in its days, and no wait.
+    pub is_undried: bool,
+    /// The job of which the waits are that stand in its days.
+    pub waits_as: Option<(String, Span)>,
     /// Operations that count as done by their hours, though none of their pieces is noted.
     pub unnoted: Vec<String>,
     /// What of the job is in it.
@@ -75,6 +79,8 @@ pub struct DateRow {
     pub pieces: Option<Count>,
     /// What it waits then, and how long; of a wait that is on, what is left of it.
     pub wait: Option<(Key, Span)>,
+    /// The earlier job that waited so, where nothing nearer says it.
+    pub waits_as: Option<String>,
     /// How long it hardens then before use, whatever is done meanwhile.
     pub cure: Option<Span>,
     /// The last day on which it may begin; none where nothing was promised, where nothing but its wait is left, or beyond ten years.
@@ -121,13 +127,22 @@ pub struct Promise {
     pub is_unsafe: bool,
     /// The next step, with its last day.
     pub next: Option<DateRow>,
+    /// The first day it can be promised for; of several jobs only of those on which no hand is left.
+    pub first: Option<Day>,
 }
 
 impl DatesSheet {
     /// What was promised of it, with safe days; none where no day was.
     pub fn promise(&self) -> Option<Promise> {
         let late = self.late.and_then(|nth| self.rows.get(nth)).cloned();
-        Some(Promise { due: self.due?, is_over: self.is_over, late, is_unsafe: self.is_unsafe, next: self.rows.first().cloned() })
+        let (next, first) = (self.rows.first().cloned(), self.first().map(|(day, _)| day));
+        Some(Promise { due: self.due?, is_over: self.is_over, late, is_unsafe: self.is_unsafe, next, first })
+    }
+
+    /// The day a quote promises, behind the other jobs where there are any, and when it is ready for it.
+    pub fn first(&self) -> Option<(Day, Ready)> {
+        let safe = if Span::ZERO < self.others { self.after_others_safe } else { self.safe };
+        safe.map(|safe| (self.workdays.promised(safe), safe))
     }
 
     /// The first day it can be promised for where hands are on it from the morning after a day on (ours), behind the other jobs as they are now:
@@ -175,6 +190,8 @@ pub fn dates_of(shop: &Shop, (job, sheet): (&Job, &EstimateSheet), given: Given)
     let [likely, safe] = if job.ended.is_some() { [None; 2] } else { ready((&workdays, worked, given.now), &steps, sheet) };
     let [after_others, after_others_safe] = after.ready.map(|ready| likely.and(ready));
     let safely = wider.filter(|_| job.ended.is_none()).map(|steps| Safely { others: after.first, steps });
+    let waits_as = rows.iter().find_map(|row| Some((row.waits_as.clone()?, row.wait.as_ref()?.1)));
+    let is_undried = is_undried(&rows);
     let (unnoted, is_over) = (sheet.unnoted(shop), due.is_some_and(|due| due < given.now.day()));
     DatesSheet {
         job: job.id,
@@ -189,6 +206,8 @@ pub fn dates_of(shop: &Shop, (job, sheet): (&Job, &EstimateSheet), given: Given)
         after_others,
         after_others_safe,
         safely,
+        is_undried,
+        waits_as,
         unnoted,
         covers: sheet.covers,
         by_name: sheet.by_name().cloned(),
@@ -209,7 +228,12 @@ pub fn promises(shop: &Shop, jobs: &[Id], given: Given) -> Vec<(Id, Promise)> {
         let late = late.and_then(|nth| rows.get(nth)).cloned();
         let safely = || wider(&rows.iter().map(DateRow::step).listed(), &estimate(shop, *id, given.with_factor).ok()?);
         let is_unsafe = late.is_none() && safely().is_some_and(|steps| is_late(shop, (due, worked, &steps), given));
-        Some((*id, Promise { due, is_over: due < given.now.day(), late, is_unsafe, next: rows.into_iter().next() }))
+        // Without hands on it no other job moves it, and nothing of it is drawn.
+        let steps = || rows.iter().map(DateRow::step).listed();
+        let workdays = shop.workshop.hours.workdays();
+        let ready = (!rows.is_empty() && rows.iter().all(DateRow::only_waits)).then(|| workdays.ready_after(worked, given.now, &steps()));
+        let first = ready.flatten().map(|ready| workdays.promised(ready));
+        Some((*id, Promise { due, is_over: due < given.now.day(), late, is_unsafe, next: rows.into_iter().next(), first }))
     };
     jobs.iter().filter_map(of).listed()
 }
@@ -332,14 +356,31 @@ fn rows(shop: &Shop, job: &Job, rows: &[Row], given: Given) -> Vec<DateRow> {
         let wait = op.as_deref().and_then(|op| wait_of(shop, job, (op, hands), given));
         let pieces = op.as_deref().map(|op| batch(shop, job, op)).filter(|batch| 0 < batch.n).and_then(|batch| batch.left());
         let is_begun = is_begun(shop, job, (op.as_deref(), is_rest));
-        DateRow { op, is_rest, is_begun, hands, pieces, wait, cure: None, last: None, safe: None }
+        DateRow { op, is_rest, is_begun, hands, pieces, wait, waits_as: None, cure: None, last: None, safe: None }
     });
     let mut all = steps.listed();
     // Nobody said when the rest of it is done: before the last coat hardens, so that no date is too early.
     crate::quantity::order_by_key(&mut all, |row| !row.is_rest);
+    if is_undried(&all) {
+        wait_as_before(shop, job, &mut all);
+    }
     cure(shop, job, &mut all, given);
     all.retain(|row| Span::ZERO < row.hands || row.wait.is_some() || row.cure.is_some());
     all
+}
+
+/// Whether something of it is no operation, and nothing waits.
+fn is_undried(rows: &[DateRow]) -> bool {
+    rows.iter().any(|row| row.op.is_none()) && !rows.iter().any(|row| row.wait.is_some() || row.cure.is_some())
+}
+
+/// A piece as a whole, and what its plan leaves out, waits as long as the last of the earlier pieces did that its hours go by (ours).
+fn wait_as_before(shop: &Shop, job: &Job, rows: &mut [DateRow]) {
+    let Some(row) = rows.iter_mut().find(|row| row.op.is_none() && Span::ZERO < row.hands) else { return };
+    let (_, earlier) = shop.history().of_piece(job);
+    if let Some((name, waited)) = earlier.into_iter().rev().find_map(|piece| Some((piece.name, piece.waited?))) {
+        (row.wait, row.waits_as) = (Some((waited.what, waited.span)), Some(name));
+    }
 }
 
 /// Whether hands were on an operation, on the whole piece, or on what its plan does not name, as what is to be done next tells it: not by a run
@@ -366,9 +407,9 @@ fn wait_of(shop: &Shop, job: &Job, (op, hands): (&str, Span), given: Given) -> O
 
 /// After the last coat a finish hardens until the day of use: the last that is to come, else the one that was put on last.
 fn cure(shop: &Shop, job: &Job, rows: &mut [DateRow], given: Given) {
-    let coats = |op: &str| {
-        let usual = given.waits.usuals.of(op, (given.guess)(op));
-        usual.is_some_and(|usual| What::of(&usual.what) == What::Coat)
+    let coats = |row: &DateRow| match row.op.as_deref() {
+        Some(op) => given.waits.usuals.of(op, (given.guess)(op)).is_some_and(|usual| What::of(&usual.what) == What::Coat),
+        None => row.wait.as_ref().is_some_and(|(what, _)| What::of(what) == What::Coat),
     };
     let Some(key) = Key::read(What::Cure.name()) else { return };
     let Some((span, _)) = given.waits.usuals.span((&key, None), given.waits.usuals.warmth) else { return };
@@ -376,7 +417,7 @@ fn cure(shop: &Shop, job: &Job, rows: &mut [DateRow], given: Given) {
         let of_it = shop.bench.on(On::Job(job.id)).filter(|run| row.op.as_deref() == Some(&*run.work.op));
         shop.bench.sure(of_it, shop.now).map(|run| run.end(shop.now)).max()
     };
-    let coats = rows.iter_mut().filter(|row| row.op.as_deref().is_some_and(coats));
+    let coats = rows.iter_mut().filter(|row| coats(row));
     let Some(row) = coats.max_by_key(|row| (!row.only_waits(), if row.only_waits() { put_on(row) } else { None })) else { return };
     let left = match put_on(row) {
         Some(last) if row.only_waits() => shop.now.until(last.plus(span)).max(Span::ZERO),

@@ -16,7 +16,7 @@ use crate::ledger::fold::{Job, Kept, planned_before};
 use crate::ledger::kind::Exact;
 use crate::ledger::kind::estimate::EstimateMade;
 use crate::ledger::{Entry, Fact, Subject};
-use crate::quantity::{Count, Id, Key, Listed, Span};
+use crate::quantity::{Count, Id, Key, Listed, Moment, Span};
 use crate::refusal::Answer;
 use crate::sheet::Shop;
 use counted::Counted;
@@ -117,7 +117,7 @@ impl Row {
         match self.left {
             Left::Nothing(_) => None,
             Left::Less(gone) => Some(after(self.time, gone)),
-            Left::Goes(time) => Some(after(time, Span::ZERO)),
+            Left::Goes(time) | Left::Longer { rest: time, .. } => Some(after(time, Span::ZERO)),
             Left::AsPlanned { thought, gone } => Some(after(Likely::guessed(spread::minutes(thought)), gone)),
         }
     }
@@ -295,6 +295,18 @@ fn is_planned_as_then(shop: &Shop, job: &Job) -> bool {
 pub(super) fn as_judged<'j>(shop: &Shop, job: &'j Job) -> Cow<'j, Job> {
     let then = || Some(as_planned(shop, job)).filter(|then| then.estimate().is_some_and(|thought| Span::ZERO < thought));
     job.ended.as_ref().and_then(|_| then()).map_or(Cow::Borrowed(job), Cow::Owned)
+}
+
+/// The plan of a job when its work began, and when that was; none where it said of no operation then how long it was to take.
+pub(super) fn planned_then(shop: &Shop, job: &Job) -> Option<(Job, Moment)> {
+    let then = as_planned(shop, job);
+    let is_thought = then.estimate().is_some_and(|thought| Span::ZERO < thought);
+    is_thought.then_some(then).zip(began(shop, job))
+}
+
+/// When the first work on a job began.
+pub(super) fn began(shop: &Shop, job: &Job) -> Option<Moment> {
+    shop.bench.on(On::Job(job.id)).map(|run| run.started.at).min()
 }
 
 /// A job with the operations that were planned when its first run was written, or came to it from elsewhere.
@@ -518,7 +530,8 @@ fn all_to_come(rows: &[Row], counted: &[Counted]) -> Span {
     Span::sum(rows.iter().map(Row::to_come).chain(counted.iter().map(Counted::to_come)))
 }
 
-fn unnoted(shop: &Shop, job: Id, rows: &[Row]) -> Vec<String> {
+/// The same by its rows.
+pub(super) fn unnoted(shop: &Shop, job: Id, rows: &[Row]) -> Vec<String> {
     let logged = shop.time(job);
     let is_worked = |op: &str| logged.by_op.get(op).is_some_and(|shares| Span::ZERO < shares.total());
     let of = |row: &&Row| {

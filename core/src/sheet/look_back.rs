@@ -2,10 +2,9 @@
 
 use super::account::{Account, Ratios, of as reckon};
 use super::estimate::history::History;
-use super::estimate::{as_judged, rows_of};
+use super::estimate::{as_judged, began, planned_then, rows_of};
 use super::shop::Shop;
 use super::waiting::{Back, looked_back};
-use crate::bench::On;
 use crate::bench::estimate::Factor;
 use crate::ledger::fold::Job;
 use crate::money::left::Way;
@@ -23,10 +22,11 @@ pub struct LookBack {
     pub actual: Option<Span>,
     pub kept: Option<Money>,
     pub per_hour: Option<Decimal>,
-    /// What an hour would have left, had what was planned held, and had what was likely: by the estimate that was given, else, while it goes on, by that of now.
+    /// What an hour would have left, had what was planned held, and had what was likely: by the estimate that was given, else, while it goes on, by that of now,
+    /// and once it has ended by that of when its work began.
     pub had_it_held: Option<Decimal>,
     pub had_likely: Option<(Span, Decimal)>,
-    /// It has ended, and nothing was kept of what was likely while it went on: what later jobs teach was no estimate of it.
+    /// It has ended, and nothing says what was likely before its work began: what later jobs teach was no estimate of it.
     pub likely_is_gone: bool,
     pub typical: bool,
     pub lesson: Option<String>,
@@ -71,7 +71,9 @@ pub fn look_back(shop: &Shop, id: Id) -> Answer<LookBack> {
     let account = reckon(shop, &job)?;
     let history = shop.history_but(&job);
     let judged = as_judged(shop, &job);
-    let likely = likely(shop, &judged, &history).filter(|likely| Some(*likely) != account.hours.judged_by);
+    let likely = likely(shop, &judged, &history);
+    let is_gone = likely.is_none();
+    let likely = likely.filter(|likely| Some(*likely) != account.hours.judged_by);
     let had_likely = likely.map(|likely| had_held(&account, likely).map(|left| Some(likely).zip(left))).transpose()?.flatten();
     let history = history.ratios.clone();
     Ok(LookBack {
@@ -83,7 +85,7 @@ pub fn look_back(shop: &Shop, id: Id) -> Answer<LookBack> {
         per_hour: account.sold.per_hour.map(|per_hour| per_hour.left),
         had_it_held: account.hours.judged_by.map(|estimate| had_held(&account, estimate)).transpose()?.flatten(),
         had_likely,
-        likely_is_gone: job.ended.is_some() && job.kept.is_none() && judged.thought().is_some_and(|thought| Span::ZERO < thought),
+        likely_is_gone: job.ended.is_some() && is_gone && judged.thought().is_some_and(|thought| Span::ZERO < thought),
         warned: job.kept.map(|kept| kept.likely),
         factor: learns(shop, &judged, (&account.ratios, &history)),
         waiting: looked_back(shop, &job)?,
@@ -104,12 +106,23 @@ fn furthest(ratios: &Ratios) -> Option<Furthest> {
     })
 }
 
-/// What was likely of what it is judged by; none of a job that has ended where nothing of it was kept.
+/// What was likely of what it is judged by: as it was kept; while it goes on by now; once it has ended by what was planned and known when its work
+/// began, and nothing of one that was planned later.
 fn likely(shop: &Shop, job: &Job, history: &History) -> Option<Span> {
     let thought = job.thought()?;
-    let rows = || rows_of(shop, (job, history), true).into_iter().filter(|row| row.op.is_some() && row.thought.is_some());
-    let by_now = || Span::sum(rows().map(|row| row.likely));
-    job.kept.map(|kept| kept.likely).or_else(|| (Span::ZERO < thought && job.ended.is_none()).then(by_now))
+    let of = |job: &Job, history: &History| {
+        let rows = rows_of(shop, (job, history), true).into_iter();
+        Span::sum(rows.filter(|row| row.op.is_some() && row.thought.is_some()).map(|row| row.likely))
+    };
+    match (job.kept, &job.ended) {
+        (Some(kept), _) => Some(kept.likely),
+        _ if thought <= Span::ZERO => None,
+        (None, None) => Some(of(job, history)),
+        (None, Some(_)) => {
+            let (then, began) = planned_then(shop, job)?;
+            Some(of(&then, &shop.history_known_by(job.id, began)))
+        }
+    }
 }
 
 /// What an hour would have left, had what it is judged by taken so long.
@@ -135,7 +148,7 @@ fn learns(shop: &Shop, job: &Job, (ratios, history): (&Ratios, &[Decimal])) -> O
 
 /// By what was known when its estimate was given, else when its work began; of one that was not begun, by what is known now.
 fn was(shop: &Shop, job: &Job, now: &[Decimal]) -> Factor {
-    let began = || shop.bench.on(On::Job(job.id)).map(|run| run.started.at).min();
+    let began = || began(shop, job);
     let then = job.kept.map(|kept| kept.at.at).or_else(began);
     then.map_or_else(|| Factor::of(now), |then| shop.history_known_by(job.id, then).factor())
 }

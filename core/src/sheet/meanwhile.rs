@@ -183,7 +183,7 @@ impl Fit<'_> {
         let takes = match row.left {
             Left::Nothing(_) => None,
             Left::Less(gone) => Takes::of(row.time, gone, from),
-            Left::Goes(time) => Takes::of(time, Span::ZERO, from),
+            Left::Goes(time) | Left::Longer { rest: time, .. } => Takes::of(time, Span::ZERO, from),
             Left::AsPlanned { thought, gone } => Takes::of(Likely::guessed(spread::minutes(thought)), gone, from),
         };
         takes.map(|takes| Takes { thought: row.thought, ..takes })
@@ -378,6 +378,10 @@ mod tests {
         check(&phone, 730, &[("rip", 63, From::Planned)]);
         let recalled = BenchCommand::Recall { work: work("rip", bench), start: at(610), stop: at(675), heads: 1 };
         phone.bench(728, recalled).unwrap();
+        check(&phone, 730, &[("rip", 14, From::Planned)]);
+        let rip = phone.start(728, "rip", bench);
+        phone.bench(729, BenchCommand::Done { run: rip, n: 5 }).unwrap();
+        phone.stop(729, rip);
         check(&phone, 730, &[("drive", 20, From::Planned)]);
     }
 
@@ -574,7 +578,7 @@ mod tests {
         assert_eq!(why(&phone), Some(Why { needs: true, too_long: true, too_loud: true }));
     }
 
-    /// Sanding was planned with 20 minutes and took 154: nothing of it is to come, and so it is not under way.
+    /// Sanding was planned with 20 minutes and took 154: it is under way until another step was begun after it, and then it is over.
     #[test]
     fn what_is_over_is_not_under_way() {
         let (mut phone, _, bench) = clamped(&[]);
@@ -584,7 +588,10 @@ mod tests {
         check(&phone, 734, &[("sand", 24, From::Planned)]);
         phone.bench(735, BenchCommand::Recall { work: work("sand", bench), start: at(500), stop: at(600), heads: 1 }).unwrap();
         phone.bench(736, BenchCommand::Recall { work: work("sand", bench), start: at(400), stop: at(450), heads: 1 }).unwrap();
-        check(&phone, 740, &[]);
+        check(&phone, 740, &[("sand", 6, From::Planned)]);
+        let run = phone.start(737, "pegs", bench);
+        phone.stop(738, run);
+        check(&phone, 740, &[("pegs", 77, From::Unknown)]);
     }
 
     /// Work of which nobody knows how long it takes is offered where it can be left again, and not for two minutes.

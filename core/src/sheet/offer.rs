@@ -75,6 +75,8 @@ pub struct OfferSheet {
     pub lacking: Option<Lacking>,
     /// Of its hours, what is no more than a guess by so many earlier pieces of which no kind was said, or by the default of its kind.
     pub by_any: Option<(Count, Span)>,
+    /// Operations that count as done by their hours alone.
+    pub unnoted: Vec<String>,
     /// Beside its hours, what looks like a forgotten stop and was not answered for.
     pub unsettled: Span,
     /// Its job has ended: all that was logged counts, what is to settle too.
@@ -150,6 +152,7 @@ pub fn offer(shop: &Shop, id: Id, asking: Asking, offer: Option<Money>) -> Answe
         fees_lost: fees_lost((&job, &account), n)?,
         lacking: account.costs.lacking(),
         by_any: account.hours.by_any,
+        unnoted: account.hours.unnoted.clone(),
         unsettled: account.hours.unsettled,
         ended: account.ended,
         hauls_unsettled: account.hours.hauls_unsettled,

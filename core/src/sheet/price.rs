@@ -82,6 +82,8 @@ pub struct ForSale {
     pub lacking: Option<Lacking>,
     /// Of its hours, what is no more than a guess by so many earlier pieces of which no kind was said, or by the default of its kind.
     pub by_any: Option<(Count, Span)>,
+    /// Operations that count as done by their hours alone.
+    pub unnoted: Vec<String>,
     /// Beside its hours, what looks like a forgotten stop and was not answered for.
     pub unsettled: Span,
     /// Its job has ended: all that was logged counts, what is to settle too.
@@ -307,6 +309,7 @@ fn for_sale(shop: &Shop, job: &Job, paid: Paid) -> Answer<ForSale> {
         gaps: gaps(&account),
         lacking: account.costs.lacking(),
         by_any: account.hours.by_any,
+        unnoted: account.hours.unnoted.clone(),
         unsettled: account.hours.unsettled,
         ended: account.ended,
         hauls_unsettled: account.hours.hauls_unsettled,

@@ -38,6 +38,10 @@ pub struct QuoteSheet {
     pub covers: Covers,
     /// The first day it can be promised for, nine times in ten: where other jobs go on, behind them.
     pub ready: Option<Day>,
+    /// Nobody knows what of it is glued or dries: no day of it is handed on.
+    pub is_undried: bool,
+    /// The job whose waits are in that day, and how long they are.
+    pub waits_as: Option<(String, Span)>,
     /// Hands that are likely on other jobs that go on.
     pub others: Span,
     /// What these do to its days; none where none go on, or where its days are not known.
@@ -137,6 +141,7 @@ pub fn quote(shop: &Shop, id: Id, given: Given) -> Answer<QuoteSheet> {
     let broken = standing.and_then(|quote| broken(&quote, (&dates, ready), given.now));
     let until = today.plus(STANDS);
     let ready_last = dates.promised_after(until, given.now).filter(|_| ready.is_some());
+    let moves = moves(&dates);
     Ok(QuoteSheet {
         job: id,
         n: on_hand(&job),
@@ -148,8 +153,10 @@ pub fn quote(shop: &Shop, id: Id, given: Given) -> Answer<QuoteSheet> {
         range,
         covers: sheet.covers,
         ready,
+        is_undried: dates.is_undried,
+        waits_as: dates.waits_as,
         others: dates.others,
-        moves: moves(&dates),
+        moves,
         missed,
         broken,
         until,
@@ -232,10 +239,11 @@ fn between(shop: &Shop, (job, account, costs): (&Job, &Account, Money), times: [
 }
 
 impl QuoteSheet {
-    /// The quote as a fact, as it is given now; none without a price.
+    /// The quote as a fact, as it is given now, with no day where nobody knows what dries; none without a price.
     pub fn fact(&self) -> Option<QuoteGiven> {
         let (low, high) = self.range.as_ref().ok().copied()?;
-        let (n, ready, until, ready_last) = (Some(self.n), self.ready, Some(self.until), self.ready_last);
+        let (n, until) = (Some(self.n), Some(self.until));
+        let [ready, ready_last] = [self.ready, self.ready_last].map(|day| day.filter(|_| !self.is_undried));
         let (likely, safe) = (Some(self.likely), Some(self.safe));
         Some(QuoteGiven { job: self.job, low, high, n, ready, until, buyer: None, likely, safe, ready_last })
     }

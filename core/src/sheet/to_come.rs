@@ -4,7 +4,7 @@ use super::estimate::counted::{Counted, beside, counted};
 use super::estimate::history::By;
 use super::estimate::left::is_made_whole;
 use super::estimate::parts::whole_piece;
-use super::estimate::{Row, rows_of};
+use super::estimate::{Row, rows_of, unnoted};
 use super::shop::Shop;
 use crate::bench::Time;
 use crate::ledger::fold::Job;
@@ -12,7 +12,7 @@ use crate::ledger::kind::bench::{Kind, Stage};
 use crate::quantity::{Count, Listed, Span};
 
 /// What is still to come of an operation, or of what such a piece takes beyond its plan.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq, Eq)]
 pub struct StillToCome {
     pub kind: Kind,
     /// None of what is not planned.
@@ -21,6 +21,8 @@ pub struct StillToCome {
     /// Of a whole piece or of what its plan leaves out, where nothing nearer is known: it is as long as so many earlier pieces took of the kind its name tells or of which no kind was said, or, of none, as the
     /// default of its kind.
     pub by_any: Option<Count>,
+    /// The operation that counts as done by its hours alone: none of its pieces is noted.
+    pub unnoted: Option<String>,
 }
 
 /// All that is still to come. None while nobody knows: nothing is planned, no estimate was given, and nothing says what such a piece takes.
@@ -35,16 +37,18 @@ pub fn to_come(shop: &Shop, job: &Job, logged: &Time) -> Option<Vec<StillToCome>
     }
     let rows = rows(shop, job);
     let beside = beside(shop, job, &rows).into_iter();
-    let beside = beside.map(|one| StillToCome { kind: one.kind, stage: Some(one.stage), span: one.to_come(), by_any: None });
+    let beside = beside.map(|one| StillToCome { kind: one.kind, stage: Some(one.stage), span: one.to_come(), by_any: None, unnoted: None });
     // Rows are in the order of the plan; its rest comes last.
     let stages = job.operations.iter().map(|operation| Some(operation.stage)).chain([None]);
     // What the plan leaves out is by the default of such pieces where no earlier one speaks.
     let by_any = rows.iter().any(|row| row.is_rest).then(|| by_any(shop, job)).flatten();
+    let unnoted = unnoted(shop, job.id, &rows);
     let of_rows = rows.iter().zip(stages).map(|(row, stage)| StillToCome {
         kind: row.kind,
         stage,
         span: row.to_come(),
         by_any: by_any.filter(|_| row.is_rest),
+        unnoted: row.op.clone().filter(|op| unnoted.contains(op)),
     });
     Some(of_rows.chain(beside).listed())
 }
@@ -54,7 +58,7 @@ fn rows(shop: &Shop, job: &Job) -> Vec<Row> {
 }
 
 fn without_plan(shop: &Shop, job: &Job, logged: &Time) -> Option<StillToCome> {
-    let made = |span, by_any| StillToCome { kind: Kind::Make, stage: None, span, by_any };
+    let made = |span, by_any| StillToCome { kind: Kind::Make, stage: None, span, by_any, unnoted: None };
     let counted = || Span::sum(counted(shop, job, &[]).iter().map(Counted::to_come));
     // As the page has it; an estimate that was given speaks where nothing else does.
     let rows = rows(shop, job);

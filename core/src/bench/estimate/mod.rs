@@ -113,6 +113,11 @@ pub enum Left {
     Less(Span),
     /// As it goes, whatever was estimated.
     Goes(Likely),
+    /// It has taken so long that little or nothing of the estimate is left, and no piece is noted: what such a time has left.
+    Longer {
+        gone: Span,
+        rest: Likely,
+    },
     /// As it was planned, without what is put on top, less what was worked.
     AsPlanned {
         thought: Span,
@@ -126,7 +131,7 @@ impl Left {
         match self {
             Left::Nothing(_) => Span::ZERO,
             Left::Less(gone) => takes.minus(gone).max(Span::ZERO),
-            Left::Goes(time) => time.span(),
+            Left::Goes(time) | Left::Longer { rest: time, .. } => time.span(),
             Left::AsPlanned { thought, gone } => thought.minus(gone).max(Span::ZERO),
         }
     }
@@ -139,7 +144,7 @@ pub fn left(parts: &[(Part, Left)], on_top: OnTop, seed: u64) -> Range {
     for (part, left) in parts {
         match left {
             Left::Nothing(_) => {}
-            Left::Goes(time) => times.push(Begun { time: *time, gone: 0.0 }),
+            Left::Goes(time) | Left::Longer { rest: time, .. } => times.push(Begun { time: *time, gone: 0.0 }),
             Left::AsPlanned { thought, gone } => {
                 times.push(Begun { time: Likely::guessed(spread::minutes(*thought)), gone: spread::minutes(*gone) });
             }

@@ -3,9 +3,10 @@
 use super::as_judged;
 use crate::bench::estimate::whole::first_of;
 use crate::bench::estimate::{Factor, Past};
+use crate::bench::wait::What;
 use crate::bench::{Batch, Kind, On, Run};
 use crate::ledger::fold::{Job, OldJob, jobs};
-use crate::quantity::{Count, Decimal, Id, Key, Listed, Moment, Set, Sorted, Span, in_small};
+use crate::quantity::{Count, Decimal, Id, Key, Listed, Moment, Set, Sorted, Span, in_small, order_by_key};
 use crate::sheet::Shop;
 use std::cell::{OnceCell, RefCell};
 use std::rc::Rc;
@@ -89,6 +90,16 @@ pub struct OldPiece {
     design: Option<Id>,
     /// The job it was told for.
     told_for: Option<Id>,
+    /// What it waited, where anything of it did.
+    pub waited: Option<Waited>,
+}
+
+/// What a job waited before it was hard: as long as any of it was clamped or dried, one after the other, whatever was done meanwhile (ours).
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Waited {
+    /// A coat, where one dried; else what it waited for last.
+    pub what: Key,
+    pub span: Span,
 }
 
 /// Which earlier pieces a whole one goes by.
@@ -109,7 +120,17 @@ pub enum By {
 
 impl OldPiece {
     fn new((name, n, span): (&str, Count, Span), (kind, design, told_for): (Option<Key>, Option<Id>, Option<Id>)) -> OldPiece {
-        OldPiece { name: name.to_owned(), n: n.max(1), span, helped: false, first_minutes: first_of(n, span), kind, design, told_for }
+        OldPiece {
+            name: name.to_owned(),
+            n: n.max(1),
+            span,
+            helped: false,
+            first_minutes: first_of(n, span),
+            kind,
+            design,
+            told_for,
+            waited: None,
+        }
     }
 
     /// What the first one took of it.
@@ -274,10 +295,23 @@ fn ended(history: &mut History, job: &Job, (runs, shop): (&[&Run], &Shop)) {
     (history.rework, history.all) = (history.rework.plus(Span::sum(rework)), history.all.plus(logged));
     let labour = Span::sum(runs.iter().map(|run| run.labour(now)));
     let old = OldPiece::new((&job.name, job.pieces, labour), (job.kind_of_piece(), job.design, None));
-    history.pieces.push(OldPiece { helped: logged < labour, ..old });
+    history.pieces.push(OldPiece { helped: logged < labour, waited: waited(shop, job.id), ..old });
     let job = &*as_judged(shop, job);
     let of_planned = runs.iter().filter(|run| job.operations.iter().any(|planned| planned.op == run.work.op));
     history.ratios.extend(ratio(job, logged, Span::sum(of_planned.map(|run| run.worked(now)))));
+}
+
+fn waited(shop: &Shop, job: Id) -> Option<Waited> {
+    let mut of_it = shop.waits().all().filter(|wait| wait.job == Some(job) && wait.what() != What::Cure).listed();
+    order_by_key(&mut of_it, |wait| wait.began.at);
+    let last = of_it.iter().rev().find(|wait| wait.what() == What::Coat).or(of_it.last())?.what.clone();
+    let (mut span, mut until) = (Span::ZERO, Moment::at(i64::MIN));
+    for wait in of_it {
+        let off = wait.ended.map_or(wait.off(), |ended| ended.at.at.min(wait.off()));
+        span = span.plus(until.max(wait.began.at).until(off).max(Span::ZERO));
+        until = until.max(off);
+    }
+    (Span::ZERO < span).then_some(Waited { what: last, span })
 }
 
 /// What a job took of what was thought of it, see [`Job::judged`].

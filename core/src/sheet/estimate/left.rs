@@ -4,6 +4,7 @@ use super::Row;
 use super::coats::{is_begun_again, is_one_coat};
 use super::counted::{Counted, beside, counted, together};
 use super::history::pieces;
+use crate::bench::estimate::spread::minutes;
 use crate::bench::estimate::{Left, Likely, Over};
 use crate::bench::wait::{Wait, What};
 use crate::bench::{Batch, Bench, Kind, On, Run, Stage, Time, Work};
@@ -19,7 +20,8 @@ use std::borrow::Cow;
 /// leaves of coats of which nobody but the plan said how many pieces they are on, once a further one was begun on them and while one more may
 /// follow (ours); one that is planned as a coat by itself is done with its pieces. Nothing of what
 /// was put to wait with all its pieces, while nobody is at it. Nothing of what was left for another step, or for a coat to dry, once it had
-/// taken what was thought of it (ours). Of all else what it likely takes less what was worked, at hand or left: work alone never makes it
+/// taken what was thought of it (ours); while it runs or was the last, and no piece of it is noted, what half of the times that take so long have
+/// left (ours). Of all else what it likely takes less what was worked, at hand or left: work alone never makes it
 /// more. Of a drive that nothing but the plan speaks of, once it alone is to come, what was planned less what was driven. Of a whole piece and of its rest, less what was
 /// worked on operations that are not planned, and never less than the pieces that are left of these; of a whole piece that is made, those
 /// pieces alone. Rework takes nothing off. Nothing at all
@@ -38,7 +40,7 @@ pub fn lefts(shop: &Shop, job: &Job, rows: &[Row]) -> Vec<Left> {
         None if job.left() == 0 => Left::Nothing(Over::Gone),
         None if is_made_whole(shop, job, (&logged, rows)) => counted_alone(&counted(shop, job, rows)),
         Some(op) if is_over(op) => Left::Nothing(Over::Gone),
-        Some(op) => of_step(shop, job, (op, (row.thought, row.likely), &steps)),
+        Some(op) => of_step(shop, job, (op, row.kind, (row.thought, row.time, row.likely), &steps)),
         None => at_least(row, unplanned, || together(&counted(shop, job, rows))),
     };
     let lefts = rows.iter().map(left).listed();
@@ -135,7 +137,8 @@ pub fn still_thought(shop: &Shop, job: &Job, operation: &Operation) -> Option<Sp
         return Some(Span::ZERO);
     }
     let thought = operation.span.unwrap_or_default();
-    let left = of_step(shop, job, (&operation.op, (operation.span, thought), &steps(shop, job)));
+    let time = (operation.span, Likely::guessed(minutes(thought)), thought);
+    let left = of_step(shop, job, (&operation.op, operation.kind, time, &steps(shop, job)));
     let is_known = operation.span.is_some() || !matches!(left, Left::Less(gone) if gone <= Span::ZERO);
     is_known.then(|| left.likely(thought).max(Span::ZERO))
 }
@@ -147,7 +150,10 @@ fn steps<'a>(shop: &'a Shop, job: &Job) -> Vec<Cow<'a, Run>> {
     shop.bench.sure(shop.bench.on(On::Job(job.id)).filter(|run| is_step(&run.work)), shop.now).listed()
 }
 
-fn of_step(shop: &Shop, job: &Job, (op, (thought, likely), steps): (&str, (Option<Span>, Span), &[Cow<Run>])) -> Left {
+/// What was thought of an operation, what it takes, and the likely minutes of that.
+type Took = (Option<Span>, Likely, Span);
+
+fn of_step(shop: &Shop, job: &Job, (op, kind, (thought, time, likely), steps): (&str, Kind, Took, &[Cow<Run>])) -> Left {
     let batch = batch(shop, job, op);
     let put = Put::of(shop, job, op);
     if let Some(by_pieces) = by_pieces(&batch) {
@@ -163,11 +169,20 @@ fn of_step(shop: &Shop, job: &Job, (op, (thought, likely), steps): (&str, (Optio
         return Left::Nothing(Over::Waits);
     }
     let took = batch.sure;
-    match thought.filter(|_| Span::ZERO < took) {
-        Some(thought) if was_left(shop, steps, (op, thought)) => Left::Nothing(Over::NextBegun),
-        Some(thought) if put.dries && !batch.runs && thought <= took => Left::Nothing(Over::Dries),
-        _ => Left::Less(took),
+    let (is_taken, was_left) = (Span::ZERO < took && thought.unwrap_or(likely) <= took, was_left(steps, op));
+    match () {
+        () if is_taken && was_left => Left::Nothing(Over::NextBegun),
+        () if is_taken && put.dries && !batch.runs => Left::Nothing(Over::Dries),
+        // Only what is made has pieces that can be noted; of what was left before it was over, the rest is as it was.
+        () if kind == Kind::Make && batch.n == 0 && !was_left => longer((time, likely), took).unwrap_or(Left::Less(took)),
+        () => Left::Less(took),
     }
+}
+
+/// What is left of an operation of which no piece is noted, once that is more than the estimate leaves of it; none until then.
+fn longer((time, likely): (Likely, Span), took: Span) -> Option<Left> {
+    let rest = Some(time.beyond(minutes(took))).filter(|_| 0.0 < time.median && Span::ZERO < took)?;
+    (likely.minus(took) < rest.span()).then_some(Left::Longer { gone: took, rest })
 }
 
 fn is_further_coat(shop: &Shop, job: &Job, (op, batch): (&str, &Batch)) -> bool {
@@ -175,17 +190,11 @@ fn is_further_coat(shop: &Shop, job: &Job, (op, batch): (&str, &Batch)) -> bool 
     is_begun_again(runs.iter().map(|run| &**run), batch)
 }
 
-/// Whether an operation had taken what was thought of it when another step was begun.
-fn was_left(shop: &Shop, steps: &[Cow<Run>], (op, thought): (&str, Span)) -> bool {
-    let mut took = Span::ZERO;
-    for run in steps {
-        if run.work.op == op {
-            took = took.plus(run.worked(shop.now));
-        } else if thought <= took && Span::ZERO < took {
-            return true;
-        }
-    }
-    false
+/// Whether an operation was left for another step: its last run is over, and another was begun after it.
+fn was_left(steps: &[Cow<Run>], op: &str) -> bool {
+    let of_it = |run: &&Cow<Run>| run.work.op == op;
+    let is_over = !steps.iter().any(|run| of_it(&run) && run.is_running());
+    is_over && steps.last().is_some_and(|last| last.work.op != op)
 }
 
 /// What of an operation was put to wait.

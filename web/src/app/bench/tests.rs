@@ -214,7 +214,7 @@ fn a_forgotten_stop_is_asked_about_and_never_blocks_a_start() {
             "Glue tops shows 3 h 12",
             "The one piece was done at 09:47.",
             "47 min, until 09:47",
-            "It was 3 h 12",
+            "Still at it, 3\u{a0}h\u{a0}12",
             "47 min on the job, and 2 h 25 to settle",
             "and one to settle",
         ],
@@ -271,12 +271,26 @@ fn an_end_at_which_the_batch_was_done_notes_its_pieces() {
     check(Tap::Proposed, "2 of 5");
 }
 
+/// Of what runs the word is that it goes on, and it does; of what is over, that it was so. Neither is asked about again at once.
 #[test]
 fn a_run_that_was_right_stays_as_it_is() {
     let mut told = Told::stands();
     let gluing = told.start(0, "Glue tops");
+    holds(&told.at(240, []), &["Still at it, 4\u{a0}h"]);
     lacks(&told.at(240, [tap(Tap::Right(gluing))]), &["Glue tops shows"]);
     assert_eq!(told.minutes(), [("Glue tops".into(), 240)]);
+    assert!(told.app.shelf().bench().run(gluing).is_some_and(|run| run.is_running()));
+    let mut told = Told::stands();
+    told.start(0, "Glue tops");
+    holds(&told.at(240, [tap(Tap::Stop)]), &["It was 4 h"]);
+    // Two pieces at ten minutes each, then four hours: who is still at it says so once.
+    let mut told = Told::stands();
+    let sanding = told.start(0, "Sand");
+    told.at(10, [tap(Tap::Done)]);
+    told.at(20, [tap(Tap::Done)]);
+    holds(&told.at(260, []), &["Sand shows", "Still at it"]);
+    lacks(&told.at(260, [tap(Tap::Right(sanding))]), &["Sand shows", "This piece 4 h so far"]);
+    holds(&told.at(300, []), &["This piece 4 h 40 so far"]);
 }
 
 #[test]

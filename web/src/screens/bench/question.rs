@@ -45,12 +45,7 @@ fn drawn(asked: &Asked<'_>, seen: Seen<'_>) -> El<Msg> {
     let Asked { run, name, worked, batch, wrong } = asked;
     let shown = seen.speech.span(*worked);
     let meant = seen.speech.span(run.started.at.until(wrong.at));
-    let answers = el("div", "g2").kid(key("key h56", words::it_was(&shown), "", say(Tap::Right(run.id)))).kid(key(
-        "key h56",
-        words::STOPPED_AT,
-        "",
-        say(Tap::StoppedAt(run.id)),
-    ));
+    let answers = el("div", "g2").kid(right(run, *worked, seen)).kid(key("key h56", words::STOPPED_AT, "", say(Tap::StoppedAt(run.id))));
     let title = words::shows(&run.work.op, &shown);
     let clock = seen.when(run.wall(wrong.at, seen.local));
     let (began, there) = (run.began(seen.local), elsewhere(run.by(seen.local), seen));
@@ -77,6 +72,13 @@ fn drawn(asked: &Asked<'_>, seen: Seen<'_>) -> El<Msg> {
         head.chain(why).chain(proposed).chain(helpers).chain([answers]).listed()
     };
     asking(Notches { done: batch.n, of: batch.of.unwrap_or(0) }, asked).key("question")
+}
+
+/// That it is right as it stands. That ends nothing: of what runs the word is that it goes on.
+pub fn right(run: &Run, worked: Span, seen: Seen<'_>) -> El<Msg> {
+    let shown = seen.speech.span(worked);
+    let word = if run.is_running() { words::still_at_it(&shown) } else { words::it_was(&shown) };
+    key("key h56", word, "", say(Tap::Right(run.id)))
 }
 
 /// Of how many the batch is, and how many of them are not noted, where it was done by then.

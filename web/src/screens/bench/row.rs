@@ -156,7 +156,7 @@ fn opened(line: &DayLine, (view, app): (&View, &App), seen: Seen<'_>) -> Vec<El<
     });
     let mended = run.mended_start.is_some() || run.mended_stop.is_some();
     let third = if line.wrong.is_some() {
-        Some(key("key h56", words::it_was(&seen.speech.span(line.worked)), "", say(Tap::Right(run.id))))
+        Some(super::question::right(run, line.worked, seen))
     } else if !line.doubts.is_empty() {
         Some(key("key h56", words::RIGHT_AS_IT_IS, "", say(Tap::Right(run.id))))
     } else {

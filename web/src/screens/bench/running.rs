@@ -122,11 +122,14 @@ fn more_than_said(sheet: &BenchSheet, seen: Seen<'_>) -> Option<El<Msg>> {
     Some(el("div", "card stayed").key("beyond").kid(el("p", "w7").attr("role", "status").text(said)).kid(key))
 }
 
-/// A piece that takes more than twice as long as the others did may be a stop that was forgotten.
+/// A piece that takes more than twice as long as the others did may be a stop that was forgotten. Who said that they are still at it is asked again
+/// when as much more has gone by.
 fn slow(sheet: &BenchSheet, seen: Seen<'_>) -> Option<El<Msg>> {
     let running = sheet.running.as_ref()?;
     let each = slab::each(&running.batch)?;
-    let slow = running.batch.slow().filter(|slow| ASKED_FROM.max(each.times(2)) < *slow)?;
+    let most = ASKED_FROM.max(each.times(2));
+    let is_unsaid = running.run.right.is_none_or(|right| most < right.until(seen.now.at));
+    let slow = running.batch.slow().filter(|slow| most < *slow && is_unsaid)?;
     let said = words::slow_piece(&seen.speech.span(slow), &seen.speech.span(each));
     let key = key("key h56", words::STOPPED_EARLIER, "", say(Tap::StoppedAt(running.run.id)));
     Some(el("div", "card stayed").key("slow").kid(el("p", "w7").text(said)).kid(el("div", "g2").kid(key)))

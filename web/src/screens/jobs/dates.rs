@@ -17,7 +17,6 @@ use crate::view::{El, el};
 use crate::words::en::estimate::OLD_JOBS_LIST as OLD_JOBS;
 use crate::words::en::waits::how_long;
 use crate::words::en::{dates as words, job};
-use fivebar_core::bench::dates::Ready;
 use fivebar_core::quantity::{Day, Listed, Span};
 use fivebar_core::sheet::dates::{DateRow, DatesSheet, Promise};
 use fivebar_core::sheet::estimate::Covers;
@@ -83,10 +82,11 @@ fn can_be(sheet: &DatesSheet, of: &JobSheet, seen: Seen<'_>) -> Vec<El<Msg>> {
         Some(likely) => {
             let safe = sheet.safe.map(|safe| day(safe.day, seen));
             let ready = el("p", "t22 w8").text(words::ready(&day(likely.day, seen), safe.as_deref()));
+            let is_hands = sheet.hands.iter().any(|span| Span::ZERO < *span);
             let hands = sheet.hands.map(|span| seen.speech.span(span));
             let waits = sheet.safe.unwrap_or(likely);
             let waits = waits.waits().then(|| small(words::waits_after(&day(waits.hands, seen), &day(waits.day, seen))));
-            [Some(ready), waits, Some(small(words::ready_under([&hands[0], &hands[1]])))].into_iter().flatten().listed()
+            [Some(ready), waits, is_hands.then(|| small(words::ready_under([&hands[0], &hands[1]])))].into_iter().flatten().listed()
         }
         None => {
             let plan = key("key h56", job::ADD_OPERATION, "", say(Tap::Write(What::Plan(None))));
@@ -102,8 +102,12 @@ fn can_be(sheet: &DatesSheet, of: &JobSheet, seen: Seen<'_>) -> Vec<El<Msg>> {
         }
     };
     let alone = (sheet.covers == Covers::Planned && sheet.likely.is_some()).then(|| el("p", "w7").text(words::PLANNED_ALONE));
-    let unnoted = sheet.unnoted.iter().map(|op| small(words::unnoted(op)));
-    let reckoned = words::reckoned(&seen.speech.span(sheet.workdays.bench), &clock(sheet.workdays.closing, seen), sheet.said);
+    let unnoted = super::estimate::unnoted(&sheet.unnoted);
+    let reckoned = {
+        let (work, today) = (&sheet.workdays, seen.now.day());
+        let hours = (&*seen.speech.span(work.bench), &*clock(work.closing, seen));
+        words::reckoned(hours, (&work.days, work.off.iter().any(|off| today <= *off)), sheet.said)
+    };
     let hours = Msg::Workshop(workshop::Tap::ShowPage(Over::Hours));
     std::iter::once(el("h2", "gap").text(words::READY))
         .chain(said)
@@ -117,15 +121,10 @@ fn can_be(sheet: &DatesSheet, of: &JobSheet, seen: Seen<'_>) -> Vec<El<Msg>> {
         .listed()
 }
 
-/// The day a quote promises: behind the other jobs, where there are any.
-fn promised(sheet: &DatesSheet) -> Option<(Day, Ready)> {
-    let safe = if Span::ZERO < sheet.others { sheet.after_others_safe } else { sheet.safe };
-    safe.map(|safe| (sheet.workdays.promised(safe), safe))
-}
-
 fn promise(sheet: &DatesSheet, seen: Seen<'_>) -> Option<El<Msg>> {
-    let (promised, safe) = promised(sheet).filter(|_| !sheet.rows.is_empty())?;
-    Some(el("p", "").text(words::can_be_promised(&day(promised, seen), promised == safe.promise())))
+    let (promised, safe) = sheet.first().filter(|_| !sheet.rows.is_empty())?;
+    let said = words::can_be_promised(&day(promised, seen), promised == safe.promise(), sheet.is_undried);
+    Some(el("p", if sheet.is_undried { "w7" } else { "" }).text(said))
 }
 
 /// Hours of other jobs, and when it is ready if they come first.
@@ -137,11 +136,15 @@ fn others(sheet: &DatesSheet, seen: Seen<'_>) -> String {
 /// Each step with its last day; the first that can't be met in iron red, and in words.
 fn last_days(sheet: &DatesSheet, seen: Seen<'_>) -> Vec<El<Msg>> {
     let over = sheet.is_over.then(|| words::IS_OVER.to_owned());
-    let late = over.or_else(|| sheet.late.and_then(|nth| sheet.rows.get(nth)).map(|row| late(row, seen)));
-    let promised = promised(sheet).map(|(day, _)| day);
+    let promised = sheet.first().map(|(day, _)| day);
+    let row = sheet.late.and_then(|nth| sheet.rows.get(nth));
+    let is_hands = row.is_some_and(|row| !row.only_waits());
+    let late = over.or_else(|| row.zip(sheet.due).map(|(row, due)| late(row, (due, promised), seen)));
     let unsafe_day = promised.filter(|promised| sheet.due.is_some_and(|due| due < *promised));
-    let can_do =
-        sheet.late.filter(|_| !sheet.is_over).map(|_| words::what_can_be_done(promised.map(|day_of| day(day_of, seen)).as_deref()));
+    let can_do = sheet
+        .late
+        .filter(|_| is_hands && !sheet.is_over)
+        .map(|_| words::what_can_be_done(promised.map(|day_of| day(day_of, seen)).as_deref()));
     let late = late.or_else(|| unsafe_day.map(|promised| words::ready_only_by(&day(promised, seen))));
     let late = late.map(|said| el("p", "why").attr("role", "status").text(said));
     let late = late.into_iter().chain(can_do.map(|said| el("p", "t14").text(said))).listed();
@@ -154,6 +157,7 @@ fn last_days(sheet: &DatesSheet, seen: Seen<'_>) -> Vec<El<Msg>> {
     let list = el("section", "card list")
         .kids(rows)
         .kids((!under.is_empty()).then(|| el("p", "t14 i2 sums").text(under)))
+        .kids(waits_as(sheet.waits_as.as_ref(), seen).map(|said| el("div", "sums").kid(said)))
         .kid(el("p", "t14 i2 sums").text(not_on(sheet)));
     let goes_on = sheet.rows.iter().any(|row| row.is_begun && row.last.is_some());
     let last_days = if goes_on { words::LAST_DAYS_BEGUN } else { words::LAST_DAYS };
@@ -163,9 +167,12 @@ fn last_days(sheet: &DatesSheet, seen: Seen<'_>) -> Vec<El<Msg>> {
 
 /// What the days leave out: drying too, where a piece as a whole or its rest is in them and nothing is known to wait.
 fn not_on(sheet: &DatesSheet) -> &'static str {
-    let waits = |row: &DateRow| row.wait.is_some() || row.cure.is_some();
-    let dries = sheet.rows.iter().all(|row| row.op.is_some()) || sheet.rows.iter().any(waits);
-    if dries { words::NOT_ON } else { words::NOT_ON_NOR_DRYING }
+    if sheet.is_undried { words::NOT_ON_NOR_DRYING } else { words::NOT_ON }
+}
+
+/// Whose waits stand in the days.
+pub(super) fn waits_as(of: Option<&(String, Span)>, seen: Seen<'_>) -> Option<El<Msg>> {
+    of.map(|(job, span)| el("p", "t14").text(words::waits_as(job, &long(*span, seen))))
 }
 
 fn name(row: &DateRow) -> String {
@@ -173,10 +180,13 @@ fn name(row: &DateRow) -> String {
     row.op.clone().unwrap_or_else(|| whole.to_owned())
 }
 
-fn late(row: &DateRow, seen: Seen<'_>) -> String {
+fn late(row: &DateRow, (due, first): (Day, Option<Day>), seen: Seen<'_>) -> String {
     let last = row.last.map(|last| day(last, seen));
     match () {
-        () if row.only_waits() => words::waits_past(&name(row), &day(until(row.through(), seen), seen)),
+        () if row.only_waits() => {
+            let first = first.map(|first| day(first, seen));
+            words::waits_past(&day(due, seen), (&name(row), &day(until(row.through(), seen), seen)), first.as_deref())
+        }
         () if row.is_begun => words::late_begun((&name(row), &seen.speech.span(row.hands)), last.as_deref()),
         () => words::late(&name(row), last.as_deref()),
     }
@@ -222,7 +232,9 @@ fn long(span: Span, seen: Seen<'_>) -> String {
 
 /// Below the room's key on the job's page.
 pub fn under(job: &JobSheet, seen: Seen<'_>) -> String {
-    job.date.map_or(words::WHEN_READY.to_owned(), |date| seen.speech.day(date))
+    let quoted = job.quote.is_some().then(|| words::quoted(&quote_under(job, seen)));
+    let known = job.date.map(|date| seen.speech.day(date)).into_iter().chain(quoted).listed();
+    if known.is_empty() { words::WHEN_READY.to_owned() } else { known.join(", ") }
 }
 
 fn quote_under(job: &JobSheet, seen: Seen<'_>) -> String {
@@ -238,7 +250,7 @@ pub fn promise_line(promise: &Promise, next: &NextAct, seen: Seen<'_>) -> Option
         return red(words::IS_OVER.to_owned());
     }
     if let Some(row) = &promise.late {
-        return red(late(row, seen));
+        return red(late(row, (promise.due, promise.first), seen));
     }
     let by = |row: &DateRow| {
         let safe = row.safe.filter(|safe| Some(*safe) != row.last).map(|safe| day(safe, seen));

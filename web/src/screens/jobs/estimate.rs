@@ -15,8 +15,7 @@ use crate::parts::chips::{Chip, flowing};
 use crate::parts::key::key;
 use crate::parts::scale::{Fill, Kind, Look, Mark, Scale, scale};
 use crate::view::{El, el};
-use crate::words::en::dates::unnoted;
-use crate::words::en::{bench, estimate as words, jobs};
+use crate::words::en::{bench, dates, estimate as words, jobs};
 use fivebar_core::bench::estimate::whole::PIECES;
 use fivebar_core::bench::estimate::{Basis, Estimate, OnTop, Range};
 use fivebar_core::ledger::fold::{OldJob, struck_old_jobs};
@@ -104,6 +103,11 @@ fn card(sheet: &EstimateSheet, found: &Estimate, seen: Seen<'_>) -> El<Msg> {
         .kids(whole_key(sheet))
         .kids(toggle(found, sheet, seen))
         .kids(kept(sheet, seen))
+}
+
+/// Operations that count as done by their hours alone, wherever hours to come stand or a price counts them.
+pub fn unnoted(ops: &[String]) -> Vec<El<Msg>> {
+    ops.iter().map(|op| el("p", "t14 w7").text(dates::unnoted(op))).listed()
 }
 
 /// That the kind of piece is a guess, where hours go by it.
@@ -195,7 +199,8 @@ fn drawn(progress: &Progress, seen: Seen<'_>) -> Option<El<Msg>> {
     let marks = [
         (progress.thought, Kind::Ink, words::THOUGHT),
         (progress.estimated, Kind::Ink, words::ESTIMATED),
-        (progress.safe, Kind::Good, words::SAFE),
+        // What was estimated stays as it was before the work; what is safe goes with it.
+        (progress.safe, Kind::Good, if Span::ZERO < progress.so_far { words::SAFE_NOW } else { words::SAFE }),
     ];
     let known: Vec<(Span, Kind, &str)> = marks.into_iter().filter_map(|(span, kind, word)| Some((span?, kind, word))).listed();
     let most = known.iter().map(|(span, ..)| *span).max()?.max(so_far);
@@ -227,14 +232,14 @@ fn said(progress: &Progress, seen: Seen<'_>) -> String {
     }
 }
 
-/// How far the job has come, for its page: while it goes on and something is logged. Where nobody knows what is to come, why.
-pub fn so_far(sheet: &EstimateSheet, app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
+/// How far the job has come, for its page: while it goes on and something is logged.
+pub fn so_far(sheet: &EstimateSheet, seen: Seen<'_>) -> Option<El<Msg>> {
     let progress = sheet.progress;
     progress.to_come.filter(|_| Span::ZERO < progress.so_far)?;
     let drawn = drawn(&progress, seen)?;
     let ends = match progress.ends {
         Some(ends) => vec![words::ends(&seen.speech.span(ends))],
-        None => sheet.unnoted(&app.shelf().shop(seen.now.at)).iter().map(|op| unnoted(op)).listed(),
+        None => vec![],
     };
     let lines = std::iter::once(said(&progress, seen)).chain(ends).map(|line| el("p", "t14").text(line));
     Some(el("section", "card sofar").kid(el("p", "w8").text(words::AGAINST)).kid(drawn).kids(lines))

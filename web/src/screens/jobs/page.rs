@@ -54,7 +54,7 @@ pub fn screen(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Screen {
         .kids(estimate.as_ref().and_then(|estimate| promise(sheet, estimate, app, seen)))
         .kids(waits::lines(&waits, false, app, seen))
         .kid(so_far_card(sheet, estimate.as_ref(), seen))
-        .kids(estimate.as_ref().and_then(|estimate| super::estimate::so_far(estimate, app, seen)))
+        .kids(estimate.as_ref().and_then(|estimate| super::estimate::so_far(estimate, seen)))
         .kids(money_card(sheet, app, seen));
     let second = el("div", "col").kid(el("div", "push")).kids(undo::bar(app, seen)).kid(rooms(sheet, seen));
     let second = second.kids(super::photos::strip(sheet, app)).kid(below(sheet, app, seen));
@@ -231,6 +231,7 @@ fn so_far_card(sheet: &JobSheet, estimate: Option<&EstimateSheet>, seen: Seen<'_
         .kids(estimate.and_then(|estimate| super::estimate::by_name(estimate.by_name())))
         .kids(of_job(sheet, seen).map(|said| el("p", "t14 i2").text(said)))
         .kids(guessed(sheet.account.hours.by_any, seen))
+        .kids(super::estimate::unnoted(&sheet.account.hours.unnoted))
         .kids(settle)
         .kids(haul_in_question(sheet.account.hours.hauls_unsettled, seen))
         .kids(sheet.account.costs.lacking().as_ref().map(lacking))

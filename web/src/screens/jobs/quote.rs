@@ -3,7 +3,7 @@
 use super::super::price::list::{guessed, haul_in_question};
 use super::super::workshop::hours::day;
 use super::super::{Screen, Seen, undo};
-use super::dates::tap;
+use super::dates::{tap, waits_as};
 use super::figures::{left_out, short, sum};
 use super::say;
 use crate::app::jobs::dates::{DatesTap, quoted};
@@ -60,7 +60,7 @@ fn line((nth, text): (usize, &String)) -> El<Msg> {
 fn private((job, sheet): (&JobSheet, &QuoteSheet), seen: Seen<'_>) -> Vec<El<Msg>> {
     let span = |span| seen.speech.span(span);
     let said = reckoned((job, sheet), seen);
-    let ready = sheet.ready.map(|ready| day(ready, seen));
+    let ready = sheet.ready.filter(|_| !sheet.is_undried).map(|ready| day(ready, seen));
     let now = sheet.range.as_ref().ok().filter(|_| sheet.stands);
     let now = now.map(|(low, high)| words::with_day(&between(*low, *high, seen), ready.as_deref()));
     let now = now.map(|now| el("p", "row").kid(el("span", "").text(words::QUOTE_NOW)).kid(el("span", "w7").text(now)));
@@ -73,17 +73,29 @@ fn private((job, sheet): (&JobSheet, &QuoteSheet), seen: Seen<'_>) -> Vec<El<Msg
     let alone = (sheet.covers == Covers::Planned && sheet.range.is_ok()).then(|| el("p", "w7").text(words::PLANNED_ALONE));
     let open = left_out(job, "w7", seen).filter(|_| sheet.range.is_ok());
     let haul = haul_in_question(job.account.hours.hauls_unsettled, seen).filter(|_| sheet.range.is_ok());
-    let open = open.into_iter().chain(haul);
+    let unnoted = super::estimate::unnoted(&job.account.hours.unnoted).into_iter().filter(|_| sheet.range.is_ok());
+    let open = open.into_iter().chain(haul).chain(unnoted);
     given
         .into_iter()
+        .chain(undried(sheet))
         .chain(over)
         .chain(others)
         .chain(now)
         .chain([el("p", "").text(said)])
+        .chain(waits_as(sheet.waits_as.as_ref(), seen))
         .chain(open)
         .chain(alone)
         .chain(ways(sheet))
         .listed()
+}
+
+/// That the day is handed on to nobody, and where to say what dries.
+fn undried(sheet: &QuoteSheet) -> Vec<El<Msg>> {
+    if !sheet.is_undried || sheet.range.is_err() {
+        return vec![];
+    }
+    let said = if sheet.given.is_some_and(|quote| sheet.stands && quote.ready.is_some()) { words::UNDRIED_GIVEN } else { words::UNDRIED };
+    vec![el("p", "why").text(said), key("key h56", rooms::ADD_OPERATION, "", say(Tap::Write(What::Plan(None))))]
 }
 
 /// What the price is reckoned from, or why there is none.

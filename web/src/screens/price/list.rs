@@ -20,6 +20,7 @@ use crate::parts::head::{Fact, Head, head};
 use crate::parts::key::key;
 use crate::parts::undo::{Undo, alone};
 use crate::screens::count::saved_fact;
+use crate::screens::jobs::estimate::unnoted;
 use crate::screens::jobs::lacking;
 use crate::screens::taxes;
 use crate::screens::undo::{bar, offered, to_take_back};
@@ -191,6 +192,7 @@ fn for_sale(row: &ForSale, is_first: bool, (app, seen): (&App, Seen<'_>)) -> El<
         .kids(row.settle_set.map(|set| el("p", "t14 i2").text(settle_set(set, row, seen))))
         .kids(gaps)
         .kids(guessed(row.by_any, seen))
+        .kids(unnoted(&row.unnoted))
         .kids(in_question((row.unsettled, row.unsettled_pay, row.ended), seen))
         .kids(haul_in_question(row.hauls_unsettled, seen))
         .kids(row.lacking.as_ref().map(lacking))

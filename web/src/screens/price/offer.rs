@@ -18,6 +18,7 @@ use crate::parts::seg::{Seg, seg};
 use crate::parts::verdict::Sign;
 use crate::screens::bench::waits::sold_wet;
 use crate::screens::jobs::called;
+use crate::screens::jobs::estimate::unnoted;
 use crate::screens::taxes;
 use crate::view::{El, el};
 use crate::words::en::{common, deal as deals, price as words, waiting};
@@ -71,7 +72,7 @@ fn by_scale(sheet: &OfferSheet, app: &App, seen: Seen<'_>) -> Screen {
     let (drawn, reckoned) = (in_doubt(sheet).is_some(), sheet.standing.band.is_some());
     let slow = sheet.slow_band.filter(|_| drawn || !reckoned);
     let doubt = slow.map(|is_done| el("p", "t14 i2").text(super::doubt(drawn, is_done)));
-    let first = el("div", "col").kid(shown(sheet, seen)).kids(doubt).kids(guessed(sheet.by_any, seen));
+    let first = el("div", "col").kid(shown(sheet, seen)).kids(doubt).kids(guessed(sheet.by_any, seen)).kids(unnoted(&sheet.unnoted));
     let first = first.kids(not_counted((sheet.unsettled, sheet.ended), seen)).kids(haul_in_question(sheet.hauls_unsettled, seen)).kids(say);
     // How many is seen without a scroll: it stands first. On a narrow page the words stay above the keys that are folded away below the edge.
     let rest: Vec<El<Msg>> = match narrow {

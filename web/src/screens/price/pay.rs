@@ -13,6 +13,7 @@ use crate::app::{App, Msg};
 use crate::parts::head::{Head, head};
 use crate::parts::key::{figure_key, key};
 use crate::screens::jobs::called;
+use crate::screens::jobs::estimate::unnoted;
 use crate::view::{El, el};
 use crate::words::en::{deal as deals, price as words, waiting};
 use fivebar_core::ledger::kind::sale::Carried;
@@ -37,6 +38,7 @@ pub fn screen(sheet: &OfferSheet, app: &App, seen: Seen<'_>) -> Screen {
                 .kids(left.and_then(|_| delivered(sheet, seen)).map(|said| el("p", "t14 i2").text(said)))
                 .kids(left.and_then(|_| driven(sheet, seen)).map(|said| el("p", "t14 i2").text(said)))
                 .kids(guessed(sheet.by_any, seen))
+                .kids(unnoted(&sheet.unnoted))
                 .kids(in_question((sheet.unsettled, sheet.unsettled_pay, sheet.ended), seen))
                 .kids(haul_in_question(sheet.hauls_unsettled, seen))
                 .kids(sheet.lacking.as_ref().map(lacking))

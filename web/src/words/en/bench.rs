@@ -365,6 +365,12 @@ pub fn it_was(span: &str) -> String {
     format!("It was {span}")
 }
 
+/// "Still at it, 3 h 12": the clock is right, and goes on.
+pub fn still_at_it(span: &str) -> String {
+    // The figure and its unit stay on one line.
+    format!("Still at it, {}", span.replace(' ', "\u{a0}"))
+}
+
 /// "Done with glue up": nothing of it is left to do.
 pub fn done_with(op: &str) -> String {
     format!("Done with {}", begin_small(op))

@@ -128,7 +128,7 @@ mod tests {
             dates::waits_after(day, day),
             dates::ready_only_by(day),
             dates::late("glue", Some(day)),
-            dates::waits_past("finish", day),
+            dates::waits_past("Fri", ("finish", day), Some(day)),
             dates::begin("glue", day, None),
             dates::begin("glue", day, Some(day)),
             dates::ready_by(day),

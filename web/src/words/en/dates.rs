@@ -65,8 +65,12 @@ pub const REST: &str = "what is not planned yet";
 
 /// Beside when it can be ready: the hours of other jobs want the same days.
 pub fn of_others(hours: &str, after: Option<&str>, safe: Option<&str>) -> String {
-    let safe = safe.map(|day| format!(", {day} to be safe")).unwrap_or_default();
-    let after = after.map(|day| format!(" With them first it is likely ready {day}{safe}.")).unwrap_or_default();
+    let after = after.map(|day| match safe {
+        Some(safe) if safe == day => format!(" With them first it is ready {day}."),
+        Some(safe) => format!(" With them first it is likely ready {day}, {safe} to be safe."),
+        None => format!(" With them first it is likely ready {day}."),
+    });
+    let after = after.unwrap_or_default();
     format!("As if you did nothing else: {hours} of other jobs are not in it.{after}")
 }
 
@@ -127,10 +131,23 @@ pub fn waits_after(hands: &str, day: &str) -> String {
     sentence(format!("To be safe: hands off it {hands}, then it waits till {day}"))
 }
 
-/// `Safe to promise for Sat 14 March, the morning after.` Of a day that is none of work it is the next one that is.
-pub fn can_be_promised(day: &str, is_next: bool) -> String {
+/// `Safe to promise for Sat 14 March, the morning after.` Of a day that is none of work it is the next one that is. Where nobody knows what dries
+/// that is said with it.
+pub fn can_be_promised(day: &str, is_next: bool, is_undried: bool) -> String {
     let when = if is_next { "the morning after" } else { "the next working day" };
-    format!("Safe to promise for {day}, {when}.")
+    let undried = if is_undried { ", if nothing of it waits: glue and drying are not in it" } else { "" };
+    format!("Safe to promise for {day}, {when}{undried}.")
+}
+
+/// Where the days of a quote hold no wait: none goes out.
+pub const UNDRIED: &str =
+    "The day has no glue and no drying in it, so none is on the paper. Plan the operations, those that wait too, and it is.";
+pub const UNDRIED_GIVEN: &str =
+    "The day has no glue and no drying in it, and it stands on the paper as you gave it. Plan the operations, those that wait too.";
+
+/// "It waits as long as Plant stand did: 2 days for glue and coats."
+pub fn waits_as(job: &str, span: &str) -> String {
+    format!("It waits as long as {job} did: {span} for glue and coats.")
 }
 
 /// `Ready by Sat 5 Dec stands on the paper, as you gave it, and it holds no more: as it stands it is safe only for Mon 7 Dec.`
@@ -173,10 +190,15 @@ pub fn pieces_left(n: &str) -> String {
 }
 
 /// `4 h a day till 18:00, no Sundays` in words of the page below the days.
-pub fn reckoned(span: &str, closing: &str, said: bool) -> String {
+/// With the days of the week that are none of work, and with days off where there are any ahead.
+pub fn reckoned((span, closing): (&str, &str), (days, has_off): (&[bool; 7], bool), said: bool) -> String {
     let whose = if said { "Your working hours" } else { "A guess of ours" };
-    format!("{whose}: {span} a day at the bench, till {closing}.")
+    let no = OFF.iter().zip(days).filter(|(_, works)| !**works).map(|(day, _)| format!(", no {day}")).listed().concat();
+    let off = if has_off { ", and none of your days off" } else { "" };
+    format!("{whose}: {span} a day at the bench, till {closing}{no}{off}.")
 }
+
+const OFF: [&str; 7] = ["Mondays", "Tuesdays", "Wednesdays", "Thursdays", "Fridays", "Saturdays", "Sundays"];
 
 /// `glue seat should have begun by Wed 18 Mar`.
 pub fn late(op: &str, last: Option<&str>) -> String {
@@ -192,7 +214,7 @@ pub fn late_begun((op, left): (&str, &str), last: Option<&str>) -> String {
     sentence(format!("Too late as it stands: {op} is begun, and what is left of it ({left}) {late}"))
 }
 
-/// What can be done where a step can't be begun in time any more; the day is safe to promise.
+/// What can be done where hands can't begin a step in time any more; the day is safe to promise.
 pub fn what_can_be_done(promised: Option<&str>) -> String {
     let day = promised.map_or("Say another day".to_owned(), |day| format!("Say another day (safe to promise is {day})"));
     format!("{day}, work longer days, or strike what can be left out.")
@@ -203,9 +225,10 @@ pub fn late_last(day: &str) -> String {
     format!("late: {day}")
 }
 
-/// `finish waits until Sat 23 May`.
-pub fn waits_past(op: &str, until: &str) -> String {
-    sentence(format!("{op} is not through waiting before {until}"))
+/// "It will not be ready by Fri 22 May: finish waits till Sat 23 May, and the first day that can be promised is Mon 25 May."
+pub fn waits_past(due: &str, (op, until): (&str, &str), first: Option<&str>) -> String {
+    let first = first.map(|day| format!(", and the first day that can be promised is {day}")).unwrap_or_default();
+    sentence(format!("It will not be ready by {due}: {op} waits till {until}{first}"))
 }
 
 /// Of what was promised, where likely hours keep to it and safe ones don't.
@@ -340,6 +363,11 @@ pub fn given(between: &str, on: &str, until: Option<&str>) -> String {
         Some(until) => sentence(format!("You quoted {between} on {on}, good until {until}")),
         None => sentence(format!("You quoted {between} on {on}")),
     }
+}
+
+/// "quoted $320 to $395", beside the day of a job.
+pub fn quoted(between: &str) -> String {
+    format!("quoted {between}")
 }
 
 /// What became of a quote that was handed on.

@@ -9,6 +9,7 @@ pub const ESTIMATE: &str = "Estimate";
 pub const LIKELY: &str = "likely";
 pub const ESTIMATED: &str = "estimated";
 pub const SAFE: &str = "safe";
+pub const SAFE_NOW: &str = "safe now";
 pub const THOUGHT: &str = "thought";
 pub const SO_FAR: &str = "so far";
 /// What likely and safe are: of several operations or what is not planned yet, of one alone, or of a piece as a whole.

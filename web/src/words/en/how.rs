@@ -95,6 +95,11 @@ pub fn less(worked: &str, left: &str) -> String {
     format!("Less {worked} worked: {left} to come.")
 }
 
+/// "1 h 30 worked, and no piece noted: 27 min to come. Of what has taken so long half is done by then."
+pub fn longer(worked: &str, left: &str) -> String {
+    format!("{worked} worked, and no piece noted: {left} to come. Of what has taken so long half is done by then.")
+}
+
 /// "Less 20 min worked: 1 h 10 to come, as planned: work that takes longer makes no drive longer."
 pub fn as_planned(worked: Option<&str>, left: &str) -> String {
     let less = worked.map(|worked| format!("Less {worked} worked: ")).unwrap_or_default();

@@ -415,7 +415,8 @@ pub fn had_it_held((sum, planned): (&str, &str), likely: Option<(&str, &str)>) -
 }
 
 /// Below it, where nothing says any more what was likely.
-pub const LIKELY_IS_GONE: &str = "What was likely then was not kept: an estimate is kept under Hours and money, while the job goes on.";
+pub const LIKELY_IS_GONE: &str =
+    "Nothing says what was likely before its work began: it was planned since. An estimate can be kept under Hours and money.";
 
 /// "16.09 after workshop costs, 13.41 over every hour worked".
 pub fn after_workshop(after: &str, every: &str) -> String {

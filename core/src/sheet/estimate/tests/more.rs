@@ -208,7 +208,7 @@ fn what_is_left_never_rises_by_working_on_it() {
             assert_eq!(before[0], 126 - 70, "with the factor, at hand or left");
         }
     }
-    assert_eq!(before, [26, 0, 0], "of the sawing 100 of 126, and it was not left after its 90");
+    assert_eq!(before, [29, 0, 0], "the sawing took 100 of 126 and was the last, so it has what half of such times have left");
 }
 
 /// Demo B before any history, the drive planned first: 19 h x 1.4 = 26 h 36 in all, row by row, the drive 90 x 1.4 = 126 of it, and so much is to

@@ -36,7 +36,7 @@ fn each_step_has_its_last_day_and_a_day_is_moved_and_lifted() {
         "Fri 20 March likely",
         "then it waits till",
         "the next working day.",
-        "A guess of ours: 4 h a day at the bench, till 18:00.",
+        "A guess of ours: 4 h a day at the bench, till 18:00, no Sundays.",
         "Working hours",
     ]);
     // Each tap is saved; leaving loses nothing.
@@ -240,6 +240,7 @@ fn a_quote_is_given_and_handed_on_with_nothing_private() {
     maker.tap(dates(DatesTap::Print));
     assert_eq!(maker.orders, [Order::Print]);
     maker.tap(Tap::Room(Room::Dates)).shows(&["Quote", "$320 to $"]);
+    maker.tap(Tap::Page).shows(&["Dates and quote", "quoted $320 to $"]);
 }
 
 #[test]
@@ -465,4 +466,60 @@ fn a_paper_says_the_day_if_it_is_agreed_on_its_last() {
     let today =
         "Ready by Wed 11 March stands on the paper, as you gave it, and it holds no more: as it stands it is safe only for Sat 14 March.";
     Maker::told(&[&format!("{given}{other}")]).room("stool", Room::Quote).shows(&[today, ready, last]);
+}
+
+/// Three old stands say how long the next takes, and nothing what of it is glued or dries: its day is not handed on, and that is said, until its
+/// operations are planned.
+#[test]
+fn a_day_without_glue_and_drying_is_on_no_paper() {
+    const UNDRIED: &str = "The day has no glue and no drying in it";
+    let begun = "2026-04-18 09:00 +00:00 workshop USD inch\nrate pay 17 hours 600 logged 480 costs 1440\nold-job \"A\" 360 min\n\
+        old-job \"B\" 420 min\nold-job \"C\" 480 min\njob stool \"Oak stand\" 3 order\nspend 60 wood on stool\n";
+    let mut maker = Maker::told(&[begun]);
+    maker.room("stool", Room::Quote).shows(&["$", UNDRIED, "Plan an operation"]).hides(&["Ready by"]);
+    maker.tap(dates(DatesTap::Quote)).shows(&[UNDRIED]).hides(&["Ready by", "ready by"]);
+    maker.tap(Tap::Room(Room::Dates)).shows(&["Safe to promise for ", "glue and drying are not in it"]);
+    let planned = format!("{begun}plan \"build\" make 420 min for stool\nall-planned stool\n");
+    Maker::told(&[&planned]).room("stool", Room::Quote).shows(&["Ready by"]).hides(&[UNDRIED]);
+}
+
+/// A stand of its own was glued for 90 min, the second half an hour later, and coated for a day: so the next waits, and hardens, and its day is on the paper.
+#[test]
+fn a_day_waits_as_the_last_of_its_kind_did() {
+    let begun = "2026-04-06 09:00 +00:00 workshop USD inch\nrate pay 17 hours 600 logged 480 costs 1440\njob more \"Plant stand\" 2 spec\n\
+        start \"glue up\" make on more\n10:00 clamped 1 glue of pva\n10:30 clamped 1 glue of pva\nstop\n13:00 start \"coat\" make on more\n14:00 clamped 2 coat of oil\nstop\n";
+    let rest = "2026-04-10 09:00 end more\n2026-04-18 09:00 job stool \"Oak stand\" 1 order\nspend 60 wood on stool\n";
+    let mut maker = Maker::told(&[&format!("{begun}{rest}")]);
+    maker.room("stool", Room::Dates).shows(&["the whole piece", "1 h 17, then to dry 26 h, hard after 7 days"]);
+    maker.shows(&["It waits as long as Plant stand did: 26 h for glue and coats."]).hides(&["drying are not in it"]);
+    maker.tap(Tap::Room(Room::Quote)).shows(&["Ready by", "It waits as long as Plant stand did"]).hides(&["no drying in it"]);
+}
+
+/// A glue-up waits past the day it was promised for, and no hand is left on it: that it will not be ready is said, and the first day that can be
+/// promised; no longer day of work would help.
+#[test]
+fn what_only_waits_past_its_day_is_said_plainly() {
+    let told = "2026-04-20 09:00 +00:00 workshop USD inch\njob stool \"Stool\" 1 order\nplan \"glue up\" make 60 min for stool\n\
+        ends-in \"glue up\" glue of pva 90 min\nall-planned stool\nbatch 1 \"glue up\" for stool\nabout stool due 2026-04-20\n\
+        start \"glue up\" make on stool\n10:00 clamped 1\nstop\n";
+    let plain =
+        "It will not be ready by Mon 20 April: glue up waits till Mon 20 April, and the first day that can be promised is Tue 21 April.";
+    let mut maker = Maker::told(&[told]);
+    maker.shows(&[plain]).open("stool").shows(&[plain]);
+    maker.room("stool", Room::Dates).shows(&[plain]).hides(&["work longer days", "0 min of hands"]);
+}
+
+/// One day is said once, and the days that are no working days are named with the hours.
+#[test]
+fn a_day_is_said_once_and_days_off_with_the_hours() {
+    use crate::words::en::dates::{of_others, reckoned};
+    assert!(of_others("2 h", Some("Sun 26 April"), Some("Sun 26 April")).ends_with("With them first it is ready Sun 26 April."));
+    assert!(of_others("2 h", Some("Sun 26 April"), Some("Mon 27 April")).ends_with("likely ready Sun 26 April, Mon 27 April to be safe."));
+    let (all, none) = ([true; 7], [true, true, true, true, true, false, false]);
+    let said = |days: &[bool; 7], off| reckoned(("6 h", "17:00"), (days, off), true);
+    assert_eq!(said(&all, false), "Your working hours: 6 h a day at the bench, till 17:00.");
+    assert_eq!(
+        said(&none, true),
+        "Your working hours: 6 h a day at the bench, till 17:00, no Saturdays, no Sundays, and none of your days off."
+    );
 }

@@ -99,6 +99,7 @@ fn left(sheet: &EstimateSheet, row: &Row, seen: Seen<'_>) -> Option<String> {
         Left::AsPlanned { gone, .. } => Some(words::as_planned((Span::ZERO < gone).then(|| seen.speech.span(gone)).as_deref(), &left)),
         Left::Nothing(over) => Some(words::nothing_left(over)),
         Left::Goes(_) => Some(words::by_pieces(&left)),
+        Left::Longer { gone, .. } => Some(words::longer(&seen.speech.span(gone), &left)),
         Left::Less(gone) if Span::ZERO < gone => Some(words::less(&seen.speech.span(gone), &left)),
         Left::Less(_) => None,
     }
