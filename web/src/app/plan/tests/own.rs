@@ -134,3 +134,30 @@ fn what_no_design_keeps_is_said_where_designs_are_kept() {
         }
     }
 }
+
+/// The rack is counted after a plan took its wood: planned again it has what lies there and its own; and dropped, all of it is there.
+#[test]
+fn the_jobs_own_pieces_stay_when_the_rack_is_counted() {
+    use fivebar_core::ledger::decide::StockCommand;
+    for shape in [Shape::Rows, Shape::Parts, Shape::Sticks] {
+        let mut app = begun("", shape);
+        planned(&mut app);
+        let first = used(&app);
+        heard(&mut app, [Tap::Use]);
+        let which = app.plan.given.as_ref().unwrap().sources[0].which().0;
+        super::later::order(&mut app, Command::Stock(which, StockCommand::CountRack { n: 8, why: None }));
+        let all = 8 + first;
+        let shown = planned(&mut app);
+        assert!(
+            shown.contains(&format!("of {all} pieces. Of the {all}, {first} are this job’s by the plan before.")),
+            "{shape:?}: {shown}"
+        );
+        let plan = crate::app::plan::in_use_by(&app, app.jobs.open.unwrap())[0].0;
+        heard(&mut app, [Tap::Kept(plan), Tap::Drop, Tap::DropAnd(false)]);
+        assert_eq!(super::later::strips_of(&app), (all, 0), "{shape:?}");
+        super::later::put_back(&mut app);
+        assert_eq!(super::later::strips_of(&app), (8, first), "{shape:?}");
+        super::later::take_back(&mut app);
+        assert_eq!(super::later::strips_of(&app), (all, 0), "{shape:?}");
+    }
+}
