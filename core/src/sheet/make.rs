@@ -5,6 +5,7 @@ pub mod anew;
 pub mod begun;
 pub mod buy;
 mod changes;
+pub mod cheaper;
 pub mod cut;
 pub mod fields;
 mod fit;

@@ -161,3 +161,21 @@ fn the_jobs_own_pieces_stay_when_the_rack_is_counted() {
         assert_eq!(super::later::strips_of(&app), (all, 0), "{shape:?}");
     }
 }
+
+/// Of pieces alike those that are free go before those that were bought, and those that are sorted before those that are not.
+#[test]
+fn what_costs_less_is_taken_first() {
+    let bought = "2026-03-05 09:00 buy 29 boards oak-european 27 x 62 x 1010 mm for 116\n";
+    let unsorted = "2026-03-05 09:00 leave for next\npile more oak-european 27 x 62 x 1010 mm\ncount 29 more\n";
+    for (lines, good) in [(bought, ""), (unsorted, "good 37 strips\n")] {
+        for shape in [Shape::Rows, Shape::Parts, Shape::Sticks] {
+            let mut app = begun(&format!("{good}{lines}"), shape);
+            let shown = planned(&mut app);
+            let (given, found) = (app.plan.given.as_ref().unwrap(), app.plan.found.as_ref().unwrap());
+            assert_eq!(given.sources.len(), 2, "{shape:?}");
+            let taken = found.sheet.used.iter().filter(|it| 0 < it.pieces).map(|it| given.sources[it.source].n).collect::<Vec<_>>();
+            assert_eq!(taken, [37], "{shape:?}: {shown}");
+            assert!(given.ready.asked.holds(&found.answered), "{shape:?}");
+        }
+    }
+}
