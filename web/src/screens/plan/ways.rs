@@ -56,6 +56,7 @@ pub fn chosen(given: &Given, (app, seen): (&App, Seen<'_>)) -> Option<String> {
         let (name, rows) = (named(&way.pick, way.mixed, (app, given.units, seen)), rows(way.rows.into(), seen));
         match given.ways.iter().filter(|way| way.planned).count() {
             0 | 1 => words::by_estimate(&name, &rows, nothing),
+            n if way.buys => words::by_least_to_buy(&name, &rows, &n.to_string()),
             n => words::by_plans(&name, &rows, (&n.to_string(), nothing)),
         }
     };
