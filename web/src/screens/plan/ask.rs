@@ -46,7 +46,7 @@ pub fn screen(shape: Shape, sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Scre
         .kids(refused)
         .kids(drop_key)
         .kids(choices(shape, draft))
-        .kids((shape == Shape::Rows).then(|| ways::woods(&fit, (app, seen))).flatten())
+        .kids((shape == Shape::Rows).then(|| ways::woods(&fit, (app, units, seen))).flatten())
         .kids(if nothing_fits { fits::told((part, of_it), app, (units, seen)) } else { vec![] })
         .kids(part.map(|part| fits::helps(part, of_it, (app, units, seen))).unwrap_or_default())
         .kids(since::parts(none_fits, &draft.without))
