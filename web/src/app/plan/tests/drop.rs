@@ -228,6 +228,16 @@ fn that_the_plan_before_comes_back_is_said_first() {
     }
 }
 
+/// A plan that was made again is dropped: what that filled in is no figure of the maker's.
+#[test]
+fn what_a_plan_again_filled_in_goes_with_it() {
+    let mut app = planned("");
+    heard(&mut app, [Tap::Use]);
+    super::later::again(&mut app);
+    heard(&mut app, [Tap::Drop]);
+    assert!(app.plan.asked.is_empty(), "{:?}", app.plan.asked);
+}
+
 /// A wood that was picked is as thick as the job's own unit has it.
 #[test]
 fn a_picked_wood_is_said_in_the_units_of_the_job() {
