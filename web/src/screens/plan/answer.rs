@@ -111,6 +111,7 @@ fn plan(job: &JobSheet, (given, found): (&Given, &Found), (app, since): (&App, &
         true => el("p", "t22 w8").text(lead),
         false => el("p", "w7").text(changed::other_way(&lead)),
     });
+    shown.extend(nearly::kept_small(given, sheet).map(|least| ends::to_saw(told_words::LEAST_PIECE, least, (given.units, seen))));
     shown.extend(anew::cut_before(given, since.taken, (app, seen)));
     shown.extend(since::lacking(job, seen));
     shown.extend(told::of_one(given, seen).map(|line| el("p", "w7").text(line)));
@@ -300,6 +301,8 @@ fn use_key(given: &Given, found: &Found, sheet: &JobSheet, (since, seen): (&Sinc
         (false, 0) => since::takes(words::IN_JOB_ALREADY.to_owned(), since, seen),
         (false, n) => since::takes(words::takes(&common::pieces(n, &seen.speech.count(n))), since, seen),
     };
-    let class = if sheet.ended.is_some() { "key wide" } else { "key solid wide" };
+    // What comes so far from what was asked is not the first thing to do.
+    let is_first = sheet.ended.is_none() && nearly::kept_small(given, &found.sheet).is_none();
+    let class = if is_first { "key solid wide" } else { "key wide" };
     key(class, words::use_these(&seen.speech.count(all)), under, say(Tap::Use)).flag("disabled", sheet.ended.is_some())
 }
