@@ -167,3 +167,16 @@ fn a_herringbone_that_the_least_piece_keeps_small_says_so() {
     super::rack_first::planned_out(&mut app, vec![Tap::Go]);
     check(&app, &["24 × 16 in", "key solid wide"], &["your least piece is", "Your least piece", "The nearest"]);
 }
+
+/// A job without a part has nothing to plan the parts of: the key that adds one is there.
+#[test]
+fn where_there_is_no_part_one_can_be_added() {
+    for (shape, parts, there) in [(Shape::Parts, "", true), (Shape::Sticks, "", true), (Shape::Rows, "", false), (Shape::Parts, LEG, false)]
+    {
+        let mut app = super::told::at_rack(parts);
+        heard(&mut app, [Tap::Open, Tap::Shape(shape)]);
+        assert_eq!(page(&app).contains("Add a part"), there, "{shape:?}: {}", page(&app));
+    }
+}
+
+const LEG: &str = "part \"leg\" 4 of 38 x 38 x 350 mm for tray\n";
