@@ -3,7 +3,8 @@
 
 mod maker;
 
-use fivebar_core::ledger::decide::{BookCommand, Command, HaulCommand, JobCommand, LeftOver, PlanCommand};
+use fivebar_core::haul::Pile;
+use fivebar_core::ledger::decide::{BookCommand, Command, HaulCommand, JobCommand, LeftOver, Lying, PlanCommand, StockCommand};
 use fivebar_core::ledger::fold;
 use fivebar_core::ledger::kind::haul::Per;
 use fivebar_core::ledger::kind::job::For;
@@ -34,6 +35,8 @@ struct Rack {
     undone: Option<Id>,
     /// By which plans were used.
     plans: Vec<Id>,
+    /// So many pieces of each pile there are, as the rack was counted last.
+    whole: [Count; 2],
 }
 
 fn rack() -> Rack {
@@ -43,7 +46,7 @@ fn rack() -> Rack {
     let piles = [(9, SIZES[0]), (7, SIZES[1])].map(|(n, size)| maker.pile(haul, Some("oak-european"), size.map(mm), n));
     let (name, currency) = ("stool".into(), Currency::USD);
     let job = maker.order(Command::Job(JobCommand::Begin { name, currency, units: Units::Metric, pieces: 1, made_for: For::Spec }))[0];
-    Rack { maker, haul, piles, job, done: None, undone: None, plans: vec![] }
+    Rack { maker, haul, piles, job, done: None, undone: None, plans: vec![], whole: [9, 7] }
 }
 
 impl Rack {
@@ -123,6 +126,10 @@ enum Deed {
     /// The nth of the plans, past all that came after it: of the day's list, or by another phone.
     TakeBackOf(usize),
     RestoreOf(usize),
+    /// The rack is counted: of a pile so many pieces more lie there than the book says, or fewer.
+    Walk(usize, i8),
+    /// The same of what is left of the pile's pieces: as many as the book says.
+    WalkLeft(usize),
 }
 
 /// Beside all plans in use, and instead of all.
@@ -138,6 +145,8 @@ fn deeds() -> impl Strategy<Value = Vec<Deed>> {
         1 => Just(Deed::Restore),
         2 => (0_usize..6).prop_map(Deed::TakeBackOf),
         2 => (0_usize..6).prop_map(Deed::RestoreOf),
+        3 => (0_usize..2, -2_i8..2).prop_map(|(pile, more)| Deed::Walk(pile, more)),
+        1 => (0_usize..2).prop_map(Deed::WalkLeft),
     ];
     proptest::collection::vec(deed, 1..12)
 }
@@ -161,6 +170,7 @@ impl Rack {
             }
             Deed::Free(place, n) => Command::Haul(HaulCommand::Free { haul: self.haul, pile: self.piles[place], job, n }),
             Deed::Again => Command::Plan(PlanCommand::TakeAgain { job }),
+            Deed::Walk(..) | Deed::WalkLeft(_) => return self.walks(deed),
             Deed::TakeBack => {
                 let Some(act) = self.done else { return false };
                 Command::Book(BookCommand::TakeBack { act })
@@ -187,12 +197,31 @@ impl Rack {
         done.is_ok()
     }
 
+    /// The rack is counted; the deed before is done still.
+    fn walks(&mut self, deed: Deed) -> bool {
+        let haul = fold::haul(&self.maker.book, self.haul).unwrap();
+        let (pile, n) = match deed {
+            Deed::Walk(place, more) => {
+                let there = haul.pile(self.piles[place]).unwrap();
+                let n = there.on_rack().saturating_add_signed(more.into());
+                self.whole[place] = there.in_job(self.job) + n;
+                (there.id, n)
+            }
+            Deed::WalkLeft(place) => {
+                let Some(left) = haul.piles.iter().find(|it| is_left(it, place)) else { return false };
+                (left.id, left.on_rack())
+            }
+            _ => return false,
+        };
+        self.maker.try_order(Command::Stock(Lying { haul: self.haul, pile }, StockCommand::CountRack { n, why: None })).is_ok()
+    }
+
     /// Of each pile: on the rack, in the job, and what is left of it on the rack.
     fn pieces(&self) -> [(Count, Count, Count); 2] {
         let haul = fold::haul(&self.maker.book, self.haul).unwrap();
         [0, 1].map(|place| {
             let pile = haul.pile(self.piles[place]).unwrap();
-            let left = haul.piles.iter().filter(|it| it.thickness == Some(mm(SIZES[place][0])) && it.length == Some(mm(300)));
+            let left = haul.piles.iter().filter(|it| is_left(it, place));
             (pile.on_rack(), pile.in_job(self.job), left.map(|it| it.on_rack()).sum())
         })
     }
@@ -212,6 +241,10 @@ impl Rack {
     }
 }
 
+fn is_left(pile: &Pile, place: usize) -> bool {
+    (pile.thickness, pile.length) == (Some(mm(SIZES[place][0])), Some(mm(300)))
+}
+
 fn agrees(deeds: &[Deed]) -> Result<(), TestCaseError> {
     let mut rack = rack();
     for (nth, deed) in deeds.iter().enumerate() {
@@ -223,9 +256,9 @@ fn agrees(deeds: &[Deed]) -> Result<(), TestCaseError> {
         let told = (&deeds[..=nth], before, now, plans);
         for place in 0..2 {
             let (on_rack, in_job, left) = now[place];
-            prop_assert_eq!(on_rack + in_job, [9, 7][place], "{:?}", told);
+            prop_assert_eq!(on_rack + in_job, rack.whole[place], "{:?}", told);
             prop_assert_eq!((left, plans[place].0), (in_job, in_job), "{:?}", told);
-            prop_assert!(done || now[place] == before[place], "{:?}", told);
+            prop_assert!(done || now[place] == before[place] || matches!(deed, Deed::Walk(..)), "{:?}", told);
         }
         match deed {
             // The plans that stay keep what they have.
@@ -273,6 +306,16 @@ fn a_plan_is_taken_back_past_what_was_put_back_and_taken_again_since() {
 fn a_plan_that_is_taken_back_twice_leaves_the_pile_of_another() {
     use Deed::{TakeBackOf, Use};
     check(&[Use([0, 1], NONE), Use([0, 1], NONE), TakeBackOf(0), TakeBackOf(0)]);
+}
+
+/// Boards that go back are added to what was counted, and taken again from it.
+#[test]
+fn what_was_counted_on_the_rack_keeps_no_board_of_a_plan() {
+    use Deed::{Free, Restore, TakeBack, Use, Walk, WalkLeft};
+    check(&[Use([3, 2], NONE), Walk(0, 0), WalkLeft(0), TakeBack, Restore]);
+    check(&[Use([3, 2], NONE), TakeBack, Walk(0, -1), Restore]);
+    check(&[Use([3, 2], NONE), Walk(0, 1), Use([4, 2], ALL), Walk(0, -2), TakeBack, Restore]);
+    check(&[Use([3, 2], NONE), Free(0, 2), Walk(0, -2), TakeBack, Restore]);
 }
 
 proptest! {

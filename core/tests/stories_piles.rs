@@ -9,7 +9,7 @@ use fivebar_core::quantity::{Count, Currency, Length};
 use fivebar_core::refusal::Refusal;
 use fivebar_core::sheet::past::past;
 use fivebar_core::sheet::verdict::Known;
-use fivebar_core::story::{Story, tell};
+use fivebar_core::story::{Story, Why, tell};
 use std::rc::Rc;
 
 const START: &str = "2026-03-02 09:00 -05:00 workshop USD inch\nleave for works\npile ash ash-white 1 x 2 x 20 in\n\
@@ -97,6 +97,36 @@ fn a_count_again_is_what_is_there() {
     }
     let below = tell(&format!("{START}count 10 ash\nrack 15 ash\ntake 15 ash for desk\nrecount 12 ash\n"));
     assert_eq!(below.refused.len(), 1, "fifteen are in a job: {:?}", below.refused);
+}
+
+/// Of the ash after these lines: on the rack, in the stools, found more than the counts said. What a job took and gives back is added to
+/// what was counted, whichever way it comes back; and taken again it is taken from that.
+#[test]
+fn what_goes_back_after_a_count_of_the_rack_is_added_to_it() {
+    for (lines, wanted) in [
+        ("take 11 ash for stools as it\nrack 9 ash\nundo it", (20, 0, 0)),
+        ("take 11 ash for stools as it\nrack 9 ash\nundo it\nrestore it", (9, 11, 0)),
+        ("take 11 ash for stools as it\nrack 7 ash\nundo it", (18, 0, -2)),
+        ("take 11 ash for stools as it\nrack 7 ash\nrack 8 ash\nundo it\nrestore it", (8, 11, -1)),
+        ("take 11 ash for stools as it\nrack 9 ash\nundo it\nrack 19 ash\nrestore it", (8, 11, -1)),
+        ("take 11 ash for stools as it\nundo it\nrack 18 ash\nrestore it", (7, 11, -2)),
+        ("take 11 ash for stools\nrack 7 ash\nfree 11 ash from stools", (18, 0, -2)),
+        ("take 11 ash for stools\nfree 11 ash from stools as it\nrack 18 ash\nundo it", (7, 11, -2)),
+        ("take 11 ash for stools\nfree 11 ash from stools as it\nrack 18 ash\nundo it\nrestore it", (18, 0, -2)),
+        ("take 11 ash for stools as it\ntake 4 ash for desk\nrack 4 ash\nundo it", (15, 0, -1)),
+        // What was counted tells of itself what never was.
+        ("gone 3 ash burnt as it\nrack 17 ash\nundo it", (17, 0, -3)),
+        ("count 5 ash as it\nrack 22 ash\nundo it", (22, 0, 2)),
+    ] {
+        let story = told(&format!("count 20 ash\n{lines}"));
+        let ash = pile(&story.book, &story, "ash");
+        assert_eq!((ash.on_rack(), ash.in_job(story.names.job("stools").unwrap()), ash.stock.drift), wanted, "{lines}");
+    }
+    // No more is taken again than was found.
+    let lines = "count 20 ash\ntake 11 ash for stools\nfree 11 ash from stools as it\nrack 5 ash\nundo it";
+    let why = Refusal::OfPile { pile: "ash, A".into(), why: Box::new(Refusal::NotThatMany { asked: 11, there: 5 }) };
+    let refused = tell(&format!("{START}{lines}\n")).refused.into_iter().map(|(_, why)| why).collect::<Vec<_>>();
+    assert_eq!(refused, [Why::Refused(why)]);
 }
 
 /// A pile of 20 in is given the high end of a band alone.

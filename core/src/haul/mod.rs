@@ -15,7 +15,7 @@ pub mod worth;
 
 pub use load::{Aboard, Heavy, Load, Van};
 pub use pile::{Dampness, Measured, Pile, Want, Weighed};
-pub use stock::Stock;
+pub use stock::{Since, Stock};
 pub use trip::{Trip, TripNow, Where};
 
 use crate::quantity::{Count, Currency, Id, Moment, Money, Units, Volume, Wall};

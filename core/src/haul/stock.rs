@@ -17,6 +17,15 @@ pub struct Stock {
     pub walked: Option<Wall>,
 }
 
+/// What acts did to a rack that were taken back, or done again, after it was counted.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub struct Since {
+    /// Pieces that lie there again; taken again where it is below nothing.
+    pub back: i64,
+    /// Left of pieces that went back whole: these lie there no more.
+    pub left_gone: Count,
+}
+
 impl Pile {
     /// Good pieces that left the rack for no job.
     pub fn gone_for_good(&self) -> Count {
@@ -25,9 +34,13 @@ impl Pile {
 
     /// Good pieces on the rack: what was good and no job has, less what went elsewhere, as the rack was last counted.
     pub fn on_rack(&self) -> Count {
+        Count::try_from(self.told_on_rack().max(0)).unwrap_or(Count::MAX)
+    }
+
+    /// The same as the counts come to: below nothing where more left it than lay there.
+    pub fn told_on_rack(&self) -> i64 {
         let away = self.used().saturating_add(self.gone_for_good());
-        let told = i64::from(self.good()).saturating_sub(i64::from(away)).saturating_add(self.stock.drift);
-        Count::try_from(told.max(0)).unwrap_or(Count::MAX)
+        i64::from(self.good()).saturating_sub(i64::from(away)).saturating_add(self.stock.drift)
     }
 
     /// Pieces on the rack that are set apart.
@@ -61,13 +74,16 @@ impl Pile {
         self.gone_for_good().saturating_add(missing).min(self.good())
     }
 
-    /// The rack was counted: so many lie there, whatever the counts said.
-    pub fn walked_round(&mut self, n: Count, at: Wall) {
-        let found = i64::from(n).saturating_sub(i64::from(self.on_rack()));
+    /// The rack was counted: so many lie there, whatever the counts said. What was taken back or done again since comes on top.
+    pub fn walked_round(&mut self, n: Count, at: Wall, since: Since) {
+        let (n, on_rack, left_gone) = (i64::from(n), i64::from(self.on_rack()), i64::from(since.left_gone));
+        let found = n.saturating_sub(on_rack);
         // Counts that come to less than nothing are shown as nothing: what lies there stands against that.
-        let told = i64::from(self.good()).saturating_sub(i64::from(self.used().saturating_add(self.gone_for_good())));
-        let under = told.saturating_add(self.stock.drift).min(0);
-        self.stock.drift = self.stock.drift.saturating_add(found).saturating_sub(under);
+        let under = self.told_on_rack().min(0);
+        // What was not found is what lies there no more.
+        let missing = on_rack.saturating_sub(since.back).saturating_add(left_gone).saturating_sub(n).max(0);
+        let back = since.back.saturating_sub(left_gone.saturating_sub(missing).max(0));
+        self.stock.drift = self.stock.drift.saturating_add(found).saturating_sub(under).saturating_add(back);
         self.stock.walked = Some(at);
     }
 
@@ -131,9 +147,9 @@ mod tests {
         pile.given(job(1), 10);
         pile.left_for(burnt.clone(), 3);
         check(&pile, 17, 0, 3);
-        pile.walked_round(15, wall);
+        pile.walked_round(15, wall, Since::default());
         check(&pile, 15, 0, 5);
-        pile.walked_round(19, wall);
+        pile.walked_round(19, wall, Since::default());
         check(&pile, 19, 0, 3);
         pile.left_for(burnt, 100);
         check(&pile, 0, 0, 22);
@@ -174,7 +190,7 @@ mod tests {
         let wall = Wall::new(Moment::at(0), Offset::UTC);
         let mut pile = pile(4);
         pile.given(job(1), 4);
-        pile.walked_round(3, wall);
+        pile.walked_round(3, wall, Since::default());
         check(&pile, 3, 0, 0);
         pile.given(job(2), 3);
         check(&pile, 0, 0, 0);

@@ -264,11 +264,22 @@ impl Book {
         let slots = self.subjects.get(&subject).map(Vec::as_slice).unwrap_or_default();
         let then = slots.iter().filter_map(|slot| self.kept.get(*slot)).map(|kept| (kept, (kept.entry.stamp, kept.entry.id)));
         let then = then.take_while(move |(_, one)| Some(*one) < rank);
-        let struck_then = move |kept: &Kept| {
-            let turns = self.strikes.get(&kept.entry.id).into_iter().flatten();
-            turns.take_while(|(by, _)| Some(*by) < rank).last().is_some_and(|(_, struck)| *struck)
-        };
-        then.filter(move |(kept, _)| !struck_then(kept) && strike(&kept.entry.fact).is_none()).map(|(kept, _)| &*kept.entry)
+        let stood = move |kept: &Kept| rank.is_some_and(|rank| !self.struck_before(kept.entry.id, rank));
+        then.filter(move |(kept, _)| stood(kept) && strike(&kept.entry.fact).is_none()).map(|(kept, _)| &*kept.entry)
+    }
+
+    fn struck_before(&self, id: Id, rank: Rank) -> bool {
+        let turns = self.strikes.get(&id).into_iter().flatten();
+        turns.take_while(|(by, _)| *by < rank).last().is_some_and(|(_, struck)| *struck)
+    }
+
+    /// Of the entries about a subject such as are `meant` and were written before another, those that stand now where they did not then, or
+    /// the other way; each with whether it stands now.
+    pub fn turned_since(&self, subject: Subject, written: &Entry, meant: impl Fn(&Fact) -> bool) -> impl Iterator<Item = (&Entry, bool)> {
+        let rank = (written.stamp, written.id);
+        let before = self.ever(subject).take_while(move |(entry, _)| (entry.stamp, entry.id) < rank);
+        let turned = before.filter(move |(entry, struck)| meant(&entry.fact) && self.struck_before(entry.id, rank) != *struck);
+        turned.map(|(entry, struck)| (entry, !struck))
     }
 
     /// Every entry about a subject in order, each with whether it is struck.

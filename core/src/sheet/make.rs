@@ -5,6 +5,7 @@ pub mod anew;
 pub mod begun;
 pub mod buy;
 mod changes;
+pub mod cheaper;
 pub mod cut;
 pub mod fields;
 mod fit;
@@ -369,7 +370,8 @@ fn given_of_rests(shop: &Shop, (job, rests): (&Job, &[Option<Length>]), (ask, al
         return Err(WhyNot::NoPiles);
     }
     // What lies on the rack has its letter, in the plan or not.
-    let mut lying = all.iter().map(|(source, _)| source.pile.label.clone()).listed();
+    let there = all.iter().map(|(source, _)| (source.pile.pile, source.pile.label.clone())).listed();
+    let mut lying = there.iter().map(|(_, label)| label.clone()).listed();
     // What is to be bought gets the letter that it has once it is bought: none that any pile has.
     if all.iter().any(|(source, _)| source.bought.is_some()) {
         lying.extend(labels_lying(shop.book));
@@ -398,7 +400,7 @@ fn given_of_rests(shop: &Shop, (job, rests): (&Job, &[Option<Length>]), (ask, al
         return Err(WhyNot::NoneFits);
     }
     let wish = glued::with_rests(wish(ask, job, (&figures, ways.first()), &sources)?, rests);
-    let stock = |sources: &[Source]| lettered(shop, sources, &lying);
+    let stock = |sources: &[Source]| lettered(shop, sources, (&there, &lying));
     let mut ready = ready(wish, &stock(&sources), figures)?;
     left_out.extend(tiled::of_whole(&ask.what, &mut ready, &mut sources, stock)?);
     (ready.sources.len() == sources.len()).then_some(()).ok_or(WhyNot::NoneFits)?;
@@ -420,9 +422,12 @@ fn given_of_rests(shop: &Shop, (job, rests): (&Job, &[Option<Length>]), (ask, al
     })
 }
 
-/// The pieces as a plan is made with them, each with a letter that nothing else that lies there has.
-fn lettered(shop: &Shop, sources: &[Source], lying: &[String]) -> Vec<Stack> {
+/// The pieces as a plan is made with them, each with a letter that nothing else that lies there has: two hauls may have a pile A each.
+fn lettered(shop: &Shop, sources: &[Source], (there, lying): (&[(Id, String)], &[String])) -> Vec<Stack> {
+    let is_asked = |pile: Id| sources.iter().any(|source| source.pile.pile == pile);
+    let is_others = |label: &String| there.iter().any(|(pile, other)| other == label && !is_asked(*pile));
     let mut stock = sources.iter().map(|source| stack(shop, source)).listed();
+    stock.iter_mut().filter(|stack| is_others(&stack.label)).for_each(|stack| stack.label.clear());
     let letters = letters(&stock, lying);
     stock.iter_mut().zip(letters).for_each(|(stack, letter)| stack.label = letter);
     stock

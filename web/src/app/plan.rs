@@ -38,6 +38,7 @@ use fivebar_core::ledger::fold::KeptPlan;
 use fivebar_core::plan::{Answered, Figures, better};
 use fivebar_core::quantity::{Id, Moment};
 use fivebar_core::sheet::make::buy::{Counted, Kinds, OfRack, bought_since};
+use fivebar_core::sheet::make::cheaper::cheaper_first;
 use fivebar_core::sheet::make::cut::Ticks;
 use fivebar_core::sheet::make::keep::{again, asked_again, last_used};
 use fivebar_core::sheet::make::own::own_first;
@@ -370,6 +371,10 @@ fn stop(app: &mut App) {
 
 /// A plan comes in hand, and lies on this phone.
 fn found(app: &mut App, answered: Answered) {
+    let answered = match &app.plan.given {
+        Some(given) => cheaper_first(&app.shelf().shop(app.now.at), given, answered),
+        None => answered,
+    };
     if app.plan.take_in(answered) {
         ticks::gone(app);
     }

@@ -200,8 +200,17 @@ fn told_apart<'a>(source: &Source, all: impl Iterator<Item = &'a Source>, app: &
     match source.pile.wood.as_ref().filter(|_| same.iter().all(|it| it.pile.wood != source.pile.wood)) {
         _ if same.is_empty() => name,
         Some(wood) => changed::with_its(&name, &of(wood)),
-        None => changed::with_its(&name, &source.pile.label),
+        None => changed::with_its(&name, &letter_of(source, app)),
     }
+}
+
+/// As a plan has it in hand, else as the rack has it: two hauls may have a pile of one letter.
+fn letter_of(source: &Source, app: &App) -> String {
+    let of_plan = app.plan.given.as_ref().and_then(|given| {
+        let place = given.sources.iter().position(|it| it.which() == source.which())?;
+        given.ready.sources.get(place).map(|it| it.letter.clone())
+    });
+    of_plan.unwrap_or_else(|| source.pile.label.clone())
 }
 
 /// A length with its unit.

@@ -61,6 +61,7 @@ pub(super) fn decide(book: &Book, command: &BookCommand, act: &mut Act) -> Answe
         BookCommand::TakeBack { act: id } => {
             let entries = whole(book, *id)?;
             rests::allowed(book, &entries)?;
+            rests::lie_there(book, &entries)?;
             let again = took_back(book, &entries, false);
             if !again.is_empty() {
                 restore::allowed(&book.without(&entries), &again)?;
@@ -77,6 +78,7 @@ pub(super) fn decide(book: &Book, command: &BookCommand, act: &mut Act) -> Answe
         BookCommand::Strike { line } => {
             book.entry(*line).ok_or(Refusal::NotThere)?;
             rests::allowed(book, &[*line])?;
+            rests::lie_there(book, &[*line])?;
             act.add(Struck { entries: vec![*line] });
         }
         BookCommand::Restore { act: id } => again(book, *id, act)?,

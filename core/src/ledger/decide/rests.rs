@@ -39,6 +39,25 @@ pub(super) fn allowed(book: &Book, entries: &[Id]) -> Answer<()> {
     Ok(())
 }
 
+/// Pieces that went back and are taken again with that: no more than lie there, as the rack was counted since.
+pub(super) fn lie_there(book: &Book, entries: &[Id]) -> Answer<()> {
+    let standing = entries.iter().filter_map(|id| book.entry(*id)).filter(|(_, struck)| !struck);
+    let freed = standing.filter_map(|(entry, _)| if let Fact::PiecesFreed(f) = &entry.fact { Some(f) } else { None }).listed();
+    if freed.is_empty() {
+        return Ok(());
+    }
+    let then = book.without(entries);
+    for f in freed {
+        let pile = |book: &Book| fold::haul(book, f.haul).and_then(|haul| haul.pile(f.pile).cloned());
+        let Some((was, is)) = pile(book).zip(pile(&then)) else { continue };
+        if is.told_on_rack() < was.told_on_rack().min(0) {
+            let under = Count::try_from(is.told_on_rack().saturating_neg()).unwrap_or(Count::MAX);
+            return Err(of_pile(&was)(Refusal::NotThatMany { asked: f.n, there: f.n.saturating_sub(under) }));
+        }
+    }
+    Ok(())
+}
+
 /// The job whose pieces are for sale again by a fact: others may have bought them since.
 fn came_free(fact: &Fact) -> Option<Id> {
     match fact {

@@ -65,6 +65,7 @@ fn folded(book: &Book, id: Id, known: &Known) -> Option<Haul> {
     for entry in book.about(Subject::Haul(id)) {
         match &entry.fact {
             Fact::TripStepped(_) | Fact::TripDescribed(_) => trip(&mut trips, entry),
+            Fact::PileCounted(f) => stock::counted(book, &mut piles, (entry, f)),
             _ => piles.apply(entry),
         }
         describe(&mut haul, &entry.fact);

@@ -1,9 +1,9 @@
 //! What a pile's entries say beyond its counts: how they came about, what was measured, what it is for, how it lies on the rack.
 
 use super::haul::Piles;
-use crate::haul::{Dampness, Measured, Pile, Want, Weighed};
-use crate::ledger::kind::stock::{EnoughSet, MoistureRead, PilePiecesWeighed};
-use crate::ledger::{Entry, Fact};
+use crate::haul::{Dampness, Measured, Pile, Since, Want, Weighed};
+use crate::ledger::kind::stock::{EnoughSet, MoistureRead, PileCounted, PilePiecesWeighed};
+use crate::ledger::{Book, Entry, Fact, Subject};
 use crate::quantity::{Id, Key, Wall};
 
 pub(super) fn apply(piles: &mut Piles, entry: &Entry) {
@@ -14,7 +14,6 @@ pub(super) fn apply(piles: &mut Piles, entry: &Entry) {
         }
         Fact::EnoughSet(f) => wanted(piles.of(f.pile), f),
         Fact::MoistureRead(f) => damp(piles.of(f.pile), f, entry.wall),
-        Fact::PileCounted(f) => piles.change(f.pile, |pile| pile.walked_round(f.n, entry.wall)),
         Fact::PilePlaced(f) => piles.of(f.pile).stock.place = Some(f.place.clone()).filter(|place| !place.is_empty()),
         Fact::PiecesReserved(f) => piles.of(f.pile).set_apart(f.job, f.n),
         Fact::ReservationFreed(f) => piles.of(f.pile).set_free(f.job, f.n),
@@ -28,6 +27,32 @@ pub(super) fn apply(piles: &mut Piles, entry: &Entry) {
         }
         _ => {}
     }
+}
+
+/// The rack was counted. What a job took lay there no more when it was counted, though that is taken back since: it lies there now beside
+/// what was counted.
+pub(super) fn counted(book: &Book, piles: &mut Piles, (entry, f): (&Entry, &PileCounted)) {
+    let of_pile = |fact: &Fact| match fact {
+        Fact::PiecesTaken(it) => it.pile == f.pile,
+        Fact::PiecesFreed(it) => it.pile == f.pile,
+        Fact::PiecesLeft(it) => it.pile == f.pile,
+        _ => false,
+    };
+    let mut since = Since::default();
+    for (turned, stands) in book.turned_since(Subject::Haul(f.haul), entry, of_pile) {
+        let back = match &turned.fact {
+            Fact::PiecesTaken(it) => i64::from(it.n).saturating_neg(),
+            Fact::PiecesFreed(it) => i64::from(it.n),
+            Fact::PiecesLeft(it) if stands => i64::from(it.n),
+            Fact::PiecesLeft(it) => {
+                since.left_gone = since.left_gone.saturating_add(it.n);
+                continue;
+            }
+            _ => continue,
+        };
+        since.back = since.back.saturating_add(if stands { back } else { back.saturating_neg() });
+    }
+    piles.change(f.pile, |pile| pile.walked_round(f.n, entry.wall, since));
 }
 
 /// Figures put right stand in the place of the old ones; they say nothing once their count is struck.

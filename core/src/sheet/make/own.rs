@@ -48,7 +48,7 @@ fn alike(given: &Given, own: usize, other: usize) -> bool {
     wood && lies(own).zip(lies(other)).is_some_and(as_large)
 }
 
-fn used(plan: &Made, pile: usize) -> i64 {
+pub(super) fn used(plan: &Made, pile: usize) -> i64 {
     let sum = |all: Vec<i64>| all.into_iter().fold(0, i64::saturating_add);
     match plan {
         Made::Sticks(plan) => sum(plan.sticks.iter().filter(|it| it.pile == pile).map(|it| it.times).listed()),
@@ -59,7 +59,7 @@ fn used(plan: &Made, pile: usize) -> i64 {
 }
 
 /// So many of the one pile for as many of the other, the last ones of it.
-fn instead(plan: &Made, (own, other): (usize, usize), n: i64) -> Made {
+pub(super) fn instead(plan: &Made, (own, other): (usize, usize), n: i64) -> Made {
     let mut plan = plan.clone();
     let last = used(&plan, other).saturating_sub(n);
     let first = used(&plan, own);

@@ -93,6 +93,8 @@ pub struct RowsCut {
     pub asked: Count,
     /// Boards the plans before have to cut still, as far as the job has them.
     pub uncut: Count,
+    /// One of them that makes all its rows, of which the job has every board.
+    pub makes_all: Option<Id>,
 }
 
 impl RowsCut {
@@ -116,7 +118,7 @@ pub fn rows_cut(app: &App) -> Option<RowsCut> {
 pub(super) fn rows_before(app: &App, given: &Given) -> Option<RowsCut> {
     let Wish::Panel(panel) = &given.ready.wish else { return None };
     let plans = app.shelf().shop(app.now.at).job(given.ask.job).map(|job| job.plans).unwrap_or_default();
-    let (mut cut, mut of, mut uncut) = (0, 0, 0);
+    let (mut cut, mut of, mut uncut, mut makes_all) = (0, 0, 0, None);
     for plan in plans.iter().filter_map(|plan| begun(app, plan)) {
         let Some((given, found)) = plan.given.as_ref().zip(plan.found.as_ref()) else { continue };
         let Wish::Panel(before) = &given.ready.wish else { continue };
@@ -124,10 +126,12 @@ pub(super) fn rows_before(app: &App, given: &Given) -> Option<RowsCut> {
             cut = cut::rows_cut(&found.sheet, &plan.ticked).saturating_add(cut);
             of = before.rows().and_then(|rows| Count::try_from(rows).ok()).unwrap_or(0).max(of);
             uncut = plan.used.map_or(0, |id| left_of(app, &plans, id)).saturating_add(uncut);
+            let is_all = before.rows().is_some_and(|rows| rows <= found.sheet.made);
+            makes_all = plan.used.filter(|id| is_all && has_all(app, &plans, *id)).or(makes_all);
         }
     }
     let asked = panel.rows().and_then(|rows| Count::try_from(rows).ok())?;
-    (0 < cut).then_some(RowsCut { cut, of, asked, uncut })
+    (0 < cut).then_some(RowsCut { cut, of, asked, uncut, makes_all })
 }
 
 /// Tops as long and as thick, in rows as wide.
@@ -164,6 +168,11 @@ fn left_of(app: &App, plans: &[KeptPlan], plan: Id) -> Count {
     let all = in_use(&app.shelf().book, plans);
     let it = all.iter().find(|it| it.plan.id == plan);
     it.map_or(0, |it| it.needs().saturating_sub(it.lacks()).saturating_sub(uncut(app, it).map_or(0, |(cut, _)| cut)))
+}
+
+/// Whether a plan in use lacks no board.
+fn has_all(app: &App, plans: &[KeptPlan], plan: Id) -> bool {
+    in_use(&app.shelf().book, plans).iter().any(|it| it.plan.id == plan && it.lacks() == 0)
 }
 
 /// Of a plan in use of which boards are ticked as cut: how many are, and what goes back with it all the same. Of a pile of which the job had

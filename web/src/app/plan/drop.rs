@@ -147,9 +147,12 @@ fn in_book(app: &mut App, (plan, drops): (Id, bool), now: Now) -> bool {
     done
 }
 
-/// Nothing is in hand: another can be asked.
+/// Nothing is in hand: another can be asked. The figures that planning again filled in were of the plan that goes.
 fn gone(app: &mut App) {
     ticks::gone(app);
+    if app.plan.again.is_some() || app.plan.given.as_ref().is_some_and(|given| 0 < given.cut.rows) {
+        app.plan.asked.retain(|(of, _)| Some(*of) != app.jobs.open);
+    }
     app.plan = Plan { asked: std::mem::take(&mut app.plan.asked), page: Page::Choose, dropped: true, ..Plan::default() };
 }
 

@@ -218,6 +218,8 @@ pub(super) fn back(app: &mut App) {
     match wood.page {
         Page::Air | Page::Movement | Page::Gluing | Page::Own => open(app, Page::Woods),
         Page::OneWood(_) => open(app, Page::Own),
+        // A plan asked for them, and is behind them.
+        Page::Saw if app.workshop.asked_from.is_some() => (app.workshop.over, app.notice) = (Over::Nothing, None),
         Page::Machine(_) | Page::Saw => open(app, Page::Machines),
         Page::Way | Page::Price(_) | Page::PriceOf => open(app, Page::Yard),
         _ => (app.workshop.over, app.notice) = (Over::Nothing, None),

@@ -10,7 +10,7 @@ use crate::parts::fraction::worded;
 use crate::parts::key::key;
 use crate::view::{El, el};
 use crate::words::en::{changed, plan as words, signs};
-use fivebar_core::quantity::{Count, Length, Listed, begin_small};
+use fivebar_core::quantity::{Count, Id, Length, Listed, begin_small};
 use fivebar_core::sheet::make::Given;
 use fivebar_core::sheet::make::begun::{All, Loose, Spot, all, spots};
 use fivebar_core::sheet::plan::PlanSheet;
@@ -40,6 +40,21 @@ pub fn keeps_strips(given: &Given, sheet: &PlanSheet, app: &App) -> bool {
     sheet.made == 0 && 0 < given.cut.strips && has_parts_of(app, given.ask.job)
 }
 
+/// The plan before that makes all its rows where this other way makes fewer: nothing is to be bought for them.
+pub fn made_before(given: &Given, sheet: &PlanSheet, app: &App) -> Option<(Id, RowsCut)> {
+    let rows = rows_cut(app).filter(|rows| 0 < rows.uncut && (rows.is_whole() || rows.is_rest()))?;
+    let is_fewer = matches!(&given.ready.wish, Wish::Panel(panel) if panel.rows().is_some_and(|asked| sheet.made < asked));
+    rows.makes_all.filter(|_| is_fewer).map(|plan| (plan, rows))
+}
+
+/// That it does, and the way back to it.
+pub fn to_before(given: &Given, sheet: &PlanSheet, (app, seen): (&App, Seen<'_>)) -> Vec<El<Msg>> {
+    let Some((plan, rows)) = made_before(given, sheet, app) else { return vec![] };
+    let said = changed::before_makes_all(&seen.speech.count(rows.of), (&seen.speech.count(rows.uncut), rows.uncut == 1));
+    let back = key("key solid h56 wide no-print", changed::TO_PLAN_BEFORE, "", say(Tap::Kept(plan)));
+    vec![el("p", "t22 w8").text(said), back]
+}
+
 fn cut_rows(given: &Given, taken: bool, (app, seen): (&App, Seen<'_>)) -> Vec<El<Msg>> {
     let line = |line| el("p", "w7").text(line);
     let n = |n: Count| seen.speech.count(n);
@@ -65,7 +80,10 @@ fn cut_rows(given: &Given, taken: bool, (app, seen): (&App, Seen<'_>)) -> Vec<El
 
 /// That the plan before goes on with no more boards than this one takes.
 fn goes_on(rows: &RowsCut, (app, seen): (&App, Seen<'_>)) -> Option<String> {
-    let used = app.plan.found.as_ref().filter(|found| 0 < found.sheet.made).map(|found| &found.sheet.used);
+    // Where this one makes fewer rows it is said over it.
+    let found = app.plan.found.as_ref().filter(|found| 0 < found.sheet.made);
+    let found = found.filter(|found| app.plan.given.as_ref().is_some_and(|given| made_before(given, &found.sheet, app).is_none()));
+    let used = found.map(|found| &found.sheet.used);
     let takes = used.map(|all| all.iter().fold(0, |sum: Count, it| sum.saturating_add(it.pieces)))?;
     let n = rows.uncut;
     (0 < n && n <= takes).then(|| changed::goes_on((&seen.speech.count(n), n == 1), &seen.speech.count(takes)))

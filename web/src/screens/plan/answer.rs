@@ -12,12 +12,13 @@ use crate::parts::head::{Fact, Head, head};
 use crate::parts::key::key;
 use crate::screens::jobs::titled;
 use crate::view::{El, el};
-use crate::words::en::{common, plan as words, told as told_words, yard};
+use crate::words::en::{changed, common, plan as words, told as told_words, yard};
 use fivebar_core::ledger::kind::plan::Shape;
 use fivebar_core::sheet::job::JobSheet;
 use fivebar_core::sheet::make::begun::of_all;
 use fivebar_core::sheet::make::buy::not_bought;
 use fivebar_core::sheet::make::{Field, Given, Top, What};
+use fivebar_core::sheet::plan::PlanSheet;
 
 pub fn screen(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Screen {
     let Some(given) = &app.plan.given else { return super::choose(sheet, app, seen) };
@@ -104,7 +105,13 @@ fn early(app: &App) -> Vec<El<Msg>> {
 /// What it makes, and the picture.
 fn plan(job: &JobSheet, (given, found): (&Given, &Found), (app, since): (&App, &Since), seen: Seen<'_>) -> Vec<El<Msg>> {
     let sheet = &found.sheet;
-    let mut shown = vec![el("p", "t22 w8").text(told::lead(given, found, (app, seen)))];
+    let lead = told::lead(given, found, (app, seen));
+    let mut shown = if since.taken { vec![] } else { anew::to_before(given, sheet, (app, seen)) };
+    shown.push(match shown.is_empty() {
+        true => el("p", "t22 w8").text(lead),
+        false => el("p", "w7").text(changed::other_way(&lead)),
+    });
+    shown.extend(nearly::kept_small(given, sheet).map(|least| ends::to_saw(told_words::LEAST_PIECE, least, (given.units, seen))));
     shown.extend(anew::cut_before(given, since.taken, (app, seen)));
     shown.extend(since::lacking(job, seen));
     shown.extend(told::of_one(given, seen).map(|line| el("p", "w7").text(line)));
@@ -129,9 +136,14 @@ fn plan(job: &JobSheet, (given, found): (&Given, &Found), (app, since): (&App, &
     shown.extend(under);
     // Once the wood is cut the list at the saw comes first.
     shown.extend(if since.taken { vec![] } else { details(given, found, (app, since), seen) });
-    let lacks = if anew::keeps_strips(given, sheet, app) { vec![] } else { seek::keys(given.units, job.ended.is_some(), (app, seen)) };
+    let lacks = if is_made_before(given, sheet, app) { vec![] } else { seek::keys(given.units, job.ended.is_some(), (app, seen)) };
     shown.extend((!lacks.is_empty()).then(|| el("section", "col").kids(lacks)));
     shown
+}
+
+/// A plan in use goes on with what is cut, or makes all: nothing is bought for this one.
+fn is_made_before(given: &Given, sheet: &PlanSheet, app: &App) -> bool {
+    anew::keeps_strips(given, sheet, app) || anew::made_before(given, sheet, app).is_some()
 }
 
 /// Of what, how wide and how thick; what is proven, and what else it could be.
@@ -161,7 +173,7 @@ fn details(given: &Given, found: &Found, (app, since): (&App, &Since), seen: See
     let over =
         if taken { vec![] } else { limits::wide_sticks(given, sheet).into_iter().chain(over::choices(given, sheet, seen)).collect() };
     let others = if taken { vec![] } else { ways::others(given, (app, seen)) };
-    let buys = !taken && !sheet.short.is_empty() && !anew::keeps_strips(given, sheet, app);
+    let buys = !taken && !sheet.short.is_empty() && !is_made_before(given, sheet, app);
     let buys = buys.then(|| key("key soft h56 wide no-print", words::ADD_BOARDS, words::ADD_BOARDS_UNDER, say(Tap::Buy)));
     let proven =
         [told::why(given, sheet, seen), told::open(given, sheet, (app.plan.kinds, seen)), told::only_near(given, sheet, (&app.plan, seen))]
@@ -289,6 +301,8 @@ fn use_key(given: &Given, found: &Found, sheet: &JobSheet, (since, seen): (&Sinc
         (false, 0) => since::takes(words::IN_JOB_ALREADY.to_owned(), since, seen),
         (false, n) => since::takes(words::takes(&common::pieces(n, &seen.speech.count(n))), since, seen),
     };
-    let class = if sheet.ended.is_some() { "key wide" } else { "key solid wide" };
+    // What comes so far from what was asked is not the first thing to do.
+    let is_first = sheet.ended.is_none() && nearly::kept_small(given, &found.sheet).is_none();
+    let class = if is_first { "key solid wide" } else { "key wide" };
     key(class, words::use_these(&seen.speech.count(all)), under, say(Tap::Use)).flag("disabled", sheet.ended.is_some())
 }

@@ -4,14 +4,16 @@ use super::super::slots::{Slot, docked, figures_told, no, no_words, why_words};
 use super::super::{Screen, Seen};
 use super::{Boards, ends, fits, over, say, since, sketch, ways};
 use crate::app::plan::{Draft, FIELD, PATTERNS, Since, TOP, Tap, fitting_to, in_use, none_for, refused};
-use crate::app::{App, Msg};
+use crate::app::{App, Msg, jobs};
 use crate::parts::chips::{Chip, flowing};
 use crate::parts::head::{Head, head};
 use crate::parts::key::{done_key, key};
 use crate::parts::seg::{Seg, even};
 use crate::screens::jobs::titled;
 use crate::view::{El, el};
-use crate::words::en::{changed, common, plan as words, sought, tiles as tile_words, told as told_words, ways as ways_words};
+use crate::words::en::{
+    changed, common, job as job_words, plan as words, sought, tiles as tile_words, told as told_words, ways as ways_words,
+};
 use fivebar_core::ledger::kind::plan::Shape;
 use fivebar_core::plan::field::problem::Pattern;
 use fivebar_core::quantity::{Length, Units};
@@ -44,9 +46,10 @@ pub fn screen(shape: Shape, sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Scre
         .kids(why.clone().map(|why| el("p", "why").attr("role", "alert").text(why)))
         .kids(least.map(|least| ends::to_saw(told_words::LEAST_STRIP, least, (units, seen))))
         .kids(refused)
+        .kids(add_part(shape, sheet))
         .kids(drop_key)
         .kids(choices(shape, draft))
-        .kids((shape == Shape::Rows).then(|| ways::woods(&fit, (app, seen))).flatten())
+        .kids((shape == Shape::Rows).then(|| ways::woods(&fit, (app, units, seen))).flatten())
         .kids(if nothing_fits { fits::told((part, of_it), app, (units, seen)) } else { vec![] })
         .kids(part.map(|part| fits::helps(part, of_it, (app, units, seen))).unwrap_or_default())
         .kids(since::parts(none_fits, &draft.without))
@@ -63,6 +66,12 @@ pub fn screen(shape: Shape, sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Scre
     let foot = docked(&draft.form, &slots, (plan, why, seen), |press| say(Tap::Press(press)));
     let top = Head::new(titled(sheet, seen), words::shape(shape).0);
     Screen::new("jobs/plan-ask", head(top), main).foot(foot).says_it()
+}
+
+/// Without a part there is nothing to plan: the key that adds one.
+fn add_part(shape: Shape, sheet: &JobSheet) -> Option<El<Msg>> {
+    let none = matches!(shape, Shape::Parts | Shape::Sticks) && sheet.parts.is_empty() && sheet.ended.is_none();
+    none.then(|| key("key h56 wide", job_words::ADD_PART, "", Msg::Jobs(jobs::Tap::Write(jobs::draft::What::Part(None)))))
 }
 
 fn slots(shape: Shape, units: Units) -> Vec<Slot> {

@@ -9,7 +9,7 @@ use fivebar_core::quantity::{Length, begin_large, begin_small};
 use fivebar_core::sheet::make::near::narrower;
 use fivebar_core::sheet::make::{Field, Given, Source, Unfit, What};
 use fivebar_core::sheet::plan::wish::Wish;
-use fivebar_core::sheet::plan::{Laid, PlanSheet};
+use fivebar_core::sheet::plan::{Laid, PlanSheet, Why};
 
 /// More piles than these are counted, not named.
 const NAMED: usize = 4;
@@ -25,6 +25,15 @@ pub fn field(given: &Given, (laid, layers): (&Laid, i64), seen: Seen<'_>) -> Str
     }
     let [long, across] = laid.tile.map(|side| seen.speech.length(side, given.units));
     words::not_within(&side(asked.tolerance, given.units, seen), [&long, &across], &sides)
+}
+
+/// The least piece, where that keeps a field to less than half of the area that was asked [J].
+pub fn kept_small(given: &Given, sheet: &PlanSheet) -> Option<Length> {
+    let What::Field(Field { sides: [Some(wide), Some(deep), _], .. }) = &given.ask.what else { return None };
+    let laid = sheet.laid.as_ref().filter(|_| matches!(sheet.proof.why, Some(Why::LeastPiece { .. })))?;
+    let area = |one: Length, other: Length| i128::from(one.as_nm()).saturating_mul(other.as_nm().into());
+    let [laid_wide, laid_deep, _] = laid.sides;
+    (area(laid_wide, laid_deep).saturating_mul(2) < area(*wide, *deep)).then_some(given.ready.figures.min_piece)
 }
 
 /// All that was asked is made; a field is near enough.

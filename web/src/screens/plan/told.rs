@@ -42,7 +42,10 @@ pub fn lead(given: &Given, found: &Found, (app, seen): (&App, Seen<'_>)) -> Stri
         return format!("{} {}", words::nothing(shape), limits::held(&bound(given, found, seen), given, seen));
     }
     let made = match shape {
-        Shape::Field => sheet.laid.as_ref().map_or_else(String::new, |laid| nearly::field(given, (laid, sheet.made), seen)),
+        Shape::Field => {
+            let small = nearly::kept_small(given, sheet).map(|least| tiles::kept_small(&side(least, given.units, seen)) + " ");
+            small.unwrap_or_default() + &sheet.laid.as_ref().map_or_else(String::new, |laid| nearly::field(given, (laid, sheet.made), seen))
+        }
         _ => anew::made(given, seen).unwrap_or_else(|| {
             let wanted = wanted(given).filter(|wanted| sheet.made < *wanted).map(|n| number(n, seen));
             words::made(shape, &number(sheet.made, seen), sheet.made == 1, wanted.as_deref())

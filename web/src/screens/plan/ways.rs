@@ -56,6 +56,7 @@ pub fn chosen(given: &Given, (app, seen): (&App, Seen<'_>)) -> Option<String> {
         let (name, rows) = (named(&way.pick, way.mixed, (app, given.units, seen)), rows(way.rows.into(), seen));
         match given.ways.iter().filter(|way| way.planned).count() {
             0 | 1 => words::by_estimate(&name, &rows, nothing),
+            n if way.buys => words::by_least_to_buy(&name, &rows, &n.to_string()),
             n => words::by_plans(&name, &rows, (&n.to_string(), nothing)),
         }
     };
@@ -102,9 +103,8 @@ pub fn others(given: &Given, (app, seen): (&App, Seen<'_>)) -> Vec<El<Msg>> {
 }
 
 /// Whether woods may be mixed, where there are several.
-pub fn woods(fit: &[(Source, Option<Unfit>)], (app, seen): (&App, Seen<'_>)) -> Option<El<Msg>> {
+pub fn woods(fit: &[(Source, Option<Unfit>)], (app, units, seen): (&App, Units, Seen<'_>)) -> Option<El<Msg>> {
     let draft = &app.plan.draft;
-    let units = app.plan.given.as_ref().map_or(Units::Metric, |given| given.units);
     let mut woods = fit.iter().filter(|(_, why)| why.is_none()).map(|(source, _)| &source.pile.wood);
     let first = woods.next();
     let several = woods.any(|wood| Some(wood) != first);

@@ -140,6 +140,19 @@ pub fn goes_on((uncut, one): (&str, bool), takes: &str) -> String {
     format!("The plan before goes on with {boards}, and makes all its rows; this one takes {takes}.")
 }
 
+/// "The plan before makes all 7 rows with the 12 boards that are not cut: nothing is to be bought for it."
+pub fn before_makes_all(rows: &str, (uncut, one): (&str, bool)) -> String {
+    let boards = if one { "the one board that is not cut".to_owned() } else { format!("the {uncut} boards that are not cut") };
+    format!("The plan before makes all {rows} rows with {boards}: nothing is to be bought for it.")
+}
+
+pub const TO_PLAN_BEFORE: &str = "Back to the plan before";
+
+/// "This other way: 4 of 5 rows. No plan can make more."
+pub fn other_way(made: &str) -> String {
+    format!("This other way: {made}")
+}
+
 /// "The parts of 2 pieces are all cut. To plan more of them, ask for more pieces of the job."
 pub fn all_cut(sets: &str, one: bool) -> String {
     let pieces = if one { "piece" } else { "pieces" };

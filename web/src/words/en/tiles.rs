@@ -17,6 +17,11 @@ pub fn least_piece(cut: &str, least: &str) -> String {
     )
 }
 
+/// "Your least piece, 2 1/2 in, keeps this to less than half of what you asked."
+pub fn kept_small(least: &str) -> String {
+    format!("Your least piece, {least}, keeps this to less than half of what you asked.")
+}
+
 /// "A tile of 50 mm is shorter than your least piece, 60 mm."
 pub fn too_short([tile, least]: [String; 2]) -> String {
     format!("A tile of {tile} is shorter than your least piece, {least}.")

@@ -47,6 +47,11 @@ pub fn by_plans(wood: &str, rows: &str, (n, nothing_to_buy): (&str, bool)) -> St
     format!("{} for the least waste of {n} ways that were planned, each for a moment: {wood}, in {rows}.", chosen(nothing_to_buy))
 }
 
+/// "Chosen for the least to buy, then for the least waste, of 4 ways that were planned, each for a moment: oak, 25 thick, in 8 rows."
+pub fn by_least_to_buy(wood: &str, rows: &str, n: &str) -> String {
+    format!("Chosen for the least to buy, then for the least waste, of {n} ways that were planned, each for a moment: {wood}, in {rows}.")
+}
+
 fn chosen(nothing_to_buy: bool) -> &'static str {
     if nothing_to_buy { "With nothing to buy, chosen" } else { "Chosen" }
 }

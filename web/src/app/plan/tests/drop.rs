@@ -227,3 +227,27 @@ fn that_the_plan_before_comes_back_is_said_first() {
         assert_eq!(in_use_by(&app, app.jobs.open.unwrap()).len(), usize::from(before && !cut), "{before} {cut}");
     }
 }
+
+/// A plan that was made again is dropped: what that filled in is no figure of the maker's.
+#[test]
+fn what_a_plan_again_filled_in_goes_with_it() {
+    let mut app = planned("");
+    heard(&mut app, [Tap::Use]);
+    super::later::again(&mut app);
+    heard(&mut app, [Tap::Drop]);
+    assert!(app.plan.asked.is_empty(), "{:?}", app.plan.asked);
+}
+
+/// A wood that was picked is as thick as the job's own unit has it.
+#[test]
+fn a_picked_wood_is_said_in_the_units_of_the_job() {
+    use fivebar_core::sheet::make::Pick;
+    let mut app = at_rack("workshop EUR inch\njob shelf \"Shelf\" 1 spec\n");
+    let shelf = fivebar_core::ledger::fold::jobs(&app.shelf().book).find(|job| job.name == "Shelf").map(|job| job.id);
+    app.jobs.open = shelf;
+    heard(&mut app, [Tap::Open, Tap::Shape(Shape::Rows)]);
+    let thickness = fivebar_core::quantity::Length::INCH_64TH.times(60).unwrap();
+    app.plan.draft.pick = Some(Pick { wood: None, thickness, thick: false, wide: None, without: None });
+    let shown = page(&app);
+    assert!(!shown.contains("23.8 thick") && shown.contains("thick"), "{shown}");
+}

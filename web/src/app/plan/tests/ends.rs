@@ -39,6 +39,9 @@ fn an_end_too_short_is_named_and_two_keys_lead_on() {
     let now = Now { wall: saw.now, chance: [9; 10] };
     saw.heard(Msg::Workshop(workshop::Tap::Wood(WoodTap::Open(WoodPage::Saw))), now);
     says(&saw, &["Least end piece"], &[]);
+    // Left as it was, it leads back to the plan, as it does when it is saved.
+    saw.heard(Msg::Workshop(workshop::Tap::Close), now);
+    assert_eq!(saw.place, Place::Jobs);
     heard(&mut app, [Tap::CutInPieces]);
     solved(&mut app);
     says(&app, &["6 rows."], &["Not one row", "An end piece would be", "Plan with strips cut in pieces"]);

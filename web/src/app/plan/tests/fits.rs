@@ -155,10 +155,28 @@ fn a_herringbone_that_the_least_piece_keeps_small_says_so() {
     super::told::typed(&mut app, &["24", "16", "", "", "8"]);
     super::rack_first::planned_out(&mut app, vec![Tap::Go]);
     check(&app, &["your least piece is 2", "that keeps it so small"], &["One tile more"]);
+    // It is the first thing said, with the key to it; to use so little is not the first thing to do.
+    let shown = page(&app);
+    let [said, key, use_it] = ["keeps this to less than half of what you asked.", "Least piece, 2", ">Use "]
+        .map(|words| shown.find(words).unwrap_or_else(|| panic!("{words}: {shown}")));
+    assert!(said < key && key < use_it && !shown.contains("key solid wide"), "{shown}");
     let mut lengths = [None; 13];
     lengths[11] = Length::nm(50_800_000).ok();
     let saw = fivebar_core::ledger::kind::plan::SawSet::of(lengths, None);
     super::later::order(&mut app, Command::Plan(fivebar_core::ledger::decide::PlanCommand::SetSaw(saw)));
     super::rack_first::planned_out(&mut app, vec![Tap::Go]);
-    check(&app, &["24 × 16 in"], &["your least piece is", "The nearest"]);
+    check(&app, &["24 × 16 in", "key solid wide"], &["your least piece is", "Your least piece", "The nearest"]);
 }
+
+/// A job without a part has nothing to plan the parts of: the key that adds one is there.
+#[test]
+fn where_there_is_no_part_one_can_be_added() {
+    for (shape, parts, there) in [(Shape::Parts, "", true), (Shape::Sticks, "", true), (Shape::Rows, "", false), (Shape::Parts, LEG, false)]
+    {
+        let mut app = super::told::at_rack(parts);
+        heard(&mut app, [Tap::Open, Tap::Shape(shape)]);
+        assert_eq!(page(&app).contains("Add a part"), there, "{shape:?}: {}", page(&app));
+    }
+}
+
+const LEG: &str = "part \"leg\" 4 of 38 x 38 x 350 mm for tray\n";

@@ -134,3 +134,48 @@ fn what_no_design_keeps_is_said_where_designs_are_kept() {
         }
     }
 }
+
+/// The rack is counted after a plan took its wood: planned again it has what lies there and its own; and dropped, all of it is there.
+#[test]
+fn the_jobs_own_pieces_stay_when_the_rack_is_counted() {
+    use fivebar_core::ledger::decide::StockCommand;
+    for shape in [Shape::Rows, Shape::Parts, Shape::Sticks] {
+        let mut app = begun("", shape);
+        planned(&mut app);
+        let first = used(&app);
+        heard(&mut app, [Tap::Use]);
+        let which = app.plan.given.as_ref().unwrap().sources[0].which().0;
+        super::later::order(&mut app, Command::Stock(which, StockCommand::CountRack { n: 8, why: None }));
+        let all = 8 + first;
+        let shown = planned(&mut app);
+        assert!(
+            shown.contains(&format!("of {all} pieces. Of the {all}, {first} are this job’s by the plan before.")),
+            "{shape:?}: {shown}"
+        );
+        let plan = crate::app::plan::in_use_by(&app, app.jobs.open.unwrap())[0].0;
+        heard(&mut app, [Tap::Kept(plan), Tap::Drop, Tap::DropAnd(false)]);
+        assert_eq!(super::later::strips_of(&app), (all, 0), "{shape:?}");
+        super::later::put_back(&mut app);
+        assert_eq!(super::later::strips_of(&app), (8, first), "{shape:?}");
+        super::later::take_back(&mut app);
+        assert_eq!(super::later::strips_of(&app), (all, 0), "{shape:?}");
+    }
+}
+
+/// Of pieces alike those that are free go before those that were bought, and those that are sorted before those that are not.
+#[test]
+fn what_costs_less_is_taken_first() {
+    let bought = "2026-03-05 09:00 buy 29 boards oak-european 27 x 62 x 1010 mm for 116\n";
+    let unsorted = "2026-03-05 09:00 leave for next\npile more oak-european 27 x 62 x 1010 mm\ncount 29 more\n";
+    for (lines, good) in [(bought, ""), (unsorted, "good 37 strips\n")] {
+        for shape in [Shape::Rows, Shape::Parts, Shape::Sticks] {
+            let mut app = begun(&format!("{good}{lines}"), shape);
+            let shown = planned(&mut app);
+            let (given, found) = (app.plan.given.as_ref().unwrap(), app.plan.found.as_ref().unwrap());
+            assert_eq!(given.sources.len(), 2, "{shape:?}");
+            let taken = found.sheet.used.iter().filter(|it| 0 < it.pieces).map(|it| given.sources[it.source].n).collect::<Vec<_>>();
+            assert_eq!(taken, [37], "{shape:?}: {shown}");
+            assert!(given.ready.asked.holds(&found.answered), "{shape:?}");
+        }
+    }
+}

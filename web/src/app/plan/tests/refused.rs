@@ -82,3 +82,18 @@ fn no_two_piles_are_left_out_under_one_name() {
         assert!(named.iter().all(|named| shown.contains(named)) && !shown.contains("Thin left out"), "{shown}");
     }
 }
+
+/// Two hauls have a pile A each, and a plan is made of the one without the other: no letter of the plan is the name of what it leaves.
+#[test]
+fn no_letter_of_a_plan_is_that_of_another_pile() {
+    let mut app = super::told::at_rack("leave for next\npile more oak-european 27 x 62 x 1010 mm\ncount 37 more\n");
+    let all = fivebar_core::sheet::make::sources(&app.shelf().shop(app.now.at), app.jobs.open.unwrap()).unwrap();
+    let others = all.iter().filter(|it| it.pile.name.as_deref() != Some("more")).map(|it| Tap::Turn(it.which())).collect::<Vec<_>>();
+    assert_eq!(all.iter().map(|it| it.pile.label.as_str()).collect::<Vec<_>>(), ["A", "A", "B", "C"]);
+    heard(&mut app, [Tap::Open, Tap::Shape(Shape::Rows)].into_iter().chain(others));
+    super::told::typed(&mut app, &["1000", "100", "2"]);
+    heard(&mut app, [Tap::Go]);
+    super::told::solved(&mut app);
+    let letters = app.plan.given.as_ref().unwrap().ready.sources.iter().map(|it| it.letter.clone()).collect::<Vec<_>>();
+    assert_eq!(letters, ["D"], "{}", page(&app));
+}

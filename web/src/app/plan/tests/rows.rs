@@ -286,3 +286,22 @@ fn the_other_rows_say_what_becomes_of_the_whole_top() {
     heard(&mut again, [Tap::Open]);
     once(&again);
 }
+
+/// As above, of just the 24 flats that the eight rows take: the plan before goes on with the 14 that are not cut, and planned again without
+/// the ends they make fewer rows. Nobody is sent to buy for that.
+#[test]
+fn a_plan_again_of_fewer_rows_leads_back_to_the_plan_that_makes_all() {
+    let mut app = planned(24);
+    heard(&mut app, [Tap::Use]);
+    let plan = app.plan.used.unwrap();
+    heard(&mut app, (0..7).map(|_| Tap::OneMore(0)).chain((0..3).map(|_| Tap::OneMore(1))));
+    // What is left of the boards is not to be used.
+    let all = fivebar_core::sheet::make::sources(&app.shelf().shop(app.now.at), app.jobs.open.unwrap()).unwrap();
+    let ends = all.iter().filter(|it| it.pile.rests).map(|it| Tap::Turn(it.which()));
+    planned_out(&mut app, ends.chain([Tap::Go]).collect());
+    assert!(app.plan.found.as_ref().unwrap().sheet.made < 5, "{}", page(&app));
+    let all = "The plan before makes all 8 rows with the 14 boards that are not cut: nothing is to be bought for it.";
+    check(&app, &[all, "This other way: ", "Back to the plan before"], &["Look for", "Add boards to buy"]);
+    heard(&mut app, [Tap::Kept(plan)]);
+    check(&app, &["The job has this wood"], &[all]);
+}

@@ -221,3 +221,24 @@ fn other_ways_are_called_off() {
         says(&app, &["4 rows. No plan of 4 rows of beech needs fewer than 7 pieces."]);
     }
 }
+
+/// With boards to buy the way is chosen by what it buys, whatever it wastes: that is what is said. By hand: 30 rows of two to a board lack
+/// fewer than 15 rows of one.
+#[test]
+fn a_way_that_buys_less_is_not_called_the_one_with_the_least_waste() {
+    use fivebar_core::sheet::make::Boards;
+    let mut app =
+        at_rack("pile wide beech-european 25 x 76 x 762 mm\ncount 20 wide\npile slim beech-european 19 x 38 x 1524 mm\ncount 6 slim\n");
+    let others = super::told::without(0, super::told::without(1, vec![]));
+    heard(&mut app, [Tap::Open, Tap::Shape(Shape::Rows)].into_iter().chain(others));
+    let size = [25, 76, 762].map(|n| fivebar_core::quantity::Length::MM.times(n).unwrap());
+    app.plan.draft.bought = vec![Boards { wood: fivebar_core::quantity::Key::read("beech-european"), size, n: 200, price: None }];
+    typed(&mut app, &["2438", "1016"]);
+    heard(&mut app, [Tap::Go]);
+    solved(&mut app);
+    let given = app.plan.given.as_ref().unwrap();
+    let planned = given.ways.iter().filter(|way| way.planned).collect::<Vec<_>>();
+    assert!(given.ways[0].buys && 1 < planned.len() && planned.iter().any(|way| way.waste < given.ways[0].waste), "{:?}", given.ways);
+    says(&app, &["Chosen for the least to buy, then for the least waste, of "]);
+    assert!(!page(&app).contains("Chosen for the least waste"), "{}", page(&app));
+}

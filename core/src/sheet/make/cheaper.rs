@@ -1,0 +1,88 @@
+//! Of pieces alike a plan takes first those that cost less: free ones before bought ones, bought ones by what their haul cost, and any of
+//! them before boards that are still to be bought. Then those that are set apart for the job, those that are sorted, and the older ones. Ours.
+
+use super::own::{instead, used};
+use super::{Given, Source};
+use crate::ledger::fold;
+use crate::plan::{Answered, Planned};
+use crate::quantity::{Decimal, Listed, Moment, Money, Sorted, order_by_key};
+use crate::sheet::Shop;
+use std::cmp::Reverse;
+
+/// What is taken first comes first.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+struct Rank {
+    to_buy: bool,
+    bought: bool,
+    /// Of what was bought, for a board foot.
+    cost: Decimal,
+    not_for_it: bool,
+    unsorted: bool,
+    began: Moment,
+}
+
+/// The same plan of the pieces that cost less, where others alike are left over.
+pub fn cheaper_first(shop: &Shop, given: &Given, answered: Answered) -> Answered {
+    let all = 0..given.sources.len();
+    let pairs = all.clone().flat_map(|first| all.clone().map(move |other| (first, other)));
+    let alike = pairs.filter(|(first, other)| first != other && alike(given, [*first, *other])).listed();
+    // A haul is read only where there is something to choose.
+    let mut ranks: Sorted<usize, Rank> = Sorted::new();
+    for (place, _) in &alike {
+        if let (false, Some(source)) = (ranks.contains_key(place), given.sources.get(*place)) {
+            ranks.insert(*place, rank(shop, source));
+        }
+    }
+    let mut pairs = alike.into_iter().filter(|(first, other)| ranks.get(first) < ranks.get(other)).listed();
+    // The best are filled first, from the worst.
+    order_by_key(&mut pairs, |(first, other)| (ranks.get(first).copied(), Reverse(ranks.get(other).copied())));
+    let mut best = answered;
+    for (first, other) in pairs {
+        let n = moves(given, (used(&best.plan, first), used(&best.plan, other)), (first, other));
+        if 0 < n {
+            let moved = Planned { plan: instead(&best.plan, (first, other), n), worth: best.worth.clone(), bound: best.bound.clone() };
+            if given.ready.asked.holds(&moved) {
+                best = moved;
+            }
+        }
+    }
+    best
+}
+
+/// How many go from the one to the other: strips of one board stay together.
+fn moves(given: &Given, (of_first, of_other): (i64, i64), (first, other): (usize, usize)) -> i64 {
+    let Some((source, ripped)) = given.ready.sources.get(first).map(|source| (source, source.ripped.max(1))) else { return 0 };
+    let whole = of_first.checked_rem(ripped) == Some(0);
+    let free = if whole { source.count.saturating_sub(of_first) } else { 0 };
+    let own = given.own.get(other).copied().unwrap_or(0);
+    let stay = of_other.saturating_sub(free).max(i64::from(own).saturating_mul(ripped)).max(0);
+    let stay = stay.saturating_add(ripped).saturating_sub(1).checked_div(ripped).unwrap_or(0).saturating_mul(ripped);
+    of_other.saturating_sub(stay)
+}
+
+fn alike(given: &Given, places: [usize; 2]) -> bool {
+    let [one, other] = places.map(|place| given.sources.get(place).zip(given.ready.sources.get(place)));
+    one.zip(other).is_some_and(|((one, planned), (other, planned_too))| {
+        let of = |source: &Source| (source.sides(), source.pile.wood.clone(), source.in_job, source.planed);
+        let cut = |it: &crate::sheet::plan::ready::Source| (it.size, it.ripped, it.tiles);
+        one.sides().is_some() && of(one) == of(other) && cut(planned) == cut(planned_too)
+    })
+}
+
+fn rank(shop: &Shop, source: &Source) -> Rank {
+    let haul = fold::haul(shop.book, source.pile.haul);
+    let pile = haul.as_ref().and_then(|haul| haul.pile(source.pile.pile));
+    let of_volume = |haul: &crate::haul::Haul| {
+        let cost = Money::sum(haul.currency, haul.costs.iter().copied()).ok()?.amount();
+        cost.checked_div(haul.volume(|pile| pile.good()).ok()?.board_feet())
+    };
+    let bought = haul.as_ref().filter(|haul| haul.bought);
+    Rank {
+        to_buy: source.bought.is_some(),
+        bought: bought.is_some(),
+        cost: bought.and_then(of_volume).unwrap_or_default(),
+        not_for_it: source.pile.for_it == 0,
+        unsorted: pile.is_some_and(|pile| 0 < pile.unsorted()),
+        began: source.pile.began.at,
+    }
+}
