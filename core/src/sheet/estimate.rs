@@ -9,7 +9,7 @@ pub mod steps;
 
 use crate::bench::estimate::spread::Begun;
 use crate::bench::estimate::{
-    Basis, Estimate, Left, Likely, OnTop, Over, Part, Range, estimate as reckon, factor, left as left_of_all, spread, topped,
+    Basis, Estimate, Left, Likely, OnTop, Part, Range, estimate as reckon, factor, left as left_of_all, spread, topped,
 };
 use crate::bench::{Kind, On, Run, Stage};
 use crate::ledger::fold::{Job, Kept, planned_before};
@@ -21,7 +21,7 @@ use crate::refusal::Answer;
 use crate::sheet::Shop;
 use counted::Counted;
 use history::History;
-use left::lefts;
+use left::{lefts, unnoted};
 use parts::{Whole, parts, whole_piece};
 use std::borrow::Cow;
 use std::rc::Rc;
@@ -528,25 +528,6 @@ impl EstimateSheet {
 
 fn all_to_come(rows: &[Row], counted: &[Counted]) -> Span {
     Span::sum(rows.iter().map(Row::to_come).chain(counted.iter().map(Counted::to_come)))
-}
-
-/// The same by its rows.
-pub(super) fn unnoted(shop: &Shop, job: Id, rows: &[Row]) -> Vec<String> {
-    let logged = shop.time(job);
-    let is_worked = |op: &str| logged.by_op.get(op).is_some_and(|shares| Span::ZERO < shares.total());
-    let of = |row: &&Row| {
-        let batch = |op: &str| match row.left {
-            Left::Nothing(Over::Ended) => shop.bench.batch(On::Job(job), op, shop.now),
-            _ => shop.bench.sure_batch(On::Job(job), op, shop.now),
-        };
-        let batch = row.op.as_deref().map(batch).unwrap_or_default();
-        row.left.likely(row.likely) <= Span::ZERO
-            && 1 < row.n
-            && batch.n == 0
-            && row.kind == Kind::Make
-            && row.op.as_deref().is_some_and(is_worked)
-    };
-    rows.iter().filter(of).filter_map(|row| row.op.clone()).listed()
 }
 
 #[cfg(test)]

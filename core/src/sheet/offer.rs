@@ -120,9 +120,8 @@ pub fn offer(shop: &Shop, id: Id, asking: Asking, offer: Option<Money>) -> Answe
         return Err(Refusal::NotThatMany { asked: n, there });
     }
     let (standing, marks) = account.pricing.standing(shop, &job, asking)?;
-    let points = shop.points(job.currency);
     let mark = marks.your_rate.or(marks.lowest_pay).or(marks.costs_covered).map(|mark| mark.holds);
-    let terms = shop.terms_of(&job, asking.paid);
+    let (points, terms) = (shop.points(job.currency), shop.terms_of(&job, asking.paid));
     let tagged = job.tag.map(|tag| terms.tax.charge(tag.times(n)?)).transpose()?;
     let named = offer.or(standing.agreed.map(|agreed| agreed.rest)).or(standing.ask).or(mark);
     let spoken = named.filter(|_| offer.is_some() || standing.agreed.is_none());

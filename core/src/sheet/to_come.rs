@@ -2,9 +2,9 @@
 
 use super::estimate::counted::{Counted, beside, counted};
 use super::estimate::history::By;
-use super::estimate::left::is_made_whole;
+use super::estimate::left::{is_made_whole, unnoted};
 use super::estimate::parts::whole_piece;
-use super::estimate::{Row, rows_of, unnoted};
+use super::estimate::{Row, rows_of};
 use super::shop::Shop;
 use crate::bench::Time;
 use crate::ledger::fold::Job;

@@ -9,7 +9,7 @@ use crate::bench::estimate::{Left, Likely, Over};
 use crate::bench::wait::{Wait, What};
 use crate::bench::{Batch, Bench, Kind, On, Run, Stage, Time, Work};
 use crate::ledger::fold::{Job, Operation};
-use crate::quantity::{Count, Listed, Moment, Span};
+use crate::quantity::{Count, Id, Listed, Moment, Span};
 use crate::sheet::Shop;
 use std::borrow::Cow;
 
@@ -260,4 +260,23 @@ pub fn by_pieces(batch: &Batch) -> Option<Left> {
     let [median, off] = [likely, batch.spread.unwrap_or_default()].map(crate::bench::estimate::spread::minutes);
     let safe = if off <= 0.0 { Likely::guessed(median).at(0.9) } else { median + off };
     Some(Left::Goes(Likely::between(median, safe)))
+}
+
+/// Operations that count as done by their hours, though none of their pieces is noted as done.
+pub fn unnoted(shop: &Shop, job: Id, rows: &[Row]) -> Vec<String> {
+    let logged = shop.time(job);
+    let is_worked = |op: &str| logged.by_op.get(op).is_some_and(|shares| Span::ZERO < shares.total());
+    let of = |row: &&Row| {
+        let batch = |op: &str| match row.left {
+            Left::Nothing(Over::Ended) => shop.bench.batch(On::Job(job), op, shop.now),
+            _ => shop.bench.sure_batch(On::Job(job), op, shop.now),
+        };
+        let batch = row.op.as_deref().map(batch).unwrap_or_default();
+        row.left.likely(row.likely) <= Span::ZERO
+            && 1 < row.n
+            && batch.n == 0
+            && row.kind == Kind::Make
+            && row.op.as_deref().is_some_and(is_worked)
+    };
+    rows.iter().filter(of).filter_map(|row| row.op.clone()).listed()
 }
