@@ -173,6 +173,8 @@ pub struct AgreedRow {
     pub still: Money,
     /// Of that, what is paid when the rest of the pieces is handed over.
     pub at_hand_over: Money,
+    /// Of that, what is owed of pieces that were handed over before.
+    pub before: Money,
     /// The parts it is paid in, each with what it lacks.
     pub parts: Vec<(PartOfPay, Money)>,
     /// The payments that were planned were of another sum.
@@ -232,6 +234,7 @@ pub fn price(shop: &Shop, paid: Paid) -> Answer<PriceSheet> {
 fn agreed_row(job: &Job, agreement: &Agreement, due: Money) -> Answer<AgreedRow> {
     let received = job.selling.received_under(job.currency, agreement.id)?;
     let ahead = job.selling.received_ahead(job.currency, agreement.id)?;
+    let before = job.selling.owed_before(job.currency, agreement)?;
     Ok(AgreedRow {
         job: job.id,
         name: job.name.clone(),
@@ -247,7 +250,8 @@ fn agreed_row(job: &Job, agreement: &Agreement, due: Money) -> Answer<AgreedRow>
         received,
         ahead,
         fees_ahead: job.selling.fees_ahead(job.currency, agreement.id)?,
-        at_hand_over: not_below_nothing(agreement.sum.minus(agreement.sold_for)?.minus(ahead)?),
+        at_hand_over: not_below_nothing(agreement.sum.minus(agreement.sold_for)?.minus(ahead)?).plus(before)?,
+        before,
         still: job.selling.still_due(job.currency, agreement)?,
         parts: job.selling.parts_due(job.currency, agreement)?,
         to_plan_anew: job.selling.is_to_plan_anew(agreement),

@@ -78,6 +78,7 @@ fn facts(row: &AgreedRow, (who, parts): (Option<String>, Option<Parts>), seen: S
     let asked = asked.map(|deposit| fact(words::DEPOSIT, exact(deposit, seen.speech)));
     let many = (1 < row.n).then(|| fact(price::HOW_MANY, seen.speech.count(row.n)));
     let came = fact(price::came_in(row.deposit.is_some() && row.parts.is_empty()), exact(row.received, seen.speech));
+    let before = (!row.before.is_zero()).then(|| fact(words::OWED_BEFORE, exact(row.before, seen.speech)));
     let due = fact(price::DUE_ROW, exact(row.still, seen.speech));
     el("section", "card tap").kid(
         el("table", "facts").kid(
@@ -94,6 +95,7 @@ fn facts(row: &AgreedRow, (who, parts): (Option<String>, Option<Parts>), seen: S
     )
 }
 
+                .kids(before)
 /// Tax and fee of what is still to be handed over, and what you get of it; nothing where neither is.
 fn goes_out(parts: Parts, seen: Seen<'_>) -> Vec<El<Msg>> {
     let out = |word: &str, sum: Money| (!sum.is_zero()).then(|| fact(word, format!("−{}", exact(sum, seen.speech))));

@@ -86,6 +86,7 @@ pub fn agreement((n, written): (u32, &str), price: &str, deposit: Option<&str>, 
 // --- the deal
 
 pub const SOLD_NOT_PAID: &str = "Sold, not paid yet";
+pub const OWED_BEFORE: &str = "Owed of pieces handed over before";
 pub const OTHER_SUM: &str = "Another sum came in";
 pub const CHANGE: &str = "Change the order";
 pub const WHAT_IF: &str = "Another price?";

@@ -91,6 +91,30 @@ fn a_part_of_an_order_has_its_part_of_the_price() {
     maker.tap(Tap::Write(What::Sell(Some(agreed)))).shows(&[">66.67<"]);
 }
 
+/// Three for 300, the first handed over and not paid: the hand-over of the others asks for all of it, a coin it is paid in too, and brings all of
+/// it; the page of the job says the same before.
+#[test]
+fn what_is_owed_of_the_first_is_due_with_the_others() {
+    for (price, change, [rest, due, coins]) in [
+        ("300", "", ["200.00", "300.00", "300.00"]),
+        ("299.98", "agree 250.02 for 2 more fetched replaces first as new\n", ["250.02", "350.01", "350.00"]),
+    ] {
+        let story = format!(
+            "2026-05-22 08:14 -05:00 workshop EUR metric\ntill cash 0.05\njob more \"Stools\" 3 order\n\
+             agree {price} for 3 more fetched as first\nsell 1 more for {} agreed first\n{change}",
+            if change.is_empty() { "100" } else { "99.99" }
+        );
+        let mut maker = Maker::told(&[&story]);
+        maker.room("more", Room::Sell).tap(Tap::Page).shows(&["due at hand-over", due]).tap(Tap::Room(Room::Sell));
+        let agreed = maker.sheet().selling.open().next().unwrap().id;
+        maker.tap(Tap::Write(What::Sell(Some(agreed)))).shows(&["Agreed", rest, "Owed of pieces handed over before", "Due now"]);
+        maker.pick(Pick::Paid(Some(Paid::Notes))).shows(&["Due now", coins]).tap(Tap::Save);
+        let job = maker.sheet();
+        assert!(job.account.sold.due.is_zero() && job.sale.unpaid.is_empty() && job.sale.over.is_empty());
+        assert_eq!(maker.app.speech.money(job.account.sold.received), format!("\u{20ac}{coins}"));
+    }
+}
+
 /// Promised in summer, the day is the same when winter time has come.
 #[test]
 fn a_promised_day_stays_the_same_day() {

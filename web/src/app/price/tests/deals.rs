@@ -81,6 +81,25 @@ fn a_deposit_that_was_used_is_neither_kept_nor_handed_back() {
     assert!(account(&shop(&maker.app), maker.job).unwrap().sold.due.is_zero());
 }
 
+/// The first of two is handed over and not paid: the hand-over of the other says so, asks for both and brings both.
+#[test]
+fn what_is_owed_of_the_first_is_asked_for_with_the_rest() {
+    for (order, lines, due) in [
+        ("", ["Agreed 800", "500 due", "Owed of pieces handed over before", ">100.00<"], "500.00"),
+        (
+            "agree 350 for 1 stools fetched replaces deal as new\n",
+            ["Agreed 350", "450 due", "Owed of pieces handed over before", ">100.00<"],
+            "450.00",
+        ),
+    ] {
+        let mut maker = one_of_two(&format!("sell 1 stools for 400 agreed deal\n{order}"));
+        maker.shows(&lines).shows(&[&format!("Handed over, {due} paid")]);
+        maker.hides(&["Sold, not paid yet"]).tap(Tap::Deal(DealTap::HandedOver)).hides(&["500.00", "450.00"]);
+        assert!(account(&shop(&maker.app), maker.job).unwrap().sold.due.is_zero());
+        assert_eq!(maker.app.price.over, Over::Nothing);
+    }
+}
+
 #[test]
 fn a_change_of_order_is_about_the_pieces_still_to_come() {
     let mut maker = one_of_two("sell 1 stools for 400 notes agreed deal");

@@ -138,19 +138,21 @@ fn sell(draft: &Draft, (sheet, agreed): (&JobSheet, Option<Id>), (app, seen): (&
     asked
 }
 
-/// What was agreed of what is handed over now, what came in ahead, and what the price that is typed leaves due, to the coin it is paid in, or to
-/// hand back.
+/// What was agreed of what is handed over now, what came in ahead, what is owed of pieces handed over before, and what the price that is typed leaves
+/// due with it, to the coin it is paid in, or to hand back.
 fn under_agreement(draft: &Draft, (sheet, agreement): (&JobSheet, &Agreement), (app, seen): (&App, Seen<'_>)) -> Option<El<Msg>> {
     let rest = agreement.sum.minus(agreement.sold_for).ok()?;
     let came = sheet.selling.received_ahead(rest.currency(), agreement.id).ok()?;
     let price = reading::money(draft.form.text(0), rest.currency(), seen.speech.sign()).unwrap_or(rest);
-    let due = price.minus(came).ok()?;
+    let before = sheet.selling.owed_before(rest.currency(), agreement).ok()?;
+    let due = price.minus(came).ok()?.plus(before).ok()?;
     let back = Money::zero(due.currency()).minus(due).ok()?;
     let handed = || draft.picks.paid.map_or(due, |paid| in_coins(app, paid, due));
     let left =
         if due.amount() < Decimal::ZERO { line(words::BACK_NOW, sum(back, seen)) } else { line(words::DUE_NOW, sum(handed(), seen)) };
     let ahead = (!came.is_zero()).then(|| line(words::CAME_AHEAD, sum(came, seen)));
-    Some(el("section", "card").kid(line(words::AGREE, sum(rest, seen))).kids(ahead).kid(left))
+    let before = (!before.is_zero()).then(|| line(deal::OWED_BEFORE, sum(before, seen)));
+    Some(el("section", "card").kid(line(words::AGREE, sum(rest, seen))).kids(ahead).kids(before).kid(left))
 }
 
 /// A sum is what the buyer hands over: with the tax that comes on top.
