@@ -146,6 +146,25 @@ fn what_is_owed_before_goes_to_a_coin_with_the_rest() {
     assert_eq!((last.sum, job.due(), job.selling.over(job.currency)), (dollars(510), Ok(dollars(0)), Ok(vec![])));
 }
 
+/// Of 300 that came in for 299.98 nobody can hand back 0.02 in notes where the smallest coin is 0.05; of 299.97 it is 0.05. By bank it is to the cent.
+#[test]
+fn what_no_coin_can_pay_is_not_asked_back() {
+    for (paid, sum, asked) in [("notes", "299.98", None), ("notes", "299.97", Some("0.03")), ("bank", "299.98", Some("0.02"))] {
+        let lines = format!(
+            "2026-03-02 09:00 -05:00 workshop USD inch\ntill cash 0.05\njob stools \"Stools\" 1 order\nagree 300 for 1 stools fetched as deal\n\
+             pay 300 for stools {paid} agreed deal\nagree {sum} for 1 stools fetched replaces deal as less\nsell 1 stools for {sum} agreed less\n"
+        );
+        let story = tell(&lines);
+        assert_eq!(story.refused, []);
+        let sheet = fivebar_core::sheet::job::job(&Shop::of(&story.book, story.now.at), story.names.job("stools").unwrap()).unwrap();
+        let over: Vec<String> = sheet.sale.over.iter().map(|over| over.sum.amount().to_string()).collect();
+        assert_eq!(over, asked.into_iter().collect::<Vec<_>>(), "{paid} {sum}");
+        let is_asked = matches!(sheet.next, fivebar_core::sheet::job::NextAct::HandBack { .. });
+        let is_due = sheet.section == fivebar_core::sheet::jobs::Section::Due;
+        assert_eq!([is_asked, is_due], [asked.is_some(); 2], "{paid} {sum}");
+    }
+}
+
 /// The last payment in notes goes to the smallest coin, and the sale is what was handed over in all; by bank it is to the cent.
 #[test]
 fn the_last_payment_in_notes_goes_to_a_coin() {

@@ -222,7 +222,7 @@ pub fn price(shop: &Shop, paid: Paid) -> Answer<PriceSheet> {
         sheet.galleries_owe.extend(job.selling.gallery_dues(job.currency)?.into_iter().map(owes));
         let there = at_galleries(shop, &job)?.into_iter().map(|there| GalleryRow { job: job.id, name: job.name.clone(), there });
         sheet.at_galleries.extend(there);
-        if 0 < job.free() && section(&job)? != Section::Ended {
+        if 0 < job.free() && section(shop, &job)? != Section::Ended {
             sheet.for_sale.push(for_sale(shop, &job, paid)?);
         }
     }

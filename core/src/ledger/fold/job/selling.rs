@@ -32,14 +32,16 @@ pub struct Selling {
     /// Pieces that are not for sale any more.
     pub not_for_sale: Vec<NotForSale>,
     pub guesses: Guesses,
-    brought: Vec<BroughtBack>,
-    reversals: Sorted<Id, Reversed>,
+    pub(super) brought: Vec<BroughtBack>,
+    pub(super) reversals: Sorted<Id, Reversed>,
     cancelled: Sorted<Id, AgreementState>,
     /// Of a cancelled agreement: the acts before it, and not its own, by which pieces had come back.
     pub(super) came_back_before: Sorted<Id, Vec<Id>>,
     /// The same of an agreement whose place another took.
     pub(super) came_back_before_change: Sorted<Id, Vec<Id>>,
     pub(super) planned: Sorted<Id, Vec<PartOfPay>>,
+    /// What all pieces of an agreement came to, when the last of them was handed over.
+    pub(super) came_to: Sorted<Id, Money>,
     pub(super) found: Found,
 }
 
@@ -98,9 +100,12 @@ pub struct Agreement {
     pub state: AgreementState,
     /// The parts it is paid in, where it is.
     pub parts: Vec<PartOfPay>,
-    /// Pieces sold under it, and what they were sold for.
+    /// Pieces sold under it, and what they were sold for, but for what all of it came to beyond its sum when the last was handed over: to a coin,
+    /// or as the maker had it then.
     pub sold: Count,
     pub sold_for: Money,
+    /// By so much all of its pieces came to more than its sum, below nothing where it was less; nothing before all were handed over.
+    pub beyond: Money,
     /// Pieces that were handed over under it and came back.
     pub came_back: Count,
 }
@@ -456,6 +461,7 @@ impl Selling {
             parts: vec![],
             sold: 0,
             sold_for: Money::zero(f.sum.currency()),
+            beyond: Money::zero(f.sum.currency()),
             came_back: 0,
         });
     }
@@ -477,6 +483,9 @@ impl Selling {
             back: vec![],
             reversed: None,
         });
+        if let Some(agreed) = f.agreed {
+            self.handed_over_under(agreed);
+        }
     }
 
     /// Ties together what may have come in any order: reversals, cancellations, changes of order, sales of what was agreed.
@@ -496,6 +505,8 @@ impl Selling {
             // What was given off its price stays given, also where the piece came back after that and is made good.
             let sums = under().map(|sale| sale.sum).chain(of_it().flat_map(|sale| sale.given_off()));
             agreement.sold_for = sums.fold(agreement.sold_for, |all, sum| all.plus(sum).unwrap_or(all));
+            agreement.beyond = self.came_to.get(&id).and_then(|all| all.minus(agreement.sum).ok()).unwrap_or(agreement.beyond);
+            agreement.sold_for = agreement.sold_for.minus(agreement.beyond).unwrap_or(agreement.sold_for);
             let back = |sale: &Sale| if sale.reversed.is_some() { sale.whole.n } else { sale.whole.n.saturating_sub(sale.n) };
             agreement.came_back = of_it().fold(0, |sum, sale| sum.saturating_add(back(sale)));
             agreement.parts = self.planned.get(&agreement.id).cloned().unwrap_or_default();

@@ -209,7 +209,7 @@ impl Selling {
     /// [`crate::refusal::Refusal::MoneyOutOfRange`].
     pub fn still_due(&self, currency: Currency, agreement: &Agreement) -> Answer<Money> {
         let given = Money::sum(currency, self.given_off_under(agreement.id))?;
-        let own = beyond(agreement.sum.minus(given)?, self.received_under(currency, agreement.id)?)?;
+        let own = beyond(agreement.sum.plus(agreement.beyond)?.minus(given)?, self.received_under(currency, agreement.id)?)?;
         own.plus(self.lacking(currency, |sale| sale.agreed != Some(agreement.id) && self.is_of_order(sale, agreement))?)
     }
 
