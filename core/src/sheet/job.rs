@@ -273,13 +273,13 @@ fn owed(job: &Job, sold: &Sold) -> Answer<Owed> {
 }
 
 /// All that was agreed paid and all that is planned done, with a drive to each buyer who has it brought; what is neither agreed nor sold brings
-/// nothing.
+/// nothing. None before anything is, while something is left that may be.
 pub(super) fn as_it_stands(shop: &Shop, job: &Job, account: &Account) -> Answer<Option<Way>> {
     let sold = &account.sold;
     let work = whole(job, (&account.costs, &account.hours), Carried::Fetched)?;
     let Some(work) = work.costs.zip(work.time) else { return Ok(None) };
     let (costs, time) = with_drives(account, work, planned_drives(job))?;
-    if sold.pieces.saturating_add(sold.by_galleries).saturating_add(sold.promised) == 0 {
+    if sold.kept.is_none() && sold.pieces.saturating_add(sold.by_galleries).saturating_add(sold.promised) == 0 {
         return Ok(None);
     }
     // What came in ahead is promised, and its fee is among those of the account.

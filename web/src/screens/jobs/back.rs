@@ -54,7 +54,8 @@ fn large(sheet: &JobSheet, back: Option<&LookBack>, seen: Seen<'_>) -> El<Msg> {
     let per_hour = sheet.account.sold.per_hour;
     let currency = sheet.account.currency;
     let Some((per_hour, money)) = per_hour.and_then(|all| Some((all, Money::book(all.left, currency).ok()?))) else {
-        return el("p", "notice").text(none_left(sheet));
+        let in_all = sheet.account.sold.in_the_end().map(|kept| words::in_all(&sum(kept, seen)));
+        return el("p", "notice").text(in_all.into_iter().chain([none_left(sheet).to_owned()]).listed().join(" "));
     };
     let sold = &sheet.account.sold;
     let unsold = sold.left.saturating_sub(sold.promised);
@@ -106,7 +107,7 @@ fn haul_before_the_end(open: Span, seen: Seen<'_>) -> Option<El<Msg>> {
 fn none_left(sheet: &JobSheet) -> &'static str {
     let sold = &sheet.account.sold;
     match sold.pieces.saturating_add(sold.by_galleries) {
-        0 => words::NOTHING_LEFT_YET,
+        0 if sold.is_any_to_sell() => words::NOTHING_LEFT_YET,
         _ if sheet.account.hours.logged.own.total() <= Span::ZERO => words::NO_HOURS_LOGGED,
         _ if sheet.account.hours.stands.own.total() <= Span::ZERO => words::ALL_HOURS_OPEN,
         _ => words::NO_COSTS_KNOWN,

@@ -246,7 +246,12 @@ fn money_card(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
             (word, None)
         }
     };
-    let stands = per_hour.map_or(words::NOT_KNOWN.to_owned(), |per_hour| hourly(per_hour.left, seen));
+    // Where no hour was logged what is left in all is known, once nothing is left to sell.
+    let (word, stands) = match (per_hour, sheet.account.sold.in_the_end()) {
+        (Some(per_hour), _) => (word, hourly(per_hour.left, seen)),
+        (None, Some(kept)) => (words::LEFT_IN_ALL.to_owned(), sum(kept, seen)),
+        (None, None) => (word, words::NOT_KNOWN.to_owned()),
+    };
     let after = per_hour.and_then(|per_hour| per_hour.after_workshop);
     let rule = (!agreed.is_empty()).then(|| el("div", "rule"));
     let after = after.map(|rate| line(words::AFTER_WORKSHOP, hourly(rate, seen)));

@@ -403,6 +403,11 @@ pub fn kept_over(sold: Option<&str>, sum: &str, span: &str) -> String {
     format!("{LEFT_PER_HOUR}{of}, {sum} in all over {span}")
 }
 
+/// "−40.00 in all.": where nobody knows what an hour left.
+pub fn in_all(sum: &str) -> String {
+    format!("{sum} in all.")
+}
+
 /// "left per hour, with all that is likely to come, 25 h 26": under the figure while work is to come.
 pub fn left_by_likely(span: &str) -> String {
     format!("{LEFT_PER_HOUR}, with all that is likely to come, {span}")

@@ -311,6 +311,22 @@ fn looking_back_while_work_is_to_come_leads_with_what_is_likely() {
     maker.tap(Tap::End).shows(&["t60 w8\">$170.00<"]).hides(&["likely to come, 14 h"]);
 }
 
+/// The only crate broke: what it left an hour, or without hours what it lost in all, stands on both pages.
+#[test]
+fn what_was_lost_of_a_job_that_sold_nothing_is_one_figure() {
+    let begun = "2026-05-04 08:00 +02:00 workshop EUR metric\njob more \"Crate\" 1 spec\nspend 40 wood on more\n";
+    for (hours, end, said, on_page) in [
+        ("start \"saw\" make on more\n09:00 stop\n", "", "\u{2212}40.00 in all over 1 h", "Left per hour, as it stands"),
+        ("start \"saw\" make on more\n09:00 stop\n", "end more\n", "\u{2212}40.00 in all over 1 h", "Left per hour, as it stands"),
+        ("", "", "\u{2212}40.00 in all.", "Left in all"),
+        ("", "end more\n", "\u{2212}40.00 in all.", "Left in all"),
+    ] {
+        let mut maker = Maker::told(&[&format!("{begun}{hours}not-for-sale 1 more broken\n{end}")]);
+        maker.open("more").shows(&[on_page, "\u{2212}40.00"]).hides(&["not known yet"]);
+        maker.room("more", Room::Back).shows(&[said]).hides(&["Nothing is sold yet", "hand-over"]);
+    }
+}
+
 /// A job takes a rate or none by one tap; a sale another: the sum that stands there as the tag goes along, one that was typed stays.
 #[test]
 fn a_job_and_a_sale_take_their_tax_by_one_tap() {
