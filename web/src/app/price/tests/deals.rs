@@ -197,13 +197,35 @@ fn a_known_gallery_brings_its_terms() {
     assert_eq!(sheet(&maker.app).unwrap().at_galleries.last().unwrap().there.gallery, Some(people[1].id));
 }
 
+/// 1000 with 300 ahead is first proposed as that, due at once, and the rest. What came in already is the first payment, and paid; without a deposit
+/// it is halves.
+#[test]
+fn payments_begin_with_the_deposit_that_was_agreed() {
+    for (deposit, paid, shown) in [
+        ("", "", vec!["500.00", "at hand-over", "500.00"]),
+        (" deposit 300", "", vec!["by ", "300.00", "at hand-over", "700.00"]),
+        (" deposit 300", "pay 300 for desk bank agreed deal\n", vec!["paid", "300.00", "at hand-over", "700.00"]),
+        (" deposit 300", "pay 100 for desk bank agreed deal\n", vec!["paid", "100.00", "by ", "200.00", "at hand-over", "700.00"]),
+        ("", "pay 250 for desk bank agreed deal\n", vec!["paid", "250.00", "at hand-over", "750.00"]),
+    ] {
+        let story = "2026-04-17 09:00 -05:00 workshop USD inch\njob desk \"Desk\" 1 order\n";
+        let mut maker = Maker::told(&format!("{story}agree 1000 for 1 desk fetched{deposit} as deal\n{paid}"), "desk");
+        deal(&mut maker);
+        let (job, agreed) = (maker.job, sheet(&maker.app).unwrap().agreed[0].agreed);
+        maker.tap(Tap::Parts(PartsTap::Open(job, agreed))).shows(&shown).shows(&["1000.00 of 1000.00"]);
+        maker.tap(Tap::Parts(PartsTap::Save)).shows(&["Payment 1, "]);
+        let came = if paid.is_empty() { "500.00" } else { "Payment 1, paid" };
+        maker.shows(&[if deposit.is_empty() || !paid.is_empty() { came } else { "300.00" }]).hides(&["to come"]);
+    }
+}
+
 /// 460 in three parts of 40, 30 and 30 per cent: 184, 138, 138. What came in pays the first; the next is asked by its key.
 #[test]
 fn what_was_agreed_is_paid_in_parts() {
     let mut maker = Maker::before_delivery();
     deal(&mut maker);
     let (job, agreed) = (maker.job, sheet(&maker.app).unwrap().agreed[0].agreed);
-    maker.tap(Tap::Parts(PartsTap::Open(job, agreed))).shows(&["Payment 1", "230.00", "Payment 2", "at hand-over", "230.00"]);
+    maker.tap(Tap::Parts(PartsTap::Open(job, agreed))).shows(&["Payment 1", "paid", "184.00", "Payment 2", "at hand-over", "276.00"]);
     maker.tap(Tap::Parts(PartsTap::Split(&[40, 30, 30]))).shows(&["184.00", "138.00", "138.00", "460.00 of 460.00"]);
     // A part that is typed anew has to meet the others.
     maker.tap(Tap::Parts(PartsTap::At(1))).tap(Tap::Parts(PartsTap::Pad)).press("100").tap(Tap::Parts(PartsTap::PadDone));
