@@ -23,6 +23,8 @@ pub struct LookBack {
     pub actual: Option<Span>,
     pub kept: Option<Money>,
     pub per_hour: Option<Decimal>,
+    /// What is still to come while it goes on: until then its hours are held against no plan, and teach nothing.
+    pub to_come: Option<Span>,
     /// What an hour would have left, had what was planned held, and had what was likely: by the estimate that was given, else, while it goes on, by that of now.
     pub had_it_held: Option<Decimal>,
     pub had_likely: Option<(Span, Decimal)>,
@@ -36,7 +38,7 @@ pub struct LookBack {
     pub warned: Option<Span>,
     /// What came of waiting, by the last sale.
     pub waiting: Option<Back>,
-    /// By what the factor was when its work began, and with this job will be, multiplied; none where nothing was thought of it.
+    /// By what the factor was when its work began, and with this job will be, multiplied; none where nothing was thought of it, or work is to come.
     pub factor: Option<Learns>,
 }
 
@@ -74,6 +76,7 @@ pub fn look_back(shop: &Shop, id: Id) -> Answer<LookBack> {
     let likely = likely(shop, &judged, &history).filter(|likely| Some(*likely) != account.hours.judged_by);
     let had_likely = likely.map(|likely| had_held(&account, likely).map(|left| Some(likely).zip(left))).transpose()?.flatten();
     let history = history.ratios.clone();
+    let to_come = account.hours.to_come.filter(|to_come| Span::ZERO < *to_come);
     Ok(LookBack {
         job: id,
         furthest: furthest(&account.ratios),
@@ -85,7 +88,8 @@ pub fn look_back(shop: &Shop, id: Id) -> Answer<LookBack> {
         had_likely,
         likely_is_gone: job.ended.is_some() && job.kept.is_none() && judged.thought().is_some_and(|thought| Span::ZERO < thought),
         warned: job.kept.map(|kept| kept.likely),
-        factor: learns(shop, &judged, (&account.ratios, &history)),
+        factor: if to_come.is_none() { learns(shop, &judged, (&account.ratios, &history)) } else { None },
+        to_come,
         waiting: looked_back(shop, &job)?,
         history,
         ratios: account.ratios,

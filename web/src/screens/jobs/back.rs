@@ -127,7 +127,7 @@ fn against_plan(sheet: &JobSheet, back: &LookBack, seen: Seen<'_>) -> El<Msg> {
     if rows.is_empty() {
         return el("p", "t14 i2").text(words::NO_RATIOS);
     }
-    let said = sentence(back);
+    let said = sentence(back, seen);
     let one = seen.speech.number(Decimal::ONE, 2, 2);
     el("section", "card ratios").kids((!said.is_empty()).then(|| el("p", "t22 w8").text(said))).kid(ratios(
         &rows,
@@ -161,8 +161,9 @@ fn price_row(sheet: &JobSheet, back: &LookBack, seen: Seen<'_>) -> Option<Ratio>
     Some(ratio((words::PRICE, note), of, of < Decimal::ONE, seen))
 }
 
-/// One sentence: what strayed, then what went as planned.
-fn sentence(back: &LookBack) -> String {
+/// One sentence: what strayed, then what went as planned; of hours, while work is to come, how much is.
+fn sentence(back: &LookBack, seen: Seen<'_>) -> String {
+    let to_come = back.to_come.map(|to_come| seen.speech.span(to_come));
     let (mut strayed, mut as_planned) = (vec![], vec![]);
     let mut note = |known: bool, way: Strayed, words: (String, &'static str)| match way {
         _ if !known => {}
@@ -172,7 +173,12 @@ fn sentence(back: &LookBack) -> String {
     let hours = back.ratios.hours.map(|ratio| within(ratio, 5));
     let (written, one) = hours_over(back);
     let hours_way = hours.unwrap_or(Strayed::AsPlanned);
-    note(hours.is_some(), hours_way, (words::hours_strayed(hours_way, &written, one), words::HOURS_SMALL));
+    // Hours that go on are held against no plan.
+    let hours_said = match &to_come {
+        Some(to_come) => (Strayed::Over, words::still_to_come(to_come)),
+        None => (hours_way, words::hours_strayed(hours_way, &written, one)),
+    };
+    note(hours.is_some(), hours_said.0, (hours_said.1, words::HOURS_SMALL));
     let wood = back.ratios.wood.map(|ratio| within(ratio, 10)).unwrap_or(Strayed::AsPlanned);
     note(back.ratios.wood.is_some(), wood, (words::wood_strayed(wood).into(), words::WOOD_SMALL));
     let price = back.ratios.price.map(|ratio| within(ratio, 3)).unwrap_or(Strayed::AsPlanned);

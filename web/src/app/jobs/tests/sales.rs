@@ -311,6 +311,16 @@ fn looking_back_while_work_is_to_come_leads_with_what_is_likely() {
     maker.tap(Tap::End).shows(&["t60 w8\">$170.00<"]).hides(&["likely to come, 14 h"]);
 }
 
+/// While work is to come nothing is said against the hours that were planned, nor of the next estimate: they go on.
+#[test]
+fn looking_back_judges_no_hours_while_work_is_to_come() {
+    let story = "2026-05-04 08:00 +00:00 workshop USD inch\njob more \"Stools\" 3 spec\nspend 30 wood on more\nplan \"build\" make 600 min for more\n\
+        tag 80 more\nstart \"build\" make on more\n09:00 stop\nsell 2 more for 200 notes fetched\n";
+    let mut maker = Maker::told(&[story]);
+    maker.room("more", Room::Back).shows(&["13 h still to come; sold over what was asked."]).hides(&["less than planned", "Next estimate"]);
+    maker.tap(Tap::End).shows(&["Nine hours less than planned; sold over what was asked.", "Next estimate"]);
+}
+
 /// The only crate broke: what it left an hour, or without hours what it lost in all, stands on both pages.
 #[test]
 fn what_was_lost_of_a_job_that_sold_nothing_is_one_figure() {
