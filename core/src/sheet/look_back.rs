@@ -2,14 +2,14 @@
 
 use super::account::{Account, Ratios, of as reckon};
 use super::estimate::history::History;
-use super::estimate::{as_judged, rows_of};
+use super::estimate::{Row, as_judged, progress_of, rows_of};
 use super::shop::Shop;
 use super::waiting::{Back, looked_back};
 use crate::bench::On;
 use crate::bench::estimate::Factor;
 use crate::ledger::fold::Job;
 use crate::money::left::Way;
-use crate::quantity::{Decimal, Id, Money, Span};
+use crate::quantity::{Decimal, Id, Moment, Money, Span};
 use crate::refusal::Answer;
 
 /// Looking back on a job.
@@ -25,7 +25,8 @@ pub struct LookBack {
     pub per_hour: Option<Decimal>,
     /// What is still to come while it goes on: until then its hours are held against no plan, and teach nothing.
     pub to_come: Option<Span>,
-    /// What an hour would have left, had what was planned held, and had what was likely: by the estimate that was given, else, while it goes on, by that of now.
+    /// What an hour would have left, had what was planned held, and had what was likely: by the estimate that was given, else, while it goes on, by
+    /// that of when its work began.
     pub had_it_held: Option<Decimal>,
     pub had_likely: Option<(Span, Decimal)>,
     /// It has ended, and nothing was kept of what was likely while it went on: what later jobs teach was no estimate of it.
@@ -108,12 +109,25 @@ fn furthest(ratios: &Ratios) -> Option<Furthest> {
     })
 }
 
-/// What was likely of what it is judged by; none of a job that has ended where nothing of it was kept.
+/// What was likely of what it is judged by; none of a job that has ended where nothing of it was kept. What was known when its work began says it, as
+/// on the pages of the job: what later jobs teach was no estimate of it.
 fn likely(shop: &Shop, job: &Job, history: &History) -> Option<Span> {
     let thought = job.thought()?;
-    let rows = || rows_of(shop, (job, history), true).into_iter().filter(|row| row.op.is_some() && row.thought.is_some());
-    let by_now = || Span::sum(rows().map(|row| row.likely));
-    job.kept.map(|kept| kept.likely).or_else(|| (Span::ZERO < thought && job.ended.is_none()).then(by_now))
+    let then = began(shop, job).map(|began| shop.history_known_by(job.id, began));
+    let history = then.as_deref().unwrap_or(history);
+    let rows = || rows_of(shop, (job, history), true);
+    let is_of_plan = |row: &Row| row.op.is_some() && row.thought.is_some();
+    let by_then = || {
+        let rows = rows();
+        let as_its_page = if rows.iter().all(is_of_plan) { progress_of(shop, job, true).0.estimated } else { None };
+        as_its_page.unwrap_or_else(|| Span::sum(rows.iter().filter(|row| is_of_plan(row)).map(|row| row.likely)))
+    };
+    job.kept.map(|kept| kept.likely).or_else(|| (Span::ZERO < thought && job.ended.is_none()).then(by_then))
+}
+
+/// When its work began.
+fn began(shop: &Shop, job: &Job) -> Option<Moment> {
+    shop.bench.on(On::Job(job.id)).map(|run| run.started.at).min()
 }
 
 /// What an hour would have left, had what it is judged by taken so long.
@@ -139,7 +153,6 @@ fn learns(shop: &Shop, job: &Job, (ratios, history): (&Ratios, &[Decimal])) -> O
 
 /// By what was known when its estimate was given, else when its work began; of one that was not begun, by what is known now.
 fn was(shop: &Shop, job: &Job, now: &[Decimal]) -> Factor {
-    let began = || shop.bench.on(On::Job(job.id)).map(|run| run.started.at).min();
-    let then = job.kept.map(|kept| kept.at.at).or_else(began);
+    let then = job.kept.map(|kept| kept.at.at).or_else(|| began(shop, job));
     then.map_or_else(|| Factor::of(now), |then| shop.history_known_by(job.id, then).factor())
 }
