@@ -154,7 +154,9 @@ pub struct AgreedRow {
     pub job: Id,
     pub name: String,
     pub agreed: Id,
+    /// Still to be handed over, of so many that were agreed.
     pub n: Count,
+    pub of: Count,
     /// Nothing else of its job is for sale or promised: what the job leaves is what this leaves.
     pub is_all: bool,
     pub price: Money,
@@ -240,6 +242,7 @@ fn agreed_row(job: &Job, agreement: &Agreement, due: Money) -> Answer<AgreedRow>
         name: job.name.clone(),
         agreed: agreement.id,
         n: agreement.n.saturating_sub(agreement.sold),
+        of: agreement.n,
         is_all: job.free() == 0 && job.selling.open().nth(1).is_none(),
         price: agreement.sum,
         date: agreement.due.or(job.described.due),

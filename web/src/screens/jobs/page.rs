@@ -278,9 +278,16 @@ fn agreed(sheet: &JobSheet, seen: Seen<'_>) -> Vec<El<Msg>> {
         words::when_how(&day(agreement.at, seen), how)
     });
     let share = received.amount().checked_div(all.amount()).and_then(|share| f64::try_from(share).ok()).unwrap_or(0.0);
+    let [handed, of] = sheet.selling.open().fold([0; 2], |[handed, of]: [fivebar_core::quantity::Count; 2], agreement| {
+        [handed.saturating_add(agreement.sold), of.saturating_add(agreement.n)]
+    });
+    let gone = (0 < handed).then(|| el("p", "t14").text(words::of_them_handed_over(&seen.speech.count(handed), &seen.speech.count(of))));
     let came = match (received.is_zero(), open) {
         (true, _) => el("span", "t14 nw").text(words::NOTHING_PAID),
-        (_, Some(_)) => part("t14 c-good nw", words::DEPOSIT_IN, &sum(received, seen)),
+        (_, Some(_)) => {
+            let word = if handed == 0 { words::DEPOSIT_IN } else { words::IN_SO_FAR };
+            part("t14 c-good nw", word, &sum(received, seen))
+        }
         (_, None) if sold.handed_over.is_zero() => part("t14 c-good nw", words::PAID, &sum(received, seen)),
         (_, None) => part("t14 c-good nw", words::PAID_BY_BUYERS, &sum(received, seen)),
     };
@@ -299,6 +306,7 @@ fn agreed(sheet: &JobSheet, seen: Seen<'_>) -> Vec<El<Msg>> {
         el("p", "row").kid(came).kids(due),
     ]
     .into_iter()
+    .chain(gone)
     .chain(then)
     .chain(others)
     .chain(between(sheet, seen))

@@ -97,6 +97,11 @@ pub const NOTHING_CAME_IN: &str = "nothing came in";
 pub const NOTHING_TO_HAND_BACK: &str = "nothing to hand back";
 pub const HOW_MUCH_CAME: &str = "How much came in?";
 
+/// "1 of 2": of the pieces that were agreed, how many are handed over.
+pub fn of_all(handed: &str, of: &str) -> String {
+    format!("{handed} of {of}")
+}
+
 /// "Change the order to 430".
 pub fn change_to(sum: &str) -> String {
     format!("{CHANGE} to {sum}")

@@ -82,6 +82,8 @@ pub fn then(sum: &str) -> String {
 }
 pub const STILL_DUE: &str = "still due";
 pub const DEPOSIT_IN: &str = "deposit in";
+/// Where pieces of the order were handed over: what came in is no deposit alone.
+pub const IN_SO_FAR: &str = "in so far";
 pub const PAID: &str = "paid";
 /// Where a gallery handed over its part beside it.
 pub const PAID_BY_BUYERS: &str = "paid by buyers";
@@ -388,6 +390,11 @@ pub fn due(sum: &str) -> String {
 /// "A payment is due by Fri 8 May."
 pub fn state_part(day: &str) -> String {
     sentence(format!("A payment is due by {day}"))
+}
+
+/// "1 of 2 handed over": of what was agreed.
+pub fn of_them_handed_over(handed: &str, of: &str) -> String {
+    format!("{handed} of {of} handed over")
 }
 
 /// "20.00 to hand back".

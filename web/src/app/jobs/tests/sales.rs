@@ -337,6 +337,17 @@ fn what_was_lost_of_a_job_that_sold_nothing_is_one_figure() {
     }
 }
 
+/// One of two is handed over and paid, after a deposit: what came in is no deposit any more, and that one has gone is said.
+#[test]
+fn what_came_in_for_pieces_handed_over_is_no_deposit() {
+    let story = "2026-05-22 08:14 +02:00 workshop EUR metric\njob more \"Chairs\" 2 order\nagree 400 for 2 more fetched deposit 120 as deal\n\
+        pay 120 for more bank agreed deal\n";
+    let mut maker = Maker::told(&[story]);
+    maker.open("more").shows(&["deposit in ", "120.00", "due at hand-over"]).hides(&["handed over"]);
+    let mut maker = Maker::told(&[&format!("{story}sell 1 more for 200 notes agreed deal\n")]);
+    maker.open("more").shows(&["in so far ", "200.00", "1 of 2 handed over"]).hides(&["deposit in"]);
+}
+
 /// A job takes a rate or none by one tap; a sale another: the sum that stands there as the tag goes along, one that was typed stays.
 #[test]
 fn a_job_and_a_sale_take_their_tax_by_one_tap() {

@@ -100,6 +100,13 @@ fn what_is_owed_of_the_first_is_asked_for_with_the_rest() {
     }
 }
 
+/// One of two is handed over: how many of them have gone is said.
+#[test]
+fn how_many_of_an_order_have_gone_is_said() {
+    one_of_two("").hides(&["1 of 2"]);
+    one_of_two("sell 1 stools for 400 notes agreed deal").shows(&["Handed over", "1 of 2", "In so far", "400.00"]).hides(&["Deposit in"]);
+}
+
 #[test]
 fn a_change_of_order_is_about_the_pieces_still_to_come() {
     let mut maker = one_of_two("sell 1 stools for 400 notes agreed deal");
