@@ -348,6 +348,23 @@ fn what_came_in_for_pieces_handed_over_is_no_deposit() {
     maker.open("more").shows(&["in so far ", "200.00", "1 of 2 handed over"]).hides(&["deposit in"]);
 }
 
+/// Two agreed, one of them fetched and paid, and nobody came for the other: both are said, and what takes it back is named for what it is.
+#[test]
+fn who_never_came_for_the_second_is_named() {
+    let story = "2026-05-22 08:14 +02:00 workshop EUR metric\njob more \"Chairs\" 2 order\nagree 400 for 2 more fetched as deal\n\
+        sell 1 more for 200 notes agreed deal\npay 20 for more bank agreed deal\n";
+    for (end, under, taken) in [
+        ("cancel deal on more kept 20 no-show\n", "1 of them handed over, 1 did not turn up, 20.00 kept", "nobody came"),
+        ("cancel deal on more kept 20\n", "1 of them handed over, 1 came to nothing, 20.00 kept", "an order that came to nothing"),
+    ] {
+        let mut maker = Maker::told(&[story]);
+        maker.room("more", Room::Sell);
+        let agreed = maker.sheet().selling.agreements[0].id;
+        maker.tap(Tap::Write(What::Cancel(agreed))).pick(Pick::NeverCame(end.contains("no-show"))).figures(&["0"]).tap(Tap::Save);
+        maker.shows(&[under]).shows(&["Take back", taken]);
+    }
+}
+
 /// A job takes a rate or none by one tap; a sale another: the sum that stands there as the tag goes along, one that was typed stays.
 #[test]
 fn a_job_and_a_sale_take_their_tax_by_one_tap() {
