@@ -90,6 +90,8 @@ pub struct Picks {
     pub never_came: bool,
     /// What a gallery keeps.
     pub terms: GalleryTerms,
+    /// Which gallery, where it is said.
+    pub gallery: Option<Id>,
     /// What lacks of them is not to come: that was all.
     pub is_all: bool,
     /// What became of a piece that is not for sale any more.
@@ -124,6 +126,8 @@ pub enum Pick {
     TheyKeep(bool),
     /// The buyer of an agreement never came: nothing of what came in ahead goes back, unless a sum is typed.
     NeverCame(bool),
+    /// Which gallery it goes to.
+    Gallery(Option<Id>),
     /// The gallery takes its share of the tag with tax.
     WithTax(bool),
     /// The maker sends in the tax of what a gallery sells.
@@ -183,6 +187,7 @@ pub fn begin(app: &App, what: What) -> Option<Draft> {
         ends: false,
         they_keep: false,
         never_came: false,
+        gallery: None,
         terms: if what == What::Consign { usual(app, None) } else { FIRST_TERMS },
         is_all: false,
         instead: Instead::Yours,
@@ -380,6 +385,7 @@ pub fn pick(app: &mut App, pick: Pick, now: Now) {
         Pick::Tax(by) => taxed(app, by),
         Pick::Ends(ends) => goes_along_with(app, |picks| picks.ends = ends),
         Pick::TheyKeep(keep) => back::they_keep(app, keep),
+        Pick::Gallery(gallery) => picks.gallery = gallery,
         Pick::WithTax(with_tax) => picks.terms.with_tax = with_tax,
         Pick::MakerPays(pays) => picks.terms.maker_pays = pays,
         Pick::ThatIsAll(all) => picks.is_all = all,

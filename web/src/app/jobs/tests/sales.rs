@@ -365,6 +365,38 @@ fn who_never_came_for_the_second_is_named() {
     }
 }
 
+/// A drive says which rate it has where none is typed; with one that is typed nothing is said.
+#[test]
+fn a_drive_says_the_rate_it_has() {
+    let story = "2026-05-22 08:14 +02:00 workshop EUR metric\ntill mileage 0.30 km\njob more \"Chairs\" 5 spec\n";
+    let mut maker = Maker::told(&[story]);
+    maker.room("more", Room::Hours).tap(Tap::Write(What::Spend)).pick(Pick::Way(Way::Drive));
+    maker.shows(&["Left empty, the rate is 0.30 a km, as in Workshop.", "EUR / km"]).figures(&["12", "1"]).hides(&["Left empty"]);
+}
+
+/// A gallery that is known can be named where pieces of a job are left with it.
+#[test]
+fn a_gallery_is_named_on_the_page_of_the_job() {
+    let story = "2026-05-22 08:14 +02:00 workshop EUR metric\nperson fern gallery\njob more \"Chairs\" 5 spec\ntag 80 more\n";
+    let mut maker = Maker::told(&[story]);
+    let fern = maker.app.own.workshop().people[0].id;
+    maker.app.own.names.insert(fern, fivebar_core::ledger::people::Person::named("Fern"));
+    maker.room("more", Room::Sell).tap(Tap::Write(What::Consign)).shows(&["not named", "Fern"]).pick(Pick::Gallery(Some(fern)));
+    maker.figures(&["1", "80", "40"]).tap(Tap::Save);
+    assert_eq!(maker.sheet().selling.consigned[0].gallery, Some(fern));
+}
+
+/// Yen have no decimals: no sign for them on the pad, and no cent among the price points.
+#[test]
+fn a_currency_without_decimals_asks_for_none() {
+    let story = |currency: &str| format!("2026-05-22 08:14 +02:00 workshop {currency} metric\njob more \"Chairs\" 5 spec\n");
+    for (currency, point) in [("JPY", false), ("EUR", true)] {
+        let mut maker = Maker::told(&[&story(currency)]);
+        maker.room("more", Room::Sell).tap(Tap::Write(What::Tag));
+        assert_eq!(page(&maker.app).html().contains("aria-label=\"Decimal point\""), point, "{currency}");
+    }
+}
+
 /// A job takes a rate or none by one tap; a sale another: the sum that stands there as the tag goes along, one that was typed stays.
 #[test]
 fn a_job_and_a_sale_take_their_tax_by_one_tap() {

@@ -7,11 +7,12 @@ use super::super::say;
 use super::Asked;
 use crate::app::jobs::Tap;
 use crate::app::jobs::draft::{Draft, PaidTo, Pick, What, agreement_done, agreement_open, came_ahead, comes_back, of_several};
-use crate::app::price::gallery::there;
+use crate::app::price::gallery::{known, there};
 use crate::app::price::in_coins;
 use crate::app::taxes::tax;
 use crate::app::{App, Msg};
 use crate::parts::caution::caution;
+use crate::parts::chips::{Chip, flowing};
 use crate::parts::seg::{Seg, even};
 use crate::screens::price::gallery::{at, rest_or_all};
 use crate::screens::price::more::tag_word;
@@ -68,7 +69,7 @@ fn form(draft: &Draft, sheet: &JobSheet, (app, seen): (&App, Seen<'_>)) -> Asked
         }
         _ => {
             let mut asked = Asked::new("jobs/consign", words::CONSIGN_TITLE);
-            asked.above = terms(draft);
+            asked.above = which_gallery(draft, app).into_iter().chain(terms(draft)).listed();
             asked.above.extend(to_you(draft, (sheet, app), seen).map(|said| el("p", "t14 i2").text(said)));
             asked.slots = vec![Slot::whole(words::PIECES), Slot::new(tag_of(sheet, app), code), Slot::new(words::GALLERY_SHARE, "")];
             asked
@@ -267,6 +268,17 @@ fn never_came(draft: &Draft) -> El<Msg> {
     let never = draft.picks.never_came;
     let segs = vec![Seg::new(words::CALLED_OFF, !never), Seg::new(waiting::NEVER_CAME, never)];
     even(words::WHY_NOTHING, segs, |nth| say(Tap::Pick(Pick::NeverCame(nth == 1))))
+}
+
+/// Which gallery, of those that are known.
+fn which_gallery(draft: &Draft, app: &App) -> Option<El<Msg>> {
+    let known = known(app);
+    let chosen = draft.picks.gallery;
+    let none = std::iter::once(Chip::choice(deal::NOT_NAMED.to_owned(), chosen.is_none()));
+    let chips = none.chain(known.iter().map(|(id, name)| Chip::choice(name.clone(), chosen == Some(*id)))).listed();
+    let is_any = !known.is_empty();
+    let pick = move |nth: usize| say(Tap::Pick(Pick::Gallery(nth.checked_sub(1).and_then(|nth| Some(known.get(nth)?.0)))));
+    is_any.then(|| flowing("key h48", chips, pick).attr("aria-label", deal::AT_WHOM))
 }
 
 /// Of what the gallery takes its share, and who sends in the tax.
