@@ -365,6 +365,18 @@ fn who_never_came_for_the_second_is_named() {
     }
 }
 
+/// Pieces that came back and were sold again stand in the way of striking that they came back: that is said, and on no other page.
+#[test]
+fn what_was_sold_again_is_said_where_a_strike_is_refused() {
+    let story = "2026-05-22 08:14 +02:00 workshop EUR metric\njob more \"Chairs\" 5 spec\nsell 5 more for 500 notes as all\n\
+        bring-back 1 of sale all on more\nsell 1 more for 90 notes\n";
+    let mut maker = Maker::told(&[story]);
+    maker.room("more", Room::Sell);
+    let back = maker.sheet().selling.sales[0].back[0].entry;
+    let said = "1 piece that came free by it was sold, promised or left with a gallery since";
+    maker.tap(Tap::Strike(back)).shows(&[said, "Take that back first"]).tap(Tap::Page).hides(&[said]);
+}
+
 /// A drive says which rate it has where none is typed; with one that is typed nothing is said.
 #[test]
 fn a_drive_says_the_rate_it_has() {
