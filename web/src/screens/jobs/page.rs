@@ -23,7 +23,7 @@ use crate::parts::paid_bar::paid_bar;
 use crate::parts::so_far::so_far;
 use crate::screens::price::list::{guessed, haul_in_question};
 use crate::view::{El, el};
-use crate::words::en::{changed, common, dates, jobs as words, rack as rack_words};
+use crate::words::en::{changed, common, dates, jobs as words, price, rack as rack_words};
 use fivebar_core::bench::Stage;
 use fivebar_core::bench::wait::Wait;
 use fivebar_core::quantity::{Decimal, Listed, Money, Span};
@@ -237,7 +237,7 @@ fn money_card(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
     let (word, if_sold) = match &rest {
         Some(rest) => {
             let left = seen.speech.count(rest.n);
-            let at = words::if_rest_go((rest.n, &left), &short(rest.each, seen));
+            let at = words::if_rest_go((rest.n, &left), &short(rest.each, seen), price::by(paid(app)));
             (words::rest_unsold(&left), Some(line(at, hourly(rest.sold.left, seen))))
         }
         None => {

@@ -90,7 +90,7 @@ pub fn just_sold(app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
     let left = left.map_or_else(|| el("p", "t14").text(words::PAY_UNKNOWN), |left| row(word, left));
     let open = in_question((account.hours.unsettled, account.costs.unsettled, account.ended), seen);
     let rest = rest.zip(count).map(|(rest, (n, count))| {
-        row(jobs::if_rest_go((n, &count), &bare(rest.each, seen.speech)), per_hour(rest.sold.left, sum, seen.speech))
+        row(jobs::if_rest_go((n, &count), &bare(rest.each, seen.speech), words::by(paid(app))), per_hour(rest.sold.left, sum, seen.speech))
     });
     Some(
         el("section", "card hot")

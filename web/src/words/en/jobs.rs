@@ -55,9 +55,9 @@ pub fn rest_unsold(written: &str) -> String {
     format!("Left per hour, {written} unsold")
 }
 
-/// "if the other 3 go at 140".
-pub fn if_rest_go((n, written): (u32, &str), ask: &str) -> String {
-    if n == 1 { format!("if it goes at {ask}") } else { format!("if the other {written} go at {ask}") }
+/// "if the other 3 go at 140, by card".
+pub fn if_rest_go((n, written): (u32, &str), ask: &str, by: &str) -> String {
+    if n == 1 { format!("if it goes at {ask}, {by}") } else { format!("if the other {written} go at {ask}, {by}") }
 }
 
 pub const AFTER_WORKSHOP: &str = "After workshop costs";
