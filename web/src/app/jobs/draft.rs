@@ -18,7 +18,7 @@ use super::super::price::{ask_today, paid_for};
 use super::super::spent_on::{SpentOn, SpentTap};
 use super::sheet;
 use fivebar_core::ledger::decide::Now;
-use fivebar_core::ledger::fold::{Agreement, GalleryTerms, OldJob, TaxBy};
+use fivebar_core::ledger::fold::{GalleryTerms, OldJob, TaxBy};
 use fivebar_core::ledger::kind::bench::Kind;
 use fivebar_core::ledger::kind::job::For;
 use fivebar_core::ledger::kind::sale::{Carried, Instead, Paid};
@@ -252,7 +252,7 @@ fn filled(draft: Draft, sheet: &JobSheet, sign: Sign) -> Draft {
             Draft { words: words.to_vec(), ..draft }
         }
         What::Sell(id) => sell(draft.clone(), (sheet, *id), typed),
-        What::Pay(to) => Draft { form: Form::filled([typed.sum(due(sheet, *to))]), ..draft },
+        What::Pay(to) => Draft { form: Form::filled([typed.sum(paid::due(sheet, *to))]), ..draft },
         What::HandBack(over) => {
             let form = Form::filled([typed.sum(Some(over.sum))]);
             Draft { form, ..draft }
@@ -323,29 +323,6 @@ fn size(sheet: &JobSheet, typed: Typed) -> Form {
     let said = &sheet.described;
     let [width, depth, height] = [said.width, said.depth, said.height].map(|side| typed.length(side));
     Form::filled([width, depth, height, typed.grams(said.grams)])
-}
-
-/// What is due of what a payment is for.
-fn due(sheet: &JobSheet, to: PaidTo) -> Option<Money> {
-    match to {
-        PaidTo::Sale(id) => sheet.sale.unpaid.iter().find(|(sale, _)| *sale == id).map(|(_, due)| *due),
-        PaidTo::Part(_, lacks) => Some(lacks),
-        PaidTo::Gallery(id) => {
-            let dues = sheet.selling.gallery_dues(sheet.account.currency).ok()?;
-            dues.into_iter().find(|due| due.of == id).map(|due| due.lacks)
-        }
-        PaidTo::Agreed(id) => sheet.selling.agreement(id).and_then(|it| next_in(sheet, it)),
-    }
-}
-
-/// What is next to come in for an agreement: of its parts the first that lacks, else its deposit, else all that is due.
-fn next_in(sheet: &JobSheet, agreement: &Agreement) -> Option<Money> {
-    let (selling, currency) = (&sheet.selling, sheet.account.currency);
-    let lacking = |sum: &Money| Decimal::ZERO < sum.amount();
-    let part = selling.parts_due(currency, agreement).ok()?.into_iter().map(|(_, lacks)| lacks).find(lacking);
-    let received = selling.received_under(currency, agreement.id).ok()?;
-    let deposit = || agreement.deposit.filter(|_| agreement.parts.is_empty()).and_then(|deposit| deposit.minus(received).ok());
-    part.or_else(|| deposit().filter(lacking)).or_else(|| selling.still_due(currency, agreement).ok())
 }
 
 fn sell(draft: Draft, (sheet, agreed): (&JobSheet, Option<Id>), typed: Typed) -> Draft {

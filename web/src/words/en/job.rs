@@ -403,11 +403,6 @@ pub fn kept_over(sold: Option<&str>, sum: &str, span: &str) -> String {
     format!("{LEFT_PER_HOUR}{of}, {sum} in all over {span}")
 }
 
-/// "Left empty, the rate is 0.30 a km, as in Workshop."
-pub fn rate_as_set(rate: &str, unit: &str) -> String {
-    format!("Left empty, the rate is {rate} a {unit}, as in Workshop.")
-}
-
 /// "−40.00 in all.": where nobody knows what an hour left.
 pub fn in_all(sum: &str) -> String {
     format!("{sum} in all.")

@@ -466,28 +466,6 @@ impl Selling {
         });
     }
 
-    fn sold(&mut self, entry: &Entry, f: &crate::ledger::kind::sale::PieceSold, tag: Option<Money>) {
-        self.sales.push(Sale {
-            id: entry.id,
-            at: entry.when(f.when),
-            n: f.n,
-            sum: f.sum,
-            tax: f.tax,
-            rate: f.rate.0,
-            side: f.side,
-            tag,
-            agreed: f.agreed,
-            carried: f.carried,
-            buyer: f.buyer,
-            whole: Lines { n: f.n, sum: f.sum, tax: f.tax },
-            back: vec![],
-            reversed: None,
-        });
-        if let Some(agreed) = f.agreed {
-            self.handed_over_under(agreed);
-        }
-    }
-
     /// Ties together what may have come in any order: reversals, cancellations, changes of order, sales of what was agreed.
     pub(super) fn settle(&mut self) {
         self.found = Found::default();

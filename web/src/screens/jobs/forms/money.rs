@@ -117,7 +117,7 @@ fn spend(draft: &Draft, sheet: &JobSheet, (app, seen): (&App, Seen<'_>)) -> Aske
 fn rate_as_set(draft: &Draft, app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
     let till = app.shelf().workshop().tills.get(&draft.picks.currency).cloned().filter(|_| draft.form.is_empty(1))?;
     let unit = common::distance_unit(if till.per? == Per::Mile { Units::Inch } else { Units::Metric });
-    Some(el("p", "t14 i2").text(words::rate_as_set(&seen.speech.number(till.mileage?, 2, 4), unit)))
+    Some(el("p", "t14 i2").text(cost_words::rate_as_set(&seen.speech.number(till.mileage?, 2, 4), unit)))
 }
 
 /// The question, and what Done said of it.
