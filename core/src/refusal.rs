@@ -27,6 +27,8 @@ pub enum Refusal {
     InJobs { asked: Count, jobs: usize },
     /// So many pieces were rejected, taken or gone since, and so many of them would be left without what is to be taken back.
     PiecesRestOnIt { pieces: Count, left: Count },
+    /// So many pieces that came free by it were sold, promised or left with a gallery since.
+    SoldSince { pieces: Count },
     /// Why the pile of this name refuses, where an act is about several.
     OfPile { pile: String, why: Box<Refusal> },
     /// Taking a job back would leave its wood with nobody: so many pieces it has, or has set apart.

@@ -125,6 +125,40 @@ fn what_was_given_off_or_kept_pays_for_nothing_else() {
     }
 }
 
+/// Two for 499.98, paid in notes with 500: what was rounded to the coin is neither owed nor over when one, both, or one after the other come back
+/// and are made good, nor when they are handed over again, in one sale or two.
+#[test]
+fn what_was_rounded_to_the_coin_is_neither_owed_nor_over() {
+    let order = "till cash 0.05\njob pair \"Pair\" 2 order\nagree 499.98 for 2 pair fetched as deal\n";
+    let both = "sell 2 pair for 499.98 notes agreed deal as one\n";
+    let each = "sell 1 pair for 249.99 bank agreed deal as one\nsell 1 pair for 249.99 notes agreed deal as two\n";
+    for (lines, sales) in [
+        (both, "bring-back 1 of sale one on pair kept 250 again\n"),
+        (both, "bring-back 2 of sale one on pair kept 500 again\n"),
+        (both, "bring-back 1 of sale one on pair kept 250 again\nbring-back 1 of sale one on pair kept 250 again\n"),
+        (each, "bring-back 1 of sale one on pair kept 249.99 again\n"),
+        (each, "bring-back 1 of sale two on pair kept 250 again\n"),
+    ] {
+        let back = tell(&format!("{SOLD}{order}{lines}{sales}"));
+        assert_eq!(back.refused, [], "{sales}");
+        let job = |story: &fivebar_core::story::Story| Shop::of(&story.book, story.now.at).job(story.names.job("pair").unwrap()).unwrap();
+        let figures = |job: &fivebar_core::ledger::fold::Job| {
+            (
+                job.due().unwrap().amount().to_string(),
+                job.selling.over(job.currency).unwrap().len(),
+                job.selling.unpaid(job.currency).unwrap().len(),
+            )
+        };
+        let settled = ("0".to_owned(), 0, 0);
+        let it = job(&back);
+        assert_eq!(figures(&it), settled, "{lines}{sales}");
+        let deal = it.selling.open().next().unwrap();
+        let again = format!("sell {} pair for {} notes agreed deal", deal.n - deal.sold, deal.sum.minus(deal.sold_for).unwrap().amount());
+        let again = tell(&format!("{SOLD}{order}{lines}{sales}{again}"));
+        assert_eq!((again.refused.as_slice(), figures(&job(&again))), ([].as_slice(), settled), "{lines}{sales}");
+    }
+}
+
 /// Of an order, one of two comes back: made good it is promised again and its money is owed as work where it is kept; or the order ends.
 #[test]
 fn an_order_is_made_good_or_ends() {

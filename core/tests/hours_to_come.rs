@@ -386,3 +386,24 @@ start \"sand\" make on stand
     let (left, _, unnoted) = of(back);
     assert_eq!((left, unnoted), (vec![17, 74], vec![]));
 }
+
+/// What was likely is of when work began: another job that ends after that, with other hours than were thought, changes nothing of it, and both
+/// pages of the job have one figure.
+#[test]
+fn what_was_likely_is_of_when_work_began() {
+    use fivebar_core::sheet::{estimate, look_back};
+    const STOOLS: &str = "2026-05-04 08:00 +00:00 workshop USD inch\nold-job \"Old\" 280 min thought 200 min\n\
+        job chairs \"Chairs\" 1 spec\nplan \"assemble\" make 300 min for chairs\njob stools \"Stools\" 2 spec\n\
+        plan \"assemble\" make 300 min for stools\nspend 30 wood on stools\nstart \"assemble\" make on chairs\n11:00 stop\n\
+        start \"assemble\" make on stools\n16:15 stop\nsell 1 stools for 100 notes\n";
+    let figures = |more: &str| {
+        let story = tell(&format!("{STOOLS}{more}"));
+        assert_eq!(story.refused, [], "{more}");
+        let (shop, stools) = (Shop::of(&story.book, story.now.at), story.names.job("stools").unwrap());
+        let likely = look_back::look_back(&shop, stools).unwrap().had_likely.map(|(span, _)| span);
+        (likely, estimate::estimate(&shop, stools, true).unwrap().progress.estimated)
+    };
+    let (likely, estimated) = figures("");
+    assert!(likely.is_some() && likely == estimated, "{likely:?} {estimated:?}");
+    assert_eq!(figures("16:20 end chairs\n"), (likely, estimated));
+}

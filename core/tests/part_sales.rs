@@ -87,9 +87,81 @@ fn a_sale_that_is_not_paid_is_found() {
         ("sell 1 stools for 400 agreed deal\ncancel deal on stools", vec![100]),
         ("sell 1 stools for 300 agreed deal\nsell 1 stools for 500 agreed deal", vec![500]),
         ("sell 2 stools for 800 agreed deal\nsell 1 stools for 400", vec![500, 400]),
-        ("sell 1 stools for 400 agreed deal\nagree 350 for 1 stools fetched replaces deal", vec![100]),
+        ("sell 1 stools for 400 agreed deal\nagree 350 for 1 stools fetched replaces deal", vec![]),
+        ("sell 1 stools for 400 agreed deal\nagree 350 for 1 stools fetched replaces deal as new\ncancel new on stools", vec![100]),
     ] {
         assert_eq!(owed(lines), due.into_iter().map(dollars).collect::<Vec<_>>(), "{lines}");
+    }
+}
+
+/// What is still owed of pieces of the same order that were handed over before is due with the rest, also after a change of order, and is paid
+/// first: the hand-over asks for it and brings it, in one payment with one fee.
+#[test]
+fn what_is_owed_of_the_pieces_before_is_due_with_the_rest() {
+    for (lines, due, rest) in [
+        ("sell 1 stools for 400 agreed deal as one\n", 500, "sell 1 stools for 400 card agreed deal as two"),
+        (
+            "sell 1 stools for 400 agreed deal as one\npay 40 for stools bank agreed deal\n",
+            460,
+            "sell 1 stools for 400 card agreed deal as two",
+        ),
+        (
+            "sell 1 stools for 400 agreed deal as one\nagree 350 for 1 stools fetched replaces deal as new\n",
+            450,
+            "sell 1 stools for 350 card agreed new as two",
+        ),
+    ] {
+        let story = told(&format!("till fee 0.03 fixed 0.30\n{lines}"));
+        let row = price(&Shop::of(&story.book, story.now.at), Paid::Card).unwrap().agreed.remove(0);
+        let left = row.price.minus(if row.n == 1 && row.price == dollars(800) { dollars(400) } else { dollars(0) }).unwrap();
+        assert_eq!([row.due, row.still, row.at_hand_over], [dollars(due); 3], "{lines}");
+        assert_eq!(row.before, dollars(due).minus(left).unwrap(), "{lines}");
+        let story = told(&format!("till fee 0.03 fixed 0.30\n{lines}{rest}"));
+        assert_eq!(story.refused, [], "{lines}");
+        let job = job(&story);
+        for sale in &job.selling.sales {
+            assert_eq!(job.selling.paid(job.currency, sale.id), Ok(sale.sum), "{lines}");
+        }
+        assert_eq!(job.due(), Ok(dollars(0)), "{lines}");
+        let last = job.selling.payments.last().unwrap();
+        assert_eq!(last.sum, dollars(due), "{lines}");
+        // The last ones come back: what goes back is what came in for them.
+        let back = told(&format!("till fee 0.03 fixed 0.30\n{lines}{rest}\nreverse sale two on stools"));
+        let was = self::job(&back);
+        assert_eq!(
+            was.selling.received(was.currency),
+            job.selling.received(job.currency).unwrap().minus(job.selling.sales[1].sum),
+            "{lines}"
+        );
+    }
+}
+
+/// In notes all of it together goes to the smallest coin: nothing is left owed or over.
+#[test]
+fn what_is_owed_before_goes_to_a_coin_with_the_rest() {
+    let story = told("till cash 0.05\nsell 1 stools for 409.99 agreed deal\nsell 1 stools for 399.99 notes agreed deal");
+    assert_eq!(story.refused, []);
+    let job = job(&story);
+    let last = job.selling.payments.last().unwrap();
+    assert_eq!((last.sum, job.due(), job.selling.over(job.currency)), (dollars(510), Ok(dollars(0)), Ok(vec![])));
+}
+
+/// Of 300 that came in for 299.98 nobody can hand back 0.02 in notes where the smallest coin is 0.05; of 299.97 it is 0.05. By bank it is to the cent.
+#[test]
+fn what_no_coin_can_pay_is_not_asked_back() {
+    for (paid, sum, asked) in [("notes", "299.98", None), ("notes", "299.97", Some("0.03")), ("bank", "299.98", Some("0.02"))] {
+        let lines = format!(
+            "2026-03-02 09:00 -05:00 workshop USD inch\ntill cash 0.05\njob stools \"Stools\" 1 order\nagree 300 for 1 stools fetched as deal\n\
+             pay 300 for stools {paid} agreed deal\nagree {sum} for 1 stools fetched replaces deal as less\nsell 1 stools for {sum} agreed less\n"
+        );
+        let story = tell(&lines);
+        assert_eq!(story.refused, []);
+        let sheet = fivebar_core::sheet::job::job(&Shop::of(&story.book, story.now.at), story.names.job("stools").unwrap()).unwrap();
+        let over: Vec<String> = sheet.sale.over.iter().map(|over| over.sum.amount().to_string()).collect();
+        assert_eq!(over, asked.into_iter().collect::<Vec<_>>(), "{paid} {sum}");
+        let is_asked = matches!(sheet.next, fivebar_core::sheet::job::NextAct::HandBack { .. });
+        let is_due = sheet.section == fivebar_core::sheet::jobs::Section::Due;
+        assert_eq!([is_asked, is_due], [asked.is_some(); 2], "{paid} {sum}");
     }
 }
 

@@ -449,6 +449,18 @@ fn asked_for(job: &Job, sale: &Sale) -> Answer<Option<Decimal>> {
     }
 }
 
+impl Sold {
+    /// What is left of it in all, once nothing is left to sell; none where costs are not known.
+    pub fn in_the_end(&self) -> Option<Money> {
+        self.kept.filter(|_| !self.is_any_to_sell())
+    }
+
+    /// A piece is left that may be sold yet, by the maker or by a gallery.
+    pub fn is_any_to_sell(&self) -> bool {
+        0 < self.left.saturating_add(self.at_galleries)
+    }
+}
+
 impl Costs {
     /// What keeps the share of a haul unknown.
     pub fn lacking(&self) -> Option<Lacking> {

@@ -18,7 +18,7 @@ use crate::ledger::kind::job::For;
 use crate::ledger::kind::plan::Shape;
 use crate::ledger::kind::sale::{Carried, Paid};
 use crate::money::left::{PerHour, Way};
-use crate::quantity::{Count, Decimal, Id, Listed, Money, Span, Wall};
+use crate::quantity::{Count, Decimal, Id, Listed, Money, Span, Wall, round_to_cash};
 use crate::refusal::Answer;
 use std::cell::OnceCell;
 
@@ -154,7 +154,7 @@ pub struct SaleRoom {
     pub owed: Owed,
     /// Sales not paid in full, each with what it lacks.
     pub unpaid: Vec<(Id, Money)>,
-    /// What came in beyond what is owed, by what it came in for.
+    /// What is to be handed back, by what it came in for.
     pub over: Vec<Over>,
 }
 
@@ -188,7 +188,7 @@ pub fn job(shop: &Shop, id: Id) -> Answer<JobSheet> {
     let (planned, changed) = (!in_use.is_empty(), if job.ended.is_none() { changed(shop, &in_use) } else { vec![] });
     Ok(JobSheet {
         job: id,
-        section: section(&job)?,
+        section: section(shop, &job)?,
         next: next(shop, &job, (hours, sold)),
         date: date(&job),
         so_far: so_far(hours),
@@ -209,7 +209,7 @@ pub fn job(shop: &Shop, id: Id) -> Answer<JobSheet> {
             due: sold.due,
             owed: owed(&job, sold)?,
             unpaid: job.selling.unpaid(job.currency)?.into_iter().map(|(sale, due)| (sale.id, due)).listed(),
-            over: job.selling.over(job.currency)?,
+            over: to_hand_back(shop, &job)?,
         },
         helped: helped(shop, On::Job(id), job.currency)?,
         helped_to_settle: helped_to_settle(shop, On::Job(id), job.currency)?,
@@ -273,13 +273,13 @@ fn owed(job: &Job, sold: &Sold) -> Answer<Owed> {
 }
 
 /// All that was agreed paid and all that is planned done, with a drive to each buyer who has it brought; what is neither agreed nor sold brings
-/// nothing.
+/// nothing. None before anything is, while something is left that may be.
 pub(super) fn as_it_stands(shop: &Shop, job: &Job, account: &Account) -> Answer<Option<Way>> {
     let sold = &account.sold;
     let work = whole(job, (&account.costs, &account.hours), Carried::Fetched)?;
     let Some(work) = work.costs.zip(work.time) else { return Ok(None) };
     let (costs, time) = with_drives(account, work, planned_drives(job))?;
-    if sold.pieces.saturating_add(sold.by_galleries).saturating_add(sold.promised) == 0 {
+    if sold.kept.is_none() && sold.pieces.saturating_add(sold.by_galleries).saturating_add(sold.promised) == 0 {
         return Ok(None);
     }
     // What came in ahead is promised, and its fee is among those of the account.
@@ -302,7 +302,7 @@ pub(super) fn next(shop: &Shop, job: &Job, (hours, sold): (&Hours, &Sold)) -> Ne
     // Of a job that is done with, or of which all is sold, nothing is left to do: it is not asked what was planned of it.
     let goes_on = job.ended.is_none() && 0 < sold.left;
     let left_to_do = next_planned(shop, job).map(|operation| operation.op.clone());
-    let over = job.selling.over(job.currency).and_then(|over| Money::sum(job.currency, over.iter().map(|over| over.sum)));
+    let over = to_hand_back(shop, job).and_then(|over| Money::sum(job.currency, over.iter().map(|over| over.sum)));
     if let Ok(sum) = over
         && !sum.is_zero()
     {
@@ -319,6 +319,22 @@ pub(super) fn next(shop: &Shop, job: &Job, (hours, sold): (&Hours, &Sold)) -> Ne
         _ => {}
     }
     selling(shop, job, (hours, sold))
+}
+
+/// What came in beyond what is owed and is handed back: where notes came in, nothing below half of the smallest coin (ours), which nobody can hand
+/// over.
+///
+/// # Errors
+/// [`crate::refusal::Refusal::MoneyOutOfRange`], [`crate::refusal::Refusal::CoinOutOfRange`].
+pub fn to_hand_back(shop: &Shop, job: &Job) -> Answer<Vec<Over>> {
+    let mut over = job.selling.over(job.currency)?;
+    let in_notes = job.selling.payments.iter().any(|payment| payment.paid == Paid::Notes);
+    if let Some(coin) = shop.till(job.currency).coin(Some(Paid::Notes).filter(|_| in_notes))? {
+        let is_less = |sum: Money| round_to_cash(sum, coin).map(|sum| sum.is_zero());
+        let kept = over.into_iter().map(|over| Ok((is_less(over.sum)?, over))).collect::<Answer<Vec<_>>>()?;
+        over = kept.into_iter().filter(|(is_less, _)| !is_less).map(|(_, over)| over).listed();
+    }
+    Ok(over)
 }
 
 /// What buyers and galleries still owe of what was sold; none where nothing is due.

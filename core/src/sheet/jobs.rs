@@ -1,7 +1,7 @@
 //! Every job in its section: due first, then for sale, in hand, ended; each with a bar of its time so far.
 
 use super::account::{Hours, Sold, hours_and_sale};
-use super::job::{NextAct, next};
+use super::job::{NextAct, next, to_hand_back};
 use super::shop::Shop;
 use crate::ledger::fold::{self, Job};
 use crate::ledger::kind::bench::Stage;
@@ -74,7 +74,7 @@ pub fn jobs_and_latest_ended(shop: &Shop, search: &str, most: usize) -> Answer<(
     let is_meant = |job: &Job| words.iter().all(|word| in_small(&job.name).contains(word));
     let (mut shown, mut ended) = (vec![], vec![]);
     for job in fold::jobs(shop.book).filter(is_meant) {
-        let of_it = if section(&job)? == Section::Ended { &mut ended } else { &mut shown };
+        let of_it = if section(shop, &job)? == Section::Ended { &mut ended } else { &mut shown };
         of_it.push(job);
     }
     order_by_key(&mut ended, |job| Reverse(job.ended.as_ref().map(|ended| ended.wall.at)));
@@ -94,7 +94,7 @@ fn row(shop: &Shop, job: &Job, (hours, sold): (Hours, Sold)) -> Answer<JobRow> {
     Ok(JobRow {
         job: job.id,
         name: job.name.clone(),
-        section: section(job)?,
+        section: section(shop, job)?,
         pieces: job.pieces,
         left: job.left(),
         due: sold.due,
@@ -121,9 +121,9 @@ fn row(shop: &Shop, job: &Job, (hours, sold): (Hours, Sold)) -> Answer<JobRow> {
 ///
 /// # Errors
 /// [`crate::refusal::Refusal::MoneyOutOfRange`].
-pub fn section(job: &Job) -> Answer<Section> {
+pub fn section(shop: &Shop, job: &Job) -> Answer<Section> {
     let from_galleries = job.selling.due_from_galleries(job.currency)?;
-    let owed = Decimal::ZERO < job.due()?.amount() || !from_galleries.is_zero() || !job.selling.over(job.currency)?.is_empty();
+    let owed = Decimal::ZERO < job.due()?.amount() || !from_galleries.is_zero() || !to_hand_back(shop, job)?.is_empty();
     Ok(match () {
         () if owed || 0 < job.selling.promised() || has_day(job) => Section::Due,
         () if job.ended.is_some() && (job.tag.is_none() || job.left() == 0) => Section::Ended,

@@ -2,7 +2,7 @@
 
 use super::account::{Account, Ratios, of as reckon};
 use super::estimate::history::History;
-use super::estimate::{as_judged, began, planned_then, rows_of};
+use super::estimate::{Row, as_judged, began, planned_then, progress_of, rows_of};
 use super::shop::Shop;
 use super::waiting::{Back, looked_back};
 use crate::bench::estimate::Factor;
@@ -22,8 +22,10 @@ pub struct LookBack {
     pub actual: Option<Span>,
     pub kept: Option<Money>,
     pub per_hour: Option<Decimal>,
-    /// What an hour would have left, had what was planned held, and had what was likely: by the estimate that was given, else, while it goes on, by that of now,
-    /// and once it has ended by that of when its work began.
+    /// What is still to come while it goes on: until then its hours are held against no plan, and teach nothing.
+    pub to_come: Option<Span>,
+    /// What an hour would have left, had what was planned held, and had what was likely: by the estimate that was given, else by that of when its work
+    /// began.
     pub had_it_held: Option<Decimal>,
     pub had_likely: Option<(Span, Decimal)>,
     /// It has ended, and nothing says what was likely before its work began: what later jobs teach was no estimate of it.
@@ -36,7 +38,7 @@ pub struct LookBack {
     pub warned: Option<Span>,
     /// What came of waiting, by the last sale.
     pub waiting: Option<Back>,
-    /// By what the factor was when its work began, and with this job will be, multiplied; none where nothing was thought of it.
+    /// By what the factor was when its work began, and with this job will be, multiplied; none where nothing was thought of it, or work is to come.
     pub factor: Option<Learns>,
 }
 
@@ -76,6 +78,7 @@ pub fn look_back(shop: &Shop, id: Id) -> Answer<LookBack> {
     let likely = likely.filter(|likely| Some(*likely) != account.hours.judged_by);
     let had_likely = likely.map(|likely| had_held(&account, likely).map(|left| Some(likely).zip(left))).transpose()?.flatten();
     let history = history.ratios.clone();
+    let to_come = account.hours.to_come.filter(|to_come| Span::ZERO < *to_come);
     Ok(LookBack {
         job: id,
         furthest: furthest(&account.ratios),
@@ -87,7 +90,8 @@ pub fn look_back(shop: &Shop, id: Id) -> Answer<LookBack> {
         had_likely,
         likely_is_gone: job.ended.is_some() && is_gone && judged.thought().is_some_and(|thought| Span::ZERO < thought),
         warned: job.kept.map(|kept| kept.likely),
-        factor: learns(shop, &judged, (&account.ratios, &history)),
+        factor: if to_come.is_none() { learns(shop, &judged, (&account.ratios, &history)) } else { None },
+        to_come,
         waiting: looked_back(shop, &job)?,
         history,
         ratios: account.ratios,
@@ -106,21 +110,24 @@ fn furthest(ratios: &Ratios) -> Option<Furthest> {
     })
 }
 
-/// What was likely of what it is judged by: as it was kept; while it goes on by now; once it has ended by what was planned and known when its work
-/// began, and nothing of one that was planned later.
+/// What was likely of what it is judged by: as it was kept, else by what was known when its work began, as on the pages of the job; once it has ended
+/// nothing of one that was planned later. What later jobs teach was no estimate of it.
 fn likely(shop: &Shop, job: &Job, history: &History) -> Option<Span> {
     let thought = job.thought()?;
-    let of = |job: &Job, history: &History| {
-        let rows = rows_of(shop, (job, history), true).into_iter();
-        Span::sum(rows.filter(|row| row.op.is_some() && row.thought.is_some()).map(|row| row.likely))
-    };
+    let is_of_plan = |row: &Row| row.op.is_some() && row.thought.is_some();
+    let of = |rows: &[Row]| Span::sum(rows.iter().filter(|row| is_of_plan(row)).map(|row| row.likely));
     match (job.kept, &job.ended) {
         (Some(kept), _) => Some(kept.likely),
         _ if thought <= Span::ZERO => None,
-        (None, None) => Some(of(job, history)),
+        (None, None) => {
+            let then = began(shop, job).map(|began| shop.history_known_by(job.id, began));
+            let rows = rows_of(shop, (job, then.as_deref().unwrap_or(history)), true);
+            let as_its_page = if rows.iter().all(is_of_plan) { progress_of(shop, job, true).0.estimated } else { None };
+            Some(as_its_page.unwrap_or_else(|| of(&rows)))
+        }
         (None, Some(_)) => {
             let (then, began) = planned_then(shop, job)?;
-            Some(of(&then, &shop.history_known_by(job.id, began)))
+            Some(of(&rows_of(shop, (&then, &shop.history_known_by(job.id, began)), true)))
         }
     }
 }

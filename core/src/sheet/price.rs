@@ -156,7 +156,9 @@ pub struct AgreedRow {
     pub job: Id,
     pub name: String,
     pub agreed: Id,
+    /// Still to be handed over, of so many that were agreed.
     pub n: Count,
+    pub of: Count,
     /// Nothing else of its job is for sale or promised: what the job leaves is what this leaves.
     pub is_all: bool,
     pub price: Money,
@@ -175,6 +177,8 @@ pub struct AgreedRow {
     pub still: Money,
     /// Of that, what is paid when the rest of the pieces is handed over.
     pub at_hand_over: Money,
+    /// Of that, what is owed of pieces that were handed over before.
+    pub before: Money,
     /// The parts it is paid in, each with what it lacks.
     pub parts: Vec<(PartOfPay, Money)>,
     /// The payments that were planned were of another sum.
@@ -222,7 +226,7 @@ pub fn price(shop: &Shop, paid: Paid) -> Answer<PriceSheet> {
         sheet.galleries_owe.extend(job.selling.gallery_dues(job.currency)?.into_iter().map(owes));
         let there = at_galleries(shop, &job)?.into_iter().map(|there| GalleryRow { job: job.id, name: job.name.clone(), there });
         sheet.at_galleries.extend(there);
-        if 0 < job.free() && section(&job)? != Section::Ended {
+        if 0 < job.free() && section(shop, &job)? != Section::Ended {
             sheet.for_sale.push(for_sale(shop, &job, paid)?);
         }
     }
@@ -234,11 +238,13 @@ pub fn price(shop: &Shop, paid: Paid) -> Answer<PriceSheet> {
 fn agreed_row(job: &Job, agreement: &Agreement, due: Money) -> Answer<AgreedRow> {
     let received = job.selling.received_under(job.currency, agreement.id)?;
     let ahead = job.selling.received_ahead(job.currency, agreement.id)?;
+    let before = job.selling.owed_before(job.currency, agreement)?;
     Ok(AgreedRow {
         job: job.id,
         name: job.name.clone(),
         agreed: agreement.id,
         n: agreement.n.saturating_sub(agreement.sold),
+        of: agreement.n,
         is_all: job.free() == 0 && job.selling.open().nth(1).is_none(),
         price: agreement.sum,
         date: agreement.due.or(job.described.due),
@@ -249,7 +255,8 @@ fn agreed_row(job: &Job, agreement: &Agreement, due: Money) -> Answer<AgreedRow>
         received,
         ahead,
         fees_ahead: job.selling.fees_ahead(job.currency, agreement.id)?,
-        at_hand_over: not_below_nothing(agreement.sum.minus(agreement.sold_for)?.minus(ahead)?),
+        at_hand_over: not_below_nothing(agreement.sum.minus(agreement.sold_for)?.minus(ahead)?).plus(before)?,
+        before,
         still: job.selling.still_due(job.currency, agreement)?,
         parts: job.selling.parts_due(job.currency, agreement)?,
         to_plan_anew: job.selling.is_to_plan_anew(agreement),

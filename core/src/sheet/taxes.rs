@@ -2,7 +2,7 @@
 
 use super::shop::Shop;
 use crate::ledger::fold::{Lines, jobs};
-use crate::quantity::{Currency, Decimal, Money, Sorted, Wall};
+use crate::quantity::{Currency, Decimal, Listed, Money, Sorted, Wall};
 use crate::refusal::Answer;
 
 /// What was sold at one rate.
@@ -56,6 +56,15 @@ pub fn taxes(shop: &Shop, currency: Currency, year: i32) -> Answer<YearTaxes> {
     let lines = found.by_rate.values().map(|at| at.tax).chain(found.by_galleries.values().copied());
     found.tax = Money::sum(currency, lines)?;
     Ok(found)
+}
+
+/// Every currency that anything was made in, in their order.
+pub fn currencies(shop: &Shop) -> Vec<Currency> {
+    let mut all = Sorted::new();
+    for job in jobs(shop.book) {
+        all.insert(job.currency, ());
+    }
+    all.keys().copied().listed()
 }
 
 impl YearTaxes {

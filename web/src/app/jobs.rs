@@ -128,8 +128,9 @@ pub fn heard(app: &mut App, tap: Tap, now: Now) {
 }
 
 fn tapped(app: &mut App, tap: Tap, now: Now) {
-    // What was refused is said until something else is typed or the form is left.
-    let goes_on = matches!(tap, Tap::Say(..) | Tap::Press(_) | Tap::At(_) | Tap::Pick(_) | Tap::Close);
+    // What was refused is said until something else is typed, or the form or the page is left.
+    let leaves = matches!(tap, Tap::Close | Tap::List | Tap::Page | Tap::Room(_));
+    let goes_on = leaves || matches!(tap, Tap::Say(..) | Tap::Press(_) | Tap::At(_) | Tap::Pick(_));
     if goes_on && matches!(app.notice, Some(Notice::Refused(_))) {
         app.notice = None;
     }

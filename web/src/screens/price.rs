@@ -19,6 +19,7 @@ mod verdict;
 pub mod waiting;
 mod ways;
 
+use super::slots::is_whole;
 use super::{Screen, Seen, said};
 use crate::app::price::{Over, Tap};
 use crate::app::{App, Msg};
@@ -90,9 +91,14 @@ fn end_said(n: Count, [end, ask]: [Money; 2], tag: Option<Money>, seen: Seen<'_>
     words::end_over_ask(n, [&bare(end, seen.speech), &bare(ask, seen.speech)], tag == Some(ask))
 }
 
+/// So small that its minor unit says something.
+fn in_minor_units(sum: Money) -> bool {
+    sum.amount() < Decimal::from(20)
+}
+
 /// A mark that promises a least, without its currency; above some tens the minor unit says nothing, and up the promise is kept.
 fn mark(sum: Money, speech: &dyn Speech) -> String {
-    if sum.amount() < Decimal::from(20) { bare(sum, speech) } else { speech.number(sum.amount().ceil(), 0, 0) }
+    if in_minor_units(sum) { bare(sum, speech) } else { speech.number(sum.amount().ceil(), 0, 0) }
 }
 
 fn minor(sum: Money) -> u8 {
@@ -145,7 +151,7 @@ fn typing(ask: &str, typed: &crate::app::entry::Typed, unit: &str, seen: Seen<'_
     let mut shown = vec![el("h2", "ink1").text(ask.to_owned()), pad::entry(&typed.text, unit, typed.wrong.is_some())];
     shown.extend(typed.wrong.as_ref().map(|why| el("p", "why").text(refusal::misread(why, seen.speech, Units::Metric))));
     shown.push(el("div", "push"));
-    shown.push(pad::pad(Some(point(seen)), |press| Msg::Price(Tap::Press(press))));
+    shown.push(pad::pad(Some(point(seen)).filter(|_| !is_whole(unit)), |press| Msg::Price(Tap::Press(press))));
     shown
 }
 

@@ -10,7 +10,7 @@ use crate::parts::pad::{self, Press};
 use crate::view::{El, el};
 use crate::words::en::{common, count as words, refusal};
 use fivebar_core::quantity::reading::Sign;
-use fivebar_core::quantity::{Length, Listed, Units};
+use fivebar_core::quantity::{Currency, Length, Listed, Units};
 use fivebar_core::refusal::Refusal;
 
 /// One figure of a form: what it is, its unit, and whether fractions of an inch are offered.
@@ -174,13 +174,19 @@ fn way(of: Side) -> Option<&'static str> {
     }
 }
 
+/// A currency that has no decimals.
+pub fn is_whole(unit: &str) -> bool {
+    Currency::read(unit).is_ok_and(|currency| currency.digits() == 0)
+}
+
 /// The pad for the figure under the thumb.
 pub fn pad(form: &Form, slots: &[Slot], seen: Seen<'_>, press: impl Fn(Press) -> Msg + Copy) -> Vec<El<Msg>> {
     let sign = if seen.speech.sign() == Sign::Comma { ',' } else { '.' };
     let slot = slots.get(form.at).cloned().unwrap_or_default();
-    let point = match slot.whole {
+    let whole = |slot: &Slot| slot.whole || is_whole(&slot.unit);
+    let point = match whole(&slot) {
         false => pad::Sign::Shown(sign),
-        true if slots.iter().any(|slot| !slot.whole) => pad::Sign::Idle(sign),
+        true if !slots.iter().all(whole) => pad::Sign::Idle(sign),
         true => pad::Sign::None,
     };
     let keys = pad::pad(point, press);

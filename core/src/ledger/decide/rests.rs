@@ -72,7 +72,11 @@ fn came_free(fact: &Fact) -> Option<Id> {
 
 fn not_sold_since(jobs: &Set<Id>, (book, then): (&Book, &Book)) -> Answer<()> {
     let both = |job: &Id| fold::job(book, *job).zip(fold::job(then, *job));
-    jobs.iter().filter_map(both).try_for_each(|(was, is)| pieces_sold(&was, &is))
+    let since = |why| match why {
+        Refusal::NotThatMany { asked, there } => Refusal::SoldSince { pieces: asked.saturating_sub(there) },
+        why => why,
+    };
+    jobs.iter().filter_map(both).try_for_each(|(was, is)| pieces_sold(&was, &is).map_err(since))
 }
 
 /// A job that has wood, or wood set apart, is not taken back from under it.
@@ -204,27 +208,27 @@ mod tests {
     /// What came free by it may be sold or promised to others since.
     #[test]
     fn pieces_that_were_sold_to_others_rest_on_it() {
-        let check = |lines: &str, many: Option<(Count, Count)>| {
+        let check = |lines: &str, many: Option<Count>| {
             let story = tell(&format!("2026-03-02 09:00 -05:00 workshop USD inch\njob stools \"Stools\" 1 spec\n{lines}\nundo it"));
             let why: Vec<Why> = story.refused.into_iter().map(|(_, why)| why).collect();
-            let refused = many.map(|(asked, there)| Why::Refused(Refusal::NotThatMany { asked, there }));
+            let refused = many.map(|pieces| Why::Refused(Refusal::SoldSince { pieces }));
             assert_eq!(why, refused.into_iter().collect::<Vec<_>>(), "{lines}");
         };
         let back = "sell 1 stools for 80 notes as one\nreverse sale one on stools as it\n";
         check(back, None);
-        check(&format!("{back}sell 1 stools for 90 notes"), Some((2, 1)));
-        check(&format!("{back}agree 90 for 1 stools fetched"), Some((2, 1)));
-        check(&format!("{back}consign 1 stools tag 90 share 0.4"), Some((2, 1)));
+        check(&format!("{back}sell 1 stools for 90 notes"), Some(1));
+        check(&format!("{back}agree 90 for 1 stools fetched"), Some(1));
+        check(&format!("{back}consign 1 stools tag 90 share 0.4"), Some(1));
         check(&format!("{back}sell 1 stools for 90 notes as two\nundo two"), None);
         let deal = "agree 100 for 1 stools fetched deposit 30 as deal\npay 30 for stools bank agreed deal\ncancel deal on stools as it\n";
         check(deal, None);
-        check(&format!("{deal}sell 1 stools for 90 notes"), Some((2, 1)));
+        check(&format!("{deal}sell 1 stools for 90 notes"), Some(1));
         let there = "consign 1 stools tag 80 share 0.4\ngallery returns 1 stools as it\n";
         check(there, None);
-        check(&format!("{there}sell 1 stools for 90 notes"), Some((2, 1)));
+        check(&format!("{there}sell 1 stools for 90 notes"), Some(1));
         let changed = "agree 100 for 1 stools fetched as deal\nagree 90 for 1 stools fetched replaces deal as it\n";
         check(changed, None);
-        check(&format!("{changed}sell 1 stools for 90 notes agreed it"), Some((2, 1)));
+        check(&format!("{changed}sell 1 stools for 90 notes agreed it"), Some(1));
     }
 
     /// What claims pieces itself, and the last thing that was done, can always be taken back.

@@ -26,7 +26,7 @@ pub struct SellOrder {
     pub tax: Option<(Decimal, Side)>,
     /// The agreement it carries out; what that has received counts as paid.
     pub agreed: Option<Id>,
-    /// Paid in the same breath: what is still due of the sum.
+    /// Paid in the same breath: what is still due of the sum, and what is owed of pieces of the same order that were handed over before.
     pub paid: Option<Paid>,
     pub carried: Option<Carried>,
     pub buyer: Option<Id>,
@@ -308,10 +308,13 @@ fn sell(book: &Book, order: &SellOrder, offer: Option<Money>, act: &mut Act) -> 
     plain(same(job.currency, order.sum)?)?;
     let workshop = fold::workshop(book);
     let till = workshop.tills.get(&job.currency).cloned().unwrap_or_default();
-    let exact = due_now(&job, agreement, order.sum)?;
+    let before = agreement.filter(|_| order.paid.is_some()).map(|agreed| job.selling.owed_before(job.currency, agreed)).transpose()?;
+    let before = before.filter(|before| !before.is_zero());
+    let exact = due_now(&job, agreement, order.sum)?.plus(before.unwrap_or(Money::zero(job.currency)))?;
     let due = till.in_coins(order.paid, exact)?;
-    // The sale is what the buyer hands over in all, to the coin it ends on.
-    let sum = order.sum.plus(due)?.minus(exact)?;
+    let coins = due.minus(exact)?;
+    // The sale is what the buyer hands over in all, to the coin it ends on; with what was owed before the coin is of no sale alone.
+    let sum = if before.is_some() { order.sum } else { order.sum.plus(coins)? };
     let spoken = order.tax.map(|(rate, side)| Tax { rate, side }).or(agreement.and_then(|agreed| agreed.tax));
     let used = spoken.unwrap_or_else(|| workshop.tax(job.currency, job.tax));
     let (Tax { rate, side }, tax) = (used, used.apart(sum)?.tax);
@@ -335,8 +338,10 @@ fn sell(book: &Book, order: &SellOrder, offer: Option<Money>, act: &mut Act) -> 
     });
     if let Some(paid) = order.paid.filter(|_| Decimal::ZERO < due.amount()) {
         let fee = fee(&till, paid, due)?;
-        let (job, when) = (job.id, order.when);
-        act.add(kind::PaymentReceived { job, sum: due, paid, fee, sale: Some(sale), agreed: None, when, rounding: None });
+        // What comes in for the whole order pays what was owed before first.
+        let (sale, agreed) = if before.is_some() { (None, order.agreed) } else { (Some(sale), None) };
+        let rounding = before.and(Some(coins)).filter(|coins| !coins.is_zero());
+        act.add(kind::PaymentReceived { job: job.id, sum: due, paid, fee, sale, agreed, when: order.when, rounding });
     }
     Ok(())
 }

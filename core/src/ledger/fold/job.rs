@@ -4,6 +4,7 @@ mod brought;
 mod dues;
 pub(in crate::ledger) mod facts;
 mod fees;
+mod handed;
 mod lots;
 mod paid_for;
 mod selling;

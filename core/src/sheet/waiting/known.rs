@@ -87,7 +87,7 @@ const SLOW: f64 = 24_000.0;
 /// [`Refusal::FeesEatThePrice`], [`Refusal::MoneyOutOfRange`], [`Refusal::NothingAsked`].
 pub fn known(shop: &Shop, job: &Job) -> Answer<Option<Rc<Known>>> {
     // A job the maker is done with may have pieces that are still for sale.
-    let is_there = 0 < job.free() && section(job)? != Section::Ended;
+    let is_there = 0 < job.free() && section(shop, job)? != Section::Ended;
     let rests = if is_there { rests(shop, job)? } else { None };
     let Some(rests) = rests.filter(|rests| rests.now < rests.by) else { return Ok(None) };
     let mut kept = shop.prospects.0.borrow_mut();

@@ -18,7 +18,7 @@ use super::super::price::{ask_today, paid_for};
 use super::super::spent_on::{SpentOn, SpentTap};
 use super::sheet;
 use fivebar_core::ledger::decide::Now;
-use fivebar_core::ledger::fold::{Agreement, GalleryTerms, OldJob, TaxBy};
+use fivebar_core::ledger::fold::{GalleryTerms, OldJob, TaxBy};
 use fivebar_core::ledger::kind::bench::Kind;
 use fivebar_core::ledger::kind::job::For;
 use fivebar_core::ledger::kind::sale::{Carried, Instead, Paid};
@@ -90,6 +90,8 @@ pub struct Picks {
     pub never_came: bool,
     /// What a gallery keeps.
     pub terms: GalleryTerms,
+    /// Which gallery, where it is said.
+    pub gallery: Option<Id>,
     /// What lacks of them is not to come: that was all.
     pub is_all: bool,
     /// What became of a piece that is not for sale any more.
@@ -124,6 +126,8 @@ pub enum Pick {
     TheyKeep(bool),
     /// The buyer of an agreement never came: nothing of what came in ahead goes back, unless a sum is typed.
     NeverCame(bool),
+    /// Which gallery it goes to.
+    Gallery(Option<Id>),
     /// The gallery takes its share of the tag with tax.
     WithTax(bool),
     /// The maker sends in the tax of what a gallery sells.
@@ -183,6 +187,7 @@ pub fn begin(app: &App, what: What) -> Option<Draft> {
         ends: false,
         they_keep: false,
         never_came: false,
+        gallery: None,
         terms: if what == What::Consign { usual(app, None) } else { FIRST_TERMS },
         is_all: false,
         instead: Instead::Yours,
@@ -247,7 +252,7 @@ fn filled(draft: Draft, sheet: &JobSheet, sign: Sign) -> Draft {
             Draft { words: words.to_vec(), ..draft }
         }
         What::Sell(id) => sell(draft.clone(), (sheet, *id), typed),
-        What::Pay(to) => Draft { form: Form::filled([typed.sum(due(sheet, *to))]), ..draft },
+        What::Pay(to) => Draft { form: Form::filled([typed.sum(paid::due(sheet, *to))]), ..draft },
         What::HandBack(over) => {
             let form = Form::filled([typed.sum(Some(over.sum))]);
             Draft { form, ..draft }
@@ -320,29 +325,6 @@ fn size(sheet: &JobSheet, typed: Typed) -> Form {
     Form::filled([width, depth, height, typed.grams(said.grams)])
 }
 
-/// What is due of what a payment is for.
-fn due(sheet: &JobSheet, to: PaidTo) -> Option<Money> {
-    match to {
-        PaidTo::Sale(id) => sheet.sale.unpaid.iter().find(|(sale, _)| *sale == id).map(|(_, due)| *due),
-        PaidTo::Part(_, lacks) => Some(lacks),
-        PaidTo::Gallery(id) => {
-            let dues = sheet.selling.gallery_dues(sheet.account.currency).ok()?;
-            dues.into_iter().find(|due| due.of == id).map(|due| due.lacks)
-        }
-        PaidTo::Agreed(id) => sheet.selling.agreement(id).and_then(|it| next_in(sheet, it)),
-    }
-}
-
-/// What is next to come in for an agreement: of its parts the first that lacks, else its deposit, else all that is due.
-fn next_in(sheet: &JobSheet, agreement: &Agreement) -> Option<Money> {
-    let (selling, currency) = (&sheet.selling, sheet.account.currency);
-    let lacking = |sum: &Money| Decimal::ZERO < sum.amount();
-    let part = selling.parts_due(currency, agreement).ok()?.into_iter().map(|(_, lacks)| lacks).find(lacking);
-    let received = selling.received_under(currency, agreement.id).ok()?;
-    let deposit = || agreement.deposit.filter(|_| agreement.parts.is_empty()).and_then(|deposit| deposit.minus(received).ok());
-    part.or_else(|| deposit().filter(lacking)).or_else(|| selling.still_due(currency, agreement).ok())
-}
-
 fn sell(draft: Draft, (sheet, agreed): (&JobSheet, Option<Id>), typed: Typed) -> Draft {
     let agreement = agreed.and_then(|id| sheet.selling.agreement(id));
     let (sum, n) = match agreement {
@@ -380,6 +362,7 @@ pub fn pick(app: &mut App, pick: Pick, now: Now) {
         Pick::Tax(by) => taxed(app, by),
         Pick::Ends(ends) => goes_along_with(app, |picks| picks.ends = ends),
         Pick::TheyKeep(keep) => back::they_keep(app, keep),
+        Pick::Gallery(gallery) => picks.gallery = gallery,
         Pick::WithTax(with_tax) => picks.terms.with_tax = with_tax,
         Pick::MakerPays(pays) => picks.terms.maker_pays = pays,
         Pick::ThatIsAll(all) => picks.is_all = all,

@@ -432,9 +432,9 @@ impl Reader {
                 let (n, tag) = (self.count(draft, 0)?, self.money(draft, 1)?);
                 let percent = draft.form.take(2, |text| reading::percent(text, self.sign))?;
                 let share = Exact(percent.checked_div(Decimal::ONE_HUNDRED)?.normalize());
-                let terms = draft.picks.terms;
+                let (terms, gallery) = (draft.picks.terms, draft.picks.gallery);
                 let (with_tax, maker_pays) = (terms.with_tax.then_some(true), terms.maker_pays.then_some(true));
-                Some(SaleCommand::Consign(PiecesConsigned { job, n, tag, share, with_tax, maker_pays, gallery: None, when: None }))
+                Some(SaleCommand::Consign(PiecesConsigned { job, n, tag, share, with_tax, maker_pays, gallery, when: None }))
             }
             What::NotForSale => {
                 let n = self.count(draft, 0)?;

@@ -15,6 +15,10 @@ pub struct Parts {
     pub job: Id,
     pub agreed: Id,
     pub price: Money,
+    /// What came in for it already: it is the first of its payments.
+    pub came: Money,
+    /// The deposit that was agreed, where one was.
+    pub deposit: Money,
     pub parts: Vec<(Money, Option<Day>)>,
     /// The part in hand, for its day.
     pub at: usize,
@@ -66,14 +70,56 @@ pub fn heard(app: &mut App, tap: PartsTap, now: Now) {
 }
 
 impl Parts {
-    /// The price by these shares: the first today, the last at the hand-over, those between when the maker says.
+    /// First what came in, then what lacks of the deposit that was agreed, due at once, and the rest at the hand-over; halves where neither is.
+    fn propose(&mut self, today: Day) {
+        let lacks = self.deposit.minus(self.came).ok().filter(|lacks| Decimal::ZERO < lacks.amount());
+        let ahead = [Some(self.came).filter(|came| !came.is_zero()), lacks].into_iter().flatten().listed();
+        let rest = ahead.iter().try_fold(self.price, |rest, sum| rest.minus(*sum)).ok().filter(|rest| Decimal::ZERO < rest.amount());
+        match rest.filter(|_| !ahead.is_empty()) {
+            Some(rest) => self.parts = ahead.into_iter().map(|sum| (sum, Some(today))).chain([(rest, None)]).listed(),
+            None => self.split(&[50, 50], today),
+        }
+        // What came in already is no more to be moved.
+        self.at = usize::from(!self.came.is_zero() && 1 < self.parts.len());
+    }
+
+    /// The price by these shares: the first today, the last at the hand-over, those between when the maker says. What came in already is the first
+    /// whatever its share, and the others part the rest as their shares are.
     fn split(&mut self, shares: &[i64], today: Day) {
-        let shares = shares.iter().map(|percent| Decimal::new(*percent, 2)).listed();
-        let Ok(sums) = stages(self.price, &shares) else { return };
+        let Some(sums) = self.sums(shares) else { return };
         let last = sums.len().saturating_sub(1);
         let day = |nth: usize| (nth < last).then(|| later(today, i32::try_from(nth).unwrap_or(0).saturating_mul(14)));
         self.parts = sums.into_iter().enumerate().map(|(nth, sum)| (sum, day(nth))).listed();
         self.at = 0;
+    }
+
+    fn sums(&self, shares: &[i64]) -> Option<Vec<Money>> {
+        let rest = self.price.minus(self.came).ok().filter(|rest| !self.came.is_zero() && Decimal::ZERO < rest.amount());
+        let Some(rest) = rest else {
+            return stages(self.price, &shares.iter().map(|percent| Decimal::new(*percent, 2)).listed()).ok();
+        };
+        let others = shares.get(1..)?;
+        let all = Decimal::from(others.iter().sum::<i64>());
+        let mut left = rest;
+        let (_, others) = others.split_last()?;
+        let part = |percent: &i64| {
+            let share = Decimal::from(*percent).checked_div(all)?;
+            let sum = Money::book(rest.amount().checked_mul(share)?, rest.currency()).ok()?;
+            left = left.minus(sum).ok()?;
+            Some(sum)
+        };
+        let sums = others.iter().map(part).collect::<Option<Vec<Money>>>()?;
+        Some(std::iter::once(self.came).chain(sums).chain([left]).listed())
+    }
+
+    /// So many of its first payments are paid by what came in.
+    pub fn paid(&self) -> usize {
+        let mut all = Money::zero(self.price.currency());
+        let is_paid = |(sum, _): &&(Money, Option<Day>)| {
+            all = all.plus(*sum).unwrap_or(self.price);
+            all.amount() <= self.came.amount()
+        };
+        self.parts.iter().take_while(is_paid).count()
     }
 
     /// The day of the part in hand.
@@ -91,12 +137,16 @@ fn with(app: &mut App, act: impl FnOnce(&mut Parts)) {
 }
 
 fn open(app: &mut App, (id, agreed): (Id, Id), now: Now) {
-    let Some(agreement) = shop(app).job(id).ok().and_then(|job| job.selling.agreement(agreed).cloned()) else { return };
+    let Some(job) = shop(app).job(id).ok() else { return };
+    let Some(agreement) = job.selling.agreement(agreed) else { return };
+    let none = Money::zero(job.currency);
+    let came = job.selling.received_under(job.currency, agreed).unwrap_or(none);
+    let deposit = agreement.deposit.unwrap_or(none);
     let of = |part: &fivebar_core::ledger::fold::PartOfPay| (part.sum, part.due.map(Wall::day));
     let parts = agreement.parts.iter().map(of).listed();
-    let mut opened = Parts { job: id, agreed, price: agreement.sum, parts, at: 0, pad: None, of_job: false };
+    let mut opened = Parts { job: id, agreed, price: agreement.sum, came, deposit, parts, at: 0, pad: None, of_job: false };
     if opened.parts.is_empty() {
-        opened.split(&[50, 50], now.wall.day());
+        opened.propose(now.wall.day());
     }
     app.price.open(Over::Parts(Box::new(opened)));
 }

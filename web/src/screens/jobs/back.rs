@@ -54,7 +54,8 @@ fn large(sheet: &JobSheet, back: Option<&LookBack>, seen: Seen<'_>) -> El<Msg> {
     let per_hour = sheet.account.sold.per_hour;
     let currency = sheet.account.currency;
     let Some((per_hour, money)) = per_hour.and_then(|all| Some((all, Money::book(all.left, currency).ok()?))) else {
-        return el("p", "notice").text(none_left(sheet));
+        let in_all = sheet.account.sold.in_the_end().map(|kept| words::in_all(&sum(kept, seen)));
+        return el("p", "notice").text(in_all.into_iter().chain([none_left(sheet).to_owned()]).listed().join(" "));
     };
     let sold = &sheet.account.sold;
     let unsold = sold.left.saturating_sub(sold.promised);
@@ -106,7 +107,7 @@ fn haul_before_the_end(open: Span, seen: Seen<'_>) -> Option<El<Msg>> {
 fn none_left(sheet: &JobSheet) -> &'static str {
     let sold = &sheet.account.sold;
     match sold.pieces.saturating_add(sold.by_galleries) {
-        0 => words::NOTHING_LEFT_YET,
+        0 if sold.is_any_to_sell() => words::NOTHING_LEFT_YET,
         _ if sheet.account.hours.logged.own.total() <= Span::ZERO => words::NO_HOURS_LOGGED,
         _ if sheet.account.hours.stands.own.total() <= Span::ZERO => words::ALL_HOURS_OPEN,
         _ => words::NO_COSTS_KNOWN,
@@ -160,8 +161,9 @@ fn price_row(sheet: &JobSheet, back: &LookBack, seen: Seen<'_>) -> Option<Ratio>
     Some(ratio((words::PRICE, note), of, of < Decimal::ONE, seen))
 }
 
-/// One sentence: what strayed, then what went as planned.
+/// One sentence: what strayed, then what went as planned; of hours, while work is to come, how much is.
 fn sentence(back: &LookBack, seen: Seen<'_>) -> String {
+    let to_come = back.to_come.map(|to_come| seen.speech.span(to_come));
     let (mut strayed, mut as_planned) = (vec![], vec![]);
     let mut note = |known: bool, way: Strayed, words: (String, &'static str)| match way {
         _ if !known => {}
@@ -171,7 +173,12 @@ fn sentence(back: &LookBack, seen: Seen<'_>) -> String {
     let hours = back.ratios.hours.map(|ratio| within(ratio, 5));
     let written = hours_over(back, seen);
     let hours_way = hours.unwrap_or(Strayed::AsPlanned);
-    note(hours.is_some(), hours_way, (words::hours_strayed(hours_way, &written), words::HOURS_SMALL));
+    // Hours that go on are held against no plan.
+    let hours_said = match &to_come {
+        Some(to_come) => (Strayed::Over, words::still_to_come(to_come)),
+        None => (hours_way, words::hours_strayed(hours_way, &written)),
+    };
+    note(hours.is_some(), hours_said.0, (hours_said.1, words::HOURS_SMALL));
     let wood = back.ratios.wood.map(|ratio| within(ratio, 10)).unwrap_or(Strayed::AsPlanned);
     note(back.ratios.wood.is_some(), wood, (words::wood_strayed(wood).into(), words::WOOD_SMALL));
     let price = back.ratios.price.map(|ratio| within(ratio, 3)).unwrap_or(Strayed::AsPlanned);

@@ -23,7 +23,7 @@ use crate::parts::paid_bar::paid_bar;
 use crate::parts::so_far::so_far;
 use crate::screens::price::list::{guessed, haul_in_question};
 use crate::view::{El, el};
-use crate::words::en::{changed, common, dates, jobs as words, rack as rack_words};
+use crate::words::en::{changed, common, dates, jobs as words, price, rack as rack_words};
 use fivebar_core::bench::Stage;
 use fivebar_core::bench::wait::Wait;
 use fivebar_core::quantity::{Decimal, Listed, Money, Span};
@@ -251,7 +251,7 @@ fn money_card(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
     let (word, if_sold) = match &rest {
         Some(rest) => {
             let left = seen.speech.count(rest.n);
-            let at = words::if_rest_go((rest.n, &left), &short(rest.each, seen));
+            let at = words::if_rest_go((rest.n, &left), &short(rest.each, seen), price::by(paid(app)));
             (words::rest_unsold(&left), Some(line(at, hourly(rest.sold.left, seen))))
         }
         None => {
@@ -260,7 +260,12 @@ fn money_card(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
             (word, None)
         }
     };
-    let stands = per_hour.map_or(words::NOT_KNOWN.to_owned(), |per_hour| hourly(per_hour.left, seen));
+    // Where no hour was logged what is left in all is known, once nothing is left to sell.
+    let (word, stands) = match (per_hour, sheet.account.sold.in_the_end()) {
+        (Some(per_hour), _) => (word, hourly(per_hour.left, seen)),
+        (None, Some(kept)) => (words::LEFT_IN_ALL.to_owned(), sum(kept, seen)),
+        (None, None) => (word, words::NOT_KNOWN.to_owned()),
+    };
     let after = per_hour.and_then(|per_hour| per_hour.after_workshop);
     let rule = (!agreed.is_empty()).then(|| el("div", "rule"));
     let after = after.map(|rate| line(words::AFTER_WORKSHOP, hourly(rate, seen)));
@@ -287,9 +292,16 @@ fn agreed(sheet: &JobSheet, seen: Seen<'_>) -> Vec<El<Msg>> {
         words::when_how(&day(agreement.at, seen), how)
     });
     let share = received.amount().checked_div(all.amount()).and_then(|share| f64::try_from(share).ok()).unwrap_or(0.0);
+    let [handed, of] = sheet.selling.open().fold([0; 2], |[handed, of]: [fivebar_core::quantity::Count; 2], agreement| {
+        [handed.saturating_add(agreement.sold), of.saturating_add(agreement.n)]
+    });
+    let gone = (0 < handed).then(|| el("p", "t14").text(words::of_them_handed_over(&seen.speech.count(handed), &seen.speech.count(of))));
     let came = match (received.is_zero(), open) {
         (true, _) => el("span", "t14 nw").text(words::NOTHING_PAID),
-        (_, Some(_)) => part("t14 c-good nw", words::DEPOSIT_IN, &sum(received, seen)),
+        (_, Some(_)) => {
+            let word = if handed == 0 { words::DEPOSIT_IN } else { words::IN_SO_FAR };
+            part("t14 c-good nw", word, &sum(received, seen))
+        }
         (_, None) if sold.handed_over.is_zero() => part("t14 c-good nw", words::PAID, &sum(received, seen)),
         (_, None) => part("t14 c-good nw", words::PAID_BY_BUYERS, &sum(received, seen)),
     };
@@ -308,6 +320,7 @@ fn agreed(sheet: &JobSheet, seen: Seen<'_>) -> Vec<El<Msg>> {
         el("p", "row").kid(came).kids(due),
     ]
     .into_iter()
+    .chain(gone)
     .chain(then)
     .chain(others)
     .chain(between(sheet, seen))

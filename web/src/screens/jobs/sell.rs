@@ -136,9 +136,12 @@ fn agreed(sheet: &JobSheet, (agreement, whom): (&Agreement, Option<String>), see
         AgreementState::Done => Some(words::DONE.into()),
         AgreementState::Replaced => Some(words::REPLACED.into()),
         AgreementState::Cancelled { kept, no_show, .. } => {
-            let word = if no_show { waiting::NEVER_CAME } else { words::CAME_TO_NOTHING };
+            let (word, small) = match no_show {
+                true => (waiting::NEVER_CAME, waiting::DID_NOT_TURN_UP),
+                false => (words::CAME_TO_NOTHING, words::CAME_TO_NOTHING_SMALL),
+            };
             let came = if kept.is_zero() { nothing_came(sheet, agreement) } else { Some(words::kept(&sum(kept, seen))) };
-            Some(join([Some(handed_over_in_part(agreement, seen).filter(|_| !no_show).unwrap_or_else(|| jobs::lower_first(word))), came]))
+            Some(join([Some(handed_over_in_part(agreement, small, seen).unwrap_or_else(|| jobs::lower_first(word))), came]))
         }
     };
     // Payments that are planned took its place.
@@ -182,15 +185,16 @@ pub(super) fn change((job, agreed): (Id, Id), class: &'static str) -> El<Msg> {
     key(class, deal::CHANGE, "", Msg::Price(PriceTap::Agree(AgreeTap::ChangeOfJob(job, agreed))))
 }
 
-/// Of an order that ended with pieces that came back, or before all were handed over: what became of them. None where none is still sold.
-fn handed_over_in_part(agreement: &Agreement, seen: Seen<'_>) -> Option<String> {
+/// Of an order that ended with pieces that came back, or before all were handed over: what became of them, and by a word what of those that never
+/// went. None where none is still sold.
+fn handed_over_in_part(agreement: &Agreement, word: &'static str, seen: Seen<'_>) -> Option<String> {
     let rest = agreement.n.saturating_sub(agreement.sold);
     let back = agreement.came_back.min(rest);
     let never = rest.saturating_sub(back);
     let count = |n: u32| seen.speech.count(n);
     let handed = agreement.sold.saturating_add(back);
     let of = (handed < agreement.n).then(|| words::of_them(&count(handed)));
-    let said = [(back, words::BROUGHT_BACK_SMALL), (never, words::CAME_TO_NOTHING_SMALL)].into_iter().filter(|(n, _)| 0 < *n);
+    let said = [(back, words::BROUGHT_BACK_SMALL), (never, word)].into_iter().filter(|(n, _)| 0 < *n);
     let first = of.unwrap_or_default() + words::DONE;
     (0 < agreement.sold).then(|| std::iter::once(first).chain(said.map(|(n, word)| format!("{} {word}", count(n)))).listed().join(", "))
 }

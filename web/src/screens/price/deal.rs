@@ -76,8 +76,14 @@ fn facts(row: &AgreedRow, (who, parts): (Option<String>, Option<Parts>), seen: S
     // Where parts are planned they say what comes ahead.
     let asked = row.deposit.filter(|deposit| row.parts.is_empty() && row.received.amount() < deposit.amount());
     let asked = asked.map(|deposit| fact(words::DEPOSIT, exact(deposit, seen.speech)));
-    let many = (1 < row.n).then(|| fact(price::HOW_MANY, seen.speech.count(row.n)));
-    let came = fact(price::came_in(row.deposit.is_some() && row.parts.is_empty()), exact(row.received, seen.speech));
+    let is_begun = row.n < row.of;
+    let many = match is_begun {
+        true => Some(fact(words::HANDED_OVER, words::of_all(&seen.speech.count(row.of.saturating_sub(row.n)), &seen.speech.count(row.of)))),
+        false => (1 < row.n).then(|| fact(price::HOW_MANY, seen.speech.count(row.n))),
+    };
+    let is_deposit = row.deposit.is_some() && row.parts.is_empty() && !is_begun;
+    let came = fact(price::came_in(is_deposit), exact(row.received, seen.speech));
+    let before = (!row.before.is_zero()).then(|| fact(words::OWED_BEFORE, exact(row.before, seen.speech)));
     let due = fact(price::DUE_ROW, exact(row.still, seen.speech));
     el("section", "card tap").kid(
         el("table", "facts").kid(
@@ -88,6 +94,7 @@ fn facts(row: &AgreedRow, (who, parts): (Option<String>, Option<Parts>), seen: S
                 .kids(asked)
                 .kids(parts_of(row, seen))
                 .kid(came)
+                .kids(before)
                 .kid(due)
                 .kids(parts.map(|parts| goes_out(parts, seen)).into_iter().flatten()),
         ),

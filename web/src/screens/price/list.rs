@@ -5,7 +5,7 @@ use super::more::tag_under;
 use super::quick;
 use super::scale::is_settled_under;
 use super::waiting::say;
-use super::{Screen, Seen, bare, end_said, exact, mark, per_hour, refused};
+use super::{Screen, Seen, bare, end_said, exact, in_minor_units, mark, per_hour, refused};
 use crate::app::price::agree::who;
 use crate::app::price::bargain::BargainTap;
 use crate::app::price::deal::DealTap;
@@ -91,7 +91,7 @@ pub fn just_sold(app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
     let left = left.map_or_else(|| el("p", "t14").text(words::PAY_UNKNOWN), |left| row(word, left));
     let open = in_question((account.hours.unsettled, account.costs.unsettled, account.ended), seen);
     let rest = rest.zip(count).map(|(rest, (n, count))| {
-        row(jobs::if_rest_go((n, &count), &bare(rest.each, seen.speech)), per_hour(rest.sold.left, sum, seen.speech))
+        row(jobs::if_rest_go((n, &count), &bare(rest.each, seen.speech), words::by(paid(app))), per_hour(rest.sold.left, sum, seen.speech))
     });
     Some(
         el("section", "card hot")
@@ -301,8 +301,8 @@ pub fn table(row: &ForSale, seen: Seen<'_>) -> Option<El<Msg>> {
     let has_settle = row.rows.iter().any(|row| row.settle.is_some());
     let shown = |nth: &usize| *nth != 1 || has_settle;
     let top = heads.iter().enumerate().filter(|(nth, _)| shown(nth)).map(|(_, word)| el("th", "n").attr("scope", "col").text(*word));
-    // One of them is so small that its cents count: then those of all are shown.
-    let in_cents = row.rows.iter().filter_map(|of| of.costs_covered).any(|sum| mark(sum, seen.speech) == bare(sum, seen.speech));
+    // One of them is so small that its cents count: then those of all are shown, and of all in one form.
+    let in_cents = row.rows.iter().filter_map(|of| of.costs_covered).any(in_minor_units);
     let rows = row.rows.iter().filter_map(|of| {
         let figures = figures(of, in_cents, seen).into_iter().zip(heads).enumerate().filter(|(nth, _)| shown(nth));
         // With large text the heads stand beside each figure instead of above.
@@ -322,7 +322,7 @@ fn figures(of: &ForPieces, in_cents: bool, seen: Seen<'_>) -> [String; 3] {
     let shown = |sum: Option<Money>| sum.map_or_else(none, |sum| bare(sum, seen.speech));
     let ask = of.ask.map_or_else(none, |ask| if of.n == 1 { seen.speech.short_money(ask) } else { bare(ask, seen.speech) });
     // Not under is in whole units already, or what is asked.
-    let costs = || of.costs_covered.map_or_else(none, |sum| if in_cents { bare(sum, seen.speech) } else { mark(sum, seen.speech) });
+    let costs = || of.costs_covered.map_or_else(none, |sum| if in_cents { exact(sum, seen.speech) } else { mark(sum, seen.speech) });
     let last = of.not_under.map_or_else(costs, |sum| bare(sum, seen.speech));
     [ask, shown(of.settle), last]
 }

@@ -35,7 +35,7 @@ pub fn screen(parts: &Parts, app: &App, seen: Seen<'_>) -> Option<Screen> {
     let whole = is_planned.then(|| key("key h48", words::IN_ONE_SUM, "", say(PartsTap::Whole)));
     let main = el("main", "price")
         .kid(splits(parts, seen))
-        .kids(parts.parts.iter().enumerate().map(|(nth, part)| row((nth, parts.at), *part, seen)))
+        .kids(parts.parts.iter().enumerate().map(|(nth, part)| row((nth, parts), *part, seen)))
         .kid(el("h2", "").text(words::its_day(&nth(parts.at, seen))))
         .kid(day_steps([job::DAY, job::DAYS], |by| say(PartsTap::Move(by))))
         .kid(el("div", "g2").kid(key("key h56", words::AT_HAND_OVER, "", say(PartsTap::NoDay))).kid(key(
@@ -59,9 +59,10 @@ fn nth(nth: usize, seen: Seen<'_>) -> String {
     words::part(&seen.speech.count(u32::try_from(nth.saturating_add(1)).unwrap_or(0)))
 }
 
-/// A part: which, how much, by when. A tap takes it in hand.
-fn row((nth_part, at): (usize, usize), (sum, day): (Money, Option<Day>), seen: Seen<'_>) -> El<Msg> {
-    let chosen = nth_part == at;
+/// A part: which, how much, by when, or that it is paid. A tap takes it in hand.
+fn row((nth_part, parts): (usize, &Parts), (sum, day): (Money, Option<Day>), seen: Seen<'_>) -> El<Msg> {
+    let chosen = nth_part == parts.at;
+    let by = if nth_part < parts.paid() { words::PAID.to_owned() } else { by(day, seen) };
     el("button", if chosen { "card hot sale" } else { "card tap sale" })
         .attr("type", "button")
         .attr("aria-pressed", if chosen { "true" } else { "false" })
@@ -70,7 +71,7 @@ fn row((nth_part, at): (usize, usize), (sum, day): (Money, Option<Day>), seen: S
         .kid(
             el("span", "row")
                 .kid(el("span", "").text(nth(nth_part, seen)))
-                .kid(el("span", "t14 i2").text(by(day, seen)))
+                .kid(el("span", "t14 i2").text(by))
                 .kid(el("span", "t22 w8").text(exact(sum, seen.speech))),
         )
 }

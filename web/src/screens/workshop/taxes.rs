@@ -15,7 +15,7 @@ use crate::view::{El, el};
 use crate::words::en::{common, refusal, taxes as words, workshop as shop_words};
 use fivebar_core::ledger::fold::NamedTax;
 use fivebar_core::quantity::{Listed, Money, Side};
-use fivebar_core::sheet::taxes::{AtRate, taxes};
+use fivebar_core::sheet::taxes::{AtRate, YearTaxes, currencies, taxes};
 
 fn tap(tap: TaxTap) -> Msg {
     say(Tap::Tax(tap))
@@ -59,15 +59,26 @@ pub fn form(draft: &Draft, app: &App, seen: Seen<'_>) -> Screen {
     Screen::new("workshop/tax", head(Head::new(words::OTHER_RATES, title)), main).foot(el("footer", "foot").kid(keys)).says_it()
 }
 
-/// What was recorded this year, by rate; nothing before the first sale of the year.
+/// What was recorded this year, in each currency, the one that is set now first; nothing before the first sale of the year.
 pub fn recorded(app: &App, seen: Seen<'_>) -> Vec<El<Msg>> {
     let (currency, year) = (app.begins_with().0, seen.now.day().as_ymd().0);
     let shop = app.shelf().shop(seen.now.at);
-    let found = match taxes(&shop, currency, year) {
-        Ok(found) if !found.is_empty() => found,
-        Ok(_) => return vec![],
-        Err(why) => return vec![slots::no(&why, seen)],
-    };
+    let others = currencies(&shop).into_iter().filter(|other| *other != currency);
+    let found = std::iter::once(currency).chain(others).map(|currency| match taxes(&shop, currency, year) {
+        Ok(found) if found.is_empty() => vec![],
+        Ok(found) => in_one(&found, seen).into(),
+        Err(why) => vec![slots::no(&why, seen)],
+    });
+    let found = found.flatten().listed();
+    if found.is_empty() {
+        return vec![];
+    }
+    let title = el("h2", "gap").text(format!("{} {year}", words::RECORDED));
+    std::iter::once(title).chain(found).chain([el("p", "t14 i2").text(words::RECORDED_UNDER)]).listed()
+}
+
+/// All of one currency, and its lines by rate.
+fn in_one(found: &YearTaxes, seen: Seen<'_>) -> [El<Msg>; 2] {
     let row = |word: String, under: String, tax: Money| {
         let under = (!under.is_empty()).then(|| el("span", "t14 i2").text(under));
         let name = el("span", "op").kid(el("b", "").text(word)).kids(under);
@@ -86,10 +97,5 @@ pub fn recorded(app: &App, seen: Seen<'_>) -> Vec<El<Msg>> {
         row(words::BY_GALLERIES.to_owned(), at, *tax)
     });
     let total = el("p", "row").kid(el("b", "t30 w8").text(seen.speech.money(found.tax)));
-    vec![
-        el("h2", "gap").text(format!("{} {year}", words::RECORDED)),
-        total,
-        el("div", "card list").kids(rows).kids(of_galleries),
-        el("p", "t14 i2").text(words::RECORDED_UNDER),
-    ]
+    [total, el("div", "card list").kids(rows).kids(of_galleries)]
 }

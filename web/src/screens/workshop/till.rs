@@ -37,7 +37,7 @@ pub fn screen(app: &App, seen: Seen<'_>) -> Screen {
     if let Some(draft) = &app.workshop.tax {
         return taxes::form(draft, app, seen);
     }
-    let (_, units) = app.begins_with();
+    let (currency, units) = app.begins_with();
     let till = of(app);
     let money = |sum: Option<Money>| sum.map(|sum| seen.speech.money(sum));
     let mileage = till.mileage.map(|rate| seen.speech.number(rate, 2, 4));
@@ -59,7 +59,7 @@ pub fn screen(app: &App, seen: Seen<'_>) -> Screen {
         ]))
         .kids(to_coin(&till))
         .kid(el("h2", "gap").text(words::PRICE_POINTS))
-        .kid(points(&till))
+        .kid(points(&till, currency))
         .kids(taxes::recorded(app, seen));
     page(app, ("workshop/till", words::HOW_PAID), main, seen)
 }
@@ -111,10 +111,14 @@ fn to_coin(till: &Till) -> Vec<El<Msg>> {
     vec![el("h2", "gap").text(words::TO_COIN), even(words::TO_COIN, segs, |nth| say(Tap::CashUp(nth == 1)))]
 }
 
-fn points(till: &Till) -> El<Msg> {
+/// Where a currency has no decimals its least unit is one, and stands once.
+fn points(till: &Till, currency: Currency) -> El<Msg> {
+    let is_same = |points: Points| points == Points::Minor && currency.digits() == 0;
     let chosen = till.point.as_ref().and_then(|key| Points::of(key.as_str())).unwrap_or(Points::Five);
-    let chips = Points::ALL.iter().map(|points| Chip::choice(words::point(*points), *points == chosen)).listed();
-    flowing("key t22 h56", chips, |nth| say(Tap::Point(Points::ALL.get(nth).copied().unwrap_or(Points::Five))))
+    let chosen = if is_same(chosen) { Points::One } else { chosen };
+    let offered = Points::ALL.into_iter().filter(|points| !is_same(*points)).listed();
+    let chips = offered.iter().map(|points| Chip::choice(words::point(*points), *points == chosen)).listed();
+    flowing("key t22 h56", chips, move |nth| say(Tap::Point(offered.get(nth).copied().unwrap_or(Points::Five))))
         .attr("aria-label", words::PRICE_POINTS)
         .attr("class", "chips points")
 }

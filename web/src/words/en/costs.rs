@@ -106,3 +106,8 @@ pub const IT_IS_SO: &str = "It is so";
 pub fn so_many_back(n: &str) -> String {
     format!("{n} back")
 }
+
+/// "Left empty, the rate is 0.30 a km, as in Workshop."
+pub fn rate_as_set(rate: &str, unit: &str) -> String {
+    format!("Left empty, the rate is {rate} a {unit}, as in Workshop.")
+}

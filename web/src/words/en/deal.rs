@@ -86,6 +86,7 @@ pub fn agreement((n, written): (u32, &str), price: &str, deposit: Option<&str>, 
 // --- the deal
 
 pub const SOLD_NOT_PAID: &str = "Sold, not paid yet";
+pub const OWED_BEFORE: &str = "Owed of pieces handed over before";
 pub const OTHER_SUM: &str = "Another sum came in";
 pub const CHANGE: &str = "Change the order";
 pub const WHAT_IF: &str = "Another price?";
@@ -95,6 +96,11 @@ pub const DEPOSIT_BACK: &str = "deposit handed back";
 pub const NOTHING_CAME_IN: &str = "nothing came in";
 pub const NOTHING_TO_HAND_BACK: &str = "nothing to hand back";
 pub const HOW_MUCH_CAME: &str = "How much came in?";
+
+/// "1 of 2": of the pieces that were agreed, how many are handed over.
+pub fn of_all(handed: &str, of: &str) -> String {
+    format!("{handed} of {of}")
+}
 
 /// "Change the order to 430".
 pub fn change_to(sum: &str) -> String {

@@ -403,6 +403,16 @@ pub fn kept_over(sold: Option<&str>, sum: &str, span: &str) -> String {
     format!("{LEFT_PER_HOUR}{of}, {sum} in all over {span}")
 }
 
+/// "−40.00 in all.": where nobody knows what an hour left.
+pub fn in_all(sum: &str) -> String {
+    format!("{sum} in all.")
+}
+
+/// "5 h 22 still to come": in the sentence about plan and fact, while work goes on.
+pub fn still_to_come(span: &str) -> String {
+    format!("{span} still to come")
+}
+
 /// "left per hour, with all that is likely to come, 25 h 26": under the figure while work is to come.
 pub fn left_by_likely(span: &str) -> String {
     format!("{LEFT_PER_HOUR}, with all that is likely to come, {span}")

@@ -38,6 +38,7 @@ pub const TAX_AND_FEES: &str = "Tax and fees";
 pub const FEES_LOST: &str = "Fees of what went back";
 pub const COSTS_UNKNOWN: &str = "nothing noted yet";
 pub const AS_IT_STANDS: &str = "Left per hour, as it stands";
+pub const LEFT_IN_ALL: &str = "Left in all";
 
 /// The key behind the latest that have ended: "61 more that have ended".
 pub fn more_ended(n: usize) -> String {
@@ -54,9 +55,9 @@ pub fn rest_unsold(written: &str) -> String {
     format!("Left per hour, {written} unsold")
 }
 
-/// "if the other 3 go at 140".
-pub fn if_rest_go((n, written): (u32, &str), ask: &str) -> String {
-    if n == 1 { format!("if it goes at {ask}") } else { format!("if the other {written} go at {ask}") }
+/// "if the other 3 go at 140, by card".
+pub fn if_rest_go((n, written): (u32, &str), ask: &str, by: &str) -> String {
+    if n == 1 { format!("if it goes at {ask}, {by}") } else { format!("if the other {written} go at {ask}, {by}") }
 }
 
 pub const AFTER_WORKSHOP: &str = "After workshop costs";
@@ -81,6 +82,8 @@ pub fn then(sum: &str) -> String {
 }
 pub const STILL_DUE: &str = "still due";
 pub const DEPOSIT_IN: &str = "deposit in";
+/// Where pieces of the order were handed over: what came in is no deposit alone.
+pub const IN_SO_FAR: &str = "in so far";
 pub const PAID: &str = "paid";
 /// Where a gallery handed over its part beside it.
 pub const PAID_BY_BUYERS: &str = "paid by buyers";
@@ -392,6 +395,11 @@ pub fn due(sum: &str) -> String {
 /// "A payment is due by Fri 8 May."
 pub fn state_part(day: &str) -> String {
     sentence(format!("A payment is due by {day}"))
+}
+
+/// "1 of 2 handed over": of what was agreed.
+pub fn of_them_handed_over(handed: &str, of: &str) -> String {
+    format!("{handed} of {of} handed over")
 }
 
 /// "20.00 to hand back".

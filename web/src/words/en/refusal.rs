@@ -91,6 +91,14 @@ pub fn refused(refusal: &Refusal, speech: &dyn Speech) -> Said {
             ),
             "Take that back first, or count again.",
         ),
+        Refusal::SoldSince { pieces } => said(
+            format!(
+                "Not taken back: {} that came free by it {} sold, promised or left with a gallery since.",
+                count(*pieces),
+                if *pieces == 1 { "was" } else { "were" }
+            ),
+            "Take that back first.",
+        ),
         Refusal::SpanOutOfRange { met, most } => {
             let (met, most) = (speech.span(*met), speech.span(*most));
             said(format!("Not taken: {met} is no time of a run, which lasts from nothing to {most}."), "Check start and stop.")

@@ -40,6 +40,8 @@ pub struct Selling {
     /// The same of an agreement whose place another took.
     pub(super) came_back_before_change: Sorted<Id, Vec<Id>>,
     pub(super) planned: Sorted<Id, Vec<PartOfPay>>,
+    /// What all pieces of an agreement came to, when the last of them was handed over.
+    pub(super) came_to: Sorted<Id, Money>,
     pub(super) found: Found,
 }
 
@@ -98,9 +100,12 @@ pub struct Agreement {
     pub state: AgreementState,
     /// The parts it is paid in, where it is.
     pub parts: Vec<PartOfPay>,
-    /// Pieces sold under it, and what they were sold for.
+    /// Pieces sold under it, and what they were sold for, but for what all of it came to beyond its sum when the last was handed over: to a coin,
+    /// or as the maker had it then.
     pub sold: Count,
     pub sold_for: Money,
+    /// By so much all of its pieces came to more than its sum, below nothing where it was less; nothing before all were handed over.
+    pub beyond: Money,
     /// Pieces that were handed over under it and came back.
     pub came_back: Count,
 }
@@ -456,26 +461,8 @@ impl Selling {
             parts: vec![],
             sold: 0,
             sold_for: Money::zero(f.sum.currency()),
+            beyond: Money::zero(f.sum.currency()),
             came_back: 0,
-        });
-    }
-
-    fn sold(&mut self, entry: &Entry, f: &crate::ledger::kind::sale::PieceSold, tag: Option<Money>) {
-        self.sales.push(Sale {
-            id: entry.id,
-            at: entry.when(f.when),
-            n: f.n,
-            sum: f.sum,
-            tax: f.tax,
-            rate: f.rate.0,
-            side: f.side,
-            tag,
-            agreed: f.agreed,
-            carried: f.carried,
-            buyer: f.buyer,
-            whole: Lines { n: f.n, sum: f.sum, tax: f.tax },
-            back: vec![],
-            reversed: None,
         });
     }
 }

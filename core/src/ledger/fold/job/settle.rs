@@ -22,6 +22,8 @@ impl Selling {
             // What was given off its price stays given, also where the piece came back after that and is made good.
             let sums = under().map(|sale| sale.sum).chain(of_it().flat_map(|sale| sale.given_off()));
             agreement.sold_for = sums.fold(agreement.sold_for, |all, sum| all.plus(sum).unwrap_or(all));
+            agreement.beyond = self.came_to.get(&id).and_then(|all| all.minus(agreement.sum).ok()).unwrap_or(agreement.beyond);
+            agreement.sold_for = agreement.sold_for.minus(agreement.beyond).unwrap_or(agreement.sold_for);
             let back = |sale: &Sale| if sale.reversed.is_some() { sale.whole.n } else { sale.whole.n.saturating_sub(sale.n) };
             agreement.came_back = of_it().fold(0, |sum, sale| sum.saturating_add(back(sale)));
             agreement.parts = self.planned.get(&agreement.id).cloned().unwrap_or_default();

@@ -190,25 +190,47 @@ impl Selling {
         Ok(self.paid_for(currency)?.of_sale(sale))
     }
 
-    /// Sales not paid in full, each with what it lacks. While an agreement is open, it asks for all that is due under it itself.
+    /// Sales not paid in full, each with what it lacks. While an order is open, it asks itself for all that is due of it, also of what was handed
+    /// over before the order was changed.
     ///
     /// # Errors
     /// [`crate::refusal::Refusal::MoneyOutOfRange`].
     pub fn unpaid(&self, currency: Currency) -> Answer<Vec<(&Sale, Money)>> {
         let paid = self.paid_for(currency)?;
-        let is_open = |sale: &Sale| self.open().any(|agreement| sale.agreed == Some(agreement.id));
+        let is_open = |sale: &Sale| self.open().any(|agreement| self.is_of_order(sale, agreement));
         let lacks = |sale: &Sale| sale.sum.minus(paid.of_sale(sale.id));
         let asked = self.standing().filter(|sale| !is_open(sale)).map(|sale| Ok((sale, lacks(sale)?)));
         Ok(asked.collect::<Answer<Vec<_>>>()?.into_iter().filter(|(_, lacks)| !lacks.is_zero()).listed())
     }
 
-    /// What is due under an agreement, its sales and the pieces still to be handed over together.
+    /// What is due of an order, of its sales and of the pieces still to be handed over together.
     ///
     /// # Errors
     /// [`crate::refusal::Refusal::MoneyOutOfRange`].
     pub fn still_due(&self, currency: Currency, agreement: &Agreement) -> Answer<Money> {
         let given = Money::sum(currency, self.given_off_under(agreement.id))?;
-        beyond(agreement.sum.minus(given)?, self.received_under(currency, agreement.id)?)
+        let own = beyond(agreement.sum.plus(agreement.beyond)?.minus(given)?, self.received_under(currency, agreement.id)?)?;
+        own.plus(self.lacking(currency, |sale| sale.agreed != Some(agreement.id) && self.is_of_order(sale, agreement))?)
+    }
+
+    /// What is still owed of the pieces of an order that were handed over before, also before it was changed: what comes in next for it pays that
+    /// first.
+    ///
+    /// # Errors
+    /// [`crate::refusal::Refusal::MoneyOutOfRange`].
+    pub fn owed_before(&self, currency: Currency, agreement: &Agreement) -> Answer<Money> {
+        self.lacking(currency, |sale| self.is_of_order(sale, agreement))
+    }
+
+    fn lacking(&self, currency: Currency, is_of: impl Fn(&Sale) -> bool) -> Answer<Money> {
+        let paid = self.paid_for(currency)?;
+        let lacks = self.standing().filter(|sale| is_of(sale)).map(|sale| beyond(sale.sum, paid.of_sale(sale.id)));
+        Money::sum(currency, lacks.collect::<Answer<Vec<Money>>>()?)
+    }
+
+    /// Whether a sale is of an agreement, or of one it replaced.
+    fn is_of_order(&self, sale: &Sale, agreement: &Agreement) -> bool {
+        sale.agreed.is_some() && self.first(sale.agreed) == self.first(Some(agreement.id))
     }
 
     /// What went back of the price of an agreement's sales while their pieces stayed sold: nobody owes that, also where they came back later.

@@ -1,10 +1,13 @@
 //! How what is written of selling is paid.
 
-use super::What;
+use super::{PaidTo, What};
 use crate::app::App;
 use crate::app::price::say_paid;
 use fivebar_core::ledger::decide::PaidOf;
+use fivebar_core::ledger::fold::Agreement;
 use fivebar_core::ledger::kind::sale::Paid;
+use fivebar_core::quantity::{Decimal, Money};
+use fivebar_core::sheet::job::JobSheet;
 
 /// What a payment that is written is for; none where nothing was agreed or sold yet.
 pub fn of(what: &What) -> Option<PaidOf> {
@@ -24,4 +27,27 @@ pub fn pick(app: &mut App, paid: Option<Paid>) {
     if let Some(draft) = &mut app.jobs.draft {
         draft.picks.paid = paid;
     }
+}
+
+/// What is due of what a payment is for.
+pub fn due(sheet: &JobSheet, to: PaidTo) -> Option<Money> {
+    match to {
+        PaidTo::Sale(id) => sheet.sale.unpaid.iter().find(|(sale, _)| *sale == id).map(|(_, due)| *due),
+        PaidTo::Part(_, lacks) => Some(lacks),
+        PaidTo::Gallery(id) => {
+            let dues = sheet.selling.gallery_dues(sheet.account.currency).ok()?;
+            dues.into_iter().find(|due| due.of == id).map(|due| due.lacks)
+        }
+        PaidTo::Agreed(id) => sheet.selling.agreement(id).and_then(|it| next_in(sheet, it)),
+    }
+}
+
+/// What is next to come in for an agreement: of its parts the first that lacks, else its deposit, else all that is due.
+fn next_in(sheet: &JobSheet, agreement: &Agreement) -> Option<Money> {
+    let (selling, currency) = (&sheet.selling, sheet.account.currency);
+    let lacking = |sum: &Money| Decimal::ZERO < sum.amount();
+    let part = selling.parts_due(currency, agreement).ok()?.into_iter().map(|(_, lacks)| lacks).find(lacking);
+    let received = selling.received_under(currency, agreement.id).ok()?;
+    let deposit = || agreement.deposit.filter(|_| agreement.parts.is_empty()).and_then(|deposit| deposit.minus(received).ok());
+    part.or_else(|| deposit().filter(lacking)).or_else(|| selling.still_due(currency, agreement).ok())
 }

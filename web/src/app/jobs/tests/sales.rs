@@ -91,6 +91,30 @@ fn a_part_of_an_order_has_its_part_of_the_price() {
     maker.tap(Tap::Write(What::Sell(Some(agreed)))).shows(&[">66.67<"]);
 }
 
+/// Three for 300, the first handed over and not paid: the hand-over of the others asks for all of it, a coin it is paid in too, and brings all of
+/// it; the page of the job says the same before.
+#[test]
+fn what_is_owed_of_the_first_is_due_with_the_others() {
+    for (price, change, [rest, due, coins]) in [
+        ("300", "", ["200.00", "300.00", "300.00"]),
+        ("299.98", "agree 250.02 for 2 more fetched replaces first as new\n", ["250.02", "350.01", "350.00"]),
+    ] {
+        let story = format!(
+            "2026-05-22 08:14 -05:00 workshop EUR metric\ntill cash 0.05\njob more \"Stools\" 3 order\n\
+             agree {price} for 3 more fetched as first\nsell 1 more for {} agreed first\n{change}",
+            if change.is_empty() { "100" } else { "99.99" }
+        );
+        let mut maker = Maker::told(&[&story]);
+        maker.room("more", Room::Sell).tap(Tap::Page).shows(&["due at hand-over", due]).tap(Tap::Room(Room::Sell));
+        let agreed = maker.sheet().selling.open().next().unwrap().id;
+        maker.tap(Tap::Write(What::Sell(Some(agreed)))).shows(&["Agreed", rest, "Owed of pieces handed over before", "Due now"]);
+        maker.pick(Pick::Paid(Some(Paid::Notes))).shows(&["Due now", coins]).tap(Tap::Save);
+        let job = maker.sheet();
+        assert!(job.account.sold.due.is_zero() && job.sale.unpaid.is_empty() && job.sale.over.is_empty());
+        assert_eq!(maker.app.speech.money(job.account.sold.received), format!("\u{20ac}{coins}"));
+    }
+}
+
 /// Promised in summer, the day is the same when winter time has come.
 #[test]
 fn a_promised_day_stays_the_same_day() {
@@ -285,6 +309,104 @@ fn looking_back_while_work_is_to_come_leads_with_what_is_likely() {
     maker.room("more", Room::Back);
     maker.shows(&["t60 w8\">$12.14<", "left per hour, with all that is likely to come, 14 h", "$170.00 left per hour so far, of the 2"]);
     maker.tap(Tap::End).shows(&["t60 w8\">$170.00<"]).hides(&["likely to come, 14 h"]);
+}
+
+/// While work is to come nothing is said against the hours that were planned, nor of the next estimate: they go on.
+#[test]
+fn looking_back_judges_no_hours_while_work_is_to_come() {
+    let story = "2026-05-04 08:00 +00:00 workshop USD inch\njob more \"Stools\" 3 spec\nspend 30 wood on more\nplan \"build\" make 600 min for more\n\
+        tag 80 more\nstart \"build\" make on more\n09:00 stop\nsell 2 more for 200 notes fetched\n";
+    let mut maker = Maker::told(&[story]);
+    maker.room("more", Room::Back).shows(&["13 h still to come; sold over what was asked."]).hides(&["less than planned", "Next estimate"]);
+    maker.tap(Tap::End).shows(&["Nine hours less than planned; sold over what was asked.", "Next estimate"]);
+}
+
+/// The only crate broke: what it left an hour, or without hours what it lost in all, stands on both pages.
+#[test]
+fn what_was_lost_of_a_job_that_sold_nothing_is_one_figure() {
+    let begun = "2026-05-04 08:00 +02:00 workshop EUR metric\njob more \"Crate\" 1 spec\nspend 40 wood on more\n";
+    for (hours, end, said, on_page) in [
+        ("start \"saw\" make on more\n09:00 stop\n", "", "\u{2212}40.00 in all over 1 h", "Left per hour, as it stands"),
+        ("start \"saw\" make on more\n09:00 stop\n", "end more\n", "\u{2212}40.00 in all over 1 h", "Left per hour, as it stands"),
+        ("", "", "\u{2212}40.00 in all.", "Left in all"),
+        ("", "end more\n", "\u{2212}40.00 in all.", "Left in all"),
+    ] {
+        let mut maker = Maker::told(&[&format!("{begun}{hours}not-for-sale 1 more broken\n{end}")]);
+        maker.open("more").shows(&[on_page, "\u{2212}40.00"]).hides(&["not known yet"]);
+        maker.room("more", Room::Back).shows(&[said]).hides(&["Nothing is sold yet", "hand-over"]);
+    }
+}
+
+/// One of two is handed over and paid, after a deposit: what came in is no deposit any more, and that one has gone is said.
+#[test]
+fn what_came_in_for_pieces_handed_over_is_no_deposit() {
+    let story = "2026-05-22 08:14 +02:00 workshop EUR metric\njob more \"Chairs\" 2 order\nagree 400 for 2 more fetched deposit 120 as deal\n\
+        pay 120 for more bank agreed deal\n";
+    let mut maker = Maker::told(&[story]);
+    maker.open("more").shows(&["deposit in ", "120.00", "due at hand-over"]).hides(&["handed over"]);
+    let mut maker = Maker::told(&[&format!("{story}sell 1 more for 200 notes agreed deal\n")]);
+    maker.open("more").shows(&["in so far ", "200.00", "1 of 2 handed over"]).hides(&["deposit in"]);
+}
+
+/// Two agreed, one of them fetched and paid, and nobody came for the other: both are said, and what takes it back is named for what it is.
+#[test]
+fn who_never_came_for_the_second_is_named() {
+    let story = "2026-05-22 08:14 +02:00 workshop EUR metric\njob more \"Chairs\" 2 order\nagree 400 for 2 more fetched as deal\n\
+        sell 1 more for 200 notes agreed deal\npay 20 for more bank agreed deal\n";
+    for (end, under, taken) in [
+        ("cancel deal on more kept 20 no-show\n", "1 of them handed over, 1 did not turn up, 20.00 kept", "nobody came"),
+        ("cancel deal on more kept 20\n", "1 of them handed over, 1 came to nothing, 20.00 kept", "an order that came to nothing"),
+    ] {
+        let mut maker = Maker::told(&[story]);
+        maker.room("more", Room::Sell);
+        let agreed = maker.sheet().selling.agreements[0].id;
+        maker.tap(Tap::Write(What::Cancel(agreed))).pick(Pick::NeverCame(end.contains("no-show"))).figures(&["0"]).tap(Tap::Save);
+        maker.shows(&[under]).shows(&["Take back", taken]);
+    }
+}
+
+/// Pieces that came back and were sold again stand in the way of striking that they came back: that is said, and on no other page.
+#[test]
+fn what_was_sold_again_is_said_where_a_strike_is_refused() {
+    let story = "2026-05-22 08:14 +02:00 workshop EUR metric\njob more \"Chairs\" 5 spec\nsell 5 more for 500 notes as all\n\
+        bring-back 1 of sale all on more\nsell 1 more for 90 notes\n";
+    let mut maker = Maker::told(&[story]);
+    maker.room("more", Room::Sell);
+    let back = maker.sheet().selling.sales[0].back[0].entry;
+    let said = "1 piece that came free by it was sold, promised or left with a gallery since";
+    maker.tap(Tap::Strike(back)).shows(&[said, "Take that back first"]).tap(Tap::Page).hides(&[said]);
+}
+
+/// A drive says which rate it has where none is typed; with one that is typed nothing is said.
+#[test]
+fn a_drive_says_the_rate_it_has() {
+    let story = "2026-05-22 08:14 +02:00 workshop EUR metric\ntill mileage 0.30 km\njob more \"Chairs\" 5 spec\n";
+    let mut maker = Maker::told(&[story]);
+    maker.room("more", Room::Hours).tap(Tap::Write(What::Spend)).pick(Pick::Way(Way::Drive));
+    maker.shows(&["Left empty, the rate is 0.30 a km, as in Workshop.", "EUR / km"]).figures(&["12", "1"]).hides(&["Left empty"]);
+}
+
+/// A gallery that is known can be named where pieces of a job are left with it.
+#[test]
+fn a_gallery_is_named_on_the_page_of_the_job() {
+    let story = "2026-05-22 08:14 +02:00 workshop EUR metric\nperson fern gallery\njob more \"Chairs\" 5 spec\ntag 80 more\n";
+    let mut maker = Maker::told(&[story]);
+    let fern = maker.app.own.workshop().people[0].id;
+    maker.app.own.names.insert(fern, fivebar_core::ledger::people::Person::named("Fern"));
+    maker.room("more", Room::Sell).tap(Tap::Write(What::Consign)).shows(&["not named", "Fern"]).pick(Pick::Gallery(Some(fern)));
+    maker.figures(&["1", "80", "40"]).tap(Tap::Save);
+    assert_eq!(maker.sheet().selling.consigned[0].gallery, Some(fern));
+}
+
+/// Yen have no decimals: no sign for them on the pad, and no cent among the price points.
+#[test]
+fn a_currency_without_decimals_asks_for_none() {
+    let story = |currency: &str| format!("2026-05-22 08:14 +02:00 workshop {currency} metric\njob more \"Chairs\" 5 spec\n");
+    for (currency, point) in [("JPY", false), ("EUR", true)] {
+        let mut maker = Maker::told(&[&story(currency)]);
+        maker.room("more", Room::Sell).tap(Tap::Write(What::Tag));
+        assert_eq!(page(&maker.app).html().contains("aria-label=\"Decimal point\""), point, "{currency}");
+    }
 }
 
 /// A job takes a rate or none by one tap; a sale another: the sum that stands there as the tag goes along, one that was typed stays.

@@ -81,6 +81,32 @@ fn a_deposit_that_was_used_is_neither_kept_nor_handed_back() {
     assert!(account(&shop(&maker.app), maker.job).unwrap().sold.due.is_zero());
 }
 
+/// The first of two is handed over and not paid: the hand-over of the other says so, asks for both and brings both.
+#[test]
+fn what_is_owed_of_the_first_is_asked_for_with_the_rest() {
+    for (order, lines, due) in [
+        ("", ["Agreed 800", "500 due", "Owed of pieces handed over before", ">100.00<"], "500.00"),
+        (
+            "agree 350 for 1 stools fetched replaces deal as new\n",
+            ["Agreed 350", "450 due", "Owed of pieces handed over before", ">100.00<"],
+            "450.00",
+        ),
+    ] {
+        let mut maker = one_of_two(&format!("sell 1 stools for 400 agreed deal\n{order}"));
+        maker.shows(&lines).shows(&[&format!("Handed over, {due} paid")]);
+        maker.hides(&["Sold, not paid yet"]).tap(Tap::Deal(DealTap::HandedOver)).hides(&["500.00", "450.00"]);
+        assert!(account(&shop(&maker.app), maker.job).unwrap().sold.due.is_zero());
+        assert_eq!(maker.app.price.over, Over::Nothing);
+    }
+}
+
+/// One of two is handed over: how many of them have gone is said.
+#[test]
+fn how_many_of_an_order_have_gone_is_said() {
+    one_of_two("").hides(&["1 of 2"]);
+    one_of_two("sell 1 stools for 400 notes agreed deal").shows(&["Handed over", "1 of 2", "In so far", "400.00"]).hides(&["Deposit in"]);
+}
+
 #[test]
 fn a_change_of_order_is_about_the_pieces_still_to_come() {
     let mut maker = one_of_two("sell 1 stools for 400 notes agreed deal");
@@ -178,13 +204,35 @@ fn a_known_gallery_brings_its_terms() {
     assert_eq!(sheet(&maker.app).unwrap().at_galleries.last().unwrap().there.gallery, Some(people[1].id));
 }
 
+/// 1000 with 300 ahead is first proposed as that, due at once, and the rest. What came in already is the first payment, and paid; without a deposit
+/// it is halves.
+#[test]
+fn payments_begin_with_the_deposit_that_was_agreed() {
+    for (deposit, paid, shown) in [
+        ("", "", vec!["500.00", "at hand-over", "500.00"]),
+        (" deposit 300", "", vec!["by ", "300.00", "at hand-over", "700.00"]),
+        (" deposit 300", "pay 300 for desk bank agreed deal\n", vec!["paid", "300.00", "at hand-over", "700.00"]),
+        (" deposit 300", "pay 100 for desk bank agreed deal\n", vec!["paid", "100.00", "by ", "200.00", "at hand-over", "700.00"]),
+        ("", "pay 250 for desk bank agreed deal\n", vec!["paid", "250.00", "at hand-over", "750.00"]),
+    ] {
+        let story = "2026-04-17 09:00 -05:00 workshop USD inch\njob desk \"Desk\" 1 order\n";
+        let mut maker = Maker::told(&format!("{story}agree 1000 for 1 desk fetched{deposit} as deal\n{paid}"), "desk");
+        deal(&mut maker);
+        let (job, agreed) = (maker.job, sheet(&maker.app).unwrap().agreed[0].agreed);
+        maker.tap(Tap::Parts(PartsTap::Open(job, agreed))).shows(&shown).shows(&["1000.00 of 1000.00"]);
+        maker.tap(Tap::Parts(PartsTap::Save)).shows(&["Payment 1, "]);
+        let came = if paid.is_empty() { "500.00" } else { "Payment 1, paid" };
+        maker.shows(&[if deposit.is_empty() || !paid.is_empty() { came } else { "300.00" }]).hides(&["to come"]);
+    }
+}
+
 /// 460 in three parts of 40, 30 and 30 per cent: 184, 138, 138. What came in pays the first; the next is asked by its key.
 #[test]
 fn what_was_agreed_is_paid_in_parts() {
     let mut maker = Maker::before_delivery();
     deal(&mut maker);
     let (job, agreed) = (maker.job, sheet(&maker.app).unwrap().agreed[0].agreed);
-    maker.tap(Tap::Parts(PartsTap::Open(job, agreed))).shows(&["Payment 1", "230.00", "Payment 2", "at hand-over", "230.00"]);
+    maker.tap(Tap::Parts(PartsTap::Open(job, agreed))).shows(&["Payment 1", "paid", "184.00", "Payment 2", "at hand-over", "276.00"]);
     maker.tap(Tap::Parts(PartsTap::Split(&[40, 30, 30]))).shows(&["184.00", "138.00", "138.00", "460.00 of 460.00"]);
     // A part that is typed anew has to meet the others.
     maker.tap(Tap::Parts(PartsTap::At(1))).tap(Tap::Parts(PartsTap::Pad)).press("100").tap(Tap::Parts(PartsTap::PadDone));

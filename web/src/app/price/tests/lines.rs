@@ -1,6 +1,7 @@
 //! Lines of Price, each told by a table: the head of the list, how many are left, marks and three figures in notes, a gallery's tax.
 
 use super::*;
+
 use fivebar_core::quantity::Span;
 
 /// What the page says, and what it does not, of five stools told so, after some taps.
@@ -195,4 +196,14 @@ fn settle_is_worked_out_for_several_too() {
         maker.tap(Tap::Offer(job)).bargain(BargainTap::Pieces(n)).bargain(BargainTap::PayAndHours);
         maker.shows(&["Settle, worked out"]).hides(&["not yet"]).tap(Tap::Close);
     }
+}
+
+/// Of three for 73.50 two cost 49 to the cent: that is no reason to show the cents of the others. Where one costs less than 20 all have theirs.
+#[test]
+fn costs_covered_have_one_form() {
+    let story = |sum: &str| {
+        format!("2026-03-02 09:00 -05:00 workshop USD inch\njob stools \"Stools\" 3 spec\nspend {sum} wood on stools\ntag 60 stools\n")
+    };
+    Maker::told(&story("73.50"), "stools").shows(&[">25<", ">49<", ">74<"]).hides(&["24.50"]);
+    Maker::told(&story("55.50"), "stools").shows(&[">18.50<", ">37.00<", ">55.50<"]);
 }

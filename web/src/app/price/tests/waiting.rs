@@ -293,7 +293,7 @@ fn the_rest_of_a_batch_has_two_figures() {
     let mut maker = Maker::guessed();
     let job = maker.job;
     maker.tap(Tap::Offer(job)).bargain(BargainTap::Sold);
-    maker.shows(&["Left per hour, 2 unsold", "if the other 2 go at 145"]).hides(&["so far"]);
+    maker.shows(&["Left per hour, 2 unsold", "if the other 2 go at 145, by card"]).hides(&["so far"]);
     maker.tap(Tap::Offer(job)).bargain(BargainTap::Sold);
     maker.shows(&["Left per hour, 1 unsold", "if it goes at "]);
 }

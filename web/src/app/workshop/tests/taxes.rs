@@ -53,6 +53,19 @@ fn what_was_recorded_this_year_stands_by_rate() {
     }
 }
 
+/// What was recorded in another currency than the one that is set now has its own sum and lines.
+#[test]
+fn what_was_recorded_in_another_currency_stands_too() {
+    let app = told(
+        "till tax 0.055 inside\njob stools \"Stools\" 3 spec\nsell 1 stools for 145 notes\n\
+         workshop JPY metric\ntill tax 0.1 inside\njob desk \"Desk\" 1 spec\nsell 1 desk for 10000 notes\n",
+    );
+    let shown = crate::screens::page(&app).html();
+    for part in ["Sales tax recorded in 2026", "€909", "at 10 %", "1 sale, €10000", "$7.56", "at 5.5 %", "1 sale, $145.00"] {
+        assert!(shown.contains(part), "{part} in {shown}");
+    }
+}
+
 fn till(app: &App) -> fivebar_core::ledger::fold::Till {
     app.own.workshop().tills.get(&Currency::USD).cloned().unwrap_or_default()
 }

@@ -17,7 +17,8 @@ use crate::screens::price::more::{settle, tag_word};
 use crate::screens::spent_on::{choice, spent_key};
 use crate::screens::workshop::cans::asked_about;
 use crate::view::{El, el};
-use crate::words::en::{cans as cans_words, common, costs as cost_words, job as words, jobs};
+use crate::words::en::{cans as cans_words, common, costs as cost_words, job as words, jobs, workshop as shop_words};
+use fivebar_core::ledger::kind::haul::Per;
 use fivebar_core::quantity::{Id, Key, Listed, Units};
 use fivebar_core::sheet::carried::HAUL;
 use fivebar_core::sheet::job::JobSheet;
@@ -83,7 +84,7 @@ fn spend(draft: &Draft, sheet: &JobSheet, (app, seen): (&App, Seen<'_>)) -> Aske
         Way::Each => vec![Slot::new(words::HOW_MANY_USED, ""), Slot::new(words::EACH, code)],
         Way::Share if picks.can.picked.is_some() => cans::slots(picks, &open),
         Way::Share => vec![Slot::new(words::USED_OF_PACK, ""), Slot::new(words::PACK_HOLDS, ""), Slot::new(words::PACK_COST, code)],
-        Way::Drive => vec![Slot::new(words::DISTANCE, distance), Slot::new(words::RATE, code)],
+        Way::Drive => vec![Slot::new(words::DISTANCE, distance), Slot::new(words::RATE, &shop_words::per_distance(code, units))],
     };
     let mut kind_of = vec![];
     if picks.way != Way::Drive {
@@ -98,6 +99,7 @@ fn spend(draft: &Draft, sheet: &JobSheet, (app, seen): (&App, Seen<'_>)) -> Aske
         asked.above.extend(cans::which(picks, &open, seen));
     }
     asked.above.extend(asked_about(picks.can.asks, seen));
+    asked.above.extend(rate_as_set(draft, app, seen).filter(|_| picks.way == Way::Drive));
     asked.above.extend(picks.brings.filter(|_| picks.way == Way::Drive).map(what_for));
     let home = (picks.way != Way::Drive && !picks.more).then(|| super::super::homes::asked(picks, app)).flatten();
     let is_open = homes::is_open(app, draft);
@@ -109,6 +111,13 @@ fn spend(draft: &Draft, sheet: &JobSheet, (app, seen): (&App, Seen<'_>)) -> Aske
         _ => {}
     }
     asked
+}
+
+/// The rate a drive has where none is typed.
+fn rate_as_set(draft: &Draft, app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
+    let till = app.shelf().workshop().tills.get(&draft.picks.currency).cloned().filter(|_| draft.form.is_empty(1))?;
+    let unit = common::distance_unit(if till.per? == Per::Mile { Units::Inch } else { Units::Metric });
+    Some(el("p", "t14 i2").text(cost_words::rate_as_set(&seen.speech.number(till.mileage?, 2, 4), unit)))
 }
 
 /// The question, and what Done said of it.

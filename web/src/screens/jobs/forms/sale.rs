@@ -7,11 +7,12 @@ use super::super::say;
 use super::Asked;
 use crate::app::jobs::Tap;
 use crate::app::jobs::draft::{Draft, PaidTo, Pick, What, agreement_done, agreement_open, came_ahead, comes_back, of_several};
-use crate::app::price::gallery::there;
+use crate::app::price::gallery::{known, there};
 use crate::app::price::in_coins;
 use crate::app::taxes::tax;
 use crate::app::{App, Msg};
 use crate::parts::caution::caution;
+use crate::parts::chips::{Chip, flowing};
 use crate::parts::seg::{Seg, even};
 use crate::screens::bench::waits::sold_wet;
 use crate::screens::price::gallery::{at, rest_or_all};
@@ -69,7 +70,7 @@ fn form(draft: &Draft, sheet: &JobSheet, (app, seen): (&App, Seen<'_>)) -> Asked
         }
         _ => {
             let mut asked = Asked::new("jobs/consign", words::CONSIGN_TITLE);
-            asked.above = terms(draft);
+            asked.above = which_gallery(draft, app).into_iter().chain(terms(draft)).listed();
             asked.above.extend(to_you(draft, (sheet, app), seen).map(|said| el("p", "t14 i2").text(said)));
             asked.slots = vec![Slot::whole(words::PIECES), Slot::new(tag_of(sheet, app), code), Slot::new(words::GALLERY_SHARE, "")];
             asked
@@ -140,19 +141,21 @@ fn sell(draft: &Draft, (sheet, agreed): (&JobSheet, Option<Id>), (app, seen): (&
     asked
 }
 
-/// What was agreed of what is handed over now, what came in ahead, and what the price that is typed leaves due, to the coin it is paid in, or to
-/// hand back.
+/// What was agreed of what is handed over now, what came in ahead, what is owed of pieces handed over before, and what the price that is typed leaves
+/// due with it, to the coin it is paid in, or to hand back.
 fn under_agreement(draft: &Draft, (sheet, agreement): (&JobSheet, &Agreement), (app, seen): (&App, Seen<'_>)) -> Option<El<Msg>> {
     let rest = agreement.sum.minus(agreement.sold_for).ok()?;
     let came = sheet.selling.received_ahead(rest.currency(), agreement.id).ok()?;
     let price = reading::money(draft.form.text(0), rest.currency(), seen.speech.sign()).unwrap_or(rest);
-    let due = price.minus(came).ok()?;
+    let before = sheet.selling.owed_before(rest.currency(), agreement).ok()?;
+    let due = price.minus(came).ok()?.plus(before).ok()?;
     let back = Money::zero(due.currency()).minus(due).ok()?;
     let handed = || draft.picks.paid.map_or(due, |paid| in_coins(app, paid, due));
     let left =
         if due.amount() < Decimal::ZERO { line(words::BACK_NOW, sum(back, seen)) } else { line(words::DUE_NOW, sum(handed(), seen)) };
     let ahead = (!came.is_zero()).then(|| line(words::CAME_AHEAD, sum(came, seen)));
-    Some(el("section", "card").kid(line(words::AGREE, sum(rest, seen))).kids(ahead).kid(left))
+    let before = (!before.is_zero()).then(|| line(deal::OWED_BEFORE, sum(before, seen)));
+    Some(el("section", "card").kid(line(words::AGREE, sum(rest, seen))).kids(ahead).kids(before).kid(left))
 }
 
 /// A sum is what the buyer hands over: with the tax that comes on top.
@@ -267,6 +270,17 @@ fn never_came(draft: &Draft) -> El<Msg> {
     let never = draft.picks.never_came;
     let segs = vec![Seg::new(words::CALLED_OFF, !never), Seg::new(waiting::NEVER_CAME, never)];
     even(words::WHY_NOTHING, segs, |nth| say(Tap::Pick(Pick::NeverCame(nth == 1))))
+}
+
+/// Which gallery, of those that are known.
+fn which_gallery(draft: &Draft, app: &App) -> Option<El<Msg>> {
+    let known = known(app);
+    let chosen = draft.picks.gallery;
+    let none = std::iter::once(Chip::choice(deal::NOT_NAMED.to_owned(), chosen.is_none()));
+    let chips = none.chain(known.iter().map(|(id, name)| Chip::choice(name.clone(), chosen == Some(*id)))).listed();
+    let is_any = !known.is_empty();
+    let pick = move |nth: usize| say(Tap::Pick(Pick::Gallery(nth.checked_sub(1).and_then(|nth| Some(known.get(nth)?.0)))));
+    is_any.then(|| flowing("key h48", chips, pick).attr("aria-label", deal::AT_WHOM))
 }
 
 /// Of what the gallery takes its share, and who sends in the tax.
