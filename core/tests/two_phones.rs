@@ -78,8 +78,11 @@ fn left(pile: &Pile, (what, n): (u8, Count)) -> (Count, Count, Count, Count) {
     let (taken, rejected, used, sorted) = figures(pile);
     match what {
         0 => (taken + n, rejected, used, sorted),
-        // What lacks on the rack is put back from the job first.
-        1 => (taken, rejected + n, used.min(taken - rejected - n), sorted.min(taken - rejected - n)),
+        // What lacks on the rack is put back from the job first; that two phones have spoken for more than there are is not this order's to mend.
+        1 => {
+            let lacks = n.saturating_sub(pile.on_rack().min(pile.good()));
+            (taken, rejected + n, used - lacks, sorted.min(pile.good() - n))
+        }
         2 => (taken, rejected - n, used, sorted + n),
         3 => (taken, rejected, used + n, sorted),
         4 => (taken, rejected, used - n, sorted),
