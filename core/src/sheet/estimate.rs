@@ -285,7 +285,7 @@ fn before_work(shop: &Shop, job: &Job, (with_factor, beside): (bool, Option<Besi
 }
 
 /// Whether its operations are those that were planned when its work began, or none was.
-fn is_planned_as_then(shop: &Shop, job: &Job) -> bool {
+pub(super) fn is_planned_as_then(shop: &Shop, job: &Job) -> bool {
     let then = as_planned(shop, job);
     then.operations.is_empty() || names_of_plan(&then) == names_of_plan(job)
 }

@@ -5,7 +5,7 @@ use super::meanwhile::needs;
 use crate::bench::wait::{Wait, What};
 use crate::bench::{Bench, Kind};
 use crate::ledger::fold::Job;
-use crate::quantity::{Count, Id, Listed};
+use crate::quantity::{Count, Id, Listed, Set};
 
 /// Pieces that wait.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -37,17 +37,23 @@ pub fn wet_below(shop: &Shop, job: &Job, run: Id) -> Option<Held> {
 fn of(shop: &Shop, job: &Job, counts: impl Fn(&Wait) -> bool) -> Option<Held> {
     let waits = shop.waits().on().filter(|wait| wait.job == Some(job.id) && !wait.is_over(shop.now) && counts(wait)).listed();
     let last = waits.iter().max_by_key(|wait| wait.off())?;
-    let (left, n) = (job.left(), pieces(&shop.bench, &waits));
+    let (left, n) = (job.left(), pieces(&shop.bench, job, &waits));
     (0 < left).then(|| Held { n: n.min(left), left, last: (*last).clone() })
 }
 
-/// Whole pieces that are wet lie beside those in clamps, of which several parts may be of one piece (ours).
-fn pieces(bench: &Bench, waits: &[&Wait]) -> Count {
-    let sum =
-        |of: &dyn Fn(&Wait) -> bool| waits.iter().filter(|wait| of(wait)).fold(0, |sum: Count, wait| sum.saturating_add(wait.still()));
-    let glued = waits.iter().filter(|wait| !wait.is_whole()).map(|wait| bench.op_of(wait));
-    let most = glued.map(|op| sum(&|wait| !wait.is_whole() && bench.op_of(wait) == op)).max().unwrap_or_default();
-    sum(&Wait::is_whole).saturating_add(most)
+/// Whole pieces that are wet lie beside those in clamps, of which several parts may be of one piece (ours). Of an operation with more pieces than the job
+/// each is a part of one.
+fn pieces(bench: &Bench, job: &Job, waits: &[&Wait]) -> Count {
+    let ops: Set<&str> = waits.iter().map(|wait| bench.op_of(wait)).collect();
+    let still = |op: &str, whole: bool| {
+        let of_it = waits.iter().filter(|wait| bench.op_of(wait) == op && wait.is_whole() == whole);
+        let parts = of_it.fold(0, |sum: Count, wait| sum.saturating_add(wait.still()));
+        let planned = job.operations.iter().find(|planned| planned.op == op).and_then(|planned| planned.pieces);
+        let all = planned.filter(|all| job.pieces < *all);
+        all.map_or(parts, |all| parts.saturating_mul(job.pieces).div_ceil(all))
+    };
+    let wet = ops.iter().fold(0, |sum: Count, op| sum.saturating_add(still(op, true)));
+    wet.saturating_add(ops.iter().map(|op| still(op, false)).max().unwrap_or_default())
 }
 
 #[cfg(test)]
@@ -76,6 +82,10 @@ mod tests {
         check("wait \"glue up\" glue n 4 for stools 90 min", Some((4, 4)), true);
         check("wait \"glue legs\" glue n 16 for stools 90 min", Some((4, 4)), false);
         check("wait \"glue legs\" glue n 2 for stools 90 min\nwait \"glue tops\" glue n 3 for stools 90 min", Some((3, 4)), false);
+        // Four of sixteen legs are of one stool, five of two.
+        let legs = |more: &str| format!("plan \"legs\" make 60 min for stools pieces 16\n{more}");
+        check(&legs("wait \"legs\" glue n 4 for stools 90 min"), Some((1, 4)), false);
+        check(&legs("wait \"legs\" coat n 5 for stools 600 min"), Some((2, 4)), false);
         check("sell 3 stools for 120\nwait \"coat\" coat n 3 for stools 600 min", Some((1, 1)), true);
     }
 }

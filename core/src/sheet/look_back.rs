@@ -2,7 +2,7 @@
 
 use super::account::{Account, Ratios, of as reckon};
 use super::estimate::history::History;
-use super::estimate::{Row, as_judged, began, planned_then, progress_of, rows_of};
+use super::estimate::{Row, as_judged, began, is_planned_as_then, planned_then, progress_of, rows_of};
 use super::shop::Shop;
 use super::waiting::{Back, looked_back};
 use crate::bench::estimate::Factor;
@@ -81,7 +81,7 @@ pub fn look_back(shop: &Shop, id: Id) -> Answer<LookBack> {
     let to_come = account.hours.to_come.filter(|to_come| Span::ZERO < *to_come);
     Ok(LookBack {
         job: id,
-        furthest: furthest(&account.ratios),
+        furthest: furthest(&account.ratios, to_come.is_some()),
         estimate: account.hours.judged_by,
         actual: Some(account.hours.judged).filter(|judged| Span::ZERO < *judged),
         kept: account.sold.kept,
@@ -100,9 +100,10 @@ pub fn look_back(shop: &Shop, id: Id) -> Answer<LookBack> {
     })
 }
 
-/// By how many times, up or down: 1.25 and 0.8 stray alike.
-fn furthest(ratios: &Ratios) -> Option<Furthest> {
-    let all = [(Which::Hours, ratios.hours), (Which::Wood, ratios.wood), (Which::Price, ratios.price)];
+/// By how many times, up or down: 1.25 and 0.8 stray alike. Hours that go on stray from nothing yet.
+fn furthest(ratios: &Ratios, goes_on: bool) -> Option<Furthest> {
+    let hours = ratios.hours.filter(|_| !goes_on);
+    let all = [(Which::Hours, hours), (Which::Wood, ratios.wood), (Which::Price, ratios.price)];
     let known = all.into_iter().filter_map(|(which, ratio)| ratio.map(|ratio| Furthest { which, ratio }));
     known.filter(|furthest| Decimal::ZERO < furthest.ratio).max_by_key(|furthest| {
         let inverse = Decimal::ONE.checked_div(furthest.ratio).unwrap_or(Decimal::ONE);
@@ -122,7 +123,8 @@ fn likely(shop: &Shop, job: &Job, history: &History) -> Option<Span> {
         (None, None) => {
             let then = began(shop, job).map(|began| shop.history_known_by(job.id, began));
             let rows = rows_of(shop, (job, then.as_deref().unwrap_or(history)), true);
-            let as_its_page = if rows.iter().all(is_of_plan) { progress_of(shop, job, true).0.estimated } else { None };
+            let is_same = rows.iter().all(is_of_plan) && is_planned_as_then(shop, job);
+            let as_its_page = if is_same { progress_of(shop, job, true).0.estimated } else { None };
             Some(as_its_page.unwrap_or_else(|| of(&rows)))
         }
         (None, Some(_)) => {

@@ -273,6 +273,7 @@ pub fn unnoted(shop: &Shop, job: Id, rows: &[Row]) -> Vec<String> {
         };
         let batch = row.op.as_deref().map(batch).unwrap_or_default();
         row.left.likely(row.likely) <= Span::ZERO
+            && !matches!(row.left, Left::Nothing(Over::Gone | Over::Waits))
             && 1 < row.n
             && batch.n == 0
             && row.kind == Kind::Make

@@ -263,8 +263,7 @@ fn filled(draft: Draft, sheet: &JobSheet, sign: Sign) -> Draft {
             Draft { form: ahead.map_or_else(|| Form::of(0), |ahead| Form::filled([typed.sum(Some(ahead))])), ..draft }
         }
         What::Consign => {
-            let share = draft.picks.terms.share.checked_mul(Decimal::ONE_HUNDRED).unwrap_or_default().normalize();
-            let figures = ["1".into(), typed.sum(sheet.sale.tag), writing::decimal(share, sign)];
+            let figures = ["1".into(), typed.sum(sheet.sale.tag), share_of(draft.picks.terms, sign)];
             Draft { form: Form::filled(figures), ..draft }
         }
         What::GalleryPaid(lot) => {
@@ -362,7 +361,7 @@ pub fn pick(app: &mut App, pick: Pick, now: Now) {
         Pick::Tax(by) => taxed(app, by),
         Pick::Ends(ends) => goes_along_with(app, |picks| picks.ends = ends),
         Pick::TheyKeep(keep) => back::they_keep(app, keep),
-        Pick::Gallery(gallery) => picks.gallery = gallery,
+        Pick::Gallery(gallery) => at_gallery(app, gallery),
         Pick::WithTax(with_tax) => picks.terms.with_tax = with_tax,
         Pick::MakerPays(pays) => picks.terms.maker_pays = pays,
         Pick::ThatIsAll(all) => picks.is_all = all,
@@ -396,6 +395,20 @@ pub fn pick(app: &mut App, pick: Pick, now: Now) {
             draft.words.iter_mut().take(1).for_each(|first| first.clone_from(&name));
         }
     }
+}
+
+/// A gallery is named, and with it its terms of last time.
+fn at_gallery(app: &mut App, gallery: Option<Id>) {
+    let (terms, sign) = (usual(app, gallery), app.speech.sign());
+    if let Some(draft) = &mut app.jobs.draft {
+        (draft.picks.gallery, draft.picks.terms) = (gallery, terms);
+        draft.form.put(2, share_of(terms, sign));
+    }
+}
+
+/// What a gallery keeps, in percent as it is typed.
+fn share_of(terms: GalleryTerms, sign: Sign) -> String {
+    writing::decimal(terms.share.checked_mul(Decimal::ONE_HUNDRED).unwrap_or_default().normalize(), sign)
 }
 
 /// Another tax for this sale: a sum that stands there as its tag goes along.

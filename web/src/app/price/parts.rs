@@ -76,11 +76,12 @@ impl Parts {
         let ahead = [Some(self.came).filter(|came| !came.is_zero()), lacks].into_iter().flatten().listed();
         let rest = ahead.iter().try_fold(self.price, |rest, sum| rest.minus(*sum)).ok().filter(|rest| Decimal::ZERO < rest.amount());
         match rest.filter(|_| !ahead.is_empty()) {
+            // The deposit is all of it.
+            None if !ahead.is_empty() => self.parts = ahead.into_iter().map(|sum| (sum, Some(today))).listed(),
             Some(rest) => self.parts = ahead.into_iter().map(|sum| (sum, Some(today))).chain([(rest, None)]).listed(),
             None => self.split(&[50, 50], today),
         }
-        // What came in already is no more to be moved.
-        self.at = usize::from(!self.came.is_zero() && 1 < self.parts.len());
+        self.at = self.first_open();
     }
 
     /// The price by these shares: the first today, the last at the hand-over, those between when the maker says. What came in already is the first
@@ -90,7 +91,12 @@ impl Parts {
         let last = sums.len().saturating_sub(1);
         let day = |nth: usize| (nth < last).then(|| later(today, i32::try_from(nth).unwrap_or(0).saturating_mul(14)));
         self.parts = sums.into_iter().enumerate().map(|(nth, sum)| (sum, day(nth))).listed();
-        self.at = 0;
+        self.at = self.first_open();
+    }
+
+    /// What came in already is no more to be moved.
+    fn first_open(&self) -> usize {
+        usize::from(!self.came.is_zero() && 1 < self.parts.len())
     }
 
     fn sums(&self, shares: &[i64]) -> Option<Vec<Money>> {

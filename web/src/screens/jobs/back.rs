@@ -142,8 +142,9 @@ fn ratio((name, note): (&str, String), of: Decimal, under: bool, seen: Seen<'_>)
     Ratio { name: name.to_owned(), note, ratio: f64::try_from(of).unwrap_or(1.0), figure, under }
 }
 
+/// None while work is to come.
 fn hours_row(back: &LookBack, seen: Seen<'_>) -> Option<Ratio> {
-    let of = back.ratios.hours?;
+    let of = back.ratios.hours.filter(|_| back.to_come.is_none())?;
     let (actual, planned) = (seen.speech.span(back.actual?), seen.speech.span(back.estimate?));
     Some(ratio((words::HOURS, words::against(&actual, &planned)), of, Decimal::ONE < of, seen))
 }

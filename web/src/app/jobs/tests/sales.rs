@@ -317,7 +317,11 @@ fn looking_back_judges_no_hours_while_work_is_to_come() {
     let story = "2026-05-04 08:00 +00:00 workshop USD inch\njob more \"Stools\" 3 spec\nspend 30 wood on more\nplan \"build\" make 600 min for more\n\
         tag 80 more\nstart \"build\" make on more\n09:00 stop\nsell 2 more for 200 notes fetched\n";
     let mut maker = Maker::told(&[story]);
-    maker.room("more", Room::Back).shows(&["13 h still to come; sold over what was asked."]).hides(&["less than planned", "Next estimate"]);
+    maker.room("more", Room::Back).shows(&["13 h still to come; sold over what was asked."]).hides(&[
+        "less than planned",
+        "Next estimate",
+        "1 h against",
+    ]);
     maker.tap(Tap::End).shows(&["Nine hours less than planned; sold over what was asked.", "Next estimate"]);
 }
 
@@ -396,6 +400,11 @@ fn a_gallery_is_named_on_the_page_of_the_job() {
     maker.room("more", Room::Sell).tap(Tap::Write(What::Consign)).shows(&["not named", "Fern"]).pick(Pick::Gallery(Some(fern)));
     maker.figures(&["1", "80", "40"]).tap(Tap::Save);
     assert_eq!(maker.sheet().selling.consigned[0].gallery, Some(fern));
+    // Another one took half since: Fern comes with the 40 % of its own last time.
+    maker.tap(Tap::Write(What::Consign)).figures(&["1", "80", "50"]).tap(Tap::Save);
+    maker.tap(Tap::Write(What::Consign)).shows(&[">50<"]).pick(Pick::Gallery(Some(fern))).shows(&[">40<"]).tap(Tap::Save);
+    let shares: Vec<_> = maker.sheet().selling.consigned.iter().map(|lot| lot.terms.unwrap().share).collect();
+    assert_eq!(shares, [40, 50, 40].map(|share| fivebar_core::quantity::Decimal::new(share, 2)));
 }
 
 /// Yen have no decimals: no sign for them on the pad, and no cent among the price points.
