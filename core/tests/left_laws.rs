@@ -203,6 +203,8 @@ impl Rack {
         let (pile, n) = match deed {
             Deed::Walk(place, more) => {
                 let there = haul.pile(self.piles[place]).unwrap();
+                // As many found as go back later may be those that do: which they are nobody knows.
+                let more = if 0 < there.in_job(self.job) { more.min(0) } else { more };
                 let n = there.on_rack().saturating_add_signed(more.into());
                 self.whole[place] = there.in_job(self.job) + n;
                 (there.id, n)

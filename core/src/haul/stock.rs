@@ -74,7 +74,8 @@ impl Pile {
         self.gone_for_good().saturating_add(missing).min(self.good())
     }
 
-    /// The rack was counted: so many lie there, whatever the counts said. What was taken back or done again since comes on top.
+    /// The rack was counted: so many lie there, whatever the counts said. What was taken back or done again since comes on top, unless the
+    /// count had found as many beyond what was told then: these were they (ours).
     pub fn walked_round(&mut self, n: Count, at: Wall, since: Since) {
         let (n, on_rack, left_gone) = (i64::from(n), i64::from(self.on_rack()), i64::from(since.left_gone));
         let found = n.saturating_sub(on_rack);
@@ -83,6 +84,8 @@ impl Pile {
         // What was not found is what lies there no more.
         let missing = on_rack.saturating_sub(since.back).saturating_add(left_gone).saturating_sub(n).max(0);
         let back = since.back.saturating_sub(left_gone.saturating_sub(missing).max(0));
+        let told = on_rack.saturating_sub(since.back).saturating_add(left_gone);
+        let back = if 0 < back && back <= n.saturating_sub(told) { 0 } else { back };
         self.stock.drift = self.stock.drift.saturating_add(found).saturating_sub(under).saturating_add(back);
         self.stock.walked = Some(at);
     }
