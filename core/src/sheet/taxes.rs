@@ -2,8 +2,9 @@
 
 use super::shop::Shop;
 use crate::ledger::fold::{Lines, jobs};
-use crate::quantity::{Currency, Decimal, Listed, Money, Sorted, Wall};
+use crate::quantity::{Currency, Decimal, Listed, Money, Sorted, Wall, order_by_key};
 use crate::refusal::Answer;
+use std::cmp::Reverse;
 
 /// What was sold at one rate.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -56,6 +57,22 @@ pub fn taxes(shop: &Shop, currency: Currency, year: i32) -> Answer<YearTaxes> {
     let lines = found.by_rate.values().map(|at| at.tax).chain(found.by_galleries.values().copied());
     found.tax = Money::sum(currency, lines)?;
     Ok(found)
+}
+
+/// The years in which anything was sold, brought back or paid by a gallery, and this one, the latest first.
+pub fn years(shop: &Shop, this: i32) -> Vec<i32> {
+    let of = |at: Wall| at.day().as_ymd().0;
+    let mut all = vec![this];
+    for job in jobs(shop.book) {
+        for sale in &job.selling.sales {
+            all.push(of(sale.at));
+            all.extend(sale.back.iter().map(|back| of(back.at)).chain(sale.reversed.map(|back| of(back.at))));
+        }
+        all.extend(job.selling.consignments_paid.iter().map(|paid| of(paid.at)));
+    }
+    order_by_key(&mut all, |year| Reverse(*year));
+    all.dedup();
+    all
 }
 
 /// Every currency that anything was made in, in their order.

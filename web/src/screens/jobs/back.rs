@@ -59,7 +59,7 @@ fn large(sheet: &JobSheet, back: Option<&LookBack>, seen: Seen<'_>) -> El<Msg> {
     };
     let sold = &sheet.account.sold;
     let unsold = sold.left.saturating_sub(sold.promised);
-    let went = (0 < unsold).then(|| seen.speech.count(sold.pieces.saturating_add(sold.by_galleries)));
+    let went = (0 < sold.left).then(|| seen.speech.count(sold.pieces.saturating_add(sold.by_galleries)));
     let over = sold.kept.zip(sheet.bench.total);
     let over = over.map(|(kept, total)| words::kept_over(went.as_deref(), &sum(kept, seen), &seen.speech.span(total)));
     // As the job's own page has it: with all that is still to come, and nothing of what is unsold.
@@ -77,7 +77,14 @@ fn large(sheet: &JobSheet, back: Option<&LookBack>, seen: Seen<'_>) -> El<Msg> {
             .kid(big(likely, seen))
             .kid(el("p", "w7").text(words::left_by_likely(&seen.speech.span(span))))
             .kids(over.map(|over| el("p", "").text(format!("{} {over}", seen.speech.money(money))))),
-        None => lead.kid(big(money, seen)).kids(over.map(|over| el("p", "w7").text(over))),
+        // What came ahead of pieces that are agreed, its fee and their costs are of no piece that is sold yet.
+        None => match with_agreed(sheet, currency) {
+            Some(likely) => lead
+                .kid(big(likely, seen))
+                .kid(el("p", "w7").text(words::LEFT_WITH_AGREED))
+                .kids(over.map(|over| el("p", "").text(format!("{} {over}", seen.speech.money(money))))),
+            None => lead.kid(big(money, seen)).kids(over.map(|over| el("p", "w7").text(over))),
+        },
     };
     lead.kids(stands)
         .kids(held.map(|held| el("p", "").text(held)))
@@ -96,6 +103,12 @@ fn to_come(sheet: &JobSheet, currency: Currency) -> Option<(Span, Money)> {
     let to_come = hours.to_come.filter(|to_come| Span::ZERO < *to_come)?;
     let rate = sheet.money.as_it_stands?.left;
     Some((hours.total?.plus(to_come), Money::book(rate, currency).ok()?))
+}
+
+/// While some of it is agreed and not handed over: what an hour leaves as it stands.
+fn with_agreed(sheet: &JobSheet, currency: Currency) -> Option<Money> {
+    let stands = sheet.money.as_it_stands.filter(|_| 0 < sheet.account.sold.promised)?;
+    Money::book(stands.left, currency).ok()
 }
 
 /// What is answered for later, once the job is done with, is the workshop's.
@@ -219,12 +232,15 @@ fn judged(sheet: &JobSheet) -> El<Msg> {
 
 /// What is not sold stays for sale when the maker is done with the job; or it is not for sale any more.
 fn unsold(sheet: &JobSheet, seen: Seen<'_>) -> Vec<El<Msg>> {
-    let free = sheet.account.sold.left.saturating_sub(sheet.account.sold.promised);
+    let promised = sheet.account.sold.promised;
+    let agreed = (0 < promised).then(|| el("p", "w7").text(words::still_agreed(promised, &seen.speech.count(promised))));
+    let free = sheet.account.sold.left.saturating_sub(promised);
     if free == 0 {
-        return vec![];
+        return agreed.into_iter().listed();
     }
     let said = words::unsold((free, &seen.speech.count(free)), (sheet.sale.tag.is_some(), sheet.ended.is_some()));
-    vec![el("p", "w7").text(said), key("key soft h56", words::NOT_FOR_SALE, words::NOT_FOR_SALE_UNDER, say(Tap::Write(What::NotForSale)))]
+    let key = key("key soft h56", words::NOT_FOR_SALE, words::NOT_FOR_SALE_UNDER, say(Tap::Write(What::NotForSale)));
+    agreed.into_iter().chain([el("p", "w7").text(said), key]).listed()
 }
 
 fn end(sheet: &JobSheet) -> El<Msg> {

@@ -14,8 +14,8 @@ use crate::parts::seg::{Seg, even};
 use crate::view::{El, el};
 use crate::words::en::{common, refusal, taxes as words, workshop as shop_words};
 use fivebar_core::ledger::fold::NamedTax;
-use fivebar_core::quantity::{Listed, Money, Side};
-use fivebar_core::sheet::taxes::{AtRate, YearTaxes, currencies, taxes};
+use fivebar_core::quantity::{Currency, Listed, Money, Side};
+use fivebar_core::sheet::taxes::{AtRate, YearTaxes, currencies, taxes, years};
 
 fn tap(tap: TaxTap) -> Msg {
     say(Tap::Tax(tap))
@@ -59,22 +59,27 @@ pub fn form(draft: &Draft, app: &App, seen: Seen<'_>) -> Screen {
     Screen::new("workshop/tax", head(Head::new(words::OTHER_RATES, title)), main).foot(el("footer", "foot").kid(keys)).says_it()
 }
 
-/// What was recorded this year, in each currency, the one that is set now first; nothing before the first sale of the year.
+/// What was recorded in each year, this one first, and in each currency, the one that is set now first; nothing of a year without a sale.
 pub fn recorded(app: &App, seen: Seen<'_>) -> Vec<El<Msg>> {
-    let (currency, year) = (app.begins_with().0, seen.now.day().as_ymd().0);
+    let (currency, this) = (app.begins_with().0, seen.now.day().as_ymd().0);
     let shop = app.shelf().shop(seen.now.at);
     let others = currencies(&shop).into_iter().filter(|other| *other != currency);
-    let found = std::iter::once(currency).chain(others).map(|currency| match taxes(&shop, currency, year) {
-        Ok(found) if found.is_empty() => vec![],
-        Ok(found) => in_one(&found, seen).into(),
-        Err(why) => vec![slots::no(&why, seen)],
+    let all = std::iter::once(currency).chain(others).listed();
+    let found = years(&shop, this).into_iter().flat_map(|year| {
+        let of = |currency: &Currency| match taxes(&shop, *currency, year) {
+            Ok(found) if found.is_empty() => vec![],
+            Ok(found) => in_one(&found, seen).into(),
+            Err(why) => vec![slots::no(&why, seen)],
+        };
+        let found = all.iter().flat_map(of).listed();
+        let title = (!found.is_empty()).then(|| el("h2", "gap").text(format!("{} {year}", words::RECORDED)));
+        title.into_iter().chain(found).listed()
     });
-    let found = found.flatten().listed();
+    let found = found.listed();
     if found.is_empty() {
         return vec![];
     }
-    let title = el("h2", "gap").text(format!("{} {year}", words::RECORDED));
-    std::iter::once(title).chain(found).chain([el("p", "t14 i2").text(words::RECORDED_UNDER)]).listed()
+    found.into_iter().chain([el("p", "t14 i2").text(words::RECORDED_UNDER)]).listed()
 }
 
 /// All of one currency, and its lines by rate.

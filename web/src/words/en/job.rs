@@ -1,9 +1,11 @@
 //! English: the four rooms of a job, and its forms.
 mod back;
 mod open;
+mod strayed;
 
 pub use back::*;
 pub use open::*;
+pub use strayed::*;
 
 use fivebar_core::ledger::kind::sale::Instead;
 use fivebar_core::quantity::Listed;
@@ -418,6 +420,14 @@ pub fn left_by_likely(span: &str) -> String {
     format!("{LEFT_PER_HOUR}, with all that is likely to come, {span}")
 }
 
+/// "left per hour, with what is agreed and not handed over yet": under the figure while a part of an order is still to go.
+pub const LEFT_WITH_AGREED: &str = "left per hour, with what is agreed and not handed over yet";
+
+/// "2 are agreed and not handed over yet."
+pub fn still_agreed(n: u32, written: &str) -> String {
+    format!("{written} {} agreed and not handed over yet.", if n == 1 { "is" } else { "are" })
+}
+
 /// "17.04, had what was planned taken 19 h; 13.03 the 25 h 26 that were likely".
 pub fn had_it_held((sum, planned): (&str, &str), likely: Option<(&str, &str)>) -> String {
     let likely = likely.map(|(sum, span)| format!("; {sum} the {span} that were likely")).unwrap_or_default();
@@ -448,66 +458,6 @@ pub fn price_against(actual: &str, asked: &str, beside_gallery: bool) -> String 
     let whose = if beside_gallery { " from buyers" } else { "" };
     format!("{actual}{whose}, asked {asked}")
 }
-
-/// Which way a figure strayed from its plan.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Strayed {
-    Over,
-    Under,
-    AsPlanned,
-}
-
-/// The one sentence of looking back: what strayed, then what went as planned.
-pub fn sentence(strayed: &[String], as_planned: &[&str]) -> String {
-    let mut parts = strayed.to_vec();
-    match as_planned {
-        [] => {}
-        [only] => parts.push(format!("{only} as planned")),
-        [all @ .., last] => parts.push(format!("{} and {last} as planned", all.join(", "))),
-    }
-    let said = super::jobs::upper_first(&parts.join("; "));
-    if said.is_empty() { said } else { format!("{said}.") }
-}
-
-/// "seven hours".
-pub fn whole_hours(hours: &str, one: bool) -> String {
-    format!("{hours} {}", if one { "hour" } else { "hours" })
-}
-
-/// "seven hours over", "1 h 20 over".
-pub fn hours_strayed(strayed: Strayed, hours: &str) -> String {
-    match strayed {
-        Strayed::Over => format!("{hours} over"),
-        Strayed::Under => format!("{hours} less than planned"),
-        Strayed::AsPlanned => "hours as planned".into(),
-    }
-}
-
-/// Small whole numbers in words, as a sentence begins with them.
-pub fn number_word(n: i64) -> Option<&'static str> {
-    let words = ["none", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve"];
-    usize::try_from(n).ok().and_then(|n| words.get(n)).copied()
-}
-
-pub fn wood_strayed(strayed: Strayed) -> &'static str {
-    match strayed {
-        Strayed::Over => "less wood lost than thought",
-        Strayed::Under => "more wood lost than thought",
-        Strayed::AsPlanned => "wood as planned",
-    }
-}
-
-pub fn price_strayed(strayed: Strayed) -> &'static str {
-    match strayed {
-        Strayed::Over => "sold over what was asked",
-        Strayed::Under => "sold under what was asked",
-        Strayed::AsPlanned => "price as planned",
-    }
-}
-
-pub const WOOD_SMALL: &str = "wood";
-pub const PRICE_SMALL: &str = "price";
-pub const HOURS_SMALL: &str = "hours";
 
 /// "1 h 10 so far".
 pub fn took_so_far(span: &str) -> String {

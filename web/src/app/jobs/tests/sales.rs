@@ -311,6 +311,18 @@ fn looking_back_while_work_is_to_come_leads_with_what_is_likely() {
     maker.tap(Tap::End).shows(&["t60 w8\">$170.00<"]).hides(&["likely to come, 14 h"]);
 }
 
+/// Three for 300, one handed over: with what is agreed an hour leaves 290, and what one piece left so far bears all hours and costs of the three. Done with
+/// the job it says the same, and that two are owed.
+#[test]
+fn looking_back_counts_what_is_agreed() {
+    let story = "2026-05-04 08:00 +00:00 workshop USD inch\njob more \"Stools\" 3 order\nspend 10 glue on more\nstart \"build\" make on more\n09:00 stop\n\
+        agree 300 for 3 more fetched as all\nsell 1 more for 100 notes agreed all\npay 50 for more notes agreed all\n";
+    let mut maker = Maker::told(&[story]);
+    let said = ["t60 w8\">$290.00<", "left per hour, with what is agreed and not handed over yet", "so far, of the one that is sold"];
+    maker.room("more", Room::Back).shows(&said).shows(&["2 are agreed and not handed over yet."]);
+    maker.tap(Tap::End).tap(Tap::Page).shows(&["290.00 an hour"]).tap(Tap::Room(Room::Back)).shows(&said);
+}
+
 /// While work is to come nothing is said against the hours that were planned, nor of the next estimate: they go on.
 #[test]
 fn looking_back_judges_no_hours_while_work_is_to_come() {

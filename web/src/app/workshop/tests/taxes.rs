@@ -53,6 +53,18 @@ fn what_was_recorded_this_year_stands_by_rate() {
     }
 }
 
+/// In January the year before is what is sent in: it stands below.
+#[test]
+fn what_was_recorded_in_years_before_stays() {
+    let app = told(
+        "till tax 0.055 inside\njob stools \"Stools\" 3 spec\nsell 1 stools for 145 notes\n2027-01-10 09:00 sell 1 stools for 130 notes\n",
+    );
+    let shown = crate::screens::page(&app).html();
+    let at = |part: &str| shown.find(part).unwrap_or_else(|| panic!("{part} in {shown}"));
+    let places = ["recorded in 2027", "$6.78", "recorded in 2026", "$7.56"].map(at);
+    assert!(places.is_sorted(), "{places:?}");
+}
+
 /// What was recorded in another currency than the one that is set now has its own sum and lines.
 #[test]
 fn what_was_recorded_in_another_currency_stands_too() {
