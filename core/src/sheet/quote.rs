@@ -52,6 +52,8 @@ pub struct QuoteSheet {
     /// The day of the quote that stands which can be kept no more; none once nothing is left to do.
     pub broken: Option<Broken>,
     pub until: Day,
+    /// Tax is in these prices.
+    pub with_tax: bool,
     /// The first day it can be promised for where it is agreed on the last day of the quote.
     pub ready_last: Option<Day>,
     /// The quote that was given last, and whether it stands: its day is not over, and a price can still be asked.
@@ -160,6 +162,7 @@ pub fn quote(shop: &Shop, id: Id, given: Given) -> Answer<QuoteSheet> {
         missed,
         broken,
         until,
+        with_tax: !shop.tax_of(&job).rate.is_zero(),
         ready_last,
         given: job.quote,
         stands,

@@ -178,7 +178,9 @@ fn lines(job: &JobSheet, sheet: &QuoteSheet, seen: Seen<'_>) -> Vec<String> {
     let said = &job.described;
     let made = [said.wood.clone().unwrap_or_default(), said.finish.clone().unwrap_or_default(), size(job, seen)];
     let made = made.into_iter().filter(|text| !text.is_empty());
-    [title, between(paper.low, paper.high, seen)]
+    let price = between(paper.low, paper.high, seen);
+    let price = if sheet.with_tax { words::with_tax(&price) } else { price };
+    [title, price]
         .into_iter()
         .chain(made)
         .chain(paper.ready.map(|ready| match paper.ready_last {

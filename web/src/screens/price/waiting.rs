@@ -76,7 +76,7 @@ fn found(sheet: &WaitingSheet, prospect: &Prospect, app: &App, seen: Seen<'_>) -
     let top = el("div", "side").kid(el("h2", "t22 w8 ink1").text(more)).kids(tally);
     vec![
         el("section", "").kid(top).kid(el("p", "").text(words::one_buys(&ask, prospect.buys))).kids(asked),
-        ahead(sheet, prospect, seen),
+        ahead(sheet, prospect, (app, seen)),
         offer_today((sheet, prospect), app, seen),
         chances(sheet, prospect, &ask, seen),
     ]
@@ -93,7 +93,9 @@ fn changes(steps: &[Step]) -> Vec<Step> {
     kept
 }
 
-fn ahead(sheet: &WaitingSheet, prospect: &Prospect, seen: Seen<'_>) -> El<Msg> {
+fn ahead(sheet: &WaitingSheet, prospect: &Prospect, (app, seen): (&App, Seen<'_>)) -> El<Msg> {
+    // The tag alone is before tax; what is asked is what a buyer hands over.
+    let is_on_top = price_list(app).is_ok_and(|list| list.for_sale.iter().any(|row| row.job == sheet.job && row.is_on_top));
     let days = f64::from(prospect.now.until(prospect.until).max(1));
     let at = |day: Day| f64::from(prospect.now.until(day));
     let kept = changes(&prospect.steps);
@@ -111,7 +113,7 @@ fn ahead(sheet: &WaitingSheet, prospect: &Prospect, seen: Seen<'_>) -> El<Msg> {
     };
     let left = words::days_left(prospect.days, &seen.speech.count(prospect.days.into()));
     let end = sheet.guesses.end.map(|end| el("span", "t14").text(words::then_each(&left, &bare(end, seen.speech))));
-    let title = el("div", "row").kid(el("h2", "t17 w8 ink1").text(words::ASK)).kids(end);
+    let title = el("div", "row").kid(el("h2", "t17 w8 ink1").text(words::ask(is_on_top))).kids(end);
     let drawn = steps(&held, seen.page.card(), &format!("{}: {told}", words::STEPS_SAID));
     let stays = prospect.held.map(|lowest| el("p", "t14").text(words::stays_at(&bare(lowest, seen.speech))));
     el("section", "card tap").kid(title).kid(drawn).kid(scale(&axis, "")).kids(stays)

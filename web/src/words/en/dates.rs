@@ -327,6 +327,11 @@ pub fn between(low: &str, high: &str) -> String {
     if low == high { low.to_owned() } else { format!("{low} to {high}") }
 }
 
+/// `$320 to $395, tax in it`: on paper.
+pub fn with_tax(price: &str) -> String {
+    format!("{price}, tax in it")
+}
+
 /// `13 h 18 to 16 h 40 at your rate, 42 min of it its part of the hauls; costs 20.00`; `7 h 01` where both are one. Where some are gone: `All 5:
 /// … The price is of 3.`
 pub fn reckoning([likely, safe]: [&str; 2], hauls: Option<&str>, costs: &str, of: Option<[&str; 2]>) -> String {

@@ -13,7 +13,6 @@ pub const RECKON: &str = "Reckon with these";
 pub const PRICE_FIRST: &str = "Set its price first: guesses are about a price.";
 pub const NOTHING_LEFT: &str = "Nothing is left to wait with.";
 pub const AN_OFFER_TODAY: &str = "An offer today";
-pub const ASK: &str = "Ask";
 pub const IN_THE_END: &str = "in the end";
 pub const FROM_GUESSES: &str = "The band comes from your guesses.";
 pub const BAND_COMES: &str = "The band of doubt is being reckoned.";
@@ -159,6 +158,11 @@ pub fn stays_at(sum: &str) -> String {
 /// "An offer today, by card".
 pub fn offer_today(by: &str) -> String {
     format!("{AN_OFFER_TODAY}, {by}")
+}
+
+/// "Ask", "Ask, with tax".
+pub fn ask(with_tax: bool) -> &'static str {
+    if with_tax { "Ask, with tax" } else { "Ask" }
 }
 
 /// "Ask 145 until 2 May."
