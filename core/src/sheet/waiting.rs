@@ -186,7 +186,8 @@ fn prospect(known: &Known, take: Take) -> Answer<Prospect> {
         days: rests.days(rests.now),
         to_ask: worth.waits.to_ask(),
         buys: worth.waits.buys_at(worth.ask)?,
-        next: later::whole(&chances, currency)?,
+        // To the nearest whole unit, and never above what is asked.
+        next: later::whole(&chances, currency)?.map(|next| if worth.ask.amount() < next.amount() { worth.ask } else { next }),
         chances,
         held: asking::held(known, &steps)?,
         steps,
