@@ -12,7 +12,7 @@ use super::rate::rate;
 use super::shop::Shop;
 use crate::bench::wait::Wait;
 use crate::bench::{Kind, On};
-use crate::ledger::fold::{self, Described, InUse, Job, Operation, Over, Part, Quote, Selling, TaxBy};
+use crate::ledger::fold::{self, Agreement, Described, InUse, Job, Operation, Over, Part, Quote, Selling, TaxBy};
 use crate::ledger::kind::bench::Stage;
 use crate::ledger::kind::job::For;
 use crate::ledger::kind::plan::Shape;
@@ -158,13 +158,17 @@ pub struct SaleRoom {
     pub over: Vec<Over>,
 }
 
-/// What came in and what is due: of what is agreed and not handed over yet, where something is, else of all that was sold.
+/// What came in and what is due: of the orders that are open, also of pieces of them that are handed over, where one is, else of all that was sold.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Owed {
     pub received: Money,
     pub due: Money,
-    /// What came in for pieces sold beside what is agreed.
+    /// What came in for pieces sold beside these orders.
     pub others: Money,
+    /// What pieces of these orders were sold for before they were changed.
+    pub before_change: Money,
+    /// What is owed of their pieces that were handed over.
+    pub before: Money,
 }
 
 /// Pieces on the rack that are set apart for a job.
@@ -262,14 +266,17 @@ fn owed(job: &Job, sold: &Sold) -> Answer<Owed> {
     let (selling, currency) = (&job.selling, job.currency);
     let none = Money::zero(currency);
     if selling.open().next().is_none() {
-        return Ok(Owed { received: sold.received, due: sold.due, others: none });
+        return Ok(Owed { received: sold.received, due: sold.due, others: none, before_change: none, before: none });
     }
-    let (mut received, mut due) = (none, none);
-    for agreement in selling.open() {
-        received = received.plus(selling.received_under(currency, agreement.id)?)?;
-        due = due.plus(selling.still_due(currency, agreement)?)?;
-    }
-    Ok(Owed { received, due, others: sold.received.minus(received)? })
+    let sum = |of: &dyn Fn(&Agreement) -> Answer<Money>| Money::sum(currency, selling.open().map(of).collect::<Answer<Vec<Money>>>()?);
+    let received = sum(&|agreement| selling.received_of_order(currency, agreement))?;
+    Ok(Owed {
+        received,
+        due: sum(&|agreement| selling.still_due(currency, agreement))?,
+        others: sold.received.minus(received)?,
+        before_change: sum(&|agreement| selling.sold_before_change(currency, agreement))?,
+        before: sum(&|agreement| selling.owed_before(currency, agreement))?,
+    })
 }
 
 /// All that was agreed paid and all that is planned done, with a drive to each buyer who has it brought; what is neither agreed nor sold brings

@@ -167,6 +167,8 @@ pub struct AgreedRow {
     pub carried: Option<Carried>,
     pub made_for: For,
     pub deposit: Option<Money>,
+    /// What of it is still to come in, before the rest.
+    pub deposit_due: Money,
     /// What came in for it so far.
     pub received: Money,
     /// Of that, what no sale has used: it is kept or handed back when it comes to nothing.
@@ -252,6 +254,7 @@ fn agreed_row(job: &Job, agreement: &Agreement, due: Money) -> Answer<AgreedRow>
         carried: agreement.carried,
         made_for: job.made_for,
         deposit: agreement.deposit,
+        deposit_due: job.selling.deposit_due(job.currency, agreement)?,
         received,
         ahead,
         fees_ahead: job.selling.fees_ahead(job.currency, agreement.id)?,

@@ -74,7 +74,7 @@ fn facts(row: &AgreedRow, (who, parts): (Option<String>, Option<Parts>), seen: S
     let who = who.map(|who| fact(words::FOR_WHOM, who));
     let by = row.date.map(|date| fact(words::BY_WHEN, seen.speech.day(date)));
     // Where parts are planned they say what comes ahead.
-    let asked = row.deposit.filter(|deposit| row.parts.is_empty() && row.received.amount() < deposit.amount());
+    let asked = row.deposit.filter(|_| !row.deposit_due.is_zero());
     let asked = asked.map(|deposit| fact(words::DEPOSIT, exact(deposit, seen.speech)));
     let is_begun = row.n < row.of;
     let many = match is_begun {
@@ -135,7 +135,7 @@ fn how(deal: &Deal) -> El<Msg> {
 /// First what is asked ahead, then the hand-over with all that is due, each to the coin it is paid in.
 fn pay_keys(row: &AgreedRow, (by, coins): (&str, impl Fn(Money) -> Money), seen: Seen<'_>) -> Vec<El<Msg>> {
     let lacks = |deposit: Money| coins(deposit).minus(row.received).ok().filter(|rest| Decimal::ZERO < rest.amount());
-    let deposit = row.deposit.and_then(lacks).map(&coins).filter(|rest| !rest.is_zero());
+    let deposit = row.deposit.filter(|_| !row.deposit_due.is_zero()).and_then(lacks).map(&coins).filter(|rest| !rest.is_zero());
     let part = row
         .parts
         .iter()

@@ -100,6 +100,14 @@ fn what_is_owed_of_the_first_is_asked_for_with_the_rest() {
     }
 }
 
+/// A changed order asks a deposit, and the first piece is not paid yet: what comes in pays that first, so no deposit is asked until it did.
+#[test]
+fn no_deposit_is_asked_before_the_pieces_handed_over_are_paid() {
+    let changed = "sell 1 stools for 400 agreed deal\nagree 350 for 1 stools fetched deposit 100 replaces deal as new\n";
+    one_of_two(changed).shows(&["450 due", "Handed over, 450.00 paid"]).hides(&["Deposit 100.00 came in"]);
+    one_of_two(&format!("{changed}pay 100 for stools bank agreed new")).shows(&["350 due", "Deposit 100.00 came in"]);
+}
+
 /// One of two is handed over: how many of them have gone is said.
 #[test]
 fn how_many_of_an_order_have_gone_is_said() {
