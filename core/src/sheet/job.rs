@@ -7,7 +7,7 @@ use super::helped::{Helped, helped, helped_to_settle};
 use super::jobs::{Section, date, section, so_far, to_come};
 use super::make::keep::{Lacking, changed_piles, lacking_of};
 use super::marks::{ask_today, settle_now, whole};
-use super::promised::{fees_known, planned_drives, promised};
+use super::promised::{fees_before, fees_known, planned_drives, promised};
 use super::rate::rate;
 use super::shop::Shop;
 use crate::bench::wait::Wait;
@@ -259,7 +259,7 @@ fn money(shop: &Shop, job: &Job, account: &Account) -> Answer<MoneyRoom> {
 /// Tax and fees of what was sold, and of what was agreed, as its buyer pays.
 fn off(shop: &Shop, job: &Job, account: &Account) -> Answer<Money> {
     let (sold, to_come) = (&account.sold, promised(shop, job, None)?);
-    sold.tax.plus(sold.fees)?.plus(to_come.tax)?.plus(to_come.fee)?.minus(fees_known(job)?)
+    sold.tax.plus(sold.fees)?.plus(to_come.tax)?.plus(to_come.fee)?.plus(fees_before(shop, job)?)?.minus(fees_known(job)?)
 }
 
 fn owed(job: &Job, sold: &Sold) -> Answer<Owed> {
@@ -290,7 +290,7 @@ pub(super) fn as_it_stands(shop: &Shop, job: &Job, account: &Account) -> Answer<
         return Ok(None);
     }
     // What came in ahead is promised, and its fee is among those of the account.
-    let you_get = sold.net.plus(promised(shop, job, None)?.you_get)?.plus(fees_known(job)?)?;
+    let you_get = sold.net.plus(promised(shop, job, None)?.you_get)?.plus(fees_known(job)?)?.minus(fees_before(shop, job)?)?;
     Ok(Some(Way { you_get, costs, time }))
 }
 

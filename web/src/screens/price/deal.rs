@@ -19,7 +19,7 @@ use fivebar_core::ledger::fold::PartOfPay;
 use fivebar_core::ledger::kind::sale::Paid;
 use fivebar_core::quantity::{Decimal, Listed, Money};
 use fivebar_core::sheet::price::{AgreedRow, GalleryOwes, OwedRow};
-use fivebar_core::sheet::promised::{Parts, of_agreement};
+use fivebar_core::sheet::promised::{Parts, at_hand_over};
 
 fn say(tap: DealTap) -> Msg {
     Msg::Price(Tap::Deal(tap))
@@ -38,7 +38,7 @@ pub fn screen(deal: &Deal, app: &App, seen: Seen<'_>) -> Option<Screen> {
     }
     match agreed(app, deal) {
         Some(row) => {
-            let parts = job.selling.agreement(row.agreed).and_then(|agreed| of_agreement(&shop(app), (&job, agreed), deal.paid).ok());
+            let parts = job.selling.agreement(row.agreed).and_then(|agreed| at_hand_over(&shop(app), (&job, agreed), deal.paid).ok());
             Some(of_agreed((deal, &row), (app, parts), seen))
         }
         None if let Some(row) = gallery_owes(app, deal) => Some(of_gallery(&row, app, seen)),

@@ -71,7 +71,8 @@ impl Sale {
         Ok(Lines { n: 0, sum, tax: self.tax_in(sum)? })
     }
 
-    fn tax_in(&self, sum: Money) -> Answer<Money> {
+    /// The tax in so much of its price.
+    pub(super) fn tax_in(&self, sum: Money) -> Answer<Money> {
         let share = self.tax.amount().checked_mul(sum.amount()).and_then(|tax| tax.checked_div(self.sum.amount()));
         Money::book(share.ok_or(Refusal::OutOfRange)?, sum.currency())
     }

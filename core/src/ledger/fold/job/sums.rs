@@ -222,6 +222,20 @@ impl Selling {
         self.lacking(currency, |sale| self.is_of_order(sale, agreement))
     }
 
+    /// The tax in that, in the measure of what lacks of each price.
+    ///
+    /// # Errors
+    /// [`crate::refusal::Refusal::OutOfRange`], [`crate::refusal::Refusal::MoneyOutOfRange`].
+    pub fn tax_before(&self, currency: Currency, agreement: &Agreement) -> Answer<Money> {
+        let paid = self.paid_for(currency)?;
+        let of = |sale: &Sale| match beyond(sale.sum, paid.of_sale(sale.id))? {
+            lacks if lacks.is_zero() => Ok(lacks),
+            lacks => sale.tax_in(lacks),
+        };
+        let sales = self.standing().filter(|sale| self.is_of_order(sale, agreement));
+        Money::sum(currency, sales.map(of).collect::<Answer<Vec<Money>>>()?)
+    }
+
     fn lacking(&self, currency: Currency, is_of: impl Fn(&Sale) -> bool) -> Answer<Money> {
         let paid = self.paid_for(currency)?;
         let lacks = self.standing().filter(|sale| is_of(sale)).map(|sale| beyond(sale.sum, paid.of_sale(sale.id)));
