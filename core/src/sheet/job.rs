@@ -1,6 +1,7 @@
 //! One job: its state and next act on top, then its four rooms: wood, bench, money, sale.
 
 use super::account::{Account, Hours, Sold, of as reckon};
+use super::due::to_hand_back;
 use super::estimate::left::{is_between_coats, is_finished};
 use super::estimate::{Row, rows_of};
 use super::helped::{Helped, helped, helped_to_settle};
@@ -18,7 +19,7 @@ use crate::ledger::kind::job::For;
 use crate::ledger::kind::plan::Shape;
 use crate::ledger::kind::sale::{Carried, Paid};
 use crate::money::left::{PerHour, Way};
-use crate::quantity::{Count, Decimal, Id, Listed, Money, Span, Wall, round_to_cash};
+use crate::quantity::{Count, Decimal, Id, Listed, Money, Span, Wall};
 use crate::refusal::Answer;
 use std::cell::OnceCell;
 
@@ -326,22 +327,6 @@ pub(super) fn next(shop: &Shop, job: &Job, (hours, sold): (&Hours, &Sold)) -> Ne
         _ => {}
     }
     selling(shop, job, (hours, sold))
-}
-
-/// What came in beyond what is owed and is handed back: where notes came in, nothing below half of the smallest coin (ours), which nobody can hand
-/// over.
-///
-/// # Errors
-/// [`crate::refusal::Refusal::MoneyOutOfRange`], [`crate::refusal::Refusal::CoinOutOfRange`].
-pub fn to_hand_back(shop: &Shop, job: &Job) -> Answer<Vec<Over>> {
-    let mut over = job.selling.over(job.currency)?;
-    let in_notes = job.selling.payments.iter().any(|payment| payment.paid == Paid::Notes);
-    if let Some(coin) = shop.till(job.currency).coin(Some(Paid::Notes).filter(|_| in_notes))? {
-        let is_less = |sum: Money| round_to_cash(sum, coin).map(|sum| sum.is_zero());
-        let kept = over.into_iter().map(|over| Ok((is_less(over.sum)?, over))).collect::<Answer<Vec<_>>>()?;
-        over = kept.into_iter().filter(|(is_less, _)| !is_less).map(|(_, over)| over).listed();
-    }
-    Ok(over)
 }
 
 /// What buyers and galleries still owe of what was sold; none where nothing is due.

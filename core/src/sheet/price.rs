@@ -2,6 +2,7 @@
 
 use super::account::{Account, of as reckon};
 use super::carried::Lacking;
+use super::due::due;
 use super::gallery::{AtGallery, at_galleries};
 use super::jobs::{Section, section};
 use super::marks::one_paid;
@@ -207,7 +208,7 @@ pub enum Gap {
 pub fn price(shop: &Shop, paid: Paid) -> Answer<PriceSheet> {
     let mut sheet = PriceSheet::default();
     for job in jobs(shop.book) {
-        let due = job.due()?;
+        let due = due(shop, &job)?;
         // What is over of one makes up for nothing that another owes.
         let in_all = Some(due)
             .filter(|due| Decimal::ZERO < due.amount())
