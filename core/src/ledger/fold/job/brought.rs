@@ -128,8 +128,8 @@ impl Selling {
     /// # Errors
     /// [`Refusal::CoinOutOfRange`].
     pub fn comes_back(&self, till: &Till, (sale, n): (Id, Count)) -> Answer<ComesBack> {
-        let agreed = self.sale(sale).and_then(|sale| sale.agreed);
-        let in_notes = self.in_notes(|it| it.sale == Some(sale) || (it.agreed.is_some() && it.agreed == agreed));
+        let order = self.first(self.sale(sale).and_then(|sale| sale.agreed));
+        let in_notes = self.in_notes(|it| it.sale == Some(sale) || (order.is_some() && self.first(it.agreed) == order));
         Ok(ComesBack { n, coin: till.coin(Some(Paid::Notes).filter(|_| in_notes))? })
     }
 
