@@ -147,6 +147,31 @@ fn a_changed_order_says_what_is_of_the_pieces_before() {
     maker.room("more", Room::Sell).tap(Tap::Page).shows(&["deposit due", "100.00"]).hides(&["Owed of pieces"]);
 }
 
+/// The second of two takes 510.00 in notes, 110.00 of it for the first, and is 399.99: where it comes back no coin pays that, so what they do is said.
+/// With a deposit by bank it can go back to the cent.
+#[test]
+fn what_goes_back_of_a_sale_in_notes_is_said_to_the_coin() {
+    for (deposit, is_said) in [("notes", true), ("bank", false)] {
+        let mut maker = Maker::told(&[&format!(
+            "2026-05-22 08:14 -05:00 workshop USD inch\ntill cash 0.05\njob more \"Stools\" 2 order\nagree 809.98 for 2 more fetched as deal\n\
+             pay 300 for more {deposit} agreed deal\nsell 1 more for 409.99 agreed deal\nsell 1 more for 399.99 notes agreed deal\n"
+        )]);
+        let sale = maker.room("more", Room::Sell).sheet().selling.sales[1].id;
+        maker.tap(Tap::Write(What::Refund(sale))).shows(&[">399.99<"]);
+        let said = ["Handed back, to the coin", "400.00"];
+        if is_said {
+            maker.shows(&said)
+        } else {
+            maker.hides(&said)
+        };
+        maker.figures(&["350"]).hides(&["to the coin"]);
+        // What it took is booked to the cent, and the first stays paid.
+        maker.figures(&["399.99"]).tap(Tap::Save);
+        let sold = maker.sheet().account.sold;
+        assert_eq!([sold.received, sold.taken].map(|sum| sum.amount().to_string()), ["410.01"; 2]);
+    }
+}
+
 /// Promised in summer, the day is the same when winter time has come.
 #[test]
 fn a_promised_day_stays_the_same_day() {
