@@ -53,6 +53,23 @@ fn what_came_in_coins_goes_back_in_coins() {
     check("till cash 0.25\nbring-back 1 of sale all on stools", 2, ["66.67", "3.47", "2.7", "66.67", "0"]);
 }
 
+/// Two for 409.98 handed over and not paid, the order changed, and all of it paid in notes with the third: one of the two comes back in coins, as
+/// half of 409.98 is 204.99 and 205.00 can be paid. With a deposit by bank it is to the cent.
+#[test]
+fn what_a_changed_order_brought_in_coins_goes_back_in_coins() {
+    for (deposit, back) in [("", "205"), ("pay 100 for more bank agreed deal\n", "204.99")] {
+        let lines = format!(
+            "till cash 0.05\njob more \"More\" 3 order\nagree 809.98 for 3 more fetched as deal\n{deposit}sell 2 more for 409.98 agreed deal as two\n\
+             agree 350 for 1 more fetched replaces deal as new\nsell 1 more for 350 notes agreed new\nbring-back 1 of sale two on more"
+        );
+        let story = tell(&format!("{SOLD}{lines}"));
+        assert_eq!(story.refused, [], "{deposit}");
+        let job = fivebar_core::ledger::fold::job(&story.book, story.names.job("more").unwrap()).unwrap();
+        assert_eq!(job.selling.sales[0].back[0].of.sum.amount().normalize().to_string(), back, "{deposit}");
+        assert_eq!(job.due().map(|due| due.is_zero()), Ok(true), "{deposit}");
+    }
+}
+
 /// Nothing goes back of what was never paid; the rest is due.
 #[test]
 fn what_was_not_paid_does_not_go_back() {

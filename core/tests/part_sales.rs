@@ -165,6 +165,41 @@ fn what_no_coin_can_pay_is_not_asked_back() {
     }
 }
 
+/// A small sum over is left aside only where all that came in for the same was notes, whatever others paid with; what is left aside makes up for
+/// nothing that another owes.
+#[test]
+fn what_is_left_aside_is_of_one_buyer() {
+    use fivebar_core::sheet::job::{NextAct, job};
+    use fivebar_core::sheet::jobs::{Section, jobs};
+    let over = |paid: &str, sum: &str| {
+        format!(
+            "agree 300 for 1 stools fetched as deal\npay 300 for stools {paid} agreed deal\nagree {sum} for 1 stools fetched replaces deal as less\n\
+             sell 1 stools for {sum} agreed less\n"
+        )
+    };
+    for (coin, lines, asked, due) in [
+        ("1.00", format!("{}sell 1 stools for 10 notes\n", over("bank", "299.60")), Some("0.4"), "-0.4"),
+        ("1.00", format!("{}sell 1 stools for 10 bank\n", over("notes", "299.60")), None, "0"),
+        ("0.05", format!("{}sell 1 stools for 200\n", over("notes", "299.98")), None, "200"),
+        ("0.05", format!("{}sell 1 stools for 0.02\n", over("notes", "299.98")), None, "0.02"),
+    ] {
+        let start = "2026-03-02 09:00 -05:00 workshop USD inch\njob stools \"Stools\" 10 order\n";
+        let story = tell(&format!("{start}till cash {coin}\n{lines}"));
+        assert_eq!(story.refused, [], "{lines}");
+        let shop = Shop::of(&story.book, story.now.at);
+        let sheet = job(&shop, story.names.job("stools").unwrap()).unwrap();
+        let found: Vec<_> = sheet.sale.over.iter().map(|over| over.sum.amount().normalize().to_string()).collect();
+        assert_eq!(found, asked.into_iter().collect::<Vec<_>>(), "{lines}");
+        let row = jobs(&shop, "").unwrap().remove(0);
+        assert_eq!([row.due, sheet.sale.due, sheet.account.sold.due].map(|due| due.amount().normalize().to_string()), [due; 3], "{lines}");
+        assert_eq!(row.section == Section::Due, due != "0", "{lines}");
+        let collects = if let NextAct::Collect { due } = row.next { Some(due.amount().normalize().to_string()) } else { None };
+        assert_eq!(collects, Some(due.to_owned()).filter(|due| !due.starts_with('-') && due != "0"), "{lines}");
+        let in_all = price(&shop, Paid::Notes).unwrap().due.get(&Currency::USD).map(|due| due.amount().normalize().to_string());
+        assert_eq!(in_all, Some(due.to_owned()).filter(|due| !due.starts_with('-') && due != "0"), "{lines}");
+    }
+}
+
 /// The last payment in notes goes to the smallest coin, and the sale is what was handed over in all; by bank it is to the cent.
 #[test]
 fn the_last_payment_in_notes_goes_to_a_coin() {

@@ -4,6 +4,7 @@
 
 use super::carried::{HAUL, JobShare, Lacking, of_job};
 use super::driven::{bears, driven, time_bears};
+use super::due::due;
 use super::estimate::as_judged;
 use super::estimate::left::still_thought;
 use super::helped::{HELPER, earned, earned_since, helped_to_settle, pay_of};
@@ -229,7 +230,7 @@ pub fn hours_and_sale(shop: &Shop, job: &Job) -> Answer<(Hours, Sold)> {
 fn so_far(shop: &Shop, job: &Job, (shares, rate): (Vec<JobShare>, &RateSheet)) -> Answer<(Costs, Hours, Sold)> {
     let costs = costs(shop, job, shares)?;
     let hours = hours(shop, job, &costs)?;
-    let sold = sold(job, (&costs, &hours), rate)?;
+    let sold = sold((shop, job), (&costs, &hours), rate)?;
     Ok((costs, hours, sold))
 }
 
@@ -373,7 +374,7 @@ fn totals<K: Ord + Copy>(shares: &Sorted<K, Shares>) -> Sorted<K, Span> {
     shares.iter().map(|(key, shares)| (*key, shares.total())).collect()
 }
 
-fn sold(job: &Job, (costs, hours): (&Costs, &Hours), rate: &RateSheet) -> Answer<Sold> {
+fn sold((shop, job): (&Shop, &Job), (costs, hours): (&Costs, &Hours), rate: &RateSheet) -> Answer<Sold> {
     let (selling, currency) = (&job.selling, job.currency);
     let (taken, tax, fees) = (selling.taken(currency)?, selling.tax(currency)?, selling.fees(currency)?);
     let handed_over = selling.handed_over(currency)?;
@@ -410,7 +411,7 @@ fn sold(job: &Job, (costs, hours): (&Costs, &Hours), rate: &RateSheet) -> Answer
         per_hour,
         agreed,
         received: selling.received(currency)?,
-        due: job.due()?,
+        due: due(shop, job)?,
     })
 }
 

@@ -1,24 +1,25 @@
 //! One job: its state and next act on top, then its four rooms: wood, bench, money, sale.
 
 use super::account::{Account, Hours, Sold, of as reckon};
+use super::due::to_hand_back;
 use super::estimate::left::{is_between_coats, is_finished};
 use super::estimate::{Row, rows_of};
 use super::helped::{Helped, helped, helped_to_settle};
 use super::jobs::{Section, date, section, so_far, to_come};
 use super::make::keep::{Lacking, changed_piles, lacking_of};
 use super::marks::{ask_today, settle_now, whole};
-use super::promised::{fees_known, planned_drives, promised};
+use super::promised::{fees_before, fees_known, planned_drives, promised};
 use super::rate::rate;
 use super::shop::Shop;
 use crate::bench::wait::Wait;
 use crate::bench::{Kind, On};
-use crate::ledger::fold::{self, Described, InUse, Job, Operation, Over, Part, Quote, Selling, TaxBy};
+use crate::ledger::fold::{self, Agreement, Described, InUse, Job, Operation, Over, Part, Quote, Selling, TaxBy};
 use crate::ledger::kind::bench::Stage;
 use crate::ledger::kind::job::For;
 use crate::ledger::kind::plan::Shape;
 use crate::ledger::kind::sale::{Carried, Paid};
 use crate::money::left::{PerHour, Way};
-use crate::quantity::{Count, Decimal, Id, Listed, Money, Span, Wall, round_to_cash};
+use crate::quantity::{Count, Decimal, Id, Listed, Money, Span, Wall};
 use crate::refusal::Answer;
 use std::cell::OnceCell;
 
@@ -158,13 +159,17 @@ pub struct SaleRoom {
     pub over: Vec<Over>,
 }
 
-/// What came in and what is due: of what is agreed and not handed over yet, where something is, else of all that was sold.
+/// What came in and what is due: of the orders that are open, also of pieces of them that are handed over, where one is, else of all that was sold.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Owed {
     pub received: Money,
     pub due: Money,
-    /// What came in for pieces sold beside what is agreed.
+    /// What came in for pieces sold beside these orders.
     pub others: Money,
+    /// What pieces of these orders were sold for before they were changed.
+    pub before_change: Money,
+    /// What is owed of their pieces that were handed over.
+    pub before: Money,
 }
 
 /// Pieces on the rack that are set apart for a job.
@@ -255,21 +260,24 @@ fn money(shop: &Shop, job: &Job, account: &Account) -> Answer<MoneyRoom> {
 /// Tax and fees of what was sold, and of what was agreed, as its buyer pays.
 fn off(shop: &Shop, job: &Job, account: &Account) -> Answer<Money> {
     let (sold, to_come) = (&account.sold, promised(shop, job, None)?);
-    sold.tax.plus(sold.fees)?.plus(to_come.tax)?.plus(to_come.fee)?.minus(fees_known(job)?)
+    sold.tax.plus(sold.fees)?.plus(to_come.tax)?.plus(to_come.fee)?.plus(fees_before(shop, job)?)?.minus(fees_known(job)?)
 }
 
 fn owed(job: &Job, sold: &Sold) -> Answer<Owed> {
     let (selling, currency) = (&job.selling, job.currency);
     let none = Money::zero(currency);
     if selling.open().next().is_none() {
-        return Ok(Owed { received: sold.received, due: sold.due, others: none });
+        return Ok(Owed { received: sold.received, due: sold.due, others: none, before_change: none, before: none });
     }
-    let (mut received, mut due) = (none, none);
-    for agreement in selling.open() {
-        received = received.plus(selling.received_under(currency, agreement.id)?)?;
-        due = due.plus(selling.still_due(currency, agreement)?)?;
-    }
-    Ok(Owed { received, due, others: sold.received.minus(received)? })
+    let sum = |of: &dyn Fn(&Agreement) -> Answer<Money>| Money::sum(currency, selling.open().map(of).collect::<Answer<Vec<Money>>>()?);
+    let received = sum(&|agreement| selling.received_of_order(currency, agreement))?;
+    Ok(Owed {
+        received,
+        due: sum(&|agreement| selling.still_due(currency, agreement))?,
+        others: sold.received.minus(received)?,
+        before_change: sum(&|agreement| selling.sold_before_change(currency, agreement))?,
+        before: sum(&|agreement| selling.owed_before(currency, agreement))?,
+    })
 }
 
 /// All that was agreed paid and all that is planned done, with a drive to each buyer who has it brought; what is neither agreed nor sold brings
@@ -283,7 +291,7 @@ pub(super) fn as_it_stands(shop: &Shop, job: &Job, account: &Account) -> Answer<
         return Ok(None);
     }
     // What came in ahead is promised, and its fee is among those of the account.
-    let you_get = sold.net.plus(promised(shop, job, None)?.you_get)?.plus(fees_known(job)?)?;
+    let you_get = sold.net.plus(promised(shop, job, None)?.you_get)?.plus(fees_known(job)?)?.minus(fees_before(shop, job)?)?;
     Ok(Some(Way { you_get, costs, time }))
 }
 
@@ -319,22 +327,6 @@ pub(super) fn next(shop: &Shop, job: &Job, (hours, sold): (&Hours, &Sold)) -> Ne
         _ => {}
     }
     selling(shop, job, (hours, sold))
-}
-
-/// What came in beyond what is owed and is handed back: where notes came in, nothing below half of the smallest coin (ours), which nobody can hand
-/// over.
-///
-/// # Errors
-/// [`crate::refusal::Refusal::MoneyOutOfRange`], [`crate::refusal::Refusal::CoinOutOfRange`].
-pub fn to_hand_back(shop: &Shop, job: &Job) -> Answer<Vec<Over>> {
-    let mut over = job.selling.over(job.currency)?;
-    let in_notes = job.selling.payments.iter().any(|payment| payment.paid == Paid::Notes);
-    if let Some(coin) = shop.till(job.currency).coin(Some(Paid::Notes).filter(|_| in_notes))? {
-        let is_less = |sum: Money| round_to_cash(sum, coin).map(|sum| sum.is_zero());
-        let kept = over.into_iter().map(|over| Ok((is_less(over.sum)?, over))).collect::<Answer<Vec<_>>>()?;
-        over = kept.into_iter().filter(|(is_less, _)| !is_less).map(|(_, over)| over).listed();
-    }
-    Ok(over)
 }
 
 /// What buyers and galleries still owe of what was sold; none where nothing is due.

@@ -1,7 +1,8 @@
 //! Every job in its section: due first, then for sale, in hand, ended; each with a bar of its time so far.
 
 use super::account::{Hours, Sold, hours_and_sale};
-use super::job::{NextAct, next, to_hand_back};
+use super::due::{due, to_hand_back};
+use super::job::{NextAct, next};
 use super::shop::Shop;
 use crate::ledger::fold::{self, Job};
 use crate::ledger::kind::bench::Stage;
@@ -123,7 +124,7 @@ fn row(shop: &Shop, job: &Job, (hours, sold): (Hours, Sold)) -> Answer<JobRow> {
 /// [`crate::refusal::Refusal::MoneyOutOfRange`].
 pub fn section(shop: &Shop, job: &Job) -> Answer<Section> {
     let from_galleries = job.selling.due_from_galleries(job.currency)?;
-    let owed = Decimal::ZERO < job.due()?.amount() || !from_galleries.is_zero() || !to_hand_back(shop, job)?.is_empty();
+    let owed = Decimal::ZERO < due(shop, job)?.amount() || !from_galleries.is_zero() || !to_hand_back(shop, job)?.is_empty();
     Ok(match () {
         () if owed || 0 < job.selling.promised() || has_day(job) => Section::Due,
         () if job.ended.is_some() && (job.tag.is_none() || job.left() == 0) => Section::Ended,

@@ -15,6 +15,7 @@ pub mod counts;
 pub mod dates;
 pub mod day;
 mod driven;
+pub mod due;
 pub mod enough;
 pub mod estimate;
 pub mod fair;

@@ -2,6 +2,7 @@
 
 use super::account::{Account, of as reckon};
 use super::carried::Lacking;
+use super::due::due;
 use super::gallery::{AtGallery, at_galleries};
 use super::jobs::{Section, section};
 use super::marks::one_paid;
@@ -167,6 +168,8 @@ pub struct AgreedRow {
     pub carried: Option<Carried>,
     pub made_for: For,
     pub deposit: Option<Money>,
+    /// What of it is still to come in, before the rest.
+    pub deposit_due: Money,
     /// What came in for it so far.
     pub received: Money,
     /// Of that, what no sale has used: it is kept or handed back when it comes to nothing.
@@ -205,7 +208,7 @@ pub enum Gap {
 pub fn price(shop: &Shop, paid: Paid) -> Answer<PriceSheet> {
     let mut sheet = PriceSheet::default();
     for job in jobs(shop.book) {
-        let due = job.due()?;
+        let due = due(shop, &job)?;
         // What is over of one makes up for nothing that another owes.
         let in_all = Some(due)
             .filter(|due| Decimal::ZERO < due.amount())
@@ -252,6 +255,7 @@ fn agreed_row(job: &Job, agreement: &Agreement, due: Money) -> Answer<AgreedRow>
         carried: agreement.carried,
         made_for: job.made_for,
         deposit: agreement.deposit,
+        deposit_due: job.selling.deposit_due(job.currency, agreement)?,
         received,
         ahead,
         fees_ahead: job.selling.fees_ahead(job.currency, agreement.id)?,

@@ -49,14 +49,52 @@ pub fn of_agreement(shop: &Shop, (job, agreement): (&Job, &Agreement), paid: Pai
     let terms = shop.terms_of(job, paid);
     let terms = Terms { tax: agreement.tax.unwrap_or(terms.tax), ..terms };
     let rest = agreement.sum.minus(agreement.sold_for)?;
+    let before = job.selling.owed_before(job.currency, agreement)?;
     let (mut handed, mut fee) = (rest, fees_ahead(job, agreement)?);
     for due in to_come(job, agreement, rest)? {
-        let coins = shop.till(job.currency).in_coins(Some(paid), due)?;
-        handed = handed.plus(coins)?.minus(due)?;
-        fee = if coins.is_zero() { fee } else { fee.plus(terms.fee.of(coins)?)? };
+        let all = due.plus(before)?;
+        handed = handed.plus(shop.till(job.currency).in_coins(Some(paid), all)?)?.minus(all)?;
+        fee = fee.plus(fee_of(shop, paid, due)?)?;
     }
-    let taxed = terms.tax.apart(handed)?;
-    Ok(Parts { handed, tax: taxed.tax, fee, you_get: taxed.before.minus(fee)? })
+    // With what is owed before, the coin is of no sale alone.
+    let tax = terms.tax.apart(if before.is_zero() { handed } else { rest })?.tax;
+    Ok(Parts { handed, tax, fee, you_get: handed.minus(tax)?.minus(fee)? })
+}
+
+/// The same with what is owed of pieces of the order that were handed over before, which the hand-over brings in one payment: its tax is in the
+/// measure of what lacks of their price.
+///
+/// # Errors
+/// [`crate::refusal::Refusal::MoneyOutOfRange`], [`crate::refusal::Refusal::OutOfRange`].
+pub fn at_hand_over(shop: &Shop, of: (&Job, &Agreement), paid: Paid) -> Answer<Parts> {
+    let (own, (job, agreement)) = (of_agreement(shop, of, paid)?, of);
+    let before = job.selling.owed_before(job.currency, agreement)?;
+    let (tax, fee) = (job.selling.tax_before(job.currency, agreement)?, fee_before(shop, of, paid)?);
+    Ok(Parts {
+        handed: own.handed.plus(before)?,
+        tax: own.tax.plus(tax)?,
+        fee: own.fee.plus(fee)?,
+        you_get: own.you_get.plus(before)?.minus(tax)?.minus(fee)?,
+    })
+}
+
+/// What the fees at the hand-over of all that was agreed are more for what is owed of pieces that were handed over before, each as its buyer pays.
+pub(super) fn fees_before(shop: &Shop, job: &Job) -> Answer<Money> {
+    let of = |agreement: &Agreement| fee_before(shop, (job, agreement), shop.paid_for(job, Some(agreement.id)));
+    Money::sum(job.currency, job.selling.open().map(of).collect::<Answer<Vec<Money>>>()?)
+}
+
+fn fee_before(shop: &Shop, (job, agreement): (&Job, &Agreement), paid: Paid) -> Answer<Money> {
+    let before = job.selling.owed_before(job.currency, agreement)?;
+    let due = Money::sum(job.currency, to_come(job, agreement, agreement.sum.minus(agreement.sold_for)?)?)?;
+    if before.is_zero() { Ok(before) } else { fee_of(shop, paid, due.plus(before)?)?.minus(fee_of(shop, paid, due)?) }
+}
+
+/// The fee of a payment, in notes of what is handed over in coins.
+fn fee_of(shop: &Shop, paid: Paid, sum: Money) -> Answer<Money> {
+    let till = shop.till(sum.currency());
+    let coins = till.in_coins(Some(paid), sum)?;
+    if coins.is_zero() { Ok(coins) } else { till.fee_of(paid).of(coins) }
 }
 
 /// What is still to come in of the rest of an agreement, payment by payment: the parts that are planned, else what its deposit lacks and the
@@ -69,7 +107,7 @@ fn to_come(job: &Job, agreement: &Agreement, rest: Money) -> Answer<Vec<Money>> 
     // What is handed over already is owed as sales, not as what is to come.
     let is_even = agreement.sold == 0 || job.selling.still_due(job.currency, agreement)? == due;
     let sums = match () {
-        () if !is_even => vec![due],
+        () if !is_even || !job.selling.owed_before(job.currency, agreement)?.is_zero() => vec![due],
         () if !agreement.parts.is_empty() => job.selling.parts_due(job.currency, agreement)?.into_iter().map(|(_, lacks)| lacks).listed(),
         () if agreement.sold == 0 && Decimal::ZERO < first.amount() && first.amount() < due.amount() => vec![first, due.minus(first)?],
         () => vec![due],

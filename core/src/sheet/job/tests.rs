@@ -92,6 +92,25 @@ fn while_a_coat_dries_there_is_nothing_to_do_before_it_is_dry() {
     assert_eq!(next(&phone, 914), NextAct::SetTag);
 }
 
+/// Two for 800, the first handed over and not paid: what it leaves as it stands is what is left once both are paid by card in one payment, 24.30 of
+/// it kept; the fee of what was owed before is not of the piece that is still to come.
+#[test]
+fn the_fee_of_what_is_owed_before_is_known_as_it_stands() {
+    let told = "2026-03-03 08:00 -05:00 workshop USD inch\ntill fee 0.03 fixed 0.30\njob stools \"Stools\" 2 spec\n\
+        08:10 start \"sand\" make on stools\n09:10 stop\nspend 20.00 finish on stools\nall-planned stools\n\
+        agree 800 for 2 stools fetched as deal\npay 1 for stools card agreed deal fee 0\nsell 1 stools for 401 agreed deal\n";
+    for lines in ["", "sell 1 stools for 399 card agreed deal\n"] {
+        let story = crate::story::tell(&format!("{told}{lines}"));
+        assert_eq!(story.refused, []);
+        let (shop, id) = (Shop::of(&story.book, story.now.at), story.names.job("stools").unwrap());
+        let found = shop.job(id).unwrap();
+        let account = reckon(&shop, &found).unwrap();
+        let way = as_it_stands(&shop, &found, &account).unwrap().unwrap();
+        let off = off(&shop, &found, &account).unwrap();
+        assert_eq!([way.you_get, off].map(|sum| sum.amount().to_string()), ["775.73", "24.27"], "{lines}");
+    }
+}
+
 /// Two promised, each by its own tax: 100 without, and 100 with 5.5 % inside, of which 94.79 are kept. Price and the page of the job say one sum.
 #[test]
 fn what_was_agreed_is_taxed_as_each_was_agreed() {

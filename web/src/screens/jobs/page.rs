@@ -23,7 +23,7 @@ use crate::parts::paid_bar::paid_bar;
 use crate::parts::so_far::so_far;
 use crate::screens::price::list::{guessed, haul_in_question};
 use crate::view::{El, el};
-use crate::words::en::{changed, common, dates, jobs as words, price, rack as rack_words};
+use crate::words::en::{changed, common, dates, deal, jobs as words, price, rack as rack_words};
 use fivebar_core::bench::Stage;
 use fivebar_core::bench::wait::Wait;
 use fivebar_core::quantity::{Decimal, Listed, Money, Span};
@@ -276,7 +276,7 @@ fn money_card(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
 fn agreed(sheet: &JobSheet, seen: Seen<'_>) -> Vec<El<Msg>> {
     let sold = &sheet.account.sold;
     let open = sheet.selling.open().next();
-    let Owed { received, due, others } = sheet.sale.owed;
+    let Owed { received, due, others, before_change, before } = sheet.sale.owed;
     let all = match received.plus(due) {
         Ok(all) if Decimal::ZERO < all.amount() => all,
         // A gallery's money, and the fees of what went back, are in what is left.
@@ -299,7 +299,7 @@ fn agreed(sheet: &JobSheet, seen: Seen<'_>) -> Vec<El<Msg>> {
     let came = match (received.is_zero(), open) {
         (true, _) => el("span", "t14 nw").text(words::NOTHING_PAID),
         (_, Some(_)) => {
-            let word = if handed == 0 { words::DEPOSIT_IN } else { words::IN_SO_FAR };
+            let word = if handed == 0 && before_change.is_zero() { words::DEPOSIT_IN } else { words::IN_SO_FAR };
             part("t14 c-good nw", word, &sum(received, seen))
         }
         (_, None) if sold.handed_over.is_zero() => part("t14 c-good nw", words::PAID, &sum(received, seen)),
@@ -313,7 +313,8 @@ fn agreed(sheet: &JobSheet, seen: Seen<'_>) -> Vec<El<Msg>> {
     let then = then.map(|rest| line(words::THEN_AT_HAND_OVER, sum(rest, seen)));
     let (due_word, due) = if deposit.is_zero() { (due_word, due) } else { (words::DEPOSIT_DUE, deposit) };
     let due = (Decimal::ZERO < due.amount()).then(|| part("t14 nw", due_word, &sum(due, seen)));
-    let others = (Decimal::ZERO < others.amount()).then(|| line(words::PAID_FOR_OTHERS, sum(others, seen)));
+    let beside = [(words::BEFORE_CHANGE, before_change), (deal::OWED_BEFORE, before), (words::PAID_FOR_OTHERS, others)];
+    let beside = beside.into_iter().filter(|(_, of)| Decimal::ZERO < of.amount()).map(|(word, of)| line(word, sum(of, seen)));
     vec![
         el("p", "row").kid(el("span", "w8").text(title)).kids(when.map(|when| el("span", "t14").text(when))),
         paid_bar(share, seen.page.card()),
@@ -322,7 +323,7 @@ fn agreed(sheet: &JobSheet, seen: Seen<'_>) -> Vec<El<Msg>> {
     .into_iter()
     .chain(gone)
     .chain(then)
-    .chain(others)
+    .chain(beside)
     .chain(between(sheet, seen))
     .listed()
 }

@@ -19,7 +19,7 @@ use fivebar_core::ledger::fold::PartOfPay;
 use fivebar_core::ledger::kind::sale::Paid;
 use fivebar_core::quantity::{Decimal, Listed, Money};
 use fivebar_core::sheet::price::{AgreedRow, GalleryOwes, OwedRow};
-use fivebar_core::sheet::promised::{Parts, of_agreement};
+use fivebar_core::sheet::promised::{Parts, at_hand_over};
 
 fn say(tap: DealTap) -> Msg {
     Msg::Price(Tap::Deal(tap))
@@ -38,7 +38,7 @@ pub fn screen(deal: &Deal, app: &App, seen: Seen<'_>) -> Option<Screen> {
     }
     match agreed(app, deal) {
         Some(row) => {
-            let parts = job.selling.agreement(row.agreed).and_then(|agreed| of_agreement(&shop(app), (&job, agreed), deal.paid).ok());
+            let parts = job.selling.agreement(row.agreed).and_then(|agreed| at_hand_over(&shop(app), (&job, agreed), deal.paid).ok());
             Some(of_agreed((deal, &row), (app, parts), seen))
         }
         None if let Some(row) = gallery_owes(app, deal) => Some(of_gallery(&row, app, seen)),
@@ -74,7 +74,7 @@ fn facts(row: &AgreedRow, (who, parts): (Option<String>, Option<Parts>), seen: S
     let who = who.map(|who| fact(words::FOR_WHOM, who));
     let by = row.date.map(|date| fact(words::BY_WHEN, seen.speech.day(date)));
     // Where parts are planned they say what comes ahead.
-    let asked = row.deposit.filter(|deposit| row.parts.is_empty() && row.received.amount() < deposit.amount());
+    let asked = row.deposit.filter(|_| !row.deposit_due.is_zero());
     let asked = asked.map(|deposit| fact(words::DEPOSIT, exact(deposit, seen.speech)));
     let is_begun = row.n < row.of;
     let many = match is_begun {
@@ -135,7 +135,7 @@ fn how(deal: &Deal) -> El<Msg> {
 /// First what is asked ahead, then the hand-over with all that is due, each to the coin it is paid in.
 fn pay_keys(row: &AgreedRow, (by, coins): (&str, impl Fn(Money) -> Money), seen: Seen<'_>) -> Vec<El<Msg>> {
     let lacks = |deposit: Money| coins(deposit).minus(row.received).ok().filter(|rest| Decimal::ZERO < rest.amount());
-    let deposit = row.deposit.and_then(lacks).map(&coins).filter(|rest| !rest.is_zero());
+    let deposit = row.deposit.filter(|_| !row.deposit_due.is_zero()).and_then(lacks).map(&coins).filter(|rest| !rest.is_zero());
     let part = row
         .parts
         .iter()

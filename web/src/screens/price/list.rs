@@ -338,7 +338,7 @@ fn agreed(row: &AgreedRow, app: &App, seen: Seen<'_>) -> El<Msg> {
     let is_deposit = deposit.is_some_and(|deposit| row.received.amount() <= deposit.amount());
     let figure = |word: &str, sum: String| el("span", "nw").kid(span("", format!("{word} "))).kid(el("b", "w7").text(sum));
     let in_so_far = exact(row.received, seen.speech);
-    let open = deposit.filter(|deposit| row.received.amount() < deposit.amount());
+    let open = deposit.filter(|_| !row.deposit_due.is_zero());
     let in_so_far = open.map_or(in_so_far.clone(), |deposit| words::of(&in_so_far, &exact(deposit, seen.speech)));
     el("button", "card tap sale")
         .attr("type", "button")

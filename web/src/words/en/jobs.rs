@@ -89,6 +89,8 @@ pub const PAID: &str = "paid";
 pub const PAID_BY_BUYERS: &str = "paid by buyers";
 pub const CAME_IN: &str = "Came in";
 pub const WENT_BACK: &str = "Handed back";
+/// What pieces of an order were sold for before it was changed.
+pub const BEFORE_CHANGE: &str = "Handed over before the change";
 pub const PAID_FOR_OTHERS: &str = "Paid for others sold";
 pub const NOTHING_PAID: &str = "nothing paid yet";
 pub const CAUTION_DELIVERY: &str = "Lifting guides are for close, level lifts. Stairs and long loads: less weight, more people.";

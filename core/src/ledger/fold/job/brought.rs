@@ -1,11 +1,11 @@
 //! Pieces of a sale that came back: their part of its price and of its tax line; the rest stays sold.
 
 use super::paid_for::beyond;
-use super::selling::{Agreement, Payment, Reversed, Sale, Selling, act_of};
+use super::selling::{Agreement, Over, Payment, Reversed, Sale, Selling, act_of};
 use crate::ledger::Entry;
 use crate::ledger::fold::Till;
 use crate::ledger::kind::sale::{Paid, PiecesBroughtBack};
-use crate::quantity::{Cash, Count, Currency, Decimal, Id, Listed, Money, Wall, up_to_cash};
+use crate::quantity::{Cash, Count, Currency, Decimal, Id, Money, Wall, up_to_cash};
 use crate::refusal::{Answer, Refusal};
 
 /// What a sale is for: pieces, all that is handed over for them, and the tax in it.
@@ -71,7 +71,8 @@ impl Sale {
         Ok(Lines { n: 0, sum, tax: self.tax_in(sum)? })
     }
 
-    fn tax_in(&self, sum: Money) -> Answer<Money> {
+    /// The tax in so much of its price.
+    pub(super) fn tax_in(&self, sum: Money) -> Answer<Money> {
         let share = self.tax.amount().checked_mul(sum.amount()).and_then(|tax| tax.checked_div(self.sum.amount()));
         Money::book(share.ok_or(Refusal::OutOfRange)?, sum.currency())
     }
@@ -127,11 +128,27 @@ impl Selling {
     /// # Errors
     /// [`Refusal::CoinOutOfRange`].
     pub fn comes_back(&self, till: &Till, (sale, n): (Id, Count)) -> Answer<ComesBack> {
-        let agreed = self.sale(sale).and_then(|sale| sale.agreed);
-        let is_for = |it: &&Payment| it.sale == Some(sale) || (it.agreed.is_some() && it.agreed == agreed);
-        let ways = self.payments.iter().filter(is_for).map(|it| it.paid).listed();
-        let in_notes = !ways.is_empty() && ways.iter().all(|paid| *paid == Paid::Notes);
+        let order = self.first(self.sale(sale).and_then(|sale| sale.agreed));
+        let in_notes = self.in_notes(|it| it.sale == Some(sale) || (order.is_some() && self.first(it.agreed) == order));
         Ok(ComesBack { n, coin: till.coin(Some(Paid::Notes).filter(|_| in_notes))? })
+    }
+
+    /// Whether all that came in for what is over now was notes and coins.
+    pub fn came_in_notes(&self, over: &Over) -> bool {
+        let chain = |it: &Payment| match it.sale {
+            Some(sale) => self.sale(sale).map(|sale| self.first(sale.agreed)),
+            None => Some(self.first(it.agreed)),
+        };
+        self.in_notes(|it| match over.sale {
+            Some(_) => it.sale == over.sale,
+            None => chain(it) == Some(self.first(over.agreed)),
+        })
+    }
+
+    /// Whether of some payments there are some, and all in notes and coins.
+    fn in_notes(&self, is_of: impl Fn(&Payment) -> bool) -> bool {
+        let mut ways = self.payments.iter().filter(|it| is_of(it)).map(|it| it.paid).peekable();
+        ways.peek().is_some() && ways.all(|paid| paid == Paid::Notes)
     }
 
     /// What came in for so many of the pieces of a sale that stand, beyond what the rest of them costs: it goes back with them.
@@ -200,7 +217,7 @@ pub fn exact_part(whole: Decimal, n: Count, of: Count) -> Answer<Decimal> {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::quantity::{Moment, Offset, Side};
+    use crate::quantity::{Listed, Moment, Offset, Side};
 
     /// Sixty of ninety given back on each of two phones: the piece stays sold, and no more than ninety goes.
     #[test]

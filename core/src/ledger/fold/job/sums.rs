@@ -222,10 +222,33 @@ impl Selling {
         self.lacking(currency, |sale| self.is_of_order(sale, agreement))
     }
 
+    /// The tax in that, in the measure of what lacks of each price.
+    ///
+    /// # Errors
+    /// [`crate::refusal::Refusal::OutOfRange`], [`crate::refusal::Refusal::MoneyOutOfRange`].
+    pub fn tax_before(&self, currency: Currency, agreement: &Agreement) -> Answer<Money> {
+        let paid = self.paid_for(currency)?;
+        let of = |sale: &Sale| match beyond(sale.sum, paid.of_sale(sale.id))? {
+            lacks if lacks.is_zero() => Ok(lacks),
+            lacks => sale.tax_in(lacks),
+        };
+        let sales = self.standing().filter(|sale| self.is_of_order(sale, agreement));
+        Money::sum(currency, sales.map(of).collect::<Answer<Vec<Money>>>()?)
+    }
+
     fn lacking(&self, currency: Currency, is_of: impl Fn(&Sale) -> bool) -> Answer<Money> {
         let paid = self.paid_for(currency)?;
         let lacks = self.standing().filter(|sale| is_of(sale)).map(|sale| beyond(sale.sum, paid.of_sale(sale.id)));
         Money::sum(currency, lacks.collect::<Answer<Vec<Money>>>()?)
+    }
+
+    /// What the pieces of an order were sold for that were handed over before it was changed.
+    ///
+    /// # Errors
+    /// [`crate::refusal::Refusal::MoneyOutOfRange`].
+    pub fn sold_before_change(&self, currency: Currency, agreement: &Agreement) -> Answer<Money> {
+        let sales = self.standing().filter(|sale| sale.agreed != Some(agreement.id) && self.is_of_order(sale, agreement));
+        Money::sum(currency, sales.map(|sale| sale.sum))
     }
 
     /// Whether a sale is of an agreement, or of one it replaced.
@@ -238,17 +261,25 @@ impl Selling {
         self.sales.iter().filter(move |sale| sale.agreed == Some(agreed)).flat_map(|sale| sale.given_off())
     }
 
-    /// What of the deposits of open orders is still to come in, before the rest: of none that is paid in parts, or handed over in part.
+    /// What of the deposits of open orders is still to come in, before the rest.
     ///
     /// # Errors
     /// [`crate::refusal::Refusal::MoneyOutOfRange`].
     pub fn deposits_due(&self, currency: Currency) -> Answer<Money> {
-        let asked = self.open().filter(|agreement| agreement.parts.is_empty() && agreement.sold == 0);
-        let lacks = |agreement: &Agreement| {
-            let deposit = agreement.deposit.unwrap_or(Money::zero(currency));
-            beyond(deposit, self.received_under(currency, agreement.id)?)
-        };
-        Money::sum(currency, asked.map(lacks).collect::<Answer<Vec<Money>>>()?)
+        Money::sum(currency, self.open().map(|agreement| self.deposit_due(currency, agreement)).collect::<Answer<Vec<Money>>>()?)
+    }
+
+    /// What of the deposit of an order is still to come in: of none that is paid in parts, or handed over in part, nor while pieces handed over before
+    /// are owed, which what comes in pays first.
+    ///
+    /// # Errors
+    /// [`crate::refusal::Refusal::MoneyOutOfRange`].
+    pub fn deposit_due(&self, currency: Currency, agreement: &Agreement) -> Answer<Money> {
+        let is_asked = agreement.parts.is_empty() && agreement.sold == 0 && self.owed_before(currency, agreement)?.is_zero();
+        match agreement.deposit.filter(|_| is_asked) {
+            Some(deposit) => beyond(deposit, self.received_under(currency, agreement.id)?),
+            None => Ok(Money::zero(currency)),
+        }
     }
 
     /// What came in ahead for an agreement, or for one it replaced, and was not used by a sale.
@@ -267,6 +298,16 @@ impl Selling {
         let paid = self.paid_for(currency)?;
         let sales = self.standing().filter(|sale| sale.agreed == Some(agreed));
         Money::sum(currency, sales.map(|sale| paid.of_sale(sale.id)))?.plus(paid.ahead(self.first(Some(agreed))))
+    }
+
+    /// The same of all of an order, also for what was handed over before it was changed.
+    ///
+    /// # Errors
+    /// [`crate::refusal::Refusal::MoneyOutOfRange`].
+    pub fn received_of_order(&self, currency: Currency, agreement: &Agreement) -> Answer<Money> {
+        let paid = self.paid_for(currency)?;
+        let sales = self.standing().filter(|sale| self.is_of_order(sale, agreement));
+        Money::sum(currency, sales.map(|sale| paid.of_sale(sale.id)))?.plus(paid.ahead(self.first(Some(agreement.id))))
     }
 
     /// The parts an agreement is paid in, each with what it lacks: what came in pays the first of them first.

@@ -47,7 +47,6 @@ fn next_in(sheet: &JobSheet, agreement: &Agreement) -> Option<Money> {
     let (selling, currency) = (&sheet.selling, sheet.account.currency);
     let lacking = |sum: &Money| Decimal::ZERO < sum.amount();
     let part = selling.parts_due(currency, agreement).ok()?.into_iter().map(|(_, lacks)| lacks).find(lacking);
-    let received = selling.received_under(currency, agreement.id).ok()?;
-    let deposit = || agreement.deposit.filter(|_| agreement.parts.is_empty()).and_then(|deposit| deposit.minus(received).ok());
+    let deposit = || selling.deposit_due(currency, agreement).ok();
     part.or_else(|| deposit().filter(lacking)).or_else(|| selling.still_due(currency, agreement).ok())
 }

@@ -115,6 +115,63 @@ fn what_is_owed_of_the_first_is_due_with_the_others() {
     }
 }
 
+/// Two for 800 with 300 in, the first handed over for 400, then 350 for the other: the page of the job says what is of the first, and asks no deposit
+/// before that is paid.
+#[test]
+fn a_changed_order_says_what_is_of_the_pieces_before() {
+    let order = |deposit: &str, lines: &str| {
+        Maker::told(&[&format!(
+            "2026-05-22 08:14 -05:00 workshop USD inch\njob more \"Stools\" 2 order\nagree 800 for 2 more fetched deposit 300 as deal\n\
+             pay 300 for more bank agreed deal\nsell 1 more for 400 agreed deal\nagree 350 for 1 more fetched{deposit} replaces deal as new\n{lines}"
+        )])
+    };
+    for deposit in ["", " deposit 100"] {
+        let mut maker = order(deposit, "");
+        let owed = maker.room("more", Room::Sell).sheet().sale.owed;
+        let found = [owed.received, owed.due, owed.others, owed.before].map(|sum| sum.amount().to_string());
+        assert_eq!(found, ["300", "450", "0", "100"]);
+        maker.tap(Tap::Page).shows(&[
+            "Agreed $350.00",
+            "in so far",
+            "300.00",
+            "due at hand-over",
+            "450.00",
+            "Handed over before the change",
+        ]);
+        maker.shows(&["400.00", "Owed of pieces handed over before", "100.00"]).hides(&["nothing paid yet", "Paid for others", "deposit"]);
+        let agreed = maker.sheet().selling.open().next().unwrap().id;
+        maker.tap(Tap::Room(Room::Sell)).tap(Tap::Write(What::Pay(PaidTo::Agreed(agreed)))).shows(&["450"]);
+    }
+    // The first is paid: now the deposit is asked.
+    let mut maker = order(" deposit 100", "pay 100 for more bank agreed new\n");
+    maker.room("more", Room::Sell).tap(Tap::Page).shows(&["deposit due", "100.00"]).hides(&["Owed of pieces"]);
+}
+
+/// The second of two takes 510.00 in notes, 110.00 of it for the first, and is 399.99: where it comes back no coin pays that, so what they do is said.
+/// With a deposit by bank it can go back to the cent.
+#[test]
+fn what_goes_back_of_a_sale_in_notes_is_said_to_the_coin() {
+    for (deposit, is_said) in [("notes", true), ("bank", false)] {
+        let mut maker = Maker::told(&[&format!(
+            "2026-05-22 08:14 -05:00 workshop USD inch\ntill cash 0.05\njob more \"Stools\" 2 order\nagree 809.98 for 2 more fetched as deal\n\
+             pay 300 for more {deposit} agreed deal\nsell 1 more for 409.99 agreed deal\nsell 1 more for 399.99 notes agreed deal\n"
+        )]);
+        let sale = maker.room("more", Room::Sell).sheet().selling.sales[1].id;
+        maker.tap(Tap::Write(What::Refund(sale))).shows(&[">399.99<"]);
+        let said = ["Handed back, to the coin", "400.00"];
+        if is_said {
+            maker.shows(&said)
+        } else {
+            maker.hides(&said)
+        };
+        maker.figures(&["350"]).hides(&["to the coin"]);
+        // What it took is booked to the cent, and the first stays paid.
+        maker.figures(&["399.99"]).tap(Tap::Save);
+        let sold = maker.sheet().account.sold;
+        assert_eq!([sold.received, sold.taken].map(|sum| sum.amount().to_string()), ["410.01"; 2]);
+    }
+}
+
 /// Promised in summer, the day is the same when winter time has come.
 #[test]
 fn a_promised_day_stays_the_same_day() {

@@ -100,6 +100,32 @@ fn what_is_owed_of_the_first_is_asked_for_with_the_rest() {
     }
 }
 
+/// A changed order asks a deposit, and the first piece is not paid yet: what comes in pays that first, so no deposit is asked until it did.
+#[test]
+fn no_deposit_is_asked_before_the_pieces_handed_over_are_paid() {
+    let changed = "sell 1 stools for 400 agreed deal\nagree 350 for 1 stools fetched deposit 100 replaces deal as new\n";
+    one_of_two(changed).shows(&["450 due", "Handed over, 450.00 paid"]).hides(&["Deposit 100.00 came in"]);
+    one_of_two(&format!("{changed}pay 100 for stools bank agreed new")).shows(&["350 due", "Deposit 100.00 came in"]);
+}
+
+/// Two for 800, nothing in, the first handed over: the hand-over of the other brings 800 by card at once, 3 % and 0.30 of it kept, the tax of both off.
+#[test]
+fn the_fee_of_a_hand_over_is_of_all_it_brings() {
+    for (tax, lines) in
+        [("", ["Due", "800.00", "\u{2212}24.30", "775.70"]), (" tax 0.25 inside", ["\u{2212}160.00", "800.00", "\u{2212}24.30", "615.70"])]
+    {
+        let mut maker = Maker::told(
+            &format!(
+                "2026-03-02 09:00 -05:00 workshop USD inch\ntill fee 0.03 fixed 0.30{tax}\njob stools \"Stools\" 2 order\n\
+                 agree 800 for 2 stools fetched as deal\nsell 1 stools for 400 agreed deal"
+            ),
+            "stools",
+        );
+        deal(&mut maker);
+        maker.tap(Tap::Deal(DealTap::Paid(Paid::Card))).shows(&lines).hides(&["\u{2212}12.30"]);
+    }
+}
+
 /// One of two is handed over: how many of them have gone is said.
 #[test]
 fn how_many_of_an_order_have_gone_is_said() {

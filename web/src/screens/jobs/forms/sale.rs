@@ -189,14 +189,16 @@ fn refund(draft: &Draft, (sheet, id): (&JobSheet, Id), (app, seen): (&App, Seen<
     let paid = sheet.selling.paid(currency, id).ok().filter(|paid| *paid != came);
     let word = if paid.is_some() { words::CAME_BEYOND } else { words::CAME_FOR_IT };
     let paid = paid.map(|paid| line(words::CAME_FOR_IT, sum(paid, seen)));
-    asked.above = vec![keeps, el("section", "card").kids(paid).kid(line(word, sum(came, seen))).kids(tax).kids(fee)];
+    let typed = reading::money(draft.form.text(0), currency, seen.speech.sign()).ok();
+    let coins = typed.filter(|_| back.coin.is_some()).map(|typed| (typed, in_coins(app, Paid::Notes, typed)));
+    let coins = coins.filter(|(typed, coins)| typed != coins).map(|(_, coins)| line(words::BACK_TO_COIN, sum(coins, seen)));
+    asked.above = vec![keeps, el("section", "card").kids(paid).kid(line(word, sum(came, seen))).kids(coins).kids(tax).kids(fee)];
     if !agreement_open(&sheet.selling, id) {
         let is_order = agreement_done(&sheet.selling, id);
         let (label, ends) = if is_order { (words::THE_ORDER, words::ORDER_ENDS) } else { (words::THE_SALE, words::MONEY_GOES_BACK) };
         let segs = vec![Seg::new(ends, draft.picks.ends), Seg::new(words::ORDER_STANDS, !draft.picks.ends)];
         asked.above.push(even(label, segs, |nth| say(Tap::Pick(Pick::Ends(nth == 0)))));
     }
-    let typed = reading::money(draft.form.text(0), currency, seen.speech.sign()).ok();
     let stays = typed.and_then(|typed| came.minus(typed).ok()).filter(|stays| Decimal::ZERO < stays.amount() && draft.picks.ends);
     asked.above.extend(stays.map(|stays| el("p", "t14 i2").text(words::stays_with_you(&sum(stays, seen)))));
     asked.above.extend(of_order(draft, (sheet, sale), (back.n, came), seen).map(|said| el("p", "t14 i2").text(said)));
