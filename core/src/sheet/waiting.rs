@@ -173,7 +173,10 @@ fn stands(shop: &Shop, (job, paid): (&Job, Paid), known: Option<Rc<Known>>) -> S
 /// What is asked, as it can be paid: in notes to the coin.
 fn in_coins(prospect: Prospect, coins: impl Fn(Money) -> Answer<Money>) -> Answer<Prospect> {
     let steps = prospect.steps.iter().map(|step| Ok(Step { ask: coins(step.ask)?, ..*step })).collect::<Answer<Vec<_>>>()?;
-    Ok(Prospect { steps, held: prospect.held.map(coins).transpose()?, ..prospect })
+    // Said to the nearest whole unit, the next sale brings no more than is asked.
+    let ask = steps.first().map(|step: &Step| step.ask);
+    let next = prospect.next.map(|next| ask.filter(|ask| ask.amount() < next.amount()).unwrap_or(next));
+    Ok(Prospect { steps, held: prospect.held.map(coins).transpose()?, next, ..prospect })
 }
 
 fn prospect(known: &Known, take: Take) -> Answer<Prospect> {
@@ -186,8 +189,7 @@ fn prospect(known: &Known, take: Take) -> Answer<Prospect> {
         days: rests.days(rests.now),
         to_ask: worth.waits.to_ask(),
         buys: worth.waits.buys_at(worth.ask)?,
-        // To the nearest whole unit, and never above what is asked.
-        next: later::whole(&chances, currency)?.map(|next| if worth.ask.amount() < next.amount() { worth.ask } else { next }),
+        next: later::whole(&chances, currency)?,
         chances,
         held: asking::held(known, &steps)?,
         steps,
