@@ -22,6 +22,7 @@ mod signs;
 pub mod since;
 mod sizes;
 mod told;
+mod uncut;
 mod wants;
 mod ways;
 

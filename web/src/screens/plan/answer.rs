@@ -3,7 +3,9 @@
 use super::super::count::saved_fact;
 use super::super::slots::no;
 use super::super::{Screen, Seen, undo};
-use super::{anew, ends, lacks, limits, nearly, over, picture, question, reckoned, saw, say, seek, side, since, sizes, told, wants, ways};
+use super::{
+    anew, ends, lacks, limits, nearly, over, picture, question, reckoned, saw, say, seek, side, since, sizes, told, uncut, wants, ways,
+};
 use crate::app::plan::{Found, Since, Stands, Tap, refused, since as since_then, still_to_buy, was_used};
 use crate::app::{App, Msg};
 use crate::parts::caution::caution;
@@ -73,7 +75,7 @@ fn top(given: &Given, sheet: &JobSheet, (app, since): (&App, &Since), seen: Seen
     let top = match &app.plan.found {
         Some(_) if since.taken => top.fact(saved_fact(app, seen)),
         Some(_) if !since.changed.is_empty() => top,
-        Some(found) => top.fact(Fact::Strong(told::standing(given, found, (app.plan.kinds, seen)))),
+        Some(found) => top.fact(Fact::Strong(told::standing(given, found, (app, seen)))),
         None => top,
     };
     match &given.ask.what {
@@ -141,9 +143,9 @@ fn plan(job: &JobSheet, (given, found): (&Given, &Found), (app, since): (&App, &
     shown
 }
 
-/// A plan in use goes on with what is cut, or makes all: nothing is bought for this one.
+/// A plan in use goes on with what is cut, or makes all, or cut pieces may make more: nothing is bought for this one.
 fn is_made_before(given: &Given, sheet: &PlanSheet, app: &App) -> bool {
-    anew::keeps_strips(given, sheet, app) || anew::made_before(given, sheet, app).is_some()
+    anew::keeps_strips(given, sheet, app) || anew::made_before(given, sheet, app).is_some() || uncut::is_more_there(given, sheet, app)
 }
 
 /// Of what, how wide and how thick; what is proven, and what else it could be.
@@ -175,10 +177,14 @@ fn details(given: &Given, found: &Found, (app, since): (&App, &Since), seen: See
     let others = if taken { vec![] } else { ways::others(given, (app, seen)) };
     let buys = !taken && !sheet.short.is_empty() && !is_made_before(given, sheet, app);
     let buys = buys.then(|| key("key soft h56 wide no-print", words::ADD_BOARDS, words::ADD_BOARDS_UNDER, say(Tap::Buy)));
-    let proven =
-        [told::why(given, sheet, seen), told::open(given, sheet, (app.plan.kinds, seen)), told::only_near(given, sheet, (&app.plan, seen))]
-            .into_iter()
-            .flatten();
+    let only = uncut::is_more_there(given, sheet, app);
+    let proven = [
+        told::why(given, sheet, seen).filter(|_| !only),
+        told::open(given, sheet, (app.plan.kinds, seen)).filter(|_| !only),
+        told::only_near(given, sheet, (&app.plan, seen)),
+    ]
+    .into_iter()
+    .flatten();
     let nearly: Vec<El<Msg>> = proven.chain(nearly).map(|line| worded("p", "", line)).collect();
     let nearly = (!nearly.is_empty()).then(|| el("section", "t14 sums").kids(nearly));
     let glued = over::glued(given, sheet, seen);

@@ -106,6 +106,14 @@ pub fn loose(all: &[String]) -> String {
     format!("Cut already, in no row: {}. The rows they were for are planned anew.", all.join("; "))
 }
 
+/// "No plan can make more, of the boards that are not cut. The pieces that are cut may make more."
+pub fn of_the_uncut(never: &str) -> String {
+    let never = if never.is_empty() { String::new() } else { format!("{}, of the boards that are not cut. ", never.trim_end_matches('.')) };
+    format!("{never}The pieces that are cut may make more.")
+}
+
+pub const BEST_OF_THE_UNCUT: &str = "most rows of the boards not cut";
+
 /// "A 310: row 2, piece 1"; of a longer one "A 310, cut to 280: row 2, piece 1".
 pub fn spot(piece: &str, cut_to: Option<&str>, at: &str) -> String {
     let cut = cut_to.map_or(String::new(), |length| format!(", cut to {length}"));

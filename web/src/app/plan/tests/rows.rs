@@ -305,3 +305,28 @@ fn a_plan_again_of_fewer_rows_leads_back_to_the_plan_that_makes_all() {
     heard(&mut app, [Tap::Kept(plan)]);
     check(&app, &["The job has this wood"], &[all]);
 }
+
+/// Four of the eight flats of 590 are cut, and eight of the others crack: of the twelve that are left alone four rows come, and by hand five with
+/// the pieces that are cut. It is said of the boards alone, and nobody is sent to buy for what the cut pieces may make.
+#[test]
+fn of_boards_that_are_not_cut_no_plan_is_the_last_word() {
+    let mut app = planned(24);
+    heard(&mut app, std::iter::once(Tap::Use).chain((0..4).map(|_| Tap::OneMore(1))));
+    let Lying { haul, pile } = app.plan.given.as_ref().unwrap().sources[0].which().0;
+    let why = fivebar_core::quantity::Key::read("twist").unwrap();
+    super::later::order(&mut app, Command::Haul(fivebar_core::ledger::decide::HaulCommand::Reject { haul, pile, n: 8, why }));
+    let all = fivebar_core::sheet::make::sources(&app.shelf().shop(app.now.at), app.jobs.open.unwrap()).unwrap();
+    let ends = all.iter().filter(|it| it.pile.rests).map(|it| Tap::Turn(it.which()));
+    planned_out(&mut app, ends.chain([Tap::Go]).collect());
+    let of = "4 of 8 rows. No plan can make more, of the boards that are not cut. The pieces that are cut may make more.";
+    let never = [
+        "No plan can make more.",
+        "best possible",
+        "Look for",
+        "Add boards to buy",
+        "makes one row more",
+        " need at least",
+        "make all 8 rows",
+    ];
+    check(&app, &[of, "Cut already, in no row: 4 of A", "most rows of the boards not cut"], &never);
+}
