@@ -7,6 +7,7 @@ mod boards;
 mod buy;
 mod ends;
 mod fits;
+mod joints;
 mod label;
 mod lacks;
 mod limits;

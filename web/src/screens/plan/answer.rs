@@ -4,7 +4,8 @@ use super::super::count::saved_fact;
 use super::super::slots::no;
 use super::super::{Screen, Seen, undo};
 use super::{
-    anew, ends, lacks, limits, nearly, over, picture, question, reckoned, saw, say, seek, side, since, sizes, told, uncut, wants, ways,
+    anew, ends, joints, lacks, limits, nearly, over, picture, question, reckoned, saw, say, seek, side, since, sizes, told, uncut, wants,
+    ways,
 };
 use crate::app::plan::{Found, Since, Stands, Tap, refused, since as since_then, still_to_buy, was_used};
 use crate::app::{App, Msg};
@@ -123,6 +124,7 @@ fn plan(job: &JobSheet, (given, found): (&Given, &Found), (app, since): (&App, &
     shown.extend(if job.ended.is_some() { None } else { reckoned::unsorted((given, sheet), since.taken, app, seen) });
     shown.extend(wants::buy(given, sheet, (app, seen)).into_iter().map(|line| worded("p", "w7", line)));
     shown.extend(wants::nearly(given, app, seen));
+    shown.extend(if since.taken { None } else { joints::nearer(given, sheet, seen) });
     // What keeps rows from being laid stands over the picture, what would save strips under it.
     let ends = if since.taken { vec![] } else { ends::told(given, sheet, seen) };
     let (over, under) = if sheet.made == 0 || sheet.ends.short.is_some() { (ends, vec![]) } else { (vec![], ends) };
@@ -152,7 +154,7 @@ fn is_made_before(given: &Given, sheet: &PlanSheet, app: &App) -> bool {
 fn details(given: &Given, found: &Found, (app, since): (&App, &Since), seen: Seen<'_>) -> Vec<El<Msg>> {
     let (sheet, taken) = (&found.sheet, since.taken);
     let apart = match &given.ask.what {
-        What::Top(top) if seen.page.is_narrow() => Some(joints(top, given, seen)),
+        What::Top(top) if seen.page.is_narrow() => Some(joints_of(top, given, seen)),
         _ => None,
     };
     let more = [
@@ -191,7 +193,7 @@ fn details(given: &Given, found: &Found, (app, since): (&App, &Since), seen: See
     more.chain(buys).chain(glued).chain(over).chain(nearly).chain(others).collect()
 }
 
-fn joints(top: &Top, given: &Given, seen: Seen<'_>) -> String {
+fn joints_of(top: &Top, given: &Given, seen: Seen<'_>) -> String {
     format!("{}.", fivebar_core::quantity::begin_large(&words::joints_apart(&seen.speech.length(top.apart, given.units))))
 }
 

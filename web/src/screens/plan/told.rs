@@ -217,6 +217,7 @@ pub fn bound(given: &Given, found: &Found, seen: Seen<'_>) -> String {
         None if more && short => words::NO_PLAN_MORE.into(),
         None if more => String::new(),
         None => String::new(),
+        Some((0, _, bound)) if more && wanted(given).is_some_and(|wanted| i128::from(wanted) <= bound) => String::new(),
         Some((0, _, bound)) if more => words::never(shape, &whole(bound.saturating_add(1), seen), bound == 0),
         Some((1, worth, bound)) if more => less(given, found, (worth, bound), seen),
         Some(_) => String::new(),
@@ -265,7 +266,8 @@ pub fn part(given: &Given, nth: usize) -> String {
 pub fn why(given: &Given, sheet: &PlanSheet, seen: Seen<'_>) -> Option<String> {
     let side = |length: Length| side(length, given.units, seen);
     Some(match sheet.proof.why.as_ref()? {
-        Why::AllMade | Why::Exact => return None,
+        // That joints decide stands over the picture.
+        Why::AllMade | Why::Exact | Why::Joints { .. } => return None,
         Why::Fewest { pieces, gives, asked } => {
             let (fewer, gives) = (pieces.saturating_sub(1), seen.speech.length((*gives)?, given.units));
             words::one_fewer(&number(fewer, seen), fewer == 1, is_ripped(given), [&gives, &side(*asked)])

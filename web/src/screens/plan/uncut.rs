@@ -2,7 +2,7 @@
 //! the boards that are not cut, and what would have to be bought is not known.
 
 use super::super::Seen;
-use super::{limits, told};
+use super::{joints, limits, told};
 use crate::app::App;
 use crate::app::plan::{Found, loose};
 use crate::words::en::{changed, plan as words};
@@ -18,6 +18,9 @@ pub fn is_more_there(given: &Given, sheet: &PlanSheet, app: &App) -> bool {
 
 /// What no plan can do, with what that holds for: "No plan can make more, of the boards that are not cut. The pieces that are cut may make more."
 pub fn held(given: &Given, found: &Found, (app, seen): (&App, Seen<'_>)) -> String {
+    if let Some(said) = joints::decide(given, &found.sheet, seen) {
+        return said;
+    }
     if !is_more_there(given, &found.sheet, app) {
         return limits::held(&told::bound(given, found, seen), given, seen);
     }
