@@ -309,6 +309,7 @@ fn use_key(given: &Given, found: &Found, sheet: &JobSheet, (since, seen): (&Sinc
         (false, 0) => since::takes(words::IN_JOB_ALREADY.to_owned(), since, seen),
         (false, n) => since::takes(words::takes(&common::pieces(n, &seen.speech.count(n))), since, seen),
     };
+    let under = wants::more_than_the_job(given, &found.sheet, seen).map_or(under.clone(), |more| changed::and_under(&more, &under));
     // What comes so far from what was asked is not the first thing to do.
     let is_first = sheet.ended.is_none() && nearly::kept_small(given, &found.sheet).is_none();
     let class = if is_first { "key solid wide" } else { "key wide" };

@@ -441,3 +441,13 @@ pub fn too_few_if_they_stay(letter: &str, takes: &str, (there, one): (&str, bool
 pub fn has_of_its_leftovers(job: &str, pieces: &str) -> String {
     format!("{job} has {pieces} of what this plan leaves of its boards.")
 }
+
+/// "3 pieces; the job has 2"
+pub fn more_than_the_job(made: &str, job: &str) -> String {
+    format!("{made}; the job has {job}")
+}
+
+/// "3 pieces; the job has 2, takes 22 pieces from the rack"
+pub fn and_under(more: &str, under: &str) -> String {
+    format!("{more}, {under}")
+}
