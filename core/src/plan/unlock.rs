@@ -2,6 +2,7 @@
 //! for, a try at a time, so that the caller is free between two.
 
 use super::patience::{Patience, Progress};
+use super::rows::joints::{Apart, Joints};
 use super::rows::why::{Known, Rows};
 use super::{Answered, Asked, Made, Planned, field, parts, rows, sticks};
 use std::collections::VecDeque;
@@ -27,6 +28,8 @@ pub enum Held {
     Together { parts: Vec<usize> },
     /// All sticks together are too short for one set more.
     Wood,
+    /// The joints of rows: with these so near there are more rows.
+    Joints(Apart),
 }
 
 /// What can be had of a pile: so many strips or tiles out of each of its pieces, and whether more pieces can be.
@@ -65,6 +68,7 @@ enum Look {
     Missing,
     Fewer(Fewer),
     Rows(OfRows),
+    Joints(Joints),
 }
 
 /// The fewest pieces of a pile that a plan of one set more is found with: no fewer than `least`, and `most` are known to do.
@@ -134,7 +138,17 @@ impl Tries {
             },
             Some(Look::Rows(look)) => match look.turn(&self.of) {
                 None => return None,
-                Some(found) => self.found.all.extend(found),
+                Some(found) => self.found.all.extend(found.into_iter().filter(|it| self.found.held.is_none() || it.was_found())),
+            },
+            Some(Look::Joints(look)) => match look.turn() {
+                None => return None,
+                Some(found) => {
+                    self.found.held = found.map(Held::Joints);
+                    if found.is_some_and(|it| self.of.asked.rows().is_some_and(|rows| rows <= it.rows)) {
+                        // Nothing is lacking but the distance.
+                        self.looks.truncate(1);
+                    }
+                }
             },
         }
         self.looks.pop_front();
@@ -151,7 +165,7 @@ impl Tries {
     }
 }
 
-/// For one row more of those that are missing, and for all of them.
+/// Whether the joints hold them; then for one row more of those that are missing, and for all of them.
 fn of_rows(problem: &rows::problem::Problem, of: &Locked) -> Vec<Look> {
     let Some(asked) = problem.rows.filter(|rows| of.made() < *rows) else { return vec![] };
     let each: Vec<i64> = of.piles.iter().map(|pile| pile.each).collect();
@@ -161,7 +175,8 @@ fn of_rows(problem: &rows::problem::Problem, of: &Locked) -> Vec<Look> {
         Look::Rows(OfRows { tries, all: rows == asked, sure, spent: 0 })
     };
     let all = (next < asked).then(|| look(asked, false));
-    std::iter::once(look(next, true)).chain(all).collect()
+    let joints = Look::Joints(Joints::begin(problem, of.made()));
+    [joints, look(next, true)].into_iter().chain(all).collect()
 }
 
 impl OfRows {
@@ -196,10 +211,22 @@ impl Fewer {
 }
 
 impl Unlock {
+    /// A plan with so many more was found: it is no mere bound.
+    fn was_found(&self) -> bool {
+        !matches!(self, Unlock::Rows { known: Known::AtLeast, .. })
+    }
+
     fn made_by(&mut self, pieces: (usize, i64)) {
         if let Unlock::Part { from, .. } = self {
             *from = from.map(|_| pieces);
         }
+    }
+}
+
+impl Asked {
+    /// How many rows were asked.
+    fn rows(&self) -> Option<i64> {
+        if let Asked::Rows(problem) = self { problem.rows } else { None }
     }
 }
 

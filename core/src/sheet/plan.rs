@@ -265,6 +265,8 @@ pub enum Why {
     Together { parts: Vec<usize> },
     /// All sticks together are too short for one set more.
     Wood,
+    /// The joints are asked too far apart: no nearer than this there are so many rows.
+    Joints { apart: Length, rows: i64 },
     /// Tiles come in steps: one more or one fewer makes a side (0 is the width) so long, and that is no nearer.
     Step { side: usize, other: Length, more: bool },
     /// A larger field of this pattern cuts pieces so long at its border, shorter than the least piece.
@@ -287,7 +289,7 @@ pub struct TooShort {
 /// As [`sheet_at_once`].
 pub fn sheet(ready: &Ready, answered: &Answered, room: Room) -> Answer<PlanSheet> {
     let sheet = sheet_at_once(ready, answered, room)?;
-    Ok(sheet.with_unlocks(Tries::begin(&locked(ready, answered)).to_their_end()))
+    Ok(sheet.with_unlocks(ready, Tries::begin(&locked(ready, answered)).to_their_end()))
 }
 
 /// The same without what has to be searched for: why there is no more, and what would give more. It takes no time worth saying.
@@ -324,13 +326,17 @@ impl PlanSheet {
     }
 
     /// Takes in what would give more, and what holds the plan.
-    pub fn with_unlocks(mut self, Unlocks { held, all }: Unlocks) -> PlanSheet {
+    pub fn with_unlocks(mut self, ready: &Ready, Unlocks { held, all }: Unlocks) -> PlanSheet {
+        let length = |units: i64| units.checked_mul(ready.unit).and_then(|nm| Length::nm(nm).ok()).unwrap_or_default();
         let why = held.map(|held| match held {
             Held::Part { part } => Why::Part { part },
             Held::Together { parts } => Why::Together { parts },
             Held::Wood => Why::Wood,
+            Held::Joints(it) => Why::Joints { apart: length(it.apart), rows: it.rows },
         });
-        (self.short, self.proof.why) = (all, self.proof.why.or(why));
+        // That the joints hold them was found by a plan; a proof by length does not know of it.
+        let first = why.clone().filter(|why| matches!(why, Why::Joints { .. }));
+        (self.short, self.proof.why) = (all, first.or(self.proof.why).or(why));
         self
     }
 }

@@ -189,10 +189,8 @@ pub fn heard(app: &mut App, tap: Tap, now: Now) {
             app.plan.draft.over = over;
             go(app);
         }
-        Tap::CutInPieces => {
-            app.plan.draft.split = true;
-            go(app);
-        }
+        Tap::CutInPieces => asking::cut_in_pieces(app),
+        Tap::JointsApart(apart) => asking::joints_apart(app, apart),
         Tap::Way(way) => ways::look(app, way),
         Tap::Pile(lying) => on_rack(app, rack::Page::Pile(lying), now),
         Tap::Bought => buying::to_write_down(app, now),

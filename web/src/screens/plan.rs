@@ -7,6 +7,7 @@ mod boards;
 mod buy;
 mod ends;
 mod fits;
+mod joints;
 mod label;
 mod lacks;
 mod limits;
@@ -22,6 +23,7 @@ mod signs;
 pub mod since;
 mod sizes;
 mod told;
+mod uncut;
 mod wants;
 mod ways;
 

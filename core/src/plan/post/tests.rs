@@ -2,6 +2,7 @@ use super::*;
 use crate::plan::field::plan::{Field, Lie, Taken};
 use crate::plan::field::problem::{Mix, Pattern, Target};
 use crate::plan::parts::plan::{Band, Board, First, Panel, Piece, Short, Strip};
+use crate::plan::rows::joints::Apart;
 use crate::plan::rows::why::Known;
 use crate::plan::unlock::{Had, Held, Locked, Tries, Unlock, Unlocks};
 use crate::plan::{Made, field, parts, rows, sticks};
@@ -162,7 +163,13 @@ fn what_would_give_more_arrives_as_it_was_posted() {
         Unlock::Source { source: 1, n: 7 },
         Unlock::Rows { source: 0, n: 2, all: true, known: Known::AtLeast },
     ];
-    for held in [None, Some(Held::Part { part: 1 }), Some(Held::Together { parts: vec![0, 2] }), Some(Held::Wood)] {
+    for held in [
+        None,
+        Some(Held::Part { part: 1 }),
+        Some(Held::Together { parts: vec![0, 2] }),
+        Some(Held::Wood),
+        Some(Held::Joints(Apart { apart: 9, rows: 2 })),
+    ] {
         let found = Unlocks { held, all: all.clone() };
         assert_eq!(take_unlocks(put_unlocks(&found)), Some(found));
     }

@@ -1,6 +1,7 @@
 //! A plan that may fall short and what would give more, number by number.
 
 use super::{Row, plans, problems};
+use crate::plan::rows::joints::Apart;
 use crate::plan::rows::why::Known;
 use crate::plan::unlock::{Had, Held, Locked, Unlock, Unlocks};
 
@@ -28,18 +29,22 @@ fn held(row: &mut Row, held: &mut Held) {
         Held::Part { .. } => 0,
         Held::Together { .. } => 1,
         Held::Wood => 2,
+        Held::Joints(_) => 3,
     };
-    let kind = kind(row, own, 2);
+    let kind = kind(row, own, 3);
     if row.reads {
-        *held = [Held::Part { part: 0 }, Held::Together { parts: vec![] }]
-            .into_iter()
-            .nth(usize::try_from(kind).unwrap_or(2))
-            .unwrap_or(Held::Wood);
+        *held = match kind {
+            0 => Held::Part { part: 0 },
+            1 => Held::Together { parts: vec![] },
+            2 => Held::Wood,
+            _ => Held::Joints(Apart::default()),
+        };
     }
     match held {
         Held::Part { part } => row.place(part),
         Held::Together { parts } => row.list(parts, Row::place),
         Held::Wood => (),
+        Held::Joints(it) => row.numbers([&mut it.apart, &mut it.rows]),
     }
 }
 

@@ -11,6 +11,7 @@ mod cutting;
 mod dive;
 pub mod ends;
 mod fewcuts;
+pub mod joints;
 mod laying;
 mod pattern;
 mod pieces;

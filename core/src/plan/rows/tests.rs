@@ -253,3 +253,33 @@ fn what_decides_is_named() {
     check(Problem { rows: Some(1), ..problem.clone() }, 1, Why::Wanted);
     check(Problem { machine_min: 600, ..problem }, 0, Why::NoStrips);
 }
+
+/// 40 strips of 605, of which all eight rows of 1200 come; with joints 400 apart no row is a neighbour of another, and with half of
+/// that they are. Where none is asked, or all are made, nothing is looked for.
+#[test]
+fn joints_that_hold_the_rows_are_found_with_the_distance_that_does() {
+    use super::joints::Joints;
+    let piles = vec![Pile { id: "A".into(), count: 40, length: 605 }];
+    let problem = Problem {
+        length: 1200,
+        rows: Some(8),
+        square: 2,
+        kerf: 3,
+        min_end: 100,
+        min_piece: 60,
+        machine_min: 0,
+        stagger: 400,
+        split: true,
+        keep_min: 250,
+        piles,
+    };
+    let found = |problem: &Problem, made: i64| {
+        let mut tries = Joints::begin(problem, made);
+        (0..9).find_map(|_| tries.turn()).unwrap()
+    };
+    let it = found(&problem, 1).unwrap();
+    assert_eq!(it.rows, 8);
+    assert!((200..400).contains(&it.apart), "{it:?}");
+    assert_eq!(found(&Problem { stagger: 0, ..problem.clone() }, 1), None);
+    assert_eq!(found(&problem, 8), None);
+}

@@ -255,6 +255,20 @@ pub fn top_of(app: &mut App, part: &str) {
     app.plan.draft = app.plan.draft.of_other(begun);
 }
 
+/// The rows are planned with strips cut in pieces.
+pub fn cut_in_pieces(app: &mut App) {
+    app.plan.draft.split = true;
+    super::go(app);
+}
+
+/// The rows are planned with their joints so near.
+pub fn joints_apart(app: &mut App, apart: Length) {
+    let units = app.plan.given.as_ref().map(|given| given.units);
+    let typing = units.map(|units| app.speech.typing(units));
+    typing.into_iter().for_each(|typing| app.plan.draft.form.put(3, written(apart, typing)));
+    super::go(app);
+}
+
 /// Leaves a part out, or takes it in again. A plan that was refused for it is made at once.
 pub fn leave_out(app: &mut App, name: String) {
     let without = &mut app.plan.draft.without;

@@ -32,6 +32,6 @@ pub fn painted(app: &mut App) -> bool {
 pub fn unlocked(app: &mut App, of: &Locked, unlocks: Option<Unlocks>) {
     let Some((given, found)) = app.plan.given.as_ref().zip(app.plan.found.as_mut()) else { return };
     if locked(&given.ready, &found.answered) == *of {
-        unlocks.into_iter().for_each(|unlocks| found.sheet = found.sheet.clone().with_unlocks(unlocks));
+        unlocks.into_iter().for_each(|unlocks| found.sheet = found.sheet.clone().with_unlocks(&given.ready, unlocks));
     }
 }

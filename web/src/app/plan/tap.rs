@@ -22,6 +22,8 @@ pub enum Tap {
     Way(Way),
     /// Strips may be cut in pieces after all; it is planned at once.
     CutInPieces,
+    /// The joints of rows may be so near; it is planned at once.
+    JointsApart(Length),
     /// A part that nothing fits is made as a top in rows.
     TopOf(String),
     /// As many as the wood gives.

@@ -3,7 +3,10 @@
 use super::super::count::saved_fact;
 use super::super::slots::no;
 use super::super::{Screen, Seen, undo};
-use super::{anew, ends, lacks, limits, nearly, over, picture, question, reckoned, saw, say, seek, side, since, sizes, told, wants, ways};
+use super::{
+    anew, ends, joints, lacks, limits, nearly, over, picture, question, reckoned, saw, say, seek, side, since, sizes, told, uncut, wants,
+    ways,
+};
 use crate::app::plan::{Found, Since, Stands, Tap, refused, since as since_then, still_to_buy, was_used};
 use crate::app::{App, Msg};
 use crate::parts::caution::caution;
@@ -73,7 +76,7 @@ fn top(given: &Given, sheet: &JobSheet, (app, since): (&App, &Since), seen: Seen
     let top = match &app.plan.found {
         Some(_) if since.taken => top.fact(saved_fact(app, seen)),
         Some(_) if !since.changed.is_empty() => top,
-        Some(found) => top.fact(Fact::Strong(told::standing(given, found, (app.plan.kinds, seen)))),
+        Some(found) => top.fact(Fact::Strong(told::standing(given, found, (app, seen)))),
         None => top,
     };
     match &given.ask.what {
@@ -121,6 +124,7 @@ fn plan(job: &JobSheet, (given, found): (&Given, &Found), (app, since): (&App, &
     shown.extend(if job.ended.is_some() { None } else { reckoned::unsorted((given, sheet), since.taken, app, seen) });
     shown.extend(wants::buy(given, sheet, (app, seen)).into_iter().map(|line| worded("p", "w7", line)));
     shown.extend(wants::nearly(given, app, seen));
+    shown.extend(if since.taken { None } else { joints::nearer(given, sheet, seen) });
     // What keeps rows from being laid stands over the picture, what would save strips under it.
     let ends = if since.taken { vec![] } else { ends::told(given, sheet, seen) };
     let (over, under) = if sheet.made == 0 || sheet.ends.short.is_some() { (ends, vec![]) } else { (vec![], ends) };
@@ -141,16 +145,16 @@ fn plan(job: &JobSheet, (given, found): (&Given, &Found), (app, since): (&App, &
     shown
 }
 
-/// A plan in use goes on with what is cut, or makes all: nothing is bought for this one.
+/// A plan in use goes on with what is cut, or makes all, or cut pieces may make more: nothing is bought for this one.
 fn is_made_before(given: &Given, sheet: &PlanSheet, app: &App) -> bool {
-    anew::keeps_strips(given, sheet, app) || anew::made_before(given, sheet, app).is_some()
+    anew::keeps_strips(given, sheet, app) || anew::made_before(given, sheet, app).is_some() || uncut::is_more_there(given, sheet, app)
 }
 
 /// Of what, how wide and how thick; what is proven, and what else it could be.
 fn details(given: &Given, found: &Found, (app, since): (&App, &Since), seen: Seen<'_>) -> Vec<El<Msg>> {
     let (sheet, taken) = (&found.sheet, since.taken);
     let apart = match &given.ask.what {
-        What::Top(top) if seen.page.is_narrow() => Some(joints(top, given, seen)),
+        What::Top(top) if seen.page.is_narrow() => Some(joints_of(top, given, seen)),
         _ => None,
     };
     let more = [
@@ -175,17 +179,21 @@ fn details(given: &Given, found: &Found, (app, since): (&App, &Since), seen: See
     let others = if taken { vec![] } else { ways::others(given, (app, seen)) };
     let buys = !taken && !sheet.short.is_empty() && !is_made_before(given, sheet, app);
     let buys = buys.then(|| key("key soft h56 wide no-print", words::ADD_BOARDS, words::ADD_BOARDS_UNDER, say(Tap::Buy)));
-    let proven =
-        [told::why(given, sheet, seen), told::open(given, sheet, (app.plan.kinds, seen)), told::only_near(given, sheet, (&app.plan, seen))]
-            .into_iter()
-            .flatten();
+    let only = uncut::is_more_there(given, sheet, app);
+    let proven = [
+        told::why(given, sheet, seen).filter(|_| !only),
+        told::open(given, sheet, (app.plan.kinds, seen)).filter(|_| !only),
+        told::only_near(given, sheet, (&app.plan, seen)),
+    ]
+    .into_iter()
+    .flatten();
     let nearly: Vec<El<Msg>> = proven.chain(nearly).map(|line| worded("p", "", line)).collect();
     let nearly = (!nearly.is_empty()).then(|| el("section", "t14 sums").kids(nearly));
     let glued = over::glued(given, sheet, seen);
     more.chain(buys).chain(glued).chain(over).chain(nearly).chain(others).collect()
 }
 
-fn joints(top: &Top, given: &Given, seen: Seen<'_>) -> String {
+fn joints_of(top: &Top, given: &Given, seen: Seen<'_>) -> String {
     format!("{}.", fivebar_core::quantity::begin_large(&words::joints_apart(&seen.speech.length(top.apart, given.units))))
 }
 
@@ -301,6 +309,7 @@ fn use_key(given: &Given, found: &Found, sheet: &JobSheet, (since, seen): (&Sinc
         (false, 0) => since::takes(words::IN_JOB_ALREADY.to_owned(), since, seen),
         (false, n) => since::takes(words::takes(&common::pieces(n, &seen.speech.count(n))), since, seen),
     };
+    let under = wants::more_than_the_job(given, &found.sheet, seen).map_or(under.clone(), |more| changed::and_under(&more, &under));
     // What comes so far from what was asked is not the first thing to do.
     let is_first = sheet.ended.is_none() && nearly::kept_small(given, &found.sheet).is_none();
     let class = if is_first { "key solid wide" } else { "key wide" };

@@ -3,15 +3,18 @@
 use super::super::Seen;
 use super::saw::number;
 use super::wants::letter;
-use super::{anew, source_name, told};
+use super::{anew, source_name, told, uncut};
 use crate::app::App;
 use crate::words::en::{common, plan as words, sought, told as said};
 use fivebar_core::quantity::Listed;
 use fivebar_core::sheet::make::Given;
 use fivebar_core::sheet::plan::{Known, PlanSheet, Unlock};
 
-/// What more would unlock.
+/// What more would unlock; nothing where cut pieces may make it.
 pub fn short(given: &Given, sheet: &PlanSheet, (app, seen): (&App, Seen<'_>)) -> Option<String> {
+    if uncut::is_more_there(given, sheet, app) {
+        return None;
+    }
     let more = |(source, n): (usize, i64)| more_of(given, (source, n), (app, seen));
     let (mut parts, mut pieces, mut from) = (vec![], vec![], None);
     for lacking in &sheet.short {

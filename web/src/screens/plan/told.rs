@@ -2,7 +2,7 @@
 
 use super::super::Seen;
 use super::saw::number;
-use super::{anew, limits, nearly, percent, side, wants, ways};
+use super::{anew, limits, nearly, percent, side, uncut, wants, ways};
 use crate::app::App;
 use crate::app::plan::{Found, Plan, Stands, fields_tried};
 use crate::words::en::{common, plan as words, tiles, told};
@@ -39,7 +39,7 @@ pub fn lead(given: &Given, found: &Found, (app, seen): (&App, Seen<'_>)) -> Stri
         return said;
     }
     if sheet.made == 0 {
-        return format!("{} {}", words::nothing(shape), limits::held(&bound(given, found, seen), given, seen));
+        return format!("{} {}", words::nothing(shape), uncut::held(given, found, (app, seen)));
     }
     let made = match shape {
         Shape::Field => {
@@ -61,7 +61,7 @@ pub fn lead(given: &Given, found: &Found, (app, seen): (&App, Seen<'_>)) -> Stri
         }
         _ => None,
     };
-    let more = fewest.unwrap_or_else(|| limits::held(&bound(given, found, seen), given, seen));
+    let more = fewest.unwrap_or_else(|| uncut::held(given, found, (app, seen)));
     if more.is_empty() { made } else { format!("{made} {more}") }
 }
 
@@ -81,12 +81,12 @@ fn takes_more(sheet: &PlanSheet) -> bool {
 }
 
 /// What the plan is best at, as far as it is proven; with boards to buy it is the best with these, and with others perhaps not.
-pub fn standing(given: &Given, found: &Found, (kinds, seen): (Kinds, Seen<'_>)) -> String {
-    let said = best_at(given, found);
+pub fn standing(given: &Given, found: &Found, (app, seen): (&App, Seen<'_>)) -> String {
+    let said = uncut::standing(given, found, app).unwrap_or_else(|| best_at(given, found));
     let all = [words::BEST_POSSIBLE, told::LEAST_TAKEN].contains(&said);
     let boards = wants::boards(given, &found.sheet, seen).filter(|_| all);
     match boards {
-        Some(_) if kinds == Kinds::All => told::BEST_OF_BOARDS.to_owned(),
+        Some(_) if app.plan.kinds == Kinds::All => told::BEST_OF_BOARDS.to_owned(),
         Some(boards) => told::best_with_boards(&boards),
         None => said.to_owned(),
     }
@@ -205,7 +205,7 @@ pub fn of_one(given: &Given, seen: Seen<'_>) -> Option<String> {
 }
 
 /// What no plan can do, as far as it is known.
-fn bound(given: &Given, found: &Found, seen: Seen<'_>) -> String {
+pub fn bound(given: &Given, found: &Found, seen: Seen<'_>) -> String {
     let (shape, sheet) = (given.ask.what.shape(), &found.sheet);
     if found.answered.bound.is_empty() {
         return String::new(); // another phone's word, which is not proven here
@@ -217,6 +217,7 @@ fn bound(given: &Given, found: &Found, seen: Seen<'_>) -> String {
         None if more && short => words::NO_PLAN_MORE.into(),
         None if more => String::new(),
         None => String::new(),
+        Some((0, _, bound)) if more && wanted(given).is_some_and(|wanted| i128::from(wanted) <= bound) => String::new(),
         Some((0, _, bound)) if more => words::never(shape, &whole(bound.saturating_add(1), seen), bound == 0),
         Some((1, worth, bound)) if more => less(given, found, (worth, bound), seen),
         Some(_) => String::new(),
@@ -265,7 +266,8 @@ pub fn part(given: &Given, nth: usize) -> String {
 pub fn why(given: &Given, sheet: &PlanSheet, seen: Seen<'_>) -> Option<String> {
     let side = |length: Length| side(length, given.units, seen);
     Some(match sheet.proof.why.as_ref()? {
-        Why::AllMade | Why::Exact => return None,
+        // That joints decide stands over the picture.
+        Why::AllMade | Why::Exact | Why::Joints { .. } => return None,
         Why::Fewest { pieces, gives, asked } => {
             let (fewer, gives) = (pieces.saturating_sub(1), seen.speech.length((*gives)?, given.units));
             words::one_fewer(&number(fewer, seen), fewer == 1, is_ripped(given), [&gives, &side(*asked)])

@@ -23,6 +23,13 @@ pub fn beyond_the_job(given: &Given, seen: Seen<'_>) -> Option<String> {
     Some(words::beyond_the_job(&job, &asked))
 }
 
+/// Beside the key that takes the wood: for how many pieces it is, where that is more than the job has.
+pub fn more_than_the_job(given: &Given, sheet: &PlanSheet, seen: Seen<'_>) -> Option<String> {
+    let is_parts = matches!(given.ask.what.shape(), Shape::Parts | Shape::Sticks) && given.cut.sets == 0;
+    let made = Count::try_from(sheet.made).ok().filter(|made| is_parts && given.alike < *made)?;
+    Some(changed::more_than_the_job(&common::pieces(made, &seen.speech.count(made)), &seen.speech.count(given.alike)))
+}
+
 /// How far what lies there goes, where boards could be bought; of a top its ways say it.
 fn of_rack(given: &Given, sheet: &PlanSheet, (plan, seen): (&Plan, Seen<'_>)) -> Option<String> {
     let shape = given.ask.what.shape();

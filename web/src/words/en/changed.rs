@@ -106,6 +106,14 @@ pub fn loose(all: &[String]) -> String {
     format!("Cut already, in no row: {}. The rows they were for are planned anew.", all.join("; "))
 }
 
+/// "No plan can make more, of the boards that are not cut. The pieces that are cut may make more."
+pub fn of_the_uncut(never: &str) -> String {
+    let never = if never.is_empty() { String::new() } else { format!("{}, of the boards that are not cut. ", never.trim_end_matches('.')) };
+    format!("{never}The pieces that are cut may make more.")
+}
+
+pub const BEST_OF_THE_UNCUT: &str = "most rows of the boards not cut";
+
 /// "A 310: row 2, piece 1"; of a longer one "A 310, cut to 280: row 2, piece 1".
 pub fn spot(piece: &str, cut_to: Option<&str>, at: &str) -> String {
     let cut = cut_to.map_or(String::new(), |length| format!(", cut to {length}"));
@@ -432,4 +440,14 @@ pub fn too_few_if_they_stay(letter: &str, takes: &str, (there, one): (&str, bool
 /// "Hall bench has 2 pieces of what this plan leaves of its boards."
 pub fn has_of_its_leftovers(job: &str, pieces: &str) -> String {
     format!("{job} has {pieces} of what this plan leaves of its boards.")
+}
+
+/// "3 pieces; the job has 2"
+pub fn more_than_the_job(made: &str, job: &str) -> String {
+    format!("{made}; the job has {job}")
+}
+
+/// "3 pieces; the job has 2, takes 22 pieces from the rack"
+pub fn and_under(more: &str, under: &str) -> String {
+    format!("{more}, {under}")
 }

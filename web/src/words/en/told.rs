@@ -338,6 +338,22 @@ pub fn own_strip(strips: &str) -> String {
 pub const LEAST_END: &str = "Least end piece";
 pub const LEAST_PIECE: &str = "Least piece";
 pub const LEAST_STRIP: &str = "Least strip";
+/// "How far apart the joints are decides: at 9 in all 9 rows can be laid of these pieces."
+pub fn joints_decide(apart: &str, rows: &str, [one, all]: [bool; 2]) -> String {
+    let rows = match (all, one) {
+        (true, true) => "the one row".to_owned(),
+        (true, false) => format!("all {rows} rows"),
+        (false, true) => "one row".to_owned(),
+        (false, false) => format!("{rows} rows"),
+    };
+    format!("How far apart the joints are decides: at {apart} {rows} can be laid of these pieces.")
+}
+
+/// "Plan with joints 9 in apart", and beneath it what is asked now.
+pub fn joints_nearer(apart: &str, now: &str) -> [String; 2] {
+    [format!("Plan with joints {apart} apart"), format!("now {now} from joint to joint")]
+}
+
 pub const CUT_IN_PIECES: &str = "Plan with strips cut in pieces";
 pub const END_IS_CUT: &str = "now only an end piece is cut";
 

@@ -305,3 +305,47 @@ fn a_plan_again_of_fewer_rows_leads_back_to_the_plan_that_makes_all() {
     heard(&mut app, [Tap::Kept(plan)]);
     check(&app, &["The job has this wood"], &[all]);
 }
+
+/// Four of the eight flats of 590 are cut, and eight of the others crack: of the twelve that are left alone four rows come, and by hand five with
+/// the pieces that are cut. It is said of the boards alone, and nobody is sent to buy for what the cut pieces may make.
+#[test]
+fn of_boards_that_are_not_cut_no_plan_is_the_last_word() {
+    let mut app = planned(24);
+    heard(&mut app, std::iter::once(Tap::Use).chain((0..4).map(|_| Tap::OneMore(1))));
+    let Lying { haul, pile } = app.plan.given.as_ref().unwrap().sources[0].which().0;
+    let why = fivebar_core::quantity::Key::read("twist").unwrap();
+    super::later::order(&mut app, Command::Haul(fivebar_core::ledger::decide::HaulCommand::Reject { haul, pile, n: 8, why }));
+    let all = fivebar_core::sheet::make::sources(&app.shelf().shop(app.now.at), app.jobs.open.unwrap()).unwrap();
+    let ends = all.iter().filter(|it| it.pile.rests).map(|it| Tap::Turn(it.which()));
+    planned_out(&mut app, ends.chain([Tap::Go]).collect());
+    let of = "4 of 8 rows. No plan can make more, of the boards that are not cut. The pieces that are cut may make more.";
+    let never = [
+        "No plan can make more.",
+        "best possible",
+        "Look for",
+        "Add boards to buy",
+        "makes one row more",
+        " need at least",
+        "make all 8 rows",
+    ];
+    check(&app, &[of, "Cut already, in no row: 4 of A", "most rows of the boards not cut"], &never);
+}
+
+/// Rows of two strips of 595 and one more joint at the least: with joints 400 apart no two rows are neighbours, however many boards there are. The
+/// distance is named, and a key plans with one that does.
+#[test]
+fn joints_too_far_apart_are_named_and_nobody_is_sent_to_buy() {
+    let lines = "pile planks oak-european 27 x 90 x 600 mm\ncount 40 planks\n";
+    let mut app = super::told::at_rack(&format!("gone 37 strips burnt\ngone 31 ends burnt\n{lines}"));
+    heard(&mut app, [Tap::Open, Tap::Shape(Shape::Rows)]);
+    typed(&mut app, &["1200", "500", "6"]);
+    app.plan.draft.form.put(3, "400".into());
+    planned_out(&mut app, vec![Tap::Go]);
+    assert!(app.plan.found.as_ref().unwrap().sheet.made < 2, "{}", page(&app));
+    let never = ["No plan can reach 7 rows", "Look for", "Add boards to buy", "need at least", "makes one row more"];
+    check(&app, &[". How far apart the joints are decides: at ", "all 6 rows can be laid", "now 400 mm from joint to joint"], &never);
+    let key = page(&app).split("Plan with joints ").nth(1).unwrap().split(' ').next().unwrap().parse::<i64>().unwrap();
+    planned_out(&mut app, vec![Tap::JointsApart(Length::MM.times(key).unwrap())]);
+    assert_eq!(app.plan.found.as_ref().unwrap().sheet.made, 6, "{}", page(&app));
+    check(&app, &["joints "], &["decides"]);
+}

@@ -66,3 +66,14 @@ fn a_pile_that_was_left_out_is_named_also_where_no_piece_can_be_made() {
         }
     }
 }
+
+/// As many as the wood gives are parts for nine pieces of a job of one: the key that takes the wood says so.
+#[test]
+fn the_key_says_for_how_many_more_pieces_than_the_job_is_of() {
+    let mut app = super::told::at_rack("part \"leg\" 4 of 20 x 50 x 550 mm oak-european for tray\n");
+    heard(&mut app, [Tap::Open, Tap::Shape(Shape::Sticks), Tap::AsMany]);
+    super::rack_first::planned_out(&mut app, vec![Tap::Go]);
+    let made = app.plan.found.as_ref().unwrap().sheet.made;
+    assert!(1 < made);
+    assert!(page(&app).contains(&format!("{made} pieces; the job has 1, ")), "{}", page(&app));
+}
