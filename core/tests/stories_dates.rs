@@ -395,5 +395,13 @@ fn the_hours_of_other_jobs_are_named_beside_the_dates() {
         // times in ten is no more than 13 h 58: three days and 118 min.
         let safe = if minutes == 0 { march(10) } else { march(13) };
         assert_eq!(sheet.after_others_safe.map(|ready| ready.day), safe, "{more}");
+        // Of several jobs that are looked at together each has the others before it, as it has alone.
+        for day in 11..=15 {
+            let story = tell(&format!("{hour}{more}about first due 2026-03-{day}\n"));
+            let all = look(&story, |shop, given| promises(shop, &[story.names.job("first").unwrap()], given));
+            let missed = seen(&story, "first").missed();
+            assert_eq!((all[0].1.missed, missed.is_some()), (missed, minutes != 0 && day < 14), "{more} {day}");
+            assert!(missed.is_none_or(|missed| missed.is_behind && missed.is_likely == (day < 13)), "{more} {day}");
+        }
     }
 }

@@ -140,6 +140,30 @@ fn pieces_of_the_same_day_are_acts() {
     check(&format!("{all_along}\n2026-03-03 00:30 done 1\n00:40 stop"), None);
 }
 
+/// Sanded from 8:30, one done at 8:50; then nobody noted anything until 15:30, when it was asked about for long. The next piece counts, and answers
+/// nothing: 20 minutes stand. Within five hours of the one before it does, and at a stall any of that day, where hours pass between sales.
+#[test]
+fn a_piece_noted_while_it_is_asked_about_answers_nothing() {
+    let check = |lines: &str, shown: Option<((u16, u16), Because)>| {
+        let story = told(&format!("job table \"Table\" 5 order\n2026-03-02 08:30 start {lines}"));
+        assert_eq!(asked(&story), shown, "{lines}");
+        story
+    };
+    let sand = "\"sand\" make on table as sanding\n08:50 done 1\n";
+    let still = Some(((8, 50), Because::LastAct));
+    let first = check(&format!("{sand}15:29 copy kept"), still);
+    for more in ["15:30 done 1\n15:31 copy kept", "15:30 done 1\n15:50 done 1\n16:00 stop", "13:51 done 1\n13:52 copy kept"] {
+        let story = check(&format!("{sand}{more}"), still);
+        let bench = fivebar_core::ledger::fold::bench(&story.book);
+        let (run, before) = (bench.runs().next().unwrap(), fivebar_core::ledger::fold::bench(&first.book));
+        let stands = |bench: &fivebar_core::bench::Bench| bench.stands_to(bench.runs().next().unwrap(), story.now.at);
+        assert_eq!((stands(&bench), run.done() > 1), (stands(&before), true), "{more}");
+    }
+    check(&format!("{sand}13:49 done 1\n13:50 copy kept"), None);
+    check(&format!("{sand}15:30 confirm run sanding\n15:31 done 1\n15:40 copy kept"), None);
+    check("\"fair\" sell on table\n08:50 done 1\n15:30 done 1\n15:31 copy kept", None);
+}
+
 /// Two of five are carved, at 11:05 and 11:30, of a run that ended at 11:40: the pace of the batch is that of the list of the day.
 #[test]
 fn bench_and_day_keep_one_pace() {

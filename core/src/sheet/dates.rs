@@ -6,14 +6,17 @@ use super::estimate::{Covers, EstimateSheet, Row, estimate, rows_of};
 use super::jobs::date;
 use super::shop::Shop;
 use crate::bench::dates::{Hour, Ready, Step, Workdays};
-use crate::bench::estimate::spread;
-use crate::bench::estimate::spread::{Begun, Moments};
 use crate::bench::wait::{Waits, What};
 use crate::bench::{On, Run};
-use crate::ledger::fold::{self, Job};
+use crate::ledger::fold::Job;
 use crate::ledger::kind::bench::Kind;
 use crate::quantity::{Count, Day, Id, Key, Listed, Span, Wall};
 use crate::refusal::Answer;
+pub use behind::Missed;
+use behind::Others;
+use std::cell::OnceCell;
+
+mod behind;
 
 /// A job's dates.
 #[derive(Clone, Debug, PartialEq)]
@@ -125,6 +128,8 @@ pub struct Promise {
     pub late: Option<DateRow>,
     /// Likely all of it can be, and nine times in ten it can't.
     pub is_unsafe: bool,
+    /// It will be missed behind the other jobs that go on, where none of its steps is too late by itself.
+    pub missed: Option<Missed>,
     /// The next step, with its last day.
     pub next: Option<DateRow>,
     /// The first day it can be promised for; of several jobs only of those on which no hand is left.
@@ -136,7 +141,15 @@ impl DatesSheet {
     pub fn promise(&self) -> Option<Promise> {
         let late = self.late.and_then(|nth| self.rows.get(nth)).cloned();
         let (next, first) = (self.rows.first().cloned(), self.first().map(|(day, _)| day));
-        Some(Promise { due: self.due?, is_over: self.is_over, late, is_unsafe: self.is_unsafe, next, first })
+        let missed = self.missed().filter(|_| late.is_none());
+        Some(Promise { due: self.due?, is_over: self.is_over, late, is_unsafe: self.is_unsafe, missed, next, first })
+    }
+
+    /// Whether the day it is to be done by is before the one it can be promised for.
+    pub fn missed(&self) -> Option<Missed> {
+        let is_behind = Span::ZERO < self.others;
+        let ready = if is_behind { [self.after_others, self.after_others_safe] } else { [self.likely, self.safe] };
+        Missed::of((self.due?, !self.rows.is_empty()), (ready, is_behind), &self.workdays)
     }
 
     /// The day a quote promises, behind the other jobs where there are any, and when it is ready for it.
@@ -186,7 +199,7 @@ pub fn dates_of(shop: &Shop, (job, sheet): (&Job, &EstimateSheet), given: Given)
         let safe = |row: &DateRow, safe: Option<Day>| safe.map(|safe| row.last.map_or(safe, |last| last.min(safe)));
         rows.iter_mut().zip(workdays.back(due, wider)).for_each(|(row, day)| row.safe = safe(row, day).filter(|_| !row.only_waits()));
     }
-    let after = others_first(shop, (job.id, worked), (&steps, wider.as_deref()), given);
+    let after = Others::of(shop, Some(job.id), given).first(shop, (job.id, worked), (&steps, wider.as_deref()), given);
     let [likely, safe] = if job.ended.is_some() { [None; 2] } else { ready((&workdays, worked, given.now), &steps, sheet) };
     let [after_others, after_others_safe] = after.ready.map(|ready| likely.and(ready));
     let safely = wider.filter(|_| job.ended.is_none()).map(|steps| Safely { others: after.first, steps });
@@ -217,74 +230,33 @@ pub fn dates_of(shop: &Shop, (job, sheet): (&Job, &EstimateSheet), given: Given)
     }
 }
 
-/// What was promised of jobs, where a day was, by one history of all jobs: how far the hours of one may spread is reckoned where it is likely in
-/// time, and safe days are not.
+/// What was promised of jobs, where a day was, by one history of all jobs and one reckoning of the hands that are on them: how far the hours of one
+/// may spread is reckoned where it is likely in time, and safe days are not.
 pub fn promises(shop: &Shop, jobs: &[Id], given: Given) -> Vec<(Id, Promise)> {
     let (history, worked) = (shop.history(), worked_today(shop, given.now));
+    let others = OnceCell::new();
+    let others = || others.get_or_init(|| Others::of(shop, None, given));
     let of = |id: &Id| {
         let job = shop.job(*id).ok()?;
         let due = due(&job)?;
         let (rows, late) = back(shop, (&job, &rows_of(shop, (&job, history), given.with_factor)), (Some(due), worked), given);
         let late = late.and_then(|nth| rows.get(nth)).cloned();
-        let safely = || wider(&rows.iter().map(DateRow::step).listed(), &estimate(shop, *id, given.with_factor).ok()?);
-        let is_unsafe = late.is_none() && safely().is_some_and(|steps| is_late(shop, (due, worked, &steps), given));
-        // Without hands on it no other job moves it, and nothing of it is drawn.
-        let steps = || rows.iter().map(DateRow::step).listed();
+        let steps = rows.iter().map(DateRow::step).listed();
         let workdays = shop.workshop.hours.workdays();
-        let ready = (!rows.is_empty() && rows.iter().all(DateRow::only_waits)).then(|| workdays.ready_after(worked, given.now, &steps()));
+        // What is late by itself is so behind others too; of that nothing is drawn.
+        let wider = || wider(&steps, &estimate(shop, *id, given.with_factor).ok()?);
+        let wider = if late.is_none() && !rows.is_empty() { wider() } else { None };
+        let is_unsafe = wider.as_ref().is_some_and(|steps| is_late(shop, (due, worked, steps), given));
+        let missed = wider.and_then(|wider| {
+            let after = others().first(shop, (*id, worked), (&steps, Some(&wider)), given);
+            Missed::of((due, true), (after.ready, Span::ZERO < after.others), &workdays)
+        });
+        // Without hands on it no other job moves it, and nothing of it is drawn.
+        let ready = (!rows.is_empty() && rows.iter().all(DateRow::only_waits)).then(|| workdays.ready_after(worked, given.now, &steps));
         let first = ready.flatten().map(|ready| workdays.promised(ready));
-        Some((*id, Promise { due, is_over: due < given.now.day(), late, is_unsafe, next: rows.into_iter().next(), first }))
+        Some((*id, Promise { due, is_over: due < given.now.day(), late, is_unsafe, missed, next: rows.into_iter().next(), first }))
     };
     jobs.iter().filter_map(of).listed()
-}
-
-/// A job after all others.
-struct After {
-    /// Hands on the others, and as many of them as come first to be safe.
-    others: Span,
-    first: Span,
-    /// Likely, and to be safe.
-    ready: [Option<Ready>; 2],
-}
-
-/// Hours of other jobs are off each for itself, and those of one job together: what all of it takes nine times in ten is less than what each
-/// job does (ours). It is never less than the others likely take and this one does safely.
-fn others_first(shop: &Shop, (id, worked): (Id, Span), (steps, wider): (&[Step], Option<&[Step]>), given: Given) -> After {
-    let workdays = shop.workshop.hours.workdays();
-    let after = |others: Span, steps: &[Step]| workdays.ready_behind((others, worked), given.now, steps);
-    let jobs = of_others(shop, id, given);
-    let others = Span::sum(jobs.iter().map(|job| job.likely));
-    let first = wider.map_or(others, |wider| {
-        let [likely, own] = [steps, wider].map(|steps| Span::sum(steps.iter().map(|step| step.hands)));
-        let each = jobs.iter().map(|job| Moments::left(&job.left));
-        let each = each.chain([Moments::between(spread::minutes(likely), spread::minutes(own))]).listed();
-        let safely: f64 = jobs.iter().flat_map(|job| &job.left).map(|left| left.at(0.9)).sum();
-        let all = spread::whole(spread::sum(&each).at(0.9).min(safely + spread::minutes(own)));
-        all.minus(own).max(others)
-    });
-    let first = if Span::ZERO < others { first } else { Span::ZERO };
-    After { others, first, ready: [after(others, steps), wider.and_then(|wider| after(first, wider))] }
-}
-
-/// Hands that are still on a job: likely, and each part of it.
-struct Hands {
-    likely: Span,
-    left: Vec<Begun>,
-}
-
-/// Of each job that goes on but this one.
-fn of_others(shop: &Shop, but: Id, given: Given) -> Vec<Hands> {
-    let history = shop.history();
-    let open = fold::jobs(shop.book).filter(|job| job.id != but && job.ended.is_none() && 0 < job.left());
-    open.map(|job| hands_of(shop, &job, &rows_of(shop, (&job, history), given.with_factor))).listed()
-}
-
-fn hands_of(shop: &Shop, job: &Job, rows: &[Row]) -> Hands {
-    let beside = beside(shop, job, rows).into_iter().filter(|one| is_before(one.kind));
-    let beside = beside.map(|one| (one.to_come(), Some(Begun { time: one.time, gone: 0.0 })));
-    let of_rows = rows.iter().filter(|row| is_before(row.kind)).map(|row| (row.to_come(), row.begun()));
-    let (likely, left): (Vec<Span>, Vec<Option<Begun>>) = beside.chain(of_rows).unzip();
-    Hands { likely: Span::sum(likely), left: left.into_iter().flatten().listed() }
 }
 
 /// It comes before the day on which a job is used.

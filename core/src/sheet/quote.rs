@@ -129,10 +129,8 @@ pub fn quote(shop: &Shop, id: Id, given: Given) -> Answer<QuoteSheet> {
     let dates = dates_of(shop, (&job, &sheet), given);
     let promised = |ready: Option<Ready>| ready.map(|ready| dates.workdays.promised(ready));
     let ready = promised(if Span::ZERO < dates.others { dates.after_others_safe } else { dates.safe });
-    let likely_by = promised(if Span::ZERO < dates.others { dates.after_others } else { dates.likely });
-    let is_before = |day: Option<Day>, due: Day| day.is_some_and(|day| due < day);
     let is_to_do = !dates.rows.is_empty();
-    let missed = dates.due.filter(|due| is_to_do && is_before(ready, *due)).map(|due| (due, is_before(likely_by, due)));
+    let missed = dates.due.zip(dates.missed()).map(|(due, missed)| (due, missed.is_likely));
     let today = given.now.day();
     let is_over = job.quote.is_some_and(|quote| quote.until.is_some_and(|until| until < today));
     let is_settled = matches!(range, Err(NoQuote::Ended | NoQuote::Gone | NoQuote::Agreed { .. }));

@@ -258,6 +258,9 @@ pub fn promise_line(promise: &Promise, next: &NextAct, seen: Seen<'_>) -> Option
         Some(by(&name(row), &day(row.last?, seen), safe.as_deref()))
     };
     let by = promise.next.as_ref().filter(|row| !row.only_waits() && !runs(row)).and_then(by);
-    let said = by.into_iter().chain(promise.is_unsafe.then(|| words::NOT_SAFELY.to_owned())).listed().join(" ");
-    (!said.is_empty()).then(|| el("span", "t14").text(said))
+    let missed = promise.missed.map(|missed| words::missed_behind((missed.is_likely, missed.is_behind), &day(missed.first, seen)));
+    let missed = missed.or_else(|| promise.is_unsafe.then(|| words::NOT_SAFELY.to_owned()));
+    let said = by.into_iter().chain(missed).listed().join(" ");
+    let class = if promise.missed.is_some_and(|missed| missed.is_likely) { "c-under w7" } else { "t14" };
+    (!said.is_empty()).then(|| el("span", class).text(said))
 }

@@ -234,6 +234,17 @@ pub fn waits_past(due: &str, (op, until): (&str, &str), first: Option<&str>) -> 
 /// Of what was promised, where likely hours keep to it and safe ones don't.
 pub const NOT_SAFELY: &str = "Likely in time, but not nine times in ten.";
 
+/// "Behind your other jobs it will likely not be ready: the first day that can be promised is Thu 14 May.", of a day that was said.
+pub fn missed_behind((is_likely, is_behind): (bool, bool), first: &str) -> String {
+    let why = match (is_likely, is_behind) {
+        (true, true) => "Behind your other jobs it will likely not be ready",
+        (true, false) => "It will likely not be ready",
+        (false, true) => "Behind your other jobs it is likely in time, but not nine times in ten",
+        (false, false) => "Likely in time, but not nine times in ten",
+    };
+    sentence(format!("{why}: the first day that can be promised is {first}"))
+}
+
 /// `Begin glue seat by Wed 18 Mar, to be safe by Mon 16 Mar.`
 pub fn begin(op: &str, last: &str, safe: Option<&str>) -> String {
     match safe {

@@ -138,10 +138,38 @@ fn a_day_that_is_not_safe_is_said_in_the_list() {
         maker.room("stool", Room::Dates).tap(dates(DatesTap::By(days))).tap(Tap::Page).tap(Tap::List);
         maker
     };
-    let not_safe = "Likely in time, but not nine times in ten.";
+    let not_safe = "Likely in time, but not nine times in ten";
     promised(-6).shows(&["to be done by Sat 21 March", not_safe]);
     promised(0).hides(&[not_safe]);
     promised(-14).hides(&[not_safe]);
+}
+
+/// One of 84 likely minutes for Thursday the 12th is likely in time by itself. With 8 h 24 likely on another job, at four hours a day, it is likely
+/// ready in the course of the 12th, and safely on the 13th: list, page, dates and quote name the 14th.
+#[test]
+fn the_list_and_the_page_say_what_dates_and_quote_do_behind_other_jobs() {
+    let first =
+        "2026-03-10 08:00 -05:00 workshop USD inch\njob stool \"Stool\" 1 order\nplan \"saw\" make 60 min for stool\nabout stool due ";
+    let other = "\njob other \"Other\" 1 spec\nplan \"sand\" make 360 min for other\n";
+    let behind = "Behind your other jobs it ";
+    let check = |due: &str, more: &str, why: Option<&str>| {
+        let mut maker = Maker::told(&[&format!("{first}{due}{more}")]);
+        let of_day = |words: &str| format!("{words} Sat 14 March.");
+        let first = "the first day that can be promised is";
+        let said = why.map(|why| of_day(&format!("{behind}{why}: {first}")));
+        maker.shows(&["Begin saw by", said.as_deref().unwrap_or("")]);
+        maker.open("stool").shows(&["Begin saw by", said.as_deref().unwrap_or("")]);
+        if why.is_none() {
+            maker.hides(&[behind]).tap(Tap::List).hides(&[behind]);
+        } else {
+            maker.room("stool", Room::Dates).shows(&[&of_day("As it stands it is safe only for")]);
+            maker.room("stool", Room::Quote).shows(&[&of_day(first)]);
+        }
+    };
+    check("2026-03-12", other, Some("will likely not be ready"));
+    check("2026-03-13", other, Some("is likely in time, but not nine times in ten"));
+    check("2026-03-14", other, None);
+    check("2026-03-12", "", None);
 }
 
 /// Of a job in forty operations what it all comes to, and when it is ready, stand before the list; of one in four after it.
