@@ -1,11 +1,13 @@
-//! Of pieces alike a plan takes first those that cost less: free ones before bought ones, bought ones by what their haul cost, and any of
-//! them before boards that are still to be bought. Then those that are set apart for the job, those that are sorted, and the older ones. Ours.
+//! Of pieces alike a plan takes first those that cost less: free ones before bought ones, bought ones by what their haul cost, its drives in
+//! it, those of which that is not known last, and any of them before boards that are still to be bought. Then those that are set apart for the
+//! job, those that are sorted, and the older ones. Ours.
 
 use super::own::{instead, used};
 use super::{Given, Source};
+use crate::haul::Haul;
 use crate::ledger::fold;
 use crate::plan::{Answered, Planned};
-use crate::quantity::{Decimal, Listed, Moment, Money, Sorted, order_by_key};
+use crate::quantity::{Currency, Decimal, Listed, Moment, Sorted, order_by_key};
 use crate::sheet::Shop;
 use std::cmp::Reverse;
 
@@ -14,7 +16,8 @@ use std::cmp::Reverse;
 struct Rank {
     to_buy: bool,
     bought: bool,
-    /// Of what was bought, for a board foot.
+    /// Of what was bought: that its cost is not known in the currency of the job, and for a board foot.
+    unknown: bool,
     cost: Decimal,
     not_for_it: bool,
     unsorted: bool,
@@ -26,11 +29,12 @@ pub fn cheaper_first(shop: &Shop, given: &Given, answered: Answered) -> Answered
     let all = 0..given.sources.len();
     let pairs = all.clone().flat_map(|first| all.clone().map(move |other| (first, other)));
     let alike = pairs.filter(|(first, other)| first != other && alike(given, [*first, *other])).listed();
+    let currency = shop.job(given.ask.job).ok().map(|job| job.currency);
     // A haul is read only where there is something to choose.
     let mut ranks: Sorted<usize, Rank> = Sorted::new();
     for (place, _) in &alike {
         if let (false, Some(source)) = (ranks.contains_key(place), given.sources.get(*place)) {
-            ranks.insert(*place, rank(shop, source));
+            ranks.insert(*place, rank(shop, source, currency));
         }
     }
     let mut pairs = alike.into_iter().filter(|(first, other)| ranks.get(first) < ranks.get(other)).listed();
@@ -69,18 +73,20 @@ fn alike(given: &Given, places: [usize; 2]) -> bool {
     })
 }
 
-fn rank(shop: &Shop, source: &Source) -> Rank {
+fn rank(shop: &Shop, source: &Source, currency: Option<Currency>) -> Rank {
     let haul = fold::haul(shop.book, source.pile.haul);
     let pile = haul.as_ref().and_then(|haul| haul.pile(source.pile.pile));
-    let of_volume = |haul: &crate::haul::Haul| {
-        let cost = Money::sum(haul.currency, haul.costs.iter().copied()).ok()?.amount();
-        cost.checked_div(haul.volume(|pile| pile.good()).ok()?.board_feet())
+    let of_volume = |haul: &Haul| {
+        let spent = haul.spent().ok().filter(|_| Some(haul.currency) == currency && !haul.is_unpriced())?;
+        spent.amount().checked_div(haul.volume(|pile| pile.good()).ok()?.board_feet())
     };
     let bought = haul.as_ref().filter(|haul| haul.bought);
+    let cost = bought.and_then(of_volume);
     Rank {
         to_buy: source.bought.is_some(),
         bought: bought.is_some(),
-        cost: bought.and_then(of_volume).unwrap_or_default(),
+        unknown: bought.is_some() && cost.is_none(),
+        cost: cost.unwrap_or_default(),
         not_for_it: source.pile.for_it == 0,
         unsorted: pile.is_some_and(|pile| 0 < pile.unsorted()),
         began: source.pile.began.at,
