@@ -65,6 +65,9 @@ fn fields_that_come_out_exactly_have_their_figures_in_closed_form() {
     closed((Pattern::Stack, [1_200, 500, 60]), [60, 0], 60 * (3 * 500 + 4 * 1_200) + 2 * 1_200 * 500);
     closed((Pattern::Running, [1_200, 400, 20]), [16, 4], 20 * (3 * 1_200 + (2 * 3 + 2 * 4) * 100));
     closed((Pattern::Basket, [1_200, 900, 20]), [36, 0], 20 * (3 * 900 + 2 * 1_200 + 12 * 2 * 300));
+    // Six by six cells: 8 tiles whole; the border leaves 4 pieces of two cells and 4 of one, a tile for each pair. Of the 60 faces
+    // between cells 20 lie within a piece.
+    closed((Pattern::Herringbone, [600, 600, 20]), [12, 8], 20 * (60 - 20) * 100);
     // Two by two blocks laid across each other: the faces that meet.
     closed((Pattern::Crossed, [300, 300, 40]), [6, 0], 300 * 300);
     closed((Pattern::Crossed, [600, 300, 80]), [24, 0], 3 * 600 * 300);

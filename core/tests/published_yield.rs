@@ -24,10 +24,15 @@ fn reference() -> serde_json::Value {
 }
 
 /// So many steps are enough for [`as_good_as_known`], and few enough to be gone without optimisation.
-const ROWS: u64 = 40_000;
+const ROWS: u64 = 80_000;
 const PARTS: u64 = 12_000;
-const STICKS: u64 = 3_000;
+const STICKS: u64 = 40_000;
 const FIELDS: u64 = 8_000;
+
+/// Fewer than one in ten of the 76. Their first figure is as good; their second is worse: the parts use 1.7, 1.9 and 0.5 % more wood, a
+/// floor of rows loses 0.13 % more, sticks use 0.012 and 0.005 % more length.
+const WORSE: [&str; 6] =
+    ["parts-shop-box", "parts-shop-shelf", "parts-shop-tray", "rows-large-floor", "sticks-large-fence", "sticks-shop-several"];
 
 fn after(steps: u64, instance: &envelope::Instance) -> Answered {
     let mut goes_on = |_: Progress<'_>| true;
@@ -40,11 +45,13 @@ fn after(steps: u64, instance: &envelope::Instance) -> Answered {
 }
 
 /// Every instance of a kind: the plan passes the checker, its first figure is as good as the best known, and its bound is not false; a small one
-/// is the best known and proven; of the others the second figure is within 2 % of the best known.
+/// is the best known and proven; of the others the second figure is within 2 % of the best known, and all figures together are as good as
+/// those of the best known in all but [`WORSE`].
 fn as_good_as_known(kind: &str, (steps, many): (u64, usize)) {
     let known = reference();
     let of_it: Vec<(String, String)> = instances().into_iter().filter(|(name, _)| name.starts_with(kind)).collect();
     assert_eq!(of_it.len(), many, "{kind}");
+    let mut fell_short = vec![];
     for (name, text) in of_it {
         let instance = envelope::read(&text).unwrap();
         assert_eq!(instance.name, name);
@@ -58,7 +65,12 @@ fn as_good_as_known(kind: &str, (steps, many): (u64, usize)) {
         } else if worth[0] == theirs[0] {
             assert!(worth[1] * 100 <= theirs[1] * 102, "{name}: {worth:?}, known {theirs:?}");
         }
+        if better(instance.senses(), &theirs, worth) {
+            fell_short.push(name);
+        }
     }
+    let worse: Vec<&str> = WORSE.into_iter().filter(|name| name.starts_with(kind)).collect();
+    assert_eq!(fell_short, worse, "{kind}");
 }
 
 fn holding(instance: &envelope::Instance, steps: u64) -> Answered {
