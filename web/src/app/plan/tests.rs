@@ -11,6 +11,7 @@ mod last_act;
 mod later;
 mod letters;
 mod own;
+mod paper;
 mod partly;
 mod proven;
 mod put_back;

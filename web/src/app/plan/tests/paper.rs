@@ -1,0 +1,52 @@
+//! What a page says beside its picture: glue, what is shorter than a machine's least, how far the looking is, how much less wood there could be.
+
+use super::told::{at_rack, says};
+use super::*;
+use crate::app::news::News;
+use fivebar_core::plan::patience::{Patience, Progress};
+
+const RAILS: &str = "part \"rail\" 2 of 24 x 50 x 350 mm oak-european for tray\n";
+
+/// Two rows of 980 touch along their length and each has one joint of 60, all 20 high: 22 000 mm², at 200 g a square metre 4.4 g.
+#[test]
+fn glue_is_said_by_its_area_weight_and_volume() {
+    let mut app = opened("");
+    asked(&mut app);
+    let told = answer(&app);
+    app.told(News::Planning(told));
+    says(&app, &["Glue on 0.02 m², about 5 g or 5 ml."], &["fl oz"]);
+}
+
+#[test]
+fn how_far_the_looking_is_stands_in_words() {
+    let mut app = opened("");
+    asked(&mut app);
+    for (worth, bound, words) in [(1, 2, "So far 1 row, at most 2."), (2, 2, "So far 2 rows.")] {
+        app.told(News::Planning(Planning::Better { worth: vec![worth, 9, 9], bound: vec![bound, 0, 0] }));
+        says(&app, &[words], &[]);
+    }
+}
+
+/// The rails of a list (2.4 litres of boards), of which what no plan can take less than is `percent` of what this one takes.
+fn rails(lines: &str, percent: i128) -> App {
+    let mut app = at_rack(&format!("{lines}{RAILS}"));
+    heard(&mut app, [Tap::Open, Tap::Shape(Shape::Parts), Tap::Go]);
+    let asked = app.plan.given.as_ref().unwrap().ready.asked.clone();
+    let mut answered = asked.solve(&mut Patience::new(Some(20_000), &mut |_: Progress<'_>| true), 1);
+    answered.bound = vec![answered.worth[0], answered.worth[1] * percent / 100];
+    app.told(News::Planning(Planning::Done(Box::new(answered))));
+    app
+}
+
+#[test]
+fn how_much_less_wood_another_plan_could_take_is_said() {
+    says(&rails("", 98), &["No plan takes more than 2.1 % less wood than this one"], &["best possible"]);
+    says(&rails("", 100), &["Proven: no plan takes less wood, pieces counted whole."], &["% less wood"]);
+}
+
+#[test]
+fn pieces_cut_shorter_than_a_machine_may_be_fed_carry_the_caution() {
+    let caution = "Shorter than the minimum you set. Your machine’s manual decides.";
+    says(&rails("machine planer length 400 mm\n", 100), &[caution], &[]);
+    says(&rails("machine planer length 300 mm\n", 100), &[], &[caution]);
+}
