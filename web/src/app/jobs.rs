@@ -20,6 +20,7 @@ use crate::parts::Place;
 use crate::parts::pad::Press;
 use draft::{Draft, Pick, What};
 use fivebar_core::bench::{On, Stage};
+use fivebar_core::ledger::Fact;
 use fivebar_core::ledger::decide::{BookCommand, Command, GiveUpOrder, JobCommand, MoneyCommand, Now, SaleCommand};
 use fivebar_core::ledger::fold::TaxBy;
 use fivebar_core::ledger::kind::money::{Home, JobTaxSet};
@@ -263,8 +264,15 @@ fn told_by_name(app: &mut App) {
 
 /// Takes back the whole act an entry came with: a sale goes with its payment and fee.
 pub fn strike(app: &mut App, entry: Id, now: Now) {
-    let entry = app.shelf().book.entry(entry).and_then(|(entry, _)| entry.act).unwrap_or(entry);
-    if !plan::asked_of(app, entry) && app.order(&Command::Book(BookCommand::TakeBack { act: entry }), now).is_some() {
+    let known = app.shelf().book.entry(entry).map(|(entry, _)| entry);
+    let payment = known.is_some_and(|entry| matches!(entry.fact, Fact::PaymentReceived(_)));
+    let (entry, command) = if payment {
+        (entry, BookCommand::StrikePayment { payment: entry })
+    } else {
+        let act = known.and_then(|entry| entry.act).unwrap_or(entry);
+        (act, BookCommand::TakeBack { act })
+    };
+    if !plan::asked_of(app, entry) && app.order(&Command::Book(command), now).is_some() {
         app.shelf_mut().took_back(entry);
         app.orders.push(Order::Feel(Feel::TakeBack));
     }

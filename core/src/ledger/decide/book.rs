@@ -21,6 +21,10 @@ pub enum BookCommand {
     Strike {
         line: Id,
     },
+    /// Takes a payment back that came to nothing; what was handed over for it stays sold, and its money is due.
+    StrikePayment {
+        payment: Id,
+    },
     /// Makes what was taken back stand again.
     Restore {
         act: Id,
@@ -58,28 +62,15 @@ pub const PHOTOS_MOST: usize = 6;
 
 pub(super) fn decide(book: &Book, command: &BookCommand, act: &mut Act) -> Answer<()> {
     match command {
-        BookCommand::TakeBack { act: id } => {
-            let entries = whole(book, *id)?;
-            rests::allowed(book, &entries)?;
-            rests::lie_there(book, &entries)?;
-            let again = took_back(book, &entries, false);
-            if !again.is_empty() {
-                restore::allowed(&book.without(&entries), &again)?;
-            }
-            let (entries, frees) = with_plan(book, entries);
-            act.add(Struck { entries });
-            if !again.is_empty() {
-                act.add(Restored { entries: again });
-            }
-            for freed in frees {
-                act.add(freed);
-            }
-        }
+        BookCommand::TakeBack { act: id } => take_back(book, standing(book, whole(book, *id)?), act)?,
         BookCommand::Strike { line } => {
             book.entry(*line).ok_or(Refusal::NotThere)?;
-            rests::allowed(book, &[*line])?;
-            rests::lie_there(book, &[*line])?;
-            act.add(Struck { entries: vec![*line] });
+            strike(book, vec![*line], act)?;
+        }
+        BookCommand::StrikePayment { payment } => {
+            let together = whole(book, *payment)?;
+            let (sales, payments) = (of_act(book, &together, is_sale), of_act(book, &together, is_payment));
+            if sales.is_empty() { take_back(book, standing(book, together), act)? } else { strike(book, payments, act)? }
         }
         BookCommand::Restore { act: id } => again(book, *id, act)?,
         BookCommand::SetWorkshop { currency, units } => {
@@ -110,9 +101,59 @@ pub(super) fn decide(book: &Book, command: &BookCommand, act: &mut Act) -> Answe
     Ok(())
 }
 
+/// These lines alone, whatever else their act wrote.
+fn strike(book: &Book, entries: Vec<Id>, act: &mut Act) -> Answer<()> {
+    rests::allowed(book, &entries)?;
+    rests::lie_there(book, &entries)?;
+    act.add(Struck { entries });
+    Ok(())
+}
+
+fn take_back(book: &Book, entries: Vec<Id>, act: &mut Act) -> Answer<()> {
+    rests::allowed(book, &entries)?;
+    rests::lie_there(book, &entries)?;
+    let again = took_back(book, &entries, false);
+    if !again.is_empty() {
+        restore::allowed(&book.without(&entries), &again)?;
+    }
+    let (entries, frees) = with_plan(book, entries);
+    act.add(Struck { entries });
+    if !again.is_empty() {
+        act.add(Restored { entries: again });
+    }
+    for freed in frees {
+        act.add(freed);
+    }
+    Ok(())
+}
+
+/// A payment that was struck by itself stays so when the rest of its act goes and comes again; all of them where none stands.
+fn standing(book: &Book, act: Vec<Id>) -> Vec<Id> {
+    let is_gone = |id: &Id| book.entry(*id).is_some_and(|(entry, struck)| struck && is_payment(&entry.fact));
+    let rest = act.iter().copied().filter(|id| !is_gone(id)).listed();
+    if rest.is_empty() { act } else { rest }
+}
+
+fn is_sale(fact: &Fact) -> bool {
+    matches!(fact, Fact::PieceSold(_))
+}
+
+fn is_payment(fact: &Fact) -> bool {
+    matches!(fact, Fact::PaymentReceived(_))
+}
+
+/// Those of its entries that stand and are of a kind.
+fn of_act(book: &Book, act: &[Id], kind: impl Fn(&Fact) -> bool) -> Vec<Id> {
+    let stands = |id: &&Id| book.entry(**id).is_some_and(|(entry, struck)| !struck && kind(&entry.fact));
+    act.iter().filter(stands).copied().listed()
+}
+
 /// What was taken back stands again, and what it had struck does not.
 fn again(book: &Book, id: Id, act: &mut Act) -> Answer<()> {
-    let together = if was_struck_alone(book, id) { vec![id] } else { whole(book, id)? };
+    let together = match (whole(book, id)?, struck_with(book, id)) {
+        (act, some) if some.len() < act.len() && some.iter().all(|entry| act.contains(entry)) => some,
+        (act, _) => act,
+    };
     let entries = with_piles(book, together);
     let once_more = not_of_others(book, took_back(book, &entries, true));
     if once_more.is_empty() {
@@ -157,10 +198,10 @@ fn with_plan(book: &Book, mut entries: Vec<Id>) -> (Vec<Id>, Vec<PiecesFreed>) {
     (not_of_others(book, entries), frees)
 }
 
-/// Whether an entry was struck last by itself: an act is named by its first entry, and of one told in several lines that line may go alone.
-fn was_struck_alone(book: &Book, id: Id) -> bool {
+/// What an entry was struck with last: an act is named by its first entry, and of one told in several lines some may go alone.
+fn struck_with(book: &Book, id: Id) -> Vec<Id> {
     let struck = book.entries().rev().filter_map(|(entry, _)| if let Fact::Struck(f) = &entry.fact { Some(&f.entries) } else { None });
-    struck.into_iter().find(|entries| entries.contains(&id)).is_some_and(|entries| entries.as_slice() == [id])
+    struck.into_iter().find(|entries| entries.contains(&id)).cloned().unwrap_or_default()
 }
 
 /// What a plan left lies in a pile that another may have begun, which was taken back since: it comes again with it.

@@ -2,6 +2,7 @@
 
 mod after_yes;
 mod apart;
+mod bounced;
 mod cans;
 mod dates;
 mod estimate;
