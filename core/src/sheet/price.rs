@@ -170,8 +170,10 @@ pub struct AgreedRow {
     pub deposit: Option<Money>,
     /// What of it is still to come in, before the rest.
     pub deposit_due: Money,
-    /// What came in for it so far.
+    /// What came in for all of the order so far, also for what was handed over before it was changed.
     pub received: Money,
+    /// Of that, what came in for it as it was agreed last: what a deposit is asked beyond.
+    pub under: Money,
     /// Of that, what no sale has used: it is kept or handed back when it comes to nothing.
     pub ahead: Money,
     /// The fees of that: they stay paid if it is handed back.
@@ -239,7 +241,6 @@ pub fn price(shop: &Shop, paid: Paid) -> Answer<PriceSheet> {
 }
 
 fn agreed_row(job: &Job, agreement: &Agreement, due: Money) -> Answer<AgreedRow> {
-    let received = job.selling.received_under(job.currency, agreement.id)?;
     let ahead = job.selling.received_ahead(job.currency, agreement.id)?;
     let before = job.selling.owed_before(job.currency, agreement)?;
     Ok(AgreedRow {
@@ -256,7 +257,8 @@ fn agreed_row(job: &Job, agreement: &Agreement, due: Money) -> Answer<AgreedRow>
         made_for: job.made_for,
         deposit: agreement.deposit,
         deposit_due: job.selling.deposit_due(job.currency, agreement)?,
-        received,
+        received: job.selling.received_of_order(job.currency, agreement)?,
+        under: job.selling.received_under(job.currency, agreement.id)?,
         ahead,
         fees_ahead: job.selling.fees_ahead(job.currency, agreement.id)?,
         at_hand_over: not_below_nothing(agreement.sum.minus(agreement.sold_for)?.minus(ahead)?).plus(before)?,

@@ -108,6 +108,20 @@ fn no_deposit_is_asked_before_the_pieces_handed_over_are_paid() {
     one_of_two(&format!("{changed}pay 100 for stools bank agreed new")).shows(&["350 due", "Deposit 100.00 came in"]);
 }
 
+/// Two for 800 with 300 in, the first sold for 400, then 350 for the other: what came in is said as on the page of the job, of both.
+#[test]
+fn what_came_in_before_a_change_came_in() {
+    let changed = "sell 1 stools for 400 agreed deal\nagree 350 for 1 stools fetched replaces deal as new\n";
+    let mut maker = one_of_two(changed);
+    maker.shows(&["In so far</td><td class=\"n\">300.00<", "450.00", "nothing to hand back"]).hides(&["nothing came in"]);
+    maker.tap(Tap::Close).shows(&["In so far </span><b class=\"w7\">300.00<"]);
+    // A deposit is asked of what came in for the other alone.
+    let deposit = changed.replace("fetched", "fetched deposit 100");
+    let mut maker = one_of_two(&format!("{deposit}pay 140 for stools bank agreed new"));
+    maker.shows(&["In so far</td><td class=\"n\">440.00<", "Deposit 60.00 came in"]);
+    maker.tap(Tap::Close).shows(&["Deposit in </span><b class=\"w7\">40.00 of 100.00<"]);
+}
+
 /// Two for 800, nothing in, the first handed over: the hand-over of the other brings 800 by card at once, 3 % and 0.30 of it kept, the tax of both off.
 #[test]
 fn the_fee_of_a_hand_over_is_of_all_it_brings() {
