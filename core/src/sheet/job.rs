@@ -88,7 +88,7 @@ pub enum NextAct {
     Collect { due: Money },
     /// More was received than is owed.
     HandBack { sum: Money },
-    /// A part of what was agreed is to come in by today.
+    /// A part of what was agreed is to come in by today; so much is asked.
     PartDue { agreed: Id, lacks: Money, due: Wall },
     /// Take wood from the rack.
     TakeWood,
@@ -343,7 +343,8 @@ fn part_due(shop: &Shop, job: &Job) -> Answer<Option<NextAct>> {
         let first =
             parts.into_iter().find_map(|(part, lacks)| Some((part.due.filter(|due| has_come(*due))?, lacks)).filter(|_| !lacks.is_zero()));
         if let Some((due, lacks)) = first {
-            return Ok(Some(NextAct::PartDue { agreed: agreement.id, lacks, due }));
+            let asked = job.selling.asked_for_part(job.currency, agreement, lacks)?;
+            return Ok(Some(NextAct::PartDue { agreed: agreement.id, lacks: asked, due }));
         }
     }
     Ok(None)

@@ -186,6 +186,8 @@ pub struct AgreedRow {
     pub before: Money,
     /// The parts it is paid in, each with what it lacks.
     pub parts: Vec<(PartOfPay, Money)>,
+    /// What is asked next of them, where that is before the hand-over.
+    pub part_asked: Option<Money>,
     /// The payments that were planned were of another sum.
     pub to_plan_anew: bool,
     /// What is due of the whole job.
@@ -243,6 +245,9 @@ pub fn price(shop: &Shop, paid: Paid) -> Answer<PriceSheet> {
 fn agreed_row(job: &Job, agreement: &Agreement, due: Money) -> Answer<AgreedRow> {
     let ahead = job.selling.received_ahead(job.currency, agreement.id)?;
     let before = job.selling.owed_before(job.currency, agreement)?;
+    let parts = job.selling.parts_due(job.currency, agreement)?;
+    let part = parts.iter().find(|(_, lacks)| !lacks.is_zero()).filter(|(part, _)| part.due.is_some());
+    let part_asked = part.map(|(_, lacks)| job.selling.asked_for_part(job.currency, agreement, *lacks)).transpose()?;
     Ok(AgreedRow {
         job: job.id,
         name: job.name.clone(),
@@ -264,7 +269,8 @@ fn agreed_row(job: &Job, agreement: &Agreement, due: Money) -> Answer<AgreedRow>
         at_hand_over: not_below_nothing(agreement.sum.minus(agreement.sold_for)?.minus(ahead)?).plus(before)?,
         before,
         still: job.selling.still_due(job.currency, agreement)?,
-        parts: job.selling.parts_due(job.currency, agreement)?,
+        parts,
+        part_asked,
         to_plan_anew: job.selling.is_to_plan_anew(agreement),
         due,
     })

@@ -136,13 +136,7 @@ fn how(deal: &Deal) -> El<Msg> {
 fn pay_keys(row: &AgreedRow, (by, coins): (&str, impl Fn(Money) -> Money), seen: Seen<'_>) -> Vec<El<Msg>> {
     let lacks = |deposit: Money| coins(deposit).minus(row.under).ok().filter(|rest| Decimal::ZERO < rest.amount());
     let deposit = row.deposit.filter(|_| !row.deposit_due.is_zero()).and_then(lacks).map(&coins).filter(|rest| !rest.is_zero());
-    let part = row
-        .parts
-        .iter()
-        .find(|(_, lacks)| !lacks.is_zero())
-        .filter(|(part, _)| part.due.is_some())
-        .map(|(_, lacks)| coins(*lacks))
-        .filter(|lacks| !lacks.is_zero());
+    let part = row.part_asked.map(&coins).filter(|asked| !asked.is_zero());
     let word = |rest: Money| {
         if part.is_some() { words::came_in(&exact(rest, seen.speech), by) } else { words::deposit_in(&exact(rest, seen.speech), by) }
     };

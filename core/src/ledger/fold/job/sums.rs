@@ -210,7 +210,12 @@ impl Selling {
     pub fn still_due(&self, currency: Currency, agreement: &Agreement) -> Answer<Money> {
         let given = Money::sum(currency, self.given_off_under(agreement.id))?;
         let own = beyond(agreement.sum.plus(agreement.beyond)?.minus(given)?, self.received_under(currency, agreement.id)?)?;
-        own.plus(self.lacking(currency, |sale| sale.agreed != Some(agreement.id) && self.is_of_order(sale, agreement))?)
+        own.plus(self.owed_before_change(currency, agreement)?)
+    }
+
+    /// What is owed of the pieces of an order that were handed over before it was changed: what comes in next for it pays that before any part of it.
+    fn owed_before_change(&self, currency: Currency, agreement: &Agreement) -> Answer<Money> {
+        self.lacking(currency, |sale| sale.agreed != Some(agreement.id) && self.is_of_order(sale, agreement))
     }
 
     /// What is still owed of the pieces of an order that were handed over before, also before it was changed: what comes in next for it pays that
@@ -323,6 +328,16 @@ impl Selling {
             Ok((*part, lacks))
         };
         agreement.parts.iter().map(lacks).collect()
+    }
+
+    /// What is asked for a part: what is owed of pieces that were handed over before the order was changed, where some is, as what comes in pays that
+    /// first; else what the part lacks.
+    ///
+    /// # Errors
+    /// [`crate::refusal::Refusal::MoneyOutOfRange`].
+    pub fn asked_for_part(&self, currency: Currency, agreement: &Agreement, lacks: Money) -> Answer<Money> {
+        let before = self.owed_before_change(currency, agreement)?;
+        Ok(if before.is_zero() { lacks } else { before })
     }
 
     /// Whether a change of order left payments behind that were planned of another sum, and nothing was said of them since.

@@ -142,6 +142,9 @@ fn a_changed_order_says_what_is_of_the_pieces_before() {
         let agreed = maker.sheet().selling.open().next().unwrap().id;
         maker.tap(Tap::Room(Room::Sell)).tap(Tap::Write(What::Pay(PaidTo::Agreed(agreed)))).shows(&["450"]);
     }
+    // In two parts: the first of them is due, and what is owed of the first piece is asked before it.
+    let mut maker = order("", "parts new on more 175 due 2026-05-22 175\n");
+    maker.open("more").shows(&["100.00 due"]).tap(Tap::Next).shows(&[">100<"]).tap(Tap::Save).tap(Tap::Page).shows(&["175.00 due"]);
     // The first is paid: now the deposit is asked.
     let mut maker = order(" deposit 100", "pay 100 for more bank agreed new\n");
     maker.room("more", Room::Sell).tap(Tap::Page).shows(&["deposit due", "100.00"]).hides(&["Owed of pieces"]);

@@ -122,6 +122,19 @@ fn what_came_in_before_a_change_came_in() {
     maker.tap(Tap::Close).shows(&["Deposit in </span><b class=\"w7\">40.00 of 100.00<"]);
 }
 
+/// The same order with the 350 in two parts: what is owed of the first piece is asked before any of them, and each part is paid by what is asked.
+#[test]
+fn no_part_is_asked_before_the_pieces_handed_over_are_paid() {
+    let changed = "sell 1 stools for 400 agreed deal\nagree 350 for 1 stools fetched replaces deal as new\n\
+        parts new on stools 175 due 2026-03-02 175\n";
+    let mut maker = one_of_two(changed);
+    for (asked, then) in [("100", "175.00 came in"), ("175", "Handed over, 175.00 paid")] {
+        let sum = maker.money(asked);
+        maker.shows(&[&format!("{asked}.00 came in")]).tap(Tap::Deal(DealTap::Received(sum))).shows(&[then]);
+    }
+    maker.shows(&["Payment 1, paid"]).hides(&["175.00 came in", "lacks"]);
+}
+
 /// Two for 800, nothing in, the first handed over: the hand-over of the other brings 800 by card at once, 3 % and 0.30 of it kept, the tax of both off.
 #[test]
 fn the_fee_of_a_hand_over_is_of_all_it_brings() {
