@@ -54,6 +54,10 @@ fn large(sheet: &JobSheet, back: Option<&LookBack>, seen: Seen<'_>) -> El<Msg> {
     let per_hour = sheet.account.sold.per_hour;
     let currency = sheet.account.currency;
     let Some((per_hour, money)) = per_hour.and_then(|all| Some((all, Money::book(all.left, currency).ok()?))) else {
+        // Nothing is sold: what is agreed leads, as the key before it says.
+        if let Some(likely) = with_agreed(sheet, currency).filter(|_| to_come(sheet, currency).is_none()) {
+            return agreed_leads(likely, seen).kid(el("p", "").text(none_left(sheet)));
+        }
         let in_all = sheet.account.sold.in_the_end().map(|kept| words::in_all(&sum(kept, seen)));
         return el("p", "notice").text(in_all.into_iter().chain([none_left(sheet).to_owned()]).listed().join(" "));
     };
@@ -63,8 +67,9 @@ fn large(sheet: &JobSheet, back: Option<&LookBack>, seen: Seen<'_>) -> El<Msg> {
     let over = sold.kept.zip(sheet.bench.total);
     let over = over.map(|(kept, total)| words::kept_over(went.as_deref(), &sum(kept, seen), &seen.speech.span(total)));
     // As the job's own page has it: with all that is still to come, and nothing of what is unsold.
-    let to_come = to_come(sheet, currency);
-    let stands = sheet.money.as_it_stands.filter(|stands| 0 < unsold && stands.left != per_hour.left && to_come.is_none());
+    let (to_come, agreed) = (to_come(sheet, currency), with_agreed(sheet, currency));
+    let is_said = to_come.is_some() || agreed.is_some();
+    let stands = sheet.money.as_it_stands.filter(|stands| 0 < unsold && stands.left != per_hour.left && !is_said);
     let stands = stands.map(|stands| line(jobs::rest_unsold(&seen.speech.count(unsold)), hourly(stands.left, seen)));
     let held = back.and_then(|back| held(back, seen));
     let gone = back.is_some_and(|back| back.likely_is_gone) && held.is_some();
@@ -78,11 +83,10 @@ fn large(sheet: &JobSheet, back: Option<&LookBack>, seen: Seen<'_>) -> El<Msg> {
             .kid(el("p", "w7").text(words::left_by_likely(&seen.speech.span(span))))
             .kids(over.map(|over| el("p", "").text(format!("{} {over}", seen.speech.money(money))))),
         // What came ahead of pieces that are agreed, its fee and their costs are of no piece that is sold yet.
-        None => match with_agreed(sheet, currency) {
-            Some(likely) => lead
-                .kid(big(likely, seen))
-                .kid(el("p", "w7").text(words::LEFT_WITH_AGREED))
-                .kids(over.map(|over| el("p", "").text(format!("{} {over}", seen.speech.money(money))))),
+        None => match agreed {
+            Some(likely) => {
+                agreed_leads(likely, seen).kids(over.map(|over| el("p", "").text(format!("{} {over}", seen.speech.money(money)))))
+            }
             None => lead.kid(big(money, seen)).kids(over.map(|over| el("p", "w7").text(over))),
         },
     };
@@ -90,6 +94,11 @@ fn large(sheet: &JobSheet, back: Option<&LookBack>, seen: Seen<'_>) -> El<Msg> {
         .kids(held.map(|held| el("p", "").text(held)))
         .kids(gone.then(|| el("p", "t14 i2").text(words::LIKELY_IS_GONE)))
         .kids(after.map(|after| el("p", "t14 i2").text(after)))
+}
+
+/// What an hour leaves with what is agreed, large.
+fn agreed_leads(likely: Money, seen: Seen<'_>) -> El<Msg> {
+    el("section", "lead").kid(big(likely, seen)).kid(el("p", "w7").text(words::LEFT_WITH_AGREED))
 }
 
 fn big(money: Money, seen: Seen<'_>) -> El<Msg> {

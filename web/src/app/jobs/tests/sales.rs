@@ -383,6 +383,22 @@ fn looking_back_counts_what_is_agreed() {
     maker.tap(Tap::End).tap(Tap::Page).shows(&["290.00 an hour"]).tap(Tap::Room(Room::Back)).shows(&said);
 }
 
+/// Three for 300 and none handed over: done with the job, the key and Look back behind it say one figure. Of five with one sold and two agreed that
+/// figure stands there once, whatever is unsold.
+#[test]
+fn what_is_agreed_is_one_figure_on_key_and_page() {
+    let begun = |n: u32| {
+        format!(
+            "2026-05-04 08:00 +00:00 workshop USD inch\njob more \"Stools\" {n} order\nspend 10 glue on more\nstart \"build\" make on more\n09:00 stop\n"
+        )
+    };
+    let mut maker = Maker::told(&[&format!("{}agree 300 for 3 more fetched\nend more\n", begun(3))]);
+    maker.open("more").shows(&["290.00 an hour"]);
+    maker.tap(Tap::Room(Room::Back)).shows(&["t60 w8\">$290.00<", "with what is agreed and not handed over yet", "Nothing is sold yet."]);
+    let mut maker = Maker::told(&[&format!("{}sell 1 more for 100 notes\nagree 200 for 2 more fetched\n", begun(5))]);
+    maker.room("more", Room::Back).shows(&["t60 w8\">$290.00<", "so far, of the one that is sold"]).hides(&["unsold"]);
+}
+
 /// While work is to come nothing is said against the hours that were planned, nor of the next estimate: they go on.
 #[test]
 fn looking_back_judges_no_hours_while_work_is_to_come() {
