@@ -285,7 +285,8 @@ fn agreed(sheet: &JobSheet, seen: Seen<'_>) -> Vec<El<Msg>> {
     let title = match sold.agreed {
         Some(agreed) => words::agreed(&seen.speech.money(agreed)),
         None if sold.pieces == 0 => words::kept(&seen.speech.money(all)),
-        None => sold_and_kept(sheet, all, seen),
+        // What is set aside of what came in, as no coin pays it back, was not sold.
+        None => sold_and_kept(sheet, sold.taken, seen),
     };
     let when = open.map(|agreement| {
         let how = agreement.carried.map_or("", to_be_carried);

@@ -399,6 +399,15 @@ fn what_is_agreed_is_one_figure_on_key_and_page() {
     maker.room("more", Room::Back).shows(&["t60 w8\">$290.00<", "so far, of the one that is sold"]).hides(&["unsold"]);
 }
 
+/// 299.98 is paid with 300 in notes, and another is sold for 200 and not paid: 499.98 was sold, whatever no coin pays back.
+#[test]
+fn what_was_sold_is_said_to_the_cent() {
+    let mut maker = Maker::told(&["2026-05-04 08:00 +00:00 workshop USD inch\ntill cash 0.05\njob more \"Stools\" 10 order\n\
+        agree 300 for 1 more fetched as deal\npay 300 for more notes agreed deal\nagree 299.98 for 1 more fetched replaces deal as less\n\
+        sell 1 more for 299.98 agreed less\nsell 1 more for 200\n"]);
+    maker.open("more").shows(&["Sold $499.98", "200.00"]).hides(&["$500.00"]);
+}
+
 /// While work is to come nothing is said against the hours that were planned, nor of the next estimate: they go on.
 #[test]
 fn looking_back_judges_no_hours_while_work_is_to_come() {
