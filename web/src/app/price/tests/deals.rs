@@ -279,6 +279,27 @@ fn payments_begin_with_the_deposit_that_was_agreed() {
     }
 }
 
+/// 300 came in, and the order is 250 now: the payments that are proposed are of 250, and can be saved; so are those of a deposit beyond the price.
+#[test]
+fn payments_of_less_than_came_in_can_be_saved() {
+    for (deposit, paid, changed, shown) in [
+        ("", "pay 300 for desk bank agreed deal\n", "agree 250 for 1 desk fetched replaces deal as less\n", ["125.00", "125.00"]),
+        (
+            " deposit 300",
+            "pay 100 for desk bank agreed deal\n",
+            "agree 250 for 1 desk fetched deposit 250 replaces deal as less\n",
+            ["100.00", "150.00"],
+        ),
+        ("", "pay 300 for desk bank agreed deal\n", "agree 300 for 1 desk fetched replaces deal as less\n", ["paid", "300.00"]),
+    ] {
+        let story = "2026-04-17 09:00 -05:00 workshop USD inch\njob desk \"Desk\" 1 order\n";
+        let mut maker = Maker::told(&format!("{story}agree 1000 for 1 desk fetched{deposit} as deal\n{paid}{changed}"), "desk");
+        deal(&mut maker);
+        let (job, agreed) = (maker.job, sheet(&maker.app).unwrap().agreed[0].agreed);
+        maker.tap(Tap::Parts(PartsTap::Open(job, agreed))).shows(&shown).tap(Tap::Parts(PartsTap::Save)).shows(&["Payment 1, paid"]);
+    }
+}
+
 /// 460 in three parts of 40, 30 and 30 per cent: 184, 138, 138. What came in pays the first; the next is asked by its key.
 #[test]
 fn what_was_agreed_is_paid_in_parts() {
