@@ -502,6 +502,9 @@ fn a_gallery_is_named_on_the_page_of_the_job() {
     maker.tap(Tap::Write(What::Consign)).shows(&[">50<"]).pick(Pick::Gallery(Some(fern))).shows(&[">40<"]).tap(Tap::Save);
     let shares: Vec<_> = maker.sheet().selling.consigned.iter().map(|lot| lot.terms.unwrap().share).collect();
     assert_eq!(shares, [40, 50, 40].map(|share| fivebar_core::quantity::Decimal::new(share, 2)));
+    // A share that was typed before is the maker's.
+    maker.tap(Tap::Write(What::Consign)).figures(&["1", "80", "30"]).pick(Pick::Gallery(Some(fern))).shows(&[">30<"]);
+    maker.pick(Pick::Gallery(None)).shows(&[">30<"]);
 }
 
 /// Yen have no decimals: no sign for them on the pad, and no cent among the price points.

@@ -252,6 +252,11 @@ fn a_known_gallery_brings_its_terms() {
         let Over::Consign(consign) = &maker.app.price.over else { panic!("{person}") };
         assert_eq!((consign.terms.share.to_string().as_str(), consign.terms.maker_pays), terms);
     }
+    // A share that was said is the maker's.
+    maker.tap(Tap::Gallery(GalleryTap::Share("0.3".parse().unwrap()))).tap(Tap::Gallery(GalleryTap::At(Some(people[0].id))));
+    maker.tap(Tap::Gallery(GalleryTap::At(None))).tap(Tap::Gallery(GalleryTap::At(Some(people[1].id))));
+    let Over::Consign(consign) = &maker.app.price.over else { panic!() };
+    assert_eq!((consign.terms.share.to_string().as_str(), consign.terms.maker_pays), ("0.3", false));
     maker.tap(Tap::Gallery(GalleryTap::Pad(gallery::Field::Tag))).press("160").tap(Tap::Gallery(GalleryTap::PadDone));
     maker.tap(Tap::Gallery(GalleryTap::Consigned));
     assert_eq!(sheet(&maker.app).unwrap().at_galleries.last().unwrap().there.gallery, Some(people[1].id));
