@@ -222,11 +222,12 @@ pub fn price(shop: &Shop, paid: Paid) -> Answer<PriceSheet> {
             let so_far = sheet.due.get(&job.currency).copied().unwrap_or(Money::zero(job.currency));
             sheet.due.insert(job.currency, so_far.plus(in_all)?);
         }
-        for agreement in job.selling.open() {
-            let row = agreed_row(&job, agreement, due)?;
+        for order in job.selling.open_orders() {
             let so_far = sheet.ahead.get(&job.currency).copied().unwrap_or(Money::zero(job.currency));
-            sheet.ahead.insert(job.currency, so_far.plus(owed_as_work(&row, agreement)?)?);
-            sheet.agreed.push(row);
+            sheet.ahead.insert(job.currency, so_far.plus(owed_as_work(&job, &order)?)?);
+        }
+        for agreement in job.selling.open() {
+            sheet.agreed.push(agreed_row(&job, agreement, due)?);
         }
         sheet.owed.extend(owed(&job)?);
         let owes = |due| GalleryOwes { job: job.id, name: job.name.clone(), due };
@@ -282,10 +283,12 @@ fn owed(job: &Job) -> Answer<Vec<OwedRow>> {
     Ok(job.selling.unpaid(job.currency)?.into_iter().map(row).listed())
 }
 
-/// What came in ahead, as far as the pieces still to come cost: what is over is handed back.
-fn owed_as_work(row: &AgreedRow, agreement: &Agreement) -> Answer<Money> {
-    let to_come = agreement.sum.minus(agreement.sold_for)?;
-    Ok(not_below_nothing(if to_come.amount() < row.ahead.amount() { to_come } else { row.ahead }))
+/// What came in ahead of an order, as far as the pieces still to come cost: what is over is handed back.
+fn owed_as_work(job: &Job, order: &[&Agreement]) -> Answer<Money> {
+    let Some(one) = order.first() else { return Ok(Money::zero(job.currency)) };
+    let to_come = order.iter().map(|agreement| agreement.sum.minus(agreement.sold_for)).collect::<Answer<Vec<Money>>>()?;
+    let (to_come, ahead) = (Money::sum(job.currency, to_come)?, job.selling.received_ahead(job.currency, one.id)?);
+    Ok(not_below_nothing(if to_come.amount() < ahead.amount() { to_come } else { ahead }))
 }
 
 fn not_below_nothing(sum: Money) -> Money {

@@ -78,10 +78,12 @@ pub fn at_hand_over(shop: &Shop, of: (&Job, &Agreement), paid: Paid) -> Answer<P
     })
 }
 
-/// What the fees at the hand-over of all that was agreed are more for what is owed of pieces that were handed over before, each as its buyer pays.
-pub(super) fn fees_before(shop: &Shop, job: &Job) -> Answer<Money> {
-    let of = |agreement: &Agreement| fee_before(shop, (job, agreement), shop.paid_for(job, Some(agreement.id)));
-    Money::sum(job.currency, job.selling.open().map(of).collect::<Answer<Vec<Money>>>()?)
+/// What the fees at the hand-over of all that was agreed are more for what is owed of pieces that were handed over before, each as its buyer pays; of an
+/// order that two phones changed once.
+pub(super) fn fees_owed(shop: &Shop, job: &Job) -> Answer<Money> {
+    let open = job.selling.open_orders().into_iter().filter_map(|order| order.first().copied()).listed();
+    let before = |agreement: &&Agreement| fee_before(shop, (job, agreement), shop.paid_for(job, Some(agreement.id)));
+    Money::sum(job.currency, open.iter().map(before).collect::<Answer<Vec<Money>>>()?)
 }
 
 fn fee_before(shop: &Shop, (job, agreement): (&Job, &Agreement), paid: Paid) -> Answer<Money> {
