@@ -399,6 +399,21 @@ fn what_is_agreed_is_one_figure_on_key_and_page() {
     maker.room("more", Room::Back).shows(&["t60 w8\">$290.00<", "so far, of the one that is sold"]).hides(&["unsold"]);
 }
 
+/// Two for 800 by card, 3 % and 0.30 of each kept: both are gone and nothing is paid. The page, its key and Look back say what is left once it is, and
+/// so they do then.
+#[test]
+fn the_fee_of_what_is_owed_is_in_what_an_hour_leaves() {
+    let mut maker = Maker::told(&["2026-05-04 08:00 +00:00 workshop USD inch\ntill fee 0.03 fixed 0.30\njob more \"Stools\" 2 order\n\
+        spend 10 glue on more\nstart \"build\" make on more\n09:00 stop\nagree 800 for 2 more fetched as deal\n\
+        sell 1 more for 400 agreed deal as first\nsell 1 more for 400 agreed deal as second\nend more\n"]);
+    maker.open("more").shows(&["Tax and fees", "24.60", "as it stands", "765.40", "765.40 an hour"]).tap(Tap::Room(Room::Back));
+    maker.shows(&["t60 w8\">$765.40<", "less the fee of what is still owed", "$790.00 left per hour"]).tap(Tap::Page);
+    for _ in 0..2 {
+        maker.tap(Tap::Next).pick(Pick::Paid(Some(Paid::Card))).tap(Tap::Save).tap(Tap::Page).shows(&["765.40", "765.40 an hour"]);
+    }
+    maker.tap(Tap::Room(Room::Back)).shows(&["t60 w8\">$765.40<"]).hides(&["still owed"]);
+}
+
 /// 299.98 is paid with 300 in notes, and another is sold for 200 and not paid: 499.98 was sold, whatever no coin pays back.
 #[test]
 fn what_was_sold_is_said_to_the_cent() {
