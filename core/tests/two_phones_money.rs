@@ -223,3 +223,40 @@ fn what_is_spent_is_never_below_nothing_where_it_is_said() {
     let third = back(&two, "1");
     assert_eq!(two.phones[0].try_order(third), Err(Refusal::MoreThanSpent { met, spent }));
 }
+
+/// Two for 800 by card, one of them handed over for 400: both phones change the order to 350 for the other. What came in, what was sold before and what is
+/// owed of it stand once, as does the fee of that, 3 % of the 100; and what lies ahead is of both changes.
+#[test]
+fn an_order_that_both_change_counts_what_was_before_once() {
+    use fivebar_core::ledger::kind::sale::{Carried, PriceAgreed};
+    use fivebar_core::sheet::{job::job, price::price, shop::Shop};
+    for (came, found, off, ahead) in [
+        ("300", ["300.00", "800.00", "0.00", "400.00", "100.00"], Some("33.90 USD"), "0.00 USD"),
+        ("500", ["500.00", "600.00", "0.00", "400.00", "0.00"], None, "100.00 USD"),
+    ] {
+        let mut two = Two::begin(&format!(
+            "till fee 0.03 fixed 0.30\nagree 800 for 2 desk fetched as deal\npay {came} for desk card agreed deal\nsell 1 desk for 400 agreed deal\n"
+        ));
+        let desk = two.desk;
+        let old = fold::job(&two.phones[0].book, desk).unwrap().selling.agreements[0].id;
+        for phone in [0, 1] {
+            two.pass(phone as i64);
+            let sum = two.phones[phone].money("350");
+            let (deposit, due, buyer, rate, side) = Default::default();
+            let carried = Carried::Fetched;
+            let changed = PriceAgreed { job: desk, n: 1, sum, carried, deposit, due, buyer, replaces: Some(old), rate, side };
+            two.phones[phone].order(Command::Sale(SaleCommand::Agree(changed)));
+        }
+        two.meet();
+        let now = two.phones[0].shop().now;
+        let seen = two.both(|book| {
+            let shop = Shop::of(book, now);
+            let sheet = job(&shop, desk).unwrap();
+            let owed = sheet.sale.owed;
+            let sums = [owed.received, owed.due, owed.others, owed.before_change, owed.before].map(|sum| format!("{:.2}", sum.amount()));
+            let ahead = price(&shop, fivebar_core::ledger::kind::sale::Paid::Card).unwrap().ahead.get(&Currency::USD).copied();
+            (sums, off.map(|_| sheet.money.off.to_string()), ahead.unwrap().to_string())
+        });
+        assert_eq!(seen, (found.map(str::to_owned), off.map(str::to_owned), ahead.to_owned()), "{came}");
+    }
+}

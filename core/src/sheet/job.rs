@@ -8,7 +8,7 @@ use super::helped::{Helped, helped, helped_to_settle};
 use super::jobs::{Section, date, section, so_far, to_come};
 use super::make::keep::{Lacking, changed_piles, lacking_of};
 use super::marks::{ask_today, settle_now, whole};
-use super::promised::{fees_before, fees_known, planned_drives, promised};
+use super::promised::{fees_known, fees_owed, planned_drives, promised};
 use super::rate::rate;
 use super::shop::Shop;
 use crate::bench::wait::Wait;
@@ -88,7 +88,7 @@ pub enum NextAct {
     Collect { due: Money },
     /// More was received than is owed.
     HandBack { sum: Money },
-    /// A part of what was agreed is to come in by today.
+    /// A part of what was agreed is to come in by today; so much is asked.
     PartDue { agreed: Id, lacks: Money, due: Wall },
     /// Take wood from the rack.
     TakeWood,
@@ -260,7 +260,7 @@ fn money(shop: &Shop, job: &Job, account: &Account) -> Answer<MoneyRoom> {
 /// Tax and fees of what was sold, and of what was agreed, as its buyer pays.
 fn off(shop: &Shop, job: &Job, account: &Account) -> Answer<Money> {
     let (sold, to_come) = (&account.sold, promised(shop, job, None)?);
-    sold.tax.plus(sold.fees)?.plus(to_come.tax)?.plus(to_come.fee)?.plus(fees_before(shop, job)?)?.minus(fees_known(job)?)
+    sold.tax.plus(sold.fees)?.plus(to_come.tax)?.plus(to_come.fee)?.plus(fees_owed(shop, job)?)?.minus(fees_known(job)?)
 }
 
 fn owed(job: &Job, sold: &Sold) -> Answer<Owed> {
@@ -269,11 +269,15 @@ fn owed(job: &Job, sold: &Sold) -> Answer<Owed> {
     if selling.open().next().is_none() {
         return Ok(Owed { received: sold.received, due: sold.due, others: none, before_change: none, before: none });
     }
-    let sum = |of: &dyn Fn(&Agreement) -> Answer<Money>| Money::sum(currency, selling.open().map(of).collect::<Answer<Vec<Money>>>()?);
+    // Each order once: two phones may have changed it.
+    let orders = selling.open_orders();
+    let due = orders.iter().map(|order| selling.due_of_order(currency, order)).collect::<Answer<Vec<Money>>>()?;
+    let ones = orders.iter().filter_map(|order| order.first()).listed();
+    let sum = |of: &dyn Fn(&Agreement) -> Answer<Money>| Money::sum(currency, ones.iter().map(|one| of(one)).collect::<Answer<Vec<_>>>()?);
     let received = sum(&|agreement| selling.received_of_order(currency, agreement))?;
     Ok(Owed {
         received,
-        due: sum(&|agreement| selling.still_due(currency, agreement))?,
+        due: Money::sum(currency, due)?,
         others: sold.received.minus(received)?,
         before_change: sum(&|agreement| selling.sold_before_change(currency, agreement))?,
         before: sum(&|agreement| selling.owed_before(currency, agreement))?,
@@ -291,7 +295,7 @@ pub(super) fn as_it_stands(shop: &Shop, job: &Job, account: &Account) -> Answer<
         return Ok(None);
     }
     // What came in ahead is promised, and its fee is among those of the account.
-    let you_get = sold.net.plus(promised(shop, job, None)?.you_get)?.plus(fees_known(job)?)?.minus(fees_before(shop, job)?)?;
+    let you_get = sold.net.plus(promised(shop, job, None)?.you_get)?.plus(fees_known(job)?)?.minus(fees_owed(shop, job)?)?;
     Ok(Some(Way { you_get, costs, time }))
 }
 
@@ -343,7 +347,8 @@ fn part_due(shop: &Shop, job: &Job) -> Answer<Option<NextAct>> {
         let first =
             parts.into_iter().find_map(|(part, lacks)| Some((part.due.filter(|due| has_come(*due))?, lacks)).filter(|_| !lacks.is_zero()));
         if let Some((due, lacks)) = first {
-            return Ok(Some(NextAct::PartDue { agreed: agreement.id, lacks, due }));
+            let asked = job.selling.asked_for_part(job.currency, agreement, lacks)?;
+            return Ok(Some(NextAct::PartDue { agreed: agreement.id, lacks: asked, due }));
         }
     }
     Ok(None)

@@ -170,8 +170,10 @@ pub struct AgreedRow {
     pub deposit: Option<Money>,
     /// What of it is still to come in, before the rest.
     pub deposit_due: Money,
-    /// What came in for it so far.
+    /// What came in for all of the order so far, also for what was handed over before it was changed.
     pub received: Money,
+    /// Of that, what came in for it as it was agreed last: what a deposit is asked beyond.
+    pub under: Money,
     /// Of that, what no sale has used: it is kept or handed back when it comes to nothing.
     pub ahead: Money,
     /// The fees of that: they stay paid if it is handed back.
@@ -184,6 +186,8 @@ pub struct AgreedRow {
     pub before: Money,
     /// The parts it is paid in, each with what it lacks.
     pub parts: Vec<(PartOfPay, Money)>,
+    /// What is asked next of them, where that is before the hand-over.
+    pub part_asked: Option<Money>,
     /// The payments that were planned were of another sum.
     pub to_plan_anew: bool,
     /// What is due of the whole job.
@@ -218,11 +222,12 @@ pub fn price(shop: &Shop, paid: Paid) -> Answer<PriceSheet> {
             let so_far = sheet.due.get(&job.currency).copied().unwrap_or(Money::zero(job.currency));
             sheet.due.insert(job.currency, so_far.plus(in_all)?);
         }
-        for agreement in job.selling.open() {
-            let row = agreed_row(&job, agreement, due)?;
+        for order in job.selling.open_orders() {
             let so_far = sheet.ahead.get(&job.currency).copied().unwrap_or(Money::zero(job.currency));
-            sheet.ahead.insert(job.currency, so_far.plus(owed_as_work(&row, agreement)?)?);
-            sheet.agreed.push(row);
+            sheet.ahead.insert(job.currency, so_far.plus(owed_as_work(&job, &order)?)?);
+        }
+        for agreement in job.selling.open() {
+            sheet.agreed.push(agreed_row(&job, agreement, due)?);
         }
         sheet.owed.extend(owed(&job)?);
         let owes = |due| GalleryOwes { job: job.id, name: job.name.clone(), due };
@@ -239,9 +244,11 @@ pub fn price(shop: &Shop, paid: Paid) -> Answer<PriceSheet> {
 }
 
 fn agreed_row(job: &Job, agreement: &Agreement, due: Money) -> Answer<AgreedRow> {
-    let received = job.selling.received_under(job.currency, agreement.id)?;
     let ahead = job.selling.received_ahead(job.currency, agreement.id)?;
     let before = job.selling.owed_before(job.currency, agreement)?;
+    let parts = job.selling.parts_due(job.currency, agreement)?;
+    let part = parts.iter().find(|(_, lacks)| !lacks.is_zero()).filter(|(part, _)| part.due.is_some());
+    let part_asked = part.map(|(_, lacks)| job.selling.asked_for_part(job.currency, agreement, *lacks)).transpose()?;
     Ok(AgreedRow {
         job: job.id,
         name: job.name.clone(),
@@ -256,13 +263,15 @@ fn agreed_row(job: &Job, agreement: &Agreement, due: Money) -> Answer<AgreedRow>
         made_for: job.made_for,
         deposit: agreement.deposit,
         deposit_due: job.selling.deposit_due(job.currency, agreement)?,
-        received,
+        received: job.selling.received_of_order(job.currency, agreement)?,
+        under: job.selling.received_under(job.currency, agreement.id)?,
         ahead,
         fees_ahead: job.selling.fees_ahead(job.currency, agreement.id)?,
         at_hand_over: not_below_nothing(agreement.sum.minus(agreement.sold_for)?.minus(ahead)?).plus(before)?,
         before,
         still: job.selling.still_due(job.currency, agreement)?,
-        parts: job.selling.parts_due(job.currency, agreement)?,
+        parts,
+        part_asked,
         to_plan_anew: job.selling.is_to_plan_anew(agreement),
         due,
     })
@@ -274,10 +283,12 @@ fn owed(job: &Job) -> Answer<Vec<OwedRow>> {
     Ok(job.selling.unpaid(job.currency)?.into_iter().map(row).listed())
 }
 
-/// What came in ahead, as far as the pieces still to come cost: what is over is handed back.
-fn owed_as_work(row: &AgreedRow, agreement: &Agreement) -> Answer<Money> {
-    let to_come = agreement.sum.minus(agreement.sold_for)?;
-    Ok(not_below_nothing(if to_come.amount() < row.ahead.amount() { to_come } else { row.ahead }))
+/// What came in ahead of an order, as far as the pieces still to come cost: what is over is handed back.
+fn owed_as_work(job: &Job, order: &[&Agreement]) -> Answer<Money> {
+    let Some(one) = order.first() else { return Ok(Money::zero(job.currency)) };
+    let to_come = order.iter().map(|agreement| agreement.sum.minus(agreement.sold_for)).collect::<Answer<Vec<Money>>>()?;
+    let (to_come, ahead) = (Money::sum(job.currency, to_come)?, job.selling.received_ahead(job.currency, one.id)?);
+    Ok(not_below_nothing(if to_come.amount() < ahead.amount() { to_come } else { ahead }))
 }
 
 fn not_below_nothing(sum: Money) -> Money {

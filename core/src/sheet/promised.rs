@@ -2,7 +2,7 @@
 
 use super::account::Account;
 use super::shop::Shop;
-use crate::ledger::fold::{Agreement, Job};
+use crate::ledger::fold::{Agreement, Job, Sale};
 use crate::ledger::kind::sale::{Carried, Paid};
 use crate::money::charge::Terms;
 use crate::money::price::Work;
@@ -78,10 +78,16 @@ pub fn at_hand_over(shop: &Shop, of: (&Job, &Agreement), paid: Paid) -> Answer<P
     })
 }
 
-/// What the fees at the hand-over of all that was agreed are more for what is owed of pieces that were handed over before, each as its buyer pays.
-pub(super) fn fees_before(shop: &Shop, job: &Job) -> Answer<Money> {
-    let of = |agreement: &Agreement| fee_before(shop, (job, agreement), shop.paid_for(job, Some(agreement.id)));
-    Money::sum(job.currency, job.selling.open().map(of).collect::<Answer<Vec<Money>>>()?)
+/// What the fees will be of what is owed of pieces that were handed over, as each buyer pays: with the rest of an order that is open what they are more
+/// at its hand-over, else each sale's own.
+pub(super) fn fees_owed(shop: &Shop, job: &Job) -> Answer<Money> {
+    let open = job.selling.open_orders().into_iter().filter_map(|order| order.first().copied()).listed();
+    let before = |agreement: &&Agreement| fee_before(shop, (job, agreement), shop.paid_for(job, Some(agreement.id)));
+    let alone = job.selling.unpaid(job.currency)?;
+    let by = |sale: &Sale| job.selling.paid_last(sale.id).map(|_| sale.id).or(sale.agreed);
+    let of_sale = |(sale, lacks): &(&Sale, Money)| fee_of(shop, shop.paid_for(job, by(sale)), *lacks);
+    let fees = open.iter().map(before).chain(alone.iter().filter(|(_, lacks)| Decimal::ZERO < lacks.amount()).map(of_sale));
+    Money::sum(job.currency, fees.collect::<Answer<Vec<Money>>>()?)
 }
 
 fn fee_before(shop: &Shop, (job, agreement): (&Job, &Agreement), paid: Paid) -> Answer<Money> {

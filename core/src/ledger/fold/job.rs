@@ -6,6 +6,7 @@ pub(in crate::ledger) mod facts;
 mod fees;
 mod handed;
 mod lots;
+mod orders;
 mod paid_for;
 mod selling;
 mod settle;

@@ -111,6 +111,38 @@ fn the_fee_of_what_is_owed_before_is_known_as_it_stands() {
     }
 }
 
+/// Two for 800 by card, nothing in: whether none or one is handed over before anything is paid, 24.30 of it is kept by one payment at the hand-over; where
+/// both are, or they were sold with no order, twice 12.30, as once each is paid.
+#[test]
+fn the_fee_of_what_is_owed_stays_as_pieces_are_handed_over() {
+    let begun = "2026-03-03 08:00 -05:00 workshop USD inch\ntill fee 0.03 fixed 0.30\njob stools \"Stools\" 2 spec\n\
+        08:10 start \"sand\" make on stools\n09:10 stop\nspend 20.00 finish on stools\nall-planned stools\n";
+    let deal = "agree 800 for 2 stools fetched as deal\n";
+    let one = "sell 1 stools for 400 agreed deal\n";
+    let named = |sale: &str, name: &str| format!("{} as {name}\n", sale.trim_end());
+    let paid = "pay 400 for stools card sale first\npay 400 for stools card sale second\n";
+    let [first, second] = ["first", "second"].map(|name| format!("sell 1 stools for 400 as {name}\n"));
+    for (lines, you_get) in [
+        (deal.to_owned(), "775.70"),
+        (format!("{deal}{one}"), "775.70"),
+        (format!("{deal}{one}{one}"), "775.40"),
+        (format!("{deal}{}{}{paid}", named(one, "first"), named(one, "second")), "775.40"),
+        (format!("{first}{second}"), "775.40"),
+        (format!("{first}{second}pay 400 for stools card sale first\n"), "775.40"),
+        (format!("{first}{second}{paid}"), "775.40"),
+    ] {
+        let story = crate::story::tell(&format!("{begun}{lines}"));
+        assert_eq!(story.refused, [], "{lines}");
+        let (shop, id) = (Shop::of(&story.book, story.now.at), story.names.job("stools").unwrap());
+        let found = shop.job(id).unwrap();
+        let account = reckon(&shop, &found).unwrap();
+        let way = as_it_stands(&shop, &found, &account).unwrap().unwrap();
+        let off = off(&shop, &found, &account).unwrap();
+        let all = way.you_get.plus(off).unwrap();
+        assert_eq!([way.you_get, all].map(|sum| format!("{:.2}", sum.amount())), [you_get, "800.00"], "{lines}");
+    }
+}
+
 /// Two promised, each by its own tax: 100 without, and 100 with 5.5 % inside, of which 94.79 are kept. Price and the page of the job say one sum.
 #[test]
 fn what_was_agreed_is_taxed_as_each_was_agreed() {

@@ -13,7 +13,7 @@ use super::super::entry::moisture;
 use super::super::form::Form;
 use super::super::plan::PutBack;
 use super::super::price::far::Far;
-use super::super::price::gallery::{FIRST_TERMS, usual};
+use super::super::price::gallery::{FIRST_TERMS, terms_at, usual};
 use super::super::price::{ask_today, paid_for};
 use super::super::spent_on::{SpentOn, SpentTap};
 use super::sheet;
@@ -397,12 +397,16 @@ pub fn pick(app: &mut App, pick: Pick, now: Now) {
     }
 }
 
-/// A gallery is named, and with it its terms of last time.
+/// A gallery is named, and with it its terms of last time; a share that was typed stays, with what else was said.
 fn at_gallery(app: &mut App, gallery: Option<Id>) {
-    let (terms, sign) = (usual(app, gallery), app.speech.sign());
-    if let Some(draft) = &mut app.jobs.draft {
-        (draft.picks.gallery, draft.picks.terms) = (gallery, terms);
-        draft.form.put(2, share_of(terms, sign));
+    let sign = app.speech.sign();
+    let Some(Picks { gallery: was, terms, .. }) = app.jobs.draft.as_ref().map(|draft| draft.picks.clone()) else { return };
+    let now = terms_at(app, (was, terms), gallery);
+    let Some(draft) = &mut app.jobs.draft else { return };
+    draft.picks.gallery = gallery;
+    if draft.form.text(2) == share_of(terms, sign) {
+        draft.picks.terms = now;
+        draft.form.put(2, share_of(now, sign));
     }
 }
 

@@ -145,9 +145,15 @@ pub fn usual(app: &App, gallery: Option<Id>) -> GalleryTerms {
     last.unwrap_or(FIRST_TERMS)
 }
 
+/// Terms once a gallery is said: where they stand as they were proposed, those of its last time, else as the maker said them.
+pub fn terms_at(app: &App, (was, terms): (Option<Id>, GalleryTerms), gallery: Option<Id>) -> GalleryTerms {
+    if terms == usual(app, was) { usual(app, gallery) } else { terms }
+}
+
 /// A gallery is said, and with it its terms of last time; said again, it is none.
 fn at(app: &mut App, gallery: Option<Id>) {
-    let terms = usual(app, gallery);
+    let Over::Consign(consign) = &app.price.over else { return };
+    let terms = terms_at(app, (consign.gallery, consign.terms), gallery);
     with(app, |consign| (consign.gallery, consign.terms) = (gallery, terms));
 }
 

@@ -70,14 +70,15 @@ pub fn heard(app: &mut App, tap: PartsTap, now: Now) {
 }
 
 impl Parts {
-    /// First what came in, then what lacks of the deposit that was agreed, due at once, and the rest at the hand-over; halves where neither is.
+    /// First what came in, then what lacks of the deposit that was agreed, due at once, and the rest at the hand-over; halves where neither is, or both are more
+    /// than the price.
     fn propose(&mut self, today: Day) {
         let lacks = self.deposit.minus(self.came).ok().filter(|lacks| Decimal::ZERO < lacks.amount());
         let ahead = [Some(self.came).filter(|came| !came.is_zero()), lacks].into_iter().flatten().listed();
-        let rest = ahead.iter().try_fold(self.price, |rest, sum| rest.minus(*sum)).ok().filter(|rest| Decimal::ZERO < rest.amount());
-        match rest.filter(|_| !ahead.is_empty()) {
+        let rest = ahead.iter().try_fold(self.price, |rest, sum| rest.minus(*sum)).ok();
+        match rest.filter(|rest| !ahead.is_empty() && Decimal::ZERO <= rest.amount()) {
             // The deposit is all of it.
-            None if !ahead.is_empty() => self.parts = ahead.into_iter().map(|sum| (sum, Some(today))).listed(),
+            Some(rest) if rest.is_zero() => self.parts = ahead.into_iter().map(|sum| (sum, Some(today))).listed(),
             Some(rest) => self.parts = ahead.into_iter().map(|sum| (sum, Some(today))).chain([(rest, None)]).listed(),
             None => self.split(&[50, 50], today),
         }

@@ -54,6 +54,10 @@ fn large(sheet: &JobSheet, back: Option<&LookBack>, seen: Seen<'_>) -> El<Msg> {
     let per_hour = sheet.account.sold.per_hour;
     let currency = sheet.account.currency;
     let Some((per_hour, money)) = per_hour.and_then(|all| Some((all, Money::book(all.left, currency).ok()?))) else {
+        // Nothing is sold: what is agreed leads, as the key before it says.
+        if let Some(top) = leads(sheet).filter(|_| to_come(sheet, currency).is_none()).and_then(|leads| lead(leads, currency, seen)) {
+            return top.kid(el("p", "").text(none_left(sheet)));
+        }
         let in_all = sheet.account.sold.in_the_end().map(|kept| words::in_all(&sum(kept, seen)));
         return el("p", "notice").text(in_all.into_iter().chain([none_left(sheet).to_owned()]).listed().join(" "));
     };
@@ -63,33 +67,37 @@ fn large(sheet: &JobSheet, back: Option<&LookBack>, seen: Seen<'_>) -> El<Msg> {
     let over = sold.kept.zip(sheet.bench.total);
     let over = over.map(|(kept, total)| words::kept_over(went.as_deref(), &sum(kept, seen), &seen.speech.span(total)));
     // As the job's own page has it: with all that is still to come, and nothing of what is unsold.
-    let to_come = to_come(sheet, currency);
-    let stands = sheet.money.as_it_stands.filter(|stands| 0 < unsold && stands.left != per_hour.left && to_come.is_none());
+    let (to_come, leading) = (to_come(sheet, currency), leads(sheet).and_then(|leads| lead(leads, currency, seen)));
+    let is_said = to_come.is_some() || leading.is_some();
+    let stands = sheet.money.as_it_stands.filter(|stands| 0 < unsold && stands.left != per_hour.left && !is_said);
     let stands = stands.map(|stands| line(jobs::rest_unsold(&seen.speech.count(unsold)), hourly(stands.left, seen)));
     let held = back.and_then(|back| held(back, seen));
     let gone = back.is_some_and(|back| back.likely_is_gone) && held.is_some();
     let after = per_hour.after_workshop.zip(per_hour.every_hour);
     let after = after.map(|(after, every)| words::after_workshop(&hourly(after, seen), &hourly(every, seen)));
-    let lead = el("section", "lead");
-    let lead = match to_come {
+    let top = el("section", "lead");
+    let top = match to_come {
         // What an hour has left so far flatters while hours are to come.
-        Some((span, likely)) => lead
+        Some((span, likely)) => top
             .kid(big(likely, seen))
             .kid(el("p", "w7").text(words::left_by_likely(&seen.speech.span(span))))
             .kids(over.map(|over| el("p", "").text(format!("{} {over}", seen.speech.money(money))))),
         // What came ahead of pieces that are agreed, its fee and their costs are of no piece that is sold yet.
-        None => match with_agreed(sheet, currency) {
-            Some(likely) => lead
-                .kid(big(likely, seen))
-                .kid(el("p", "w7").text(words::LEFT_WITH_AGREED))
-                .kids(over.map(|over| el("p", "").text(format!("{} {over}", seen.speech.money(money))))),
-            None => lead.kid(big(money, seen)).kids(over.map(|over| el("p", "w7").text(over))),
+        None => match leading {
+            Some(leading) => leading.kids(over.map(|over| el("p", "").text(format!("{} {over}", seen.speech.money(money))))),
+            None => top.kid(big(money, seen)).kids(over.map(|over| el("p", "w7").text(over))),
         },
     };
-    lead.kids(stands)
+    top.kids(stands)
         .kids(held.map(|held| el("p", "").text(held)))
         .kids(gone.then(|| el("p", "t14 i2").text(words::LIKELY_IS_GONE)))
         .kids(after.map(|after| el("p", "t14 i2").text(after)))
+}
+
+/// What an hour leaves as it stands, large, and with what.
+fn lead((left, with): (Decimal, &'static str), currency: Currency, seen: Seen<'_>) -> Option<El<Msg>> {
+    let left = Money::book(left, currency).ok()?;
+    Some(el("section", "lead").kid(big(left, seen)).kid(el("p", "w7").text(with)))
 }
 
 fn big(money: Money, seen: Seen<'_>) -> El<Msg> {
@@ -105,10 +113,16 @@ fn to_come(sheet: &JobSheet, currency: Currency) -> Option<(Span, Money)> {
     Some((hours.total?.plus(to_come), Money::book(rate, currency).ok()?))
 }
 
-/// While some of it is agreed and not handed over: what an hour leaves as it stands.
-fn with_agreed(sheet: &JobSheet, currency: Currency) -> Option<Money> {
-    let stands = sheet.money.as_it_stands.filter(|_| 0 < sheet.account.sold.promised)?;
-    Money::book(stands.left, currency).ok()
+/// What an hour leaves as it stands, where what is sold does not tell it: some of it is agreed and not handed over, or all is gone and the fee of what is
+/// still owed is to come.
+pub fn leads(sheet: &JobSheet) -> Option<(Decimal, &'static str)> {
+    let (sold, stands) = (&sheet.account.sold, sheet.money.as_it_stands?.left);
+    let is_to_bear = sold.left == 0 && Decimal::ZERO < sold.due.amount() && sheet.money.per_hour.is_some_and(|so_far| stands < so_far);
+    match () {
+        () if 0 < sold.promised => Some((stands, words::LEFT_WITH_AGREED)),
+        () if is_to_bear => Some((stands, words::LEFT_WITH_FEES)),
+        () => None,
+    }
 }
 
 /// What is answered for later, once the job is done with, is the workshop's.

@@ -285,7 +285,8 @@ fn agreed(sheet: &JobSheet, seen: Seen<'_>) -> Vec<El<Msg>> {
     let title = match sold.agreed {
         Some(agreed) => words::agreed(&seen.speech.money(agreed)),
         None if sold.pieces == 0 => words::kept(&seen.speech.money(all)),
-        None => sold_and_kept(sheet, all, seen),
+        // What is set aside of what came in, as no coin pays it back, was not sold.
+        None => sold_and_kept(sheet, sold.taken, seen),
     };
     let when = open.map(|agreement| {
         let how = agreement.carried.map_or("", to_be_carried);
@@ -416,9 +417,9 @@ fn sell_under(sheet: &JobSheet, seen: Seen<'_>) -> String {
 }
 
 fn back_under(sheet: &JobSheet, seen: Seen<'_>) -> String {
-    // With what is agreed, as its page has it.
-    let as_it_stands = sheet.money.as_it_stands.filter(|_| 0 < sheet.account.sold.promised).map(|stands| stands.left);
-    match (sheet.ended, as_it_stands.or(sheet.money.per_hour)) {
+    // As its page leads.
+    let leads = super::back::leads(sheet).map(|(left, _)| left);
+    match (sheet.ended, leads.or(sheet.money.per_hour)) {
         (Some(_), Some(rate)) => words::back_under(&hourly(rate, seen)),
         (Some(_), None) => words::DONE_WITH_IT.into(),
         (None, _) => words::AFTER_HAND_OVER.into(),

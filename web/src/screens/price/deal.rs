@@ -81,7 +81,7 @@ fn facts(row: &AgreedRow, (who, parts): (Option<String>, Option<Parts>), seen: S
         true => Some(fact(words::HANDED_OVER, words::of_all(&seen.speech.count(row.of.saturating_sub(row.n)), &seen.speech.count(row.of)))),
         false => (1 < row.n).then(|| fact(price::HOW_MANY, seen.speech.count(row.n))),
     };
-    let is_deposit = row.deposit.is_some() && row.parts.is_empty() && !is_begun;
+    let is_deposit = row.deposit.is_some() && row.parts.is_empty() && row.received == row.under && !is_begun;
     let came = fact(price::came_in(is_deposit), exact(row.received, seen.speech));
     let before = (!row.before.is_zero()).then(|| fact(words::OWED_BEFORE, exact(row.before, seen.speech)));
     let due = fact(price::DUE_ROW, exact(row.still, seen.speech));
@@ -134,15 +134,9 @@ fn how(deal: &Deal) -> El<Msg> {
 
 /// First what is asked ahead, then the hand-over with all that is due, each to the coin it is paid in.
 fn pay_keys(row: &AgreedRow, (by, coins): (&str, impl Fn(Money) -> Money), seen: Seen<'_>) -> Vec<El<Msg>> {
-    let lacks = |deposit: Money| coins(deposit).minus(row.received).ok().filter(|rest| Decimal::ZERO < rest.amount());
+    let lacks = |deposit: Money| coins(deposit).minus(row.under).ok().filter(|rest| Decimal::ZERO < rest.amount());
     let deposit = row.deposit.filter(|_| !row.deposit_due.is_zero()).and_then(lacks).map(&coins).filter(|rest| !rest.is_zero());
-    let part = row
-        .parts
-        .iter()
-        .find(|(_, lacks)| !lacks.is_zero())
-        .filter(|(part, _)| part.due.is_some())
-        .map(|(_, lacks)| coins(*lacks))
-        .filter(|lacks| !lacks.is_zero());
+    let part = row.part_asked.map(&coins).filter(|asked| !asked.is_zero());
     let word = |rest: Money| {
         if part.is_some() { words::came_in(&exact(rest, seen.speech), by) } else { words::deposit_in(&exact(rest, seen.speech), by) }
     };

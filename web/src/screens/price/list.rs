@@ -335,11 +335,11 @@ fn agreed(row: &AgreedRow, app: &App, seen: Seen<'_>) -> El<Msg> {
     let by = whom.into_iter().chain(when).listed().join(", ");
     let span = |class: &'static str, text: String| el("span", class).text(text);
     let deposit = row.deposit.filter(|_| row.parts.is_empty());
-    let is_deposit = deposit.is_some_and(|deposit| row.received.amount() <= deposit.amount());
     let figure = |word: &str, sum: String| el("span", "nw").kid(span("", format!("{word} "))).kid(el("b", "w7").text(sum));
-    let in_so_far = exact(row.received, seen.speech);
     let open = deposit.filter(|_| !row.deposit_due.is_zero());
-    let in_so_far = open.map_or(in_so_far.clone(), |deposit| words::of(&in_so_far, &exact(deposit, seen.speech)));
+    let is_deposit = deposit.is_some_and(|deposit| row.under.amount() <= deposit.amount()) && (open.is_some() || row.received == row.under);
+    let [all, under] = [row.received, row.under].map(|sum| exact(sum, seen.speech));
+    let in_so_far = open.map_or(all, |deposit| words::of(&under, &exact(deposit, seen.speech)));
     el("button", "card tap sale")
         .attr("type", "button")
         .key(row.agreed.to_string())

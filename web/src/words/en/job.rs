@@ -423,6 +423,9 @@ pub fn left_by_likely(span: &str) -> String {
 /// "left per hour, with what is agreed and not handed over yet": under the figure while a part of an order is still to go.
 pub const LEFT_WITH_AGREED: &str = "left per hour, with what is agreed and not handed over yet";
 
+/// "left per hour, less the fee of what is still owed": under the figure once all is gone and not all is paid.
+pub const LEFT_WITH_FEES: &str = "left per hour, less the fee of what is still owed";
+
 /// "2 are agreed and not handed over yet."
 pub fn still_agreed(n: u32, written: &str) -> String {
     format!("{written} {} agreed and not handed over yet.", if n == 1 { "is" } else { "are" })

@@ -203,14 +203,17 @@ impl Selling {
         Ok(asked.collect::<Answer<Vec<_>>>()?.into_iter().filter(|(_, lacks)| !lacks.is_zero()).listed())
     }
 
-    /// What is due of an order, of its sales and of the pieces still to be handed over together.
+    /// What is due of an order by one agreement, of its sales and of the pieces still to be handed over together.
     ///
     /// # Errors
     /// [`crate::refusal::Refusal::MoneyOutOfRange`].
     pub fn still_due(&self, currency: Currency, agreement: &Agreement) -> Answer<Money> {
-        let given = Money::sum(currency, self.given_off_under(agreement.id))?;
-        let own = beyond(agreement.sum.plus(agreement.beyond)?.minus(given)?, self.received_under(currency, agreement.id)?)?;
-        own.plus(self.lacking(currency, |sale| sale.agreed != Some(agreement.id) && self.is_of_order(sale, agreement))?)
+        self.due_of_order(currency, &[agreement])
+    }
+
+    /// What is owed of the pieces of an order that were handed over before it was changed: what comes in next for it pays that before any part of it.
+    fn owed_before_change(&self, currency: Currency, agreement: &Agreement) -> Answer<Money> {
+        self.lacking(currency, |sale| sale.agreed != Some(agreement.id) && self.is_of_order(sale, agreement))
     }
 
     /// What is still owed of the pieces of an order that were handed over before, also before it was changed: what comes in next for it pays that
@@ -236,7 +239,7 @@ impl Selling {
         Money::sum(currency, sales.map(of).collect::<Answer<Vec<Money>>>()?)
     }
 
-    fn lacking(&self, currency: Currency, is_of: impl Fn(&Sale) -> bool) -> Answer<Money> {
+    pub(super) fn lacking(&self, currency: Currency, is_of: impl Fn(&Sale) -> bool) -> Answer<Money> {
         let paid = self.paid_for(currency)?;
         let lacks = self.standing().filter(|sale| is_of(sale)).map(|sale| beyond(sale.sum, paid.of_sale(sale.id)));
         Money::sum(currency, lacks.collect::<Answer<Vec<Money>>>()?)
@@ -247,17 +250,18 @@ impl Selling {
     /// # Errors
     /// [`crate::refusal::Refusal::MoneyOutOfRange`].
     pub fn sold_before_change(&self, currency: Currency, agreement: &Agreement) -> Answer<Money> {
-        let sales = self.standing().filter(|sale| sale.agreed != Some(agreement.id) && self.is_of_order(sale, agreement));
+        let is_before = |sale: &Sale| !self.open().any(|open| sale.agreed == Some(open.id));
+        let sales = self.standing().filter(|sale| is_before(sale) && self.is_of_order(sale, agreement));
         Money::sum(currency, sales.map(|sale| sale.sum))
     }
 
     /// Whether a sale is of an agreement, or of one it replaced.
-    fn is_of_order(&self, sale: &Sale, agreement: &Agreement) -> bool {
+    pub(super) fn is_of_order(&self, sale: &Sale, agreement: &Agreement) -> bool {
         sale.agreed.is_some() && self.first(sale.agreed) == self.first(Some(agreement.id))
     }
 
     /// What went back of the price of an agreement's sales while their pieces stayed sold: nobody owes that, also where they came back later.
-    fn given_off_under(&self, agreed: Id) -> impl Iterator<Item = Money> + '_ {
+    pub(super) fn given_off_under(&self, agreed: Id) -> impl Iterator<Item = Money> + '_ {
         self.sales.iter().filter(move |sale| sale.agreed == Some(agreed)).flat_map(|sale| sale.given_off())
     }
 
@@ -323,6 +327,16 @@ impl Selling {
             Ok((*part, lacks))
         };
         agreement.parts.iter().map(lacks).collect()
+    }
+
+    /// What is asked for a part: what is owed of pieces that were handed over before the order was changed, where some is, as what comes in pays that
+    /// first; else what the part lacks.
+    ///
+    /// # Errors
+    /// [`crate::refusal::Refusal::MoneyOutOfRange`].
+    pub fn asked_for_part(&self, currency: Currency, agreement: &Agreement, lacks: Money) -> Answer<Money> {
+        let before = self.owed_before_change(currency, agreement)?;
+        Ok(if before.is_zero() { lacks } else { before })
     }
 
     /// Whether a change of order left payments behind that were planned of another sum, and nothing was said of them since.

@@ -42,11 +42,12 @@ pub fn due(sheet: &JobSheet, to: PaidTo) -> Option<Money> {
     }
 }
 
-/// What is next to come in for an agreement: of its parts the first that lacks, else its deposit, else all that is due.
+/// What is next to come in for an agreement: of its parts the first that lacks, after what is owed of pieces before, else its deposit, else all that is due.
 fn next_in(sheet: &JobSheet, agreement: &Agreement) -> Option<Money> {
     let (selling, currency) = (&sheet.selling, sheet.account.currency);
     let lacking = |sum: &Money| Decimal::ZERO < sum.amount();
     let part = selling.parts_due(currency, agreement).ok()?.into_iter().map(|(_, lacks)| lacks).find(lacking);
     let deposit = || selling.deposit_due(currency, agreement).ok();
+    let part = part.and_then(|lacks| selling.asked_for_part(currency, agreement, lacks).ok());
     part.or_else(|| deposit().filter(lacking)).or_else(|| selling.still_due(currency, agreement).ok())
 }

@@ -142,6 +142,9 @@ fn a_changed_order_says_what_is_of_the_pieces_before() {
         let agreed = maker.sheet().selling.open().next().unwrap().id;
         maker.tap(Tap::Room(Room::Sell)).tap(Tap::Write(What::Pay(PaidTo::Agreed(agreed)))).shows(&["450"]);
     }
+    // In two parts: the first of them is due, and what is owed of the first piece is asked before it.
+    let mut maker = order("", "parts new on more 175 due 2026-05-22 175\n");
+    maker.open("more").shows(&["100.00 due"]).tap(Tap::Next).shows(&[">100<"]).tap(Tap::Save).tap(Tap::Page).shows(&["175.00 due"]);
     // The first is paid: now the deposit is asked.
     let mut maker = order(" deposit 100", "pay 100 for more bank agreed new\n");
     maker.room("more", Room::Sell).tap(Tap::Page).shows(&["deposit due", "100.00"]).hides(&["Owed of pieces"]);
@@ -380,6 +383,46 @@ fn looking_back_counts_what_is_agreed() {
     maker.tap(Tap::End).tap(Tap::Page).shows(&["290.00 an hour"]).tap(Tap::Room(Room::Back)).shows(&said);
 }
 
+/// Three for 300 and none handed over: done with the job, the key and Look back behind it say one figure. Of five with one sold and two agreed that
+/// figure stands there once, whatever is unsold.
+#[test]
+fn what_is_agreed_is_one_figure_on_key_and_page() {
+    let begun = |n: u32| {
+        format!(
+            "2026-05-04 08:00 +00:00 workshop USD inch\njob more \"Stools\" {n} order\nspend 10 glue on more\nstart \"build\" make on more\n09:00 stop\n"
+        )
+    };
+    let mut maker = Maker::told(&[&format!("{}agree 300 for 3 more fetched\nend more\n", begun(3))]);
+    maker.open("more").shows(&["290.00 an hour"]);
+    maker.tap(Tap::Room(Room::Back)).shows(&["t60 w8\">$290.00<", "with what is agreed and not handed over yet", "Nothing is sold yet."]);
+    let mut maker = Maker::told(&[&format!("{}sell 1 more for 100 notes\nagree 200 for 2 more fetched\n", begun(5))]);
+    maker.room("more", Room::Back).shows(&["t60 w8\">$290.00<", "so far, of the one that is sold"]).hides(&["unsold"]);
+}
+
+/// Two for 800 by card, 3 % and 0.30 of each kept: both are gone and nothing is paid. The page, its key and Look back say what is left once it is, and
+/// so they do then.
+#[test]
+fn the_fee_of_what_is_owed_is_in_what_an_hour_leaves() {
+    let mut maker = Maker::told(&["2026-05-04 08:00 +00:00 workshop USD inch\ntill fee 0.03 fixed 0.30\njob more \"Stools\" 2 order\n\
+        spend 10 glue on more\nstart \"build\" make on more\n09:00 stop\nagree 800 for 2 more fetched as deal\n\
+        sell 1 more for 400 agreed deal as first\nsell 1 more for 400 agreed deal as second\nend more\n"]);
+    maker.open("more").shows(&["Tax and fees", "24.60", "as it stands", "765.40", "765.40 an hour"]).tap(Tap::Room(Room::Back));
+    maker.shows(&["t60 w8\">$765.40<", "less the fee of what is still owed", "$790.00 left per hour"]).tap(Tap::Page);
+    for _ in 0..2 {
+        maker.tap(Tap::Next).pick(Pick::Paid(Some(Paid::Card))).tap(Tap::Save).tap(Tap::Page).shows(&["765.40", "765.40 an hour"]);
+    }
+    maker.tap(Tap::Room(Room::Back)).shows(&["t60 w8\">$765.40<"]).hides(&["still owed"]);
+}
+
+/// 299.98 is paid with 300 in notes, and another is sold for 200 and not paid: 499.98 was sold, whatever no coin pays back.
+#[test]
+fn what_was_sold_is_said_to_the_cent() {
+    let mut maker = Maker::told(&["2026-05-04 08:00 +00:00 workshop USD inch\ntill cash 0.05\njob more \"Stools\" 10 order\n\
+        agree 300 for 1 more fetched as deal\npay 300 for more notes agreed deal\nagree 299.98 for 1 more fetched replaces deal as less\n\
+        sell 1 more for 299.98 agreed less\nsell 1 more for 200\n"]);
+    maker.open("more").shows(&["Sold $499.98", "200.00"]).hides(&["$500.00"]);
+}
+
 /// While work is to come nothing is said against the hours that were planned, nor of the next estimate: they go on.
 #[test]
 fn looking_back_judges_no_hours_while_work_is_to_come() {
@@ -474,6 +517,9 @@ fn a_gallery_is_named_on_the_page_of_the_job() {
     maker.tap(Tap::Write(What::Consign)).shows(&[">50<"]).pick(Pick::Gallery(Some(fern))).shows(&[">40<"]).tap(Tap::Save);
     let shares: Vec<_> = maker.sheet().selling.consigned.iter().map(|lot| lot.terms.unwrap().share).collect();
     assert_eq!(shares, [40, 50, 40].map(|share| fivebar_core::quantity::Decimal::new(share, 2)));
+    // A share that was typed before is the maker's.
+    maker.tap(Tap::Write(What::Consign)).figures(&["1", "80", "30"]).pick(Pick::Gallery(Some(fern))).shows(&[">30<"]);
+    maker.pick(Pick::Gallery(None)).shows(&[">30<"]);
 }
 
 /// Yen have no decimals: no sign for them on the pad, and no cent among the price points.

@@ -108,6 +108,33 @@ fn no_deposit_is_asked_before_the_pieces_handed_over_are_paid() {
     one_of_two(&format!("{changed}pay 100 for stools bank agreed new")).shows(&["350 due", "Deposit 100.00 came in"]);
 }
 
+/// Two for 800 with 300 in, the first sold for 400, then 350 for the other: what came in is said as on the page of the job, of both.
+#[test]
+fn what_came_in_before_a_change_came_in() {
+    let changed = "sell 1 stools for 400 agreed deal\nagree 350 for 1 stools fetched replaces deal as new\n";
+    let mut maker = one_of_two(changed);
+    maker.shows(&["In so far</td><td class=\"n\">300.00<", "450.00", "nothing to hand back"]).hides(&["nothing came in"]);
+    maker.tap(Tap::Close).shows(&["In so far </span><b class=\"w7\">300.00<"]);
+    // A deposit is asked of what came in for the other alone.
+    let deposit = changed.replace("fetched", "fetched deposit 100");
+    let mut maker = one_of_two(&format!("{deposit}pay 140 for stools bank agreed new"));
+    maker.shows(&["In so far</td><td class=\"n\">440.00<", "Deposit 60.00 came in"]);
+    maker.tap(Tap::Close).shows(&["Deposit in </span><b class=\"w7\">40.00 of 100.00<"]);
+}
+
+/// The same order with the 350 in two parts: what is owed of the first piece is asked before any of them, and each part is paid by what is asked.
+#[test]
+fn no_part_is_asked_before_the_pieces_handed_over_are_paid() {
+    let changed = "sell 1 stools for 400 agreed deal\nagree 350 for 1 stools fetched replaces deal as new\n\
+        parts new on stools 175 due 2026-03-02 175\n";
+    let mut maker = one_of_two(changed);
+    for (asked, then) in [("100", "175.00 came in"), ("175", "Handed over, 175.00 paid")] {
+        let sum = maker.money(asked);
+        maker.shows(&[&format!("{asked}.00 came in")]).tap(Tap::Deal(DealTap::Received(sum))).shows(&[then]);
+    }
+    maker.shows(&["Payment 1, paid"]).hides(&["175.00 came in", "lacks"]);
+}
+
 /// Two for 800, nothing in, the first handed over: the hand-over of the other brings 800 by card at once, 3 % and 0.30 of it kept, the tax of both off.
 #[test]
 fn the_fee_of_a_hand_over_is_of_all_it_brings() {
@@ -225,6 +252,11 @@ fn a_known_gallery_brings_its_terms() {
         let Over::Consign(consign) = &maker.app.price.over else { panic!("{person}") };
         assert_eq!((consign.terms.share.to_string().as_str(), consign.terms.maker_pays), terms);
     }
+    // A share that was said is the maker's.
+    maker.tap(Tap::Gallery(GalleryTap::Share("0.3".parse().unwrap()))).tap(Tap::Gallery(GalleryTap::At(Some(people[0].id))));
+    maker.tap(Tap::Gallery(GalleryTap::At(None))).tap(Tap::Gallery(GalleryTap::At(Some(people[1].id))));
+    let Over::Consign(consign) = &maker.app.price.over else { panic!() };
+    assert_eq!((consign.terms.share.to_string().as_str(), consign.terms.maker_pays), ("0.3", false));
     maker.tap(Tap::Gallery(GalleryTap::Pad(gallery::Field::Tag))).press("160").tap(Tap::Gallery(GalleryTap::PadDone));
     maker.tap(Tap::Gallery(GalleryTap::Consigned));
     assert_eq!(sheet(&maker.app).unwrap().at_galleries.last().unwrap().there.gallery, Some(people[1].id));
@@ -249,6 +281,27 @@ fn payments_begin_with_the_deposit_that_was_agreed() {
         maker.tap(Tap::Parts(PartsTap::Save)).shows(&["Payment 1, "]);
         let came = if paid.is_empty() { "500.00" } else { "Payment 1, paid" };
         maker.shows(&[if deposit.is_empty() || !paid.is_empty() { came } else { "300.00" }]).hides(&["to come"]);
+    }
+}
+
+/// 300 came in, and the order is 250 now: the payments that are proposed are of 250, and can be saved; so are those of a deposit beyond the price.
+#[test]
+fn payments_of_less_than_came_in_can_be_saved() {
+    for (deposit, paid, changed, shown) in [
+        ("", "pay 300 for desk bank agreed deal\n", "agree 250 for 1 desk fetched replaces deal as less\n", ["125.00", "125.00"]),
+        (
+            " deposit 300",
+            "pay 100 for desk bank agreed deal\n",
+            "agree 250 for 1 desk fetched deposit 250 replaces deal as less\n",
+            ["100.00", "150.00"],
+        ),
+        ("", "pay 300 for desk bank agreed deal\n", "agree 300 for 1 desk fetched replaces deal as less\n", ["paid", "300.00"]),
+    ] {
+        let story = "2026-04-17 09:00 -05:00 workshop USD inch\njob desk \"Desk\" 1 order\n";
+        let mut maker = Maker::told(&format!("{story}agree 1000 for 1 desk fetched{deposit} as deal\n{paid}{changed}"), "desk");
+        deal(&mut maker);
+        let (job, agreed) = (maker.job, sheet(&maker.app).unwrap().agreed[0].agreed);
+        maker.tap(Tap::Parts(PartsTap::Open(job, agreed))).shows(&shown).tap(Tap::Parts(PartsTap::Save)).shows(&["Payment 1, paid"]);
     }
 }
 

@@ -133,3 +133,19 @@ fn settle_and_tag_say_their_base() {
     inside.tap(Tap::Tag(TagTap::Open(job, What::Settle))).hides(&["tax"]).press("150").tap(Tap::Tag(TagTap::Done));
     inside.shows(&["Settle 150 is set by you."]).hides(&["before tax"]);
 }
+
+/// What is asked over time is what a buyer hands over: where tax comes on top of the tag, that is said.
+#[test]
+fn what_is_asked_over_time_says_that_it_is_with_tax() {
+    let told = |till: &str| {
+        format!(
+            "2026-05-22 08:14 -05:00 workshop USD inch\n{till}job stools \"Stools\" 2 spec\ntag 100 stools\n\
+             guess stools asks 3 buys 0.5 at 100 k 1.2 by 2026-06-19 end 20\n"
+        )
+    };
+    for (till, shown, hidden) in [(TOP, ">Ask, with tax<", ">Ask<"), ("till tax 0.0825 inside\n", ">Ask<", "with tax")] {
+        let mut maker = Maker::told(&told(till), "stools");
+        let job = maker.job;
+        maker.tap(Tap::Waiting(crate::app::price::waiting::WaitTap::Open(job))).shows(&[shown]).hides(&[hidden]);
+    }
+}

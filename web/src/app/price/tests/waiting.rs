@@ -311,6 +311,18 @@ fn the_page_asks_one_sum_in_the_way_it_is_paid() {
     }
 }
 
+/// The next sale of a piece at 100.94 is said to bring no more, to the coin it is paid in; 101 is the nearest whole sum.
+#[test]
+fn the_next_sale_brings_no_more_than_is_asked() {
+    for (paid, next) in [("notes", "brings about 100.95"), ("card", "brings about 100.94")] {
+        let told = format!(
+            "2026-05-22 08:14 -05:00 workshop USD inch\ntill cash 0.05\njob stands \"Stands\" 3 spec\ntag 100.94 stands\n\
+            sell 1 stands for 100 {paid}\nguess stands asks 3 buys 0.5 at 100.94 k 1.2 by 2026-06-19 end 20\n"
+        );
+        Maker::told(&told, "stands").guesses().shows(&[next]).hides(&["brings about 101"]);
+    }
+}
+
 #[test]
 fn someone_asked_is_one_key_and_is_taken_back() {
     let mut maker = Maker::guessed();
