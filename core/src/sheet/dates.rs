@@ -145,7 +145,7 @@ impl DatesSheet {
         Some(Promise { due: self.due?, is_over: self.is_over, late, is_unsafe: self.is_unsafe, missed, next, first })
     }
 
-    /// Whether the day it is to be done by is before the one it can be promised for.
+    /// Whether it is not ready for the day it is to be done by, which need be no working day.
     pub fn missed(&self) -> Option<Missed> {
         let is_behind = Span::ZERO < self.others;
         let ready = if is_behind { [self.after_others, self.after_others_safe] } else { [self.likely, self.safe] };
@@ -158,9 +158,9 @@ impl DatesSheet {
         safe.map(|safe| (self.workdays.promised(safe), safe))
     }
 
-    /// The first day it can be promised for where hands are on it from the morning after a day on (ours), behind the other jobs as they are now:
-    /// what waits already waits meanwhile.
-    pub fn promised_after(&self, day: Day, now: Wall) -> Option<Day> {
+    /// When it is ready to be safe where hands are on it from the morning after a day on (ours), behind the other jobs as they are now: what waits
+    /// already waits meanwhile.
+    pub fn ready_after(&self, day: Day, now: Wall) -> Option<Ready> {
         let Safely { others, steps } = self.safely.as_ref()?;
         let days = i64::from(now.day().until(day.next()));
         let meanwhile = Span::minutes(days.saturating_mul(1_440).saturating_sub(now.minute_of_day().into()));
@@ -170,8 +170,7 @@ impl DatesSheet {
             false => Step { wait: rest(step.wait), cure: rest(step.cure), ..*step },
         };
         let from = Wall::new(now.at.plus(meanwhile), now.offset);
-        let ready = self.workdays.ready_behind((*others, Span::ZERO), from, &steps.iter().map(waited).listed())?;
-        Some(self.workdays.promised(ready))
+        self.workdays.ready_behind((*others, Span::ZERO), from, &steps.iter().map(waited).listed())
     }
 }
 

@@ -23,9 +23,10 @@ pub struct Missed {
 impl Missed {
     /// Of what is ready so, likely and safely; nothing where nothing is to do.
     pub(super) fn of((due, is_to_do): (Day, bool), (ready, is_behind): ([Option<Ready>; 2], bool), workdays: &Workdays) -> Option<Missed> {
-        let [likely, safe] = ready.map(|ready| ready.map(|ready| workdays.promised(ready)));
-        let first = safe.filter(|safe| is_to_do && due < *safe)?;
-        Some(Missed { first, is_likely: likely.is_some_and(|likely| due < likely), is_behind })
+        let [likely, safe] = ready;
+        let is_missed = |ready: &Ready| !ready.is_by(due);
+        let first = workdays.promised(safe.filter(|safe| is_to_do && is_missed(safe))?);
+        Some(Missed { first, is_likely: likely.as_ref().is_some_and(is_missed), is_behind })
     }
 }
 

@@ -172,6 +172,34 @@ fn the_list_and_the_page_say_what_dates_and_quote_do_behind_other_jobs() {
     check("2026-03-12", "", None);
 }
 
+/// On Saturday the 14th 84 minutes are to do for Sunday, which is no working day: through on Saturday it is in time, on every page. For Saturday
+/// itself it is not, and the day that is named is one of work.
+#[test]
+fn a_day_of_use_that_is_no_working_day_is_in_time() {
+    let check = |due: &str, is_missed: bool| {
+        let mut maker = Maker::told(&[&format!(
+            "2026-03-14 08:00 -05:00 workshop USD inch\njob stool \"Stool\" 1 order\nplan \"saw\" make 60 min for stool\nabout stool due {due}\n"
+        )]);
+        let said = ["Too late as it stands", "can be promised is", "safe only for", "will likely not be ready"];
+        let of_page = |maker: &mut Maker, said: &[&str]| {
+            if is_missed {
+                maker.shows(said)
+            } else {
+                maker.hides(said)
+            };
+        };
+        of_page(&mut maker, &said[..1]);
+        of_page(maker.open("stool"), &said[..1]);
+        of_page(maker.room("stool", Room::Dates), &said[..1]);
+        of_page(maker.room("stool", Room::Quote), &["will likely not be ready: the first day that can be promised is Mon 16 March."]);
+        if !is_missed {
+            maker.hides(&said).room("stool", Room::Dates).hides(&said).tap(Tap::Page).hides(&said).tap(Tap::List).hides(&said);
+        }
+    };
+    check("2026-03-15", false);
+    check("2026-03-14", true);
+}
+
 /// Of a job in forty operations what it all comes to, and when it is ready, stand before the list; of one in four after it.
 #[test]
 fn what_many_steps_come_to_stands_before_them() {
