@@ -6,7 +6,7 @@ use super::estimate::{Covers, estimate};
 use super::marks::for_need;
 use super::shop::Shop;
 use crate::bench::estimate::Range;
-use crate::ledger::fold::{Job, Quote};
+use crate::ledger::fold::{Job, Quote, tax_when};
 use crate::ledger::kind::dates::QuoteGiven;
 use crate::ledger::kind::sale::Carried;
 use crate::money::price::Work;
@@ -51,7 +51,7 @@ pub struct QuoteSheet {
     /// The day of the quote that stands which can be kept no more; none once nothing is left to do.
     pub broken: Option<Broken>,
     pub until: Day,
-    /// Tax is in these prices.
+    /// Tax is in the prices on paper: by what held when the quote that stands was given, else by what holds now.
     pub with_tax: bool,
     /// The first day it can be promised for where it is agreed on the last day of the quote.
     pub ready_last: Option<Day>,
@@ -159,12 +159,17 @@ pub fn quote(shop: &Shop, id: Id, given: Given) -> Answer<QuoteSheet> {
         missed,
         broken,
         until,
-        with_tax: !shop.tax_of(&job).rate.is_zero(),
+        with_tax: is_taxed(shop, &job, stands),
         ready_last,
         given: job.quote,
         stands,
         is_over,
     })
+}
+
+fn is_taxed(shop: &Shop, job: &Job, stands: bool) -> bool {
+    let given = job.quote.filter(|_| stands).map(|quote| tax_when(shop.book, job, quote.entry));
+    !given.unwrap_or_else(|| shop.tax_of(job)).rate.is_zero()
 }
 
 /// The day for what is agreed at once is said of the day it was given; after that the one for the last day counts, where that was said. A day

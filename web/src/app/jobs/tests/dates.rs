@@ -299,6 +299,42 @@ fn a_quote_is_given_and_handed_on_with_nothing_private() {
     maker.tap(Tap::Page).shows(&["Dates and quote", "quoted $320 to $"]);
 }
 
+/// A quote that stands says of tax what held when it was given: of the till, of a named rate, of the job. One that is over, and none, say what holds
+/// now; a named rate that is changed later changes nothing of what was quoted.
+#[test]
+fn a_quote_says_of_tax_what_held_when_it_was_given() {
+    let check = |before: &str, after: &str, is_in: bool| {
+        let mut maker = Maker::told(&[&format!(
+            "2026-03-10 08:00 -05:00 workshop USD inch\nrate pay 20 hours 400 logged 300 costs 0\ntax-rate \"Away\" 0.05 inside as away\n\
+            job stool \"Stool\" 1 order\nspend 0 wood on stool\nplan \"saw\" make 60 min for stool\n{before}\n{after}\n"
+        )]);
+        maker.room("stool", Room::Quote);
+        let said = if is_in { "$50 to $60, tax in it" } else { "$50 to $60<" };
+        maker.shows(&[said]);
+    };
+    let (quote, tax, none) = ("quote stool 50 60 until 2026-04-09", "till tax 0.055 inside", "till tax 0 inside");
+    check(quote, "", false);
+    check(quote, tax, false);
+    check(quote, "job-tax stool away", false);
+    check(quote, "tax-rate \"Away\" 0.07 inside changes away\njob-tax stool away", false);
+    for before in [tax.to_owned(), "till tax 0.055 top".to_owned(), "job-tax stool away".to_owned()] {
+        let given = format!("{before}\n{quote}");
+        check(&given, "", true);
+        check(&given, &format!("{none}\njob-tax stool none"), true);
+    }
+    check(&format!("job-tax stool away\n{quote}"), "tax-rate \"Away\" 0 inside changes away", true);
+    check(&format!("job-tax stool away as it\nundo it\n{quote}"), "", false);
+    check(&format!("job-tax stool away as it\n{quote}"), "undo it", true);
+    // Given anew it is with the tax of now.
+    check(quote, &format!("{tax}\n{quote}"), true);
+    let over = "quote stool 50 60 until 2026-03-11\ntill tax 0.055 inside\n2026-03-12 08:00 about stool note \"x\"\n";
+    let mut maker = Maker::told(&[&format!(
+        "2026-03-10 08:00 -05:00 workshop USD inch\nrate pay 20 hours 400 logged 300 costs 0\njob stool \"Stool\" 1 order\nspend 0 wood on stool\n\
+        plan \"saw\" make 60 min for stool\n{over}"
+    )]);
+    maker.room("stool", Room::Quote).shows(&[", tax in it", "The quote you gave is over."]);
+}
+
 #[test]
 fn back_leads_from_the_quote_to_the_dates() {
     let mut maker = stool();
