@@ -73,3 +73,34 @@ fn a_day_that_was_quoted_is_kept_by_what_is_ready_the_day_before() {
     assert_eq!(quoted(&last(21), weekends).broken, None);
     assert_eq!(quoted(&last(20), weekends).broken, Some(Broken::Last { until: march(19), given: march(20), first: march(23) }));
 }
+
+/// Sawing of 210 likely minutes, and 310 to be safe, of which 240 go into Tuesday the 10th: for Wednesday it is likely in time by itself, and not safely.
+/// Ten minutes of another job move nothing of that, 140 more than there is room for do; and for Thursday nothing is missed but behind 490.
+#[test]
+fn a_day_is_missed_behind_other_jobs_only_where_they_move_it() {
+    let missed = |due: u32, other: u32| {
+        let other = format!("job other \"Other\" 1 spec\nplan \"sand\" make {other} min for other\n");
+        let story = tell(&format!(
+            "2026-03-10 08:00 -05:00 workshop USD inch\njob stool \"Stool\" 1 order\nplan \"saw\" make 150 min for stool\nabout stool due 2026-03-{due}\n{other}"
+        ));
+        let job = story.names.job("stool").unwrap();
+        let found = look(&story, |shop, given| dates(shop, job, given).unwrap()).missed();
+        assert_eq!(look(&story, |shop, given| promises(shop, &[job], given))[0].1.missed, found, "{due} {other}");
+        found.map(|missed| (missed.is_likely, missed.is_behind))
+    };
+    assert_eq!([missed(11, 7), missed(11, 100)], [Some((false, false)), Some((true, true))]);
+    assert_eq!([missed(12, 7), missed(12, 350)], [None, Some((true, true))]);
+}
+
+/// A coat of Monday the 2nd is hard on the 9th, whatever is done on another job.
+#[test]
+fn what_only_dries_is_behind_no_other_job() {
+    let story = tell(
+        "2026-03-02 08:00 -05:00 workshop USD inch\nends-in \"coat\" coat 60 min\njob table \"Table\" 1 order\nplan \"coat\" make 30 min for table pieces 1\n\
+        about table due 2026-03-06\njob other \"Other\" 1 spec\nplan \"sand\" make 300 min for other\n\
+        09:00 start \"coat\" make on table stage finish\n09:30 done 1\nstop\n2026-03-03 08:00 about table note \"x\"\n",
+    );
+    let found = look(&story, |shop, given| dates(shop, story.names.job("table").unwrap(), given).unwrap());
+    assert!(found.rows.iter().all(|row| row.only_waits()) && !found.rows.is_empty(), "{:?}", found.rows);
+    assert_eq!(found.missed(), Some(Missed { first: march(10), is_likely: true, is_behind: false }));
+}

@@ -147,9 +147,9 @@ impl DatesSheet {
 
     /// Whether it is not ready for the day it is to be done by, which need be no working day.
     pub fn missed(&self) -> Option<Missed> {
-        let is_behind = Span::ZERO < self.others;
-        let ready = if is_behind { [self.after_others, self.after_others_safe] } else { [self.likely, self.safe] };
-        Missed::of((self.due?, !self.rows.is_empty()), (ready, is_behind), &self.workdays)
+        let alone = [self.likely, self.safe];
+        let behind = if Span::ZERO < self.others { [self.after_others, self.after_others_safe] } else { alone };
+        Missed::of((self.due?, !self.rows.is_empty()), [behind, alone], &self.workdays)
     }
 
     /// The day a quote promises, behind the other jobs where there are any, and when it is ready for it.
@@ -248,7 +248,8 @@ pub fn promises(shop: &Shop, jobs: &[Id], given: Given) -> Vec<(Id, Promise)> {
         let is_unsafe = wider.as_ref().is_some_and(|steps| is_late(shop, (due, worked, steps), given));
         let missed = wider.and_then(|wider| {
             let after = others().first(shop, (*id, worked), (&steps, Some(&wider)), given);
-            Missed::of((due, true), (after.ready, Span::ZERO < after.others), &workdays)
+            let alone = [&steps, &wider].map(|steps| workdays.ready_after(worked, given.now, steps));
+            Missed::of((due, true), [after.ready, alone], &workdays)
         });
         // Without hands on it no other job moves it, and nothing of it is drawn.
         let ready = (!rows.is_empty() && rows.iter().all(DateRow::only_waits)).then(|| workdays.ready_after(worked, given.now, &steps));
