@@ -164,6 +164,28 @@ fn a_piece_noted_while_it_is_asked_about_answers_nothing() {
     check("\"fair\" sell on table\n08:50 done 1\n15:30 done 1\n15:31 copy kept", None);
 }
 
+/// One thing is made all day from 8:00 on, and noted at its end, at 16:30; somebody came to help, the start was put right or a note was written
+/// meanwhile. The first piece of the day speaks for its hours all the same, also one that is put to wait. Who came to help at 9:00 says nothing of
+/// an afternoon in which nothing is noted, and of two pieces the second answers nothing.
+#[test]
+fn the_first_piece_of_a_day_speaks_for_it_whatever_else_was_noted() {
+    let check = |lines: &str, shown: Option<((u16, u16), Because)>| {
+        let begun = "person ada helper\njob table \"Table\" 5 order\n2026-03-02 08:00 start \"carve\" make on table as carving";
+        assert_eq!(asked(&told(&format!("{begun}\n{lines}"))), shown, "{lines}");
+    };
+    let helper = "09:00 helper joins ada 15";
+    for early in [helper, "09:00 mend start 2026-03-02 08:10", "09:00 about table note \"x\""] {
+        for piece in ["done 1", "clamped 1 glue"] {
+            check(&format!("{early}\n16:30 {piece}\n16:40 stop"), None);
+        }
+    }
+    let nine = Some(((9, 0), Because::LastAct));
+    check(&format!("{helper}\n16:40 stop"), nine);
+    for first in ["done 1", "clamped 1 glue"] {
+        check(&format!("09:00 {first}\n16:30 done 1\n16:40 stop"), nine);
+    }
+}
+
 /// Two of five are carved, at 11:05 and 11:30, of a run that ended at 11:40: the pace of the batch is that of the list of the day.
 #[test]
 fn bench_and_day_keep_one_pace() {

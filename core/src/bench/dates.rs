@@ -66,6 +66,11 @@ impl Ready {
         self.day.next()
     }
 
+    /// Whether it is ready for a day of use, which need be no working day: as the last days reckon it.
+    pub fn is_by(self, due: Day) -> bool {
+        self.promise() <= due
+    }
+
     /// It waits beyond the day on which hands are off it.
     pub fn waits(self) -> bool {
         self.hands < self.day

@@ -132,11 +132,11 @@ pub fn looks_wrong(run: &Run, known: &Known, now: Moment) -> bool {
     may_look_wrong(run, now) && is_in_doubt(run, known, run.end(now))
 }
 
-/// The last act that speaks for an end: the first of the day on which the run began and within a working day of its start does, at a stall each of
-/// them, and so does any that was made before the run looked wrong, or within a working day and no night after the one before it, or after the
-/// start: who works past midnight notes pieces then. Who noted one, was away for as long as a night and is asked by then has not answered by noting
-/// the next. A tap of the next morning after a quiet night says no more than none. What the maker said is right does. Who puts right what is
-/// going on is at it; once the run looks wrong that answers another question, and speaks for no end [J].
+/// The last act that speaks for an end: the first of the day on which the run began and within a working day of its start does, and its first piece,
+/// at a stall each of them, and so does any that was made before the run looked wrong, or within a working day and no night after the one before
+/// it, or after the start: who works past midnight notes pieces then. Who noted one, was away for as long as a night and is asked by then has not
+/// answered by noting the next. A tap of the next morning after a quiet night says no more than none. What the maker said is right does. Who puts
+/// right what is going on is at it; once the run looks wrong that answers another question, and speaks for no end [J].
 pub fn last_act(run: &Run, known: &Known, acts: impl Iterator<Item = Moment>) -> Option<Moment> {
     let mut acts = acts.listed();
     order_by_key(&mut acts, |at| *at);
@@ -160,10 +160,15 @@ fn noted(run: &Run, known: &Known) -> Known {
     Known { last_act: known.last_act.or(Some(run.started.at)), ..*known }
 }
 
-/// What is noted on the date on which a run began speaks for the hours before it where nothing was noted yet: who makes one thing all day notes
-/// it at the end. At a stall hours pass between sales [J].
+/// What is noted on the date on which a run began speaks for the hours before it where nothing was noted yet, and so does its first piece, whatever
+/// else was: who makes one thing all day notes it at the end. At a stall hours pass between sales [J].
 fn speaks_for_its_day(run: &Run, known: &Known, at: Moment) -> bool {
-    is_of_its_day(run, at) && (known.last_act.is_none() || run.work.kind == Kind::Sell)
+    is_of_its_day(run, at) && (known.last_act.is_none() || run.work.kind == Kind::Sell || is_first_piece(run, at))
+}
+
+/// The first piece that was noted of a run; what is put to wait is noted as done.
+fn is_first_piece(run: &Run, at: Moment) -> bool {
+    run.notches.iter().map(|notch| notch.at).min() == Some(at)
 }
 
 /// On the date on which a run began, by the clock of that place, and no more than a working day after its start.

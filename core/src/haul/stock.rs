@@ -74,8 +74,8 @@ impl Pile {
         self.gone_for_good().saturating_add(missing).min(self.good())
     }
 
-    /// The rack was counted: so many lie there, whatever the counts said. What was taken back or done again since comes on top, unless the
-    /// count had found as many beyond what was told then: these were they (ours).
+    /// The rack was counted: so many lie there, whatever the counts said. What was taken back or done again since comes on top, but
+    /// for as many as the count had found beyond what was told then: these were they (ours).
     pub fn walked_round(&mut self, n: Count, at: Wall, since: Since) {
         let (n, on_rack, left_gone) = (i64::from(n), i64::from(self.on_rack()), i64::from(since.left_gone));
         let found = n.saturating_sub(on_rack);
@@ -84,8 +84,8 @@ impl Pile {
         // What was not found is what lies there no more.
         let missing = on_rack.saturating_sub(since.back).saturating_add(left_gone).saturating_sub(n).max(0);
         let back = since.back.saturating_sub(left_gone.saturating_sub(missing).max(0));
-        let told = on_rack.saturating_sub(since.back).saturating_add(left_gone);
-        let back = if 0 < back && back <= n.saturating_sub(told) { 0 } else { back };
+        let told = self.told_on_rack().saturating_sub(since.back).saturating_add(left_gone).max(0);
+        let back = back.saturating_sub(n.saturating_sub(told).clamp(0, back.max(0)));
         self.stock.drift = self.stock.drift.saturating_add(found).saturating_sub(under).saturating_add(back);
         self.stock.walked = Some(at);
     }
@@ -185,6 +185,28 @@ mod tests {
             (pile.reserved_for(job(2)), pile.reserved_for(job(1)), pile.free_for(None))
         };
         assert_eq!([0, 3, 5, 10].map(gone), [(6, 4, 0), (6, 1, 0), (5, 0, 0), (0, 0, 0)]);
+    }
+
+    /// Of twenty, what lies there where takes made before a count are taken back after it: so many told, so many found, so many back.
+    #[test]
+    fn what_a_count_found_beyond_what_was_told_comes_back_no_second_time() {
+        let rack = |told: Count, found: Count, back: Count| {
+            let mut pile = pile(20);
+            pile.given(job(1), 20 - told - back);
+            let since = Since { back: back.into(), left_gone: 0 };
+            pile.walked_round(found, Wall::new(Moment::at(0), Offset::UTC), since);
+            pile.on_rack()
+        };
+        let found = [9, 12, 13, 17, 19, 20, 22].map(|found| rack(12, found, 8));
+        assert_eq!(found, [17, 20, 20, 20, 20, 20, 22]);
+        // Of takes of three and five the one or both.
+        assert_eq!([rack(12, 17, 3), rack(12, 17, 5), rack(12, 17, 8)], [17, 17, 20]);
+        assert_eq!([rack(12, 14, 3), rack(12, 14, 5), rack(12, 14, 8)], [15, 17, 20]);
+        for (told, back) in (0..12).flat_map(|told| (0..9).map(move |back| (told, back))) {
+            let racks: Vec<Count> = (0..30).map(|found| rack(told, found, back)).collect();
+            assert!(racks.is_sorted(), "{told} told, {back} back: {racks:?}");
+            assert!(racks.iter().zip(0..).all(|(rack, found)| *rack <= found.max(told + back)), "{told} told, {back} back: {racks:?}");
+        }
     }
 
     /// Pieces freed after a count that found fewer than jobs had are there again.

@@ -45,6 +45,8 @@ pub struct Locked {
     pub asked: Asked,
     pub answered: Answered,
     pub piles: Vec<Had>,
+    /// Nearer than so joints lie in one line.
+    pub joints_least: i64,
 }
 
 /// What was found.
@@ -95,6 +97,8 @@ struct OfRows {
 pub struct Tries {
     of: Locked,
     looks: VecDeque<Look>,
+    /// More rows come of the same wood with joints that are nearer: how little of it there may be says nothing.
+    has_wood: bool,
     found: Unlocks,
 }
 
@@ -119,7 +123,7 @@ impl Tries {
             Asked::Parts(_) | Asked::Sticks(_) if of.is_all_made() => [Look::Missing].into(),
             Asked::Parts(_) | Asked::Sticks(_) => [Look::Held, Look::Missing].into(),
         };
-        Tries { of: of.clone(), looks, found: Unlocks::default() }
+        Tries { of: of.clone(), looks, has_wood: false, found: Unlocks::default() }
     }
 
     /// One try more; what was found, when there is none left.
@@ -138,21 +142,25 @@ impl Tries {
             },
             Some(Look::Rows(look)) => match look.turn(&self.of) {
                 None => return None,
-                Some(found) => self.found.all.extend(found.into_iter().filter(|it| self.found.held.is_none() || it.was_found())),
+                Some(found) => self.found.all.extend(found.into_iter().filter(|it| !self.has_wood || it.was_found())),
             },
             Some(Look::Joints(look)) => match look.turn() {
                 None => return None,
-                Some(found) => {
-                    self.found.held = found.map(Held::Joints);
-                    if found.is_some_and(|it| self.of.asked.rows().is_some_and(|rows| rows <= it.rows)) {
-                        // Nothing is lacking but the distance.
-                        self.looks.truncate(1);
-                    }
-                }
+                Some(found) => self.by_joints(found),
             },
         }
         self.looks.pop_front();
         None
+    }
+
+    /// With so near joints there are more rows. Joints in one line are no way to lay them; where all come, nothing is lacking but the distance.
+    fn by_joints(&mut self, found: Option<Apart>) {
+        self.has_wood = found.is_some();
+        let offered = found.filter(|it| self.of.joints_least.max(1) <= it.apart);
+        self.found.held = offered.map(Held::Joints);
+        if offered.is_some_and(|it| self.of.asked.rows().is_some_and(|rows| rows <= it.rows)) {
+            self.looks.truncate(1);
+        }
     }
 
     /// All tries at once.

@@ -145,11 +145,11 @@ impl DatesSheet {
         Some(Promise { due: self.due?, is_over: self.is_over, late, is_unsafe: self.is_unsafe, missed, next, first })
     }
 
-    /// Whether the day it is to be done by is before the one it can be promised for.
+    /// Whether it is not ready for the day it is to be done by, which need be no working day.
     pub fn missed(&self) -> Option<Missed> {
-        let is_behind = Span::ZERO < self.others;
-        let ready = if is_behind { [self.after_others, self.after_others_safe] } else { [self.likely, self.safe] };
-        Missed::of((self.due?, !self.rows.is_empty()), (ready, is_behind), &self.workdays)
+        let alone = [self.likely, self.safe];
+        let behind = if Span::ZERO < self.others { [self.after_others, self.after_others_safe] } else { alone };
+        Missed::of((self.due?, !self.rows.is_empty()), [behind, alone], &self.workdays)
     }
 
     /// The day a quote promises, behind the other jobs where there are any, and when it is ready for it.
@@ -158,9 +158,9 @@ impl DatesSheet {
         safe.map(|safe| (self.workdays.promised(safe), safe))
     }
 
-    /// The first day it can be promised for where hands are on it from the morning after a day on (ours), behind the other jobs as they are now:
-    /// what waits already waits meanwhile.
-    pub fn promised_after(&self, day: Day, now: Wall) -> Option<Day> {
+    /// When it is ready to be safe where hands are on it from the morning after a day on (ours), behind the other jobs as they are now: what waits
+    /// already waits meanwhile.
+    pub fn ready_after(&self, day: Day, now: Wall) -> Option<Ready> {
         let Safely { others, steps } = self.safely.as_ref()?;
         let days = i64::from(now.day().until(day.next()));
         let meanwhile = Span::minutes(days.saturating_mul(1_440).saturating_sub(now.minute_of_day().into()));
@@ -170,8 +170,7 @@ impl DatesSheet {
             false => Step { wait: rest(step.wait), cure: rest(step.cure), ..*step },
         };
         let from = Wall::new(now.at.plus(meanwhile), now.offset);
-        let ready = self.workdays.ready_behind((*others, Span::ZERO), from, &steps.iter().map(waited).listed())?;
-        Some(self.workdays.promised(ready))
+        self.workdays.ready_behind((*others, Span::ZERO), from, &steps.iter().map(waited).listed())
     }
 }
 
@@ -249,7 +248,8 @@ pub fn promises(shop: &Shop, jobs: &[Id], given: Given) -> Vec<(Id, Promise)> {
         let is_unsafe = wider.as_ref().is_some_and(|steps| is_late(shop, (due, worked, steps), given));
         let missed = wider.and_then(|wider| {
             let after = others().first(shop, (*id, worked), (&steps, Some(&wider)), given);
-            Missed::of((due, true), (after.ready, Span::ZERO < after.others), &workdays)
+            let alone = [&steps, &wider].map(|steps| workdays.ready_after(worked, given.now, steps));
+            Missed::of((due, true), [after.ready, alone], &workdays)
         });
         // Without hands on it no other job moves it, and nothing of it is drawn.
         let ready = (!rows.is_empty() && rows.iter().all(DateRow::only_waits)).then(|| workdays.ready_after(worked, given.now, &steps));

@@ -222,6 +222,17 @@ pub fn cost(shop: &Shop, haul: &Haul) -> Answer<Option<HaulCost>> {
     Ok(Some(HaulCost { cost: spent(shop, haul)?, time: time(shop, haul), good, lost, used }))
 }
 
+/// The same where it is known: where no price and no drive were ever said, and nobody was paid, nothing is known of the cost, which is not the same
+/// as nothing. Nor is it where it is not said what a drive cost, or nothing of it is good.
+///
+/// # Errors
+/// [`Refusal::OutOfRange`], [`Refusal::MoneyOutOfRange`].
+pub fn known_cost(shop: &Shop, haul: &Haul) -> Answer<Option<HaulCost>> {
+    let said = !haul.costs.is_empty() || !haul.trips.is_empty();
+    let priced = cost(shop, haul)?.filter(|cost| !cost.good.is_zero() && !haul.is_unpriced());
+    Ok(priced.filter(|cost| said || !cost.cost.is_zero()))
+}
+
 /// All time of a haul: its trips, and what was clocked on it.
 pub(super) fn time(shop: &Shop, haul: &Haul) -> Span {
     let trips = haul.trips.iter().map(|trip| trip.wheel().plus(trip.bin()));

@@ -42,18 +42,24 @@ fn of(shop: &Shop, job: &Job, counts: impl Fn(&Wait) -> bool) -> Option<Held> {
 }
 
 /// Whole pieces that are wet lie beside those in clamps, of which several parts may be of one piece (ours). Of an operation with more pieces than the job
-/// each is a part of one.
+/// each is a part of one: where such parts are wet, all that waits may be of the same pieces, and there are as many as of the operation with most.
 fn pieces(bench: &Bench, job: &Job, waits: &[&Wait]) -> Count {
     let ops: Set<&str> = waits.iter().map(|wait| bench.op_of(wait)).collect();
+    let parts_of = |op: &str| {
+        let planned = job.operations.iter().find(|planned| planned.op == op).and_then(|planned| planned.pieces);
+        planned.filter(|all| job.pieces < *all)
+    };
     let still = |op: &str, whole: bool| {
         let of_it = waits.iter().filter(|wait| bench.op_of(wait) == op && wait.is_whole() == whole);
-        let parts = of_it.fold(0, |sum: Count, wait| sum.saturating_add(wait.still()));
-        let planned = job.operations.iter().find(|planned| planned.op == op).and_then(|planned| planned.pieces);
-        let all = planned.filter(|all| job.pieces < *all);
-        all.map_or(parts, |all| parts.saturating_mul(job.pieces).div_ceil(all))
+        let n = of_it.fold(0, |sum: Count, wait| sum.saturating_add(wait.still()));
+        parts_of(op).map_or(n, |all| n.saturating_mul(job.pieces).div_ceil(all))
     };
+    let most = |whole: bool| ops.iter().map(|op| still(op, whole)).max().unwrap_or_default();
+    if waits.iter().any(|wait| wait.is_whole() && parts_of(bench.op_of(wait)).is_some()) {
+        return most(true).max(most(false));
+    }
     let wet = ops.iter().fold(0, |sum: Count, op| sum.saturating_add(still(op, true)));
-    wet.saturating_add(ops.iter().map(|op| still(op, false)).max().unwrap_or_default())
+    wet.saturating_add(most(false))
 }
 
 #[cfg(test)]
@@ -86,6 +92,16 @@ mod tests {
         let legs = |more: &str| format!("plan \"legs\" make 60 min for stools pieces 16\n{more}");
         check(&legs("wait \"legs\" glue n 4 for stools 90 min"), Some((1, 4)), false);
         check(&legs("wait \"legs\" coat n 5 for stools 600 min"), Some((2, 4)), false);
+        // Four of sixteen legs and a seat, or four of eight rails, may be of one stool; coats on whole ones are not.
+        let parts = |more: &str| {
+            legs(&format!("plan \"seats\" make 60 min for stools pieces 4\nplan \"rails\" make 9 min for stools pieces 8\n{more}"))
+        };
+        check(&parts("wait \"legs\" coat n 4 for stools 600 min\nwait \"seats\" coat n 1 for stools 600 min"), Some((1, 4)), false);
+        check(&parts("wait \"legs\" coat n 4 for stools 600 min\nwait \"rails\" coat n 4 for stools 600 min"), Some((2, 4)), false);
+        check(&parts("wait \"legs\" coat n 4 for stools 600 min\nwait \"seats\" glue n 1 for stools 90 min"), Some((1, 4)), false);
+        check(&parts("wait \"legs\" coat n 16 for stools 600 min\nwait \"seats\" coat n 1 for stools 600 min"), Some((4, 4)), true);
+        check(&parts("wait \"oil\" coat n 1 for stools 600 min\nwait \"wax\" coat n 1 for stools 600 min"), Some((2, 4)), false);
+        check(&parts("wait \"oil\" coat n 1 for stools 600 min\nwait \"legs\" glue n 4 for stools 90 min"), Some((2, 4)), false);
         check("sell 3 stools for 120\nwait \"coat\" coat n 3 for stools 600 min", Some((1, 1)), true);
     }
 }

@@ -310,12 +310,16 @@ pub fn sheet_at_once(ready: &Ready, answered: &Answered, room: Room) -> Answer<P
     tally::sheet(ready, answered, (draft, room))
 }
 
+/// Joints of neighbouring rows that are nearer than an eighth of an inch, as near as a page tells, lie in one line (ours). In nanometres.
+const JOINTS_LEAST: i64 = Length::INCH_64TH.as_nm().saturating_mul(8);
+
 /// What is searched for beside the page of a plan: what holds it, and what would give more.
 pub fn locked(ready: &Ready, answered: &Answered) -> Locked {
     let had =
         |(nth, source): (usize, &ready::Source)| Had { each: source.ripped.saturating_mul(source.tiles), more: ready.can_be_had(nth) };
     let piles = ready.sources.iter().enumerate().map(had).collect();
-    Locked { asked: ready.asked.clone(), answered: answered.clone(), piles }
+    let joints_least = JOINTS_LEAST.saturating_add(ready.unit).saturating_sub(1).checked_div(ready.unit).unwrap_or(1);
+    Locked { asked: ready.asked.clone(), answered: answered.clone(), piles, joints_least }
 }
 
 impl PlanSheet {

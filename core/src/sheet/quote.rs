@@ -5,9 +5,8 @@ use super::dates::{DatesSheet, Given, dates_of};
 use super::estimate::{Covers, estimate};
 use super::marks::for_need;
 use super::shop::Shop;
-use crate::bench::dates::Ready;
 use crate::bench::estimate::Range;
-use crate::ledger::fold::{Job, Quote};
+use crate::ledger::fold::{Job, Quote, tax_when};
 use crate::ledger::kind::dates::QuoteGiven;
 use crate::ledger::kind::sale::Carried;
 use crate::money::price::Work;
@@ -46,13 +45,13 @@ pub struct QuoteSheet {
     pub others: Span,
     /// What these do to its days; none where none go on, or where its days are not known.
     pub moves: Option<Moves>,
-    /// The day it is to be done by, where that is before the one it can be promised for; and whether it will likely be missed. None once nothing
+    /// The day it is to be done by, where it is not ready for it; and whether it will likely be missed. None once nothing
     /// is left to do.
     pub missed: Option<(Day, bool)>,
     /// The day of the quote that stands which can be kept no more; none once nothing is left to do.
     pub broken: Option<Broken>,
     pub until: Day,
-    /// Tax is in these prices.
+    /// Tax is in the prices on paper: by what held when the quote that stands was given, else by what holds now.
     pub with_tax: bool,
     /// The first day it can be promised for where it is agreed on the last day of the quote.
     pub ready_last: Option<Day>,
@@ -127,8 +126,7 @@ pub fn quote(shop: &Shop, id: Id, given: Given) -> Answer<QuoteSheet> {
         (_, Some(_), Some(costs)) => between(shop, (&job, &account, costs), [likely, safe]),
     };
     let dates = dates_of(shop, (&job, &sheet), given);
-    let promised = |ready: Option<Ready>| ready.map(|ready| dates.workdays.promised(ready));
-    let ready = promised(if Span::ZERO < dates.others { dates.after_others_safe } else { dates.safe });
+    let ready = dates.first().map(|(day, _)| day);
     let is_to_do = !dates.rows.is_empty();
     let missed = dates.due.zip(dates.missed()).map(|(due, missed)| (due, missed.is_likely));
     let today = given.now.day();
@@ -138,9 +136,10 @@ pub fn quote(shop: &Shop, id: Id, given: Given) -> Answer<QuoteSheet> {
     let is_less = job.quote.is_some_and(|quote| on_hand(&job) < quote.n.unwrap_or(job.pieces));
     let stands = job.quote.is_some() && !is_over && !is_settled && !is_less;
     let standing = job.quote.filter(|_| stands && is_to_do);
-    let broken = standing.and_then(|quote| broken(&quote, (&dates, ready), given.now));
+    let broken = standing.and_then(|quote| broken(&quote, &dates, given.now));
     let until = today.plus(STANDS);
-    let ready_last = dates.promised_after(until, given.now).filter(|_| ready.is_some());
+    let ready_last = dates.ready_after(until, given.now).filter(|_| ready.is_some());
+    let ready_last = ready_last.map(|ready| dates.workdays.promised(ready));
     let moves = moves(&dates);
     Ok(QuoteSheet {
         job: id,
@@ -160,7 +159,7 @@ pub fn quote(shop: &Shop, id: Id, given: Given) -> Answer<QuoteSheet> {
         missed,
         broken,
         until,
-        with_tax: !shop.tax_of(&job).rate.is_zero(),
+        with_tax: is_taxed(shop, &job, stands),
         ready_last,
         given: job.quote,
         stands,
@@ -168,15 +167,21 @@ pub fn quote(shop: &Shop, id: Id, given: Given) -> Answer<QuoteSheet> {
     })
 }
 
-/// The day for what is agreed at once is said of the day it was given; after that the one for the last day counts, where that was said.
-fn broken(quote: &Quote, (dates, ready): (&DatesSheet, Option<Day>), now: Wall) -> Option<Broken> {
+fn is_taxed(shop: &Shop, job: &Job, stands: bool) -> bool {
+    let given = job.quote.filter(|_| stands).map(|quote| tax_when(shop.book, job, quote.entry));
+    !given.unwrap_or_else(|| shop.tax_of(job)).rate.is_zero()
+}
+
+/// The day for what is agreed at once is said of the day it was given; after that the one for the last day counts, where that was said. A day
+/// that was given is held against when it is ready: by now it may be no working day.
+fn broken(quote: &Quote, dates: &DatesSheet, now: Wall) -> Option<Broken> {
     let said_last = quote.until.zip(quote.ready_last);
-    let at_once = quote.ready.zip(ready).filter(|_| said_last.is_none() || quote.at.day() == now.day());
-    let at_once = at_once.filter(|(given, first)| given < first).map(|(given, first)| Broken::Now { given, first });
+    let at_once = quote.ready.zip(dates.first()).filter(|_| said_last.is_none() || quote.at.day() == now.day());
+    let at_once = at_once.filter(|(given, (_, ready))| !ready.is_by(*given)).map(|(given, (first, _))| Broken::Now { given, first });
     at_once.or_else(|| {
         let (until, given) = said_last?;
-        let first = dates.promised_after(until, now)?;
-        (given < first).then_some(Broken::Last { until, given, first })
+        let ready = dates.ready_after(until, now).filter(|ready| !ready.is_by(given))?;
+        Some(Broken::Last { until, given, first: dates.workdays.promised(ready) })
     })
 }
 

@@ -4,13 +4,13 @@ pub mod find;
 pub mod history;
 
 use super::alike::Alike;
-use super::haul::{cost, measure};
+use super::haul::{known_cost, measure};
 use super::shop::Shop;
 use super::trip_end::on_its_way;
 use crate::haul::{Dampness, Haul, Pile};
 use crate::ledger::decide::Lying;
 use crate::ledger::fold;
-use crate::quantity::{Count, Currency, Decimal, Id, Key, Listed, Moment, Money, Sorted, Span, Units, Volume, Wall, order_by_key};
+use crate::quantity::{Count, Currency, Decimal, Id, Key, Listed, Moment, Sorted, Span, Units, Volume, Wall, order_by_key};
 use crate::refusal::{Answer, Refusal};
 use std::ops::Deref;
 
@@ -159,11 +159,7 @@ impl StockPile {
 }
 
 fn of_haul(shop: &Shop, haul: &Haul) -> Answer<OfHaul> {
-    // Where no price and no drive were ever said, nothing is known of the cost: that is not the same as nothing.
-    let said = !haul.costs.is_empty() || !haul.trips.is_empty();
-    let priced = cost(shop, haul)?.filter(|cost| !cost.good.is_zero() && !haul.is_unpriced());
-    let priced = priced.filter(|cost| said || !Money::amount(cost.cost).is_zero());
-    let cost_per_good = priced.and_then(|cost| Money::amount(cost.cost).checked_div(measure(haul.units, cost.good)));
+    let cost_per_good = known_cost(shop, haul)?.and_then(|cost| cost.cost.amount().checked_div(measure(haul.units, cost.good)));
     let on_its_way = on_its_way(shop.book, haul, shop.now);
     let (id, began, units, currency) = (haul.id, haul.began, haul.units, haul.currency);
     Ok(OfHaul { id, began, units, currency, supplier: haul.supplier, bought: haul.bought, on_its_way, cost_per_good })

@@ -35,7 +35,7 @@ pub use name::{design_of, is_ended, name_of, planned_operations};
 pub use photos::{Photo, Photos};
 pub use plan::{Design, InUse, KeptPlan, SawFacts, Share, has_wood, in_use, not_left, pieces_taken, shared};
 pub use sought::{PlanSought, Sought, made_of};
-pub use taxes::{NamedTax, TaxBy};
+pub use taxes::{NamedTax, TaxBy, tax_when};
 pub use wait::waits;
 pub use wood::{WoodFacts, van};
 pub use workshop::{Copy, OwnTool, Person, RateFacts, Till, Workshop, workshop};

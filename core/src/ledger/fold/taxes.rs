@@ -1,8 +1,9 @@
 //! Rates of sales tax under a name, and which of them a job takes.
 
-use super::workshop::{Till, Workshop};
+use super::Job;
+use super::workshop::{Till, Workshop, till};
 use crate::ledger::kind::money::{JobTaxSet, TaxNamed};
-use crate::ledger::{Entry, Fact};
+use crate::ledger::{Book, Entry, Fact, Subject};
 use crate::money::tax::Tax;
 use crate::quantity::{Currency, Decimal, Id, Side};
 
@@ -41,6 +42,19 @@ impl TaxBy {
     }
 }
 
+/// What a job's pieces were taxed with when an entry was written, as was said by then.
+pub fn tax_when(book: &Book, job: &Job, written: Id) -> Tax {
+    let mut by = TaxBy::Usual;
+    for entry in book.stood_before(Subject::Job(job.id), written) {
+        if let Fact::JobTaxSet(f) = &entry.fact {
+            by = TaxBy::set(f);
+        }
+    }
+    let mut then = Workshop::default();
+    book.stood_before(Subject::Workshop, written).for_each(|entry| then.take_tax(entry));
+    then.tax(job.currency, by)
+}
+
 /// Takes in a rate that was named, changed or dropped.
 pub(super) fn named(taxes: &mut Vec<NamedTax>, entry: &Entry) {
     match &entry.fact {
@@ -75,6 +89,14 @@ impl Workshop {
     /// The named rate of a job or a sale, dropped or not.
     pub fn named_tax(&self, by: TaxBy) -> Option<&NamedTax> {
         self.taxes.iter().find(|tax| TaxBy::Named(tax.id) == by)
+    }
+
+    /// Takes in what an entry says of tax.
+    fn take_tax(&mut self, entry: &Entry) {
+        match &entry.fact {
+            Fact::TillSet(f) => till(self.tills.entry(f.currency).or_default(), f),
+            _ => named(&mut self.taxes, entry),
+        }
     }
 
     /// The tax of a currency, taken so: the usual one where the named one was taken back.

@@ -205,7 +205,7 @@ fn rate(rate: &mut RateFacts, f: &RateSet) {
     rate.profit = f.profit.map(|n| n.0).or(rate.profit);
 }
 
-fn till(till: &mut Till, f: &TillSet) {
+pub(super) fn till(till: &mut Till, f: &TillSet) {
     let of = |sum: Option<Money>| sum.filter(|sum| sum.currency() == f.currency);
     till.tax = f.tax.map(|n| n.0).or(till.tax);
     till.side = f.side.or(till.side);

@@ -306,7 +306,12 @@ fn no_more_boards_are_asked_than_a_plan_is_found_with() {
         let problem = Problem { sets: Some(1), plane_min: 200, rip_min: 200, keep_min: 150, piles, parts, ..least };
         let solved =
             |problem: &Problem| Asked::Parts(problem.clone()).solve(&mut Patience::new(Some(2_000), &mut |_: Progress<'_>| true), 1);
-        let of = Locked { asked: Asked::Parts(problem.clone()), answered: solved(&problem), piles: vec![Had { each: 1, more: true }; 2] };
+        let of = Locked {
+            asked: Asked::Parts(problem.clone()),
+            answered: solved(&problem),
+            piles: vec![Had { each: 1, more: true }; 2],
+            joints_least: 1,
+        };
         let found = Tries::begin(&of).to_their_end().all;
         assert!(
             !found.is_empty() && found.iter().all(|it| matches!(it, Unlock::Part { from: Some((0, n)), .. } if *n == needs)),

@@ -146,7 +146,7 @@ fn one_row() -> Locked {
     let asked = Asked::Rows(problem);
     let worth = asked.worth(&plan).unwrap_or_default();
     let answered = Answered { plan, worth, bound: vec![] };
-    Locked { asked, answered, piles: vec![Had { each: 1, more: true }] }
+    Locked { asked, answered, piles: vec![Had { each: 1, more: true }], joints_least: 7 }
 }
 
 #[test]

@@ -14,6 +14,7 @@ fn locked(row: &mut Row, of: &mut Locked) {
         row.number(&mut pile.each);
         row.flag(&mut pile.more);
     });
+    row.number(&mut of.joints_least);
 }
 
 /// What it is, by its number.

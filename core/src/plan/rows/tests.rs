@@ -283,3 +283,35 @@ fn joints_that_hold_the_rows_are_found_with_the_distance_that_does() {
     assert_eq!(found(&Problem { stagger: 0, ..problem.clone() }, 1), None);
     assert_eq!(found(&problem, 8), None);
 }
+
+/// 40 strips of 604 are 600 with their ends trimmed and lie two in each row, of 606 with a joint four from that of the next; with joints 200 apart one
+/// row is made of the eight, and no distance is offered, nor is it said that more is needed of what there is enough of. Of 630 joints may be 52 apart,
+/// and 50, a quarter of what was asked, is offered, unless that is one line.
+#[test]
+fn joints_in_one_line_are_no_way() {
+    use crate::plan::unlock::{Had, Held, Locked, Tries, Unlocks};
+    use crate::plan::{Asked, patience::Patience};
+    let held = |length: i64, joints_least: i64| {
+        let piles = vec![Pile { id: "A".into(), count: 40, length }];
+        let problem = Problem {
+            length: 1200,
+            rows: Some(8),
+            square: 2,
+            kerf: 3,
+            min_end: 100,
+            min_piece: 60,
+            machine_min: 0,
+            stagger: 200,
+            split: false,
+            keep_min: 250,
+            piles,
+        };
+        let asked = Asked::Rows(problem);
+        let answered = asked.solve(&mut Patience::new(Some(20_000), &mut |_: crate::plan::patience::Progress<'_>| true), 1);
+        let piles = vec![Had { each: 1, more: true }];
+        let Unlocks { held, all } = Tries::begin(&Locked { asked, answered, piles, joints_least }).to_their_end();
+        assert_eq!(all, [], "{length} {joints_least}");
+        held.map(|held| if let Held::Joints(it) = held { it.apart } else { 0 })
+    };
+    assert_eq!([held(604, 0), held(604, 3), held(606, 3), held(630, 3), held(630, 60)], [None, None, None, Some(50), None]);
+}

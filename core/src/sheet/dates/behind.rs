@@ -16,16 +16,18 @@ pub struct Missed {
     pub first: Day,
     /// It is likely missed, too.
     pub is_likely: bool,
-    /// Other jobs that go on come first.
+    /// It would be kept without the other jobs that come first, or likely so.
     pub is_behind: bool,
 }
 
 impl Missed {
-    /// Of what is ready so, likely and safely; nothing where nothing is to do.
-    pub(super) fn of((due, is_to_do): (Day, bool), (ready, is_behind): ([Option<Ready>; 2], bool), workdays: &Workdays) -> Option<Missed> {
-        let [likely, safe] = ready.map(|ready| ready.map(|ready| workdays.promised(ready)));
-        let first = safe.filter(|safe| is_to_do && due < *safe)?;
-        Some(Missed { first, is_likely: likely.is_some_and(|likely| due < likely), is_behind })
+    /// Of what is ready so behind the others, and so by itself, likely and safely; nothing where nothing is to do.
+    pub(super) fn of((due, is_to_do): (Day, bool), [behind, alone]: [[Option<Ready>; 2]; 2], workdays: &Workdays) -> Option<Missed> {
+        let missed = |ready: [Option<Ready>; 2]| ready.map(|ready| ready.is_some_and(|ready| !ready.is_by(due)));
+        let [is_likely, is_missed] = missed(behind);
+        let [_, safe] = behind;
+        let first = workdays.promised(safe.filter(|_| is_to_do && is_missed)?);
+        Some(Missed { first, is_likely, is_behind: missed(alone) != missed(behind) })
     }
 }
 

@@ -9,6 +9,7 @@ use crate::ledger::fold;
 use crate::plan::{Answered, Planned};
 use crate::quantity::{Currency, Decimal, Listed, Moment, Sorted, order_by_key};
 use crate::sheet::Shop;
+use crate::sheet::haul::known_cost;
 use std::cmp::Reverse;
 
 /// What is taken first comes first.
@@ -77,8 +78,8 @@ fn rank(shop: &Shop, source: &Source, currency: Option<Currency>) -> Rank {
     let haul = fold::haul(shop.book, source.pile.haul);
     let pile = haul.as_ref().and_then(|haul| haul.pile(source.pile.pile));
     let of_volume = |haul: &Haul| {
-        let spent = haul.spent().ok().filter(|_| Some(haul.currency) == currency && !haul.is_unpriced())?;
-        spent.amount().checked_div(haul.volume(|pile| pile.good()).ok()?.board_feet())
+        let known = known_cost(shop, haul).ok()?.filter(|_| Some(haul.currency) == currency)?;
+        known.cost.amount().checked_div(known.good.board_feet())
     };
     let bought = haul.as_ref().filter(|haul| haul.bought);
     let cost = bought.and_then(of_volume);
@@ -90,5 +91,40 @@ fn rank(shop: &Shop, source: &Source, currency: Option<Currency>) -> Rank {
         not_for_it: source.pile.for_it == 0,
         unsorted: pile.is_some_and(|pile| 0 < pile.unsorted()),
         began: source.pile.began.at,
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::super::sources;
+    use super::*;
+    use crate::story::tell;
+
+    /// Bought boards by the order in which a plan takes of them: forty of 120 dollars are those of two dollars for a board foot.
+    #[track_caller]
+    fn check(bought: &[(&str, &str)], order: &[&str]) {
+        let boards = bought.iter().map(|(name, said)| format!("buy 40 {name} oak-european 1 x 6 x 36 in for {said}\n"));
+        let story = tell(&format!(
+            "2026-03-02 09:00 -05:00 workshop USD inch\njob tray \"Tray\" 1 spec\nperson ada helper\n{}",
+            boards.collect::<String>()
+        ));
+        assert_eq!(story.refused, []);
+        let shop = Shop::of(&story.book, story.now.at);
+        let mut ranks = sources(&shop, story.names.job("tray").unwrap()).unwrap();
+        order_by_key(&mut ranks, |source| rank(&shop, source, Some(Currency::USD)));
+        let names = ranks.iter().map(|source| source.pile.name.clone().unwrap_or_default()).listed();
+        assert_eq!(names, order, "{bought:?}");
+    }
+
+    #[test]
+    fn what_costs_nobody_knows_is_not_the_cheapest() {
+        check(&[("unpriced", "0"), ("priced", "120")], &["priced", "unpriced"]);
+        check(&[("priced", "120"), ("gift", "0\nspend 0 wood on gift")], &["gift", "priced"]);
+        check(&[("unpriced", "0"), ("gift", "0\nspend 0 wood on gift")], &["gift", "unpriced"]);
+        // A drive of 10 miles at a dollar is a cost that is known; one without a rate is none.
+        let driven = |rate: &str| format!("60\nleave for driven\nhome\ntrip 10 miles {rate}");
+        let (known, unknown) = (driven("at 1"), driven(""));
+        check(&[("unpriced", "0"), ("priced", "65"), ("driven", &known)], &["priced", "driven", "unpriced"]);
+        check(&[("priced", "120"), ("driven", &unknown)], &["priced", "driven"]);
     }
 }

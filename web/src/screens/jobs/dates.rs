@@ -140,7 +140,7 @@ fn last_days(sheet: &DatesSheet, seen: Seen<'_>) -> Vec<El<Msg>> {
     let row = sheet.late.and_then(|nth| sheet.rows.get(nth));
     let is_hands = row.is_some_and(|row| !row.only_waits());
     let late = over.or_else(|| row.zip(sheet.due).map(|(row, due)| late(row, (due, promised), seen)));
-    let unsafe_day = promised.filter(|promised| sheet.due.is_some_and(|due| due < *promised));
+    let unsafe_day = sheet.missed().map(|missed| missed.first);
     let can_do = sheet
         .late
         .filter(|_| is_hands && !sheet.is_over)

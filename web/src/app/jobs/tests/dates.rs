@@ -172,6 +172,34 @@ fn the_list_and_the_page_say_what_dates_and_quote_do_behind_other_jobs() {
     check("2026-03-12", "", None);
 }
 
+/// On Saturday the 14th 84 minutes are to do for Sunday, which is no working day: through on Saturday it is in time, on every page. For Saturday
+/// itself it is not, and the day that is named is one of work.
+#[test]
+fn a_day_of_use_that_is_no_working_day_is_in_time() {
+    let check = |due: &str, is_missed: bool| {
+        let mut maker = Maker::told(&[&format!(
+            "2026-03-14 08:00 -05:00 workshop USD inch\njob stool \"Stool\" 1 order\nplan \"saw\" make 60 min for stool\nabout stool due {due}\n"
+        )]);
+        let said = ["Too late as it stands", "can be promised is", "safe only for", "will likely not be ready"];
+        let of_page = |maker: &mut Maker, said: &[&str]| {
+            if is_missed {
+                maker.shows(said)
+            } else {
+                maker.hides(said)
+            };
+        };
+        of_page(&mut maker, &said[..1]);
+        of_page(maker.open("stool"), &said[..1]);
+        of_page(maker.room("stool", Room::Dates), &said[..1]);
+        of_page(maker.room("stool", Room::Quote), &["will likely not be ready: the first day that can be promised is Mon 16 March."]);
+        if !is_missed {
+            maker.hides(&said).room("stool", Room::Dates).hides(&said).tap(Tap::Page).hides(&said).tap(Tap::List).hides(&said);
+        }
+    };
+    check("2026-03-15", false);
+    check("2026-03-14", true);
+}
+
 /// Of a job in forty operations what it all comes to, and when it is ready, stand before the list; of one in four after it.
 #[test]
 fn what_many_steps_come_to_stands_before_them() {
@@ -269,6 +297,42 @@ fn a_quote_is_given_and_handed_on_with_nothing_private() {
     assert_eq!(maker.orders, [Order::Print]);
     maker.tap(Tap::Room(Room::Dates)).shows(&["Quote", "$320 to $"]);
     maker.tap(Tap::Page).shows(&["Dates and quote", "quoted $320 to $"]);
+}
+
+/// A quote that stands says of tax what held when it was given: of the till, of a named rate, of the job. One that is over, and none, say what holds
+/// now; a named rate that is changed later changes nothing of what was quoted.
+#[test]
+fn a_quote_says_of_tax_what_held_when_it_was_given() {
+    let check = |before: &str, after: &str, is_in: bool| {
+        let mut maker = Maker::told(&[&format!(
+            "2026-03-10 08:00 -05:00 workshop USD inch\nrate pay 20 hours 400 logged 300 costs 0\ntax-rate \"Away\" 0.05 inside as away\n\
+            job stool \"Stool\" 1 order\nspend 0 wood on stool\nplan \"saw\" make 60 min for stool\n{before}\n{after}\n"
+        )]);
+        maker.room("stool", Room::Quote);
+        let said = if is_in { "$50 to $60, tax in it" } else { "$50 to $60<" };
+        maker.shows(&[said]);
+    };
+    let (quote, tax, none) = ("quote stool 50 60 until 2026-04-09", "till tax 0.055 inside", "till tax 0 inside");
+    check(quote, "", false);
+    check(quote, tax, false);
+    check(quote, "job-tax stool away", false);
+    check(quote, "tax-rate \"Away\" 0.07 inside changes away\njob-tax stool away", false);
+    for before in [tax.to_owned(), "till tax 0.055 top".to_owned(), "job-tax stool away".to_owned()] {
+        let given = format!("{before}\n{quote}");
+        check(&given, "", true);
+        check(&given, &format!("{none}\njob-tax stool none"), true);
+    }
+    check(&format!("job-tax stool away\n{quote}"), "tax-rate \"Away\" 0 inside changes away", true);
+    check(&format!("job-tax stool away as it\nundo it\n{quote}"), "", false);
+    check(&format!("job-tax stool away as it\n{quote}"), "undo it", true);
+    // Given anew it is with the tax of now.
+    check(quote, &format!("{tax}\n{quote}"), true);
+    let over = "quote stool 50 60 until 2026-03-11\ntill tax 0.055 inside\n2026-03-12 08:00 about stool note \"x\"\n";
+    let mut maker = Maker::told(&[&format!(
+        "2026-03-10 08:00 -05:00 workshop USD inch\nrate pay 20 hours 400 logged 300 costs 0\njob stool \"Stool\" 1 order\nspend 0 wood on stool\n\
+        plan \"saw\" make 60 min for stool\n{over}"
+    )]);
+    maker.room("stool", Room::Quote).shows(&[", tax in it", "The quote you gave is over."]);
 }
 
 #[test]

@@ -349,3 +349,20 @@ fn joints_too_far_apart_are_named_and_nobody_is_sent_to_buy() {
     assert_eq!(app.plan.found.as_ref().unwrap().sheet.made, 6, "{}", page(&app));
     check(&app, &["joints "], &["decides"]);
 }
+
+/// Rows of a whole strip and one that is cut for it, as only ends are: their joints are asked 200 apart and come ten apart at the most, which the tape
+/// has, or in one line. No distance of nothing is offered; what else is known of the rows is said, and nobody is sent to buy more of what is enough.
+#[test]
+fn joints_in_one_line_are_offered_to_nobody() {
+    let lines = "pile planks oak-european 27 x 90 x 610 mm\ncount 40 planks\n";
+    let mut app = super::told::at_rack(&format!("gone 37 strips burnt\ngone 31 ends burnt\n{lines}"));
+    heard(&mut app, [Tap::Open, Tap::Shape(Shape::Rows)]);
+    typed(&mut app, &["1200", "500", "6"]);
+    app.plan.draft.form.put(3, "200".into());
+    app.plan.draft.split = false;
+    planned_out(&mut app, vec![Tap::Go]);
+    assert_eq!(app.plan.found.as_ref().unwrap().sheet.made, 1, "{}", page(&app));
+    let said =
+        ["No plan can make more, with only an end piece cut.", "the rows don’t come out of them with these joints and least pieces."];
+    check(&app, &said, &["decides", "Plan with joints", "need at least", "Look for"]);
+}
