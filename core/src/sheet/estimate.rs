@@ -515,6 +515,12 @@ impl EstimateSheet {
         self.named.as_ref().filter(|_| self.rows.iter().any(goes_by))
     }
 
+    /// Whether what is to come is a guess by jobs of no known kind: nothing tells that they are alike (ours).
+    pub fn is_guessed(&self) -> bool {
+        let by_any = self.whole.as_ref().is_some_and(|whole| whole.by == history::By::NoKind);
+        by_any && self.rows.iter().any(|row| row.from == Basis::Pieces && Span::ZERO < row.to_come)
+    }
+
     /// What is still to come of the operations, of the whole piece and of its rest together, row by row, and of what was counted beside them.
     pub fn hands(&self) -> Span {
         all_to_come(&self.rows, &self.counted)

@@ -1,7 +1,7 @@
 //! What earlier jobs say: the times of their operations and of whole pieces, and what they took of what was thought.
 
 use super::as_judged;
-use crate::bench::estimate::whole::first_of;
+use crate::bench::estimate::whole::{first_of, kind_in};
 use crate::bench::estimate::{Factor, Past};
 use crate::bench::wait::What;
 use crate::bench::{Batch, Kind, On, Run};
@@ -112,7 +112,9 @@ pub enum By {
     Named,
     /// Those that were told for this very job.
     Told,
-    /// Those of which no kind was said, told for no job or measured, where none is said of the job either.
+    /// Those of no known kind whose name is alike, where the job is of none either.
+    Alike,
+    /// Any of no known kind, told for no job or measured, where the job is of none either: a guess, by which nothing is quoted.
     NoKind,
     /// None: the default of its kind.
     Usual,
@@ -215,21 +217,35 @@ impl History {
     }
 
     /// Earlier pieces that all of a job goes by: of its design, else of its kind, by its name while none is said, else those told for it; of a job
-    /// of which no kind is said else those of none. Any others say nothing: three shelves are no measure of a frame, nor is what was told for a mirror.
+    /// of no known kind else those of none, of an alike name where there are any. Any others say nothing: three shelves are no measure of a frame, nor
+    /// is what was told for a mirror, nor are chairs of a dining table, whether that was said or its name tells it.
     pub fn of_piece(&self, job: &Job) -> (By, Vec<OldPiece>) {
         let (piece, named, design) = (job.described.piece.as_ref(), job.kind_by_name(), job.design);
+        let no_kind = |whole: &OldPiece| piece.is_none() && named.is_none() && whole.kind.is_none() && whole.told_for.is_none();
         let meant = |by: By, whole: &OldPiece| match by {
             By::Design => design.is_some() && whole.design == design,
             By::Kind => piece.is_some() && whole.kind.as_ref() == piece,
             By::Named => named.is_some() && whole.kind == named,
             By::Told => whole.told_for == Some(job.id),
-            By::NoKind => piece.is_none() && whole.kind.is_none() && whole.told_for.is_none(),
+            By::Alike => no_kind(whole) && is_alike(&job.name, &whole.name),
+            By::NoKind => no_kind(whole),
             By::Usual => false,
         };
-        let ways = [By::Design, By::Kind, By::Named, By::Told, By::NoKind].into_iter();
+        let ways = [By::Design, By::Kind, By::Named, By::Told, By::Alike, By::NoKind].into_iter();
         let found = ways.map(|by| (by, self.pieces.iter().filter(|whole| meant(by, whole)).cloned().listed()));
         found.into_iter().find(|(_, found): &(By, Vec<OldPiece>)| !found.is_empty()).unwrap_or((By::Usual, vec![]))
     }
+}
+
+/// Whether all words of one name are in the other: "Ash chair" and "Ash chair again", "Chairs" and "Ash chair".
+fn is_alike(name: &str, other: &str) -> bool {
+    let [one, other] = [name, other].map(|name| {
+        let words = in_small(name);
+        let words = words.split(|sign: char| !sign.is_alphanumeric()).filter(|word| !word.is_empty());
+        words.map(|word| word.strip_suffix('s').unwrap_or(word).to_owned()).listed()
+    });
+    let holds = |all: &[String], some: &[String]| !some.is_empty() && some.iter().all(|word| all.contains(word));
+    holds(&one, &other) || holds(&other, &one)
 }
 
 fn runs_by_job<'a>(shop: &'a Shop) -> Sorted<Id, Vec<&'a Run>> {
@@ -242,11 +258,12 @@ fn runs_by_job<'a>(shop: &'a Shop) -> Sorted<Id, Vec<&'a Run>> {
     by_job
 }
 
-/// One whose kind nothing told is of that which the job it was told for is said to be.
+/// One whose kind neither was told nor is told by its name is of that which the job it was told for is said to be.
 fn told(shop: &Shop, by: Moment, history: &mut History) {
     let known = |old: &&OldJob| shop.book.entry(old.first).is_none_or(|(entry, _)| entry.at() <= by);
     for old in shop.workshop.old_jobs.iter().filter(known) {
-        let kind = old.piece.clone().or_else(|| shop.job(old.told_for?).ok()?.kind_of_piece());
+        let named = || kind_in(&old.name).and_then(Key::read);
+        let kind = old.piece.clone().or_else(named).or_else(|| shop.job(old.told_for?).ok()?.kind_of_piece());
         history.told = history.told.saturating_add(1);
         history.ratios.extend(old.ratio());
         history.pieces.push(OldPiece::new((&old.name, old.pieces, old.span), (kind, None, old.told_for)));

@@ -27,9 +27,9 @@ pub struct Whole {
 }
 
 impl Whole {
-    /// Whether it is about such a piece: of its design, of its kind. Any others say too little to fill up a plan by.
+    /// Whether it is about such a piece: of its design, of its kind, or of a name alike. Any others say too little to fill up a plan by.
     pub fn is_of_kind(&self) -> bool {
-        matches!(self.by, By::Design | By::Kind | By::Named | By::Usual)
+        matches!(self.by, By::Design | By::Kind | By::Named | By::Alike | By::Usual)
     }
 }
 
