@@ -87,6 +87,8 @@ pub struct Row {
     /// Where its kind of piece shares out the hours of the whole.
     pub stage: Stage,
     pub n: Count,
+    /// In so many coats, where earlier jobs had several by one operation.
+    pub coats: Option<Count>,
     pub likely: Span,
     /// The same, with how far it may be off.
     pub time: Likely,

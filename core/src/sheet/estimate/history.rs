@@ -1,6 +1,7 @@
 //! What earlier jobs say: the times of their operations and of whole pieces, and what they took of what was thought.
 
 use super::as_judged;
+use super::coats::{Coats, each, without_number};
 use crate::bench::estimate::whole::{first_of, kind_in};
 use crate::bench::estimate::{Factor, Past};
 use crate::bench::wait::What;
@@ -33,6 +34,8 @@ pub struct History {
     pub ratios: Vec<Decimal>,
     /// What operations took on one job each, by their names in small letters.
     operations: Sorted<String, Vec<Done>>,
+    /// All coats of one job, whether by one operation or by several with numbers, by the name without one.
+    coats: Sorted<String, Vec<Done>>,
     pieces: Vec<OldPiece>,
     /// Rework, and all time, of the own jobs.
     pub rework: Span,
@@ -48,9 +51,34 @@ pub struct Done {
     design: Option<Id>,
     piece: Option<Key>,
     named: Option<Key>,
+    /// Of so many coats as it is to say something of.
     pub past: Past,
+    /// What it took as it was, in how many coats, and of how many it says what they take: one of what is no coat.
+    pub took: Span,
+    pub coats: Count,
+    pub says: Count,
     /// Somebody worked along.
     pub helped: bool,
+}
+
+impl Done {
+    /// The same for so many coats, each of which takes what one of its own did.
+    fn of_coats(self, n: Count) -> Done {
+        let [n, had] = [n, self.coats].map(|coats| coats.max(1));
+        if n == had {
+            return Done { says: n, ..self };
+        }
+        let [of, to] = [n, had].map(|coats| Span::minutes(coats.into()));
+        let time = self.took.in_ratio(of, to).unwrap_or(self.took);
+        Done { past: Past { time, noted: vec![], ..self.past }, says: n, ..self }
+    }
+
+    /// All coats of a job together, of as many pieces as the first of them.
+    fn and(self, other: &Done) -> Done {
+        let took = self.took.plus(other.took);
+        let past = Past { time: took, noted: vec![], ..self.past };
+        Done { past, took, coats: self.coats.saturating_add(other.coats), helped: self.helped || other.helped, ..self }
+    }
 }
 
 /// From which earlier jobs an operation is learnt.
@@ -201,19 +229,33 @@ fn history_of(shop: &Shop, counts: impl Fn(&Job) -> bool, by: Moment) -> History
 }
 
 impl History {
+    /// Coats of one job are one, by whatever operations they were put on.
+    fn coated(&mut self, op: &str, done: &Done) {
+        let all = self.coats.entry(without_number(op).unwrap_or(in_small(op.trim()))).or_default();
+        match all.pop_if(|last| last.of == done.of) {
+            Some(before) => all.push(before.and(done)),
+            None => all.push(done.clone()),
+        }
+    }
+
     /// What the maker's jobs took of what was thought.
     pub fn factor(&self) -> Factor {
         Factor::of(&self.ratios)
     }
 
-    /// What an operation took on other jobs: what was just done teaches nothing of this very job, also where the history is of all of them.
-    pub fn of_operation(&self, op: &str, job: Id, of: Of) -> Vec<Past> {
-        self.done(op, job, of).map(|done| done.past.clone()).listed()
-    }
-
-    /// The same, job by job.
-    pub fn done<'a>(&'a self, op: &str, job: Id, of: Of<'a>) -> impl Iterator<Item = &'a Done> {
-        self.operations.get(&in_small(op.trim())).into_iter().flatten().filter(move |done| done.of != job && of.holds(done))
+    /// What an operation took on other jobs, job by job, the last one last: what was just done teaches nothing of this very job, also where the
+    /// history is of all of them. One coat with a number takes what one coat does where nothing is known by its own name, and coats without one what
+    /// those with one did together; of coats as many as the last of these jobs had (ours).
+    pub fn done(&self, op: &str, job: Id, of: Of) -> Vec<Done> {
+        let name = in_small(op.trim());
+        let of_it = |all: &Sorted<String, Vec<Done>>, name: &str| {
+            all.get(name).into_iter().flatten().filter(|done| done.of != job && of.holds(done)).cloned().listed()
+        };
+        let number = without_number(op);
+        let own = of_it(&self.operations, &name);
+        let found = if own.is_empty() { of_it(&self.coats, number.as_deref().unwrap_or(&name)) } else { own };
+        let coats = found.last().map_or(1, |last| if number.is_some() { 1 } else { last.coats });
+        found.into_iter().map(|done| done.of_coats(coats)).listed()
     }
 
     /// Earlier pieces that all of a job goes by: of its design, else of its kind, by its name while none is said, else those told for it; of a job
@@ -285,13 +327,20 @@ fn operations(history: &mut History, job: &Job, (runs, open, shop): (&[&Run], &S
         let batch = shop.bench.batch_of(own.iter().copied(), (job.id, op), shop.now);
         let done = job.ended.is_some() || job.left() == 0 || batch.is_done();
         let is_settled = own.iter().all(|run| run.work.rework || !open.contains(&run.id)) && own.iter().all(|run| run.end(shop.now) <= by);
-        let n = pieces(job, kind, &batch);
-        let past = Past::of(&own, n).filter(|_| done && is_settled);
-        let past = past.map(|past| if shop.bench.is_coated(On::Job(job.id), op) { past.of_at_most(n) } else { past });
+        let past = Past::of(&own, pieces(job, kind, &batch)).filter(|_| done && is_settled);
         let Some(past) = past else { continue };
+        // A coat is on as many pieces as was said of it before the maker was done with it: what was noted beyond them is a further one.
+        let coats = Coats::of(shop, job, (op, past.n));
+        let is_coated = shop.bench.is_coated(On::Job(job.id), op);
+        let past = if is_coated { past.of_at_most(each(&shop.bench, job, op)) } else { past };
         let (piece, named) = (job.described.piece.clone(), job.kind_by_name());
         let helped = own.iter().any(|run| !run.work.rework && run.is_helped(shop.now));
-        let done = Done { of: job.id, job: job.name.clone(), design: job.design, piece, named, past, helped };
+        let n = coats.map_or(1, |coats| coats.n);
+        let of = (job.id, job.name.clone(), job.design);
+        let done = Done { of: of.0, job: of.1, design: of.2, piece, named, took: past.time, past, coats: n, says: n, helped };
+        if is_coated {
+            history.coated(op, &done);
+        }
         history.operations.entry(in_small(op.trim())).or_default().push(done);
     }
 }

@@ -47,6 +47,12 @@ pub fn took(job: &str, span: &str, several: Option<&str>, helped: bool) -> Strin
     format!("{job} {span}{several}{}", if helped { super::estimate::HELPED } else { "" })
 }
 
+/// " in 3 coats", " in 3 coats, so 30 min in 1"; in as many coats as it is to be nothing is brought.
+pub fn in_coats(had: &str, brought: Option<(&str, &str)>) -> String {
+    let brought = brought.map(|(n, span)| format!(", so {span} in {n}")).unwrap_or_default();
+    format!(" in {had} {}{brought}", if had == "1" { "coat" } else { "coats" })
+}
+
 /// ", × 1.95 / 3.70 for 2 = 41 min"
 pub fn brought_to(n: &str, [times, had]: [&str; 2], says: &str) -> String {
     format!(", × {times} / {had} for {n} = {says}")
