@@ -28,6 +28,8 @@ fn a_planned_name_tells_its_kind() {
     };
     check("message", Kind::Office, false);
     check("Coats", Kind::Make, true);
+    check("Coat 2", Kind::Make, true);
+    check("1st coat", Kind::Make, true);
     check("delivery", Kind::Deliver, false);
     check("Steam bending", Kind::Make, false);
 }
