@@ -111,7 +111,7 @@ fn where_nothing_is_planned_earlier_pieces_say() {
     check("old-job \"Old table\" 600 min\n", "282.50", Some("285"), Verdict::Say { say: euro("285") });
 }
 
-/// What nobody planned is a guess where earlier pieces of no kind say it, or where the default of its kind does; pieces of its own kind, and a plan,
+/// What nobody planned is a guess where earlier pieces of the kind its name tells say it, or where the default of its kind does; pieces of its own kind, and a plan,
 /// are more than that.
 #[test]
 fn a_guess_is_named_with_the_pieces_it_is_from() {
@@ -123,7 +123,7 @@ fn a_guess_is_named_with_the_pieces_it_is_from() {
     let old = "old-job \"Old table\" 600 min\n";
     assert_eq!(of(""), None);
     assert_eq!(of(old), Some((1, 540)));
-    assert_eq!(of(&format!("{old}old-job \"Older\" 600 min\n")), Some((2, 540)));
+    assert_eq!(of(&format!("{old}old-job \"Older table\" 600 min\n")), Some((2, 540)));
     assert_eq!(of(&format!("{old}{PLAN}")), None);
     assert_eq!(of("about table piece bench\n").map(|(jobs, _)| jobs), Some(0));
     assert_eq!(of(&format!("{old}all-planned table\n")), None);

@@ -1,5 +1,6 @@
 //! When a job can be ready, and on which day each of its steps must begin to be ready when it was promised.
 
+use super::estimate::coats::Coats;
 use super::estimate::counted::beside;
 use super::estimate::left::batch;
 use super::estimate::{Covers, EstimateSheet, Row, estimate, rows_of};
@@ -321,11 +322,14 @@ fn wider(steps: &[Step], sheet: &EstimateSheet) -> Option<Vec<Step>> {
 /// What hands are still on, or what still waits.
 fn rows(shop: &Shop, job: &Job, rows: &[Row], given: Given) -> Vec<DateRow> {
     // What was counted and nobody planned is under way: the pieces that are left come first.
-    let beside =
-        beside(shop, job, rows).into_iter().filter(|one| is_before(one.kind)).map(|one| (one.to_come(), Some(one.op), false)).listed();
-    let of_rows = rows.iter().filter(|row| is_before(row.kind)).map(|row| (row.to_come(), row.op.clone(), row.is_rest));
-    let steps = beside.into_iter().chain(of_rows).map(|(hands, op, is_rest)| {
-        let wait = op.as_deref().and_then(|op| wait_of(shop, job, (op, hands), given));
+    let beside = beside(shop, job, rows)
+        .into_iter()
+        .filter(|one| is_before(one.kind))
+        .map(|one| (one.to_come(), Some(one.op), false, None))
+        .listed();
+    let of_rows = rows.iter().filter(|row| is_before(row.kind)).map(|row| (row.to_come(), row.op.clone(), row.is_rest, row.coats));
+    let steps = beside.into_iter().chain(of_rows).map(|(hands, op, is_rest, coats)| {
+        let wait = op.as_deref().and_then(|op| wait_of(shop, job, (op, hands, coats), given));
         let pieces = op.as_deref().map(|op| batch(shop, job, op)).filter(|batch| 0 < batch.n).and_then(|batch| batch.left());
         let is_begun = is_begun(shop, job, (op.as_deref(), is_rest));
         DateRow { op, is_rest, is_begun, hands, pieces, wait, waits_as: None, cure: None, last: None, safe: None }
@@ -367,11 +371,25 @@ fn is_begun(shop: &Shop, job: &Job, (op, is_rest): (Option<&str>, bool)) -> bool
     shop.bench.sure(of_it, shop.now).next().is_some()
 }
 
-/// What a step waits: what is left of what waits now where hands are off it, else as is usual.
-fn wait_of(shop: &Shop, job: &Job, (op, hands): (&str, Span), given: Given) -> Option<(Key, Span)> {
-    if Span::ZERO < hands {
-        return given.waits.usuals.of(op, (given.guess)(op)).map(|usual| (usual.what, usual.span));
+/// What a step waits: what is left of what waits now where hands are off it, else as is usual. Each of several coats dries: those that are to
+/// come, of as many as earlier jobs had, and first the one that is wet.
+fn wait_of(shop: &Shop, job: &Job, (op, hands, coats): (&str, Span, Option<Count>), given: Given) -> Option<(Key, Span)> {
+    let now = || waits_now(shop, job, op, given);
+    if hands <= Span::ZERO {
+        return now();
     }
+    let usual = given.waits.usuals.of(op, (given.guess)(op))?;
+    let noted = shop.bench.sure_batch(On::Job(job.id), op, shop.now).n;
+    let on = Coats::of(shop, job, (op, noted)).filter(|_| 0 < noted);
+    let done = on.and_then(|on| noted.checked_div(on.each)).unwrap_or_default();
+    let to_come = i64::from(coats.unwrap_or(1).saturating_sub(done).max(1));
+    let all = usual.span.in_ratio(Span::minutes(to_come), Span::minutes(1)).unwrap_or(usual.span);
+    let wet = on.and_then(|_| now()).map_or(Span::ZERO, |(_, left)| left);
+    Some((usual.what, all.plus(wet)))
+}
+
+/// What is left of what waits now of an operation.
+fn waits_now(shop: &Shop, job: &Job, op: &str, given: Given) -> Option<(Key, Span)> {
     let on = given.waits.on().filter(|wait| wait.job == Some(job.id) && shop.bench.op_of(wait) == op);
     let longest = on.map(|wait| (wait.what.clone(), wait.left(shop.now))).max_by_key(|(_, left)| *left)?;
     (Span::ZERO < longest.1).then_some(longest)

@@ -87,6 +87,8 @@ pub struct Row {
     /// Where its kind of piece shares out the hours of the whole.
     pub stage: Stage,
     pub n: Count,
+    /// In so many coats, where earlier jobs had several by one operation.
+    pub coats: Option<Count>,
     pub likely: Span,
     /// The same, with how far it may be off.
     pub time: Likely,
@@ -513,6 +515,12 @@ impl EstimateSheet {
         let is_named = self.whole.as_ref().is_some_and(|whole| whole.by == history::By::Named);
         let goes_by = |row: &Row| row.from == Basis::Kind || (is_named && row.from == Basis::Pieces);
         self.named.as_ref().filter(|_| self.rows.iter().any(goes_by))
+    }
+
+    /// Whether what is to come is a guess by jobs of no known kind: nothing tells that they are alike (ours).
+    pub fn is_guessed(&self) -> bool {
+        let by_any = self.whole.as_ref().is_some_and(|whole| whole.by == history::By::NoKind);
+        by_any && self.rows.iter().any(|row| row.from == Basis::Pieces && Span::ZERO < row.to_come)
     }
 
     /// What is still to come of the operations, of the whole piece and of its rest together, row by row, and of what was counted beside them.

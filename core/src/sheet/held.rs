@@ -3,7 +3,7 @@
 use super::Shop;
 use super::meanwhile::needs;
 use crate::bench::wait::{Wait, What};
-use crate::bench::{Bench, Kind};
+use crate::bench::{Bench, Kind, On};
 use crate::ledger::fold::Job;
 use crate::quantity::{Count, Id, Listed, Set};
 
@@ -45,9 +45,12 @@ fn of(shop: &Shop, job: &Job, counts: impl Fn(&Wait) -> bool) -> Option<Held> {
 /// each is a part of one: where such parts are wet, all that waits may be of the same pieces, and there are as many as of the operation with most.
 fn pieces(bench: &Bench, job: &Job, waits: &[&Wait]) -> Count {
     let ops: Set<&str> = waits.iter().map(|wait| bench.op_of(wait)).collect();
+    let on = On::Job(job.id);
     let parts_of = |op: &str| {
-        let planned = job.operations.iter().find(|planned| planned.op == op).and_then(|planned| planned.pieces);
-        planned.filter(|all| job.pieces < *all)
+        let planned = || job.operations.iter().find(|planned| planned.op == op).and_then(|planned| planned.pieces);
+        // What is noted of coats is more than there are pieces.
+        let all = if bench.is_coated(on, op) { bench.coated_each(on, op) } else { planned() };
+        all.filter(|all| job.pieces < *all)
     };
     let still = |op: &str, whole: bool| {
         let of_it = waits.iter().filter(|wait| bench.op_of(wait) == op && wait.is_whole() == whole);
@@ -103,5 +106,36 @@ mod tests {
         check(&parts("wait \"oil\" coat n 1 for stools 600 min\nwait \"wax\" coat n 1 for stools 600 min"), Some((2, 4)), false);
         check(&parts("wait \"oil\" coat n 1 for stools 600 min\nwait \"legs\" glue n 4 for stools 90 min"), Some((2, 4)), false);
         check("sell 3 stools for 120\nwait \"coat\" coat n 3 for stools 600 min", Some((1, 1)), true);
+    }
+
+    /// Coated on three days, all five each time, and nobody took them off: they are five that are wet, also once the maker is done with it, which
+    /// writes down that fifteen were noted.
+    #[test]
+    fn further_coats_are_on_the_same_pieces() {
+        use crate::ledger::decide::{BenchCommand, Command, Laid, WaitCommand};
+        use crate::ledger::kind::job::{JobDescribed, OperationPlanned};
+        use crate::ledger::told::{Phone, at};
+        use crate::quantity::{Key, Span};
+        for planned in [None, Some(5)] {
+            let mut phone = Phone::new("a");
+            let on @ On::Job(job) = phone.job(0, "stands") else { unreachable!() };
+            phone.note(1, JobDescribed { pieces: Some(5), ..JobDescribed::of(job) });
+            let op: String = "coat".into();
+            phone.note(1, OperationPlanned { job, op, kind: Kind::Make, stage: None, span: None, pieces: planned });
+            let held = |phone: &Phone, minute| {
+                let shop = Shop::of(&phone.book, at(minute));
+                held(&shop, &shop.job(job).unwrap()).map(|held| (held.n, held.left))
+            };
+            for minute in [600, 2_060, 3_520] {
+                let run = phone.start(minute, "coat", on);
+                let laid = Laid { what: Key::read("coat").unwrap(), stuff: None, span: Span::minutes(1_440) };
+                phone.order(minute + 5, Command::Wait(WaitCommand::Clamp { run, n: 5, laid })).unwrap();
+                phone.stop(minute + 6, run);
+                assert_eq!(held(&phone, minute + 10), Some((5, 5)));
+            }
+            let run = phone.runs().runs().last().unwrap().id;
+            phone.bench(3_540, BenchCommand::Whole { run, of: 15 }).unwrap();
+            assert_eq!(held(&phone, 3_550), Some((5, 5)), "{planned:?}");
+        }
     }
 }

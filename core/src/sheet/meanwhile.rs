@@ -233,7 +233,7 @@ impl Fit<'_> {
     fn as_before(&self, job: &Job, choice: &Choice) -> Option<Takes> {
         let (op, kind, stage) = (choice.op.clone(), choice.kind, choice.stage);
         let n = pieces(job, kind, &choice.batch);
-        let part =
+        let (part, _) =
             parts::known(job, self.shop.history(), (&Operation { op, kind, stage, span: None, pieces: None, at: self.shop.now }, n))?;
         Takes::of(part.time, choice.batch.sure, From::History)
     }

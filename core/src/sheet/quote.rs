@@ -96,6 +96,8 @@ pub enum NoQuote {
     },
     /// Nothing says how long it takes.
     Hours,
+    /// Its hours are a guess, by jobs of no known kind.
+    Guess,
     /// What an hour must earn is not said.
     Rate,
     /// What the wood costs it is not known.
@@ -123,6 +125,7 @@ pub fn quote(shop: &Shop, id: Id, given: Given) -> Answer<QuoteSheet> {
         (_, None, _) => Err(NoQuote::Hours),
         (_, _, None) if account.costs.shares.is_empty() => Err(NoQuote::NothingNoted),
         (_, _, None) => Err(NoQuote::Costs),
+        _ if sheet.is_guessed() => Err(NoQuote::Guess),
         (_, Some(_), Some(costs)) => between(shop, (&job, &account, costs), [likely, safe]),
     };
     let dates = dates_of(shop, (&job, &sheet), given);

@@ -73,5 +73,5 @@ fn without_plan(shop: &Shop, job: &Job, logged: &Time) -> Option<StillToCome> {
 
 fn by_any(shop: &Shop, job: &Job) -> Option<Count> {
     let whole = whole_piece(job, shop.history())?;
-    matches!(whole.by, By::NoKind | By::Named | By::Usual).then_some(whole.part.jobs)
+    matches!(whole.by, By::NoKind | By::Alike | By::Named | By::Usual).then_some(whole.part.jobs)
 }

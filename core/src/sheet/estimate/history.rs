@@ -1,7 +1,8 @@
 //! What earlier jobs say: the times of their operations and of whole pieces, and what they took of what was thought.
 
 use super::as_judged;
-use crate::bench::estimate::whole::first_of;
+use super::coats::{Coats, each, without_number};
+use crate::bench::estimate::whole::{first_of, kind_in};
 use crate::bench::estimate::{Factor, Past};
 use crate::bench::wait::What;
 use crate::bench::{Batch, Kind, On, Run};
@@ -33,6 +34,8 @@ pub struct History {
     pub ratios: Vec<Decimal>,
     /// What operations took on one job each, by their names in small letters.
     operations: Sorted<String, Vec<Done>>,
+    /// All coats of one job, whether by one operation or by several with numbers, by the name without one.
+    coats: Sorted<String, Vec<Done>>,
     pieces: Vec<OldPiece>,
     /// Rework, and all time, of the own jobs.
     pub rework: Span,
@@ -48,9 +51,34 @@ pub struct Done {
     design: Option<Id>,
     piece: Option<Key>,
     named: Option<Key>,
+    /// Of so many coats as it is to say something of.
     pub past: Past,
+    /// What it took as it was, in how many coats, and of how many it says what they take: one of what is no coat.
+    pub took: Span,
+    pub coats: Count,
+    pub says: Count,
     /// Somebody worked along.
     pub helped: bool,
+}
+
+impl Done {
+    /// The same for so many coats, each of which takes what one of its own did.
+    fn of_coats(self, n: Count) -> Done {
+        let [n, had] = [n, self.coats].map(|coats| coats.max(1));
+        if n == had {
+            return Done { says: n, ..self };
+        }
+        let [of, to] = [n, had].map(|coats| Span::minutes(coats.into()));
+        let time = self.took.in_ratio(of, to).unwrap_or(self.took);
+        Done { past: Past { time, noted: vec![], ..self.past }, says: n, ..self }
+    }
+
+    /// All coats of a job together, of as many pieces as the first of them.
+    fn and(self, other: &Done) -> Done {
+        let took = self.took.plus(other.took);
+        let past = Past { time: took, noted: vec![], ..self.past };
+        Done { past, took, coats: self.coats.saturating_add(other.coats), helped: self.helped || other.helped, ..self }
+    }
 }
 
 /// From which earlier jobs an operation is learnt.
@@ -112,7 +140,9 @@ pub enum By {
     Named,
     /// Those that were told for this very job.
     Told,
-    /// Those of which no kind was said, told for no job or measured, where none is said of the job either.
+    /// Those of no known kind whose name is alike, where the job is of none either.
+    Alike,
+    /// Any of no known kind, told for no job or measured, where the job is of none either: a guess, by which nothing is quoted.
     NoKind,
     /// None: the default of its kind.
     Usual,
@@ -199,37 +229,65 @@ fn history_of(shop: &Shop, counts: impl Fn(&Job) -> bool, by: Moment) -> History
 }
 
 impl History {
+    /// Coats of one job are one, by whatever operations they were put on.
+    fn coated(&mut self, op: &str, done: &Done) {
+        let all = self.coats.entry(without_number(op).unwrap_or(in_small(op.trim()))).or_default();
+        match all.pop_if(|last| last.of == done.of) {
+            Some(before) => all.push(before.and(done)),
+            None => all.push(done.clone()),
+        }
+    }
+
     /// What the maker's jobs took of what was thought.
     pub fn factor(&self) -> Factor {
         Factor::of(&self.ratios)
     }
 
-    /// What an operation took on other jobs: what was just done teaches nothing of this very job, also where the history is of all of them.
-    pub fn of_operation(&self, op: &str, job: Id, of: Of) -> Vec<Past> {
-        self.done(op, job, of).map(|done| done.past.clone()).listed()
-    }
-
-    /// The same, job by job.
-    pub fn done<'a>(&'a self, op: &str, job: Id, of: Of<'a>) -> impl Iterator<Item = &'a Done> {
-        self.operations.get(&in_small(op.trim())).into_iter().flatten().filter(move |done| done.of != job && of.holds(done))
+    /// What an operation took on other jobs, job by job, the last one last: what was just done teaches nothing of this very job, also where the
+    /// history is of all of them. One coat with a number takes what one coat does where nothing is known by its own name, and coats without one what
+    /// those with one did together; of coats as many as the last of these jobs had (ours).
+    pub fn done(&self, op: &str, job: Id, of: Of) -> Vec<Done> {
+        let name = in_small(op.trim());
+        let of_it = |all: &Sorted<String, Vec<Done>>, name: &str| {
+            all.get(name).into_iter().flatten().filter(|done| done.of != job && of.holds(done)).cloned().listed()
+        };
+        let number = without_number(op);
+        let own = of_it(&self.operations, &name);
+        let found = if own.is_empty() { of_it(&self.coats, number.as_deref().unwrap_or(&name)) } else { own };
+        let coats = found.last().map_or(1, |last| if number.is_some() { 1 } else { last.coats });
+        found.into_iter().map(|done| done.of_coats(coats)).listed()
     }
 
     /// Earlier pieces that all of a job goes by: of its design, else of its kind, by its name while none is said, else those told for it; of a job
-    /// of which no kind is said else those of none. Any others say nothing: three shelves are no measure of a frame, nor is what was told for a mirror.
+    /// of no known kind else those of none, of an alike name where there are any. Any others say nothing: three shelves are no measure of a frame, nor
+    /// is what was told for a mirror, nor are chairs of a dining table, whether that was said or its name tells it.
     pub fn of_piece(&self, job: &Job) -> (By, Vec<OldPiece>) {
         let (piece, named, design) = (job.described.piece.as_ref(), job.kind_by_name(), job.design);
+        let no_kind = |whole: &OldPiece| piece.is_none() && named.is_none() && whole.kind.is_none() && whole.told_for.is_none();
         let meant = |by: By, whole: &OldPiece| match by {
             By::Design => design.is_some() && whole.design == design,
             By::Kind => piece.is_some() && whole.kind.as_ref() == piece,
             By::Named => named.is_some() && whole.kind == named,
             By::Told => whole.told_for == Some(job.id),
-            By::NoKind => piece.is_none() && whole.kind.is_none() && whole.told_for.is_none(),
+            By::Alike => no_kind(whole) && is_alike(&job.name, &whole.name),
+            By::NoKind => no_kind(whole),
             By::Usual => false,
         };
-        let ways = [By::Design, By::Kind, By::Named, By::Told, By::NoKind].into_iter();
+        let ways = [By::Design, By::Kind, By::Named, By::Told, By::Alike, By::NoKind].into_iter();
         let found = ways.map(|by| (by, self.pieces.iter().filter(|whole| meant(by, whole)).cloned().listed()));
         found.into_iter().find(|(_, found): &(By, Vec<OldPiece>)| !found.is_empty()).unwrap_or((By::Usual, vec![]))
     }
+}
+
+/// Whether all words of one name are in the other: "Ash chair" and "Ash chair again", "Chairs" and "Ash chair".
+fn is_alike(name: &str, other: &str) -> bool {
+    let [one, other] = [name, other].map(|name| {
+        let words = in_small(name);
+        let words = words.split(|sign: char| !sign.is_alphanumeric()).filter(|word| !word.is_empty());
+        words.map(|word| word.strip_suffix('s').unwrap_or(word).to_owned()).listed()
+    });
+    let holds = |all: &[String], some: &[String]| !some.is_empty() && some.iter().all(|word| all.contains(word));
+    holds(&one, &other) || holds(&other, &one)
 }
 
 fn runs_by_job<'a>(shop: &'a Shop) -> Sorted<Id, Vec<&'a Run>> {
@@ -242,11 +300,12 @@ fn runs_by_job<'a>(shop: &'a Shop) -> Sorted<Id, Vec<&'a Run>> {
     by_job
 }
 
-/// One whose kind nothing told is of that which the job it was told for is said to be.
+/// One whose kind neither was told nor is told by its name is of that which the job it was told for is said to be.
 fn told(shop: &Shop, by: Moment, history: &mut History) {
     let known = |old: &&OldJob| shop.book.entry(old.first).is_none_or(|(entry, _)| entry.at() <= by);
     for old in shop.workshop.old_jobs.iter().filter(known) {
-        let kind = old.piece.clone().or_else(|| shop.job(old.told_for?).ok()?.kind_of_piece());
+        let named = || kind_in(&old.name).and_then(Key::read);
+        let kind = old.piece.clone().or_else(named).or_else(|| shop.job(old.told_for?).ok()?.kind_of_piece());
         history.told = history.told.saturating_add(1);
         history.ratios.extend(old.ratio());
         history.pieces.push(OldPiece::new((&old.name, old.pieces, old.span), (kind, None, old.told_for)));
@@ -268,13 +327,20 @@ fn operations(history: &mut History, job: &Job, (runs, open, shop): (&[&Run], &S
         let batch = shop.bench.batch_of(own.iter().copied(), (job.id, op), shop.now);
         let done = job.ended.is_some() || job.left() == 0 || batch.is_done();
         let is_settled = own.iter().all(|run| run.work.rework || !open.contains(&run.id)) && own.iter().all(|run| run.end(shop.now) <= by);
-        let n = pieces(job, kind, &batch);
-        let past = Past::of(&own, n).filter(|_| done && is_settled);
-        let past = past.map(|past| if shop.bench.is_coated(On::Job(job.id), op) { past.of_at_most(n) } else { past });
+        let past = Past::of(&own, pieces(job, kind, &batch)).filter(|_| done && is_settled);
         let Some(past) = past else { continue };
+        // A coat is on as many pieces as was said of it before the maker was done with it: what was noted beyond them is a further one.
+        let coats = Coats::of(shop, job, (op, past.n));
+        let is_coated = shop.bench.is_coated(On::Job(job.id), op);
+        let past = if is_coated { past.of_at_most(each(&shop.bench, job, op)) } else { past };
         let (piece, named) = (job.described.piece.clone(), job.kind_by_name());
         let helped = own.iter().any(|run| !run.work.rework && run.is_helped(shop.now));
-        let done = Done { of: job.id, job: job.name.clone(), design: job.design, piece, named, past, helped };
+        let n = coats.map_or(1, |coats| coats.n);
+        let of = (job.id, job.name.clone(), job.design);
+        let done = Done { of: of.0, job: of.1, design: of.2, piece, named, took: past.time, past, coats: n, says: n, helped };
+        if is_coated {
+            history.coated(op, &done);
+        }
         history.operations.entry(in_small(op.trim())).or_default().push(done);
     }
 }

@@ -1,7 +1,7 @@
 //! What is still to do of each operation of a job: by its pieces where they are noted or wait, else by its hours.
 
 use super::Row;
-use super::coats::{is_begun_again, is_one_coat};
+use super::coats::{Coats, is_one_coat};
 use super::counted::{Counted, beside, counted, together};
 use super::history::pieces;
 use crate::bench::estimate::spread::minutes;
@@ -17,8 +17,8 @@ use std::borrow::Cow;
 ///
 /// Of an operation of which some pieces are noted, the pieces that are left at its pace: never nothing before they are done. But where each of
 /// them was put to wait and nobody said how many there are, no more than the plan leaves: one clamping may hold all (ours). And no less than it
-/// leaves of coats of which nobody but the plan said how many pieces they are on, once a further one was begun on them and while one more may
-/// follow (ours); one that is planned as a coat by itself is done with its pieces. Nothing of what
+/// leaves of coats of which nobody but the plan said how many pieces they are on, while one more may follow (ours); where earlier jobs tell how many
+/// coats there are, those that are missing; one that is planned as a coat by itself is done with its pieces. Nothing of what
 /// was put to wait with all its pieces, while nobody is at it. Nothing of what was left for another step, or for a coat to dry, once it had
 /// taken what was thought of it (ours); while it runs or was the last, and no piece of it is noted, what half of the times that take so long have
 /// left (ours). Of all else what it likely takes less what was worked, at hand or left: work alone never makes it
@@ -40,7 +40,8 @@ pub fn lefts(shop: &Shop, job: &Job, rows: &[Row]) -> Vec<Left> {
         None if job.left() == 0 => Left::Nothing(Over::Gone),
         None if is_made_whole(shop, job, (&logged, rows)) => counted_alone(&counted(shop, job, rows)),
         Some(op) if is_over(op) => Left::Nothing(Over::Gone),
-        Some(op) => of_step(shop, job, (op, row.kind, (row.thought, row.time, row.likely), &steps)),
+        Some(op) => coats_left(shop, job, (op, row.coats))
+            .unwrap_or_else(|| of_step(shop, job, (op, row.kind, (row.thought, row.time, row.likely), &steps))),
         None => at_least(row, unplanned, || together(&counted(shop, job, rows))),
     };
     let lefts = rows.iter().map(left).listed();
@@ -161,8 +162,7 @@ fn of_step(shop: &Shop, job: &Job, (op, kind, (thought, time, likely), steps): (
         let by_plan = thought.map(|_| Left::Less(batch.sure));
         let [plan, pieces] = [by_plan.unwrap_or(by_pieces), by_pieces].map(|left| left.likely(likely));
         let is_more = is_unsaid && put.is_each_of(&batch) && plan < pieces;
-        let may_follow = put.coats && 0 < put.n && between_coats(shop, job, |other| other == op);
-        let is_less = pieces < plan && may_follow && is_further_coat(shop, job, (op, &batch));
+        let is_less = pieces < plan && put.coats && 0 < put.n && between_coats(shop, job, |other| other == op);
         return by_plan.filter(|_| is_more || is_less).unwrap_or(by_pieces);
     }
     if !batch.runs && put.is_all(&batch) {
@@ -179,15 +179,18 @@ fn of_step(shop: &Shop, job: &Job, (op, kind, (thought, time, likely), steps): (
     }
 }
 
+/// What is left of an operation that earlier jobs did in so many coats, while a further one may follow: those that are missing, at its pace.
+fn coats_left(shop: &Shop, job: &Job, (op, coats): (&str, Option<Count>)) -> Option<Left> {
+    let batch = shop.bench.sure_batch(On::Job(job.id), op, shop.now);
+    let on = Coats::of(shop, job, (op, batch.n)).filter(|_| 0 < batch.n)?;
+    let all = on.each.saturating_mul(coats?);
+    between_coats(shop, job, |other| other == op).then(|| by_pieces(&Batch { of: Some(all), ..batch })).flatten()
+}
+
 /// What is left of an operation of which no piece is noted, once that is more than the estimate leaves of it; none until then.
 fn longer((time, likely): (Likely, Span), took: Span) -> Option<Left> {
     let rest = Some(time.beyond(minutes(took))).filter(|_| 0.0 < time.median && Span::ZERO < took)?;
     (likely.minus(took) < rest.span()).then_some(Left::Longer { gone: took, rest })
-}
-
-fn is_further_coat(shop: &Shop, job: &Job, (op, batch): (&str, &Batch)) -> bool {
-    let runs = shop.bench.sure(shop.bench.on(On::Job(job.id)).filter(|run| run.work.op == op), shop.now).listed();
-    is_begun_again(runs.iter().map(|run| &**run), batch)
 }
 
 /// Whether an operation was left for another step: its last run is over, and another was begun after it.

@@ -1,6 +1,7 @@
 //! What is known of each part of a job: operations by history, by what was thought or by their share of the whole; the whole; its rest.
 
 use super::Row;
+use super::coats::each;
 use super::history::{By, History, Of, OldPiece, pieces};
 use crate::bench::estimate::gain::of_pieces;
 use crate::bench::estimate::spread::{Likely, minutes, of_past};
@@ -27,9 +28,9 @@ pub struct Whole {
 }
 
 impl Whole {
-    /// Whether it is about such a piece: of its design, of its kind. Any others say too little to fill up a plan by.
+    /// Whether it is about such a piece: of its design, of its kind, or of a name alike. Any others say too little to fill up a plan by.
     pub fn is_of_kind(&self) -> bool {
-        matches!(self.by, By::Design | By::Kind | By::Named | By::Usual)
+        matches!(self.by, By::Design | By::Kind | By::Named | By::Alike | By::Usual)
     }
 }
 
@@ -66,10 +67,11 @@ pub fn parts(shop: &Shop, job: &Job, (history, whole): (&History, Option<&Whole>
     }
     let of = |planned: &Operation| {
         let batch = shop.bench.batch(On::Job(job.id), &planned.op, shop.now);
-        let n = pieces(job, planned.kind, &batch);
-        let part =
-            known(job, history, (planned, n)).unwrap_or_else(|| guessed(job, whole.filter(|whole| whole.is_of_kind()), (planned, n)));
-        (part, Row { thought: planned.span, stage: planned.stage, ..row(Some(planned.op.clone()), (planned.kind, n), &part) })
+        let is_coated = shop.bench.is_coated(On::Job(job.id), &planned.op);
+        let n = if is_coated { each(&shop.bench, job, &planned.op) } else { pieces(job, planned.kind, &batch) };
+        let guessed = || (guessed(job, whole.filter(|whole| whole.is_of_kind()), (planned, n)), None);
+        let (part, coats) = known(job, history, (planned, n)).unwrap_or_else(guessed);
+        (part, Row { thought: planned.span, stage: planned.stage, coats, ..row(Some(planned.op.clone()), (planned.kind, n), &part) })
     };
     job.operations.iter().map(of).listed()
 }
@@ -82,6 +84,7 @@ fn row(op: Option<String>, (kind, n): (Kind, Count), part: &Part) -> Row {
         kind,
         stage,
         n,
+        coats: None,
         likely,
         time: part.time,
         from,
@@ -109,16 +112,19 @@ pub fn rest(job: &Job, whole: &Whole, (parts, on_top): (&[Part], OnTop)) -> Opti
 }
 
 /// From earlier jobs of its design, else of its kind of piece, else as it was thought; where nobody thought of it, from any that are not told
-/// apart by their kind. What was thought of this very operation is nearer than another kind of piece.
-pub fn known(job: &Job, history: &History, (planned, n): (&Operation, Count)) -> Option<Part> {
+/// apart by their kind. What was thought of this very operation is nearer than another kind of piece. Beside it in how many coats, where earlier jobs
+/// had several.
+pub fn known(job: &Job, history: &History, (planned, n): (&Operation, Count)) -> Option<(Part, Option<Count>)> {
     let learnt = |of: Of, from| {
-        let past = history.of_operation(&planned.op, job.id, of);
+        let done = history.done(&planned.op, job.id, of);
+        let coats = done.last().map(|last| last.says).filter(|coats| 1 < *coats);
+        let past = done.into_iter().map(|done| done.past).listed();
         let jobs = Count::try_from(past.len()).unwrap_or(Count::MAX);
-        learn::likely(&past, n).map(|time| Part { from, jobs, time })
+        learn::likely(&past, n).map(|time| (Part { from, jobs, time }, coats))
     };
     let thought = || {
         let span = planned.span.filter(|span| Span::ZERO < *span)?;
-        Some(Part { from: Basis::Thought, jobs: 0, time: Likely::guessed(minutes(span)) })
+        Some((Part { from: Basis::Thought, jobs: 0, time: Likely::guessed(minutes(span)) }, None))
     };
     let kind = job.kind_of_piece();
     let by_design = job.design.and_then(|design| learnt(Of::Design(design), Basis::Design));

@@ -34,7 +34,10 @@ pub struct Learnt {
 pub struct Took {
     pub job: String,
     pub n: Count,
-    /// Minutes of all heads.
+    /// What it took, of all heads; in how many coats where it were several, and of how many it says something.
+    pub took: Span,
+    pub coats: Option<[Count; 2]>,
+    /// Minutes of so many coats.
     pub time: Span,
     pub helped: bool,
     /// Minutes that are in no piece, and those of the first piece; none where the time alone speaks.
@@ -48,7 +51,7 @@ pub struct Took {
 /// How the figure of an operation comes about; none for the whole piece and its rest.
 pub fn step(sheet: &EstimateSheet, row: &Row) -> Option<Step> {
     let op = row.op.as_deref()?;
-    let learnt = |of: Of| Some(Step::Learnt(learnt(&sheet.history.done(op, sheet.job, of).listed(), row.n)));
+    let learnt = |of: Of| Some(Step::Learnt(learnt(&sheet.history.done(op, sheet.job, of), row.n)));
     match row.from {
         Basis::Thought => Some(Step::Thought),
         Basis::Design => learnt(Of::Design(sheet.design?)),
@@ -63,15 +66,17 @@ pub fn step(sheet: &EstimateSheet, row: &Row) -> Option<Step> {
     }
 }
 
-fn learnt(done: &[&Done], n: Count) -> Learnt {
+fn learnt(done: &[Done], n: Count) -> Learnt {
     let past: Vec<Past> = done.iter().map(|done| done.past.clone()).listed();
     let own = own_gain(&past);
-    let took = |done: &&Done| {
+    let took = |done: &Done| {
         let (past, says) = (&done.past, Says::of(&done.past, n, own));
         let is_apart = own.is_none() && 0.0 < says.setup;
         Took {
             job: done.job.clone(),
             n: past.n,
+            took: done.took,
+            coats: (1 < done.coats).then_some([done.coats, done.says]),
             time: past.time,
             helped: done.helped,
             apart: is_apart.then(|| [says.setup, says.first].map(hundredths)),

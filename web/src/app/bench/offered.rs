@@ -7,6 +7,7 @@ use crate::words::en::operations::{BESIDE, OF_NO_JOB, Usual, is_one, making, mea
 use fivebar_core::bench::{Kind, On, Stage};
 use fivebar_core::ledger::fold;
 use fivebar_core::quantity::{Id, Key, Listed, in_small};
+use fivebar_core::sheet::estimate::coats::without_number;
 
 /// So many of a long plan are shown before all are asked for.
 pub const AT_FIRST: usize = 12;
@@ -75,7 +76,8 @@ pub fn called(app: &App, starting: &Starting, kind: Kind) -> Option<Offered> {
     all.into_iter().find(|one| one.kind == kind && in_small(&one.op) == typed)
 }
 
-/// One whose name is what was typed, or a form of it, and so tells its kind: of what is begun, else of any job, else of what is usual.
+/// One whose name is what was typed, or a form of it, and so tells its kind: of what is begun, else of any job, else of what is usual. "Coat 2" is what a
+/// coat is.
 pub fn told(app: &App, on: On, typed: &str) -> Option<Offered> {
     if typed.trim().is_empty() {
         return None;
@@ -83,8 +85,9 @@ pub fn told(app: &App, on: On, typed: &str) -> Option<Offered> {
     let (first, behind) = planned(app, on);
     let jobs = open(app).into_iter().rev().map(|(job, _)| On::Job(job)).filter(|other| *other != on);
     let of_jobs = jobs.flat_map(|other| done(app, other)).map(|one| Offered { on, ..one });
-    let all = first.into_iter().chain(behind).chain(done(app, on)).chain(of_jobs).chain(usual(app, on));
-    all.into_iter().find(|one| is_one(&one.op, typed))
+    let all = first.into_iter().chain(behind).chain(done(app, on)).chain(of_jobs).chain(usual(app, on)).listed();
+    let called = |name: &str| all.iter().find(|one| is_one(&one.op, name)).cloned();
+    called(typed).or_else(|| called(&without_number(typed)?))
 }
 
 fn is_same(one: &Offered, other: &Offered) -> bool {

@@ -58,11 +58,15 @@ pub fn door() -> El<Msg> {
 /// What fits until the next off time: three boards at most, one tap starts; or why nothing is offered.
 pub fn meanwhile(app: &App, seen: Seen<'_>) -> Vec<El<Msg>> {
     let Some(found) = fits(app).filter(|found| Span::ZERO < found.gap) else { return vec![] };
-    if found.fits.is_empty() {
-        let why = words::nothing_fits(&seen.clock(found.wait.wall(found.wait.off(), seen.local)), &seen.speech.span(found.gap), found.why);
-        return vec![el("p", "t14").key("fits").text(why)];
+    let (clock, gap) = (seen.clock(found.wait.wall(found.wait.off(), seen.local)), seen.speech.span(found.gap));
+    let said = |said: String| vec![el("p", "t14").key("fits").text(said)];
+    if found.gap.as_minutes() < 1 {
+        return said(words::due_now(&clock));
     }
-    let title = words::fits_until(&seen.clock(found.wait.wall(found.wait.off(), seen.local)), &seen.speech.span(found.gap));
+    if found.fits.is_empty() {
+        return said(words::nothing_fits(&clock, &gap, found.why));
+    }
+    let title = words::fits_until(&clock, &gap);
     let wet = app.shelf().waits().on().any(|wait| wait.what() == What::Coat);
     let one = |offer: &Offer<Choice>| {
         let dust = (wet && bench_words::holds(&offer.what.op, &bench_words::DUSTY)).then(|| words::DUST_ON_A_COAT.to_owned());

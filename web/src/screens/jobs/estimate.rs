@@ -95,6 +95,7 @@ fn card(sheet: &EstimateSheet, found: &Estimate, seen: Seen<'_>) -> El<Msg> {
             el("div", "sums")
                 .kid(el("p", "t14").text(words::shares(&shares)))
                 .kids(by_name(sheet.by_name()))
+                .kids(sheet.is_guessed().then(|| el("p", "t14 w7").text(words::BY_ANY)))
                 .kids(how::covers(sheet, seen).map(|said| el("p", "t14").text(said)))
                 .kids(made_of(sheet, in_all, seen).map(|said| el("p", "t14").text(said)))
                 .kid(el("p", "t14 i2").text(likely_under(sheet)))

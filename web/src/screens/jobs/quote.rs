@@ -116,6 +116,7 @@ fn reckoned((job, sheet): (&JobSheet, &QuoteSheet), seen: Seen<'_>) -> String {
         }
         Err(NoQuote::Hours) if job.described.piece.is_some() => words::QUOTE_NO_HOURS_OF_KIND.to_owned(),
         Err(NoQuote::Hours) => words::QUOTE_NO_HOURS.to_owned(),
+        Err(NoQuote::Guess) => words::QUOTE_GUESS.to_owned(),
         Err(NoQuote::Rate) => words::QUOTE_NO_RATE.to_owned(),
         Err(NoQuote::Costs) => words::QUOTE_NO_COSTS.to_owned(),
         Err(NoQuote::NothingNoted) => words::QUOTE_NOTHING_NOTED.to_owned(),

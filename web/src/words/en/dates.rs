@@ -324,6 +324,7 @@ pub const GIVE_ANEW: &str = "Write it down anew";
 pub const QUOTE_NO_RATE: &str = "A price needs your rate: say in Workshop what an hour must earn.";
 pub const QUOTE_NO_HOURS: &str = "A price needs hours: plan operations, or say what kind of piece it is.";
 pub const QUOTE_NO_HOURS_OF_KIND: &str = "A price needs hours: plan operations, or tell old jobs.";
+pub const QUOTE_GUESS: &str = "No price by a guess: its hours are those of other jobs, of which no kind of piece is known. Say what kind of piece it is, or plan its operations.";
 pub const GIVE: &str = "Write this quote down";
 pub const SHARE: &str = "Share it as text";
 pub const PRINT: &str = "Print it";

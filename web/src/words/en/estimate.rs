@@ -41,6 +41,8 @@ pub fn by_name(kind: &str) -> String {
     format!("By your earlier jobs of this kind of piece. That it is a {kind} is a guess by its name.")
 }
 
+pub const BY_ANY: &str =
+    "A guess, and no price is quoted by it: of those jobs no kind of piece is known, nor of this one. Say what kind of piece it is.";
 pub const ANOTHER_KIND: &str = "Another kind";
 pub const WITHOUT_FACTOR: &str = "Without the factor";
 pub const WITH_FACTOR: &str = "With the factor";

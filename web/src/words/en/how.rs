@@ -47,6 +47,12 @@ pub fn took(job: &str, span: &str, several: Option<&str>, helped: bool) -> Strin
     format!("{job} {span}{several}{}", if helped { super::estimate::HELPED } else { "" })
 }
 
+/// " in 3 coats", " in 3 coats, so 30 min in 1"; in as many coats as it is to be nothing is brought.
+pub fn in_coats(had: &str, brought: Option<(&str, &str)>) -> String {
+    let brought = brought.map(|(n, span)| format!(", so {span} in {n}")).unwrap_or_default();
+    format!(" in {had} {}{brought}", if had == "1" { "coat" } else { "coats" })
+}
+
 /// ", × 1.95 / 3.70 for 2 = 41 min"
 pub fn brought_to(n: &str, [times, had]: [&str; 2], says: &str) -> String {
     format!(", × {times} / {had} for {n} = {says}")
@@ -171,7 +177,7 @@ pub fn safe_of_one(likely: &str, times: &str, (safe, of_own): (&str, bool)) -> S
 /// "Together 31 h 40, which is likely. One time in ten what you planned takes more than 1.766 times as long, Sand 1.9 times. Safe is 39 h: …"
 pub fn drawn((draws, sum): (&str, &str), times: &[String], [half, safe]: [&str; 2]) -> String {
     format!(
-        "Together {sum}, which is likely. One time in ten {} as long. Safe is {safe}: of {draws} jobs drawn by that, each operation by its own luck, nine in ten took no more. Half of them took no more than {half}: what runs long runs further over than what is quick stays under.",
+        "Together {sum}, which is likely. One time in ten {} as long. Safe is {safe}: of {draws} jobs drawn by that, each operation by its own luck, nine in ten took no more, and half of them no more than {half}. Likely adds up what each operation takes in the middle, and that half is the middle of all together: what runs long runs further over than what is quick stays under.",
         listed(times)
     )
 }

@@ -380,6 +380,11 @@ pub fn fits_until(clock: &str, gap: &str) -> String {
     format!("Until {clock}, {gap}: what fits")
 }
 
+/// In the last minute nothing is looked for: "Due now: 13:50."
+pub fn due_now(clock: &str) -> String {
+    format!("Due now: {clock}.")
+}
+
 /// Why nothing is offered: what is missing for it, or that what is known takes longer, is too loud, or needs what waits.
 pub fn nothing_fits(clock: &str, gap: &str, why: Why) -> String {
     let whys = [(why.too_long, "may take longer"), (why.too_loud, "is too loud now"), (why.needs, "needs pieces that wait")];

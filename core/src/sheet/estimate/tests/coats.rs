@@ -36,13 +36,13 @@ fn check(act: impl FnOnce(&mut Phone, On), (minute, left): (i64, i64)) {
 }
 
 #[test]
-fn what_the_plan_leaves_is_to_come_once_a_further_coat_is_begun() {
-    // All four have the coat that was planned: nothing is to come of it, while it dries and when it is dry.
-    check(|_, _| (), (116, 0));
-    check(|phone, _| take_off(phone, 200), (201, 0));
-    // One of the second coat: three of it would be 15 min at the pace, and a third may follow; once all four have it, none is begun.
+fn what_the_plan_leaves_of_coats_is_to_come_until_they_are_done() {
+    // All four have a coat: of the hour that was planned for coats three quarters are left, while it dries and when it is dry.
+    check(|_, _| (), (116, 69));
+    check(|phone, _| take_off(phone, 200), (201, 69));
+    // One of the second coat: three of it would be 15 min at the pace, and a third may follow, as it may once all four have it.
     check(|phone, job| coat(phone, job, (300, 1)), (316, 54));
-    check(|phone, job| coat(phone, job, (300, 4)), (316, 0));
+    check(|phone, job| coat(phone, job, (300, 4)), (316, 54));
     // Begun again, and no piece noted yet.
     let again = |phone: &mut Phone, job| worked(phone, job, ("coat", 300, 305));
     check(again, (306, 64));
@@ -109,7 +109,7 @@ fn a_coat_that_is_planned_by_itself_is_done_with_its_pieces() {
 /// chairs with ten slats each forty are forty.
 #[test]
 fn two_coats_are_learnt_as_all_that_the_pieces_take() {
-    let likely = |pieces: Count, planned: Option<Count>, next: Count| {
+    let likely = |pieces: Count, planned: Option<Count>, next: Count, is_said: bool| {
         let mut phone = Phone::new("a");
         let (job, more) = (phone.job(0, "stands"), phone.job(1, "more"));
         for (of, n) in [(job, planned), (more, Some(next))] {
@@ -121,10 +121,86 @@ fn two_coats_are_learnt_as_all_that_the_pieces_take() {
             clamp(&mut phone, to, (run, pieces, "coat"));
             phone.stop(to, run);
         }
+        if is_said {
+            let (job, op, n, done) = (id(job), "coat".into(), pieces.saturating_mul(2), Some(true));
+            phone.note(2_031, crate::ledger::kind::bench::BatchPlanned { job, op, n, done });
+        }
         end(&mut phone, 4_000, job);
         let row = seen(&phone, more, 9_000).rows.remove(0);
         assert_eq!(row.from, Basis::Own);
         row.before.as_minutes()
     };
-    assert_eq!([likely(5, None, 5), likely(5, Some(5), 5), likely(20, Some(40), 40)], [70; 3]);
+    // The same where the maker was done with it by its key, which writes as many pieces as were noted.
+    for is_said in [false, true] {
+        let all = [likely(5, None, 5, is_said), likely(5, Some(5), 5, is_said), likely(20, Some(40), 40, is_said)];
+        assert_eq!(all, [70; 3], "{is_said}");
+    }
+}
+
+/// Two stands had three coats of half an hour by one operation, or by three with numbers; two low stands are to be coated.
+fn second(first: &str, then: &str, more: &str) -> (Vec<(i64, i64)>, Vec<i64>) {
+    let told = format!(
+        "2026-03-02 08:00 +00:00 workshop EUR metric\njob one \"Bar stand\" 2 spec\nabout one piece stand\n{first}end one\n\
+         2026-03-09 08:00 job two \"Low stand\" 2 spec\nabout two piece stand\n{then}all-planned two\n{more}"
+    );
+    let story = crate::story::tell(&told);
+    assert_eq!(story.refused, [], "{told}");
+    let (shop, two) = (Shop::of(&story.book, story.now.at), story.names.job("two").unwrap());
+    let rows = estimate(&shop, two, true).unwrap().rows;
+    let shown = rows.iter().map(|row| (row.likely.as_minutes(), row.to_come().as_minutes())).collect();
+    let given = crate::sheet::dates::Given {
+        waits: shop.waits(),
+        guess: |op| op.to_lowercase().contains("coat").then_some(crate::bench::wait::What::Coat),
+        with_factor: true,
+        now: story.now,
+    };
+    let dates = crate::sheet::dates::dates(&shop, two, given).unwrap().rows;
+    (shown, dates.iter().map(|row| row.wait.as_ref().map_or(0, |(_, span)| span.as_minutes() / 60)).collect())
+}
+
+/// Three coats, each on both stands on a day of its own.
+fn coats(job: &str, names: [&str; 3]) -> String {
+    let day = |(nth, name): (usize, &str)| {
+        format!("2026-03-0{} 09:00 start \"{name}\" make on {job} stage finish\n09:30 clamped 2 coat 1440 min\n09:30 stop\n", nth + 3)
+    };
+    names.into_iter().enumerate().map(day).collect()
+}
+
+#[test]
+fn coats_are_learnt_with_how_many_there_were() {
+    let coat = |pieces: &str| format!("plan \"Coat\" make 90 min for one{pieces}\n");
+    let plan = "plan \"Coat\" make 60 min for two pieces 2\n";
+    let one = coats("one", ["Coat"; 3]);
+    // As many pieces as were planned, or as the job has.
+    for first in [format!("{}{one}", coat(" pieces 2")), format!("{}{one}", coat("")), one.clone()] {
+        assert_eq!(second(&first, plan, ""), (vec![(90, 90)], vec![72]), "{first}");
+    }
+    // With one coat on, two are to come, and three dry; each day the same end.
+    let begun =
+        |n: usize| coats("two", ["Coat"; 3]).replace("2026-03-0", "2026-03-1").split_inclusive("stop\n").take(n).collect::<String>();
+    let first = format!("{}{one}", coat(" pieces 2"));
+    assert_eq!(second(&first, plan, &begun(1)), (vec![(90, 60)], vec![72]));
+    assert_eq!(second(&first, plan, &begun(2)), (vec![(90, 30)], vec![48]));
+    assert_eq!(second(&first, plan, &begun(3)), (vec![(90, 0)], vec![24]));
+    // Said to be done after two.
+    assert_eq!(second(&first, plan, &format!("{}batch 2 \"Coat\" for two\n", begun(2))), (vec![(90, 0)], vec![24]));
+    // One coat with a number is one of them, and those with numbers are together what coats without one are.
+    assert_eq!(second(&first, "plan \"Coat 2\" make 60 min for two pieces 2\n", ""), (vec![(30, 30)], vec![24]));
+    let numbered = format!(
+        "plan \"Coat 1\" make for one\nplan \"Coat 2\" make for one\nplan \"Coat 3\" make for one\n{}",
+        coats("one", ["Coat 1", "Coat 2", "Coat 3"])
+    );
+    assert_eq!(second(&numbered, plan, ""), (vec![(90, 90)], vec![72]));
+    assert_eq!(second(&numbered, "plan \"Coat 4\" make 60 min for two pieces 2\n", ""), (vec![(30, 30)], vec![24]));
+}
+
+/// Two hours were planned for coats, and the first took half an hour: the rest is to come, and the day it is ready does not move by the second.
+#[test]
+fn coats_that_were_planned_are_not_over_with_the_first() {
+    let plan = "plan \"Coat\" make 120 min for two pieces 2\n";
+    let begun =
+        |n: usize| coats("two", ["Coat"; 3]).replace("2026-03-0", "2026-03-1").split_inclusive("stop\n").take(n).collect::<String>();
+    assert_eq!(second("", plan, &begun(1)), (vec![(168, 138)], vec![48]));
+    assert_eq!(second("", plan, &begun(2)), (vec![(168, 108)], vec![48]));
+    assert_eq!(second("", plan, &format!("{}batch 2 \"Coat\" for two\n", begun(1))), (vec![(168, 0)], vec![24]));
 }

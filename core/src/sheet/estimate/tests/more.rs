@@ -360,3 +360,36 @@ fn what_was_told_under_a_job_is_no_measure_of_another() {
     check(false, true, [Some((By::NoKind, 190)), Some((By::NoKind, 190)), None]);
     check(true, true, [Some((By::Told, 540)), Some((By::NoKind, 190)), None]);
 }
+
+/// Three chairs took three hours, and no kind is known of them. A dining table, said or by its name, is none of them: it is as usual for one once it
+/// is said, else nothing is known. Chairs again are by their name; a mirror is by a guess, and by that nothing is quoted.
+#[test]
+fn a_piece_of_a_known_kind_goes_by_no_piece_of_none() {
+    use crate::sheet::quote::{NoQuote, quote};
+    use history::By;
+    let check = |name: &str, more: &str, by: Option<(By, i64)>, quoted: Option<NoQuote>| {
+        let told = format!(
+            "2026-03-02 08:00 +00:00 workshop EUR metric\nrate pay 16 hours 420 logged 350 costs 1050\njob old \"Ash chair\" 3 spec\n\
+             start \"assemble\" make on old\n11:00 stop\nsell 3 old for 300\nend old\njob new \"{name}\" 1 order\nspend 20 wood on new\n{more}"
+        );
+        let story = crate::story::tell(&told);
+        assert_eq!(story.refused, [], "{told}");
+        let (shop, new) = (Shop::of(&story.book, story.now.at), story.names.job("new").unwrap());
+        let sheet = estimate(&shop, new, true).unwrap();
+        assert_eq!(sheet.whole.map(|whole| (whole.by, whole.first.as_minutes())), by, "{name} {more}");
+        let waits = crate::ledger::fold::waits(&story.book);
+        let given = crate::sheet::dates::Given { waits: &waits, guess: |_| None, with_factor: true, now: story.now };
+        assert_eq!(quote(&shop, new, given).unwrap().range.err(), quoted, "{name} {more}");
+    };
+    let first = 63; // 180 / 2.85
+    check("Big dining table", "", None, Some(NoQuote::Hours));
+    check("Loss box", "", None, Some(NoQuote::Hours));
+    check("Big dining table", "about new piece dining-table\n", Some((By::Usual, 3_000)), None);
+    check("Loss box", "about new piece box\n", None, Some(NoQuote::Hours));
+    check("Ash chair again", "", Some((By::Alike, first)), None);
+    check("Chairs", "", Some((By::Alike, first)), None);
+    check("Mirror", "", Some((By::NoKind, first)), Some(NoQuote::Guess));
+    check("Mirror", "plan \"saw\" make 60 min for new\n", Some((By::NoKind, first)), None);
+    // An old job without a kind is of that which its name tells.
+    check("Big dining table", "old-job \"Old dining table\" 600 min\n", Some((By::Named, 600)), None);
+}

@@ -200,6 +200,11 @@ fn a_gap_always_has_an_answer() {
     told.at(7, [tap(Tap::Other), starting(StartingTap::On(On::Nothing)), op("Sharpen")]);
     holds(&told.at(27, [tap(Tap::Stop)]), &["what fits", "about 20 min, as before"]);
     holds(&told.at(80, []), &["all that is known may take longer"]);
+    // In the minute in which it may come off nothing is said to take longer than no minute.
+    told.app.now = fivebar_core::quantity::Wall::new(told.now(95).wall.at.minus(Span::ms(20_000)), told.app.now.offset);
+    let shown = crate::screens::page(&told.app).html();
+    holds(&shown, &["Due now: "]);
+    lacks(&shown, &["0 min: all", "may take longer"]);
 }
 
 /// The job that runs is named, and the one to carry on with; what is taken back and put back too.

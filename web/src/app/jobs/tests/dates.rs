@@ -478,7 +478,7 @@ const TRIMMED: &str = "2026-05-04 08:00 -05:00 workshop USD inch\nrate pay 20 ho
     start \"trim\" make on more\n09:00 stop\nsell 1 more for 60 notes fetched\nend more\njob stool \"Walnut chest\" 1 order\n";
 
 /// A chest of which nothing is known but that a crate took an hour: no sum for a buyer before its costs are noted, nothing spent too; and whose hours
-/// these are is said wherever they stand.
+/// these are is said wherever they stand. No price is quoted by hours of a crate; by those of a crate for a crate it is.
 #[test]
 fn no_sum_for_a_buyer_before_it_is_known_what_it_costs() {
     let guess = "1 h of its hours are a guess, by 1 earlier job.";
@@ -494,7 +494,12 @@ fn no_sum_for_a_buyer_before_it_is_known_what_it_costs() {
     assert!(maker.orders.is_empty(), "{:?}", maker.orders);
     maker.tap(Tap::Room(Room::Dates)).shows(&["Safe to promise for", guess]);
     maker.tap(Tap::Page).shows(&["1 h to come", guess]);
-    let mut maker = Maker::told(&[&format!("{TRIMMED}spend 0 wood on stool\n")]);
+    let noted = format!("{TRIMMED}spend 0 wood on stool\n");
+    let by_any = "No price by a guess: its hours are those of other jobs, of which no kind of piece is known.";
+    Maker::told(&[&noted]).room("stool", Room::Quote).shows(&[by_any]).hides(&["$", "Write this quote down"]);
+    Maker::told(&[&noted]).room("stool", Room::Hours).shows(&["A guess, and no price is quoted by it"]);
+    let mut maker = Maker::told(&[&noted.replace("Walnut chest", "Pine crates, small")]);
+    maker.room("stool", Room::Hours).hides(&["A guess, and no price"]).tap(Tap::Page);
     maker.room("stool", Room::Quote).shows(&[guess, "$", "costs 0.00"]).hides(&[nothing]);
     let html = page(&maker.app).html();
     let before = html.split("class=\"sheet").next().unwrap();
@@ -565,8 +570,8 @@ fn a_paper_says_the_day_if_it_is_agreed_on_its_last() {
 #[test]
 fn a_day_without_glue_and_drying_is_on_no_paper() {
     const UNDRIED: &str = "The day has no glue and no drying in it";
-    let begun = "2026-04-18 09:00 +00:00 workshop USD inch\nrate pay 17 hours 600 logged 480 costs 1440\nold-job \"A\" 360 min\n\
-        old-job \"B\" 420 min\nold-job \"C\" 480 min\njob stool \"Oak stand\" 3 order\nspend 60 wood on stool\n";
+    let begun = "2026-04-18 09:00 +00:00 workshop USD inch\nrate pay 17 hours 600 logged 480 costs 1440\nold-job \"A\" 360 min piece stand\n\
+        old-job \"B\" 420 min piece stand\nold-job \"C\" 480 min piece stand\njob stool \"Oak stand\" 3 order\nspend 60 wood on stool\n";
     let mut maker = Maker::told(&[begun]);
     maker.room("stool", Room::Quote).shows(&["$", UNDRIED, "Plan an operation"]).hides(&["Ready by"]);
     maker.tap(dates(DatesTap::Quote)).shows(&[UNDRIED]).hides(&["Ready by", "ready by"]);

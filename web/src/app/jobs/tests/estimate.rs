@@ -28,6 +28,8 @@ fn a_planned_name_tells_its_kind() {
     };
     check("message", Kind::Office, false);
     check("Coats", Kind::Make, true);
+    check("Coat 2", Kind::Make, true);
+    check("1st coat", Kind::Make, true);
     check("delivery", Kind::Deliver, false);
     check("Steam bending", Kind::Make, false);
 }
@@ -412,8 +414,9 @@ fn two_operations_are_worked_out_from_the_words_of_the_page() {
     // A share of what such pieces took as a whole: 41 min x 0.72 / 3.
     maker.shows(&["Scrape: nobody thought of it; of 41 min for the whole 72 % go to make, shared by 3 operations: 10 min."]);
     let safe = "Together 3 h 50, which is likely. One time in ten what you planned takes more than 1.40 times, Sand more than 2.14 times and Scrape more than 2.14";
-    let drawn = " jobs drawn by that, each operation by its own luck, nine in ten took no more.";
-    maker.shows(&[safe, "Safe is 5 h 25: of ", drawn, "Half of them took no more than 4 h: what runs long"]);
+    let drawn = " jobs drawn by that, each operation by its own luck, nine in ten took no more, and half of them no more than 4 h.";
+    let middles = "Likely adds up what each operation takes in the middle, and that half is the middle of all together: what runs long";
+    maker.shows(&[safe, "Safe is 5 h 25: of ", drawn, middles]);
     assert!(!html.contains("Say what kind of piece it is"));
 }
 

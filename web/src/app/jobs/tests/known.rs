@@ -72,3 +72,17 @@ fn what_is_told_after_the_start_is_no_estimate_of_it() {
     maker.figures(&["6", "", "", "", "6", "", "", "", "6"]).tap(Tap::Save);
     assert_eq!(estimated(&maker), (1_200, 360));
 }
+
+/// Two stands had three coats of half an hour by one operation: as many of the next two take as long, one coat with a number a third of it.
+#[test]
+fn coats_are_worked_back_by_how_many_there_were() {
+    let day =
+        |day: u32| format!("2026-12-0{day} 09:00 start \"Coat\" make on more stage finish\n09:30 clamped 2 coat 1440 min\n09:30 stop\n");
+    let coats: String = (1..4).map(day).collect();
+    let begun =
+        format!("2026-12-01 08:00 +00:00 workshop EUR metric\njob more \"Bar stand\" 2 spec\nabout more piece stand\n{coats}end more\n");
+    for (op, said) in [("Coat", "Bar stand 1 h 30 for 2 in 3 coats."), ("Coat 2", "Bar stand 1 h 30 for 2 in 3 coats, so 30 min in 1.")] {
+        let two = format!("job stool \"Low stand\" 2 spec\nabout stool piece stand\nplan \"{op}\" make 90 min for stool pieces 2\n");
+        Maker::told(&[&format!("{begun}{two}")]).room("stool", Room::Hours).shows(&[said]);
+    }
+}

@@ -43,17 +43,17 @@ fn what_it_took_is_said_where_the_line_leads() {
     told("job stool \"Stool\" 1 spec\ntag 300 stool\nspend 0 glue on stool\n").hides(&["what you spent", key]);
 }
 
-/// A cabinet nobody worked on or planned, beside one earlier job of no kind that took 5 h 20: every page of Price that counts them says whose hours
+/// A mirror nobody worked on or planned, beside one earlier job of no kind that took 5 h 20: every page of Price that counts them says whose hours
 /// these are.
 #[test]
 fn hours_by_a_guess_are_said() {
-    let cabinet = "old-job \"Benches\" 320 min\njob stool \"Cabinet\" 1 order\nspend 300 wood on stool\ntag 600 stool\n";
+    let mirror = "old-job \"Frame\" 320 min\njob stool \"Mirror\" 1 order\nspend 300 wood on stool\ntag 600 stool\n";
     let said = "5 h 20 of its hours are a guess, by 1 earlier job.";
-    let mut maker = told(cabinet);
+    let mut maker = told(mirror);
     maker.shows(&[said]).offer("500").shows(&[said]).bargain(BargainTap::PayAndHours).shows(&[said]);
-    let mut planned = told(&format!("{cabinet}plan \"saw\" make 320 min for stool\n"));
+    let mut planned = told(&format!("{mirror}plan \"saw\" make 320 min for stool\n"));
     planned.hides(&["are a guess"]).offer("500").hides(&["are a guess"]);
-    told(&format!("{cabinet}about stool piece bench\n")).shows(&["of its hours are a guess, by what such pieces take."]);
+    told(&format!("{mirror}about stool piece bench\n")).shows(&["of its hours are a guess, by what such pieces take."]);
 }
 
 /// The clock ran over night: fifteen hours more are in no mark, as they are in no day, quote or hours, and each page of Price says so. One hour

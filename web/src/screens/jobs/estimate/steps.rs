@@ -68,7 +68,12 @@ fn of_history(row: &Row, learnt: &Learnt, seen: Seen<'_>) -> Vec<String> {
 fn took(one: &Took, row: &Row, seen: Seen<'_>) -> String {
     let number = |figure: Decimal| seen.speech.number(figure, 2, 2);
     let several = (1 < one.n).then(|| seen.speech.count(one.n));
-    let took = words::took(&one.job, &seen.speech.span(one.time), several.as_deref(), one.helped);
+    let took = words::took(&one.job, &seen.speech.span(one.took), several.as_deref(), one.helped);
+    let coats = one.coats.map(|[had, says]| {
+        let brought = (had != says).then(|| (seen.speech.count(says), seen.speech.span(one.time)));
+        words::in_coats(&seen.speech.count(had), brought.as_ref().map(|(n, span)| (n.as_str(), span.as_str())))
+    });
+    let took = format!("{took}{}", coats.unwrap_or_default());
     let (n, says) = (seen.speech.count(row.n.max(1)), seen.speech.span(one.says));
     let brought = match one.apart {
         _ if one.says == one.time => String::new(),
