@@ -26,6 +26,7 @@ mod told;
 mod uncut;
 mod wants;
 mod ways;
+mod weighs;
 
 use super::jobs::{pile_name, titled};
 use super::{Screen, Seen, undo};

@@ -27,6 +27,7 @@ mod told;
 mod top_first;
 mod uncut;
 mod ways;
+mod weighs;
 
 use super::*;
 use crate::app::jobs::Tap as Jobs;

@@ -18,7 +18,6 @@ use crate::view::{El, el};
 use crate::words::en::{changed, common, plan as words, told as told_words, yard};
 use fivebar_core::ledger::kind::plan::Shape;
 use fivebar_core::sheet::job::JobSheet;
-use fivebar_core::sheet::make::begun::of_all;
 use fivebar_core::sheet::make::buy::not_bought;
 use fivebar_core::sheet::make::{Field, Given, Top, What};
 use fivebar_core::sheet::plan::PlanSheet;
@@ -230,12 +229,11 @@ fn below(given: &Given, found: &Found, (app, since): (&App, &Since), seen: Seen<
     let mut shown: Vec<El<Msg>> = since::of_before(since).into_iter().chain(saw::list((given, sheet), since.taken, app, seen)).collect();
     shown.extend(sizes::finish(given, sheet, seen));
     shown.extend(if since.taken { details(given, found, (app, since), seen) } else { vec![] });
-    let whole = anew::whole(given, sheet, app).map(|all| of_all(given, sheet, all));
     let lines = [told::used(given, sheet, seen)]
         .into_iter()
         .chain(told::shortest(given, sheet, seen))
         .chain(told::waste(given, sheet, seen))
-        .chain(told::figures(given, whole.as_ref().unwrap_or(sheet), seen));
+        .chain(told::figures(given, sheet, (app, seen)));
     shown.push(el("section", "t14 i2 sums").kids(lines.map(|line| worded("p", "", line))));
     shown.extend(reckoned::figures(given, seen));
     if !since.taken {
