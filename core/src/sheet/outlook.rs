@@ -1,5 +1,6 @@
 //! How many of a job or a design the wood gives, while it isn't sorted: the boards and parts of its plan, and what is known of their rejects.
 
+use super::make::cut::{Ticks, boards_cut_of};
 use super::make::{Ask, Given, Source, What, Which, WhyNot, given_of, is_used, sources};
 use super::plan::PlanSheet;
 use super::plan::wish::{Wanted, Wish};
@@ -212,17 +213,20 @@ pub struct Unsorted {
     pub likely: Count,
 }
 
-/// What a plan takes that is not sorted yet: of each pile it needs more of than is known to be good, with what the job has of it; of a plan that is used, of each of which
-/// jobs have more than was ever sorted as good. Bought boards were looked at.
+/// What a plan takes that is not sorted yet, of what can be taken of each pile it needs more of than is known to be good, with what the job has of
+/// it. Of a plan that is used, by its `ticks`: of its boards that the job has and that are not cut, as many as jobs have more of the pile than was
+/// ever sorted as good. Bought boards were looked at.
 ///
 /// # Errors
 /// [`Refusal::OutOfRange`], [`Refusal::NotThere`].
-pub fn not_sorted(shop: &Shop, (given, sheet): (&Given, &PlanSheet), is_used: bool) -> Answer<Vec<Unsorted>> {
+pub fn not_sorted(shop: &Shop, (given, sheet): (&Given, &PlanSheet), ticks: Option<&Ticks>) -> Answer<Vec<Unsorted>> {
     let takes = |(place, source): (usize, &Source), needs: Count| {
         let haul = fold::haul(shop.book, source.pile.haul).filter(|haul| !haul.bought)?;
         let pile = haul.pile(source.pile.pile)?;
-        if is_used {
-            return Some(pile.unsorted()).filter(|n| 0 < *n && 0 < needs && pile.sorted_good < pile.used());
+        if let Some(ticks) = ticks {
+            let cut = boards_cut_of((given, sheet), ticks, place);
+            let has = pile.in_job(given.ask.job).min(needs).saturating_sub(cut);
+            return Some(pile.used().saturating_sub(pile.sorted_good).min(has)).filter(|n| 0 < *n);
         }
         let n = never_sorted(pile, source, given.own.get(place).copied().unwrap_or(0));
         (0 < n && source.n.saturating_sub(n) < needs).then_some(n)
@@ -230,7 +234,7 @@ pub fn not_sorted(shop: &Shop, (given, sheet): (&Given, &PlanSheet), is_used: bo
     // Where it lacks some, what is to be got counts every piece that lies there.
     let needs = |place: usize| {
         let used = sheet.used.iter().find(|used| used.source == place).map_or(0, |used| used.pieces);
-        if is_used || sheet.short.is_empty() { used } else { Count::MAX }
+        if ticks.is_some() || sheet.short.is_empty() { used } else { Count::MAX }
     };
     let used = given.sources.iter().enumerate().filter(|(_, source)| source.bought.is_none());
     let all = used.filter_map(|(place, source)| Some((place, source, takes((place, source), needs(place))?))).listed();

@@ -25,12 +25,12 @@ pub fn figures(given: &Given, seen: Seen<'_>) -> [El<Msg>; 2] {
     [worded("p", "t14 print-only", said), way]
 }
 
-/// That pieces it takes are not sorted yet, and how many of them are likely good; of a plan that is used until all of it is cut.
+/// That pieces it takes are not sorted yet, and how many of them are likely good; of a plan that is used, of its boards that are not cut.
 pub fn unsorted((given, sheet): (&Given, &PlanSheet), is_used: bool, app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
     if is_used && lines_left(sheet, &app.plan.ticked) == 0 {
         return None;
     }
-    let all = not_sorted(&app.shelf().shop(seen.now.at), (given, sheet), is_used).ok().filter(|all| !all.is_empty())?;
+    let all = not_sorted(&app.shelf().shop(seen.now.at), (given, sheet), is_used.then_some(&app.plan.ticked)).ok().filter(|all| !all.is_empty())?;
     let one = |it: &Unsorted| {
         let letter = given.ready.sources.get(it.source).map_or("", |source| source.letter.as_str());
         words::likely_good(letter, &seen.speech.count(it.likely), &seen.speech.count(it.n))
