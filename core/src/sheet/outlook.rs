@@ -211,6 +211,18 @@ pub struct Unsorted {
     pub n: Count,
     /// So many of them are good, four times in five.
     pub likely: Count,
+    /// The plan takes so many of the pile, and so many that may be taken are known to be good.
+    pub takes: Count,
+    pub sure: Count,
+}
+
+impl Unsorted {
+    /// How many are likely good of those that may be taken, with those that are known to be, and how many fewer than the plan takes; nothing
+    /// where they are enough.
+    pub fn lacking(&self) -> Option<[Count; 2]> {
+        let good = self.sure.saturating_add(self.likely);
+        (good < self.takes).then_some([good, self.takes.saturating_sub(good)])
+    }
 }
 
 /// What a plan takes that is not sorted yet, of what can be taken of each pile it needs more of than is known to be good, with what the job has of
@@ -232,16 +244,15 @@ pub fn not_sorted(shop: &Shop, (given, sheet): (&Given, &PlanSheet), ticks: Opti
         (0 < n && source.n.saturating_sub(n) < needs).then_some(n)
     };
     // Where it lacks some, what is to be got counts every piece that lies there.
-    let needs = |place: usize| {
-        let used = sheet.used.iter().find(|used| used.source == place).map_or(0, |used| used.pieces);
-        if ticks.is_some() || sheet.short.is_empty() { used } else { Count::MAX }
-    };
+    let used_of = |place: usize| sheet.used.iter().find(|used| used.source == place).map_or(0, |used| used.pieces);
+    let needs = |place: usize| if ticks.is_some() || sheet.short.is_empty() { used_of(place) } else { Count::MAX };
     let used = given.sources.iter().enumerate().filter(|(_, source)| source.bought.is_none());
     let all = used.filter_map(|(place, source)| Some((place, source, takes((place, source), needs(place))?))).listed();
     let hauls = if all.is_empty() { vec![] } else { fold::hauls(shop.book).listed() };
     let one = |(place, source, n): (usize, &Source, Count)| {
         let (haul, pile) = found(&hauls, source)?;
-        Ok(Unsorted { source: place, n, likely: good(&hauls, haul, (pile, n))?.quantile(1.0 - LIKELY) })
+        let (takes, sure) = (used_of(place), source.n.saturating_sub(n));
+        Ok(Unsorted { source: place, n, likely: good(&hauls, haul, (pile, n))?.quantile(1.0 - LIKELY), takes, sure })
     };
     all.into_iter().map(one).collect()
 }

@@ -120,7 +120,7 @@ fn plan(job: &JobSheet, (given, found): (&Given, &Found), (app, since): (&App, &
     shown.extend(if since.taken { None } else { wants::beyond_the_job(given, seen) }.map(|line| el("p", "w7").text(line)));
     shown.extend(since::notes(given, since));
     shown.extend(since::missing(given));
-    shown.extend(if job.ended.is_some() { None } else { reckoned::unsorted((given, sheet), since.taken, app, seen) });
+    shown.extend(if job.ended.is_some() { vec![] } else { reckoned::unsorted((given, sheet), since.taken, app, seen) });
     shown.extend(wants::buy(given, sheet, (app, seen)).into_iter().map(|line| worded("p", "w7", line)));
     shown.extend(wants::nearly(given, app, seen));
     shown.extend(if since.taken { None } else { joints::nearer(given, sheet, seen) });

@@ -59,6 +59,25 @@ fn what_is_cut_is_none_that_may_be_rejected() {
     assert!(page(&app).contains(" of 10 good."), "{}", page(&app));
 }
 
+/// By the same sums it takes all four that lie there: two are likely good; with eight rejects seen one or more by 0.887 and two or more by 0.596; with
+/// ten sorted as good, two of them these, one of the others by 0.976 and both by 0.751.
+#[test]
+fn a_plan_that_takes_more_than_are_likely_good_says_so() {
+    for (lines, said) in [
+        ("reject 8 strips twist\n", Some("It takes 4 of A, and likely 1 is good: 3 may be lacking.")),
+        ("gone 8 strips burnt\n", Some("It takes 4 of A, and likely 2 are good: 2 may be lacking.")),
+        ("gone 8 strips burnt\ngood 10 strips\n", Some("It takes 4 of A, and likely 3 are good: 1 may be lacking.")),
+        ("gone 8 strips burnt\ngood 12 strips\n", None),
+        ("", None),
+    ] {
+        let mut app = planned(lines);
+        let shown = page(&app);
+        assert!(said.map_or(!shown.contains("may be lacking"), |said| shown.contains(said)), "{lines}: {shown}");
+        heard(&mut app, [Tap::Use]);
+        assert!(!page(&app).contains("may be lacking"), "{lines}");
+    }
+}
+
 /// Counted again there are fewer on the rack: the four of the job stay four; and so they do where more were brought.
 #[test]
 fn what_lies_on_the_rack_is_no_wood_of_a_used_plan() {
