@@ -11,6 +11,7 @@ mod joints;
 mod label;
 mod lacks;
 mod limits;
+mod mixed;
 mod nearly;
 mod over;
 mod picture;

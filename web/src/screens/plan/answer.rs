@@ -4,7 +4,7 @@ use super::super::count::saved_fact;
 use super::super::slots::no;
 use super::super::{Screen, Seen, undo};
 use super::{
-    anew, ends, joints, lacks, limits, nearly, over, picture, question, reckoned, saw, say, seek, side, since, sizes, told, uncut, wants,
+    anew, ends, joints, lacks, limits, mixed, nearly, over, picture, question, reckoned, saw, say, seek, side, since, sizes, told, uncut, wants,
     ways,
 };
 use crate::app::plan::{Found, Since, Stands, Tap, refused, since as since_then, still_to_buy, was_used};
@@ -188,7 +188,7 @@ fn details(given: &Given, found: &Found, (app, since): (&App, &Since), seen: See
     .flatten();
     let nearly: Vec<El<Msg>> = proven.chain(nearly).map(|line| worded("p", "", line)).collect();
     let nearly = (!nearly.is_empty()).then(|| el("section", "t14 sums").kids(nearly));
-    let glued = over::glued(given, sheet, seen);
+    let glued = over::glued(given, sheet, seen).into_iter().chain(mixed::told(given, sheet, taken, app));
     more.chain(buys).chain(glued).chain(over).chain(nearly).chain(others).collect()
 }
 
@@ -227,7 +227,7 @@ fn below(given: &Given, found: &Found, (app, since): (&App, &Since), seen: Seen<
         return if since.taken { vec![] } else { since::left_out(given, found, (app, seen)) };
     }
     let mut shown: Vec<El<Msg>> = since::of_before(since).into_iter().chain(saw::list((given, sheet), since.taken, app, seen)).collect();
-    shown.extend(sizes::finish(given, sheet, seen));
+    shown.extend(sizes::finish(given, sheet, (app, seen)));
     shown.extend(if since.taken { details(given, found, (app, since), seen) } else { vec![] });
     let lines = [told::used(given, sheet, seen)]
         .into_iter()
