@@ -25,6 +25,7 @@ mod shared;
 mod sticks;
 mod told;
 mod top_first;
+mod trims;
 mod uncut;
 mod ways;
 mod weighs;

@@ -174,7 +174,7 @@ fn details(given: &Given, found: &Found, (app, since): (&App, &Since), seen: See
         nearly::a_row_less(given, sheet, seen).into_iter().chain(nearly::left_out(given, &since.left_out, (app, seen))).collect()
     };
     let over =
-        if taken { vec![] } else { limits::wide_sticks(given, sheet).into_iter().chain(over::choices(given, sheet, seen)).collect() };
+        if taken { vec![] } else { [nearly::trimmed(given, sheet, seen), limits::wide_sticks(given, sheet), over::choices(given, sheet, seen)].concat() };
     let others = if taken { vec![] } else { ways::others(given, (app, seen)) };
     let buys = !taken && !sheet.short.is_empty() && !is_made_before(given, sheet, app);
     let buys = buys.then(|| key("key soft h56 wide no-print", words::ADD_BOARDS, words::ADD_BOARDS_UNDER, say(Tap::Buy)));
@@ -224,7 +224,8 @@ pub fn long(given: &Given, piece: &fivebar_core::sheet::plan::Drawn) -> fivebar_
 fn below(given: &Given, found: &Found, (app, since): (&App, &Since), seen: Seen<'_>) -> Vec<El<Msg>> {
     let sheet = &found.sheet;
     if sheet.made == 0 {
-        return if since.taken { vec![] } else { since::left_out(given, found, (app, seen)) };
+        let left_out = if since.taken { vec![] } else { since::left_out(given, found, (app, seen)) };
+        return reckoned::figures(given, seen).into_iter().chain(left_out).collect();
     }
     let mut shown: Vec<El<Msg>> = since::of_before(since).into_iter().chain(saw::list((given, sheet), since.taken, app, seen)).collect();
     shown.extend(sizes::finish(given, sheet, (app, seen)));

@@ -316,6 +316,11 @@ pub fn one_tile_each(letters: &[String]) -> String {
     )
 }
 
+/// "3 of strip, 19 7/8 in each, need 60 3/8 in with kerf and both ends trimmed, and A is 60 in: it gives 2."
+pub fn trims_decide([n, gives]: [&str; 2], part: &str, [each, needs, long]: [&str; 3], letter: &str) -> String {
+    format!("{n} of {part}, {each} each, need {needs} with kerf and both ends trimmed, and {letter} is {long}: it gives {gives}.")
+}
+
 pub const PLAN_THE_PARTS: &str = "Plan the job’s parts";
 pub const RIPPED_TOO: &str = "ripped too, not only crosscut";
 pub const REST_MAY_BE_BETTER: &str = "Proven: the rows and the waste in length. Not proven: how it shares out short and long strips.";
