@@ -302,6 +302,19 @@ fn count_says_that_unknown_wood_counts_as_the_heaviest() {
     }
 }
 
+/// No blade takes more than an inch, however often it is said; other figures may be more.
+#[test]
+fn a_kerf_of_more_than_an_inch_is_refused_with_its_limit() {
+    for (kerf, is_kept) in [(25, true), (26, false), (900, false)] {
+        let mut app = metric();
+        page(&mut app, Page::Saw, &[&kerf.to_string()], true);
+        after(&mut app, [tap(WoodTap::IsSo(Length::MM.times(kerf).unwrap())), tap(WoodTap::Save)]);
+        assert_eq!(app.own.book.len(), usize::from(is_kept), "{kerf}");
+        let shown = after(&mut app, []);
+        assert_eq!(shown.contains("25.4"), !is_kept, "{kerf}: {shown}");
+    }
+}
+
 /// Only what was corrected is written: the other phone may have corrected the rest.
 #[test]
 fn a_page_writes_what_was_corrected_alone() {
