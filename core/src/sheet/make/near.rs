@@ -67,7 +67,8 @@ pub fn trimmed(given: &Given, sheet: &PlanSheet) -> Option<Trimmed> {
         let near = Trimmed { part: nth, source, pieces, each: length(part.length)?, needs: length(needs)?, long: length(pile.length)? };
         (0 < lack && bare <= pile.length).then_some((lack, near))
     };
-    let may = |nth: usize, source: usize| problem.parts.get(nth).is_some_and(|it| it.piles.as_ref().is_none_or(|piles| piles.contains(&source)));
+    let may =
+        |nth: usize, source: usize| problem.parts.get(nth).is_some_and(|it| it.piles.as_ref().is_none_or(|piles| piles.contains(&source)));
     let pairs = (0..problem.parts.len()).flat_map(|nth| (0..problem.piles.len()).map(move |source| (nth, source)));
     let all = pairs.filter(|(nth, source)| lacks && may(*nth, *source)).filter_map(one);
     all.min_by_key(|(lack, _)| *lack).map(|(_, near)| near)

@@ -4,8 +4,8 @@ use super::super::count::saved_fact;
 use super::super::slots::no;
 use super::super::{Screen, Seen, undo};
 use super::{
-    anew, ends, joints, lacks, limits, mixed, nearly, over, picture, question, reckoned, saw, say, seek, side, since, sizes, told, uncut, wants,
-    ways,
+    anew, ends, joints, lacks, limits, mixed, nearly, over, picture, question, reckoned, saw, say, seek, side, since, sizes, told, uncut,
+    wants, ways,
 };
 use crate::app::plan::{Found, Since, Stands, Tap, refused, since as since_then, still_to_buy, was_used};
 use crate::app::{App, Msg};
@@ -173,8 +173,11 @@ fn details(given: &Given, found: &Found, (app, since): (&App, &Since), seen: See
     } else {
         nearly::a_row_less(given, sheet, seen).into_iter().chain(nearly::left_out(given, &since.left_out, (app, seen))).collect()
     };
-    let over =
-        if taken { vec![] } else { [nearly::trimmed(given, sheet, seen), limits::wide_sticks(given, sheet), over::choices(given, sheet, seen)].concat() };
+    let over = if taken {
+        vec![]
+    } else {
+        [nearly::trimmed(given, sheet, seen), limits::wide_sticks(given, sheet), over::choices(given, sheet, seen)].concat()
+    };
     let others = if taken { vec![] } else { ways::others(given, (app, seen)) };
     let buys = !taken && !sheet.short.is_empty() && !is_made_before(given, sheet, app);
     let buys = buys.then(|| key("key soft h56 wide no-print", words::ADD_BOARDS, words::ADD_BOARDS_UNDER, say(Tap::Buy)));

@@ -98,7 +98,14 @@ fn drop_it(dropped: &Dropping, app: &App, seen: Seen<'_>) -> Asked {
     let ticked = (0 < dropped.cut).then_some(dropped.plan);
     let back = dropped.uncut.as_ref().map_or(dropped.pieces, |it| it.back.iter().map(|(_, n)| *n).fold(0, Count::saturating_add));
     let goes = uncut((dropped.cut, back), (words::PUT_BACK, words::DROP_BACK_UNDER), seen);
-    Asked { said, more, stays: Some((words::THEY_STAY, words::DROP_STAYS_UNDER)), goes, ways: [Tap::DropAnd(true), Tap::DropAnd(false)], ticked }
+    Asked {
+        said,
+        more,
+        stays: Some((words::THEY_STAY, words::DROP_STAYS_UNDER)),
+        goes,
+        ways: [Tap::DropAnd(true), Tap::DropAnd(false)],
+        ticked,
+    }
 }
 
 /// That boards are ticked as cut goes first; and what to do where a tick is wrong.
