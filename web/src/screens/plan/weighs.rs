@@ -5,7 +5,7 @@ use super::anew;
 use super::saw::number;
 use super::told::tenth;
 use crate::app::App;
-use crate::words::en::{common, plan as words};
+use crate::words::en::{common, weighs as words};
 use fivebar_core::quantity::{Mass, Units};
 use fivebar_core::sheet::make::Given;
 use fivebar_core::sheet::make::begun::of_all;
