@@ -34,7 +34,7 @@ pub use haul::{HaulCommand, PileFacts, labels_lying};
 pub use job::JobCommand;
 pub use left::{LeftOver, left_of};
 pub use money::{MoneyCommand, Much, On};
-pub use plan::{KERF_MOST, PlanCommand, SAW_MOST, without_plans};
+pub use plan::{PlanCommand, SAW_MOST, without_plans};
 pub use sale::{GiveUpOrder, HandBackOrder, PaidOf, PayOrder, SaleCommand, SellOrder};
 pub use stock::{Figures, Lying, OnTheScale, StockCommand};
 pub use taxes::{TAX_NAME_MOST, TAXES_MOST};

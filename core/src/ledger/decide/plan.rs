@@ -20,8 +20,6 @@ use crate::refusal::{Answer, Refusal};
 
 /// The most a figure of the saw may be: a metre, beyond any.
 pub const SAW_MOST: Length = Length::METRE;
-/// No blade takes more: an inch. Ours [J].
-pub const KERF_MOST: Length = Length::INCH;
 
 /// What can be ordered of plans and designs.
 #[derive(Clone, Debug, PartialEq)]
@@ -333,9 +331,6 @@ fn set_saw(saw: &kind::SawSet, act: &mut Act) -> Answer<()> {
     }
     if let Some(met) = lengths.into_iter().flatten().find(|met| SAW_MOST < *met) {
         return Err(Refusal::LengthOutOfRange { met, least: Length::ZERO, most: SAW_MOST });
-    }
-    if let Some(met) = saw.kerf.filter(|met| KERF_MOST < *met) {
-        return Err(Refusal::LengthOutOfRange { met, least: Length::ZERO, most: KERF_MOST });
     }
     act.add(saw.clone());
     Ok(())

@@ -3,7 +3,7 @@
 use super::Wood;
 use crate::app::doubt::Side;
 use crate::app::form::Form;
-use fivebar_core::ledger::decide::{Command, KERF_MOST, PlanCommand, SAW_MOST};
+use fivebar_core::ledger::decide::{Command, PlanCommand, SAW_MOST};
 use fivebar_core::ledger::fold::Workshop;
 use fivebar_core::ledger::kind::plan::SawSet;
 use fivebar_core::quantity::reading::{self, Typing};
@@ -37,8 +37,7 @@ pub(super) fn command(wood: &mut Wood, typing: Typing) -> Option<Command> {
                 _ if nth < ALLOWANCES => Side::Allowance,
                 _ => Side::Least,
             };
-            let most = if nth == 0 { KERF_MOST } else { SAW_MOST };
-            let read = |text: &str| reading::length_within(text, typing, Length::ZERO..=most);
+            let read = |text: &str| reading::length_within(text, typing, Length::ZERO..=SAW_MOST);
             *length = Some(wood.form.side_by(nth, (of, typing), read)?);
         }
     }

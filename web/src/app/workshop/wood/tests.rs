@@ -302,19 +302,6 @@ fn count_says_that_unknown_wood_counts_as_the_heaviest() {
     }
 }
 
-/// No blade takes more than an inch, however often it is said; other figures may be more.
-#[test]
-fn a_kerf_of_more_than_an_inch_is_refused_with_its_limit() {
-    for (kerf, is_kept) in [(25, true), (26, false), (900, false)] {
-        let mut app = metric();
-        page(&mut app, Page::Saw, &[&kerf.to_string()], true);
-        after(&mut app, [tap(WoodTap::IsSo(Length::MM.times(kerf).unwrap())), tap(WoodTap::Save)]);
-        assert_eq!(app.own.book.len(), usize::from(is_kept), "{kerf}");
-        let shown = after(&mut app, []);
-        assert_eq!(shown.contains("25.4"), !is_kept, "{kerf}: {shown}");
-    }
-}
-
 /// Typed on a keyboard where a point is the decimal sign: a comma that may group is asked about, one that can't is the decimal sign.
 #[test]
 fn a_comma_that_may_group_is_asked_about() {
