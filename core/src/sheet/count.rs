@@ -37,6 +37,8 @@ pub struct Tile {
     pub taken: Count,
     pub good: Count,
     pub rejected: Count,
+    /// Of the good ones, those that were sorted as such.
+    pub sorted_good: Count,
 }
 
 /// Thickness, width, and length or the ends of its band.
@@ -126,6 +128,7 @@ pub fn tile(pile: &Pile) -> Tile {
         taken: pile.taken,
         good: pile.good(),
         rejected: pile.rejected(),
+        sorted_good: pile.sorted_good,
     }
 }
 

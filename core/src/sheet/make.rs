@@ -19,6 +19,7 @@ pub mod seek;
 pub mod shared;
 mod tiled;
 mod top;
+pub mod weighs;
 
 pub use anew::AlreadyCut;
 pub use buy::Boards;

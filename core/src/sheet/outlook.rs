@@ -1,5 +1,6 @@
 //! How many of a job or a design the wood gives, while it isn't sorted: the boards and parts of its plan, and what is known of their rejects.
 
+use super::make::cut::{Ticks, boards_cut_of};
 use super::make::{Ask, Given, Source, What, Which, WhyNot, given_of, is_used, sources};
 use super::plan::PlanSheet;
 use super::plan::wish::{Wanted, Wish};
@@ -210,34 +211,48 @@ pub struct Unsorted {
     pub n: Count,
     /// So many of them are good, four times in five.
     pub likely: Count,
+    /// The plan takes so many of the pile, and so many that may be taken are known to be good.
+    pub takes: Count,
+    pub sure: Count,
 }
 
-/// What a plan takes that is not sorted yet: of each pile it needs more of than is known to be good, with what the job has of it; of a plan that is used, of each of which
-/// jobs have more than was ever sorted as good. Bought boards were looked at.
+impl Unsorted {
+    /// How many are likely good of those that may be taken, with those that are known to be, and how many fewer than the plan takes; nothing
+    /// where they are enough.
+    pub fn lacking(&self) -> Option<[Count; 2]> {
+        let good = self.sure.saturating_add(self.likely);
+        (good < self.takes).then_some([good, self.takes.saturating_sub(good)])
+    }
+}
+
+/// What a plan takes that is not sorted yet, of what can be taken of each pile it needs more of than is known to be good, with what the job has of
+/// it. Of a plan that is used, by its `ticks`: of its boards that the job has and that are not cut, as many as jobs have more of the pile than was
+/// ever sorted as good. Bought boards were looked at.
 ///
 /// # Errors
 /// [`Refusal::OutOfRange`], [`Refusal::NotThere`].
-pub fn not_sorted(shop: &Shop, (given, sheet): (&Given, &PlanSheet), is_used: bool) -> Answer<Vec<Unsorted>> {
+pub fn not_sorted(shop: &Shop, (given, sheet): (&Given, &PlanSheet), ticks: Option<&Ticks>) -> Answer<Vec<Unsorted>> {
     let takes = |(place, source): (usize, &Source), needs: Count| {
         let haul = fold::haul(shop.book, source.pile.haul).filter(|haul| !haul.bought)?;
         let pile = haul.pile(source.pile.pile)?;
-        if is_used {
-            return Some(pile.unsorted()).filter(|n| 0 < *n && 0 < needs && pile.sorted_good < pile.used());
+        if let Some(ticks) = ticks {
+            let cut = boards_cut_of((given, sheet), ticks, place);
+            let has = pile.in_job(given.ask.job).min(needs).saturating_sub(cut);
+            return Some(pile.used().saturating_sub(pile.sorted_good).min(has)).filter(|n| 0 < *n);
         }
         let n = never_sorted(pile, source, given.own.get(place).copied().unwrap_or(0));
         (0 < n && source.n.saturating_sub(n) < needs).then_some(n)
     };
     // Where it lacks some, what is to be got counts every piece that lies there.
-    let needs = |place: usize| {
-        let used = sheet.used.iter().find(|used| used.source == place).map_or(0, |used| used.pieces);
-        if is_used || sheet.short.is_empty() { used } else { Count::MAX }
-    };
+    let used_of = |place: usize| sheet.used.iter().find(|used| used.source == place).map_or(0, |used| used.pieces);
+    let needs = |place: usize| if ticks.is_some() || sheet.short.is_empty() { used_of(place) } else { Count::MAX };
     let used = given.sources.iter().enumerate().filter(|(_, source)| source.bought.is_none());
     let all = used.filter_map(|(place, source)| Some((place, source, takes((place, source), needs(place))?))).listed();
     let hauls = if all.is_empty() { vec![] } else { fold::hauls(shop.book).listed() };
     let one = |(place, source, n): (usize, &Source, Count)| {
         let (haul, pile) = found(&hauls, source)?;
-        Ok(Unsorted { source: place, n, likely: good(&hauls, haul, (pile, n))?.quantile(1.0 - LIKELY) })
+        let (takes, sure) = (used_of(place), source.n.saturating_sub(n));
+        Ok(Unsorted { source: place, n, likely: good(&hauls, haul, (pile, n))?.quantile(1.0 - LIKELY), takes, sure })
     };
     all.into_iter().map(one).collect()
 }

@@ -132,6 +132,8 @@ pub struct GlueUp {
     /// How wide they are side by side, what each joint takes off both edges left out; and how wide the part is cut, with what is over.
     pub wide: Length,
     pub cut: Length,
+    /// Where strips of several woods lie side by side in it, how many are of each, the most first; else nothing.
+    pub woods: Vec<(i64, Option<String>)>,
 }
 
 /// The width that moves most, and how far.

@@ -80,7 +80,7 @@ pub fn pad<M: Clone + 'static>(point: impl Into<Sign>, press: impl Fn(Press) -> 
         Sign::Idle(sign) => key(sign).flag("disabled", true),
         Sign::None => el("span", ""),
     };
-    let hears = heard(&press);
+    let hears = heard(comma_groups(point), &press);
     el("div", PAD)
         .attr("role", "group")
         .attr("aria-label", words::PAD)
@@ -91,10 +91,20 @@ pub fn pad<M: Clone + 'static>(point: impl Into<Sign>, press: impl Fn(Press) -> 
         .kid(bare("key", press(Press::RubOut)).attr("aria-label", words::RUB_OUT).kid(glyph::rub_out()))
 }
 
-/// What each key of a keyboard says at the pad: either decimal sign is the pad's, of a whole figure too, where it is refused when it is read.
-fn heard<M>(press: impl Fn(Press) -> M) -> Vec<(String, M)> {
+/// Where the decimal sign is a point, a comma may group: it stays what it is, and 1,200 is asked about when it is read.
+fn comma_groups(sign: Sign) -> bool {
+    matches!(sign, Sign::Shown('.') | Sign::Idle('.'))
+}
+
+/// What each key of a keyboard says at the pad: either decimal sign is the pad's, but for a comma that may group; of a whole figure too, where it is
+/// refused when it is read.
+fn heard<M>(comma_groups: bool, press: impl Fn(Press) -> M) -> Vec<(String, M)> {
     let digits = (0..=9).map(|n: u8| (n.to_string(), press(Press::Digit(n))));
-    let sign = |sign: char| if matches!(sign, '.' | ',') { Press::Point } else { Press::Typed(sign) };
+    let sign = |sign: char| match sign {
+        '.' => Press::Point,
+        ',' if !comma_groups => Press::Point,
+        sign => Press::Typed(sign),
+    };
     let signs = SIGNS.iter().map(|of| (of.to_string(), press(sign(*of))));
     digits.chain(signs).chain([("Backspace".to_owned(), press(Press::RubOut))]).listed()
 }
@@ -148,6 +158,8 @@ mod tests {
         check("+", Some(Press::Typed('+')));
         check("/", Some(Press::Typed('/')));
         assert_eq!([says(Sign::Idle('.'), "."), says(Sign::None, ",")], [Some(Press::Point); 2], "of a whole figure");
+        // Where a point is the decimal sign 1,200 is no 1.2.
+        assert_eq!([".", ","].map(|key| says(Sign::Shown('.'), key)), [Some(Press::Point), Some(Press::Typed(','))]);
     }
 
     #[test]

@@ -15,11 +15,11 @@ use crate::parts::head::{Head, head};
 use crate::parts::key::{done_key, figure_key, key};
 use crate::parts::pad;
 use crate::view::{El, el};
-use crate::words::en::{common, count as words, pile, refusal};
+use crate::words::en::{common, count as words, pile, refusal, sort};
 use fivebar_core::ledger::fold;
 use fivebar_core::quantity::reading::Sign;
-use fivebar_core::quantity::{Decimal, Id, Listed, Money, Span, writing};
-use fivebar_core::sheet::count::CountSheet;
+use fivebar_core::quantity::{Count, Decimal, Id, Listed, Money, Span, writing};
+use fivebar_core::sheet::count::{CountSheet, Tile};
 
 fn say(tap: TripTap) -> Msg {
     Msg::Count(Tap::Trip(tap))
@@ -148,10 +148,19 @@ fn shares() -> El<Msg> {
     el("div", "").kid(el("p", "t14 i2").text(words::SHARE_UNDER)).kid(keys)
 }
 
+/// How many pieces a pile is of, and how many of them are sorted so far.
+fn pieces_sorted(tile: &Tile, seen: Seen<'_>) -> String {
+    let n = |n: Count| seen.speech.count(n);
+    let pieces = common::pieces(tile.taken, &n(tile.taken));
+    let rejected = (0 < tile.rejected).then(|| n(tile.rejected));
+    let is_sorted = 0 < tile.sorted_good || rejected.is_some();
+    if is_sorted { sort::so_far(&pieces, &n(tile.sorted_good), rejected.as_deref()) } else { pieces }
+}
+
 /// Which pile to sort, and the page of each.
 pub fn choose(sheet: &CountSheet, seen: Seen<'_>) -> Screen {
     let rows = sheet.tiles.iter().map(|tile| {
-        let pieces = common::pieces(tile.taken, &seen.speech.count(tile.taken));
+        let pieces = pieces_sorted(tile, seen);
         let size = Some(size(tile, sheet.units, seen.speech)).filter(|size| !size.is_empty());
         let under = size.map_or(pieces.clone(), |size| common::of_when(&pieces, &size));
         el("div", "ums")

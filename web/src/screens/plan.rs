@@ -11,6 +11,7 @@ mod joints;
 mod label;
 mod lacks;
 mod limits;
+mod mixed;
 mod nearly;
 mod over;
 mod picture;
@@ -26,6 +27,7 @@ mod told;
 mod uncut;
 mod wants;
 mod ways;
+mod weighs;
 
 use super::jobs::{pile_name, titled};
 use super::{Screen, Seen, undo};

@@ -6,7 +6,7 @@ use super::{Ask, Given, Source, Unfit, What, WhyNot, asked_parts, fitting_of, gi
 use crate::ledger::decide::Lying;
 use crate::ledger::fold::{Job, Part};
 use crate::ledger::kind::plan::DesignPart;
-use crate::quantity::{Count, Length, Listed};
+use crate::quantity::{Count, Key, Length, Listed};
 use crate::refusal::Answer;
 use crate::sheet::Shop;
 use crate::sheet::plan::figures::Figures;
@@ -51,8 +51,8 @@ impl AlreadyCut {
         }
         let (Wish::Parts(list) | Wish::Sticks(list)) = &given.ready.wish else { return };
         for (nth, part) in list.parts.iter().enumerate() {
-            let (whole, begun) = parts_cut(sheet, ticks, nth);
-            self.add_of(&given.ready.figures, part, (whole, begun));
+            let woods = woods_cut((given, sheet), ticks, nth);
+            self.add_of(&given.ready.figures, (part, &woods), parts_cut(sheet, ticks, nth));
         }
         self.strips = self.begun.iter().fold(0, |sum: Count, it| sum.saturating_add(it.strips));
         let sets = if given.cut.sets == 0 { Count::try_from(sheet.made).unwrap_or(0) } else { given.cut.sets };
@@ -60,13 +60,18 @@ impl AlreadyCut {
     }
 
     /// So many of a part that a plan cut, and those of which it cut some strips. The rest of a part makes it whole, or lacks less of it.
-    fn add_of(&mut self, figures: &Figures, part: &Wanted, (whole, begun): (i64, Vec<Vec<Length>>)) {
+    /// Each is of the wood that was cut of it; one of strips only where these are all of one.
+    fn add_of(&mut self, figures: &Figures, (part, woods): (&Wanted, &[(Option<Key>, i64)]), (whole, begun): (i64, Vec<Vec<Length>>)) {
         let [thickness, width, length] = part.size;
-        let wood = part.wood.as_deref().and_then(crate::quantity::Key::read);
+        let wood = if let [(wood, _)] = woods { wood.clone() } else { None };
         let one = DesignPart { name: part.name.clone(), n: 1, thickness, width: part.rest_of.unwrap_or(width), length, wood };
         if part.rest_of.is_some() {
             let rest = [width.plus(figures.allow[1]).unwrap_or(width)];
             (0..whole).for_each(|_| self.add_strips(&one, &rest, (width, figures)));
+        } else if woods.iter().fold(0_i64, |sum, (_, n)| sum.saturating_add(*n)) == whole {
+            for (wood, n) in woods {
+                self.add_part(&DesignPart { wood: wood.clone(), ..one.clone() }, Count::try_from(*n).unwrap_or(0));
+            }
         } else if 0 < whole {
             self.add_part(&one, Count::try_from(whole).unwrap_or(0));
         }
@@ -78,13 +83,14 @@ impl AlreadyCut {
         let is_it = |it: &Begun| is_same(&it.part, one) && it.lacks() == Some(lacks);
         let place = self.begun.iter().position(is_it);
         let it = place.map_or_else(|| Begun::none(one, figures), |place| self.begun.remove(place));
-        let it = strips.iter().fold(it, |it, width| it.with(*width, figures));
-        self.add_part(one, it.lacks().is_none().into());
+        let mut it = strips.iter().fold(it, |it, width| it.with(*width, figures));
+        it.part.wood = it.part.wood.filter(|wood| one.wood.as_ref() == Some(wood));
+        self.add_part(&it.part, it.lacks().is_none().into());
         self.begun.extend(Some(it).filter(|it| it.lacks().is_some()));
     }
 
     fn add_part(&mut self, one: &DesignPart, n: Count) {
-        match self.parts.iter_mut().find(|it| is_same(it, one)) {
+        match self.parts.iter_mut().find(|it| is_same(it, one) && it.wood == one.wood) {
             Some(it) => it.n = it.n.saturating_add(n),
             None => self.parts.push(DesignPart { n, ..one.clone() }),
         }
@@ -124,8 +130,9 @@ impl AlreadyCut {
             let asked = list.parts.iter().any(|it| it.name == part.name && it.size == [part.thickness, part.width, part.length]);
             asked || given.cut.parts.iter().any(|it| it.name == part.name)
         };
-        let now = self.parts.iter().filter(known).listed();
-        self.boards == given.cut.boards && now.len() == given.cut.parts.len() && now.iter().all(|part| given.cut.parts.contains(part))
+        let now = whatever_wood(self.parts.iter().filter(known));
+        let then = whatever_wood(given.cut.parts.iter());
+        self.boards == given.cut.boards && now.len() == then.len() && now.iter().all(|part| then.contains(part))
     }
 
     /// Of what the job has, boards that are cut are none to plan with.
@@ -138,6 +145,29 @@ impl AlreadyCut {
         all.retain(|source| 0 < source.n);
         all
     }
+}
+
+/// So many of each part, of whatever wood.
+fn whatever_wood<'a>(parts: impl Iterator<Item = &'a DesignPart>) -> Vec<DesignPart> {
+    let mut all = AlreadyCut::default();
+    parts.for_each(|part| all.add_part(&DesignPart { wood: None, ..part.clone() }, part.n));
+    all.parts
+}
+
+/// Pieces of one part that the ticked boards of a plan give, by their wood.
+fn woods_cut((given, sheet): (&Given, &PlanSheet), ticks: &Ticks, part: usize) -> Vec<(Option<Key>, i64)> {
+    let mut all: Vec<(Option<Key>, i64)> = vec![];
+    for (line, boards) in lines(sheet, ticks) {
+        let of_it = line.pieces.iter().filter(|cut| cut.part == Some(part));
+        let n = of_it.fold(0_i64, |sum, cut| sum.saturating_add(boards.saturating_mul(cut.n)));
+        let wood = given.sources.get(line.source).and_then(|source| source.pile.wood.clone());
+        match all.iter_mut().find(|(of, _)| *of == wood) {
+            Some((_, there)) => *there = there.saturating_add(n),
+            None if 0 < n => all.push((wood, n)),
+            None => (),
+        }
+    }
+    all
 }
 
 /// Parts of one place in the list that the ticked boards of a plan give, and the strips of those that lack others, part by part.

@@ -202,14 +202,16 @@ pub fn rows(sheet: &PlanSheet) -> impl Iterator<Item = &[Drawn]> {
 
 /// Boards of a pile that a plan has cut: those of its ticks, as strips where they were ripped first.
 pub fn boards_cut((given, sheet): (&Given, &PlanSheet), ticks: &Ticks, at: Lying) -> Count {
-    let of = |place: usize| {
-        let strips = lines(sheet, ticks).filter(|(line, _)| line.source == place).fold(0_i64, |sum, (_, n)| sum.saturating_add(n));
-        let ripped = given.ready.sources.get(place).map_or(1, |source| source.ripped.max(1));
-        let boards = strips.saturating_add(ripped).saturating_sub(1).checked_div(ripped).unwrap_or(strips);
-        Count::try_from(boards).unwrap_or(Count::MAX)
-    };
     let places = given.sources.iter().enumerate().filter(|(_, source)| source.which().0 == at).map(|(place, _)| place);
-    places.map(of).fold(0, Count::saturating_add)
+    places.map(|place| boards_cut_of((given, sheet), ticks, place)).fold(0, Count::saturating_add)
+}
+
+/// The same of one of its places, on the rack or in the job.
+pub fn boards_cut_of((given, sheet): (&Given, &PlanSheet), ticks: &Ticks, place: usize) -> Count {
+    let strips = lines(sheet, ticks).filter(|(line, _)| line.source == place).fold(0_i64, |sum, (_, n)| sum.saturating_add(n));
+    let ripped = given.ready.sources.get(place).map_or(1, |source| source.ripped.max(1));
+    let boards = strips.saturating_add(ripped).saturating_sub(1).checked_div(ripped).unwrap_or(strips);
+    Count::try_from(boards).unwrap_or(Count::MAX)
 }
 
 /// Of what goes back to the rack, in the same order, how many pieces are still on boards that are not cut. What ripping leaves is there with

@@ -5,7 +5,7 @@ use super::ready::Ready;
 use super::wish::Wish;
 use super::{GlueUp, Mark, Why};
 use crate::plan::Answered;
-use crate::plan::parts::plan::{Band, Board, First, Piece, Plan};
+use crate::plan::parts::plan::{Band, Board, First, Panel, Piece, Plan};
 use crate::plan::parts::problem::Problem;
 use crate::quantity::{Length, order_by_key};
 use crate::refusal::{Answer, Refusal};
@@ -181,13 +181,29 @@ fn glue_ups(ready: &Ready, (problem, plan): (&Problem, &Plan)) -> Answer<Vec<Glu
                 _ => strips.push((1, width)),
             }
         }
-        // Of which piles its strips are makes no other glue-up.
-        match all.iter_mut().find(|own: &&mut GlueUp| (own.part, &own.strips) == (panel.part, &strips)) {
+        let woods = woods(ready, panel);
+        // Of which piles its strips are makes no other glue-up, of which woods does.
+        match all.iter_mut().find(|own: &&mut GlueUp| (own.part, &own.strips, &own.woods) == (panel.part, &strips, &woods)) {
             Some(own) => own.n = own.n.saturating_add(panel.times),
-            None => all.push(GlueUp { part: panel.part, n: panel.times, strips, wide, cut }),
+            None => all.push(GlueUp { part: panel.part, n: panel.times, strips, wide, cut, woods }),
         }
     }
     Ok(all)
+}
+
+/// How many strips of a glue-up are of each wood, where they are of several.
+fn woods(ready: &Ready, panel: &Panel) -> Vec<(i64, Option<String>)> {
+    let mut all: Vec<(i64, Option<String>)> = vec![];
+    for strip in &panel.strips {
+        let wood = ready.sources.get(strip.pile).and_then(|source| source.stack.wood.clone());
+        match all.iter_mut().find(|(_, own)| *own == wood) {
+            Some((n, _)) => *n = n.saturating_add(1),
+            None => all.push((1, wood)),
+        }
+    }
+    order_by_key(&mut all, |(n, _)| std::cmp::Reverse(*n));
+    all.retain(|(n, _)| usize::try_from(*n).is_ok_and(|n| n < panel.strips.len()));
+    all
 }
 
 /// From which piles a part is cut, by the widths of its pieces.

@@ -77,7 +77,7 @@ fn the_room_of_a_job_says_how_many_the_wood_gives() {
     shows(
         &app,
         &[
-            "played through 1000 times with a guess, as nothing was sorted yet: one in four rejected.",
+            "played through 1000 times with a guess, as nothing like these piles was sorted yet: one in four rejected.",
             "in 95 of 100 times, give or take 0.7",
             "If every piece is good: 7.",
         ],
@@ -87,7 +87,7 @@ fn the_room_of_a_job_says_how_many_the_wood_gives() {
     let both = format!("{cherry}# --- all of it is sorted");
     for (lines, by) in [
         ("# --- all of it is sorted", "with the rejects met so far. Sure"),
-        (&both, "met so far, and a guess where nothing was sorted yet"),
+        (&both, "met so far, and a guess for piles of which nothing like them was sorted yet"),
     ] {
         let story = STORY.replace("# --- all of it is sorted", lines);
         let mut app = app_of_story(story.split("# --- all of it is sorted").next().unwrap(), Place::Jobs);

@@ -25,8 +25,10 @@ mod shared;
 mod sticks;
 mod told;
 mod top_first;
+mod trims;
 mod uncut;
 mod ways;
+mod weighs;
 
 use super::*;
 use crate::app::jobs::Tap as Jobs;

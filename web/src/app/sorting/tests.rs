@@ -66,6 +66,20 @@ fn never_more_than_are_left_are_sorted() {
     assert!(after(&mut app, [back]).contains("All sorted"), "back to where it is sorted");
 }
 
+/// The list of piles says of each how far it is sorted.
+#[test]
+fn the_list_says_what_of_each_pile_is_sorted() {
+    let mut app = sorting();
+    let list = |app: &mut App, taps: &[Msg]| after(app, taps.iter().cloned().chain([tap(Tap::Close), tap(Tap::Choose)]));
+    let shown = list(&mut app, &[]);
+    assert!(shown.contains("12 pieces") && !shown.contains("rejected"), "{shown}");
+    let first = sheet(&app).unwrap().tiles[0].pile;
+    let shown = list(&mut app, &[tap(Tap::SortPile(first)), say(SortTap::Arm(5)), tap(Tap::Good)]);
+    assert!(shown.contains("12 pieces, 5 good, none rejected"), "{shown}");
+    let shown = list(&mut app, &[tap(Tap::SortPile(first)), tap(Tap::Reject(why("twist")))]);
+    assert!(shown.contains("12 pieces, 5 good, 1 rejected"), "{shown}");
+}
+
 /// After the last piece a tap on a reason is a slip: what was good stays good, and it is said why.
 #[test]
 fn a_good_piece_is_never_rejected_by_a_slip() {

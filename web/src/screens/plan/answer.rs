@@ -4,8 +4,8 @@ use super::super::count::saved_fact;
 use super::super::slots::no;
 use super::super::{Screen, Seen, undo};
 use super::{
-    anew, ends, joints, lacks, limits, nearly, over, picture, question, reckoned, saw, say, seek, side, since, sizes, told, uncut, wants,
-    ways,
+    anew, ends, joints, lacks, limits, mixed, nearly, over, picture, question, reckoned, saw, say, seek, side, since, sizes, told, uncut,
+    wants, ways,
 };
 use crate::app::plan::{Found, Since, Stands, Tap, refused, since as since_then, still_to_buy, was_used};
 use crate::app::{App, Msg};
@@ -18,7 +18,6 @@ use crate::view::{El, el};
 use crate::words::en::{changed, common, plan as words, told as told_words, yard};
 use fivebar_core::ledger::kind::plan::Shape;
 use fivebar_core::sheet::job::JobSheet;
-use fivebar_core::sheet::make::begun::of_all;
 use fivebar_core::sheet::make::buy::not_bought;
 use fivebar_core::sheet::make::{Field, Given, Top, What};
 use fivebar_core::sheet::plan::PlanSheet;
@@ -121,7 +120,7 @@ fn plan(job: &JobSheet, (given, found): (&Given, &Found), (app, since): (&App, &
     shown.extend(if since.taken { None } else { wants::beyond_the_job(given, seen) }.map(|line| el("p", "w7").text(line)));
     shown.extend(since::notes(given, since));
     shown.extend(since::missing(given));
-    shown.extend(if job.ended.is_some() { None } else { reckoned::unsorted((given, sheet), since.taken, app, seen) });
+    shown.extend(if job.ended.is_some() { vec![] } else { reckoned::unsorted((given, sheet), since.taken, app, seen) });
     shown.extend(wants::buy(given, sheet, (app, seen)).into_iter().map(|line| worded("p", "w7", line)));
     shown.extend(wants::nearly(given, app, seen));
     shown.extend(if since.taken { None } else { joints::nearer(given, sheet, seen) });
@@ -174,8 +173,11 @@ fn details(given: &Given, found: &Found, (app, since): (&App, &Since), seen: See
     } else {
         nearly::a_row_less(given, sheet, seen).into_iter().chain(nearly::left_out(given, &since.left_out, (app, seen))).collect()
     };
-    let over =
-        if taken { vec![] } else { limits::wide_sticks(given, sheet).into_iter().chain(over::choices(given, sheet, seen)).collect() };
+    let over = if taken {
+        vec![]
+    } else {
+        [nearly::trimmed(given, sheet, seen), limits::wide_sticks(given, sheet), over::choices(given, sheet, seen)].concat()
+    };
     let others = if taken { vec![] } else { ways::others(given, (app, seen)) };
     let buys = !taken && !sheet.short.is_empty() && !is_made_before(given, sheet, app);
     let buys = buys.then(|| key("key soft h56 wide no-print", words::ADD_BOARDS, words::ADD_BOARDS_UNDER, say(Tap::Buy)));
@@ -189,7 +191,7 @@ fn details(given: &Given, found: &Found, (app, since): (&App, &Since), seen: See
     .flatten();
     let nearly: Vec<El<Msg>> = proven.chain(nearly).map(|line| worded("p", "", line)).collect();
     let nearly = (!nearly.is_empty()).then(|| el("section", "t14 sums").kids(nearly));
-    let glued = over::glued(given, sheet, seen);
+    let glued = over::glued(given, sheet, seen).into_iter().chain(mixed::told(given, sheet, taken, app));
     more.chain(buys).chain(glued).chain(over).chain(nearly).chain(others).collect()
 }
 
@@ -225,17 +227,17 @@ pub fn long(given: &Given, piece: &fivebar_core::sheet::plan::Drawn) -> fivebar_
 fn below(given: &Given, found: &Found, (app, since): (&App, &Since), seen: Seen<'_>) -> Vec<El<Msg>> {
     let sheet = &found.sheet;
     if sheet.made == 0 {
-        return if since.taken { vec![] } else { since::left_out(given, found, (app, seen)) };
+        let left_out = if since.taken { vec![] } else { since::left_out(given, found, (app, seen)) };
+        return reckoned::figures(given, seen).into_iter().chain(left_out).collect();
     }
     let mut shown: Vec<El<Msg>> = since::of_before(since).into_iter().chain(saw::list((given, sheet), since.taken, app, seen)).collect();
-    shown.extend(sizes::finish(given, sheet, seen));
+    shown.extend(sizes::finish(given, sheet, (app, seen)));
     shown.extend(if since.taken { details(given, found, (app, since), seen) } else { vec![] });
-    let whole = anew::whole(given, sheet, app).map(|all| of_all(given, sheet, all));
     let lines = [told::used(given, sheet, seen)]
         .into_iter()
         .chain(told::shortest(given, sheet, seen))
         .chain(told::waste(given, sheet, seen))
-        .chain(told::figures(given, whole.as_ref().unwrap_or(sheet), seen));
+        .chain(told::figures(given, sheet, (app, seen)));
     shown.push(el("section", "t14 i2 sums").kids(lines.map(|line| worded("p", "", line))));
     shown.extend(reckoned::figures(given, seen));
     if !since.taken {

@@ -2,11 +2,14 @@
 
 use super::super::Seen;
 use super::saw::number;
-use super::{piles, side, source_name, told_apart};
-use crate::app::App;
+use super::wants::letter;
+use super::{ends, piles, side, source_name, told, told_apart};
+use crate::app::{App, Msg};
+use crate::parts::fraction::worded;
+use crate::view::{El, el};
 use crate::words::en::{changed as changed_words, plan, told as words};
 use fivebar_core::quantity::{Length, begin_large, begin_small};
-use fivebar_core::sheet::make::near::narrower;
+use fivebar_core::sheet::make::near::{narrower, trimmed as trimmed_near};
 use fivebar_core::sheet::make::{Field, Given, Source, Unfit, What};
 use fivebar_core::sheet::plan::wish::Wish;
 use fivebar_core::sheet::plan::{Laid, PlanSheet, Why};
@@ -92,6 +95,18 @@ pub fn a_row_less(given: &Given, sheet: &PlanSheet, seen: Seen<'_>) -> Option<St
     let near = narrower(given).filter(|near| near.rows < sheet.made)?;
     let length = |length: Length| side(length, given.units, seen);
     Some(words::narrower(&length(near.by), &length(near.width), (&number(near.rows, seen), near.rows == 1)))
+}
+
+/// The part of which a stick gives one fewer for its trims alone, with the way to what comes off its ends.
+pub fn trimmed(given: &Given, sheet: &PlanSheet, seen: Seen<'_>) -> Vec<El<Msg>> {
+    let Some(near) = trimmed_near(given, sheet).filter(|near| 1 < near.pieces) else { return vec![] };
+    let length = |length: Length| side(length, given.units, seen);
+    let [n, gives] = [near.pieces, near.pieces.saturating_sub(1)].map(|n| number(n, seen));
+    let part = begin_small(&told::part(given, near.part));
+    let sizes = [near.each, near.needs, near.long].map(length);
+    let said = words::trims_decide([&n, &gives], &part, [&sizes[0], &sizes[1], &sizes[2]], letter(given, near.source));
+    let way = plan::SAW_FIGURES.get(2).map(|name| ends::to_saw(name, given.ready.figures.end_trim, (given.units, seen)));
+    std::iter::once(worded("p", "w7", said)).chain(way.map(|way| el("div", "no-print").kid(way))).collect()
 }
 
 /// The piles on the rack that do not fit, and why.

@@ -17,10 +17,14 @@ use fivebar_core::ledger::kind::plan::Shape;
 use fivebar_core::quantity::{Count, Id, Listed};
 use fivebar_core::refusal::Refusal;
 use fivebar_core::sheet::job::JobSheet;
+use fivebar_core::sheet::plan::wish::Wish;
 
 /// What is asked, and the ways there are: each with what becomes of the wood.
 struct Asked {
+    /// What is asked; where there is no choice, what there is.
     said: String,
+    /// What else is to be known for it, each a line.
+    more: Vec<String>,
     /// None where a plan of the rest has the wood that is not cut.
     stays: Option<(&'static str, &'static str)>,
     /// None where all is cut.
@@ -43,7 +47,8 @@ pub fn screen(sheet: &JobSheet, since: &Since, app: &App, seen: Seen<'_>) -> Opt
     let keys = stay.into_iter().chain(asked.goes.map(|(name, under)| key("key h56 wide", name, under, say(goes))));
     let to_saw = app.jobs.open.zip(asked.ticked).map(|(job, plan)| Tap::SawOf(job, plan));
     let to_saw = to_saw.map(|tap| key("key soft h56 wide", words::TO_THE_SAW, words::TAKE_TICK_OFF, say(tap)));
-    let main = el("main", "scr").kid(el("p", "w8").attr("role", "alert").text(asked.said)).kids(keys).kids(to_saw);
+    let more = asked.more.into_iter().map(|line| el("p", "").text(line));
+    let main = el("main", "scr").kid(el("p", "w8").attr("role", "alert").text(asked.said)).kids(more).kids(keys).kids(to_saw);
     // Where it can't go back for what others have of it, these are named.
     let has = |(job, n): (String, Count)| el("p", "w7").text(words::has_of_its_leftovers(&job, &pieces(n, seen)));
     let rests = refused(app).filter(|why| matches!(why, Refusal::OfPile { why, .. } if matches!(**why, Refusal::PiecesRestOnIt { .. })));
@@ -60,9 +65,6 @@ fn pieces(n: Count, seen: Seen<'_>) -> String {
 /// Whether the wood of the plan before stays in the job.
 fn instead(before: Before, app: &App, seen: Seen<'_>) -> Asked {
     let of_own = before.pieces == 0;
-    let asked = if of_own { words::does_it_stay(&pieces(before.own, seen)) } else { words::do_they_stay(&pieces(before.pieces, seen)) };
-    let asked = if before.others { format!("{asked} {}", words::OTHERS_STAY) } else { asked };
-    let said = std::iter::once(asked).chain(shared(app, !of_own)).listed().join(" ");
     let stays = if of_own { (words::IT_STAYS, words::IT_STAYS_UNDER) } else { (words::THEY_STAY, words::THEY_STAY_UNDER) };
     let goes = if of_own { (words::GOES, words::GOES_UNDER) } else { (words::PUT_BACK, words::PUT_BACK_UNDER) };
     let back = uncut((before.cut, before.back), goes, seen);
@@ -72,8 +74,13 @@ fn instead(before: Before, app: &App, seen: Seen<'_>) -> Asked {
     let is_rest = goes.is_some() && app.plan.given.as_ref().is_some_and(|given| !given.cut.parts.is_empty());
     let short = short_if_they_stay(app).filter(|_| !is_rest).map(|short| too_few(short, app, seen));
     let stays = (!is_rest && short.is_none()).then_some(stays);
-    let said = std::iter::once(cut(before.cut, (said, words::THEN_PLAN), seen)).chain(short).listed().join(" ");
-    Asked { said, stays, goes, ways: [Tap::UseAnd(true), Tap::UseAnd(false)], ticked: before.ticked }
+    let has = if of_own { words::plan_of_own(&pieces(before.own, seen)) } else { words::has_by_plan_before(&pieces(before.pieces, seen)) };
+    let asks = stays.map(|_| if of_own { words::DOES_IT_STAY } else { words::DO_THEY_STAY });
+    let others = before.others.then_some(words::OTHERS_STAY);
+    let said = std::iter::once(has.as_str()).chain(asks).chain(others).listed().join(" ");
+    let (said, wrong) = cut(before.cut, (said, words::THEN_PLAN), seen);
+    let more = short.into_iter().chain(shared(app, stays.is_some(), !of_own)).chain(wrong).listed();
+    Asked { said, more, stays, goes, ways: [Tap::UseAnd(true), Tap::UseAnd(false)], ticked: before.ticked }
 }
 
 /// Why they can't stay: the pile, what the plan takes of it, and what lies there.
@@ -86,16 +93,24 @@ fn too_few((place, takes, there): (usize, Count, Count), app: &App, seen: Seen<'
 fn drop_it(dropped: &Dropping, app: &App, seen: Seen<'_>) -> Asked {
     let again = in_use_again(app, dropped).map(|n| words::in_use_again(&pieces(n, seen)));
     let asked = std::iter::once(words::drops(&pieces(dropped.pieces, seen))).chain(again).listed().join(" ");
-    let said = cut(dropped.cut, (asked, words::THEN_DROP), seen);
+    let (said, wrong) = cut(dropped.cut, (asked, words::THEN_DROP), seen);
+    let more = wrong.into_iter().listed();
     let ticked = (0 < dropped.cut).then_some(dropped.plan);
     let back = dropped.uncut.as_ref().map_or(dropped.pieces, |it| it.back.iter().map(|(_, n)| *n).fold(0, Count::saturating_add));
     let goes = uncut((dropped.cut, back), (words::PUT_BACK, words::DROP_BACK_UNDER), seen);
-    Asked { said, stays: Some((words::THEY_STAY, words::DROP_STAYS_UNDER)), goes, ways: [Tap::DropAnd(true), Tap::DropAnd(false)], ticked }
+    Asked {
+        said,
+        more,
+        stays: Some((words::THEY_STAY, words::DROP_STAYS_UNDER)),
+        goes,
+        ways: [Tap::DropAnd(true), Tap::DropAnd(false)],
+        ticked,
+    }
 }
 
-/// That boards are ticked as cut goes first, and what to do where a tick is wrong.
-fn cut(n: Count, (asked, then): (String, &str), seen: Seen<'_>) -> String {
-    if n == 0 { asked } else { words::is_cut(&seen.speech.count(n), n == 1, (&asked, then)) }
+/// That boards are ticked as cut goes first; and what to do where a tick is wrong.
+fn cut(n: Count, (asked, then): (String, &str), seen: Seen<'_>) -> (String, Option<String>) {
+    if n == 0 { (asked, None) } else { (words::is_cut(&seen.speech.count(n), n == 1, &asked), Some(words::wrong_tick(then))) }
 }
 
 /// All of it goes back, or where boards are cut the others; nothing where all are.
@@ -111,12 +126,23 @@ fn cut_stay(cut: Count, under: &str, seen: Seen<'_>) -> String {
     if cut == 0 { under.to_owned() } else { words::cut_stay(&seen.speech.count(cut), cut == 1) }
 }
 
-/// What both plans make, and what only the one before does.
-fn shared(app: &App, goes_back: bool) -> Vec<String> {
+/// What both plans make, where they may both stand; and what only the one before does.
+fn shared(app: &App, may_stay: bool, goes_back: bool) -> Option<String> {
     let told = in_both_of(app);
     let whole = if app.plan.draft.shape == Some(Shape::Field) { words::THE_FIELD } else { words::THE_TOP };
     let names = |all: Vec<String>| all.iter().map(|name| if name.is_empty() { whole.to_owned() } else { named(name) }).listed();
-    let (both, alone) = (names(told.both), names(told.alone));
+    let both = names(told.both.into_iter().filter(|name| may_stay && is_planned(app, name)).collect());
+    let alone = names(told.alone);
     let both = (!both.is_empty()).then(|| words::both_make(&both));
-    both.into_iter().chain((!alone.is_empty()).then(|| words::made_alone(&alone, goes_back))).listed()
+    let alone = (!alone.is_empty()).then(|| words::made_alone(&alone, goes_back));
+    let all = both.into_iter().chain(alone).listed();
+    (!all.is_empty()).then(|| all.join(" "))
+}
+
+/// Whether the plan in hand makes a part: not one of which all are cut already.
+fn is_planned(app: &App, name: &str) -> bool {
+    match app.plan.given.as_ref().map(|given| &given.ready.wish) {
+        Some(Wish::Parts(list) | Wish::Sticks(list)) => list.parts.iter().any(|part| part.name == name),
+        _ => true,
+    }
 }

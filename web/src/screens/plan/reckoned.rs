@@ -7,7 +7,7 @@ use crate::parts::fraction::worded;
 use crate::parts::key::key;
 use crate::view::{El, el};
 use crate::words::en::{common, plan, reckoned as words};
-use fivebar_core::quantity::{Length, Listed};
+use fivebar_core::quantity::{Count, Length, Listed};
 use fivebar_core::sheet::make::cut::lines_left;
 use fivebar_core::sheet::make::{Given, bears, places};
 use fivebar_core::sheet::outlook::{Unsorted, not_sorted};
@@ -25,17 +25,26 @@ pub fn figures(given: &Given, seen: Seen<'_>) -> [El<Msg>; 2] {
     [worded("p", "t14 print-only", said), way]
 }
 
-/// That pieces it takes are not sorted yet, and how many of them are likely good; of a plan that is used until all of it is cut.
-pub fn unsorted((given, sheet): (&Given, &PlanSheet), is_used: bool, app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
+/// That pieces it takes are not sorted yet, and how many of them are likely good; of a plan that is used, of its boards that are not cut.
+/// Before that, where it takes more than are likely good.
+pub fn unsorted((given, sheet): (&Given, &PlanSheet), is_used: bool, app: &App, seen: Seen<'_>) -> Vec<El<Msg>> {
     if is_used && lines_left(sheet, &app.plan.ticked) == 0 {
-        return None;
+        return vec![];
     }
-    let all = not_sorted(&app.shelf().shop(seen.now.at), (given, sheet), is_used).ok().filter(|all| !all.is_empty())?;
-    let one = |it: &Unsorted| {
-        let letter = given.ready.sources.get(it.source).map_or("", |source| source.letter.as_str());
-        words::likely_good(letter, &seen.speech.count(it.likely), &seen.speech.count(it.n))
+    let ticks = is_used.then_some(&app.plan.ticked);
+    let all = not_sorted(&app.shelf().shop(seen.now.at), (given, sheet), ticks).unwrap_or_default();
+    if all.is_empty() {
+        return vec![];
+    }
+    let letter = |it: &Unsorted| given.ready.sources.get(it.source).map_or("", |source| source.letter.as_str());
+    let n = |n: Count| seen.speech.count(n);
+    let one = |it: &Unsorted| words::likely_good(letter(it), &n(it.likely), &n(it.n));
+    let more = |it: &Unsorted| {
+        let [good, lacking] = it.lacking().filter(|_| !is_used)?.map(n);
+        Some(words::takes_more_than_likely(letter(it), &n(it.takes), [&good, &lacking]))
     };
     let counted = if is_used || sheet.short.is_empty() { "" } else { words::ALL_AS_GOOD };
     let said = format!("{} {counted}", words::not_sorted(&all.iter().map(one).listed()));
-    Some(worded("p", "notice", said.trim_end().to_owned()))
+    let more = all.iter().filter_map(more).map(|line| worded("p", "w7", line)).listed();
+    std::iter::once(worded("p", "notice", said.trim_end().to_owned())).chain(more).listed()
 }

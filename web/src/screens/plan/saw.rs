@@ -11,7 +11,7 @@ use crate::parts::seg::{Seg, seg};
 use crate::view::{El, el};
 use crate::words::en::{changed, common, plan as words, signs as rowed, tiles as tile_words, told as sized_words};
 use fivebar_core::ledger::kind::plan::Shape;
-use fivebar_core::quantity::{Decimal, Units, begin_small};
+use fivebar_core::quantity::{Decimal, Length, Units, begin_small};
 use fivebar_core::sheet::make::Given;
 use fivebar_core::sheet::make::cut::{Ticks, boards, rows};
 use fivebar_core::sheet::plan::tiles::over;
@@ -189,13 +189,14 @@ fn cut(line: &CutLine, given: &Given, seen: Seen<'_>) -> String {
     if line.n == 1 { pieces } else { words::alike(cut_as(given), &number(line.n, seen), &pieces) }
 }
 
-/// "3 boards: 4 tiles of 160 from each, 31 over", where a tile length was asked.
+/// "3 boards: 4 tiles of 160 from each, 31 mm of each left", where a tile length was asked.
 fn tiles(line: &CutLine, one: &Cut, given: &Given, seen: Seen<'_>) -> Option<String> {
     let source = given.ready.sources.get(line.source).filter(|_| given.ready.is_of_tiles())?;
     let over = over(source.size[2], (one.size[0], one.n), &given.ready.figures)?;
-    let [length, over] = [one.size[0], over].map(|it| seen.speech.length(it, given.units));
+    let length = seen.speech.length(one.size[0], given.units);
+    let left = (Length::ZERO < over).then(|| super::side(over, given.units, seen));
     let boards = (line.n != 1).then(|| number(line.n, seen));
-    Some(tile_words::from_each(boards.as_deref(), (&number(one.n, seen), one.n == 1), [&length, &over]))
+    Some(tile_words::from_each(boards.as_deref(), (&number(one.n, seen), one.n == 1), &length, left.as_deref()))
 }
 
 /// No more is off than what is trimmed of ends.

@@ -2,7 +2,7 @@
 
 use super::super::Seen;
 use super::saw::number;
-use super::{anew, side, told};
+use super::{anew, mixed, side, told};
 use crate::app::{App, Msg};
 use crate::parts::fraction::worded;
 use crate::view::{El, el};
@@ -78,23 +78,24 @@ pub fn written(size: [Length; 3], given: &Given, seen: Seen<'_>) -> String {
 }
 
 /// After the saw: which strips are glued side by side, and the sizes that parts are finished to.
-pub fn finish(given: &Given, sheet: &PlanSheet, seen: Seen<'_>) -> Vec<El<Msg>> {
+pub fn finish(given: &Given, sheet: &PlanSheet, (app, seen): (&App, Seen<'_>)) -> Vec<El<Msg>> {
     let Wish::Parts(parts) = &given.ready.wish else { return vec![] };
     let title = words::finish_title(!sheet.glue_ups.is_empty(), common::length_unit(given.units));
-    let glued = sheet.glue_ups.iter().map(|one| begin_large(&glue_up(one, given, seen)) + ".");
+    let glued = sheet.glue_ups.iter().map(|one| begin_large(&glue_up(one, given, (app, seen))) + ".");
     let parts = (0..).zip(&parts.parts).map(|(nth, part)| finish_to((nth, part), sheet.made, given, seen));
     let lines = glued.chain(parts).map(|line| worded("p", "", line));
     vec![el("h2", "ink1 t17").text(title), el("section", "t14 sums sizes").kids(lines)]
 }
 
-fn glue_up(one: &GlueUp, given: &Given, seen: Seen<'_>) -> String {
+fn glue_up(one: &GlueUp, given: &Given, (app, seen): (&App, Seen<'_>)) -> String {
     let strips = one.strips.iter().map(|(n, wide)| words::strips(&number(*n, seen), &seen.speech.length(*wide, given.units)));
     let n = (1 < one.n).then(|| number(one.n, seen));
     let glue = words::glue_up(n.as_deref(), &told::part(given, one.part), &strips.collect::<Vec<_>>());
     // What shows on no tape is not said.
     let [wide, cut] = [one.wide, one.cut].map(|width| seen.speech.length(width, given.units));
     let is_rest = rest_of(given, one.part).is_some();
-    if !is_rest && one.cut < one.wide && wide != cut { words::then_saw(&glue, &wide, &cut) } else { glue }
+    let glue = if !is_rest && one.cut < one.wide && wide != cut { words::then_saw(&glue, &wide, &cut) } else { glue };
+    if one.woods.is_empty() { glue } else { words::of_woods(&glue, &mixed::strips(one, (app, seen))) }
 }
 
 fn finish_to((nth, part): (usize, &Wanted), made: i64, given: &Given, seen: Seen<'_>) -> String {

@@ -2,14 +2,14 @@
 
 use super::super::Seen;
 use super::saw::number;
-use super::{anew, limits, nearly, percent, side, uncut, wants, ways};
+use super::{anew, limits, nearly, percent, side, uncut, wants, ways, weighs};
 use crate::app::App;
 use crate::app::plan::{Found, Plan, Stands, fields_tried};
 use crate::words::en::{common, plan as words, tiles, told};
 use fivebar_core::ledger::kind::plan::Shape;
 use fivebar_core::plan::field::problem::Pattern;
 use fivebar_core::plan::{Asked, Sense};
-use fivebar_core::quantity::{Decimal, Length, Listed, Mass, Units, Volume, half_up};
+use fivebar_core::quantity::{Decimal, Length, Listed, Units, Volume, half_up};
 use fivebar_core::sheet::make::buy::Kinds;
 use fivebar_core::sheet::make::{Given, Source, What};
 use fivebar_core::sheet::plan::wish::Wish;
@@ -19,7 +19,7 @@ fn whole(n: i128, seen: Seen<'_>) -> String {
     seen.speech.number(Decimal::try_from_i128_with_scale(n, 0).unwrap_or_default(), 0, 0)
 }
 
-fn tenth(n: f64, seen: Seen<'_>) -> String {
+pub fn tenth(n: f64, seen: Seen<'_>) -> String {
     seen.speech.number(half_up(Decimal::try_from(n).unwrap_or_default(), 2), 0, 2)
 }
 
@@ -404,11 +404,10 @@ fn is_trimmed(given: &Given) -> bool {
     all.into_iter().any(|trim| Length::ZERO < trim)
 }
 
-/// Cuts, glue, weight, movement.
-pub fn figures(given: &Given, sheet: &PlanSheet, seen: Seen<'_>) -> Vec<String> {
-    let glued = 0.0 < sheet.glue.area;
-    let weight = (Mass::ZERO < sheet.weight)
-        .then(|| words::weighs(&seen.speech.mass(sheet.weight, given.units), common::mass_unit(given.units), sheet.weight_guessed));
+/// Cuts, glue, weight, movement; glue and weight with what is cut of it before, as far as they are known.
+pub fn figures(given: &Given, sheet: &PlanSheet, (app, seen): (&App, Seen<'_>)) -> Vec<String> {
+    let all = weighs::all(given, sheet, app);
+    let sheet = &all.sheet;
     let moves = sheet.moves.map(|it| {
         let [width, most] = [it.width, it.moves.most].map(|length| crate::screens::workshop::movement_written(length, given.units, seen));
         match (it.part, sheet.laid.map(|laid| laid.pattern)) {
@@ -421,8 +420,8 @@ pub fn figures(given: &Given, sheet: &PlanSheet, seen: Seen<'_>) -> Vec<String> 
     });
     [
         Some(words::saw_cuts(&number(sheet.cuts, seen), sheet.cuts == 1, is_trimmed(given))),
-        glued.then(|| glue(given, sheet, seen)),
-        weight,
+        weighs::glue(given, &all, seen),
+        weighs::weight(given, &all, seen),
         moves,
     ]
     .into_iter()
@@ -437,21 +436,6 @@ fn moves_by_side(given: &Given, sheet: &PlanSheet, seen: Seen<'_>) -> String {
         told::side_moves(*side == 0, &most, &width)
     };
     told::moves_in_all(&sheet.moves_by_side.iter().map(one).listed())
-}
-
-/// Square feet of a square metre, and millilitres of a fluid ounce.
-const SQUARE_FEET: f64 = 10.763_910_4;
-const FLUID_OUNCE: f64 = 29.573_529_6;
-
-fn glue(given: &Given, sheet: &PlanSheet, seen: Seen<'_>) -> String {
-    let glue = &sheet.glue;
-    match given.units {
-        Units::Metric => words::glue(&tenth(glue.area, seen), &number(glue.grams, seen), &number(glue.millilitres(), seen)),
-        Units::Inch => {
-            let ounces = (glue.millilitres() as f64 / FLUID_OUNCE * 10.0).ceil() / 10.0;
-            words::glue_in_ounces(&tenth(glue.area * SQUARE_FEET, seen), &tenth(ounces, seen))
-        }
-    }
 }
 
 pub fn is_top(given: &Given) -> bool {

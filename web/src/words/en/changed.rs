@@ -319,20 +319,25 @@ pub fn takes_in_place(takes: &str) -> String {
 }
 
 /// "The plan before is of 8 pieces the job had already. Does it stay?"
-pub fn does_it_stay(pieces: &str) -> String {
-    format!("The plan before is of {pieces} the job had already. Does it stay?")
+pub fn plan_of_own(pieces: &str) -> String {
+    format!("The plan before is of {pieces} the job had already.")
 }
+
+pub const DOES_IT_STAY: &str = "Does it stay?";
 
 pub const IT_STAYS: &str = "It stays";
 pub const IT_STAYS_UNDER: &str = "it is cut, or for something else of it";
 pub const GOES: &str = "Take it back";
 pub const GOES_UNDER: &str = "with what it left on the rack";
 
-/// "4 boards are ticked as cut. The job has 9 pieces by the plan before. Do they stay? If a tick is wrong, take it off at the saw, then plan
-/// again."
-pub fn is_cut(n: &str, one: bool, (asked, then): (&str, &str)) -> String {
-    let told = if one { format!("{n} board is ticked as cut.") } else { format!("{n} boards are ticked as cut.") };
-    format!("{told} {asked} If a tick is wrong, take it off at the saw, then {then}.")
+/// "4 boards are ticked as cut. The job has 9 pieces by the plan before. Do they stay?"
+pub fn is_cut(n: &str, one: bool, asked: &str) -> String {
+    if one { format!("{n} board is ticked as cut. {asked}") } else { format!("{n} boards are ticked as cut. {asked}") }
+}
+
+/// "If a tick is wrong, take it off at the saw, then plan again."
+pub fn wrong_tick(then: &str) -> String {
+    format!("If a tick is wrong, take it off at the saw, then {then}.")
 }
 
 /// "Put back, the plan before it is in use again, with its 4 pieces."
@@ -363,9 +368,11 @@ pub fn boards_cut_of(n: &str, line: &str) -> String {
 pub const WHAT_OF_ITS_WOOD: &str = "What becomes of its wood?";
 
 /// "The job has 9 pieces by the plan before. Do they stay?"
-pub fn do_they_stay(pieces: &str) -> String {
-    format!("The job has {pieces} by the plan before. Do they stay?")
+pub fn has_by_plan_before(pieces: &str) -> String {
+    format!("The job has {pieces} by the plan before.")
 }
+
+pub const DO_THEY_STAY: &str = "Do they stay?";
 
 /// "The job has 9 pieces by the plan before. Do they stay? What it has by other plans stays."
 pub const OTHERS_STAY: &str = "What it has by other plans stays.";

@@ -87,8 +87,10 @@ pub fn found((all, most): (i64, i64), written: [&str; 2]) -> String {
 pub fn how(draws: &str, rejects: Rejects, off: &str, all: &str) -> [String; 2] {
     let by = match rejects {
         Rejects::Met => "the rejects met so far",
-        Rejects::PartlyGuessed => "the rejects met so far, and a guess where nothing was sorted yet: one in four rejected",
-        Rejects::Guessed => "a guess, as nothing was sorted yet: one in four rejected",
+        Rejects::PartlyGuessed => {
+            "the rejects met so far, and a guess for piles of which nothing like them was sorted yet: one in four rejected"
+        }
+        Rejects::Guessed => "a guess, as nothing like these piles was sorted yet: one in four rejected",
     };
     [
         format!(

@@ -491,18 +491,6 @@ pub fn saw_cuts(n: &str, one: bool, trimmed: bool) -> String {
     format!("{n} {}{}.", if one { "cut" } else { "cuts" }, if trimmed { ", with trimming" } else { "" })
 }
 
-pub fn glue(area: &str, grams: &str, ml: &str) -> String {
-    format!("Glue on {area} m², about {grams} g or {ml} ml.")
-}
-
-pub fn glue_in_ounces(area: &str, ounces: &str) -> String {
-    format!("Glue on {area} sq ft, about {ounces} fl oz.")
-}
-
-pub fn weighs(weight: &str, unit: &str, guessed: bool) -> String {
-    format!("Finished it weighs {weight} {unit}{}.", if guessed { ", by the heaviest plausible wood" } else { "" })
-}
-
 pub fn moves(width: &str, moves: &str) -> String {
     format!("Across its {width} it moves {moves} through the year at most.")
 }

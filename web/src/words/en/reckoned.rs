@@ -28,5 +28,11 @@ pub fn not_sorted(piles: &[String]) -> String {
     format!("Not sorted yet, so some may be rejects: {}. {how}", piles.join("; "))
 }
 
+/// "It takes 68 of A, and likely 45 are good: 23 may be lacking."
+pub fn takes_more_than_likely(letter: &str, takes: &str, [good, lacking]: [&str; 2]) -> String {
+    let are = if good == "1" { "is" } else { "are" };
+    format!("It takes {takes} of {letter}, and likely {good} {are} good: {lacking} may be lacking.")
+}
+
 /// Where a plan lacks pieces.
 pub const ALL_AS_GOOD: &str = "What it lacks counts all of them as good: get as many more as may be rejects.";

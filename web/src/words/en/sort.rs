@@ -67,6 +67,11 @@ pub fn take_back(n: &str, to: &str) -> String {
     format!("Take back {n}: {to}")
 }
 
+/// "40 pieces, 30 good, 10 rejected": as far as it is sorted.
+pub fn so_far(pieces: &str, good: &str, rejected: Option<&str>) -> String {
+    format!("{pieces}, {good} good, {} rejected", rejected.unwrap_or("none"))
+}
+
 /// "16 rejected, 4 of them gone".
 pub fn rejected(n: &str, gone: Option<&str>) -> String {
     gone.map_or_else(|| format!("{n} rejected"), |gone| format!("{n} rejected, {gone} of them gone"))

@@ -32,10 +32,11 @@ pub fn to_say([tile, side]: [String; 2]) -> String {
     format!("A herringbone of whole pieces has tiles of {tile} here, longer than the {side} side. Say a tile length.")
 }
 
-/// "3 boards: 4 tiles of 160 from each, 31 over"; of one board "4 tiles of 160, 31 over".
-pub fn from_each(boards: Option<&str>, (tiles, one): (&str, bool), [length, over]: [&str; 2]) -> String {
+/// "3 boards: 4 tiles of 160 from each, 31 mm of each left"; of one board "4 tiles of 160, 31 mm left".
+pub fn from_each(boards: Option<&str>, (tiles, one): (&str, bool), length: &str, left: Option<&str>) -> String {
     let tiles = format!("{tiles} {} of {length}", if one { "tile" } else { "tiles" });
-    boards.map_or_else(|| format!("{tiles}, {over} over"), |n| format!("{n} boards: {tiles} from each, {over} over"))
+    let (said, of_each) = boards.map_or((tiles.clone(), ""), |n| (format!("{n} boards: {tiles} from each"), " of each"));
+    left.map_or_else(|| said.clone(), |left| format!("{said}, {left}{of_each} left"))
 }
 
 /// "A gives two whole tiles in its length, and one is planned: with a tile length, all that come out of it are."

@@ -90,6 +90,28 @@ pub fn then_saw(glue: &str, together: &str, to: &str) -> String {
     format!("{glue}: together {together}, sawn to {to}")
 }
 
+/// "Glue Top of 6 × 58 wide, 5 oak and 1 maple side by side".
+pub fn of_woods(glue: &str, strips: &[String]) -> String {
+    format!("{glue}, {} side by side", listed(strips, "and"))
+}
+
+/// "5 oak".
+pub fn so_many_in(n: &str, wood: &str) -> String {
+    format!("{n} {wood}")
+}
+
+/// "Top is glued up of several woods, as none is said for it: oak and maple."
+pub fn of_several_woods(part: &str, woods: &[String]) -> String {
+    format!("{} is glued up of several woods, as none is said for it: {}.", begin_large(part), listed(woods, "and"))
+}
+
+/// "Set the wood of top".
+pub fn set_wood(part: &str) -> String {
+    format!("Set the wood of {}", fivebar_core::quantity::begin_small(part))
+}
+
+pub const SET_WOOD_UNDER: &str = "then plan again, and it is of that alone";
+
 /// "Slat is glued up: A is 1 mm too narrow for 2 over in width. With 1 over one strip does."; it is glued for what is over alone.
 pub fn too_narrow_for_over(part: &str, pile: &str, [by, over, with]: [&str; 3], boards: Option<[&str; 2]>) -> String {
     let does = boards.map_or_else(
@@ -292,6 +314,11 @@ pub fn one_tile_each(letters: &[String]) -> String {
     format!(
         "One whole tile is planned of each piece, though {all} would give two. To plan with both, saw them in two and count them as such."
     )
+}
+
+/// "3 of strip, 19 7/8 in each, need 60 3/8 in with kerf and both ends trimmed, and A is 60 in: it gives 2."
+pub fn trims_decide([n, gives]: [&str; 2], part: &str, [each, needs, long]: [&str; 3], letter: &str) -> String {
+    format!("{n} of {part}, {each} each, need {needs} with kerf and both ends trimmed, and {letter} is {long}: it gives {gives}.")
 }
 
 pub const PLAN_THE_PARTS: &str = "Plan the job’s parts";

@@ -53,7 +53,11 @@ fn what_is_cut_stays_cut_and_the_rest_is_planned_with_the_jobs_own_wood() {
             for app in [&mut reload, &mut app] {
                 says(app, &["1 piece is cut and stays; planned anew: the other 3.", "Use these 3"], &never);
                 heard(app, [Tap::Use]);
-                says(app, &["Put back the 3 not cut", "the one that is cut stays in the job"], &[">They stay<"]);
+                says(
+                    app,
+                    &["Put back the 3 not cut", "the one that is cut stays in the job"],
+                    &[">They stay<", "Do they stay?", "Both make"],
+                );
                 heard(app, [Tap::UseAnd(false)]);
                 assert_eq!(strips_of(app), before, "{shape:?} {lines}");
                 says(app, &["The job has this wood", "1 piece is cut and stays; planned anew: the other 3."], &never);

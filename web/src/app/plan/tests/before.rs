@@ -238,6 +238,9 @@ fn wood_that_cannot_stay_is_said_before_it_is_refused() {
     let shown = page(&app);
     let said = "They can’t stay: this plan takes 4 of A from the rack, where 2 lie without them.";
     assert!(shown.contains(said) && !shown.contains(">They stay<"), "{shown}");
+    // Nothing is asked to which there is no other answer, and no line holds all of it.
+    assert!(shown.contains("The job has 4 pieces by the plan before.</p>"), "{shown}");
+    assert!(!shown.contains("Do they stay?") && !shown.contains("Both make"), "{shown}");
     heard(&mut app, [Tap::UseAnd(false)]);
     assert_eq!(super::later::strips_of(&app), (8, 4));
 }

@@ -81,3 +81,28 @@ fn glue_ups_of_the_same_widths_are_told_once() {
         assert!(all.iter().skip(nth + 1).all(|other| (other.part, &other.strips) != (one.part, &one.strips)), "{all:?}");
     }
 }
+
+/// Two strips of oak and four of maple lie there, and a top takes four and more: where no wood is said for it, it says of which it is;
+/// where one is said, nothing.
+#[test]
+fn a_part_glued_up_of_several_woods_says_so() {
+    let lines = "gone 8 strips burnt\npile pale maple-sycamore 1 x 2 1/2 x 24 in\ncount 4 pale\ngood 4 pale\n";
+    let (mixed, key) = ("Panel is glued up of several woods, as none is said for it: ", "Set the wood of panel");
+    let panel = |wide: &str, wood: &str| {
+        let mut app = stands(&format!("{lines}part \"Panel\" 1 of 3/4 x {wide} x 20 in {wood} for tray\n"));
+        heard(&mut app, [Tap::LeaveOut("Leg".into()), Tap::LeaveOut("Top".into()), Tap::At(0), Tap::Press(Press::Digit(1))]);
+        planned_out(&mut app, vec![Tap::Go]);
+        assert_eq!(made(&app), 1, "{}", page(&app));
+        app
+    };
+    let mut app = panel("12", "");
+    says(&app, &[mixed, "sycamore maple and white oak.", "4 sycamore maple and 2 white oak side by side.", key], &[]);
+    heard(&mut app, [Tap::Use]);
+    says(&app, &[mixed], &[key]);
+    says(&panel("9", "maple-sycamore"), &[], &["several woods", "side by side."]);
+    let now = |app: &App| Now { wall: app.now, chance: [71; 10] };
+    let mut app = panel("12", "");
+    let at = now(&app);
+    app.heard(Msg::Jobs(Jobs::Write(crate::app::jobs::draft::What::Part(Some("Panel".into())))), at);
+    says(&app, &["Panel", "Wood"], &[]);
+}

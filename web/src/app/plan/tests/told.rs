@@ -264,8 +264,13 @@ fn tiles_of_a_length_come_several_out_of_each_board() {
     };
     let mut app = of("160");
     solved(&mut app);
-    let shown =
-        ["Straight, 480 × 300 mm", "It is just so.", "3 boards: 4 tiles of 160 from each, 31 over", "Used 3 of 20 pieces.", "Use these 3"];
+    let shown = [
+        "Straight, 480 × 300 mm",
+        "It is just so.",
+        "3 boards: 4 tiles of 160 from each, 31 mm of each left",
+        "Used 3 of 20 pieces.",
+        "Use these 3",
+    ];
     says(&app, &shown, &["two whole tiles in length"]);
     let mut again = reloaded(&app);
     heard(&mut again, [Tap::Open]);

@@ -302,6 +302,24 @@ fn count_says_that_unknown_wood_counts_as_the_heaviest() {
     }
 }
 
+/// Typed on a keyboard where a point is the decimal sign: a comma that may group is asked about, one that can't is the decimal sign.
+#[test]
+fn a_comma_that_may_group_is_asked_about() {
+    let typed = |text: &str| {
+        let mut app = metric();
+        app.speech = Shared::new(Plain { sign: Sign::Point, currency: Currency::EUR, units: Units::Metric, ..Plain::default() });
+        page(&mut app, Page::Saw, &[], false);
+        let keys = crate::screens::page(&app).keys_at("pad").unwrap();
+        let presses: Vec<Msg> = text.chars().filter_map(|key| keys(&key.to_string())).collect();
+        let shown = after(&mut app, presses.into_iter().chain([tap(WoodTap::Save)]));
+        (app.own.book.len(), shown)
+    };
+    let (kept, shown) = typed("3,5");
+    assert_eq!(kept, 1, "{shown}");
+    let (kept, shown) = typed("1,200");
+    assert!(kept == 0 && shown.contains("1.2 mm"), "{shown}");
+}
+
 /// Only what was corrected is written: the other phone may have corrected the rest.
 #[test]
 fn a_page_writes_what_was_corrected_alone() {

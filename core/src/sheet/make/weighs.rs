@@ -1,0 +1,67 @@
+//! What the parts weigh that are cut already, of a plan that is made of the others.
+
+use super::{AlreadyCut, Given};
+use crate::ledger::fold::Job;
+use crate::ledger::kind::plan::DesignPart;
+use crate::quantity::{Count, Key, Length, Mass};
+use crate::sheet::Shop;
+use crate::sheet::plan::wish::{Wanted, Wish};
+
+/// What is cut, finished, and whether it is a guess for one of its woods.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Weighs {
+    pub weight: Mass,
+    pub guessed: bool,
+}
+
+impl Weighs {
+    fn nothing() -> Weighs {
+        Weighs { weight: Mass::ZERO, guessed: false }
+    }
+
+    /// With so many pieces of these sides more.
+    fn with(self, shop: &Shop, wood: &Key, (n, sides): (f64, [Length; 3])) -> Weighs {
+        let wood = shop.workshop.wood.woods.find_or_guess(Some(wood.as_str()));
+        let volume = sides.iter().fold(n, |volume, side| volume * side.as_nm() as f64 / 1e9);
+        let weight = self.weight.plus(Mass::kg(wood.density.as_kg_per_cubic_metre() * volume));
+        Weighs { weight, guessed: self.guessed || wood.is_a_guess() }
+    }
+}
+
+/// The parts that are cut, no more of each than are asked for, and the strips of those that a plan makes the rest of; nothing where the wood of
+/// one is not known, as of a part that is glued up of several.
+pub fn cut_weighs(shop: &Shop, given: &Given) -> Option<Weighs> {
+    let (Wish::Parts(list) | Wish::Sticks(list)) = &given.ready.wish else { return None };
+    let job = shop.job(given.ask.job).ok();
+    let mut all = Weighs::nothing();
+    let mut had: Vec<(&str, Count)> = vec![];
+    for part in &given.cut.parts {
+        let before = had.iter().filter(|(name, _)| *name == part.name).fold(0, |sum: Count, (_, n)| sum.saturating_add(*n));
+        let n = part.n.min(most(job.as_ref(), &given.cut, part).saturating_sub(before));
+        if 0 < n {
+            all = all.with(shop, part.wood.as_ref()?, (n.into(), [part.thickness, part.width, part.length]));
+            had.push((&part.name, n));
+        }
+    }
+    for (rest, whole) in list.parts.iter().filter_map(|part| Some((part, part.rest_of?))) {
+        let [thickness, width, length] = rest.size;
+        let strips = Length::nm(whole.as_nm().saturating_sub(width.as_nm())).ok()?;
+        all = all.with(shop, &wood_of(&given.cut, rest, whole)?, (rest.n as f64, [thickness, strips, length]));
+    }
+    Some(all)
+}
+
+/// So many of a part are asked for, as far as the job has it.
+fn most(job: Option<&Job>, cut: &AlreadyCut, part: &DesignPart) -> Count {
+    let of_it = |it: &&crate::ledger::fold::Part| it.name == part.name && it.size == [part.thickness, part.width, part.length];
+    job.and_then(|job| job.parts.iter().find(of_it)).map_or(Count::MAX, |it| it.n.saturating_mul(cut.sets))
+}
+
+/// The one wood of what is cut of such a part.
+fn wood_of(cut: &AlreadyCut, rest: &Wanted, whole: Length) -> Option<Key> {
+    let [thickness, _, length] = rest.size;
+    let of_it = |it: &&DesignPart| it.name == rest.name && [it.thickness, it.width, it.length] == [thickness, whole, length];
+    let mut woods = cut.parts.iter().filter(of_it).map(|it| it.wood.clone());
+    let first = woods.next()??;
+    woods.all(|wood| wood.as_ref() == Some(&first)).then_some(first)
+}

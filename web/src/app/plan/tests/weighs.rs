@@ -1,0 +1,86 @@
+//! What it weighs and the glue it takes, while some of it is cut: of all of it as far as that is known, else of the rest by that name.
+
+use super::told::{at_rack, says, solved};
+use super::*;
+
+/// Four legs, each the longest a strip of 1010 gives, of whatever wood; of beech there are six boards as long.
+const LEGS: &str = "part \"leg\" 4 of 20 x 50 x 550 mm for tray\n";
+const TOP: &str = "part \"top\" 1 of 20 x 170 x 900 mm for tray\n";
+const BEECH: &str = "pile boards beech-european 27 x 62 x 1010 mm\ncount 6 boards\ngone 31 strips burnt\n";
+
+fn planned(app: &mut App) {
+    app.now = Wall::new(app.now.at.plus(fivebar_core::quantity::Span::minutes(1)), app.now.offset);
+    heard(app, [Tap::Go]);
+    solved(app);
+    heard(app, [Tap::Stop]);
+}
+
+fn begun(lines: &str, (shape, sets): (Shape, u8)) -> App {
+    let mut app = at_rack(lines);
+    heard(&mut app, [Tap::Open, Tap::Shape(shape), Tap::At(0), Tap::Press(Press::Digit(sets))]);
+    planned(&mut app);
+    app
+}
+
+/// The sentence of the page on its weight.
+fn weight(app: &App) -> String {
+    let shown = page(app);
+    let (_, behind) = shown.split_once("Finished ").unwrap_or_else(|| panic!("{shown}"));
+    behind.split('<').next().unwrap().to_owned()
+}
+
+/// Some boards are cut and the others planned again: the weight is of all of it, before and behind the tap that uses it, and when it is read again.
+#[track_caller]
+fn check(lines: &str, (shape, sets): (Shape, u8), cut: usize) -> String {
+    let mut app = begun(lines, (shape, sets));
+    let all = weight(&app);
+    heard(&mut app, [Tap::Use]);
+    for _ in 0..cut {
+        let lines = &app.plan.found.as_ref().unwrap().sheet.lines;
+        let next = (0..lines.len()).find(|nth| !app.plan.ticked.is_done(*nth)).unwrap();
+        heard(&mut app, [Tap::OneMore(next)]);
+    }
+    planned(&mut app);
+    assert_eq!(weight(&app), all);
+    heard(&mut app, [Tap::Use, Tap::UseAnd(false)]);
+    assert_eq!(weight(&app), all);
+    let mut again = reloaded(&app);
+    heard(&mut again, [Tap::Open]);
+    assert_eq!(weight(&again), all);
+    all
+}
+
+/// By hand: a leg of 20 x 50 x 550 is 0.55 litres; 12 of them are 6.6 litres of oak.
+#[test]
+fn what_is_cut_is_in_the_weight() {
+    for shape in [Shape::Parts, Shape::Sticks] {
+        let said = check(LEGS, (shape, 3), 5);
+        assert!(said.starts_with("the 3 pieces together weigh "), "{said}");
+        assert!(check(LEGS, (shape, 1), 1).starts_with("it weighs "));
+    }
+    // Some legs of each wood.
+    check(&format!("{LEGS}{BEECH}"), (Shape::Parts, 3), 7);
+}
+
+/// Strips of a part that lacks others weigh too; the glue of what is cut is not known.
+#[test]
+fn strips_that_are_cut_are_in_the_weight() {
+    for cut in 1..=3 {
+        check(&format!("{LEGS}{TOP}"), (Shape::Parts, 1), cut);
+    }
+    let mut app = begun(TOP, (Shape::Parts, 2));
+    says(&app, &["Glue on "], &["Glue for the rest"]);
+    heard(&mut app, [Tap::Use, Tap::OneMore(0)]);
+    planned(&mut app);
+    says(&app, &["Glue for the rest on "], &["Glue on "]);
+}
+
+/// Nothing says of which wood the legs are that are cut.
+#[test]
+fn where_the_weight_of_what_is_cut_is_not_known_it_is_that_of_the_rest() {
+    let mut app = begun(&format!("{LEGS}gone 37 strips burnt\npile odd 27 x 62 x 1010 mm\ncount 9 odd\n"), (Shape::Parts, 2));
+    says(&app, &["Finished the 2 pieces together weigh "], &[]);
+    heard(&mut app, [Tap::Use, Tap::OneMore(0)]);
+    planned(&mut app);
+    says(&app, &["Finished the rest, without what is cut already, weighs "], &["together weigh"]);
+}

@@ -1,0 +1,78 @@
+//! What it weighs and the glue it takes: of all that is made, with what is cut of it before; of the rest where that is not known.
+
+use super::super::Seen;
+use super::anew;
+use super::saw::number;
+use super::told::tenth;
+use crate::app::App;
+use crate::words::en::{common, weighs as words};
+use fivebar_core::quantity::{Mass, Units};
+use fivebar_core::sheet::make::Given;
+use fivebar_core::sheet::make::begun::of_all;
+use fivebar_core::sheet::make::weighs::cut_weighs;
+use fivebar_core::sheet::plan::PlanSheet;
+use fivebar_core::sheet::plan::wish::Wish;
+
+/// What a figure is of.
+#[derive(Clone, Copy, PartialEq)]
+enum Of {
+    /// One piece, or so many of the job.
+    Pieces(i64),
+    /// What is not cut yet.
+    Rest,
+}
+
+/// The sheet with the figures of all of it, and what its weight and its glue are of.
+pub struct All {
+    pub sheet: PlanSheet,
+    weight: Of,
+    glue: Of,
+}
+
+pub fn all(given: &Given, sheet: &PlanSheet, app: &App) -> All {
+    if let Some(all) = anew::whole(given, sheet, app) {
+        return All { sheet: of_all(given, sheet, all), weight: Of::Pieces(1), glue: Of::Pieces(1) };
+    }
+    let is_rest = 0 < given.cut.rows || !given.cut.parts.is_empty();
+    let sheet = sheet.clone();
+    if !is_rest {
+        let of = if matches!(given.ready.wish, Wish::Parts(_) | Wish::Sticks(_)) { Of::Pieces(sheet.made) } else { Of::Pieces(1) };
+        return All { sheet, weight: of, glue: of };
+    }
+    match cut_weighs(&app.shelf().shop(app.now.at), given) {
+        Some(cut) => {
+            let (weight, weight_guessed) = (sheet.weight.plus(cut.weight), sheet.weight_guessed || cut.guessed);
+            All { sheet: PlanSheet { weight, weight_guessed, ..sheet }, weight: Of::Pieces(given.cut.sets.into()), glue: Of::Rest }
+        }
+        None => All { sheet, weight: Of::Rest, glue: Of::Rest },
+    }
+}
+
+pub fn weight(given: &Given, all: &All, seen: Seen<'_>) -> Option<String> {
+    let (weight, unit) = (seen.speech.mass(all.sheet.weight, given.units), common::mass_unit(given.units));
+    let of = match all.weight {
+        Of::Pieces(0 | 1) => words::IT_WEIGHS.to_owned(),
+        Of::Pieces(n) => words::pieces_weigh(&number(n, seen)),
+        Of::Rest => words::REST_WEIGHS.to_owned(),
+    };
+    (Mass::ZERO < all.sheet.weight).then(|| words::weighs(&of, &weight, unit, all.sheet.weight_guessed))
+}
+
+/// Square feet of a square metre, and millilitres of a fluid ounce.
+const SQUARE_FEET: f64 = 10.763_910_4;
+const FLUID_OUNCE: f64 = 29.573_529_6;
+
+pub fn glue(given: &Given, all: &All, seen: Seen<'_>) -> Option<String> {
+    let glue = &all.sheet.glue;
+    let of = match all.glue {
+        Of::Pieces(_) => "",
+        Of::Rest => words::FOR_THE_REST,
+    };
+    (0.0 < glue.area).then(|| match given.units {
+        Units::Metric => words::glue(of, &tenth(glue.area, seen), &number(glue.grams, seen), &number(glue.millilitres(), seen)),
+        Units::Inch => {
+            let ounces = (glue.millilitres() as f64 / FLUID_OUNCE * 10.0).ceil() / 10.0;
+            words::glue_in_ounces(of, &tenth(glue.area * SQUARE_FEET, seen), &tenth(ounces, seen))
+        }
+    })
+}

@@ -1,0 +1,24 @@
+//! English: what a plan weighs finished, and the glue it takes.
+
+/// "Glue on 0.3 m², about 54 g or 50 ml."; of what is not cut yet "Glue for the rest on …".
+pub fn glue(of: &str, area: &str, grams: &str, ml: &str) -> String {
+    format!("Glue{of} on {area} m², about {grams} g or {ml} ml.")
+}
+
+pub fn glue_in_ounces(of: &str, area: &str, ounces: &str) -> String {
+    format!("Glue{of} on {area} sq ft, about {ounces} fl oz.")
+}
+
+pub const FOR_THE_REST: &str = " for the rest";
+
+pub const IT_WEIGHS: &str = "it weighs";
+pub const REST_WEIGHS: &str = "the rest, without what is cut already, weighs";
+
+pub fn pieces_weigh(n: &str) -> String {
+    format!("the {n} pieces together weigh")
+}
+
+/// "Finished it weighs 4 kg."; "Finished the 3 pieces together weigh 12 kg."
+pub fn weighs(of: &str, weight: &str, unit: &str, guessed: bool) -> String {
+    format!("Finished {of} {weight} {unit}{}.", if guessed { ", by the heaviest plausible wood" } else { "" })
+}
