@@ -252,6 +252,23 @@ fn payments_begin_with_the_deposit_that_was_agreed() {
     }
 }
 
+/// What was agreed as a deposit stays the first payment however many there are; a first sum that is typed takes its place.
+#[test]
+fn the_deposit_stays_the_first_payment_however_many() {
+    for (price, deposit, shown) in [("1499.95", "449.99", ["449.99", "524.98", "524.98"]), ("1000", "300", ["300.00", "350.00", "350.00"])] {
+        let story = "2026-04-17 09:00 -05:00 workshop USD inch\njob desk \"Desk\" 1 order\n";
+        let mut maker = Maker::told(&format!("{story}agree {price} for 1 desk fetched deposit {deposit} as deal\n"), "desk");
+        deal(&mut maker);
+        let (job, agreed) = (maker.job, sheet(&maker.app).unwrap().agreed[0].agreed);
+        maker.tap(Tap::Parts(PartsTap::Open(job, agreed))).tap(Tap::Parts(PartsTap::Split(&[40, 30, 30])));
+        let html = maker.html();
+        let sums: Vec<&str> = html.split("<span class=\"t22 w8\">").skip(1).filter_map(|rest| rest.split('<').next()).collect();
+        assert_eq!(sums, shown);
+        maker.tap(Tap::Parts(PartsTap::At(0))).tap(Tap::Parts(PartsTap::Pad)).press("200").tap(Tap::Parts(PartsTap::PadDone));
+        maker.tap(Tap::Parts(PartsTap::Split(&[50, 50]))).shows(&["200.00"]).hides(&[deposit]);
+    }
+}
+
 /// 460 in three parts of 40, 30 and 30 per cent: 184, 138, 138. What came in pays the first; the next is asked by its key.
 #[test]
 fn what_was_agreed_is_paid_in_parts() {
