@@ -2,6 +2,7 @@
 
 mod after_yes;
 mod apart;
+mod at_gallery;
 mod cans;
 mod dates;
 mod estimate;

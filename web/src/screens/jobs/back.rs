@@ -4,7 +4,7 @@ use super::super::count::saved_fact;
 use super::super::sources::of_job;
 use super::super::{Screen, Seen, undo};
 use super::figures::{hourly, left_out, line, percent, short, sum, to_settle};
-use super::say;
+use super::{rest, say};
 use crate::app::jobs::Tap;
 use crate::app::jobs::draft::What;
 use crate::app::{App, Msg};
@@ -58,14 +58,14 @@ fn large(sheet: &JobSheet, back: Option<&LookBack>, seen: Seen<'_>) -> El<Msg> {
         return el("p", "notice").text(in_all.into_iter().chain([none_left(sheet).to_owned()]).listed().join(" "));
     };
     let sold = &sheet.account.sold;
-    let unsold = sold.left.saturating_sub(sold.promised);
+    let (unsold, there) = (sold.left.saturating_sub(sold.promised), sold.at_galleries);
     let went = (0 < sold.left).then(|| seen.speech.count(sold.pieces.saturating_add(sold.by_galleries)));
     let over = sold.kept.zip(sheet.bench.total);
     let over = over.map(|(kept, total)| words::kept_over(went.as_deref(), &sum(kept, seen), &seen.speech.span(total)));
     // As the job's own page has it: with all that is still to come, and nothing of what is unsold.
     let to_come = to_come(sheet, currency);
-    let stands = sheet.money.as_it_stands.filter(|stands| 0 < unsold && stands.left != per_hour.left && to_come.is_none());
-    let stands = stands.map(|stands| line(jobs::rest_unsold(&seen.speech.count(unsold)), hourly(stands.left, seen)));
+    let stands = sheet.money.as_it_stands.filter(|stands| 0 < unsold.saturating_add(there) && stands.left != per_hour.left && to_come.is_none());
+    let stands = stands.map(|stands| line(rest::unsold(unsold, there, seen), hourly(stands.left, seen)));
     let held = back.and_then(|back| held(back, seen));
     let gone = back.is_some_and(|back| back.likely_is_gone) && held.is_some();
     let after = per_hour.after_workshop.zip(per_hour.every_hour);
