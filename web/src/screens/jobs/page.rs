@@ -104,6 +104,9 @@ fn next_act(
     let about = about(sheet, seen);
     let state = el("section", "").kid(el("p", "t22 w8").text(state)).kids((!about.is_empty()).then(|| el("p", "").text(about)));
     let mut shown = vec![state, key("key solid h88", words, under, say(Tap::Next))];
+    if matches!(sheet.next, NextAct::Collect { .. }) && 0 < sheet.sale.left {
+        shown.push(key("key h56", words::SELL_ONE, tagged(sheet, seen), say(Tap::Write(What::Sell(None)))));
+    }
     if delivers(sheet) {
         shown.push(caution(words::CAUTION_DELIVERY));
     }
@@ -155,7 +158,7 @@ fn next((sheet, estimate): (&JobSheet, Option<&EstimateSheet>), seen: Seen<'_>) 
             Some(planned) => told(words::STATE_DELIVERY, &words::start(&planned.op), owed(*due)),
             None => told(words::STATE_HAND_OVER, words::HAND_OVER, owed(*due)),
         },
-        NextAct::Collect { due } => told(words::STATE_COLLECT, words::TAKE_PAYMENT, words::due(&sum(*due, seen))),
+        NextAct::Collect { due } => told(&collects(sheet, seen), words::TAKE_PAYMENT, words::due(&sum(*due, seen))),
         NextAct::HandBack { sum: back } => told(words::STATE_HAND_BACK, words::HAND_BACK, words::to_hand_back(&sum(*back, seen))),
         NextAct::PartDue { lacks, due, .. } => {
             told(&words::state_part(&seen.speech.day(*due)), words::TAKE_PAYMENT, words::due(&sum(*lacks, seen)))
@@ -179,6 +182,14 @@ fn next((sheet, estimate): (&JobSheet, Option<&EstimateSheet>), seen: Seen<'_>) 
 
 fn tagged(sheet: &JobSheet, seen: Seen<'_>) -> String {
     sheet.sale.tag.map(|tag| words::tag(&short(tag, seen))).unwrap_or_default()
+}
+
+/// Money is due; and what is left to sell beside it.
+fn collects(sheet: &JobSheet, seen: Seen<'_>) -> String {
+    match sheet.sale.left {
+        0 => words::STATE_COLLECT.to_owned(),
+        left => words::state_due_and_sell(&seen.speech.count(left)),
+    }
 }
 
 /// Until when the job waits, or that it need not.

@@ -444,6 +444,11 @@ pub fn state_sell(n: &str) -> String {
     format!("{n} left to sell.")
 }
 
+/// "Money is due. 1 left to sell."
+pub fn state_due_and_sell(n: &str) -> String {
+    format!("Money is due. {}", state_sell(n))
+}
+
 /// "1 at the gallery."
 pub fn state_gallery(n: &str) -> String {
     format!("{n} at the gallery.")

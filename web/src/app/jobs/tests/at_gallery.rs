@@ -30,3 +30,14 @@ fn what_is_at_a_gallery_is_unsold() {
     ]);
     page_of("").shows(&["Left per hour, 3 unsold<", "if the other 3 go at 120, "]);
 }
+
+/// What a gallery still owes does not take the place of what is left to sell.
+#[test]
+fn what_a_gallery_owes_stands_beside_what_is_left_to_sell() {
+    let owes = "consign 2 stool tag 120 share 0.4 as lot\ngallery pays 68.67 for 1 stool lot lot due 3.33\n";
+    let mut maker = page_of(owes);
+    maker.shows(&["Money is due. 1 left to sell.", "Take the payment", "3.33 due", "Sell one", "tag 120"]);
+    maker.tap(Tap::Write(What::Sell(None))).shows(&["Sold"]);
+    // With none left there is only the money.
+    page_of(&format!("{owes}sell 1 stool for 120 notes\n")).shows(&["Handed over. Money is due.", "3.33 due"]).hides(&["Sell one"]);
+}
