@@ -393,6 +393,11 @@ pub fn is_it_meant(sum: (Far, &str), tag: &str) -> String {
     format!("{} If it is so, tap again.", far_from_tag(sum, tag))
 }
 
+/// "83 times your tag of 120: is it right?"
+pub fn times_your_tag(times: &str, tag: &str) -> String {
+    format!("{times} times your tag of {tag}: is it right?")
+}
+
 /// "14.50 is a fifth of your tag of 145 or less."
 pub fn far_from_tag((far, sum): (Far, &str), tag: &str) -> String {
     match far {

@@ -93,6 +93,11 @@ fn many_times_the_tag_is_asked_about_once() {
     let asks = "is five times your tag of 120 or more. If it is so, tap again.";
     let sold = |maker: &Maker| maker.app.own.shop(maker.app.now.at).job(maker.job).unwrap().selling.sales.len();
     let mut maker = told("tag 120 lamp\n");
+    // It looks like a slip as soon as it stands there.
+    let slip = "10 times your tag of 120: is it right?";
+    maker.offer("10000").shows(&["83 times your tag of 120: is it right?"]);
+    maker.offer("599").hides(&["is it right?"]).offer("1200").shows(&[slip]).hides(&[asks]);
+    maker.bargain(BargainTap::Sold).hides(&[slip]);
     maker.offer("1200").hides(&[asks]).bargain(BargainTap::Sold).shows(&["role=\"alert\"", asks, "Sold at 1"]);
     assert_eq!(sold(&maker), 0);
     maker.bargain(BargainTap::Sold);
