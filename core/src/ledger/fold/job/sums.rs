@@ -325,8 +325,12 @@ impl Selling {
         agreement.parts.iter().map(lacks).collect()
     }
 
-    /// Whether a change of order left payments behind that were planned of another sum, and nothing was said of them since.
+    /// Whether a change of order left payments behind that were planned of another sum, nothing was said of them since, and some is still due.
     pub fn is_to_plan_anew(&self, agreement: &Agreement) -> bool {
+        let due = self.still_due(agreement.sum.currency(), agreement);
+        if due.is_ok_and(|due| due.amount() <= Decimal::ZERO) {
+            return false;
+        }
         let mut of = Some(agreement);
         for _ in &self.agreements {
             let Some(now) = of else { return false };
