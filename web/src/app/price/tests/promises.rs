@@ -299,3 +299,15 @@ fn answers_outlive_the_way_to_another_place() {
     maker.app.price.to_list();
     maker.tap(Tap::Waiting(WaitTap::Open(job))).shows(&["By when should it be sold?"]);
 }
+
+/// Two at a tag of 149.99 are 299.98, though the last buyer paid in notes and the coins are of five: how these will be paid nobody has said.
+#[test]
+fn what_is_agreed_is_to_no_coin_before_notes_are_said() {
+    let lines = "till cash 0.05\ntag 149.99 lamp\nsell 1 lamp for 150 notes\n";
+    let mut maker = told(lines);
+    let job = maker.job;
+    maker.tap(Tap::Agree(AgreeTap::Open(job, None))).tap(Tap::Agree(AgreeTap::Pieces(2))).shows(&["2 for 299.98"]);
+    let mut notes = told(lines);
+    notes.app.here.paid = Some(Paid::Notes);
+    notes.tap(Tap::Agree(AgreeTap::Open(job, None))).tap(Tap::Agree(AgreeTap::Pieces(2))).shows(&["2 for 300"]);
+}
