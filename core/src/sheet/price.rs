@@ -172,6 +172,8 @@ pub struct AgreedRow {
     pub deposit_due: Money,
     /// What came in for it so far.
     pub received: Money,
+    /// What the coins made of that, while nothing was handed over: so much more was paid, or less where it is below nothing.
+    pub rounded: Money,
     /// Of that, what no sale has used: it is kept or handed back when it comes to nothing.
     pub ahead: Money,
     /// The fees of that: they stay paid if it is handed back.
@@ -257,6 +259,7 @@ fn agreed_row(job: &Job, agreement: &Agreement, due: Money) -> Answer<AgreedRow>
         deposit: agreement.deposit,
         deposit_due: job.selling.deposit_due(job.currency, agreement)?,
         received,
+        rounded: if agreement.sold == 0 { job.selling.rounded_ahead(job.currency, agreement.id)? } else { Money::zero(job.currency) },
         ahead,
         fees_ahead: job.selling.fees_ahead(job.currency, agreement.id)?,
         at_hand_over: not_below_nothing(agreement.sum.minus(agreement.sold_for)?.minus(ahead)?).plus(before)?,

@@ -278,7 +278,9 @@ fn payments(sheet: &JobSheet, seen: Seen<'_>) -> Vec<El<Msg>> {
         let back = all_back(sheet, seen);
         let gallery = (!sold.handed_over.is_zero()).then(|| line(jobs::FROM_GALLERY, sum(sold.handed_over, seen)));
         let word = if gallery.is_some() { words::RECEIVED_FROM_BUYERS } else { words::RECEIVED };
-        shown.push(el("section", "card").kids(back).kid(line(word, sum(sold.received, seen))).kids(gallery).kids(due));
+        let rounded = rounded(sheet.selling.rounded(sheet.account.currency).ok(), seen);
+        let came = line(word, sum(sold.received, seen));
+        shown.push(el("section", "card").kids(back).kid(came).kids(rounded).kids(gallery).kids(due));
     }
     shown.extend(sheet.sale.unpaid.iter().map(|(sale, due)| {
         key("key solid h56", words::PAY, jobs::due(&short(*due, seen)), say(Tap::Write(What::Pay(PaidTo::Sale(*sale)))))
@@ -288,6 +290,12 @@ fn payments(sheet: &JobSheet, seen: Seen<'_>) -> Vec<El<Msg>> {
         key("key solid h56", words::HAND_BACK, under, say(Tap::Write(What::HandBack(*over))))
     }));
     shown
+}
+
+/// What the coins left off of what was owed, or, with its sign, were more.
+pub(super) fn rounded(beyond: Option<Money>, seen: Seen<'_>) -> Option<El<Msg>> {
+    let beyond = beyond.filter(|beyond| !beyond.is_zero())?;
+    Some(line(deal::ROUNDED_TO_COIN, sum(Money::zero(beyond.currency()).minus(beyond).ok()?, seen)))
 }
 
 fn went_back(it: &HandedBack, seen: Seen<'_>) -> El<Msg> {

@@ -82,7 +82,9 @@ fn facts(row: &AgreedRow, (who, parts): (Option<String>, Option<Parts>), seen: S
         false => (1 < row.n).then(|| fact(price::HOW_MANY, seen.speech.count(row.n))),
     };
     let is_deposit = row.deposit.is_some() && row.parts.is_empty() && !is_begun;
-    let came = fact(price::came_in(is_deposit), exact(row.received, seen.speech));
+    // What is in the till, and beside it what the coins made of it.
+    let came = fact(price::came_in(is_deposit), exact(row.received.plus(row.rounded).unwrap_or(row.received), seen.speech));
+    let rounded = (!row.rounded.is_zero()).then(|| fact(words::ROUNDED_TO_COIN, less_exact(row.rounded, seen)));
     let before = (!row.before.is_zero()).then(|| fact(words::OWED_BEFORE, exact(row.before, seen.speech)));
     let due = fact(price::DUE_ROW, exact(row.still, seen.speech));
     el("section", "card tap").kid(
@@ -94,11 +96,17 @@ fn facts(row: &AgreedRow, (who, parts): (Option<String>, Option<Parts>), seen: S
                 .kids(asked)
                 .kids(parts_of(row, seen))
                 .kid(came)
+                .kids(rounded)
                 .kids(before)
                 .kid(due)
                 .kids(parts.map(|parts| goes_out(parts, seen)).into_iter().flatten()),
         ),
     )
+}
+
+/// What was left off, or taken off where it was more.
+fn less_exact(sum: Money, seen: Seen<'_>) -> String {
+    Money::zero(sum.currency()).minus(sum).map_or_else(|_| String::new(), |less| exact(less, seen.speech))
 }
 
 /// Tax and fee of what is still to be handed over, and what you get of it; nothing where neither is.

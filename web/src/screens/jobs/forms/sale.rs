@@ -4,6 +4,7 @@ use super::super::entry::Slot;
 use super::super::figures::{line, sum};
 use super::super::page::can_tip;
 use super::super::say;
+use super::super::sell::rounded;
 use super::Asked;
 use crate::app::jobs::Tap;
 use crate::app::jobs::draft::{Draft, PaidTo, Pick, What, agreement_done, agreement_open, came_ahead, comes_back, of_several};
@@ -153,7 +154,10 @@ fn under_agreement(draft: &Draft, (sheet, agreement): (&JobSheet, &Agreement), (
     let handed = || draft.picks.paid.map_or(due, |paid| in_coins(app, paid, due));
     let left =
         if due.amount() < Decimal::ZERO { line(words::BACK_NOW, sum(back, seen)) } else { line(words::DUE_NOW, sum(handed(), seen)) };
-    let ahead = (!came.is_zero()).then(|| line(words::CAME_AHEAD, sum(came, seen)));
+    // What is in the till, as Sell has it, and beside it what the coins made of it.
+    let beyond = sheet.selling.rounded_ahead(rest.currency(), agreement.id).ok().filter(|_| agreement.sold == 0);
+    let paid = beyond.and_then(|beyond| came.plus(beyond).ok()).unwrap_or(came);
+    let ahead = (!came.is_zero()).then(|| line(words::CAME_AHEAD, sum(paid, seen))).into_iter().chain(rounded(beyond, seen));
     let before = (!before.is_zero()).then(|| line(deal::OWED_BEFORE, sum(before, seen)));
     Some(el("section", "card").kid(line(words::AGREE, sum(rest, seen))).kids(ahead).kids(before).kid(left))
 }
