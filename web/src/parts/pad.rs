@@ -80,15 +80,19 @@ pub fn pad<M: Clone + 'static>(point: impl Into<Sign>, press: impl Fn(Press) -> 
         Sign::Idle(sign) => key(sign).flag("disabled", true),
         Sign::None => el("span", ""),
     };
-    let hears = heard(&press);
-    el("div", PAD)
+    ears(&press)
         .attr("role", "group")
         .attr("aria-label", words::PAD)
-        .on_key(move |key| hears.iter().find(|(of, _)| of == key).map(|(_, says)| says.clone()))
         .kids((1..=9).map(digit))
         .kid(sign)
         .kid(digit(0))
         .kid(bare("key", press(Press::RubOut)).attr("aria-label", words::RUB_OUT).kid(glyph::rub_out()))
+}
+
+/// Where a question stands in place of the pad: nothing is seen of it, and the keys of a keyboard are heard as at the pad.
+pub fn ears<M: Clone + 'static>(press: impl Fn(Press) -> M) -> El<M> {
+    let hears = heard(&press);
+    el("div", PAD).on_key(move |key| hears.iter().find(|(of, _)| of == key).map(|(_, says)| says.clone()))
 }
 
 /// What each key of a keyboard says at the pad: either decimal sign is the pad's, of a whole figure too, where it is refused when it is read.

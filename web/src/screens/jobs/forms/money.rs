@@ -11,6 +11,7 @@ use crate::app::jobs::homes;
 use crate::app::taxes::tax;
 use crate::app::{App, Msg};
 use crate::parts::chips::{Chip, flowing};
+use crate::parts::pad::ears;
 use crate::parts::seg::{Seg, seg};
 use crate::screens::Seen;
 use crate::screens::price::more::{settle, tag_word};
@@ -120,9 +121,10 @@ fn rate_as_set(draft: &Draft, app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
     Some(el("p", "t14 i2").text(cost_words::rate_as_set(&seen.speech.number(till.mileage?, 2, 4), unit)))
 }
 
-/// The question, and what Done said of it.
+/// The question, and what Done said of it. A figure that is typed by a keyboard passes it over, and is the sum's.
 fn put(home: El<Msg>, by_done: bool) -> Vec<El<Msg>> {
-    if by_done { crate::screens::homes::put(home) } else { vec![home] }
+    let asked = if by_done { crate::screens::homes::put(home) } else { vec![home] };
+    asked.into_iter().chain([ears(|press| say(Tap::Press(press)))]).listed()
 }
 
 /// Whether a drive brought pieces to their buyers: then it is of these alone.
