@@ -27,6 +27,7 @@ pub fn screen(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Screen {
     let ended = sheet.ended.map(|at| Fact::Strong(jobs::ended_on(&seen.speech.day(at))));
     let top = ended.into_iter().chain([saved_fact(app, seen)]).fold(top, Head::fact);
     let first = el("div", "col").kid(large(sheet, back.as_ref(), seen)).kids(back.as_ref().map(|back| against_plan(sheet, back, seen)));
+    let first = first.kids(back.as_ref().filter(|back| back.ratios.price.is_some()).and_then(|_| not_in_price(sheet, seen)));
     let first = first.kids(of_job(sheet, seen).map(|said| el("p", "t14 i2").text(hours_from(&said))));
     let (ended, open) = (sheet.ended.is_some(), sheet.account.hours.unsettled);
     let first = first.kids(if ended { to_settle(open, "w7", seen) } else { left_out(sheet, "w7", seen) });
@@ -173,6 +174,16 @@ fn price_row(sheet: &JobSheet, back: &LookBack, seen: Seen<'_>) -> Option<Ratio>
     let (got, asked) = back.ratios.got_of_asked?;
     let note = words::price_against(&short(got, seen), &short(asked, seen), 0 < sheet.account.sold.by_galleries);
     Some(ratio((words::PRICE, note), of, of < Decimal::ONE, seen))
+}
+
+/// What went another way than to a buyer: by a gallery, or not for sale any more.
+fn not_in_price(sheet: &JobSheet, seen: Seen<'_>) -> Option<El<Msg>> {
+    let sold = &sheet.account.sold;
+    let by_gallery =
+        (0 < sold.by_galleries).then(|| words::by_gallery(&seen.speech.count(sold.by_galleries), &short(sold.handed_over, seen)));
+    let others = sheet.selling.not_for_sale.iter().map(|it| format!("{} {}", seen.speech.count(it.n), words::instead(it.why)));
+    let gone = by_gallery.into_iter().chain(others).listed();
+    (!gone.is_empty()).then(|| el("p", "t14").text(words::not_in_price(&gone)))
 }
 
 /// One sentence: what strayed, then what went as planned; of hours, while work is to come, how much is.

@@ -459,6 +459,16 @@ pub fn price_against(actual: &str, asked: &str, beside_gallery: bool) -> String 
     format!("{actual}{whose}, asked {asked}")
 }
 
+/// "Not in that price: 1 by a gallery for 74.38, 1 given away."
+pub fn not_in_price(gone: &[String]) -> String {
+    format!("Not in that price: {}.", gone.join(", "))
+}
+
+/// "1 by a gallery for 74.38".
+pub fn by_gallery(n: &str, sum: &str) -> String {
+    format!("{n} by a gallery for {sum}")
+}
+
 /// "1 h 10 so far".
 pub fn took_so_far(span: &str) -> String {
     format!("{span} so far")

@@ -41,3 +41,14 @@ fn what_a_gallery_owes_stands_beside_what_is_left_to_sell() {
     // With none left there is only the money.
     page_of(&format!("{owes}sell 1 stool for 120 notes\n")).shows(&["Handed over. Money is due.", "3.33 due"]).hides(&["Sell one"]);
 }
+
+/// Looking back names what went another way than to a buyer, beside what buyers paid.
+#[test]
+fn what_no_buyer_bought_is_named_beside_the_price() {
+    let gone = "consign 1 stool tag 120 share 0.4 as lot\ngallery pays 74.38 for 1 stool lot lot\n";
+    let mut maker = page_of(gone);
+    maker.tap(Tap::Room(Room::Back)).shows(&["240 from buyers, asked 240", "Not in that price: 1 by a gallery for 74.38."]);
+    maker.tap(Tap::Write(What::NotForSale)).pick(Pick::Instead(fivebar_core::ledger::kind::sale::Instead::Given)).figures(&["1"]);
+    maker.tap(Tap::Save).tap(Tap::Room(Room::Back)).shows(&["Not in that price: 1 by a gallery for 74.38, 1 given away."]);
+    page_of("").tap(Tap::Room(Room::Back)).hides(&["Not in that price"]);
+}
