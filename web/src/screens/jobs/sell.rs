@@ -21,7 +21,7 @@ use crate::screens::price::more::tag_word;
 use crate::view::{El, el};
 use crate::words::en::{common, deal, job as words, jobs, taxes as tax_words, waiting};
 use fivebar_core::ledger::fold::{
-    Agreement, AgreementState, BroughtBack, HandedBack, NotForSale, PartOfPay, Payment, RestGivenUp, RestPaid, Reversed, Sale,
+    Agreement, AgreementState, BroughtBack, HandedBack, NotForSale, PartOfPay, Payment, RestGivenUp, RestPaid, Reversed, Sale, TaxBy,
 };
 use fivebar_core::quantity::{Decimal, Id, Listed, Mass, Money, order_by_key};
 use fivebar_core::sheet::job::{JobSheet, to_collect};
@@ -126,11 +126,11 @@ fn back(entry: Id) -> El<Msg> {
 
 fn agreements(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Vec<El<Msg>> {
     let whom = |agreement: &Agreement| who(app, agreement.buyer).map(|who| deal::for_whom(&who));
-    let row = |agreement: &Agreement| agreed(sheet, (agreement, whom(agreement)), seen);
+    let row = |agreement: &Agreement| agreed((sheet, app), (agreement, whom(agreement)), seen);
     titled(words::AGREEMENTS, sheet.selling.agreements.iter().map(row).listed())
 }
 
-fn agreed(sheet: &JobSheet, (agreement, whom): (&Agreement, Option<String>), seen: Seen<'_>) -> El<Msg> {
+fn agreed((sheet, app): (&JobSheet, &App), (agreement, whom): (&Agreement, Option<String>), seen: Seen<'_>) -> El<Msg> {
     let state = match agreement.state {
         AgreementState::Open => agreement.due.map(|due| words::by_day(&seen.speech.day(due))),
         AgreementState::Done => Some(words::DONE.into()),
@@ -151,8 +151,9 @@ fn agreed(sheet: &JobSheet, (agreement, whom): (&Agreement, Option<String>), see
     let name = common::pieces(agreement.n, &seen.speech.count(agreement.n));
     let under = join([Some(day(agreement.at, seen)), whom, how, deposit, state]);
     let row = row(name, under, sum(agreement.sum, seen)).key(agreement.id.to_string());
-    if let AgreementState::Cancelled { entry, .. } = agreement.state {
-        return row.kid(back(entry));
+    if let AgreementState::Cancelled { entry, kept, .. } = agreement.state {
+        let is_kept = !kept.is_zero() && is_taxed((sheet, app), agreement.id);
+        return row.kids(is_kept.then(|| el("p", "t14 i2").text(words::NO_TAX_ON_KEPT))).kid(back(entry));
     }
     if agreement.state != AgreementState::Open {
         return row;
@@ -178,6 +179,12 @@ fn agreed(sheet: &JobSheet, (agreement, whom): (&Agreement, Option<String>), see
             "",
             Msg::Price(PriceTap::Parts(PartsTap::OfJob(sheet.job, agreement.id))),
         )))
+}
+
+/// Whether what was agreed is sold with tax.
+pub(super) fn is_taxed((sheet, app): (&JobSheet, &App), agreed: Id) -> bool {
+    let spoken = sheet.selling.agreement(agreed).and_then(|agreement| agreement.tax).map(TaxBy::Agreed);
+    !tax(app, sheet.account.currency, spoken.unwrap_or(sheet.sale.tax)).rate.is_zero()
 }
 
 /// The form by which an order is changed, as Price has it.

@@ -13,7 +13,7 @@ use crate::parts::seg::{Seg, even};
 use crate::parts::verdict::{Sign, verdict};
 use crate::screens::jobs::called;
 use crate::view::{El, el};
-use crate::words::en::{common, deal as words, price, waiting};
+use crate::words::en::{common, deal as words, job, price, waiting};
 use fivebar_core::ledger::decide::PaidOf;
 use fivebar_core::ledger::fold::PartOfPay;
 use fivebar_core::ledger::kind::sale::Paid;
@@ -65,7 +65,7 @@ fn of_agreed((deal, row): (&Deal, &AgreedRow), (app, parts): (&App, Option<Parts
                 .kid(key("key", words::OTHER_SUM, "", say(DealTap::Pad))),
         )
         .kid(key("key", words::IN_PARTS, "", Msg::Price(Tap::Parts(PartsTap::Open(row.job, row.agreed)))))
-        .kids(nothing(row, seen))
+        .kids(nothing(row, is_taxed(row, app), seen))
         .kid(back());
     Screen::new("price/deal", head(top), main)
 }
@@ -165,8 +165,16 @@ fn pay_keys(row: &AgreedRow, (by, coins): (&str, impl Fn(Money) -> Money), seen:
     ahead.into_iter().chain([over]).listed()
 }
 
+/// Whether what was agreed is sold with tax.
+fn is_taxed(row: &AgreedRow, app: &App) -> bool {
+    let shop = shop(app);
+    let Ok(job) = shop.job(row.job) else { return false };
+    let spoken = job.selling.agreement(row.agreed).and_then(|agreement| agreement.tax);
+    !spoken.unwrap_or_else(|| shop.tax_of(&job)).rate.is_zero()
+}
+
 /// It came to nothing: what came in and was not used by a sale is handed back, or kept.
-fn nothing(row: &AgreedRow, seen: Seen<'_>) -> Vec<El<Msg>> {
+fn nothing(row: &AgreedRow, is_taxed: bool, seen: Seen<'_>) -> Vec<El<Msg>> {
     let none = Money::zero(row.price.currency());
     let never = |under: String, kept| key("key soft", waiting::NEVER_CAME, under, say(DealTap::NeverCame(kept)));
     let end = |under: String, kept| key("key soft", words::CAME_TO_NOTHING, under, say(DealTap::Nothing(kept)));
@@ -178,7 +186,8 @@ fn nothing(row: &AgreedRow, seen: Seen<'_>) -> Vec<El<Msg>> {
     let kept = end(words::deposit_kept(&exact(row.ahead, seen.speech)), row.ahead);
     let fee = (!row.fees_ahead.is_zero()).then(|| el("p", "t14 i2").text(words::back_without_fee(&exact(row.fees_ahead, seen.speech))));
     let ends = el("div", "g2").kid(end(words::DEPOSIT_BACK.into(), none)).kid(kept);
-    [ends].into_iter().chain(fee).chain([never(under, row.ahead)]).listed()
+    let no_tax = is_taxed.then(|| el("p", "t14 i2").text(job::NO_TAX_ON_KEPT));
+    [ends].into_iter().chain(fee).chain([never(under, row.ahead)]).chain(no_tax).listed()
 }
 
 /// What a gallery still owes of what it sold.

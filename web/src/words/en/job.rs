@@ -217,6 +217,7 @@ pub const HAND_OVER: &str = "Hand over";
 pub const CAME_TO_NOTHING: &str = "Came to nothing";
 pub const CALLED_OFF: &str = "Called off";
 pub const WHY_NOTHING: &str = "Why it came to nothing";
+pub const NO_TAX_ON_KEPT: &str = "No tax is reckoned on what is kept; whether some is due, ask whoever does your taxes.";
 pub const CAME_AHEAD: &str = "Came in ahead";
 pub const TO_HAND_BACK_OF_IT: &str = "Handed back";
 pub const DUE: &str = "Due";

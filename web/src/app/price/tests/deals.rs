@@ -42,6 +42,25 @@ fn a_cancelled_order_keeps_or_hands_back_the_deposit() {
     }
 }
 
+/// Where tax is set, what is kept of a deposit has none reckoned on it: the page that keeps it says so, and so does Sell from then on.
+#[test]
+fn no_tax_is_reckoned_on_what_is_kept() {
+    let says = "No tax is reckoned on what is kept";
+    for (till, is_said) in [("till tax 0.08 inside\n", true), ("", false)] {
+        let story = "2026-04-17 09:00 -05:00 workshop USD inch\n";
+        let lines = "job desk \"Desk\" 1 order\nagree 1000 for 1 desk fetched deposit 300 as deal\npay 300 for desk bank agreed deal\n";
+        let mut maker = Maker::told(&format!("{story}{till}{lines}"), "desk");
+        deal(&mut maker);
+        assert_eq!(maker.html().contains(says), is_said);
+        let (job, kept) = (maker.job, maker.money("300"));
+        maker.tap(Tap::Deal(DealTap::Nothing(kept)));
+        maker.say(Msg::Go(Place::Jobs));
+        maker.say(Msg::Jobs(crate::app::jobs::Tap::Open(crate::app::order::Which::Own, job)));
+        maker.say(Msg::Jobs(crate::app::jobs::Tap::Room(crate::app::jobs::Room::Sell)));
+        assert_eq!(maker.html().contains(says), is_said, "{till}");
+    }
+}
+
 /// Who never came leaves the deposit and the piece; it is taken back at a tap.
 #[test]
 fn who_never_came_leaves_deposit_and_piece() {
