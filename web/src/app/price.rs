@@ -371,6 +371,13 @@ fn as_written(app: &App, act: Id, done: Done) -> Done {
     sum.unwrap_or(done)
 }
 
+/// How many pieces an act sold; one where it was no sale.
+pub fn sold_by(app: &App, act: Id) -> Count {
+    let book = &app.shelf().book;
+    let n = |id| if let Fact::PieceSold(f) = &book.entry(id)?.0.fact { Some(f.n) } else { None };
+    book.act(act).into_iter().find_map(n).unwrap_or(1)
+}
+
 fn pressed(app: &mut App, press: Press) {
     let sign = app.speech.sign();
     let typed = match &mut app.price.over {

@@ -13,7 +13,7 @@ use crate::app::price::fair::FairTap;
 use crate::app::price::gallery::GalleryTap;
 use crate::app::price::tag::{TagTap, What};
 use crate::app::price::waiting::WaitTap;
-use crate::app::price::{Done, Tap, in_coins, paid, sheet, shop};
+use crate::app::price::{Done, Tap, in_coins, paid, sheet, shop, sold_by};
 use crate::app::taxes::tax;
 use crate::app::{App, Common, Msg};
 use crate::parts::head::{Fact, Head, head};
@@ -87,7 +87,8 @@ pub fn just_sold(app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
         None => words::PER_HOUR_SO_FAR.to_owned(),
     };
     let row = |word: String, figure: String| el("p", "row").kid(el("span", "").text(word)).kid(el("b", "t22").text(figure));
-    let head = title(&account.name, words::sold_at(&bare(sum, seen.speech)));
+    let n = sold_by(app, act);
+    let head = title(&account.name, words::so_many_sold_at((n, &seen.speech.count(n)), &bare(sum, seen.speech)));
     let left = left.map_or_else(|| el("p", "t14").text(words::PAY_UNKNOWN), |left| row(word, left));
     let open = in_question((account.hours.unsettled, account.costs.unsettled, account.ended), seen);
     let rest = rest.map(|rest| row(if_go(&rest, app, seen), per_hour(rest.sold.left, sum, seen.speech)));

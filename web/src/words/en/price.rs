@@ -416,6 +416,11 @@ pub fn sold_at(sum: &str) -> String {
     format!("Sold at {sum}")
 }
 
+/// "Sold at 130", "2 sold at 220": of what was sold last.
+pub fn so_many_sold_at((n, written): (u32, &str), sum: &str) -> String {
+    if n == 1 { sold_at(sum) } else { format!("{written} sold at {sum}") }
+}
+
 /// "Sold at 130", "Sold, 5 for 150": a key.
 pub fn sold_so_many(n: u32, written: &str, sum: &str) -> String {
     if n == 1 { sold_at(sum) } else { format!("Sold, {written} for {sum}") }

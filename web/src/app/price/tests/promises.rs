@@ -300,6 +300,26 @@ fn answers_outlive_the_way_to_another_place() {
     maker.tap(Tap::Waiting(WaitTap::Open(job))).shows(&["By when should it be sold?"]);
 }
 
+/// The name of somebody new is asked where the key was that asked for it, over the others.
+#[test]
+fn somebody_new_is_named_over_those_that_are_known() {
+    let mut maker = told("tag 120 lamp\n");
+    let job = maker.job;
+    maker.tap(Tap::Agree(AgreeTap::Open(job, None))).tap(Tap::Agree(AgreeTap::Named(String::new())));
+    let html = maker.html();
+    assert!(html.find("id=\"buyer\"").unwrap() < html.find("somebody new").unwrap(), "{html}");
+}
+
+/// What was sold last is named with how many it was, beside the tag of one.
+#[test]
+fn two_that_were_sold_are_named_as_two() {
+    let mut maker = told("tag 120 lamp\n");
+    let job = maker.job;
+    maker.tap(Tap::Offer(job)).bargain(BargainTap::Pieces(2)).bargain(BargainTap::Say(Money::whole(Decimal::from(220), Currency::USD).unwrap()));
+    maker.bargain(BargainTap::Sold).shows(&["2 sold at 220"]).hides(&["Sold at 220"]);
+    maker.offer("110").bargain(BargainTap::Sold).shows(&["Sold at 110"]);
+}
+
 /// Two at a tag of 149.99 are 299.98, though the last buyer paid in notes and the coins are of five: how these will be paid nobody has said.
 #[test]
 fn what_is_agreed_is_to_no_coin_before_notes_are_said() {
