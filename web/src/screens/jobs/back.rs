@@ -65,7 +65,8 @@ fn large(sheet: &JobSheet, back: Option<&LookBack>, seen: Seen<'_>) -> El<Msg> {
     let over = over.map(|(kept, total)| words::kept_over(went.as_deref(), &sum(kept, seen), &seen.speech.span(total)));
     // As the job's own page has it: with all that is still to come, and nothing of what is unsold.
     let to_come = to_come(sheet, currency);
-    let stands = sheet.money.as_it_stands.filter(|stands| 0 < unsold.saturating_add(there) && stands.left != per_hour.left && to_come.is_none());
+    let stands =
+        sheet.money.as_it_stands.filter(|stands| 0 < unsold.saturating_add(there) && stands.left != per_hour.left && to_come.is_none());
     let stands = stands.map(|stands| line(rest::unsold(unsold, there, seen), hourly(stands.left, seen)));
     let held = back.and_then(|back| held(back, seen));
     let gone = back.is_some_and(|back| back.likely_is_gone) && held.is_some();

@@ -73,7 +73,12 @@ fn by_scale(sheet: &OfferSheet, app: &App, seen: Seen<'_>) -> Screen {
     let (drawn, reckoned) = (in_doubt(sheet).is_some(), sheet.standing.band.is_some());
     let slow = sheet.slow_band.filter(|_| drawn || !reckoned);
     let doubt = slow.map(|is_done| el("p", "t14 i2").text(super::doubt(drawn, is_done)));
-    let first = el("div", "col").kid(shown(sheet, seen)).kids(like_a_slip(sheet, app, seen)).kids(doubt).kids(guessed(sheet.by_any, seen)).kids(unnoted(&sheet.unnoted));
+    let first = el("div", "col")
+        .kid(shown(sheet, seen))
+        .kids(like_a_slip(sheet, app, seen))
+        .kids(doubt)
+        .kids(guessed(sheet.by_any, seen))
+        .kids(unnoted(&sheet.unnoted));
     let first = first.kids(not_counted((sheet.unsettled, sheet.ended), seen)).kids(haul_in_question(sheet.hauls_unsettled, seen)).kids(say);
     // How many is seen without a scroll: it stands first. On a narrow page the words stay above the keys that are folded away below the edge.
     let rest: Vec<El<Msg>> = match narrow {

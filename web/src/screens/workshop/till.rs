@@ -27,7 +27,8 @@ pub fn short(app: &App, seen: Seen<'_>) -> String {
     let per = if till.per == Some(Per::Km) { Units::Metric } else { Units::Inch };
     let drive = till.mileage.map(|rate| (seen.speech.number(rate, 2, 4), per));
     let none = || not_said_here(known(app).tills.keys().copied(), app.begins_with().0);
-    let paid = words::paid_so(said(till.tax).as_deref(), said(till.fee).as_deref(), drive.as_ref().map(|(rate, per)| (rate.as_str(), *per)));
+    let paid =
+        words::paid_so(said(till.tax).as_deref(), said(till.fee).as_deref(), drive.as_ref().map(|(rate, per)| (rate.as_str(), *per)));
     paid.unwrap_or_else(none)
 }
 

@@ -274,7 +274,8 @@ fn payments_begin_with_the_deposit_that_was_agreed() {
 /// What was agreed as a deposit stays the first payment however many there are; a first sum that is typed takes its place.
 #[test]
 fn the_deposit_stays_the_first_payment_however_many() {
-    for (price, deposit, shown) in [("1499.95", "449.99", ["449.99", "524.98", "524.98"]), ("1000", "300", ["300.00", "350.00", "350.00"])] {
+    for (price, deposit, shown) in [("1499.95", "449.99", ["449.99", "524.98", "524.98"]), ("1000", "300", ["300.00", "350.00", "350.00"])]
+    {
         let story = "2026-04-17 09:00 -05:00 workshop USD inch\njob desk \"Desk\" 1 order\n";
         let mut maker = Maker::told(&format!("{story}agree {price} for 1 desk fetched deposit {deposit} as deal\n"), "desk");
         deal(&mut maker);

@@ -315,7 +315,10 @@ fn somebody_new_is_named_over_those_that_are_known() {
 fn two_that_were_sold_are_named_as_two() {
     let mut maker = told("tag 120 lamp\n");
     let job = maker.job;
-    maker.tap(Tap::Offer(job)).bargain(BargainTap::Pieces(2)).bargain(BargainTap::Say(Money::whole(Decimal::from(220), Currency::USD).unwrap()));
+    maker
+        .tap(Tap::Offer(job))
+        .bargain(BargainTap::Pieces(2))
+        .bargain(BargainTap::Say(Money::whole(Decimal::from(220), Currency::USD).unwrap()));
     maker.bargain(BargainTap::Sold).shows(&["2 sold at 220"]).hides(&["Sold at 220"]);
     maker.offer("110").bargain(BargainTap::Sold).shows(&["Sold at 110"]);
 }
