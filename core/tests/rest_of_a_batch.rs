@@ -68,14 +68,19 @@ fn nothing_left_nothing_sold_no_ask() {
     check(&format!("{worked}tag 60 stands\n{planned}"), Paid::Card, Some((2, 60, "16", "53.33")));
 }
 
-/// Of what is at a gallery the price is open: with any of it there no figure speaks of the unsold, and once it is back both do again.
+/// What is at a gallery is unsold too, and would bring what the gallery hands over by its share: two of 60 at 60 % are 72, so with the one
+/// on the shelf at 60 it is (50 + 60 + 72 - 10) / 2 h. Once it is back, as before.
 #[test]
-fn what_is_at_a_gallery_is_no_unsold_piece() {
+fn what_is_at_a_gallery_brings_its_share() {
     let worked = "2026-06-01 09:00 -04:00 workshop USD inch\njob stands \"Stands\" 4 spec\nspend 10 glue on stands\n\
         10:00 start \"make\" make on stands\n12:00 stop\n13:00 sell 1 stands for 50 notes\ntag 60 stands\n";
     // (50 - 10) / 2 h, and three more at 60.
     check(worked, Paid::Card, Some((3, 60, "20", "110")));
-    check(&format!("{worked}consign 2 stands tag 60 share 0.4\n"), Paid::Card, None);
+    check(&format!("{worked}consign 2 stands tag 60 share 0.4\n"), Paid::Card, Some((1, 60, "20", "86")));
+    let there = of(&told(&format!("{worked}consign 2 stands tag 60 share 0.4\n")), Paid::Card).unwrap();
+    assert_eq!((there.at_galleries, there.from_galleries, there.is_any()), (2, usd(72), true));
+    // Nothing is left on the shelf: (50 + 3 * 36 - 10) / 2 h.
+    check(&format!("{worked}consign 3 stands tag 60 share 0.4\n"), Paid::Card, Some((0, 60, "20", "74")));
     check(&format!("{worked}consign 2 stands tag 60 share 0.4 as there\nundo there\n"), Paid::Card, Some((3, 60, "20", "110")));
 }
 

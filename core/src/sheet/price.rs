@@ -174,6 +174,8 @@ pub struct AgreedRow {
     pub received: Money,
     /// Of that, what came in for it as it was agreed last: what a deposit is asked beyond.
     pub under: Money,
+    /// What the coins made of that, while nothing was handed over: so much more was paid, or less where it is below nothing.
+    pub rounded: Money,
     /// Of that, what no sale has used: it is kept or handed back when it comes to nothing.
     pub ahead: Money,
     /// The fees of that: they stay paid if it is handed back.
@@ -265,6 +267,7 @@ fn agreed_row(job: &Job, agreement: &Agreement, due: Money) -> Answer<AgreedRow>
         deposit_due: job.selling.deposit_due(job.currency, agreement)?,
         received: job.selling.received_of_order(job.currency, agreement)?,
         under: job.selling.received_under(job.currency, agreement.id)?,
+        rounded: if agreement.sold == 0 { job.selling.rounded_ahead(job.currency, agreement.id)? } else { Money::zero(job.currency) },
         ahead,
         fees_ahead: job.selling.fees_ahead(job.currency, agreement.id)?,
         at_hand_over: not_below_nothing(agreement.sum.minus(agreement.sold_for)?.minus(ahead)?).plus(before)?,

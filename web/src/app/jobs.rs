@@ -192,6 +192,7 @@ fn pressed(app: &mut App, press: Press) {
     with_form(app, |form| form.press(press, sign));
     if let Some(draft) = &mut app.jobs.draft {
         (draft.picks.can.asks, draft.picks.short, draft.picks.far) = (None, None, None);
+        draft.picks.home.is_passed = true;
     }
     draft::goes_along(app, was.clone());
     app.jobs.at_tag = was.filter(|_| draft::as_asked(app).is_none());

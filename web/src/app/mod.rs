@@ -185,7 +185,9 @@ impl App {
         }
         self.said.clear();
         let before = self.address();
+        let began_with = jobs::draft::is_of_new(self).then(|| self.begins_with());
         self.take(message, now);
+        began_with.into_iter().for_each(|was| jobs::draft::follows(self, was));
         if self.address() != before {
             self.orders.push(Order::Remember(self.address()));
         }

@@ -293,9 +293,13 @@ pub fn on_top(app: &App, (currency, by): (Currency, TaxBy)) -> Option<Tax> {
 
 /// How it would be paid: as chosen for the buyer who stands there, else as was chosen or paid last; a card before that.
 pub fn paid(app: &App) -> Paid {
+    paid_said(app).unwrap_or_else(|| app.shelf().shop(app.now.at).paid_before())
+}
+
+/// The same where it was chosen; none where it is only as was paid last.
+pub fn paid_said(app: &App) -> Option<Paid> {
     let chosen = lying(app).find_map(|over| if let Over::Offer(bargain) = over { Some(bargain) } else { None });
-    let said = chosen.and_then(|bargain| bargain.paid).or(app.here.paid);
-    said.unwrap_or_else(|| app.shelf().shop(app.now.at).paid_before())
+    chosen.and_then(|bargain| bargain.paid).or(app.here.paid)
 }
 
 /// How what was agreed or sold of a job is paid, or a piece of it that is sold: as it was said for this buyer, else as what came in for the same was
@@ -365,6 +369,13 @@ fn as_written(app: &App, act: Id, done: Done) -> Done {
         _ => None,
     });
     sum.unwrap_or(done)
+}
+
+/// How many pieces an act sold; one where it was no sale.
+pub fn sold_by(app: &App, act: Id) -> Count {
+    let book = &app.shelf().book;
+    let n = |id| if let Fact::PieceSold(f) = &book.entry(id)?.0.fact { Some(f.n) } else { None };
+    book.act(act).into_iter().find_map(n).unwrap_or(1)
 }
 
 fn pressed(app: &mut App, press: Press) {

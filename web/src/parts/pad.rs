@@ -80,11 +80,9 @@ pub fn pad<M: Clone + 'static>(point: impl Into<Sign>, press: impl Fn(Press) -> 
         Sign::Idle(sign) => key(sign).flag("disabled", true),
         Sign::None => el("span", ""),
     };
-    let hears = heard(comma_groups(point), &press);
-    el("div", PAD)
+    ears(point, &press)
         .attr("role", "group")
         .attr("aria-label", words::PAD)
-        .on_key(move |key| hears.iter().find(|(of, _)| of == key).map(|(_, says)| says.clone()))
         .kids((1..=9).map(digit))
         .kid(sign)
         .kid(digit(0))
@@ -94,6 +92,12 @@ pub fn pad<M: Clone + 'static>(point: impl Into<Sign>, press: impl Fn(Press) -> 
 /// Where the decimal sign is a point, a comma may group: it stays what it is, and 1,200 is asked about when it is read.
 fn comma_groups(sign: Sign) -> bool {
     matches!(sign, Sign::Shown('.') | Sign::Idle('.'))
+}
+
+/// Where a question stands in place of the pad: nothing is seen of it, and the keys of a keyboard are heard as at the pad.
+pub fn ears<M: Clone + 'static>(point: impl Into<Sign>, press: impl Fn(Press) -> M) -> El<M> {
+    let hears = heard(comma_groups(point.into()), &press);
+    el("div", PAD).on_key(move |key| hears.iter().find(|(of, _)| of == key).map(|(_, says)| says.clone()))
 }
 
 /// What each key of a keyboard says at the pad: either decimal sign is the pad's, but for a comma that may group; of a whole figure too, where it is

@@ -12,6 +12,7 @@ mod list;
 mod page;
 pub mod photos;
 mod quote;
+pub(super) mod rest;
 mod sell;
 mod wood;
 

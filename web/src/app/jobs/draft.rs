@@ -1,10 +1,12 @@
 //! What is being written down on Jobs: figures by the pad, words, and answers by chips. Nothing is written before it is saved.
 
 mod back;
+mod fresh;
 mod paid;
 mod what;
 
 pub use back::{agreement_done, agreement_open, came_ahead, comes_back};
+pub use fresh::{follows, is_of_new};
 pub use what::{PaidTo, What, of_several};
 use what::{brings, priced};
 

@@ -2,6 +2,7 @@
 
 mod after_yes;
 mod apart;
+mod at_gallery;
 mod bounced;
 mod cans;
 mod dates;
@@ -216,6 +217,25 @@ fn a_job_may_have_a_currency_units_and_count_of_its_own() {
     maker.pick(Pick::Currency(Currency::read("GBP").unwrap())).pick(Pick::Units(Units::Inch)).pick(Pick::More).pick(Pick::Count(0));
     maker.figures(&["1"]).shows(&["Number pad"]).figures(&["12"]).shows(&["GBP, inches"]).tap(Tap::Save).shows(&["Gate, 12"]);
     assert_eq!((maker.sheet().account.currency.code(), maker.sheet().account.units), ("GBP", Units::Inch));
+}
+
+/// A new job that lies open while the workshop is set begins as it is set then; what was chosen for the job stays.
+#[test]
+fn a_new_job_follows_the_workshop() {
+    use crate::app::workshop::Tap as Set;
+    for (chosen, shown) in [(None, "USD, inches"), (Some("GBP"), "GBP, inches")] {
+        let mut maker = Maker::new();
+        maker.tap(Tap::Write(What::New)).tap(Tap::Say(0, "Gate".into())).pick(Pick::MadeFor(For::Order)).shows(&["EUR, millimetres"]);
+        if let Some(code) = chosen {
+            maker.pick(Pick::More).pick(Pick::Currency(Currency::read(code).unwrap())).pick(Pick::More);
+        }
+        maker.say(Msg::Go(Place::Workshop));
+        maker.say(Msg::Workshop(Set::Currency(Currency::USD)));
+        maker.say(Msg::Workshop(Set::Units(Units::Inch)));
+        maker.say(Msg::Go(Place::Jobs));
+        maker.shows(&["Gate", shown]).tap(Tap::Save).shows(&["Made to order"]);
+        assert_eq!(maker.sheet().account.units, Units::Inch);
+    }
 }
 
 #[test]

@@ -1,6 +1,6 @@
 //! A price agreed before the hand-over, heard: how much, a deposit, by when, fetched or delivered.
 
-use super::{Done, Over, ask_today, asking, chosen, chosen_tax, done, on_top, paid, shop, tax_of};
+use super::{Done, Over, ask_today, asking, chosen, chosen_tax, done, on_top, paid_said, shop, tax_of};
 use crate::app::App;
 use crate::app::entry::Typed;
 use crate::app::jobs::Room;
@@ -15,7 +15,7 @@ use fivebar_core::ledger::decide::{Command, Now, SaleCommand};
 use fivebar_core::ledger::fold::{Job, TaxBy};
 use fivebar_core::ledger::kind::Exact;
 use fivebar_core::ledger::kind::book::Role;
-use fivebar_core::ledger::kind::sale::{Carried, PriceAgreed};
+use fivebar_core::ledger::kind::sale::{Carried, Paid, PriceAgreed};
 use fivebar_core::quantity::{Count, Currency, Day, Decimal, Id, Money, Span, Wall, reading};
 
 /// What is typed by the pad.
@@ -241,9 +241,9 @@ pub fn left(app: &mut App) {
     }
 }
 
-/// What is asked today of the buyer who stands there.
+/// What is asked today of the buyer who stands there: to the coin only where notes were said, since what is agreed is paid later.
 fn asked(app: &App, (id, n): (Id, Count)) -> Option<Money> {
-    ask_today(app, (id, n), (chosen_tax(app, id), paid(app)))
+    ask_today(app, (id, n), (chosen_tax(app, id), paid_said(app).unwrap_or(Paid::Bank)))
 }
 
 /// Another number of pieces, or another tax for this buyer: what is asked goes along, a sum that was named stays what is handed over.

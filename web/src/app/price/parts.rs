@@ -17,7 +17,7 @@ pub struct Parts {
     pub price: Money,
     /// What came in for it already: it is the first of its payments.
     pub came: Money,
-    /// The deposit that was agreed, where one was.
+    /// The deposit that was agreed, where one was; else the first payment as it was typed.
     pub deposit: Money,
     pub parts: Vec<(Money, Option<Day>)>,
     /// The part in hand, for its day.
@@ -85,8 +85,8 @@ impl Parts {
         self.at = self.first_open();
     }
 
-    /// The price by these shares: the first today, the last at the hand-over, those between when the maker says. What came in already is the first
-    /// whatever its share, and the others part the rest as their shares are.
+    /// The price by these shares: the first today, the last at the hand-over, those between when the maker says. What is asked ahead, or came in
+    /// already, is the first whatever its share, and the others part the rest as their shares are.
     fn split(&mut self, shares: &[i64], today: Day) {
         let Some(sums) = self.sums(shares) else { return };
         let last = sums.len().saturating_sub(1);
@@ -97,11 +97,17 @@ impl Parts {
 
     /// What came in already is no more to be moved.
     fn first_open(&self) -> usize {
-        usize::from(!self.came.is_zero() && 1 < self.parts.len())
+        self.paid().min(self.parts.len().saturating_sub(1))
+    }
+
+    /// What the first payment is whatever its share: the deposit, or what came in where that is more.
+    fn ahead(&self) -> Money {
+        if self.deposit.amount() < self.came.amount() { self.came } else { self.deposit }
     }
 
     fn sums(&self, shares: &[i64]) -> Option<Vec<Money>> {
-        let rest = self.price.minus(self.came).ok().filter(|rest| !self.came.is_zero() && Decimal::ZERO < rest.amount());
+        let ahead = self.ahead();
+        let rest = self.price.minus(ahead).ok().filter(|rest| !ahead.is_zero() && Decimal::ZERO < rest.amount());
         let Some(rest) = rest else {
             return stages(self.price, &shares.iter().map(|percent| Decimal::new(*percent, 2)).listed()).ok();
         };
@@ -116,7 +122,7 @@ impl Parts {
             Some(sum)
         };
         let sums = others.iter().map(part).collect::<Option<Vec<Money>>>()?;
-        Some(std::iter::once(self.came).chain(sums).chain([left]).listed())
+        Some(std::iter::once(ahead).chain(sums).chain([left]).listed())
     }
 
     /// So many of its first payments are paid by what came in.
@@ -165,6 +171,9 @@ fn pad_done(app: &mut App) {
         let Some(sum) = parts.pad.as_mut().and_then(|typed| typed.take(|text| reading::money(text, currency, sign))) else { return };
         if let Some((of_it, _)) = parts.parts.get_mut(parts.at) {
             *of_it = sum;
+        }
+        if parts.at == 0 {
+            parts.deposit = sum;
         }
         parts.pad = None;
     });

@@ -114,6 +114,23 @@ fn what_was_typed_for_a_trip_is_said_on_the_first_page() {
     assert!(shown.contains("pay $20.00 an hour, the rest not said") && shown.contains("driving 0.67 a mi"), "{shown}");
 }
 
+/// In another currency nothing is said yet; what was said in the one before is kept, and that is said. A rate of driving has its currency.
+#[test]
+fn what_was_said_in_another_currency_is_not_lost() {
+    let mut app = App::for_tests(Place::Workshop);
+    after(&mut app, [tap(Tap::Currency(Currency::EUR))]);
+    typed(&mut app, Figure::Pay, "20");
+    typed(&mut app, Figure::Mileage, "0.23");
+    let shown = after(&mut app, [tap(Tap::Open(Over::Till))]);
+    assert!(shown.contains("€0.23"), "{shown}");
+    let shown = after(&mut app, [tap(Tap::Figure(Figure::Mileage)), tap(Tap::Close), tap(Tap::Close)]);
+    assert!(!shown.contains("kept for"), "{shown}");
+    typed(&mut app, Figure::Mileage, "0.0675");
+    assert!(after(&mut app, [tap(Tap::Open(Over::Till))]).contains("0.0675 EUR"));
+    let shown = after(&mut app, [tap(Tap::Close), tap(Tap::Currency(Currency::read("JPY").unwrap()))]);
+    assert_eq!(shown.matches("not said for JPY, kept for EUR").count(), 2, "{shown}");
+}
+
 /// The copy of one phone, brought in on another.
 fn copy() -> String {
     let mut app = App::for_tests(Place::Count);

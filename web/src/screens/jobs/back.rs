@@ -4,7 +4,7 @@ use super::super::count::saved_fact;
 use super::super::sources::of_job;
 use super::super::{Screen, Seen, undo};
 use super::figures::{hourly, left_out, line, percent, short, sum, to_settle};
-use super::say;
+use super::{rest, say};
 use crate::app::jobs::Tap;
 use crate::app::jobs::draft::What;
 use crate::app::{App, Msg};
@@ -27,6 +27,7 @@ pub fn screen(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Screen {
     let ended = sheet.ended.map(|at| Fact::Strong(jobs::ended_on(&seen.speech.day(at))));
     let top = ended.into_iter().chain([saved_fact(app, seen)]).fold(top, Head::fact);
     let first = el("div", "col").kid(large(sheet, back.as_ref(), seen)).kids(back.as_ref().map(|back| against_plan(sheet, back, seen)));
+    let first = first.kids(back.as_ref().filter(|back| back.ratios.price.is_some()).and_then(|_| not_in_price(sheet, seen)));
     let first = first.kids(of_job(sheet, seen).map(|said| el("p", "t14 i2").text(hours_from(&said))));
     let (ended, open) = (sheet.ended.is_some(), sheet.account.hours.unsettled);
     let first = first.kids(if ended { to_settle(open, "w7", seen) } else { left_out(sheet, "w7", seen) });
@@ -62,15 +63,16 @@ fn large(sheet: &JobSheet, back: Option<&LookBack>, seen: Seen<'_>) -> El<Msg> {
         return el("p", "notice").text(in_all.into_iter().chain([none_left(sheet).to_owned()]).listed().join(" "));
     };
     let sold = &sheet.account.sold;
-    let unsold = sold.left.saturating_sub(sold.promised);
+    let (unsold, there) = (sold.left.saturating_sub(sold.promised), sold.at_galleries);
     let went = (0 < sold.left).then(|| seen.speech.count(sold.pieces.saturating_add(sold.by_galleries)));
     let over = sold.kept.zip(sheet.bench.total);
     let over = over.map(|(kept, total)| words::kept_over(went.as_deref(), &sum(kept, seen), &seen.speech.span(total)));
     // As the job's own page has it: with all that is still to come, and nothing of what is unsold.
     let (to_come, leading) = (to_come(sheet, currency), leads(sheet).and_then(|leads| lead(leads, currency, seen)));
     let is_said = to_come.is_some() || leading.is_some();
-    let stands = sheet.money.as_it_stands.filter(|stands| 0 < unsold && stands.left != per_hour.left && !is_said);
-    let stands = stands.map(|stands| line(jobs::rest_unsold(&seen.speech.count(unsold)), hourly(stands.left, seen)));
+    let all_unsold = unsold.saturating_add(there);
+    let stands = sheet.money.as_it_stands.filter(|stands| 0 < all_unsold && stands.left != per_hour.left && !is_said);
+    let stands = stands.map(|stands| line(rest::unsold(unsold, there, seen), hourly(stands.left, seen)));
     let held = back.and_then(|back| held(back, seen));
     let gone = back.is_some_and(|back| back.likely_is_gone) && held.is_some();
     let after = per_hour.after_workshop.zip(per_hour.every_hour);
@@ -187,6 +189,16 @@ fn price_row(sheet: &JobSheet, back: &LookBack, seen: Seen<'_>) -> Option<Ratio>
     let (got, asked) = back.ratios.got_of_asked?;
     let note = words::price_against(&short(got, seen), &short(asked, seen), 0 < sheet.account.sold.by_galleries);
     Some(ratio((words::PRICE, note), of, of < Decimal::ONE, seen))
+}
+
+/// What went another way than to a buyer: by a gallery, or not for sale any more.
+fn not_in_price(sheet: &JobSheet, seen: Seen<'_>) -> Option<El<Msg>> {
+    let sold = &sheet.account.sold;
+    let by_gallery =
+        (0 < sold.by_galleries).then(|| words::by_gallery(&seen.speech.count(sold.by_galleries), &short(sold.handed_over, seen)));
+    let others = sheet.selling.not_for_sale.iter().map(|it| format!("{} {}", seen.speech.count(it.n), words::instead(it.why)));
+    let gone = by_gallery.into_iter().chain(others).listed();
+    (!gone.is_empty()).then(|| el("p", "t14").text(words::not_in_price(&gone)))
 }
 
 /// One sentence: what strayed, then what went as planned; of hours, while work is to come, how much is.

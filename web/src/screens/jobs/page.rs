@@ -6,6 +6,7 @@ use super::super::plan::since;
 use super::super::sources::of_job;
 use super::super::{Screen, Seen, undo};
 use super::figures::{apart, bar_said, carried, day, hourly, hours_of, lacking, line, short, stretches, sum, to_be_carried};
+use super::rest::{if_go, unsold};
 use super::say;
 use crate::app::bench::waits::{kept, next_held_up};
 use crate::app::jobs::dates::promise_by;
@@ -23,13 +24,13 @@ use crate::parts::paid_bar::paid_bar;
 use crate::parts::so_far::so_far;
 use crate::screens::price::list::{guessed, haul_in_question};
 use crate::view::{El, el};
-use crate::words::en::{changed, common, dates, deal, jobs as words, price, rack as rack_words};
+use crate::words::en::{changed, common, dates, deal, jobs as words, rack as rack_words};
 use fivebar_core::bench::Stage;
 use fivebar_core::bench::wait::Wait;
 use fivebar_core::quantity::{Decimal, Listed, Money, Span};
 use fivebar_core::sheet::estimate::EstimateSheet;
 use fivebar_core::sheet::job::{JobSheet, NextAct, Owed};
-use fivebar_core::sheet::rest::rest;
+use fivebar_core::sheet::rest::{Rest, rest};
 
 /// The page.
 pub fn screen(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Screen {
@@ -103,6 +104,9 @@ fn next_act(
     let about = about(sheet, seen);
     let state = el("section", "").kid(el("p", "t22 w8").text(state)).kids((!about.is_empty()).then(|| el("p", "").text(about)));
     let mut shown = vec![state, key("key solid h88", words, under, say(Tap::Next))];
+    if matches!(sheet.next, NextAct::Collect { .. }) && 0 < sheet.sale.left {
+        shown.push(key("key h56", words::SELL_ONE, tagged(sheet, seen), say(Tap::Write(What::Sell(None)))));
+    }
     if delivers(sheet) {
         shown.push(caution(words::CAUTION_DELIVERY));
     }
@@ -154,7 +158,7 @@ fn next((sheet, estimate): (&JobSheet, Option<&EstimateSheet>), seen: Seen<'_>) 
             Some(planned) => told(words::STATE_DELIVERY, &words::start(&planned.op), owed(*due)),
             None => told(words::STATE_HAND_OVER, words::HAND_OVER, owed(*due)),
         },
-        NextAct::Collect { due } => told(words::STATE_COLLECT, words::TAKE_PAYMENT, words::due(&sum(*due, seen))),
+        NextAct::Collect { due } => told(&collects(sheet, seen), words::TAKE_PAYMENT, words::due(&sum(*due, seen))),
         NextAct::HandBack { sum: back } => told(words::STATE_HAND_BACK, words::HAND_BACK, words::to_hand_back(&sum(*back, seen))),
         NextAct::PartDue { lacks, due, .. } => {
             told(&words::state_part(&seen.speech.day(*due)), words::TAKE_PAYMENT, words::due(&sum(*lacks, seen)))
@@ -167,16 +171,24 @@ fn next((sheet, estimate): (&JobSheet, Option<&EstimateSheet>), seen: Seen<'_>) 
         NextAct::WorkOn { op: None } => told(words::state_open(sheet.account.hours.is_begun()), words::GO_TO_BENCH, String::new()),
         NextAct::Waits { last } => told(&waits(last, seen), words::GO_TO_BENCH, String::new()),
         NextAct::SetTag => told(words::STATE_TAG, words::WRITE_TAG, String::new()),
-        NextAct::Sell { left } => told(
-            &words::state_sell(&n(*left)),
-            words::SELL_ONE,
-            sheet.sale.tag.map(|tag| words::tag(&short(tag, seen))).unwrap_or_default(),
-        ),
+        NextAct::Sell { left } => told(&words::state_sell(&n(*left)), words::SELL_ONE, tagged(sheet, seen)),
         NextAct::AtGallery { n: there } => told(&words::state_gallery(&n(*there)), words::GALLERY_PAID, String::new()),
         NextAct::End | NextAct::LookBack => {
             let state = if sheet.ended.is_some() { words::STATE_ENDED } else { words::STATE_ALL_GONE };
             told(state, words::LOOK_BACK, String::new())
         }
+    }
+}
+
+fn tagged(sheet: &JobSheet, seen: Seen<'_>) -> String {
+    sheet.sale.tag.map(|tag| words::tag(&short(tag, seen))).unwrap_or_default()
+}
+
+/// Money is due; and what is left to sell beside it.
+fn collects(sheet: &JobSheet, seen: Seen<'_>) -> String {
+    match sheet.sale.left {
+        0 => words::STATE_COLLECT.to_owned(),
+        left => words::state_due_and_sell(&seen.speech.count(left)),
     }
 }
 
@@ -247,18 +259,12 @@ fn money_card(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
     let still = sheet.account.costs.still;
     let costs_word = if still.is_zero() { words::COSTS.to_owned() } else { words::costs_to_come(&sum(still, seen)) };
     let costs = apart((costs, sheet.account.costs.unsettled), seen).unwrap_or(words::COSTS_UNKNOWN.to_owned());
-    let rest = rest(&shop(app), sheet.job, paid(app)).ok().flatten().filter(|rest| 0 < rest.n);
+    let rest = rest(&shop(app), sheet.job, paid(app)).ok().flatten().filter(Rest::is_any);
+    let (free, there) = (sheet.sale.left.saturating_sub(sheet.account.sold.promised), sheet.account.sold.at_galleries);
     let (word, if_sold) = match &rest {
-        Some(rest) => {
-            let left = seen.speech.count(rest.n);
-            let at = words::if_rest_go((rest.n, &left), &short(rest.each, seen), price::by(paid(app)));
-            (words::rest_unsold(&left), Some(line(at, hourly(rest.sold.left, seen))))
-        }
-        None => {
-            let free = sheet.sale.left.saturating_sub(sheet.account.sold.promised);
-            let word = if 0 < free { words::rest_unsold(&seen.speech.count(free)) } else { words::AS_IT_STANDS.to_owned() };
-            (word, None)
-        }
+        Some(rest) => (unsold(free, there, seen), Some(line(if_go(rest, app, seen), hourly(rest.sold.left, seen)))),
+        None if 0 < free.saturating_add(there) => (unsold(free, there, seen), None),
+        None => (words::AS_IT_STANDS.to_owned(), None),
     };
     // Where no hour was logged what is left in all is known, once nothing is left to sell.
     let (word, stands) = match (per_hour, sheet.account.sold.in_the_end()) {

@@ -21,7 +21,7 @@ use crate::screens::price::more::tag_word;
 use crate::view::{El, el};
 use crate::words::en::{common, deal, job as words, jobs, taxes as tax_words, waiting};
 use fivebar_core::ledger::fold::{
-    Agreement, AgreementState, BroughtBack, HandedBack, NotForSale, PartOfPay, Payment, RestGivenUp, RestPaid, Reversed, Sale,
+    Agreement, AgreementState, BroughtBack, HandedBack, NotForSale, PartOfPay, Payment, RestGivenUp, RestPaid, Reversed, Sale, TaxBy,
 };
 use fivebar_core::quantity::{Decimal, Id, Listed, Mass, Money, order_by_key};
 use fivebar_core::sheet::job::{JobSheet, to_collect};
@@ -126,11 +126,11 @@ fn back(entry: Id) -> El<Msg> {
 
 fn agreements(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Vec<El<Msg>> {
     let whom = |agreement: &Agreement| who(app, agreement.buyer).map(|who| deal::for_whom(&who));
-    let row = |agreement: &Agreement| agreed(sheet, (agreement, whom(agreement)), seen);
+    let row = |agreement: &Agreement| agreed((sheet, app), (agreement, whom(agreement)), seen);
     titled(words::AGREEMENTS, sheet.selling.agreements.iter().map(row).listed())
 }
 
-fn agreed(sheet: &JobSheet, (agreement, whom): (&Agreement, Option<String>), seen: Seen<'_>) -> El<Msg> {
+fn agreed((sheet, app): (&JobSheet, &App), (agreement, whom): (&Agreement, Option<String>), seen: Seen<'_>) -> El<Msg> {
     let state = match agreement.state {
         AgreementState::Open => agreement.due.map(|due| words::by_day(&seen.speech.day(due))),
         AgreementState::Done => Some(words::DONE.into()),
@@ -151,8 +151,9 @@ fn agreed(sheet: &JobSheet, (agreement, whom): (&Agreement, Option<String>), see
     let name = common::pieces(agreement.n, &seen.speech.count(agreement.n));
     let under = join([Some(day(agreement.at, seen)), whom, how, deposit, state]);
     let row = row(name, under, sum(agreement.sum, seen)).key(agreement.id.to_string());
-    if let AgreementState::Cancelled { entry, .. } = agreement.state {
-        return row.kid(back(entry));
+    if let AgreementState::Cancelled { entry, kept, .. } = agreement.state {
+        let is_kept = !kept.is_zero() && is_taxed((sheet, app), agreement.id);
+        return row.kids(is_kept.then(|| el("p", "t14 i2").text(words::NO_TAX_ON_KEPT))).kid(back(entry));
     }
     if agreement.state != AgreementState::Open {
         return row;
@@ -178,6 +179,12 @@ fn agreed(sheet: &JobSheet, (agreement, whom): (&Agreement, Option<String>), see
             "",
             Msg::Price(PriceTap::Parts(PartsTap::OfJob(sheet.job, agreement.id))),
         )))
+}
+
+/// Whether what was agreed is sold with tax.
+pub(super) fn is_taxed((sheet, app): (&JobSheet, &App), agreed: Id) -> bool {
+    let spoken = sheet.selling.agreement(agreed).and_then(|agreement| agreement.tax).map(TaxBy::Agreed);
+    !tax(app, sheet.account.currency, spoken.unwrap_or(sheet.sale.tax)).rate.is_zero()
 }
 
 /// The form by which an order is changed, as Price has it.
@@ -278,7 +285,9 @@ fn payments(sheet: &JobSheet, seen: Seen<'_>) -> Vec<El<Msg>> {
         let back = all_back(sheet, seen);
         let gallery = (!sold.handed_over.is_zero()).then(|| line(jobs::FROM_GALLERY, sum(sold.handed_over, seen)));
         let word = if gallery.is_some() { words::RECEIVED_FROM_BUYERS } else { words::RECEIVED };
-        shown.push(el("section", "card").kids(back).kid(line(word, sum(sold.received, seen))).kids(gallery).kids(due));
+        let rounded = rounded(sheet.selling.rounded(sheet.account.currency).ok(), seen);
+        let came = line(word, sum(sold.received, seen));
+        shown.push(el("section", "card").kids(back).kid(came).kids(rounded).kids(gallery).kids(due));
     }
     shown.extend(sheet.sale.unpaid.iter().map(|(sale, due)| {
         key("key solid h56", words::PAY, jobs::due(&short(*due, seen)), say(Tap::Write(What::Pay(PaidTo::Sale(*sale)))))
@@ -288,6 +297,12 @@ fn payments(sheet: &JobSheet, seen: Seen<'_>) -> Vec<El<Msg>> {
         key("key solid h56", words::HAND_BACK, under, say(Tap::Write(What::HandBack(*over))))
     }));
     shown
+}
+
+/// What the coins left off of what was owed, or, with its sign, were more.
+pub(super) fn rounded(beyond: Option<Money>, seen: Seen<'_>) -> Option<El<Msg>> {
+    let beyond = beyond.filter(|beyond| !beyond.is_zero())?;
+    Some(line(deal::ROUNDED_TO_COIN, sum(Money::zero(beyond.currency()).minus(beyond).ok()?, seen)))
 }
 
 fn went_back(it: &HandedBack, seen: Seen<'_>) -> El<Msg> {

@@ -148,7 +148,8 @@ fn for_whom(agree: &Agree, app: &App) -> Vec<El<Msg>> {
         |value: &String| Field { id: "buyer", label: words::THEIR_NAME.into(), value: value.clone(), fleeting: true, ..Field::default() };
     let typed = agree.named.as_ref().map(|name| field(asked(name), |text| say(AgreeTap::Named(text))));
     let stays = agree.named.is_some().then(|| el("p", "t14 i2").text(workshop::NAMES_STAY));
-    [choices(chips, tap)].into_iter().chain(typed).chain(stays).listed()
+    // Where the key was that asked for it, and so in sight: what lies below may be behind the foot.
+    typed.into_iter().chain(stays).chain([choices(chips, tap)]).listed()
 }
 
 /// What will be written, in one line.

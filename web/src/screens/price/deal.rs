@@ -13,7 +13,7 @@ use crate::parts::seg::{Seg, even};
 use crate::parts::verdict::{Sign, verdict};
 use crate::screens::jobs::called;
 use crate::view::{El, el};
-use crate::words::en::{common, deal as words, price, waiting};
+use crate::words::en::{common, deal as words, job, price, waiting};
 use fivebar_core::ledger::decide::PaidOf;
 use fivebar_core::ledger::fold::PartOfPay;
 use fivebar_core::ledger::kind::sale::Paid;
@@ -65,7 +65,7 @@ fn of_agreed((deal, row): (&Deal, &AgreedRow), (app, parts): (&App, Option<Parts
                 .kid(key("key", words::OTHER_SUM, "", say(DealTap::Pad))),
         )
         .kid(key("key", words::IN_PARTS, "", Msg::Price(Tap::Parts(PartsTap::Open(row.job, row.agreed)))))
-        .kids(nothing(row, seen))
+        .kids(nothing(row, is_taxed(row, app), seen))
         .kid(back());
     Screen::new("price/deal", head(top), main)
 }
@@ -82,7 +82,9 @@ fn facts(row: &AgreedRow, (who, parts): (Option<String>, Option<Parts>), seen: S
         false => (1 < row.n).then(|| fact(price::HOW_MANY, seen.speech.count(row.n))),
     };
     let is_deposit = row.deposit.is_some() && row.parts.is_empty() && row.received == row.under && !is_begun;
-    let came = fact(price::came_in(is_deposit), exact(row.received, seen.speech));
+    // What is in the till, and beside it what the coins made of it.
+    let came = fact(price::came_in(is_deposit), exact(row.received.plus(row.rounded).unwrap_or(row.received), seen.speech));
+    let rounded = (!row.rounded.is_zero()).then(|| fact(words::ROUNDED_TO_COIN, less_exact(row.rounded, seen)));
     let before = (!row.before.is_zero()).then(|| fact(words::OWED_BEFORE, exact(row.before, seen.speech)));
     let due = fact(price::DUE_ROW, exact(row.still, seen.speech));
     el("section", "card tap").kid(
@@ -94,11 +96,17 @@ fn facts(row: &AgreedRow, (who, parts): (Option<String>, Option<Parts>), seen: S
                 .kids(asked)
                 .kids(parts_of(row, seen))
                 .kid(came)
+                .kids(rounded)
                 .kids(before)
                 .kid(due)
                 .kids(parts.map(|parts| goes_out(parts, seen)).into_iter().flatten()),
         ),
     )
+}
+
+/// What was left off, or taken off where it was more.
+fn less_exact(sum: Money, seen: Seen<'_>) -> String {
+    Money::zero(sum.currency()).minus(sum).map_or_else(|_| String::new(), |less| exact(less, seen.speech))
 }
 
 /// Tax and fee of what is still to be handed over, and what you get of it; nothing where neither is.
@@ -151,8 +159,16 @@ fn pay_keys(row: &AgreedRow, (by, coins): (&str, impl Fn(Money) -> Money), seen:
     ahead.into_iter().chain([over]).listed()
 }
 
+/// Whether what was agreed is sold with tax.
+fn is_taxed(row: &AgreedRow, app: &App) -> bool {
+    let shop = shop(app);
+    let Ok(job) = shop.job(row.job) else { return false };
+    let spoken = job.selling.agreement(row.agreed).and_then(|agreement| agreement.tax);
+    !spoken.unwrap_or_else(|| shop.tax_of(&job)).rate.is_zero()
+}
+
 /// It came to nothing: what came in and was not used by a sale is handed back, or kept.
-fn nothing(row: &AgreedRow, seen: Seen<'_>) -> Vec<El<Msg>> {
+fn nothing(row: &AgreedRow, is_taxed: bool, seen: Seen<'_>) -> Vec<El<Msg>> {
     let none = Money::zero(row.price.currency());
     let never = |under: String, kept| key("key soft", waiting::NEVER_CAME, under, say(DealTap::NeverCame(kept)));
     let end = |under: String, kept| key("key soft", words::CAME_TO_NOTHING, under, say(DealTap::Nothing(kept)));
@@ -164,7 +180,8 @@ fn nothing(row: &AgreedRow, seen: Seen<'_>) -> Vec<El<Msg>> {
     let kept = end(words::deposit_kept(&exact(row.ahead, seen.speech)), row.ahead);
     let fee = (!row.fees_ahead.is_zero()).then(|| el("p", "t14 i2").text(words::back_without_fee(&exact(row.fees_ahead, seen.speech))));
     let ends = el("div", "g2").kid(end(words::DEPOSIT_BACK.into(), none)).kid(kept);
-    [ends].into_iter().chain(fee).chain([never(under, row.ahead)]).listed()
+    let no_tax = is_taxed.then(|| el("p", "t14 i2").text(job::NO_TAX_ON_KEPT));
+    [ends].into_iter().chain(fee).chain([never(under, row.ahead)]).chain(no_tax).listed()
 }
 
 /// What a gallery still owes of what it sold.

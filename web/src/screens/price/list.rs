@@ -13,7 +13,7 @@ use crate::app::price::fair::FairTap;
 use crate::app::price::gallery::GalleryTap;
 use crate::app::price::tag::{TagTap, What};
 use crate::app::price::waiting::WaitTap;
-use crate::app::price::{Done, Tap, in_coins, paid, sheet, shop};
+use crate::app::price::{Done, Tap, in_coins, paid, sheet, shop, sold_by};
 use crate::app::taxes::tax;
 use crate::app::{App, Common, Msg};
 use crate::parts::head::{Fact, Head, head};
@@ -22,17 +22,18 @@ use crate::parts::undo::{Undo, alone};
 use crate::screens::count::saved_fact;
 use crate::screens::jobs::estimate::unnoted;
 use crate::screens::jobs::lacking;
+use crate::screens::jobs::rest::{if_go, unsold};
 use crate::screens::taxes;
 use crate::screens::undo::{bar, offered, to_take_back};
 use crate::view::{El, el};
-use crate::words::en::{common, deal as deals, fair, jobs, price as words, taxes as tax_words, waiting};
+use crate::words::en::{common, deal as deals, fair, price as words, taxes as tax_words, waiting};
 use fivebar_core::ledger::decide::PaidOf;
 use fivebar_core::ledger::fold::TaxBy;
 use fivebar_core::ledger::kind::job::For;
 use fivebar_core::quantity::{Count, Id, Listed, Money, Side, Span};
 use fivebar_core::sheet::account::account;
 use fivebar_core::sheet::price::{AgreedRow, ForPieces, ForSale, GalleryOwes, GalleryRow, Gap, OwedRow, PriceSheet};
-use fivebar_core::sheet::rest::rest;
+use fivebar_core::sheet::rest::{Rest, rest};
 
 /// The list, or on day one its three fields alone.
 pub fn screen(app: &App, seen: Seen<'_>) -> Screen {
@@ -78,21 +79,19 @@ pub fn just_sold(app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
     let (act, job, done) = app.price.last.filter(|(act, ..)| to_take_back(app) == Some(*act))?;
     let Done::Sold(sum) = done else { return None };
     let account = account(&shop(app), job).ok()?;
-    let rest = rest(&shop(app), job, paid(app)).ok().flatten().filter(|rest| 0 < rest.n);
+    let rest = rest(&shop(app), job, paid(app)).ok().flatten().filter(Rest::is_any);
     let left = rest.as_ref().map(|rest| rest.unsold).or(account.sold.per_hour).map(|hours| per_hour(hours.left, sum, seen.speech));
-    let count = rest.as_ref().map(|rest| (rest.n, seen.speech.count(rest.n)));
-    let word = match &count {
-        Some((_, count)) => jobs::rest_unsold(count),
+    let word = match &rest {
+        Some(rest) => unsold(rest.n, rest.at_galleries, seen),
         None if account.sold.left == 0 => words::PER_HOUR.to_owned(),
         None => words::PER_HOUR_SO_FAR.to_owned(),
     };
     let row = |word: String, figure: String| el("p", "row").kid(el("span", "").text(word)).kid(el("b", "t22").text(figure));
-    let head = title(&account.name, words::sold_at(&bare(sum, seen.speech)));
+    let n = sold_by(app, act);
+    let head = title(&account.name, words::so_many_sold_at((n, &seen.speech.count(n)), &bare(sum, seen.speech)));
     let left = left.map_or_else(|| el("p", "t14").text(words::PAY_UNKNOWN), |left| row(word, left));
     let open = in_question((account.hours.unsettled, account.costs.unsettled, account.ended), seen);
-    let rest = rest.zip(count).map(|(rest, (n, count))| {
-        row(jobs::if_rest_go((n, &count), &bare(rest.each, seen.speech), words::by(paid(app))), per_hour(rest.sold.left, sum, seen.speech))
-    });
+    let rest = rest.map(|rest| row(if_go(&rest, app, seen), per_hour(rest.sold.left, sum, seen.speech)));
     Some(
         el("section", "card hot")
             .key(act.to_string())

@@ -7,6 +7,7 @@ use super::waiting::say;
 use super::{Screen, Seen, back, bare, exact, pay, pieces, refused, typing};
 use crate::app::price::agree::AgreeTap;
 use crate::app::price::bargain::{Bargain, BargainTap, is_far, sheet};
+use crate::app::price::far::Far;
 use crate::app::price::waiting::WaitTap;
 use crate::app::price::{Over, Tap, in_coins, on_top, sheet as list, shop};
 use crate::app::taxes::has_named;
@@ -72,7 +73,12 @@ fn by_scale(sheet: &OfferSheet, app: &App, seen: Seen<'_>) -> Screen {
     let (drawn, reckoned) = (in_doubt(sheet).is_some(), sheet.standing.band.is_some());
     let slow = sheet.slow_band.filter(|_| drawn || !reckoned);
     let doubt = slow.map(|is_done| el("p", "t14 i2").text(super::doubt(drawn, is_done)));
-    let first = el("div", "col").kid(shown(sheet, seen)).kids(doubt).kids(guessed(sheet.by_any, seen)).kids(unnoted(&sheet.unnoted));
+    let first = el("div", "col")
+        .kid(shown(sheet, seen))
+        .kids(like_a_slip(sheet, app, seen))
+        .kids(doubt)
+        .kids(guessed(sheet.by_any, seen))
+        .kids(unnoted(&sheet.unnoted));
     let first = first.kids(not_counted((sheet.unsettled, sheet.ended), seen)).kids(haul_in_question(sheet.hauls_unsettled, seen)).kids(say);
     // How many is seen without a scroll: it stands first. On a narrow page the words stay above the keys that are folded away below the edge.
     let rest: Vec<El<Msg>> = match narrow {
@@ -229,6 +235,15 @@ fn asked_if_meant(sheet: &OfferSheet, app: &App, sum: Money, seen: Seen<'_>) -> 
     let tagged = sheet.tagged.filter(|_| bargain.is_meant == Some(sum))?;
     let far = is_far(sheet, sum)?;
     Some(el("p", "why").attr("role", "alert").text(words::is_it_meant((far, &bare(sum, seen.speech)), &bare(tagged, seen.speech))))
+}
+
+/// An offer far over the tags looks like a slip as soon as it stands there; once the key that sells asks about it, that is enough.
+fn like_a_slip(sheet: &OfferSheet, app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
+    let (offer, tagged) = sheet.offer.zip(sheet.tagged).filter(|_| sheet.standing.agreed.is_none())?;
+    is_far(sheet, offer).filter(|far| *far == Far::Over && asked_if_meant(sheet, app, offer, seen).is_none())?;
+    let times = offer.amount().checked_div(tagged.amount())?.trunc();
+    let said = words::times_your_tag(&seen.speech.number(times, 0, 0), &bare(tagged, seen.speech));
+    Some(el("p", "w7").attr("role", "status").text(said))
 }
 
 /// What became of the sum that was said back, where the offer alone is not taken.

@@ -74,7 +74,7 @@ pub fn input(sheet: &OfferSheet, seen: Seen<'_>) -> Option<Input> {
 }
 
 /// What waiting is worth is the least to take, unless the maker set a settle under it, from which on the word is a yes, or the lowest pay needs more.
-fn waits_for(standing: &Standing) -> (Kind, &'static str) {
+pub fn waits_for(standing: &Standing) -> (Kind, &'static str) {
     let needs_more = standing.not_under.is_some() && standing.lowest_pay.is_some_and(|lowest| is_over(lowest, standing.not_under));
     if needs_more || is_settled_under(standing.set, [standing.not_under, standing.ask]) {
         (Kind::Ink, words::WAITING_WORTH)

@@ -1,12 +1,13 @@
 //! The word for an offer, and what to say to it.
 
 use super::more::least_unmet;
+use super::scale::waits_for;
 use super::{Seen, bare, end_said, mark};
 use crate::app::Msg;
 use crate::parts::verdict::{Sign, verdict};
 use crate::view::{El, el};
 use crate::words::en::price as words;
-use fivebar_core::money::offer::{Missing, Verdict};
+use fivebar_core::money::offer::{Band, Missing, Verdict};
 use fivebar_core::quantity::{Decimal, Listed, Money};
 use fivebar_core::sheet::offer::OfferSheet;
 
@@ -63,8 +64,8 @@ pub fn worded(sheet: &OfferSheet, seen: Seen<'_>) -> Option<Worded> {
         }
         Verdict::EndBringsMore { end } => return end_brings_more(end, sheet, seen),
         Verdict::TooClose(band) => {
-            let under = sheet.standing.not_under.map(|under| bare(under, seen.speech));
-            let call = words::your_call(under.as_deref(), [&mark(band.low, seen.speech), &mark(band.high, seen.speech)]);
+            let known = sheet.standing.not_under.map(|under| known(waits_for(&sheet.standing).1, under, (sheet.standing.band, band), seen));
+            let call = known.unwrap_or_else(|| words::your_call([&mark(band.low, seen.speech), &mark(band.high, seen.speech)]));
             let say = sheet.say.map(|say| words::or_say(&bare(say, seen.speech)));
             Worded::new(Sign::Close, words::TOO_CLOSE, [call].into_iter().chain(say).listed().join(" "))
         }
@@ -92,6 +93,13 @@ pub fn worded(sheet: &OfferSheet, seen: Seen<'_>) -> Option<Worded> {
         }
         Verdict::NotKnown(missing) => Worded::new(Sign::Close, words::NO_WORD_YET, not_known(missing)),
     })
+}
+
+/// What waiting is worth, how near that is known, and what of it is the maker's own call: on every page in the same words.
+pub fn known(word: &str, under: Money, (band, call): (Option<Band>, Band), seen: Seen<'_>) -> String {
+    let ends = |band: Band| [mark(band.low, seen.speech), mark(band.high, seen.speech)];
+    let ([low, high], [from, to]) = (ends(band.unwrap_or(call)), ends(call));
+    words::known_no_nearer(word, &bare(under, seen.speech), ([&low, &high], [&from, &to]))
 }
 
 /// No sum that can be said is enough: the tag is too low, or the guess of the end too high.

@@ -3,6 +3,7 @@
 use super::guesses;
 use super::list::undo;
 use super::scale::is_settled_under;
+use super::verdict::known;
 use super::{Screen, Seen, back, bare, end_said, mark, refused};
 use crate::app::price::tag::{TagTap, What};
 use crate::app::price::waiting::{WaitTap, Waits, sheet};
@@ -142,7 +143,7 @@ fn offer_today((sheet, prospect): (&WaitingSheet, &Prospect), app: &App, seen: S
     let air = (high - low).max(1.0) * 0.08;
     let close = |band: fivebar_core::money::offer::Band| {
         let [low, high] = [band.low, band.high].map(|sum| mark(sum, seen.speech));
-        let said = price::your_call(None, [&low, &high]).trim_end_matches('.').to_owned();
+        let said = price::your_call([&low, &high]).trim_end_matches('.').to_owned();
         if label("", &said) <= seen.page.card() { said } else { price::from_to(&low, &high) }
     };
     let hatched = band.map(|band| Band { from: real(band.low), to: real(band.high), word: price::TOO_CLOSE.into(), figure: close(band) });
@@ -155,6 +156,7 @@ fn offer_today((sheet, prospect): (&WaitingSheet, &Prospect), app: &App, seen: S
         let at = settle.amount();
         band.low.amount() < at && at <= band.high.amount()
     });
+    let called = band.map(|band| el("p", "t14").text(known(under, prospect.under, (prospect.band, band), seen)));
     let settled = set.or(reached.map(|(_, settle)| settle)).map(|sum| el("p", "t14").text(words::a_yes_from(&bare(sum, seen.speech))));
     let needs = lowest.map(|lowest| el("p", "w7").text(price::lowest_needs(&mark(lowest, seen.speech))));
     let heard = format!("{under} {}", mark(prospect.under, seen.speech));
@@ -163,6 +165,7 @@ fn offer_today((sheet, prospect): (&WaitingSheet, &Prospect), app: &App, seen: S
         .kid(el("h2", "t17 w8 ink1").text(words::offer_today(price::by(paid(app)))))
         .kid(scale(&drawn, &heard))
         .kids(needs)
+        .kids(called)
         .kids(settled)
         .kids(doubt)
 }

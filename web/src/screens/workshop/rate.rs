@@ -2,7 +2,7 @@
 
 use super::super::{Screen, Seen};
 use super::figures::{asked, per_cent};
-use super::{open, page};
+use super::{known, open, page};
 use crate::app::workshop::Over;
 use crate::app::workshop::figures::Figure;
 use crate::app::{App, Msg};
@@ -30,8 +30,14 @@ pub fn short(app: &App, seen: Seen<'_>) -> String {
     match (rate, pay) {
         (Some(rate), _) => words::an_hour(&seen.speech.money(rate)),
         (None, Some(pay)) => words::pay_alone(&seen.speech.money(pay)),
-        (None, None) => words::NOT_SAID.to_owned(),
+        (None, None) => not_said_here(known(app).rates.keys().copied(), sheet.currency),
     }
+}
+
+/// Nothing is said in this currency; what was said in others is kept.
+pub fn not_said_here(said: impl Iterator<Item = Currency>, here: Currency) -> String {
+    let others = said.filter(|one| *one != here).map(|one| one.code().to_owned()).listed();
+    if others.is_empty() { words::NOT_SAID.to_owned() } else { words::not_said_for(here.code(), &others.join(", ")) }
 }
 
 /// A sum in its currency's figures, without its mark.

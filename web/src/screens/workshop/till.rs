@@ -2,6 +2,7 @@
 
 use super::super::{Screen, Seen};
 use super::figures::{asked, per_cent};
+use super::rate::not_said_here;
 use super::{known, page, say, taxes};
 use crate::app::workshop::Tap;
 use crate::app::workshop::figures::Figure;
@@ -25,7 +26,10 @@ pub fn short(app: &App, seen: Seen<'_>) -> String {
     let said = |share: Option<_>| share.map(|share| per_cent(share, seen));
     let per = if till.per == Some(Per::Km) { Units::Metric } else { Units::Inch };
     let drive = till.mileage.map(|rate| (seen.speech.number(rate, 2, 4), per));
-    words::paid_so(said(till.tax).as_deref(), said(till.fee).as_deref(), drive.as_ref().map(|(rate, per)| (rate.as_str(), *per)))
+    let none = || not_said_here(known(app).tills.keys().copied(), app.begins_with().0);
+    let paid =
+        words::paid_so(said(till.tax).as_deref(), said(till.fee).as_deref(), drive.as_ref().map(|(rate, per)| (rate.as_str(), *per)));
+    paid.unwrap_or_else(none)
 }
 
 fn of(app: &App) -> Till {
@@ -40,7 +44,9 @@ pub fn screen(app: &App, seen: Seen<'_>) -> Screen {
     let (currency, units) = app.begins_with();
     let till = of(app);
     let money = |sum: Option<Money>| sum.map(|sum| seen.speech.money(sum));
-    let mileage = till.mileage.map(|rate| seen.speech.number(rate, 2, 4));
+    // To the least unit it is a sum as its neighbours are; a finer rate has the currency beside it.
+    let finer = |rate| format!("{} {}", seen.speech.number(rate, 2, 4), currency.code());
+    let mileage = till.mileage.map(|rate| Money::whole(rate, currency).map_or_else(|| finer(rate), |sum| seen.speech.money(sum)));
     let main = el("main", "scr")
         .kid(el("h2", "").text(words::SALES_TAX_STANDS))
         .kid(el("div", "taxes").kid(asked(Figure::SalesTax, till.tax.map(|tax| per_cent(tax, seen)), units)).kid(side(&till)))

@@ -63,6 +63,7 @@ pub fn as_agreed(day: &str) -> String {
 }
 pub const SAVE_AGREEMENT: &str = "Agreed";
 pub const CHANGE_OF_ORDER: &str = "Change of order";
+pub const ROUNDED_TO_COIN: &str = "Rounded to the coin";
 pub const PLANNED_ANEW: &str = "The payments are to be planned anew: they were of another sum.";
 
 /// "30 %".

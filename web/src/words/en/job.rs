@@ -217,6 +217,7 @@ pub const HAND_OVER: &str = "Hand over";
 pub const CAME_TO_NOTHING: &str = "Came to nothing";
 pub const CALLED_OFF: &str = "Called off";
 pub const WHY_NOTHING: &str = "Why it came to nothing";
+pub const NO_TAX_ON_KEPT: &str = "No tax is reckoned on what is kept; whether some is due, ask whoever does your taxes.";
 pub const CAME_AHEAD: &str = "Came in ahead";
 pub const TO_HAND_BACK_OF_IT: &str = "Handed back";
 pub const DUE: &str = "Due";
@@ -460,6 +461,16 @@ pub fn wood_against(actual: &str, planned: &str) -> String {
 pub fn price_against(actual: &str, asked: &str, beside_gallery: bool) -> String {
     let whose = if beside_gallery { " from buyers" } else { "" };
     format!("{actual}{whose}, asked {asked}")
+}
+
+/// "Not in that price: 1 by a gallery for 74.38, 1 given away."
+pub fn not_in_price(gone: &[String]) -> String {
+    format!("Not in that price: {}.", gone.join(", "))
+}
+
+/// "1 by a gallery for 74.38".
+pub fn by_gallery(n: &str, sum: &str) -> String {
+    format!("{n} by a gallery for {sum}")
 }
 
 /// "1 h 10 so far".

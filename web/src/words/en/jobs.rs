@@ -55,6 +55,31 @@ pub fn rest_unsold(written: &str) -> String {
     format!("Left per hour, {written} unsold")
 }
 
+/// "Left per hour, 3 unsold, 2 of them at the gallery".
+pub fn rest_some_at_gallery(all: &str, there: &str) -> String {
+    format!("{}, {there} of them at the gallery", rest_unsold(all))
+}
+
+/// "Left per hour, 2 unsold, at the gallery".
+pub fn rest_at_gallery(all: &str) -> String {
+    format!("{}, at the gallery", rest_unsold(all))
+}
+
+/// "the gallery pays 144 for the 2 there".
+pub fn gallery_pays((n, written): (u32, &str), sum: &str) -> String {
+    if n == 1 { format!("the gallery pays {sum} for the one there") } else { format!("the gallery pays {sum} for the {written} there") }
+}
+
+/// "if the gallery pays 144 for the 2 there".
+pub fn if_gallery(pays: &str) -> String {
+    format!("if {pays}")
+}
+
+/// "if it goes at 120, by card, and the gallery pays 144 for the 2 there".
+pub fn and_gallery(if_go: &str, pays: &str) -> String {
+    format!("{if_go}, and {pays}")
+}
+
 /// "if the other 3 go at 140, by card".
 pub fn if_rest_go((n, written): (u32, &str), ask: &str, by: &str) -> String {
     if n == 1 { format!("if it goes at {ask}, {by}") } else { format!("if the other {written} go at {ask}, {by}") }
@@ -417,6 +442,11 @@ pub fn planned(span: &str) -> String {
 /// "3 left to sell."
 pub fn state_sell(n: &str) -> String {
     format!("{n} left to sell.")
+}
+
+/// "Money is due. 1 left to sell."
+pub fn state_due_and_sell(n: &str) -> String {
+    format!("Money is due. {}", state_sell(n))
 }
 
 /// "1 at the gallery."

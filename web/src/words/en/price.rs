@@ -8,6 +8,7 @@ pub use instead::*;
 pub use open::*;
 pub use under::*;
 
+use super::jobs::upper_first;
 use crate::app::price::far::Far;
 use fivebar_core::ledger::kind::sale::{Carried, Paid};
 use fivebar_core::sheet::price::Gap;
@@ -307,12 +308,16 @@ pub const GOOD_ENOUGH: &str = "It pays your rate: go on talking.";
 pub const MORE_THAN_WAITING: &str = "It is no less than waiting is worth: go on talking.";
 pub const TOO_CLOSE: &str = "Too close";
 
-/// "96 to 128: your call.", "Waiting is worth about 111. From 96 to 128 it is your call."
-pub fn your_call(not_under: Option<&str>, [low, high]: [&str; 2]) -> String {
-    match not_under {
-        Some(sum) => format!("Waiting is worth about {sum}. From {} it is your call.", from_to(low, high)),
-        None => format!("{}: your call.", from_to(low, high)),
-    }
+/// "96 to 128: your call."
+pub fn your_call([low, high]: [&str; 2]) -> String {
+    format!("{}: your call.", from_to(low, high))
+}
+
+/// "Not under 111, known no nearer than 96 to 128: in between it is your call."; where a part of that is a no or a yes all the same,
+/// "…: from 100 to 120 it is your call."
+pub fn known_no_nearer(word: &str, sum: &str, ([low, high], [from, to]): ([&str; 2], [&str; 2])) -> String {
+    let call = if (low, high) == (from, to) { "in between".to_owned() } else { format!("from {}", from_to(from, to)) };
+    format!("{} {sum}, known no nearer than {}: {call} it is your call.", upper_first(word), from_to(low, high))
 }
 
 /// "96 to 128": the band by itself, where there is no room for more.
@@ -393,6 +398,11 @@ pub fn is_it_meant(sum: (Far, &str), tag: &str) -> String {
     format!("{} If it is so, tap again.", far_from_tag(sum, tag))
 }
 
+/// "83 times your tag of 120: is it right?"
+pub fn times_your_tag(times: &str, tag: &str) -> String {
+    format!("{times} times your tag of {tag}: is it right?")
+}
+
 /// "14.50 is a fifth of your tag of 145 or less."
 pub fn far_from_tag((far, sum): (Far, &str), tag: &str) -> String {
     match far {
@@ -404,6 +414,11 @@ pub fn far_from_tag((far, sum): (Far, &str), tag: &str) -> String {
 /// "Sold at 130".
 pub fn sold_at(sum: &str) -> String {
     format!("Sold at {sum}")
+}
+
+/// "Sold at 130", "2 sold at 220": of what was sold last.
+pub fn so_many_sold_at((n, written): (u32, &str), sum: &str) -> String {
+    if n == 1 { sold_at(sum) } else { format!("{written} sold at {sum}") }
 }
 
 /// "Sold at 130", "Sold, 5 for 150": a key.

@@ -306,11 +306,16 @@ pub fn logged_so_far(span: &str, open: Option<&str>) -> String {
 }
 
 /// "sales tax 5.5 %, card 2.6 %, driving 0.67 a mi".
-pub fn paid_so(tax: Option<&str>, card: Option<&str>, drive: Option<(&str, Units)>) -> String {
+pub fn paid_so(tax: Option<&str>, card: Option<&str>, drive: Option<(&str, Units)>) -> Option<String> {
     let drive = drive.map(|(rate, per)| format!("driving {rate} a {}", common::distance_unit(per)));
     let said = [tax.map(|tax| format!("sales tax {tax}")), card.map(|card| format!("card {card}")), drive];
     let said: Vec<String> = said.into_iter().flatten().listed();
-    if said.is_empty() { NOT_SAID.to_owned() } else { said.join(", ") }
+    (!said.is_empty()).then(|| said.join(", "))
+}
+
+/// "not said for JPY, kept for EUR".
+pub fn not_said_for(here: &str, others: &str) -> String {
+    format!("{NOT_SAID} for {here}, kept for {others}")
 }
 
 /// "Anna is not added yet. …"

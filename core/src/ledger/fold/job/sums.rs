@@ -115,7 +115,10 @@ impl Selling {
     }
 
     /// What payments in coins came to beyond what was owed, less what went back in coins beyond what was over.
-    fn rounded(&self, currency: Currency) -> Answer<Money> {
+    ///
+    /// # Errors
+    /// [`crate::refusal::Refusal::MoneyOutOfRange`].
+    pub fn rounded(&self, currency: Currency) -> Answer<Money> {
         let came = Money::sum(currency, self.payments.iter().filter_map(|payment| payment.rounding))?;
         came.minus(Money::sum(currency, self.handed_back.iter().filter_map(|back| back.rounding))?)
     }
@@ -294,6 +297,19 @@ impl Selling {
         Ok(self.paid_for(currency)?.ahead(self.first(Some(agreed))))
     }
 
+    /// What of that is beyond what was owed because it was paid in coins, or below nothing where it was less.
+    ///
+    /// # Errors
+    /// [`crate::refusal::Refusal::MoneyOutOfRange`].
+    pub fn rounded_ahead(&self, currency: Currency, agreed: Id) -> Answer<Money> {
+        let first = self.first(Some(agreed));
+        let of_it = |of: Option<Id>| of.is_some() && self.first(of) == first;
+        let came = self.payments.iter().filter(|payment| payment.sale.is_none() && of_it(payment.agreed));
+        let back = self.handed_back.iter().filter(|back| back.sale.is_none() && of_it(back.agreed));
+        let came = Money::sum(currency, came.filter_map(|payment| payment.rounding))?;
+        came.minus(Money::sum(currency, back.filter_map(|back| back.rounding))?)
+    }
+
     /// What came in for an agreement: ahead, and for its sales that stand.
     ///
     /// # Errors
@@ -339,8 +355,12 @@ impl Selling {
         Ok(if before.is_zero() { lacks } else { before })
     }
 
-    /// Whether a change of order left payments behind that were planned of another sum, and nothing was said of them since.
+    /// Whether a change of order left payments behind that were planned of another sum, nothing was said of them since, and some is still due.
     pub fn is_to_plan_anew(&self, agreement: &Agreement) -> bool {
+        let due = self.still_due(agreement.sum.currency(), agreement);
+        if due.is_ok_and(|due| due.amount() <= Decimal::ZERO) {
+            return false;
+        }
         let mut of = Some(agreement);
         for _ in &self.agreements {
             let Some(now) = of else { return false };

@@ -564,6 +564,22 @@ fn what_is_due_at_the_hand_over_is_to_the_coin_it_is_paid_in() {
     }
 }
 
+/// 1,050.02 is due and 1,050.00 is paid in notes: Sell and the hand-over have what came in alike, and the 0.02 stands beside it on both.
+#[test]
+fn what_the_coins_left_off_is_named_where_the_sums_stand() {
+    let mut maker = Maker::told(&["2026-05-22 08:14 -05:00 workshop USD inch\ntill cash 0.05\njob more \"Table\" 1 order\n\
+        agree 1650 for 1 more fetched as deal\npay 599.98 for more bank agreed deal\npay 1050 for more notes agreed deal"]);
+    let agreed = maker.room("more", Room::Sell).sheet().selling.agreements[0].id;
+    maker.shows(&["Received", "1649.98", "Rounded to the coin", "0.02"]);
+    maker.tap(Tap::Write(What::Sell(Some(agreed))));
+    maker.shows(&["Agreed", "1650.00", "Came in ahead", "1649.98", "Rounded to the coin", "0.02", "Due now", "0.00"]);
+    let job = maker.jobs["more"];
+    let paid = fivebar_core::ledger::decide::PaidOf::Agreed(agreed);
+    maker.say(Msg::Go(Place::Price));
+    maker.say(Msg::Price(crate::app::price::Tap::Deal(crate::app::price::deal::DealTap::Open(job, paid))));
+    maker.shows(&["1649.98", "Rounded to the coin", "0.02", "Due", "0.00"]);
+}
+
 /// One of the stands is unsold when the maker is done with the job: that is said, with a way, and waiting goes on being reckoned for it.
 #[test]
 fn a_piece_that_is_not_sold_is_named_at_the_end() {

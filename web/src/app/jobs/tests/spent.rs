@@ -124,6 +124,21 @@ fn where_a_kind_belongs_is_asked_once() {
     maker.tap(Tap::Home(glue, Home::Job)).hides(&[twice]);
 }
 
+/// While it is asked where a kind belongs a figure of a keyboard is the sum's, and leads to no other place.
+#[test]
+fn a_figure_typed_while_it_is_asked_where_a_kind_belongs_is_the_sums() {
+    let mut maker = told("");
+    let ask = "Glue: on each job as used, or in your rate?";
+    maker.tap(Tap::Write(What::Spend)).pick(Pick::Spending(Key::read("glue").unwrap())).shows(&[ask]).hides(&[">7<"]);
+    for figure in ["3", "5"] {
+        let says = page(&maker.app).keys_at("app").unwrap()(figure);
+        maker.say(says.unwrap());
+    }
+    assert_eq!(maker.app.place, Place::Jobs);
+    maker.hides(&[ask]).shows(&[">35<", ">7<"]).tap(Tap::Save).shows(&["Say where it belongs. Done again leaves that open.", ask]);
+    maker.tap(Tap::Save).shows(&["35.00"]);
+}
+
 #[test]
 fn what_the_job_and_the_workshop_both_have_is_told() {
     told("spend 2 power on more\nspend 40 power\n").shows(&["Power is on this job and in this year’s workshop costs"]);

@@ -53,6 +53,13 @@ fn payments_take_the_place_of_the_deposit_and_are_planned_anew() {
         maker.shows(&[again]).hides(&["deposit 265"]).tap(Tap::Agree(AgreeTap::Save));
         let agreed = open_deal(&mut maker);
         maker.shows(&[again, "388.00"]).hides(&["53.00"]);
+        if how == PartsTap::Save {
+            // Once all of it came in there is nothing left to plan.
+            let rest = maker.money("388");
+            maker.tap(Tap::Deal(DealTap::Received(rest))).shows(&["All of it is paid."]).hides(&[again]).say(Msg::Common(Common::TakeBack));
+            open_deal(&mut maker);
+            maker.shows(&[again]);
+        }
         maker.tap(Tap::Parts(PartsTap::Open(job, agreed))).shows(&["In one sum after all"]).tap(Tap::Parts(how));
         open_deal(&mut maker);
         maker.hides(&[again]);

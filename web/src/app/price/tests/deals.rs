@@ -42,6 +42,25 @@ fn a_cancelled_order_keeps_or_hands_back_the_deposit() {
     }
 }
 
+/// Where tax is set, what is kept of a deposit has none reckoned on it: the page that keeps it says so, and so does Sell from then on.
+#[test]
+fn no_tax_is_reckoned_on_what_is_kept() {
+    let says = "No tax is reckoned on what is kept";
+    for (till, is_said) in [("till tax 0.08 inside\n", true), ("", false)] {
+        let story = "2026-04-17 09:00 -05:00 workshop USD inch\n";
+        let lines = "job desk \"Desk\" 1 order\nagree 1000 for 1 desk fetched deposit 300 as deal\npay 300 for desk bank agreed deal\n";
+        let mut maker = Maker::told(&format!("{story}{till}{lines}"), "desk");
+        deal(&mut maker);
+        assert_eq!(maker.html().contains(says), is_said);
+        let (job, kept) = (maker.job, maker.money("300"));
+        maker.tap(Tap::Deal(DealTap::Nothing(kept)));
+        maker.say(Msg::Go(Place::Jobs));
+        maker.say(Msg::Jobs(crate::app::jobs::Tap::Open(crate::app::order::Which::Own, job)));
+        maker.say(Msg::Jobs(crate::app::jobs::Tap::Room(crate::app::jobs::Room::Sell)));
+        assert_eq!(maker.html().contains(says), is_said, "{till}");
+    }
+}
+
 /// Who never came leaves the deposit and the piece; it is taken back at a tap.
 #[test]
 fn who_never_came_leaves_deposit_and_piece() {
@@ -302,6 +321,24 @@ fn payments_of_less_than_came_in_can_be_saved() {
         deal(&mut maker);
         let (job, agreed) = (maker.job, sheet(&maker.app).unwrap().agreed[0].agreed);
         maker.tap(Tap::Parts(PartsTap::Open(job, agreed))).shows(&shown).tap(Tap::Parts(PartsTap::Save)).shows(&["Payment 1, paid"]);
+    }
+}
+
+/// What was agreed as a deposit stays the first payment however many there are; a first sum that is typed takes its place.
+#[test]
+fn the_deposit_stays_the_first_payment_however_many() {
+    for (price, deposit, shown) in [("1499.95", "449.99", ["449.99", "524.98", "524.98"]), ("1000", "300", ["300.00", "350.00", "350.00"])]
+    {
+        let story = "2026-04-17 09:00 -05:00 workshop USD inch\njob desk \"Desk\" 1 order\n";
+        let mut maker = Maker::told(&format!("{story}agree {price} for 1 desk fetched deposit {deposit} as deal\n"), "desk");
+        deal(&mut maker);
+        let (job, agreed) = (maker.job, sheet(&maker.app).unwrap().agreed[0].agreed);
+        maker.tap(Tap::Parts(PartsTap::Open(job, agreed))).tap(Tap::Parts(PartsTap::Split(&[40, 30, 30])));
+        let html = maker.html();
+        let sums: Vec<&str> = html.split("<span class=\"t22 w8\">").skip(1).filter_map(|rest| rest.split('<').next()).collect();
+        assert_eq!(sums, shown);
+        maker.tap(Tap::Parts(PartsTap::At(0))).tap(Tap::Parts(PartsTap::Pad)).press("200").tap(Tap::Parts(PartsTap::PadDone));
+        maker.tap(Tap::Parts(PartsTap::Split(&[50, 50]))).shows(&["200.00"]).hides(&[deposit]);
     }
 }
 

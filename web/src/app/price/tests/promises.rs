@@ -93,6 +93,11 @@ fn many_times_the_tag_is_asked_about_once() {
     let asks = "is five times your tag of 120 or more. If it is so, tap again.";
     let sold = |maker: &Maker| maker.app.own.shop(maker.app.now.at).job(maker.job).unwrap().selling.sales.len();
     let mut maker = told("tag 120 lamp\n");
+    // It looks like a slip as soon as it stands there.
+    let slip = "10 times your tag of 120: is it right?";
+    maker.offer("10000").shows(&["83 times your tag of 120: is it right?"]);
+    maker.offer("599").hides(&["is it right?"]).offer("1200").shows(&[slip]).hides(&[asks]);
+    maker.bargain(BargainTap::Sold).hides(&[slip]);
     maker.offer("1200").hides(&[asks]).bargain(BargainTap::Sold).shows(&["role=\"alert\"", asks, "Sold at 1"]);
     assert_eq!(sold(&maker), 0);
     maker.bargain(BargainTap::Sold);
@@ -293,4 +298,39 @@ fn answers_outlive_the_way_to_another_place() {
     maker.app.go(Place::Price);
     maker.app.price.to_list();
     maker.tap(Tap::Waiting(WaitTap::Open(job))).shows(&["By when should it be sold?"]);
+}
+
+/// The name of somebody new is asked where the key was that asked for it, over the others.
+#[test]
+fn somebody_new_is_named_over_those_that_are_known() {
+    let mut maker = told("tag 120 lamp\n");
+    let job = maker.job;
+    maker.tap(Tap::Agree(AgreeTap::Open(job, None))).tap(Tap::Agree(AgreeTap::Named(String::new())));
+    let html = maker.html();
+    assert!(html.find("id=\"buyer\"").unwrap() < html.find("somebody new").unwrap(), "{html}");
+}
+
+/// What was sold last is named with how many it was, beside the tag of one.
+#[test]
+fn two_that_were_sold_are_named_as_two() {
+    let mut maker = told("tag 120 lamp\n");
+    let job = maker.job;
+    maker
+        .tap(Tap::Offer(job))
+        .bargain(BargainTap::Pieces(2))
+        .bargain(BargainTap::Say(Money::whole(Decimal::from(220), Currency::USD).unwrap()));
+    maker.bargain(BargainTap::Sold).shows(&["2 sold at 220"]).hides(&["Sold at 220"]);
+    maker.offer("110").bargain(BargainTap::Sold).shows(&["Sold at 110"]);
+}
+
+/// Two at a tag of 149.99 are 299.98, though the last buyer paid in notes and the coins are of five: how these will be paid nobody has said.
+#[test]
+fn what_is_agreed_is_to_no_coin_before_notes_are_said() {
+    let lines = "till cash 0.05\ntag 149.99 lamp\nsell 1 lamp for 150 notes\n";
+    let mut maker = told(lines);
+    let job = maker.job;
+    maker.tap(Tap::Agree(AgreeTap::Open(job, None))).tap(Tap::Agree(AgreeTap::Pieces(2))).shows(&["2 for 299.98"]);
+    let mut notes = told(lines);
+    notes.app.here.paid = Some(Paid::Notes);
+    notes.tap(Tap::Agree(AgreeTap::Open(job, None))).tap(Tap::Agree(AgreeTap::Pieces(2))).shows(&["2 for 300"]);
 }

@@ -209,7 +209,8 @@ fn the_page_says_steps_not_under_and_chances() {
         "The band of doubt is being reckoned.",
         "are not counted",
     ]);
-    maker.painted().shows(&["96 to 130: your call", "The band comes from your guesses."]).hides(&["being reckoned"]);
+    let known = "Not under 112, known no nearer than 96 to 132: from 96 to 130 it is your call.";
+    maker.painted().shows(&["96 to 130: your call", known, "The band comes from your guesses."]).hides(&["being reckoned"]);
     // It was reckoned: nothing is asked of the phone again.
     maker.wait(WaitTap::Change).wait(WaitTap::Away);
     assert!(!maker.orders.contains(&Order::Painted));
@@ -222,7 +223,7 @@ fn the_word_in_front_of_a_buyer() {
     maker.tap(Tap::Offer(job)).shows(&["Ask 140", "Sold at 140", "What waiting is worth"]).painted();
     for (sum, parts) in [
         ("130", ["Yes", "10 over the settle as reckoned, and 29 more than waiting is worth."]),
-        ("101", ["Too close", "Waiting is worth about 101. From "]),
+        ("101", ["Too close", "Not under 101, known no nearer than "]),
         ("70", ["Waiting is better", "Say 140."]),
     ] {
         let sum = maker.money(sum);

@@ -11,6 +11,7 @@ use crate::app::jobs::homes;
 use crate::app::taxes::tax;
 use crate::app::{App, Msg};
 use crate::parts::chips::{Chip, flowing};
+use crate::parts::pad::ears;
 use crate::parts::seg::{Seg, seg};
 use crate::screens::Seen;
 use crate::screens::price::more::{settle, tag_word};
@@ -19,6 +20,7 @@ use crate::screens::workshop::cans::asked_about;
 use crate::view::{El, el};
 use crate::words::en::{cans as cans_words, common, costs as cost_words, job as words, jobs, workshop as shop_words};
 use fivebar_core::ledger::kind::haul::Per;
+use fivebar_core::quantity::reading::Sign;
 use fivebar_core::quantity::{Id, Key, Listed, Units};
 use fivebar_core::sheet::carried::HAUL;
 use fivebar_core::sheet::job::JobSheet;
@@ -106,7 +108,9 @@ fn spend(draft: &Draft, sheet: &JobSheet, (app, seen): (&App, Seen<'_>)) -> Aske
     asked.instead = asked.instead.or_else(|| picks.spent_on.asks.then(|| choice(picks.spent_on, on, seen)));
     match home {
         // It stands where the pad will: over it half of it would be out of sight on a small phone.
-        Some(home) if is_open && !picks.home.is_passed => asked.instead = asked.instead.or_else(|| Some(put(home, picks.home.is_put))),
+        Some(home) if is_open && !picks.home.is_passed => {
+            asked.instead = asked.instead.or_else(|| Some(put(home, picks.home.is_put, seen)))
+        }
         Some(home) if !is_open => asked.above.push(home),
         _ => {}
     }
@@ -120,9 +124,11 @@ fn rate_as_set(draft: &Draft, app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
     Some(el("p", "t14 i2").text(cost_words::rate_as_set(&seen.speech.number(till.mileage?, 2, 4), unit)))
 }
 
-/// The question, and what Done said of it.
-fn put(home: El<Msg>, by_done: bool) -> Vec<El<Msg>> {
-    if by_done { crate::screens::homes::put(home) } else { vec![home] }
+/// The question, and what Done said of it. A figure that is typed by a keyboard passes it over, and is the sum's.
+fn put(home: El<Msg>, by_done: bool, seen: Seen<'_>) -> Vec<El<Msg>> {
+    let asked = if by_done { crate::screens::homes::put(home) } else { vec![home] };
+    let point = if seen.speech.sign() == Sign::Comma { ',' } else { '.' };
+    asked.into_iter().chain([ears(Some(point), |press| say(Tap::Press(press)))]).listed()
 }
 
 /// Whether a drive brought pieces to their buyers: then it is of these alone.

@@ -4,6 +4,7 @@ use super::super::entry::Slot;
 use super::super::figures::{line, sum};
 use super::super::page::can_tip;
 use super::super::say;
+use super::super::sell::{is_taxed, rounded};
 use super::Asked;
 use crate::app::jobs::Tap;
 use crate::app::jobs::draft::{Draft, PaidTo, Pick, What, agreement_done, agreement_open, came_ahead, comes_back, of_several};
@@ -52,7 +53,7 @@ fn form(draft: &Draft, sheet: &JobSheet, (app, seen): (&App, Seen<'_>)) -> Asked
             asked.slots = vec![Slot::new(words::SUM, code)];
             asked
         }
-        What::Cancel(agreed) => cancel(draft, (sheet, agreed), seen),
+        What::Cancel(agreed) => cancel(draft, (sheet, agreed), (app, seen)),
         What::GalleryPaid(lot) => {
             let mut asked = Asked::new("jobs/gallery", words::GALLERY_PAID);
             let there = there(app, (sheet.job, lot));
@@ -153,7 +154,10 @@ fn under_agreement(draft: &Draft, (sheet, agreement): (&JobSheet, &Agreement), (
     let handed = || draft.picks.paid.map_or(due, |paid| in_coins(app, paid, due));
     let left =
         if due.amount() < Decimal::ZERO { line(words::BACK_NOW, sum(back, seen)) } else { line(words::DUE_NOW, sum(handed(), seen)) };
-    let ahead = (!came.is_zero()).then(|| line(words::CAME_AHEAD, sum(came, seen)));
+    // What is in the till, as Sell has it, and beside it what the coins made of it.
+    let beyond = sheet.selling.rounded_ahead(rest.currency(), agreement.id).ok().filter(|_| agreement.sold == 0);
+    let paid = beyond.and_then(|beyond| came.plus(beyond).ok()).unwrap_or(came);
+    let ahead = (!came.is_zero()).then(|| line(words::CAME_AHEAD, sum(paid, seen))).into_iter().chain(rounded(beyond, seen));
     let before = (!before.is_zero()).then(|| line(deal::OWED_BEFORE, sum(before, seen)));
     Some(el("section", "card").kid(line(words::AGREE, sum(rest, seen))).kids(ahead).kids(before).kid(left))
 }
@@ -253,7 +257,7 @@ fn instead(draft: &Draft) -> El<Msg> {
 }
 
 /// What came in ahead, and what of it stays with the maker when so much is handed back; nothing is asked where nothing came in.
-fn cancel(draft: &Draft, (sheet, agreed): (&JobSheet, Id), seen: Seen<'_>) -> Asked {
+fn cancel(draft: &Draft, (sheet, agreed): (&JobSheet, Id), (app, seen): (&App, Seen<'_>)) -> Asked {
     let mut asked = Asked::new("jobs/cancel", words::CAME_TO_NOTHING);
     asked.above = vec![never_came(draft)];
     let Some(ahead) = came_ahead(sheet, agreed) else { return asked };
@@ -263,6 +267,8 @@ fn cancel(draft: &Draft, (sheet, agreed): (&JobSheet, Id), seen: Seen<'_>) -> As
     let back = reading::money(draft.form.text(0), ahead.currency(), seen.speech.sign()).ok();
     let stays = back.and_then(|back| ahead.minus(back).ok()).filter(|stays| Decimal::ZERO <= stays.amount());
     asked.above.extend(stays.map(|stays| el("p", "t14 i2").text(words::stays_with_you(&sum(stays, seen)))));
+    let is_kept = stays.is_some_and(|stays| !stays.is_zero() && is_taxed((sheet, app), agreed));
+    asked.above.extend(is_kept.then(|| el("p", "t14 i2").text(words::NO_TAX_ON_KEPT)));
     asked.slots = vec![Slot::new(words::TO_HAND_BACK_OF_IT, draft.picks.currency.code())];
     asked
 }

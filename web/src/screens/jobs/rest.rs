@@ -1,0 +1,30 @@
+//! What of a batch is unsold, on the shelf and at galleries, and what an hour has if it goes.
+
+use super::super::Seen;
+use super::figures::short;
+use crate::app::App;
+use crate::app::price::paid;
+use crate::words::en::{jobs as words, price};
+use fivebar_core::quantity::Count;
+use fivebar_core::sheet::rest::Rest;
+
+/// What an hour has with so many unsold, some of them at galleries.
+pub fn unsold(free: Count, there: Count, seen: Seen<'_>) -> String {
+    let all = seen.speech.count(free.saturating_add(there));
+    match (free, there) {
+        (_, 0) => words::rest_unsold(&all),
+        (0, _) => words::rest_at_gallery(&all),
+        _ => words::rest_some_at_gallery(&all, &seen.speech.count(there)),
+    }
+}
+
+/// At what they would go: those on the shelf at what is asked, those at galleries for what is handed over by their share.
+pub fn if_go(rest: &Rest, app: &App, seen: Seen<'_>) -> String {
+    let free = words::if_rest_go((rest.n, &seen.speech.count(rest.n)), &short(rest.each, seen), price::by(paid(app)));
+    let there = words::gallery_pays((rest.at_galleries, &seen.speech.count(rest.at_galleries)), &short(rest.from_galleries, seen));
+    match (rest.n, rest.at_galleries) {
+        (_, 0) => free,
+        (0, _) => words::if_gallery(&there),
+        _ => words::and_gallery(&free, &there),
+    }
+}
