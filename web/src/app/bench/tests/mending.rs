@@ -252,7 +252,9 @@ fn a_start_that_could_not_be_as_long_ago_as_was_said_says_so() {
     holds(&shown, &["It began at 10:00, when sand stopped."]);
     lacks(&told.at(70, [tap(Tap::Stop)]), &["It began at"]);
     told.at(100, [tap(Tap::Ago(15)), tap(Tap::Other)]);
-    lacks(&told.at(100, [op("Trim")]), &["It began at"]);
+    let shown = told.at(100, [op("Trim")]);
+    holds(&shown, &["It began at 10:25."]);
+    lacks(&shown, &["It began at 10:25, when"]);
 }
 
 /// Of five one was tapped: more were done, or fewer; the run that has ended says how many, and an act takes that back.
