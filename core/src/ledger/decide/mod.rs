@@ -2,6 +2,7 @@
 
 mod bench;
 mod book;
+mod breaks;
 mod brought;
 mod cans;
 mod dates;

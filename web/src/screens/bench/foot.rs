@@ -3,8 +3,8 @@
 use super::super::{Seen, undo};
 use super::say;
 use super::slab::figure;
-use crate::app::bench::{Tap, next_began};
 use crate::app::bench::waits::{WaitTap, long, next, usual};
+use crate::app::bench::{Tap, next_began};
 use crate::app::{App, Msg};
 use crate::parts::chips::{Chip, chips};
 use crate::parts::key::key;
