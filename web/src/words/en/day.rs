@@ -163,6 +163,11 @@ pub fn of_the_eve_to_settle(op: &str, when: &str, span: &str) -> String {
     format!("{op} began at {when} and is to settle: {span} of it lie on this day and are not counted.")
 }
 
+/// "Saw began at 17:00 the day before and was put right: 7 h 50 that its clock ran on this day are not counted."
+pub fn of_the_eve_put_right(op: &str, when: &str, span: &str) -> String {
+    format!("{op} began at {when} and was put right: {span} that its clock ran on this day are not counted.")
+}
+
 /// "20 min of it on the day after".
 pub fn on_the_day_after(span: &str) -> String {
     format!("{span} of it on the day after")
