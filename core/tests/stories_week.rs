@@ -319,3 +319,16 @@ fn the_hour_that_came_twice_is_paid_twice() {
     check("2026-10-31 23:30 -04:00", "2026-11-01 01:40 -04:00", [30, 100]);
     check("2026-10-31 23:30 -04:00", "2026-11-01 01:10 -05:00", [30, 130]);
 }
+
+/// 10 min 20 s and 10 min 25 s are 20 min 45 s, so 21 in all: the second is 11 of it, in the day's list and where the bench says how long it ran.
+#[test]
+fn a_run_is_as_long_at_the_bench_as_in_its_days_list() {
+    let runs = "09:00 start \"sand\" make on shelf\n09:10:20 stop\n10:00 start \"trim\" make on shelf\n10:10:25 stop";
+    let story = tell(&format!("2026-03-01 19:00 -05:00 workshop USD inch\njob shelf \"Shelf\" 1 order\n2026-03-04 {runs}\n"));
+    assert_eq!(story.refused, []);
+    let sheet = on_day(&story, 4);
+    let listed = sheet.lines.iter().map(|line| sheet.minutes(line.run.id).unwrap().as_minutes()).collect::<Vec<_>>();
+    let hand = bench_of(&story).hand.unwrap();
+    let own = hand.stood.map(|run| run.worked(story.now.at).as_minutes());
+    assert_eq!((listed, hand.stood_for.as_minutes(), own), (vec![10, 11], 11, Some(10)));
+}

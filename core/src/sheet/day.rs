@@ -147,6 +147,15 @@ fn minutes(look: &Look<'_>, on_it: &[&Run], day: Day) -> Vec<(Id, Span)> {
     counted.into_iter().map(|(id, _)| id).zip(spans).listed()
 }
 
+/// How long a run was, in whole minutes as the list of its day has them: those of a day add up to its total. One over midnight, or that is in
+/// no total, as it stands.
+pub(super) fn as_listed(look: &Look<'_>, run: &Run) -> Span {
+    let (day, now) = (of_day::day_of(run), look.seen.now);
+    let listed = || minutes(look, &lying_on(look, day).listed(), day).into_iter().find(|one| one.0 == run.id);
+    let is_of_one_day = run.end_wall(now).day() <= day && !look.is_in_question(run);
+    is_of_one_day.then(listed).flatten().map_or_else(|| run.worked(now.at), |one| one.1)
+}
+
 /// Of runs of a day those that went over midnight, each with its minutes on the days after; none of one that does not count.
 fn later(look: &Look<'_>, runs: Vec<&Run>) -> Vec<(Id, Span)> {
     let last = |run: &Run| run.end_wall(look.seen.now).day();

@@ -312,7 +312,9 @@ fn stop(app: &mut App, now: Now) {
     if app.order(&Command::Bench(BenchCommand::Stop { run: strip.run }), now).is_some() {
         app.orders.push(Order::Feel(Feel::Stop));
         // As it is written down: a clock that was set back meanwhile tells no less.
-        let worked = app.shelf().bench().run(strip.run).map_or(strip.worked, |run| run.worked(now.wall.at));
+        let stood = sheet(app).hand.filter(|hand| hand.stood.as_ref().is_some_and(|run| run.id == strip.run));
+        let as_written = || app.shelf().bench().run(strip.run).map_or(strip.worked, |run| run.worked(now.wall.at));
+        let worked = stood.map_or_else(as_written, |hand| hand.stood_for);
         app.said = words::stopped(&strip.op, &app.speech.span(worked));
     }
 }
