@@ -311,6 +311,11 @@ pub fn heads(n: &str) -> String {
     format!("{n} at work")
 }
 
+/// "2 at work; what is left is your own time, at the pace so far".
+pub fn heads_and_left(heads: &str) -> String {
+    format!("{heads}; what is left is your own time, at the pace so far")
+}
+
 /// "Helper since 09:40", "2 helpers since 09:40".
 pub fn helper_since((n, written): (u32, &str), since: &str) -> String {
     if n == 1 { format!("Helper since {since}") } else { format!("{written} helpers since {since}") }

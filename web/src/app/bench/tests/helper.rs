@@ -13,6 +13,20 @@ fn a_helper_joins_and_leaves() {
     assert_eq!(told.app.shelf().bench().all_running().map(|run| run.labour(told.app.now.at).as_minutes()).sum::<i64>(), 25);
 }
 
+/// One of three took half an hour, a helper comes: what is left is by that pace, and whose time it is is said.
+#[test]
+fn whose_time_is_left_is_said_while_somebody_helps() {
+    let mut told = Told::stands();
+    told.start(0, "Sand");
+    told.at(30, [tap(Tap::Done), tap(Tap::AskBatch)]);
+    let shown = told.at(30, presses("3").into_iter().chain([tap(Tap::PadDone)]));
+    holds(&shown, &["About 1 h left"]);
+    lacks(&shown, &["your own time"]);
+    told.at(30, [tap(Tap::HelperJoins)]);
+    let shown = told.at(30, [tap(Tap::PadDone)]);
+    holds(&shown, &["About 1 h left", "2 at work; what is left is your own time, at the pace so far"]);
+}
+
 /// Half an hour at 20 an hour is 10 on the job; what is no sum stays on the pad with why.
 #[test]
 fn a_helpers_pay_is_a_cost_of_the_job() {
