@@ -1,11 +1,12 @@
 //! A day as a list: every run with its times, where its minutes come from, and its raw stamps; and the day's totals.
 
 use super::bench::{Look, Seen, Stayed};
+use super::helped::along;
 use crate::bench::repair::Proposed;
 use crate::bench::{Batch, Bench, DayTotal, Doubt, Run, Shares, day as of_day};
 use crate::ledger::{Book, Entry, Fact, fold};
 use crate::quantity::order_by_key;
-use crate::quantity::{Count, Day, Id, Listed, Moment, Set, Span, Wall};
+use crate::quantity::{Count, Day, Id, Listed, Moment, Money, Set, Span, Wall};
 use std::borrow::Cow;
 
 /// One run of the day.
@@ -68,9 +69,9 @@ impl DaySheet {
         self.minutes.iter().find(|one| one.0 == run).map(|one| one.1)
     }
 
-    /// What stands of runs that began on the day: of this alone helpers are said, and paid.
-    pub fn counted(&self) -> impl Iterator<Item = &Run> {
-        self.standing.iter().filter(|run| of_day::day_of(run) == self.day)
+    /// The time of those who worked along on the day, and what it costs in each currency; of what stands alone.
+    pub fn along(&self, now: Wall) -> (Span, Vec<Money>) {
+        along(&self.standing, (self.day, self.day), now).unwrap_or_default()
     }
 
     /// Up to when a run stands that lies on the day and looks wrong; none where nothing of it does.

@@ -18,7 +18,6 @@ use fivebar_core::bench::day::parts;
 use fivebar_core::quantity::{Day, Listed, Span, Wall};
 use fivebar_core::sheet::counts::{Counted, counts};
 use fivebar_core::sheet::day::{DaySheet, day_from};
-use fivebar_core::sheet::helped::along;
 use fivebar_core::sheet::timeline::Timeline;
 
 /// The list of a day.
@@ -41,7 +40,7 @@ pub fn screen(app: &App, view: &View, seen: Seen<'_>) -> Screen {
         .kid(which(false))
         .kids(timeline::day(&line, app, seen))
         .kids(worked.then(|| timeline::shares(&own, open, seen)))
-        .kids(week::along(&along(sheet.counted(), seen.now.at).unwrap_or_default(), seen))
+        .kids(week::along(&sheet.along(seen.now), seen))
         .kids(eve)
         .kids((!bare).then(|| list(&sheet, &counted, (view, app), seen)))
         .kids(waits::of_day(&waits, view, app, seen))

@@ -245,7 +245,7 @@ fn a_forgotten_stop_says_its_day_and_what_the_helper_gets() {
 /// was noted not at all, running or stopped, seen the day after; the row marks the stay. Said to be right, or ended where it was, both count.
 #[test]
 fn a_helper_of_a_forgotten_stop_is_in_the_sums_of_that_day_up_to_the_last_piece() {
-    let check = |stopped: bool, answer: fn(Id) -> Tap, said: &str| {
+    let check = |stopped: bool, answer: fn(Id) -> Tap, (said, week): (&str, &str)| {
         let night = |came: i64, noted: bool| {
             let mut told = Told::stands();
             let (run, today) = (told.start(0, "Assemble"), told.today());
@@ -272,9 +272,11 @@ fn a_helper_of_a_forgotten_stop_is_in_the_sums_of_that_day_up_to_the_last_piece(
         let page = told.at(23 * 60 + 1, [tap(answer(run)), day(DayTap::Show(today))]);
         holds(&page, &[said]);
         lacks(&page, &["not settled", "to settle"]);
+        holds(&told.at(23 * 60 + 1, [day(DayTap::Week(today))]), &[week]);
     };
     let two_hours = |run| Tap::Proposed(run, nth(0).wall.at.plus(Span::minutes(120)));
-    check(false, two_hours, "Helpers 1 h, $20.00");
-    check(true, two_hours, "Helpers 1 h, $20.00");
-    check(true, Tap::Right, "Helpers 22 h, $440.00");
+    check(false, two_hours, ("Helpers 1 h, $20.00", "Helpers 1 h, $20.00"));
+    check(true, two_hours, ("Helpers 1 h, $20.00", "Helpers 1 h, $20.00"));
+    // From 10:00 to midnight of that day, to 8:00 of the next.
+    check(true, Tap::Right, ("Helpers 14 h, $280.00", "Helpers 22 h, $440.00"));
 }
