@@ -1,5 +1,6 @@
 //! Bench, heard: what a tap at the bench changes. A start is never held up by a question.
 
+mod ago;
 mod coats;
 pub mod day;
 pub mod ends;
@@ -17,8 +18,9 @@ use super::{App, Notice};
 use crate::parts::Place;
 use crate::parts::pad::Press;
 use crate::words::en::bench as words;
+pub use ago::next_began;
 use fivebar_core::bench::{Mender, On, Run, Work};
-use fivebar_core::ledger::decide::{BenchCommand, Command, Now, start_from};
+use fivebar_core::ledger::decide::{BenchCommand, Command, Now};
 use fivebar_core::quantity::{Count, Currency, Day, Decimal, Id, Moment, Money, PILE_MOST, Span, reading};
 use fivebar_core::sheet::bench::{BenchSheet, Choice, Seen, bench_of};
 use starting::{Starting, StartingTap};
@@ -65,33 +67,6 @@ pub struct Bench {
     pub on_day: Option<Day>,
     /// A start that was said to be earlier than its tap, or than it could be, in words.
     pub late: Option<(Id, String)>,
-}
-
-/// So long it holds what was tapped of the next start (ours).
-const AGO_HOLDS: Span = Span::minutes(2);
-
-impl Bench {
-    /// What was tapped of the next start holds no more.
-    fn is_stale(&self, now: Moment) -> bool {
-        self.ago_tapped.is_some_and(|tapped| !(Span::ZERO..AGO_HOLDS).contains(&tapped.until(now)))
-    }
-
-    /// How long ago the next start was, where the maker tapped that and it still holds.
-    pub fn ago_at(&self, now: Moment) -> Option<Span> {
-        self.ago_tapped.map(|_| self.ago).filter(|_| !self.is_stale(now))
-    }
-
-    /// What was tapped of the next start is over by then, or holds still.
-    pub fn look_again(&mut self, now: Moment) {
-        if self.is_stale(now) {
-            self.disarm();
-        }
-    }
-
-    /// The next start is now.
-    pub fn disarm(&mut self) {
-        (self.ago, self.ago_tapped) = (Span::ZERO, None);
-    }
 }
 
 /// What can be said on Bench.
@@ -162,7 +137,7 @@ pub fn heard(app: &mut App, tap: Tap, now: Now) {
         Tap::Board(choice) => start(app, coats::work_for(app, &choice), now),
         Tap::Other => app.bench.over = Over::Starting(Box::new(Starting::new(app))),
         Tap::Starting(tap) => starting::heard(app, tap, now),
-        Tap::Ago(minutes) => arm(app, Span::minutes(minutes), now),
+        Tap::Ago(minutes) => ago::arm(app, Span::minutes(minutes), now),
         Tap::Stop => stop(app, now),
         Tap::Done => done(app, 1, now),
         Tap::MoreDone => app.bench.over = Over::More(Typed::default()),
@@ -198,29 +173,6 @@ pub fn heard(app: &mut App, tap: Tap, now: Now) {
         Tap::LeaveBig => awake(app, Over::Nothing),
         Tap::Close => close(app),
     }
-}
-
-/// The next start was so long ago; the same again takes it back.
-fn arm(app: &mut App, ago: Span, now: Now) {
-    if app.bench.ago == ago {
-        app.bench.disarm();
-    } else {
-        (app.bench.ago, app.bench.ago_tapped) = (ago, Some(now.wall.at));
-    }
-}
-
-/// What is said of the next start while it is not now: when it began, and why not as long ago as was tapped.
-pub fn next_began(app: &App) -> Option<String> {
-    let now = app.now.at;
-    let ago = app.bench.ago_at(now)?;
-    let bench = app.shelf().bench();
-    let at = start_from(&bench, None, now, ago);
-    let why = match bench.running(None) {
-        _ if at <= now.minus(ago) => words::ago(ago.as_minutes()),
-        Some(_) => words::WITH_WHAT_RUNS.to_owned(),
-        None => words::WHEN_LAST_STOPPED.to_owned(),
-    };
-    Some(words::next_began(&app.speech.clock(app.local().wall(at)), &why))
 }
 
 /// Back from another place: a day's list or what waits gives way to the clock, unless something is typed there.
@@ -282,29 +234,11 @@ pub fn start(app: &mut App, work: Work, now: Now) {
     let big = matches!(app.bench.over, Over::Big);
     if app.order(&Command::Bench(BenchCommand::Start { work, ago }), now).is_some() {
         app.bench.over = if big { Over::Big } else { Over::Nothing };
-        app.bench.late = late(app, ago, now).or_else(|| began_then(app, now));
+        app.bench.late = ago::late(app, ago, now).or_else(|| ago::began_then(app, now));
         app.bench.disarm();
         app.orders.push(Order::Feel(Feel::Start));
         app.said = said;
     }
-}
-
-/// That a run began later than was asked, and why: the run before it ended, or began, then.
-fn late(app: &App, ago: Span, now: Now) -> Option<(Id, String)> {
-    let bench = app.shelf().bench();
-    let run = bench.running(None).filter(|run| now.wall.at.minus(ago) < run.started.at)?;
-    let before = bench.runs().rev().filter(|other| other.id != run.id && other.work.person.is_none());
-    let before = before.max_by_key(|other| (other.end(now.wall.at), other.started.at))?;
-    let stopped = before.started.at < run.started.at;
-    Some((run.id, words::began_late(&app.speech.clock(run.began(app.local())), &before.work.op, stopped)))
-}
-
-/// That a run began as long ago as the maker had tapped.
-fn began_then(app: &App, now: Now) -> Option<(Id, String)> {
-    app.bench.ago_at(now.wall.at)?;
-    let bench = app.shelf().bench();
-    let run = bench.running(None)?;
-    Some((run.id, words::it_began(&app.speech.clock(run.began(app.local())))))
 }
 
 fn stop(app: &mut App, now: Now) {

@@ -167,8 +167,7 @@ pub(super) fn decide(book: &Book, command: &BenchCommand, act: &mut Act) -> Answ
         BenchCommand::Break { run, from, to } => breaks::take_out(&bench, found(&bench, *run)?, (*from, *to), act),
         BenchCommand::StartAt { run, at } => mend(&bench, found(&bench, *run)?, (Some(*at), None, &None), act),
         BenchCommand::Recall { work, start, stop, heads } => {
-            let start = Wall::new(*start, act.now().wall.offset);
-            recall(book, &bench, (work, start, *stop, *heads), act)
+            recall(book, &bench, (work, Wall::new(*start, act.now().wall.offset), *stop, *heads), act)
         }
         BenchCommand::RecallBy { work, start, stop, heads } => recall(book, &bench, (work, *start, *stop, *heads), act),
         BenchCommand::HelperJoins { run, person, pay } => {

@@ -45,8 +45,6 @@ pub const HOW_MANY_DONE: &str = "How many more are done?";
 pub const FEWER_DONE: &str = "fewer were done";
 pub const HOW_MANY_IN_ALL: &str = "How many were done in it?";
 pub const ALREADY_AT_IT: &str = "Already at it? Say when, then tap the operation";
-pub const WITH_WHAT_RUNS: &str = "no earlier than what runs";
-pub const WHEN_LAST_STOPPED: &str = "when the last one stopped";
 pub const BIG_BUTTONS: &str = "Big buttons";
 pub const THE_DAY: &str = "The day";
 pub const DAYS_LIST: &str = "the day’s list";
@@ -175,22 +173,6 @@ pub fn to_look_at(n: usize, written: &str) -> String {
 /// "Sand started".
 pub fn started(op: &str) -> String {
     format!("{op} started")
-}
-
-/// "The next one you tap began at 08:30, 30 min ago."
-pub fn next_began(clock: &str, why: &str) -> String {
-    format!("The next one you tap began at {clock}, {why}.")
-}
-
-/// "It began at 08:30."
-pub fn it_began(clock: &str) -> String {
-    format!("It began at {clock}.")
-}
-
-/// "Sand began at 08:30, when trim stopped": not as long ago as was asked.
-pub fn began_late(clock: &str, before: &str, stopped: bool) -> String {
-    let then = if stopped { "stopped" } else { "began" };
-    format!("It began at {clock}, when {} {then}.", begin_small(before))
 }
 
 /// "Not taken: it would end at 07:30, and it begins at 08:00."
