@@ -141,6 +141,8 @@ pub enum Refusal {
     EndNotAfterStart { start: Moment, end: Moment },
     /// A helper can't be at a run before it began or after it ended.
     NotInRun { met: Moment, start: Moment, end: Moment },
+    /// A break that would begin before its run, or be over after it.
+    BreakNotInRun { met: Moment, start: Moment, end: Moment },
     /// A moment that has not come yet.
     NotYet { met: Moment, now: Moment },
     /// A wait shorter than the least or longer than the most one may last.

@@ -70,3 +70,22 @@ fn what_is_promised_sold_or_gone_already_is_refused() {
         assert_eq!(why, [Why::Refused(refused)], "{lines}");
     }
 }
+
+/// Three stools to order with a price that nobody agreed to yet are not for sale: they are in hand, and said so where the price is. Agreed they are
+/// due; called off, or done with, they are for sale as any others.
+#[test]
+fn an_order_that_is_not_agreed_yet_is_not_for_sale() {
+    let check = |lines: &str, section, to_agree: Option<bool>| {
+        let story = tell(&format!("{}{lines}", STOOLS.replace("3 spec", "3 order")));
+        assert_eq!(story.refused, [], "{lines}");
+        let shop = Shop::of(&story.book, story.now.at);
+        let row = jobs(&shop, "").unwrap().remove(0);
+        let said = price(&shop, Paid::Notes).unwrap().for_sale.first().map(|row| row.is_to_agree);
+        assert_eq!((row.section, said), (section, to_agree), "{lines}");
+    };
+    check("", Section::InHand, Some(true));
+    check("agree 240 for 3 stools fetched as deal", Section::Due, None);
+    check("agree 240 for 3 stools fetched as deal\ncancel deal on stools", Section::ForSale, Some(false));
+    check("sell 1 stools for 80 notes", Section::ForSale, Some(false));
+    check("end stools", Section::ForSale, Some(false));
+}

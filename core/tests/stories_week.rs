@@ -319,3 +319,34 @@ fn the_hour_that_came_twice_is_paid_twice() {
     check("2026-10-31 23:30 -04:00", "2026-11-01 01:40 -04:00", [30, 100]);
     check("2026-10-31 23:30 -04:00", "2026-11-01 01:10 -05:00", [30, 130]);
 }
+
+/// 10 min 20 s and 10 min 25 s are 20 min 45 s, so 21 in all: the second is 11 of it, in the day's list and where the bench says how long it ran.
+#[test]
+fn a_run_is_as_long_at_the_bench_as_in_its_days_list() {
+    let runs = "09:00 start \"sand\" make on shelf\n09:10:20 stop\n10:00 start \"trim\" make on shelf\n10:10:25 stop";
+    let story = tell(&format!("2026-03-01 19:00 -05:00 workshop USD inch\njob shelf \"Shelf\" 1 order\n2026-03-04 {runs}\n"));
+    assert_eq!(story.refused, []);
+    let sheet = on_day(&story, 4);
+    let listed = sheet.lines.iter().map(|line| sheet.minutes(line.run.id).unwrap().as_minutes()).collect::<Vec<_>>();
+    let hand = bench_of(&story).hand.unwrap();
+    let own = hand.stood.map(|run| run.worked(story.now.at).as_minutes());
+    assert_eq!((listed, hand.stood_for.as_minutes(), own), (vec![10, 11], 11, Some(10)));
+}
+
+/// Oiled from 23:00 on Sunday to 00:50, Ada along from 23:30 at 20 an hour: 30 minutes of Sunday, 10.00, and 50 of Monday, 16.67 of 26.67.
+#[test]
+fn who_worked_along_over_midnight_is_of_both_days() {
+    let told = "2026-03-01 19:00 +00:00 workshop EUR metric\njob shelf \"Shelf\" 1 order\nperson ada helper\n2026-03-08 23:00 start \"oil\" make on shelf\n";
+    let story = tell(&format!("{told}23:30 helper joins ada 20\n2026-03-09 00:50 stop\n"));
+    assert_eq!(story.refused, []);
+    let said = |(time, pay): (Span, Vec<fivebar_core::quantity::Money>)| {
+        (time.as_minutes(), pay.iter().map(ToString::to_string).collect::<Vec<_>>())
+    };
+    let of = |day| said(on_day(&story, day).along(story.now));
+    let (sunday, monday) = ((30, vec!["10.00 EUR".to_owned()]), (50, vec!["16.67 EUR".to_owned()]));
+    assert_eq!((of(8), of(9)), (sunday.clone(), monday.clone()));
+    let weeks = [8, 9].map(|day| said(week_of(&story, march(day)).along));
+    assert_eq!(weeks, [sunday, monday]);
+    let all = year((&fold::bench(&story.book), &story.book), 2026, seen(&story)).along;
+    assert_eq!(said(all), (80, vec!["26.67 EUR".to_owned()]));
+}

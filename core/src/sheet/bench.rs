@@ -79,6 +79,8 @@ pub struct Hand {
     pub unsettled: Span,
     /// While nothing runs: its run that was stopped.
     pub stood: Option<Run>,
+    /// Of it, the whole minutes, as the list of its day has them.
+    pub stood_for: Span,
 }
 
 /// The operations as they lie in the rack, in working order.
@@ -286,7 +288,8 @@ impl<'a> Look<'a> {
         let stood = (!run.is_running()).then(|| run.clone());
         let spent = Span::sum(self.bench.sure(own.clone(), now).map(|run| run.worked(now)));
         let unsettled = Span::sum(own.filter_map(|run| self.bench.to_settle(run, now)).map(|run| run.worked(now)));
-        Hand { on, name: fold::name_of(self.book, on), spent, unsettled, stood }
+        let stood_for = stood.as_ref().map_or(Span::ZERO, |run| super::day::as_listed(self, run));
+        Hand { on, name: fold::name_of(self.book, on), spent, unsettled, stood, stood_for }
     }
 
     fn planned(&self, hand: Option<&Hand>) -> Vec<Choice> {

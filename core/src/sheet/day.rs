@@ -1,11 +1,12 @@
 //! A day as a list: every run with its times, where its minutes come from, and its raw stamps; and the day's totals.
 
 use super::bench::{Look, Seen, Stayed};
+use super::helped::along;
 use crate::bench::repair::Proposed;
 use crate::bench::{Batch, Bench, DayTotal, Doubt, Run, Shares, day as of_day};
 use crate::ledger::{Book, Entry, Fact, fold};
 use crate::quantity::order_by_key;
-use crate::quantity::{Count, Day, Id, Listed, Moment, Set, Span, Wall};
+use crate::quantity::{Count, Day, Id, Listed, Moment, Money, Set, Span, Wall};
 use std::borrow::Cow;
 
 /// One run of the day.
@@ -68,9 +69,9 @@ impl DaySheet {
         self.minutes.iter().find(|one| one.0 == run).map(|one| one.1)
     }
 
-    /// What stands of runs that began on the day: of this alone helpers are said, and paid.
-    pub fn counted(&self) -> impl Iterator<Item = &Run> {
-        self.standing.iter().filter(|run| of_day::day_of(run) == self.day)
+    /// The time of those who worked along on the day, and what it costs in each currency; of what stands alone.
+    pub fn along(&self, now: Wall) -> (Span, Vec<Money>) {
+        along(&self.standing, (self.day, self.day), now).unwrap_or_default()
     }
 
     /// Up to when a run stands that lies on the day and looks wrong; none where nothing of it does.
@@ -145,6 +146,15 @@ fn minutes(look: &Look<'_>, on_it: &[&Run], day: Day) -> Vec<(Id, Span)> {
     let counted = counted.filter(|(id, span)| Span::ZERO < *span || !is_open(*id)).listed();
     let spans = Span::in_minutes(&counted.iter().map(|(_, span)| *span).listed());
     counted.into_iter().map(|(id, _)| id).zip(spans).listed()
+}
+
+/// How long a run was, in whole minutes as the list of its day has them: those of a day add up to its total. One over midnight, or that is in
+/// no total, as it stands.
+pub(super) fn as_listed(look: &Look<'_>, run: &Run) -> Span {
+    let (day, now) = (of_day::day_of(run), look.seen.now);
+    let listed = || minutes(look, &lying_on(look, day).listed(), day).into_iter().find(|one| one.0 == run.id);
+    let is_of_one_day = run.end_wall(now).day() <= day && !look.is_in_question(run);
+    is_of_one_day.then(listed).flatten().map_or_else(|| run.worked(now.at), |one| one.1)
 }
 
 /// Of runs of a day those that went over midnight, each with its minutes on the days after; none of one that does not count.

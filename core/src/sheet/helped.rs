@@ -3,7 +3,7 @@
 use super::shop::Shop;
 use crate::bench::{Head, On, Run};
 use crate::money::cost::helper;
-use crate::quantity::{Count, Currency, Decimal, Id, Listed, Moment, Money, Span, order_by_key};
+use crate::quantity::{Count, Currency, Day, Decimal, Id, Listed, Moment, Money, Span, Wall, order_by_key};
 use crate::refusal::Answer;
 use std::borrow::Cow;
 
@@ -92,23 +92,37 @@ fn in_minutes(head: &Head, (start, end): (Moment, Moment)) -> Span {
     Span::minutes(head.within(start, end).as_minutes())
 }
 
-/// The time of all who worked along in some runs, and what that costs in each currency.
+/// The time of all who worked along in some runs on some days, the first to the last, and what that costs in each currency. A stay over midnight is
+/// of both days: up to midnight it is of the first, in whole minutes and with its pay, and what is more of the next, so that days add up to the whole.
 ///
 /// # Errors
 /// [`crate::refusal::Refusal::BelowNothing`], [`crate::refusal::Refusal::MoneyOutOfRange`].
-pub fn along<'a>(runs: impl IntoIterator<Item = &'a Run>, now: Moment) -> Answer<(Span, Vec<Money>)> {
+pub fn along<'a>(runs: impl IntoIterator<Item = &'a Run>, days: (Day, Day), now: Wall) -> Answer<(Span, Vec<Money>)> {
     let (mut time, mut sums) = (Span::ZERO, Vec::<Money>::new());
     for run in runs {
-        for stay in stays(run, now)? {
-            time = time.plus(stay.time);
-            let Some(pay) = stay.pay.filter(|pay| !pay.is_zero()) else { continue };
+        let (from, to) = cut(run, days, now);
+        for head in &run.heads {
+            let by = |at: Moment| in_minutes(head, (run.started.at, at));
+            time = time.plus(by(to).minus(by(from)));
+            let Some(per_hour) = head.pay else { continue };
+            let by = |at: Moment| helper(per_hour.amount().max(Decimal::ZERO), by(at), 1, per_hour.currency());
+            let pay = by(to)?.minus(by(from)?)?;
             match sums.iter_mut().find(|sum| sum.currency() == pay.currency()) {
+                _ if pay.is_zero() => {}
                 Some(sum) => *sum = sum.plus(pay)?,
                 None => sums.push(pay),
             }
         }
     }
     Ok((time, sums))
+}
+
+/// Where a run that lies on some days begins and ends on them. Midnights are those of the place where it began, as in [`crate::bench::day::split`].
+fn cut(run: &Run, (first, last): (Day, Day), now: Wall) -> (Moment, Moment) {
+    let (start, end, place) = (run.started.at, run.end(now.at), run.started.offset);
+    let to = if run.end_wall(now).day() <= last { end } else { last.next().start(place).min(end) };
+    let from = if first <= run.started.day() { start } else { first.start(place).max(start) };
+    (from.min(to), to)
 }
 
 /// The kind of cost that helpers' pay is.
@@ -253,7 +267,8 @@ job stands \"Stands\" 5 spec
             let recalled = crate::ledger::decide::BenchCommand::RecallHelper { run, from, to: None, pay: Some(pay_said) };
             phone.bench(130, recalled).unwrap();
             let bench = crate::ledger::fold::bench(&phone.book);
-            let (time, sums) = along(bench.runs(), stop).unwrap();
+            let now = phone.wall(120);
+            let (time, sums) = along(bench.runs(), (now.day(), now.day()), now).unwrap();
             assert_eq!(
                 (time.as_ms(), sums.iter().map(|sum| sum.amount().to_string()).collect::<Vec<_>>()),
                 (minutes * 60_000, vec![pay.into()])

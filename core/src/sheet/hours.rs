@@ -29,7 +29,7 @@ pub struct HoursSheet {
     pub of_none: Shares,
     /// What took the most first.
     pub by_work: Vec<For>,
-    /// The time of those who worked along in runs that began on these days, and what it costs in each currency.
+    /// The time of those who worked along on these days, and what it costs in each currency.
     pub along: (Span, Vec<Money>),
     /// The days on which anything was worked.
     pub days: Sorted<Day, Shares>,
@@ -64,13 +64,13 @@ pub fn between((bench, book): (&Bench, &Book), (from, to): (Day, Day), seen: See
         let mut parts = of_day::parts(&run, seen.now);
         parts.retain(|part| is_in(&part.0));
         parts.into_iter().for_each(|(day, source, span)| sums.add(&run, day, Shares::default().with(source, span)));
-        helped.extend(begins.then_some(run));
+        helped.push(run);
     }
     let Sums { own, rework, by_division, by_work, days, unsettled } = sums;
     let of_none = by_work.get(&On::Nothing).copied().unwrap_or_default();
     let mut by_work: Vec<For> = by_work.iter().map(|(on, own)| For { on: *on, name: fold::name_of(book, *on), own: *own }).listed();
     order_by_key(&mut by_work, |work| std::cmp::Reverse(work.own.total()));
-    let along = along(helped.iter().map(|run| &**run), seen.now.at).unwrap_or_default();
+    let along = along(helped.iter().map(|run| &**run), (from, to), seen.now).unwrap_or_default();
     HoursSheet { from, to, own, rework, by_division, of_none, by_work, along, days, unsettled }
 }
 

@@ -6,6 +6,7 @@ use super::job::{NextAct, next};
 use super::shop::Shop;
 use crate::ledger::fold::{self, Job};
 use crate::ledger::kind::bench::Stage;
+use crate::ledger::kind::job::For;
 use crate::quantity::in_small;
 use crate::quantity::order_by_key;
 use crate::quantity::{Count, Currency, Decimal, Id, Listed, Money, Span, Wall};
@@ -128,9 +129,15 @@ pub fn section(shop: &Shop, job: &Job) -> Answer<Section> {
     Ok(match () {
         () if owed || 0 < job.selling.promised() || has_day(job) => Section::Due,
         () if job.ended.is_some() && (job.tag.is_none() || job.left() == 0) => Section::Ended,
-        () if job.tag.is_some() && 0 < job.free() => Section::ForSale,
+        () if job.tag.is_some() && 0 < job.free() && !is_to_agree(job) => Section::ForSale,
         () => Section::InHand,
     })
+}
+
+/// It is made to order and goes on, and nobody agreed to it yet: its price is what is told to who ordered it, and no other can have it.
+pub fn is_to_agree(job: &Job) -> bool {
+    let is_untold = job.selling.agreements.is_empty() && job.selling.sales.is_empty();
+    job.made_for == For::Order && job.ended.is_none() && is_untold
 }
 
 /// A day is said by which it is to be done, and something of it is still there.

@@ -50,6 +50,8 @@ pub struct ForSale {
     pub of: Count,
     /// Pieces of it that are agreed and not handed over.
     pub promised: Count,
+    /// It is made to order, and not agreed yet.
+    pub is_to_agree: bool,
     pub tag: Option<Money>,
     /// What it is taxed with, and what that is.
     pub taxed: TaxBy,
@@ -313,6 +315,7 @@ fn for_sale(shop: &Shop, job: &Job, paid: Paid) -> Answer<ForSale> {
         left: job.free(),
         of: job.pieces,
         promised: job.selling.promised(),
+        is_to_agree: super::jobs::is_to_agree(job),
         tag: pricing.tag,
         taxed: job.tax,
         tax: shop.tax_of(job),

@@ -1,5 +1,6 @@
 //! Bench, heard: what a tap at the bench changes. A start is never held up by a question.
 
+mod ago;
 mod coats;
 pub mod day;
 pub mod ends;
@@ -17,6 +18,7 @@ use super::{App, Notice};
 use crate::parts::Place;
 use crate::parts::pad::Press;
 use crate::words::en::bench as words;
+pub use ago::next_began;
 use fivebar_core::bench::{Mender, On, Run, Work};
 use fivebar_core::ledger::decide::{BenchCommand, Command, Now};
 use fivebar_core::quantity::{Count, Currency, Day, Decimal, Id, Moment, Money, PILE_MOST, Span, reading};
@@ -55,13 +57,15 @@ pub struct Bench {
     pub over: Over,
     /// How long ago the next start was.
     pub ago: Span,
+    /// When the maker tapped that: what was meant was that moment, so it is soon over.
+    pub ago_tapped: Option<Moment>,
     /// Off times up to here have rung, or were over when the app was opened.
     pub rung: Option<Moment>,
     /// What was typed makes a run longer than a working day, and is asked about.
     pub asked: bool,
     /// The day of the clock time that is typed, where the maker said which.
     pub on_day: Option<Day>,
-    /// A start that was said to be earlier than it could be, in words.
+    /// A start that was said to be earlier than its tap, or than it could be, in words.
     pub late: Option<(Id, String)>,
 }
 
@@ -126,16 +130,14 @@ pub fn seen(app: &App) -> Seen {
 
 /// Takes in a tap on Bench.
 pub fn heard(app: &mut App, tap: Tap, now: Now) {
+    app.bench.look_again(now.wall.at);
     app.bench.asked &= matches!(tap, Tap::PadDone | Tap::Starting(StartingTap::Clock));
     app.bench.on_day = app.bench.on_day.filter(|_| matches!(tap, Tap::PadDone | Tap::Press(_)));
     match tap {
         Tap::Board(choice) => start(app, coats::work_for(app, &choice), now),
         Tap::Other => app.bench.over = Over::Starting(Box::new(Starting::new(app))),
         Tap::Starting(tap) => starting::heard(app, tap, now),
-        Tap::Ago(minutes) => {
-            let ago = Span::minutes(minutes);
-            app.bench.ago = if app.bench.ago == ago { Span::ZERO } else { ago };
-        }
+        Tap::Ago(minutes) => ago::arm(app, Span::minutes(minutes), now),
         Tap::Stop => stop(app, now),
         Tap::Done => done(app, 1, now),
         Tap::MoreDone => app.bench.over = Over::More(Typed::default()),
@@ -231,21 +233,12 @@ pub fn start(app: &mut App, work: Work, now: Now) {
     let (ago, said) = (app.bench.ago, words::started(&work.op));
     let big = matches!(app.bench.over, Over::Big);
     if app.order(&Command::Bench(BenchCommand::Start { work, ago }), now).is_some() {
-        (app.bench.over, app.bench.ago) = (if big { Over::Big } else { Over::Nothing }, Span::ZERO);
-        app.bench.late = late(app, ago, now);
+        app.bench.over = if big { Over::Big } else { Over::Nothing };
+        app.bench.late = ago::late(app, ago, now).or_else(|| ago::began_then(app, now));
+        app.bench.disarm();
         app.orders.push(Order::Feel(Feel::Start));
         app.said = said;
     }
-}
-
-/// That a run began later than was asked, and why: the run before it ended, or began, then.
-fn late(app: &App, ago: Span, now: Now) -> Option<(Id, String)> {
-    let bench = app.shelf().bench();
-    let run = bench.running(None).filter(|run| now.wall.at.minus(ago) < run.started.at)?;
-    let before = bench.runs().rev().filter(|other| other.id != run.id && other.work.person.is_none());
-    let before = before.max_by_key(|other| (other.end(now.wall.at), other.started.at))?;
-    let stopped = before.started.at < run.started.at;
-    Some((run.id, words::began_late(&app.speech.clock(run.began(app.local())), &before.work.op, stopped)))
 }
 
 fn stop(app: &mut App, now: Now) {
@@ -253,7 +246,9 @@ fn stop(app: &mut App, now: Now) {
     if app.order(&Command::Bench(BenchCommand::Stop { run: strip.run }), now).is_some() {
         app.orders.push(Order::Feel(Feel::Stop));
         // As it is written down: a clock that was set back meanwhile tells no less.
-        let worked = app.shelf().bench().run(strip.run).map_or(strip.worked, |run| run.worked(now.wall.at));
+        let stood = sheet(app).hand.filter(|hand| hand.stood.as_ref().is_some_and(|run| run.id == strip.run));
+        let as_written = || app.shelf().bench().run(strip.run).map_or(strip.worked, |run| run.worked(now.wall.at));
+        let worked = stood.map_or_else(as_written, |hand| hand.stood_for);
         app.said = words::stopped(&strip.op, &app.speech.span(worked));
     }
 }

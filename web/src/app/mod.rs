@@ -295,6 +295,9 @@ impl App {
     pub(crate) fn go(&mut self, place: Place) {
         let before = std::mem::replace(&mut self.place, place);
         (self.workshop.asked_from, self.mending, self.price.late) = (None, None, None);
+        if place != Place::Bench {
+            self.bench.disarm();
+        }
         match place {
             Place::Jobs if self.is_open => jobs::chosen(self, before),
             Place::Price if before == place => self.price.to_list(),
@@ -319,6 +322,7 @@ impl App {
     /// Whether anything shown changes with the clock alone.
     pub fn shows_time(&self, now: Wall) -> bool {
         self.running().is_some()
+            || self.bench.ago_tapped.is_some()
             || bench::waits::minds(self, now)
             || count::sheet(self).is_some_and(|sheet| !matches!(sheet.trip.stands, Where::NotLeft | Where::Home))
     }

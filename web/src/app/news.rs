@@ -180,6 +180,7 @@ impl App {
             News::Tick(now) => {
                 super::bench::waits::looks(self, now.at);
                 self.now = now;
+                self.bench.look_again(now.at);
                 super::bench::waits::ring(self);
             }
             News::InSight(seen) => self.price.covered = !seen,

@@ -3,7 +3,7 @@
 //! A start is never refused because another run looks wrong: it is a switch, and the other stays listed for mending.
 
 use super::job::some_pieces;
-use super::{Act, helper};
+use super::{Act, breaks, helper};
 use crate::bench::{Bench, Kind, Mender, On, Run, Stage, Work};
 use crate::ledger::kind::bench as kind;
 use crate::ledger::kind::book::Struck;
@@ -61,6 +61,12 @@ pub enum BenchCommand {
         start: Option<Moment>,
         stop: Option<Moment>,
         op: Option<String>,
+    },
+    /// Nobody was at work for a while in a run that has ended.
+    Break {
+        run: Id,
+        from: Moment,
+        to: Moment,
     },
     /// It began at this moment, by the clock of this place.
     StartAt {
@@ -158,10 +164,10 @@ pub(super) fn decide(book: &Book, command: &BenchCommand, act: &mut Act) -> Answ
             let run = found(&bench, *run)?;
             mend(&bench, run, (start.map(|at| Wall::new(at, run.started.offset)), *stop, op), act)
         }
+        BenchCommand::Break { run, from, to } => breaks::take_out(&bench, found(&bench, *run)?, (*from, *to), act),
         BenchCommand::StartAt { run, at } => mend(&bench, found(&bench, *run)?, (Some(*at), None, &None), act),
         BenchCommand::Recall { work, start, stop, heads } => {
-            let start = Wall::new(*start, act.now().wall.offset);
-            recall(book, &bench, (work, start, *stop, *heads), act)
+            recall(book, &bench, (work, Wall::new(*start, act.now().wall.offset), *stop, *heads), act)
         }
         BenchCommand::RecallBy { work, start, stop, heads } => recall(book, &bench, (work, *start, *stop, *heads), act),
         BenchCommand::HelperJoins { run, person, pay } => {
@@ -279,7 +285,12 @@ fn in_all(run: &Run, n: Count, act: &mut Act) -> Answer<()> {
     if left < n { at_most(n).and_then(|()| done(act.add(kind::PiecesDone { run: run.id, n: n.saturating_sub(left) }))) } else { Ok(()) }
 }
 
-fn mend(bench: &Bench, run: &Run, (start, stop, op): (Option<Wall>, Option<Moment>, &Option<String>), act: &mut Act) -> Answer<()> {
+pub(super) fn mend(
+    bench: &Bench,
+    run: &Run,
+    (start, stop, op): (Option<Wall>, Option<Moment>, &Option<String>),
+    act: &mut Act,
+) -> Answer<()> {
     if start.is_none() && stop.is_none() && op.is_none() {
         return Err(Refusal::NothingAsked);
     }
@@ -327,7 +338,7 @@ pub(super) fn on_what(on: On) -> (Option<Id>, Option<Id>) {
 }
 
 /// Stage and rework, where they are not what they would be if nothing was said.
-fn beyond_default(work: &Work) -> (Option<Stage>, Option<bool>) {
+pub(super) fn beyond_default(work: &Work) -> (Option<Stage>, Option<bool>) {
     (Some(work.stage).filter(|stage| *stage != work.kind.stage()), work.rework.then_some(true))
 }
 
@@ -406,7 +417,7 @@ fn lasts((start, end): (Moment, Moment), now: Moment) -> Answer<()> {
 }
 
 /// No minute is paid twice.
-fn free(bench: &Bench, person: Option<Id>, ends: (Moment, Moment), but: Option<Id>) -> Answer<()> {
+pub(super) fn free(bench: &Bench, person: Option<Id>, ends: (Moment, Moment), but: Option<Id>) -> Answer<()> {
     bench.overlapped(person, ends, but).map_or(Ok(()), |run| Err(Refusal::RunsOverlap { run: run.id }))
 }
 

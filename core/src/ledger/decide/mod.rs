@@ -2,6 +2,7 @@
 
 mod bench;
 mod book;
+mod breaks;
 mod brought;
 mod cans;
 mod dates;
@@ -25,7 +26,7 @@ mod uncut;
 mod wait;
 mod wood;
 
-pub use bench::BenchCommand;
+pub use bench::{BenchCommand, start_from};
 pub use book::{BookCommand, PHOTOS_MOST};
 pub use brought::{BringBackOrder, LetKeepOrder};
 pub use dates::{DatesCommand, OFF_MOST};

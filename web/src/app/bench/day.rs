@@ -52,6 +52,9 @@ pub enum Mend {
     Pay(Helper, Typed),
     Start(Typed),
     Stop(Typed),
+    /// When a break in it began, and then when it was over.
+    BreakFrom(Typed),
+    BreakTo(Moment, Typed),
     /// The operation, half-typed.
     Op(String),
 }
@@ -98,6 +101,7 @@ impl View {
     pub(super) fn typed(&mut self) -> Option<&mut Typed> {
         match &mut self.mend {
             Some(Mend::Start(typed) | Mend::Stop(typed) | Mend::Of(typed) | Mend::Done(typed)) => Some(typed),
+            Some(Mend::BreakFrom(typed) | Mend::BreakTo(_, typed)) => Some(typed),
             Some(Mend::Came(_, typed) | Mend::Went(_, typed) | Mend::Pay(_, typed)) => Some(typed),
             Some(Mend::Which | Mend::Job | Mend::Op(_)) | None => None,
         }

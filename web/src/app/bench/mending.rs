@@ -46,10 +46,12 @@ pub(super) fn done(app: &mut App, now: Now) {
             then(app, Mend::Went(Helper { from: Some(run.started.at), ..helper }, Default::default()));
         }
         Mend::Went(helper @ Helper { id: None, .. }, typed) if typed.text.is_empty() => then(app, Mend::Pay(helper, Default::default())),
-        Mend::Came(_, typed) | Mend::Went(_, typed) => match ends::along(app, &run, &typed.text) {
-            Ok(said) => at(app, said.at.at, now),
-            Err(why) => wrong(app, why),
-        },
+        Mend::Came(_, typed) | Mend::Went(_, typed) | Mend::BreakFrom(typed) | Mend::BreakTo(_, typed) => {
+            match ends::along(app, &run, &typed.text) {
+                Ok(said) => at(app, said.at.at, now),
+                Err(why) => wrong(app, why),
+            }
+        }
         Mend::Pay(helper, typed) => paid(app, (&run, helper), &typed.text, now),
         Mend::Which | Mend::Job => {}
     }
@@ -70,6 +72,11 @@ pub(super) fn at(app: &mut App, at: Moment, now: Now) {
     match mend {
         Mend::Start(_) => ordered(app, begun(app, run, at), now),
         Mend::Stop(_) => ordered(app, stop(Some(at)), now),
+        Mend::BreakFrom(_) => match outside_break(app, at, now.wall.at) {
+            Some(refused) => app.refuse(refused),
+            None => then(app, Mend::BreakTo(at, Default::default())),
+        },
+        Mend::BreakTo(from, _) => ordered(app, BenchCommand::Break { run, from, to: at }, now),
         Mend::Came(Helper { id: Some(id), .. }, _) => ordered(app, helper(id, Some(at), None), now),
         Mend::Went(Helper { id: Some(id), .. }, _) => ordered(app, helper(id, None, Some(at)), now),
         Mend::Came(forgotten, _) => match outside(app, (at, None), now.wall.at) {
@@ -88,6 +95,13 @@ pub(super) fn at(app: &mut App, at: Moment, now: Now) {
 fn begun(app: &App, run: Id, at: Moment) -> BenchCommand {
     let place = run_of(app, run).map_or(app.local().wall(at), |run| run.wall(at, app.local()));
     BenchCommand::StartAt { run, at: place }
+}
+
+/// Why no break of the run that is opened can begin then.
+fn outside_break(app: &App, from: Moment, now: Moment) -> Option<Refusal> {
+    let run = opened(app)?;
+    let (start, end) = (run.started.at, run.end(now));
+    (from < start || end <= from).then_some(Refusal::BreakNotInRun { met: from, start, end })
 }
 
 /// Why somebody can't have worked along from then to then in the run that is opened.

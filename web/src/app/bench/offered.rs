@@ -163,8 +163,34 @@ fn done(app: &App, on: On) -> Vec<Offered> {
     offered
 }
 
-/// What its kind of piece takes; for no job, what is done for none.
+/// What was made on other jobs of its kind of piece, as it was said or as its name tells: those that have ended first, the newest of them first.
+fn of_others_like_it(app: &App, on: On) -> Vec<Offered> {
+    let book = &app.shelf().book;
+    let On::Job(id) = on else { return vec![] };
+    let Some(piece) = fold::job(book, id).and_then(|job| job.kind_of_piece()) else { return vec![] };
+    let alike = fold::jobs(book).filter(|other| other.id != id && other.kind_of_piece().as_ref() == Some(&piece));
+    let (ended, open): (Vec<_>, Vec<_>) = alike.map(|job| (job.id, job.ended.is_some())).partition(|one| one.1);
+    let mut offered: Vec<Offered> = vec![];
+    for (other, _) in ended.into_iter().rev().chain(open.into_iter().rev()) {
+        // As they came to be done.
+        for one in done(app, On::Job(other)).into_iter().rev().filter(|one| one.kind == Kind::Make) {
+            if !offered.iter().any(|own| is_one(&own.op, &one.op)) {
+                offered.push(Offered { on, ..one });
+            }
+        }
+    }
+    offered
+}
+
+/// What was done for its kind of piece before, and what that takes; for no job, what is done for none.
 fn of_its_kind(app: &App, on: On) -> Vec<Offered> {
+    let mut offered = of_others_like_it(app, on);
+    let usual = usual_of_kind(app, on).into_iter().filter(|usual| !offered.iter().any(|own| is_one(&own.op, &usual.op))).listed();
+    offered.extend(usual);
+    offered
+}
+
+fn usual_of_kind(app: &App, on: On) -> Vec<Offered> {
     let piece = if let On::Job(job) = on { fold::job(&app.shelf().book, job).and_then(|job| job.described.piece) } else { None };
     let of_none = if on == On::Nothing { named(on, OF_NO_JOB) } else { vec![] };
     of_none.into_iter().chain(named(on, making(piece.as_ref().map(Key::as_str)))).listed()

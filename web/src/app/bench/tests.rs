@@ -182,6 +182,32 @@ fn a_start_may_be_said_late_on_a_board_or_on_the_start_screen() {
     assert_eq!(told.minutes().last(), Some(&("Pegs".into(), 0)));
 }
 
+/// "30 min ago" means the moment it was tapped: it is said, and over after two minutes, on another place, and after a reload.
+#[test]
+fn how_long_ago_a_start_was_is_over_with_the_moment_it_was_tapped() {
+    let mut told = Told::stands();
+    told.start(0, "Trim");
+    told.at(10, [tap(Tap::Stop)]);
+    let shown = told.at(100, [tap(Tap::Ago(30))]);
+    holds(&shown, &["The next one you tap began at 10:10, 30 min ago."]);
+    assert!(told.app.shows_time(told.app.now), "it ends by the clock alone");
+    let shown = told.at(102, []);
+    lacks(&shown, &["The next one you tap", r#"aria-pressed="true""#]);
+    told.at(102, [tap(Tap::Other), op("Bore")]);
+    assert_eq!(told.minutes().last(), Some(&("Bore".into(), 0)));
+    told.at(110, [tap(Tap::Stop), tap(Tap::Ago(5))]);
+    holds(&told.at(111, []), &["The next one you tap began at 10:50, when the last one stopped."]);
+    let shown = told.at(111, [Msg::Go(Place::Jobs), Msg::Go(Place::Bench)]);
+    lacks(&shown, &["The next one you tap"]);
+    assert_eq!(Bench::default().ago, Span::ZERO);
+    let shown = told.at(150, [tap(Tap::Ago(30)), tap(Tap::Other), op("Sand")]);
+    holds(&shown, &["It began at 11:00.", "Take back"]);
+    assert_eq!(told.minutes().last(), Some(&("Sand".into(), 30)));
+    // A start that was now says nothing of it.
+    told.at(160, [tap(Tap::Stop)]);
+    lacks(&told.at(160, [tap(Tap::Other), op("Bore")]), &["It began at"]);
+}
+
 #[test]
 fn pieces_are_notched_and_the_batch_is_asked_when_it_is_needed() {
     let mut told = Told::stands();

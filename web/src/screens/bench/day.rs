@@ -18,7 +18,7 @@ use fivebar_core::bench::day::parts;
 use fivebar_core::quantity::{Day, Listed, Span, Wall};
 use fivebar_core::sheet::counts::{Counted, counts};
 use fivebar_core::sheet::day::{DaySheet, day_from};
-use fivebar_core::sheet::helped::along;
+use fivebar_core::sheet::timeline::Timeline;
 
 /// The list of a day.
 pub fn screen(app: &App, view: &View, seen: Seen<'_>) -> Screen {
@@ -33,14 +33,14 @@ pub fn screen(app: &App, view: &View, seen: Seen<'_>) -> Screen {
     let line = timeline::line(&sheet, waits.clone(), app);
     let open = timeline::open(&sheet, &line);
     let worked = Span::ZERO < own.total() || open.is_some();
-    let eve = of_the_eve(&sheet, app, seen);
+    let eve = of_the_eve(&sheet, app, seen).or_else(|| left_by_the_eve(&sheet, &line, app, seen));
     // What is left of an earlier day is not nothing.
     let bare = sheet.lines.is_empty() && counted.is_empty() && eve.is_some();
     let main = el("main", "scr day")
         .kid(which(false))
         .kids(timeline::day(&line, app, seen))
         .kids(worked.then(|| timeline::shares(&own, open, seen)))
-        .kids(week::along(&along(sheet.counted(), seen.now.at).unwrap_or_default(), seen))
+        .kids(week::along(&sheet.along(seen.now), seen))
         .kids(eve)
         .kids((!bare).then(|| list(&sheet, &counted, (view, app), seen)))
         .kids(waits::of_day(&waits, view, app, seen))
@@ -78,6 +78,18 @@ fn of_the_eve(sheet: &DaySheet, app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
     let day = (run.started.day() != sheet.day.before()).then(|| seen.speech.day(run.started));
     let when = said::earlier(&seen.speech.clock(run.began(seen.local)), day.as_deref());
     let words = words(&run.work.op, &when, &seen.speech.span(span));
+    Some(key("key soft h48 wide", words, "", say(Tap::Day(DayTap::Show(run.started.day())))))
+}
+
+/// What the clock of a run that ended on an earlier day, as it was put right, ran on for on this one.
+fn left_by_the_eve(sheet: &DaySheet, line: &Timeline, app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
+    let board = line.boards.iter().find(|board| board.before && !board.spare.is_empty())?;
+    let bench = app.shelf().bench();
+    let run = bench.run(board.run).filter(|run| run.end_wall(seen.now).day() < sheet.day)?;
+    let span = Span::sum(board.spare.iter().map(|on| on.to.minus(on.from)));
+    let day = (run.started.day() != sheet.day.before()).then(|| seen.speech.day(run.started));
+    let when = said::earlier(&seen.speech.clock(run.began(seen.local)), day.as_deref());
+    let words = said::of_the_eve_put_right(&run.work.op, &when, &seen.speech.span(span));
     Some(key("key soft h48 wide", words, "", say(Tap::Day(DayTap::Show(run.started.day())))))
 }
 

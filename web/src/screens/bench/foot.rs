@@ -3,8 +3,8 @@
 use super::super::{Seen, undo};
 use super::say;
 use super::slab::figure;
-use crate::app::bench::Tap;
 use crate::app::bench::waits::{WaitTap, long, next, usual};
+use crate::app::bench::{Tap, next_began};
 use crate::app::{App, Msg};
 use crate::parts::chips::{Chip, chips};
 use crate::parts::key::key;
@@ -90,7 +90,13 @@ fn working(app: &App, sheet: &BenchSheet, seen: Seen<'_>) -> El<Msg> {
 
 /// When the next start was: 5, 15 or 30 minutes ago.
 pub fn when(app: &App) -> El<Msg> {
-    let shown = AGO.iter().map(|minutes| Chip::choice(words::ago(*minutes), app.bench.ago == Span::minutes(*minutes))).listed();
+    let ago = app.bench.ago_at(app.now.at);
+    let shown = AGO.iter().map(|minutes| Chip::choice(words::ago(*minutes), ago == Some(Span::minutes(*minutes)))).listed();
     let keys = chips("key h56", shown, |nth| say(Tap::Ago(AGO.get(nth).copied().unwrap_or(5)))).attr("aria-label", words::ALREADY_AT_IT);
-    el("div", "ago").kid(el("p", "t14 w7 i2").text(words::ALREADY_AT_IT)).kid(keys)
+    let said = next_began(app);
+    let line = match &said {
+        Some(said) => el("p", "t14 w7").attr("role", "status").text(said.clone()),
+        None => el("p", "t14 w7 i2").text(words::ALREADY_AT_IT),
+    };
+    el("div", "ago").kid(line).kid(keys)
 }

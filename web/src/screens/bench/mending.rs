@@ -35,6 +35,8 @@ pub fn pad(view: &View, app: &App, seen: Seen<'_>) -> Option<Screen> {
     Some(match view.mend.as_ref()? {
         Mend::Start(typed) => pads::mend((words::STARTED_WHEN, view.open), typed, app, seen),
         Mend::Stop(typed) => pads::mend((words::STOPPED_WHEN, view.open), typed, app, seen),
+        Mend::BreakFrom(typed) => in_break(said::BREAK_BEGAN, (run?, app), typed, seen),
+        Mend::BreakTo(_, typed) => in_break(said::BREAK_OVER, (run?, app), typed, seen),
         Mend::Of(typed) => pads::batch(run, typed, app, seen),
         Mend::Done(typed) => pads::in_all(run?, typed, seen),
         Mend::Came(helper, typed) => along((said::CAME, said::FROM_THE_START, *helper), (run?, app), typed, seen),
@@ -52,6 +54,13 @@ fn along((title, none, helper): (&'static str, &'static str, Helper), (run, app)
     let between = pads::along(run, typed, app, seen);
     let asked = pads::Asked { between, ..pads::Asked::new(("bench/helper-when", title), clocks(run, seen), say(Tap::PadDone)) };
     if helper.id.is_none() { pads::or_none(asked, none, typed, seen) } else { pads::clock(asked, typed, seen) }
+}
+
+/// When a break in a run began, or was over.
+fn in_break(title: &'static str, (run, app): (&Run, &App), typed: &Typed, seen: Seen<'_>) -> Screen {
+    let between = pads::along(run, typed, app, seen);
+    let asked = pads::Asked { between, ..pads::Asked::new(("bench/break", title), clocks(run, seen), say(Tap::PadDone)) };
+    pads::clock(asked, typed, seen)
 }
 
 /// "Sand, 09:00 to 10:00".
@@ -73,6 +82,7 @@ pub fn asked(line: &DayLine, view: &View, app: &App, seen: Seen<'_>) -> Option<V
 /// A run that goes on has no stop yet.
 fn which(run: &Run, app: &App, seen: Seen<'_>) -> El<Msg> {
     let stop = (!run.is_running()).then(|| key("key h56", words::MEND_STOP, "", mend(Mend::Stop(Typed::default()))));
+    let lunch = (!run.is_running()).then(|| key("key h56", said::BREAK, "", mend(Mend::BreakFrom(Typed::default()))));
     let job = name(app, run.work.on).unwrap_or_else(|| words::NO_JOB.to_owned());
     let of = app.shelf().bench().batch(run.work.on, &run.work.op, app.now.at).of.map(|of| seen.speech.count(of)).unwrap_or_default();
     let of = matches!(run.work.on, On::Job(_)).then(|| key("key h56", words::OF_HOW_MANY, of, mend(Mend::Of(Typed::default()))));
@@ -80,6 +90,7 @@ fn which(run: &Run, app: &App, seen: Seen<'_>) -> El<Msg> {
     el("div", "less")
         .kid(key("key h56", words::MEND_START, "", mend(Mend::Start(Typed::default()))))
         .kids(stop)
+        .kids(lunch)
         .kid(key("key h56", said::JOB, job, mend(Mend::Job)))
         .kid(key("key h56", words::MEND_OP, run.work.op.clone(), mend(Mend::Op(String::new()))))
         .kids(of)

@@ -100,8 +100,10 @@ fn because(run: &Run, wrong: Proposed, seen: Seen<'_>) -> String {
 
 /// What counts of who worked along, were it to end there.
 fn helpers(run: &Run, wrong: Proposed, seen: Seen<'_>) -> Option<El<Msg>> {
-    let ended = Run { stopped: Some(run.wall(wrong.at, seen.local)), ..run.clone() };
-    let (time, pay) = along([&ended], wrong.at).ok().filter(|_| !run.heads.is_empty())?;
+    let end = run.wall(wrong.at, seen.local);
+    let ended = Run { stopped: Some(end), ..run.clone() };
+    let days = (run.started.day(), end.day().max(run.started.day()));
+    let (time, pay) = along([&ended], days, end).ok().filter(|_| !run.heads.is_empty())?;
     if time <= Span::ZERO {
         return Some(el("p", "t14 i2").text(words::NO_HELPER_THEN));
     }

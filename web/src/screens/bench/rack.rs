@@ -91,8 +91,9 @@ fn keyed(choice: &Choice) -> String {
 
 /// When it was stopped, how long it had run, about what is left.
 fn stood(choice: &Choice, sheet: &BenchSheet, seen: Seen<'_>) -> Option<String> {
-    let run = sheet.hand.as_ref()?.stood.as_ref()?;
-    let (at, span) = (run.wall(run.end(seen.now.at), seen.local), run.worked(seen.now.at));
+    let hand = sheet.hand.as_ref()?;
+    let (run, span) = (hand.stood.as_ref()?, hand.stood_for);
+    let at = run.wall(run.end(seen.now.at), seen.local);
     let left = slab::about_left(&choice.batch, seen).map(|left| begin_small(&left));
     let stood = words::stood(&seen.speech.clock(at), &seen.speech.span(span));
     Some([Some(stood), elsewhere(run.by(seen.local), seen), left].into_iter().flatten().listed().join(", "))

@@ -21,7 +21,9 @@ pub fn worded(refusal: &Refusal, app: &App, seen: Seen<'_>) -> Trouble {
     let timed = match refusal {
         Refusal::EndNotAfterStart { start, end } => Some((words::ends_first(&at(start), &at(end)), words::LATER)),
         Refusal::NotYet { met, now } => Some((words::not_yet(&at(met), &at(now)), "")),
-        Refusal::NotInRun { met, start, end } => Some((words::not_in_run(&at(met), &words::clocks(&at(start), Some(&at(end)))), "")),
+        Refusal::NotInRun { met, start, end } | Refusal::BreakNotInRun { met, start, end } => {
+            Some((words::not_in_run(&at(met), &words::clocks(&at(start), Some(&at(end)))), ""))
+        }
         Refusal::RunsOverlap { run } => app.shelf().bench().run(*run).map(|run| (overlapped(run, app, seen), words::MEND_IT_FIRST)),
         _ => None,
     };

@@ -60,6 +60,7 @@ fn lines(slab: &Slab, seen: Seen<'_>) -> Vec<(String, String)> {
     let after = || batch.apart().filter(|_| batch.is_done()).map(|after| words::apart(&span(after), Some(true)));
     let slow = batch.slow().map(|slow| words::this_one(&span(slow))).or_else(after).unwrap_or_default();
     let heads = if 1 < slab.heads { words::heads(&seen.speech.count(slab.heads)) } else { String::new() };
+    let heads = if heads.is_empty() || left.is_empty() { heads } else { words::heads_and_left(&heads) };
     let rework = if slab.run.work.rework { words::REWORKED.to_owned() } else { String::new() };
     let (left, slow) = if left.is_empty() { (begin_large(&slow), String::new()) } else { (left, slow) };
     let lines = vec![(left, each), (range, all), (slow, String::new()), (heads, rework)];

@@ -147,7 +147,8 @@ fn none_left(sheet: &JobSheet) -> &'static str {
 fn held(back: &LookBack, seen: Seen<'_>) -> Option<String> {
     let (rate, planned) = (hourly(back.had_it_held?, seen), seen.speech.span(back.estimate?));
     let likely = back.had_likely.map(|(span, rate)| (hourly(rate, seen), seen.speech.span(span)));
-    Some(words::had_it_held((&rate, &planned), likely.as_ref().map(|(rate, span)| (rate.as_str(), span.as_str()))))
+    let likely = likely.as_ref().map(|(rate, span)| (rate.as_str(), span.as_str()));
+    Some(words::had_it_held((&rate, &planned), likely, back.warned.is_some()))
 }
 
 fn against_plan(sheet: &JobSheet, back: &LookBack, seen: Seen<'_>) -> El<Msg> {

@@ -210,6 +210,9 @@ fn buyer_sees(row: &ForSale, app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
 
 /// How many are free of how many, and how many are agreed besides.
 pub fn left_of(row: &ForSale, tag: Option<&str>, seen: Seen<'_>) -> String {
+    if row.is_to_agree {
+        return words::to_agree((row.left, &seen.speech.count(row.left)), tag);
+    }
     let promised = (0 < row.promised).then(|| seen.speech.count(row.promised));
     words::left_of([&seen.speech.count(row.left), &seen.speech.count(row.of)], promised.as_deref(), tag)
 }

@@ -175,12 +175,6 @@ pub fn started(op: &str) -> String {
     format!("{op} started")
 }
 
-/// "Sand began at 08:30, when trim stopped": not as long ago as was asked.
-pub fn began_late(clock: &str, before: &str, stopped: bool) -> String {
-    let then = if stopped { "stopped" } else { "began" };
-    format!("It began at {clock}, when {} {then}.", begin_small(before))
-}
-
 /// "Not taken: it would end at 07:30, and it begins at 08:00."
 pub fn ends_first(start: &str, end: &str) -> String {
     sentence(format!("Not taken: it would end at {end}, and it begins at {start}"))
@@ -297,6 +291,11 @@ pub fn in_all(span: &str) -> String {
 /// "2 at work".
 pub fn heads(n: &str) -> String {
     format!("{n} at work")
+}
+
+/// "2 at work; what is left is your own time, at the pace so far".
+pub fn heads_and_left(heads: &str) -> String {
+    format!("{heads}; what is left is your own time, at the pace so far")
 }
 
 /// "Helper since 09:40", "2 helpers since 09:40".

@@ -24,6 +24,9 @@ pub const ALL_DAY: &str = "The day to scale";
 pub const JOB: &str = "Job";
 pub const PIECES_DONE: &str = "Pieces done";
 pub const ADD_HELPER: &str = "Add a helper";
+pub const BREAK: &str = "A break in it";
+pub const BREAK_BEGAN: &str = "The break began at";
+pub const BREAK_OVER: &str = "Back at work at";
 pub const CAME: &str = "The helper came at";
 pub const WENT: &str = "The helper went at";
 pub const CAME_KEY: &str = "Came";
@@ -158,6 +161,11 @@ pub fn of_the_eve(op: &str, when: &str, span: &str) -> String {
 /// "Sand began at 17:00 the day before and is to settle: 8 h of it lie on this day and are not counted."
 pub fn of_the_eve_to_settle(op: &str, when: &str, span: &str) -> String {
     format!("{op} began at {when} and is to settle: {span} of it lie on this day and are not counted.")
+}
+
+/// "Saw began at 17:00 the day before and was put right: 7 h 50 that its clock ran on this day are not counted."
+pub fn of_the_eve_put_right(op: &str, when: &str, span: &str) -> String {
+    format!("{op} began at {when} and was put right: {span} that its clock ran on this day are not counted.")
 }
 
 /// "20 min of it on the day after".

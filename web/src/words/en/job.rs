@@ -432,9 +432,11 @@ pub fn still_agreed(n: u32, written: &str) -> String {
     format!("{written} {} agreed and not handed over yet.", if n == 1 { "is" } else { "are" })
 }
 
-/// "17.04, had what was planned taken 19 h; 13.03 the 25 h 26 that were likely".
-pub fn had_it_held((sum, planned): (&str, &str), likely: Option<(&str, &str)>) -> String {
-    let likely = likely.map(|(sum, span)| format!("; {sum} the {span} that were likely")).unwrap_or_default();
+/// "17.04, had what was planned taken 19 h; 13.03 the 25 h 26 that were likely", "… that were likely when its work began": where no estimate
+/// was kept.
+pub fn had_it_held((sum, planned): (&str, &str), likely: Option<(&str, &str)>, kept: bool) -> String {
+    let then = if kept { "" } else { " when its work began" };
+    let likely = likely.map(|(sum, span)| format!("; {sum} the {span} that were likely{then}")).unwrap_or_default();
     format!("{sum}, had what was planned taken {planned}{likely}")
 }
 

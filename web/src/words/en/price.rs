@@ -53,6 +53,13 @@ pub fn left_of([left, of]: [&str; 2], agreed: Option<&str>, tag: Option<&str>) -
     if left == of && of == "1" { format!("one piece{tag}") } else { format!("{left} left of {of}{agreed}{tag}") }
 }
 
+/// "5 to order, not agreed yet, tag 145".
+pub fn to_agree((n, written): (u32, &str), tag: Option<&str>) -> String {
+    let tag = tag.map(|tag| format!(", tag {tag}")).unwrap_or_default();
+    let n = if n == 1 { "one piece" } else { written };
+    format!("{n} to order, not agreed yet{tag}")
+}
+
 /// "one", "two", "three": a row of the list.
 pub fn pieces_word(n: u32) -> Option<&'static str> {
     Some(match n {

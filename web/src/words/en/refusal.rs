@@ -281,6 +281,9 @@ pub fn refused(refusal: &Refusal, speech: &dyn Speech) -> Said {
         Refusal::NotInRun { .. } => {
             said("Not taken: a helper can’t be there before a run begins or after it ends.".into(), "Say a time within the run.")
         }
+        Refusal::BreakNotInRun { .. } => {
+            said("Not taken: a break lies within its run, with work before or after it.".into(), "Say a time within the run.")
+        }
         Refusal::NotYet { .. } => said("Not taken: that moment has not come yet.".into(), "Say an earlier one."),
         Refusal::NameMissing => said("Nothing was named.".into(), "Type a name first."),
         Refusal::NameTooLong { met, most } => said(format!("Not taken: {met} letters, and a name has at most {most}."), "Make it shorter."),

@@ -13,6 +13,20 @@ fn a_helper_joins_and_leaves() {
     assert_eq!(told.app.shelf().bench().all_running().map(|run| run.labour(told.app.now.at).as_minutes()).sum::<i64>(), 25);
 }
 
+/// One of three took half an hour, a helper comes: what is left is by that pace, and whose time it is is said.
+#[test]
+fn whose_time_is_left_is_said_while_somebody_helps() {
+    let mut told = Told::stands();
+    told.start(0, "Sand");
+    told.at(30, [tap(Tap::Done), tap(Tap::AskBatch)]);
+    let shown = told.at(30, presses("3").into_iter().chain([tap(Tap::PadDone)]));
+    holds(&shown, &["About 1 h left"]);
+    lacks(&shown, &["your own time"]);
+    told.at(30, [tap(Tap::HelperJoins)]);
+    let shown = told.at(30, [tap(Tap::PadDone)]);
+    holds(&shown, &["About 1 h left", "2 at work; what is left is your own time, at the pace so far"]);
+}
+
 /// Half an hour at 20 an hour is 10 on the job; what is no sum stays on the pad with why.
 #[test]
 fn a_helpers_pay_is_a_cost_of_the_job() {
@@ -231,7 +245,7 @@ fn a_forgotten_stop_says_its_day_and_what_the_helper_gets() {
 /// was noted not at all, running or stopped, seen the day after; the row marks the stay. Said to be right, or ended where it was, both count.
 #[test]
 fn a_helper_of_a_forgotten_stop_is_in_the_sums_of_that_day_up_to_the_last_piece() {
-    let check = |stopped: bool, answer: fn(Id) -> Tap, said: &str| {
+    let check = |stopped: bool, answer: fn(Id) -> Tap, (said, week): (&str, &str)| {
         let night = |came: i64, noted: bool| {
             let mut told = Told::stands();
             let (run, today) = (told.start(0, "Assemble"), told.today());
@@ -258,9 +272,11 @@ fn a_helper_of_a_forgotten_stop_is_in_the_sums_of_that_day_up_to_the_last_piece(
         let page = told.at(23 * 60 + 1, [tap(answer(run)), day(DayTap::Show(today))]);
         holds(&page, &[said]);
         lacks(&page, &["not settled", "to settle"]);
+        holds(&told.at(23 * 60 + 1, [day(DayTap::Week(today))]), &[week]);
     };
     let two_hours = |run| Tap::Proposed(run, nth(0).wall.at.plus(Span::minutes(120)));
-    check(false, two_hours, "Helpers 1 h, $20.00");
-    check(true, two_hours, "Helpers 1 h, $20.00");
-    check(true, Tap::Right, "Helpers 22 h, $440.00");
+    check(false, two_hours, ("Helpers 1 h, $20.00", "Helpers 1 h, $20.00"));
+    check(true, two_hours, ("Helpers 1 h, $20.00", "Helpers 1 h, $20.00"));
+    // From 10:00 to midnight of that day, to 8:00 of the next.
+    check(true, Tap::Right, ("Helpers 14 h, $280.00", "Helpers 22 h, $440.00"));
 }

@@ -252,7 +252,32 @@ fn a_start_that_could_not_be_as_long_ago_as_was_said_says_so() {
     holds(&shown, &["It began at 10:00, when sand stopped."]);
     lacks(&told.at(70, [tap(Tap::Stop)]), &["It began at"]);
     told.at(100, [tap(Tap::Ago(15)), tap(Tap::Other)]);
-    lacks(&told.at(100, [op("Trim")]), &["It began at"]);
+    let shown = told.at(100, [op("Trim")]);
+    holds(&shown, &["It began at 10:25."]);
+    lacks(&shown, &["It began at 10:25, when"]);
+}
+
+/// Sand from 9:00 to 10:00 with a piece: a break from 9:20 to 9:35 is taken out by the clock, in one act that is taken back whole.
+#[test]
+fn a_break_is_taken_out_of_a_run() {
+    let (mut told, run) = two_jobs();
+    opened(&mut told, 90, run);
+    holds(&told.at(90, [mend(Mend::Which)]), &["A break in it"]);
+    holds(&told.at(90, [mend(Mend::BreakFrom(Typed::default()))]), &["The break began at", "Sand, 09:00 to 10:00"]);
+    let shown = told.at(90, typed("1030"));
+    holds(&shown, &["Not taken: 10:30 is not within the run, which is 09:00 to 10:00."]);
+    told.at(90, [mend(Mend::BreakFrom(Typed::default()))]);
+    holds(&told.at(90, typed("920")), &["Back at work at"]);
+    let before = told.minutes();
+    let shown = told.at(91, typed("935"));
+    holds(&shown, &["45 min", "Take back"]);
+    assert_eq!(before.iter().filter(|(op, _)| op == "Sand").map(|(_, minutes)| minutes).sum::<i64>(), 60);
+    let sand = |told: &Told| told.minutes().into_iter().filter(|(op, _)| op == "Sand").map(|(_, minutes)| minutes).collect::<Vec<_>>();
+    let mut parts = sand(&told);
+    parts.sort();
+    assert_eq!(parts, [20, 25]);
+    told.at(92, [Msg::Common(Common::TakeBack)]);
+    assert_eq!(sand(&told), [60]);
 }
 
 /// Of five one was tapped: more were done, or fewer; the run that has ended says how many, and an act takes that back.

@@ -441,3 +441,22 @@ fn a_call_is_found_as_it_is_said() {
         holds(&told.at(0, [starting(StartingTap::Typed(typed.into()))]), &["Found", ">Messages<"]);
     }
 }
+
+/// The second stand is planned from what was done for the first, by its name a stand too, before what is usual for one.
+#[test]
+fn what_a_job_of_the_same_kind_took_is_offered() {
+    let mut told = Told::stands();
+    for (minute, name) in [(0, "Taper legs"), (30, "Glue tops")] {
+        told.start(minute, name);
+        told.at(minute + 20, [tap(Tap::Stop)]);
+    }
+    let (currency, units) = (Currency::USD, Units::Inch);
+    let job = |name: &str| JobCommand::Begin { name: name.into(), currency, units, pieces: 1, made_for: For::Spec };
+    let (began, now) = (job("Plant stand two"), told.now(60));
+    let second = told.app.order(&Command::Job(began), now).unwrap().act;
+    let (began, now) = (job("Oak bench"), told.now(61));
+    let bench = told.app.order(&Command::Job(began), now).unwrap().act;
+    let offered = |job| offered::to_plan(&told.app, job).into_iter().map(|one| one.op).take(2).collect::<Vec<_>>();
+    assert_eq!(offered(second), ["Taper legs", "Glue tops"]);
+    assert!(!offered(bench).contains(&"Taper legs".to_owned()), "of another kind");
+}

@@ -657,3 +657,17 @@ fn hours_over_are_said_as_they_are() {
     check("12:05", "Two hours over"); // 2 h 05
     check("09:30", "30 min less than planned");
 }
+
+/// Five hours planned and six worked, where earlier pieces took a half more: what was likely is of when its work began, unless it was kept.
+#[test]
+fn looking_back_says_of_when_what_was_likely_is() {
+    let told = |keep: &str| {
+        format!(
+            "2026-03-01 09:00 +00:00 workshop EUR metric\nold-job \"Shelf\" 360 min thought 240 min for 300\nold-job \"Rack\" 540 min thought 360 min for 400\njob bench \"Bench\" 1 order\n\
+             plan \"saw\" make 300 min for bench\nspend 20 glue on bench\n{keep}2026-03-02 09:00 start \"saw\" make on bench\n15:00 stop\n\
+             sell 1 bench for 400 bank fetched\nend bench\n"
+        )
+    };
+    Maker::told(&[&told("")]).room("bench", Room::Back).shows(&["that were likely when its work began"]);
+    Maker::told(&[&told("estimate bench\n")]).room("bench", Room::Back).shows(&["that were likely"]).hides(&["when its work began"]);
+}

@@ -21,7 +21,7 @@ job stands \"Stands\" 1 order
     Maker::told(&[&format!("{told}{rate}")]).room("stands", Room::Quote).shows(&["2 h 24 to 3 h 04 at your rate", beside]);
     // In the list of jobs too, wherever the job stands there.
     let listed = |before: &str, night: &str, shown: &[&str]| {
-        let told = told.replace("17:00 start", &format!("{before}17:00 start"));
+        let told = told.replace("1 order", "1 spec").replace("17:00 start", &format!("{before}17:00 start"));
         let told = told.replace("2026-03-03 08:00 stop", &format!("{night}2026-03-03 08:00 stop"));
         Maker::told(&[&told]).tap(Tap::List).shows(shown);
     };

@@ -207,3 +207,13 @@ fn costs_covered_have_one_form() {
     Maker::told(&story("73.50"), "stools").shows(&[">25<", ">49<", ">74<"]).hides(&["24.50"]);
     Maker::told(&story("55.50"), "stools").shows(&[">18.50<", ">37.00<", ">55.50<"]);
 }
+
+/// What is made to order and not agreed yet is not "5 left of 5".
+#[test]
+fn an_order_that_is_not_agreed_yet_says_so() {
+    let told = |made_for: &str| {
+        format!("2026-03-02 09:00 -05:00 workshop USD inch\njob stools \"Stools\" 5 {made_for}\nspend 90 wood on stools\ntag 80 stools\n")
+    };
+    Maker::told(&told("order"), "stools").shows(&["5 to order, not agreed yet, tag 80"]).hides(&["5 left of 5"]);
+    Maker::told(&told("spec"), "stools").shows(&["5 left of 5, tag 80"]).hides(&["to order"]);
+}
