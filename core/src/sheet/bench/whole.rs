@@ -1,14 +1,15 @@
 //! An operation the maker is done with, though none of its pieces was noted.
 
 use crate::bench::{Bench, Kind, On, Run};
+use crate::ledger::fold::Job;
 use crate::ledger::{Book, fold};
 use crate::quantity::{Count, Id, Moment};
 use crate::sheet::estimate::coats::is_one_coat;
 use crate::sheet::estimate::left::batch_of;
 
 /// What saying "done with it" writes of an operation: its last run, and of how many pieces it is then done. None of one that was not begun,
-/// is done, or of which some pieces are noted and others are left; of coats those that are noted were all, also where the plan alone said on how
-/// many pieces they are, until something else is made: one more may follow, unless each coat is planned by itself.
+/// is done, or of which some pieces are noted and others are left; a first coat is on all pieces, also where the plan alone said on how many they
+/// are, until something else is made: one more may follow, unless each coat is planned by itself.
 pub fn whole((bench, book): (&Bench, &Book), (on, op): (On, &str), now: Moment) -> Option<(Id, Count)> {
     let On::Job(id) = on else { return None };
     let last: &Run = bench.on(on).rfind(|run| run.work.op == op && !run.work.rework)?;
@@ -21,18 +22,31 @@ pub fn whole((bench, book): (&Bench, &Book), (on, op): (On, &str), now: Moment) 
         return None;
     }
     let each = if last.work.kind == Kind::Make { job.pieces } else { 1 };
-    let usual = if coats { batch.n } else { batch.of.unwrap_or(each) };
+    let usual = if coats { all_coated(bench, (&job, op), batch.n) } else { batch.of.unwrap_or(each) };
     Some((last.id, usual.max(1)))
+}
+
+/// Pieces that are coated once the maker is done with it: those that are noted, and where they are fewer than there are, all (ours). One noted in
+/// each run is a coat then, and not a piece.
+fn all_coated(bench: &Bench, (job, op): (&Job, &str), noted: Count) -> Count {
+    let planned = job.operations.iter().find(|planned| planned.op == op).and_then(|planned| planned.pieces);
+    let each = bench.coated_each(On::Job(job.id), op).or(planned).unwrap_or(job.pieces).max(1);
+    if each <= noted {
+        return noted;
+    }
+    let runs = bench.on(On::Job(job.id)).filter(|run| run.work.op == op && 0 < run.done()).count();
+    let coats = Count::try_from(runs).ok().filter(|runs| *runs == noted);
+    coats.unwrap_or(1).max(1).saturating_mul(each)
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
     use crate::ledger::Subject;
-    use crate::ledger::decide::BenchCommand;
-    use crate::ledger::kind::job::OperationPlanned;
+    use crate::ledger::decide::{BenchCommand, Command, Laid, WaitCommand};
+    use crate::ledger::kind::job::{JobEnded, OperationPlanned};
     use crate::ledger::told::{Phone, at};
-    use crate::quantity::Span;
+    use crate::quantity::{Key, Span};
     use crate::refusal::Refusal;
     use crate::sheet::Shop;
     use crate::sheet::bench::{BenchSheet, Seen, bench};
@@ -99,28 +113,43 @@ mod tests {
         if let On::Job(id) = on { id } else { unreachable!() }
     }
 
-    /// Two coats are noted, and dry: those were all.
-    #[test]
-    fn the_coats_that_are_noted_were_all() {
+    /// Five stands; so many are noted as coated in each run, a day apart. Of how many it is done, and what the same coats take on five others.
+    #[track_caller]
+    fn coated(noted: &[Count], of: Count) {
         let mut phone = Phone::new("a");
         let on = phone.job(0, "stands");
-        let run = phone.start(10, "coat", on);
-        for minute in [20, 40] {
-            phone.bench(minute, BenchCommand::Done { run, n: 1 }).unwrap();
-            let fact = crate::ledger::kind::wait::WaitBegan {
-                op: "coat".into(),
-                n: 1,
-                span: Span::minutes(60),
-                what: crate::quantity::Key::read("coat").unwrap(),
-                job: Some(phone_id(on)),
-                run: Some(run),
-                stuff: None,
-            };
-            phone.note(minute, fact);
+        let job = phone_id(on);
+        for (minute, n) in (0..).step_by(1_440).zip(noted) {
+            let run = phone.start(minute + 10, "coat", on);
+            let laid = Laid { what: Key::read("coat").unwrap(), stuff: None, span: Span::minutes(1_200) };
+            phone.order(minute + 20, Command::Wait(WaitCommand::Clamp { run, n: *n, laid })).unwrap();
+            phone.stop(minute + 70, run);
         }
-        phone.stop(50, run);
-        assert_eq!(whole((&phone.runs(), &phone.book), (on, "coat"), at(60)), Some((run, 2)));
-        phone.bench(61, BenchCommand::Whole { run, of: 2 }).unwrap();
-        assert_eq!(phone.runs().batch(on, "coat", at(62)).of, Some(2));
+        let runs = i64::try_from(noted.len()).unwrap();
+        let now = 1_440 * runs;
+        let (run, said) = whole((&phone.runs(), &phone.book), (on, "coat"), at(now)).unwrap();
+        assert_eq!(said, of, "{noted:?}");
+        phone.bench(now, BenchCommand::Whole { run, of }).unwrap();
+        phone.note(now + 1, JobEnded { job, hauls: vec![] });
+        let On::Job(other) = phone.job(now + 2, "other stands") else { unreachable!() };
+        let (op, span) = ("coat".to_owned(), Some(Span::minutes(10)));
+        phone.note(now + 3, OperationPlanned { job: other, op, kind: Kind::Make, stage: None, span, pieces: None });
+        let shop = Shop::of(&phone.book, at(now + 4));
+        let rows = rows_of(&shop, (&shop.job(other).unwrap(), shop.history()), false);
+        // An hour each run; how the first piece and those after it share it moves the middle a little.
+        let likely = rows[0].likely.as_minutes();
+        assert!((60 * runs..=70 * runs).contains(&likely), "{noted:?}: {likely}");
+    }
+
+    #[test]
+    fn coats_are_on_all_pieces_once_the_maker_is_done() {
+        coated(&[1], 5);
+        coated(&[5], 5);
+        coated(&[3], 5);
+        coated(&[1, 1], 10);
+        coated(&[1, 1, 1], 15);
+        coated(&[5, 5], 10);
+        coated(&[2, 3], 5);
+        coated(&[5, 1], 6);
     }
 }
