@@ -223,6 +223,12 @@ pub const TO_HAND_BACK_OF_IT: &str = "Handed back";
 pub const DUE: &str = "Due";
 pub const DUE_NOW: &str = "Due now";
 pub const BACK_NOW: &str = "To hand back";
+
+/// "Stays for the other 2": what came in ahead and is not used by what is handed over now.
+pub fn stays_for((n, written): (u32, &str)) -> String {
+    if n == 1 { "Stays for the other".to_owned() } else { format!("Stays for the other {written}") }
+}
+
 /// What the buyer pays for it, what came in ahead among it.
 pub const WHOLE_PRICE: &str = "Whole price";
 pub const RECEIVED: &str = "Received";

@@ -54,3 +54,19 @@ fn planned_payments_take_the_place_of_the_deposit() {
     let mut maker = bench(&format!("{parts}\nagree 600 for 1 bench delivered replaces deal"));
     maker.room("bench", Room::Sell).shows(&[again]).hides(&["Payment 1"]);
 }
+
+/// Three for 300, of which 150 came: one handed over uses 100 of it, and 50 stay for the other two; two use all of it, and 50 are due.
+#[test]
+fn what_came_ahead_of_others_is_not_handed_back() {
+    for (n, price, wanted, never) in [
+        ("1", "100", ["Due now", ">0.00", "Stays for the other 2", "50.00"], "To hand back"),
+        ("2", "120", ["Due now", ">0.00", "Stays for the other<", "30.00"], "To hand back"),
+        ("2", "200", ["Came in ahead", "Due now", "50.00", "Whole price"], "Stays for"),
+        ("3", "140", ["Came in ahead", "To hand back", "10.00", "Whole price"], "Stays for"),
+    ] {
+        let mut maker = Maker::told(&["2026-05-22 08:14 -05:00 workshop USD inch\njob more \"Stools\" 3 order\n\
+            agree 300 for 3 more fetched deposit 150 as deal\npay 150 for more bank agreed deal"]);
+        let agreed = maker.room("more", Room::Sell).sheet().selling.agreements[0].id;
+        maker.tap(Tap::Write(What::Sell(Some(agreed)))).figures(&[price, n]).shows(&wanted).hides(&[never]);
+    }
+}

@@ -143,7 +143,7 @@ fn sell(draft: &Draft, (sheet, agreed): (&JobSheet, Option<Id>), (app, seen): (&
 }
 
 /// What was agreed of what is handed over now, what came in ahead, what is owed of pieces handed over before, and what the price that is typed leaves
-/// due with it, to the coin it is paid in, or to hand back.
+/// due with it, to the coin it is paid in, or to hand back; where others are still to be handed over it stays for them.
 fn under_agreement(draft: &Draft, (sheet, agreement): (&JobSheet, &Agreement), (app, seen): (&App, Seen<'_>)) -> Option<El<Msg>> {
     let rest = agreement.sum.minus(agreement.sold_for).ok()?;
     let came = sheet.selling.received_ahead(rest.currency(), agreement.id).ok()?;
@@ -152,14 +152,23 @@ fn under_agreement(draft: &Draft, (sheet, agreement): (&JobSheet, &Agreement), (
     let due = price.minus(came).ok()?.plus(before).ok()?;
     let back = Money::zero(due.currency()).minus(due).ok()?;
     let handed = || draft.picks.paid.map_or(due, |paid| in_coins(app, paid, due));
-    let left =
-        if due.amount() < Decimal::ZERO { line(words::BACK_NOW, sum(back, seen)) } else { line(words::DUE_NOW, sum(handed(), seen)) };
+    let pieces = agreement.n.saturating_sub(agreement.sold);
+    let others = pieces.saturating_sub(as_typed(draft, pieces, seen));
+    let left = match (due.amount() < Decimal::ZERO, others) {
+        (true, 0) => [Some(line(words::BACK_NOW, sum(back, seen))), None],
+        // It came for all of them, and pays the next that are handed over.
+        (true, others) => {
+            let stays = line(words::stays_for((others, &seen.speech.count(others))), sum(back, seen));
+            [Some(line(words::DUE_NOW, sum(Money::zero(due.currency()), seen))), Some(stays)]
+        }
+        (false, _) => [Some(line(words::DUE_NOW, sum(handed(), seen))), None],
+    };
     // What is in the till, as Sell has it, and beside it what the coins made of it.
     let beyond = sheet.selling.rounded_ahead(rest.currency(), agreement.id).ok().filter(|_| agreement.sold == 0);
     let paid = beyond.and_then(|beyond| came.plus(beyond).ok()).unwrap_or(came);
     let ahead = (!came.is_zero()).then(|| line(words::CAME_AHEAD, sum(paid, seen))).into_iter().chain(rounded(beyond, seen));
     let before = (!before.is_zero()).then(|| line(deal::OWED_BEFORE, sum(before, seen)));
-    Some(el("section", "card").kid(line(words::AGREE, sum(rest, seen))).kids(ahead).kids(before).kid(left))
+    Some(el("section", "card").kid(line(words::AGREE, sum(rest, seen))).kids(ahead).kids(before).kids(left.into_iter().flatten()))
 }
 
 /// A sum is what the buyer hands over: with the tax that comes on top.
