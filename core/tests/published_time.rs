@@ -23,10 +23,24 @@ fn law(share: f64) -> Wright {
 fn work_study(row: &Row) -> Vec<Decimal> {
     let observed = [27, 19, 20, 21, 13].map(|seconds| Span::ms(seconds * 1000));
     let mean = pace(Span::sum(observed), 5).unwrap();
-    let normal = Likely { median: mean.as_ms() as f64 / 1000.0 * 1.2, spread: 0.0 };
+    let normal = rated(mean.as_ms() as f64 / 1000.0, 1.2);
     assert_eq!(row.expected.len(), 3);
     let standard = allowed(normal, Decimal::new(20, 2));
     vec![shown(mean.as_ms() as f64 / 1000.0, 1), shown(normal.median, 1), shown(standard.median, 1)]
+}
+
+/// A time by the rating of who worked: a factor known beforehand.
+fn rated(observed: f64, rating: f64) -> Likely {
+    Likely { median: observed * rating, spread: 0.0 }
+}
+
+/// Our allowance is a share of the work; one that is a share a of a shift is a / (1 - a) of the work in it.
+fn by_work_and_by_shift(row: &Row) -> Vec<Decimal> {
+    let figure = |name: &str| f64::try_from(row.input(name)).unwrap();
+    let allow = row.input("allow");
+    let normal = rated(figure("observed"), figure("rating"));
+    let of_shift = allow / (Decimal::ONE - allow);
+    vec![shown(allowed(normal, allow).median, 6), shown(allowed(normal, of_shift).median, 6)]
 }
 
 /// 80 %, the first 100 h: average and total of so many.
@@ -52,8 +66,8 @@ fn every_row_of_time() {
         &topic("9-time"),
         &[
             ("std-1", Figures(work_study)),
-            ("std-2", Elsewhere("nobody rates how fast a maker walks")),
-            ("std-formula", Elsewhere("the same figures as std-1; an allowance of ours is a share of the work, never of a shift")),
+            ("std-2", Figures(|_| vec![shown(rated(800.0, 1.1).median, 6)])),
+            ("std-formula", Figures(by_work_and_by_shift)),
             ("nobs", Elsewhere("no readings are taken: what was noted is used with its own spread")),
             ("lc80-misprint", Figures(misprint)),
             ("lc80-second", Figures(second)),
