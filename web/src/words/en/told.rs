@@ -108,7 +108,10 @@ pub fn of_several_woods(part: &str, woods: &[String]) -> String {
 /// "Top is glued up of several woods, as none is said for it: the strips that are cut are oak, the others maple."
 pub fn begun_of_another(part: &str, cut: &[String], rest: &[String]) -> String {
     let (cut, rest) = (listed(cut, "and"), listed(rest, "and"));
-    format!("{} is glued up of several woods, as none is said for it: the strips that are cut are {cut}, the others {rest}.", begin_large(part))
+    format!(
+        "{} is glued up of several woods, as none is said for it: the strips that are cut are {cut}, the others {rest}.",
+        begin_large(part)
+    )
 }
 
 /// "Set the wood of top".

@@ -136,7 +136,11 @@ fn a_part_that_is_begun_of_one_wood_and_finished_of_another_says_so() {
         app
     };
     let mut app = finished(oak, maple);
-    says(&app, &[mixed, "the strips that are cut are white oak, the others sycamore maple.", "Set the wood of panel"], &["Rest of panel is glued up of several"]);
+    says(
+        &app,
+        &[mixed, "the strips that are cut are white oak, the others sycamore maple.", "Set the wood of panel"],
+        &["Rest of panel is glued up of several"],
+    );
     heard(&mut app, [Tap::Use, Tap::UseAnd(false)]);
     for mut app in [reloaded(&app), app] {
         heard(&mut app, [Tap::Open]);
