@@ -22,7 +22,7 @@ pub fn is_alike(name: &str, other: &str) -> bool {
 fn thing(name: &str) -> Option<&str> {
     let all = words(name.split([',', ';', '(']).next()?);
     let behind = all.iter().position(|word| BEHIND.contains(word)).unwrap_or(all.len());
-    all.into_iter().take(behind).last()
+    all.get(..behind)?.last().copied()
 }
 
 fn words(name: &str) -> Vec<&str> {

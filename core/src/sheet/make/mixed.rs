@@ -17,9 +17,16 @@ pub(super) fn woods_cut(cut: &AlreadyCut, rest: &Wanted, whole: Length) -> Vec<O
     if begun.is_empty() { parts() } else { begun }
 }
 
+/// The woods of a part that is begun: of its strips that are cut, and of those that it lacks; none for one that is not known.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Woods {
+    pub cut: Vec<Option<Key>>,
+    pub rest: Vec<Option<Key>>,
+}
+
 /// The woods of the strips that are cut of a part, and of those it lacks, where they are not the same and the maker said none for it; nothing
 /// where the plan makes all of it, or the wood of what is cut is not known.
-pub fn finished_of_other(given: &Given, sheet: &PlanSheet, part: usize) -> Option<(Vec<Option<Key>>, Vec<Option<Key>>)> {
+pub fn finished_of_other(given: &Given, sheet: &PlanSheet, part: usize) -> Option<Woods> {
     let Wish::Parts(list) = &given.ready.wish else { return None };
     let wanted = list.parts.get(part).filter(|it| it.wood.is_none())?;
     let mut cut = woods_cut(&given.cut, wanted, wanted.rest_of?).into_iter().filter(Option::is_some).listed();
@@ -27,5 +34,5 @@ pub fn finished_of_other(given: &Given, sheet: &PlanSheet, part: usize) -> Optio
     cut.dedup();
     let mut rest = woods_of(given, sheet, part);
     rest.sort();
-    (!cut.is_empty() && !rest.is_empty() && cut != rest).then_some((cut, rest))
+    (!cut.is_empty() && !rest.is_empty() && cut != rest).then_some(Woods { cut, rest })
 }

@@ -32,7 +32,7 @@ pub fn told(given: &Given, sheet: &PlanSheet, is_used: bool, app: &App) -> Vec<E
         let name = parts.parts.get(nth)?.name.clone();
         let begun = finished_of_other(given, sheet, nth).map(|woods| {
             let [cut, rest] =
-                <[_; 2]>::from(woods).map(|woods| woods.iter().map(|wood| named(wood.as_ref().map(Key::as_str), app)).listed());
+                [woods.cut, woods.rest].map(|woods| woods.iter().map(|wood| named(wood.as_ref().map(Key::as_str), app)).listed());
             let part = if name.is_empty() { told::part(given, nth) } else { name.clone() };
             words::begun_of_another(&part, &cut, &rest)
         });
