@@ -11,6 +11,7 @@ pub mod fields;
 mod fit;
 mod glued;
 pub mod keep;
+pub mod mixed;
 pub mod near;
 pub mod own;
 pub mod planed;

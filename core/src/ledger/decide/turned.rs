@@ -4,14 +4,14 @@ use super::book::whole;
 use crate::ledger::{Book, Entry, Fact};
 use crate::quantity::{Id, Listed};
 
-/// An act that another took back whole, or made stand again.
+/// An act, or the payment of a sale, that another took back, or made stand again.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Turned {
     TakenBack(Id),
     StandsAgain(Id),
 }
 
-/// What an act turned; none where it did anything of its own, or turned less than a whole act.
+/// What an act turned; none where it did anything of its own, or turned less than a whole act but for the payment of a sale.
 pub fn turned(book: &Book, act: Id) -> Option<Turned> {
     let facts = book.act(act).into_iter().filter_map(|id| book.entry(id)).map(|(entry, _)| &entry.fact).listed();
     let (entries, stands) = match facts.first()? {
@@ -28,8 +28,18 @@ pub fn turned(book: &Book, act: Id) -> Option<Turned> {
     };
     let first = *entries.first()?;
     let act = book.entry(first)?.0.act;
-    let of = act.into_iter().chain([first]).find(|of| is_whole(book, *of, (entries, of_plan)))?;
+    let is_payment = entries.iter().all(|id| is(book, *id, |fact| matches!(fact, Fact::PaymentReceived(_))));
+    let is_some = is_payment && act.is_some_and(|act| is_within(book, act, entries));
+    let whole = act.into_iter().chain([first]).find(|of| is_whole(book, *of, (entries, of_plan)));
+    // A payment of a sale is struck without it, and goes by its own name.
+    let of = whole.or(Some(first).filter(|_| is_some))?;
     facts.iter().all(follows).then_some(if stands { Turned::StandsAgain(of) } else { Turned::TakenBack(of) })
+}
+
+/// They are all of one act, and need not be all of it.
+fn is_within(book: &Book, act: Id, entries: &[Id]) -> bool {
+    let whole = whole(book, act).unwrap_or_default();
+    entries.iter().all(|id| whole.contains(id))
 }
 
 /// All of an act is there, and nothing else. A pile that another needs stays, or comes with it.

@@ -1,5 +1,6 @@
 //! What earlier jobs say: the times of their operations and of whole pieces, and what they took of what was thought.
 
+use super::alike::is_alike;
 use super::as_judged;
 use super::coats::{Coats, each, without_number};
 use crate::bench::estimate::whole::{first_of, kind_in};
@@ -140,7 +141,7 @@ pub enum By {
     Named,
     /// Those that were told for this very job.
     Told,
-    /// Those of no known kind whose name is alike, where the job is of none either.
+    /// Those of no known kind whose name calls the same thing, where the job is of none either.
     Alike,
     /// Any of no known kind, told for no job or measured, where the job is of none either: a guess, by which nothing is quoted.
     NoKind,
@@ -277,17 +278,6 @@ impl History {
         let found = ways.map(|by| (by, self.pieces.iter().filter(|whole| meant(by, whole)).cloned().listed()));
         found.into_iter().find(|(_, found): &(By, Vec<OldPiece>)| !found.is_empty()).unwrap_or((By::Usual, vec![]))
     }
-}
-
-/// Whether all words of one name are in the other: "Ash chair" and "Ash chair again", "Chairs" and "Ash chair".
-fn is_alike(name: &str, other: &str) -> bool {
-    let [one, other] = [name, other].map(|name| {
-        let words = in_small(name);
-        let words = words.split(|sign: char| !sign.is_alphanumeric()).filter(|word| !word.is_empty());
-        words.map(|word| word.strip_suffix('s').unwrap_or(word).to_owned()).listed()
-    });
-    let holds = |all: &[String], some: &[String]| !some.is_empty() && some.iter().all(|word| all.contains(word));
-    holds(&one, &other) || holds(&other, &one)
 }
 
 fn runs_by_job<'a>(shop: &'a Shop) -> Sorted<Id, Vec<&'a Run>> {

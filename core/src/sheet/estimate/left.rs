@@ -101,7 +101,9 @@ fn between_coats(shop: &Shop, job: &Job, is_of: impl Fn(&str) -> bool) -> bool {
         let is_said = batch.of.is_some() && !batch.only_planned || is_one_coat(&shop.bench, job, op);
         let after = shop.bench.on(on).filter(|run| wait.began.at < run.started.at && run.work.op != op && run.work.kind == Kind::Make);
         let is_left = shop.bench.sure(after, shop.now).next().is_some();
-        let lately = wait.ended.is_none_or(|dry| dry.at.at.until(shop.now) < NEXT_COAT);
+        // One that nobody takes off, or only later, is dry when it was to be.
+        let dry = wait.ended.map_or(wait.off(), |ended| ended.at.at.min(wait.off()));
+        let lately = dry.until(shop.now) < NEXT_COAT;
         !is_said && !is_left && lately
     };
     coats.listed().into_iter().any(may_follow)

@@ -10,6 +10,7 @@ use crate::ledger::told::{Phone, at, work};
 use crate::ledger::{Entry, Fact, Subject};
 use crate::quantity::Decimal;
 
+mod alike;
 mod coats;
 mod more;
 

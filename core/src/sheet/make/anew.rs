@@ -170,6 +170,18 @@ fn woods_cut((given, sheet): (&Given, &PlanSheet), ticks: &Ticks, part: usize) -
     all
 }
 
+/// The woods that a plan cuts a part of.
+pub(super) fn woods_of(given: &Given, sheet: &PlanSheet, part: usize) -> Vec<Option<Key>> {
+    let mut all = vec![];
+    for line in sheet.lines.iter().filter(|line| line.pieces.iter().any(|cut| cut.part == Some(part))) {
+        let wood = given.sources.get(line.source).and_then(|source| source.pile.wood.clone());
+        if !all.contains(&wood) {
+            all.push(wood);
+        }
+    }
+    all
+}
+
 /// Parts of one place in the list that the ticked boards of a plan give, and the strips of those that lack others, part by part.
 fn parts_cut(sheet: &PlanSheet, ticks: &Ticks, part: usize) -> (i64, Vec<Vec<Length>>) {
     let mut strips: Vec<(Length, i64)> = vec![];

@@ -1,5 +1,6 @@
 //! What the parts weigh that are cut already, of a plan that is made of the others.
 
+use super::mixed::woods_cut;
 use super::{AlreadyCut, Given};
 use crate::ledger::fold::Job;
 use crate::ledger::kind::plan::DesignPart;
@@ -59,9 +60,7 @@ fn most(job: Option<&Job>, cut: &AlreadyCut, part: &DesignPart) -> Count {
 
 /// The one wood of what is cut of such a part.
 fn wood_of(cut: &AlreadyCut, rest: &Wanted, whole: Length) -> Option<Key> {
-    let [thickness, _, length] = rest.size;
-    let of_it = |it: &&DesignPart| it.name == rest.name && [it.thickness, it.width, it.length] == [thickness, whole, length];
-    let mut woods = cut.parts.iter().filter(of_it).map(|it| it.wood.clone());
+    let mut woods = woods_cut(cut, rest, whole).into_iter();
     let first = woods.next()??;
     woods.all(|wood| wood.as_ref() == Some(&first)).then_some(first)
 }

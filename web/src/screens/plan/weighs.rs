@@ -55,6 +55,8 @@ pub fn weight(given: &Given, all: &All, seen: Seen<'_>) -> Option<String> {
         Of::Pieces(n) => words::pieces_weigh(&number(n, seen)),
         Of::Rest => words::REST_WEIGHS.to_owned(),
     };
+    let without = &given.ask.without;
+    let of = if without.is_empty() { of } else { words::without(&without.join(", "), &of) };
     (Mass::ZERO < all.sheet.weight).then(|| words::weighs(&of, &weight, unit, all.sheet.weight_guessed))
 }
 

@@ -105,6 +105,15 @@ pub fn of_several_woods(part: &str, woods: &[String]) -> String {
     format!("{} is glued up of several woods, as none is said for it: {}.", begin_large(part), listed(woods, "and"))
 }
 
+/// "Top is glued up of several woods, as none is said for it: the strips that are cut are oak, the others maple."
+pub fn begun_of_another(part: &str, cut: &[String], rest: &[String]) -> String {
+    let (cut, rest) = (listed(cut, "and"), listed(rest, "and"));
+    format!(
+        "{} is glued up of several woods, as none is said for it: the strips that are cut are {cut}, the others {rest}.",
+        begin_large(part)
+    )
+}
+
 /// "Set the wood of top".
 pub fn set_wood(part: &str) -> String {
     format!("Set the wood of {}", fivebar_core::quantity::begin_small(part))

@@ -18,6 +18,11 @@ pub fn pieces_weigh(n: &str) -> String {
     format!("the {n} pieces together weigh")
 }
 
+/// "without leg it weighs": parts that the maker left out, and what is cut of them.
+pub fn without(parts: &str, of: &str) -> String {
+    format!("without {parts} {of}")
+}
+
 /// "Finished it weighs 4 kg."; "Finished the 3 pieces together weigh 12 kg."
 pub fn weighs(of: &str, weight: &str, unit: &str, guessed: bool) -> String {
     format!("Finished {of} {weight} {unit}{}.", if guessed { ", by the heaviest plausible wood" } else { "" })

@@ -204,3 +204,16 @@ fn coats_that_were_planned_are_not_over_with_the_first() {
     assert_eq!(second("", plan, &begun(2)), (vec![(168, 108)], vec![48]));
     assert_eq!(second("", plan, &format!("{}batch 2 \"Coat\" for two\n", begun(1))), (vec![(168, 0)], vec![24]));
 }
+
+/// The last coat is not taken off, and nothing else is made: a day after it was to be dry another is waited for no more, however it came off.
+#[test]
+fn a_coat_that_nobody_takes_off_does_not_keep_its_plan_to_come() {
+    let begun = format!("plan \"Coat\" make 120 min for two pieces 2\n{}", coats("two", ["Coat"; 3]).replace("2026-03-0", "2026-03-1"));
+    let first: String = begun.split_inclusive("stop\n").take(1).collect();
+    let left = |more: &str| second("", &first, &format!("{more}job three \"Box\" 1 spec\n")).0;
+    // On at 09:30 on the 13th and dry a day later.
+    assert_eq!(left("2026-03-15 09:29 "), [(168, 138)]);
+    assert_eq!(left("2026-03-15 09:30 "), [(168, 0)]);
+    assert_eq!(left("2026-04-15 09:30 "), [(168, 0)]);
+    assert_eq!(left("2026-04-15 09:00 off\n09:30 "), [(168, 0)]);
+}

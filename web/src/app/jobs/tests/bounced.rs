@@ -38,3 +38,22 @@ fn a_card_that_failed_leaves_the_piece_sold_and_its_money_due() {
     maker.tap(Tap::Strike(sale));
     check(&maker, [0, 0, 5], "0");
 }
+
+/// After the page was loaded anew the same is offered as before: the payment of a sale that was struck, and the one that stands again.
+#[test]
+fn a_payment_that_was_struck_is_offered_by_its_name_after_a_reload() {
+    let mut maker = sold();
+    let payment = maker.sheet().selling.payments[0].id;
+    let reload = |maker: &mut Maker| {
+        let last = maker.app.own.book.entries().next_back().unwrap().0.wall.at;
+        maker.app.own.resume(last);
+    };
+    maker.tap(Tap::Strike(payment)).shows(&["Do it again", "a payment"]);
+    reload(&mut maker);
+    maker.shows(&["Do it again", "a payment"]);
+    maker.say(Msg::Common(Common::PutBack));
+    check(&maker, [1, 1, 3], "0");
+    reload(&mut maker);
+    maker.hides(&["Do it again"]).say(Msg::Common(Common::TakeBack));
+    check(&maker, [0, 0, 5], "0");
+}

@@ -3,7 +3,7 @@
 use super::rack_first::{bought, planned_out};
 use super::told::says;
 use super::*;
-use fivebar_core::sheet::make::Boards;
+use fivebar_core::sheet::make::{Boards, Source, sources};
 
 /// Ten oak strips are two tops of four and two over, nine squares of maple are two times four legs.
 const STANDS: &str = "2026-03-02 09:00 -05:00 workshop USD inch\nleave for yard\npile strips oak-white 1 x 2 1/2 x 24 in\n\
@@ -105,4 +105,47 @@ fn a_part_glued_up_of_several_woods_says_so() {
     let at = now(&app);
     app.heard(Msg::Jobs(Jobs::Write(crate::app::jobs::draft::What::Part(Some("Panel".into())))), at);
     says(&app, &["Panel", "Wood"], &[]);
+}
+
+/// The taps that let a plan take of one wood alone, as it lies on the rack or comes back to it.
+fn of_wood(app: &App, wood: &str) -> Vec<Tap> {
+    let all = sources(&app.shelf().shop(app.now.at), app.jobs.open.unwrap()).unwrap();
+    let is_off = |at| app.plan.draft.turned.contains(&(at, false));
+    let may = |it: &Source| it.pile.wood.as_ref().is_some_and(|key| key.as_str() == wood);
+    let mut piles: Vec<(Lying, bool)> = all.iter().map(|it| (it.which().0, may(it))).collect();
+    piles.dedup();
+    piles.into_iter().filter(|(at, may)| is_off(*at) == *may).map(|(at, _)| Tap::Turn((at, false))).collect()
+}
+
+/// One strip of oak is cut of a panel for which no wood is said: what it lacks, planned of maple, says so, and of oak not.
+#[test]
+fn a_part_that_is_begun_of_one_wood_and_finished_of_another_says_so() {
+    let lines = "gone 6 strips burnt\npile pale maple-sycamore 1 x 2 1/2 x 24 in\ncount 4 pale\ngood 4 pale\n\
+        part \"Panel\" 1 of 3/4 x 9 x 20 in for tray\n";
+    let (oak, maple, mixed) = ("oak-white", "maple-sycamore", "Panel is glued up of several woods, as none is said for it: ");
+    let finished = |first: &str, then: &str| {
+        let mut app = stands(lines);
+        heard(&mut app, [Tap::LeaveOut("Leg".into()), Tap::LeaveOut("Top".into()), Tap::At(0), Tap::Press(Press::Digit(1))]);
+        let turned = of_wood(&app, first);
+        planned_out(&mut app, turned.into_iter().chain([Tap::Go]).collect());
+        says(&app, &[], &["several woods"]);
+        heard(&mut app, [Tap::Use, Tap::OneMore(0), Tap::Change]);
+        let turned = of_wood(&app, then);
+        planned_out(&mut app, turned.into_iter().chain([Tap::Go]).collect());
+        assert_eq!(made(&app), 1, "{}", page(&app));
+        app
+    };
+    let mut app = finished(oak, maple);
+    says(
+        &app,
+        &[mixed, "the strips that are cut are white oak, the others sycamore maple.", "Set the wood of panel"],
+        &["Rest of panel is glued up of several"],
+    );
+    heard(&mut app, [Tap::Use, Tap::UseAnd(false)]);
+    for mut app in [reloaded(&app), app] {
+        heard(&mut app, [Tap::Open]);
+        says(&app, &[mixed, "the strips that are cut are white oak, the others sycamore maple."], &["Set the wood"]);
+    }
+    says(&finished(maple, oak), &[mixed, "the strips that are cut are sycamore maple, the others white oak."], &[]);
+    says(&finished(oak, oak), &["Rest of Panel"], &["several woods"]);
 }
