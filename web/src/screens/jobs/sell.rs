@@ -299,10 +299,13 @@ fn payments(sheet: &JobSheet, seen: Seen<'_>) -> Vec<El<Msg>> {
     shown
 }
 
-/// What the coins left off of what was owed, or, with its sign, were more.
+/// What the coins left off of what was owed, or, with its sign, were more: of what came in beyond that. None where they came out even.
+pub fn left_off(beyond: Money) -> Option<Money> {
+    Money::zero(beyond.currency()).minus(beyond).ok().filter(|off| !off.is_zero())
+}
+
 pub(super) fn rounded(beyond: Option<Money>, seen: Seen<'_>) -> Option<El<Msg>> {
-    let beyond = beyond.filter(|beyond| !beyond.is_zero())?;
-    Some(line(deal::ROUNDED_TO_COIN, sum(Money::zero(beyond.currency()).minus(beyond).ok()?, seen)))
+    Some(line(deal::ROUNDED_TO_COIN, sum(left_off(beyond?)?, seen)))
 }
 
 fn went_back(it: &HandedBack, seen: Seen<'_>) -> El<Msg> {

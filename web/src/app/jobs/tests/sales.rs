@@ -578,6 +578,28 @@ fn what_the_coins_left_off_is_named_where_the_sums_stand() {
     maker.say(Msg::Go(Place::Price));
     maker.say(Msg::Price(crate::app::price::Tap::Deal(crate::app::price::deal::DealTap::Open(job, paid))));
     maker.shows(&["1649.98", "Rounded to the coin", "0.02", "Due", "0.00"]);
+    maker.app.price.to_list();
+    maker.shows(&["1649.98", "Rounded to the coin", "0.02"]).hides(&["1650.00"]);
+    maker.room("more", Room::Sell).tap(Tap::Page).shows(&["1649.98", "Rounded to the coin", "0.02"]).hides(&["1650.00<"]);
+}
+
+/// 149.98 is paid ahead with 150.00 in notes: nothing was paid for others. Of two, one is handed over: what came in stays as it was on the deal too.
+#[test]
+fn what_the_coins_were_more_is_of_the_order() {
+    let story = |lines: &str| format!("2026-05-22 08:14 -05:00 workshop USD inch\ntill cash 0.05\njob more \"Table\" 2 order\n{lines}");
+    let mut maker = Maker::told(&[&story("agree 149.98 for 2 more fetched as deal\npay 150 for more notes agreed deal")]);
+    let owed = maker.room("more", Room::Sell).sheet().sale.owed;
+    assert_eq!([owed.received, owed.rounded, owed.others].map(|sum| format!("{:.2}", sum.amount())), ["150.00", "0.02", "0.00"]);
+    maker.tap(Tap::Page).shows(&["150.00", "Rounded to the coin", "0.02"]).hides(&["Paid for others"]);
+    let lines = "agree 300.02 for 2 more fetched as deal\npay 300 for more notes agreed deal\nsell 1 more for 150.01 agreed deal";
+    let mut maker = Maker::told(&[&story(lines)]);
+    let agreed = maker.room("more", Room::Sell).sheet().selling.agreements[0].id;
+    maker.shows(&["Received", "300.00", "Rounded to the coin", "0.02"]).tap(Tap::Page).shows(&["300.00", "Rounded to the coin"]);
+    let paid = fivebar_core::ledger::decide::PaidOf::Agreed(agreed);
+    let job = maker.jobs["more"];
+    maker.say(Msg::Go(Place::Price));
+    maker.say(Msg::Price(crate::app::price::Tap::Deal(crate::app::price::deal::DealTap::Open(job, paid))));
+    maker.shows(&["300.00", "Rounded to the coin", "0.02"]);
 }
 
 /// One of the stands is unsold when the maker is done with the job: that is said, with a way, and waiting goes on being reckoned for it.

@@ -155,7 +155,8 @@ fn under_agreement(draft: &Draft, (sheet, agreement): (&JobSheet, &Agreement), (
     let left =
         if due.amount() < Decimal::ZERO { line(words::BACK_NOW, sum(back, seen)) } else { line(words::DUE_NOW, sum(handed(), seen)) };
     // What is in the till, as Sell has it, and beside it what the coins made of it.
-    let beyond = sheet.selling.rounded_ahead(rest.currency(), agreement.id).ok().filter(|_| agreement.sold == 0);
+    let is_all_ahead = || sheet.selling.received_of_order(rest.currency(), agreement) == Ok(came);
+    let beyond = sheet.selling.rounded_of_order(rest.currency(), agreement).ok().filter(|_| is_all_ahead());
     let paid = beyond.and_then(|beyond| came.plus(beyond).ok()).unwrap_or(came);
     let ahead = (!came.is_zero()).then(|| line(words::CAME_AHEAD, sum(paid, seen))).into_iter().chain(rounded(beyond, seen));
     let before = (!before.is_zero()).then(|| line(deal::OWED_BEFORE, sum(before, seen)));
