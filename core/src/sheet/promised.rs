@@ -79,13 +79,15 @@ pub fn at_hand_over(shop: &Shop, of: (&Job, &Agreement), paid: Paid) -> Answer<P
 }
 
 /// What the fees will be of what is owed of pieces that were handed over, as each buyer pays: with the rest of an order that is open what they are more
-/// at its hand-over, else each sale's own.
+/// at its hand-over, else each sale's own. Of a sale of no order of which nothing came in, and nothing was said, nobody knows how it will be paid: it
+/// bears none yet. One of an order bears what the order did, so that the hand-over alone changes nothing.
 pub(super) fn fees_owed(shop: &Shop, job: &Job) -> Answer<Money> {
     let open = job.selling.open_orders().into_iter().filter_map(|order| order.first().copied()).listed();
     let before = |agreement: &&Agreement| fee_before(shop, (job, agreement), shop.paid_for(job, Some(agreement.id)));
     let alone = job.selling.unpaid(job.currency)?;
     let by = |sale: &Sale| job.selling.paid_last(sale.id).map(|_| sale.id).or(sale.agreed);
-    let of_sale = |(sale, lacks): &(&Sale, Money)| fee_of(shop, shop.paid_for(job, by(sale)), *lacks);
+    let paid = |sale: &Sale| sale.agreed.map_or_else(|| shop.paid_known(job, by(sale)), |_| Some(shop.paid_for(job, by(sale))));
+    let of_sale = |(sale, lacks): &(&Sale, Money)| paid(sale).map_or(Ok(Money::zero(job.currency)), |paid| fee_of(shop, paid, *lacks));
     let fees = open.iter().map(before).chain(alone.iter().filter(|(_, lacks)| Decimal::ZERO < lacks.amount()).map(of_sale));
     Money::sum(job.currency, fees.collect::<Answer<Vec<Money>>>()?)
 }

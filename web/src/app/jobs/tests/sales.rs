@@ -414,6 +414,24 @@ fn the_fee_of_what_is_owed_is_in_what_an_hour_leaves() {
     maker.tap(Tap::Room(Room::Back)).shows(&["t60 w8\">$765.40<"]).hides(&["still owed"]);
 }
 
+/// A table is sold for 1,000 and paid later: how is not known, so no fee is taken off, and none is said to be. It comes by transfer: as it stood.
+#[test]
+fn what_is_paid_later_bears_no_fee_before_it_is_known_how() {
+    let story = |paid: &str| {
+        format!(
+            "2026-05-04 08:00 +00:00 workshop USD inch\ntill fee 0.026\njob more \"Table\" 1 order\nspend 10 glue on more\n\
+             start \"build\" make on more\n09:00 stop\nsell 1 more for 1000 as sold\nend more\n{paid}"
+        )
+    };
+    for paid in ["", "pay 1000 for more bank sale sold\n"] {
+        let mut maker = Maker::told(&[&story(paid)]);
+        maker.open("more").shows(&["990.00 an hour"]).hides(&["26.00"]).tap(Tap::Room(Room::Back));
+        maker.shows(&["t60 w8\">$990.00<"]).hides(&["still owed"]);
+    }
+    // A part came by card: so will the rest.
+    Maker::told(&[&story("pay 400 for more card sale sold\n")]).open("more").shows(&["Tax and fees", "26.00", "964.00 an hour"]);
+}
+
 /// 299.98 is paid with 300 in notes, and another is sold for 200 and not paid: 499.98 was sold, whatever no coin pays back.
 #[test]
 fn what_was_sold_is_said_to_the_cent() {
