@@ -115,11 +115,12 @@ fn to_come(sheet: &JobSheet, currency: Currency) -> Option<(Span, Money)> {
     Some((hours.total?.plus(to_come), Money::book(rate, currency).ok()?))
 }
 
-/// What an hour leaves as it stands, where what is sold does not tell it: some of it is agreed and not handed over, or all is gone and the fee of what is
-/// still owed is to come.
+/// What an hour leaves as it stands, where what is sold does not tell it: some of it is agreed and not handed over, or all is gone, to
+/// no gallery either, and the fee of what is still owed is to come.
 pub fn leads(sheet: &JobSheet) -> Option<(Decimal, &'static str)> {
     let (sold, stands) = (&sheet.account.sold, sheet.money.as_it_stands?.left);
-    let is_to_bear = sold.left == 0 && Decimal::ZERO < sold.due.amount() && sheet.money.per_hour.is_some_and(|so_far| stands < so_far);
+    let is_gone = sold.left == 0 && sold.at_galleries == 0;
+    let is_to_bear = is_gone && Decimal::ZERO < sold.due.amount() && sheet.money.per_hour.is_some_and(|so_far| stands < so_far);
     match () {
         () if 0 < sold.promised => Some((stands, words::LEFT_WITH_AGREED)),
         () if is_to_bear => Some((stands, words::LEFT_WITH_FEES)),

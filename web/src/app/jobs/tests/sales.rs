@@ -432,6 +432,15 @@ fn what_is_paid_later_bears_no_fee_before_it_is_known_how() {
     Maker::told(&[&story("pay 400 for more card sale sold\n")]).open("more").shows(&["Tax and fees", "26.00", "964.00 an hour"]);
 }
 
+/// Three stools, one of them sold and its rest to come by card, two at a gallery: not all is gone, and that is said.
+#[test]
+fn what_is_at_a_gallery_is_said_while_a_fee_is_to_come() {
+    let mut maker = Maker::told(&["2026-05-04 08:00 +00:00 workshop USD inch\ntill fee 0.03\njob more \"Stools\" 3 spec\n\
+        spend 10 glue on more\nstart \"build\" make on more\n09:00 stop\nconsign 2 more tag 100 share 0.4\n\
+        sell 1 more for 400 as sold\npay 100 for more card sale sold\nend more\n"]);
+    maker.room("more", Room::Back).shows(&["Left per hour, 2 unsold, at the gallery"]).hides(&["less the fee of what is still owed"]);
+}
+
 /// 299.98 is paid with 300 in notes, and another is sold for 200 and not paid: 499.98 was sold, whatever no coin pays back.
 #[test]
 fn what_was_sold_is_said_to_the_cent() {
