@@ -263,3 +263,30 @@ fn an_order_that_both_change_counts_what_was_before_once() {
         assert_eq!(seen, (found.map(str::to_owned), "33.90 USD".to_owned(), ahead.to_owned(), due.to_owned()), "{came}");
     }
 }
+
+/// Two at a gallery in two consignments, and both phones note the sale of the first: two were sold, so none is there, nor brings anything if it goes.
+#[test]
+fn what_is_at_galleries_is_no_more_than_is_left_of_all() {
+    use fivebar_core::ledger::kind::sale::{ConsignmentPaid, Paid};
+    use fivebar_core::sheet::{rest::rest, shop::Shop};
+    let mut two = Two::begin(
+        "spend 10 glue on desk\n09:10 start \"build\" make on desk\n10:10 stop\ntag 120 desk\n\
+         consign 1 desk tag 120 share 0.4 as one\nconsign 1 desk tag 120 share 0.4 as other\n",
+    );
+    let job = two.desk;
+    let lot = Some(fold::job(&two.phones[0].book, job).unwrap().selling.lots()[0].id);
+    for phone in [0, 1] {
+        two.pass(phone as i64);
+        let sum = two.phones[phone].money("72");
+        let (tax, gallery, when, sold_for, rate, side, due) = Default::default();
+        let paid = ConsignmentPaid { job, n: 1, sum, tax, gallery, when, lot, sold_for, rate, side, due };
+        two.phones[phone].order(Command::Sale(SaleCommand::NoteConsignmentPaid(paid)));
+    }
+    two.meet();
+    let now = two.phones[0].shop().now;
+    let (there, from_galleries, is_alike) = two.both(|book| {
+        let rest = rest(&Shop::of(book, now), job, Paid::Card).unwrap().unwrap();
+        (rest.at_galleries, rest.from_galleries.to_string(), rest.sold == rest.unsold)
+    });
+    assert_eq!((there, from_galleries.as_str(), is_alike), (0, "0.00 USD", true));
+}

@@ -56,7 +56,13 @@ pub fn rest(shop: &Shop, id: Id, paid: Paid) -> Answer<Option<Rest>> {
 }
 
 fn if_sold(shop: &Shop, (job, account): (&Job, &Account), (unsold, each): (Way, Money), paid: Paid) -> Answer<Option<Rest>> {
-    let there = at_galleries(shop, job)?;
+    // Where more went from one lot than it had, as two phones may note the same sale, no more than is left of all.
+    let mut left = account.sold.at_galleries;
+    let mut there = at_galleries(shop, job)?;
+    for lot in &mut there {
+        lot.n = lot.n.min(left);
+        left = left.saturating_sub(lot.n);
+    }
     let of_all = |one: &dyn Fn(Handed) -> Money| {
         Money::sum(job.currency, there.iter().map(|lot| one(lot.of_one).times(lot.n)).collect::<Answer<Vec<Money>>>()?)
     };
