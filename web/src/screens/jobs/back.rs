@@ -17,6 +17,7 @@ use crate::words::en::job::Strayed;
 use crate::words::en::workshop::hours_from;
 use crate::words::en::{job as words, jobs};
 use fivebar_core::quantity::{Currency, Decimal, Listed, Money, Span};
+use fivebar_core::sheet::gallery::are_several;
 use fivebar_core::sheet::job::JobSheet;
 use fivebar_core::sheet::look_back::{LookBack, look_back};
 
@@ -196,8 +197,9 @@ fn price_row(sheet: &JobSheet, back: &LookBack, seen: Seen<'_>) -> Option<Ratio>
 /// What went another way than to a buyer: by a gallery, or not for sale any more.
 fn not_in_price(sheet: &JobSheet, seen: Seen<'_>) -> Option<El<Msg>> {
     let sold = &sheet.account.sold;
-    let by_gallery =
-        (0 < sold.by_galleries).then(|| words::by_gallery(&seen.speech.count(sold.by_galleries), &short(sold.handed_over, seen)));
+    let are_several = are_several(sheet.selling.lots().iter().filter(|lot| 0 < lot.sold).map(|lot| lot.gallery));
+    let by_gallery = (0 < sold.by_galleries)
+        .then(|| words::by_gallery(&seen.speech.count(sold.by_galleries), &short(sold.from_galleries, seen), are_several));
     let others = sheet.selling.not_for_sale.iter().map(|it| format!("{} {}", seen.speech.count(it.n), words::instead(it.why)));
     let gone = by_gallery.into_iter().chain(others).listed();
     (!gone.is_empty()).then(|| el("p", "t14").text(words::not_in_price(&gone)))
