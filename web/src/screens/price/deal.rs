@@ -6,7 +6,7 @@ use crate::app::price::agree::{AgreeTap, who};
 use crate::app::price::deal::{Deal, DealTap, agreed, gallery_owes, owed};
 use crate::app::price::parts::PartsTap;
 use crate::app::price::{Tap, in_coins, shop};
-use crate::app::{App, Msg};
+use crate::app::{App, Msg, taxes};
 use crate::parts::head::{Head, head};
 use crate::parts::key::{done_key, key};
 use crate::parts::seg::{Seg, even};
@@ -156,10 +156,8 @@ fn pay_keys(row: &AgreedRow, (by, coins): (&str, impl Fn(Money) -> Money), seen:
 
 /// Whether what was agreed is sold with tax.
 fn is_taxed(row: &AgreedRow, app: &App) -> bool {
-    let shop = shop(app);
-    let Ok(job) = shop.job(row.job) else { return false };
-    let spoken = job.selling.agreement(row.agreed).and_then(|agreement| agreement.tax);
-    !spoken.unwrap_or_else(|| shop.tax_of(&job)).rate.is_zero()
+    let Ok(job) = shop(app).job(row.job) else { return false };
+    taxes::is_taxed(app, job.selling.agreement(row.agreed), (job.currency, job.tax))
 }
 
 /// It came to nothing: what came in and was not used by a sale is handed back, or kept.
