@@ -225,14 +225,15 @@ fn what_is_spent_is_never_below_nothing_where_it_is_said() {
 }
 
 /// Two for 800 by card, one of them handed over for 400: both phones change the order to 350 for the other. What came in, what was sold before and what is
-/// owed of it stand once, as does the fee of that, 3 % of the 100; and what lies ahead is of both changes.
+/// owed of it stand once, as does the fee of that, 3 % of the 100; what lies ahead is of both changes, and is taken off what is to come once: 33.90 are
+/// kept of 1,100 in all, in three payments. Price asks for as much as the page of the job.
 #[test]
 fn an_order_that_both_change_counts_what_was_before_once() {
     use fivebar_core::ledger::kind::sale::{Carried, PriceAgreed};
-    use fivebar_core::sheet::{job::job, price::price, shop::Shop};
-    for (came, found, off, ahead) in [
-        ("300", ["300.00", "800.00", "0.00", "400.00", "100.00"], Some("33.90 USD"), "0.00 USD"),
-        ("500", ["500.00", "600.00", "0.00", "400.00", "0.00"], None, "100.00 USD"),
+    use fivebar_core::sheet::{job::job, marks::agreed, price::price, shop::Shop};
+    for (came, found, ahead) in [
+        ("300", ["300.00", "800.00", "0.00", "400.00", "100.00"], "0.00 USD"),
+        ("500", ["500.00", "600.00", "0.00", "400.00", "0.00"], "100.00 USD"),
     ] {
         let mut two = Two::begin(&format!(
             "till fee 0.03 fixed 0.30\nagree 800 for 2 desk fetched as deal\npay {came} for desk card agreed deal\nsell 1 desk for 400 agreed deal\n"
@@ -255,8 +256,37 @@ fn an_order_that_both_change_counts_what_was_before_once() {
             let owed = sheet.sale.owed;
             let sums = [owed.received, owed.due, owed.others, owed.before_change, owed.before].map(|sum| format!("{:.2}", sum.amount()));
             let ahead = price(&shop, fivebar_core::ledger::kind::sale::Paid::Card).unwrap().ahead.get(&Currency::USD).copied();
-            (sums, off.map(|_| sheet.money.off.to_string()), ahead.unwrap().to_string())
+            let due = agreed(&shop.job(desk).unwrap()).unwrap().unwrap().due;
+            (sums, sheet.money.off.to_string(), ahead.unwrap().to_string(), format!("{:.2}", due.amount()))
         });
-        assert_eq!(seen, (found.map(str::to_owned), off.map(str::to_owned), ahead.to_owned()), "{came}");
+        let [_, due, ..] = found;
+        assert_eq!(seen, (found.map(str::to_owned), "33.90 USD".to_owned(), ahead.to_owned(), due.to_owned()), "{came}");
     }
+}
+
+/// Two at a gallery in two consignments, and both phones note the sale of the first: two were sold, so none is there, nor brings anything if it goes.
+#[test]
+fn what_is_at_galleries_is_no_more_than_is_left_of_all() {
+    use fivebar_core::ledger::kind::sale::{ConsignmentPaid, Paid};
+    use fivebar_core::sheet::{rest::rest, shop::Shop};
+    let mut two = Two::begin(
+        "spend 10 glue on desk\n09:10 start \"build\" make on desk\n10:10 stop\ntag 120 desk\n\
+         consign 1 desk tag 120 share 0.4 as one\nconsign 1 desk tag 120 share 0.4 as other\n",
+    );
+    let job = two.desk;
+    let lot = Some(fold::job(&two.phones[0].book, job).unwrap().selling.lots()[0].id);
+    for phone in [0, 1] {
+        two.pass(phone as i64);
+        let sum = two.phones[phone].money("72");
+        let (tax, gallery, when, sold_for, rate, side, due) = Default::default();
+        let paid = ConsignmentPaid { job, n: 1, sum, tax, gallery, when, lot, sold_for, rate, side, due };
+        two.phones[phone].order(Command::Sale(SaleCommand::NoteConsignmentPaid(paid)));
+    }
+    two.meet();
+    let now = two.phones[0].shop().now;
+    let (there, from_galleries, is_alike) = two.both(|book| {
+        let rest = rest(&Shop::of(book, now), job, Paid::Card).unwrap().unwrap();
+        (rest.at_galleries, rest.from_galleries.to_string(), rest.sold == rest.unsold)
+    });
+    assert_eq!((there, from_galleries.as_str(), is_alike), (0, "0.00 USD", true));
 }

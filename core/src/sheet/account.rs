@@ -126,6 +126,8 @@ pub struct Sold {
     /// What galleries handed over, and what they still owe of what they sold.
     pub handed_over: Money,
     pub due_from_galleries: Money,
+    /// What they sold for it, paid or due: what was handed over beyond what was owed is not of it.
+    pub from_galleries: Money,
     /// What galleries owed and will not pay.
     pub given_up: Money,
     /// Taken less tax and fees, with what galleries handed over or still owe.
@@ -381,7 +383,8 @@ fn sold((shop, job): (&Shop, &Job), (costs, hours): (&Costs, &Hours), rate: &Rat
     let due_from_galleries = selling.due_from_galleries(currency)?;
     // What came beyond what a gallery owed was not earned, as what came beyond what a buyer owes is not.
     let earned = handed_over.minus(selling.beyond_dues(currency)?)?;
-    let net = taken.minus(tax)?.minus(fees)?.plus(earned)?.plus(due_from_galleries)?;
+    let from_galleries = earned.plus(due_from_galleries)?;
+    let net = taken.minus(tax)?.minus(fees)?.plus(from_galleries)?;
     let (pieces, by_galleries) = (selling.sold_pieces(), selling.sold_by_galleries());
     // Where none was sold and none is left, all that was spent is lost.
     let is_lost = 0 < selling.pieces_not_for_sale() && job.left() == 0 && selling.at_galleries_now() == 0;
@@ -405,6 +408,7 @@ fn sold((shop, job): (&Shop, &Job), (costs, hours): (&Costs, &Hours), rate: &Rat
         fees,
         handed_over,
         due_from_galleries,
+        from_galleries,
         given_up: selling.given_up(currency)?,
         net,
         kept,

@@ -68,6 +68,13 @@ pub fn at_galleries(shop: &Shop, job: &Job) -> Answer<Vec<AtGallery>> {
     job.selling.lots().into_iter().filter(|lot| 0 < lot.there()).map(|lot| at_gallery(shop, job, lot)).collect()
 }
 
+/// Whether more than one gallery is meant: of one that is not named nobody knows.
+pub fn are_several(galleries: impl Iterator<Item = Option<Id>>) -> bool {
+    let mut named = galleries.flatten();
+    let first = named.next();
+    named.any(|other| Some(other) != first)
+}
+
 fn at_gallery(shop: &Shop, job: &Job, lot: Lot) -> Answer<AtGallery> {
     let terms = consignment(shop, job, lot.terms);
     Ok(AtGallery { lot: lot.id, since: lot.at, gallery: lot.gallery, n: lot.there(), tag: lot.tag, of_one: terms.sold(lot.tag)?, terms })

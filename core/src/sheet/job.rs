@@ -162,7 +162,10 @@ pub struct SaleRoom {
 /// What came in and what is due: of the orders that are open, also of pieces of them that are handed over, where one is, else of all that was sold.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Owed {
+    /// What is in the till,
     pub received: Money,
+    /// and what the coins made of that: so much more was paid for these orders, or less where it is below nothing.
+    pub rounded: Money,
     pub due: Money,
     /// What came in for pieces sold beside these orders.
     pub others: Money,
@@ -267,16 +270,18 @@ fn owed(job: &Job, sold: &Sold) -> Answer<Owed> {
     let (selling, currency) = (&job.selling, job.currency);
     let none = Money::zero(currency);
     if selling.open().next().is_none() {
-        return Ok(Owed { received: sold.received, due: sold.due, others: none, before_change: none, before: none });
+        return Ok(Owed { received: sold.received, rounded: none, due: sold.due, others: none, before_change: none, before: none });
     }
     // Each order once: two phones may have changed it.
     let orders = selling.open_orders();
     let due = orders.iter().map(|order| selling.due_of_order(currency, order)).collect::<Answer<Vec<Money>>>()?;
     let ones = orders.iter().filter_map(|order| order.first()).listed();
     let sum = |of: &dyn Fn(&Agreement) -> Answer<Money>| Money::sum(currency, ones.iter().map(|one| of(one)).collect::<Answer<Vec<_>>>()?);
-    let received = sum(&|agreement| selling.received_of_order(currency, agreement))?;
+    let rounded = sum(&|agreement| selling.rounded_of_order(currency, agreement))?;
+    let received = sum(&|agreement| selling.received_of_order(currency, agreement))?.plus(rounded)?;
     Ok(Owed {
         received,
+        rounded,
         due: Money::sum(currency, due)?,
         others: sold.received.minus(received)?,
         before_change: sum(&|agreement| selling.sold_before_change(currency, agreement))?,

@@ -300,13 +300,15 @@ pub fn agreed(job: &Job) -> Answer<Option<Agreed>> {
     if 0 < job.free() || job.selling.promised() == 0 {
         return Ok(None);
     }
-    let (mut price, mut rest, mut due) = (Money::zero(job.currency), Money::zero(job.currency), Money::zero(job.currency));
+    let (mut price, mut rest) = (Money::zero(job.currency), Money::zero(job.currency));
     for agreement in job.selling.open() {
         price = price.plus(agreement.sum)?;
         rest = rest.plus(agreement.sum.minus(agreement.sold_for)?)?;
-        due = due.plus(job.selling.still_due(job.currency, agreement)?)?;
     }
-    Ok(Some(Agreed { price, rest, due }))
+    // Each order once: two phones may have changed it.
+    let orders = job.selling.open_orders();
+    let due = orders.iter().map(|order| job.selling.due_of_order(job.currency, order)).collect::<Answer<Vec<Money>>>()?;
+    Ok(Some(Agreed { price, rest, due: Money::sum(job.currency, due)? }))
 }
 
 /// One piece with all that is planned for it, paid in one way.

@@ -172,13 +172,13 @@ pub struct AgreedRow {
     pub deposit: Option<Money>,
     /// What of it is still to come in, before the rest.
     pub deposit_due: Money,
-    /// What came in for all of the order so far, also for what was handed over before it was changed.
+    /// What is in the till of all of the order so far, also for what was handed over before it was changed.
     pub received: Money,
     /// Of that, what came in for it as it was agreed last: what a deposit is asked beyond.
     pub under: Money,
-    /// What the coins made of that, while nothing was handed over: so much more was paid, or less where it is below nothing.
+    /// What the coins made of what is in the till: so much more was paid, or less where it is below nothing.
     pub rounded: Money,
-    /// Of that, what no sale has used: it is kept or handed back when it comes to nothing.
+    /// Of what came in, what no sale has used: it is kept or handed back when it comes to nothing.
     pub ahead: Money,
     /// The fees of that: they stay paid if it is handed back.
     pub fees_ahead: Money,
@@ -247,8 +247,16 @@ pub fn price(shop: &Shop, paid: Paid) -> Answer<PriceSheet> {
     Ok(sheet)
 }
 
+impl AgreedRow {
+    /// Whether all that came in came in for it as it was agreed last.
+    pub fn is_all_under(&self) -> bool {
+        self.under.plus(self.rounded) == Ok(self.received)
+    }
+}
+
 fn agreed_row(job: &Job, agreement: &Agreement, due: Money) -> Answer<AgreedRow> {
     let ahead = job.selling.received_ahead(job.currency, agreement.id)?;
+    let rounded = job.selling.rounded_of_order(job.currency, agreement)?;
     let before = job.selling.owed_before(job.currency, agreement)?;
     let parts = job.selling.parts_due(job.currency, agreement)?;
     let part = parts.iter().find(|(_, lacks)| !lacks.is_zero()).filter(|(part, _)| part.due.is_some());
@@ -267,9 +275,9 @@ fn agreed_row(job: &Job, agreement: &Agreement, due: Money) -> Answer<AgreedRow>
         made_for: job.made_for,
         deposit: agreement.deposit,
         deposit_due: job.selling.deposit_due(job.currency, agreement)?,
-        received: job.selling.received_of_order(job.currency, agreement)?,
+        received: job.selling.received_of_order(job.currency, agreement)?.plus(rounded)?,
         under: job.selling.received_under(job.currency, agreement.id)?,
-        rounded: if agreement.sold == 0 { job.selling.rounded_ahead(job.currency, agreement.id)? } else { Money::zero(job.currency) },
+        rounded,
         ahead,
         fees_ahead: job.selling.fees_ahead(job.currency, agreement.id)?,
         at_hand_over: not_below_nothing(agreement.sum.minus(agreement.sold_for)?.minus(ahead)?).plus(before)?,

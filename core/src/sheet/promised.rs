@@ -30,7 +30,12 @@ pub(super) fn parts_of(terms: Terms, sum: Money) -> Answer<Parts> {
 /// [`crate::refusal::Refusal::MoneyOutOfRange`].
 pub fn promised(shop: &Shop, job: &Job, paid: Option<Paid>) -> Answer<Parts> {
     let paid = |agreement: &Agreement| paid.unwrap_or_else(|| shop.paid_for(job, Some(agreement.id)));
-    let all = job.selling.open().map(|agreement| of_agreement(shop, (job, agreement), paid(agreement))).collect::<Answer<Vec<Parts>>>()?;
+    let mut all = vec![];
+    for order in job.selling.open_orders() {
+        for (agreement, ahead) in ahead_of_each(job, &order)? {
+            all.push(of_rest(shop, (job, agreement), ahead, paid(agreement))?);
+        }
+    }
     let sum = |of: fn(&Parts) -> Money| Money::sum(job.currency, all.iter().map(of));
     Ok(Parts {
         handed: sum(|parts| parts.handed)?,
@@ -46,12 +51,44 @@ pub fn promised(shop: &Shop, job: &Job, paid: Option<Paid>) -> Answer<Parts> {
 /// # Errors
 /// [`crate::refusal::Refusal::MoneyOutOfRange`].
 pub fn of_agreement(shop: &Shop, (job, agreement): (&Job, &Agreement), paid: Paid) -> Answer<Parts> {
+    of_rest(shop, (job, agreement), Ahead::of(job, agreement)?, paid)
+}
+
+/// What came in ahead of an agreement, and the fees of that.
+struct Ahead {
+    sum: Money,
+    fees: Money,
+}
+
+impl Ahead {
+    fn of(job: &Job, agreement: &Agreement) -> Answer<Ahead> {
+        Ok(Ahead { sum: job.selling.received_ahead(job.currency, agreement.id)?, fees: fees_ahead(job, agreement)? })
+    }
+}
+
+/// What came in ahead of an order is there once: where two phones changed it, the first of what is agreed of it has it as far as its rest goes, then the
+/// next; the last has what is over.
+fn ahead_of_each<'a>(job: &Job, order: &[&'a Agreement]) -> Answer<Vec<(&'a Agreement, Ahead)>> {
+    let Some((last, before)) = order.split_last() else { return Ok(vec![]) };
+    let first = order.first().copied().unwrap_or(last);
+    let Ahead { sum: mut left, mut fees } = Ahead::of(job, first)?;
+    let mut each = vec![];
+    for agreement in before {
+        let over = beyond(left, beyond(agreement.sum, agreement.sold_for)?)?;
+        each.push((*agreement, Ahead { sum: left.minus(over)?, fees }));
+        (left, fees) = (over, Money::zero(job.currency));
+    }
+    each.push((*last, Ahead { sum: left, fees }));
+    Ok(each)
+}
+
+fn of_rest(shop: &Shop, (job, agreement): (&Job, &Agreement), ahead: Ahead, paid: Paid) -> Answer<Parts> {
     let terms = shop.terms_of(job, paid);
     let terms = Terms { tax: agreement.tax.unwrap_or(terms.tax), ..terms };
     let rest = agreement.sum.minus(agreement.sold_for)?;
     let before = job.selling.owed_before(job.currency, agreement)?;
-    let (mut handed, mut fee) = (rest, fees_ahead(job, agreement)?);
-    for due in to_come(job, agreement, rest)? {
+    let (mut handed, mut fee) = (rest, ahead.fees);
+    for due in to_come(job, agreement, (rest, ahead.sum))? {
         let all = due.plus(before)?;
         handed = handed.plus(shop.till(job.currency).in_coins(Some(paid), all)?)?.minus(all)?;
         fee = fee.plus(fee_of(shop, paid, due)?)?;
@@ -79,20 +116,23 @@ pub fn at_hand_over(shop: &Shop, of: (&Job, &Agreement), paid: Paid) -> Answer<P
 }
 
 /// What the fees will be of what is owed of pieces that were handed over, as each buyer pays: with the rest of an order that is open what they are more
-/// at its hand-over, else each sale's own.
+/// at its hand-over, else each sale's own. Of a sale of no order of which nothing came in, and nothing was said, nobody knows how it will be paid: it
+/// bears none yet. One of an order bears what the order did, so that the hand-over alone changes nothing.
 pub(super) fn fees_owed(shop: &Shop, job: &Job) -> Answer<Money> {
     let open = job.selling.open_orders().into_iter().filter_map(|order| order.first().copied()).listed();
     let before = |agreement: &&Agreement| fee_before(shop, (job, agreement), shop.paid_for(job, Some(agreement.id)));
     let alone = job.selling.unpaid(job.currency)?;
     let by = |sale: &Sale| job.selling.paid_last(sale.id).map(|_| sale.id).or(sale.agreed);
-    let of_sale = |(sale, lacks): &(&Sale, Money)| fee_of(shop, shop.paid_for(job, by(sale)), *lacks);
+    let paid = |sale: &Sale| sale.agreed.map_or_else(|| shop.paid_known(job, by(sale)), |_| Some(shop.paid_for(job, by(sale))));
+    let of_sale = |(sale, lacks): &(&Sale, Money)| paid(sale).map_or(Ok(Money::zero(job.currency)), |paid| fee_of(shop, paid, *lacks));
     let fees = open.iter().map(before).chain(alone.iter().filter(|(_, lacks)| Decimal::ZERO < lacks.amount()).map(of_sale));
     Money::sum(job.currency, fees.collect::<Answer<Vec<Money>>>()?)
 }
 
 fn fee_before(shop: &Shop, (job, agreement): (&Job, &Agreement), paid: Paid) -> Answer<Money> {
     let before = job.selling.owed_before(job.currency, agreement)?;
-    let due = Money::sum(job.currency, to_come(job, agreement, agreement.sum.minus(agreement.sold_for)?)?)?;
+    let (rest, ahead) = (agreement.sum.minus(agreement.sold_for)?, job.selling.received_ahead(job.currency, agreement.id)?);
+    let due = Money::sum(job.currency, to_come(job, agreement, (rest, ahead))?)?;
     if before.is_zero() { Ok(before) } else { fee_of(shop, paid, due.plus(before)?)?.minus(fee_of(shop, paid, due)?) }
 }
 
@@ -103,17 +143,22 @@ fn fee_of(shop: &Shop, paid: Paid, sum: Money) -> Answer<Money> {
     if coins.is_zero() { Ok(coins) } else { till.fee_of(paid).of(coins) }
 }
 
+/// How much more one is than another; nothing where it is less.
+fn beyond(one: Money, other: Money) -> Answer<Money> {
+    if one.amount() < other.amount() { Ok(Money::zero(one.currency())) } else { one.minus(other) }
+}
+
 /// What is still to come in of the rest of an agreement, payment by payment: the parts that are planned, else what its deposit lacks and the
-/// balance. Once some of it is handed over, and what came in does not cover that, it is one sum.
-fn to_come(job: &Job, agreement: &Agreement, rest: Money) -> Answer<Vec<Money>> {
+/// balance. Once some of it is handed over, and what came in does not cover that, it is one sum; as it is where what came in is of another's order too.
+fn to_come(job: &Job, agreement: &Agreement, (rest, ahead): (Money, Money)) -> Answer<Vec<Money>> {
     let none = Money::zero(job.currency);
-    let ahead = job.selling.received_ahead(job.currency, agreement.id)?;
     let due = rest.minus(ahead)?;
     let first = agreement.deposit.unwrap_or(none).minus(ahead)?;
     // What is handed over already is owed as sales, not as what is to come.
+    let is_all = ahead == job.selling.received_ahead(job.currency, agreement.id)?;
     let is_even = agreement.sold == 0 || job.selling.still_due(job.currency, agreement)? == due;
     let sums = match () {
-        () if !is_even || !job.selling.owed_before(job.currency, agreement)?.is_zero() => vec![due],
+        () if !is_all || !is_even || !job.selling.owed_before(job.currency, agreement)?.is_zero() => vec![due],
         () if !agreement.parts.is_empty() => job.selling.parts_due(job.currency, agreement)?.into_iter().map(|(_, lacks)| lacks).listed(),
         () if agreement.sold == 0 && Decimal::ZERO < first.amount() && first.amount() < due.amount() => vec![first, due.minus(first)?],
         () => vec![due],
@@ -131,7 +176,9 @@ fn fees_ahead(job: &Job, agreement: &Agreement) -> Answer<Money> {
 /// # Errors
 /// [`crate::refusal::Refusal::MoneyOutOfRange`].
 pub(super) fn fees_known(job: &Job) -> Answer<Money> {
-    Money::sum(job.currency, job.selling.open().map(|agreement| fees_ahead(job, agreement)).collect::<Answer<Vec<Money>>>()?)
+    let orders = job.selling.open_orders();
+    let fees = orders.iter().filter_map(|order| order.first()).map(|first| fees_ahead(job, first));
+    Money::sum(job.currency, fees.collect::<Answer<Vec<Money>>>()?)
 }
 
 /// How all that is left of a job goes, where every piece of it is promised and goes alike.

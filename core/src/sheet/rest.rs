@@ -1,7 +1,7 @@
 //! A part of a batch is sold: left per hour with the rest unsold, and if the rest go at what is asked now.
 
 use super::account::{Account, of};
-use super::gallery::at_galleries;
+use super::gallery::{are_several, at_galleries};
 use super::job::{as_it_stands, with_drives};
 use super::marks::one_paid;
 use super::promised::{drives, planned_drives};
@@ -23,6 +23,8 @@ pub struct Rest {
     pub each: Money,
     /// Pieces at galleries,
     pub at_galleries: Count,
+    /// at more than one of them,
+    pub at_several: bool,
     /// and what galleries hand over for them if they sell each at its tag.
     pub from_galleries: Money,
     /// Left for an hour with them unsold, at nothing; with all costs and hours still to come, as the other.
@@ -56,7 +58,13 @@ pub fn rest(shop: &Shop, id: Id, paid: Paid) -> Answer<Option<Rest>> {
 }
 
 fn if_sold(shop: &Shop, (job, account): (&Job, &Account), (unsold, each): (Way, Money), paid: Paid) -> Answer<Option<Rest>> {
-    let there = at_galleries(shop, job)?;
+    // Where more went from one lot than it had, as two phones may note the same sale, no more than is left of all.
+    let mut left = account.sold.at_galleries;
+    let mut there = at_galleries(shop, job)?;
+    for lot in &mut there {
+        lot.n = lot.n.min(left);
+        left = left.saturating_sub(lot.n);
+    }
     let of_all = |one: &dyn Fn(Handed) -> Money| {
         Money::sum(job.currency, there.iter().map(|lot| one(lot.of_one).times(lot.n)).collect::<Answer<Vec<Money>>>()?)
     };
@@ -71,6 +79,7 @@ fn if_sold(shop: &Shop, (job, account): (&Job, &Account), (unsold, each): (Way, 
         n: job.free(),
         each,
         at_galleries: account.sold.at_galleries,
+        at_several: are_several(there.iter().filter(|lot| 0 < lot.n).map(|lot| lot.gallery)),
         from_galleries,
         unsold: unsold.per_hour(year.as_ref())?,
         sold: sold.per_hour(year.as_ref())?,

@@ -92,9 +92,13 @@ impl<'a> Shop<'a> {
     /// How what was agreed or sold of a job is paid, or a piece of it that is sold: as it was said for this buyer, else as what came in for the same
     /// was paid, else as the next would pay.
     pub fn paid_for(&self, job: &Job, of: Option<Id>) -> Paid {
+        self.paid_known(job, of).or(self.paying.chosen).unwrap_or_else(|| self.paid_before())
+    }
+
+    /// The same where it was said for this buyer, or something came in; none where nobody knows.
+    pub fn paid_known(&self, job: &Job, of: Option<Id>) -> Option<Paid> {
         let said = self.paying.of_job.filter(|(id, _)| *id == job.id).map(|(_, paid)| paid);
-        let came = || of.and_then(|of| job.selling.paid_last(of));
-        said.or_else(came).or(self.paying.chosen).unwrap_or_else(|| self.paid_before())
+        said.or_else(|| of.and_then(|of| job.selling.paid_last(of)))
     }
 
     /// The same with what was gathered of earlier jobs before, or will be.

@@ -293,13 +293,13 @@ pub fn on_top(app: &App, (currency, by): (Currency, TaxBy)) -> Option<Tax> {
 
 /// How it would be paid: as chosen for the buyer who stands there, else as was chosen or paid last; a card before that.
 pub fn paid(app: &App) -> Paid {
-    paid_said(app).unwrap_or_else(|| app.shelf().shop(app.now.at).paid_before())
+    paid_said(app).or(app.here.paid).unwrap_or_else(|| app.shelf().shop(app.now.at).paid_before())
 }
 
-/// The same where it was chosen; none where it is only as was paid last.
+/// The same where it was chosen for this buyer; none where it is only as the one before chose or paid.
 pub fn paid_said(app: &App) -> Option<Paid> {
     let chosen = lying(app).find_map(|over| if let Over::Offer(bargain) = over { Some(bargain) } else { None });
-    chosen.and_then(|bargain| bargain.paid).or(app.here.paid)
+    chosen.and_then(|bargain| bargain.paid)
 }
 
 /// How what was agreed or sold of a job is paid, or a piece of it that is sold: as it was said for this buyer, else as what came in for the same was

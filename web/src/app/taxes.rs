@@ -1,7 +1,7 @@
 //! What pieces are taxed with, as it is chosen: the usual rate, one under a name, or none.
 
 use super::App;
-use fivebar_core::ledger::fold::TaxBy;
+use fivebar_core::ledger::fold::{Agreement, TaxBy};
 use fivebar_core::money::tax::Tax;
 use fivebar_core::quantity::reading::{self, Misread, Quantity, Sign};
 use fivebar_core::quantity::{Currency, Id, Listed, Money, Side};
@@ -9,6 +9,12 @@ use fivebar_core::quantity::{Currency, Id, Listed, Money, Side};
 /// The tax of a currency, taken so.
 pub fn tax(app: &App, currency: Currency, by: TaxBy) -> Tax {
     app.shelf().workshop().tax(currency, by)
+}
+
+/// Whether what was agreed is sold with tax: by that it was agreed with, else as its job is.
+pub fn is_taxed(app: &App, agreement: Option<&Agreement>, (currency, by): (Currency, TaxBy)) -> bool {
+    let spoken = agreement.and_then(|agreement| agreement.tax).map(TaxBy::Agreed);
+    !tax(app, currency, spoken.unwrap_or(by)).rate.is_zero()
 }
 
 /// What can be chosen, and which of it is taken. Where the usual rate is none it stands for no tax.

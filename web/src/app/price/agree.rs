@@ -241,7 +241,7 @@ pub fn left(app: &mut App) {
     }
 }
 
-/// What is asked today of the buyer who stands there: to the coin only where notes were said, since what is agreed is paid later.
+/// What is asked today of the buyer who stands there: to the coin only where notes were said for them, since what is agreed is paid later.
 fn asked(app: &App, (id, n): (Id, Count)) -> Option<Money> {
     ask_today(app, (id, n), (chosen_tax(app, id), paid_said(app).unwrap_or(Paid::Bank)))
 }

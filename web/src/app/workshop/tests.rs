@@ -131,6 +131,17 @@ fn what_was_said_in_another_currency_is_not_lost() {
     assert_eq!(shown.matches("not said for JPY, kept for EUR").count(), 2, "{shown}");
 }
 
+/// Only the coin is said here: that is no "not said for USD", though more is said in another currency.
+#[test]
+fn a_till_of_which_a_part_is_said_is_no_not_said() {
+    let mut app = App::for_tests(Place::Workshop);
+    after(&mut app, [tap(Tap::Currency(Currency::EUR))]);
+    typed(&mut app, Figure::Mileage, "0.23");
+    after(&mut app, [tap(Tap::Currency(Currency::USD))]);
+    let shown = typed(&mut app, Figure::Cash, "0.05");
+    assert!(!shown.contains("not said for USD") && shown.contains("sales tax, card and driving not said"), "{shown}");
+}
+
 /// The copy of one phone, brought in on another.
 fn copy() -> String {
     let mut app = App::for_tests(Place::Count);

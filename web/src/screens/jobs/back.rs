@@ -17,6 +17,7 @@ use crate::words::en::job::Strayed;
 use crate::words::en::workshop::hours_from;
 use crate::words::en::{job as words, jobs};
 use fivebar_core::quantity::{Currency, Decimal, Listed, Money, Span};
+use fivebar_core::sheet::gallery::are_several;
 use fivebar_core::sheet::job::JobSheet;
 use fivebar_core::sheet::look_back::{LookBack, look_back};
 
@@ -115,11 +116,12 @@ fn to_come(sheet: &JobSheet, currency: Currency) -> Option<(Span, Money)> {
     Some((hours.total?.plus(to_come), Money::book(rate, currency).ok()?))
 }
 
-/// What an hour leaves as it stands, where what is sold does not tell it: some of it is agreed and not handed over, or all is gone and the fee of what is
-/// still owed is to come.
+/// What an hour leaves as it stands, where what is sold does not tell it: some of it is agreed and not handed over, or all is gone, to
+/// no gallery either, and the fee of what is still owed is to come.
 pub fn leads(sheet: &JobSheet) -> Option<(Decimal, &'static str)> {
     let (sold, stands) = (&sheet.account.sold, sheet.money.as_it_stands?.left);
-    let is_to_bear = sold.left == 0 && Decimal::ZERO < sold.due.amount() && sheet.money.per_hour.is_some_and(|so_far| stands < so_far);
+    let is_gone = sold.left == 0 && sold.at_galleries == 0;
+    let is_to_bear = is_gone && Decimal::ZERO < sold.due.amount() && sheet.money.per_hour.is_some_and(|so_far| stands < so_far);
     match () {
         () if 0 < sold.promised => Some((stands, words::LEFT_WITH_AGREED)),
         () if is_to_bear => Some((stands, words::LEFT_WITH_FEES)),
@@ -195,8 +197,9 @@ fn price_row(sheet: &JobSheet, back: &LookBack, seen: Seen<'_>) -> Option<Ratio>
 /// What went another way than to a buyer: by a gallery, or not for sale any more.
 fn not_in_price(sheet: &JobSheet, seen: Seen<'_>) -> Option<El<Msg>> {
     let sold = &sheet.account.sold;
-    let by_gallery =
-        (0 < sold.by_galleries).then(|| words::by_gallery(&seen.speech.count(sold.by_galleries), &short(sold.handed_over, seen)));
+    let are_several = are_several(sheet.selling.lots().iter().filter(|lot| 0 < lot.sold).map(|lot| lot.gallery));
+    let by_gallery = (0 < sold.by_galleries)
+        .then(|| words::by_gallery(&seen.speech.count(sold.by_galleries), &short(sold.from_galleries, seen), are_several));
     let others = sheet.selling.not_for_sale.iter().map(|it| format!("{} {}", seen.speech.count(it.n), words::instead(it.why)));
     let gone = by_gallery.into_iter().chain(others).listed();
     (!gone.is_empty()).then(|| el("p", "t14").text(words::not_in_price(&gone)))

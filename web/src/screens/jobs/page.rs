@@ -282,7 +282,7 @@ fn money_card(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
 fn agreed(sheet: &JobSheet, seen: Seen<'_>) -> Vec<El<Msg>> {
     let sold = &sheet.account.sold;
     let open = sheet.selling.open().next();
-    let Owed { received, due, others, before_change, before } = sheet.sale.owed;
+    let Owed { received, rounded, due, others, before_change, before } = sheet.sale.owed;
     let all = match received.plus(due) {
         Ok(all) if Decimal::ZERO < all.amount() => all,
         // A gallery's money, and the fees of what went back, are in what is left.
@@ -328,6 +328,7 @@ fn agreed(sheet: &JobSheet, seen: Seen<'_>) -> Vec<El<Msg>> {
         el("p", "row").kid(came).kids(due),
     ]
     .into_iter()
+    .chain(super::sell::rounded(Some(rounded), seen))
     .chain(gone)
     .chain(then)
     .chain(beside)

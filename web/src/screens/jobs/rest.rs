@@ -21,7 +21,8 @@ pub fn unsold(free: Count, there: Count, seen: Seen<'_>) -> String {
 /// At what they would go: those on the shelf at what is asked, those at galleries for what is handed over by their share.
 pub fn if_go(rest: &Rest, app: &App, seen: Seen<'_>) -> String {
     let free = words::if_rest_go((rest.n, &seen.speech.count(rest.n)), &short(rest.each, seen), price::by(paid(app)));
-    let there = words::gallery_pays((rest.at_galleries, &seen.speech.count(rest.at_galleries)), &short(rest.from_galleries, seen));
+    let count = seen.speech.count(rest.at_galleries);
+    let there = words::gallery_pays((rest.at_galleries, &count), &short(rest.from_galleries, seen), rest.at_several);
     match (rest.n, rest.at_galleries) {
         (_, 0) => free,
         (0, _) => words::if_gallery(&there),

@@ -10,7 +10,7 @@ use crate::app::price::Tap as PriceTap;
 use crate::app::price::agree::{AgreeTap, who};
 use crate::app::price::gallery::lots;
 use crate::app::price::parts::PartsTap;
-use crate::app::taxes::tax;
+use crate::app::taxes::{is_taxed, tax};
 use crate::app::{App, Msg};
 use crate::parts::caution::caution;
 use crate::parts::fraction::worded;
@@ -21,7 +21,7 @@ use crate::screens::price::more::tag_word;
 use crate::view::{El, el};
 use crate::words::en::{common, deal, job as words, jobs, taxes as tax_words, waiting};
 use fivebar_core::ledger::fold::{
-    Agreement, AgreementState, BroughtBack, HandedBack, NotForSale, PartOfPay, Payment, RestGivenUp, RestPaid, Reversed, Sale, TaxBy,
+    Agreement, AgreementState, BroughtBack, HandedBack, NotForSale, PartOfPay, Payment, RestGivenUp, RestPaid, Reversed, Sale,
 };
 use fivebar_core::quantity::{Decimal, Id, Listed, Mass, Money, order_by_key};
 use fivebar_core::sheet::job::{JobSheet, to_collect};
@@ -152,7 +152,7 @@ fn agreed((sheet, app): (&JobSheet, &App), (agreement, whom): (&Agreement, Optio
     let under = join([Some(day(agreement.at, seen)), whom, how, deposit, state]);
     let row = row(name, under, sum(agreement.sum, seen)).key(agreement.id.to_string());
     if let AgreementState::Cancelled { entry, kept, .. } = agreement.state {
-        let is_kept = !kept.is_zero() && is_taxed((sheet, app), agreement.id);
+        let is_kept = !kept.is_zero() && is_taxed(app, Some(agreement), (sheet.account.currency, sheet.sale.tax));
         return row.kids(is_kept.then(|| el("p", "t14 i2").text(words::NO_TAX_ON_KEPT))).kid(back(entry));
     }
     if agreement.state != AgreementState::Open {
@@ -179,12 +179,6 @@ fn agreed((sheet, app): (&JobSheet, &App), (agreement, whom): (&Agreement, Optio
             "",
             Msg::Price(PriceTap::Parts(PartsTap::OfJob(sheet.job, agreement.id))),
         )))
-}
-
-/// Whether what was agreed is sold with tax.
-pub(super) fn is_taxed((sheet, app): (&JobSheet, &App), agreed: Id) -> bool {
-    let spoken = sheet.selling.agreement(agreed).and_then(|agreement| agreement.tax).map(TaxBy::Agreed);
-    !tax(app, sheet.account.currency, spoken.unwrap_or(sheet.sale.tax)).rate.is_zero()
 }
 
 /// The form by which an order is changed, as Price has it.
@@ -299,10 +293,13 @@ fn payments(sheet: &JobSheet, seen: Seen<'_>) -> Vec<El<Msg>> {
     shown
 }
 
-/// What the coins left off of what was owed, or, with its sign, were more.
+/// What the coins left off of what was owed, or, with its sign, were more: of what came in beyond that. None where they came out even.
+pub fn left_off(beyond: Money) -> Option<Money> {
+    Money::zero(beyond.currency()).minus(beyond).ok().filter(|off| !off.is_zero())
+}
+
 pub(super) fn rounded(beyond: Option<Money>, seen: Seen<'_>) -> Option<El<Msg>> {
-    let beyond = beyond.filter(|beyond| !beyond.is_zero())?;
-    Some(line(deal::ROUNDED_TO_COIN, sum(Money::zero(beyond.currency()).minus(beyond).ok()?, seen)))
+    Some(line(deal::ROUNDED_TO_COIN, sum(left_off(beyond?)?, seen)))
 }
 
 fn went_back(it: &HandedBack, seen: Seen<'_>) -> El<Msg> {

@@ -6,12 +6,12 @@ use crate::app::price::agree::{AgreeTap, who};
 use crate::app::price::deal::{Deal, DealTap, agreed, gallery_owes, owed};
 use crate::app::price::parts::PartsTap;
 use crate::app::price::{Tap, in_coins, shop};
-use crate::app::{App, Msg};
+use crate::app::{App, Msg, taxes};
 use crate::parts::head::{Head, head};
 use crate::parts::key::{done_key, key};
 use crate::parts::seg::{Seg, even};
 use crate::parts::verdict::{Sign, verdict};
-use crate::screens::jobs::called;
+use crate::screens::jobs::{called, left_off};
 use crate::view::{El, el};
 use crate::words::en::{common, deal as words, job, price, waiting};
 use fivebar_core::ledger::decide::PaidOf;
@@ -81,10 +81,10 @@ fn facts(row: &AgreedRow, (who, parts): (Option<String>, Option<Parts>), seen: S
         true => Some(fact(words::HANDED_OVER, words::of_all(&seen.speech.count(row.of.saturating_sub(row.n)), &seen.speech.count(row.of)))),
         false => (1 < row.n).then(|| fact(price::HOW_MANY, seen.speech.count(row.n))),
     };
-    let is_deposit = row.deposit.is_some() && row.parts.is_empty() && row.received == row.under && !is_begun;
+    let is_deposit = row.deposit.is_some() && row.parts.is_empty() && row.is_all_under() && !is_begun;
     // What is in the till, and beside it what the coins made of it.
-    let came = fact(price::came_in(is_deposit), exact(row.received.plus(row.rounded).unwrap_or(row.received), seen.speech));
-    let rounded = (!row.rounded.is_zero()).then(|| fact(words::ROUNDED_TO_COIN, less_exact(row.rounded, seen)));
+    let came = fact(price::came_in(is_deposit), exact(row.received, seen.speech));
+    let rounded = left_off(row.rounded).map(|off| fact(words::ROUNDED_TO_COIN, exact(off, seen.speech)));
     let before = (!row.before.is_zero()).then(|| fact(words::OWED_BEFORE, exact(row.before, seen.speech)));
     let due = fact(price::DUE_ROW, exact(row.still, seen.speech));
     el("section", "card tap").kid(
@@ -102,11 +102,6 @@ fn facts(row: &AgreedRow, (who, parts): (Option<String>, Option<Parts>), seen: S
                 .kids(parts.map(|parts| goes_out(parts, seen)).into_iter().flatten()),
         ),
     )
-}
-
-/// What was left off, or taken off where it was more.
-fn less_exact(sum: Money, seen: Seen<'_>) -> String {
-    Money::zero(sum.currency()).minus(sum).map_or_else(|_| String::new(), |less| exact(less, seen.speech))
 }
 
 /// Tax and fee of what is still to be handed over, and what you get of it; nothing where neither is.
@@ -161,10 +156,8 @@ fn pay_keys(row: &AgreedRow, (by, coins): (&str, impl Fn(Money) -> Money), seen:
 
 /// Whether what was agreed is sold with tax.
 fn is_taxed(row: &AgreedRow, app: &App) -> bool {
-    let shop = shop(app);
-    let Ok(job) = shop.job(row.job) else { return false };
-    let spoken = job.selling.agreement(row.agreed).and_then(|agreement| agreement.tax);
-    !spoken.unwrap_or_else(|| shop.tax_of(&job)).rate.is_zero()
+    let Ok(job) = shop(app).job(row.job) else { return false };
+    taxes::is_taxed(app, job.selling.agreement(row.agreed), (job.currency, job.tax))
 }
 
 /// It came to nothing: what came in and was not used by a sale is handed back, or kept.

@@ -21,8 +21,8 @@ use crate::parts::key::key;
 use crate::parts::undo::{Undo, alone};
 use crate::screens::count::saved_fact;
 use crate::screens::jobs::estimate::unnoted;
-use crate::screens::jobs::lacking;
 use crate::screens::jobs::rest::{if_go, unsold};
+use crate::screens::jobs::{lacking, left_off};
 use crate::screens::taxes;
 use crate::screens::undo::{bar, offered, to_take_back};
 use crate::view::{El, el};
@@ -339,7 +339,7 @@ fn agreed(row: &AgreedRow, app: &App, seen: Seen<'_>) -> El<Msg> {
     let deposit = row.deposit.filter(|_| row.parts.is_empty());
     let figure = |word: &str, sum: String| el("span", "nw").kid(span("", format!("{word} "))).kid(el("b", "w7").text(sum));
     let open = deposit.filter(|_| !row.deposit_due.is_zero());
-    let is_deposit = deposit.is_some_and(|deposit| row.under.amount() <= deposit.amount()) && (open.is_some() || row.received == row.under);
+    let is_deposit = deposit.is_some_and(|deposit| row.under.amount() <= deposit.amount()) && (open.is_some() || row.is_all_under());
     let [all, under] = [row.received, row.under].map(|sum| exact(sum, seen.speech));
     let in_so_far = open.map_or(all, |deposit| words::of(&under, &exact(deposit, seen.speech)));
     el("button", "card tap sale")
@@ -358,6 +358,7 @@ fn agreed(row: &AgreedRow, app: &App, seen: Seen<'_>) -> El<Msg> {
                 .kid(figure(words::came_in(is_deposit), in_so_far))
                 .kid(figure(words::DUE, exact(row.still, seen.speech))),
         )
+        .kids(left_off(row.rounded).map(|off| figure(deals::ROUNDED_TO_COIN, exact(off, seen.speech))))
 }
 
 /// What came in ahead of several agreements, in sum: it is owed as work until the hand-over.

@@ -26,7 +26,11 @@ pub fn short(app: &App, seen: Seen<'_>) -> String {
     let said = |share: Option<_>| share.map(|share| per_cent(share, seen));
     let per = if till.per == Some(Per::Km) { Units::Metric } else { Units::Inch };
     let drive = till.mileage.map(|rate| (seen.speech.number(rate, 2, 4), per));
-    let none = || not_said_here(known(app).tills.keys().copied(), app.begins_with().0);
+    let said_of = known(app).tills.iter().filter(|(_, till)| **till != Till::default()).map(|(currency, _)| *currency).listed();
+    let none = || match till == Till::default() {
+        true => not_said_here(said_of.into_iter(), app.begins_with().0),
+        false => words::MOST_NOT_SAID.to_owned(),
+    };
     let paid =
         words::paid_so(said(till.tax).as_deref(), said(till.fee).as_deref(), drive.as_ref().map(|(rate, per)| (rate.as_str(), *per)));
     paid.unwrap_or_else(none)

@@ -476,9 +476,9 @@ pub fn not_in_price(gone: &[String]) -> String {
     format!("Not in that price: {}.", gone.join(", "))
 }
 
-/// "1 by a gallery for 74.38".
-pub fn by_gallery(n: &str, sum: &str) -> String {
-    format!("{n} by a gallery for {sum}")
+/// "1 by a gallery for 74.38"; "2 by galleries for 144".
+pub fn by_gallery(n: &str, sum: &str, are_several: bool) -> String {
+    format!("{n} by {} for {sum}", if are_several { "galleries" } else { "a gallery" })
 }
 
 /// "1 h 10 so far".

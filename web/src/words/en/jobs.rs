@@ -65,9 +65,10 @@ pub fn rest_at_gallery(all: &str) -> String {
     format!("{}, at the gallery", rest_unsold(all))
 }
 
-/// "the gallery pays 144 for the 2 there".
-pub fn gallery_pays((n, written): (u32, &str), sum: &str) -> String {
-    if n == 1 { format!("the gallery pays {sum} for the one there") } else { format!("the gallery pays {sum} for the {written} there") }
+/// "the gallery pays 144 for the 2 there"; "the galleries pay 216 for the 3 there".
+pub fn gallery_pays((n, written): (u32, &str), sum: &str, are_several: bool) -> String {
+    let who = if are_several { "the galleries pay" } else { "the gallery pays" };
+    if n == 1 { format!("{who} {sum} for the one there") } else { format!("{who} {sum} for the {written} there") }
 }
 
 /// "if the gallery pays 144 for the 2 there".

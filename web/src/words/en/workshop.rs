@@ -313,6 +313,9 @@ pub fn paid_so(tax: Option<&str>, card: Option<&str>, drive: Option<(&str, Units
     (!said.is_empty()).then(|| said.join(", "))
 }
 
+/// Where only less than these is said of how one is paid.
+pub const MOST_NOT_SAID: &str = "sales tax, card and driving not said";
+
 /// "not said for JPY, kept for EUR".
 pub fn not_said_for(here: &str, others: &str) -> String {
     format!("{NOT_SAID} for {here}, kept for {others}")

@@ -297,15 +297,20 @@ impl Selling {
         Ok(self.paid_for(currency)?.ahead(self.first(Some(agreed))))
     }
 
-    /// What of that is beyond what was owed because it was paid in coins, or below nothing where it was less.
+    /// What came in for an order beyond what was owed because it was paid in coins, or below nothing where it was less: it is in the till, and pays
+    /// for nothing.
     ///
     /// # Errors
     /// [`crate::refusal::Refusal::MoneyOutOfRange`].
-    pub fn rounded_ahead(&self, currency: Currency, agreed: Id) -> Answer<Money> {
-        let first = self.first(Some(agreed));
-        let of_it = |of: Option<Id>| of.is_some() && self.first(of) == first;
-        let came = self.payments.iter().filter(|payment| payment.sale.is_none() && of_it(payment.agreed));
-        let back = self.handed_back.iter().filter(|back| back.sale.is_none() && of_it(back.agreed));
+    pub fn rounded_of_order(&self, currency: Currency, agreement: &Agreement) -> Answer<Money> {
+        let first = self.first(Some(agreement.id));
+        let under = |sale: Option<Id>| self.sales.iter().find(|one| Some(one.id) == sale).and_then(|sale| sale.agreed);
+        let is_of_it = |sale: Option<Id>, agreed: Option<Id>| {
+            let of = if sale.is_some() { under(sale) } else { agreed };
+            of.is_some() && self.first(of) == first
+        };
+        let came = self.payments.iter().filter(|payment| is_of_it(payment.sale, payment.agreed));
+        let back = self.handed_back.iter().filter(|back| is_of_it(back.sale, back.agreed));
         let came = Money::sum(currency, came.filter_map(|payment| payment.rounding))?;
         came.minus(Money::sum(currency, back.filter_map(|back| back.rounding))?)
     }

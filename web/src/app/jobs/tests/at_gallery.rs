@@ -52,3 +52,20 @@ fn what_no_buyer_bought_is_named_beside_the_price() {
     maker.tap(Tap::Save).tap(Tap::Room(Room::Back)).shows(&["Not in that price: 1 by a gallery for 74.38, 1 given away."]);
     page_of("").tap(Tap::Room(Room::Back)).hides(&["Not in that price"]);
 }
+
+/// What a gallery still owes is in what it sold for, as in what the job leaves. Of two galleries both are meant.
+#[test]
+fn what_galleries_owe_and_how_many_they_are_is_said() {
+    page_of("consign 1 stool tag 120 share 0.4 as lot\ngallery pays 68.67 for 1 stool lot lot due 3.33\n")
+        .tap(Tap::Room(Room::Back))
+        .shows(&["Not in that price: 1 by a gallery for 72."]);
+    let leaf = "person leaf gallery\nperson fern gallery\nconsign 2 stool tag 120 share 0.4 gallery leaf as one\n";
+    let both = format!("{leaf}consign 1 stool tag 120 share 0.4 gallery fern as other\n");
+    page_of(&both).shows(&["if the galleries pay 216 for the 3 there"]);
+    page_of(leaf).shows(&["the gallery pays 144 for the 2 there"]);
+    let sold = "gallery pays 72 for 1 stool lot one\ngallery pays 72 for 1 stool lot other\n";
+    page_of(&format!("{both}{sold}"))
+        .shows(&["the gallery pays 72 for the one there"])
+        .tap(Tap::Room(Room::Back))
+        .shows(&["2 by galleries for 144."]);
+}

@@ -414,6 +414,33 @@ fn the_fee_of_what_is_owed_is_in_what_an_hour_leaves() {
     maker.tap(Tap::Room(Room::Back)).shows(&["t60 w8\">$765.40<"]).hides(&["still owed"]);
 }
 
+/// A table is sold for 1,000 and paid later: how is not known, so no fee is taken off, and none is said to be. It comes by transfer: as it stood.
+#[test]
+fn what_is_paid_later_bears_no_fee_before_it_is_known_how() {
+    let story = |paid: &str| {
+        format!(
+            "2026-05-04 08:00 +00:00 workshop USD inch\ntill fee 0.026\njob more \"Table\" 1 order\nspend 10 glue on more\n\
+             start \"build\" make on more\n09:00 stop\nsell 1 more for 1000 as sold\nend more\n{paid}"
+        )
+    };
+    for paid in ["", "pay 1000 for more bank sale sold\n"] {
+        let mut maker = Maker::told(&[&story(paid)]);
+        maker.open("more").shows(&["990.00 an hour"]).hides(&["26.00"]).tap(Tap::Room(Room::Back));
+        maker.shows(&["t60 w8\">$990.00<"]).hides(&["still owed"]);
+    }
+    // A part came by card: so will the rest.
+    Maker::told(&[&story("pay 400 for more card sale sold\n")]).open("more").shows(&["Tax and fees", "26.00", "964.00 an hour"]);
+}
+
+/// Three stools, one of them sold and its rest to come by card, two at a gallery: not all is gone, and that is said.
+#[test]
+fn what_is_at_a_gallery_is_said_while_a_fee_is_to_come() {
+    let mut maker = Maker::told(&["2026-05-04 08:00 +00:00 workshop USD inch\ntill fee 0.03\njob more \"Stools\" 3 spec\n\
+        spend 10 glue on more\nstart \"build\" make on more\n09:00 stop\nconsign 2 more tag 100 share 0.4\n\
+        sell 1 more for 400 as sold\npay 100 for more card sale sold\nend more\n"]);
+    maker.room("more", Room::Back).shows(&["Left per hour, 2 unsold, at the gallery"]).hides(&["less the fee of what is still owed"]);
+}
+
 /// 299.98 is paid with 300 in notes, and another is sold for 200 and not paid: 499.98 was sold, whatever no coin pays back.
 #[test]
 fn what_was_sold_is_said_to_the_cent() {
@@ -578,6 +605,28 @@ fn what_the_coins_left_off_is_named_where_the_sums_stand() {
     maker.say(Msg::Go(Place::Price));
     maker.say(Msg::Price(crate::app::price::Tap::Deal(crate::app::price::deal::DealTap::Open(job, paid))));
     maker.shows(&["1649.98", "Rounded to the coin", "0.02", "Due", "0.00"]);
+    maker.app.price.to_list();
+    maker.shows(&["1649.98", "Rounded to the coin", "0.02"]).hides(&["1650.00"]);
+    maker.room("more", Room::Sell).tap(Tap::Page).shows(&["1649.98", "Rounded to the coin", "0.02"]).hides(&["1650.00<"]);
+}
+
+/// 149.98 is paid ahead with 150.00 in notes: nothing was paid for others. Of two, one is handed over: what came in stays as it was on the deal too.
+#[test]
+fn what_the_coins_were_more_is_of_the_order() {
+    let story = |lines: &str| format!("2026-05-22 08:14 -05:00 workshop USD inch\ntill cash 0.05\njob more \"Table\" 2 order\n{lines}");
+    let mut maker = Maker::told(&[&story("agree 149.98 for 2 more fetched as deal\npay 150 for more notes agreed deal")]);
+    let owed = maker.room("more", Room::Sell).sheet().sale.owed;
+    assert_eq!([owed.received, owed.rounded, owed.others].map(|sum| format!("{:.2}", sum.amount())), ["150.00", "0.02", "0.00"]);
+    maker.tap(Tap::Page).shows(&["150.00", "Rounded to the coin", "0.02"]).hides(&["Paid for others"]);
+    let lines = "agree 300.02 for 2 more fetched as deal\npay 300 for more notes agreed deal\nsell 1 more for 150.01 agreed deal";
+    let mut maker = Maker::told(&[&story(lines)]);
+    let agreed = maker.room("more", Room::Sell).sheet().selling.agreements[0].id;
+    maker.shows(&["Received", "300.00", "Rounded to the coin", "0.02"]).tap(Tap::Page).shows(&["300.00", "Rounded to the coin"]);
+    let paid = fivebar_core::ledger::decide::PaidOf::Agreed(agreed);
+    let job = maker.jobs["more"];
+    maker.say(Msg::Go(Place::Price));
+    maker.say(Msg::Price(crate::app::price::Tap::Deal(crate::app::price::deal::DealTap::Open(job, paid))));
+    maker.shows(&["300.00", "Rounded to the coin", "0.02"]);
 }
 
 /// One of the stands is unsold when the maker is done with the job: that is said, with a way, and waiting goes on being reckoned for it.

@@ -323,14 +323,19 @@ fn two_that_were_sold_are_named_as_two() {
     maker.offer("110").bargain(BargainTap::Sold).shows(&["Sold at 110"]);
 }
 
-/// Two at a tag of 149.99 are 299.98, though the last buyer paid in notes and the coins are of five: how these will be paid nobody has said.
+/// Two at a tag of 149.99 are 299.98, though the last buyer paid in notes, or chose them on an offer, and the coins are of five: how these will be paid
+/// nobody has said. On the offer of this buyer notes are said.
 #[test]
 fn what_is_agreed_is_to_no_coin_before_notes_are_said() {
     let lines = "till cash 0.05\ntag 149.99 lamp\nsell 1 lamp for 150 notes\n";
-    let mut maker = told(lines);
-    let job = maker.job;
-    maker.tap(Tap::Agree(AgreeTap::Open(job, None))).tap(Tap::Agree(AgreeTap::Pieces(2))).shows(&["2 for 299.98"]);
+    for chosen in [None, Some(Paid::Notes)] {
+        let mut maker = told(lines);
+        let job = maker.job;
+        maker.app.here.paid = chosen;
+        maker.tap(Tap::Agree(AgreeTap::Open(job, None))).tap(Tap::Agree(AgreeTap::Pieces(2))).shows(&["2 for 299.98"]);
+    }
     let mut notes = told(lines);
-    notes.app.here.paid = Some(Paid::Notes);
+    let job = notes.job;
+    notes.tap(Tap::Offer(job)).bargain(BargainTap::Paid(Paid::Notes));
     notes.tap(Tap::Agree(AgreeTap::Open(job, None))).tap(Tap::Agree(AgreeTap::Pieces(2))).shows(&["2 for 300"]);
 }

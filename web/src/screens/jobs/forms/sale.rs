@@ -4,13 +4,13 @@ use super::super::entry::Slot;
 use super::super::figures::{line, sum};
 use super::super::page::can_tip;
 use super::super::say;
-use super::super::sell::{is_taxed, rounded};
+use super::super::sell::rounded;
 use super::Asked;
 use crate::app::jobs::Tap;
 use crate::app::jobs::draft::{Draft, PaidTo, Pick, What, agreement_done, agreement_open, came_ahead, comes_back, of_several};
 use crate::app::price::gallery::{known, there};
 use crate::app::price::in_coins;
-use crate::app::taxes::tax;
+use crate::app::taxes::{is_taxed, tax};
 use crate::app::{App, Msg};
 use crate::parts::caution::caution;
 use crate::parts::chips::{Chip, flowing};
@@ -164,7 +164,8 @@ fn under_agreement(draft: &Draft, (sheet, agreement): (&JobSheet, &Agreement), (
         (false, _) => [Some(line(words::DUE_NOW, sum(handed(), seen))), None],
     };
     // What is in the till, as Sell has it, and beside it what the coins made of it.
-    let beyond = sheet.selling.rounded_ahead(rest.currency(), agreement.id).ok().filter(|_| agreement.sold == 0);
+    let is_all_ahead = || sheet.selling.received_of_order(rest.currency(), agreement) == Ok(came);
+    let beyond = sheet.selling.rounded_of_order(rest.currency(), agreement).ok().filter(|_| is_all_ahead());
     let paid = beyond.and_then(|beyond| came.plus(beyond).ok()).unwrap_or(came);
     let ahead = (!came.is_zero()).then(|| line(words::CAME_AHEAD, sum(paid, seen))).into_iter().chain(rounded(beyond, seen));
     let before = (!before.is_zero()).then(|| line(deal::OWED_BEFORE, sum(before, seen)));
@@ -276,7 +277,8 @@ fn cancel(draft: &Draft, (sheet, agreed): (&JobSheet, Id), (app, seen): (&App, S
     let back = reading::money(draft.form.text(0), ahead.currency(), seen.speech.sign()).ok();
     let stays = back.and_then(|back| ahead.minus(back).ok()).filter(|stays| Decimal::ZERO <= stays.amount());
     asked.above.extend(stays.map(|stays| el("p", "t14 i2").text(words::stays_with_you(&sum(stays, seen)))));
-    let is_kept = stays.is_some_and(|stays| !stays.is_zero() && is_taxed((sheet, app), agreed));
+    let is_kept = stays
+        .is_some_and(|stays| !stays.is_zero() && is_taxed(app, sheet.selling.agreement(agreed), (sheet.account.currency, sheet.sale.tax)));
     asked.above.extend(is_kept.then(|| el("p", "t14 i2").text(words::NO_TAX_ON_KEPT)));
     asked.slots = vec![Slot::new(words::TO_HAND_BACK_OF_IT, draft.picks.currency.code())];
     asked
