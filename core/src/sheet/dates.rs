@@ -104,6 +104,11 @@ impl DateRow {
         self.hands <= Span::ZERO
     }
 
+    /// It is done and dry: nothing is left of it but to harden.
+    pub fn only_hardens(&self) -> bool {
+        self.only_waits() && self.wait.as_ref().is_none_or(|(what, _)| what.as_str() == "cure") && Span::ZERO < self.through()
+    }
+
     /// What it waits or hardens, the longer of both.
     pub fn through(&self) -> Span {
         self.wait.as_ref().map_or(Span::ZERO, |(_, span)| *span).max(self.cure.unwrap_or_default())

@@ -1,6 +1,7 @@
 //! What a job will likely take: each operation with where its figure is from, all of them likely and safe, and how far the job has come.
 
 mod alike;
+mod beyond;
 pub mod coats;
 pub mod counted;
 pub mod history;

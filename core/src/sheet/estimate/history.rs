@@ -121,6 +121,8 @@ pub struct OldPiece {
     told_for: Option<Id>,
     /// What it waited, where anything of it did.
     pub waited: Option<Waited>,
+    /// What each of its operations took, by its name in small letters; none of one that was told.
+    pub operations: Sorted<String, Span>,
 }
 
 /// What a job waited before it was hard: as long as any of it was clamped or dried, one after the other, whatever was done meanwhile (ours).
@@ -161,6 +163,7 @@ impl OldPiece {
             design,
             told_for,
             waited: None,
+            operations: Sorted::new(),
         }
     }
 
@@ -351,7 +354,12 @@ fn ended(history: &mut History, job: &Job, (runs, shop): (&[&Run], &Shop)) {
     (history.rework, history.all) = (history.rework.plus(Span::sum(rework)), history.all.plus(logged));
     let labour = Span::sum(runs.iter().map(|run| run.labour(now)));
     let old = OldPiece::new((&job.name, job.pieces, labour), (job.kind_of_piece(), job.design, None));
-    history.pieces.push(OldPiece { helped: logged < labour, waited: waited(shop, job.id), ..old });
+    let mut operations: Sorted<String, Span> = Sorted::new();
+    for run in runs {
+        let took = operations.entry(in_small(run.work.op.trim())).or_insert(Span::ZERO);
+        *took = took.plus(run.labour(now));
+    }
+    history.pieces.push(OldPiece { helped: logged < labour, waited: waited(shop, job.id), operations, ..old });
     let job = &*as_judged(shop, job);
     let of_planned = runs.iter().filter(|run| job.operations.iter().any(|planned| planned.op == run.work.op));
     history.ratios.extend(ratio(job, logged, Span::sum(of_planned.map(|run| run.worked(now)))));

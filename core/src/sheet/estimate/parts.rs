@@ -1,11 +1,12 @@
 //! What is known of each part of a job: operations by history, by what was thought or by their share of the whole; the whole; its rest.
 
 use super::Row;
+use super::beyond::beyond;
 use super::coats::each;
 use super::history::{By, History, Of, OldPiece, pieces};
 use crate::bench::estimate::gain::of_pieces;
 use crate::bench::estimate::spread::{Likely, minutes, of_past};
-use crate::bench::estimate::{Basis, Left, OnTop, Part, learn, topped, whole};
+use crate::bench::estimate::{Basis, Left, OnTop, Part, learn, whole};
 use crate::bench::{Kind, On, Stage};
 use crate::ledger::fold::{Job, Operation};
 use crate::quantity::{Count, Decimal, Listed, Span};
@@ -102,9 +103,7 @@ pub fn rest(job: &Job, whole: &Whole, (parts, on_top): (&[Part], OnTop)) -> Opti
     if job.whole_planned || job.operations.is_empty() || !whole.is_of_kind() {
         return None;
     }
-    let planned: f64 = parts.iter().map(|part| topped(part, on_top).median).sum();
-    let all = whole.part.time;
-    let rest = all.median - planned;
+    let (all, rest) = (whole.part.time, beyond(job, whole, (parts, on_top)));
     (REST_LEAST * all.median < rest).then(|| {
         let part = Part { time: Likely { median: rest, ..all }, ..whole.part };
         (part, Row { is_rest: true, ..row(None, (Kind::Make, job.pieces), &part) })

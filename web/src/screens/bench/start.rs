@@ -83,8 +83,8 @@ fn jobs(starting: &Starting, app: &App, seen: Seen<'_>) -> Vec<El<Msg>> {
     }
     if SOME < open.len() && !starting.jobs {
         let name = open.iter().find(|(on, _)| *on == starting.on).map_or(words::NO_JOB, |(_, name)| name.as_str());
-        let of_jobs = open.iter().filter(|(on, _)| *on != On::Nothing).count();
-        let all = words::another_of(&seen.speech.count(u32::try_from(of_jobs).unwrap_or(u32::MAX)));
+        let of_jobs = open.iter().filter(|(on, _)| *on != On::Nothing && *on != starting.on).count();
+        let all = words::more_jobs(&seen.speech.count(u32::try_from(of_jobs).unwrap_or(u32::MAX)));
         return vec![key("key left wide h56", name.to_owned(), all, answer(StartingTap::Jobs)).attr("aria-expanded", "false")];
     }
     let shown = open.iter().map(|(on, name)| Chip::choice(name.clone(), *on == starting.on)).listed();

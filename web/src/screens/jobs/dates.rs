@@ -40,7 +40,7 @@ pub fn screen(job: &JobSheet, app: &App, seen: Seen<'_>) -> Screen {
     let is_long = found.as_ref().is_some_and(|sheet| is_scrolled(sheet.rows.len()));
     let quote = key("key h56", words::QUOTE, quote_under(job, seen), say(Tap::Room(Room::Quote)));
     let steps = found.iter().flat_map(|sheet| last_days(sheet, seen)).listed();
-    let ready = found.iter().flat_map(|sheet| can_be(sheet, job, seen)).chain([quote]).listed();
+    let ready = found.iter().flat_map(|sheet| can_be(sheet, (job, app), seen)).chain([quote]).listed();
     let (before, after) = if is_long { (ready, steps) } else { (steps, ready) };
     let open = [left_out(job, "t14 w7", seen), haul_in_question(job.account.hours.hauls_unsettled, seen)].into_iter().flatten();
     let first = el("div", "col").kids(asked(job, due, app, seen)).kids(open).kids(before);
@@ -75,8 +75,9 @@ fn asked(job: &JobSheet, due: Option<Day>, app: &App, seen: Seen<'_>) -> Vec<El<
 }
 
 /// When it can be ready, and by which working hours.
-fn can_be(sheet: &DatesSheet, of: &JobSheet, seen: Seen<'_>) -> Vec<El<Msg>> {
+fn can_be(sheet: &DatesSheet, (of, app): (&JobSheet, &App), seen: Seen<'_>) -> Vec<El<Msg>> {
     let small = |said: String| el("p", "t14 i2").text(said);
+    let plan = |class: &'static str| key(class, job::ADD_OPERATION, "", say(Tap::Write(What::Plan(None))));
     let said = match sheet.likely {
         Some(_) if sheet.rows.is_empty() => vec![el("p", "").text(words::NOTHING_LEFT)],
         Some(likely) => {
@@ -89,10 +90,11 @@ fn can_be(sheet: &DatesSheet, of: &JobSheet, seen: Seen<'_>) -> Vec<El<Msg>> {
             [Some(ready), waits, is_hands.then(|| small(words::ready_under([&hands[0], &hands[1]])))].into_iter().flatten().listed()
         }
         None => {
-            let plan = key("key h56", job::ADD_OPERATION, "", say(Tap::Write(What::Plan(None))));
+            let plan = plan("key h56");
             match of.described.piece {
                 None => {
-                    vec![el("p", "").text(words::NOT_KNOWN), plan, key("key soft h48", words::SAY_KIND, "", say(Tap::Room(Room::Hours)))]
+                    let ask = || key("key soft h48", words::SAY_KIND, "", say(Tap::Room(Room::Hours)));
+                    vec![el("p", "").text(words::NOT_KNOWN), plan, super::estimate::named(app, of.job).unwrap_or_else(ask)]
                 }
                 Some(_) => {
                     let old = key("key soft h48", OLD_JOBS, "", say(Tap::Room(Room::Hours)));
@@ -109,9 +111,12 @@ fn can_be(sheet: &DatesSheet, of: &JobSheet, seen: Seen<'_>) -> Vec<El<Msg>> {
         words::reckoned(hours, (&work.days, work.off.iter().any(|off| today <= *off)), sheet.said)
     };
     let hours = Msg::Workshop(workshop::Tap::ShowPage(Over::Hours));
-    std::iter::once(el("h2", "gap").text(words::READY))
+    let hardens = !sheet.rows.is_empty() && sheet.rows.iter().all(DateRow::only_hardens);
+    let further = sheet.likely.filter(|_| !sheet.rows.is_empty() && !hardens).map(|_| plan("key soft h48"));
+    std::iter::once(el("h2", "gap").text(if hardens { words::HARD } else { words::READY }))
         .chain(said)
         .chain(alone)
+        .chain(further)
         .chain(super::estimate::by_name(sheet.by_name.as_ref()))
         .chain((sheet.likely.is_some() && Span::ZERO < sheet.others).then(|| el("p", "w7").text(others(sheet, seen))))
         .chain(promise(sheet, seen))

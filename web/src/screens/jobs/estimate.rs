@@ -61,10 +61,8 @@ fn kinds(sheet: &EstimateSheet, app: &App) -> Vec<El<Msg>> {
         key("key soft h48", word, "", tap(EstimateTap::Kinds)).attr("aria-expanded", if app.jobs.kinds { "true" } else { "false" })
     });
     // What its name tells is put before it, and the others are a tap further.
-    let named = kind_of(app, sheet.job).filter(|_| sheet.piece.is_none() && !app.jobs.kinds);
-    let named = named.and_then(|named| all.iter().copied().find(|kind| *kind == named.as_str()));
-    if let Some(named) = named {
-        let yes = key("key h56", words::kind_of_piece(&words::piece(named)), words::BY_ITS_NAME, tap(EstimateTap::Piece(named)));
+    let named = named(app, sheet.job).filter(|_| sheet.piece.is_none() && !app.jobs.kinds);
+    if let Some(yes) = named {
         return vec![el("div", "g2").kid(yes).kid(key("key soft h56", words::ANOTHER_KIND, "", tap(EstimateTap::Kinds)))];
     }
     let asks = sheet.piece.is_none() || app.jobs.kinds;
@@ -75,6 +73,13 @@ fn kinds(sheet: &EstimateSheet, app: &App) -> Vec<El<Msg>> {
         el("div", "col").kid(el("p", "ink1").text(words::WHAT_KIND)).kid(flowing("key h48", chips, pick))
     });
     said.into_iter().chain(shown).listed()
+}
+
+/// The kind of piece that the name of a job tells, as a key that says so.
+pub fn named(app: &App, job: Id) -> Option<El<Msg>> {
+    let told = kind_of(app, job)?;
+    let named = PIECES.iter().map(|(kind, _)| *kind).chain(words::MORE_PIECES).find(|kind| *kind == told.as_str())?;
+    Some(key("key h56", words::kind_of_piece(&words::piece(named)), words::BY_ITS_NAME, tap(EstimateTap::Piece(named))))
 }
 
 fn card(sheet: &EstimateSheet, found: &Estimate, seen: Seen<'_>) -> El<Msg> {

@@ -339,9 +339,9 @@ pub fn more_of_it(n: &str) -> String {
     format!("{n} more planned")
 }
 
-/// "another of 6".
-pub fn another_of(n: &str) -> String {
-    format!("another of {n}")
+/// "5 more jobs".
+pub fn more_jobs(n: &str) -> String {
+    format!("{n} more jobs")
 }
 
 /// "All 40".

@@ -58,6 +58,7 @@ pub const NO_DAY: &str = "no day";
 pub const NO_DAY_KEY: &str = "No day";
 pub const BY_BUYER: &str = "Promised with the price: it is changed with the order.";
 pub const READY: &str = "Begun now, it is ready in the course of";
+pub const HARD: &str = "It is hard in the course of";
 pub const NOT_THAT_DAY: &str = "Not that day";
 pub const SAY_KIND: &str = "Say what kind of piece it is";
 pub const PLANNED_ALONE: &str = "That is what is planned alone: what else is to do is not in it.";

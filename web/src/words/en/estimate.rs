@@ -132,9 +132,9 @@ pub fn to_come(span: &str, safe: &str) -> String {
     format!("To come: {span}, and {safe} to be safe.")
 }
 
-/// "Such pieces take 41 min as a whole. What is planned takes as long or longer, so nothing is added to it."
+/// "Such pieces take 41 min as a whole. What is planned is all of it or takes as long, so nothing is added."
 pub fn planned_is_more(whole: &str) -> String {
-    format!("Such pieces take {whole} as a whole. What is planned takes as long or longer, so nothing is added to it.")
+    format!("Such pieces take {whole} as a whole. What is planned is all of it or takes as long, so nothing is added.")
 }
 
 /// "This is what is planned alone. By other pieces the whole takes 31 h 21." What would say the rest depends on whether the kind of piece is said, and
@@ -178,9 +178,11 @@ pub fn of_several(n: &str, times: &str, span: &str) -> String {
     format!("{n} pieces take {times} of the first: {span}.")
 }
 
-/// "Less what is planned, 4 h 40: 26 h 41 not planned yet."
-pub fn rest_of(planned: &str, rest: &str) -> String {
-    format!("Less what is planned, {planned}: {rest} not planned yet.")
+/// "Less what is planned, 4 h 40: 26 h 41 not planned yet." As it went on earlier pieces, where their operations are known: "Less what is planned, as
+/// it went on such pieces, 4 h 40: 26 h 41 not planned yet."
+pub fn rest_of(is_as_before: bool, planned: &str, rest: &str) -> String {
+    let before = if is_as_before { ", as it went on such pieces" } else { "" };
+    format!("Less what is planned{before}, {planned}: {rest} not planned yet.")
 }
 
 /// "Thought 19 h × 1.339 = 25 h 26."

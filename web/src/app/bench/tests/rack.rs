@@ -68,7 +68,7 @@ fn one_tap_switches_to_another_job() {
 fn forty_operations_are_found_by_their_letters_and_by_their_job() {
     let mut told = full(0);
     let shown = told.at(WHEN, [tap(Tap::Other)]);
-    holds(&shown, &["Ash plant stands", "another of 6", "Pegs", "Beside the bench", "Fetch", "Market"]);
+    holds(&shown, &["Ash plant stands", "5 more jobs", "Pegs", "Beside the bench", "Fetch", "Market"]);
     lacks(&shown, &["Milking stools"]);
     let table = told.app.shelf().bench().runs().find(|run| run.work.op == "Story stick").map(|run| run.work.on).unwrap();
     holds(&told.at(WHEN, [starting(StartingTap::Jobs)]), &["Milking stools", "No job"]);

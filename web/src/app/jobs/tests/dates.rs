@@ -35,6 +35,7 @@ fn each_step_has_its_last_day_and_a_day_is_moved_and_lifted() {
         "Begun now, it is ready in the course of",
         "Fri 20 March likely",
         "then it waits till",
+        "Plan an operation",
         "the next working day.",
         "A guess of ours: 4 h a day at the bench, till 18:00, no Sundays.",
         "Working hours",
@@ -260,6 +261,16 @@ fn a_job_of_which_nothing_is_known_says_what_is_missing() {
     maker.tap(Tap::Room(Room::Quote)).shows(&["A price needs hours: plan operations, or tell old jobs."]);
 }
 
+/// A name that tells the kind is one tap there; what is usual for such a piece stands on the same page then.
+#[test]
+fn the_kind_that_a_name_tells_is_said_where_days_lack_it() {
+    let mut maker = Maker::new();
+    maker.tap(Tap::Write(What::New)).tap(Tap::Say(0, "Walnut table".into())).tap(Tap::Save).tap(Tap::Room(Room::Dates));
+    maker.shows(&["Nothing says yet how long it takes", "Kind of piece: table", "by its name: tap to say so"]).hides(&["Say what kind"]);
+    maker.tap(Tap::Estimate(crate::app::jobs::estimate::EstimateTap::Piece("table")));
+    maker.shows(&["Dates and quote", "30 h of hands on it"]).hides(&["Nothing says yet"]);
+}
+
 /// 798 min likely (570 x 1.4) at 22.20 with 20 of costs: 320; what goes to the buyer has no hours, no costs, no rate.
 #[test]
 fn a_quote_is_given_and_handed_on_with_nothing_private() {
@@ -460,7 +471,7 @@ fn what_only_hardens_says_until_when() {
     let begun = "2026-03-01 19:00 -05:00 workshop USD inch\n2026-03-10 09:00 job stool \"Stool\" 1 order\nends-in \"oil\" coat of oil\nplan \"oil\" make stage finish 60 min for stool\nabout stool due 2026-03-27\n";
     let oiled = "2026-03-11 13:00 start \"oil\" make on stool\n14:00 clamped 1\nstop\n2026-03-13 09:00 about stool note \"x\"\n";
     let mut maker = Maker::told(&[&format!("{begun}{oiled}")]);
-    maker.room("stool", Room::Dates).shows(&["done, hard Wed 18 March"]).hides(&["hard after"]);
+    maker.room("stool", Room::Dates).shows(&["done, hard Wed 18 March", "It is hard in the course of"]).hides(&["hard after", "Begun now"]);
 }
 
 /// Sawing runs: the page and the list say so, and not when it must begin.

@@ -453,7 +453,7 @@ fn setup_and_what_is_worked_stand_in_the_line() {
     assert_eq!(line_of(&maker, "Fit doors"), "Fit doors: planned 2 h 30 × 1.196 = 2 h 59. Less 30 min worked: 2 h 29 to come.");
     maker
         .tap(Tap::Estimate(EstimateTap::Whole(false)))
-        .shows(&["Such pieces take 41 min as a whole. What is planned takes as long or longer"]);
+        .shows(&["Such pieces take 41 min as a whole. What is planned is all of it or takes as long"]);
     maker.hides(&["what is planned alone", "kind of piece it is"]);
     maker.tap(Tap::Estimate(EstimateTap::Factor(false)));
     assert_eq!(line_of(&maker, "Fit doors"), "Fit doors: planned 2 h 30, and 5 % for rework = 2 h 38. Less 30 min worked: 2 h 08 to come.");

@@ -123,8 +123,10 @@ fn of_whole(sheet: &EstimateSheet, whole: &Whole, seen: Seen<'_>) -> Vec<String>
 
 fn rest(sheet: &EstimateSheet, seen: Seen<'_>) -> Option<String> {
     let rest = sheet.rows.iter().find(|row| row.is_rest)?;
-    let planned = Span::sum(sheet.rows.iter().filter(|row| !row.is_rest).map(|row| row.likely));
-    Some(words::rest_of(&seen.speech.span(planned), &seen.speech.span(rest.likely)))
+    let whole = sheet.whole.as_ref()?;
+    let is_as_before = whole.past.iter().any(|piece| !piece.operations.is_empty());
+    let planned = whole.likely.minus(rest.likely);
+    Some(words::rest_of(is_as_before, &seen.speech.span(planned), &seen.speech.span(rest.likely)))
 }
 
 /// How the factor comes about; none where nothing was planned for it to put right.
