@@ -1,0 +1,26 @@
+//! A tag under the lowest pay, what is said before a tag, guesses whose day has come, and a price in parts.
+
+use super::*;
+use crate::app::price::waiting::WaitTap;
+use fivebar_core::quantity::Span;
+
+/// Five trays of 50 min and 8.64 each, 6.25 % on top: a tag of 65 is 69.06 with it, and 70 an hour needs 71.16.
+const TRAYS: &str = "2026-05-04 08:00 -04:00 workshop USD inch\ntill tax 0.0625 top\nrate pay 80 lowest 70 hours 100 logged 100\n\
+    job tray \"Tray\" 5 spec\nspend 43.20 oil on tray\nrecall \"make\" make on tray 2026-05-01 09:00 to 2026-05-01 13:10\n";
+const WAITS: &str = "about tray pieces 5\ntag 65 tray\nguess tray asks 1 buys 0.2 at 69.05 by 2026-07-01 end 50\n";
+
+/// The tag is the maker's own and is what is asked; nothing else under the lowest pay is proposed, and it says that it needs more than is asked.
+#[test]
+fn a_tag_under_the_lowest_pay_says_so_and_nothing_else_is_proposed() {
+    let mut maker = Maker::told(&format!("{TRAYS}{WAITS}"), "tray");
+    maker.shows(&["The tag is under your lowest pay: 72 with tax pays it."]);
+    maker.offer("68").shows(&["Below your lowest pay", "Say 69", "Your lowest pay needs 72, more than you ask."]);
+    maker.bargain(BargainTap::PayAndHours).hides(&["Two for"]);
+}
+
+#[test]
+fn the_question_of_the_lowest_pay_says_its_exception() {
+    use crate::app::workshop::figures::Figure;
+    let said = crate::words::en::workshop::ask_under(Figure::Lowest);
+    assert!(said.ends_with("No price that pays less is proposed but your own tag or settle."), "{said}");
+}
