@@ -29,7 +29,7 @@ pub(super) fn parts_of(terms: Terms, sum: Money) -> Answer<Parts> {
 /// # Errors
 /// [`crate::refusal::Refusal::MoneyOutOfRange`].
 pub fn promised(shop: &Shop, job: &Job, paid: Option<Paid>) -> Answer<Parts> {
-    let paid = |agreement: &Agreement| paid.unwrap_or_else(|| shop.paid_for(job, Some(agreement.id)));
+    let paid = |agreement: &Agreement| paid.unwrap_or_else(|| shop.comes_by(job, agreement.id));
     let all = job.selling.open().map(|agreement| of_agreement(shop, (job, agreement), paid(agreement))).collect::<Answer<Vec<Parts>>>()?;
     let sum = |of: fn(&Parts) -> Money| Money::sum(job.currency, all.iter().map(of));
     Ok(Parts {
@@ -82,10 +82,10 @@ pub fn at_hand_over(shop: &Shop, of: (&Job, &Agreement), paid: Paid) -> Answer<P
 /// at its hand-over, else each sale's own.
 pub(super) fn fees_owed(shop: &Shop, job: &Job) -> Answer<Money> {
     let open = job.selling.open_orders().into_iter().filter_map(|order| order.first().copied()).listed();
-    let before = |agreement: &&Agreement| fee_before(shop, (job, agreement), shop.paid_for(job, Some(agreement.id)));
+    let before = |agreement: &&Agreement| fee_before(shop, (job, agreement), shop.comes_by(job, agreement.id));
     let alone = job.selling.unpaid(job.currency)?;
-    let by = |sale: &Sale| job.selling.paid_last(sale.id).map(|_| sale.id).or(sale.agreed);
-    let of_sale = |(sale, lacks): &(&Sale, Money)| fee_of(shop, shop.paid_for(job, by(sale)), *lacks);
+    let by = |sale: &Sale| job.selling.paid_last(sale.id).map(|_| sale.id).or(sale.agreed).unwrap_or(sale.id);
+    let of_sale = |(sale, lacks): &(&Sale, Money)| fee_of(shop, shop.comes_by(job, by(sale)), *lacks);
     let fees = open.iter().map(before).chain(alone.iter().filter(|(_, lacks)| Decimal::ZERO < lacks.amount()).map(of_sale));
     Money::sum(job.currency, fees.collect::<Answer<Vec<Money>>>()?)
 }

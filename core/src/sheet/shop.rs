@@ -92,9 +92,18 @@ impl<'a> Shop<'a> {
     /// How what was agreed or sold of a job is paid, or a piece of it that is sold: as it was said for this buyer, else as what came in for the same
     /// was paid, else as the next would pay.
     pub fn paid_for(&self, job: &Job, of: Option<Id>) -> Paid {
-        let said = self.paying.of_job.filter(|(id, _)| *id == job.id).map(|(_, paid)| paid);
         let came = || of.and_then(|of| job.selling.paid_last(of));
-        said.or_else(came).or(self.paying.chosen).unwrap_or_else(|| self.paid_before())
+        self.said_for(job).or_else(came).or(self.paying.chosen).unwrap_or_else(|| self.paid_before())
+    }
+
+    /// How what is still to come of an order or a sale is thought to be paid: as it was said for the buyer who stands there, else as what came in for it
+    /// was, else by card. What somebody else paid with changes nothing in what a job leaves.
+    pub fn comes_by(&self, job: &Job, of: Id) -> Paid {
+        self.said_for(job).or_else(|| job.selling.paid_last(of)).unwrap_or(Paid::Card)
+    }
+
+    fn said_for(&self, job: &Job) -> Option<Paid> {
+        self.paying.of_job.filter(|(id, _)| *id == job.id).map(|(_, paid)| paid)
     }
 
     /// The same with what was gathered of earlier jobs before, or will be.

@@ -15,7 +15,7 @@ use crate::app::jobs::draft::What;
 use crate::app::jobs::estimate::sheet as estimated;
 use crate::app::jobs::{Room, Tap};
 use crate::app::plan::{cuts_left, lists_left};
-use crate::app::price::{paid, shop};
+use crate::app::price::paid;
 use crate::app::{App, Msg};
 use crate::parts::caution::caution;
 use crate::parts::head::{Fact, Head, head};
@@ -24,9 +24,11 @@ use crate::parts::paid_bar::paid_bar;
 use crate::parts::so_far::so_far;
 use crate::screens::price::list::{guessed, haul_in_question};
 use crate::view::{El, el};
+use crate::words::en::price::by;
 use crate::words::en::{changed, common, dates, deal, jobs as words, rack as rack_words};
 use fivebar_core::bench::Stage;
 use fivebar_core::bench::wait::Wait;
+use fivebar_core::ledger::kind::sale::Paid;
 use fivebar_core::quantity::{Decimal, Listed, Money, Span};
 use fivebar_core::sheet::estimate::EstimateSheet;
 use fivebar_core::sheet::job::{JobSheet, NextAct, Owed};
@@ -249,6 +251,14 @@ fn so_far_card(sheet: &JobSheet, estimate: Option<&EstimateSheet>, seen: Seen<'_
         .kids(sheet.account.costs.lacking().as_ref().map(lacking))
 }
 
+/// How what is still to come of an open order is paid, where that bears a fee.
+fn fee_by(sheet: &JobSheet, app: &App) -> Option<Paid> {
+    let shop = app.shelf().shop(app.now.at);
+    let paid = shop.comes_by(&shop.job(sheet.job).ok()?, sheet.selling.open().next()?.id);
+    let fee = shop.till(sheet.account.currency).fee_of(paid).of(sheet.account.sold.due).ok()?;
+    (Decimal::ZERO < fee.amount()).then_some(paid)
+}
+
 /// What was agreed or sold with what is paid of it; costs and left per hour.
 fn money_card(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
     let (costs, per_hour) = (sheet.money.costs_in_all, sheet.money.as_it_stands);
@@ -259,12 +269,12 @@ fn money_card(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
     let still = sheet.account.costs.still;
     let costs_word = if still.is_zero() { words::COSTS.to_owned() } else { words::costs_to_come(&sum(still, seen)) };
     let costs = apart((costs, sheet.account.costs.unsettled), seen).unwrap_or(words::COSTS_UNKNOWN.to_owned());
-    let rest = rest(&shop(app), sheet.job, paid(app)).ok().flatten().filter(Rest::is_any);
+    let rest = rest(&app.shelf().shop(app.now.at), sheet.job, paid(app)).ok().flatten().filter(Rest::is_any);
     let (free, there) = (sheet.sale.left.saturating_sub(sheet.account.sold.promised), sheet.account.sold.at_galleries);
     let (word, if_sold) = match &rest {
         Some(rest) => (unsold(free, there, seen), Some(line(if_go(rest, app, seen), hourly(rest.sold.left, seen)))),
         None if 0 < free.saturating_add(there) => (unsold(free, there, seen), None),
-        None => (words::AS_IT_STANDS.to_owned(), None),
+        None => (fee_by(sheet, app).map_or(words::AS_IT_STANDS.to_owned(), |paid| words::as_it_stands_by(by(paid))), None),
     };
     // Where no hour was logged what is left in all is known, once nothing is left to sell.
     let (word, stands) = match (per_hour, sheet.account.sold.in_the_end()) {

@@ -79,7 +79,7 @@ pub fn just_sold(app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
     let (act, job, done) = app.price.last.filter(|(act, ..)| to_take_back(app) == Some(*act))?;
     let Done::Sold(sum) = done else { return None };
     let account = account(&shop(app), job).ok()?;
-    let rest = rest(&shop(app), job, paid(app)).ok().flatten().filter(Rest::is_any);
+    let rest = rest(&app.shelf().shop(app.now.at), job, paid(app)).ok().flatten().filter(Rest::is_any);
     let left = rest.as_ref().map(|rest| rest.unsold).or(account.sold.per_hour).map(|hours| per_hour(hours.left, sum, seen.speech));
     let word = match &rest {
         Some(rest) => unsold(rest.n, rest.at_galleries, seen),

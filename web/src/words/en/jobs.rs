@@ -38,6 +38,12 @@ pub const TAX_AND_FEES: &str = "Tax and fees";
 pub const FEES_LOST: &str = "Fees of what went back";
 pub const COSTS_UNKNOWN: &str = "nothing noted yet";
 pub const AS_IT_STANDS: &str = "Left per hour, as it stands";
+
+/// "Left per hour, as it stands, by card": where what is still to come bears a fee.
+pub fn as_it_stands_by(by: &str) -> String {
+    format!("{AS_IT_STANDS}, {by}")
+}
+
 pub const LEFT_IN_ALL: &str = "Left in all";
 
 /// The key behind the latest that have ended: "61 more that have ended".

@@ -1,0 +1,23 @@
+//! What a job leaves, told on every page in the same way: whatever was tapped, taken back, kept or is still due.
+
+use super::*;
+
+const CARD: &str = "2026-05-04 08:00 +00:00 workshop USD inch\ntill fee 0.029\njob more \"Order\" 1 order\nspend 30 wood on more\n\
+    start \"build\" make on more\n10:00 stop\nagree 300 for 1 more fetched as deal\npay 150 for more card agreed deal\n";
+
+/// 300, half of it in by card: what an hour leaves as it stands goes by how the order was paid, not by a payment that was taken back, nor by the last tap.
+#[test]
+fn a_payment_that_is_taken_back_leaves_what_stood() {
+    let mut maker = Maker::told(&[CARD]);
+    let before = ["Tax and fees", "8.70", "Left per hour, as it stands, by card", "130.65"];
+    maker.open("more").shows(&before);
+    let agreed = maker.sheet().selling.open().next().unwrap().id;
+    maker.tap(Tap::Room(Room::Sell)).tap(Tap::Write(What::Pay(PaidTo::Agreed(agreed)))).pick(Pick::Paid(Some(Paid::Notes)));
+    maker.figures(&["10"]).tap(Tap::Save).say(Msg::Common(Common::TakeBack));
+    maker.tap(Tap::Page).shows(&before);
+    maker.say(Msg::Price(crate::app::price::Tap::Offer(maker.jobs["more"])));
+    maker.say(Msg::Price(crate::app::price::Tap::Bargain(crate::app::price::bargain::BargainTap::Paid(Paid::Notes))));
+    maker.say(Msg::Price(crate::app::price::Tap::Close));
+    maker.say(Msg::Go(Place::Jobs));
+    maker.open("more").shows(&before);
+}
