@@ -330,7 +330,16 @@ fn agreed(sheet: &JobSheet, seen: Seen<'_>) -> Vec<El<Msg>> {
     let then = then.map(|rest| line(words::THEN_AT_HAND_OVER, sum(rest, seen)));
     let (due_word, due) = if deposit.is_zero() { (due_word, due) } else { (words::DEPOSIT_DUE, deposit) };
     let due = (Decimal::ZERO < due.amount()).then(|| part("t14 nw", due_word, &sum(due, seen)));
-    let beside = [(words::BEFORE_CHANGE, before_change), (deal::OWED_BEFORE, before), (words::PAID_FOR_OTHERS, others)];
+    // What was kept of an order that came to nothing was paid for nothing sold.
+    let currency = sheet.account.currency;
+    let kept = open.and_then(|_| sheet.selling.kept(currency).ok()).unwrap_or(Money::zero(currency));
+    let others = others.minus(kept).unwrap_or(others);
+    let beside = [
+        (words::BEFORE_CHANGE, before_change),
+        (deal::OWED_BEFORE, before),
+        (words::PAID_FOR_OTHERS, others),
+        (words::KEPT_OF_OTHERS, kept),
+    ];
     let beside = beside.into_iter().filter(|(_, of)| Decimal::ZERO < of.amount()).map(|(word, of)| line(word, sum(of, seen)));
     vec![
         el("p", "row").kid(el("span", "w8").text(title)).kids(when.map(|when| el("span", "t14").text(when))),

@@ -123,6 +123,8 @@ pub const WENT_BACK: &str = "Handed back";
 /// What pieces of an order were sold for before it was changed.
 pub const BEFORE_CHANGE: &str = "Handed over before the change";
 pub const PAID_FOR_OTHERS: &str = "Paid for others sold";
+/// Beside an order that is open: of another, or of a sale that was taken back.
+pub const KEPT_OF_OTHERS: &str = "Kept of what came to nothing";
 pub const NOTHING_PAID: &str = "nothing paid yet";
 pub const CAUTION_DELIVERY: &str = "Lifting guides are for close, level lifts. Stairs and long loads: less weight, more people.";
 pub const CAUTION_TIP: &str = "Can tip. Fix to the wall; local furniture rules may apply.";

@@ -21,3 +21,14 @@ fn a_payment_that_is_taken_back_leaves_what_stood() {
     maker.say(Msg::Go(Place::Jobs));
     maker.open("more").shows(&before);
 }
+
+/// One of three is handed over and paid, of the others 50 is kept, and one is agreed anew.
+#[test]
+fn what_was_kept_is_not_paid_for_others_sold() {
+    let mut maker = Maker::told(&[
+        "2026-05-04 08:00 +00:00 workshop USD inch\njob more \"Stools\" 3 order\nagree 300 for 3 more fetched as deal\n\
+        pay 100 for more notes agreed deal\nsell 1 more for 100 agreed deal\npay 50 for more notes agreed deal\ncancel deal on more kept 50 no-show\n\
+        agree 90 for 1 more fetched\n",
+    ]);
+    maker.open("more").shows(&["Paid for others sold", "100.00", "Kept of what came to nothing", "50.00"]).hides(&["150.00"]);
+}
