@@ -24,3 +24,25 @@ fn the_question_of_the_lowest_pay_says_its_exception() {
     let said = crate::words::en::workshop::ask_under(Figure::Lowest);
     assert!(said.ends_with("No price that pays less is proposed but your own tag or settle."), "{said}");
 }
+
+/// Nothing was planned and no tag is set: that it is made is said where the hours to come are missed.
+#[test]
+fn that_it_is_made_is_said_before_there_is_a_tag() {
+    let mut maker = Maker::told(TRAYS, "tray");
+    let job = maker.job;
+    maker.shows(&["hours to come", "It is made", "nothing of its work is to come", "Set its price"]);
+    maker.tap(Tap::Made(job)).hides(&["hours to come", "It is made"]).shows(&["by your rate"]);
+    maker.say(Msg::Common(Common::TakeBack));
+    maker.shows(&["hours to come", "It is made"]);
+}
+
+/// The day by which it was to be sold has come: what waiting is worth is gone from the card, and it says why.
+#[test]
+fn the_card_says_that_the_day_to_be_sold_by_has_come() {
+    let mut maker = Maker::told(&format!("{TRAYS}{WAITS}"), "tray");
+    maker.shows(&["Asking price"]).hides(&["has come"]);
+    maker.now.wall = Wall::new(maker.now.wall.at.plus(Span::minutes(70 * 24 * 60)), maker.now.wall.offset);
+    let job = maker.job;
+    maker.tap(Tap::Waiting(WaitTap::Open(job))).tap(Tap::Close);
+    maker.shows(&["The day it was to be sold by, Wed 1 July, has come: say it anew."]).tap(Tap::Paper).shows(&["has come"]);
+}
