@@ -32,3 +32,19 @@ fn what_was_kept_is_not_paid_for_others_sold() {
     ]);
     maker.open("more").shows(&["Paid for others sold", "100.00", "Kept of what came to nothing", "50.00"]).hides(&["150.00"]);
 }
+
+/// 4 h 10 and 43.20 for five, two of them sold: three at 22.20 an hour bear three fifths of both.
+#[test]
+fn what_is_made_is_quoted_by_the_hours_it_took() {
+    let mut maker =
+        Maker::told(&["2026-05-04 08:00 +00:00 workshop USD inch\nrate pay 20 hours 100 logged 100\njob more \"Tray\" 5 spec\n\
+        spend 43.20 oil on more\nrecall \"make\" make on more 2026-05-01 09:00 to 2026-05-01 13:10\ntag 65 more\n\
+        about more pieces 5\nsell 2 more for 130 notes\n"]);
+    let id = maker.jobs["more"];
+    maker
+        .room("more", Room::Quote)
+        .hides(&["A price needs hours"])
+        .shows(&["Tray, 3", "All 5: 4 h 10 at your rate; costs 43.20. The price is of 3."]);
+    maker.say(Msg::Price(crate::app::price::Tap::Made(id)));
+    maker.room("more", Room::Quote).hides(&["A price needs hours"]);
+}
