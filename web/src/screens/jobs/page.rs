@@ -272,19 +272,19 @@ fn money_card(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
     let rest = rest(&app.shelf().shop(app.now.at), sheet.job, paid(app)).ok().flatten().filter(Rest::is_any);
     let (free, there) = (sheet.sale.left.saturating_sub(sheet.account.sold.promised), sheet.account.sold.at_galleries);
     let (word, if_sold) = match &rest {
-        Some(rest) => (unsold(free, there, seen), Some(line(if_go(rest, app, seen), hourly(rest.sold.left, seen)))),
+        Some(rest) => (unsold(free, there, seen), Some(line(if_go(rest, app, seen), hourly(rest.sold.left, sheet.account.currency, seen)))),
         None if 0 < free.saturating_add(there) => (unsold(free, there, seen), None),
         None => (fee_by(sheet, app).map_or(words::AS_IT_STANDS.to_owned(), |paid| words::as_it_stands_by(by(paid))), None),
     };
     // Where no hour was logged what is left in all is known, once nothing is left to sell.
     let (word, stands) = match (per_hour, sheet.account.sold.in_the_end()) {
-        (Some(per_hour), _) => (word, hourly(per_hour.left, seen)),
+        (Some(per_hour), _) => (word, hourly(per_hour.left, sheet.account.currency, seen)),
         (None, Some(kept)) => (words::LEFT_IN_ALL.to_owned(), sum(kept, seen)),
         (None, None) => (word, words::NOT_KNOWN.to_owned()),
     };
     let after = per_hour.and_then(|per_hour| per_hour.after_workshop);
     let rule = (!agreed.is_empty()).then(|| el("div", "rule"));
-    let after = after.map(|rate| line(words::AFTER_WORKSHOP, hourly(rate, seen)));
+    let after = after.map(|rate| line(words::AFTER_WORKSHOP, hourly(rate, sheet.account.currency, seen)));
     let card = el("section", "card money").kids(agreed).kids(rule).kid(line(costs_word, costs)).kid(line(word, stands));
     Some(card.kids(if_sold).kids(after))
 }
@@ -445,7 +445,7 @@ fn back_under(sheet: &JobSheet, seen: Seen<'_>) -> String {
     // As its page leads.
     let leads = super::back::leads(sheet).map(|(left, _)| left);
     match (sheet.ended, leads.or(sheet.money.per_hour)) {
-        (Some(_), Some(rate)) => words::back_under(&hourly(rate, seen)),
+        (Some(_), Some(rate)) => words::back_under(&hourly(rate, sheet.account.currency, seen)),
         (Some(_), None) => words::DONE_WITH_IT.into(),
         (None, _) => words::AFTER_HAND_OVER.into(),
     }

@@ -48,3 +48,23 @@ fn what_is_made_is_quoted_by_the_hours_it_took() {
     maker.say(Msg::Price(crate::app::price::Tap::Made(id)));
     maker.room("more", Room::Quote).hides(&["A price needs hours"]);
 }
+
+/// 7,003 yen over 3 h: a rate has as many digits as its money, on every page.
+#[test]
+fn a_rate_an_hour_has_the_digits_of_its_money() {
+    let mut maker = Maker::told(&[
+        "2026-05-04 08:00 +09:00 workshop JPY metric\nrate pay 1000 hours 900 logged 300 costs 60001\njob more \"Bench\" 1 spec\n\
+        start \"build\" make on more\n10:59 stop\nspend 0 wood on more\nsell 1 more for 7003 notes\nend more\n",
+    ]);
+    for room in [None, Some(Room::Back)] {
+        maker.open("more");
+        if let Some(room) = room {
+            maker.tap(Tap::Room(room));
+        }
+        let html = page(&maker.app).html();
+        assert!(html.contains("2347"), "{html}");
+        let decimals = html.split("2347").skip(1).any(|rest| rest.starts_with('.'));
+        assert!(!decimals && !html.contains("after workshop costs, 2147."), "{html}");
+    }
+    maker.tap(Tap::List).shows(&["2347"]).hides(&["2347."]);
+}
