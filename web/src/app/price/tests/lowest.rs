@@ -46,3 +46,28 @@ fn the_card_says_that_the_day_to_be_sold_by_has_come() {
     maker.tap(Tap::Waiting(WaitTap::Open(job))).tap(Tap::Close);
     maker.shows(&["The day it was to be sold by, Wed 1 July, has come: say it anew."]).tap(Tap::Paper).shows(&["has come"]);
 }
+
+/// 150 in three parts of 60, 45 and 45: 50 typed for the second leaves 40 for the last; once the last is typed itself it stays.
+#[test]
+fn the_last_part_takes_the_rest_unless_it_was_typed() {
+    use super::parts::PartsTap;
+    let part = |tap: PartsTap| Tap::Parts(tap);
+    let mut maker = Maker::told(&format!("{TRAYS}agree 150 for 2 tray fetched as deal\n"), "tray");
+    let agreed = shop(&maker.app).job(maker.job).unwrap().selling.agreements[0].id;
+    maker.tap(part(PartsTap::Open(maker.job, agreed))).tap(part(PartsTap::Split(&[40, 30, 30])));
+    let typed = |maker: &mut Maker, nth: usize, sum: &str| {
+        maker.tap(part(PartsTap::At(nth))).tap(part(PartsTap::Pad)).press(sum).tap(part(PartsTap::PadDone));
+    };
+    typed(&mut maker, 1, "50");
+    maker.shows(&["60.00", "50.00", ">40.00<", "150.00 of 150.00"]);
+    typed(&mut maker, 2, "45");
+    typed(&mut maker, 1, "60");
+    maker.shows(&["165.00 of 150.00"]);
+    // Split anew, the last is typed by nobody.
+    maker.tap(part(PartsTap::Split(&[40, 30, 30])));
+    typed(&mut maker, 1, "50");
+    maker.tap(part(PartsTap::Save)).hides(&["Not taken"]);
+    let selling = shop(&maker.app).job(maker.job).unwrap().selling;
+    let parts: Vec<String> = selling.agreements[0].parts.iter().map(|part| part.sum.to_string()).collect();
+    assert_eq!(parts, ["60.00 USD", "50.00 USD", "40.00 USD"]);
+}
