@@ -90,7 +90,9 @@ fn large(sheet: &JobSheet, back: Option<&LookBack>, seen: Seen<'_>) -> El<Msg> {
             None => top.kid(big(money, seen)).kids(over.map(|over| el("p", "w7").text(over))),
         },
     };
-    top.kids(stands)
+    let due = Some(sold.due_from_galleries).filter(|due| Decimal::ZERO < due.amount());
+    top.kids(due.map(|due| el("p", "").text(words::due_of_it(&sum(due, seen)))))
+        .kids(stands)
         .kids(held.map(|held| el("p", "").text(held)))
         .kids(gone.then(|| el("p", "t14 i2").text(words::LIKELY_IS_GONE)))
         .kids(after.map(|after| el("p", "t14 i2").text(after)))

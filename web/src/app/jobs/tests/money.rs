@@ -68,3 +68,12 @@ fn a_rate_an_hour_has_the_digits_of_its_money() {
     }
     maker.tap(Tap::List).shows(&["2347"]).hides(&["2347."]);
 }
+
+/// 68.67 came of a gallery, 3.33 is still due: it is in what an hour left, and said.
+#[test]
+fn what_a_gallery_still_owes_is_said_beside_what_an_hour_left() {
+    let mut maker = Maker::told(&["2026-06-01 09:00 -04:00 workshop USD inch\njob stool \"Ash stool\" 1 spec\nspend 10 glue on stool\n\
+        10:00 start \"make\" make on stool\n12:00 stop\n13:00 tag 120 stool\nconsign 1 stool tag 120 share 0.4 as lot\n\
+        gallery pays 68.67 for 1 stool lot lot due 3.33\n"]);
+    maker.room("stool", Room::Back).shows(&["31.00", "3.33 of it still due from a gallery."]);
+}
