@@ -77,3 +77,12 @@ fn what_a_gallery_still_owes_is_said_beside_what_an_hour_left() {
         gallery pays 68.67 for 1 stool lot lot due 3.33\n"]);
     maker.room("stool", Room::Back).shows(&["31.00", "3.33 of it still due from a gallery."]);
 }
+
+/// An order comes to nothing with a deposit in: the pad lies in the foot, in sight of Done.
+#[test]
+fn the_pad_of_what_came_to_nothing_lies_in_the_foot() {
+    let mut maker = Maker::told(&[CARD]);
+    maker.room("more", Room::Sell);
+    let agreed = maker.sheet().selling.open().next().unwrap().id;
+    maker.tap(Tap::Write(What::Cancel(agreed))).shows(&["Came to nothing", "class=\"foot typing\"", "class=\"pad"]);
+}
