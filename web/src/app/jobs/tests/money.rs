@@ -86,3 +86,13 @@ fn the_pad_of_what_came_to_nothing_lies_in_the_foot() {
     let agreed = maker.sheet().selling.open().next().unwrap().id;
     maker.tap(Tap::Write(What::Cancel(agreed))).shows(&["Came to nothing", "class=\"foot typing\"", "class=\"pad"]);
 }
+
+/// A tag of 65 with 6.25 % on top is 69.06, in coins of five cents 69.05: the form of a sale in notes says what is handed over, as Price does.
+#[test]
+fn a_sale_in_notes_says_what_the_coins_come_to() {
+    let mut maker =
+        Maker::told(&["2026-05-04 08:00 -04:00 workshop USD inch\ntill tax 0.0625 top cash 0.05\njob more \"Tray\" 2 spec\ntag 65 more\n"]);
+    maker.room("more", Room::Sell).tap(Tap::Write(What::Sell(None))).pick(Pick::Paid(Some(Paid::Notes)));
+    maker.shows(&["Handed over, to the coin", "69.05", "69.06"]);
+    maker.pick(Pick::Paid(Some(Paid::Card))).hides(&["to the coin"]);
+}
