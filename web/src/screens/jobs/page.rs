@@ -430,6 +430,8 @@ fn sell_under(sheet: &JobSheet, seen: Seen<'_>) -> String {
         (_, _) if 0 < sold.pieces.saturating_add(sold.by_galleries).saturating_add(sold.not_for_sale) => {
             let all = sold.pieces.saturating_add(sold.by_galleries);
             let gone = words::gone(all, sold.at_galleries, (&seen.speech.count(all), &seen.speech.count(sold.at_galleries)));
+            let is_none = all == 0 && !sold.is_any_to_sell();
+            let gone = if is_none { words::NONE_SOLD.to_owned() } else { gone };
             words::gone_and(gone, sold.not_for_sale, &seen.speech.count(sold.not_for_sale))
         }
         (Some(agreed), _) => {

@@ -173,10 +173,14 @@ pub fn gone_and(gone: String, kept: u32, written: &str) -> String {
     if kept == 0 { gone } else { format!("{gone}, {written} not for sale") }
 }
 
+const NONE_SOLD_YET: &str = "none sold yet";
+/// The job is done with, and nothing of it is left to sell.
+pub const NONE_SOLD: &str = "none sold";
+
 /// "4 sold, 1 at the gallery".
 pub fn gone(sold: u32, gallery: u32, (sold_written, gallery_written): (&str, &str)) -> String {
     match (sold, gallery) {
-        (0, 0) => "none sold yet".into(),
+        (0, 0) => NONE_SOLD_YET.into(),
         (_, 0) => format!("{sold_written} sold"),
         (0, _) => format!("{gallery_written} at the gallery"),
         _ => format!("{sold_written} sold, {gallery_written} at the gallery"),

@@ -87,6 +87,14 @@ fn the_pad_of_what_came_to_nothing_lies_in_the_foot() {
     maker.tap(Tap::Write(What::Cancel(agreed))).shows(&["Came to nothing", "class=\"foot typing\"", "class=\"pad"]);
 }
 
+/// The only crate broke and the job is done with: nothing of it is sold yet, nor will be.
+#[test]
+fn a_job_that_ended_with_nothing_sold_says_no_yet() {
+    let mut maker = Maker::told(&["2026-05-04 08:00 +02:00 workshop EUR metric\njob more \"Crate\" 1 spec\nspend 40 wood on more\n\
+        not-for-sale 1 more broken\nend more\n"]);
+    maker.open("more").shows(&["none sold"]).hides(&["none sold yet"]).tap(Tap::List).hides(&["none sold yet"]);
+}
+
 /// A tag of 65 with 6.25 % on top is 69.06, in coins of five cents 69.05: the form of a sale in notes says what is handed over, as Price does.
 #[test]
 fn a_sale_in_notes_says_what_the_coins_come_to() {
