@@ -334,13 +334,9 @@ fn agreed(sheet: &JobSheet, seen: Seen<'_>) -> Vec<El<Msg>> {
     let currency = sheet.account.currency;
     let kept = open.and_then(|_| sheet.selling.kept(currency).ok()).unwrap_or(Money::zero(currency));
     let others = others.minus(kept).unwrap_or(others);
-    let beside = [
-        (words::BEFORE_CHANGE, before_change),
-        (deal::OWED_BEFORE, before),
-        (words::PAID_FOR_OTHERS, others),
-        (words::KEPT_OF_OTHERS, kept),
-    ];
-    let beside = beside.into_iter().filter(|(_, of)| Decimal::ZERO < of.amount()).map(|(word, of)| line(word, sum(of, seen)));
+    let of_these = [(words::BEFORE_CHANGE, before_change), (deal::OWED_BEFORE, before)];
+    let beside = of_these.into_iter().chain([(words::PAID_FOR_OTHERS, others), (words::KEPT_OF_OTHERS, kept)]);
+    let beside = beside.filter(|(_, of)| Decimal::ZERO < of.amount()).map(|(word, of)| line(word, sum(of, seen)));
     vec![
         el("p", "row").kid(el("span", "w8").text(title)).kids(when.map(|when| el("span", "t14").text(when))),
         paid_bar(share, seen.page.card()),
