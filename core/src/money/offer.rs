@@ -16,7 +16,7 @@ pub struct Standing {
     /// Settle as the maker set it.
     pub set: Option<Money>,
     pub your_rate: Option<Money>,
-    /// The least that pays the lowest pay: nothing under it is proposed.
+    /// The least that pays the lowest pay: nothing under it is proposed but the ask and a settle that are the maker's own.
     pub lowest_pay: Option<Money>,
     /// Hours are still to come and nobody knows how many: your rate is no less than that.
     pub at_least: bool,
@@ -270,8 +270,16 @@ impl Standing {
         }
     }
 
-    /// Where two and more are offered together: where they are settled, up to a price point, no less than waiting is worth and no more than
-    /// the ask; none where the end brings more than that.
+    /// The ask itself pays less than the lowest pay: it is the maker's own, and no other sum is proposed.
+    ///
+    /// # Errors
+    /// [`Refusal::CurrenciesMixed`].
+    pub fn is_asked_under_lowest(&self) -> Answer<bool> {
+        self.lowest_pay.zip(self.ask).map_or(Ok(false), |(lowest, ask)| reaches(ask, lowest).map(|pays| !pays))
+    }
+
+    /// Where two and more are offered together: where they are settled, up to a price point, no less than waiting is worth and the lowest pay
+    /// needs, and no more than the ask; none where the end brings more than that, or the lowest pay needs more.
     ///
     /// # Errors
     /// [`Refusal::CurrenciesMixed`], [`Refusal::MoneyOutOfRange`].
@@ -281,9 +289,10 @@ impl Standing {
     /// let usd = |n: i64| Some(Money::book(Decimal::from(n), Currency::USD).unwrap());
     /// let two = Standing { ask: usd(290), set: usd(263), ..Standing::default() };
     /// assert_eq!(two.together(Points::Five), Ok(usd(265)));
+    /// assert_eq!(Standing { lowest_pay: usd(300), ..two }.together(Points::Five), Ok(None));
     /// ```
     pub fn together(&self, points: Points) -> Answer<Option<Money>> {
-        let is_asked_enough = self.end_over_ask()?.is_none();
+        let is_asked_enough = self.end_over_ask()?.is_none() && !self.is_asked_under_lowest()?;
         settle(self, points)?.filter(|_| is_asked_enough).map(|settle| self.within(settle, points)).transpose()
     }
 

@@ -167,7 +167,10 @@ impl Rate {
         }
         let [pay, workshop, wear, tax, profit] = parts;
         let yours = pay.saturating_add(profit);
-        let (goes_out, yours_over_all) = (per_hour.saturating_sub(yours), half_up(self.yours_over_all, decimals));
+        // The parts are shown so that they add up: over the same hours what is yours is the same figure, not half up of its own.
+        let is_same = half_up(self.yours_over_all, decimals) == half_up(self.yours, decimals);
+        let yours_over_all = if is_same { yours } else { half_up(self.yours_over_all, decimals) };
+        let goes_out = per_hour.saturating_sub(yours);
         Rate { per_hour, pay, workshop, wear, tax, profit, yours, yours_over_all, goes_out }
     }
 }
@@ -234,6 +237,16 @@ mod tests {
         let rate = rate(year(480, 300, "3615", "2250"), wanted("20", "0.1413", "0.085")).unwrap();
         let got = [rate.pay, rate.workshop, rate.wear, rate.tax, rate.profit, rate.yours, rate.yours_over_all, rate.goes_out].map(shown);
         assert_eq!(got, ["32.00", "12.05", "7.50", "6.07", "4.90", "36.90", "23.06", "25.62"]);
+    }
+
+    /// Where every hour is logged, what is yours of a logged hour is what is yours of every hour, to the last digit that is shown.
+    #[test]
+    fn of_the_same_hours_the_same_is_shown() {
+        for n in 1..400_i64 {
+            let overhead = Decimal::new(n.checked_mul(7_919).unwrap(), 2);
+            let shown = rate(year(13, 13, &overhead.to_string(), "1234.56"), wanted("19.37", "0.1413", "0.085")).unwrap().shown(2);
+            assert_eq!(shown.yours, shown.yours_over_all, "{n}");
+        }
     }
 
     /// As it is shown, whatever the figures: parts make up the rate, what goes out and what is yours too, each within a cent of what it is.

@@ -10,7 +10,7 @@ use super::offer::Asking;
 use super::promised::{Parts, parts_of};
 use super::rate::rate;
 use super::shop::Shop;
-use super::waiting::Question;
+use super::waiting::{Question, day_has_come};
 use crate::ledger::fold::{Agreement, GalleryDue, Job, PartOfPay, Sale, TaxBy, jobs};
 use crate::ledger::kind::job::For;
 use crate::ledger::kind::sale::{Carried, Paid};
@@ -19,7 +19,7 @@ use crate::money::offer::{Standing, settle};
 use crate::money::tax::Tax;
 use crate::quantity::Sorted;
 use crate::quantity::order_by_key;
-use crate::quantity::{Count, Currency, Decimal, Id, Listed, Money, Span, Wall};
+use crate::quantity::{Count, Currency, Day, Decimal, Id, Listed, Money, Span, Wall};
 use crate::refusal::Answer;
 
 /// The Price place.
@@ -72,6 +72,8 @@ pub struct ForSale {
     pub midway: Option<Money>,
     /// All that waiting is reckoned from was guessed.
     pub guessed: bool,
+    /// The day by which it was to be sold, once that has come: nothing says what waiting is worth.
+    pub over: Option<Day>,
     /// As the maker set it: what is asked may have come down below it.
     pub settle_set: Option<Money>,
     /// The tag to propose: the least price point that pays your rate.
@@ -338,6 +340,7 @@ fn for_sale(shop: &Shop, job: &Job, paid: Paid) -> Answer<ForSale> {
         not_under: one.and_then(|one| one.not_under),
         midway: one.and_then(|one| one.midway),
         guessed: Question::first_open(&job.selling.guesses).is_none(),
+        over: day_has_come(shop, job)?,
         settle_set: pricing.settle_set,
         proposed: pricing.proposed.map(|proposed| proposed.tag),
         beyond: pricing.proposed.map(|proposed| Money::book(proposed.beyond, job.currency)).transpose()?,

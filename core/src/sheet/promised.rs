@@ -29,7 +29,7 @@ pub(super) fn parts_of(terms: Terms, sum: Money) -> Answer<Parts> {
 /// # Errors
 /// [`crate::refusal::Refusal::MoneyOutOfRange`].
 pub fn promised(shop: &Shop, job: &Job, paid: Option<Paid>) -> Answer<Parts> {
-    let paid = |agreement: &Agreement| paid.unwrap_or_else(|| shop.paid_for(job, Some(agreement.id)));
+    let paid = |agreement: &Agreement| paid.unwrap_or_else(|| shop.comes_by(job, agreement.id));
     let mut all = vec![];
     for order in job.selling.open_orders() {
         for (agreement, ahead) in ahead_of_each(job, &order)? {
@@ -120,10 +120,12 @@ pub fn at_hand_over(shop: &Shop, of: (&Job, &Agreement), paid: Paid) -> Answer<P
 /// bears none yet. One of an order bears what the order did, so that the hand-over alone changes nothing.
 pub(super) fn fees_owed(shop: &Shop, job: &Job) -> Answer<Money> {
     let open = job.selling.open_orders().into_iter().filter_map(|order| order.first().copied()).listed();
-    let before = |agreement: &&Agreement| fee_before(shop, (job, agreement), shop.paid_for(job, Some(agreement.id)));
+    let before = |agreement: &&Agreement| fee_before(shop, (job, agreement), shop.comes_by(job, agreement.id));
     let alone = job.selling.unpaid(job.currency)?;
     let by = |sale: &Sale| job.selling.paid_last(sale.id).map(|_| sale.id).or(sale.agreed);
-    let paid = |sale: &Sale| sale.agreed.map_or_else(|| shop.paid_known(job, by(sale)), |_| Some(shop.paid_for(job, by(sale))));
+    let paid = |sale: &Sale| {
+        sale.agreed.map_or_else(|| shop.paid_known(job, by(sale)), |agreed| Some(shop.comes_by(job, by(sale).unwrap_or(agreed))))
+    };
     let of_sale = |(sale, lacks): &(&Sale, Money)| paid(sale).map_or(Ok(Money::zero(job.currency)), |paid| fee_of(shop, paid, *lacks));
     let fees = open.iter().map(before).chain(alone.iter().filter(|(_, lacks)| Decimal::ZERO < lacks.amount()).map(of_sale));
     Money::sum(job.currency, fees.collect::<Answer<Vec<Money>>>()?)

@@ -122,11 +122,12 @@ pub fn quote(shop: &Shop, id: Id, given: Given) -> Answer<QuoteSheet> {
     let costs = costs(&job, &account)?;
     let range = match (settled(&job, &account)?, &sheet.found, costs) {
         (Some(settled), ..) => Err(settled),
-        (_, None, _) => Err(NoQuote::Hours),
+        // Of what is made the hours are known that it took, whatever says how long such a piece takes.
+        (_, None, _) if !is_made(&account) => Err(NoQuote::Hours),
         (_, _, None) if account.costs.shares.is_empty() => Err(NoQuote::NothingNoted),
         (_, _, None) => Err(NoQuote::Costs),
         _ if sheet.is_guessed() => Err(NoQuote::Guess),
-        (_, Some(_), Some(costs)) => between(shop, (&job, &account, costs), [likely, safe]),
+        (_, _, Some(costs)) => between(shop, (&job, &account, costs), [likely, safe]),
     };
     let dates = dates_of(shop, (&job, &sheet), given);
     let ready = dates.first().map(|(day, _)| day);
@@ -168,6 +169,11 @@ pub fn quote(shop: &Shop, id: Id, given: Given) -> Answer<QuoteSheet> {
         stands,
         is_over,
     })
+}
+
+/// Nothing is to come of its hours, and some are logged.
+fn is_made(account: &Account) -> bool {
+    account.hours.to_come == Some(Span::ZERO) && account.hours.stands.own.total() > Span::ZERO
 }
 
 fn is_taxed(shop: &Shop, job: &Job, stands: bool) -> bool {

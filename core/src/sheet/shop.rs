@@ -101,6 +101,12 @@ impl<'a> Shop<'a> {
         said.or_else(|| of.and_then(|of| job.selling.paid_last(of)))
     }
 
+    /// How what is still to come of an order is thought to be paid: the same, and where nobody knows by card. What somebody else paid with changes
+    /// nothing in what a job leaves.
+    pub fn comes_by(&self, job: &Job, of: Id) -> Paid {
+        self.paid_known(job, Some(of)).unwrap_or(Paid::Card)
+    }
+
     /// The same with what was gathered of earlier jobs before, or will be.
     pub fn with_history(self, history: Rc<Gathered>) -> Shop<'a> {
         Shop { history, ..self }

@@ -10,7 +10,7 @@ mod seen;
 pub use asking::Step;
 pub use back::{Back, looked_back};
 pub use costs::Costs;
-pub use known::{IN_ONE_GO, Kept, Known, Worth, known};
+pub use known::{IN_ONE_GO, Kept, Known, Worth, day_has_come, known};
 pub use later::{Later, later};
 
 use super::marks::ask_today;

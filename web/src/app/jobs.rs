@@ -224,7 +224,8 @@ fn try_example(app: &mut App) {
 /// The sheet of the open job; none on the list, or where the book in hand has no such job.
 pub fn sheet(app: &App) -> Option<Answer<JobSheet>> {
     let id = app.jobs.open?;
-    let shop = super::price::shop(app);
+    // Whatever was tapped for a buyer on Price: what a job leaves goes by what stands in the book.
+    let shop = app.shelf().shop(app.now.at);
     shop.job(id).ok()?;
     Some(job(&shop, id))
 }

@@ -130,6 +130,8 @@ pub enum Tap {
     Offer(Id),
     /// Its pay and hours, where it is said whether any are to come.
     ToCome(Id),
+    /// Nothing of its work is to come.
+    Made(Id),
     /// To where it is written down what a job took.
     Spend(Id),
     Bargain(bargain::BargainTap),
@@ -173,6 +175,7 @@ pub fn heard(app: &mut App, tap: Tap, now: Now) {
             bargain::open(app, job);
             bargain::heard(app, bargain::BargainTap::PayAndHours, now);
         }
+        Tap::Made(job) => bargain::made(app, job, now),
         Tap::Bargain(tap) => bargain::heard(app, tap, now),
         Tap::More(job) => app.price.open(Over::More(job)),
         Tap::Tag(tap) => tag::heard(app, tap, now),

@@ -25,6 +25,9 @@ pub fn choices(app: &App, currency: Currency, taken: TaxBy) -> Vec<(TaxBy, bool)
     let named = known.taxes_in(currency).map(|named| TaxBy::Named(named.id));
     let none = (!usual_is_none).then_some(TaxBy::Untaxed);
     let mut all = std::iter::once(TaxBy::Usual).chain(named).chain(none).listed();
+    // What was agreed is the same choice where it is the same rate on the same side.
+    let same = |by: &TaxBy| matches!(taken, TaxBy::Agreed(tax) if known.tax(currency, *by) == tax);
+    let taken = all.iter().copied().find(same).unwrap_or(taken);
     // One that is offered no more, or that was agreed, can be left and is still seen.
     let other = Some(taken).filter(|taken| !all.contains(taken));
     all.extend(other);

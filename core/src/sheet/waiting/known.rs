@@ -2,8 +2,8 @@
 //! pay in the way that costs most; not under is said by how the buyer pays who stands there.
 
 use super::asking::asking;
-use super::costs;
 use super::seen::{Came, came, seen};
+use super::{Question, costs};
 use crate::ledger::fold::Job;
 use crate::ledger::kind::sale::Carried;
 use crate::money::charge::charge_for;
@@ -102,6 +102,17 @@ pub fn known(shop: &Shop, job: &Job) -> Answer<Option<Rc<Known>>> {
     }
     kept.push(known.clone());
     Ok(Some(known))
+}
+
+/// The day by which it was to be sold, where all was guessed and that has come while pieces are left.
+///
+/// # Errors
+/// As the section of a job.
+pub fn day_has_come(shop: &Shop, job: &Job) -> Answer<Option<Day>> {
+    let guesses = &job.selling.guesses;
+    let by = guesses.by.filter(|by| by.day() <= Wall::new(shop.now, by.offset).day()).map(Wall::day);
+    let is_open = Question::first_open(guesses).is_none() && 0 < job.free();
+    Ok(if is_open && section(shop, job)? != Section::Ended { by } else { None })
 }
 
 /// What it rests on now; none where something is not guessed.

@@ -9,6 +9,7 @@ mod dates;
 mod estimate;
 mod example;
 mod known;
+mod money;
 mod order;
 mod sales;
 mod spent;

@@ -149,7 +149,11 @@ pub fn heard(app: &mut App, tap: BargainTap, now: Now) {
             app.price.n = Some(n);
             with(app, |bargain| bargain.of_pieces(was, n));
         }
-        BargainTap::Made => made(app, now),
+        BargainTap::Made => {
+            if let Some(sheet) = here(app) {
+                made(app, sheet.job, now);
+            }
+        }
         BargainTap::Sold => sold(app, now),
         BargainTap::NoSale => no_sale(app, None, now),
         BargainTap::Left(said) => no_sale(app, Some(said), now),
@@ -181,8 +185,8 @@ fn pad_done(app: &mut App, adds_tax: bool) {
     });
 }
 
-fn made(app: &mut App, now: Now) {
-    let Some(job) = here(app).map(|sheet| sheet.job) else { return };
+/// The maker says that a job is made.
+pub fn made(app: &mut App, job: Id, now: Now) {
     app.order(&Command::Estimate(EstimateCommand::SayWhole(WholePlanned { job, whole: true })), now);
 }
 

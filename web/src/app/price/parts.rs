@@ -20,6 +20,8 @@ pub struct Parts {
     /// The deposit that was agreed, where one was; else the first payment as it was typed.
     pub deposit: Money,
     pub parts: Vec<(Money, Option<Day>)>,
+    /// The last was typed, and stays as it is.
+    pub is_last_typed: bool,
     /// The part in hand, for its day.
     pub at: usize,
     pub pad: Option<Typed>,
@@ -91,6 +93,7 @@ impl Parts {
         let Some(sums) = self.sums(shares) else { return };
         let last = sums.len().saturating_sub(1);
         let day = |nth: usize| (nth < last).then(|| later(today, i32::try_from(nth).unwrap_or(0).saturating_mul(14)));
+        self.is_last_typed = false;
         self.parts = sums.into_iter().enumerate().map(|(nth, sum)| (sum, day(nth))).listed();
         self.at = self.first_open();
     }
@@ -135,6 +138,17 @@ impl Parts {
         self.parts.iter().take_while(is_paid).count()
     }
 
+    /// Once another part is typed the last takes the rest, unless it was typed itself; where nothing is left for it all stay as they are.
+    fn last_takes_the_rest(&mut self) {
+        let last = self.parts.len().saturating_sub(1);
+        self.is_last_typed |= self.at == last;
+        let others = Money::sum(self.price.currency(), self.parts.iter().take(last).map(|(sum, _)| *sum).listed());
+        let rest = others.and_then(|others| self.price.minus(others)).ok().filter(|rest| Decimal::ZERO < rest.amount());
+        if let Some((rest, (of_it, _))) = rest.filter(|_| !self.is_last_typed).zip(self.parts.last_mut()) {
+            *of_it = rest;
+        }
+    }
+
     /// The day of the part in hand.
     fn on(&mut self, day: impl FnOnce(Option<Day>) -> Option<Day>) {
         if let Some((_, of_it)) = self.parts.get_mut(self.at) {
@@ -157,7 +171,8 @@ fn open(app: &mut App, (id, agreed): (Id, Id), now: Now) {
     let deposit = agreement.deposit.unwrap_or(none);
     let of = |part: &fivebar_core::ledger::fold::PartOfPay| (part.sum, part.due.map(Wall::day));
     let parts = agreement.parts.iter().map(of).listed();
-    let mut opened = Parts { job: id, agreed, price: agreement.sum, came, deposit, parts, at: 0, pad: None, of_job: false };
+    let mut opened =
+        Parts { job: id, agreed, price: agreement.sum, came, deposit, parts, is_last_typed: false, at: 0, pad: None, of_job: false };
     if opened.parts.is_empty() {
         opened.propose(now.wall.day());
     }
@@ -176,6 +191,7 @@ fn pad_done(app: &mut App) {
             parts.deposit = sum;
         }
         parts.pad = None;
+        parts.last_takes_the_rest();
     });
 }
 

@@ -31,6 +31,7 @@ mod demos;
 mod fair;
 mod keyboard;
 mod lines;
+mod lowest;
 mod promises;
 mod rates;
 mod tax;

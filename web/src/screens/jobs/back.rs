@@ -73,11 +73,11 @@ fn large(sheet: &JobSheet, back: Option<&LookBack>, seen: Seen<'_>) -> El<Msg> {
     let is_said = to_come.is_some() || leading.is_some();
     let all_unsold = unsold.saturating_add(there);
     let stands = sheet.money.as_it_stands.filter(|stands| 0 < all_unsold && stands.left != per_hour.left && !is_said);
-    let stands = stands.map(|stands| line(rest::unsold(unsold, there, seen), hourly(stands.left, seen)));
-    let held = back.and_then(|back| held(back, seen));
+    let stands = stands.map(|stands| line(rest::unsold(unsold, there, seen), hourly(stands.left, currency, seen)));
+    let held = back.and_then(|back| held(back, currency, seen));
     let gone = back.is_some_and(|back| back.likely_is_gone) && held.is_some();
     let after = per_hour.after_workshop.zip(per_hour.every_hour);
-    let after = after.map(|(after, every)| words::after_workshop(&hourly(after, seen), &hourly(every, seen)));
+    let after = after.map(|(after, every)| words::after_workshop(&hourly(after, currency, seen), &hourly(every, currency, seen)));
     let top = el("section", "lead");
     let top = match to_come {
         // What an hour has left so far flatters while hours are to come.
@@ -91,7 +91,9 @@ fn large(sheet: &JobSheet, back: Option<&LookBack>, seen: Seen<'_>) -> El<Msg> {
             None => top.kid(big(money, seen)).kids(over.map(|over| el("p", "w7").text(over))),
         },
     };
-    top.kids(stands)
+    let due = Some(sold.due_from_galleries).filter(|due| Decimal::ZERO < due.amount());
+    top.kids(due.map(|due| el("p", "").text(words::due_of_it(&sum(due, seen)))))
+        .kids(stands)
         .kids(held.map(|held| el("p", "").text(held)))
         .kids(gone.then(|| el("p", "t14 i2").text(words::LIKELY_IS_GONE)))
         .kids(after.map(|after| el("p", "t14 i2").text(after)))
@@ -146,9 +148,9 @@ fn none_left(sheet: &JobSheet) -> &'static str {
 }
 
 /// What an hour would have left by the plan, and by what was likely.
-fn held(back: &LookBack, seen: Seen<'_>) -> Option<String> {
-    let (rate, planned) = (hourly(back.had_it_held?, seen), seen.speech.span(back.estimate?));
-    let likely = back.had_likely.map(|(span, rate)| (hourly(rate, seen), seen.speech.span(span)));
+fn held(back: &LookBack, currency: Currency, seen: Seen<'_>) -> Option<String> {
+    let (rate, planned) = (hourly(back.had_it_held?, currency, seen), seen.speech.span(back.estimate?));
+    let likely = back.had_likely.map(|(span, rate)| (hourly(rate, currency, seen), seen.speech.span(span)));
     let likely = likely.as_ref().map(|(rate, span)| (rate.as_str(), span.as_str()));
     Some(words::had_it_held((&rate, &planned), likely, back.warned.is_some()))
 }

@@ -9,7 +9,7 @@ use crate::view::{El, el};
 use crate::words::en::{common, count, job as room, jobs as words, woods};
 use fivebar_core::ledger::kind::bench::Stage;
 use fivebar_core::ledger::kind::sale::{Carried, Paid};
-use fivebar_core::quantity::{Decimal, Listed, Moment, Money, Span, Units, Volume, Wall};
+use fivebar_core::quantity::{Currency, Decimal, Listed, Moment, Money, Span, Units, Volume, Wall};
 use fivebar_core::sheet::carried::Lacking;
 use fivebar_core::sheet::job::JobSheet;
 
@@ -74,8 +74,9 @@ pub fn short(money: Money, seen: Seen<'_>) -> String {
 }
 
 /// Money for an hour: 12.74.
-pub fn hourly(rate: Decimal, seen: Seen<'_>) -> String {
-    seen.speech.number(rate, 2, 2)
+pub fn hourly(rate: Decimal, currency: Currency, seen: Seen<'_>) -> String {
+    let digits = u8::try_from(currency.digits()).unwrap_or(2);
+    seen.speech.number(rate, digits, digits)
 }
 
 /// A share in percent with at most one decimal.

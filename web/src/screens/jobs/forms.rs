@@ -77,7 +77,7 @@ pub fn screen(draft: &Draft, sheet: Option<&JobSheet>, app: &App, seen: Seen<'_>
 
 /// Much stands over its figures: the pad lies in the foot, in sight of the key that takes them.
 fn docks(what: &What) -> bool {
-    let is_sale = matches!(what, What::Sell(_) | What::Refund(_) | What::Consign | What::GalleryPaid(_));
+    let is_sale = matches!(what, What::Sell(_) | What::Refund(_) | What::Cancel(_) | What::Consign | What::GalleryPaid(_));
     is_sale || matches!(what, What::Part(_) | What::Plan(_) | What::OldJobs | What::OldJob(_) | What::Spend)
 }
 

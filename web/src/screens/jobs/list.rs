@@ -186,7 +186,7 @@ fn lines(row: &JobRow, seen: Seen<'_>) -> [String; 4] {
             [name, String::new(), next(row, seen), total]
         }
         Section::Ended => {
-            let per_hour = row.kept_per_hour.map(|rate| words::per_hour(&hourly(rate, seen))).unwrap_or_default();
+            let per_hour = row.kept_per_hour.map(|rate| words::per_hour(&hourly(rate, row.currency, seen))).unwrap_or_default();
             let ended = row.ended.map(|at| words::ended_on(&seen.speech.day(at))).unwrap_or_default();
             [name, String::new(), with_open(ended, row, seen), per_hour]
         }

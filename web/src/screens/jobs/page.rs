@@ -15,7 +15,7 @@ use crate::app::jobs::draft::What;
 use crate::app::jobs::estimate::sheet as estimated;
 use crate::app::jobs::{Room, Tap};
 use crate::app::plan::{cuts_left, lists_left};
-use crate::app::price::{paid, shop};
+use crate::app::price::paid;
 use crate::app::{App, Msg};
 use crate::parts::caution::caution;
 use crate::parts::head::{Fact, Head, head};
@@ -24,9 +24,11 @@ use crate::parts::paid_bar::paid_bar;
 use crate::parts::so_far::so_far;
 use crate::screens::price::list::{guessed, haul_in_question};
 use crate::view::{El, el};
+use crate::words::en::price::by;
 use crate::words::en::{changed, common, dates, deal, jobs as words, rack as rack_words};
 use fivebar_core::bench::Stage;
 use fivebar_core::bench::wait::Wait;
+use fivebar_core::ledger::kind::sale::Paid;
 use fivebar_core::quantity::{Decimal, Listed, Money, Span};
 use fivebar_core::sheet::estimate::EstimateSheet;
 use fivebar_core::sheet::job::{JobSheet, NextAct, Owed};
@@ -249,6 +251,14 @@ fn so_far_card(sheet: &JobSheet, estimate: Option<&EstimateSheet>, seen: Seen<'_
         .kids(sheet.account.costs.lacking().as_ref().map(lacking))
 }
 
+/// How what is still to come of an open order is paid, where that bears a fee.
+fn fee_by(sheet: &JobSheet, app: &App) -> Option<Paid> {
+    let shop = app.shelf().shop(app.now.at);
+    let paid = shop.comes_by(&shop.job(sheet.job).ok()?, sheet.selling.open().next()?.id);
+    let fee = shop.till(sheet.account.currency).fee_of(paid).of(sheet.account.sold.due).ok()?;
+    (Decimal::ZERO < fee.amount()).then_some(paid)
+}
+
 /// What was agreed or sold with what is paid of it; costs and left per hour.
 fn money_card(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
     let (costs, per_hour) = (sheet.money.costs_in_all, sheet.money.as_it_stands);
@@ -259,22 +269,22 @@ fn money_card(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
     let still = sheet.account.costs.still;
     let costs_word = if still.is_zero() { words::COSTS.to_owned() } else { words::costs_to_come(&sum(still, seen)) };
     let costs = apart((costs, sheet.account.costs.unsettled), seen).unwrap_or(words::COSTS_UNKNOWN.to_owned());
-    let rest = rest(&shop(app), sheet.job, paid(app)).ok().flatten().filter(Rest::is_any);
+    let rest = rest(&app.shelf().shop(app.now.at), sheet.job, paid(app)).ok().flatten().filter(Rest::is_any);
     let (free, there) = (sheet.sale.left.saturating_sub(sheet.account.sold.promised), sheet.account.sold.at_galleries);
     let (word, if_sold) = match &rest {
-        Some(rest) => (unsold(free, there, seen), Some(line(if_go(rest, app, seen), hourly(rest.sold.left, seen)))),
+        Some(rest) => (unsold(free, there, seen), Some(line(if_go(rest, app, seen), hourly(rest.sold.left, sheet.account.currency, seen)))),
         None if 0 < free.saturating_add(there) => (unsold(free, there, seen), None),
-        None => (words::AS_IT_STANDS.to_owned(), None),
+        None => (fee_by(sheet, app).map_or(words::AS_IT_STANDS.to_owned(), |paid| words::as_it_stands_by(by(paid))), None),
     };
     // Where no hour was logged what is left in all is known, once nothing is left to sell.
     let (word, stands) = match (per_hour, sheet.account.sold.in_the_end()) {
-        (Some(per_hour), _) => (word, hourly(per_hour.left, seen)),
+        (Some(per_hour), _) => (word, hourly(per_hour.left, sheet.account.currency, seen)),
         (None, Some(kept)) => (words::LEFT_IN_ALL.to_owned(), sum(kept, seen)),
         (None, None) => (word, words::NOT_KNOWN.to_owned()),
     };
     let after = per_hour.and_then(|per_hour| per_hour.after_workshop);
     let rule = (!agreed.is_empty()).then(|| el("div", "rule"));
-    let after = after.map(|rate| line(words::AFTER_WORKSHOP, hourly(rate, seen)));
+    let after = after.map(|rate| line(words::AFTER_WORKSHOP, hourly(rate, sheet.account.currency, seen)));
     let card = el("section", "card money").kids(agreed).kids(rule).kid(line(costs_word, costs)).kid(line(word, stands));
     Some(card.kids(if_sold).kids(after))
 }
@@ -320,8 +330,13 @@ fn agreed(sheet: &JobSheet, seen: Seen<'_>) -> Vec<El<Msg>> {
     let then = then.map(|rest| line(words::THEN_AT_HAND_OVER, sum(rest, seen)));
     let (due_word, due) = if deposit.is_zero() { (due_word, due) } else { (words::DEPOSIT_DUE, deposit) };
     let due = (Decimal::ZERO < due.amount()).then(|| part("t14 nw", due_word, &sum(due, seen)));
-    let beside = [(words::BEFORE_CHANGE, before_change), (deal::OWED_BEFORE, before), (words::PAID_FOR_OTHERS, others)];
-    let beside = beside.into_iter().filter(|(_, of)| Decimal::ZERO < of.amount()).map(|(word, of)| line(word, sum(of, seen)));
+    // What was kept of an order that came to nothing was paid for nothing sold.
+    let currency = sheet.account.currency;
+    let kept = open.and_then(|_| sheet.selling.kept(currency).ok()).unwrap_or(Money::zero(currency));
+    let others = others.minus(kept).unwrap_or(others);
+    let of_these = [(words::BEFORE_CHANGE, before_change), (deal::OWED_BEFORE, before)];
+    let beside = of_these.into_iter().chain([(words::PAID_FOR_OTHERS, others), (words::KEPT_OF_OTHERS, kept)]);
+    let beside = beside.filter(|(_, of)| Decimal::ZERO < of.amount()).map(|(word, of)| line(word, sum(of, seen)));
     vec![
         el("p", "row").kid(el("span", "w8").text(title)).kids(when.map(|when| el("span", "t14").text(when))),
         paid_bar(share, seen.page.card()),
@@ -412,6 +427,8 @@ fn sell_under(sheet: &JobSheet, seen: Seen<'_>) -> String {
         (_, _) if 0 < sold.pieces.saturating_add(sold.by_galleries).saturating_add(sold.not_for_sale) => {
             let all = sold.pieces.saturating_add(sold.by_galleries);
             let gone = words::gone(all, sold.at_galleries, (&seen.speech.count(all), &seen.speech.count(sold.at_galleries)));
+            let is_none = all == 0 && !sold.is_any_to_sell();
+            let gone = if is_none { words::NONE_SOLD.to_owned() } else { gone };
             words::gone_and(gone, sold.not_for_sale, &seen.speech.count(sold.not_for_sale))
         }
         (Some(agreed), _) => {
@@ -427,7 +444,7 @@ fn back_under(sheet: &JobSheet, seen: Seen<'_>) -> String {
     // As its page leads.
     let leads = super::back::leads(sheet).map(|(left, _)| left);
     match (sheet.ended, leads.or(sheet.money.per_hour)) {
-        (Some(_), Some(rate)) => words::back_under(&hourly(rate, seen)),
+        (Some(_), Some(rate)) => words::back_under(&hourly(rate, sheet.account.currency, seen)),
         (Some(_), None) => words::DONE_WITH_IT.into(),
         (None, _) => words::AFTER_HAND_OVER.into(),
     }

@@ -4,7 +4,7 @@ use super::gallery::{at, named};
 use super::more::tag_under;
 use super::quick;
 use super::scale::is_settled_under;
-use super::waiting::say;
+use super::waiting::{day, say};
 use super::{Screen, Seen, bare, end_said, exact, in_minor_units, mark, per_hour, refused};
 use crate::app::price::agree::who;
 use crate::app::price::bargain::BargainTap;
@@ -79,7 +79,7 @@ pub fn just_sold(app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
     let (act, job, done) = app.price.last.filter(|(act, ..)| to_take_back(app) == Some(*act))?;
     let Done::Sold(sum) = done else { return None };
     let account = account(&shop(app), job).ok()?;
-    let rest = rest(&shop(app), job, paid(app)).ok().flatten().filter(Rest::is_any);
+    let rest = rest(&app.shelf().shop(app.now.at), job, paid(app)).ok().flatten().filter(Rest::is_any);
     let left = rest.as_ref().map(|rest| rest.unsold).or(account.sold.per_hour).map(|hours| per_hour(hours.left, sum, seen.speech));
     let word = match &rest {
         Some(rest) => unsold(rest.n, rest.at_galleries, seen),
@@ -185,11 +185,13 @@ fn for_sale(row: &ForSale, is_first: bool, (app, seen): (&App, Seen<'_>)) -> El<
         .kids(not_usual(row, app, seen))
         .kids(table(row, seen))
         .kids(end_over_ask(row, seen))
+        .kids(is_over(row, seen))
         .kids(buyer_sees(row, app, seen))
         .kids(tag_under(row.tag, row, (app, seen)))
         .kids(under_lowest(row, seen))
         .kids(row.settle_set.map(|set| el("p", "t14 i2").text(settle_set(set, row, seen))))
         .kids(gaps)
+        .kids(row.gaps.contains(&Gap::HoursToCome).then(|| it_is_made(row.job)))
         .kids(guessed(row.by_any, seen))
         .kids(unnoted(&row.unnoted))
         .kids(in_question((row.unsettled, row.unsettled_pay, row.ended), seen))
@@ -225,6 +227,16 @@ fn settle_set(set: Money, row: &ForSale, seen: Seen<'_>) -> String {
         true => words::settle_set(&sum, midway.as_deref()),
         false => words::settle_over_ask(&sum),
     }
+}
+
+/// The day by which it was to be sold has come: settle and not under of it are gone until it is said anew.
+pub fn is_over(row: &ForSale, seen: Seen<'_>) -> Option<El<Msg>> {
+    Some(el("p", "t14 w7").text(waiting::sold_by_over(&day(row.over?, seen))))
+}
+
+/// Where nothing was planned the maker alone knows that it is made.
+fn it_is_made(job: Id) -> El<Msg> {
+    key("key h56", words::IT_IS_MADE, words::IT_IS_MADE_UNDER, Msg::Price(Tap::Made(job)))
 }
 
 /// In the end one brings more than is asked for it.

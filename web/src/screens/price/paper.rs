@@ -1,6 +1,6 @@
 //! What is for sale, on paper: for the maker's pocket at a fair, never for a buyer.
 
-use super::list::{by_with, end_over_ask, guessed, haul_in_question, in_question, left_of, not_usual, table, tag};
+use super::list::{by_with, end_over_ask, guessed, haul_in_question, in_question, is_over, left_of, not_usual, table, tag};
 use super::{Screen, Seen, back};
 use crate::app::price::{Tap, sheet};
 use crate::app::{App, Msg};
@@ -33,6 +33,7 @@ fn listed(row: &ForSale, app: &App, seen: Seen<'_>) -> El<Msg> {
         .kid(el("p", "t14").text(left))
         .kids(not_usual(row, app, seen))
         .kids(end_over_ask(row, seen))
+        .kids(is_over(row, seen))
         .kids((!names.is_empty()).then(|| el("p", "t14").text(words::gaps(&names))))
         .kids(guessed(row.by_any, seen))
         .kids(in_question((row.unsettled, row.unsettled_pay, row.ended), seen))

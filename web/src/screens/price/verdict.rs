@@ -70,17 +70,17 @@ pub fn worded(sheet: &OfferSheet, seen: Seen<'_>) -> Option<Worded> {
             Worded::new(Sign::Close, words::TOO_CLOSE, [call].into_iter().chain(say).listed().join(" "))
         }
         Verdict::WaitingIsBetter { say, .. } => {
-            let needs = under_lowest(sheet).map(|lowest| words::lowest_needs(&mark(lowest, seen.speech)));
+            let needs = under_lowest(sheet).map(|lowest| lowest_needs(sheet, lowest, seen));
             let said = [words::say_then(&bare(say, seen.speech))].into_iter().chain(needs).listed().join(" ");
             Worded::new(Sign::No, words::WAITING_IS_BETTER, said)
         }
         Verdict::BelowLowestPay { lowest_pay } => {
-            Worded::new(Sign::No, words::BELOW_LOWEST_PAY, then(words::lowest_needs(&mark(lowest_pay, seen.speech))))
+            Worded::new(Sign::No, words::BELOW_LOWEST_PAY, then(lowest_needs(sheet, lowest_pay, seen)))
         }
         Verdict::Say { say } => Worded::new(Sign::Say, words::say(&bare(say, seen.speech)), good_enough(sheet)),
         Verdict::BelowYourRate { your_rate } => {
             let (word, needs) = match under_lowest(sheet) {
-                Some(lowest) => (words::BELOW_LOWEST_PAY, words::lowest_needs(&mark(lowest, seen.speech))),
+                Some(lowest) => (words::BELOW_LOWEST_PAY, lowest_needs(sheet, lowest, seen)),
                 None => (words::BELOW_YOUR_RATE, words::rate_needs(&mark(your_rate, seen.speech))),
             };
             Worded::new(Sign::No, word, then(needs))
@@ -111,6 +111,13 @@ fn end_brings_more(end: Money, sheet: &OfferSheet, seen: Seen<'_>) -> Option<Wor
 fn under_lowest(sheet: &OfferSheet) -> Option<Money> {
     let (offer, lowest) = sheet.offer.zip(sheet.marks.lowest_pay.map(|mark| mark.holds))?;
     Some(lowest).filter(|lowest| offer.amount() < lowest.amount())
+}
+
+/// What the lowest pay needs; where that is more than is asked, it says so.
+fn lowest_needs(sheet: &OfferSheet, lowest: Money, seen: Seen<'_>) -> String {
+    let is_over = sheet.standing.ask.is_some_and(|ask| ask.amount() < lowest.amount());
+    let said = if is_over { words::lowest_needs_over_ask } else { words::lowest_needs };
+    said(&mark(lowest, seen.speech))
 }
 
 /// What your rate needs, where the offer is under it.

@@ -158,7 +158,9 @@ fn offer_today((sheet, prospect): (&WaitingSheet, &Prospect), app: &App, seen: S
     });
     let called = band.map(|band| el("p", "t14").text(known(under, prospect.under, (prospect.band, band), seen)));
     let settled = set.or(reached.map(|(_, settle)| settle)).map(|sum| el("p", "t14").text(words::a_yes_from(&bare(sum, seen.speech))));
-    let needs = lowest.map(|lowest| el("p", "w7").text(price::lowest_needs(&mark(lowest, seen.speech))));
+    let is_over_ask = |lowest: Money| ask.is_some_and(|ask| ask.amount() < lowest.amount());
+    let needs_said = |lowest| if is_over_ask(lowest) { price::lowest_needs_over_ask } else { price::lowest_needs };
+    let needs = lowest.map(|lowest| el("p", "w7").text(needs_said(lowest)(&mark(lowest, seen.speech))));
     let heard = format!("{under} {}", mark(prospect.under, seen.speech));
     let heard = band.map_or(heard.clone(), |band| format!("{heard}. {} {}", price::TOO_CLOSE, close(band)));
     el("section", "card tap")

@@ -412,6 +412,11 @@ pub fn kept_over(sold: Option<&str>, sum: &str, span: &str) -> String {
     format!("{LEFT_PER_HOUR}{of}, {sum} in all over {span}")
 }
 
+/// "4.00 of it still due from a gallery.": beside what an hour left.
+pub fn due_of_it(sum: &str) -> String {
+    format!("{sum} of it still due from a gallery.")
+}
+
 /// "−40.00 in all.": where nobody knows what an hour left.
 pub fn in_all(sum: &str) -> String {
     format!("{sum} in all.")

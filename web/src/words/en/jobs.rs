@@ -38,6 +38,12 @@ pub const TAX_AND_FEES: &str = "Tax and fees";
 pub const FEES_LOST: &str = "Fees of what went back";
 pub const COSTS_UNKNOWN: &str = "nothing noted yet";
 pub const AS_IT_STANDS: &str = "Left per hour, as it stands";
+
+/// "Left per hour, as it stands, by card": where what is still to come bears a fee.
+pub fn as_it_stands_by(by: &str) -> String {
+    format!("{AS_IT_STANDS}, {by}")
+}
+
 pub const LEFT_IN_ALL: &str = "Left in all";
 
 /// The key behind the latest that have ended: "61 more that have ended".
@@ -118,6 +124,8 @@ pub const WENT_BACK: &str = "Handed back";
 /// What pieces of an order were sold for before it was changed.
 pub const BEFORE_CHANGE: &str = "Handed over before the change";
 pub const PAID_FOR_OTHERS: &str = "Paid for others sold";
+/// Beside an order that is open: of another, or of a sale that was taken back.
+pub const KEPT_OF_OTHERS: &str = "Kept of what came to nothing";
 pub const NOTHING_PAID: &str = "nothing paid yet";
 pub const CAUTION_DELIVERY: &str = "Lifting guides are for close, level lifts. Stairs and long loads: less weight, more people.";
 pub const CAUTION_TIP: &str = "Can tip. Fix to the wall; local furniture rules may apply.";
@@ -166,10 +174,14 @@ pub fn gone_and(gone: String, kept: u32, written: &str) -> String {
     if kept == 0 { gone } else { format!("{gone}, {written} not for sale") }
 }
 
+const NONE_SOLD_YET: &str = "none sold yet";
+/// The job is done with, and nothing of it is left to sell.
+pub const NONE_SOLD: &str = "none sold";
+
 /// "4 sold, 1 at the gallery".
 pub fn gone(sold: u32, gallery: u32, (sold_written, gallery_written): (&str, &str)) -> String {
     match (sold, gallery) {
-        (0, 0) => "none sold yet".into(),
+        (0, 0) => NONE_SOLD_YET.into(),
         (_, 0) => format!("{sold_written} sold"),
         (0, _) => format!("{gallery_written} at the gallery"),
         _ => format!("{sold_written} sold, {gallery_written} at the gallery"),

@@ -361,6 +361,11 @@ pub fn lowest_needs(sum: &str) -> String {
     format!("Your lowest pay needs {sum}.")
 }
 
+/// "Your lowest pay needs 76, more than you ask."
+pub fn lowest_needs_over_ask(sum: &str) -> String {
+    format!("Your lowest pay needs {sum}, more than you ask.")
+}
+
 pub const UNDER_SPENT: &str = "Under what you spent";
 
 /// "28 covers your costs."

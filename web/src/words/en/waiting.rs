@@ -221,6 +221,11 @@ pub fn is_over(day: &str) -> String {
     format!("{day} has come. Say by when anew.")
 }
 
+/// "The day it was to be sold by, Wed 1 July, has come: say it anew.": on the list, where what waiting is worth is gone.
+pub fn sold_by_over(day: &str) -> String {
+    format!("The day it was to be sold by, {day}, has come: say it anew.")
+}
+
 /// "You took 130, waiting was worth 98."
 pub fn took(sum: &str, worth: &str) -> String {
     format!("You took {sum}, waiting was worth {worth}.")

@@ -189,7 +189,9 @@ pub fn ask(figure: Figure, units: Units) -> &'static str {
 pub fn ask_under(figure: Figure) -> &'static str {
     match figure {
         Figure::Pay => "For every hour worked, before income tax.",
-        Figure::Lowest => "For an hour logged to a job, before workshop costs. No price that pays less is proposed.",
+        Figure::Lowest => {
+            "For an hour logged to a job, before workshop costs. No price that pays less is proposed but your own tag or settle."
+        }
         Figure::Hours => "All of them: sharpening, tidying and learning too.",
         Figure::Logged => "The rest is sharpening, tidying, learning.",
         Figure::Costs => "Rent, insurance, heat: what belongs to no job.",

@@ -350,7 +350,11 @@ fn what_was_agreed_is_paid_in_parts() {
     let (job, agreed) = (maker.job, sheet(&maker.app).unwrap().agreed[0].agreed);
     maker.tap(Tap::Parts(PartsTap::Open(job, agreed))).shows(&["Payment 1", "paid", "184.00", "Payment 2", "at hand-over", "276.00"]);
     maker.tap(Tap::Parts(PartsTap::Split(&[40, 30, 30]))).shows(&["184.00", "138.00", "138.00", "460.00 of 460.00"]);
-    // A part that is typed anew has to meet the others.
+    // The last takes the rest of a part that is typed anew; once it is typed itself, all have to meet the price.
+    let last = |maker: &mut Maker, sum: &str| {
+        maker.tap(Tap::Parts(PartsTap::At(2))).tap(Tap::Parts(PartsTap::Pad)).press(sum).tap(Tap::Parts(PartsTap::PadDone));
+    };
+    last(&mut maker, "138");
     maker.tap(Tap::Parts(PartsTap::At(1))).tap(Tap::Parts(PartsTap::Pad)).press("100").tap(Tap::Parts(PartsTap::PadDone));
     maker.shows(&["422.00 of 460.00"]).tap(Tap::Parts(PartsTap::Save)).shows(&["the payments add up to €422.00, and €460.00 was agreed"]);
     maker.say(Msg::Common(Common::Understood));

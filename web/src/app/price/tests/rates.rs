@@ -166,3 +166,15 @@ fn an_agreement_says_its_tax_and_takes_another() {
     let job = plain.job;
     plain.tap(of(AgreeTap::Open(job, None))).hides(&["Tax of this sale"]);
 }
+
+/// What was agreed with the usual tax is that rate, once: a rate is no second choice beside itself.
+#[test]
+fn the_rate_that_was_agreed_is_no_second_choice_beside_itself() {
+    let mut maker = on_top(1);
+    let (job, sum) = (maker.job, maker.money("100"));
+    maker.offer("100").bargain(BargainTap::Tax(TaxBy::Usual)).tap(Tap::Agree(AgreeTap::Open(job, Some(sum))));
+    maker.tap(Tap::Agree(AgreeTap::Save));
+    let usual = crate::app::taxes::tax(&maker.app, Currency::USD, TaxBy::Usual);
+    let choices = crate::app::taxes::choices(&maker.app, Currency::USD, TaxBy::Agreed(usual));
+    assert!(choices.contains(&(TaxBy::Usual, true)) && !choices.iter().any(|(by, _)| matches!(by, TaxBy::Agreed(_))), "{choices:?}");
+}

@@ -136,10 +136,18 @@ fn sell(draft: &Draft, (sheet, agreed): (&JobSheet, Option<Id>), (app, seen): (&
         asked.above.push(caution(jobs::CAUTION_TIP));
     }
     asked.above.extend(agreed.and_then(|id| under_agreement(draft, (sheet, sheet.selling.agreement(id)?), (app, seen))));
+    asked.above.extend(in_notes(draft, app, seen).filter(|_| agreed.is_none()));
     let sum = if agreed.is_some() { words::WHOLE_PRICE } else { handed_over((app, currency), by) };
     asked.slots = vec![Slot::new(sum, currency.code()), Slot::whole(words::PIECES)];
     asked.below = sold_wet(app, sheet.job, seen);
     asked
+}
+
+/// What the coins come to of the sum that is typed, where that is another.
+fn in_notes(draft: &Draft, app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
+    let typed = reading::money(draft.form.text(0), draft.picks.currency, seen.speech.sign()).ok()?;
+    let handed = in_coins(app, draft.picks.paid?, typed);
+    (handed != typed).then(|| el("section", "card").kid(line(words::HANDED_TO_COIN, sum(handed, seen))))
 }
 
 /// What was agreed of what is handed over now, what came in ahead, what is owed of pieces handed over before, and what the price that is typed leaves

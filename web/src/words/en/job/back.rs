@@ -7,6 +7,7 @@ pub const MISTAKE: &str = "written by mistake";
 /// Of what came in, where some of its pieces stay sold.
 pub const CAME_BEYOND: &str = "Of it beyond what the rest costs";
 pub const CAME_FOR_IT: &str = "Came in for it";
+pub const HANDED_TO_COIN: &str = "Handed over, to the coin";
 pub const BACK_TO_COIN: &str = "Handed back, to the coin";
 pub const TAX_REVERSED: &str = "Its tax, reversed";
 pub const FEE_STAYS_PAID: &str = "Its part of the fee, which stays paid";
