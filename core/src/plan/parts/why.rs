@@ -49,6 +49,8 @@ const MORE_MOST: i64 = 64;
 /// What would make one set more: such plans are known, fewer boards may do.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct More {
+    /// So many of each part that lack, as few as were found: glued parts whose strips lack are lacking themselves.
+    pub missing: Vec<(usize, i64)>,
     /// So many more boards of a pile, any one of these.
     pub any: Vec<(usize, i64)>,
     /// Part by part so many boards of a pile that give what is missing of it, all of these together; none where that was not found.
@@ -71,13 +73,20 @@ pub fn unlock(problem: &Problem, (sets, seed): (i64, u64), may: &dyn Fn(usize) -
     if search.state.is_complete() {
         return More::default();
     }
+    let missing = missing(&shop, &pool, &search.state);
     let kinds = stock.kinds.iter().enumerate();
     let kinds: Vec<(usize, usize)> = kinds.filter_map(|(nth, kind)| Some((nth, *kind.piles.iter().find(|pile| may(**pile))?))).collect();
     let mut tries = Tries { shop: &shop, pool, search };
     let all = |nth: usize, tries: &mut Tries, patience: &mut Patience<'_>| tries.more(&tries.search.state.clone(), nth, patience);
     let any: Vec<(usize, i64)> = kinds.iter().filter_map(|(nth, pile)| Some((*pile, all(*nth, &mut tries, patience)?.0))).collect();
     let each = if any.is_empty() { tries.each(&kinds, patience).unwrap_or_default() } else { vec![] };
-    More { any, each }
+    More { missing, any, each }
+}
+
+fn missing(shop: &Shop<'_>, pool: &Pool, state: &State) -> Vec<(usize, i64)> {
+    let mut state = state.clone();
+    state.unglue(shop, pool);
+    state.left.into_iter().take(shop.stock.parts.len()).enumerate().filter(|(_, left)| 0 < *left).collect()
 }
 
 struct Tries<'a> {
