@@ -304,9 +304,9 @@ impl Locked {
         self.piles.get(pile).is_some_and(|pile| pile.more)
     }
 
-    /// What keeps the sets from being more than the bound says.
+    /// What keeps the sets from being more: what keeps them from being more than the bound says, where the plan makes as many.
     fn held(&self) -> Option<Held> {
-        let most = *self.answered.bound.first()?;
+        let most = *self.answered.bound.first().filter(|most| self.answered.worth.first() == Some(*most))?;
         match &self.asked {
             Asked::Parts(problem) => {
                 let most = i64::try_from(most).ok()?;

@@ -78,3 +78,23 @@ fn each_wood_is_looked_for_as_much_of_as_all_lack() {
     wanted.sort_unstable();
     assert_eq!(wanted, [1, 6]);
 }
+
+const STANDS: &str = "2026-03-02 09:00 -05:00 workshop USD inch\nleave for yard\npile maple maple-sycamore 1 x 3 x 30 in\n\
+    pile oak oak-white 1 1/2 x 1 1/2 x 33 in\njob tray \"Stand\" 5 spec\n\
+    part \"Leg\" 4 of 1 1/4 x 1 1/4 x 16 in oak-white for tray\npart \"Top\" 1 of 3/4 x 12 x 18 in maple-sycamore for tray\n";
+
+fn stands(lines: &str) -> App {
+    let mut app = app_of(&format!("{STANDS}{lines}"));
+    heard(&mut app, [Tap::Open, Tap::Shape(Shape::Parts), Tap::At(0), Tap::Press(Press::RubOut)]);
+    planned_out(&mut app, vec![Tap::Go]);
+    app
+}
+
+/// Eight oak boards are sixteen legs, and three pieces take twelve: the top decides, which five boards of maple make one of. That no plan makes
+/// more than four is by the legs, and is not what holds it at three.
+#[test]
+fn a_part_decides_only_where_the_plan_makes_all_that_it_lets() {
+    let app = stands("count 17 maple\ngood 17 maple\ncount 8 oak\ngood 8 oak\n");
+    assert_eq!(app.plan.found.as_ref().map(|it| it.sheet.made), Some(3), "{}", page(&app));
+    says(&app, &["3 more of A"], &["Leg decides"]);
+}
