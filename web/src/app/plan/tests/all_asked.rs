@@ -98,3 +98,12 @@ fn a_part_decides_only_where_the_plan_makes_all_that_it_lets() {
     assert_eq!(app.plan.found.as_ref().map(|it| it.sheet.made), Some(3), "{}", page(&app));
     says(&app, &["3 more of A"], &["Leg decides"]);
 }
+
+/// Two tops take ten boards of maple: one more takes five more, glued up, and no board as wide as the top.
+#[test]
+fn a_glued_part_is_looked_for_in_boards_as_its_strips_are_cut_of() {
+    let app = stands("count 10 maple\ngood 10 maple\ncount 11 oak\ngood 11 oak\n");
+    assert_eq!(app.plan.found.as_ref().map(|it| it.sheet.made), Some(2), "{}", page(&app));
+    says(&app, &["5 more of A"], &[]);
+    assert_eq!(looked_for(&app), [5]);
+}
