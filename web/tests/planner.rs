@@ -128,7 +128,7 @@ async fn without_a_worker_the_page_looks_for_more_in_turns() {
         a_moment(50).await;
     }
     let found = Tries::begin(&locked).to_their_end();
-    assert_eq!(found.all, [Unlock::Part { part: 0, n: 2, from: Some((0, 1)), own: None }]);
+    assert_eq!(found.all, [Unlock::Part { part: 0, n: 2, from: Some((0, 1)), own: None, all: false }]);
     assert_eq!(*heard.borrow(), [Some(found.clone())]);
     assert_eq!(unlocks(post::put_locked(&locked)).and_then(post::take_unlocks), Some(found));
     assert_eq!(unlocks(vec![1, 2]), None);

@@ -12,7 +12,8 @@ use std::collections::VecDeque;
 pub enum Unlock {
     /// Parts missing for one set more, and so many pieces of a pile that are known to give all that is missing; else so many of a pile that
     /// give what is missing of this part, where the others are given theirs.
-    Part { part: usize, n: i64, from: Option<(usize, i64)>, own: Option<(usize, i64)> },
+    /// With `all` for every set that was asked, where that is more than one more.
+    Part { part: usize, n: i64, from: Option<(usize, i64)>, own: Option<(usize, i64)>, all: bool },
     /// Pieces of a pile: for a nearer field all of them.
     Source { source: usize, n: i64 },
     /// Pieces of a pile, any one of these: for one row more, or for all that were asked; as far as that is known.
@@ -68,14 +69,18 @@ const EACH: u64 = 8_000;
 enum Look {
     Held,
     Missing,
+    /// What all sets lack that were asked.
+    MissingOfAll,
     Fewer(Fewer),
     Rows(OfRows),
     Joints(Joints),
 }
 
-/// The fewest pieces of a pile that a plan of one set more is found with: no fewer than `least`, and `most` are known to do.
+/// The fewest pieces of a pile that a plan of so many sets is found with: no fewer than `least`, and `most` are known to do.
 #[derive(Clone, Copy, Debug)]
 struct Fewer {
+    sets: i64,
+    all: bool,
     pile: usize,
     least: i64,
     most: i64,
@@ -121,7 +126,7 @@ impl Tries {
             Asked::Rows(problem) => of_rows(problem, of).into(),
             Asked::Field(_) => [Look::Missing].into(),
             Asked::Parts(_) | Asked::Sticks(_) if of.is_all_made() => [Look::Missing].into(),
-            Asked::Parts(_) | Asked::Sticks(_) => [Look::Held, Look::Missing].into(),
+            Asked::Parts(_) | Asked::Sticks(_) => [Look::Held, Look::Missing, Look::MissingOfAll].into(),
         };
         Tries { of: of.clone(), looks, has_wood: false, found: Unlocks::default() }
     }
@@ -131,14 +136,18 @@ impl Tries {
         match self.looks.front_mut() {
             None => return Some(std::mem::take(&mut self.found)),
             Some(Look::Held) => self.found.held = self.of.held(),
-            Some(Look::Missing) => {
-                self.found.all = self.of.missing();
-                let fewer = Fewer::begin(&self.found.all).map(Look::Fewer);
-                self.looks.extend(fewer);
+            Some(Look::Missing) => self.lacks(self.of.missing(), (self.of.made().saturating_add(1), false)),
+            Some(Look::MissingOfAll) => {
+                if let Some(sets) = self.of.sets_of_all() {
+                    self.lacks(self.of.missing_of(sets), (sets, true));
+                }
             }
             Some(Look::Fewer(look)) => match look.turn(&self.of) {
                 None => return None,
-                Some(from) => self.found.all.iter_mut().for_each(|it| it.made_by(from)),
+                Some(from) => {
+                    let all = look.all;
+                    self.found.all.iter_mut().for_each(|it| it.made_by(from, all));
+                }
             },
             Some(Look::Rows(look)) => match look.turn(&self.of) {
                 None => return None,
@@ -151,6 +160,12 @@ impl Tries {
         }
         self.looks.pop_front();
         None
+    }
+
+    /// What so many sets lack; how few pieces give it is looked for next.
+    fn lacks(&mut self, found: Vec<Unlock>, (sets, all): (i64, bool)) {
+        self.looks.extend(Fewer::begin(&found, (sets, all)).map(Look::Fewer));
+        self.found.all.extend(found);
     }
 
     /// With so near joints there are more rows. Joints in one line are no way to lay them; where all come, nothing is lacking but the distance.
@@ -197,10 +212,10 @@ impl OfRows {
 }
 
 impl Fewer {
-    fn begin(found: &[Unlock]) -> Option<Fewer> {
+    fn begin(found: &[Unlock], (sets, all): (i64, bool)) -> Option<Fewer> {
         let from = |it: &Unlock| if let Unlock::Part { from, .. } = it { *from } else { None };
         let (pile, most) = found.iter().find_map(from)?;
-        Some(Fewer { pile, least: 1, most })
+        Some(Fewer { sets, all, pile, least: 1, most })
     }
 
     /// One number is tried: half of what may do. What was found, when none is left.
@@ -209,7 +224,7 @@ impl Fewer {
             return Some((self.pile, self.most));
         }
         let middle = self.least.midpoint(self.most);
-        if of.is_one_more_with(self.pile, middle) {
+        if of.is_made_with(self.sets, (self.pile, middle)) {
             self.most = middle
         } else {
             self.least = middle.saturating_add(1)
@@ -224,8 +239,10 @@ impl Unlock {
         !matches!(self, Unlock::Rows { known: Known::AtLeast, .. })
     }
 
-    fn made_by(&mut self, pieces: (usize, i64)) {
-        if let Unlock::Part { from, .. } = self {
+    fn made_by(&mut self, pieces: (usize, i64), of_all: bool) {
+        if let Unlock::Part { from, all, .. } = self
+            && *all == of_all
+        {
             *from = from.map(|_| pieces);
         }
     }
@@ -236,12 +253,23 @@ impl Asked {
     fn rows(&self) -> Option<i64> {
         if let Asked::Rows(problem) = self { problem.rows } else { None }
     }
+
+    /// How many sets were.
+    fn sets(&self) -> Option<i64> {
+        match self {
+            Asked::Parts(problem) => problem.sets,
+            Asked::Sticks(problem) => problem.sets,
+            Asked::Rows(_) | Asked::Field(_) => None,
+        }
+    }
 }
 
+/// So many pieces of any one pile that give all that is missing; part by part so many of a pile.
+type ByPile<'a> = (&'a [(usize, i64)], &'a [(usize, usize, i64)]);
+
 impl Locked {
-    /// Whether a plan of one set more is found with so many pieces more of a pile.
-    fn is_one_more_with(&self, pile: usize, n: i64) -> bool {
-        let next = self.made().saturating_add(1);
+    /// Whether a plan of so many sets is found with so many pieces more of a pile.
+    fn is_made_with(&self, next: i64, (pile, n): (usize, i64)) -> bool {
         let mut asked = self.asked.clone();
         let (sets, count) = match &mut asked {
             Asked::Parts(problem) => (&mut problem.sets, problem.piles.get_mut(pile).map(|pile| &mut pile.count)),
@@ -264,21 +292,21 @@ impl Locked {
 
     /// All sets that were asked are made: nothing holds them.
     fn is_all_made(&self) -> bool {
-        let wish = match &self.asked {
-            Asked::Parts(problem) => problem.sets,
-            Asked::Sticks(problem) => problem.sets,
-            Asked::Rows(_) | Asked::Field(_) => None,
-        };
-        0 < self.made() && wish == Some(self.made())
+        0 < self.made() && self.asked.sets() == Some(self.made())
+    }
+
+    /// So many sets were asked, where these are more than one more.
+    fn sets_of_all(&self) -> Option<i64> {
+        self.asked.sets().filter(|sets| self.made().saturating_add(1) < *sets)
     }
 
     fn can_be_had(&self, pile: usize) -> bool {
         self.piles.get(pile).is_some_and(|pile| pile.more)
     }
 
-    /// What keeps the sets from being more than the bound says.
+    /// What keeps the sets from being more: what keeps them from being more than the bound says, where the plan makes as many.
     fn held(&self) -> Option<Held> {
-        let most = *self.answered.bound.first()?;
+        let most = *self.answered.bound.first().filter(|most| self.answered.worth.first() == Some(*most))?;
         match &self.asked {
             Asked::Parts(problem) => {
                 let most = i64::try_from(most).ok()?;
@@ -307,24 +335,41 @@ impl Locked {
         }
     }
 
+    /// What so many sets lack, where they are all that were asked and more than one more.
+    fn missing_of(&self, sets: i64) -> Vec<Unlock> {
+        let before = sets.saturating_sub(1);
+        match (&self.asked, &self.answered.plan) {
+            (Asked::Parts(problem), _) => {
+                let may = |pile: usize| self.can_be_had(pile);
+                let (_, more) = steps(STEPS, |patience| parts::why::unlock(problem, (before, 1), &may, patience));
+                self.parts(&more.missing, (&more.any, &more.each), true)
+            }
+            (Asked::Sticks(problem), Made::Sticks(plan)) => {
+                let (_, short) = steps(STEPS, |patience| sticks::short::short(problem, (plan, before), patience, 1));
+                short.map(|short| self.parts(&short.missing, (&short.unlock, &[]), true)).unwrap_or_default()
+            }
+            _ => vec![],
+        }
+    }
+
     /// What one set more lacks, and the boards of a pile that would give it.
     fn of_parts(&self, problem: &parts::problem::Problem, plan: &parts::plan::Plan) -> Vec<Unlock> {
         let Some(short) = plan.short.as_ref().filter(|short| !short.missing.is_empty()) else { return vec![] };
         let may = |pile: usize| self.can_be_had(pile);
         let (_, more) = steps(STEPS, |patience| parts::why::unlock(problem, (self.made(), 1), &may, patience));
-        self.parts(&short.missing, &more.any, &more.each)
+        self.parts(&short.missing, (&more.any, &more.each), false)
     }
 
     /// The same of sticks.
     fn of_sticks(&self, problem: &sticks::problem::Problem, plan: &sticks::plan::Plan) -> Vec<Unlock> {
         let (_, short) = steps(STEPS, |patience| sticks::short::short(problem, (plan, self.made()), patience, 1));
-        short.map(|short| self.parts(&short.missing, &short.unlock, &[])).unwrap_or_default()
+        short.map(|short| self.parts(&short.missing, (&short.unlock, &[]), false)).unwrap_or_default()
     }
 
-    fn parts(&self, missing: &[(usize, i64)], unlock: &[(usize, i64)], each: &[(usize, usize, i64)]) -> Vec<Unlock> {
+    fn parts(&self, missing: &[(usize, i64)], (unlock, each): ByPile<'_>, all: bool) -> Vec<Unlock> {
         let from = unlock.iter().copied().filter(|(source, _)| self.can_be_had(*source)).min_by_key(|(_, n)| *n);
         let own = |part: usize| each.iter().find(|(of, ..)| *of == part).map(|(_, source, n)| (*source, *n));
-        missing.iter().map(|(part, n)| Unlock::Part { part: *part, n: *n, from, own: own(*part) }).collect()
+        missing.iter().map(|(part, n)| Unlock::Part { part: *part, n: *n, from, own: own(*part), all }).collect()
     }
 
     /// All of them together make it nearer.

@@ -242,7 +242,7 @@ impl Source {
         (Lying { haul: self.pile.haul, pile: self.pile.pile }, self.in_job)
     }
 
-    fn sides(&self) -> Option<[Length; 3]> {
+    pub fn sides(&self) -> Option<[Length; 3]> {
         Some([self.pile.thickness?, self.pile.width?, self.pile.length?])
     }
 }

@@ -267,7 +267,9 @@ fn unused(app: &App, job: Id) -> Option<Plan> {
         });
         plan.found.iter_mut().for_each(|found| found.sheet.ends.short = it.short);
         buying::counted_again(&mut plan, &it.counted);
-        return Some(Plan { ticked: it.ticked, again: it.again, of_rack: it.of_rack, kinds: it.kinds, counted: it.counted, ..plan });
+        let mut plan = Plan { ticked: it.ticked, again: it.again, of_rack: it.of_rack, kinds: it.kinds, counted: it.counted, ..plan };
+        cut::lay(app, &mut plan);
+        return Some(plan);
     }
     let shop = app.shelf().shop(app.now.at);
     let mut ask = asked_again(&shop, &it.plan, &it.bought)?;

@@ -20,11 +20,13 @@ pub struct Sorting {
     pub armed: u32,
     /// The number behind the key n.
     pub other: Option<u32>,
+    /// All are sorted, and the next reason is of one that was good: the maker says so first, or it is a slip.
+    pub of_good: bool,
 }
 
 impl Default for Sorting {
     fn default() -> Self {
-        Sorting { armed: 1, other: None }
+        Sorting { armed: 1, other: None, of_good: false }
     }
 }
 
@@ -34,6 +36,8 @@ pub enum SortTap {
     Arm(u32),
     OtherBundle,
     PadDone,
+    /// One that was sorted good is bad, or not after all.
+    GoodIsBad,
     /// The page of what was rejected.
     Rejects,
     /// Rejected pieces that go somewhere.
@@ -57,6 +61,7 @@ pub fn heard(app: &mut App, tap: SortTap, now: Now) {
             }
         }
         SortTap::PadDone => pad_done(app),
+        SortTap::GoodIsBad => app.count.sorting.of_good = !app.count.sorting.of_good,
         SortTap::Rejects => {
             if let Some((_, pile)) = in_hand(app) {
                 app.count.over = Over::Rejects(pile);
@@ -83,7 +88,10 @@ pub fn reject(app: &mut App, why: Key, now: Now) {
         0 => armed(app, left),
         there => armed(app, left).min(there),
     };
-    // What was sorted good stays so: a tap on a reason after the last piece is a slip.
+    // What was sorted good stays so, unless it is said before: else a tap on a reason after the last piece is a slip.
+    if left == 0 && std::mem::take(&mut app.count.sorting.of_good) {
+        return sorted(app, HaulCommand::Reject { haul, pile, n: 1, why: why.clone() }, (Some(why), 1), now);
+    }
     if left == 0 {
         return app.refuse(Refusal::NotThatMany { asked: n, there: 0 });
     }
@@ -104,10 +112,11 @@ pub fn of(app: &App, pile: Id) -> Option<SortSheet> {
 /// Pieces to sort of which the rack has none: how many jobs in hand have, and which job where it is one alone.
 pub fn in_jobs(app: &App, pile: Id) -> Option<(u32, Vec<Id>)> {
     let haul = app.shelf().haul()?;
-    let pile = haul.pile(pile).filter(|pile| 0 < pile.unsorted() && pile.on_rack() == 0)?;
+    let looked_at = |pile: &Pile| if app.count.sorting.of_good { pile.good() } else { pile.unsorted() };
+    let pile = haul.pile(pile).filter(|pile| 0 < looked_at(pile) && pile.on_rack() == 0)?;
     let goes_on = |job: &Id| !fold::is_ended(&app.shelf().book, On::Job(*job));
     let jobs = pile.in_jobs.iter().filter(|(job, n)| 0 < **n && goes_on(job)).map(|(job, n)| (*job, *n)).listed();
-    let n = jobs.iter().fold(0, |sum: u32, (_, n)| sum.saturating_add(*n)).min(pile.unsorted());
+    let n = jobs.iter().fold(0, |sum: u32, (_, n)| sum.saturating_add(*n)).min(looked_at(pile));
     (!jobs.is_empty()).then(|| (n, jobs.into_iter().map(|(job, _)| job).listed()))
 }
 
@@ -142,7 +151,7 @@ fn pad_done(app: &mut App) {
     let Over::SortBundle(pile, typed) = &mut app.count.over else { return };
     let pile = *pile;
     if let Some(n) = bundle(typed, sign) {
-        (app.count.sorting, app.count.over) = (Sorting { armed: n, other: Some(n) }, Over::Sort(pile));
+        (app.count.sorting, app.count.over) = (Sorting { armed: n, other: Some(n), of_good: false }, Over::Sort(pile));
     }
 }
 

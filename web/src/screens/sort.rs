@@ -71,6 +71,7 @@ fn sorted(sheet: &SortSheet, app: &App, seen: Seen<'_>) -> El<Msg> {
     let said = said.kids(sorting::took_only(app).map(|n| el("p", "w7").text(sort_words::took_only(n, &seen.speech.count(n)))));
     let again = Msg::Count(Tap::Page(PileTap::Recount(sheet.tile.pile)));
     let said = said.kids(sorting::took_only(app).map(|_| key("key soft h48", sort_words::MORE_THERE, sort_words::MORE_THERE_UNDER, again)));
+    let said = said.kids(good_is_bad(sheet, app));
     match &sheet.next {
         Some((tile, left)) => said.kid(key(
             "key solid h88 m wide",
@@ -79,6 +80,17 @@ fn sorted(sheet: &SortSheet, app: &App, seen: Seen<'_>) -> El<Msg> {
             Msg::Count(Tap::SortPile(tile.pile)),
         )),
         None => said.kid(el("p", "").text(sort_words::HAUL_SORTED)),
+    }
+}
+
+/// That one of the good ones is bad: the reason is tapped next.
+fn good_is_bad(sheet: &SortSheet, app: &App) -> Vec<El<Msg>> {
+    let is_on = app.count.sorting.of_good;
+    let turn = |said| key("key soft h48", said, "", Msg::Count(Tap::Sorting(SortTap::GoodIsBad)));
+    match (sheet.good, is_on) {
+        (0, _) => vec![],
+        (_, false) => vec![turn(sort_words::GOOD_IS_BAD)],
+        (_, true) => vec![el("p", "w7").text(sort_words::TAP_WHY), turn(common::NOT_NOW)],
     }
 }
 
@@ -159,7 +171,7 @@ fn because(sheet: &SortSheet, seen: Seen<'_>) -> El<Msg> {
 
 /// The bundle keys, armed for sorting alone.
 pub fn bundles(app: &App, seen: Seen<'_>) -> El<Msg> {
-    let Sorting { armed, other } = app.count.sorting;
+    let Sorting { armed, other, .. } = app.count.sorting;
     let chip = |n: u32| {
         let chip = Chip::choice(seen.speech.count(n), armed == n);
         if armed == n { chip.under(words::EACH_TAP) } else { chip }

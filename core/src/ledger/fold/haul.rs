@@ -220,6 +220,8 @@ impl Piles {
                 let n = f.n.min(pile.good());
                 let for_it = pile.rejects.entry(f.why.clone()).or_default();
                 *for_it = for_it.saturating_add(n);
+                // Where nothing is left to sort it is one of those that were good.
+                pile.sorted_good = pile.sorted_good.min(pile.good());
             }),
             Fact::RejectsReturned(f) => self.change(f.pile, |pile| pile.returned(&f.why, f.n, f.to.gone_to())),
             Fact::PiecesTaken(f) => self.change(f.pile, |pile| pile.given(f.job, f.n)),

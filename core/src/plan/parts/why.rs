@@ -49,6 +49,8 @@ const MORE_MOST: i64 = 64;
 /// What would make one set more: such plans are known, fewer boards may do.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct More {
+    /// So many of each part that lack, as few as were found: glued parts whose strips lack are lacking themselves.
+    pub missing: Vec<(usize, i64)>,
     /// So many more boards of a pile, any one of these.
     pub any: Vec<(usize, i64)>,
     /// Part by part so many boards of a pile that give what is missing of it, all of these together; none where that was not found.
@@ -73,11 +75,20 @@ pub fn unlock(problem: &Problem, (sets, seed): (i64, u64), may: &dyn Fn(usize) -
     }
     let kinds = stock.kinds.iter().enumerate();
     let kinds: Vec<(usize, usize)> = kinds.filter_map(|(nth, kind)| Some((nth, *kind.piles.iter().find(|pile| may(**pile))?))).collect();
+    let mut free = search.state.clone();
+    free.unglue(&shop, &pool);
+    let missing = free.left.iter().take(stock.parts.len()).copied().enumerate().filter(|(_, left)| 0 < *left).collect();
     let mut tries = Tries { shop: &shop, pool, search };
-    let all = |nth: usize, tries: &mut Tries, patience: &mut Patience<'_>| tries.more(&tries.search.state.clone(), nth, patience);
-    let any: Vec<(usize, i64)> = kinds.iter().filter_map(|(nth, pile)| Some((*pile, all(*nth, &mut tries, patience)?.0))).collect();
-    let each = if any.is_empty() { tries.each(&kinds, patience).unwrap_or_default() } else { vec![] };
-    More { any, each }
+    // Of a glued part the very strips that lack may come out of no board: then it is glued of others.
+    for from in [tries.search.state.clone(), free] {
+        let all = |(nth, pile): &(usize, usize)| Some((*pile, tries.more(&from, *nth, patience)?.0));
+        let any: Vec<(usize, i64)> = kinds.iter().filter_map(all).collect();
+        let each = if any.is_empty() { tries.each(&from, &kinds, patience).unwrap_or_default() } else { vec![] };
+        if !any.is_empty() || !each.is_empty() {
+            return More { missing, any, each };
+        }
+    }
+    More { missing, ..More::default() }
 }
 
 struct Tries<'a> {
@@ -91,7 +102,8 @@ impl Tries<'_> {
     /// do.
     fn more(&mut self, from: &State, kind: usize, patience: &mut Patience<'_>) -> Option<(i64, State)> {
         let mut best = None;
-        let most = from.left.iter().fold(0_i64, |sum, left| sum.saturating_add((*left).max(0))).saturating_mul(4).clamp(1, MORE_MOST);
+        let pieces = from.left.iter().enumerate().map(|(row, left)| (*left).max(0).saturating_mul(self.strips(row, kind)));
+        let most = pieces.fold(0_i64, i64::saturating_add).saturating_mul(4).clamp(1, MORE_MOST);
         let n = fewest(most, &mut |n: i64| {
             let mut state: State = from.clone();
             state.boards.iter_mut().skip(kind).take(1).for_each(|there| *there = there.saturating_add(n));
@@ -105,9 +117,16 @@ impl Tries<'_> {
         best.filter(|(found, _)| *found == n)
     }
 
+    /// So many strips as wide as boards of a kind make a part that is glued up; one piece makes any other.
+    fn strips(&self, row: usize, kind: usize) -> i64 {
+        let Some(part) = self.shop.stock.parts.get(row).filter(|part| part.glue) else { return 1 };
+        let wide = self.shop.stock.kinds.get(kind).map_or(1, |kind| kind.wide.max(1));
+        part.need.saturating_add(wide).saturating_sub(1).checked_div(wide).unwrap_or(1).max(1)
+    }
+
     /// Part by part: what is missing of the others waits, and what was cut for those before is taken.
-    fn each(&mut self, kinds: &[(usize, usize)], patience: &mut Patience<'_>) -> Option<Vec<(usize, usize, i64)>> {
-        let (mut state, mut all) = (self.search.state.clone(), vec![]);
+    fn each(&mut self, from: &State, kinds: &[(usize, usize)], patience: &mut Patience<'_>) -> Option<Vec<(usize, usize, i64)>> {
+        let (mut state, mut all) = (from.clone(), vec![]);
         for part in 0..self.shop.stock.parts.len() {
             let (mut alone, waits) = self.alone(&state, part);
             if !alone.is_complete() {

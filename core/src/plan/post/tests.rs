@@ -159,7 +159,7 @@ fn what_would_give_more_arrives_as_it_was_posted() {
     let broken = Locked { answered: Answered { worth: vec![2], ..locked.answered.clone() }, ..locked.clone() };
     assert_eq!(take_locked(put_locked(&broken)), None, "it is not worth that");
     let all = vec![
-        Unlock::Part { part: 2, n: 3, from: Some((1, 4)), own: None },
+        Unlock::Part { part: 2, n: 3, from: Some((1, 4)), own: None, all: true },
         Unlock::Source { source: 1, n: 7 },
         Unlock::Rows { source: 0, n: 2, all: true, known: Known::AtLeast },
     ];

@@ -63,13 +63,14 @@ fn unlock(row: &mut Row, unlock: &mut Unlock) {
     let kind = kind(row, own, 2);
     if row.reads {
         *unlock = match kind {
-            0 => Unlock::Part { part: 0, n: 0, from: None, own: None },
+            0 => Unlock::Part { part: 0, n: 0, from: None, own: None, all: false },
             1 => Unlock::Source { source: 0, n: 0 },
             _ => Unlock::Rows { source: 0, n: 0, all: false, known: Known::Least },
         };
     }
     match unlock {
-        Unlock::Part { part, n, from, own } => {
+        Unlock::Part { part, n, from, own, all } => {
+            row.flag(all);
             pieces(row, (part, n));
             for of in [from, own] {
                 row.wish(of, |row, (source, n)| pieces(row, (source, n)));

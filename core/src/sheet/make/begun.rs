@@ -51,11 +51,22 @@ pub fn spots((given, sheet): (&Given, &PlanSheet), ticks: &Ticks, loose: &[Loose
 
 /// Those of these pieces that no ticked row of a plan may have: the place that was told of each is in another row, or in none, or the boards that
 /// are ticked give what lies there.
-pub fn not_laid((given, sheet): (&Given, &PlanSheet), ticks: &Ticks, loose: Vec<Loose>) -> Vec<Loose> {
-    let laid = of_no_ticked_board(sheet, ticks);
+pub fn not_laid(of: (&Given, &PlanSheet), ticks: &Ticks, loose: Vec<Loose>) -> Vec<Loose> {
+    let spots = in_ticked(of, ticks, &loose);
+    loose.into_iter().zip(spots).filter(|(_, spot)| spot.is_none()).map(|(it, _)| it).listed()
+}
+
+/// Where those of them lie that a ticked row has: no board is cut for what lies there.
+pub fn laid(of: (&Given, &PlanSheet), ticks: &Ticks, loose: &[Loose]) -> Vec<(usize, usize)> {
+    in_ticked(of, ticks, loose).into_iter().flatten().map(|spot| (spot.row, spot.nth)).listed()
+}
+
+/// The place of each of these pieces in a ticked row; none of one that no ticked row has.
+fn in_ticked((given, sheet): (&Given, &PlanSheet), ticks: &Ticks, loose: &[Loose]) -> Vec<Option<Spot>> {
+    let open = of_no_ticked_board(sheet, ticks);
     let is_ticked = |spot: &Spot| ticks.is_done(Ticks::row(spot.row));
-    let spots = spots_among((given, sheet), |spot| !is_ticked(spot) || laid.contains(&(spot.row, spot.nth)), &loose);
-    loose.into_iter().zip(spots).filter(|(_, spot)| !spot.as_ref().is_some_and(is_ticked)).map(|(it, _)| it).listed()
+    let spots = spots_among((given, sheet), |spot| !is_ticked(spot) || open.contains(&(spot.row, spot.nth)), loose);
+    spots.into_iter().map(|spot| spot.filter(is_ticked)).listed()
 }
 
 fn spots_among((given, sheet): (&Given, &PlanSheet), is_one: impl Fn(&Spot) -> bool, loose: &[Loose]) -> Vec<Option<Spot>> {

@@ -22,8 +22,21 @@ const ROWS: usize = 1_000_000;
 /// ticks.one_more(2, (3, 4)); // three of its four are cut
 /// assert_eq!((ticks.written().as_str(), ticks.lines_done()), ("0,2", 2));
 /// ```
-#[derive(Clone, Debug, Default, PartialEq, Eq)]
-pub struct Ticks(Sorted<usize, Count>);
+#[derive(Clone, Debug, Default)]
+pub struct Ticks {
+    by: Sorted<usize, Count>,
+    /// Pieces of ticked rows, by their row and their place in it, that were cut by a plan before: no board is cut for them. It follows from the
+    /// ticks of all plans, and is not written.
+    laid: Vec<(usize, usize)>,
+}
+
+impl PartialEq for Ticks {
+    fn eq(&self, other: &Ticks) -> bool {
+        self.by == other.by
+    }
+}
+
+impl Eq for Ticks {}
 
 impl Ticks {
     /// As they lie on a phone; a line without a number is cut whole.
@@ -32,27 +45,27 @@ impl Ticks {
             None => Some((tick.parse().ok()?, ALL)),
             Some((line, n)) => Some((line.parse().ok()?, n.parse().ok().filter(|n| 0 < *n)?)),
         };
-        Ticks(text.split(',').filter_map(one).collect())
+        Ticks { by: text.split(',').filter_map(one).collect(), laid: vec![] }
     }
 
     pub fn written(&self) -> String {
         let one = |(line, n): (&usize, &Count)| if *n == ALL { line.to_string() } else { format!("{line}{OF}{n}") };
-        self.0.iter().map(one).listed().join(",")
+        self.by.iter().map(one).listed().join(",")
     }
 
     /// Boards of a line that are cut, where it has so many.
     pub fn of(&self, line: usize, has: i64) -> i64 {
-        self.0.get(&line).map_or(0, |n| i64::from(*n).min(has))
+        self.by.get(&line).map_or(0, |n| i64::from(*n).min(has))
     }
 
     /// All boards of the line are cut.
     pub fn is_done(&self, line: usize) -> bool {
-        self.0.get(&line) == Some(&ALL)
+        self.by.get(&line) == Some(&ALL)
     }
 
     /// Lines of which all boards are cut.
     pub fn lines_done(&self) -> usize {
-        self.0.iter().filter(|(line, n)| **n == ALL && Ticks::row_of(**line).is_none()).count()
+        self.by.iter().filter(|(line, n)| **n == ALL && Ticks::row_of(**line).is_none()).count()
     }
 
     /// Where a row of a top is ticked, by its place from 0.
@@ -66,35 +79,45 @@ impl Ticks {
     }
 
     pub fn is_empty(&self) -> bool {
-        self.0.is_empty()
+        self.by.is_empty()
     }
 
     /// All boards of a line are cut, or none where all were.
     pub fn turn(&mut self, line: usize) {
         if self.is_done(line) {
-            self.0.remove(&line);
+            self.by.remove(&line);
         } else {
-            self.0.insert(line, ALL);
+            self.by.insert(line, ALL);
         }
     }
 
     /// One board more of a line is cut than were, where it has so many.
     pub fn one_more(&mut self, line: usize, (cut, has): (i64, i64)) {
         let n = Count::try_from(cut).unwrap_or(0).saturating_add(1);
-        self.0.insert(line, if i64::from(n) < has { n } else { ALL });
+        self.by.insert(line, if i64::from(n) < has { n } else { ALL });
     }
 
     /// What is ticked of one line, to be put there again.
     pub fn line(&self, line: usize) -> Option<Count> {
-        self.0.get(&line).copied()
+        self.by.get(&line).copied()
     }
 
     /// A line is ticked as it was.
     pub fn put(&mut self, line: usize, n: Option<Count>) {
         match n {
-            Some(n) => self.0.insert(line, n),
-            None => self.0.remove(&line),
+            Some(n) => self.by.insert(line, n),
+            None => self.by.remove(&line),
         };
+    }
+
+    /// These pieces of ticked rows were cut by a plan before.
+    pub fn lay(&mut self, laid: Vec<(usize, usize)>) {
+        self.laid = laid;
+    }
+
+    /// Whether any row is ticked.
+    pub fn has_rows(&self) -> bool {
+        self.by.keys().any(|line| Ticks::row_of(*line).is_some())
     }
 }
 
@@ -137,14 +160,16 @@ pub(super) fn of_no_ticked_board(sheet: &PlanSheet, ticks: &Ticks) -> Vec<(usize
     pieces.filter(|(_, piece)| !there.takes(piece)).map(|(at, _)| at).listed()
 }
 
-/// Boards of each line that are cut, and the pieces of them that lie in no ticked row. Of a ticked row's pieces those that no ticked board gives
-/// are of boards that are cut too: the first line that has them and is not cut to its end.
+/// Boards of each line that are cut, and the pieces of them that lie in no ticked row. Of a ticked row's pieces those that no ticked board gives,
+/// and no plan before cut, are of boards that are cut too: the first line that has them and is not cut to its end.
 fn boards_and_rest(sheet: &PlanSheet, ticks: &Ticks) -> (Vec<i64>, There) {
     let mut boards = sheet.lines.iter().enumerate().map(|(nth, line)| ticks.of(nth, line.n)).listed();
     let mut there = There::default();
     sheet.lines.iter().zip(&boards).for_each(|(line, n)| there.add(line, *n));
-    for piece in ticked_rows(sheet, ticks).flatten() {
-        if there.takes(piece) {
+    let ticked = rows(sheet).enumerate().filter(|(row, _)| ticks.is_done(Ticks::row(*row)));
+    let pieces = ticked.flat_map(|(row, all)| all.iter().enumerate().map(move |(nth, piece)| ((row, nth), piece)));
+    for (at, piece) in pieces {
+        if ticks.laid.contains(&at) || there.takes(piece) {
             continue;
         }
         let gives = |line: &CutLine| line.source == piece.source && line.pieces.iter().any(|cut| cut.size[0] == piece.at[2]);

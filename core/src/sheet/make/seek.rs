@@ -1,5 +1,6 @@
 //! What a plan lacks, as it is looked for at the next yard: so many more of a pile, or the parts that are missing.
 
+use super::buy::not_bought;
 use super::{AlreadyCut, Ask, Given, What, asked_figures, is_wide, nm};
 use crate::ledger::kind::stock::{PiecesSought, SoughtPiece};
 use crate::ledger::{Book, fold};
@@ -12,12 +13,15 @@ use crate::sheet::plan::{Known, PlanSheet, Unlock};
 use crate::sheet::sought::there;
 
 /// What is looked for where a plan is short: of a top any one of the piles that gives all rows, else of those that give one more; of parts
-/// the pile that gives all that is missing, else each missing part by itself; of a field all that bring it nearer. Nothing where nothing is
-/// short.
+/// the pile that gives all that is missing of all pieces that were asked, else of one more, or each missing part by itself; of a field all that
+/// bring it nearer. With boards like them that the plan would buy. Nothing where nothing is short.
 pub fn seek(book: &Book, given: &Given, sheet: &PlanSheet) -> Option<PiecesSought> {
     let (pieces, any, makes) = match sheet.short.first()? {
         Unlock::Rows { .. } => rows(given, sheet)?,
-        Unlock::Part { .. } => (parts(given, sheet), false, Some(next_of(given, sheet))),
+        Unlock::Part { .. } => {
+            let (pieces, makes) = parts(given, sheet);
+            (not_bought_too(pieces, given, sheet), false, Some(makes))
+        }
         Unlock::Source { .. } => (fields(given, sheet), false, None),
     };
     let job = given.ask.job;
@@ -86,21 +90,41 @@ fn rows(given: &Given, sheet: &PlanSheet) -> Option<(Vec<SoughtPiece>, bool, Opt
     None
 }
 
+/// What all pieces lack that were asked, where that was found; else what one more does. And how many it makes.
+fn parts(given: &Given, sheet: &PlanSheet) -> (Vec<SoughtPiece>, Count) {
+    let all: Vec<&Unlock> = sheet.short.iter().filter(|it| matches!(it, Unlock::Part { all: true, .. })).collect();
+    let asked = if let Wish::Parts(list) | Wish::Sticks(list) = &given.ready.wish { list.sets } else { None };
+    match asked.filter(|_| !all.is_empty()) {
+        Some(sets) => (lacking(given, &all), count(sets)),
+        None => (lacking(given, &sheet.short.iter().collect::<Vec<_>>()), next_of(given, sheet)),
+    }
+}
+
+/// The same with the boards like them that the plan would buy: they are not there yet either.
+fn not_bought_too(mut pieces: Vec<SoughtPiece>, given: &Given, sheet: &PlanSheet) -> Vec<SoughtPiece> {
+    for (source, n, _) in not_bought(given, sheet) {
+        let Some(own) = like(given, source, n.into()) else { continue };
+        let alike = |it: &&mut SoughtPiece| **it == SoughtPiece { n: it.n, ..own.clone() };
+        pieces.iter_mut().find(alike).into_iter().for_each(|it| it.n = it.n.saturating_add(n));
+    }
+    pieces
+}
+
 /// The pile that gives all that is missing; else a piece for each part that is, of one that is glued up boards such as its strips are cut of.
-fn parts(given: &Given, sheet: &PlanSheet) -> Vec<SoughtPiece> {
-    let all_of = |it: &Unlock| if let Unlock::Part { from: Some((source, n)), .. } = it { like(given, *source, *n) } else { None };
-    if let Some(one) = sheet.short.iter().find_map(all_of) {
+fn lacking(given: &Given, short: &[&Unlock]) -> Vec<SoughtPiece> {
+    let all_of = |it: &&Unlock| if let Unlock::Part { from: Some((source, n)), .. } = it { like(given, *source, *n) } else { None };
+    if let Some(one) = short.iter().find_map(all_of) {
         return vec![one];
     }
     let (Wish::Parts(list) | Wish::Sticks(list)) = &given.ready.wish else { return vec![] };
     let by_length = matches!(given.ready.wish, Wish::Sticks(_));
-    let each = |it: &Unlock| {
+    let each = |it: &&Unlock| {
         let Unlock::Part { part, n, own, .. } = it else { return None };
         let wanted = list.parts.get(*part)?;
         let strips = own.filter(|_| wanted.glue && !by_length).and_then(|(source, n)| like(given, source, n));
         strips.or_else(|| blank(wanted, (&given.ready.figures, by_length), *n))
     };
-    sheet.short.iter().filter_map(each).listed()
+    short.iter().filter_map(each).listed()
 }
 
 fn fields(given: &Given, sheet: &PlanSheet) -> Vec<SoughtPiece> {

@@ -2,6 +2,7 @@
 //! a reload and a killed page. It is no fact: nothing was taken, and a plan that is made again is made in a second.
 //! The browser writes it some seconds late: where all of it is killed, not only the page, the last ticks may be lost.
 
+use super::cut::lay_in_hand;
 use super::{Found, Plan};
 use crate::app::App;
 use crate::app::order::{Choice, Order};
@@ -236,6 +237,7 @@ pub fn same_ticks(app: &mut App) {
     let mut lying = app.here.plans.lines().filter(|line| line.starts_with(&job)).filter_map(read);
     let same = lying.find(|it| it.is_alike(&plan) && !is_other(it));
     app.plan.ticked = same.map(|it| it.ticked).unwrap_or_default();
+    lay_in_hand(app);
 }
 
 /// Of each job that goes on and has wood to cut by a plan, the lines at the saw that are left, and how many there are, of all plans with

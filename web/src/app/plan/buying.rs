@@ -84,7 +84,18 @@ fn short(app: &App) -> Option<SoughtPiece> {
     let asked = typing(app).and_then(|typing| app.plan.draft.rough(job, typing));
     let same = asked.is_some_and(|ask| app.plan.given.as_ref().is_some_and(|given| given.ask == ask));
     let known = app.plan.page == Page::Answer || same || none_for(app).is_some();
-    sought::of_plan(app).filter(|_| known).and_then(|(lacks, _)| lacks.pieces.into_iter().next())
+    let first = sought::of_plan(app).filter(|_| known).and_then(|(lacks, _)| lacks.pieces.into_iter().next())?;
+    let n = first.n.saturating_sub(would_buy(app, &first));
+    Some(SoughtPiece { n, ..first })
+}
+
+/// Boards like these that the plan in hand would buy already.
+fn would_buy(app: &App, piece: &SoughtPiece) -> Count {
+    let Some((given, found)) = app.plan.given.as_ref().zip(app.plan.found.as_ref()).filter(|_| none_for(app).is_none()) else { return 0 };
+    let sides = [piece.thickness, piece.width, piece.length];
+    let is_like = |source: usize| given.sources.get(source).is_some_and(|it| it.pile.wood == piece.wood && it.sides() == Some(sides));
+    let all = buy::not_bought(given, &found.sheet).into_iter().filter(|(source, ..)| is_like(*source));
+    all.fold(0, |sum: Count, (_, n, _)| sum.saturating_add(n))
 }
 
 /// Takes what is typed as boards that could be bought.

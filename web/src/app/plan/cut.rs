@@ -60,10 +60,36 @@ pub(super) fn begun(app: &App, plan: &KeptPlan) -> Option<Plan> {
 
 /// A plan of the book with what was ticked of it, and what was cut when it was made, as far as this phone knows.
 pub(super) fn cut_by(app: &App, plan: &KeptPlan) -> Option<Plan> {
+    let mut shown = bare(app, plan)?;
+    lay(app, &mut shown);
+    Some(shown)
+}
+
+/// The same, what plans before it cut left out.
+fn bare(app: &App, plan: &KeptPlan) -> Option<Plan> {
     let (ticked, open, turned, cut) = beside::of_plan(app, plan).map(|it| (it.ticked, it.open, it.turned, it.cut)).unwrap_or_default();
     let mut shown = shown_again(app, plan, (&[], open, turned))?;
     shown.given.iter_mut().zip(cut).for_each(|(given, cut)| given.cut.boards = cut);
     Some(Plan { used: Some(plan.id), ticked, ..shown })
+}
+
+/// Ticked rows of a plan take pieces that plans before it cut, before boards are cut for them.
+pub(super) fn lay(app: &App, plan: &mut Plan) {
+    if !plan.ticked.has_rows() {
+        return plan.ticked.lay(vec![]);
+    }
+    let loose = loose_before(app, plan);
+    if let Some((given, found)) = plan.given.as_ref().zip(plan.found.as_ref()) {
+        let laid = begun::laid((given, &found.sheet), &plan.ticked, &loose);
+        plan.ticked.lay(laid);
+    }
+}
+
+/// The same of the plan in hand, whenever what is ticked of it may be another.
+pub(super) fn lay_in_hand(app: &mut App) {
+    let mut plan = std::mem::take(&mut app.plan);
+    lay(app, &mut plan);
+    app.plan = plan;
 }
 
 /// Boards of a pile that a plan has cut.
@@ -142,20 +168,30 @@ pub(super) fn alike(one: &Panel, other: &Panel) -> bool {
 /// Pieces that plans before the one in hand cut for a top like it, and that lie in no row that is cut, of theirs or of a plan since; the longest
 /// first.
 pub fn loose(app: &App) -> Vec<Loose> {
-    let Some(given) = app.plan.given.as_ref() else { return vec![] };
+    let all = loose_before(app, &app.plan);
+    match app.plan.given.as_ref().zip(app.plan.found.as_ref()) {
+        Some((given, found)) => not_laid((given, &found.sheet), &app.plan.ticked, all),
+        None => all,
+    }
+}
+
+/// The same as they lay before a plan.
+fn loose_before(app: &App, of: &Plan) -> Vec<Loose> {
+    let Some(given) = of.given.as_ref() else { return vec![] };
     let Wish::Panel(panel) = &given.ready.wish else { return vec![] };
     let plans = app.shelf().shop(app.now.at).job(given.ask.job).map(|job| job.plans).unwrap_or_default();
     let mut all: Vec<Loose> = vec![];
-    for plan in plans.iter().take_while(|plan| app.plan.used != Some(plan.id)).filter_map(|plan| begun(app, plan)) {
+    let before = plans.iter().take_while(|plan| of.used != Some(plan.id)).filter(|plan| !beside::ticks(app, plan).is_empty());
+    for mut plan in before.filter_map(|plan| bare(app, plan)) {
         let Some((given, found)) = plan.given.as_ref().zip(plan.found.as_ref()) else { continue };
         if matches!(&given.ready.wish, Wish::Panel(before) if alike(before, panel)) {
+            plan.ticked.lay(begun::laid((given, &found.sheet), &plan.ticked, &all));
             all = not_laid((given, &found.sheet), &plan.ticked, all);
             all.extend(begun::loose((given, &found.sheet), &plan.ticked));
             all.sort_by_key(|it| std::cmp::Reverse(it.length));
         }
     }
-    let Some(found) = app.plan.found.as_ref() else { return all };
-    not_laid((given, &found.sheet), &app.plan.ticked, all)
+    all
 }
 
 /// How wide all of the top in hand is of which plans before cut rows, and of how many rows it is.

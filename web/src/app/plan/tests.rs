@@ -1,4 +1,5 @@
 mod agree;
+mod all_asked;
 mod anew;
 mod before;
 mod bought;

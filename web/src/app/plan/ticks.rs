@@ -1,5 +1,6 @@
 //! A tick at the saw: no fact of the book, and an act all the same. The last of them is taken back, and made again, from any page.
 
+use super::cut::lay_in_hand;
 use super::{Plan, beside, unused};
 use crate::app::App;
 use crate::app::order::{Feel, Order};
@@ -53,9 +54,11 @@ fn ticked(app: &mut App, line: usize, tick: impl FnOnce(&mut Ticks)) {
     }
     let (was, cut) = (app.plan.ticked.line(line), cut_of(app, line));
     tick(&mut app.plan.ticked);
+    lay_in_hand(app);
     // Of a line that its rows make done there is nothing to see: it is said, and the tick is none.
     if cut.is_some() && cut == cut_of(app, line) {
         app.plan.ticked.put(line, was);
+        lay_in_hand(app);
         app.plan.by_its_rows = true;
         return app.orders.push(Order::Feel(Feel::Refused));
     }
@@ -101,6 +104,7 @@ pub fn gone(app: &mut App) {
 fn turn(app: &mut App, line: usize, tick: LastTick) {
     let (from, to) = if tick.back { (tick.was, tick.is) } else { (tick.is, tick.was) };
     app.plan.ticked.put(line, to);
+    lay_in_hand(app);
     kept(app, from < to);
 }
 

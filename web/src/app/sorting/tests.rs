@@ -92,6 +92,28 @@ fn a_good_piece_is_never_rejected_by_a_slip() {
     }
 }
 
+/// Said first, one of the good ones is rejected, whatever is armed; then a tap is a slip again. A piece that is counted later is to sort.
+#[test]
+fn a_piece_that_was_good_and_turned_out_bad_is_rejected() {
+    let mut app = sorting();
+    let shown = after(&mut app, [say(SortTap::Arm(10)), tap(Tap::Good)]);
+    assert!(!shown.contains("A good one turned out bad"), "{shown}");
+    let shown = after(&mut app, [tap(Tap::Good)]);
+    assert!(shown.contains("A good one turned out bad"), "{shown}");
+    let shown = after(&mut app, [say(SortTap::GoodIsBad)]);
+    assert!(shown.contains("there is one good piece fewer then"), "{shown}");
+    let shown = after(&mut app, [tap(Tap::Reject(why("knot")))]);
+    assert!(!shown.contains("Not done"), "{shown}");
+    check(&app, (11, 1, 0));
+    let shown = after(&mut app, [tap(Tap::Reject(why("knot")))]);
+    assert!(shown.contains("Not done: you asked for"), "{shown}");
+    check(&app, (11, 1, 0));
+    let (haul, pile) = in_hand(&app).unwrap();
+    let command = HaulCommand::Count { haul, pile, n: 1, way: fivebar_core::ledger::kind::haul::Way::Bundle };
+    app.order(&Command::Haul(command), nth(210)).unwrap();
+    check(&app, (11, 1, 1));
+}
+
 #[test]
 fn a_bundle_of_its_own_is_typed() {
     let mut app = sorting();
@@ -189,4 +211,10 @@ fn a_bad_one_that_a_job_has_is_put_back_and_rejected() {
     check(&app, (1, 1, 10));
     assert!(shown.contains("Take back 1 reject: crack") && shown.contains("10 of these are in Stool."), "{shown}");
     assert_eq!(app.shelf().haul().unwrap().pile(pile).unwrap().in_job(job), 11);
+    // All sorted, and one that was good is bad: it comes back from the job too.
+    let shown = after(&mut app, [say(SortTap::Arm(10)), tap(Tap::Good), say(SortTap::GoodIsBad)]);
+    assert!(shown.contains("11 of these are in Stool."), "{shown}");
+    after(&mut app, [tap(Tap::Reject(why("knot")))]);
+    check(&app, (10, 2, 0));
+    assert_eq!(app.shelf().haul().unwrap().pile(pile).unwrap().in_job(job), 10);
 }

@@ -8,6 +8,7 @@ use crate::app::App;
 use crate::words::en::{common, plan as words, sought, told as said};
 use fivebar_core::quantity::Listed;
 use fivebar_core::sheet::make::Given;
+use fivebar_core::sheet::plan::wish::Wish;
 use fivebar_core::sheet::plan::{Known, PlanSheet, Unlock};
 
 /// What more would unlock; nothing where cut pieces may make it.
@@ -19,6 +20,7 @@ pub fn short(given: &Given, sheet: &PlanSheet, (app, seen): (&App, Seen<'_>)) ->
     let (mut parts, mut pieces, mut from) = (vec![], vec![], None);
     for lacking in &sheet.short {
         match lacking {
+            Unlock::Part { all: true, .. } => (),
             Unlock::Part { part: nth, n, from: known, .. } => {
                 parts.push(words::so_many_of(&number(*n, seen), &told::part(given, *nth)));
                 let known = known.filter(|_| !anew::keeps_strips(given, sheet, app));
@@ -29,10 +31,31 @@ pub fn short(given: &Given, sheet: &PlanSheet, (app, seen): (&App, Seen<'_>)) ->
         }
     }
     match (parts.is_empty(), pieces.is_empty()) {
-        (false, _) => Some(anew::lacks(given, sheet, &parts) + &from.map_or(String::new(), |(from, one)| words::makes_it(&from, one))),
+        (false, _) => {
+            let one = from.map_or(String::new(), |(from, one)| words::makes_it(&from, one));
+            Some(anew::lacks(given, sheet, &parts) + &one + &all_lack(given, sheet, (app, seen)))
+        }
         (true, true) => None,
         (true, false) => Some(words::brings_nearer(&pieces)),
     }
+}
+
+/// What all pieces lack that were asked, where these are more than one more; that it is of one more only, where that was not found.
+fn all_lack(given: &Given, sheet: &PlanSheet, (app, seen): (&App, Seen<'_>)) -> String {
+    let (Wish::Parts(list) | Wish::Sticks(list)) = &given.ready.wish else { return String::new() };
+    let Some(asked) = list.sets.filter(|asked| sheet.made.saturating_add(1) < *asked) else { return String::new() };
+    let (mut parts, mut from) = (vec![], None);
+    for lacking in &sheet.short {
+        if let Unlock::Part { part, n, from: known, all: true, .. } = lacking {
+            parts.push(words::so_many_of(&number(*n, seen), &told::part(given, *part)));
+            from = *known;
+        }
+    }
+    if parts.is_empty() {
+        return words::OF_ONE_MORE_ONLY.to_owned();
+    }
+    let pieces = from.map(|from| more_of(given, from, (app, seen)));
+    words::all_lack(&number(asked, seen), &parts, pieces.as_deref())
 }
 
 /// So many more of a pile, by its letter, name and size: that is what is bought.

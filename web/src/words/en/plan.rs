@@ -340,6 +340,15 @@ pub fn makes_it(more: &str, one: bool) -> String {
     format!(" {more} {} it.", if one { "makes" } else { "make" })
 }
 
+/// " All 3 lack 6 of leg and 1 of top." With pieces that give them: "12 more of A (…) make them."
+pub fn all_lack(asked: &str, parts: &[String], from: Option<&str>) -> String {
+    let from = from.map_or(String::new(), |from| format!(" {from} make them."));
+    format!(" All {asked} lack {}.{from}", and(parts))
+}
+
+/// What all pieces lack that were asked was not found.
+pub const OF_ONE_MORE_ONLY: &str = " That is for one more only.";
+
 /// One board more of a line at the saw.
 pub const ONE_MORE: &str = "+1";
 

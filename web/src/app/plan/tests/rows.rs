@@ -245,6 +245,37 @@ fn pieces_of_rows_that_are_begun_are_listed_with_their_places() {
     check(&app, &["1 of these 8 rows is cut already"], &[loose]);
 }
 
+/// A row that is ticked takes the flat of 905 that lies there from the plan before: one new whole flat is cut for it and not two, by pile as by
+/// what would go back.
+#[test]
+fn a_ticked_row_takes_what_is_cut_before_it_takes_new_boards() {
+    for cut_before in [false, true] {
+        let mut app = planned(30);
+        heard(&mut app, std::iter::once(Tap::Use).chain(cut_before.then_some(Tap::OneMore(0))));
+        planned_out(&mut app, vec![Tap::Go]);
+        heard(&mut app, if cut_before { vec![Tap::Use, Tap::UseAnd(false)] } else { vec![] });
+        heard(&mut app, [Tap::TickRow(0)]);
+        let whole = if cut_before { 1 } else { 2 };
+        let boards = |app: &App| fivebar_core::sheet::make::cut::boards(&app.plan.found.as_ref().unwrap().sheet, &app.plan.ticked);
+        assert_eq!(boards(&app), [whole, 1], "{}", page(&app));
+        if cut_before {
+            let job = app.jobs.open.unwrap();
+            let plans = app.shelf().shop(app.now.at).job(job).unwrap().plans;
+            let all = fivebar_core::ledger::fold::in_use(&app.own.book, &plans);
+            let it = all.iter().find(|it| Some(it.plan.id) == app.plan.used).unwrap();
+            assert_eq!(crate::app::plan::uncut(&app, it).map(|(cut, _)| cut), Some(2));
+            let mut again = super::reloaded(&app);
+            heard(&mut again, [Tap::Saw(job)]);
+            crate::app::plan::show(&mut again, app.plan.used.unwrap());
+            assert_eq!(boards(&again), [1, 1]);
+            // One board more of the first line, and the row is of new boards: the old flat is in no row again.
+            heard(&mut again, [Tap::OneMore(0)]);
+            assert_eq!(boards(&again), [2, 1]);
+            check(&again, &["Cut already, in no row: 1 of A, 905."], &[]);
+        }
+    }
+}
+
 /// A sentence of the page that begins so.
 fn sentence(app: &App, begins: &str) -> String {
     let shown = page(app);
