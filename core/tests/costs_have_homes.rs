@@ -264,6 +264,27 @@ fn no_more_comes_back_than_was_spent() {
     assert_eq!(story.refused.into_iter().map(|(_, why)| why).collect::<Vec<_>>(), [refused]);
 }
 
+/// A blade of 64.50 for no job, 24.50 of it back, and 12 miles for glue at 0.70: 48.40. Struck, the blade takes along what came back of it.
+#[test]
+fn costs_of_no_job_come_back_and_are_driven_too() {
+    let blade = "spend 64.50 edges \"blade\" as blade\n";
+    let (back, drive) = ("came-back 24.50 blade\n", "drive 12 miles at 0.70 \"for glue\"\n");
+    for (lines, year) in [
+        (blade.to_owned(), 6_450),
+        (format!("{blade}{back}"), 4_000),
+        (format!("{blade}{back}{drive}"), 4_840),
+        (format!("{blade}{back}{drive}undo blade\n"), 840),
+        (format!("{blade}{back}{drive}undo blade\nrestore blade\n"), 4_840),
+    ] {
+        let story = told(&lines);
+        let sheet = workshop(&Shop::of(&story.book, story.now.at), story.now.offset).unwrap();
+        assert_eq!(sheet.costs.get(&Currency::USD).map(|costs| costs.total), Some(cents(year)), "{lines}");
+    }
+    let refused = tell(&format!("{BEGUN}{blade}{back}came-back 40.01 blade\n")).refused;
+    let more = Refusal::MoreThanSpent { met: cents(4_001), spent: cents(4_000) };
+    assert_eq!(refused.into_iter().map(|(_, why)| why).collect::<Vec<_>>(), [Why::Refused(more)]);
+}
+
 /// A gift of 11.40 for the yard, of which 2.00 came back: struck, it takes that along, whatever comes first. Undone, both are there again.
 #[test]
 fn what_came_back_of_a_hauls_spending_goes_with_it() {

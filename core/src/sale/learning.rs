@@ -355,6 +355,45 @@ mod tests {
         assert!(width(&all) < width(&Seen::default()));
     }
 
+    /// One who bought at 450 and one who offered 360 at 450, against the grid summed here once more, term by term: both move the share, the one who
+    /// would hand over 360 and not 450 pulls the scale in. A fifth less of 420 doubles who buys: a scale of 0.2 x 420 / ln 2 = 121.186.
+    #[test]
+    fn share_and_scale_are_those_of_the_grid_summed_by_itself() {
+        let (bought, offered) = (Heard::Bought { price: usd(450) }, Heard::Offered { sum: usd(360), price: usd(450) });
+        for (heard, share, scale) in [
+            (vec![bought], 0.231_551_750_357, 122.954_929_193_381),
+            (vec![offered], 0.231_535_823_072, 113.183_069_026_597),
+            (vec![bought, offered], 0.265_859_876_498, 114.927_896_796_477),
+        ] {
+            let [mut weights, mut shares, mut scales] = [[0.0_f64; 2]; 3];
+            let guessed = (0.2_f64, 0.2 * 420.0 / 2.0_f64.ln());
+            for (i, one) in [0.054, 0.242, 0.399, 0.242, 0.054].into_iter().enumerate() {
+                for (j, other) in [0.054, 0.242, 0.399, 0.242, 0.054].into_iter().enumerate() {
+                    let s = guessed.0 * (0.4 * (i as f64 - 2.0)).exp();
+                    let scale = guessed.1 * (0.25 * (j as f64 - 2.0)).exp();
+                    let buys = |price: f64| (s * ((420.0 - price) / scale).exp()).min(1.0);
+                    let chance = |one: &Heard| if *one == bought { buys(450.0) } else { buys(360.0) - buys(450.0) };
+                    let before: f64 = one * other;
+                    for (nth, weight) in [before, before * heard.iter().map(chance).product::<f64>()].into_iter().enumerate() {
+                        weights[nth] += weight;
+                        shares[nth] += weight * s.ln();
+                        scales[nth] += weight * scale.ln();
+                    }
+                }
+            }
+            let moved = |of: [f64; 2]| (of[1] / weights[1] - of[0] / weights[0]).exp();
+            let demand = likely(&Seen { heard: heard.clone(), ..Seen::default() });
+            assert!(
+                (demand.share - guessed.0 * moved(shares)).abs() < 1e-9 && (demand.share - share).abs() < 1e-9,
+                "{heard:?}: {demand:?}"
+            );
+            assert!(
+                (demand.scale - guessed.1 * moved(scales)).abs() < 1e-9 && (demand.scale - scale).abs() < 1e-9,
+                "{heard:?}: {demand:?}"
+            );
+        }
+    }
+
     /// However it is cut into goes, no go is longer than was said, and every figure is the same to the last digit.
     #[test]
     fn the_band_in_many_goes_is_the_band_in_one() {

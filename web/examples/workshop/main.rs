@@ -10,7 +10,7 @@ use fivebar_web::app::order::{Order, Which};
 use fivebar_web::app::shelf::Shelf;
 use fivebar_web::app::workshop::figures::Figure;
 use fivebar_web::app::workshop::{NoCopy, Over, Tap};
-use fivebar_web::app::{App, Msg, count};
+use fivebar_web::app::{App, Msg, count, jobs};
 use fivebar_web::parts::pad::Press;
 use fivebar_web::parts::{Page, Place};
 use fivebar_web::screens;
@@ -58,6 +58,13 @@ impl Hand {
 
     fn tap(self, taps: impl IntoIterator<Item = Tap>) -> Hand {
         self.say(taps.into_iter().map(Msg::Workshop))
+    }
+
+    /// A sum of the form of a spending.
+    fn sum(self, text: &str) -> Hand {
+        let press = |sign: char| sign.to_digit(10).map_or(Press::Point, |digit| Press::Digit(digit as u8));
+        let presses: Vec<Msg> = text.chars().map(|sign| Msg::Jobs(jobs::Tap::Press(press(sign)))).collect();
+        self.say(presses).say([Msg::Jobs(jobs::Tap::Save)])
     }
 
     fn figure(self, figure: Figure, text: &str) -> Hand {
@@ -138,9 +145,10 @@ fn main() -> std::io::Result<()> {
     fs::create_dir_all(&out)?;
     let supplier = || Hand::told().app.own.names.keys().next().copied().expect("a person");
     let spent = || {
-        let spent =
-            Hand::told().tap([Tap::Open(Over::Costs), Tap::Figure(Figure::Spent("edges"))]).tap([Tap::Typed("planer knives".into())]);
-        spent.typed("64.50").tap([Tap::PadDone]).figure(Figure::Spent("rent"), "180").figure(Figure::Spent("insurance"), "96.20")
+        let named = [Msg::Jobs(jobs::Tap::Say(0, "planer knives".into()))];
+        let spent = Hand::told().tap([Tap::Open(Over::Costs), Tap::Spend("edges")]).say(named).sum("64.50");
+        // Where edges belong is left open.
+        spent.say([Msg::Jobs(jobs::Tap::Save)]).tap([Tap::Spend("rent")]).sum("180").tap([Tap::Spend("insurance")]).sum("96.20")
     };
     let ambiguous = || Hand::told().tap([Tap::Open(Over::Till), Tap::Figure(Figure::Mileage)]).typed("1.2345678");
     let pages = [
@@ -154,7 +162,8 @@ fn main() -> std::io::Result<()> {
         ("pad", Hand::told().tap([Tap::Open(Over::Rate), Tap::Figure(Figure::Pay)]).typed("22.5")),
         ("pad-refused", Hand::told().rate().tap([Tap::Figure(Figure::Logged)]).typed("500").tap([Tap::PadDone])),
         ("pad-misread", ambiguous().tap([Tap::PadDone])),
-        ("pad-spent", Hand::told().tap([Tap::Open(Over::Costs), Tap::Figure(Figure::Spent("edges"))]).typed("64.5")),
+        ("pad-spent", Hand::told().tap([Tap::Open(Over::Costs), Tap::Spend("edges")])),
+        ("pad-driven", Hand::told().tap([Tap::Open(Over::Costs), Tap::Drive])),
         ("till", Hand::told().tap([Tap::Open(Over::Till)]).figure(Figure::Cash, "0.05")),
         ("units", Hand::told().tap([Tap::Open(Over::Units)])),
         ("rack", Hand::told().tap([Tap::Open(Over::Rack)])),

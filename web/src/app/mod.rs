@@ -234,6 +234,7 @@ impl App {
             Msg::Count(tap) => count::heard(self, tap, now),
             Msg::Bench(tap) => bench::heard(self, tap, now),
             Msg::Price(tap) => price::heard(self, tap, now),
+            Msg::Jobs(tap) if workshop::spending::is_of(self, &tap) => workshop::spending::heard(self, tap, now),
             Msg::Jobs(tap) => jobs::heard(self, tap, now),
             Msg::Workshop(tap) => workshop::heard(self, tap, now),
             Msg::Mend(tap) => mend::heard(self, tap, now),

@@ -8,6 +8,7 @@ pub mod hours;
 pub mod people;
 pub mod rack;
 pub mod sides;
+pub mod spending;
 pub mod taxes;
 pub mod tools;
 pub mod wood;
@@ -15,6 +16,7 @@ pub mod wood;
 use super::App;
 use super::entry::Typed;
 use super::here::{Chosen, choose};
+use super::jobs;
 use super::news::NotRead;
 use super::order::Order;
 use super::spent_on::{SpentOn, SpentTap};
@@ -119,7 +121,9 @@ pub struct Workshop {
     pub tax: Option<Box<taxes::Draft>>,
     /// The side of sales tax that is asked about.
     pub side: Option<Side>,
-    /// The day a cost of no job was spent on.
+    /// A cost of no job that is being written down, or what came back of one.
+    pub spending: Option<Box<jobs::draft::Draft>>,
+    /// The day a can was bought on.
     pub spent_on: SpentOn,
     /// Days off being chosen.
     pub off: Option<hours::Off>,
@@ -133,6 +137,12 @@ pub enum Tap {
     Press(Press),
     PadDone,
     SpentOn(SpentTap),
+    /// Something is spent on no job: its kind.
+    Spend(&'static str),
+    /// A drive for no job.
+    Drive,
+    /// Some of what a line says came back.
+    CameBack(Id),
     /// Takes one of the readings a figure may have.
     Take(Quantity),
     Currency(Currency),
@@ -203,6 +213,7 @@ pub fn heard(app: &mut App, tap: Tap, now: Now) {
         }
         Tap::PadDone => figures::done(app, now),
         Tap::SpentOn(tap) => app.workshop.spent_on.heard(tap, now),
+        Tap::Spend(_) | Tap::Drive | Tap::CameBack(_) => spending::asked(app, &tap),
         Tap::Take(reading) => figures::take(app, &reading, now),
         Tap::Currency(currency) => set(app, (Some(currency), None), now),
         Tap::Units(units) => {
@@ -303,6 +314,9 @@ fn step_back(app: &mut App) {
         return;
     }
     (app.workshop.text, app.workshop.said, app.workshop.asks_role) = (String::new(), None, false);
+    if app.workshop.spending.take().is_some() {
+        return;
+    }
     if app.workshop.tool.take().is_some() || app.workshop.tax.take().is_some() || app.workshop.can.take().is_some() {
         return;
     }

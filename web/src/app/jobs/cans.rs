@@ -6,7 +6,7 @@ use super::draft::Way;
 use fivebar_core::ledger::fold::Can;
 use fivebar_core::ledger::kind::money::PackOpened;
 use fivebar_core::money::pack::{Measure, unusual};
-use fivebar_core::quantity::{Currency, Id, Key, Listed, Money, Units};
+use fivebar_core::quantity::{Currency, Decimal, Id, Key, Listed, Money, Units};
 
 /// Units cans and packs are counted in, by their keys in the book.
 pub const UNITS: [&str; 8] = ["ml", "l", "fl-oz", "g", "kg", "oz", "m", "pieces"];
@@ -58,6 +58,12 @@ impl OfCan {
 pub fn open(app: &App, currency: Currency) -> Vec<Can> {
     let known = app.shelf().workshop();
     known.cans.iter().rev().filter(|can| can.paid.currency() == currency && !can.left().is_zero()).cloned().listed()
+}
+
+/// What the can that is used of holds when it is full.
+pub fn holds(app: &App, of: &OfCan) -> Option<Decimal> {
+    let picked = of.picked?;
+    app.shelf().workshop().cans.iter().find(|can| can.id == picked).map(|can| can.holds)
 }
 
 /// Whether a can may be written down: a price that is far from the usual is asked about once, and taken when it is said again.

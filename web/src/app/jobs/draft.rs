@@ -2,6 +2,7 @@
 
 mod back;
 mod fresh;
+mod none;
 mod paid;
 mod what;
 
@@ -200,6 +201,9 @@ pub fn begin(app: &App, what: What) -> Option<Draft> {
     if blank.what == What::New {
         return Some(Draft { form: Form::filled(["1".to_owned()]), words: vec![String::new()], ..blank });
     }
+    if app.jobs.open.is_none() {
+        return none::begin(app, blank);
+    }
     let sheet = sheet(app)?.ok()?;
     let (currency, units) = (sheet.account.currency, sheet.account.units);
     let paid = Some(paid_for(app, sheet.job, paid::of(&blank.what)));
@@ -244,7 +248,9 @@ fn filled(draft: Draft, sheet: &JobSheet, sign: Sign) -> Draft {
             let picks = Picks { more: true, brings: brings(sheet), ..draft.picks };
             Draft { form: Form::of(3), words: words(1), picks, ..draft }
         }
-        What::CameBack(of) => Draft { form: Form::of(2), words: words(1), picks: priced(draft.picks, sheet, *of), ..draft },
+        What::CameBack(of) => {
+            Draft { form: Form::of(2), words: words(1), picks: priced(draft.picks, &sheet.account.costs.lines, *of), ..draft }
+        }
         What::Tag => Draft { form: Form::filled([typed.sum(sheet.sale.tag)]), ..draft },
         What::Settle => Draft { form: Form::filled([typed.sum(sheet.account.pricing.settle_set)]), ..draft },
         What::Size => Draft { form: size(sheet, typed), ..draft },
@@ -339,7 +345,7 @@ fn sell(draft: Draft, (sheet, agreed): (&JobSheet, Option<Id>), typed: Typed) ->
 
 /// Takes in an answer by a chip.
 pub fn pick(app: &mut App, pick: Pick, now: Now) {
-    let ahead = ahead(app);
+    let ahead = back::ahead(app);
     let Some(draft) = &mut app.jobs.draft else { return };
     let picks = &mut draft.picks;
     match pick {
@@ -464,14 +470,6 @@ pub fn goes_along(app: &mut App, was: Option<String>) {
     if draft.form.text(0) == was {
         draft.form.put(0, new);
     }
-}
-
-/// What came in ahead of the agreement that is to come to nothing, as it is typed.
-fn ahead(app: &App) -> Option<String> {
-    let What::Cancel(agreed) = app.jobs.draft.as_ref()?.what else { return None };
-    let sheet = sheet(app)?.ok()?;
-    let (sign, units) = (app.speech.sign(), sheet.account.units);
-    Some(Typed { sign, units }.sum(Some(back::came_ahead(&sheet, agreed)?)))
 }
 
 /// So many days later, or earlier.

@@ -33,8 +33,9 @@ pub fn asks(app: &App, draft: &mut Draft) -> bool {
     asks
 }
 
-/// Where a kind belongs from now on, in the currency of the open job. It is an act of its own: what was typed waits for its Done.
+/// Where a kind belongs from now on, in the currency of the open job, or with none open in the workshop's. It is an act of its own: what was typed waits for its Done.
 pub fn said(app: &mut App, (kind, home): (Key, Home), now: Now) {
-    let Some(currency) = app.jobs.open.and_then(|id| Some(app.shelf().shop(now.wall.at).job(id).ok()?.currency)) else { return };
+    let of_job = |id| Some(app.shelf().shop(now.wall.at).job(id).ok()?.currency);
+    let Some(currency) = app.jobs.open.map_or_else(|| Some(app.begins_with().0), of_job) else { return };
     app.order(&Command::Money(MoneyCommand::SetHome(CostHomed { currency, kind, home })), now);
 }

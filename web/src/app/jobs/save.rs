@@ -40,7 +40,7 @@ pub fn save(app: &mut App, now: Now) {
     let gallery = gallery(app, &draft);
     let piece = super::estimate::kind_for(app, &draft);
     let (back, tax) = (back(app, &draft), chosen_tax(app, &draft));
-    let can_holds = can_holds(app, &draft);
+    let can_holds = super::cans::holds(app, &draft.picks.can);
     let reader = Reader { sign: app.speech.sign(), job: app.jobs.open, gallery, can_holds, piece, back, tax, now };
     let command = emptied(app, &draft).or_else(|| reader.command(&mut draft));
     let command = command.filter(|command| super::meant::is_meant(app, &mut draft, command));
@@ -62,12 +62,6 @@ pub fn save(app: &mut App, now: Now) {
         let began = written.entries.iter().find(|entry| matches!(entry.fact, Fact::JobBegan(_)));
         (app.jobs.open, app.jobs.room, app.jobs.search) = (began.map(|entry| entry.id), None, String::new());
     }
-}
-
-/// What the can that is used of holds when it is full.
-fn can_holds(app: &App, draft: &Draft) -> Option<Decimal> {
-    let picked = draft.picks.can.picked?;
-    app.shelf().workshop().cans.iter().find(|can| can.id == picked).map(|can| can.holds)
 }
 
 /// A planned operation whose minutes are emptied, and that says no pieces, is planned no more.
@@ -198,12 +192,14 @@ struct Reader {
 
 impl Reader {
     fn command(&self, draft: &mut Draft) -> Option<Command> {
-        if draft.what == What::New {
-            return self.begin(draft);
+        match draft.what.clone() {
+            What::New => return self.begin(draft),
+            What::Spend => return self.spend(draft).map(Command::Money),
+            What::CameBack(spending) => return self.back_of(draft, spending).map(Command::Money),
+            _ => {}
         }
         let job = self.job?;
         match draft.what.clone() {
-            What::New => None,
             What::Take { haul, pile } => {
                 let n = self.count(draft, 0)?;
                 Some(Command::Haul(HaulCommand::Take { haul, pile, job, n }))
@@ -212,15 +208,6 @@ impl Reader {
             What::Plan(was) => self.plan(draft, (job, was)).map(Command::Job),
             What::OldJobs => super::estimate::told(draft, (self.piece.as_ref(), self.job), self.sign).map(Command::Estimate),
             What::OldJob(line) => super::estimate::retold(draft, (line, (self.piece.as_ref(), self.job)), self.sign).map(Command::Estimate),
-            What::Spend => self.spend(draft, job).map(Command::Money),
-            What::CameBack(spending) if draft.picks.can.back => {
-                self.number(draft, 0).map(|used| Command::Money(MoneyCommand::BackInCan { spending, used }))
-            }
-            What::CameBack(spending) => {
-                let what = draft.words.first().map(|what| what.trim().to_owned()).filter(|what| !what.is_empty());
-                let (sum, n) = self.came_back(draft)?;
-                Some(Command::Money(MoneyCommand::ComeBack { spending, sum, n, what }))
-            }
             What::Tag => self.money(draft, 0).map(|sum| Command::Money(MoneyCommand::SetTag { job, sum })),
             What::Settle => self.money(draft, 0).map(|sum| Command::Money(MoneyCommand::SetSettle { job, sum: Some(sum) })),
             What::Name | What::Size | What::Facts => self.describe(draft, job).map(|facts| Command::Job(JobCommand::Describe(facts))),
@@ -231,6 +218,16 @@ impl Reader {
             }
             _ => self.sale(draft, job).map(Command::Sale),
         }
+    }
+
+    /// What came back of a spending, of a job or of none: into its can, or as money.
+    fn back_of(&self, draft: &mut Draft, spending: Id) -> Option<MoneyCommand> {
+        if draft.picks.can.back {
+            return self.number(draft, 0).map(|used| MoneyCommand::BackInCan { spending, used });
+        }
+        let what = draft.words.first().map(|what| what.trim().to_owned()).filter(|what| !what.is_empty());
+        let (sum, n) = self.came_back(draft)?;
+        Some(MoneyCommand::ComeBack { spending, sum, n, what })
     }
 
     /// A sum, or where one had a price so many of them; both where both are typed.
@@ -316,9 +313,11 @@ impl Reader {
         Some(JobCommand::PlanOperation(OperationPlanned { job, op, kind: draft.picks.kind, stage, span, pieces }))
     }
 
-    fn spend(&self, draft: &mut Draft, job: Id) -> Option<MoneyCommand> {
+    /// A spending of the open job; with none open, of the workshop.
+    fn spend(&self, draft: &mut Draft) -> Option<MoneyCommand> {
         let what = draft.words.first().map(|what| what.trim().to_owned()).filter(|what| !what.is_empty());
-        let (on, currency, when) = (On::Job(job), draft.picks.currency, draft.picks.spent_on.when(self.now));
+        let on = self.job.map_or(On::Workshop, On::Job);
+        let (currency, when) = (draft.picks.currency, draft.picks.spent_on.when(self.now));
         if draft.picks.way == Way::Share && draft.picks.can.is_counted() {
             return self.of_can(draft, (on, when));
         }

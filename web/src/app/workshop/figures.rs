@@ -3,7 +3,7 @@
 use super::super::entry::Typed;
 use super::super::{App, Notice};
 use super::{Over, till};
-use fivebar_core::ledger::decide::{Command, MoneyCommand, Much, Now, On};
+use fivebar_core::ledger::decide::{Command, MoneyCommand, Now};
 use fivebar_core::ledger::kind::Exact;
 use fivebar_core::ledger::kind::haul::Per;
 use fivebar_core::ledger::kind::money::{Home, RateSet, TillSet};
@@ -30,8 +30,6 @@ pub enum Figure {
     FeeFixed(Paid),
     Cash,
     Mileage,
-    /// A cost of no job, spent now: its kind.
-    Spent(&'static str),
 }
 
 /// What is spent on no job, by its key in the book.
@@ -61,7 +59,6 @@ pub fn done(app: &mut App, now: Now) {
     app.workshop.sure = None;
     let was_blank = blanks(app).contains(&figure);
     let written = match figure {
-        Figure::Spent(kind) => spend(app, kind, &text, now),
         Figure::SalesTax | Figure::Fee(_) | Figure::FeeFixed(_) | Figure::Cash | Figure::Mileage => paid(app, figure, &text, now),
         _ => rate(app, figure, &text, now),
     };
@@ -119,19 +116,6 @@ pub fn take(app: &mut App, reading: &Quantity, now: Now) {
     typed.text = if sign == Sign::Comma { plain.replace('.', ",") } else { plain };
     typed.wrong = None;
     done(app, now);
-}
-
-/// Writes down a cost of no job.
-fn spend(app: &mut App, kind: &str, text: &str, now: Now) -> Result<(), Misread> {
-    let (currency, what) = (app.begins_with().0, app.workshop.text.trim().to_owned());
-    let sum = reading::money(text, currency, app.speech.sign())?;
-    let what = (!what.is_empty()).then_some(what);
-    let Some(kind) = Key::read(kind) else { return Ok(()) };
-    let spend = MoneyCommand::Spend { on: On::Workshop, much: Much::Whole(sum), kind, what, when: app.workshop.spent_on.when(now) };
-    if app.order(&Command::Money(spend), now).is_some() {
-        app.workshop.text.clear();
-    }
-    Ok(())
 }
 
 fn rate(app: &mut App, figure: Figure, text: &str, now: Now) -> Result<(), Misread> {

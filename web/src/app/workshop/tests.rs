@@ -8,6 +8,7 @@ mod tools;
 use super::figures::SPENDING as SPENDING_KEYS;
 use super::*;
 use crate::app::here::{Here, Kept, TextSize, Theme};
+use crate::app::jobs::Tap as Jobs;
 use crate::app::news::{Handed, News, Trouble};
 use crate::app::order::{Choice, Which};
 use crate::app::told::{after, nth};
@@ -29,6 +30,19 @@ fn typed(app: &mut App, figure: Figure, text: &str) -> String {
     let shown = after(app, [tap(Tap::Figure(figure))].into_iter().chain(presses).chain([tap(Tap::PadDone)]));
     let leads_on = matches!(app.workshop.over, Over::Figure(next, ..) if next != figure);
     if leads_on { after(app, [tap(Tap::Close)]) } else { shown }
+}
+
+/// The form of a spending of no job, or of what came back: figures by its pad, one place after the other.
+fn form(figures: &[&str]) -> Vec<Msg> {
+    let press = |sign: char| Msg::Jobs(Jobs::Press(sign.to_digit(10).map_or(Press::Point, |digit| Press::Digit(digit as u8))));
+    let of = |(nth, text): (usize, &&str)| std::iter::once(Msg::Jobs(Jobs::At(nth))).chain(text.chars().map(press)).collect::<Vec<_>>();
+    figures.iter().enumerate().filter(|(_, text)| !text.is_empty()).flat_map(of).chain([Msg::Jobs(Jobs::Save)]).collect()
+}
+
+/// Writes a sum down for a kind; where it belongs is left open.
+fn spent(app: &mut App, kind: &'static str, text: &str) -> String {
+    after(app, std::iter::once(tap(Tap::Spend(kind))).chain(form(&[text])));
+    if app.workshop.spending.is_some() { after(app, [Msg::Jobs(Jobs::Save)]) } else { after(app, []) }
 }
 
 /// domain.md's rate: (480 h x 22 + 2,640) / 300 h = 44.00.
@@ -338,9 +352,9 @@ fn a_name_comes_back_while_the_bar_stands() {
 #[test]
 fn a_cost_of_no_job_is_written_down_and_struck() {
     let mut app = App::for_tests(Place::Workshop);
-    after(&mut app, [tap(Tap::Open(Over::Costs)), tap(Tap::Figure(Figure::Spent("edges"))), tap(Tap::Typed("planer knives".into()))]);
-    let presses = [Press::Digit(6), Press::Digit(4), Press::Point, Press::Digit(5)].map(|press| tap(Tap::Press(press)));
-    let shown = after(&mut app, presses.into_iter().chain([tap(Tap::PadDone)]));
+    let words = Msg::Jobs(Jobs::Say(0, "planer knives".into()));
+    after(&mut app, [tap(Tap::Open(Over::Costs)), tap(Tap::Spend("edges")), words]);
+    let shown = after(&mut app, form(&["64.5"]).into_iter().chain([Msg::Jobs(Jobs::Save)]));
     assert!(shown.contains("$64.50") && shown.contains("planer knives"), "{shown}");
     let line = app.own.book.entries().next().unwrap().0.id;
     let shown = after(&mut app, [tap(Tap::Line(line)), tap(Tap::Strike(line))]);

@@ -3,6 +3,7 @@
 mod cans;
 mod making;
 mod money;
+mod none;
 mod old_jobs;
 pub mod room;
 mod sale;
@@ -18,7 +19,7 @@ use crate::parts::field::{Field, field};
 use crate::parts::head::{Head, head};
 use crate::parts::key::{done_key, key};
 use crate::view::{El, el};
-use crate::words::en::{common, job as words, jobs, refusal};
+use crate::words::en::{common, job as words, jobs, refusal, workshop as shop_words};
 use fivebar_core::quantity::Units;
 use fivebar_core::sheet::job::JobSheet;
 
@@ -63,6 +64,8 @@ impl Asked {
 /// The form in hand.
 pub fn screen(draft: &Draft, sheet: Option<&JobSheet>, app: &App, seen: Seen<'_>) -> Screen {
     let asked = match (&draft.what, sheet) {
+        (What::Spend, None) => none::spend(draft, app, seen),
+        (What::CameBack(spending), None) => none::came_back(draft, *spending, app),
         (What::New, _) | (_, None) => making::new(draft, app, seen),
         (What::Name | What::Take { .. } | What::Part(_) | What::Plan(_), Some(sheet)) => making::asked(draft, sheet, app, seen),
         (What::OldJobs | What::OldJob(_), Some(_)) => old_jobs::asked(draft, app, seen),
@@ -83,7 +86,9 @@ fn docks(what: &What) -> bool {
 
 fn laid_out(asked: Asked, draft: &Draft, sheet: Option<&JobSheet>, seen: Seen<'_>) -> Screen {
     let units: Units = draft.picks.units;
-    let top = Head::new(sheet.filter(|_| draft.what != What::New).map_or_else(String::new, |sheet| titled(sheet, seen)), asked.title);
+    let of_none = if draft.what == What::New { "" } else { shop_words::WORKSHOP };
+    let of = sheet.filter(|_| draft.what != What::New).map_or_else(|| of_none.to_owned(), |sheet| titled(sheet, seen));
+    let top = Head::new(of, asked.title);
     let (figures, pad) = told(&draft.form, &asked.slots, units, seen);
     // One figure whose pad made room for a choice is a key that brings the pad, as one of several is.
     let alone = asked.slots.first().filter(|_| asked.instead.is_some() && asked.slots.len() == 1);

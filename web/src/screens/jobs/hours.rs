@@ -215,15 +215,20 @@ fn booked_row(booked: &Booked, app: &App, seen: Seen<'_>) -> El<Msg> {
 }
 
 fn opened(booked: &Booked, receipts: &[Id], app: &App) -> El<Msg> {
-    let came = matches!(booked.how, How::Whole | How::Each { .. } | How::Share { .. }) && booked.back.is_none();
-    let came = came.then(|| key("key soft h56", cost_words::CAME_BACK, "", say(Tap::Write(What::CameBack(booked.entry)))));
+    let came = came_back(booked, say(Tap::Write(What::CameBack(booked.entry))));
     let take = receipts::take(booked.entry, receipts, app);
     let strike = key("key soft h56", words::STRIKE, "", say(Tap::Strike(booked.entry)));
     el("div", "opened").kids(receipts::pictures(receipts, app)).kid(el("div", "g2").kids(came).kids(take).kid(strike))
 }
 
+/// The key by which some of a spending comes back; a drive does not, nor does what came back.
+pub fn came_back(booked: &Booked, says: Msg) -> Option<El<Msg>> {
+    let may = matches!(booked.how, How::Whole | How::Each { .. } | How::Share { .. }) && booked.back.is_none();
+    may.then(|| key("key soft h56", cost_words::CAME_BACK, "", says))
+}
+
 /// How a sum came about, where it was more than a sum.
-fn how(booked: &Booked, seen: Seen<'_>) -> Option<String> {
+pub fn how(booked: &Booked, seen: Seen<'_>) -> Option<String> {
     let number = |n| seen.speech.number(n, 0, 4);
     match booked.how {
         How::Whole => None,

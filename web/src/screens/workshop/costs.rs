@@ -1,18 +1,20 @@
 //! Costs of no job this year, each to be struck; and new ones written down.
 
+use super::super::jobs::forms;
+use super::super::jobs::hours::{came_back, how};
 use super::super::{Screen, Seen, homes, receipts};
 use super::opening::{Keys, Told, opening};
 use super::{page, say};
 use crate::app::workshop::Tap;
 use crate::app::workshop::cans::CanTap;
-use crate::app::workshop::figures::{Figure, spending};
+use crate::app::workshop::figures::spending;
 use crate::app::{App, Msg};
 use crate::parts::caution::caution;
 use crate::parts::chips::{Chip, chips};
 use crate::parts::key::key;
 use crate::view::{El, el};
 use crate::words::en::{cans as can_words, costs as cost_words, refusal, workshop as words};
-use fivebar_core::ledger::fold::Booked;
+use fivebar_core::ledger::fold::{Booked, DISTANCE};
 use fivebar_core::ledger::kind::money::Home;
 use fivebar_core::quantity::{Listed, Money};
 use fivebar_core::sheet::Shop;
@@ -34,12 +36,15 @@ pub fn screen(app: &App, seen: Seen<'_>) -> Screen {
         Ok(sheet) => all_years(sheet, app, seen),
         Err(refusal) => vec![el("p", "why").text(refusal::refused(refusal, seen.speech).what)],
     };
+    if let Some(draft) = &app.workshop.spending {
+        return forms::screen(draft, None, app, seen);
+    }
     if let Some(draft) = &app.workshop.can {
         return super::cans::form(draft, app, seen);
     }
     let spending = spending(app);
-    let kinds = spending.iter().map(|kind| Chip::tap(words::spending(kind))).listed();
-    let down = chips("key h56", kinds, move |nth| say(Tap::Figure(Figure::Spent(spending.get(nth).copied().unwrap_or("workshop")))));
+    let kinds = spending.iter().copied().chain([DISTANCE]).map(|kind| Chip::tap(words::spending(kind))).listed();
+    let down = chips("key h56", kinds, move |nth| spending.get(nth).map_or(say(Tap::Drive), |kind| say(Tap::Spend(kind))));
     let can = key("key h56", can_words::OPEN_ONE, "", say(Tap::Can(CanTap::New)));
     let main = el("main", "scr")
         .kids(super::cans::open(app, seen))
@@ -95,9 +100,11 @@ fn of_year(year: &YearCosts, of: &str, app: &App, seen: Seen<'_>) -> El<Msg> {
 fn row(line: &Booked, app: &App, seen: Seen<'_>) -> El<Msg> {
     let name = line.kind.as_ref().map_or("", |kind| words::spending(kind.as_str())).to_owned();
     let receipts = receipts::of(line.entry, app);
-    let under = [Some(seen.speech.day(line.at)), line.what.clone(), receipts::there(&receipts)];
+    let back = line.back.filter(|_| line.can.is_none()).map(|_| cost_words::CAME_BACK.to_owned());
+    let under = [Some(seen.speech.day(line.at)), back, line.what.clone(), how(line, seen), receipts::there(&receipts)];
     let under = under.into_iter().flatten().listed().join(", ");
-    let take = receipts::take(line.entry, &receipts, app).into_iter().listed();
-    let keys = Keys { above: receipts::pictures(&receipts, app), keys: take };
+    let came = came_back(line, say(Tap::CameBack(line.entry)));
+    let keys = came.into_iter().chain(receipts::take(line.entry, &receipts, app)).listed();
+    let keys = Keys { above: receipts::pictures(&receipts, app), keys };
     opening(line.entry, Told { name, under, figure: seen.speech.money(line.sum) }, app, keys)
 }

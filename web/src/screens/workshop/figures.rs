@@ -1,24 +1,20 @@
 //! Figures: a key that shows one, and the pad that asks for it, with every refusal in its place.
 
-use super::super::spent_on::{choice, spent_key};
-use super::super::{Screen, Seen, homes};
+use super::super::{Screen, Seen};
 use super::say;
 use crate::app::entry::Typed;
 use crate::app::workshop::Tap;
 use crate::app::workshop::figures::{Figure, blanks, unit};
 use crate::app::{App, Msg, Notice};
-use crate::parts::caution::caution;
-use crate::parts::field::{Field, Keyboard, field};
 use crate::parts::head::{Head, head};
 use crate::parts::key::{done_key, figure_key, key};
 use crate::parts::pad as keys;
 use crate::view::{El, el};
 use crate::words::en::{common, costs as cost_words, refusal, workshop as words};
-use fivebar_core::ledger::kind::money::Home;
 use fivebar_core::money::mileage::us;
 use fivebar_core::quantity::reading::{self, Misread, Quantity, Sign};
-use fivebar_core::quantity::{Currency, Decimal, Key, Listed, Money, Units};
-use fivebar_core::sheet::costs::{has_tools, is_asked, wear};
+use fivebar_core::quantity::{Currency, Decimal, Listed, Money, Units};
+use fivebar_core::sheet::costs::wear;
 
 /// A key that shows a figure and asks for it.
 pub fn asked(figure: Figure, shown: Option<String>, units: Units) -> El<Msg> {
@@ -36,22 +32,10 @@ pub fn per_cent(share: Decimal, seen: Seen<'_>) -> String {
 pub fn pad(figure: Figure, typed: &Typed, app: &App, seen: Seen<'_>) -> Screen {
     let (currency, units) = app.begins_with();
     let sign = if seen.speech.sign() == Sign::Comma { ',' } else { '.' };
-    let spent = matches!(figure, Figure::Spent(_));
-    let what = spent.then(|| in_words(app));
     let under = words::ask_under(figure);
-    let on = app.workshop.spent_on;
     let blanks = blanks(app);
     let after = if blanks.contains(&figure) { blanks.len().saturating_sub(1) } else { 0 };
     let after = (0 < after).then(|| el("p", "t14 i2").text(words::more_blanks(after)));
-    let pad = || vec![keys::pad(Some(sign), |press| say(Tap::Press(press)))];
-    // Where a kind belongs is asked where the pad will be: over it Done would be out of sight on a small phone.
-    let (home, is_open) = (home(figure, app), is_home_open(figure, app));
-    let (above, asked) = if is_open { (None, home) } else { (home, None) };
-    let chosen = match asked {
-        _ if spent && on.asks => choice(on, |tap| say(Tap::SpentOn(tap)), seen),
-        Some(asked) => vec![asked],
-        None => pad(),
-    };
     let unit = match figure {
         Figure::Mileage => words::per_distance(currency.code(), units),
         _ => unit(figure, currency),
@@ -60,40 +44,21 @@ pub fn pad(figure: Figure, typed: &Typed, app: &App, seen: Seen<'_>) -> Screen {
     let main = el("main", "scr")
         .kids((!under.is_empty()).then(|| el("p", "").text(under)))
         .kids(after)
-        .kids(what.map(|what| el("div", "g2 low").kid(what).kid(spent_key(on, |tap| say(Tap::SpentOn(tap)), seen))))
         .kid(keys::entry(&typed.text, &unit, typed.wrong.is_some() || refused(app).is_some()))
         .kids(why(typed, app, seen, units))
         .kids(asks.then(|| el("p", "why").attr("role", "alert").text(cost_words::is_it_so(&is_said(typed, currency, seen)))))
-        .kids(above)
         .kids(proposed(figure, app, seen).filter(|_| typed.text.is_empty()))
         .kid(el("div", "push"))
-        .kids(chosen)
+        .kid(keys::pad(Some(sign), |press| say(Tap::Press(press))))
         .kid(done_key("key solid h88", if asks { cost_words::IT_IS_SO } else { common::DONE }, "", say(Tap::PadDone)))
         .kid(key("key h48", common::NOT_NOW, "", say(Tap::Close)));
-    let small = if spent { words::figure(figure, units) } else { words::WORKSHOP };
-    Screen::new("workshop/figure", head(Head::new(small, words::ask(figure, units))), main).says_it()
+    Screen::new("workshop/figure", head(Head::new(words::WORKSHOP, words::ask(figure, units))), main).says_it()
 }
 
 /// A pay for an hour that is asked about, as it was read.
 fn is_said(typed: &Typed, currency: Currency, seen: Seen<'_>) -> String {
     let sum = reading::number(&typed.text, seen.speech.sign(), Decimal::ZERO..=Decimal::from(1_000_000));
     sum.ok().and_then(|sum| Money::book(sum, currency).ok()).map_or_else(|| typed.text.clone(), |sum| seen.speech.money(sum))
-}
-
-/// Nobody has said yet where a kind belongs that can be of either home.
-fn is_home_open(figure: Figure, app: &App) -> bool {
-    let kind = if let Figure::Spent(kind) = figure { Key::read(kind) } else { None };
-    kind.is_some_and(|kind| is_asked(&app.shelf().workshop(), app.begins_with().0, &kind))
-}
-
-/// Where the kind belongs, until that was said; one that belongs on jobs is no workshop cost too.
-fn home(figure: Figure, app: &App) -> Option<El<Msg>> {
-    let Figure::Spent(kind) = figure else { return None };
-    let kind = Key::read(kind)?;
-    if kind.as_str() == "tools" && has_tools(&app.shelf().workshop(), app.begins_with().0) {
-        return Some(caution(cost_words::TOOL_TWICE));
-    }
-    homes::asked(&kind, (Home::Rate, app.begins_with().0), app, |kind, home| say(Tap::Home(kind, home)))
 }
 
 /// A figure from elsewhere, to be taken at a tap: what the tools wear this year, or what is published for a mile. Never unasked.
@@ -112,12 +77,6 @@ fn proposed(figure: Figure, app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
         _ => return None,
     };
     Some(key("key soft", shown, under, say(Tap::Take(reading))).key("proposed"))
-}
-
-fn in_words(app: &App) -> El<Msg> {
-    let value = app.workshop.text.clone();
-    let asked = Field { id: "what-for", label: words::IN_YOUR_WORDS.into(), value, keyboard: Keyboard::Words, ..Field::default() };
-    field(asked, |text| say(Tap::Typed(text)))
 }
 
 fn refused(app: &App) -> Option<&fivebar_core::refusal::Refusal> {

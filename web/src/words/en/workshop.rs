@@ -156,7 +156,6 @@ pub fn figure(figure: Figure, units: Units) -> &'static str {
         Figure::Cash => "smallest coin",
         Figure::Mileage if units == Units::Inch => "rate per mile",
         Figure::Mileage => "rate per km",
-        Figure::Spent(kind) => spending(kind),
     }
 }
 
@@ -181,7 +180,6 @@ pub fn ask(figure: Figure, units: Units) -> &'static str {
         Figure::Cash => "What is the smallest coin?",
         Figure::Mileage if units == Units::Inch => "What does a mile cost?",
         Figure::Mileage => "What does a kilometre cost?",
-        Figure::Spent(_) => "How much was it?",
     }
 }
 
@@ -200,17 +198,16 @@ pub fn ask_under(figure: Figure) -> &'static str {
         Figure::Profit => "A share of pay, costs and tax.",
         Figure::Mileage => "It holds fuel, insurance and wear of the van.",
         Figure::Cash => "Sums in notes and coins are rounded to it.",
-        Figure::Spent("insurance") => "Of the workshop: the rate for a drive holds the van’s.",
         _ => "",
     }
 }
 
-/// What is spent on no job, by its key in the book.
 /// "2 more blanks after it. Not now leaves them."
 pub fn more_blanks(n: usize) -> String {
     if n == 1 { "1 more blank after it. Not now leaves it.".into() } else { format!("{n} more blanks after it. Not now leaves them.") }
 }
 
+/// What is spent on no job, by its key in the book.
 pub fn spending(kind: &str) -> &'static str {
     match kind {
         "rent" => "Rent",
@@ -225,6 +222,11 @@ pub fn spending(kind: &str) -> &'static str {
         "finish" => "Finish",
         _ => "Other",
     }
+}
+
+/// A word of help over what is spent on no job, by its key in the book.
+pub fn spending_under(kind: &str) -> Option<&'static str> {
+    (kind == "insurance").then_some("Of the workshop: the rate for a drive holds the van’s.")
 }
 
 /// A part of the rate by its name in a sentence.

@@ -32,6 +32,14 @@ pub fn came_ahead(sheet: &JobSheet, agreed: Id) -> Option<Money> {
     sheet.selling.received_ahead(sheet.account.currency, agreed).ok().filter(|ahead| !ahead.is_zero())
 }
 
+/// What came in ahead of the agreement that is to come to nothing, as it is typed.
+pub(super) fn ahead(app: &App) -> Option<String> {
+    let What::Cancel(agreed) = app.jobs.draft.as_ref()?.what else { return None };
+    let sheet = super::sheet(app)?.ok()?;
+    let (sign, units) = (app.speech.sign(), sheet.account.units);
+    Some(Typed { sign, units }.sum(Some(came_ahead(&sheet, agreed)?)))
+}
+
 /// A form about all of a sale.
 pub(super) fn begin(draft: Draft, (sheet, sale): (&JobSheet, Id), typed: Typed) -> Draft {
     let (currency, ends) = (sheet.account.currency, !agreement_open(&sheet.selling, sale));

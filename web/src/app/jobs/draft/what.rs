@@ -2,7 +2,7 @@
 
 use super::Picks;
 use fivebar_core::ledger::decide::PaidOf;
-use fivebar_core::ledger::fold::{How, Over};
+use fivebar_core::ledger::fold::{Booked, How, Over};
 use fivebar_core::ledger::kind::bench::Kind;
 use fivebar_core::ledger::kind::sale::Carried;
 use fivebar_core::quantity::{Id, Money};
@@ -91,8 +91,8 @@ pub fn of_several(sheet: &JobSheet, sale: Id) -> bool {
 }
 
 /// With what one cost of what some comes back of, where it had a price each.
-pub(super) fn priced(picks: Picks, sheet: &JobSheet, of: Id) -> Picks {
-    let line = sheet.account.costs.lines.iter().find(|line| line.entry == of);
+pub(super) fn priced(picks: Picks, lines: &[Booked], of: Id) -> Picks {
+    let line = lines.iter().find(|line| line.entry == of);
     let back_at = line.and_then(|line| if let How::Each { each, .. } = line.how { Some(each) } else { None });
     Picks { back_at, ..picks }
 }

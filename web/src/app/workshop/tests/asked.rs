@@ -1,6 +1,7 @@
 //! Figures asked one after the other, and the day a cost is of.
 
 use super::*;
+use crate::app::jobs::draft::Pick;
 
 /// A blank that is filled leads to the next one; a figure that was said before leads back to its page.
 #[test]
@@ -22,18 +23,17 @@ fn blanks_of_the_rate_are_asked_one_after_the_other() {
 #[test]
 fn a_cost_is_of_the_day_that_is_said() {
     let mut app = App::for_tests(Place::Workshop);
-    let day = |tap| Msg::Workshop(Tap::SpentOn(tap));
-    let open = [tap(Tap::Open(Over::Costs)), tap(Tap::Figure(Figure::Spent("edges")))];
+    let day = |tap| Msg::Jobs(Jobs::Pick(Pick::SpentOn(tap)));
+    let open = [tap(Tap::Open(Over::Costs)), tap(Tap::Spend("edges"))];
     let back = std::iter::once(day(SpentTap::Ask)).chain(std::iter::repeat_n(day(SpentTap::By(-7)), 53));
     let asked = after(&mut app, open.into_iter().chain(back));
     assert!(asked.contains("a cost is of the year it was spent in") && !asked.contains("aria-label=\"7\""), "{asked}");
-    let typed = [tap(Tap::Press(Press::Digit(9))), tap(Tap::PadDone)];
-    let shown = after(&mut app, std::iter::once(day(SpentTap::Ask)).chain(typed));
+    let shown = after(&mut app, std::iter::once(day(SpentTap::Ask)).chain(form(&["9"])).chain([Msg::Jobs(Jobs::Save)]));
     let year = app.now.day().as_ymd().0 - 1;
     assert!(shown.contains("Nothing this year yet.") && shown.contains(&year.to_string()) && shown.contains("$9.00"), "{shown}");
     let line = app.own.book.entries().next().unwrap().0.id;
     assert!(!after(&mut app, [tap(Tap::Line(line)), tap(Tap::Strike(line))]).contains("$9.00"));
     // Not after today, and the next cost is of today again.
-    let later = [tap(Tap::Figure(Figure::Spent("rent"))), day(SpentTap::Ask), day(SpentTap::By(7)), day(SpentTap::Ask)];
+    let later = [tap(Tap::Spend("rent")), day(SpentTap::Ask), day(SpentTap::By(7)), day(SpentTap::Ask)];
     assert!(after(&mut app, later).contains("today"));
 }

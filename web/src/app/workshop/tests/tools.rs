@@ -101,7 +101,7 @@ fn a_pay_that_no_hour_has_is_asked_about_first() {
 fn a_kind_that_belongs_on_jobs_is_told_at_a_workshop_cost() {
     let mut app = App::for_tests(Place::Workshop);
     let power = Key::read("power").unwrap();
-    let asked = [tap(Tap::Open(Over::Costs)), tap(Tap::Figure(Figure::Spent("power")))];
+    let asked = [tap(Tap::Open(Over::Costs)), tap(Tap::Spend("power"))];
     let said = "Power belongs on jobs: in workshop costs it counts twice.";
     assert!(!after(&mut app, asked.clone()).contains(said));
     after(&mut app, [tap(Tap::Home(power.clone(), Home::Job))]);
@@ -199,7 +199,7 @@ fn the_real_year_begins_with_the_book() {
 #[test]
 fn a_tool_in_two_homes_is_told() {
     let pages = || {
-        let spent = vec![tap(Tap::Open(Over::Costs)), tap(Tap::Figure(Figure::Spent("tools")))];
+        let spent = vec![tap(Tap::Open(Over::Costs)), tap(Tap::Spend("tools"))];
         [vec![tap(Tap::Open(Over::Tools))], vec![tap(Tap::Open(Over::Rate)), tap(Tap::Open(Over::RealYear))], spent]
     };
     for (more, told) in [

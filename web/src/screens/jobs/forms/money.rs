@@ -6,7 +6,7 @@ use super::super::wood::foreign;
 use super::{Asked, cans, chosen, worded};
 use crate::app::jobs::Tap;
 use crate::app::jobs::cans::open;
-use crate::app::jobs::draft::{Draft, Pick, Way, What};
+use crate::app::jobs::draft::{Draft, Pick, Picks, Way, What};
 use crate::app::jobs::homes;
 use crate::app::taxes::tax;
 use crate::app::{App, Msg};
@@ -19,6 +19,7 @@ use crate::screens::spent_on::{choice, spent_key};
 use crate::screens::workshop::cans::asked_about;
 use crate::view::{El, el};
 use crate::words::en::{cans as cans_words, common, costs as cost_words, job as words, jobs, workshop as shop_words};
+use fivebar_core::ledger::fold::Booked;
 use fivebar_core::ledger::kind::haul::Per;
 use fivebar_core::quantity::reading::Sign;
 use fivebar_core::quantity::{Id, Key, Listed, Units};
@@ -31,7 +32,7 @@ pub fn asked(draft: &Draft, sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Aske
     let is_on_top = || tax(app, draft.picks.currency, sheet.sale.tax).is_on_top();
     match draft.what {
         What::Spend => spend(draft, sheet, (app, seen)),
-        What::CameBack(spending) => came_back(draft, spending, (sheet, app)),
+        What::CameBack(spending) => came_back(draft, spending, (&sheet.account.costs.lines, app)),
         What::Tag => {
             let word = tag_word(1 < sheet.sale.of, is_on_top());
             let mut asked = Asked::new("jobs/tag", word);
@@ -57,9 +58,9 @@ pub fn asked(draft: &Draft, sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Aske
 }
 
 /// Money; or of a can back into it, so much in its unit.
-fn came_back(draft: &Draft, spending: Id, (sheet, app): (&JobSheet, &App)) -> Asked {
+pub(super) fn came_back(draft: &Draft, spending: Id, (lines, app): (&[Booked], &App)) -> Asked {
     let mut asked = Asked::new("jobs/came-back", cost_words::CAME_BACK);
-    let of = sheet.account.costs.lines.iter().find(|line| line.entry == spending).and_then(|line| line.can);
+    let of = lines.iter().find(|line| line.entry == spending).and_then(|line| line.can);
     let can = of.and_then(|id| app.shelf().workshop().cans.iter().find(|can| can.id == id).cloned());
     let what = || worded("came-back", cost_words::WHAT_CAME_BACK, draft, 0);
     asked.above = can.as_ref().map(|_| cans::goes_back(&draft.picks)).into_iter().chain((!draft.picks.can.back).then(what)).listed();
@@ -71,23 +72,15 @@ fn came_back(draft: &Draft, spending: Id, (sheet, app): (&JobSheet, &App)) -> As
     asked
 }
 
-const WAYS: [(Way, &str); 4] =
+pub(super) const WAYS: [(Way, &str); 4] =
     [(Way::Sum, words::WAY_SUM), (Way::Each, words::WAY_EACH), (Way::Share, words::WAY_SHARE), (Way::Drive, words::WAY_DRIVE)];
 
 fn spend(draft: &Draft, sheet: &JobSheet, (app, seen): (&App, Seen<'_>)) -> Asked {
-    let (picks, units, code) = (&draft.picks, draft.picks.units, draft.picks.currency.code());
+    let picks = &draft.picks;
     let open = open(app, picks.currency);
     let mut asked = Asked::new("jobs/spend", words::WRITE_SPENDING);
-    let segs = WAYS.iter().map(|(way, word)| Seg::new(*word, picks.way == *way)).listed();
-    asked.above = vec![seg(words::WAY, segs, |nth| say(Tap::Pick(Pick::Way(WAYS.get(nth).map_or(Way::Sum, |(way, _)| *way)))))];
-    let distance = common::distance_unit(units);
-    asked.slots = match picks.way {
-        Way::Sum => vec![Slot::new(words::SUM, code)],
-        Way::Each => vec![Slot::new(words::HOW_MANY_USED, ""), Slot::new(words::EACH, code)],
-        Way::Share if picks.can.picked.is_some() => cans::slots(picks, &open),
-        Way::Share => vec![Slot::new(words::USED_OF_PACK, ""), Slot::new(words::PACK_HOLDS, ""), Slot::new(words::PACK_COST, code)],
-        Way::Drive => vec![Slot::new(words::DISTANCE, distance), Slot::new(words::RATE, &shop_words::per_distance(code, units))],
-    };
+    asked.above = vec![ways(picks.way, WAYS.to_vec())];
+    asked.slots = if picks.way == Way::Share && picks.can.picked.is_some() { cans::slots(picks, &open) } else { figures(picks) };
     let mut kind_of = vec![];
     if picks.way != Way::Drive {
         let what = draft.words.first().filter(|what| !what.is_empty()).map(|what| format!(", {what}")).unwrap_or_default();
@@ -117,15 +110,35 @@ fn spend(draft: &Draft, sheet: &JobSheet, (app, seen): (&App, Seen<'_>)) -> Aske
     asked
 }
 
+/// How the sum comes about, of the ways there are.
+pub(super) fn ways(way: Way, of: Vec<(Way, &'static str)>) -> El<Msg> {
+    let segs = of.iter().map(|(each, word)| Seg::new(*word, *each == way)).listed();
+    seg(words::WAY, segs, move |nth| say(Tap::Pick(Pick::Way(of.get(nth).map_or(Way::Sum, |(way, _)| *way)))))
+}
+
+/// The figures a way asks for.
+pub(super) fn figures(picks: &Picks) -> Vec<Slot> {
+    let (units, code) = (picks.units, picks.currency.code());
+    match picks.way {
+        Way::Sum => vec![Slot::new(words::SUM, code)],
+        Way::Each => vec![Slot::new(words::HOW_MANY_USED, ""), Slot::new(words::EACH, code)],
+        Way::Share => vec![Slot::new(words::USED_OF_PACK, ""), Slot::new(words::PACK_HOLDS, ""), Slot::new(words::PACK_COST, code)],
+        Way::Drive => {
+            let rate = Slot::new(words::RATE, &shop_words::per_distance(code, units));
+            vec![Slot::new(words::DISTANCE, common::distance_unit(units)), rate]
+        }
+    }
+}
+
 /// The rate a drive has where none is typed.
-fn rate_as_set(draft: &Draft, app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
+pub(super) fn rate_as_set(draft: &Draft, app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
     let till = app.shelf().workshop().tills.get(&draft.picks.currency).cloned().filter(|_| draft.form.is_empty(1))?;
     let unit = common::distance_unit(if till.per? == Per::Mile { Units::Inch } else { Units::Metric });
     Some(el("p", "t14 i2").text(cost_words::rate_as_set(&seen.speech.number(till.mileage?, 2, 4), unit)))
 }
 
 /// The question, and what Done said of it. A figure that is typed by a keyboard passes it over, and is the sum's.
-fn put(home: El<Msg>, by_done: bool, seen: Seen<'_>) -> Vec<El<Msg>> {
+pub(super) fn put(home: El<Msg>, by_done: bool, seen: Seen<'_>) -> Vec<El<Msg>> {
     let asked = if by_done { crate::screens::homes::put(home) } else { vec![home] };
     let point = if seen.speech.sign() == Sign::Comma { ',' } else { '.' };
     asked.into_iter().chain([ears(Some(point), |press| say(Tap::Press(press)))]).listed()
