@@ -2,6 +2,7 @@
 
 use super::super::Seen;
 use super::saw::number;
+use super::wants::letter;
 use super::{anew, limits, nearly, percent, side, uncut, wants, ways, weighs};
 use crate::app::App;
 use crate::app::plan::{Found, Plan, Stands, fields_tried};
@@ -300,7 +301,8 @@ fn section(given: &Given, seen: Seen<'_>) -> Option<String> {
     all.all(|other| other == first).then(|| format!("{thick} × {wide}"))
 }
 
-/// "Used 24 of 33. Left 9 whole and one of 293."; in pieces as they lie on the rack, with the strips that are ripped from them.
+/// "Used 24 of 33. Left 9 whole and one of 293."; in pieces as they lie on the rack, with the strips that are ripped from them, and of several piles
+/// how many of each.
 pub fn used(given: &Given, sheet: &PlanSheet, seen: Seen<'_>) -> String {
     let all = || sheet.used.iter().filter_map(|used| Some((used, given.sources.get(used.source)?)));
     let sum = |of: &dyn Fn((&Used, &Source)) -> u32| all().map(of).fold(0_u32, u32::saturating_add);
@@ -315,6 +317,11 @@ pub fn used(given: &Given, sheet: &PlanSheet, seen: Seen<'_>) -> String {
     } else {
         words::used_of(&used_n, &there_n)
     };
+    let by_pile = all().filter(|(used, _)| 0 < used.pieces).map(|(used, source)| {
+        let of = (source.bought.is_none() && used.pieces < source.n).then(|| seen.speech.count(source.n));
+        words::of_one_pile(letter(given, used.source), &seen.speech.count(used.pieces), of.as_deref())
+    });
+    let first = words::by_pile(first, &by_pile.listed());
     let own = if 0 < own { words::own(&own_n, &there_n) } else { String::new() };
     let whole = there.saturating_sub(used);
     let whole = (0 < whole).then(|| seen.speech.count(whole));

@@ -50,3 +50,13 @@ fn pieces_cut_shorter_than_a_machine_may_be_fed_carry_the_caution() {
     says(&rails("machine planer length 400 mm\n", 100), &[caution], &[]);
     says(&rails("machine planer length 300 mm\n", 100), &[], &[caution]);
 }
+
+/// By hand: a top of 302 takes six strips of 58 less the joints; four legs of 40 x 352 come of two ends, three side by side in each.
+#[test]
+fn pieces_are_counted_by_their_piles() {
+    let parts = "part \"top\" 1 of 25 x 300 x 900 mm oak-european for tray\npart \"leg\" 4 of 38 x 38 x 350 mm oak-european for tray\n";
+    let (_, shown) = super::told::said(parts, &[Tap::Shape(Shape::Parts)], &["1"]);
+    assert!(shown.contains("Used 8 of 68 pieces: A 6 of 37, B 2 of 31."), "{shown}");
+    let (_, shown) = super::told::said(RAILS, &[Tap::Shape(Shape::Parts)], &["1"]);
+    assert!(shown.contains("Used 1 of 37 pieces. Left"), "{shown}");
+}
