@@ -53,7 +53,9 @@ pub fn list((given, sheet): (&Given, &PlanSheet), taken: bool, app: &App, seen: 
     });
     let note = by_row.then(|| meant(rowed::ROW_TICKED.into()));
     let by_rows = app.plan.by_its_rows.then(|| el("p", "why").attr("role", "alert").text(rowed::DONE_BY_ITS_ROWS));
-    let keys: Vec<El<Msg>> = if by_row { row_keys((given, sheet), app, seen) } else { keys.collect() };
+    // On paper the list by pile stands below the rows too: it is sawn by it.
+    let (keys, printed): (Vec<El<Msg>>, _) =
+        if by_row { (row_keys((given, sheet), app, seen), Some(el("div", "ticks print-only").kids(keys))) } else { (keys.collect(), None) };
     let head = el("div", "row").kid(title).kids(beside.map(|name| worded("p", "t14", name)));
     let sizes = printed_sizes(given, sheet, seen);
     vec![head]
@@ -64,6 +66,7 @@ pub fn list((given, sheet): (&Given, &PlanSheet), taken: bool, app: &App, seen: 
         .chain(note)
         .chain(by_rows)
         .chain([el("div", "ticks").kids(keys)])
+        .chain(printed)
         .collect()
 }
 

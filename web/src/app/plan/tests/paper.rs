@@ -60,3 +60,19 @@ fn pieces_are_counted_by_their_piles() {
     let (_, shown) = super::told::said(RAILS, &[Tap::Shape(Shape::Parts)], &["1"]);
     assert!(shown.contains("Used 1 of 37 pieces. Left"), "{shown}");
 }
+
+/// The wall has the list by pile also where the saw goes by rows.
+#[test]
+fn a_print_by_rows_has_the_list_by_pile_too() {
+    let mut app = opened("");
+    asked(&mut app);
+    let told = answer(&app);
+    app.told(News::Planning(told));
+    heard(&mut app, [Tap::ByRow(true)]);
+    let shown = page(&app);
+    let (on_page, on_paper) = shown.split_once("ticks print-only").unwrap();
+    assert!(on_page.contains("Row 1") && !on_page.contains("2 whole"), "{on_page}");
+    assert!(on_paper.contains("2 whole, ends trimmed to 495"), "{on_paper}");
+    heard(&mut app, [Tap::ByRow(false)]);
+    says(&app, &["2 whole, ends trimmed to 495"], &["ticks print-only"]);
+}
