@@ -31,7 +31,7 @@ pub struct DatesSheet {
     pub late: Option<usize>,
     /// Likely none is late, and nine times in ten one is.
     pub is_unsafe: bool,
-    /// When it can be ready, half the time, and nine times in ten; none of a job that has ended.
+    /// When it can be ready, likely, which is the middles of its operations added up, and nine times in ten; none of a job that has ended.
     pub likely: Option<Ready>,
     pub safe: Option<Ready>,
     /// Hands that are still on it, in both.

@@ -24,7 +24,7 @@ pub struct QuoteSheet {
     pub n: Count,
     /// Of so many in all.
     pub of: Count,
-    /// All hours of the job, its haul's too: half the time, and nine times in ten.
+    /// All hours of the job, its haul's too: likely, the middles added up, and nine times in ten.
     pub likely: Span,
     pub safe: Span,
     /// Of that, its part of its hauls' minutes.

@@ -9,7 +9,7 @@ kinds! {
     /// names the entry by which it was `first` told: of all that name one the latest stands. Where nothing told its kind of piece, it is of
     /// that which the job it was `told_for` is said to be.
     OldJobTold { name: String, span: Span; thought: Span, sum: Money, piece: Key, pieces: Count, first: Id, told_for: Id }
-    /// An estimate of a job as it was given, in whole minutes: less than `low` one time in ten, no more than `likely` half the time, no more
+    /// An estimate of a job as it was given, in whole minutes: less than `low` one time in ten, `likely` as the middles of its operations add up, no more
     /// than `high` nine times in ten. `thought` is what the maker thought of all of it, where all of it was thought, before the `factor` learnt from so many `jobs`; `allowance` for
     /// rework stands where there is no factor. The latest stands.
     EstimateMade { job: Id, low: Span, likely: Span, high: Span; thought: Span, factor: Exact, jobs: Count, allowance: Exact }
