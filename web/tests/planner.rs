@@ -117,7 +117,7 @@ async fn a_reckoning_that_was_called_off_tells_nothing() {
 #[wasm_bindgen_test]
 async fn without_a_worker_the_page_looks_for_more_in_turns() {
     let answered = rails().solve(&mut Patience::new(Some(500), &mut |_: Progress<'_>| true), 1);
-    let locked = Locked { asked: rails(), answered, piles: vec![Had { each: 1, more: true }] };
+    let locked = Locked { asked: rails(), answered, piles: vec![Had { each: 1, more: true }], joints_least: 0 };
     let heard = Rc::<RefCell<Vec<Option<Unlocks>>>>::default();
     let hear = heard.clone();
     let _reckoner = Reckoner::begin(vec![locked.clone()], 1, move |_, found| hear.borrow_mut().push(found));
