@@ -319,9 +319,9 @@ pub fn used(given: &Given, sheet: &PlanSheet, seen: Seen<'_>) -> String {
     };
     let by_pile = all().filter(|(used, _)| 0 < used.pieces).map(|(used, source)| {
         let of = (source.bought.is_none() && used.pieces < source.n).then(|| seen.speech.count(source.n));
-        words::of_one_pile(letter(given, used.source), &seen.speech.count(used.pieces), of.as_deref())
+        told::of_one_pile(letter(given, used.source), &seen.speech.count(used.pieces), of.as_deref())
     });
-    let first = words::by_pile(first, &by_pile.listed());
+    let first = told::by_pile(first, &by_pile.listed());
     let own = if 0 < own { words::own(&own_n, &there_n) } else { String::new() };
     let whole = there.saturating_sub(used);
     let whole = (0 < whole).then(|| seen.speech.count(whole));

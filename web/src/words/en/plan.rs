@@ -465,16 +465,6 @@ pub fn used_for_strips([used, of, strips]: [&str; 3], one: bool) -> String {
     format!("{}, for {strips} {}.", used.trim_end_matches('.'), if one { "strip" } else { "strips" })
 }
 
-/// "A 8 of 20", "B 4": all of a pile, or boards to buy.
-pub fn of_one_pile(letter: &str, n: &str, of: Option<&str>) -> String {
-    of.map_or_else(|| format!("{letter} {n}"), |of| format!("{letter} {n} of {of}"))
-}
-
-/// "Used 12 of 31 pieces: A 8 of 20, B 4."; of one pile as it is.
-pub fn by_pile(used: String, piles: &[String]) -> String {
-    if piles.len() < 2 { used } else { format!("{}: {}.", used.trim_end_matches('.'), piles.join(", ")) }
-}
-
 /// " 7 of the 36 are in this job by the plan before."
 pub fn own(own: &str, of: &str) -> String {
     format!(" Of the {of}, {own} are this job’s by the plan before.")

@@ -494,3 +494,13 @@ pub fn part_moves(part: &str, width: &str, moves: &str) -> String {
 }
 
 pub const PRINTED_EARLY: &str = "Printed before the search was done: a better plan may have been found since.";
+
+/// "A 8 of 20", "B 4": all of a pile, or boards to buy.
+pub fn of_one_pile(letter: &str, n: &str, of: Option<&str>) -> String {
+    of.map_or_else(|| format!("{letter} {n}"), |of| format!("{letter} {n} of {of}"))
+}
+
+/// "Used 12 of 31 pieces: A 8 of 20, B 4."; of one pile as it is.
+pub fn by_pile(used: String, piles: &[String]) -> String {
+    if piles.len() < 2 { used } else { format!("{}: {}.", used.trim_end_matches('.'), piles.join(", ")) }
+}
