@@ -69,6 +69,7 @@ pub(super) fn decide(book: &Book, command: &BookCommand, act: &mut Act) -> Answe
         }
         BookCommand::StrikePayment { payment } => {
             let together = whole(book, *payment)?;
+            book.entry(*payment).filter(|(_, struck)| !struck).ok_or(Refusal::NotThere)?;
             let (sales, payments) = (of_act(book, &together, is_sale), of_act(book, &together, is_payment));
             if sales.is_empty() { take_back(book, standing(book, together), act)? } else { strike(book, payments, act)? }
         }

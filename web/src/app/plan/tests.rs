@@ -52,7 +52,12 @@ const STORY: &str = "2026-03-02 09:00 -05:00 workshop USD metric\nleave for yard
     part \"top\" 1 of 20 x 120 x 980 mm oak-european for tray\n";
 
 fn opened(lines: &str) -> App {
-    let story = tell(&format!("{STORY}{lines}"));
+    app_of(&format!("{STORY}{lines}"))
+}
+
+/// The book of a story, its job "tray" open.
+fn app_of(text: &str) -> App {
+    let story = tell(text);
     assert_eq!(story.refused, []);
     let mut app = App::for_tests(Place::Jobs);
     app.own = Shelf::of(Device::new([1; 8]), story.book, Sorted::new());

@@ -8,16 +8,6 @@ use fivebar_core::sheet::make::Boards;
 const TWO: &str = "2026-03-02 09:00 -05:00 workshop USD inch\nleave for yard\npile boards maple-sycamore 1 x 3 x 30 in\n\
     count 2 boards\ngood 2 boards\njob tray \"Two\" 2 spec\npart \"Leg\" 4 of 3/4 x 2 x 24 in maple-sycamore for tray\n";
 
-fn app_of(text: &str) -> App {
-    let story = tell(text);
-    assert_eq!(story.refused, []);
-    let mut app = App::for_tests(Place::Jobs);
-    app.own = Shelf::of(Device::new([1; 8]), story.book, Sorted::new());
-    app.now = Wall::new(story.now.at, story.now.offset);
-    app.jobs.open = story.names.job("tray");
-    app
-}
-
 fn two(shape: Shape, lines: &str) -> App {
     let mut app = app_of(&format!("{TWO}{lines}"));
     heard(&mut app, [Tap::Open, Tap::Shape(shape)]);

@@ -12,13 +12,7 @@ pub(super) const RACK: &str = "2026-03-02 09:00 +01:00 workshop EUR metric\nleav
 const PARTS: &str = "part \"top\" 1 of 25 x 300 x 900 mm for tray\npart \"leg\" 4 of 38 x 38 x 350 mm for tray\n";
 
 pub(super) fn at_rack(parts: &str) -> App {
-    let story = tell(&format!("{RACK}{parts}"));
-    assert_eq!(story.refused, []);
-    let mut app = App::for_tests(Place::Jobs);
-    app.own = Shelf::of(Device::new([1; 8]), story.book, Sorted::new());
-    app.now = Wall::new(story.now.at, story.now.offset);
-    app.jobs.open = story.names.job("tray");
-    app
+    app_of(&format!("{RACK}{parts}"))
 }
 
 /// Types figures into the slots of a shape; none leaves a slot as it is.
