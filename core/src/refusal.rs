@@ -143,6 +143,8 @@ pub enum Refusal {
     NotInRun { met: Moment, start: Moment, end: Moment },
     /// A break that would begin before its run, or be over after it.
     BreakNotInRun { met: Moment, start: Moment, end: Moment },
+    /// A break of a run of which it is not settled yet when it ended.
+    EndToSettle { run: Id },
     /// A moment that has not come yet.
     NotYet { met: Moment, now: Moment },
     /// A wait shorter than the least or longer than the most one may last.

@@ -66,7 +66,7 @@ fn every_row_of_time() {
         &topic("9-time"),
         &[
             ("std-1", Figures(work_study)),
-            ("std-2", Figures(|_| vec![shown(rated(800.0, 1.1).median, 6)])),
+            ("std-2", Elsewhere("a rating times a time: nobody rates how fast a maker walks")),
             ("std-formula", Figures(by_work_and_by_shift)),
             ("nobs", Elsewhere("no readings are taken: what was noted is used with its own spread")),
             ("lc80-misprint", Figures(misprint)),

@@ -83,6 +83,8 @@ pub struct DateRow {
     pub pieces: Option<Count>,
     /// What it waits then, and how long; of a wait that is on, what is left of it.
     pub wait: Option<(Key, Span)>,
+    /// Of that, what is over before the last of several coats goes on: only from then on it hardens.
+    pub between: Span,
     /// The earlier job that waited so, where nothing nearer says it.
     pub waits_as: Option<String>,
     /// How long it hardens then before use, whatever is done meanwhile.
@@ -96,7 +98,12 @@ pub struct DateRow {
 impl DateRow {
     fn step(&self) -> Step {
         let wait = self.wait.as_ref().map_or(Span::ZERO, |(_, span)| *span);
-        Step { hands: self.hands, wait, cure: self.cure.unwrap_or_default() }
+        Step { hands: self.hands, wait, cure: self.hard() }
+    }
+
+    /// How long after its hands it is hard, with the coats that are yet to dry before the last one; nothing where it does not harden.
+    fn hard(&self) -> Span {
+        self.cure.map_or(Span::ZERO, |cure| cure.plus(self.between))
     }
 
     /// Hands are off it.
@@ -111,7 +118,7 @@ impl DateRow {
 
     /// What it waits or hardens, the longer of both.
     pub fn through(&self) -> Span {
-        self.wait.as_ref().map_or(Span::ZERO, |(_, span)| *span).max(self.cure.unwrap_or_default())
+        self.wait.as_ref().map_or(Span::ZERO, |(_, span)| *span).max(self.hard())
     }
 }
 
@@ -334,10 +341,11 @@ fn rows(shop: &Shop, job: &Job, rows: &[Row], given: Given) -> Vec<DateRow> {
         .listed();
     let of_rows = rows.iter().filter(|row| is_before(row.kind)).map(|row| (row.to_come(), row.op.clone(), row.is_rest, row.coats));
     let steps = beside.into_iter().chain(of_rows).map(|(hands, op, is_rest, coats)| {
-        let wait = op.as_deref().and_then(|op| wait_of(shop, job, (op, hands, coats), given));
+        let (wait, between) = op.as_deref().and_then(|op| wait_of(shop, job, (op, hands, coats), given)).unzip();
         let pieces = op.as_deref().map(|op| batch(shop, job, op)).filter(|batch| 0 < batch.n).and_then(|batch| batch.left());
         let is_begun = is_begun(shop, job, (op.as_deref(), is_rest));
-        DateRow { op, is_rest, is_begun, hands, pieces, wait, waits_as: None, cure: None, last: None, safe: None }
+        let between = between.unwrap_or_default();
+        DateRow { op, is_rest, is_begun, hands, pieces, wait, between, waits_as: None, cure: None, last: None, safe: None }
     });
     let mut all = steps.listed();
     // Nobody said when the rest of it is done: before the last coat hardens, so that no date is too early.
@@ -377,11 +385,11 @@ fn is_begun(shop: &Shop, job: &Job, (op, is_rest): (Option<&str>, bool)) -> bool
 }
 
 /// What a step waits: what is left of what waits now where hands are off it, else as is usual. Each of several coats dries: those that are to
-/// come, of as many as earlier jobs had, and first the one that is wet.
-fn wait_of(shop: &Shop, job: &Job, (op, hands, coats): (&str, Span, Option<Count>), given: Given) -> Option<(Key, Span)> {
+/// come, of as many as earlier jobs had, and first the one that is wet. And of that, what is over before the last goes on.
+fn wait_of(shop: &Shop, job: &Job, (op, hands, coats): (&str, Span, Option<Count>), given: Given) -> Option<((Key, Span), Span)> {
     let now = || waits_now(shop, job, op, given);
     if hands <= Span::ZERO {
-        return now();
+        return now().map(|wait| (wait, Span::ZERO));
     }
     let usual = given.waits.usuals.of(op, (given.guess)(op))?;
     let noted = shop.bench.sure_batch(On::Job(job.id), op, shop.now).n;
@@ -390,7 +398,8 @@ fn wait_of(shop: &Shop, job: &Job, (op, hands, coats): (&str, Span, Option<Count
     let to_come = i64::from(coats.unwrap_or(1).saturating_sub(done).max(1));
     let all = usual.span.in_ratio(Span::minutes(to_come), Span::minutes(1)).unwrap_or(usual.span);
     let wet = on.and_then(|_| now()).map_or(Span::ZERO, |(_, left)| left);
-    Some((usual.what, all.plus(wet)))
+    let all = all.plus(wet);
+    Some(((usual.what, all), all.minus(usual.span)))
 }
 
 /// What is left of what waits now of an operation.

@@ -5,15 +5,19 @@ use super::bench::{beyond_default, done, free, mend, on_what};
 use crate::bench::{Bench, Head, Run};
 use crate::ledger::kind::bench as kind;
 use crate::ledger::kind::book::Struck;
-use crate::quantity::{Id, Listed, Moment, Wall};
+use crate::quantity::{Id, Moment, Wall};
 use crate::refusal::{Answer, Refusal};
 
-/// The rest after the break is of the same work, with the pieces that were noted and those who worked along after it began. A break at an end of
-/// the run is no break: the run began later, or stopped sooner.
+/// The rest after the break is of the same work, with those who worked along after it began; the pieces stay where they were noted, at their
+/// moments, with what was put to wait with them. A break at an end of the run is no break: the run began later, or stopped sooner. Of a run that
+/// may be a forgotten stop its end comes first: a break answers for nothing.
 pub(super) fn take_out(bench: &Bench, run: &Run, (from, to): (Moment, Moment), act: &mut Act) -> Answer<()> {
     let (start, end) = (run.started.at, run.end(act.now().wall.at));
     if run.is_running() {
         return Err(Refusal::NotThere);
+    }
+    if bench.is_doubtful(run, act.now().wall.at) {
+        return Err(Refusal::EndToSettle { run: run.id });
     }
     within((start, end), (from, to))?;
     let wall = |at| Wall::new(at, run.started.offset);
@@ -26,7 +30,6 @@ pub(super) fn take_out(bench: &Bench, run: &Run, (from, to): (Moment, Moment), a
             mend(bench, run, (None, Some(from), &None), act)?;
             let rest = rest(run, (wall(to), end), act);
             let rest = act.add(rest);
-            pieces_after((run, from), rest, act);
             run.heads.iter().for_each(|head| along((run, head), (from, to, end), rest, act));
             done(rest)
         }
@@ -50,17 +53,6 @@ fn rest(run: &Run, (from, stop): (Wall, Moment), act: &Act) -> kind::RunRecalled
     kind::RunRecalled { op, kind, start: from.at, stop, job, haul, stage, person, rework, heads: None, place }
 }
 
-/// Pieces that were noted after the break began are of the rest.
-fn pieces_after((run, from): (&Run, Moment), rest: Id, act: &mut Act) {
-    let after = run.notches.iter().filter(|notch| from < notch.at).listed();
-    if !after.is_empty() {
-        act.add(Struck { entries: after.iter().map(|notch| notch.id).listed() });
-        for notch in after {
-            act.add(kind::PiecesDone { run: rest, n: notch.n });
-        }
-    }
-}
-
 /// Who was there after the break is at the rest; nobody is at what ended with the break for longer than that.
 fn along((run, head): (&Run, &Head), (from, to, end): (Moment, Moment, Moment), rest: Id, act: &mut Act) {
     let (came, went) = (head.from.max(to), head.to.unwrap_or(end).min(end));
@@ -80,11 +72,13 @@ fn along((run, head): (&Run, &Head), (from, to, end): (Moment, Moment, Moment), 
 
 #[cfg(test)]
 mod tests {
-    use super::super::BenchCommand;
+    use super::super::wait::{Laid, WaitCommand};
+    use super::super::{BenchCommand, Command};
     use super::*;
     use crate::bench::Shares;
+    use crate::ledger::fold;
     use crate::ledger::told::{Phone, at};
-    use crate::quantity::{Currency, Decimal, Money};
+    use crate::quantity::{Currency, Decimal, Key, Money, Span};
 
     /// Sand from 5 to 245 (9:05 to 13:05), with a piece at 60, two at 200, and a helper at 18 an hour from 30 on.
     fn sand() -> (Phone, Id) {
@@ -123,7 +117,7 @@ mod tests {
         };
         assert_eq!(all(&phone), (3, 240, 215));
         let rest = phone.bench(300, of(run, 180, 225)).unwrap();
-        assert_eq!(parts(&phone), [(175, 1, 175 + 150), (20, 2, 20 + 20)]);
+        assert_eq!(parts(&phone), [(175, 3, 175 + 150), (20, 0, 20 + 20)]);
         assert_eq!(all(&phone), (3, 195, 170));
         let bench = phone.runs();
         let shares: Vec<Shares> = bench.runs().map(|run| run.shares(at(400))).collect();
@@ -133,6 +127,51 @@ mod tests {
         let act = phone.book.entry(rest).unwrap().0.act.unwrap();
         phone.take_back(301, act);
         assert_eq!((parts(&phone), all(&phone)), (vec![(240, 3, 240 + 215)], (3, 240, 215)), "one act");
+    }
+
+    /// Six pieces by the end of a first run, then a second one, and only then lunch of the first: 200 minutes for six, whenever that is said.
+    #[test]
+    fn pieces_keep_their_moments() {
+        let (mut phone, run) = sand();
+        let stands = phone.runs().run(run).unwrap().work.on;
+        phone.bench(246, BenchCommand::DoneInAll { run, n: 6 }).unwrap();
+        let second = phone.start(300, "sand", stands);
+        phone.stop(420, second);
+        let batch = |phone: &Phone| phone.runs().batch(stands, "sand", at(500));
+        let before = batch(&phone);
+        phone.bench(490, of(run, 180, 225)).unwrap();
+        let after = batch(&phone);
+        assert_eq!([before.n, after.n], [6, 6]);
+        assert_eq!([before.time, after.time].map(|time| time.as_minutes()), [240, 195], "up to the last of them");
+        assert_eq!([before.since, after.since].map(|time| time.as_minutes()), [120, 120]);
+    }
+
+    /// Two more are put in clamps at 240; at 250 lunch is taken out: they wait as they did.
+    #[test]
+    fn what_waits_waits_on() {
+        let mut phone = Phone::new("a");
+        let stands = phone.job(0, "stands");
+        let run = phone.start(5, "glue", stands);
+        let laid = Laid { what: Key::read("glue").unwrap(), stuff: None, span: Span::minutes(90) };
+        phone.order(240, Command::Wait(WaitCommand::Clamp { run, n: 2, laid })).unwrap();
+        phone.stop(245, run);
+        let waits = |phone: &Phone| fold::waits(&phone.book).all().map(|wait| (wait.n, wait.off())).collect::<Vec<_>>();
+        assert_eq!(waits(&phone), [(2, at(330))]);
+        phone.bench(250, of(run, 180, 225)).unwrap();
+        assert_eq!(waits(&phone), [(2, at(330))]);
+    }
+
+    /// Nobody said when it stopped: the three hours up to lunch would be answered for by lunch, with all that came after.
+    #[test]
+    fn the_end_of_a_run_in_question_comes_before_its_break() {
+        let mut phone = Phone::new("a");
+        let stands = phone.job(0, "stands");
+        let run = phone.start(5, "sand", stands);
+        phone.stop(5 + 23 * 60, run);
+        let later = 5 + 24 * 60;
+        assert_eq!(phone.bench(later, of(run, 185, 230)), Err(Refusal::EndToSettle { run }));
+        phone.bench(later, BenchCommand::Confirm { run }).unwrap();
+        assert!(phone.bench(later, of(run, 185, 230)).is_ok());
     }
 
     #[test]

@@ -158,7 +158,10 @@ pub fn heard(app: &mut App, tap: DayTap, now: Now) {
             }
         }
         DayTap::Mend(mend) => {
-            if let Over::Day(view) = &mut app.bench.over {
+            let unsettled = if let Mend::BreakFrom(_) = &*mend { mending::unsettled(app, now.wall.at) } else { None };
+            if let Some(refused) = unsettled {
+                app.refuse(refused);
+            } else if let Over::Day(view) = &mut app.bench.over {
                 view.mend = Some(*mend);
             }
         }

@@ -97,6 +97,12 @@ fn begun(app: &App, run: Id, at: Moment) -> BenchCommand {
     BenchCommand::StartAt { run, at: place }
 }
 
+/// Why there is no break of the run that is opened yet.
+pub(super) fn unsettled(app: &App, now: Moment) -> Option<Refusal> {
+    let run = opened(app)?;
+    app.shelf().bench().is_doubtful(&run, now).then_some(Refusal::EndToSettle { run: run.id })
+}
+
 /// Why no break of the run that is opened can begin then.
 fn outside_break(app: &App, from: Moment, now: Moment) -> Option<Refusal> {
     let run = opened(app)?;

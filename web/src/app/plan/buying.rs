@@ -12,6 +12,7 @@ use fivebar_core::quantity::reading::{self, Typing};
 use fivebar_core::quantity::{Count, Currency, Key, Length, PILE_MOST, writing};
 use fivebar_core::sheet::make::buy::{self, Counted, Nearly, ToBuy, fewer};
 use fivebar_core::sheet::make::{Boards, sources};
+use fivebar_core::sheet::plan::Unlock;
 
 /// Thick, wide, long, at most, price each.
 pub const FIGURES: usize = 5;
@@ -89,9 +90,12 @@ fn short(app: &App) -> Option<SoughtPiece> {
     Some(SoughtPiece { n, ..first })
 }
 
-/// Boards like these that the plan in hand would buy already.
+/// Boards like these that the plan in hand would buy already, where they are looked for with those that lack: of parts and sticks.
 fn would_buy(app: &App, piece: &SoughtPiece) -> Count {
     let Some((given, found)) = app.plan.given.as_ref().zip(app.plan.found.as_ref()).filter(|_| none_for(app).is_none()) else { return 0 };
+    if !matches!(found.sheet.short.first(), Some(Unlock::Part { .. })) {
+        return 0;
+    }
     let sides = [piece.thickness, piece.width, piece.length];
     let is_like = |source: usize| given.sources.get(source).is_some_and(|it| it.pile.wood == piece.wood && it.sides() == Some(sides));
     let all = buy::not_bought(given, &found.sheet).into_iter().filter(|(source, ..)| is_like(*source));

@@ -284,6 +284,9 @@ pub fn refused(refusal: &Refusal, speech: &dyn Speech) -> Said {
         Refusal::BreakNotInRun { .. } => {
             said("Not taken: a break lies within its run, with work before or after it.".into(), "Say a time within the run.")
         }
+        Refusal::EndToSettle { .. } => {
+            said("Not taken: when this run ended is not settled.".into(), "Say first that it is right, or when it stopped.")
+        }
         Refusal::NotYet { .. } => said("Not taken: that moment has not come yet.".into(), "Say an earlier one."),
         Refusal::NameMissing => said("Nothing was named.".into(), "Type a name first."),
         Refusal::NameTooLong { met, most } => said(format!("Not taken: {met} letters, and a name has at most {most}."), "Make it shorter."),

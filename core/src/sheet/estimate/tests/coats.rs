@@ -139,6 +139,12 @@ fn two_coats_are_learnt_as_all_that_the_pieces_take() {
 
 /// Two stands had three coats of half an hour by one operation, or by three with numbers; two low stands are to be coated.
 fn second(first: &str, then: &str, more: &str) -> (Vec<(i64, i64)>, Vec<i64>) {
+    let (rows, dates) = seen_of_both(first, then, more);
+    (rows, dates.rows.iter().map(|row| row.wait.as_ref().map_or(0, |(_, span)| span.as_minutes() / 60)).collect())
+}
+
+/// The hours of its operations, likely and to come, and its dates.
+fn seen_of_both(first: &str, then: &str, more: &str) -> (Vec<(i64, i64)>, crate::sheet::dates::DatesSheet) {
     let told = format!(
         "2026-03-02 08:00 +00:00 workshop EUR metric\njob one \"Bar stand\" 2 spec\nabout one piece stand\n{first}end one\n\
          2026-03-09 08:00 job two \"Low stand\" 2 spec\nabout two piece stand\n{then}all-planned two\n{more}"
@@ -154,8 +160,7 @@ fn second(first: &str, then: &str, more: &str) -> (Vec<(i64, i64)>, Vec<i64>) {
         with_factor: true,
         now: story.now,
     };
-    let dates = crate::sheet::dates::dates(&shop, two, given).unwrap().rows;
-    (shown, dates.iter().map(|row| row.wait.as_ref().map_or(0, |(_, span)| span.as_minutes() / 60)).collect())
+    (shown, crate::sheet::dates::dates(&shop, two, given).unwrap())
 }
 
 /// Three coats, each on both stands on a day of its own.
@@ -203,6 +208,26 @@ fn coats_that_were_planned_are_not_over_with_the_first() {
     assert_eq!(second("", plan, &begun(1)), (vec![(168, 138)], vec![48]));
     assert_eq!(second("", plan, &begun(2)), (vec![(168, 108)], vec![48]));
     assert_eq!(second("", plan, &format!("{}batch 2 \"Coat\" for two\n", begun(1))), (vec![(168, 0)], vec![24]));
+}
+
+/// Three coats a day apart and seven days of hardening: begun on Monday the 9th at eight, the third goes on on the 11th, and it is hard on the
+/// 18th. By one operation, or by three with numbers; and after each coat that was put on on its day.
+#[test]
+fn hardening_begins_with_the_last_coat() {
+    let hard = "usual cure normal 10080 min\n";
+    let day = |first: &str, then: &str, more: &str| {
+        let (_, dates) = seen_of_both(first, &format!("{hard}{then}"), more);
+        dates.likely.map(|ready| ready.day).unwrap()
+    };
+    let (one, march) = (coats("one", ["Coat"; 3]), |day| crate::quantity::Day::ymd(2026, 3, day).unwrap());
+    let plan = "plan \"Coat\" make 90 min for two pieces 2\n";
+    assert_eq!(day(&one, plan, ""), march(18));
+    let numbered: String = (1..=3).map(|nth| format!("plan \"Coat {nth}\" make 30 min for two pieces 2\n")).collect();
+    assert_eq!(day(&one, &numbered, ""), march(18));
+    let begun =
+        |n: usize| coats("two", ["Coat"; 3]).replace("2026-03-0", "2026-03-1").split_inclusive("stop\n").take(n).collect::<String>();
+    // On at 09:30 on the 13th, 14th and 15th.
+    assert_eq!([1, 2, 3].map(|n| day(&one, plan, &begun(n))), [march(22); 3]);
 }
 
 /// The last coat is not taken off, and nothing else is made: a day after it was to be dry another is waited for no more, however it came off.

@@ -280,6 +280,19 @@ fn a_break_is_taken_out_of_a_run() {
     assert_eq!(sand(&told), [60]);
 }
 
+/// A clock that was forgotten for a night has no break before its end is said.
+#[test]
+fn the_end_of_a_run_in_question_comes_before_its_break() {
+    let (mut told, _) = two_jobs();
+    told.at(60, [tap(Tap::Other), op("Sand")]);
+    let run = told.run();
+    told.at(60 + 20 * 60, [tap(Tap::Stop)]);
+    opened(&mut told, 60 + 20 * 60, run);
+    let shown = told.at(60 + 20 * 60, [mend(Mend::BreakFrom(Typed::default()))]);
+    holds(&shown, &["Not taken: when this run ended is not settled."]);
+    lacks(&shown, &["The break began at"]);
+}
+
 /// Of five one was tapped: more were done, or fewer; the run that has ended says how many, and an act takes that back.
 #[test]
 fn so_many_pieces_were_done_in_a_run_whatever_was_tapped() {

@@ -55,6 +55,21 @@ fn boards_the_plan_would_buy_are_looked_for_with_those_that_lack() {
     assert_eq!(app.plan.draft.buying.as_ref().map(|it| it.form.slots[3].text.clone()), Some("4".to_owned()));
 }
 
+/// Nothing lies there, and three boards to buy are one row of the top: two more are offered to be bought, as the next row takes, beside those
+/// that the plan has.
+#[test]
+fn boards_to_buy_for_a_top_are_all_that_it_lacks() {
+    let mut app = opened("take 12 strips for tray\ntake 5 thin for tray\n");
+    heard(&mut app, [Tap::Open, Tap::Shape(Shape::Rows)]);
+    app.plan.draft.bought.push(super::rack_first::boards(3, 500));
+    planned_out(&mut app, vec![Tap::At(3), Tap::Press(Press::Digit(5)), Tap::Go]);
+    assert_ne!(bought(&app), 0, "{}", page(&app));
+    assert_eq!(looked_for(&app), [2]);
+    heard(&mut app, [Tap::Buy]);
+    let offered = app.plan.draft.buying.as_ref().map(|it| it.form.slots[3].text.clone());
+    assert_eq!(offered, Some("2".to_owned()));
+}
+
 /// Two woods lack at once: of each what all that were asked lack. Six legs and two tops, of which one is there.
 #[test]
 fn each_wood_is_looked_for_as_much_of_as_all_lack() {
