@@ -368,6 +368,8 @@ fn wait_as_before(shop: &Shop, job: &Job, rows: &mut [DateRow]) {
     let Some(row) = rows.iter_mut().find(|row| row.op.is_none() && Span::ZERO < row.hands) else { return };
     let (_, earlier) = shop.history().of_piece(job);
     if let Some((name, waited)) = earlier.into_iter().rev().find_map(|piece| Some((piece.name, piece.waited?))) {
+        // Of several coats the last dries while it hardens.
+        row.between = waited.span.minus(waited.last).max(Span::ZERO);
         (row.wait, row.waits_as) = (Some((waited.what, waited.span)), Some(name));
     }
 }

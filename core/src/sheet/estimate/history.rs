@@ -5,7 +5,7 @@ use super::as_judged;
 use super::coats::{Coats, each, without_number};
 use crate::bench::estimate::whole::{first_of, kind_in};
 use crate::bench::estimate::{Factor, Past};
-use crate::bench::wait::What;
+use crate::bench::wait::{Wait, What};
 use crate::bench::{Batch, Kind, On, Run};
 use crate::ledger::fold::{Job, OldJob, jobs};
 use crate::quantity::{Count, Decimal, Id, Key, Listed, Moment, Set, Sorted, Span, in_small, order_by_key};
@@ -131,6 +131,8 @@ pub struct Waited {
     /// A coat, where one dried; else what it waited for last.
     pub what: Key,
     pub span: Span,
+    /// Of that the last: a coat hardens from when it was put on.
+    pub last: Span,
 }
 
 /// Which earlier pieces a whole one goes by.
@@ -368,14 +370,16 @@ fn ended(history: &mut History, job: &Job, (runs, shop): (&[&Run], &Shop)) {
 fn waited(shop: &Shop, job: Id) -> Option<Waited> {
     let mut of_it = shop.waits().all().filter(|wait| wait.job == Some(job) && wait.what() != What::Cure).listed();
     order_by_key(&mut of_it, |wait| wait.began.at);
-    let last = of_it.iter().rev().find(|wait| wait.what() == What::Coat).or(of_it.last())?.what.clone();
+    let off = |wait: &Wait| wait.ended.map_or(wait.off(), |ended| ended.at.at.min(wait.off()));
+    let last = *of_it.iter().rev().find(|wait| wait.what() == What::Coat).or(of_it.last())?;
+    let (what, last) = (last.what.clone(), last.began.at.until(off(last)).max(Span::ZERO));
     let (mut span, mut until) = (Span::ZERO, Moment::at(i64::MIN));
     for wait in of_it {
-        let off = wait.ended.map_or(wait.off(), |ended| ended.at.at.min(wait.off()));
+        let off = off(wait);
         span = span.plus(until.max(wait.began.at).until(off).max(Span::ZERO));
         until = until.max(off);
     }
-    (Span::ZERO < span).then_some(Waited { what: last, span })
+    (Span::ZERO < span).then_some(Waited { what, span, last })
 }
 
 /// What a job took of what was thought of it, see [`Job::judged`].

@@ -251,7 +251,9 @@ pub fn batch_of(bench: &Bench, (job, op): (&Job, &str), now: Moment) -> Batch {
 fn out_of(bench: &Bench, (job, op): (&Job, &str), batch: Batch) -> Batch {
     let planned = job.operations.iter().find(|planned| planned.op == op);
     let may_be_more = || bench.is_coated(On::Job(job.id), op) && !is_one_coat(bench, job, op);
-    let usual = || planned.filter(|_| !may_be_more()).map(|planned| pieces(job, planned.kind, &batch));
+    // One of a single piece may be a part of it: the bench asks of how many, nobody answered, and its clock runs on.
+    let is_asked = || job.pieces == 1 && batch.runs;
+    let usual = || planned.filter(|_| !is_asked() && !may_be_more()).map(|planned| pieces(job, planned.kind, &batch));
     Batch { of: batch.of.or_else(usual), ..batch }
 }
 

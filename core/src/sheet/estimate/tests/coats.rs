@@ -145,9 +145,10 @@ fn second(first: &str, then: &str, more: &str) -> (Vec<(i64, i64)>, Vec<i64>) {
 
 /// The hours of its operations, likely and to come, and its dates.
 fn seen_of_both(first: &str, then: &str, more: &str) -> (Vec<(i64, i64)>, crate::sheet::dates::DatesSheet) {
+    let all = if then.contains("plan ") { "all-planned two\n" } else { "" };
     let told = format!(
         "2026-03-02 08:00 +00:00 workshop EUR metric\njob one \"Bar stand\" 2 spec\nabout one piece stand\n{first}end one\n\
-         2026-03-09 08:00 job two \"Low stand\" 2 spec\nabout two piece stand\n{then}all-planned two\n{more}"
+         2026-03-09 08:00 job two \"Low stand\" 2 spec\nabout two piece stand\n{then}{all}{more}"
     );
     let story = crate::story::tell(&told);
     assert_eq!(story.refused, [], "{told}");
@@ -226,6 +227,8 @@ fn hardening_begins_with_the_last_coat() {
     assert_eq!(day(&one, &numbered, ""), march(18));
     let begun =
         |n: usize| coats("two", ["Coat"; 3]).replace("2026-03-0", "2026-03-1").split_inclusive("stop\n").take(n).collect::<String>();
+    // Nothing is planned of it: it waits as the earlier one did.
+    assert_eq!(day(&one, "", ""), march(18));
     // On at 09:30 on the 13th, 14th and 15th.
     assert_eq!([1, 2, 3].map(|n| day(&one, plan, &begun(n))), [march(22); 3]);
 }

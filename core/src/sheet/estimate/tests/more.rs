@@ -22,6 +22,26 @@ fn one_more_minute_of_work_is_one_more_minute() {
     assert_eq!(each(&phone), 1_201);
 }
 
+/// A cabinet is glued up in several goes: one is clamped after 10 minutes of 120, and the clock runs on. Nobody said how many there are, so the
+/// rest of the plan is to come; of two cabinets one is one of two.
+#[test]
+fn one_noted_of_a_single_piece_is_not_all_while_its_clock_runs() {
+    let left = |pieces: u32| {
+        let mut phone = Phone::new("a");
+        let job = phone.job(0, "cabinet");
+        phone.note(1, JobDescribed { pieces: Some(pieces), ..JobDescribed::of(id(job)) });
+        let (op, span) = ("glue up".into(), Some(Span::minutes(120)));
+        phone.note(2, OperationPlanned { job: id(job), op, kind: Kind::Make, stage: None, span, pieces: None });
+        let run = phone.start(100, "glue up", job);
+        phone.bench(110, crate::ledger::decide::BenchCommand::Done { run, n: 1 }).unwrap();
+        let runs = seen(&phone, job, 135).rows.remove(0).to_come().as_minutes();
+        phone.stop(135, run);
+        (runs, seen(&phone, job, 135).rows.remove(0).to_come().as_minutes())
+    };
+    assert_eq!(left(1), (168 - 35, 0), "120 by the factor of 1.40");
+    assert_eq!(left(2), (1, 1), "10 minutes for one, 25 on the other");
+}
+
 /// Whatever history says and whatever was thought, with the factor and without it: one operation more never lowers any figure, but that the
 /// minute of rounding may fall to another row.
 #[test]
