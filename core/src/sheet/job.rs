@@ -382,7 +382,7 @@ fn is_said_made(job: &Job) -> bool {
 fn is_made(shop: &Shop, job: &Job, (hours, sold): (&Hours, &Sold)) -> bool {
     let on = On::Job(job.id);
     let unfinished = hours.logged.by_op.keys().any(|op| shop.bench.sure_batch(on, op, shop.now).has_left());
-    let to_come = hours.still.is_some_and(|still| Span::ZERO < still);
+    let to_come = [hours.still, hours.to_come].into_iter().flatten().any(|still| Span::ZERO < still);
     let finished = !job.operations.is_empty() || is_said_made(job) || is_finished(shop, job);
     let sold = 0 < sold.pieces.saturating_add(sold.by_galleries);
     job.ended.is_some() || sold || (!unfinished && !to_come && finished && !is_between_coats(shop, job))

@@ -151,7 +151,7 @@ fn made_of(sheet: &EstimateSheet, in_all: Range, seen: Seen<'_>) -> Option<Strin
 }
 
 /// Whether what is planned is all of it: asked where the estimate holds a rest, and taken back by a key.
-fn whole_key(sheet: &EstimateSheet) -> Option<El<Msg>> {
+pub(super) fn whole_key(sheet: &EstimateSheet) -> Option<El<Msg>> {
     let has_rest = sheet.rows.iter().any(|row| row.is_rest);
     let goes_on = sheet.to_come.is_some();
     match (has_rest, sheet.said_whole) {
