@@ -304,24 +304,24 @@ pub fn table(row: &ForSale, seen: Seen<'_>) -> Option<El<Msg>> {
     row.ask.or(row.costs_covered)?;
     let waits = row.not_under.is_some();
     let heads = [
-        if row.tag.is_some() || row.not_under.is_some() { words::ASK } else { words::BY_YOUR_RATE },
-        words::SETTLE,
+        if row.tag.is_some() || row.not_under.is_some() { words::ASK.to_owned() } else { words::by_your_rate(row.dearer) },
+        words::SETTLE.to_owned(),
         match waits {
-            true if is_settled_under(row.settle_set, [row.not_under, row.ask]) => words::WAITING_WORTH,
-            true => words::NOT_UNDER,
-            false => words::COSTS_COVERED,
+            true if is_settled_under(row.settle_set, [row.not_under, row.ask]) => words::WAITING_WORTH.to_owned(),
+            true => words::NOT_UNDER.to_owned(),
+            false => words::COSTS_COVERED.to_owned(),
         },
     ];
     let has_settle = row.rows.iter().any(|row| row.settle.is_some());
     let shown = |nth: &usize| *nth != 1 || has_settle;
-    let top = heads.iter().enumerate().filter(|(nth, _)| shown(nth)).map(|(_, word)| el("th", "n").attr("scope", "col").text(*word));
+    let top = heads.iter().enumerate().filter(|(nth, _)| shown(nth)).map(|(_, word)| el("th", "n").attr("scope", "col").text(word.clone()));
     // One of them is so small that its cents count: then those of all are shown, and of all in one form.
     let in_cents = row.rows.iter().filter_map(|of| of.costs_covered).any(in_minor_units);
     let rows = row.rows.iter().filter_map(|of| {
-        let figures = figures(of, in_cents, seen).into_iter().zip(heads).enumerate().filter(|(nth, _)| shown(nth));
+        let figures = figures(of, in_cents, seen).into_iter().zip(&heads).enumerate().filter(|(nth, _)| shown(nth));
         // With large text the heads stand beside each figure instead of above.
         let cells = figures.map(|(nth, (figure, word))| {
-            el("td", if nth == 0 { "n" } else { "n p" }).kid(el("span", "of").text(word)).kid(el("span", "").text(figure))
+            el("td", if nth == 0 { "n" } else { "n p" }).kid(el("span", "of").text(word.clone())).kid(el("span", "").text(figure))
         });
         let first = el("th", "").attr("scope", "row").text(words::pieces_word(of.n)?);
         Some(el("tr", if of.n == 1 { "one" } else { "" }).kid(first).kids(cells))
