@@ -180,6 +180,8 @@ pub struct AgreedRow {
     pub received: Money,
     /// Of that, what came in for it as it was agreed last: what a deposit is asked beyond.
     pub under: Money,
+    /// What pieces of the order were sold for before it was changed: beside the price as it is agreed now.
+    pub before_change: Money,
     /// What the coins made of what is in the till: so much more was paid, or less where it is below nothing.
     pub rounded: Money,
     /// Of what came in, what no sale has used: it is kept or handed back when it comes to nothing.
@@ -281,6 +283,7 @@ fn agreed_row(job: &Job, agreement: &Agreement, due: Money) -> Answer<AgreedRow>
         deposit_due: job.selling.deposit_due(job.currency, agreement)?,
         received: job.selling.received_of_order(job.currency, agreement)?.plus(rounded)?,
         under: job.selling.received_under(job.currency, agreement.id)?,
+        before_change: job.selling.sold_before_change(job.currency, agreement)?,
         rounded,
         ahead,
         fees_ahead: job.selling.fees_ahead(job.currency, agreement.id)?,

@@ -26,7 +26,7 @@ use crate::screens::jobs::{lacking, left_off};
 use crate::screens::taxes;
 use crate::screens::undo::{bar, offered, to_take_back};
 use crate::view::{El, el};
-use crate::words::en::{common, deal as deals, fair, price as words, taxes as tax_words, waiting};
+use crate::words::en::{common, deal as deals, fair, jobs, price as words, taxes as tax_words, waiting};
 use fivebar_core::ledger::decide::PaidOf;
 use fivebar_core::ledger::fold::TaxBy;
 use fivebar_core::ledger::kind::job::For;
@@ -370,6 +370,9 @@ fn agreed(row: &AgreedRow, app: &App, seen: Seen<'_>) -> El<Msg> {
                 .kid(figure(words::came_in(is_deposit), in_so_far))
                 .kid(figure(words::DUE, exact(row.still, seen.speech))),
         )
+        .kids((!row.before_change.is_zero()).then(|| {
+            el("span", "row").kid(span("", jobs::BEFORE_CHANGE.into())).kid(el("b", "w7 nw").text(exact(row.before_change, seen.speech)))
+        }))
         .kids(left_off(row.rounded).map(|off| figure(deals::ROUNDED_TO_COIN, exact(off, seen.speech))))
 }
 
