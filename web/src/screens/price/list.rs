@@ -199,7 +199,7 @@ fn for_sale(row: &ForSale, is_first: bool, (app, seen): (&App, Seen<'_>)) -> El<
         .kids(row.lacking.as_ref().map(lacking))
         .kids((row.lacking.is_none() && row.gaps.contains(&Gap::Costs)).then(|| spend(row.job)))
         .kids((row.gaps == [Gap::Rate]).then(rate))
-        .kid(keys(row))
+        .kids(keys(row))
         .kids(waits(row, seen))
 }
 
@@ -277,13 +277,16 @@ pub fn guessed(by: Option<(Count, Span)>, seen: Seen<'_>) -> Option<El<Msg>> {
     Some(el("p", "t14 i2").text(said))
 }
 
-/// What is asked before all is known: its price first.
-fn keys(row: &ForSale) -> El<Msg> {
+/// What is asked before all is known: its price first; where one by your rate stands in for it, beside the offer.
+fn keys(row: &ForSale) -> Vec<El<Msg>> {
     let offer = key("key solid", words::THEY_OFFER_KEY, "", Msg::Price(Tap::Offer(row.job)));
     let more = key("key", words::MORE, "", Msg::Price(Tap::More(row.job)));
-    let tag = key("key solid", words::SET_PRICE, "", Msg::Price(Tap::Tag(TagTap::Open(row.job, What::Tag))));
-    let first = if row.gaps.contains(&Gap::Tag) && row.ask.is_none() { tag } else { offer };
-    el("div", "um").kid(first).kid(more)
+    let tag = |class: &'static str| key(class, words::SET_PRICE, "", Msg::Price(Tap::Tag(TagTap::Open(row.job, What::Tag))));
+    match (row.gaps.contains(&Gap::Tag), row.ask) {
+        (true, None) => vec![el("div", "um").kid(tag("key solid")).kid(more)],
+        (true, Some(_)) => vec![el("div", "um").kid(offer).kid(more), tag("key h56")],
+        (false, _) => vec![el("div", "um").kid(offer).kid(more)],
+    }
 }
 
 /// Who asked, and what waiting is worth: of a piece with a price.
