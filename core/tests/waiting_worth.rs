@@ -8,7 +8,7 @@ use fivebar_core::refusal::Refusal;
 use fivebar_core::sheet::Shop;
 use fivebar_core::sheet::offer::{Asking, OfferSheet, offer};
 use fivebar_core::sheet::price::price;
-use fivebar_core::sheet::waiting::{Back, IN_ONE_GO, Later, Prospect, Question, Stands, known, later, waiting};
+use fivebar_core::sheet::waiting::{Back, IN_ONE_GO, Later, Prospect, Question, Stands, kept, known, later, waiting};
 use fivebar_core::story::{STANDS, Story, Why, tell};
 
 /// The market of 18 April, three stands left, just guessed.
@@ -121,12 +121,31 @@ fn what_later_brings_is_the_next_sale_in_the_mean() {
     let story = two_left();
     let shop = Shop::of(&story.book, story.now.at);
     let id = story.names.job("stands").unwrap();
-    let Some(Later { sum, none, .. }) = later(&shop, &shop.job(id).unwrap(), Paid::Card).unwrap() else { panic!("nothing later") };
+    let Some(Later { sum, none, .. }) = later(&shop, &shop.job(id).unwrap()).unwrap() else { panic!("nothing later") };
     assert!(sum == usd(143) && (none - 0.1922).abs() < 5e-4, "{sum} {none}");
     let nobody =
         told(&format!("{}12:05 guess stands asks 0 buys 0.2 at 145 end 80 by 2026-05-16", STANDS.split("12:05 guess").next().unwrap()));
     let shop = Shop::of(&nobody.book, nobody.now.at);
-    assert_eq!(later(&shop, &shop.job(nobody.names.job("stands").unwrap()).unwrap(), Paid::Card), Ok(None));
+    assert_eq!(later(&shop, &shop.job(nobody.names.job("stands").unwrap()).unwrap()), Ok(None));
+}
+
+/// Three lamps until tomorrow, one of which is worth 20 then: three ask in a week, so 3 / 7 in the mean, and up to 150 - 43.28 x 0.1054 = 145.44 all
+/// buy. One or more come with 0.34855, two or more with 0.06937, three with 0.00953, and each adds 125.44 to the 20. If two go, the last is worth
+/// 20 + 43.72; if one goes, another that is kept 20 + 8.70; if none goes 20 + 1.20.
+#[test]
+fn what_is_kept_beside_others_is_worth_less_than_the_next_sale() {
+    let story = told(
+        "2026-05-04 08:00 +00:00 workshop USD metric\njob lamp \"Lamps\" 3 spec\ntag 150 lamp\n\
+        guess lamp asks 3 buys 0.9 at 150 k 2 by 2026-05-05 end 20\n",
+    );
+    let shop = Shop::of(&story.book, story.now.at);
+    let job = shop.job(story.names.job("lamp").unwrap()).unwrap();
+    let worth = |gone| kept(&shop, &job, gone).unwrap().map(|sum| sum.to_string());
+    let sums = ["21.20 USD", "28.70 USD", "63.72 USD"].map(|sum| Some(sum.to_owned()));
+    assert_eq!([worth(0), worth(1), worth(2)], sums);
+    assert_eq!((worth(3), worth(4)), (None, None));
+    // The next sale would be more than twice what the second adds.
+    assert_eq!(later(&shop, &job).unwrap().map(|later| later.sum), Some(usd(145)));
 }
 
 /// Row 16, looking back: 130 in notes with three left, waiting was worth 97.20, so 98.

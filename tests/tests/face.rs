@@ -12,7 +12,7 @@ use fivebar_core::sheet::haul::haul;
 use fivebar_core::sheet::offer::{Asking, offer};
 use fivebar_core::sheet::rate::rate;
 use fivebar_core::sheet::supplier::supplier;
-use fivebar_core::sheet::waiting::{known, later, waiting};
+use fivebar_core::sheet::waiting::{kept, known, later, waiting};
 use fivebar_core::story::{STANDS, Story, tell};
 use fivebar_tests::{Browser, Page, Phone, app};
 use std::collections::BTreeSet;
@@ -122,7 +122,8 @@ fn beside(shop: &Shop, story: &Story) -> BTreeSet<String> {
     }
     let mut all = figures(&waiting(shop, stands, Paid::Card).expect("the asking price"));
     all.extend(figures(&waiting(shop, stands, Paid::Notes).expect("the asking price")));
-    all.extend(figures(&later(shop, &stand, Paid::Card).expect("reckoned").expect("a later one")));
+    all.extend(figures(&later(shop, &stand).expect("reckoned").expect("a later one")));
+    all.extend(figures(&kept(shop, &stand, 1).expect("reckoned")));
     all.extend(figures(&haul(shop, story.names.haul("stairworks").expect("the haul")).expect("reckoned")));
     all.extend(figures(&supplier(shop, story.names.person("stairs").expect("who gave it"), None).expect("their page")));
     let other = shop.job(chair).expect("the chair");

@@ -246,6 +246,12 @@ impl Waiting {
         self.fewer(1).map_or(0.0, |fewer| self.value() - fewer.value)
     }
 
+    /// What the last of so many adds to what they are worth, unrounded: V_n - V_(n-1); nothing where there are not so many.
+    pub fn last_of(&self, pieces: Count) -> f64 {
+        let value = |pieces| self.of(pieces).map_or(0.0, |left| left.value);
+        pieces.checked_sub(1).filter(|_| pieces <= self.all()).map_or(0.0, |fewer| value(pieces) - value(fewer))
+    }
+
     /// Not under, unrounded: what a buyer of so many must hand over for waiting to be no better: (V_n - V_(n-k) + c) / a.
     ///
     /// # Errors

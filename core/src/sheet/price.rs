@@ -5,7 +5,7 @@ use super::carried::Lacking;
 use super::due::due;
 use super::gallery::{AtGallery, at_galleries};
 use super::jobs::{Section, section};
-use super::marks::one_paid;
+use super::marks::{dearest, one_paid};
 use super::offer::Asking;
 use super::promised::{Parts, parts_of};
 use super::rate::rate;
@@ -80,6 +80,8 @@ pub struct ForSale {
     pub proposed: Option<Money>,
     /// By how much what you get of it is beyond that, since prices end at points.
     pub beyond: Option<Money>,
+    /// The way of being paid that what is asked without a tag goes by, where it costs more than the one that all else in the rows goes by.
+    pub dearer: Option<Paid>,
     /// What stands for one, two and three of them.
     pub rows: Vec<ForPieces>,
     pub gaps: Vec<Gap>,
@@ -178,6 +180,8 @@ pub struct AgreedRow {
     pub received: Money,
     /// Of that, what came in for it as it was agreed last: what a deposit is asked beyond.
     pub under: Money,
+    /// What pieces of the order were sold for before it was changed: beside the price as it is agreed now.
+    pub before_change: Money,
     /// What the coins made of what is in the till: so much more was paid, or less where it is below nothing.
     pub rounded: Money,
     /// Of what came in, what no sale has used: it is kept or handed back when it comes to nothing.
@@ -279,6 +283,7 @@ fn agreed_row(job: &Job, agreement: &Agreement, due: Money) -> Answer<AgreedRow>
         deposit_due: job.selling.deposit_due(job.currency, agreement)?,
         received: job.selling.received_of_order(job.currency, agreement)?.plus(rounded)?,
         under: job.selling.received_under(job.currency, agreement.id)?,
+        before_change: job.selling.sold_before_change(job.currency, agreement)?,
         rounded,
         ahead,
         fees_ahead: job.selling.fees_ahead(job.currency, agreement.id)?,
@@ -344,6 +349,7 @@ fn for_sale(shop: &Shop, job: &Job, paid: Paid) -> Answer<ForSale> {
         settle_set: pricing.settle_set,
         proposed: pricing.proposed.map(|proposed| proposed.tag),
         beyond: pricing.proposed.map(|proposed| Money::book(proposed.beyond, job.currency)).transpose()?,
+        dearer: dearer(shop, one.and_then(|one| one.ask).filter(|_| pricing.tag.is_none()), paid)?,
         rows,
         gaps: gaps(&account),
         lacking: account.costs.lacking(),
@@ -354,6 +360,13 @@ fn for_sale(shop: &Shop, job: &Job, paid: Paid) -> Answer<ForSale> {
         hauls_unsettled: account.hours.hauls_unsettled,
         unsettled_pay: account.costs.unsettled,
     })
+}
+
+fn dearer(shop: &Shop, asked: Option<Money>, paid: Paid) -> Answer<Option<Paid>> {
+    let Some(asked) = asked else { return Ok(None) };
+    let (till, way) = (shop.till(asked.currency()), dearest(shop, asked)?);
+    let [less, more] = [till.fee_of(paid).of(asked)?, till.fee_of(way).of(asked)?];
+    Ok(Some(way).filter(|_| less.amount() < more.amount()))
 }
 
 fn rows(shop: &Shop, (job, account): (&Job, &Account), paid: Paid) -> Answer<Vec<ForPieces>> {

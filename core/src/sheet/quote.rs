@@ -254,6 +254,18 @@ fn between(shop: &Shop, (job, account, costs): (&Job, &Account, Money), times: [
 }
 
 impl QuoteSheet {
+    /// What the tags of the pieces on paper ask together, and of how many, where that is more than the paper says at most.
+    ///
+    /// # Errors
+    /// [`crate::refusal::Refusal::NotThere`], [`crate::refusal::Refusal::MoneyOutOfRange`].
+    pub fn tags_over(&self, shop: &Shop) -> Answer<Option<(Count, Money)>> {
+        let job = shop.job(self.job)?;
+        let Some((paper, tag)) = self.paper().filter(|_| self.range.is_ok()).zip(job.tag) else { return Ok(None) };
+        let n = paper.n.unwrap_or(self.of);
+        let asked = shop.tax_of(&job).charge(tag.times(n)?)?;
+        Ok(Some((n, asked)).filter(|(_, asked)| paper.high.amount() < asked.amount()))
+    }
+
     /// The quote as a fact, as it is given now, with no day where nobody knows what dries; none without a price.
     pub fn fact(&self) -> Option<QuoteGiven> {
         let (low, high) = self.range.as_ref().ok().copied()?;

@@ -11,7 +11,7 @@ pub use asking::Step;
 pub use back::{Back, looked_back};
 pub use costs::Costs;
 pub use known::{IN_ONE_GO, Kept, Known, Worth, day_has_come, known};
-pub use later::{Later, later};
+pub use later::{Later, kept, later};
 
 use super::marks::ask_today;
 use super::shop::Shop;

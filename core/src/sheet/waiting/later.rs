@@ -3,8 +3,7 @@
 use super::asking::{ahead, sold};
 use super::known::{is_over, known};
 use crate::ledger::fold::Job;
-use crate::ledger::kind::sale::Paid;
-use crate::quantity::{Currency, Money, exact, half_up};
+use crate::quantity::{Count, Currency, Money, exact, half_up};
 use crate::refusal::{Answer, Refusal};
 use crate::sale::chances::Chances;
 use crate::sheet::Shop;
@@ -14,8 +13,6 @@ use crate::sheet::Shop;
 pub struct Later {
     /// What its buyer hands over in the mean, to the nearest whole unit.
     pub sum: Money,
-    /// What you get of that, paid in one way.
-    pub you_get: Money,
     /// The chance that there is none until the day by which it is to be sold.
     pub none: f64,
 }
@@ -25,7 +22,7 @@ pub struct Later {
 ///
 /// # Errors
 /// [`Refusal::FeesEatThePrice`], [`Refusal::MoneyOutOfRange`].
-pub fn later(shop: &Shop, job: &Job, paid: Paid) -> Answer<Option<Later>> {
+pub fn later(shop: &Shop, job: &Job) -> Answer<Option<Later>> {
     let Some(known) = known(shop, job)? else { return Ok(None) };
     let Ok(worth) = &known.worth else { return Ok(None) };
     if is_over(known.rests.end_for((1, worth.ask), known.rests.take)?, worth.ask) {
@@ -33,7 +30,22 @@ pub fn later(shop: &Shop, job: &Job, paid: Paid) -> Answer<Option<Later>> {
     }
     let chances = sold(&known, &worth.demand, &ahead(&known)?);
     let Some(sum) = whole(&chances, worth.ask.currency())? else { return Ok(None) };
-    Ok(Some(Later { sum, you_get: shop.terms_of(job, paid).you_get(sum)?, none: chances.none }))
+    Ok(Some(Later { sum, none: chances.none }))
+}
+
+/// What one that is kept is worth where so many of those that are free go now, as you get it: what it adds to those that stay beside it, and no
+/// more than the last alone. None where nothing was guessed, none would be left to keep, or the end brings more than is asked.
+///
+/// # Errors
+/// [`Refusal::FeesEatThePrice`], [`Refusal::MoneyOutOfRange`].
+pub fn kept(shop: &Shop, job: &Job, gone: Count) -> Answer<Option<Money>> {
+    let left = job.free().saturating_sub(gone);
+    let Some(known) = known(shop, job)?.filter(|_| 0 < left) else { return Ok(None) };
+    let Ok(worth) = &known.worth else { return Ok(None) };
+    if is_over(known.rests.end_for((1, worth.ask), known.rests.take)?, worth.ask) {
+        return Ok(None);
+    }
+    worth.waits.booked(worth.waits.last_of(left).min(worth.one.value())).map(Some)
 }
 
 /// The next sale in the mean, to the nearest whole unit.

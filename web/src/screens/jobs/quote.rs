@@ -9,6 +9,7 @@ use super::say;
 use crate::app::jobs::dates::{DatesTap, quoted};
 use crate::app::jobs::draft::What;
 use crate::app::jobs::{Room, Tap};
+use crate::app::price::shop;
 use crate::app::workshop::{Over, Tap as WorkshopTap};
 use crate::app::{App, Msg};
 use crate::parts::head::{Head, head};
@@ -49,7 +50,12 @@ pub fn screen(job: &JobSheet, app: &App, seen: Seen<'_>) -> Screen {
     };
     let foot = el("footer", "foot").kids(undo::bar(app, seen)).kid(keys);
     let guess = guessed(job.account.hours.by_any, seen).filter(|_| has_paper).map(|said| el("div", "no-print").kid(said));
-    Screen::new("jobs/quote", head(top), el("main", "scr").kids(broken(&sheet, seen)).kids(guess).kids(paper).kid(private)).foot(foot)
+    Screen::new(
+        "jobs/quote",
+        head(top),
+        el("main", "scr").kids(broken(&sheet, seen)).kids(tags_over(&sheet, app, seen)).kids(guess).kids(paper).kid(private),
+    )
+    .foot(foot)
 }
 
 fn line((nth, text): (usize, &String)) -> El<Msg> {
@@ -148,6 +154,13 @@ fn broken(sheet: &QuoteSheet, seen: Seen<'_>) -> Option<El<Msg>> {
         }
     };
     Some(el("p", "why no-print").attr("role", "status").text(said))
+}
+
+/// The tags ask more than the paper says: it goes by your rate alone.
+fn tags_over(sheet: &QuoteSheet, app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
+    let (n, asked) = sheet.tags_over(&shop(app)).ok()??;
+    let n = (1 < n).then(|| seen.speech.count(n));
+    Some(el("p", "why no-print").text(words::tags_over(&short(asked, seen), n.as_deref())))
 }
 
 /// What other jobs that come first do to its days.

@@ -13,7 +13,7 @@ use crate::parts::seg::{Seg, even};
 use crate::parts::verdict::{Sign, verdict};
 use crate::screens::jobs::{called, left_off};
 use crate::view::{El, el};
-use crate::words::en::{common, deal as words, job, price, waiting};
+use crate::words::en::{common, deal as words, job, jobs, price, waiting};
 use fivebar_core::ledger::decide::PaidOf;
 use fivebar_core::ledger::fold::PartOfPay;
 use fivebar_core::ledger::kind::sale::Paid;
@@ -84,6 +84,7 @@ fn facts(row: &AgreedRow, (who, parts): (Option<String>, Option<Parts>), seen: S
     let is_deposit = row.deposit.is_some() && row.parts.is_empty() && row.is_all_under() && !is_begun;
     // What is in the till, and beside it what the coins made of it.
     let came = fact(price::came_in(is_deposit), exact(row.received, seen.speech));
+    let of_before = (!row.before_change.is_zero()).then(|| fact(jobs::BEFORE_CHANGE, exact(row.before_change, seen.speech)));
     let rounded = left_off(row.rounded).map(|off| fact(words::ROUNDED_TO_COIN, exact(off, seen.speech)));
     let before = (!row.before.is_zero()).then(|| fact(words::OWED_BEFORE, exact(row.before, seen.speech)));
     let due = fact(price::DUE_ROW, exact(row.still, seen.speech));
@@ -95,6 +96,7 @@ fn facts(row: &AgreedRow, (who, parts): (Option<String>, Option<Parts>), seen: S
                 .kids(by)
                 .kids(asked)
                 .kids(parts_of(row, seen))
+                .kids(of_before)
                 .kid(came)
                 .kids(rounded)
                 .kids(before)

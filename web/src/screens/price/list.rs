@@ -26,7 +26,7 @@ use crate::screens::jobs::{lacking, left_off};
 use crate::screens::taxes;
 use crate::screens::undo::{bar, offered, to_take_back};
 use crate::view::{El, el};
-use crate::words::en::{common, deal as deals, fair, price as words, taxes as tax_words, waiting};
+use crate::words::en::{common, deal as deals, fair, jobs, price as words, taxes as tax_words, waiting};
 use fivebar_core::ledger::decide::PaidOf;
 use fivebar_core::ledger::fold::TaxBy;
 use fivebar_core::ledger::kind::job::For;
@@ -199,7 +199,7 @@ fn for_sale(row: &ForSale, is_first: bool, (app, seen): (&App, Seen<'_>)) -> El<
         .kids(row.lacking.as_ref().map(lacking))
         .kids((row.lacking.is_none() && row.gaps.contains(&Gap::Costs)).then(|| spend(row.job)))
         .kids((row.gaps == [Gap::Rate]).then(rate))
-        .kid(keys(row))
+        .kids(keys(row))
         .kids(waits(row, seen))
 }
 
@@ -277,13 +277,16 @@ pub fn guessed(by: Option<(Count, Span)>, seen: Seen<'_>) -> Option<El<Msg>> {
     Some(el("p", "t14 i2").text(said))
 }
 
-/// What is asked before all is known: its price first.
-fn keys(row: &ForSale) -> El<Msg> {
+/// What is asked before all is known: its price first; where one by your rate stands in for it, beside the offer.
+fn keys(row: &ForSale) -> Vec<El<Msg>> {
     let offer = key("key solid", words::THEY_OFFER_KEY, "", Msg::Price(Tap::Offer(row.job)));
     let more = key("key", words::MORE, "", Msg::Price(Tap::More(row.job)));
-    let tag = key("key solid", words::SET_PRICE, "", Msg::Price(Tap::Tag(TagTap::Open(row.job, What::Tag))));
-    let first = if row.gaps.contains(&Gap::Tag) && row.ask.is_none() { tag } else { offer };
-    el("div", "um").kid(first).kid(more)
+    let tag = |class: &'static str| key(class, words::SET_PRICE, "", Msg::Price(Tap::Tag(TagTap::Open(row.job, What::Tag))));
+    match (row.gaps.contains(&Gap::Tag), row.ask) {
+        (true, None) => vec![el("div", "um").kid(tag("key solid")).kid(more)],
+        (true, Some(_)) => vec![el("div", "um").kid(offer).kid(more), tag("key h56")],
+        (false, _) => vec![el("div", "um").kid(offer).kid(more)],
+    }
 }
 
 /// Who asked, and what waiting is worth: of a piece with a price.
@@ -304,24 +307,24 @@ pub fn table(row: &ForSale, seen: Seen<'_>) -> Option<El<Msg>> {
     row.ask.or(row.costs_covered)?;
     let waits = row.not_under.is_some();
     let heads = [
-        if row.tag.is_some() || row.not_under.is_some() { words::ASK } else { words::BY_YOUR_RATE },
-        words::SETTLE,
+        if row.tag.is_some() || row.not_under.is_some() { words::ASK.to_owned() } else { words::by_your_rate(row.dearer) },
+        words::SETTLE.to_owned(),
         match waits {
-            true if is_settled_under(row.settle_set, [row.not_under, row.ask]) => words::WAITING_WORTH,
-            true => words::NOT_UNDER,
-            false => words::COSTS_COVERED,
+            true if is_settled_under(row.settle_set, [row.not_under, row.ask]) => words::WAITING_WORTH.to_owned(),
+            true => words::NOT_UNDER.to_owned(),
+            false => words::COSTS_COVERED.to_owned(),
         },
     ];
     let has_settle = row.rows.iter().any(|row| row.settle.is_some());
     let shown = |nth: &usize| *nth != 1 || has_settle;
-    let top = heads.iter().enumerate().filter(|(nth, _)| shown(nth)).map(|(_, word)| el("th", "n").attr("scope", "col").text(*word));
+    let top = heads.iter().enumerate().filter(|(nth, _)| shown(nth)).map(|(_, word)| el("th", "n").attr("scope", "col").text(word.clone()));
     // One of them is so small that its cents count: then those of all are shown, and of all in one form.
     let in_cents = row.rows.iter().filter_map(|of| of.costs_covered).any(in_minor_units);
     let rows = row.rows.iter().filter_map(|of| {
-        let figures = figures(of, in_cents, seen).into_iter().zip(heads).enumerate().filter(|(nth, _)| shown(nth));
+        let figures = figures(of, in_cents, seen).into_iter().zip(&heads).enumerate().filter(|(nth, _)| shown(nth));
         // With large text the heads stand beside each figure instead of above.
         let cells = figures.map(|(nth, (figure, word))| {
-            el("td", if nth == 0 { "n" } else { "n p" }).kid(el("span", "of").text(word)).kid(el("span", "").text(figure))
+            el("td", if nth == 0 { "n" } else { "n p" }).kid(el("span", "of").text(word.clone())).kid(el("span", "").text(figure))
         });
         let first = el("th", "").attr("scope", "row").text(words::pieces_word(of.n)?);
         Some(el("tr", if of.n == 1 { "one" } else { "" }).kid(first).kids(cells))
@@ -370,6 +373,9 @@ fn agreed(row: &AgreedRow, app: &App, seen: Seen<'_>) -> El<Msg> {
                 .kid(figure(words::came_in(is_deposit), in_so_far))
                 .kid(figure(words::DUE, exact(row.still, seen.speech))),
         )
+        .kids((!row.before_change.is_zero()).then(|| {
+            el("span", "row").kid(span("", jobs::BEFORE_CHANGE.into())).kid(el("b", "w7 nw").text(exact(row.before_change, seen.speech)))
+        }))
         .kids(left_off(row.rounded).map(|off| figure(deals::ROUNDED_TO_COIN, exact(off, seen.speech))))
 }
 

@@ -29,7 +29,7 @@ use fivebar_core::quantity::{Id, Listed, Money, Span};
 use fivebar_core::refusal::Refusal;
 use fivebar_core::sheet::marks::Bearers;
 use fivebar_core::sheet::offer::{Ask, Concession, Driven, Leaves, OfferSheet, asked_about};
-use fivebar_core::sheet::waiting::{Later, later};
+use fivebar_core::sheet::waiting::{Later, kept, later};
 
 /// The offer screen; none where the piece is no longer there.
 pub fn screen(of: &Bargain, app: &App, seen: Seen<'_>) -> Option<Screen> {
@@ -180,21 +180,27 @@ fn concession(sheet: &OfferSheet, app: &App, seen: Seen<'_>) -> Option<El<Msg>> 
         Ask::Fetch => words::ASK_FETCH.to_owned(),
         _ => words::ASK_NOTES.to_owned(),
     };
-    let next = matches!(best.ask, Ask::Together(_)).then(|| next_sale(sheet, app)).flatten();
-    let more = now_or_later(best, sheet.left, next, seen).unwrap_or_else(|| words::more_left(&exact(best.more, seen.speech)));
+    let kept = matches!(best.ask, Ask::Together(_)).then(|| kept_one(sheet, app)).flatten();
+    let more = now_or_kept(best, sheet.left, kept, seen).unwrap_or_else(|| words::more_left(&exact(best.more, seen.speech)));
     Some(el("p", "conc").kid(el("b", "w8").text(word)).kid(el("span", "").text(format!(" {more}"))))
 }
 
-/// What one more given along brings now, and what it brings if it is left for later: both as you get it, without what it has cost already.
-fn now_or_later(best: &Concession, as_is: Option<Leaves>, next: Option<Later>, seen: Seen<'_>) -> Option<String> {
+/// What one more given along brings now, and what it is worth if it is kept for later: both as you get it, without what it has cost already.
+fn now_or_kept(best: &Concession, as_is: Option<Leaves>, kept: Option<Money>, seen: Seen<'_>) -> Option<String> {
     let more = best.leaves.way.you_get.minus(as_is?.way.you_get).ok()?;
-    Some(words::more_now_or_later(&exact(more, seen.speech), &exact(next?.you_get, seen.speech)))
+    Some(words::more_now_or_kept(&exact(more, seen.speech), &exact(kept?, seen.speech)))
+}
+
+/// What one of those that stay is worth, once those that are asked about are gone; none where waiting was not guessed.
+fn kept_one(sheet: &OfferSheet, app: &App) -> Option<Money> {
+    let shop = shop(app);
+    kept(&shop, &asked_about(shop.job(sheet.job).ok()?, Some(sheet.tax)), sheet.asking.n).ok().flatten()
 }
 
 /// What one brings later, if it is not sold now; none where waiting was not guessed.
 pub fn next_sale(sheet: &OfferSheet, app: &App) -> Option<Later> {
     let shop = shop(app);
-    later(&shop, &asked_about(shop.job(sheet.job).ok()?, Some(sheet.tax)), sheet.asking.paid).ok().flatten()
+    later(&shop, &asked_about(shop.job(sheet.job).ok()?, Some(sheet.tax))).ok().flatten()
 }
 
 /// Sold at what was said; an agreed job goes back to what was agreed.

@@ -335,6 +335,12 @@ pub const FROM_TO: &str = "from to";
 pub const NOT_BINDING: &str = "An estimate of a hand-made piece; a fixed price is agreed on order.";
 pub const STANDS_OVER: &str = "The quote you gave is over.";
 
+/// `Your tags ask 192.60 for these 3: this quote is under that.`
+pub fn tags_over(asked: &str, of: Option<&str>) -> String {
+    let tags = of.map_or(format!("Your tag asks {asked}"), |n| format!("Your tags ask {asked} for these {n}"));
+    format!("{tags}: this quote is under that.")
+}
+
 /// `320 to 395 USD`.
 pub fn between(low: &str, high: &str) -> String {
     if low == high { low.to_owned() } else { format!("{low} to {high}") }

@@ -229,6 +229,11 @@ pub fn stays_for((n, written): (u32, &str)) -> String {
     if n == 1 { "Stays for the other".to_owned() } else { format!("Stays for the other {written}") }
 }
 
+/// "Of it this piece", "Of it these 2": the part of what is agreed that is for what is handed over now, where others stay.
+pub fn part_of_it((n, written): (u32, &str)) -> String {
+    if n == 1 { "Of it this piece".to_owned() } else { format!("Of it these {written}") }
+}
+
 /// What the buyer pays for it, what came in ahead among it.
 pub const WHOLE_PRICE: &str = "Whole price";
 pub const RECEIVED: &str = "Received";

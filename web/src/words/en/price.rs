@@ -19,6 +19,12 @@ pub const NOTHING_UNDER: &str = "A job with a price stands here. Until then, thr
 pub const ASK: &str = "ask";
 /// In place of "ask" before the maker has set a price.
 pub const BY_YOUR_RATE: &str = "by your rate";
+
+/// `by your rate`; `your rate, by card` where that costs more than how the other figures of the list are paid.
+pub fn by_your_rate(dearer: Option<Paid>) -> String {
+    dearer.map_or_else(|| BY_YOUR_RATE.to_owned(), |paid| format!("{YOUR_RATE}, {}", by(paid)))
+}
+
 pub const SETTLE: &str = "settle";
 pub const NOT_UNDER: &str = "not under";
 /// The same figure, where the maker set a settle under it: it holds no more, the settle does.

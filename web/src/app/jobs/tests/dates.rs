@@ -557,6 +557,32 @@ fn what_is_gone_of_a_batch_is_not_quoted() {
     Maker::told(&[&driven]).room("stool", Room::Quote).shows(&["$240 to $320"]);
 }
 
+/// Three of four are left, quoted at 200 to 280. Tags of 93 ask 279 of them: nothing is said. Tags of 95 ask 285,
+/// more than the quote does. One that was written down is held against what it says.
+#[test]
+fn tags_that_ask_more_than_a_quote_are_said_above_it() {
+    let sold = "2026-03-10 08:00 -05:00 workshop USD inch\nrate pay 20 hours 400 logged 400 costs 0\njob stool \"Stools\" 4 spec\n\
+        spend 40 wood on stool\nplan \"saw\" make 480 min for stool\nsell 1 stool for 70 notes fetched\n";
+    let check = |lines: &str, said: &[&str], hidden: &[&str]| {
+        Maker::told(&[&format!("{sold}{lines}")]).room("stool", Room::Quote).shows(said).hides(hidden);
+    };
+    check("", &["$200 to $280"], &["Your tag"]);
+    check("tag 93 stool\n", &["$200 to $280"], &["Your tag"]);
+    check("tag 95 stool\n", &["Your tags ask 285 for these 3: this quote is under that.", "$200 to $280"], &[]);
+    let two = "sell 2 stool for 190 notes fetched\n";
+    check(&format!("tag 95 stool\n{two}"), &["$70 to $95"], &["Your tag"]);
+    check(&format!("tag 96 stool\n{two}"), &["Your tag asks 96: this quote is under that.", "$70 to $95"], &[]);
+    let one = "job more \"Table\" 1 spec\nspend 40 wood on more\nplan \"saw\" make 60 min for more\ntag 95 more\n";
+    for (high, is_said) in [(90, true), (95, false), (120, false)] {
+        let mut maker = Maker::told(&[&format!("{sold}{one}quote more 60 {high} until 2026-04-09\n")]);
+        maker.room("more", Room::Quote).shows(&[&format!("$60 to ${high}"), "You quoted $60"]);
+        assert_eq!(super::page(&maker.app).html().contains("Your tag asks 95: this quote is under that."), is_said, "{high}");
+    }
+    // With half of it on top as tax, 3 x 95 x 1.5 against 420.
+    check("till tax 0.5 top\ntag 95 stool\n", &["Your tags ask 427.50 for these 3", "$300 to $420, tax in it"], &[]);
+    check("tag 95 stool\nagree 200 for 3 stool fetched as deal\n", &["nothing else is quoted"], &["Your tag"]);
+}
+
 /// An hour of sawing, promised for the 11th if agreed on the 10th, and for Saturday the 11th of April if agreed on the last day, begun the morning after.
 /// Five days later nobody can say yes on the 10th any more, and the last day holds. Behind six hours more it does not.
 #[test]

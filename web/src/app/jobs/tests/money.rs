@@ -49,6 +49,19 @@ fn what_is_made_is_quoted_by_the_hours_it_took() {
     maker.room("more", Room::Quote).hides(&["A price needs hours"]);
 }
 
+/// Nothing was planned: once it is said that it is made, the page of the job asks for the tag, and with one sells at it.
+#[test]
+fn what_is_said_to_be_made_asks_for_its_tag() {
+    let told = "2026-05-04 08:00 +00:00 workshop USD inch\nrate pay 20 hours 100 logged 100\njob more \"Tray\" 2 spec\n\
+        spend 10 oil on more\nrecall \"make\" make on more 2026-05-01 09:00 to 2026-05-01 11:00\n";
+    let mut maker = Maker::told(&[told]);
+    maker.open("more").hides(&["Write the tag"]);
+    let id = maker.jobs["more"];
+    maker.say(Msg::Price(crate::app::price::Tap::Made(id)));
+    maker.open("more").shows(&["Made, and without a tag.", "Write the tag"]).tap(Tap::Next).figures(&["65"]).tap(Tap::Save);
+    maker.tap(Tap::Page).shows(&["tag 65"]).hides(&["Write the tag"]).tap(Tap::Room(Room::Sell)).shows(&["$65"]);
+}
+
 /// 7,003 yen over 3 h: a rate has as many digits as its money, on every page.
 #[test]
 fn a_rate_an_hour_has_the_digits_of_its_money() {

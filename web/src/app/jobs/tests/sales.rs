@@ -91,6 +91,33 @@ fn a_part_of_an_order_has_its_part_of_the_price() {
     maker.tap(Tap::Write(What::Sell(Some(agreed)))).shows(&[">66.67<"]);
 }
 
+/// Three for 450 with 60 ahead. One of them is 150: less the 60 it is 90 due. It is handed over with nothing paid, so 90 is owed of it; two more are
+/// 300, with the 90 it is 390, and one 150 and 90, which is 240. All that are left have no part: there what is agreed is what they cost.
+#[test]
+fn the_part_of_the_price_of_what_is_handed_over_stands_with_what_is_due() {
+    use crate::parts::pad::Press;
+    let one = |maker: &mut Maker| {
+        maker.tap(Tap::At(1)).tap(Tap::Press(Press::Digit(1)));
+    };
+    let mut maker =
+        Maker::told(&["2026-05-22 08:14 -05:00 workshop USD inch\njob more \"Stools\" 3 order\nagree 450 for 3 more fetched as first\n\
+        pay 60 for more bank agreed first\n"]);
+    maker.room("more", Room::Sell);
+    let agreed = maker.sheet().selling.agreements[0].id;
+    maker
+        .tap(Tap::Write(What::Sell(Some(agreed))))
+        .shows(&["Agreed", "450.00", "Came in ahead", "60.00", "Due now", "390.00"])
+        .hides(&["Of it this"]);
+    one(&mut maker);
+    maker.shows(&["Agreed", "450.00", "Of it this piece", "150.00", "Came in ahead", "60.00", "Due now", "90.00"]);
+    maker.pick(Pick::Paid(None)).tap(Tap::Save).tap(Tap::Write(What::Sell(Some(agreed))));
+    maker.shows(&["Agreed", "300.00", "Owed of pieces handed over before", "90.00", "Due now", "390.00"]).hides(&["Of it"]);
+    one(&mut maker);
+    maker.shows(&["Agreed", "300.00", "Of it this piece", "150.00", "Owed of pieces handed over before", "90.00", "Due now", "240.00"]);
+    // What is typed for it is its part.
+    maker.figures(&["120", "1"]).shows(&["Of it this piece", "120.00", "Due now", "210.00"]);
+}
+
 /// Three for 300, the first handed over and not paid: the hand-over of the others asks for all of it, a coin it is paid in too, and brings all of
 /// it; the page of the job says the same before.
 #[test]

@@ -141,6 +141,24 @@ fn what_came_in_before_a_change_came_in() {
     maker.tap(Tap::Close).shows(&["Deposit in </span><b class=\"w7\">40.00 of 100.00<"]);
 }
 
+/// Three for 160.50, all but 36.06 of it in ahead; the first costs its third, 53.50, and the others are 107 after the change. 124.44 is in of the 107 and
+/// the 53.50, which stand beside it, and the rest of both is due. Of an order that was not changed nothing is said of that.
+#[test]
+fn what_was_handed_over_before_a_change_stands_with_what_came_in() {
+    let order = "2026-03-02 09:00 -05:00 workshop USD inch\njob stools \"Stools\" 3 order\nagree 160.50 for 3 stools fetched as deal\n\
+        pay 124.44 for stools bank agreed deal\nsell 1 stools for 53.50 agreed deal\n";
+    let changed = "agree 107 for 2 stools fetched replaces deal as new\n";
+    let before = "Handed over before the change";
+    for (lines, price, is_said) in [("", "160.5", false), (changed, "107", true)] {
+        let mut maker = Maker::told(&format!("{order}{lines}"), "stools");
+        maker.shows(&[&format!("${price}"), "In so far </span><b class=\"w7\">124.44<", "36.06"]);
+        assert_eq!(maker.html().contains(&format!("{before}</span><b class=\"w7 nw\">53.50<")), is_said);
+        deal(&mut maker);
+        maker.shows(&["In so far</td><td class=\"n\">124.44<", "36.06 due."]);
+        assert_eq!(maker.html().contains(&format!("{before}</td><td class=\"n\">53.50<")), is_said);
+    }
+}
+
 /// The same order with the 350 in two parts: what is owed of the first piece is asked before any of them, and each part is paid by what is asked.
 #[test]
 fn no_part_is_asked_before_the_pieces_handed_over_are_paid() {

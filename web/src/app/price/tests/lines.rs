@@ -50,6 +50,28 @@ fn marks_are_up_to_the_coin_in_notes() {
     check(lines, in_notes, (&["10.25"], &["10.10"]));
 }
 
+/// 5 h at 20 and 50 spent are 30 for each of five: in notes 30, by card at 5 % 31.58, so 35 in fives. What is asked without a tag pays your rate
+/// however it is paid; beside figures in notes that is said, since 30 would do in notes.
+#[test]
+fn what_is_asked_by_your_rate_says_by_which_way_it_is() {
+    let work =
+        "rate pay 20 hours 100 logged 100\nSTOOLSspend 50 glue on stools\nstart \"shape\" make on stools\n14:00 stop\nall-planned stools\n";
+    let till = |fee: &str| format!("till point 5 fee {fee}\n{work}");
+    check(&till("0.05"), |_| {}, (&[">by your rate<", "$35", "costs covered"], &["your rate, by"]));
+    check(&till("0.05"), in_notes, (&[">your rate, by card<", "$35", "costs covered"], &[">by your rate<"]));
+    check(
+        &till("0.05"),
+        |maker| {
+            in_notes(maker);
+            maker.tap(Tap::Paper);
+        },
+        (&[">your rate, by card<"], &[">by your rate<"]),
+    );
+    check(&till("0"), in_notes, (&[">by your rate<", "$30"], &["your rate, by"]));
+    check(&till("0.01 notes-fixed 2"), |_| {}, (&[">your rate, in notes<", "$35"], &[">by your rate<"]));
+    check(&format!("{}tag 60 stools", till("0.05")), in_notes, (&[">ask<"], &["your rate, by"]));
+}
+
 /// 8 % are inside: of 300.10 22.23; in notes to a coin of 0.25 300 are handed over, and 22.22 are in them.
 #[test]
 fn three_figures_are_of_what_is_handed_over() {

@@ -32,6 +32,10 @@ fn that_it_is_made_is_said_before_there_is_a_tag() {
     let job = maker.job;
     maker.shows(&["hours to come", "It is made", "nothing of its work is to come", "Set its price"]);
     maker.tap(Tap::Made(job)).hides(&["hours to come", "It is made"]).shows(&["by your rate"]);
+    // A price by your rate is none that the maker set: the key stays until there is one.
+    maker.shows(&["They offer", "Set its price"]).tap(Tap::Tag(TagTap::Open(job, What::Tag))).press("80");
+    maker.tap(Tap::Tag(TagTap::Done)).shows(&["tag 80", "They offer"]).hides(&["Set its price"]);
+    maker.say(Msg::Common(Common::TakeBack));
     maker.say(Msg::Common(Common::TakeBack));
     maker.shows(&["hours to come", "It is made"]);
 }

@@ -150,7 +150,7 @@ fn in_notes(draft: &Draft, app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
     (handed != typed).then(|| el("section", "card").kid(line(words::HANDED_TO_COIN, sum(handed, seen))))
 }
 
-/// What was agreed of what is handed over now, what came in ahead, what is owed of pieces handed over before, and what the price that is typed leaves
+/// What was agreed, and what of it is of the pieces handed over now where others stay, what came in ahead, what is owed of pieces handed over before, and what the price that is typed leaves
 /// due with it, to the coin it is paid in, or to hand back; where others are still to be handed over it stays for them.
 fn under_agreement(draft: &Draft, (sheet, agreement): (&JobSheet, &Agreement), (app, seen): (&App, Seen<'_>)) -> Option<El<Msg>> {
     let rest = agreement.sum.minus(agreement.sold_for).ok()?;
@@ -161,7 +161,9 @@ fn under_agreement(draft: &Draft, (sheet, agreement): (&JobSheet, &Agreement), (
     let back = Money::zero(due.currency()).minus(due).ok()?;
     let handed = || draft.picks.paid.map_or(due, |paid| in_coins(app, paid, due));
     let pieces = agreement.n.saturating_sub(agreement.sold);
-    let others = pieces.saturating_sub(as_typed(draft, pieces, seen));
+    let now = as_typed(draft, pieces, seen);
+    let others = pieces.saturating_sub(now);
+    let part = (0 < others).then(|| line(words::part_of_it((now, &seen.speech.count(now))), sum(price, seen)));
     let left = match (due.amount() < Decimal::ZERO, others) {
         (true, 0) => [Some(line(words::BACK_NOW, sum(back, seen))), None],
         // It came for all of them, and pays the next that are handed over.
@@ -177,7 +179,9 @@ fn under_agreement(draft: &Draft, (sheet, agreement): (&JobSheet, &Agreement), (
     let paid = beyond.and_then(|beyond| came.plus(beyond).ok()).unwrap_or(came);
     let ahead = (!came.is_zero()).then(|| line(words::CAME_AHEAD, sum(paid, seen))).into_iter().chain(rounded(beyond, seen));
     let before = (!before.is_zero()).then(|| line(deal::OWED_BEFORE, sum(before, seen)));
-    Some(el("section", "card").kid(line(words::AGREE, sum(rest, seen))).kids(ahead).kids(before).kids(left.into_iter().flatten()))
+    Some(
+        el("section", "card").kid(line(words::AGREE, sum(rest, seen))).kids(part).kids(ahead).kids(before).kids(left.into_iter().flatten()),
+    )
 }
 
 /// A sum is what the buyer hands over: with the tax that comes on top.

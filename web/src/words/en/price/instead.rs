@@ -44,9 +44,9 @@ pub fn more_left(more: &str) -> String {
     format!("{more} more left than by their offer.")
 }
 
-/// "191.88 more to you now than by their offer, costs not off. Left for later, …": beside what is given for several together.
-pub fn more_now_or_later(more: &str, later: &str) -> String {
+/// "191.88 more to you now than by their offer, costs not off. Kept for later, …": beside what is given for several together.
+pub fn more_now_or_kept(more: &str, kept: &str) -> String {
     format!(
-        "{more} more to you now than by their offer, costs not off. Left for later, one brings you about {later}, with tax and fee off both."
+        "{more} more to you now than by their offer, costs not off. Kept for later, one is worth about {kept} to you, as it may stay unsold, with tax and fee off both."
     )
 }
