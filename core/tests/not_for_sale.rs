@@ -82,6 +82,8 @@ fn an_order_that_is_not_agreed_yet_is_not_for_sale() {
         let row = jobs(&shop, "").unwrap().remove(0);
         let said = price(&shop, Paid::Notes).unwrap().for_sale.first().map(|row| row.is_to_agree);
         assert_eq!((row.section, said), (section, to_agree), "{lines}");
+        let is_next = matches!(row.next, NextAct::Agree { left: 3 });
+        assert_eq!(is_next, to_agree == Some(true), "{lines}");
     };
     check("", Section::InHand, Some(true));
     check("agree 240 for 3 stools fetched as deal", Section::Due, None);

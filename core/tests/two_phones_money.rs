@@ -231,9 +231,11 @@ fn what_is_spent_is_never_below_nothing_where_it_is_said() {
 fn an_order_that_both_change_counts_what_was_before_once() {
     use fivebar_core::ledger::kind::sale::{Carried, PriceAgreed};
     use fivebar_core::sheet::{job::job, marks::agreed, price::price, shop::Shop};
-    for (came, found, ahead) in [
-        ("300", ["300.00", "800.00", "0.00", "400.00", "100.00"], "0.00 USD"),
-        ("500", ["500.00", "600.00", "0.00", "400.00", "0.00"], "100.00 USD"),
+    for (came, found, ahead, off) in [
+        ("300", ["300.00", "800.00", "0.00", "400.00", "100.00"], "0.00 USD", "33.90 USD"),
+        ("500", ["500.00", "600.00", "0.00", "400.00", "0.00"], "100.00 USD", "33.90 USD"),
+        // 400 lie ahead of 700 that are to come: nothing is to hand back.
+        ("800", ["800.00", "300.00", "0.00", "400.00", "0.00"], "400.00 USD", "33.60 USD"),
     ] {
         let mut two = Two::begin(&format!(
             "till fee 0.03 fixed 0.30\nagree 800 for 2 desk fetched as deal\npay {came} for desk card agreed deal\nsell 1 desk for 400 agreed deal\n"
@@ -257,10 +259,11 @@ fn an_order_that_both_change_counts_what_was_before_once() {
             let sums = [owed.received, owed.due, owed.others, owed.before_change, owed.before].map(|sum| format!("{:.2}", sum.amount()));
             let ahead = price(&shop, fivebar_core::ledger::kind::sale::Paid::Card).unwrap().ahead.get(&Currency::USD).copied();
             let due = agreed(&shop.job(desk).unwrap()).unwrap().unwrap().due;
-            (sums, sheet.money.off.to_string(), ahead.unwrap().to_string(), format!("{:.2}", due.amount()))
+            let over: Vec<String> = sheet.sale.over.iter().map(|over| over.sum.to_string()).collect();
+            (sums, sheet.money.off.to_string(), ahead.unwrap().to_string(), format!("{:.2}", due.amount()), over)
         });
         let [_, due, ..] = found;
-        assert_eq!(seen, (found.map(str::to_owned), "33.90 USD".to_owned(), ahead.to_owned(), due.to_owned()), "{came}");
+        assert_eq!(seen, (found.map(str::to_owned), off.to_owned(), ahead.to_owned(), due.to_owned(), vec![]), "{came}");
     }
 }
 

@@ -98,6 +98,8 @@ pub enum NextAct {
     Waits { last: Box<Wait> },
     /// Give it a price.
     SetTag,
+    /// Agree with who ordered it.
+    Agree { left: Count },
     /// Sell what is left.
     Sell { left: Count },
     /// A gallery has the rest.
@@ -368,6 +370,7 @@ fn selling(shop: &Shop, job: &Job, (hours, sold): (&Hours, &Sold)) -> NextAct {
         () if !hours.is_begun() => NextAct::WorkOn { op: None },
         () if job.tag.is_none() && !is_made(shop, job, (hours, sold)) => NextAct::WorkOn { op: None },
         () if job.tag.is_none() => NextAct::SetTag,
+        () if super::jobs::is_to_agree(job) => NextAct::Agree { left: sold.left },
         () => NextAct::Sell { left: sold.left },
     }
 }

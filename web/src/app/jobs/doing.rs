@@ -2,6 +2,7 @@
 
 use super::super::bench::waits::next_held_up;
 use super::super::order::{Feel, Order};
+use super::super::price::{self, agree::AgreeTap};
 use super::super::{App, plan};
 use super::draft::{PaidTo, What};
 use super::{Room, draft, sheet};
@@ -46,6 +47,7 @@ pub fn next(app: &mut App, now: Now) {
         }
         NextAct::TakeWood => app.jobs.room = Some(Room::Wood),
         NextAct::SetTag => form(app, Room::Sell, What::Tag),
+        NextAct::Agree { .. } => price::agree::heard(app, AgreeTap::OfJob(sheet.job), now),
         NextAct::Sell { .. } => form(app, Room::Sell, What::Sell(None)),
         NextAct::AtGallery { .. } => match lots(&sheet)[..] {
             [only] => form(app, Room::Sell, What::GalleryPaid(only.id)),

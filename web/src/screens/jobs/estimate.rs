@@ -150,13 +150,20 @@ fn made_of(sheet: &EstimateSheet, in_all: Range, seen: Seen<'_>) -> Option<Strin
     (Span::ZERO < over).then(|| words::safe_made_of(begun.then_some(&*spans[0]), &spans[1], &spans[2], &seen.speech.span(in_all.safe)))
 }
 
+/// That what is planned is all of it, where more is thought to come.
+pub(super) fn is_whole(sheet: &EstimateSheet) -> Option<El<Msg>> {
+    let rest = Span::sum(sheet.rows.iter().filter(|row| row.is_rest).map(|row| row.to_come()));
+    let is_asked = Span::ZERO < rest && sheet.to_come.is_some();
+    is_asked.then(|| key("key soft h48", words::IS_WHOLE, words::IS_WHOLE_UNDER, tap(EstimateTap::Whole(true))))
+}
+
 /// Whether what is planned is all of it: asked where the estimate holds a rest, and taken back by a key.
-pub(super) fn whole_key(sheet: &EstimateSheet) -> Option<El<Msg>> {
+fn whole_key(sheet: &EstimateSheet) -> Option<El<Msg>> {
     let has_rest = sheet.rows.iter().any(|row| row.is_rest);
     let goes_on = sheet.to_come.is_some();
     match (has_rest, sheet.said_whole) {
         _ if !goes_on => None,
-        (true, _) => Some(key("key soft h48", words::IS_WHOLE, words::IS_WHOLE_UNDER, tap(EstimateTap::Whole(true)))),
+        (true, _) => is_whole(sheet),
         (false, true) => Some(key("key soft h48", words::NOT_WHOLE, words::SAID_WHOLE, tap(EstimateTap::Whole(false)))),
         (false, false) => None,
     }

@@ -214,6 +214,7 @@ fn next(row: &JobRow, seen: Seen<'_>) -> String {
         NextAct::HandBack { sum: back } => words::to_hand_back(&sum(*back, seen)),
         NextAct::PartDue { due, .. } => words::state_part(&seen.speech.day(*due)),
         NextAct::AtGallery { n } => words::state_gallery(&seen.speech.count(*n)),
+        NextAct::Agree { left } => words::state_agree((*left, &seen.speech.count(*left))),
         NextAct::Sell { left } => words::state_sell(&seen.speech.count(*left)),
         NextAct::HandOver { .. } | NextAct::Collect { .. } => words::TO_HAND_OVER.into(),
         NextAct::End => words::STATE_ALL_GONE.into(),

@@ -109,6 +109,10 @@ fn next_act(
     if matches!(sheet.next, NextAct::Collect { .. }) && 0 < sheet.sale.left {
         shown.push(key("key h56", words::SELL_ONE, tagged(sheet, seen), say(Tap::Write(What::Sell(None)))));
     }
+    // All that was planned is done, and more is thought to come: whether it is, only the maker knows.
+    let is_open = matches!(sheet.next, NextAct::WorkOn { op: None } | NextAct::Sell { .. });
+    let is_over = is_open && sheet.account.hours.is_begun() && !sheet.operations.is_empty();
+    shown.extend(estimate.filter(|_| is_over).and_then(super::estimate::is_whole));
     if delivers(sheet) {
         shown.push(caution(words::CAUTION_DELIVERY));
     }
@@ -173,6 +177,7 @@ fn next((sheet, estimate): (&JobSheet, Option<&EstimateSheet>), seen: Seen<'_>) 
         NextAct::WorkOn { op: None } => told(words::state_open(sheet.account.hours.is_begun()), words::GO_TO_BENCH, String::new()),
         NextAct::Waits { last } => told(&waits(last, seen), words::GO_TO_BENCH, String::new()),
         NextAct::SetTag => told(words::STATE_TAG, words::WRITE_TAG, String::new()),
+        NextAct::Agree { left } => told(&words::state_agree((*left, &n(*left))), words::AGREE, tagged(sheet, seen)),
         NextAct::Sell { left } => told(&words::state_sell(&n(*left)), words::SELL_ONE, tagged(sheet, seen)),
         NextAct::AtGallery { n: there } => told(&words::state_gallery(&n(*there)), words::GALLERY_PAID, String::new()),
         NextAct::End | NextAct::LookBack => {

@@ -452,6 +452,13 @@ pub fn planned(span: &str) -> String {
     format!("planned {span}")
 }
 
+pub const AGREE: &str = "Agree on the price";
+
+/// "3 to order, not agreed yet."
+pub fn state_agree(n: (u32, &str)) -> String {
+    sentence(super::price::to_agree(n, None))
+}
+
 /// "3 left to sell."
 pub fn state_sell(n: &str) -> String {
     format!("{n} left to sell.")

@@ -3,7 +3,7 @@
 use super::brought::came;
 use super::fees::{Fees, Purse};
 use super::selling::{AgreementState, HandedBack, Over, Sale, Selling};
-use crate::quantity::{Currency, Decimal, Id, Money, Sorted};
+use crate::quantity::{Currency, Decimal, Id, Listed, Money, Sorted};
 use crate::refusal::Answer;
 use std::cell::OnceCell;
 
@@ -90,12 +90,11 @@ impl PaidFor {
     pub fn over(&self, selling: &Selling) -> Answer<Vec<Over>> {
         let mut over = vec![];
         for (first, ahead) in self.ahead.iter() {
-            let open = selling.open().find(|agreement| selling.first(Some(agreement.id)) == *first);
-            let to_come = match open {
-                Some(agreement) => beyond(agreement.sum, agreement.sold_for)?,
-                None => Money::zero(self.currency),
-            };
-            over.push(Over { agreed: open.map(|agreement| agreement.id).or(*first), sale: None, sum: beyond(*ahead, to_come)? });
+            // Where two phones changed one order, what is to come is of both changes.
+            let open = selling.open().filter(|agreement| selling.first(Some(agreement.id)) == *first).listed();
+            let to_come = open.iter().map(|agreement| beyond(agreement.sum, agreement.sold_for)).collect::<Answer<Vec<Money>>>()?;
+            let sum = beyond(*ahead, Money::sum(self.currency, to_come)?)?;
+            over.push(Over { agreed: open.first().map(|agreement| agreement.id).or(*first), sale: None, sum });
         }
         let gone = self.of_sale.iter().filter(|(sale, _)| selling.sale(**sale).is_none());
         over.extend(gone.map(|(sale, sum)| Over { agreed: None, sale: Some(*sale), sum: *sum }));
