@@ -54,7 +54,7 @@ pub fn counts(book: &Book, day: Day) -> Vec<Counted> {
                 at: entry.wall,
                 n,
                 struck,
-                can_be_mended: !struck && mended::pieces(&entry.fact).is_some(),
+                can_be_mended: !struck && mended::can_be_mended(book, entry),
             });
         }
     }

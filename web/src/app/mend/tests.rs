@@ -156,3 +156,26 @@ fn a_count_is_put_right_in_the_list_of_the_day() {
     check(&mut app, vec![mend(MendTap::Open(nine))], &["bench/day"], &["count/mend"]);
     assert!(!app.is_mending());
 }
+
+/// Pieces of a job are put right in the list of the day; what was done with them since is said in place.
+#[test]
+fn pieces_of_a_job_are_put_right_in_the_list_of_the_day() {
+    let (mut app, at) = app("count 9 ash\njob desk \"Desk\" 1 spec\ntake 5 ash for desk\nfree 2 ash from desk\n");
+    let day = app.own.book.entries().next().unwrap().0.wall.day();
+    after(&mut app, [Msg::Go(Place::Bench)]);
+    app.bench.over = list(day);
+    let tap = |tap| Msg::Bench(bench::Tap::Day(tap));
+    let [back, took] = [0, 1].map(|line| nth(&app, at, line));
+    check(&mut app, vec![tap(DayTap::Open(took))], &[">5<", "Put it right", "Strike"], &[]);
+    check(&mut app, vec![mend(MendTap::Open(took))], &["count/mend", "5 to Desk", "How many?"], &[]);
+    let done = || vec![mend(MendTap::Done)];
+    let since = "the job gave back 2 pieces since, and would have had 1";
+    check(&mut app, [typed_over(&["1"]), done()].concat(), &["count/mend", since, "Put right what it gave back first."], &[]);
+    check(&mut app, [typed_over(&["4"]), done()].concat(), &["bench/day", ">4<", "a count put right"], &["count/mend"]);
+    check(&mut app, vec![mend(MendTap::Open(back))], &["count/mend", "2 back from Desk"], &[]);
+    check(&mut app, [typed_over(&["1"]), done()].concat(), &["bench/day", ">4<", ">1<"], &["count/mend"]);
+    let job = fold::jobs(&app.own.book).next().unwrap();
+    assert_eq!(job.wood.values().copied().collect::<Vec<_>>(), [3]);
+    let shown = ["1 back from Desk; was 2 back from Desk", "4 to Desk; was 5 to Desk"];
+    check(&mut app, vec![Msg::Go(Place::Workshop), rack(RackTap::Show(Page::Pile(at)))], &shown, &[]);
+}
