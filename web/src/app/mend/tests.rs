@@ -179,3 +179,22 @@ fn pieces_of_a_job_are_put_right_in_the_list_of_the_day() {
     let shown = ["1 back from Desk; was 2 back from Desk", "4 to Desk; was 5 to Desk"];
     check(&mut app, vec![Msg::Go(Place::Workshop), rack(RackTap::Show(Page::Pile(at)))], &shown, &[]);
 }
+
+/// The list of the day has what was counted again, found on the rack, gone and left over too: each is struck, comes again and is put right.
+#[test]
+fn the_list_of_the_day_has_what_was_found_on_the_rack() {
+    let (mut app, at) = app("count 9 ash\nrecount 12 ash\nrack 11 ash\nrack 10 ash\ngone 3 ash burnt\n");
+    let day = app.own.book.entries().next().unwrap().0.wall.day();
+    after(&mut app, [Msg::Go(Place::Bench)]);
+    app.bench.over = list(day);
+    let tap = |tap| Msg::Bench(bench::Tap::Day(tap));
+    let rows = ["Count: onto a pile", ">9<", "Count: the pile again", ">12<", "Rack: walked round", ">10<", "Rack: gone", ">3<"];
+    check(&mut app, vec![], &rows, &[]);
+    let [gone, second, first] = [0, 1, 2].map(|line| nth(&app, at, line));
+    check(&mut app, vec![tap(DayTap::Open(first))], &[">11<", "Put it right", "Strike", ">10<", "Put it right", "Strike"], &[]);
+    check(&mut app, vec![tap(DayTap::Strike(second))], &["Rack: walked round", ">11<", ">10<", "Undo strike"], &[]);
+    check(&mut app, vec![tap(DayTap::Strike(first))], &["Rack: walked round", ">\u{2013}<", ">11<", "Undo strike", "Undo strike"], &[]);
+    check(&mut app, vec![tap(DayTap::PutBack(second))], &["Rack: walked round", ">10<"], &[]);
+    check(&mut app, vec![tap(DayTap::Open(gone)), mend(MendTap::Open(gone))], &["count/mend", "3 gone: burnt"], &[]);
+    check(&mut app, [typed_over(&["2"]), vec![mend(MendTap::Done)]].concat(), &["bench/day", "Rack: gone", ">2<"], &["count/mend"]);
+}

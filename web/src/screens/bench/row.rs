@@ -224,7 +224,7 @@ fn notches(run: &Run, seen: Seen<'_>) -> Vec<El<Msg>> {
 pub fn count(counted: &Counted, view: &View, seen: Seen<'_>) -> El<Msg> {
     let Some(first) = counted.taps.first() else { return el("div", "run") };
     let open = view.open == Some(first.id);
-    let figure = seen.speech.count(counted.n);
+    let figure = counted.n.map_or_else(|| "–".to_owned(), |n| seen.speech.count(n));
     let there = (!seen.local.shows(first.at)).then(|| words::CLOCK_THERE.to_owned());
     let under = [Some(pile_name(&counted.pile)), there].into_iter().flatten().listed().join(", ");
     let shown = row(Row { id: first.id, at: first.at, what: words::counting(counted.counting).into(), under, figure }, open, seen);
@@ -233,7 +233,8 @@ pub fn count(counted: &Counted, view: &View, seen: Seen<'_>) -> El<Msg> {
         let n = el("b", if one.struck { "gone" } else { "" }).text(seen.speech.count(one.n));
         let mend = one.can_be_mended.then(|| key("key h48", rack::MEND, "", Msg::Mend(MendTap::Open(one.id))));
         let clock = el("span", "t14 i2").text(seen.speech.clock(one.at));
-        el("div", "tapped").key(one.id.to_string()).kid(clock).kid(n).kids(mend).kid(key("key h48", word, "", tap(then)))
+        let strike = one.can_be_struck.then(|| key("key h48", word, "", tap(then)));
+        el("div", "tapped").key(one.id.to_string()).kid(clock).kid(n).kids(mend).kids(strike)
     });
     shown.kids(taps)
 }
