@@ -1,5 +1,9 @@
 //! What was put right of a run, and when.
 
+mod pieces;
+
+pub use pieces::{StruckPieces, can_be_put_back, struck_pieces};
+
 use crate::bench::{Bench, Head, Mender, On};
 use crate::ledger::kind::bench::HelperRecalled;
 use crate::ledger::{Book, Entry, Fact, Subject};

@@ -12,8 +12,8 @@ use crate::parts::key::key;
 use crate::view::{El, el};
 use crate::words::en::{bench as words, day as said, rack};
 use fivebar_core::bench::{By, Notch, Run};
-use fivebar_core::quantity::{Id, Listed, Span, Wall};
-use fivebar_core::sheet::changes::{Change, changes};
+use fivebar_core::quantity::{Id, Listed, Span, Wall, order_by_key};
+use fivebar_core::sheet::changes::{Change, can_be_put_back, changes};
 use fivebar_core::sheet::counts::Counted;
 use fivebar_core::sheet::day::{DayLine, DaySheet};
 use fivebar_core::sheet::helped::stays;
@@ -174,7 +174,7 @@ fn opened(line: &DayLine, (view, app): (&View, &App), seen: Seen<'_>) -> Vec<El<
         .chain([keys])
         .chain(line.stayed.as_ref().map(|stayed| running::stayed(stayed, seen)))
         .chain(mending::helpers(run, seen))
-        .chain(notches(run, seen))
+        .chain(notches(run, app, seen))
         .listed()
 }
 
@@ -204,20 +204,29 @@ fn changed(run: &Run, app: &App, seen: Seen<'_>) -> Vec<El<Msg>> {
     changes((&app.shelf().bench(), &app.shelf().book), run.id).into_iter().map(one).listed()
 }
 
-/// The pieces done in it, each of which can be struck.
-fn notches(run: &Run, seen: Seen<'_>) -> Vec<El<Msg>> {
-    let one = |notch: &Notch| {
+/// The pieces done in it, by their time: each can be struck, and one that was struck comes again.
+fn notches(run: &Run, app: &App, seen: Seen<'_>) -> Vec<El<Msg>> {
+    let one = |(notch, struck): &(Notch, bool)| {
         let at = run.wall(notch.at, seen.local);
         let within = run.started.at <= notch.at && notch.at <= run.end(seen.now.at);
         let clock = seen.speech.clock(at);
         let at = if within { clock } else { said::noted(&seen.speech.day(at), &clock) };
+        let (class, word, then) = strike((notch.id, *struck));
         el("div", "tapped")
             .key(notch.id.to_string())
             .kid(el("span", "t14 i2").text(at))
-            .kid(el("b", "").text(words::done(&seen.speech.count(notch.n), None)))
-            .kid(key("key h48", words::STRIKE, "", tap(DayTap::Strike(notch.id))))
+            .kid(el("b", class).text(words::done(&seen.speech.count(notch.n), None)))
+            .kid(key("key h48", word, "", tap(then)))
     };
-    run.notches.iter().map(one).listed()
+    let struck = can_be_put_back(&app.shelf().book, run.id).into_iter().map(|notch| (notch, true));
+    let mut all = run.notches.iter().map(|notch| (*notch, false)).chain(struck).listed();
+    order_by_key(&mut all, |(notch, _)| notch.at);
+    all.iter().map(one).listed()
+}
+
+/// How what is listed is shown, and its key with what that does.
+fn strike((id, struck): (Id, bool)) -> (&'static str, &'static str, DayTap) {
+    if struck { ("gone", words::PUT_BACK, DayTap::PutBack(id)) } else { ("", words::STRIKE, DayTap::Strike(id)) }
 }
 
 /// A count; opened, each of its taps.
@@ -229,8 +238,8 @@ pub fn count(counted: &Counted, view: &View, seen: Seen<'_>) -> El<Msg> {
     let under = [Some(pile_name(&counted.pile)), there].into_iter().flatten().listed().join(", ");
     let shown = row(Row { id: first.id, at: first.at, what: words::counting(counted.counting).into(), under, figure }, open, seen);
     let taps = counted.taps.iter().filter(|_| open).map(|one| {
-        let (word, then) = if one.struck { (words::PUT_BACK, DayTap::PutBack(one.id)) } else { (words::STRIKE, DayTap::Strike(one.id)) };
-        let n = el("b", if one.struck { "gone" } else { "" }).text(seen.speech.count(one.n));
+        let (class, word, then) = strike((one.id, one.struck));
+        let n = el("b", class).text(seen.speech.count(one.n));
         let mend = one.can_be_mended.then(|| key("key h48", rack::MEND, "", Msg::Mend(MendTap::Open(one.id))));
         let clock = el("span", "t14 i2").text(seen.speech.clock(one.at));
         let strike = one.can_be_struck.then(|| key("key h48", word, "", tap(then)));
