@@ -198,3 +198,19 @@ fn the_list_of_the_day_has_what_was_found_on_the_rack() {
     check(&mut app, vec![tap(DayTap::Open(gone)), mend(MendTap::Open(gone))], &["count/mend", "3 gone: burnt"], &[]);
     check(&mut app, [typed_over(&["2"]), vec![mend(MendTap::Done)]].concat(), &["bench/day", "Rack: gone", ">2<"], &["count/mend"]);
 }
+
+/// Opened, each count says what was put right of it, and when.
+#[test]
+fn a_count_of_the_day_says_what_was_put_right_and_when() {
+    let (mut app, at) = app("count 9 ash\njob desk \"Desk\" 1 spec\ntake 5 ash for desk\n");
+    let day = app.own.book.entries().next().unwrap().0.wall.day();
+    after(&mut app, [Msg::Go(Place::Bench)]);
+    app.bench.over = list(day);
+    let took = nth(&app, at, 0);
+    let to = |figure: &str| [vec![mend(MendTap::Open(took))], typed_over(&[figure]), vec![mend(MendTap::Done)]].concat();
+    after(&mut app, [Msg::Bench(bench::Tap::Day(DayTap::Open(took)))]);
+    check(&mut app, to("4"), &[">4<", "Put right Tue 3 March", ": 4, was 5."], &[]);
+    check(&mut app, to("3"), &[": 4, was 5.", ": 3, was 4."], &[]);
+    let struck = vec![Msg::Bench(bench::Tap::Day(DayTap::Strike(took)))];
+    check(&mut app, struck, &[">3<", "Undo strike", ": 4, was 5.", ": 3, was 4.", "Struck Tue 3 March"], &[]);
+}
