@@ -109,6 +109,27 @@ mod tests {
         phone.runs().runs().map(|run| (run.worked(now).as_minutes(), run.done(), run.labour(now).as_minutes())).collect()
     }
 
+    /// Breaks from 70 to 80 and from 210 to 220, whichever is told first: the pieces stay with the part of the run in which they were done, at
+    /// their own time; one that was noted while nobody worked is of the moment at which the work went on.
+    #[test]
+    fn two_breaks_leave_each_piece_at_its_time() {
+        let noted = |breaks: [(i64, i64); 2]| {
+            let (mut phone, run) = sand();
+            phone.bench(300, BenchCommand::Done { run, n: 4 }).unwrap();
+            for (from, to) in breaks {
+                let bench = phone.runs();
+                let of_it = bench.runs().rfind(|run| run.started.at <= at(from)).unwrap().id;
+                phone.bench(400, of(of_it, from, to)).unwrap();
+            }
+            let notes = |run: &Run| run.notches.iter().map(|note| (at(0).until(note.at).as_minutes(), note.n)).listed();
+            phone.runs().runs().map(notes).listed()
+        };
+        let parts = [vec![(60, 1)], vec![(200, 2)], vec![(300, 4)]];
+        assert_eq!(noted([(70, 80), (210, 220)]), parts);
+        assert_eq!(noted([(210, 220), (70, 80)]), parts);
+        assert_eq!(noted([(70, 80), (190, 220)]), [vec![(60, 1)], vec![], vec![(220, 2), (300, 4)]]);
+    }
+
     /// Lunch from 180 to 225 (12:00 to 12:45): 175 minutes before it and 20 after, by hand.
     #[test]
     fn lunch_is_in_no_total_and_the_pieces_stay() {

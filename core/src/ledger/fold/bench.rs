@@ -2,6 +2,10 @@
 //!
 //! A stamp of the wall clock that lies before the last one of the same device is lifted to that, and the run is marked for review.
 
+mod noted;
+
+pub use noted::noted_at;
+
 use super::numbers::{Meant, Numbers};
 use crate::bench::wait::What;
 use crate::bench::{Bench, Head, Notch, On, Run, UNNOTICED, Work, one_stay_each, repair};
@@ -29,6 +33,10 @@ pub fn bench(book: &Book) -> Bench {
         let tap = lift(&mut last, entry);
         gathered.answered(&entry.fact, tap);
         gathered.take(entry, tap);
+        if let Fact::PiecesDone(f) = &entry.fact {
+            let at = noted_at(book, entry).unwrap_or(tap.wall.at);
+            gathered.of(f.run).notches.push(Notch { id: entry.id, at, n: f.n });
+        }
         if let Fact::WaitEnded(ended) = &entry.fact {
             ended_on(book, ended).into_iter().for_each(|on| taken_off.entry(on).or_default().push(entry.at()));
         }
@@ -145,7 +153,6 @@ impl Gathered {
             Fact::RunMended(f) => self.of(f.run).mended.push(Mended::Ends(f.clone())),
             Fact::RunMoved(f) => self.of(f.run).mended.push(Mended::On(on(f.job, f.haul))),
             Fact::RunRenamed(f) => self.of(f.run).mended.push(Mended::Op(f.clone())),
-            Fact::PiecesDone(f) => self.of(f.run).notches.push(Notch { id: entry.id, at: tap.wall.at, n: f.n }),
             Fact::HelperJoined(f) => {
                 self.of(f.run).joined(Head { id: entry.id, n: 1, person: f.person, pay: f.pay, from: tap.wall.at, to: None });
             }

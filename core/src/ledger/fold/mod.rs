@@ -19,7 +19,7 @@ mod wait;
 pub(in crate::ledger) mod wood;
 mod workshop;
 
-pub use bench::bench;
+pub use bench::{bench, noted_at};
 pub use booked::{Booked, DISTANCE, How, booked};
 pub use cans::{Can, CanShare};
 pub use dates::{HoursFacts, Quote};

@@ -20,7 +20,8 @@ kinds! {
         op: String, kind: Kind, start: Moment, stop: Moment;
         job: Id, haul: Id, stage: Stage, person: Id, rework: bool, heads: Count, place: Offset
     }
-    /// Pieces of a batch were done in a run.
+    /// Pieces of a batch were done in a run. In the act that wrote down the rest of a run after a break they stand for those it struck, in their
+    /// order, and are of the moment of those.
     PiecesDone { run: Id, n: Count; }
     /// How many pieces an operation of a job has. Said as the maker is `done` with it, it is done once so many are noted: of what is coated that
     /// is so many coats of a piece, and on how many pieces each is stays as it was.

@@ -1,6 +1,7 @@
 //! What was struck of the pieces that were noted in a run, and what was noted instead.
 
 use crate::bench::Notch;
+use crate::ledger::fold::noted_at;
 use crate::ledger::{Book, Entry, Fact};
 use crate::quantity::{Count, Id, Listed, Wall, order_by_key};
 
@@ -18,7 +19,7 @@ pub struct StruckPieces {
 /// the place of others is no more once they stand again.
 pub fn struck_pieces(book: &Book, run: Id) -> Vec<StruckPieces> {
     let mark = |entry: &Entry| match &entry.fact {
-        Fact::PiecesDone(f) if f.run == run => Some(Notch { id: entry.id, at: entry.at(), n: f.n }),
+        Fact::PiecesDone(f) if f.run == run => Some(Notch { id: entry.id, at: noted_at(book, entry).unwrap_or(entry.at()), n: f.n }),
         _ => None,
     };
     let mut left = book.struck().into_iter().filter_map(mark).listed();
