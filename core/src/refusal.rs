@@ -27,6 +27,10 @@ pub enum Refusal {
     InJobs { asked: Count, jobs: usize },
     /// So many pieces were rejected, taken or gone since, and so many of them would be left without what is to be taken back.
     PiecesRestOnIt { pieces: Count, left: Count },
+    /// The job gave back so many pieces since, and would have had so many.
+    GivenBackSince { pieces: Count, left: Count },
+    /// A plan in use needs so many of the pieces, and the job would have had so many.
+    PlanRestsOnIt { pieces: Count, left: Count },
     /// So many pieces that came free by it were sold, promised or left with a gallery since.
     SoldSince { pieces: Count },
     /// Why the pile of this name refuses, where an act is about several.

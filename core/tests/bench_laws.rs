@@ -1,7 +1,7 @@
 //! Laws of the bench: split runs sum to the whole, no minute is paid twice, and the order in which facts arrive changes nothing.
 
 use fivebar_core::bench::{Bench, Doubt, Kind, Mender, On, Run, Shares, Work, day};
-use fivebar_core::ledger::decide::{BenchCommand, Command, JobCommand, Now, decide};
+use fivebar_core::ledger::decide::{BenchCommand, BookCommand, Command, JobCommand, Now, decide};
 use fivebar_core::ledger::kind::job::For;
 use fivebar_core::ledger::{Book, Clock, Device, fold};
 use fivebar_core::quantity::{Currency, Day, Id, Moment, Money, Offset, Span, Units, Wall};
@@ -38,6 +38,10 @@ impl Phone {
     }
 
     fn order(&mut self, minute: i64, command: BenchCommand) -> Option<Id> {
+        self.any(minute, Command::Bench(command))
+    }
+
+    fn any(&mut self, minute: i64, command: Command) -> Option<Id> {
         self.told += 1;
         let [high, low] = self.told.to_be_bytes();
         let device = self.clock.device().name().as_bytes()[0];
@@ -45,7 +49,7 @@ impl Phone {
             wall: wall(minute, self.offsets[usize::from(self.told) % self.offsets.len()]),
             chance: [high, low, device, 0, 0, 0, 0, 0, 0, 0],
         };
-        let entries = decide(&self.book, &Command::Bench(command), now).ok()?.stamped(&self.book, &mut self.clock);
+        let entries = decide(&self.book, &command, now).ok()?.stamped(&self.book, &mut self.clock);
         entries.iter().for_each(|entry| drop(self.book.add(entry)));
         entries.last().map(|entry| entry.id)
     }
@@ -62,6 +66,11 @@ impl Phone {
         })
     }
 
+    /// Takes something back, or makes it stand again.
+    fn book_order(&mut self, minute: i64, command: BookCommand) -> bool {
+        self.any(minute, Command::Book(command)).is_some()
+    }
+
     fn start(&mut self, minute: i64, person: u8, ago: i64) -> Option<Id> {
         self.order(minute, BenchCommand::Start { work: work(person), ago: Span::minutes(ago) })
     }
@@ -69,7 +78,7 @@ impl Phone {
 
 /// Anything a person may order, at any minute, even with a clock that jumps.
 fn orders() -> impl Strategy<Value = Vec<(i64, u8, u8, i64, i64)>> {
-    proptest::collection::vec((0_i64..6_000, 0_u8..7, 0_u8..3, 0_i64..6_000, 1_i64..3_000), 1..25)
+    proptest::collection::vec((0_i64..6_000, 0_u8..11, 0_u8..3, 0_i64..6_000, 1_i64..3_000), 1..25)
 }
 
 fn tell(phone: &mut Phone, orders: &[(i64, u8, u8, i64, i64)]) {
@@ -85,6 +94,10 @@ fn tell(phone: &mut Phone, orders: &[(i64, u8, u8, i64, i64)]) {
                 phone.order(minute, BenchCommand::Mend { run, start, stop, op: None }).and(None)
             }
             (5, _) => phone.order(minute, BenchCommand::Recall { work: work(person), start: at(some), stop: at(some + span), heads: 1 }),
+            (6, Some(run)) => phone.order(minute, BenchCommand::Break { run, from: at(some), to: at(some + span % 90) }).and(None),
+            (7, Some(run)) => phone.order(minute, BenchCommand::DoneInAll { run, n: u32::from(person) }).and(None),
+            (8, Some(act)) => phone.any(minute, Command::Book(BookCommand::TakeBack { act })).and(None),
+            (9, Some(act)) => phone.any(minute, Command::Book(BookCommand::Restore { act })).and(None),
             (_, Some(run)) => phone.order(minute, BenchCommand::Done { run, n: 1 }).and(None),
         };
         runs.extend(begun);
@@ -129,6 +142,92 @@ fn merged(phones: &[Phone; 2], order: &[usize]) -> Book {
     let mut lines: Vec<(usize, &str)> = order.iter().copied().cycle().zip(phones.iter().flat_map(|phone| phone.book.lines())).collect();
     lines.sort();
     Book::of_lines(lines.into_iter().map(|(_, line)| line))
+}
+
+/// What is said of the runs of a day, in whatever order.
+#[derive(Clone, Copy, Debug)]
+struct Corrections {
+    ends: (i64, i64),
+    /// From when, and how long.
+    breaks: [(i64, i64); 2],
+    in_all: u32,
+}
+
+/// The job of a run, its ends and its pieces.
+type Ran = (On, i64, i64, u32);
+
+/// Sand for the stools from 1:40 to 5:00 with pieces at 2:20, 3:00 and 4:10; three for the shelf; one run that will be struck, and one that was.
+struct Corrected {
+    phone: Phone,
+    jobs: [On; 2],
+    runs: [Id; 4],
+    last: Id,
+}
+
+impl Corrected {
+    fn begin() -> Corrected {
+        let mut phone = Phone::new("a");
+        let jobs = phone.jobs();
+        let mut run = |on: On, from: i64, to: i64, notes: &[(i64, u32)]| {
+            let run = phone.order(from, BenchCommand::Start { work: Work { on, ..work(0) }, ago: Span::ZERO }).unwrap();
+            let last = notes.iter().map(|(at, n)| phone.order(*at, BenchCommand::Done { run, n: *n }).unwrap()).last();
+            phone.order(to, BenchCommand::Stop { run });
+            (run, last.unwrap_or(run))
+        };
+        let (sand, last) = run(jobs[0], 100, 300, &[(140, 1), (180, 1), (250, 1)]);
+        let runs =
+            [sand, run(jobs[1], 310, 380, &[(330, 2), (350, 1)]).0, run(jobs[1], 400, 450, &[]).0, run(jobs[1], 460, 500, &[(480, 1)]).0];
+        // A break answers for nothing: that it ended then is said before.
+        phone.order(505, BenchCommand::Confirm { run: sand });
+        assert!(phone.book_order(510, BookCommand::TakeBack { act: runs[3] }));
+        Corrected { phone, jobs, runs, last }
+    }
+
+    /// The part of the sanding that has a moment.
+    fn part_at(&self, moment: i64) -> Id {
+        let bench = fold::bench(&self.phone.book);
+        bench.on(self.jobs[0]).rfind(|run| run.started.at <= at(moment)).unwrap().id
+    }
+
+    fn correct(&mut self, nth: usize, said: Corrections) {
+        let mend =
+            |run, start: Option<i64>, stop: Option<i64>| BenchCommand::Mend { run, start: start.map(at), stop: stop.map(at), op: None };
+        let a_break = |run, (from, long): (i64, i64)| BenchCommand::Break { run, from: at(from), to: at(from + long) };
+        let bench = |phone: &mut Phone, command| assert!(phone.order(700, command).is_some());
+        let phone = &mut self.phone;
+        match nth {
+            0 => bench(phone, mend(self.runs[0], Some(said.ends.0), None)),
+            1 => {
+                let run = self.part_at(260);
+                bench(&mut self.phone, mend(run, None, Some(said.ends.1)));
+            }
+            2 | 3 => {
+                let of = said.breaks[nth - 2];
+                let run = self.part_at(of.0);
+                bench(&mut self.phone, a_break(run, of));
+            }
+            4 => bench(phone, BenchCommand::Recall { work: Work { on: self.jobs[0], ..work(0) }, start: at(20), stop: at(50), heads: 1 }),
+            5 => assert!(phone.book_order(700, BookCommand::TakeBack { act: self.runs[2] })),
+            6 => assert!(phone.book_order(700, BookCommand::Restore { act: self.runs[3] })),
+            7 => bench(phone, BenchCommand::DoneInAll { run: self.runs[1], n: said.in_all }),
+            _ => {
+                let bench = fold::bench(&phone.book);
+                let notes = bench.on(self.jobs[0]).flat_map(|run| run.notches.clone());
+                let last = notes.max_by_key(|note| (note.at, note.id)).map_or(self.last, |note| note.id);
+                assert!(phone.book_order(700, BookCommand::TakeBack { act: last }));
+            }
+        }
+    }
+
+    /// Of each run its job, its ends and its pieces; what a piece of the sanding takes; and where the minutes of the day come from.
+    fn figures(&self) -> (Vec<Ran>, Option<Span>, Shares) {
+        let (bench, now) = (fold::bench(&self.phone.book), at(800));
+        let minute = |moment| at(0).until(moment).as_minutes();
+        let of = |run: &Run| (run.work.on, minute(run.started.at), minute(run.end(now)), run.done());
+        let seen = Seen { now: wall(800, 0), ..Seen::default() };
+        let total = list::day(&self.phone.book, seen.now.day(), seen).total.own;
+        (bench.runs().map(of).collect(), bench.batch(self.jobs[0], "sand", now).pace(), total)
+    }
 }
 
 /// One phone says that the second ended at 2:30 and the third began then; the other that the first ended at 1:20 and the second began
@@ -319,6 +418,25 @@ proptest! {
         let by_hand = (200 - start - stop) + 30 + (55 + went - came);
         prop_assert_eq!(told(order).1, by_hand);
         prop_assert_eq!(told(order), told([0, 1, 2, 3, 4, 5, 6]));
+    }
+
+    /// Both ends, two breaks, a run that was missed, one that is struck, one that comes again, pieces in all and a piece that is struck: said in
+    /// any order, each of the part of the run that it is about by then.
+    #[test]
+    fn any_order_of_corrections_gives_the_same_runs_and_pieces(
+        (start, stop) in (0_i64..20, 0_i64..30), one in (0_i64..30, 1_i64..20), other in (0_i64..30, 1_i64..20), in_all in 0_u32..6,
+        order in Just([0_usize, 1, 2, 3, 4, 5, 6, 7, 8]).prop_shuffle()
+    ) {
+        prop_assume!(in_all != 3);
+        let corrections = Corrections { ends: (100 + start, 300 - stop), breaks: [(125 + one.0, one.1), (185 + other.0, other.1)], in_all };
+        let told = |order: [usize; 9]| {
+            let mut days = Corrected::begin();
+            for n in order {
+                days.correct(n, corrections);
+            }
+            days.figures()
+        };
+        prop_assert_eq!(told(order), told([0, 1, 2, 3, 4, 5, 6, 7, 8]));
     }
 
     #[test]

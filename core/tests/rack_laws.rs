@@ -5,9 +5,10 @@ mod maker;
 
 use fivebar_core::haul::{Haul, Pile};
 use fivebar_core::ledger::decide::{BookCommand, Command, Figures, HaulCommand, JobCommand, Lying, On, OnTheScale, StockCommand};
-use fivebar_core::ledger::fold;
 use fivebar_core::ledger::kind::haul::{Fate, Per, Way};
 use fivebar_core::ledger::kind::job::For;
+use fivebar_core::ledger::mended::of_pile;
+use fivebar_core::ledger::{Fact, fold};
 use fivebar_core::money::share::Share;
 use fivebar_core::quantity::{Count, Currency, Decimal, Grams, Id, Length, Money, Span, Units, Volume};
 use fivebar_core::sheet::haul as sheet;
@@ -99,6 +100,27 @@ impl Days {
         }
     }
 
+    /// Puts right what a job took or gave back, or takes that back, or puts it back: the nth of them.
+    fn mends(&mut self, n: Count, which: usize) -> bool {
+        let all: Vec<(Id, Fact)> = self.maker.book.entries().map(|(entry, _)| (entry.id, entry.fact.clone())).collect();
+        let nth = |is_so: &dyn Fn(&Fact) -> bool| {
+            let all: Vec<&(Id, Fact)> = all.iter().filter(|(_, fact)| is_so(fact)).collect();
+            all.get(which % all.len().max(1)).map(|found| (**found).clone())
+        };
+        let is_mend = |fact: &Fact| matches!(fact, Fact::CountMended(_));
+        let of_job = |fact: &Fact| matches!(fact, Fact::PiecesTaken(_) | Fact::PiecesFreed(_));
+        let command = match n % 4 {
+            0 => nth(&is_mend).map(|(act, _)| Command::Book(BookCommand::TakeBack { act })),
+            1 => nth(&is_mend).map(|(act, _)| Command::Book(BookCommand::Restore { act })),
+            _ => nth(&of_job).and_then(|(entry, fact)| {
+                let (haul, pile) = of_pile(&fact)?;
+                Some(Command::Stock(Lying { haul, pile }, StockCommand::Mend { entry, n: n / 2, why: None }))
+            }),
+        };
+        self.maker.pass(3);
+        command.is_some_and(|command| self.maker.try_order(command).is_ok())
+    }
+
     /// Gives the order; whether it was taken. One that is refused writes nothing.
     fn step(&mut self, step: Step) -> bool {
         self.maker.pass(3);
@@ -157,6 +179,34 @@ proptest! {
                 prop_assert_eq!(i64::from(pile.on_rack()), told(pile), "{:?}: {:?}", step, pile);
                 prop_assert!(pile.reserved() <= pile.on_rack() && pile.free_for(None) <= pile.on_rack());
                 prop_assert!(pile.lost() <= pile.good() && pile.movable() <= pile.on_rack());
+            }
+        }
+    }
+
+    /// What jobs took and gave back is put right, that is taken back and put back: all that was done since holds, to the piece.
+    #[test]
+    fn pieces_of_jobs_put_right_leave_all_that_was_done_since(
+        steps in steps(WITHOUT_TAKING_BACK), mends in prop::collection::vec((0..40_u32, 0..20_usize), 1..30)
+    ) {
+        let mut days = Days::begin();
+        let mut mends = mends.into_iter();
+        for (nth, step) in steps.into_iter().enumerate() {
+            days.step(step);
+            let was = days.haul();
+            let mended = nth % 2 == 1 && mends.next().is_some_and(|(n, which)| days.mends(n, which));
+            let is = days.haul();
+            for (was, pile) in was.piles.iter().zip(&is.piles) {
+                prop_assert!(pile.rejected() <= pile.taken && pile.sorted_good <= pile.good(), "{:?}: {:?}", step, pile);
+                prop_assert_eq!(i64::from(pile.on_rack()), told(pile), "{:?}: {:?}", step, pile);
+                prop_assert!(pile.reserved() <= pile.on_rack());
+                for job in days.jobs {
+                    let has = fold::job(&days.maker.book, job).unwrap().wood.get(&(days.haul, pile.id)).copied().unwrap_or(0);
+                    prop_assert_eq!(has, pile.in_job(job), "{:?}: {:?}", step, pile);
+                }
+                if mended {
+                    let kept = |pile: &Pile| (pile.taken, pile.rejected(), pile.gone_for_good());
+                    prop_assert_eq!(kept(was), kept(pile), "{:?}", pile);
+                }
             }
         }
     }

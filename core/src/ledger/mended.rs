@@ -2,9 +2,9 @@
 
 use super::decide::{Figures, OnTheScale};
 use super::entry::Fact;
-use super::kind::haul::{PiecesCounted, PiecesRecounted, PiecesRejected, PiecesSorted};
+use super::kind::haul::{PiecesCounted, PiecesFreed, PiecesRecounted, PiecesRejected, PiecesSorted, PiecesTaken};
 use super::kind::stock::{CountMended, LeftoversGone, PileCounted, PilePiecesWeighed};
-use super::{Book, Subject};
+use super::{Book, Entry, Subject};
 use crate::quantity::{Count, Grams, Id, Key};
 
 /// The fact as it was put right; none where it is no count of that pile.
@@ -21,6 +21,8 @@ pub fn mended(fact: &Fact, by: &CountMended) -> Option<Fact> {
         Fact::PileCounted(f) => PileCounted { n, why: words(&f.why), ..f }.into(),
         Fact::PiecesSorted(f) => PiecesSorted { n, ..f }.into(),
         Fact::PiecesRejected(f) => PiecesRejected { n, why: key.unwrap_or_else(|| f.why.clone()), ..f }.into(),
+        Fact::PiecesTaken(f) => PiecesTaken { n, ..f }.into(),
+        Fact::PiecesFreed(f) => PiecesFreed { n, ..f }.into(),
         Fact::LeftoversGone(f) => LeftoversGone { n, to: key.or_else(|| f.to.clone()), ..f }.into(),
         _ => return None,
     })
@@ -53,6 +55,8 @@ pub fn of_pile(fact: &Fact) -> Option<(Id, Id)> {
         Fact::PileCounted(f) => (f.haul, f.pile),
         Fact::PiecesSorted(f) => (f.haul, f.pile),
         Fact::PiecesRejected(f) => (f.haul, f.pile),
+        Fact::PiecesTaken(f) => (f.haul, f.pile),
+        Fact::PiecesFreed(f) => (f.haul, f.pile),
         Fact::LeftoversGone(f) => (f.haul, f.pile),
         _ => return None,
     })
@@ -66,7 +70,27 @@ pub fn pieces(fact: &Fact) -> Option<Count> {
         Fact::PileCounted(f) => f.n,
         Fact::PiecesSorted(f) => f.n,
         Fact::PiecesRejected(f) => f.n,
+        Fact::PiecesTaken(f) => f.n,
+        Fact::PiecesFreed(f) => f.n,
         Fact::LeftoversGone(f) => f.n,
         _ => return None,
     })
+}
+
+/// Whether a count can be put right by its number. What a plan took or put back goes with that plan alone.
+pub fn can_be_mended(book: &Book, entry: &Entry) -> bool {
+    pieces(&entry.fact).is_some() && !(is_of_job(&entry.fact) && is_of_plan(book, entry))
+}
+
+fn is_of_job(fact: &Fact) -> bool {
+    matches!(fact, Fact::PiecesTaken(_) | Fact::PiecesFreed(_))
+}
+
+/// Whether its act used a plan, or took one back.
+fn is_of_plan(book: &Book, entry: &Entry) -> bool {
+    let is_use = |id: &Id| book.entry(*id).is_some_and(|(entry, _)| matches!(entry.fact, Fact::PlanUsed(_)));
+    let of_act = entry.act.map(|act| book.act(act)).unwrap_or_default();
+    of_act
+        .iter()
+        .any(|id| is_use(id) || matches!(book.entry(*id), Some((Entry { fact: Fact::Struck(f), .. }, _)) if f.entries.iter().any(is_use)))
 }

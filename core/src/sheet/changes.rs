@@ -1,9 +1,15 @@
-//! What was put right of a run, and when.
+//! What was put right of a run or a count, and when.
+
+mod count;
+mod pieces;
+
+pub use count::{OfCount, of_count};
+pub use pieces::{StruckPieces, can_be_put_back, struck_pieces};
 
 use crate::bench::{Bench, Head, Mender, On};
 use crate::ledger::kind::bench::HelperRecalled;
 use crate::ledger::{Book, Entry, Fact, Subject};
-use crate::quantity::{Id, Listed, Money, Wall};
+use crate::quantity::{Id, Listed, Money, Wall, order_by_key};
 
 /// What was said of a helper.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -36,6 +42,8 @@ pub struct Change {
     /// Of what it was.
     pub on: Option<On>,
     pub helper: Option<OfHelper>,
+    /// Pieces that were noted in it and are struck.
+    pub pieces: Option<StruckPieces>,
     /// The maker took the end that was proposed.
     pub proposed: bool,
 }
@@ -61,7 +69,10 @@ pub fn changes((bench, book): (&Bench, &Book), run: Id) -> Vec<Change> {
             _ => return None,
         })
     };
-    book.about(Subject::Bench).filter_map(said).listed()
+    let of_pieces = struck_pieces(book, run).into_iter().map(|it| Change { at: it.at, pieces: Some(it), ..Change::default() });
+    let mut all = book.about(Subject::Bench).filter_map(said).chain(of_pieces).listed();
+    order_by_key(&mut all, |change| change.at.at);
+    all
 }
 
 /// Who was at the run before the switch, and is written down from the start on, had stayed.

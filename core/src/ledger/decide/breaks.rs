@@ -78,7 +78,7 @@ mod tests {
     use crate::bench::Shares;
     use crate::ledger::fold;
     use crate::ledger::told::{Phone, at};
-    use crate::quantity::{Currency, Decimal, Key, Money, Span};
+    use crate::quantity::{Currency, Decimal, Key, Listed, Money, Span};
 
     /// Sand from 5 to 245 (9:05 to 13:05), with a piece at 60, two at 200, and a helper at 18 an hour from 30 on.
     fn sand() -> (Phone, Id) {
@@ -101,6 +101,26 @@ mod tests {
     fn parts(phone: &Phone) -> Vec<(i64, u32, i64)> {
         let now = at(400);
         phone.runs().runs().map(|run| (run.worked(now).as_minutes(), run.done(), run.labour(now).as_minutes())).collect()
+    }
+
+    /// Breaks from 70 to 80 and from 210 to 220, whichever is told first: the pieces stay where they were noted, at their own time.
+    #[test]
+    fn two_breaks_leave_each_piece_at_its_time() {
+        let noted = |breaks: [(i64, i64); 2]| {
+            let (mut phone, run) = sand();
+            phone.bench(300, BenchCommand::Done { run, n: 4 }).unwrap();
+            for (from, to) in breaks {
+                let bench = phone.runs();
+                let of_it = bench.runs().rfind(|run| run.started.at <= at(from)).unwrap().id;
+                phone.bench(400, of(of_it, from, to)).unwrap();
+            }
+            let notes = |run: &Run| run.notches.iter().map(|note| (at(0).until(note.at).as_minutes(), note.n)).listed();
+            phone.runs().runs().map(notes).listed()
+        };
+        let parts = [vec![(60, 1), (200, 2), (300, 4)], vec![], vec![]];
+        assert_eq!(noted([(70, 80), (210, 220)]), parts);
+        assert_eq!(noted([(210, 220), (70, 80)]), parts);
+        assert_eq!(noted([(70, 80), (190, 220)]), parts);
     }
 
     /// Lunch from 180 to 225 (12:00 to 12:45): 175 minutes before it and 20 after, by hand.

@@ -105,6 +105,7 @@ fn jobs_of(book: &Book, act: &Act) -> Set<Id> {
         Fact::PlanUsed(f) => Some(f.job),
         _ => None,
     };
+    let of = |fact: &Fact| of(rests::counted(book, fact));
     let mut jobs = Set::new();
     for (_, fact) in act.facts() {
         match fact {

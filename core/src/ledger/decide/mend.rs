@@ -1,12 +1,16 @@
 //! A count is put right where it stands: what was done with the pieces since has to hold.
 
+mod of_job;
+
+pub(super) use of_job::holds as job_holds;
+
 use super::Act;
 use super::haul::within;
 use super::rests::{hold, own, resting};
 use super::stock::{Figures, Lying};
 use crate::haul::{Haul, Pile};
 use crate::ledger::kind::stock::CountMended;
-use crate::ledger::mended::{figures, mended, pieces};
+use crate::ledger::mended::{can_be_mended, figures, mended, pieces};
 use crate::ledger::stamp::Clock;
 use crate::ledger::{Book, Device, Entry, Fact, fold};
 use crate::quantity::{Count, Id};
@@ -31,7 +35,7 @@ pub(super) fn mend_by(book: &Book, (at, there): (Lying, &Pile), (entry, by): (Id
 
 fn put_right(book: &Book, at: Lying, (entry, n, why): (Id, Count, Option<String>), act: &mut Act) -> Answer<()> {
     let stands = book.entry(entry).filter(|(_, struck)| !struck).map(|(entry, _)| entry);
-    let old = stands.ok_or(Refusal::NotThere)?;
+    let old = stands.filter(|entry| can_be_mended(book, entry)).ok_or(Refusal::NotThere)?;
     let by = CountMended { haul: at.haul, pile: at.pile, entry, n, why };
     let new = mended(&old.fact, &by).ok_or(Refusal::NotThere)?;
     within(0, n)?;
@@ -42,6 +46,9 @@ fn put_right(book: &Book, at: Lying, (entry, n, why): (Id, Count, Option<String>
     let wall = act.now().wall;
     let stamp = Clock::new(Device::new([0; 8]), book.last_stamp()).next(wall.at);
     let then = book.and(&Entry { id, stamp, wall, act: None, fact: by.into() });
+    if let Fact::PiecesTaken(_) | Fact::PiecesFreed(_) = new {
+        return job_holds((book, &then), entry);
+    }
     let (was, is) = (fold::haul(book, at.haul).ok_or(Refusal::NotThere)?, fold::haul(&then, at.haul).ok_or(Refusal::NotThere)?);
     holds((&was, &is), at.pile, (&old.fact, &new))
 }
@@ -161,7 +168,90 @@ mod tests {
         check("count 9 ash\nreject 4 ash twist", "PiecesRejected", 0, Err(Refusal::NothingAsked));
         check("count 9 ash", "PiecesCounted", 10_000, Err(Refusal::TooManyPieces { would_be: 10_000, most: 9_999 }));
         check("layers 3 of 3 ash", "PiecesCounted", 10, Err(Refusal::NotThere));
-        check("count 9 ash\ntake 2 ash for stools", "PiecesTaken", 1, Err(Refusal::NotThere));
+    }
+
+    /// Of what a job took or gave back: what lies on the rack and what the job has go along, and a count of the rack stands.
+    #[test]
+    fn pieces_of_a_job_are_put_right_in_their_place() {
+        check("count 9 ash\ntake 2 ash for stools", "PiecesTaken", 1, Ok([9, 0, 8, 0]));
+        check("count 9 ash\ntake 2 ash for stools", "PiecesTaken", 9, Ok([9, 0, 0, 0]));
+        check("count 22 ash\ntake 5 ash for stools\nrack 14 ash", "PiecesTaken", 8, Ok([22, 0, 14, 0]));
+        check(
+            "count 22 ash\ntake 5 ash for stools\nrack 14 ash\ntake 14 ash for stools\nfree 1 ash from stools",
+            "PiecesFreed",
+            2,
+            Ok([22, 0, 2, -3]),
+        );
+        check("count 9 ash\ntake 5 ash for stools\nfree 3 ash from stools", "PiecesFreed", 5, Ok([9, 0, 9, 0]));
+        check("count 9 ash\ntake 5 ash for stools\nfree 3 ash from stools\nfree 1 ash from stools", "PiecesTaken", 4, Ok([9, 0, 9, 0]));
+        check("count 9 ash\nreserve 4 ash for stools\ntake 2 ash for stools\nend stools", "PiecesTaken", 1, Ok([9, 0, 8, 0]));
+    }
+
+    #[test]
+    fn what_was_done_with_pieces_of_a_job_since_has_to_hold() {
+        let rests = |pieces, left| Err(on_a(Refusal::PiecesRestOnIt { pieces, left }));
+        let there = |asked, there| Err(Refusal::NotThatMany { asked, there });
+        let took = |then: &str| format!("count 9 ash\njob desk \"Desk\" 1 spec\ntake 5 ash for stools\n{then}");
+        let check_taken = |then: &str, n, refused| check(&took(then), "PiecesTaken", n, refused);
+        check_taken("", 10, there(10, 9));
+        check_taken("", 0, Err(Refusal::NothingAsked));
+        check_taken("reject 4 ash twist", 6, there(6, 5));
+        check_taken("free 4 ash from stools", 3, Err(Refusal::GivenBackSince { pieces: 4, left: 3 }));
+        check_taken("gone 4 ash burnt", 6, rests(9, 8));
+        check_taken("pile oak 1 x 2 x 20 in\nmove 4 ash to oak", 6, there(6, 5));
+        check_taken("recount 5 ash", 6, there(6, 5));
+        check_taken("reserve 4 ash for desk", 6, Err(Refusal::SetApart { asked: 1, there: 4, apart: 4 }));
+        check_taken("end stools", 6, Err(Refusal::JobHasEnded));
+        check(&took("free 2 ash from stools"), "PiecesFreed", 6, there(6, 5));
+        check(&took("free 5 ash from stools\nreject 8 ash twist"), "PiecesFreed", 3, rests(4, 3));
+        check(
+            &took("free 5 ash from stools\ntake 9 ash for stools as it\nundo it\nend stools"),
+            "PiecesFreed",
+            4,
+            Err(Refusal::JobHasEnded),
+        );
+    }
+
+    /// Another job has what was put back, or what lay there.
+    #[test]
+    fn what_another_job_took_of_it_has_to_hold() {
+        let since = |lines: &str, kind: &str, n| {
+            let mut story = told(&format!("count 9 ash\njob desk \"Desk\" 1 spec\ntake 5 ash for stools\n{lines}"));
+            let others = story.book.entries().filter(|(entry, _)| entry.fact.kind() == kind).map(|(entry, _)| entry.id).next().unwrap();
+            let at = Lying { haul: story.names.haul("yard").unwrap(), pile: story.names.pile("ash").unwrap() };
+            ordered(&mut story, &Command::Stock(at, StockCommand::Mend { entry: others, n, why: None })).map(drop)
+        };
+        assert_eq!(since("take 4 ash for desk", "PiecesTaken", 6), Err(on_a(Refusal::PiecesRestOnIt { pieces: 9, left: 8 })));
+        assert_eq!(
+            since("free 3 ash from stools\ntake 7 ash for desk", "PiecesFreed", 2),
+            Err(on_a(Refusal::PiecesRestOnIt { pieces: 9, left: 8 }))
+        );
+        assert_eq!(since("free 3 ash from stools\ntake 6 ash for desk", "PiecesFreed", 2), Ok(()));
+    }
+
+    /// What was put right is as it was again, where that still holds.
+    #[test]
+    fn a_mend_of_a_jobs_pieces_is_taken_back_where_that_holds() {
+        let mut story = told("count 9 ash\njob desk \"Desk\" 1 spec\ntake 5 ash for stools");
+        let has = |story: &Story| (ash(story).in_job(story.names.job("stools").unwrap()), ash(story).on_rack());
+        let fewer = mend_last(&mut story, "PiecesTaken", 3, None).unwrap();
+        assert_eq!(has(&story), (3, 6));
+        let take = |story: &mut Story, n| {
+            let [haul, pile, job] = [story.names.haul("yard"), story.names.pile("ash"), story.names.job("desk")].map(Option::unwrap);
+            ordered(story, &Command::Haul(crate::ledger::decide::HaulCommand::Take { haul, pile, job, n })).unwrap()
+        };
+        let others = take(&mut story, 6);
+        let back = |act| Command::Book(BookCommand::TakeBack { act });
+        let rests = Err(on_a(Refusal::PiecesRestOnIt { pieces: 9, left: 7 }));
+        assert_eq!(ordered(&mut story, &back(fewer)).map(drop), rests);
+        ordered(&mut story, &back(others)).unwrap();
+        ordered(&mut story, &back(fewer)).unwrap();
+        assert_eq!(has(&story), (5, 4));
+        take(&mut story, 4);
+        ordered(&mut story, &Command::Book(BookCommand::Restore { act: fewer })).unwrap();
+        assert_eq!(has(&story), (3, 2));
+        take(&mut story, 2);
+        assert_eq!(ordered(&mut story, &back(fewer)).map(drop), rests);
     }
 
     /// Mends the last count of a pile that was not tapped.

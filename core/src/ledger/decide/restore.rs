@@ -1,7 +1,7 @@
 //! What was taken back stands again only where it would not be refused today: others may have taken its place since.
 
 use super::haul::{can_be_moved, can_be_rejected, enough, free, of_pile};
-use super::rests::{Claim, counted, own, resting};
+use super::rests::{Claim, counted, mends_hold, own, resting};
 use crate::bench::On;
 use crate::haul::{Haul, Pile};
 use crate::ledger::book::subjects;
@@ -31,6 +31,7 @@ pub(super) fn allowed(book: &Book, entries: &[Id]) -> Answer<()> {
         about.extend(subjects(entry).into_iter().flatten());
     }
     let then = book.standing_again(entries);
+    mends_hold(book, entries, || book.standing_again(entries))?;
     for subject in about.iter() {
         match *subject {
             Subject::Haul(id) => {

@@ -5,7 +5,7 @@ use super::restore::pieces_sold;
 use crate::haul::{Haul, Pile};
 use crate::ledger::book::subjects;
 use crate::ledger::fold;
-use crate::ledger::{Book, Fact, Subject};
+use crate::ledger::{Book, Entry, Fact, Subject};
 use crate::quantity::{Count, Id, Listed, Set};
 use crate::refusal::{Answer, Refusal};
 
@@ -26,6 +26,7 @@ pub(super) fn allowed(book: &Book, entries: &[Id]) -> Answer<()> {
     if !jobs.is_empty() {
         not_sold_since(&jobs, (book, &book.without(entries)))?;
     }
+    mends_hold(book, entries, || book.without(entries))?;
     // At the yard nothing rests on a count yet: the book is not made again to find that out.
     let rests = |id: &Id| fold::haul(book, *id).is_some_and(|haul| haul.piles.iter().any(|pile| 0 < pile.spoken_for()));
     if !hauls.iter().any(rests) {
@@ -37,6 +38,21 @@ pub(super) fn allowed(book: &Book, entries: &[Id]) -> Answer<()> {
         hold(&was, resting(&was, fold::haul(&then, *id).as_ref(), |pile, claim| own(&facts, pile, claim)))?;
     }
     Ok(())
+}
+
+/// What was put right of a job's pieces is as it was written again, or as it was put right, and has to hold as well.
+pub(super) fn mends_hold(book: &Book, entries: &[Id], then: impl Fn() -> Book) -> Answer<()> {
+    let mends = entries.iter().filter_map(|id| book.entry(*id)).filter(|(entry, _)| matches!(entry.fact, Fact::CountMended(_)));
+    let of_job = |fact: &Fact| matches!(fact, Fact::PiecesTaken(_) | Fact::PiecesFreed(_));
+    let of = |entry: &Entry| {
+        if let Fact::CountMended(f) = &entry.fact { Some(f.entry).filter(|_| of_job(counted(book, &entry.fact))) } else { None }
+    };
+    let of = mends.filter_map(|(entry, _)| of(entry)).listed();
+    if of.is_empty() {
+        return Ok(());
+    }
+    let then = then();
+    of.into_iter().try_for_each(|entry| super::mend::job_holds((book, &then), entry))
 }
 
 /// Pieces that went back and are taken again with that: no more than lie there, as the rack was counted since.

@@ -23,8 +23,9 @@ kinds! {
     MoistureRead { haul: Id, pile: Id; percent: Exact, wet: bool }
     /// The rack was walked round: so many lie there. The difference is drift.
     PileCounted { haul: Id, pile: Id, n: Count; why: String }
-    /// A count of a pile was put right (`entry` is that count): so many, and for that reason, where one is said. Its line stays as it was
-    /// written, and the last word on it stands in its place. Of a rejection and of pieces gone the reason is a key.
+    /// A count of a pile was put right (`entry` is that count; pieces that a job took or gave back, too): so many, and for that reason, where
+    /// one is said. Its line stays as it was written, and the last word on it stands in its place. Of a rejection and of pieces gone the
+    /// reason is a key.
     CountMended { haul: Id, pile: Id, entry: Id, n: Count; why: String }
     /// Where a pile lies.
     PilePlaced { haul: Id, pile: Id, place: String; }

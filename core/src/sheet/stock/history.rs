@@ -44,7 +44,7 @@ pub fn history(book: &Book, at: Lying) -> Vec<Line<'_>> {
 fn single<'a>(book: &Book, entry: &'a Entry) -> Line<'a> {
     let (fact, n) = (&entry.fact, pieces(&entry.fact));
     let was = book.written(entry.id).filter(|written| written.fact != *fact);
-    let can_be_mended = mended::pieces(fact).is_some();
+    let can_be_mended = mended::can_be_mended(book, entry);
     Line { entry: entry.id, at: entry.wall, fact, n, can_be_struck: stands_alone(entry), can_be_mended, was, acts: vec![] }
 }
 

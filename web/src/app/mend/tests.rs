@@ -156,3 +156,61 @@ fn a_count_is_put_right_in_the_list_of_the_day() {
     check(&mut app, vec![mend(MendTap::Open(nine))], &["bench/day"], &["count/mend"]);
     assert!(!app.is_mending());
 }
+
+/// Pieces of a job are put right in the list of the day; what was done with them since is said in place.
+#[test]
+fn pieces_of_a_job_are_put_right_in_the_list_of_the_day() {
+    let (mut app, at) = app("count 9 ash\njob desk \"Desk\" 1 spec\ntake 5 ash for desk\nfree 2 ash from desk\n");
+    let day = app.own.book.entries().next().unwrap().0.wall.day();
+    after(&mut app, [Msg::Go(Place::Bench)]);
+    app.bench.over = list(day);
+    let tap = |tap| Msg::Bench(bench::Tap::Day(tap));
+    let [back, took] = [0, 1].map(|line| nth(&app, at, line));
+    check(&mut app, vec![tap(DayTap::Open(took))], &[">5<", "Put it right", "Strike"], &[]);
+    check(&mut app, vec![mend(MendTap::Open(took))], &["count/mend", "5 to Desk", "How many?"], &[]);
+    let done = || vec![mend(MendTap::Done)];
+    let since = "the job gave back 2 pieces since, and would have had 1";
+    check(&mut app, [typed_over(&["1"]), done()].concat(), &["count/mend", since, "Put right what it gave back first."], &[]);
+    check(&mut app, [typed_over(&["4"]), done()].concat(), &["bench/day", ">4<", "a count put right"], &["count/mend"]);
+    check(&mut app, vec![mend(MendTap::Open(back))], &["count/mend", "2 back from Desk"], &[]);
+    check(&mut app, [typed_over(&["1"]), done()].concat(), &["bench/day", ">4<", ">1<"], &["count/mend"]);
+    let job = fold::jobs(&app.own.book).next().unwrap();
+    assert_eq!(job.wood.values().copied().collect::<Vec<_>>(), [3]);
+    let shown = ["1 back from Desk; was 2 back from Desk", "4 to Desk; was 5 to Desk"];
+    check(&mut app, vec![Msg::Go(Place::Workshop), rack(RackTap::Show(Page::Pile(at)))], &shown, &[]);
+}
+
+/// The list of the day has what was counted again, found on the rack, gone and left over too: each is struck, comes again and is put right.
+#[test]
+fn the_list_of_the_day_has_what_was_found_on_the_rack() {
+    let (mut app, at) = app("count 9 ash\nrecount 12 ash\nrack 11 ash\nrack 10 ash\ngone 3 ash burnt\n");
+    let day = app.own.book.entries().next().unwrap().0.wall.day();
+    after(&mut app, [Msg::Go(Place::Bench)]);
+    app.bench.over = list(day);
+    let tap = |tap| Msg::Bench(bench::Tap::Day(tap));
+    let rows = ["Count: onto a pile", ">9<", "Count: the pile again", ">12<", "Rack: walked round", ">10<", "Rack: gone", ">3<"];
+    check(&mut app, vec![], &rows, &[]);
+    let [gone, second, first] = [0, 1, 2].map(|line| nth(&app, at, line));
+    check(&mut app, vec![tap(DayTap::Open(first))], &[">11<", "Put it right", "Strike", ">10<", "Put it right", "Strike"], &[]);
+    check(&mut app, vec![tap(DayTap::Strike(second))], &["Rack: walked round", ">11<", ">10<", "Undo strike"], &[]);
+    check(&mut app, vec![tap(DayTap::Strike(first))], &["Rack: walked round", ">\u{2013}<", ">11<", "Undo strike", "Undo strike"], &[]);
+    check(&mut app, vec![tap(DayTap::PutBack(second))], &["Rack: walked round", ">10<"], &[]);
+    check(&mut app, vec![tap(DayTap::Open(gone)), mend(MendTap::Open(gone))], &["count/mend", "3 gone: burnt"], &[]);
+    check(&mut app, [typed_over(&["2"]), vec![mend(MendTap::Done)]].concat(), &["bench/day", "Rack: gone", ">2<"], &["count/mend"]);
+}
+
+/// Opened, each count says what was put right of it, and when.
+#[test]
+fn a_count_of_the_day_says_what_was_put_right_and_when() {
+    let (mut app, at) = app("count 9 ash\njob desk \"Desk\" 1 spec\ntake 5 ash for desk\n");
+    let day = app.own.book.entries().next().unwrap().0.wall.day();
+    after(&mut app, [Msg::Go(Place::Bench)]);
+    app.bench.over = list(day);
+    let took = nth(&app, at, 0);
+    let to = |figure: &str| [vec![mend(MendTap::Open(took))], typed_over(&[figure]), vec![mend(MendTap::Done)]].concat();
+    after(&mut app, [Msg::Bench(bench::Tap::Day(DayTap::Open(took)))]);
+    check(&mut app, to("4"), &[">4<", "Put right Tue 3 March", ": 4, was 5."], &[]);
+    check(&mut app, to("3"), &[": 4, was 5.", ": 3, was 4."], &[]);
+    let struck = vec![Msg::Bench(bench::Tap::Day(DayTap::Strike(took)))];
+    check(&mut app, struck, &[">3<", "Undo strike", ": 4, was 5.", ": 3, was 4.", "Struck Tue 3 March"], &[]);
+}

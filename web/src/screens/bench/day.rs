@@ -104,13 +104,13 @@ fn list(sheet: &DaySheet, counted: &[Counted], (view, app): (&View, &App), seen:
     let mut rows: Vec<El<Msg>> = vec![];
     for line in &sheet.lines {
         while let Some(count) = counts.next_if(|count| began(count) <= Some(line.run.started)) {
-            rows.push(row::count(count, view, seen));
+            rows.push(row::count(count, (view, app), seen));
         }
         let name = if mixed { line.name.as_deref().unwrap_or(words::NO_JOB) } else { "" };
         rows.push(row::run(line, (name, sheet.minutes(line.run.id)), (view, app), seen));
     }
     let whose = names.first().and_then(|name| name.as_deref()).filter(|_| !mixed);
-    rows.extend(counts.map(|count| row::count(count, view, seen)));
+    rows.extend(counts.map(|count| row::count(count, (view, app), seen)));
     let whose = whose.map(|name| el("p", "t14 i2").text(said::all_for(name)));
     el("section", "card list").kids(whose).kids(rows)
 }

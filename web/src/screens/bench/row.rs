@@ -12,8 +12,8 @@ use crate::parts::key::key;
 use crate::view::{El, el};
 use crate::words::en::{bench as words, day as said, rack};
 use fivebar_core::bench::{By, Notch, Run};
-use fivebar_core::quantity::{Id, Listed, Span, Wall};
-use fivebar_core::sheet::changes::{Change, changes};
+use fivebar_core::quantity::{Id, Listed, Span, Wall, order_by_key};
+use fivebar_core::sheet::changes::{Change, OfCount, StruckPieces, can_be_put_back, changes, of_count};
 use fivebar_core::sheet::counts::Counted;
 use fivebar_core::sheet::day::{DayLine, DaySheet};
 use fivebar_core::sheet::helped::stays;
@@ -174,7 +174,7 @@ fn opened(line: &DayLine, (view, app): (&View, &App), seen: Seen<'_>) -> Vec<El<
         .chain([keys])
         .chain(line.stayed.as_ref().map(|stayed| running::stayed(stayed, seen)))
         .chain(mending::helpers(run, seen))
-        .chain(notches(run, seen))
+        .chain(notches(run, app, seen))
         .listed()
 }
 
@@ -195,47 +195,84 @@ fn changed(run: &Run, app: &App, seen: Seen<'_>) -> Vec<El<Msg>> {
             let pay = helper.pay.map(|pay| said::per_hour(&seen.speech.money(pay)));
             said::of_helper(helper.how, &ends.into_iter().flatten().chain(pay).listed().join(", "))
         });
-        let words = [start, stop, change.op.as_deref().map(said::called), on, helper];
+        let pieces = change.pieces.as_ref().map(|it| pieces_struck(it, run, seen));
+        let words = [start, stop, change.op.as_deref().map(said::called), on, helper, pieces];
         let what = words.into_iter().flatten().listed().join(", ");
         let what = if what.is_empty() { said::RIGHT.to_owned() } else { what };
-        let when = format!("{} {}", seen.speech.day(change.at), seen.clock(change.at));
-        el("p", "t14 i2").text(said::put_right(&when, &what))
+        el("p", "t14 i2").text(said::put_right(&when(change.at, seen), &what))
     };
     changes((&app.shelf().bench(), &app.shelf().book), run.id).into_iter().map(one).listed()
 }
 
-/// The pieces done in it, each of which can be struck.
-fn notches(run: &Run, seen: Seen<'_>) -> Vec<El<Msg>> {
-    let one = |notch: &Notch| {
+/// The day and the time at which something was said.
+fn when(at: Wall, seen: Seen<'_>) -> String {
+    format!("{} {}", seen.speech.day(at), seen.clock(at))
+}
+
+/// Which pieces were struck, and how many were noted instead.
+fn pieces_struck(struck: &StruckPieces, run: &Run, seen: Seen<'_>) -> String {
+    let done = |n| words::done(&seen.speech.count(n), None);
+    let mark = |notch: &Notch| format!("{} {}", done(notch.n), seen.speech.clock(run.wall(notch.at, seen.local)));
+    let anew = (0 < struck.anew).then(|| done(struck.anew));
+    said::pieces_struck(&struck.marks.iter().map(mark).listed(), anew.as_deref())
+}
+
+/// The pieces done in it, by their time: each can be struck, and one that was struck comes again.
+fn notches(run: &Run, app: &App, seen: Seen<'_>) -> Vec<El<Msg>> {
+    let one = |(notch, struck): &(Notch, bool)| {
         let at = run.wall(notch.at, seen.local);
         let within = run.started.at <= notch.at && notch.at <= run.end(seen.now.at);
         let clock = seen.speech.clock(at);
         let at = if within { clock } else { said::noted(&seen.speech.day(at), &clock) };
+        let (class, word, then) = strike((notch.id, *struck));
         el("div", "tapped")
             .key(notch.id.to_string())
             .kid(el("span", "t14 i2").text(at))
-            .kid(el("b", "").text(words::done(&seen.speech.count(notch.n), None)))
-            .kid(key("key h48", words::STRIKE, "", tap(DayTap::Strike(notch.id))))
+            .kid(el("b", class).text(words::done(&seen.speech.count(notch.n), None)))
+            .kid(key("key h48", word, "", tap(then)))
     };
-    run.notches.iter().map(one).listed()
+    let struck = can_be_put_back(&app.shelf().book, run.id).into_iter().map(|notch| (notch, true));
+    let mut all = run.notches.iter().map(|notch| (*notch, false)).chain(struck).listed();
+    order_by_key(&mut all, |(notch, _)| notch.at);
+    all.iter().map(one).listed()
 }
 
-/// A count; opened, each of its taps.
-pub fn count(counted: &Counted, view: &View, seen: Seen<'_>) -> El<Msg> {
+/// How what is listed is shown, and its key with what that does.
+fn strike((id, struck): (Id, bool)) -> (&'static str, &'static str, DayTap) {
+    if struck { ("gone", words::PUT_BACK, DayTap::PutBack(id)) } else { ("", words::STRIKE, DayTap::Strike(id)) }
+}
+
+/// A count; opened, each of its taps, with what was changed of it.
+pub fn count(counted: &Counted, (view, app): (&View, &App), seen: Seen<'_>) -> El<Msg> {
     let Some(first) = counted.taps.first() else { return el("div", "run") };
     let open = view.open == Some(first.id);
-    let figure = seen.speech.count(counted.n);
+    let figure = counted.n.map_or_else(|| "–".to_owned(), |n| seen.speech.count(n));
     let there = (!seen.local.shows(first.at)).then(|| words::CLOCK_THERE.to_owned());
     let under = [Some(pile_name(&counted.pile)), there].into_iter().flatten().listed().join(", ");
     let shown = row(Row { id: first.id, at: first.at, what: words::counting(counted.counting).into(), under, figure }, open, seen);
-    let taps = counted.taps.iter().filter(|_| open).map(|one| {
-        let (word, then) = if one.struck { (words::PUT_BACK, DayTap::PutBack(one.id)) } else { (words::STRIKE, DayTap::Strike(one.id)) };
-        let n = el("b", if one.struck { "gone" } else { "" }).text(seen.speech.count(one.n));
+    let taps = counted.taps.iter().filter(|_| open).flat_map(|one| {
+        let (class, word, then) = strike((one.id, one.struck));
+        let n = el("b", class).text(seen.speech.count(one.n));
         let mend = one.can_be_mended.then(|| key("key h48", rack::MEND, "", Msg::Mend(MendTap::Open(one.id))));
         let clock = el("span", "t14 i2").text(seen.speech.clock(one.at));
-        el("div", "tapped").key(one.id.to_string()).kid(clock).kid(n).kids(mend).kid(key("key h48", word, "", tap(then)))
+        let strike = one.can_be_struck.then(|| key("key h48", word, "", tap(then)));
+        let tapped = el("div", "tapped").key(one.id.to_string()).kid(clock).kid(n).kids(mend).kids(strike);
+        std::iter::once(tapped).chain(changed_count(one.id, app, seen)).listed()
     });
     shown.kids(taps)
+}
+
+/// What was put right of a count, and when; and since when it is struck.
+fn changed_count(count: Id, app: &App, seen: Seen<'_>) -> Vec<El<Msg>> {
+    let one = |(at, of): (Wall, OfCount)| {
+        let when = when(at, seen);
+        let words = match of {
+            OfCount::Mended { was, n } => said::put_right(&when, &said::was(&seen.speech.count(n), &seen.speech.count(was))),
+            OfCount::Struck => said::struck(&when),
+        };
+        el("p", "t14 i2").text(words)
+    };
+    of_count(&app.shelf().book, count).into_iter().map(one).listed()
 }
 
 /// Runs and waits that were struck; each can be put back.

@@ -541,6 +541,10 @@ pub fn counting(counting: Counting) -> &'static str {
         Counting::Rejected => "Sort: rejected",
         Counting::ToJob => "Count: to the bench",
         Counting::Freed => "Count: back to the rack",
+        Counting::Again => "Count: the pile again",
+        Counting::OnRack => "Rack: walked round",
+        Counting::Gone => "Rack: gone",
+        Counting::LeftOver => "Rack: left over",
     }
 }
 

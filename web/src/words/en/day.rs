@@ -178,6 +178,22 @@ pub fn put_right(when: &str, what: &str) -> String {
     format!("Put right {when}: {what}.")
 }
 
+/// "4, was 5", of a count that was put right.
+pub fn was(n: &str, was: &str) -> String {
+    format!("{n}, was {was}")
+}
+
+/// "Struck Tue 10 March 14:33."
+pub fn struck(when: &str) -> String {
+    format!("Struck {when}.")
+}
+
+/// "3 done 09:20 struck", "3 done 09:20 struck, 2 done instead".
+pub fn pieces_struck(marks: &[String], anew: Option<&str>) -> String {
+    let instead = anew.map(|anew| format!(", {anew} instead")).unwrap_or_default();
+    format!("{} struck{instead}", marks.join(", "))
+}
+
 /// "start 11:05".
 pub fn start(clock: &str) -> String {
     format!("start {clock}")

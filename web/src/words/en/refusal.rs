@@ -91,6 +91,14 @@ pub fn refused(refusal: &Refusal, speech: &dyn Speech) -> Said {
             ),
             "Take that back first, or count again.",
         ),
+        Refusal::GivenBackSince { pieces, left } => said(
+            format!("Not done: the job gave back {} since, and would have had {}.", count(*pieces), speech.count(*left)),
+            "Put right what it gave back first.",
+        ),
+        Refusal::PlanRestsOnIt { pieces, left } => said(
+            format!("Not done: a plan in use needs {} of this pile, and the job would have had {}.", count(*pieces), speech.count(*left)),
+            "Put the plan’s pieces back first, on the page of its job, Wood and plan.",
+        ),
         Refusal::SoldSince { pieces } => said(
             format!(
                 "Not taken back: {} that came free by it {} sold, promised or left with a gallery since.",

@@ -63,6 +63,39 @@ fn what_is_put_back_in_part_is_missing_and_taken_again() {
     assert_eq!((lacks(&bench, job), plans(&bench, job), sticks(&bench, job)), (None, 0, (12, 0, 0)));
 }
 
+/// What went back by hand is put right: what is missing and what is left of boards go along. Pieces of a plan stay its own, and what the plan
+/// itself took is put right with the plan alone.
+#[test]
+fn what_was_put_back_by_hand_is_put_right_beside_a_plan() {
+    use crate::ledger::decide::StockCommand;
+    use crate::refusal::Refusal;
+    let (mut bench, strips, job) = two_plans();
+    let back = free(&mut bench, strips, job, 3);
+    let mend = |bench: &mut Bench, entry, n| bench.order(Command::Stock(strips, StockCommand::Mend { entry, n, why: None })).map(|_| ());
+    assert_eq!((lacks(&bench, job), sticks(&bench, job)), (Some((8, 5, 3)), (7, 5, 5)));
+    mend(&mut bench, back, 1).unwrap();
+    assert_eq!((lacks(&bench, job), sticks(&bench, job)), (Some((8, 7, 1)), (5, 7, 7)));
+    mend(&mut bench, back, 4).unwrap();
+    assert_eq!((plans(&bench, job), sticks(&bench, job)), (1, (8, 4, 4)));
+    let by_plan = bench.book.entries().find(|(entry, _)| entry.fact.kind() == "PiecesTaken").map(|(entry, _)| entry.id).unwrap();
+    assert_eq!(mend(&mut bench, by_plan, 3), Err(Refusal::NotThere));
+    // A plan of pieces that the job had already is of as many still.
+    let mut bench = Bench::of(STICKS);
+    let Lying { haul, pile } = strips;
+    let by_hand = bench.order(Command::Haul(HaulCommand::Take { haul, pile, job, n: 12 })).unwrap()[0].id;
+    let turned = sources(&bench.shop(), job).unwrap().iter().map(Source::which).collect();
+    let ask = Ask { job, what: What::Sticks(Some(1)), turned, bought: vec![], without: vec!["peg".into()], over: None };
+    let given = given(&bench.shop(), &ask).unwrap();
+    let mut goes_on = |_: crate::plan::patience::Progress<'_>| true;
+    let answered = given.ready.asked.solve(&mut crate::plan::patience::Patience::new(Some(2_000), &mut goes_on), 1);
+    let shown = sheet(&given.ready, &answered, given.room).unwrap();
+    bench.uses(&(given, answered, shown), false).unwrap();
+    assert_eq!((lacks(&bench, job), plans(&bench, job)), (None, 1));
+    assert_eq!(mend(&mut bench, by_hand, 3), Err(Refusal::PlanRestsOnIt { pieces: 4, left: 3 }));
+    mend(&mut bench, by_hand, 4).unwrap();
+    assert_eq!((lacks(&bench, job), plans(&bench, job)), (None, 1));
+}
+
 /// Another job took what was put back: it is missing, and not on the rack.
 #[test]
 fn what_another_job_took_is_missing_still() {

@@ -318,6 +318,43 @@ fn so_many_pieces_were_done_in_a_run_whatever_was_tapped() {
     lacks(&told.at(95, typed("0")), &["How many", "Not taken"]);
 }
 
+/// A piece that is struck stays in its run, and comes again.
+#[test]
+fn a_piece_that_is_struck_stays_in_its_run() {
+    let mut told = Told::stands();
+    let run = told.start(0, "Bore");
+    told.at(10, [tap(Tap::Done)]);
+    told.at(20, [tap(Tap::Done)]);
+    told.at(30, [tap(Tap::Stop)]);
+    opened(&mut told, 40, run);
+    let mark = told.app.shelf().bench().run(run).unwrap().notches[0].id;
+    let shown = told.at(41, [day(DayTap::Strike(mark))]);
+    holds(&shown, &["1 done", "09:10", "class=\"gone\">1 done", "Undo strike", "09:20"]);
+    lacks(&told.at(42, [day(DayTap::PutBack(mark))]), &["class=\"gone\"", "Undo strike"]);
+    let batch = |told: &Told| told.app.shelf().bench().run(run).unwrap().done();
+    assert_eq!(batch(&told), 2);
+    // What was noted anew with it stands in its place, and does not come twice.
+    told.at(43, [mend(Mend::Done(Typed::default()))]);
+    holds(&told.at(44, typed("1")), &["class=\"gone\">1 done"]);
+    assert_eq!(batch(&told), 1);
+}
+
+/// What was changed of pieces stands with what was put right of the run: how many, of when, and what was noted instead.
+#[test]
+fn what_was_struck_of_the_pieces_is_said_with_its_time() {
+    let mut told = Told::stands();
+    let run = told.start(0, "Bore");
+    told.at(20, [tap(Tap::MoreDone)].into_iter().chain(typed("3")));
+    told.at(30, [tap(Tap::Stop)]);
+    opened(&mut told, 40, run);
+    told.at(41, [mend(Mend::Done(Typed::default()))]);
+    let shown = told.at(42, typed("2"));
+    holds(&shown, &["Put right", "09:42: 3 done 09:20 struck, 2 done instead."]);
+    lacks(&told.at(43, [Msg::Common(Common::TakeBack)]), &["struck, "]);
+    let mark = told.app.shelf().bench().run(run).unwrap().notches[0].id;
+    holds(&told.at(44, [day(DayTap::Strike(mark))]), &["09:44: 3 done 09:20 struck.", "class=\"gone\">3 done"]);
+}
+
 /// Stopped 11:15, though pieces were tapped at 11:20 and 11:30: the row says so.
 #[test]
 fn a_mended_stop_says_which_pieces_it_left_behind() {
