@@ -6,9 +6,10 @@ use super::super::plan::since;
 use super::super::sources::of_job;
 use super::super::{Screen, Seen, undo};
 use super::figures::{apart, bar_said, carried, day, hourly, hours_of, lacking, line, short, stretches, sum, to_be_carried};
+use super::holds::{Holds, holds};
 use super::rest::{if_go, unsold};
 use super::say;
-use crate::app::bench::waits::{kept, next_held_up};
+use crate::app::bench::waits::kept;
 use crate::app::jobs::dates::promise_by;
 use crate::app::jobs::doing::delivery;
 use crate::app::jobs::draft::What;
@@ -82,28 +83,6 @@ fn below(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> El<Msg> {
         None => dates,
     };
     el("div", "col").kid(first).kid(keys)
-}
-
-/// What stands in the way of saying that it is made, or of what comes next.
-enum Holds {
-    /// The next operation: every piece waits for it.
-    Next(String),
-    /// It is made, and not for use yet: what hardens, and until when.
-    Use(String),
-}
-
-fn holds(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Option<Holds> {
-    if matches!(sheet.next, NextAct::SetTag) {
-        let (op, day) = super::dates::hardens(app, sheet.job, seen)?;
-        return Some(Holds::Use(words::state_hardens((&op, &day))));
-    }
-    held_up(sheet, app, seen).map(Holds::Next)
-}
-
-/// What comes next, and until when each piece waits for it.
-fn held_up(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Option<String> {
-    let NextAct::WorkOn { op: Some(op) } = &sheet.next else { return None };
-    Some(words::state_held(&waits::held(&next_held_up(app, sheet)?, seen), op))
 }
 
 /// How it stands, the key of the next act, and the caution that goes with it; where every piece waits for that, until when.
