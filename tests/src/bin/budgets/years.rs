@@ -18,7 +18,7 @@ const OPENED: &str = "window.took = []; window.wanted = null; const frame = new 
 
 /// The slab of what runs, and the tops that wait.
 const BENCH: &str = "() => document.querySelector('[data-place=bench] .slab')?.textContent.includes('Seats')
-  && document.querySelector('[data-place=bench]').textContent.includes('Glue top')";
+  && document.querySelector('[data-place=bench]').textContent.includes('glue top')";
 /// The job that was agreed with a day, first of all, with that day.
 const JOBS: &str = "() => { const first = document.querySelector('[data-place=jobs] .card.hot')?.textContent;
   return first?.includes('Dining table') && /(26.*Jun|Jun.*26)/.test(first) }";
@@ -36,6 +36,7 @@ pub fn rows(profile: &Path, entries: usize) {
     let mut browser = Browser::start(profile);
     browser.offline(true);
     let page = browser.page(Phone::COMMON);
+    browser.timezone(&page, "America/Chicago");
     browser.before_each_page(&page, OPENED);
     let mut maker = Maker::on(&mut browser, page.clone());
     maker.browser.before_each_page(&page, &format!("setClock({EVENING:?})"));
