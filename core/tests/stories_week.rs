@@ -9,6 +9,7 @@ use fivebar_core::refusal::Refusal;
 use fivebar_core::sheet::Shop;
 use fivebar_core::sheet::account;
 use fivebar_core::sheet::bench::{BenchSheet, Seen, bench};
+use fivebar_core::sheet::changes::changes;
 use fivebar_core::sheet::dates::{Given, dates};
 use fivebar_core::sheet::day::{DaySheet, day, days, gaps};
 use fivebar_core::sheet::estimate::estimate;
@@ -54,10 +55,10 @@ fn job(story: &Story, name: &str) -> On {
 
 /// Mon 60 + 30 + 40 + 35 + 20 + 30. Tue 82 + 90. Wed 15 said and 45 stamped, 60 put right, 30, and 30 recalled. Thu 40, 60, 20, 30
 /// and 25 by day, 50 before
-/// midnight, Fri 40 after it, 07:00 to 10:30 at home (09:30 one zone west) 210, 18:00 to 22:00 at home 240. Sat 40, 20 of the
+/// midnight, Fri 40 after it, 07:00 to 10:30 at home (09:30 one zone west) 210, 18:00 to 22:00 at home 240. Sat 40 and 10 before its tap, 20 of the
 /// lifted run, 30 before midnight. Sun 180: 00:00 to 04:00 less the hour that was not.
 const DAYS: [(u32, [i64; 3]); 7] =
-    [(2, [215, 0, 0]), (3, [172, 0, 0]), (4, [75, 75, 30]), (5, [225, 0, 0]), (6, [490, 0, 0]), (7, [90, 0, 0]), (8, [180, 0, 0])];
+    [(2, [215, 0, 0]), (3, [172, 0, 0]), (4, [75, 75, 30]), (5, [225, 0, 0]), (6, [490, 0, 0]), (7, [90, 10, 0]), (8, [180, 0, 0])];
 
 #[test]
 fn each_day_has_its_minutes() {
@@ -69,12 +70,12 @@ fn each_day_has_its_minutes() {
     assert_eq!(days(&story.book, None, story.now), [8, 7, 6, 5, 4, 3, 2].map(march));
 }
 
-/// 215 + 172 + 75 + 225 + 490 + 90 + 180 = 1 447 measured, 75 corrected, 30 recalled: 1 552, 25 h 52.
+/// 215 + 172 + 75 + 225 + 490 + 90 + 180 = 1 447 measured, 75 + 10 corrected, 30 recalled: 1 562, 26 h 02.
 #[test]
 fn the_week_and_the_year_are_the_sum_of_their_days() {
     let story = tell(WEEK);
     let bench = fold::bench(&story.book);
-    let whole = [1_447, 75, 30];
+    let whole = [1_447, 85, 30];
     for sheet in [week_of(&story, march(2)), week_of(&story, march(8)), year((&bench, &story.book), 2026, seen(&story))] {
         assert_eq!(minutes(sheet.own), whole, "{:?} to {:?}", sheet.from, sheet.to);
         let by_day: Vec<(Day, [i64; 3])> = sheet.days.iter().map(|(day, shares)| (*day, minutes(*shares))).collect();
@@ -84,7 +85,7 @@ fn the_week_and_the_year_are_the_sum_of_their_days() {
         let divided: Vec<(Division, i64)> = sheet.by_division.iter().map(|(of, shares)| (*of, shares.total().as_minutes())).collect();
         assert_eq!(
             (divided, minutes(sheet.of_none)),
-            (vec![(Division::Fetch, 40), (Division::Make, 652), (Division::Finish, 330), (Division::Deliver, 30)], [500, 0, 0])
+            (vec![(Division::Fetch, 40), (Division::Make, 662), (Division::Finish, 330), (Division::Deliver, 30)], [500, 0, 0])
         );
         assert_eq!((sheet.rework, sheet.unsettled), (Span::ZERO, 0));
     }
@@ -96,14 +97,14 @@ fn the_week_and_the_year_are_the_sum_of_their_days() {
     assert_eq!(minutes(bench.of_all(story.now.at).own), whole);
 }
 
-/// Stands: saw 60, sand 40 + 35 + 60 + 40 + 20, glue tops 82, oil 90, fetch 40: 467, of it 15 corrected. Shelf: saw 30 and 30
+/// Stands: saw 60, sand 40 + 35 + 60 + 50 + 20, glue tops 82, oil 90, fetch 40: 477, of it 25 corrected. Shelf: saw 30 and 30
 /// recalled, carry 90, sand 60 corrected, oil 30 + 210, round 60, test 20, bring 30, glue 25: 585. No job: mail 20, sharpen 30, drives
-/// 450: 500. 467 + 585 + 500 = 1 552.
+/// 450: 500. 477 + 585 + 500 = 1 562.
 #[test]
 fn each_job_has_its_minutes_in_every_report() {
     let story = tell(WEEK);
     let (stands, shelf) = (job(&story, "stands"), job(&story, "shelf"));
-    let expected = [(shelf, [495, 60, 30]), (On::Nothing, [500, 0, 0]), (stands, [452, 15, 0])];
+    let expected = [(shelf, [495, 60, 30]), (On::Nothing, [500, 0, 0]), (stands, [452, 25, 0])];
     let by_work: Vec<(On, [i64; 3])> = week_of(&story, march(2)).by_work.iter().map(|work| (work.on, minutes(work.own))).collect();
     assert_eq!(by_work, expected);
     let shop = Shop::of(&story.book, story.now.at);
@@ -248,7 +249,7 @@ fn a_coat_over_the_change_of_clocks_dries_for_ten_hours() {
 /// it from what was thought, and a quote stands beside it.
 #[test]
 fn what_is_to_do_has_its_hours_and_its_last_day() {
-    let story = tell(WEEK);
+    let story = up_to("# --- Sunday: three");
     let (shop, waits) = (Shop::of(&story.book, story.now.at), fold::waits(&story.book));
     let given = Given { waits: &waits, guess: |_| None, with_factor: true, now: story.now };
     let sheet = dates(&shop, story.names.job("shelf").unwrap(), given).unwrap();
@@ -349,4 +350,77 @@ fn who_worked_along_over_midnight_is_of_both_days() {
     assert_eq!(weeks, [sunday, monday]);
     let all = year((&fold::bench(&story.book), &story.book), 2026, seen(&story)).along;
     assert_eq!(said(all), (80, vec!["26.67 EUR".to_owned()]));
+}
+
+/// Three tops in 20, 15 and 15 minutes: 16:40 each, so 33:20 for the two that are left. They differ by 2.887 about their mean, and eight times in ten
+/// Student's t with two degrees of freedom is within 1.886: 1.886 x 2.887 x sqrt(2 + 4/3) is 9.94 minutes either way.
+#[test]
+fn a_batch_says_what_is_left_of_it() {
+    let story = up_to("10:05 clamped");
+    let batch = fold::bench(&story.book).batch(job(&story, "stands"), "glue tops", story.now.at);
+    let seconds = |span: Span| span.as_ms() / 1_000;
+    assert_eq!((batch.n, batch.left(), batch.pace().map(seconds)), (3, Some(2), Some(1_000)));
+    assert_eq!(batch.remaining().map(seconds), Some(2_000));
+    let (from, to) = batch.range().unwrap();
+    assert_eq!((seconds(from), seconds(to)), (2_000 - 597, 2_000 + 596));
+}
+
+/// On Tuesday night the shelf was carried last, and glue, sharpening and mail came before; what is of no job is among them.
+#[test]
+fn the_latest_four_come_first() {
+    let latest = bench_of(&up_to("# --- Wednesday: a")).latest;
+    assert_eq!(latest.iter().map(|choice| choice.op.as_str()).collect::<Vec<_>>(), ["carry", "glue tops", "sharpen", "mail"]);
+}
+
+/// Begun ten minutes before the tap, as was said at 11:05: the tap stays as it was, and what was changed and when stands beside the run.
+#[test]
+fn a_mended_start_says_when_it_was_mended() {
+    let story = tell(WEEK);
+    let bench = fold::bench(&story.book);
+    let run = on_day(&story, 7).lines[0].run.clone();
+    let clock = |wall: Wall| wall.clock().as_hour_minute();
+    assert_eq!((clock(run.tapped), clock(run.started), minutes(run.shares(story.now.at))), ((10, 0), (9, 50), [40, 10, 0]));
+    let changes = changes((&bench, &story.book), run.id);
+    let said: Vec<_> = changes.iter().map(|change| (clock(change.at), change.start.map(clock), change.stop.map(clock))).collect();
+    assert_eq!(said, [((11, 5), Some((9, 50)), None)]);
+}
+
+/// Three old jobs took 1.42, 1.18 and 1.31 of what was thought: with the prior of 1.4, worth two, the factor is 1.339 (domain.md, section 5). The shelf is
+/// made again as a design, with carving, 120 minutes, and oil, 60: 161 and 80 are 241, kept so with 180 thought. Without the factor an allowance of
+/// 7.5 % comes on top: 193.5, so 194.
+#[test]
+fn a_design_made_again_is_estimated_by_old_jobs() {
+    let story = tell(WEEK);
+    let shop = Shop::of(&story.book, story.now.at);
+    let again = shop.job(story.names.job("again").unwrap()).unwrap();
+    assert_eq!(again.design, Some(shop.workshop.designs[0].id));
+    let found = |with_factor| estimate(&shop, again.id, with_factor).unwrap();
+    let sheet = found(true);
+    let rows: Vec<_> = sheet.rows.iter().map(|row| (row.op.as_deref(), row.likely.as_minutes(), row.from)).collect();
+    assert_eq!(rows, [(Some("carve"), 161, Basis::Thought), (Some("oil"), 80, Basis::Thought)]);
+    let factor = sheet.history.factor();
+    assert_eq!((factor.shown().to_string(), factor.jobs), ("1.339".to_owned(), 3));
+    for (sheet, likely) in [(&sheet, 241), (&found(false), 194)] {
+        let range = sheet.found.as_ref().unwrap().range;
+        assert_eq!(range.likely.as_minutes(), likely);
+        assert!(range.low < range.likely && range.likely < range.safe, "{range:?}");
+    }
+    let kept = again.kept.unwrap();
+    assert_eq!((kept.likely.as_minutes(), kept.thought.map(Span::as_minutes), kept.jobs), (241, Some(180), Some(3)));
+}
+
+/// Wanted on the 10th. In a cold shop oil hardens for 14 days, twice a week, so the last coat is on by the 23rd of February, a Monday; 241 minutes are one
+/// more than the four hours of a day, and the 22nd is a Sunday: carving had to begin on the 21st. It is the first that can't be met, and named.
+#[test]
+fn the_first_day_that_cannot_be_met_is_named() {
+    let story = tell(WEEK);
+    let (shop, waits) = (Shop::of(&story.book, story.now.at), fold::waits(&story.book));
+    let given = Given { waits: &waits, guess: |_| None, with_factor: true, now: story.now };
+    let sheet = dates(&shop, story.names.job("again").unwrap(), given).unwrap();
+    let february = |day| Day::ymd(2026, 2, day);
+    let rows: Vec<_> = sheet.rows.iter().map(|row| (row.op.as_deref(), row.last)).collect();
+    assert_eq!(rows, [(Some("carve"), february(21)), (Some("oil"), february(23))]);
+    assert_eq!(sheet.rows[1].cure, Some(Span::minutes(14 * 1_440)));
+    let late = sheet.promise().unwrap().late;
+    assert_eq!((sheet.late, late.and_then(|row| row.op)), (Some(0), Some("carve".to_owned())));
 }

@@ -1,5 +1,5 @@
 //! A run goes on where no page does: across a killed browser, a night, the night in which clocks go on, and a change of zone.
-//! Across an update: `updates.rs`, `inv13_a_count_a_running_clock_and_half_typed_text_outlive_the_update`.
+//! Across an update, and across all of them: `updates.rs`, `inv06_a_run_outlives_a_kill_a_night_another_zone_and_an_update`.
 use fivebar_core::story::tell;
 use fivebar_tests::maker::Maker;
 use fivebar_tests::{Browser, Page, Phone, app};

@@ -1,6 +1,7 @@
 //! From one version to the next on the same address: whole, on a tap or at a cold start, and never by halves.
 use fivebar_tests::count::HONEST;
 use fivebar_tests::host::Host;
+use fivebar_tests::maker::Maker;
 use fivebar_tests::{Browser, Page, Phone, app};
 use std::path::Path;
 
@@ -170,6 +171,62 @@ fn inv13_a_count_a_running_clock_and_half_typed_text_outlive_the_update() {
     std::thread::sleep(HONEST * 2);
     new_job(&mut browser, &page);
     browser.wait(&page, &format!("{NAME} === 'Wall sh'")); // what was half-typed is there again
+    assert_eq!(browser.errors(), [""; 0]);
+}
+
+/// The app of that address, opened at a clock time of its zone.
+fn there<'a>(browser: &'a mut Browser, host: &Host, (zone, clock): (&str, &str)) -> Maker<'a> {
+    let page = tab(browser);
+    browser.locale(&page, "en-US");
+    browser.timezone(&page, zone);
+    let mut maker = Maker::on(browser, page.clone());
+    maker.browser.before_each_page(&page, &format!("setClock({clock:?})"));
+    maker.browser.open(&page, &host.address());
+    app::read(maker.browser, &page);
+    maker.at(clock);
+    maker
+}
+
+/// Begun at 23:30 in New York, where the browser is killed; seen after midnight one zone to the west, by version one and by version two; stopped there at
+/// one, which is two at home: 2 h 30, all measured.
+#[test]
+fn inv06_a_run_outlives_a_kill_a_night_another_zone_and_an_update() {
+    let (profile, versions) = (tempfile::tempdir().expect("a folder"), Versions::new());
+    let host = Host::serve(&versions.folder("one"), "/");
+    let (mut browser, page) = with_version_one(profile.path(), &host);
+    browser.close(page);
+    let mut maker = there(&mut browser, &host, ("America/New_York", "2026-03-06T23:30"));
+    maker.touch(".places > :nth-child(2)");
+    maker.taps(&["Start", "Trim"]);
+    maker.reads("Trim started");
+    app::saved(maker.browser, &maker.page);
+    browser.kill();
+
+    let mut browser = Browser::start(profile.path());
+    let mut maker = there(&mut browser, &host, ("America/Chicago", "2026-03-07T00:20"));
+    let page = maker.page.clone();
+    maker.touch(".places > :nth-child(2)");
+    maker.reads("1 h 50");
+    maker.touch(".places > :nth-child(1)");
+    host.swap(&versions.folder("two"));
+    maker.browser.eval(&page, "navigator.serviceWorker.getRegistration().then(r => r.update()).then(() => true)");
+    maker.browser.wait(&page, WAITS);
+    let before = maker.browser.book_lines(&page);
+    maker.tap("Use it now");
+    whole_two(maker.browser, &page);
+    app::read(maker.browser, &page);
+    assert_eq!(maker.browser.book_lines(&page), before);
+    maker.touch(".places > :nth-child(2)");
+    maker.reads("1 h 50");
+    maker.at("2026-03-07T01:00");
+    maker.tap("Stop");
+    app::saved(maker.browser, &page);
+    maker.tap("today ");
+    maker.tap("Day before");
+    for words in ["Trim", "11:30 PM", "2 h 30", "measured"] {
+        maker.reads(words);
+    }
+    assert_eq!(maker.browser.book_lines(&page).len(), before.len() + 1, "a start, and a stop");
     assert_eq!(browser.errors(), [""; 0]);
 }
 

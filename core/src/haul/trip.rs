@@ -87,18 +87,26 @@ impl Trip {
 
     /// All time at the wheel; where nobody said when it was at the bin, the whole trip.
     pub fn whole_wheel(&self) -> Span {
+        self.wheel_said.unwrap_or_else(|| self.stamped_wheel())
+    }
+
+    /// Time at the wheel as its stamps have it, whatever was said.
+    pub fn stamped_wheel(&self) -> Span {
         let leg = |from: Option<Wall>, to: Option<Wall>| from.zip(to).map_or(Span::ZERO, |(from, to)| from.at.until(to.at));
-        let stamped = || match self.at_bin {
+        match self.at_bin {
             Some(_) => leg(self.left, self.at_bin).plus(leg(self.homeward, self.home)),
             None => leg(self.left, self.home),
-        };
-        self.wheel_said.unwrap_or_else(stamped)
+        }
     }
 
     /// Time at the bins: as said, else from the stamps there are.
     pub fn bin(&self) -> Span {
-        let stamped = self.at_bin.zip(self.homeward).map_or(Span::ZERO, |(from, to)| from.at.until(to.at));
-        self.bin_said.unwrap_or(stamped)
+        self.bin_said.unwrap_or_else(|| self.stamped_bin())
+    }
+
+    /// Time at the bins as its stamps have it, whatever was said.
+    pub fn stamped_bin(&self) -> Span {
+        self.at_bin.zip(self.homeward).map_or(Span::ZERO, |(from, to)| from.at.until(to.at))
     }
 
     /// It was driven so far, and nobody said what that costs.

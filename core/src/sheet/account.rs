@@ -73,6 +73,8 @@ pub struct Hours {
     pub logged: Time,
     /// The share of its hauls' minutes; none while it is not known.
     pub haul: Option<Span>,
+    /// That share by where its minutes come from.
+    pub haul_sources: Shares,
     /// Of what was logged, what stands: while the job goes on without what is to settle. All that follows is of these hours.
     pub stands: Time,
     /// With the hauls', by kind and by stage: the hauls' minutes are fetching, and sorting as a stage.
@@ -320,6 +322,7 @@ fn hours(shop: &Shop, job: &Job, costs: &Costs) -> Answer<Hours> {
     let delivery = to_come.iter().flatten().filter(|still| still.kind == Kind::Deliver);
     Ok(Hours {
         haul,
+        haul_sources: costs.shares.iter().fold(Shares::default(), |sum, share| sum.plus(share.sources)),
         driven_as_left: time_bears(shop, job)?,
         by_kind,
         by_stage,

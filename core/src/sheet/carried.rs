@@ -2,6 +2,8 @@
 
 use super::haul::{cost, net, pieces_volume, time, volumes};
 use super::shop::Shop;
+use super::trips;
+use crate::bench::Shares;
 use crate::haul::Haul;
 use crate::ledger::fold::{self, Job};
 use crate::ledger::kind::Exact;
@@ -47,6 +49,8 @@ pub struct JobShare {
     pub share: Option<Share>,
     /// Of the share's minutes, those of sorting: for the bar.
     pub sorting: Span,
+    /// The share's minutes by where they come from; of a haul that is no more, as measured.
+    pub sources: Shares,
     /// What was clocked on the haul and may be a forgotten stop: in no minutes of it before the maker has answered for it.
     pub in_question: Span,
     pub used: Option<Volume>,
@@ -94,6 +98,7 @@ impl JobShare {
             pieces: 0,
             share: None,
             sorting: Span::ZERO,
+            sources: Shares::default(),
             used: None,
             good: None,
             gross: None,
@@ -125,6 +130,7 @@ fn share_of(shop: &Shop, job: &Job, (id, haul): (Id, Option<&Haul>)) -> Answer<J
         (None, None) => None,
     };
     if let Some(Frozen { share, used, good }) = carried {
+        found.sources = trips::part_of(haul.map_or_else(Shares::default, |haul| trips::of_haul(shop, haul)), share.time);
         found.sorting = haul.map_or(Span::ZERO, |haul| sorting_of(shop, haul, share.time));
         (found.share, found.used, found.good) = (Some(share), Some(used), Some(good));
     } else {

@@ -7,6 +7,7 @@ use super::estimate::{Covers, EstimateSheet, Row, estimate, rows_of};
 use super::jobs::date;
 use super::shop::Shop;
 use crate::bench::dates::{Hour, Ready, Step, Workdays};
+use crate::bench::estimate::{Basis, OnTop};
 use crate::bench::wait::{Waits, What};
 use crate::bench::{On, Run};
 use crate::ledger::fold::Job;
@@ -56,6 +57,8 @@ pub struct DatesSheet {
     pub by_name: Option<Key>,
     /// That day is over, and it is not done with.
     pub is_over: bool,
+    /// What is put on hours that were thought.
+    pub on_top: Option<OnTop>,
     pub workdays: Workdays,
     /// The maker said when they work.
     pub said: bool,
@@ -79,6 +82,8 @@ pub struct DateRow {
     pub is_begun: bool,
     /// Hands on it, still.
     pub hands: Span,
+    /// What was thought of all of it, where its hours are that with more on top and none of it was worked.
+    pub thought: Option<Span>,
     /// Pieces that are not done, of an operation of which some are noted.
     pub pieces: Option<Count>,
     /// What it waits then, and how long; of a wait that is on, what is left of it.
@@ -237,6 +242,7 @@ pub fn dates_of(shop: &Shop, (job, sheet): (&Job, &EstimateSheet), given: Given)
         covers: sheet.covers,
         by_name: sheet.by_name().cloned(),
         is_over,
+        on_top: sheet.found.as_ref().map(|found| found.on_top),
         workdays,
         said: hours.is_said(),
     }
@@ -277,9 +283,9 @@ fn is_before(kind: Kind) -> bool {
     matches!(kind, Kind::Fetch | Kind::Make)
 }
 
-/// The day of use, of a job that goes on.
+/// The day of use, of a job that goes on and of which pieces are left: what is handed over can't be late any more.
 fn due(job: &Job) -> Option<Day> {
-    date(job).filter(|_| job.ended.is_none()).map(Wall::day)
+    date(job).filter(|_| job.ended.is_none() && 0 < job.left()).map(Wall::day)
 }
 
 /// What is still to do, each with its last day, and the place of the first whose last hour has gone by: with as much less of today as was
@@ -337,15 +343,16 @@ fn rows(shop: &Shop, job: &Job, rows: &[Row], given: Given) -> Vec<DateRow> {
     let beside = beside(shop, job, rows)
         .into_iter()
         .filter(|one| is_before(one.kind))
-        .map(|one| (one.to_come(), Some(one.op), false, None))
+        .map(|one| (one.to_come(), Some(one.op), (false, None), None))
         .listed();
-    let of_rows = rows.iter().filter(|row| is_before(row.kind)).map(|row| (row.to_come(), row.op.clone(), row.is_rest, row.coats));
-    let steps = beside.into_iter().chain(of_rows).map(|(hands, op, is_rest, coats)| {
+    let of_row = |row: &Row| (row.to_come(), row.op.clone(), (row.is_rest, row.coats), raised(row));
+    let of_rows = rows.iter().filter(|row| is_before(row.kind)).map(of_row);
+    let steps = beside.into_iter().chain(of_rows).map(|(hands, op, (is_rest, coats), thought)| {
         let (wait, between) = op.as_deref().and_then(|op| wait_of(shop, job, (op, hands, coats), given)).unzip();
         let pieces = op.as_deref().map(|op| batch(shop, job, op)).filter(|batch| 0 < batch.n).and_then(|batch| batch.left());
         let is_begun = is_begun(shop, job, (op.as_deref(), is_rest));
-        let between = between.unwrap_or_default();
-        DateRow { op, is_rest, is_begun, hands, pieces, wait, between, waits_as: None, cure: None, last: None, safe: None }
+        let (thought, between) = (thought.filter(|_| !is_begun), between.unwrap_or_default());
+        DateRow { op, is_rest, is_begun, hands, thought, pieces, wait, between, waits_as: None, cure: None, last: None, safe: None }
     });
     let mut all = steps.listed();
     // Nobody said when the rest of it is done: before the last coat hardens, so that no date is too early.
@@ -356,6 +363,11 @@ fn rows(shop: &Shop, job: &Job, rows: &[Row], given: Given) -> Vec<DateRow> {
     cure(shop, job, &mut all, given);
     all.retain(|row| Span::ZERO < row.hands || row.wait.is_some() || row.cure.is_some());
     all
+}
+
+/// What was thought of an operation that takes more by the factor or the allowance, while all of it is to come.
+fn raised(row: &Row) -> Option<Span> {
+    row.thought.filter(|thought| row.from == Basis::Thought && *thought != row.likely && row.to_come() == row.likely)
 }
 
 /// Whether something of it is no operation, and nothing waits.

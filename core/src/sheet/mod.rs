@@ -57,6 +57,7 @@ pub mod taxes;
 pub mod timeline;
 pub mod to_come;
 pub mod trip_end;
+mod trips;
 pub mod verdict;
 pub mod waiting;
 pub mod waits;

@@ -5,6 +5,7 @@ use super::haul;
 use super::helped::earned_for_none;
 use super::rate::{RateSheet, rate};
 use super::shop::Shop;
+use super::trips::of_trip;
 use crate::bench::{On, Run, Shares};
 use crate::haul::Trip;
 use crate::ledger::fold::{Booked, Can, Copy, hauls};
@@ -79,7 +80,7 @@ pub fn workshop(shop: &Shop, offset: Offset) -> Answer<WorkshopSheet> {
 struct YearTime {
     /// At the bench, by where its minutes come from.
     bench: Shares,
-    trips: Span,
+    trips: Shares,
     /// Of all of it, what was logged to jobs and their hauls.
     logged: Span,
     /// Beside the bench, runs that look wrong; and those of them that were logged.
@@ -89,7 +90,7 @@ struct YearTime {
 
 impl YearTime {
     fn worked(&self) -> Span {
-        self.bench.total().plus(self.trips)
+        self.bench.total().plus(self.trips.total())
     }
 }
 
@@ -106,8 +107,8 @@ fn time_of(shop: &Shop, (year, offset): (i32, Offset)) -> YearTime {
     let unsettled_logged = Span::sum(shop.unsettled(shop.bench.runs().filter(|run| is_logged(run))).map(within));
     let left = |trip: &Trip| trip.left.is_some_and(|left| left.day().as_ymd().0 == year);
     let trips = hauls(shop.book).flat_map(|haul| haul.trips).filter(left);
-    let trips = Span::sum(trips.map(|trip| trip.wheel().plus(trip.bin())));
-    YearTime { bench, trips, logged: to_jobs.plus(trips), unsettled, unsettled_logged }
+    let trips = trips.fold(Shares::default(), |sum, trip| sum.plus(of_trip(&trip)));
+    YearTime { bench, trips, logged: to_jobs.plus(trips.total()), unsettled, unsettled_logged }
 }
 
 fn is_logged(run: &Run) -> bool {
@@ -124,7 +125,7 @@ pub struct RealYear {
     pub worked: Span,
     /// Of what was worked, the bench, by where its minutes come from; the rest are trips.
     pub bench: Shares,
-    pub trips: Span,
+    pub trips: Shares,
     /// Beside the bench, what looks like a forgotten stop and the maker has not answered for.
     pub unsettled: Span,
     pub logged: Span,
@@ -300,6 +301,7 @@ mod tests {
             let hours = Span::minutes(60 * hours);
             let time = time_of(&shop, (year, Offset::UTC));
             assert_eq!((time.worked(), time.logged), (hours, hours), "left at {left}, seen in {year}");
+            assert_eq!((time.trips.recalled, time.trips.total()), (hours, hours), "told, not stamped");
         }
     }
 
@@ -319,7 +321,7 @@ start \"oil\" make
         assert_eq!(story.refused, []);
         let year = real_year(&Shop::of(&story.book, story.now.at), Currency::EUR, Offset::UTC).unwrap();
         assert_eq!([year.bench.measured, year.bench.corrected, year.bench.recalled].map(Span::as_minutes), [50, 10, 60]);
-        assert_eq!((year.bench.total(), year.trips), (year.worked, Span::ZERO));
+        assert_eq!((year.bench.total(), year.trips.total()), (year.worked, Span::ZERO));
     }
 
     #[test]

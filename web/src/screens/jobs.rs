@@ -6,6 +6,7 @@ pub(super) mod entry;
 pub(super) mod estimate;
 pub(super) mod figures;
 pub mod forms;
+mod holds;
 mod homes;
 pub mod hours;
 mod list;

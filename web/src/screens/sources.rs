@@ -16,12 +16,18 @@ pub fn sources(own: Shares, beside: &[(&'static str, Span)], seen: Seen<'_>) -> 
     (!known.is_empty()).then(|| words::provenance(&known))
 }
 
+/// What stands beside, by its own name: by itself as far as it was measured, with what it rests on else.
+pub fn beside(names: [&'static str; 3], of: Shares) -> [(&'static str, Span); 3] {
+    [(names[0], of.measured), (names[1], of.corrected), (names[2], of.recalled)]
+}
+
 /// The same of the hours of a job, as they stand on its page, in its hours and when it is looked back on; what is to settle was measured by a
 /// clock nobody has answered for, and stands apart.
 pub fn of_job(sheet: &JobSheet, seen: Seen<'_>) -> Option<String> {
     let (hours, open) = (&sheet.account.hours, sheet.account.not_counted());
     // Where the share of its hauls is not known, what was logged is the whole that stands there.
-    let hauls = hours.haul.filter(|_| hours.total.is_some()).unwrap_or_default();
+    let hauls = hours.haul.filter(|_| hours.total.is_some()).map(|_| hours.haul_sources).unwrap_or_default();
     let any = Span::ZERO < hours.logged.own.total();
-    sources(hours.stands.own, &[(words::FROM_HAULS, hauls), (words::STILL_TO_SETTLE, open)], seen).filter(|_| any)
+    let [measured, corrected, recalled] = beside(words::FROM_HAULS, hauls);
+    sources(hours.stands.own, &[measured, corrected, recalled, (words::STILL_TO_SETTLE, open)], seen).filter(|_| any)
 }

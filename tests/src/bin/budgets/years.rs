@@ -2,12 +2,11 @@
 
 use crate::{OWN_START, part, row, sorted};
 use fivebar_core::ledger::{Fact, line, line::Line};
+pub use fivebar_tests::book::EVENING;
 use fivebar_tests::maker::Maker;
 use fivebar_tests::{Browser, Phone, app, book};
 use std::path::Path;
 
-/// The evening of the last job's last day.
-pub const EVENING: &str = "2026-05-23T20:00";
 const TIMES: usize = 5;
 
 /// From the touch to a task posted in the frame that shows what was asked for.
@@ -17,9 +16,14 @@ const OPENED: &str = "window.took = []; window.wanted = null; const frame = new 
   new MutationObserver(() => { if (wanted?.()) { wanted = null; requestAnimationFrame(() => frame.port2.postMessage(0)) } })
     .observe(document, { subtree: true, childList: true, characterData: true })";
 
-const BENCH: &str = "() => !!document.querySelector('[data-place=bench]')";
-const JOBS: &str = "() => !!document.querySelector('[data-place=jobs] .job')";
-const DATES: &str = "() => !!document.querySelector('[data-place=\"jobs/dates\"]')";
+/// The slab of what runs, and the tops that wait.
+const BENCH: &str = "() => document.querySelector('[data-place=bench] .slab')?.textContent.includes('Seats')
+  && document.querySelector('[data-place=bench]').textContent.includes('glue top')";
+/// The job that was agreed with a day, first of all, with that day.
+const JOBS: &str = "() => { const first = document.querySelector('[data-place=jobs] .card.hot')?.textContent;
+  return first?.includes('Dining table') && /(26.*Jun|Jun.*26)/.test(first) }";
+/// The last day of each of its steps.
+const DATES: &str = "() => 3 < document.querySelectorAll('[data-place=\"jobs/dates\"] .dl .last').length";
 const DAY: &str = "() => !!document.querySelector('main.day .run')";
 const HOURS: &str = "() => document.querySelector('h1')?.textContent === 'Hours and money'";
 
@@ -32,6 +36,7 @@ pub fn rows(profile: &Path, entries: usize) {
     let mut browser = Browser::start(profile);
     browser.offline(true);
     let page = browser.page(Phone::COMMON);
+    browser.timezone(&page, "America/Chicago");
     browser.before_each_page(&page, OPENED);
     let mut maker = Maker::on(&mut browser, page.clone());
     maker.browser.before_each_page(&page, &format!("setClock({EVENING:?})"));
@@ -42,7 +47,7 @@ pub fn rows(profile: &Path, entries: usize) {
         benches.extend(took(&mut maker, BENCH, |maker| maker.touch(".places > :nth-child(2)")));
         days.extend(took(&mut maker, DAY, |maker| maker.tap("today ")));
         jobs.extend(took(&mut maker, JOBS, |maker| maker.touch(".places > :nth-child(4)")));
-        maker.touch(".job");
+        maker.touch(".card.hot");
         dates.extend(took(&mut maker, DATES, |maker| maker.tap("Dates and quote")));
         maker.touch(".foot .key.wide");
         hours.extend(took(&mut maker, HOURS, |maker| maker.tap("Hours and money")));

@@ -2,6 +2,7 @@
 
 mod asked;
 mod big;
+mod cautions;
 mod clocks;
 mod coats;
 mod days;

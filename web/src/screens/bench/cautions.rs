@@ -1,4 +1,4 @@
-//! Cautions at the bench, each where it is needed and no more than once a day for the same reason.
+//! Cautions at the bench, each where it is needed: dust at the day's first such work, rags after each coat and at the day's end.
 
 use super::super::{Seen, short};
 use crate::app::{App, Msg};
@@ -13,7 +13,7 @@ use fivebar_core::sheet::bench::BenchSheet;
 /// From then on a stop may be the last of the day, where no closing time is known [J].
 const EVENING: u16 = 17 * 60;
 
-/// While the day's first dusty work runs, once a coat was done, at the stop that ends a day with a coat, and with the first run of a
+/// While the day's first dusty work runs, once a coat was done until something else is, at the stop that ends a day with a coat, and with the first run of a
 /// day that has a short pile.
 pub fn cautions(app: &App, sheet: &BenchSheet, seen: Seen<'_>) -> Vec<El<Msg>> {
     of_work(app, sheet, seen).into_iter().chain(short::lines(app, seen).into_iter().map(caution)).listed()
@@ -38,7 +38,13 @@ fn rags(app: &App, bench: &Bench, today: Day, sheet: &BenchSheet) -> bool {
     {
         return true;
     }
-    own(bench, today).rfind(|run| !run.is_running()).is_some_and(|run| words::holds(&run.work.op, &words::OILY))
+    stopped(bench, today).next_back().is_some_and(|run| words::holds(&run.work.op, &words::OILY))
+}
+
+/// What was done today, begun yesterday or not.
+fn stopped(bench: &Bench, today: Day) -> impl DoubleEndedIterator<Item = &Run> {
+    let is_today = move |run: &&Run| run.stopped.is_some_and(|stopped| stopped.day() == today);
+    bench.runs().filter(|run| run.work.person.is_none()).filter(is_today)
 }
 
 fn had_coat(app: &App, bench: &Bench, today: Day) -> bool {

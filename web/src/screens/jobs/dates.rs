@@ -17,7 +17,8 @@ use crate::view::{El, el};
 use crate::words::en::estimate::OLD_JOBS_LIST as OLD_JOBS;
 use crate::words::en::waits::how_long;
 use crate::words::en::{dates as words, job};
-use fivebar_core::quantity::{Day, Listed, Span};
+use fivebar_core::bench::estimate::OnTop;
+use fivebar_core::quantity::{Day, Id, Listed, Span, Wall};
 use fivebar_core::sheet::dates::{DateRow, DatesSheet, Promise};
 use fivebar_core::sheet::estimate::Covers;
 use fivebar_core::sheet::job::{JobSheet, NextAct};
@@ -36,7 +37,7 @@ pub fn screen(job: &JobSheet, app: &App, seen: Seen<'_>) -> Screen {
         return Screen::new("jobs/dates", head(top), el("main", "scr").kid(said)).foot(foot);
     }
     let found = sheet_of(app, job.job);
-    let due = found.as_ref().and_then(|sheet| sheet.due);
+    let due = job.described.due.map(Wall::day);
     let is_long = found.as_ref().is_some_and(|sheet| is_scrolled(sheet.rows.len()));
     let quote = key("key h56", words::QUOTE, quote_under(job, seen), say(Tap::Room(Room::Quote)));
     let steps = found.iter().flat_map(|sheet| last_days(sheet, seen)).listed();
@@ -119,7 +120,7 @@ fn can_be(sheet: &DatesSheet, (of, app): (&JobSheet, &App), seen: Seen<'_>) -> V
         .chain(further)
         .chain(super::estimate::by_name(sheet.by_name.as_ref()))
         .chain((sheet.likely.is_some() && Span::ZERO < sheet.others).then(|| el("p", "w7").text(others(sheet, seen))))
-        .chain(promise(sheet, seen))
+        .chain(promise(sheet, seen).filter(|_| 0 < of.sale.left))
         .chain(guessed(of.account.hours.by_any, seen).filter(|_| sheet.likely.is_some()))
         .chain(unnoted)
         .chain([el("p", "t14").text(reckoned), key("key soft h48", words::SAY_HOURS, "", hours)])
@@ -157,7 +158,7 @@ fn last_days(sheet: &DatesSheet, seen: Seen<'_>) -> Vec<El<Msg>> {
         return late;
     }
     let is_late = |nth: usize| sheet.late.map(|late| late.cmp(&nth)).filter(|order| order.is_le());
-    let rows = sheet.rows.iter().enumerate().map(|(nth, row)| step(row, is_late(nth), seen));
+    let rows = sheet.rows.iter().enumerate().map(|(nth, row)| step((row, sheet.on_top), is_late(nth), seen));
     let under = if sheet.due.is_some() { words::DATES_UNDER } else { "" };
     let list = el("section", "card list")
         .kids(rows)
@@ -203,11 +204,12 @@ fn until(span: Span, seen: Seen<'_>) -> Day {
 }
 
 /// The first that can't be met, and those after it; a day that is over is said to be, not only drawn.
-fn step(row: &DateRow, late: Option<Ordering>, seen: Seen<'_>) -> El<Msg> {
+fn step((row, on_top): (&DateRow, Option<OnTop>), late: Option<Ordering>, seen: Seen<'_>) -> El<Msg> {
     let pieces = row.pieces.filter(|left| 0 < *left).map(|left| words::pieces_left(&seen.speech.count(left)));
     let left = seen.speech.span(row.hands);
     let left = if row.is_begun { words::begun(&left) } else { left };
-    let hands = (Span::ZERO < row.hands).then(|| [Some(left), pieces].into_iter().flatten().listed().join(" "));
+    let thought = row.thought.map(|thought| words::thought(&seen.speech.span(thought), times(on_top, seen).as_deref()));
+    let hands = (Span::ZERO < row.hands).then(|| [Some(left), thought, pieces].into_iter().flatten().listed().join(" "));
     let wait = row.wait.as_ref().map(|(what, span)| (words::wait(what.as_str()), long(*span, seen)));
     let cure = row.cure.map(|span| long(span, seen));
     let wait = wait.as_ref().map(|(what, span)| (*what, span.as_str()));
@@ -224,6 +226,21 @@ fn step(row: &DateRow, late: Option<Ordering>, seen: Seen<'_>) -> El<Msg> {
         el("div", if late.is_some() { "n last c-under" } else { "n last" }).kid(el("p", "").text(said)).kids(safe)
     });
     el("div", "dl").kid(what).kids(last)
+}
+
+/// The factor on what was thought.
+fn times(on_top: Option<OnTop>, seen: Seen<'_>) -> Option<String> {
+    match on_top? {
+        OnTop::Factor(factor) => Some(seen.speech.number(factor.shown(), 2, 3)),
+        OnTop::Allowance(_) => None,
+    }
+}
+
+/// What of a job that is made hardens, and the day on which it is hard; none where something else is to come.
+pub fn hardens(app: &App, job: Id, seen: Seen<'_>) -> Option<(String, String)> {
+    let sheet = sheet_of(app, job).filter(|sheet| sheet.rows.iter().all(DateRow::only_hardens))?;
+    let last = sheet.rows.into_iter().max_by_key(DateRow::through)?;
+    Some((last.op.clone()?, day(until(last.through(), seen), seen)))
 }
 
 /// Whole days as days.

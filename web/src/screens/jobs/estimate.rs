@@ -238,9 +238,11 @@ fn said(progress: &Progress, seen: Seen<'_>) -> String {
     match progress.beside {
         None => words::progress(thought, estimated, &seen.speech.span(progress.so_far)),
         Some(beside) => {
-            let [on_them, on_others] = [beside.on_them, beside.on_others].map(|span| seen.speech.span(span));
+            // Together as many minutes as stand at the head of the bench.
+            let both = Span::in_minutes(&[beside.on_them, beside.on_others]).into_iter().map(|span| seen.speech.span(span)).listed();
+            let [on_them, on_others] = both.as_slice() else { return String::new() };
             let n = (seen.speech.count(beside.planned), beside.planned == 1);
-            words::progress_beside(thought, estimated, (&n.0, n.1), [&on_them, &on_others])
+            words::progress_beside(thought, estimated, (&n.0, n.1), [on_them, on_others])
         }
     }
 }

@@ -74,7 +74,7 @@ fn minutes(sheet: &JobSheet, seen: Seen<'_>) -> El<Msg> {
     let kinds = kinds.listed().join(", ");
     el("section", "card list")
         .kids(by_op.into_iter().map(|(op, shares, span)| operation(op, (*shares, span), seen)))
-        .kids(haul.map(|haul| row(words::FETCH_SHARE, "", &seen.speech.span(haul))))
+        .kids(haul.map(|haul| part(words::FETCH_SHARE, (hours.haul_sources, haul), seen)))
         .kids((!kinds.is_empty()).then(|| el("p", "t14 i2 sums").text(kinds)))
         .kids(of_job(sheet, seen).map(|said| el("p", "t14 i2 sums").text(said)))
         .kids(if sheet.ended.is_some() { to_settle(hours.unsettled, "t14 sums", seen) } else { left_out(sheet, "t14 sums", seen) })
@@ -92,10 +92,15 @@ fn each_op(hours: &Hours) -> (Vec<(&String, &Shares, Span)>, Option<Span>) {
     (by_op.into_iter().zip(each).map(|((op, shares), span)| (op, shares, span)).listed(), haul)
 }
 
-fn operation(op: &str, (shares, span): (Shares, Span), seen: Seen<'_>) -> El<Msg> {
+fn operation(op: &str, of: (Shares, Span), seen: Seen<'_>) -> El<Msg> {
+    part(&jobs::upper_first(op), of, seen)
+}
+
+/// What it rests on is said where not all of it was measured.
+fn part(name: &str, (shares, span): (Shares, Span), seen: Seen<'_>) -> El<Msg> {
     let mixed = shares.corrected.plus(shares.recalled);
     let under = if Span::ZERO < mixed { sources(shares, &[], seen).unwrap_or_default() } else { String::new() };
-    row(&jobs::upper_first(op), &under, &seen.speech.span(span))
+    row(name, &under, &seen.speech.span(span))
 }
 
 fn row(name: &str, under: &str, figure: &str) -> El<Msg> {

@@ -102,7 +102,8 @@ fn sections((rows, more): &(Vec<JobRow>, usize), which: Which, app: &App, seen: 
             let line = |row: &JobRow| promised.iter().find(|(job, _)| *job == row.job).map(|(_, promise)| promise);
             let one = |row: &JobRow| {
                 let line = line(row).and_then(|promise| super::dates::promise_line(promise, &row.next, seen));
-                card((row, whom(row, which, app)), which, since::saw_words(&saw, row.job, seen), seen).kids(line)
+                let at_saw = since::saw_words(&saw, row.job, seen).filter(|_| matches!(row.next, NextAct::WorkOn { op: None }));
+                card((row, whom(row, which, app)), which, at_saw.or_else(|| unhardened(row, which, app, seen)), seen).kids(line)
             };
             shown.extend(of_it.map(one));
         }
@@ -119,9 +120,17 @@ fn whom(row: &JobRow, which: Which, app: &App) -> Option<String> {
     who(app, row.buyer.filter(|_| said)).map(|who| deal::for_whom(&who))
 }
 
-fn card((row, whom): (&JobRow, Option<String>), which: Which, at_saw: Option<String>, seen: Seen<'_>) -> El<Msg> {
+/// What hardens of a piece that is made and has no tag, and until when; of the book in hand.
+fn unhardened(row: &JobRow, which: Which, app: &App, seen: Seen<'_>) -> Option<String> {
+    let asks = which == app.which && row.section == Section::InHand && matches!(row.next, NextAct::SetTag);
+    let (op, day) = asks.then(|| super::dates::hardens(app, row.job, seen)).flatten()?;
+    Some(words::hardens((&op, &day)))
+}
+
+/// A card; `instead` is said in place of what comes next.
+fn card((row, whom): (&JobRow, Option<String>), which: Which, instead: Option<String>, seen: Seen<'_>) -> El<Msg> {
     let [name, figure, state, aside] = lines(row, seen);
-    let state = at_saw.filter(|_| matches!(row.next, NextAct::WorkOn { op: None })).unwrap_or(state);
+    let state = instead.unwrap_or(state);
     let state = whom.map_or_else(|| state.clone(), |whom| common::and_whom(&state, &whom));
     let span = |class: &'static str, text: String| (!text.is_empty()).then(|| el("span", class).text(text));
     let bar = stretches(&row.so_far, &row.to_come, seen);

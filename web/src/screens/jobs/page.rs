@@ -6,9 +6,10 @@ use super::super::plan::since;
 use super::super::sources::of_job;
 use super::super::{Screen, Seen, undo};
 use super::figures::{apart, bar_said, carried, day, hourly, hours_of, lacking, line, short, stretches, sum, to_be_carried};
+use super::holds::{Holds, holds};
 use super::rest::{if_go, unsold};
 use super::say;
-use crate::app::bench::waits::{kept, next_held_up};
+use crate::app::bench::waits::kept;
 use crate::app::jobs::dates::promise_by;
 use crate::app::jobs::doing::delivery;
 use crate::app::jobs::draft::What;
@@ -50,7 +51,7 @@ pub fn screen(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Screen {
     let estimate = estimated(app, sheet.job);
     let waits = kept(app, |kept| kept.of_job(sheet.job, app.now.at));
     let first = el("div", "col")
-        .kids(next_act((sheet, estimate.as_ref()), (at_saw.as_deref(), held_up(sheet, app, seen)), seen))
+        .kids(next_act((sheet, estimate.as_ref()), (at_saw.as_deref(), holds(sheet, app, seen)), seen))
         .kids(since::lacking(sheet, seen))
         .kids(since::other_now(sheet, seen))
         .kids(since::ways_to_saw(&lists, |_| Some(changed::AT_THE_SAW.to_owned()), seen))
@@ -84,21 +85,16 @@ fn below(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> El<Msg> {
     el("div", "col").kid(first).kid(keys)
 }
 
-/// What comes next, and until when each piece waits for it.
-fn held_up(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Option<String> {
-    let NextAct::WorkOn { op: Some(op) } = &sheet.next else { return None };
-    Some(words::state_held(&waits::held(&next_held_up(app, sheet)?, seen), op))
-}
-
 /// How it stands, the key of the next act, and the caution that goes with it; where every piece waits for that, until when.
 fn next_act(
     (sheet, estimate): (&JobSheet, Option<&EstimateSheet>),
-    (at_saw, held): (Option<&str>, Option<String>),
+    (at_saw, holds): (Option<&str>, Option<Holds>),
     seen: Seen<'_>,
 ) -> Vec<El<Msg>> {
-    let (state, words, under) = match held {
-        Some(said) => (said, words::GO_TO_BENCH.to_owned(), String::new()),
-        None => next((sheet, estimate), seen),
+    let (state, words, under) = match (holds, next((sheet, estimate), seen)) {
+        (Some(Holds::Next(said)), _) => (said, words::GO_TO_BENCH.to_owned(), String::new()),
+        (Some(Holds::Use(said)), (_, words, under)) => (said, words, under),
+        (None, next) => next,
     };
     let at_saw = at_saw.filter(|_| cuts_next(sheet));
     let words = if at_saw.is_some() { changed::TO_THE_SAW.to_owned() } else { words };

@@ -1,6 +1,6 @@
 //! The real year beside the guess: hours, what of them was logged, costs, and what an hour must earn by them.
 
-use super::super::sources::sources;
+use super::super::sources::{beside, sources};
 use super::super::{Screen, Seen};
 use super::figures::per_cent;
 use super::page;
@@ -47,7 +47,7 @@ pub fn screen(app: &App, seen: Seen<'_>) -> Screen {
 
 /// Where the hours come from; nothing where none were worked.
 fn hours_from(year: &RealYear, seen: Seen<'_>) -> Option<El<Msg>> {
-    let said = sources(year.bench, &[(words::ON_TRIPS, year.trips)], seen)?;
+    let said = sources(year.bench, &beside(words::ON_TRIPS, year.trips), seen)?;
     Some(el("p", "").text(words::hours_from(&said)))
 }
 

@@ -278,6 +278,12 @@ pub fn safe_last(day: &str) -> String {
     format!("to be safe {day}")
 }
 
+/// `(4 h thought × 1.4)`: beside what is likely, by the factor that makes it so.
+pub fn thought(span: &str, times: Option<&str>) -> String {
+    let times = times.map(|times| format!(" × {times}")).unwrap_or_default();
+    format!("({span} thought{times})")
+}
+
 /// `5 h 36, then in clamps 1 h 30, hard after 7 days`.
 pub fn step(hands: Option<&str>, wait: Option<(&str, &str)>, cure: Option<&str>) -> String {
     let wait = wait.map(|(what, span)| format!("{what} {span}"));

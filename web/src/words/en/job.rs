@@ -356,8 +356,8 @@ pub fn part_of(n: &str, name: &str) -> String {
     format!("{n} × {name}")
 }
 
-/// Beside measured, corrected and recalled: what the hauls of a job bring along.
-pub const FROM_HAULS: &str = "share of the hauls";
+/// Beside measured, corrected and recalled: what the hauls of a job bring along, as it was measured, and what of it was not.
+pub const FROM_HAULS: [&str; 3] = ["share of the hauls", "share of the hauls corrected", "share of the hauls recalled"];
 pub const STILL_TO_SETTLE: &str = "to settle";
 
 /// "measured 13 h 42, corrected 47 min, recalled 1 min".

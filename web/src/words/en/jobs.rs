@@ -395,6 +395,17 @@ pub fn state_waits(clock: &str) -> String {
 }
 
 pub const STATE_TAG: &str = "Made, and without a tag.";
+
+/// "Oil hardens until Tue 10 Mar": of what is made, and is not for use before.
+pub fn hardens((op, day): (&str, &str)) -> String {
+    format!("{} hardens until {day}", upper_first(op))
+}
+
+/// "Oil hardens until Tue 10 Mar. Without a tag."
+pub fn state_hardens(of: (&str, &str)) -> String {
+    format!("{} Without a tag.", sentence(hardens(of)))
+}
+
 pub const STATE_ALL_GONE: &str = "All gone. Nothing is left to do.";
 pub const STATE_ENDED: &str = "You are done with this job.";
 pub const HAND_OVER: &str = "Hand it over";

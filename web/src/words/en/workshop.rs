@@ -33,7 +33,8 @@ pub const REAL_YEAR_KEY: &str = "the real year";
 pub const YOUR_GUESS: &str = "guess, a year";
 pub const SO_FAR: &str = "so far";
 pub const WORKED: &str = "hours worked";
-pub const ON_TRIPS: &str = "on trips";
+/// As it was measured, and what of it was not.
+pub const ON_TRIPS: [&str; 3] = ["on trips", "on trips corrected", "on trips recalled"];
 pub const LOGGED: &str = "logged to jobs";
 pub const WORKSHOP_COSTS: &str = "workshop costs";
 pub const AT_THE_REAL_YEAR: &str = "At this year’s hours and costs an hour must earn";

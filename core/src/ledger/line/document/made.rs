@@ -74,6 +74,17 @@ mod tests {
         check("1937-01-01T12:00:27.87+00:20", -1_041_337_172_130, 20);
     }
 
+    /// The other two examples of that section, both the leap second at the end of 1990, in world time and eight hours west: no phone's clock has a
+    /// 61st second, nor has a document that was written here, and to take one for the second after it would put it on another day.
+    #[test]
+    fn refuses_the_leap_seconds_of_rfc_3339() {
+        for text in ["1990-12-31T23:59:60Z", "1990-12-31T15:59:60-08:00"] {
+            assert_eq!(read(text), None, "{text}");
+        }
+        check("1990-12-31T23:59:59Z", 662_687_999_000, 0);
+        check("1990-12-31T15:59:59-08:00", 662_687_999_000, -480);
+    }
+
     #[test]
     fn other_texts_are_no_moment() {
         for text in ["", "T", "2026-05-22", "2026-13-01T00:00:00Z", "2026-05-22T24:00:00Z", "2026-05-22T08:14:00", "2026-05-22T08:14Z"] {

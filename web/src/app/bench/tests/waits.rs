@@ -362,19 +362,6 @@ fn waits_stand_on_the_job_and_first_on_jobs() {
 }
 
 #[test]
-fn rags_are_named_once_a_coat_is_done_and_at_the_last_stop() {
-    let rags = "Oily rags can heat up";
-    let mut told = Told::stands();
-    told.start(0, "Coat");
-    lacks(&told.at(1, []), &[rags]);
-    holds(&told.at(10, [wait(WaitTap::Clamp)]), &[rags, "Coats: dry Wed 4 March 09:10"]);
-    told.at(12, [tap(Tap::Stop)]);
-    told.start(20, "Pegs");
-    lacks(&told.at(30, [tap(Tap::Stop)]), &[rags]);
-    holds(&told.at(8 * 60 + 1, []), &[rags]); // 17:01
-}
-
-#[test]
 fn waits_stand_in_the_day_and_are_struck_and_put_back_there() {
     let mut told = clamped(2);
     let (today, first) = (told.today(), ids(&told)[0]);

@@ -28,7 +28,7 @@ fn each_step_has_its_last_day_and_a_day_is_moved_and_lifted() {
         "glue seat",
         "in clamps 1 h 30",
         "Wed 18 March",
-        "1 h 24, then to dry 1 day, hard after 7 days",
+        "1 h 24 (1 h thought × 1.40), then to dry 1 day, hard after 7 days",
         "Thu 19 March",
     ]);
     maker.shows(&[
@@ -656,4 +656,51 @@ fn a_day_is_said_once_and_days_off_with_the_hours() {
         said(&none, true),
         "Your working hours: 6 h a day at the bench, till 17:00, no Saturdays, no Sundays, and none of your days off."
     );
+}
+
+/// Oiled on Tuesday 10 March at 10:20 and dry a day later: made, and hard a week after the coat. Until then it says so, on its page and in the list.
+#[test]
+fn what_is_made_and_still_hardens_says_so() {
+    let oiled = "2026-03-09 08:00 -04:00 workshop USD inch\njob stool \"Stool\" 1 spec\nplan \"oil\" make stage finish 20 min for stool pieces 1\n\
+        ends-in \"oil\" coat of oil\n2026-03-10 09:50 start \"oil\" make on stool\n10:20 clamped 1 coat 1440 min as wet\n10:20 stop\n";
+    let (made, dry) = ("Made, and without a tag.", "2026-03-11 10:30 off wet\nbatch 1 \"oil\" for stool\n");
+    let mut maker = Maker::told(&[&format!("{oiled}{dry}")]);
+    maker.shows(&["Stool", "Oil hardens until Tue 17 March"]).hides(&["Write the tag"]);
+    maker.open("stool").shows(&["Oil hardens until Tue 17 March. Without a tag.", "Write the tag"]).hides(&[made]);
+    let mut maker = Maker::told(&[&format!("{oiled}{dry}2026-03-17 11:00 about stool note \"hard\"\n")]);
+    maker.shows(&["Next: write the tag"]);
+    maker.open("stool").shows(&[made]).hides(&["hardens"]);
+}
+
+/// Promised for the 20th, sold on the 12th while the oil was still hardening: what is handed over is late for nobody.
+#[test]
+fn what_is_handed_over_is_not_late() {
+    let told = "2026-03-09 08:00 -04:00 workshop USD inch\njob stool \"Stool\" 1 order\nplan \"oil\" make stage finish 20 min for stool pieces 1\n\
+        ends-in \"oil\" coat of oil\n2026-03-10 09:50 start \"oil\" make on stool\n10:20 clamped 1 coat 1440 min as wet\n10:20 stop\n\
+        promise stool 2026-03-13\n2026-03-11 10:30 off wet\nbatch 1 \"oil\" for stool\n";
+    let late = ["will not be ready", "Too late", "late:", "Safe to promise"];
+    let mut maker = Maker::told(&[told]);
+    maker.room("stool", Room::Dates).shows(&["Fri 13 March", "Tue 17 March"]);
+    let mut said = page(&maker.app).html();
+    assert!(late.iter().any(|word| said.contains(word)), "{said}");
+    for day in ["2026-03-12", "2026-03-14"] {
+        let mut maker = Maker::told(&[&format!("{told}{day} 09:00 sell 1 stool for 120 notes fetched\n")]);
+        said = page(&maker.app).html();
+        said += &page(&maker.open("stool").app).html();
+        maker.room("stool", Room::Dates).shows(&["Fri 13 March"]);
+        said += &page(&maker.app).html();
+        assert!(!late.iter().chain(&["That day is over"]).any(|word| said.contains(word)), "{day}: {said}");
+    }
+}
+
+/// Four hours thought, by the factor of somebody new 5 h 36: the dates say both.
+#[test]
+fn a_step_says_what_was_thought_of_it() {
+    let mut maker = stool();
+    maker.room("stool", Room::Dates).shows(&[
+        "saw",
+        "5 h 36 (4 h thought × 1.40)",
+        "glue seat",
+        "1 h 24 (1 h thought × 1.40), then to dry",
+    ]);
 }

@@ -606,3 +606,13 @@ fn what_is_done_by_its_hours_alone_is_named_beside_each_price() {
     check(stand.to_owned(), false);
     check(format!("{stand}{coat}"), true);
 }
+
+/// 7:30 on what nobody planned and 13:30 on what was: 21 minutes on the job, and as many on the card beneath, of which 14 and 8 would be one too many.
+#[test]
+fn the_benchs_head_and_its_card_say_the_same_minutes() {
+    let told = "2026-03-09 08:00 -04:00 workshop USD inch\njob stool \"Stool\" 1 order\nplan \"sand\" make 60 min for stool\n\
+        09:00 start \"trim\" make on stool\n09:07:30 stop\n09:10 start \"sand\" make on stool\n09:23:30 about stool note \"nearly\"\n";
+    let mut maker = Maker::told(&[told]);
+    maker.say(Msg::Go(Place::Bench));
+    maker.shows(&["21 min on the job", "14 min so far on it; 7 min on others"]);
+}

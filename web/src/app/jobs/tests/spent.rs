@@ -163,6 +163,20 @@ fn each_page_says_where_the_hours_come_from() {
     check("bench", "measured 26 h 03, share of the hauls 1 h 54", "27 h 57");
 }
 
+/// A drive whose minutes were put right, the bin by the clock, sorting written down afterwards: the share of a haul says so as an operation does.
+#[test]
+fn the_share_of_a_haul_says_what_its_minutes_rest_on() {
+    let story = "2026-03-02 09:00 -05:00 workshop USD inch\nleave for yard\n09:20 at the bin\npile strips ash-white 1 x 2 x 20 in\ncount 10 strips\n\
+        10:00 homeward\n10:20 home\ntrip wheel 60 min\njob more \"Box\" 1 spec\ntake 10 strips for more\n\
+        11:40 recall \"sorting\" fetch on yard stage sort 11:00 to 11:30\n12:00 start \"saw\" make on more\n13:00 stop\n";
+    let mut maker = Maker::told(&[story]);
+    let hauls = "share of the hauls 40 min, share of the hauls corrected 1 h, share of the hauls recalled 30 min";
+    let said = format!("measured 1 h, {hauls}");
+    maker.open("more").shows(&["3 h 10", &said]);
+    maker.room("more", Room::Hours).shows(&["Share of the hauls", "measured 40 min, corrected 1 h, recalled 30 min", &said]);
+    maker.room("more", Room::Back).shows(&[&said]);
+}
+
 /// While words are asked for the sum is a key that brings the pad, and so does what keeps the form from being taken.
 #[test]
 fn a_sum_of_ones_own_kind_has_the_pad_by_a_tap_and_by_done() {
