@@ -424,12 +424,16 @@ fn ratios(job: &Job, (hours, wood): (&Hours, &Wood)) -> Answer<Ratios> {
     let logged = hours.judged;
     let of_hours = hours.judged_by.filter(|estimate| Span::ZERO < *estimate && Span::ZERO < logged);
     let mut asked = Decimal::ZERO;
-    let mut got = Decimal::ZERO;
+    let (mut got, mut coins, mut counted) = (Decimal::ZERO, Money::zero(job.currency), 0);
     for sale in job.selling.standing() {
         let Some(of_sale) = asked_for(job, sale)? else { continue };
         asked = asked.checked_add(of_sale).ok_or(Refusal::OutOfRange)?;
         got = got.checked_add(sale.sum.amount()).ok_or(Refusal::OutOfRange)?;
+        (coins, counted) = (coins.plus(job.selling.rounded_of_sale(sale)?)?, sale.n.saturating_add(counted));
     }
+    // What was taken is what was handed over: the coins of a payment for several are of them all.
+    let coins = if counted == job.selling.sold_pieces() { job.selling.rounded(job.currency)? } else { coins };
+    got = got.checked_add(coins.amount()).ok_or(Refusal::OutOfRange)?;
     Ok(Ratios {
         hours: of_hours.and_then(|estimate| over(Decimal::from(logged.as_ms()), Decimal::from(estimate.as_ms()))),
         wood: wood.finished_of_used.and_then(|share| over(share, wood.assumed)),

@@ -142,7 +142,7 @@ pub fn offer(shop: &Shop, id: Id, asking: Asking, offer: Option<Money>) -> Answe
         tag: account.pricing.tag,
         settle_set: account.pricing.settle_set,
         parts: match spoken {
-            Some(sum) => Some(parts_of(terms, handed(sum)?)?),
+            Some(sum) => Some(parts_of(shop, terms, (asking.paid, sum))?),
             None => standing.agreed.map(|_| promised(shop, &own, Some(asking.paid))).transpose()?,
         },
         left: at(spoken, asking)?.flatten(),
@@ -199,8 +199,8 @@ fn as_agreed(shop: &Shop, of: (&Job, &Account), asking: Asking) -> Answer<Option
 
 /// What a sum leaves in one way, in notes to the coin; none where costs or hours are not known.
 pub(super) fn leaves(shop: &Shop, of: (&Job, &Account), sum: Money, asking: Asking) -> Answer<Option<Leaves>> {
-    let handed = shop.till(of.0.currency).in_coins(Some(asking.paid), sum)?;
-    left_of(shop, of, shop.terms_of(of.0, asking.paid).you_get(handed)?, (asking.n, asking.carried))
+    let you_get = parts_of(shop, shop.terms_of(of.0, asking.paid), (asking.paid, sum))?.you_get;
+    left_of(shop, of, you_get, (asking.n, asking.carried))
 }
 
 /// What is left of what you get for `n` of the pieces, which one buyer takes; none where costs or hours are not known.

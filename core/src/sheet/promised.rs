@@ -19,9 +19,11 @@ pub struct Parts {
     pub you_get: Money,
 }
 
-/// A sum that is handed over at once, as it is handed over, taken apart.
-pub(super) fn parts_of(terms: Terms, sum: Money) -> Answer<Parts> {
-    Ok(Parts { handed: sum, tax: terms.tax.apart(sum)?.tax, fee: terms.fee.of(sum)?, you_get: terms.you_get(sum)? })
+/// A sum that is handed over at once, taken apart, in notes with the coin it is rounded by: the tax is of the sum, the fee of what is handed over.
+pub(super) fn parts_of(shop: &Shop, terms: Terms, (paid, sum): (Paid, Money)) -> Answer<Parts> {
+    let handed = shop.till(sum.currency()).in_coins(Some(paid), sum)?;
+    let (tax, fee) = (terms.tax.apart(sum)?.tax, terms.fee.of(handed)?);
+    Ok(Parts { handed, tax, fee, you_get: handed.minus(tax)?.minus(fee)? })
 }
 
 /// All that was agreed and is still to be handed over, paid so, or each as its buyer pays: each by the tax it was agreed with.
@@ -93,8 +95,8 @@ fn of_rest(shop: &Shop, (job, agreement): (&Job, &Agreement), ahead: Ahead, paid
         handed = handed.plus(shop.till(job.currency).in_coins(Some(paid), all)?)?.minus(all)?;
         fee = fee.plus(fee_of(shop, paid, due)?)?;
     }
-    // With what is owed before, the coin is of no sale alone.
-    let tax = terms.tax.apart(if before.is_zero() { handed } else { rest })?.tax;
+    // The coin is with the payment, and no part of what was agreed.
+    let tax = terms.tax.apart(rest)?.tax;
     Ok(Parts { handed, tax, fee, you_get: handed.minus(tax)?.minus(fee)? })
 }
 

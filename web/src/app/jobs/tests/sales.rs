@@ -720,3 +720,33 @@ fn looking_back_says_of_when_what_was_likely_is() {
     Maker::told(&[&told("")]).room("bench", Room::Back).shows(&["that were likely when its work began"]);
     Maker::told(&[&told("estimate bench\n")]).room("bench", Room::Back).shows(&["that were likely"]).hides(&["when its work began"]);
 }
+
+/// Sold for 99.98, agreed or not, and paid with 100 in notes: once that payment is struck 99.98 is due, and no coin.
+#[test]
+fn a_payment_that_is_struck_takes_its_coin_along() {
+    for (agreed, of) in [("", ""), ("agree 99.98 for 1 more fetched as deal\n", " agreed deal")] {
+        let story = format!(
+            "2026-05-04 08:00 +00:00 workshop USD inch\ntill cash 0.05\njob more \"Stool\" 1 order\n{agreed}sell 1 more for 99.98 notes{of} as it\n"
+        );
+        let mut maker = Maker::told(&[&story]);
+        maker.room("more", Room::Sell).shows(&["99.98, rounded to the coin", "Received", "100.00", "Rounded to the coin", "0.02"]);
+        let payment = maker.sheet().selling.payments[0].id;
+        maker.tap(Tap::Strike(payment)).shows(&["99.98 due"]).hides(&["100.00", "coin"]);
+    }
+}
+
+/// Three for 549.88, two of them paid in notes of 0.05 one by one: each says what was handed over and that it was rounded, the rest of the order is what
+/// it was, and the same sum was sold, paid and taken on every page.
+#[test]
+fn what_was_rounded_to_the_coin_stands_beside_one_figure() {
+    let story = "2026-05-04 08:00 +00:00 workshop USD inch\ntill cash 0.05 tax 0.05 inside\njob more \"Stools\" 3 order\nspend 10 glue on more\n\
+        start \"build\" make on more\n09:00 stop\nagree 549.88 for 3 more fetched as deal\nsell 1 more for 183.29 notes agreed deal as one\n";
+    let mut maker = Maker::told(&[story]);
+    maker.open("more").shows(&["Agreed $549.88", "in so far", "183.30", "366.59", "Rounded to the coin", "0.01"]);
+    maker.tap(Tap::Room(Room::Sell)).shows(&["366.59 due", "183.29, rounded to the coin, tax 8.73", "183.30", "Notes", "183.30"]);
+    let done = format!("{story}sell 1 more for 183.29 notes agreed deal as two\nsell 1 more for 183.30 notes agreed deal as three\nend more\n");
+    let mut maker = Maker::told(&[&done]);
+    maker.open("more").shows(&["Sold $549.90", "paid", "549.90", "Rounded to the coin", "0.02"]);
+    maker.tap(Tap::Room(Room::Sell)).shows(&["Received", "549.90", "Rounded to the coin", "0.02"]);
+    maker.tap(Tap::Page).tap(Tap::Room(Room::Back)).shows(&["549.90, asked 549.88"]);
+}
