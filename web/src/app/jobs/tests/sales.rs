@@ -658,11 +658,11 @@ fn what_is_agreed_on_a_job_is_said_in_the_form_of_price() {
     let mut maker = Maker::told(&[story]);
     let stool = maker.jobs["stool"];
     maker.say(Msg::Price(crate::app::price::Tap::Offer(stool)));
-    maker.room("more", Room::Sell).agrees(&[]).shows(&["30 %", "Reduced", "They fetch", "somebody new", "105"]);
+    maker.room("more", Room::Sell).agrees(&[]).shows(&["40 of 40", "4200", "30 %", "Reduced", "They fetch", "somebody new"]);
     maker.say(Msg::Price(crate::app::price::Tap::Close));
     maker.shows(&["Stools", "Sold", "for later"]);
     assert_eq!((maker.app.place, maker.app.jobs.room), (Place::Jobs, Some(Room::Sell)));
-    maker.agrees(&[AgreeTap::Named("Mira".into()), AgreeTap::Tax(fivebar_core::ledger::fold::TaxBy::Untaxed)]).shows(&["100"]);
+    maker.agrees(&[AgreeTap::Pieces(1), AgreeTap::Named("Mira".into()), AgreeTap::Tax(fivebar_core::ledger::fold::TaxBy::Untaxed)]).shows(&["100"]);
     maker.sum(Figure::Pieces, "41").shows(&["40"]);
     maker.say(Msg::Key("Escape".into()));
     maker.sum(Figure::Pieces, "0").shows(&["0 is too few, it must be 1 or more"]);
@@ -749,4 +749,31 @@ fn what_was_rounded_to_the_coin_stands_beside_one_figure() {
     maker.open("more").shows(&["Sold $549.90", "paid", "549.90", "Rounded to the coin", "0.02"]);
     maker.tap(Tap::Room(Room::Sell)).shows(&["Received", "549.90", "Rounded to the coin", "0.02"]);
     maker.tap(Tap::Page).tap(Tap::Room(Room::Back)).shows(&["549.90, asked 549.88"]);
+}
+
+/// Five that cost 50 and five hours, done with: what is left if those that are unsold bring nothing is one figure, on the page and looking back. While
+/// the job goes on nobody says that they will not sell; where all are sold, or the rest is promised, nothing is at nothing.
+#[test]
+fn what_an_ended_job_leaves_with_the_rest_at_nothing_is_said() {
+    let begun = "2026-05-04 08:00 +00:00 workshop USD inch\njob more \"Stools\" 5 spec\nspend 50 glue on more\nstart \"build\" make on more\n\
+        13:00 stop\ntag 150 more\n";
+    for (sold, said) in [
+        ("", Some(["5 unsold at nothing, left in all", "\u{2212}50.00"])),
+        ("sell 2 more for 20 notes\n", Some(["3 unsold at nothing, left in all", "\u{2212}30.00"])),
+        ("sell 4 more for 600 notes\n", Some(["1 unsold at nothing, left in all", "550.00"])),
+        ("sell 2 more for 20 notes\nconsign 1 more tag 100 share 0.4\n", Some(["3 unsold at nothing, left in all", "\u{2212}30.00"])),
+        ("sell 5 more for 600 notes\n", None),
+        ("agree 500 for 5 more fetched\n", None),
+    ] {
+        for (end, said) in [("end more\n", said), ("", None)] {
+            let mut maker = Maker::told(&[&format!("{begun}{sold}{end}")]);
+            for tap in [Tap::Page, Tap::Room(Room::Back)] {
+                maker.open("more").tap(tap);
+                match said {
+                    Some(said) => maker.shows(&said),
+                    None => maker.hides(&["at nothing"]),
+                };
+            }
+        }
+    }
 }
