@@ -6,7 +6,7 @@ use super::super::plan::since;
 use super::super::sources::of_job;
 use super::super::{Screen, Seen, undo};
 use super::figures::{apart, bar_said, carried, day, hourly, hours_of, lacking, line, short, stretches, sum, to_be_carried};
-use super::rest::{if_go, unsold};
+use super::rest::{at_nothing, if_go, unsold};
 use super::say;
 use crate::app::bench::waits::{kept, next_held_up};
 use crate::app::jobs::dates::promise_by;
@@ -286,7 +286,7 @@ fn money_card(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
     let rule = (!agreed.is_empty()).then(|| el("div", "rule"));
     let after = after.map(|rate| line(words::AFTER_WORKSHOP, hourly(rate, sheet.account.currency, seen)));
     let card = el("section", "card money").kids(agreed).kids(rule).kid(line(costs_word, costs)).kid(line(word, stands));
-    Some(card.kids(if_sold).kids(after))
+    Some(card.kids(if_sold).kids(at_nothing(&sheet.account.sold, seen)).kids(after))
 }
 
 fn agreed(sheet: &JobSheet, seen: Seen<'_>) -> Vec<El<Msg>> {
