@@ -10,6 +10,7 @@ use super::account::{Account, of as reckon};
 use super::carried::Lacking;
 pub use super::marks::Driven;
 pub use super::promised::Parts;
+use super::marks::lower_tag;
 use super::promised::{costs_and_hours, drives, parts_of, promised};
 use super::shop::Shop;
 use super::waiting::known;
@@ -62,6 +63,8 @@ pub struct OfferSheet {
     pub say: Option<Money>,
     /// The tag of one piece, and settle of one where the maker set it.
     pub tag: Option<Money>,
+    /// The tag that would say what is asked today, where that came down under it and pieces are free.
+    pub lower_tag: Option<Money>,
     pub settle_set: Option<Money>,
     /// What of the sum that is spoken of goes out and what you get; of what was agreed where no other sum is.
     pub parts: Option<Parts>,
@@ -140,6 +143,7 @@ pub fn offer(shop: &Shop, id: Id, asking: Asking, offer: Option<Money>) -> Answe
         verdict: offer.map(|offer| verdict(&standing, handed(offer)?, points)).transpose()?,
         say: offer.map(|offer| say(&standing, offer, points)).transpose()?.flatten(),
         tag: account.pricing.tag,
+        lower_tag: if job.free() == 0 { None } else { lower_tag(shop, &job)? },
         settle_set: account.pricing.settle_set,
         parts: match spoken {
             Some(sum) => Some(parts_of(shop, terms, (asking.paid, sum))?),
