@@ -109,7 +109,7 @@ fn said(sheet: &OfferSheet, input: &Input, (app, seen): (&App, Seen<'_>)) -> [Ve
     let at = bare(input.at, seen.speech);
     let heard = worded(sheet, seen).map_or_else(|| at.clone(), |verdict| words::block_said(&at, &verdict.said()));
     let say = |sum: Money| bargain(BargainTap::Say(sum));
-    let step = seen.speech.number(input.points.step(sheet.currency), 0, 2);
+    let step = seen.speech.number(input.step.by, 0, 3);
     let keys = el("div", "g3")
         .kid(key("key fig", words::step(&step, false), "", say(input.next(false))))
         .kid(pad_key(sheet, app, seen))
