@@ -2,8 +2,8 @@
 
 use super::super::Seen;
 use super::figures::{line, short, sum};
-use crate::app::{App, Msg};
 use crate::app::price::paid;
+use crate::app::{App, Msg};
 use crate::view::El;
 use crate::words::en::{jobs as words, price};
 use fivebar_core::quantity::Count;

@@ -97,9 +97,10 @@ fn by_scale(sheet: &OfferSheet, app: &App, seen: Seen<'_>) -> Screen {
 /// A buyer who is shown the piece reads its tag: where less is asked, one tap makes it say so; then it can be taken back there.
 fn tag_it(sheet: &OfferSheet, app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
     let under = |tag: Money| words::buyer_reads(&bare(tag, seen.speech));
-    let lower = sheet.lower_tag.zip(sheet.tag).map(|(lower, tag)| {
-        key("key h56", words::tag_it(&exact(lower, seen.speech)), under(tag), bargain(BargainTap::Tag(lower)))
-    });
+    let lower = sheet
+        .lower_tag
+        .zip(sheet.tag)
+        .map(|(lower, tag)| key("key h56", words::tag_it(&exact(lower, seen.speech)), under(tag), bargain(BargainTap::Tag(lower))));
     let is_done = || matches!(app.price.last, Some((_, job, Done::Tagged(_))) if job == sheet.job);
     lower.or_else(|| undo(app, seen).filter(|_| is_done()))
 }

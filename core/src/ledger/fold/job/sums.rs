@@ -134,7 +134,8 @@ impl Selling {
 
     /// The coins of sales that went back whole: what was handed over went back, and they with it.
     fn coins_back(&self, currency: Currency) -> Answer<Money> {
-        let none_kept = |sale: &&Sale| sale.back.iter().all(|back| back.kept.is_zero()) && sale.reversed.is_none_or(|back| back.kept.is_zero());
+        let none_kept =
+            |sale: &&Sale| sale.back.iter().all(|back| back.kept.is_zero()) && sale.reversed.is_none_or(|back| back.kept.is_zero());
         let whole = self.sales.iter().filter(|sale| sale.n == 0 || sale.reversed.is_some()).filter(none_kept);
         Money::sum(currency, whole.map(|sale| self.rounded_of_sale(sale)).collect::<Answer<Vec<Money>>>()?)
     }

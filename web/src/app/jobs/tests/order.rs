@@ -81,6 +81,8 @@ fn an_order_opens_with_all_that_is_free() {
         maker.agrees(&[AgreeTap::Pieces(2)]).shows(&["2 for 200"]);
     }
     // One of them is promised already.
-    let mut maker = Maker::told(&["2026-05-04 08:00 +00:00 workshop USD inch\njob more \"Stools\" 3 order\ntag 100 more\nagree 90 for 1 more fetched\n"]);
+    let mut maker = Maker::told(&[
+        "2026-05-04 08:00 +00:00 workshop USD inch\njob more \"Stools\" 3 order\ntag 100 more\nagree 90 for 1 more fetched\n",
+    ]);
     maker.open("more").agrees(&[]).shows(&["2 for 200"]);
 }
