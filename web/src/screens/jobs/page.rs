@@ -254,7 +254,7 @@ fn so_far_card(sheet: &JobSheet, estimate: Option<&EstimateSheet>, seen: Seen<'_
 /// How what is still to come of an open order is paid, where that bears a fee.
 fn fee_by(sheet: &JobSheet, app: &App) -> Option<Paid> {
     let shop = app.shelf().shop(app.now.at);
-    let paid = shop.comes_by(&shop.job(sheet.job).ok()?, sheet.selling.open().next()?.id);
+    let paid = shop.paid_known(&shop.job(sheet.job).ok()?, Some(sheet.selling.open().next()?.id))?;
     let fee = shop.till(sheet.account.currency).fee_of(paid).of(sheet.account.sold.due).ok()?;
     (Decimal::ZERO < fee.amount()).then_some(paid)
 }
