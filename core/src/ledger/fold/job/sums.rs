@@ -93,6 +93,13 @@ impl Selling {
         self.payments.iter().rev().find(|payment| payment.sale == Some(of) || payment.agreed == Some(of)).map(|payment| payment.paid)
     }
 
+    /// How the last was paid that came in ahead for the order an agreement is of, also before it was changed.
+    pub fn paid_for_order(&self, agreed: Id) -> Option<Paid> {
+        let first = self.first(Some(agreed));
+        let is_of_it = |of: Option<Id>| of.is_some() && self.first(of) == first;
+        self.payments.iter().rev().find(|payment| is_of_it(payment.agreed)).map(|payment| payment.paid)
+    }
+
     /// Pieces promised and not yet handed over.
     pub fn promised(&self) -> Count {
         self.open().fold(0, |sum, agreement| sum.saturating_add(agreement.n.saturating_sub(agreement.sold)))
