@@ -128,7 +128,6 @@ pub fn offer(shop: &Shop, id: Id, asking: Asking, offer: Option<Money>) -> Answe
     let tagged = job.tag.map(|tag| terms.tax.charge(tag.times(n)?)).transpose()?;
     let named = offer.or(standing.agreed.map(|agreed| agreed.rest)).or(standing.ask).or(mark);
     let spoken = named.filter(|_| offer.is_some() || standing.agreed.is_none());
-    let handed = |sum: Money| shop.till(job.currency).in_coins(Some(asking.paid), sum);
     let at = |sum: Option<Money>, asking| sum.map(|sum| leaves(shop, (&job, &account), sum, asking)).transpose();
     Ok(OfferSheet {
         job: id,
@@ -140,7 +139,7 @@ pub fn offer(shop: &Shop, id: Id, asking: Asking, offer: Option<Money>) -> Answe
         free,
         slow_band: slow_band(shop, &job, &standing)?,
         settle: settle(&standing, points)?,
-        verdict: offer.map(|offer| verdict(&standing, handed(offer)?, points)).transpose()?,
+        verdict: offer.map(|offer| verdict(&standing, handed(shop, asking.paid, offer)?, points)).transpose()?,
         say: offer.map(|offer| say(&standing, offer, points)).transpose()?.flatten(),
         tag: account.pricing.tag,
         lower_tag: if job.free() == 0 { None } else { lower_tag(shop, &job)? },
@@ -170,6 +169,11 @@ pub fn offer(shop: &Shop, id: Id, asking: Asking, offer: Option<Money>) -> Answe
         tagged,
         named,
     })
+}
+
+/// What is handed over of a sum, in notes to the coin.
+fn handed(shop: &Shop, paid: Paid, sum: Money) -> Answer<Money> {
+    shop.till(sum.currency()).in_coins(Some(paid), sum)
 }
 
 fn fees_lost((job, account): (&Job, &Account), n: Count) -> Answer<Option<Money>> {
