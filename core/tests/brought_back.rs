@@ -151,10 +151,10 @@ fn what_was_rounded_to_the_coin_is_neither_owed_nor_over() {
     let each = "sell 1 pair for 249.99 bank agreed deal as one\nsell 1 pair for 249.99 notes agreed deal as two\n";
     for (lines, sales) in [
         (both, "bring-back 1 of sale one on pair kept 250 again\n"),
-        (both, "bring-back 2 of sale one on pair kept 500 again\n"),
-        (both, "bring-back 1 of sale one on pair kept 250 again\nbring-back 1 of sale one on pair kept 250 again\n"),
+        (both, "bring-back 2 of sale one on pair kept 499.98 again\n"),
+        (both, "bring-back 1 of sale one on pair kept 250 again\nbring-back 1 of sale one on pair kept 249.98 again\n"),
         (each, "bring-back 1 of sale one on pair kept 249.99 again\n"),
-        (each, "bring-back 1 of sale two on pair kept 250 again\n"),
+        (each, "bring-back 1 of sale two on pair kept 249.99 again\n"),
     ] {
         let back = tell(&format!("{SOLD}{order}{lines}{sales}"));
         assert_eq!(back.refused, [], "{sales}");

@@ -264,6 +264,21 @@ fn no_more_comes_back_than_was_spent() {
     assert_eq!(story.refused.into_iter().map(|(_, why)| why).collect::<Vec<_>>(), [refused]);
 }
 
+/// Hinges of 18.00 were wrong and were swapped for others of 24.00: the old ones fetch 5.00, and 40 minutes went into it. The job bears what was spent
+/// net, 37.00, the swap is rework, and what was fetched is no sale.
+#[test]
+fn a_swapped_part_is_spent_net_of_its_salvage() {
+    let swapped = "spend 18 bolts on stands as old\nspend 24 bolts on stands as new\ncame-back 5 old \"salvage\"\n\
+        start \"swap\" make on stands rework\n09:40 stop\n";
+    check(swapped, [3_700, 0], &[]);
+    let story = told(swapped);
+    let shop = Shop::of(&story.book, story.now.at);
+    let job = shop.job(story.names.job("stands").unwrap()).unwrap();
+    assert!(job.selling.taken(job.currency).unwrap().is_zero());
+    let swap = shop.bench.on(fivebar_core::bench::On::Job(job.id)).find(|run| run.work.op == "swap").unwrap();
+    assert_eq!((swap.work.rework, swap.worked(shop.now).as_minutes()), (true, 40));
+}
+
 /// A blade of 64.50 for no job, 24.50 of it back, and 12 miles for glue at 0.70: 48.40. Struck, the blade takes along what came back of it.
 #[test]
 fn costs_of_no_job_come_back_and_are_driven_too() {

@@ -300,15 +300,15 @@ fn marks_on_the_scale_of_one_stand() {
     let account = account::account(&shop, job).unwrap();
     let pricing = &account.pricing;
     let both = |mark: Option<Mark>| mark.map(|mark| [mark.half_up, mark.holds]).unwrap();
-    assert_eq!(both(pricing.marks.costs_covered), [maker.money("27.78"); 2]);
+    assert_eq!(both(pricing.marks.costs_covered), ["27.78", "27.79"].map(|sum| maker.money(sum)));
     assert_eq!(both(pricing.marks.your_rate), [maker.money("149.56"); 2]);
     assert_eq!(pricing.proposed.unwrap().charge, maker.money("150"));
     assert_eq!((pricing.tag, pricing.ask), (Some(maker.money("145")), Some(maker.money("145"))));
     assert_eq!(pricing.settle, None);
     let card: Terms = shop.terms(Currency::USD, Paid::Card);
-    // At 25 an hour 164.91 would leave a cent less than it promises: what is shown keeps it.
-    let alike = [("0", "27.78"), ("15", "110.06"), ("20", "137.49"), ("22.20", "149.56")].map(|(pay, mark)| (pay, mark, mark));
-    for (pay, half_up, holds) in alike.into_iter().chain([("25", "164.91", "164.92")]) {
+    // At nothing 27.78, and at 25 an hour 164.91, would leave less than they promise: what is shown keeps it.
+    let alike = [("15", "110.06"), ("20", "137.49"), ("22.20", "149.56")].map(|(pay, mark)| (pay, mark, mark));
+    for (pay, half_up, holds) in alike.into_iter().chain([("0", "27.78", "27.79"), ("25", "164.91", "164.92")]) {
         let hourly = fivebar_core::money::price::Hourly { lowest_pay: Some(d(pay)), your_rate: None };
         let marks = marks(&pricing.work, hourly, card, 1).unwrap();
         assert_eq!(both(marks.lowest_pay), [half_up, holds].map(|sum| maker.money(sum)), "{pay}");
@@ -330,7 +330,7 @@ fn offers_at_the_market() {
     let word = |sum: &str, n| offer(&shop, job, ask(Paid::Card, n), Some(maker.money(sum))).unwrap().verdict.unwrap();
     assert_eq!(word("145", 1), Verdict::Yes);
     assert_eq!(word("130", 1), Verdict::BelowYourRate { your_rate: maker.money("149.56") });
-    assert_eq!(word("20", 1), Verdict::UnderWhatYouSpent { costs_covered: maker.money("27.78") });
+    assert_eq!(word("20", 1), Verdict::UnderWhatYouSpent { costs_covered: maker.money("27.79") });
     assert_eq!(word("300", 2), Verdict::Yes);
     let sheet = offer(&shop, job, ask(Paid::Card, 1), Some(maker.money("130"))).unwrap();
     let notes = sheet.concessions[0];

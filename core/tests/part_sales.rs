@@ -200,23 +200,42 @@ fn what_is_left_aside_is_of_one_buyer() {
     }
 }
 
-/// The last payment in notes goes to the smallest coin, and the sale is what was handed over in all; by bank it is to the cent.
+/// The last payment in notes goes to the smallest coin, by bank it is to the cent. The coin is with the payment, and the sale is
+/// what was agreed, or said where nothing was.
 #[test]
 fn the_last_payment_in_notes_goes_to_a_coin() {
     let cents = |cents: i64| Money::whole(Decimal::new(cents, 2).normalize(), Currency::USD).unwrap();
     for (sale, sum, last) in [
-        ("sell 2 stools for 799.98 notes agreed deal", 80_000, 50_000),
-        ("sell 2 stools for 799.97 notes agreed deal", 79_995, 49_995),
+        ("sell 2 stools for 799.98 notes agreed deal", 79_998, 50_000),
+        ("sell 2 stools for 799.97 notes agreed deal", 79_997, 49_995),
         ("sell 2 stools for 799.98 bank agreed deal", 79_998, 49_998),
         ("sell 2 stools for 799.98 agreed deal", 79_998, 30_000),
         ("sell 1 stools for 99.98 notes agreed deal", 9_998, 30_000),
-        ("sell 1 stools for 99.98 notes", 10_000, 10_000),
+        ("sell 1 stools for 99.98 notes", 9_998, 10_000),
     ] {
         let story = told(&format!("till cash 0.05\n{sale}"));
         assert_eq!(story.refused, [], "{sale}");
         let selling = job(&story).selling;
         let paid = selling.payments.last().map(|payment| payment.sum);
         assert_eq!((selling.sales[0].sum, paid), (cents(sum), Some(cents(last))), "{sale}");
+    }
+}
+
+/// A payment in notes that is struck takes the coin it was rounded by along, and so does a sale that goes back whole: nothing of it is due, taken or in
+/// the till.
+#[test]
+fn a_coin_goes_with_its_payment() {
+    let cents = |cents: i64| Money::whole(Decimal::new(cents, 2).normalize(), Currency::USD).unwrap();
+    for (agreed, of, ends) in [("", "", ""), ("agree 99.98 for 1 more fetched as deal\n", " agreed deal", " ends")] {
+        let back = format!("bring-back 1 of sale it on more{ends}\n");
+        let sold = format!("till cash 0.05\njob more \"More\" 1 order\n{agreed}sell 1 more for 99.98 notes{of} as it\n");
+        for (then, taken, received, due) in [("", 10_000, 10_000, 0), (back.as_str(), 0, 0, 0)] {
+            let story = tell(&format!("{}{sold}{then}", "2026-03-02 09:00 -05:00 workshop USD inch\n"));
+            assert_eq!(story.refused, [], "{agreed}{then}");
+            let job = fivebar_core::ledger::fold::job(&story.book, story.names.job("more").unwrap()).unwrap();
+            let sums = [job.selling.taken(job.currency), job.selling.received(job.currency), job.due()].map(Result::unwrap);
+            assert_eq!(sums, [taken, received, due].map(cents), "{agreed}{then}");
+        }
     }
 }
 

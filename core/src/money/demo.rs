@@ -71,7 +71,7 @@ fn price_of_a_stand() {
     let marks = marks(&work, Hourly { lowest_pay: Some(d("12")), your_rate: Some(your_rate) }, terms, 1).unwrap();
     let all = [marks.costs_covered, marks.lowest_pay, marks.your_rate].map(Option::unwrap);
     assert_eq!(all.map(|mark| mark.half_up), [usd("27.78"), usd("93.61"), usd("149.56")]);
-    assert_eq!(all.map(|mark| mark.holds), [usd("27.78"), usd("93.60"), usd("149.56")], "what screens show");
+    assert_eq!(all.map(|mark| mark.holds), [usd("27.79"), usd("93.60"), usd("149.56")], "what screens show");
     let price = proposed(marks.your_rate.unwrap().need, terms, Points::Five, Currency::USD).unwrap();
     assert_eq!(price.tag, usd("150"));
 }

@@ -24,6 +24,15 @@ pub enum Rounding {
     Up,
 }
 
+/// How far a key or a drag goes from one price to the next.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Step {
+    pub by: Decimal,
+    /// How far below a whole step each price lies.
+    below: Decimal,
+    currency: Currency,
+}
+
 impl Points {
     pub const ALL: [Points; 7] = [Points::Minor, Points::One, Points::Five, Points::Ten, Points::TwentyFive, Points::Fifty, Points::Nine];
 
@@ -75,9 +84,7 @@ impl Points {
     /// assert_eq!(at(Points::Nine, Rounding::Nearest), "149.00 USD");
     /// ```
     pub fn round(self, amount: Decimal, rounding: Rounding, currency: Currency) -> Answer<Money> {
-        let steps = over(plus(amount, self.below())?, self.step(currency))?;
-        let steps = super::sums::clean(steps).round_dp_with_strategy(0, rounding.strategy()).max(Decimal::ONE);
-        self.at(steps, currency)
+        self.from_one_to_next(currency).round(amount, rounding)
     }
 
     /// The next point above a price.
@@ -91,12 +98,64 @@ impl Points {
     /// assert_eq!(Points::Five.above(price).unwrap().to_string(), "155.00 USD");
     /// ```
     pub fn above(self, price: Money) -> Answer<Money> {
-        let steps = over(plus(price.amount(), self.below())?, self.step(price.currency()))?;
-        self.at(plus(steps.floor(), Decimal::ONE)?, price.currency())
+        self.from_one_to_next(price.currency()).above(price)
     }
 
-    fn at(self, steps: Decimal, currency: Currency) -> Answer<Money> {
-        let price = less(times(steps, self.step(currency))?, self.below())?;
+    /// The step from one point to the next.
+    pub fn from_one_to_next(self, currency: Currency) -> Step {
+        Step { by: self.step(currency), below: self.below(), currency }
+    }
+}
+
+/// Of a price, the most that a step of the ladder is: in the ladder 1, 2, 5, 10, … there is always one between 1.2 % and this. Ours.
+const STEP_MOST: Decimal = Decimal::from_parts(3, 0, 0, false, 2);
+
+impl Step {
+    /// The step by the size of a price: the largest of 1, 2, 5, 10, 20, 50, … and of their tenths that is no more than 3 % of it, and never less than
+    /// the minor unit. Ours: a key goes by what is worth a word, in yen as in dinars. It ends as the points do.
+    ///
+    /// ```
+    /// use fivebar_core::{money::point::{Points, Step}, quantity::{Currency, Decimal, Money}};
+    /// let euro = |sum: i64| Money::book(Decimal::from(sum), Currency::EUR).unwrap();
+    /// let step = |price: i64| Step::by_size(euro(price), Points::Five).by.to_string();
+    /// assert_eq!([8, 145, 1_450, 30_000].map(step), ["0.2", "2", "20", "500"]);
+    /// ```
+    pub fn by_size(price: Money, points: Points) -> Step {
+        let (most, currency) = (price.amount().saturating_mul(STEP_MOST), price.currency());
+        let mut by = minor(currency);
+        let mut ladder = [2, 5, 10].map(|of| by.saturating_mul(Decimal::from(of)));
+        while let Some(larger) = ladder.iter().rev().find(|step| **step <= most) {
+            let is_last = *larger == ladder[2];
+            by = *larger;
+            if !is_last {
+                break;
+            }
+            ladder = ladder.map(|step| step.saturating_mul(Decimal::TEN));
+        }
+        let below = if Decimal::ONE < by { points.below() } else { Decimal::ZERO };
+        Step { by: by.normalize(), below, currency }
+    }
+
+    /// The price for an amount; at least the first one above nothing.
+    ///
+    /// # Errors
+    /// [`Refusal::MoneyOutOfRange`], [`Refusal::OutOfRange`].
+    pub fn round(self, amount: Decimal, rounding: Rounding) -> Answer<Money> {
+        let steps = over(plus(amount, self.below)?, self.by)?;
+        self.at(super::sums::clean(steps).round_dp_with_strategy(0, rounding.strategy()).max(Decimal::ONE))
+    }
+
+    /// The next price above one.
+    ///
+    /// # Errors
+    /// [`Refusal::MoneyOutOfRange`], [`Refusal::OutOfRange`].
+    pub fn above(self, price: Money) -> Answer<Money> {
+        let steps = over(plus(price.amount(), self.below)?, self.by)?;
+        self.at(plus(steps.floor(), Decimal::ONE)?)
+    }
+
+    fn at(self, steps: Decimal) -> Answer<Money> {
+        let (price, currency) = (less(times(steps, self.by)?, self.below)?, self.currency);
         Money::whole(price.normalize(), currency).ok_or(Refusal::MoneyOutOfRange { currency })
     }
 }
@@ -138,6 +197,34 @@ mod tests {
         check(Points::Nine, Rounding::Nearest, "143.99", "139");
         check(Points::Five, Rounding::Nearest, "0.40", "5");
         check(Points::Nine, Rounding::Up, "0", "9");
+    }
+
+    /// Between one and three per cent of the price, in currencies of no, two and three decimals; a price of next to nothing goes by the minor unit.
+    #[test]
+    fn a_step_is_of_the_size_of_the_price() {
+        for (code, price, by) in [
+            ("JPY", "30000", "500"),
+            ("JPY", "4980", "100"),
+            ("JPY", "12", "1"),
+            ("EUR", "145", "2"),
+            ("EUR", "8", "0.2"),
+            ("EUR", "0.30", "0.01"),
+            ("EUR", "100000", "2000"),
+            ("KWD", "12.5", "0.2"),
+            ("KWD", "0.05", "0.001"),
+            ("KWD", "120", "2"),
+        ] {
+            let currency = Currency::read(code).unwrap();
+            let price = Money::whole(d(price), currency).unwrap();
+            let step = Step::by_size(price, Points::Five);
+            assert_eq!(step.by, d(by), "{code} {price}");
+            let next = step.above(price).unwrap();
+            assert!(price.amount() < next.amount() && next.amount() - price.amount() <= step.by, "{code} {price} {next}");
+            let share = step.by / price.amount();
+            assert!(step.by == minor(currency) || (d("0.012") <= share && share <= d("0.03")), "{code} {price} {share}");
+        }
+        let nine = Step::by_size(usd("1450"), Points::Nine);
+        assert_eq!((nine.by, nine.above(usd("1449"))), (d("20"), Ok(usd("1459"))));
     }
 
     #[test]

@@ -30,7 +30,8 @@ pub struct Mark {
     pub charge: Decimal,
     /// Half up: it may fall short of the need by a fraction of a minor unit.
     pub half_up: Money,
-    /// What is booked of it covers the need as that is booked. A word and a mark that promise a least stand here.
+    /// What is booked of it covers the need as that is booked, and never less than the costs: all pieces at it bring what all of them cost. A word
+    /// and a mark that promise a least stand here.
     pub holds: Money,
 }
 
@@ -105,19 +106,20 @@ impl Work {
 /// ```
 pub fn marks(work: &Work, hourly: Hourly, terms: Terms, k: Count) -> Answer<Marks> {
     let take = terms.take()?;
+    let costs_of_k = work.need(Decimal::ZERO, k)?.unwrap_or_default();
     let at = |per_hour: Option<Decimal>| match (per_hour, work.costs) {
-        (Some(per_hour), Some(costs)) => mark(work.need(per_hour, k)?, (terms, take), costs.currency()),
+        (Some(per_hour), Some(costs)) => mark((work.need(per_hour, k)?, costs_of_k), (terms, take), costs.currency()),
         _ => Ok(None),
     };
     Ok(Marks { costs_covered: at(Some(Decimal::ZERO))?, lowest_pay: at(hourly.lowest_pay)?, your_rate: at(hourly.your_rate)? })
 }
 
-fn mark(need: Option<Decimal>, (terms, take): (Terms, Take), currency: Currency) -> Answer<Option<Mark>> {
+fn mark((need, costs): (Option<Decimal>, Decimal), (terms, take): (Terms, Take), currency: Currency) -> Answer<Option<Mark>> {
     let Some(need) = need else { return Ok(None) };
     let charge = charge_for(need, take)?;
     let half_up = book(charge, currency)?;
-    // Costs and what is left of them are booked too.
-    let booked = book(need, currency)?.amount();
+    // What is left for an hour is booked too; what was spent is never rounded away.
+    let booked = book(need, currency)?.amount().max(costs);
     let holds = if charge.is_zero() { half_up } else { proposed(booked, terms, Points::Minor, currency)?.charge };
     Ok(Some(Mark { need, charge, half_up, holds }))
 }
@@ -205,14 +207,15 @@ mod tests {
         let marks = marks(&stands(), hourly, card(Side::Inside), 1).unwrap();
         let both = |mark: Option<Mark>| mark.map(|mark| (mark.half_up, mark.holds)).unwrap();
         assert_eq!(both(marks.lowest_pay), (usd(wanted), usd(holds)));
-        assert_eq!(both(marks.costs_covered), (usd("27.78"), usd("27.78")));
+        assert_eq!(both(marks.costs_covered), (usd("27.78"), usd("27.79")));
     }
 
     /// Half up as domain.md 8 has them, and as screens show them. At 25 the need is 151.93: of 164.91 tax is 8.60 and fee 4.39, which leaves 151.92.
     /// At 12 it is 86.19: of 93.60 tax is 4.88 and fee 2.53, which leaves just that.
+    /// One cost 25.512: of 27.78 there are 25.51 left, and five times that is a cent less than the five cost.
     #[test]
     fn marks_of_one_stand() {
-        check("0", "27.78", "27.78");
+        check("0", "27.78", "27.79");
         check("12", "93.61", "93.60");
         check("15", "110.06", "110.06");
         check("20", "137.49", "137.49");
@@ -233,6 +236,22 @@ mod tests {
                     assert!(need <= terms.you_get(mark.holds).unwrap().amount(), "{mark:?}");
                     assert!((mark.holds.amount() - mark.charge).abs() <= d("0.02"), "{mark:?}");
                 }
+            }
+        }
+    }
+
+    /// Law: whatever a batch cost and however many it is, all of it sold one by one at "costs covered" brings what it cost.
+    #[test]
+    fn a_batch_at_costs_covered_covers_its_costs() {
+        for (code, cents) in [("JPY", 3_001), ("JPY", 3_002), ("USD", 12_756), ("USD", 100_033), ("KWD", 12_757)] {
+            let currency = Currency::read(code).unwrap();
+            let costs = Money::whole(Decimal::new(cents, currency.digits()), currency).unwrap();
+            for pieces in [1, 2, 3, 5, 7] {
+                let work = Work { costs: Some(costs), driven: Decimal::ZERO, time: None, pieces };
+                let mark = marks(&work, Hourly::default(), Terms::PLAIN, 1).unwrap().costs_covered.unwrap().holds;
+                let all = mark.amount() * Decimal::from(pieces);
+                assert!(costs.amount() <= all, "{pieces} at {mark} bring {all} of {costs}");
+                assert!(all - costs.amount() < minor(currency) * Decimal::from(pieces), "{mark}");
             }
         }
     }

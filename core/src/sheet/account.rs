@@ -136,6 +136,8 @@ pub struct Sold {
     pub net: Money,
     /// Net less costs; none before anything was sold or none is left to sell, or while costs are not known.
     pub kept: Option<Money>,
+    /// Once it has ended, of all that was spent; see [`Sold::at_nothing`].
+    at_nothing: Option<Money>,
     pub per_hour: Option<PerHour>,
     /// Open agreements, summed.
     pub agreed: Option<Money>,
@@ -391,12 +393,14 @@ fn sold((shop, job): (&Shop, &Job), (costs, hours): (&Costs, &Hours), rate: &Rat
     let (pieces, by_galleries) = (selling.sold_pieces(), selling.sold_by_galleries());
     // Where none was sold and none is left, all that was spent is lost.
     let is_lost = 0 < selling.pieces_not_for_sale() && job.left() == 0 && selling.at_galleries_now() == 0;
-    let costs = costs.total.filter(|_| is_lost || 0 < pieces.saturating_add(by_galleries));
+    let all_costs = costs.total;
+    let costs = all_costs.filter(|_| is_lost || 0 < pieces.saturating_add(by_galleries));
     let kept = costs.map(|costs| net.minus(costs)).transpose()?;
     let per_hour = match costs.zip(hours.total) {
         Some((costs, time)) => Some(Way { you_get: net, costs, time }.per_hour(rate.year.as_ref())?),
         None => None,
     };
+    let at_nothing = all_costs.filter(|_| job.ended.is_some()).map(|costs| net.minus(costs)).transpose()?;
     let open: Vec<Money> = selling.open().map(|agreement| agreement.sum).listed();
     let agreed = if open.is_empty() { None } else { Some(Money::sum(currency, open)?) };
     Ok(Sold {
@@ -415,6 +419,7 @@ fn sold((shop, job): (&Shop, &Job), (costs, hours): (&Costs, &Hours), rate: &Rat
         given_up: selling.given_up(currency)?,
         net,
         kept,
+        at_nothing,
         per_hour,
         agreed,
         received: selling.received(currency)?,
@@ -427,12 +432,16 @@ fn ratios(job: &Job, (hours, wood): (&Hours, &Wood)) -> Answer<Ratios> {
     let logged = hours.judged;
     let of_hours = hours.judged_by.filter(|estimate| Span::ZERO < *estimate && Span::ZERO < logged);
     let mut asked = Decimal::ZERO;
-    let mut got = Decimal::ZERO;
+    let (mut got, mut coins, mut counted) = (Decimal::ZERO, Money::zero(job.currency), 0);
     for sale in job.selling.standing() {
         let Some(of_sale) = asked_for(job, sale)? else { continue };
         asked = asked.checked_add(of_sale).ok_or(Refusal::OutOfRange)?;
         got = got.checked_add(sale.sum.amount()).ok_or(Refusal::OutOfRange)?;
+        (coins, counted) = (coins.plus(job.selling.rounded_of_sale(sale)?)?, sale.n.saturating_add(counted));
     }
+    // What was taken is what was handed over: the coins of a payment for several are of them all.
+    let coins = if counted == job.selling.sold_pieces() { job.selling.rounded(job.currency)? } else { coins };
+    got = got.checked_add(coins.amount()).ok_or(Refusal::OutOfRange)?;
     Ok(Ratios {
         hours: of_hours.and_then(|estimate| over(Decimal::from(logged.as_ms()), Decimal::from(estimate.as_ms()))),
         wood: wood.finished_of_used.and_then(|share| over(share, wood.assumed)),
@@ -458,6 +467,13 @@ fn asked_for(job: &Job, sale: &Sale) -> Answer<Option<Decimal>> {
 }
 
 impl Sold {
+    /// Of a job that is done with, what is left in all if the pieces that are unsold, on the shelf or at galleries, bring nothing. None where some of
+    /// it is promised, or all of it is gone.
+    pub fn at_nothing(&self) -> Option<(Count, Money)> {
+        let unsold = self.left.saturating_add(self.at_galleries);
+        self.at_nothing.filter(|_| 0 < unsold && self.promised == 0).map(|left| (unsold, left))
+    }
+
     /// What is left of it in all, once nothing is left to sell; none where costs are not known.
     pub fn in_the_end(&self) -> Option<Money> {
         self.kept.filter(|_| !self.is_any_to_sell())

@@ -166,7 +166,7 @@ pub struct SaleRoom {
 pub struct Owed {
     /// What is in the till,
     pub received: Money,
-    /// and what the coins made of that: so much more was paid for these orders, or less where it is below nothing.
+    /// and what the coins made of that: so much more was paid, or less where it is below nothing.
     pub rounded: Money,
     pub due: Money,
     /// What came in for pieces sold beside these orders.
@@ -272,7 +272,8 @@ fn owed(job: &Job, sold: &Sold) -> Answer<Owed> {
     let (selling, currency) = (&job.selling, job.currency);
     let none = Money::zero(currency);
     if selling.open().next().is_none() {
-        return Ok(Owed { received: sold.received, rounded: none, due: sold.due, others: none, before_change: none, before: none });
+        let rounded = selling.rounded(currency)?;
+        return Ok(Owed { received: sold.received, rounded, due: sold.due, others: none, before_change: none, before: none });
     }
     // Each order once: two phones may have changed it.
     let orders = selling.open_orders();

@@ -9,6 +9,7 @@ pub use instead::{Ask, Concession};
 use super::account::{Account, of as reckon};
 use super::carried::Lacking;
 pub use super::marks::Driven;
+use super::marks::lower_tag;
 pub use super::promised::Parts;
 use super::promised::{costs_and_hours, drives, parts_of, promised};
 use super::shop::Shop;
@@ -62,6 +63,8 @@ pub struct OfferSheet {
     pub say: Option<Money>,
     /// The tag of one piece, and settle of one where the maker set it.
     pub tag: Option<Money>,
+    /// The tag that would say what is asked today, where that came down under it and pieces are free.
+    pub lower_tag: Option<Money>,
     pub settle_set: Option<Money>,
     /// What of the sum that is spoken of goes out and what you get; of what was agreed where no other sum is.
     pub parts: Option<Parts>,
@@ -125,7 +128,6 @@ pub fn offer(shop: &Shop, id: Id, asking: Asking, offer: Option<Money>) -> Answe
     let tagged = job.tag.map(|tag| terms.tax.charge(tag.times(n)?)).transpose()?;
     let named = offer.or(standing.agreed.map(|agreed| agreed.rest)).or(standing.ask).or(mark);
     let spoken = named.filter(|_| offer.is_some() || standing.agreed.is_none());
-    let handed = |sum: Money| shop.till(job.currency).in_coins(Some(asking.paid), sum);
     let at = |sum: Option<Money>, asking| sum.map(|sum| leaves(shop, (&job, &account), sum, asking)).transpose();
     Ok(OfferSheet {
         job: id,
@@ -137,12 +139,13 @@ pub fn offer(shop: &Shop, id: Id, asking: Asking, offer: Option<Money>) -> Answe
         free,
         slow_band: slow_band(shop, &job, &standing)?,
         settle: settle(&standing, points)?,
-        verdict: offer.map(|offer| verdict(&standing, handed(offer)?, points)).transpose()?,
+        verdict: offer.map(|offer| verdict(&standing, handed(shop, asking.paid, offer)?, points)).transpose()?,
         say: offer.map(|offer| say(&standing, offer, points)).transpose()?.flatten(),
         tag: account.pricing.tag,
+        lower_tag: if job.free() == 0 { None } else { lower_tag(shop, &job)? },
         settle_set: account.pricing.settle_set,
         parts: match spoken {
-            Some(sum) => Some(parts_of(terms, handed(sum)?)?),
+            Some(sum) => Some(parts_of(shop, terms, (asking.paid, sum))?),
             None => standing.agreed.map(|_| promised(shop, &own, Some(asking.paid))).transpose()?,
         },
         left: at(spoken, asking)?.flatten(),
@@ -166,6 +169,11 @@ pub fn offer(shop: &Shop, id: Id, asking: Asking, offer: Option<Money>) -> Answe
         tagged,
         named,
     })
+}
+
+/// What is handed over of a sum, in notes to the coin.
+fn handed(shop: &Shop, paid: Paid, sum: Money) -> Answer<Money> {
+    shop.till(sum.currency()).in_coins(Some(paid), sum)
 }
 
 fn fees_lost((job, account): (&Job, &Account), n: Count) -> Answer<Option<Money>> {
@@ -199,8 +207,8 @@ fn as_agreed(shop: &Shop, of: (&Job, &Account), asking: Asking) -> Answer<Option
 
 /// What a sum leaves in one way, in notes to the coin; none where costs or hours are not known.
 pub(super) fn leaves(shop: &Shop, of: (&Job, &Account), sum: Money, asking: Asking) -> Answer<Option<Leaves>> {
-    let handed = shop.till(of.0.currency).in_coins(Some(asking.paid), sum)?;
-    left_of(shop, of, shop.terms_of(of.0, asking.paid).you_get(handed)?, (asking.n, asking.carried))
+    let you_get = parts_of(shop, shop.terms_of(of.0, asking.paid), (asking.paid, sum))?.you_get;
+    left_of(shop, of, you_get, (asking.n, asking.carried))
 }
 
 /// What is left of what you get for `n` of the pieces, which one buyer takes; none where costs or hours are not known.

@@ -421,7 +421,7 @@ pub fn not_listed(shop: &Shop, paid: Paid, asked: NotListed) -> Answer<Option<Pe
 /// # Errors
 /// [`crate::refusal::Refusal::MoneyOutOfRange`].
 pub fn not_listed_parts(shop: &Shop, paid: Paid, offer: Money) -> Answer<Parts> {
-    parts_of(shop.terms(offer.currency(), paid), shop.till(offer.currency()).in_coins(Some(paid), offer)?)
+    parts_of(shop, shop.terms(offer.currency(), paid), (paid, offer))
 }
 
 /// Day one, no job needed: what an offer leaves for an hour of the hours and the spending said. None until all three are.

@@ -19,9 +19,11 @@ pub struct Parts {
     pub you_get: Money,
 }
 
-/// A sum that is handed over at once, as it is handed over, taken apart.
-pub(super) fn parts_of(terms: Terms, sum: Money) -> Answer<Parts> {
-    Ok(Parts { handed: sum, tax: terms.tax.apart(sum)?.tax, fee: terms.fee.of(sum)?, you_get: terms.you_get(sum)? })
+/// A sum that is handed over at once, taken apart, in notes with the coin it is rounded by: the tax is of the sum, the fee of what is handed over.
+pub(super) fn parts_of(shop: &Shop, terms: Terms, (paid, sum): (Paid, Money)) -> Answer<Parts> {
+    let handed = shop.till(sum.currency()).in_coins(Some(paid), sum)?;
+    let (tax, fee) = (terms.tax.apart(sum)?.tax, terms.fee.of(handed)?);
+    Ok(Parts { handed, tax, fee, you_get: handed.minus(tax)?.minus(fee)? })
 }
 
 /// All that was agreed and is still to be handed over, paid so, or each as its buyer pays: each by the tax it was agreed with.
@@ -29,7 +31,7 @@ pub(super) fn parts_of(terms: Terms, sum: Money) -> Answer<Parts> {
 /// # Errors
 /// [`crate::refusal::Refusal::MoneyOutOfRange`].
 pub fn promised(shop: &Shop, job: &Job, paid: Option<Paid>) -> Answer<Parts> {
-    let paid = |agreement: &Agreement| paid.unwrap_or_else(|| shop.comes_by(job, agreement.id));
+    let paid = |agreement: &Agreement| paid.or_else(|| shop.paid_known(job, Some(agreement.id)));
     let mut all = vec![];
     for order in job.selling.open_orders() {
         for (agreement, ahead) in ahead_of_each(job, &order)? {
@@ -51,7 +53,7 @@ pub fn promised(shop: &Shop, job: &Job, paid: Option<Paid>) -> Answer<Parts> {
 /// # Errors
 /// [`crate::refusal::Refusal::MoneyOutOfRange`].
 pub fn of_agreement(shop: &Shop, (job, agreement): (&Job, &Agreement), paid: Paid) -> Answer<Parts> {
-    of_rest(shop, (job, agreement), Ahead::of(job, agreement)?, paid)
+    of_rest(shop, (job, agreement), Ahead::of(job, agreement)?, Some(paid))
 }
 
 /// What came in ahead of an agreement, and the fees of that.
@@ -82,19 +84,18 @@ fn ahead_of_each<'a>(job: &Job, order: &[&'a Agreement]) -> Answer<Vec<(&'a Agre
     Ok(each)
 }
 
-fn of_rest(shop: &Shop, (job, agreement): (&Job, &Agreement), ahead: Ahead, paid: Paid) -> Answer<Parts> {
-    let terms = shop.terms_of(job, paid);
-    let terms = Terms { tax: agreement.tax.unwrap_or(terms.tax), ..terms };
+fn of_rest(shop: &Shop, (job, agreement): (&Job, &Agreement), ahead: Ahead, paid: Option<Paid>) -> Answer<Parts> {
+    let tax = agreement.tax.unwrap_or(shop.tax_of(job));
     let rest = agreement.sum.minus(agreement.sold_for)?;
     let before = job.selling.owed_before(job.currency, agreement)?;
     let (mut handed, mut fee) = (rest, ahead.fees);
     for due in to_come(job, agreement, (rest, ahead.sum))? {
         let all = due.plus(before)?;
-        handed = handed.plus(shop.till(job.currency).in_coins(Some(paid), all)?)?.minus(all)?;
+        handed = handed.plus(shop.till(job.currency).in_coins(paid, all)?)?.minus(all)?;
         fee = fee.plus(fee_of(shop, paid, due)?)?;
     }
-    // With what is owed before, the coin is of no sale alone.
-    let tax = terms.tax.apart(if before.is_zero() { handed } else { rest })?.tax;
+    // The coin is with the payment, and no part of what was agreed.
+    let tax = tax.apart(rest)?.tax;
     Ok(Parts { handed, tax, fee, you_get: handed.minus(tax)?.minus(fee)? })
 }
 
@@ -106,7 +107,7 @@ fn of_rest(shop: &Shop, (job, agreement): (&Job, &Agreement), ahead: Ahead, paid
 pub fn at_hand_over(shop: &Shop, of: (&Job, &Agreement), paid: Paid) -> Answer<Parts> {
     let (own, (job, agreement)) = (of_agreement(shop, of, paid)?, of);
     let before = job.selling.owed_before(job.currency, agreement)?;
-    let (tax, fee) = (job.selling.tax_before(job.currency, agreement)?, fee_before(shop, of, paid)?);
+    let (tax, fee) = (job.selling.tax_before(job.currency, agreement)?, fee_before(shop, of, Some(paid))?);
     Ok(Parts {
         handed: own.handed.plus(before)?,
         tax: own.tax.plus(tax)?,
@@ -116,31 +117,29 @@ pub fn at_hand_over(shop: &Shop, of: (&Job, &Agreement), paid: Paid) -> Answer<P
 }
 
 /// What the fees will be of what is owed of pieces that were handed over, as each buyer pays: with the rest of an order that is open what they are more
-/// at its hand-over, else each sale's own. Of a sale of no order of which nothing came in, and nothing was said, nobody knows how it will be paid: it
-/// bears none yet. One of an order bears what the order did, so that the hand-over alone changes nothing.
+/// at its hand-over, else each sale's own, by how its order was paid where nothing came in for it. Where nothing came in, and nothing was said, nobody
+/// knows how it will be paid: it bears none yet, of an order that is open or handed over as of none.
 pub(super) fn fees_owed(shop: &Shop, job: &Job) -> Answer<Money> {
     let open = job.selling.open_orders().into_iter().filter_map(|order| order.first().copied()).listed();
-    let before = |agreement: &&Agreement| fee_before(shop, (job, agreement), shop.comes_by(job, agreement.id));
+    let before = |agreement: &&Agreement| fee_before(shop, (job, agreement), shop.paid_known(job, Some(agreement.id)));
     let alone = job.selling.unpaid(job.currency)?;
     let by = |sale: &Sale| job.selling.paid_last(sale.id).map(|_| sale.id).or(sale.agreed);
-    let paid = |sale: &Sale| {
-        sale.agreed.map_or_else(|| shop.paid_known(job, by(sale)), |agreed| Some(shop.comes_by(job, by(sale).unwrap_or(agreed))))
-    };
-    let of_sale = |(sale, lacks): &(&Sale, Money)| paid(sale).map_or(Ok(Money::zero(job.currency)), |paid| fee_of(shop, paid, *lacks));
+    let of_sale = |(sale, lacks): &(&Sale, Money)| fee_of(shop, shop.paid_known(job, by(sale)), *lacks);
     let fees = open.iter().map(before).chain(alone.iter().filter(|(_, lacks)| Decimal::ZERO < lacks.amount()).map(of_sale));
     Money::sum(job.currency, fees.collect::<Answer<Vec<Money>>>()?)
 }
 
-fn fee_before(shop: &Shop, (job, agreement): (&Job, &Agreement), paid: Paid) -> Answer<Money> {
+fn fee_before(shop: &Shop, (job, agreement): (&Job, &Agreement), paid: Option<Paid>) -> Answer<Money> {
     let before = job.selling.owed_before(job.currency, agreement)?;
     let (rest, ahead) = (agreement.sum.minus(agreement.sold_for)?, job.selling.received_ahead(job.currency, agreement.id)?);
     let due = Money::sum(job.currency, to_come(job, agreement, (rest, ahead))?)?;
     if before.is_zero() { Ok(before) } else { fee_of(shop, paid, due.plus(before)?)?.minus(fee_of(shop, paid, due)?) }
 }
 
-/// The fee of a payment, in notes of what is handed over in coins.
-fn fee_of(shop: &Shop, paid: Paid, sum: Money) -> Answer<Money> {
+/// The fee of a payment, in notes of what is handed over in coins; none where nobody knows how it will be paid.
+fn fee_of(shop: &Shop, paid: Option<Paid>, sum: Money) -> Answer<Money> {
     let till = shop.till(sum.currency());
+    let Some(paid) = paid else { return Ok(Money::zero(sum.currency())) };
     let coins = till.in_coins(Some(paid), sum)?;
     if coins.is_zero() { Ok(coins) } else { till.fee_of(paid).of(coins) }
 }

@@ -95,16 +95,11 @@ impl<'a> Shop<'a> {
         self.paid_known(job, of).or(self.paying.chosen).unwrap_or_else(|| self.paid_before())
     }
 
-    /// The same where it was said for this buyer, or something came in; none where nobody knows.
+    /// The same where it was said for this buyer, or something came in; none where nobody knows, and what is still to come bears no fee then. What
+    /// somebody else paid with changes nothing in what a job leaves.
     pub fn paid_known(&self, job: &Job, of: Option<Id>) -> Option<Paid> {
         let said = self.paying.of_job.filter(|(id, _)| *id == job.id).map(|(_, paid)| paid);
-        said.or_else(|| of.and_then(|of| job.selling.paid_last(of)))
-    }
-
-    /// How what is still to come of an order is thought to be paid: the same, and where nobody knows by card. What somebody else paid with changes
-    /// nothing in what a job leaves.
-    pub fn comes_by(&self, job: &Job, of: Id) -> Paid {
-        self.paid_known(job, Some(of)).unwrap_or(Paid::Card)
+        said.or_else(|| of.and_then(|of| job.selling.paid_last(of).or_else(|| job.selling.paid_for_order(of))))
     }
 
     /// The same with what was gathered of earlier jobs before, or will be.

@@ -215,8 +215,8 @@ fn shops(shop: &Shop, of: (&Job, &Account), tag: Option<Money>) -> Answer<Shops>
 
 /// What so much for one leaves, and whether it returns what was spent.
 fn at_tag(shop: &Shop, of: (&Job, &Account), you_get: Money) -> Answer<AtTag> {
-    let costs = of.1.pricing.work.costs_of(1)?;
-    let under_costs = costs.is_some_and(|costs| you_get.amount() < costs.amount());
+    let costs = of.1.pricing.work.need(Decimal::ZERO, 1)?;
+    let under_costs = costs.is_some_and(|costs| you_get.amount() < costs);
     Ok(AtTag { you_get, under_costs, leaves: left_of(shop, of, you_get, (1, Carried::Delivered))? })
 }
 

@@ -313,12 +313,12 @@ fn sell(book: &Book, order: &SellOrder, offer: Option<Money>, act: &mut Act) -> 
     let exact = due_now(&job, agreement, order.sum)?.plus(before.unwrap_or(Money::zero(job.currency)))?;
     let due = till.in_coins(order.paid, exact)?;
     let coins = due.minus(exact)?;
-    // The sale is what the buyer hands over in all, to the coin it ends on; with what was owed before the coin is of no sale alone.
-    let sum = if before.is_some() { order.sum } else { order.sum.plus(coins)? };
+    // The sale is what was said; the coin is with the payment, and goes with it where that is struck.
+    let sum = order.sum;
     let spoken = order.tax.map(|(rate, side)| Tax { rate, side }).or(agreement.and_then(|agreed| agreed.tax));
     let used = spoken.unwrap_or_else(|| workshop.tax(job.currency, job.tax));
     let (Tax { rate, side }, tax) = (used, used.apart(sum)?.tax);
-    // An offer that was taken is noted to the same coin, so that it and its sale are of one buyer.
+    // An offer that was taken is noted at the same sum, so that it and its sale are of one buyer.
     match offer {
         Some(offer) => drop(act.add(heard(order, offer, Some(sum)))),
         None if order.heard => drop(act.add(heard(order, sum, None))),
@@ -340,7 +340,7 @@ fn sell(book: &Book, order: &SellOrder, offer: Option<Money>, act: &mut Act) -> 
         let fee = fee(&till, paid, due)?;
         // What comes in for the whole order pays what was owed before first.
         let (sale, agreed) = if before.is_some() { (None, order.agreed) } else { (Some(sale), None) };
-        let rounding = before.and(Some(coins)).filter(|coins| !coins.is_zero());
+        let rounding = Some(coins).filter(|coins| !coins.is_zero());
         act.add(kind::PaymentReceived { job: job.id, sum: due, paid, fee, sale, agreed, when: order.when, rounding });
     }
     Ok(())

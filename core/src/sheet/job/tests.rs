@@ -118,14 +118,17 @@ fn the_fee_of_what_is_owed_stays_as_pieces_are_handed_over() {
     let begun = "2026-03-03 08:00 -05:00 workshop USD inch\ntill fee 0.03 fixed 0.30\njob stools \"Stools\" 2 spec\n\
         08:10 start \"sand\" make on stools\n09:10 stop\nspend 20.00 finish on stools\nall-planned stools\n";
     let deal = "agree 800 for 2 stools fetched as deal\n";
-    let one = "sell 1 stools for 400 agreed deal\n";
+    let (ahead, one) = ("pay 100 for stools card agreed deal\n", "sell 1 stools for 400 agreed deal\n");
     let named = |sale: &str, name: &str| format!("{} as {name}\n", sale.trim_end());
     let paid = "pay 400 for stools card sale first\npay 400 for stools card sale second\n";
     let [first, second] = ["first", "second"].map(|name| format!("sell 1 stools for 400 as {name}\n"));
     for (lines, you_get) in [
-        (deal.to_owned(), "775.70"),
-        (format!("{deal}{one}"), "775.70"),
-        (format!("{deal}{one}{one}"), "775.40"),
+        (deal.to_owned(), "800.00"),
+        (format!("{deal}{one}"), "800.00"),
+        (format!("{deal}{one}{one}"), "800.00"),
+        (format!("{deal}{ahead}"), "775.40"),
+        (format!("{deal}{ahead}{one}"), "775.40"),
+        (format!("{deal}{ahead}{one}{one}"), "775.10"),
         (format!("{deal}{}{}{paid}", named(one, "first"), named(one, "second")), "775.40"),
         (format!("{first}{second}"), "800.00"),
         (format!("{first}{second}pay 400 for stools card sale first\n"), "787.70"),

@@ -15,6 +15,7 @@ use fivebar_core::ledger::decide::{Command, Now, SaleCommand};
 use fivebar_core::ledger::fold::{Job, TaxBy};
 use fivebar_core::ledger::kind::Exact;
 use fivebar_core::ledger::kind::book::Role;
+use fivebar_core::ledger::kind::job::For;
 use fivebar_core::ledger::kind::sale::{Carried, Paid, PriceAgreed};
 use fivebar_core::quantity::{Count, Currency, Day, Decimal, Id, Money, Span, Wall, reading};
 
@@ -187,7 +188,9 @@ fn open(app: &mut App, id: Id, sum: Option<Money>) {
     let Ok(job) = shop(app).job(id) else { return };
     let free = job.free();
     let asked = asking(app, id, free);
-    let n = if sum.is_some() { asked.n } else { 1 };
+    // Who orders several takes them all, as a rule.
+    let all = if job.made_for == For::Order { free.max(1) } else { 1 };
+    let n = if sum.is_some() { asked.n } else { all };
     let agree = Agree {
         job: id,
         of_job: false,

@@ -6,7 +6,7 @@ use crate::app::App;
 use crate::app::entry::Typed;
 use crate::app::order::{Feel, Order};
 use crate::app::taxes::charged;
-use fivebar_core::ledger::decide::{Command, EstimateCommand, Now, PaidOf, SaleCommand, SellOrder};
+use fivebar_core::ledger::decide::{Command, EstimateCommand, MoneyCommand, Now, PaidOf, SaleCommand, SellOrder};
 use fivebar_core::ledger::fold::TaxBy;
 use fivebar_core::ledger::kind::estimate::WholePlanned;
 use fivebar_core::ledger::kind::sale::{Carried, OfferHeard, Paid};
@@ -59,6 +59,8 @@ pub enum BargainTap {
     Tax(TaxBy),
     Pieces(Count),
     PayAndHours,
+    /// The tag of each goes down to what is asked.
+    Tag(Money),
     /// Nothing of its work is to come.
     Made,
     Sold,
@@ -134,6 +136,12 @@ pub fn heard(app: &mut App, tap: BargainTap, now: Now) {
         BargainTap::PadAway => with(app, |bargain| bargain.pad = None),
         BargainTap::PadDone => pad_done(app, false),
         BargainTap::PadBeforeTax => pad_done(app, true),
+        BargainTap::Tag(sum) => {
+            if let Over::Offer(bargain) = &app.price.over {
+                let job = bargain.job;
+                done(app, &Command::Money(MoneyCommand::SetTag { job, sum }), (job, Done::Tagged(sum)), now);
+            }
+        }
         BargainTap::PayAndHours => with(app, |bargain| bargain.pay = !bargain.pay),
         BargainTap::Paid(paid) => {
             if let Over::Offer(bargain) = &app.price.over {

@@ -27,7 +27,8 @@ pub fn screen(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Screen {
     let top = Head::new(super::titled(sheet, seen), jobs::LOOK_BACK);
     let ended = sheet.ended.map(|at| Fact::Strong(jobs::ended_on(&seen.speech.day(at))));
     let top = ended.into_iter().chain([saved_fact(app, seen)]).fold(top, Head::fact);
-    let first = el("div", "col").kid(large(sheet, back.as_ref(), seen)).kids(back.as_ref().map(|back| against_plan(sheet, back, seen)));
+    let first = el("div", "col").kid(large(sheet, back.as_ref(), seen)).kids(rest::at_nothing(&sheet.account.sold, seen));
+    let first = first.kids(back.as_ref().map(|back| against_plan(sheet, back, seen)));
     let first = first.kids(back.as_ref().filter(|back| back.ratios.price.is_some()).and_then(|_| not_in_price(sheet, seen)));
     let first = first.kids(of_job(sheet, seen).map(|said| el("p", "t14 i2").text(hours_from(&said))));
     let (ended, open) = (sheet.ended.is_some(), sheet.account.hours.unsettled);

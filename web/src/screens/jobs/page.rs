@@ -7,7 +7,7 @@ use super::super::sources::of_job;
 use super::super::{Screen, Seen, undo};
 use super::figures::{apart, bar_said, carried, day, hourly, hours_of, lacking, line, short, stretches, sum, to_be_carried};
 use super::holds::{Holds, holds};
-use super::rest::{if_go, unsold};
+use super::rest::{at_nothing, if_go, unsold};
 use super::say;
 use crate::app::bench::waits::kept;
 use crate::app::jobs::dates::promise_by;
@@ -255,7 +255,7 @@ fn so_far_card(sheet: &JobSheet, estimate: Option<&EstimateSheet>, seen: Seen<'_
 /// How what is still to come of an open order is paid, where that bears a fee.
 fn fee_by(sheet: &JobSheet, app: &App) -> Option<Paid> {
     let shop = app.shelf().shop(app.now.at);
-    let paid = shop.comes_by(&shop.job(sheet.job).ok()?, sheet.selling.open().next()?.id);
+    let paid = shop.paid_known(&shop.job(sheet.job).ok()?, Some(sheet.selling.open().next()?.id))?;
     let fee = shop.till(sheet.account.currency).fee_of(paid).of(sheet.account.sold.due).ok()?;
     (Decimal::ZERO < fee.amount()).then_some(paid)
 }
@@ -287,7 +287,7 @@ fn money_card(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
     let rule = (!agreed.is_empty()).then(|| el("div", "rule"));
     let after = after.map(|rate| line(words::AFTER_WORKSHOP, hourly(rate, sheet.account.currency, seen)));
     let card = el("section", "card money").kids(agreed).kids(rule).kid(line(costs_word, costs)).kid(line(word, stands));
-    Some(card.kids(if_sold).kids(after))
+    Some(card.kids(if_sold).kids(at_nothing(&sheet.account.sold, seen)).kids(after))
 }
 
 fn agreed(sheet: &JobSheet, seen: Seen<'_>) -> Vec<El<Msg>> {

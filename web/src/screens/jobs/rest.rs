@@ -1,11 +1,13 @@
 //! What of a batch is unsold, on the shelf and at galleries, and what an hour has if it goes.
 
 use super::super::Seen;
-use super::figures::short;
-use crate::app::App;
+use super::figures::{line, short, sum};
 use crate::app::price::paid;
+use crate::app::{App, Msg};
+use crate::view::El;
 use crate::words::en::{jobs as words, price};
 use fivebar_core::quantity::Count;
+use fivebar_core::sheet::account::Sold;
 use fivebar_core::sheet::rest::Rest;
 
 /// What an hour has with so many unsold, some of them at galleries.
@@ -16,6 +18,12 @@ pub fn unsold(free: Count, there: Count, seen: Seen<'_>) -> String {
         (0, _) => words::rest_at_gallery(&all),
         _ => words::rest_some_at_gallery(&all, &seen.speech.count(there)),
     }
+}
+
+/// Of a job that is done with, what is left if nothing more is sold of it.
+pub fn at_nothing(sold: &Sold, seen: Seen<'_>) -> Option<El<Msg>> {
+    let (unsold, left) = sold.at_nothing()?;
+    Some(line(words::at_nothing(&seen.speech.count(unsold)), sum(left, seen)))
 }
 
 /// At what they would go: those on the shelf at what is asked, those at galleries for what is handed over by their share.

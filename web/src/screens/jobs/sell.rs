@@ -221,18 +221,22 @@ fn sales(sheet: &JobSheet, seen: Seen<'_>) -> Vec<El<Msg>> {
     let rows = sheet.selling.sales.iter().flat_map(|sale| {
         let reversed = sale.reversed.map(|reversed| went_with((sheet, sale), reversed, seen));
         let some = sale.back.iter().map(|back| some_back(back, seen)).listed();
-        std::iter::once(sold(sale, seen)).chain(some).chain(reversed)
+        std::iter::once(sold((sheet, sale), seen)).chain(some).chain(reversed)
     });
     titled(words::SALES, rows.listed())
 }
 
-fn sold(sale: &Sale, seen: Seen<'_>) -> El<Msg> {
+/// What was handed over for it; where that was rounded to the coin, what it was agreed at stands under it.
+fn sold((sheet, sale): (&JobSheet, &Sale), seen: Seen<'_>) -> El<Msg> {
     let whole = sale.whole;
+    let coins = sheet.selling.rounded_of_sale(sale).ok().filter(|coins| !coins.is_zero() && sale.reversed.is_none());
+    let handed = coins.and_then(|coins| whole.sum.plus(coins).ok());
+    let exact = handed.map(|_| words::to_the_coin(&sum(whole.sum, seen)));
     let tax = (!whole.tax.is_zero()).then(|| words::tax_of_it(&sum(whole.tax, seen)));
     let how = sale.carried.map(|way| carried(way).to_owned());
-    let under = join([Some(seen.speech.day(sale.at)), how, tax]);
+    let under = join([Some(seen.speech.day(sale.at)), how, exact, tax]);
     let name = common::pieces(whole.n, &seen.speech.count(whole.n));
-    let row = row(name, under, sum(whole.sum, seen));
+    let row = row(name, under, sum(handed.unwrap_or(whole.sum), seen));
     if sale.reversed.is_some() {
         return row.key(sale.id.to_string());
     }

@@ -1,6 +1,6 @@
 //! They offer: the verdict, the scale as input, how it is paid and carried, one concession, sold.
 
-use super::list::{bargain, guessed, haul_in_question, not_counted};
+use super::list::{bargain, guessed, haul_in_question, not_counted, undo};
 use super::scale::{Input, in_doubt, input};
 use super::verdict::{shown, worded};
 use super::waiting::say;
@@ -9,7 +9,7 @@ use crate::app::price::agree::AgreeTap;
 use crate::app::price::bargain::{Bargain, BargainTap, is_far, sheet};
 use crate::app::price::far::Far;
 use crate::app::price::waiting::WaitTap;
-use crate::app::price::{Over, Tap, in_coins, on_top, sheet as list, shop};
+use crate::app::price::{Done, Over, Tap, in_coins, on_top, sheet as list, shop};
 use crate::app::taxes::has_named;
 use crate::app::{App, Msg};
 use crate::parts::chips::{Chip, chips};
@@ -85,7 +85,7 @@ fn by_scale(sheet: &OfferSheet, app: &App, seen: Seen<'_>) -> Screen {
         true => conc.into_iter().chain(many).chain(ways).chain(chips).listed(),
         false => many.into_iter().chain(chips).chain(ways).chain(conc).listed(),
     };
-    let second = el("div", "col").kids(rest);
+    let second = el("div", "col").kids(rest).kids(tag_it(sheet, app, seen));
     let main = el("main", "two price offer").kid(first);
     // In the hand the last keys stay in sight, whatever is said above them.
     match seen.page.is_wide() {
@@ -94,12 +94,23 @@ fn by_scale(sheet: &OfferSheet, app: &App, seen: Seen<'_>) -> Screen {
     }
 }
 
+/// A buyer who is shown the piece reads its tag: where less is asked, one tap makes it say so; then it can be taken back there.
+fn tag_it(sheet: &OfferSheet, app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
+    let under = |tag: Money| words::buyer_reads(&bare(tag, seen.speech));
+    let lower = sheet
+        .lower_tag
+        .zip(sheet.tag)
+        .map(|(lower, tag)| key("key h56", words::tag_it(&exact(lower, seen.speech)), under(tag), bargain(BargainTap::Tag(lower))));
+    let is_done = || matches!(app.price.last, Some((_, job, Done::Tagged(_))) if job == sheet.job);
+    lower.or_else(|| undo(app, seen).filter(|_| is_done()))
+}
+
 /// The scale with its keys, and the figures people say.
 fn said(sheet: &OfferSheet, input: &Input, (app, seen): (&App, Seen<'_>)) -> [Vec<El<Msg>>; 2] {
     let at = bare(input.at, seen.speech);
     let heard = worded(sheet, seen).map_or_else(|| at.clone(), |verdict| words::block_said(&at, &verdict.said()));
     let say = |sum: Money| bargain(BargainTap::Say(sum));
-    let step = seen.speech.number(input.points.step(sheet.currency), 0, 2);
+    let step = seen.speech.number(input.step.by, 0, 3);
     let keys = el("div", "g3")
         .kid(key("key fig", words::step(&step, false), "", say(input.next(false))))
         .kid(pad_key(sheet, app, seen))

@@ -8,8 +8,8 @@ use crate::parts::scale::{Band, Block, Kind, Mark, Scale, Spoken, slider};
 use crate::view::El;
 use crate::words::en::price as words;
 use fivebar_core::money::offer::Standing;
-use fivebar_core::money::point::{Points, Rounding};
-use fivebar_core::quantity::{Currency, Decimal, Listed, Money};
+use fivebar_core::money::point::{Points, Rounding, Step};
+use fivebar_core::quantity::{Decimal, Listed, Money};
 use fivebar_core::sheet::offer::OfferSheet;
 
 /// The least steps the scale should have; coarser points give way to finer ones.
@@ -24,9 +24,9 @@ const UNDER_BAND: f64 = 0.88;
 /// The scale with its figures, ready to be dragged.
 pub struct Input {
     pub scale: Scale,
-    pub points: Points,
+    points: Points,
+    pub step: Step,
     pub at: Money,
-    currency: Currency,
 }
 
 fn real(sum: Money) -> f64 {
@@ -70,7 +70,8 @@ pub fn input(sheet: &OfferSheet, seen: Seen<'_>) -> Option<Input> {
         block: Some(Block { at: real(at), figure: super::bare(at, seen.speech) }),
         ..Scale::default()
     };
-    Some(Input { points: points(sheet.points, to - from, sheet.currency), scale, at, currency: sheet.currency })
+    let step = step(sheet.points, to - from, agreed.or(sheet.tagged).or(standing.ask).unwrap_or(at));
+    Some(Input { points: sheet.points, step, scale, at })
 }
 
 /// What waiting is worth is the least to take, unless the maker set a settle under it, from which on the word is a yes, or the lowest pay needs more.
@@ -113,25 +114,25 @@ fn ends(least: f64, known: &[(Money, Kind, &str)], asked: Money) -> (f64, f64) {
     ((low - air).max(0.0), high + air)
 }
 
-/// The points a drag and a key keep to: the maker's own, or finer ones where the whole scale has but a few of them.
-fn points(own: Points, span: f64, currency: Currency) -> Points {
-    let own = if own == Points::Minor { Points::One } else { own };
-    let fits = |points: &Points| STEPS <= span / f64::try_from(points.step(currency)).unwrap_or(1.0).max(1e-9);
-    [own, Points::Five, Points::One].into_iter().find(fits).unwrap_or(Points::Minor)
+/// What a drag and a key go by: the maker's own price points; where they are less than a hundredth of the price, or the whole scale has but a few of
+/// them, by the size of the price.
+fn step(own: Points, span: f64, price: Money) -> Step {
+    let step = own.from_one_to_next(price.currency());
+    let by = f64::try_from(step.by).unwrap_or(1.0).max(1e-9);
+    if STEPS <= span / by && real(price) <= by * 100.0 { step } else { Step::by_size(price, own) }
 }
 
 impl Input {
     /// The point nearest to a place on the scale.
     fn at_share(&self, share: f64) -> Option<Money> {
         let value = Decimal::try_from(self.scale.value_at(share)).ok()?;
-        self.points.round(value, Rounding::Nearest, self.currency).ok()
+        self.step.round(value, Rounding::Nearest).ok()
     }
 
     /// The next point up or down.
     pub fn next(&self, up: bool) -> Money {
-        let step = self.points.step(self.currency);
-        let below = || self.points.round(self.at.amount().checked_sub(step)?, Rounding::Up, self.currency).ok();
-        let next = if up { self.points.above(self.at).ok() } else { below() };
+        let below = || self.step.round(self.at.amount().checked_sub(self.step.by)?, Rounding::Up).ok();
+        let next = if up { self.step.above(self.at).ok() } else { below() };
         next.unwrap_or(self.at)
     }
 
@@ -158,7 +159,7 @@ impl Input {
     /// What finger and keys need of it.
     fn clone_small(&self) -> Input {
         let scale = Scale { width: self.scale.width, from: self.scale.from, to: self.scale.to, ..Scale::default() };
-        Input { scale, points: self.points, at: self.at, currency: self.currency }
+        Input { scale, points: self.points, step: self.step, at: self.at }
     }
 
     /// Figures people say next.

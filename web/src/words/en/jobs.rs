@@ -61,6 +61,11 @@ pub fn rest_unsold(written: &str) -> String {
     format!("Left per hour, {written} unsold")
 }
 
+/// "3 unsold at nothing, left in all": of a job that is done with.
+pub fn at_nothing(written: &str) -> String {
+    format!("{written} unsold at nothing, left in all")
+}
+
 /// "Left per hour, 3 unsold, 2 of them at the gallery".
 pub fn rest_some_at_gallery(all: &str, there: &str) -> String {
     format!("{}, {there} of them at the gallery", rest_unsold(all))

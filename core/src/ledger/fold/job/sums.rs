@@ -93,6 +93,13 @@ impl Selling {
         self.payments.iter().rev().find(|payment| payment.sale == Some(of) || payment.agreed == Some(of)).map(|payment| payment.paid)
     }
 
+    /// How the last was paid that came in ahead for the order an agreement is of, also before it was changed.
+    pub fn paid_for_order(&self, agreed: Id) -> Option<Paid> {
+        let first = self.first(Some(agreed));
+        let is_of_it = |of: Option<Id>| of.is_some() && self.first(of) == first;
+        self.payments.iter().rev().find(|payment| is_of_it(payment.agreed)).map(|payment| payment.paid)
+    }
+
     /// Pieces promised and not yet handed over.
     pub fn promised(&self) -> Count {
         self.open().fold(0, |sum, agreement| sum.saturating_add(agreement.n.saturating_sub(agreement.sold)))
@@ -119,8 +126,25 @@ impl Selling {
     /// # Errors
     /// [`crate::refusal::Refusal::MoneyOutOfRange`].
     pub fn rounded(&self, currency: Currency) -> Answer<Money> {
-        let came = Money::sum(currency, self.payments.iter().filter_map(|payment| payment.rounding))?;
+        let came = Money::sum(currency, self.payments.iter().filter_map(|payment| payment.rounding))?.minus(self.coins_back(currency)?)?;
         came.minus(Money::sum(currency, self.handed_back.iter().filter_map(|back| back.rounding))?)
+    }
+
+    /// The same of what was paid for one sale alone.
+    ///
+    /// # Errors
+    /// [`crate::refusal::Refusal::MoneyOutOfRange`].
+    pub fn rounded_of_sale(&self, sale: &Sale) -> Answer<Money> {
+        let of_it = self.payments.iter().filter(|payment| payment.sale == Some(sale.id));
+        Money::sum(sale.sum.currency(), of_it.filter_map(|payment| payment.rounding))
+    }
+
+    /// The coins of sales that went back whole: what was handed over went back, and they with it.
+    fn coins_back(&self, currency: Currency) -> Answer<Money> {
+        let none_kept =
+            |sale: &&Sale| sale.back.iter().all(|back| back.kept.is_zero()) && sale.reversed.is_none_or(|back| back.kept.is_zero());
+        let whole = self.sales.iter().filter(|sale| sale.n == 0 || sale.reversed.is_some()).filter(none_kept);
+        Money::sum(currency, whole.map(|sale| self.rounded_of_sale(sale)).collect::<Answer<Vec<Money>>>()?)
     }
 
     /// What came in beyond what is owed, by what it came in for: it is to be handed back.
@@ -182,7 +206,7 @@ impl Selling {
     pub fn received(&self, currency: Currency) -> Answer<Money> {
         let came = Money::sum(currency, self.payments.iter().map(|payment| payment.sum))?;
         let back = Money::sum(currency, self.handed_back.iter().map(|back| back.sum))?;
-        came.minus(self.paid_for(currency)?.back)?.minus(back)
+        came.minus(self.paid_for(currency)?.back)?.minus(back)?.minus(self.coins_back(currency)?)
     }
 
     /// What a sale was paid, with what it used of a deposit.

@@ -70,3 +70,19 @@ fn what_came_ahead_of_others_is_not_handed_back() {
         maker.tap(Tap::Write(What::Sell(Some(agreed)))).figures(&[price, n]).shows(&wanted).hides(&[never]);
     }
 }
+
+/// Three made to order are agreed together, unless another number is said; of pieces made for sale one buyer takes one.
+#[test]
+fn an_order_opens_with_all_that_is_free() {
+    for (made, opens) in [("order", "3 for 300"), ("spec", ">100<")] {
+        let story = format!("2026-05-04 08:00 +00:00 workshop USD inch\njob more \"Stools\" 3 {made}\ntag 100 more\n");
+        let mut maker = Maker::told(&[&story]);
+        maker.open("more").agrees(&[]).shows(&[opens]);
+        maker.agrees(&[AgreeTap::Pieces(2)]).shows(&["2 for 200"]);
+    }
+    // One of them is promised already.
+    let mut maker = Maker::told(&[
+        "2026-05-04 08:00 +00:00 workshop USD inch\njob more \"Stools\" 3 order\ntag 100 more\nagree 90 for 1 more fetched\n",
+    ]);
+    maker.open("more").agrees(&[]).shows(&["2 for 200"]);
+}

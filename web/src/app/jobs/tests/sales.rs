@@ -426,19 +426,29 @@ fn what_is_agreed_is_one_figure_on_key_and_page() {
     maker.room("more", Room::Back).shows(&["t60 w8\">$290.00<", "so far, of the one that is sold"]).hides(&["unsold"]);
 }
 
-/// Two for 800 by card, 3 % and 0.30 of each kept: both are gone and nothing is paid. The page, its key and Look back say what is left once it is, and
-/// so they do then.
+/// Two for 800, 100 of it ahead by card, 3 % and 0.30 of each kept: both are gone and the rest is not paid. The page, its key and Look back say what is
+/// left once it is, and so they do then. Where nothing came in nobody knows how it will be paid, and no page takes a fee off.
 #[test]
 fn the_fee_of_what_is_owed_is_in_what_an_hour_leaves() {
-    let mut maker = Maker::told(&["2026-05-04 08:00 +00:00 workshop USD inch\ntill fee 0.03 fixed 0.30\njob more \"Stools\" 2 order\n\
-        spend 10 glue on more\nstart \"build\" make on more\n09:00 stop\nagree 800 for 2 more fetched as deal\n\
-        sell 1 more for 400 agreed deal as first\nsell 1 more for 400 agreed deal as second\nend more\n"]);
-    maker.open("more").shows(&["Tax and fees", "24.60", "as it stands", "765.40", "765.40 an hour"]).tap(Tap::Room(Room::Back));
-    maker.shows(&["t60 w8\">$765.40<", "less the fee of what is still owed", "$790.00 left per hour"]).tap(Tap::Page);
+    let story = |ahead: &str, sold: &str| {
+        format!(
+            "2026-05-04 08:00 +00:00 workshop USD inch\ntill fee 0.03 fixed 0.30\njob more \"Stools\" 2 order\nspend 10 glue on more\n\
+            start \"build\" make on more\n09:00 stop\nagree 800 for 2 more fetched as deal\n{ahead}{sold}"
+        )
+    };
+    let sold = "sell 1 more for 400 agreed deal as first\nsell 1 more for 400 agreed deal as second\nend more\n";
+    let mut maker = Maker::told(&[&story("pay 100 for more card agreed deal\n", sold)]);
+    maker.open("more").shows(&["Tax and fees", "24.90", "as it stands", "765.10", "765.10 an hour"]).tap(Tap::Room(Room::Back));
+    maker.shows(&["t60 w8\">$765.10<", "less the fee of what is still owed", "$786.70 left per hour"]).tap(Tap::Page);
     for _ in 0..2 {
-        maker.tap(Tap::Next).pick(Pick::Paid(Some(Paid::Card))).tap(Tap::Save).tap(Tap::Page).shows(&["765.40", "765.40 an hour"]);
+        maker.tap(Tap::Next).pick(Pick::Paid(Some(Paid::Card))).tap(Tap::Save).tap(Tap::Page).shows(&["765.10", "765.10 an hour"]);
     }
-    maker.tap(Tap::Room(Room::Back)).shows(&["t60 w8\">$765.40<"]).hides(&["still owed"]);
+    maker.tap(Tap::Room(Room::Back)).shows(&["t60 w8\">$765.10<"]).hides(&["still owed"]);
+    for sold in ["", sold] {
+        let mut maker = Maker::told(&[&story("", sold)]);
+        maker.open("more").shows(&["as it stands", "790.00"]).hides(&["by card", "Tax and fees"]);
+        maker.tap(Tap::Room(Room::Back)).shows(&["$790.00"]).hides(&["less the fee"]);
+    }
 }
 
 /// A table is sold for 1,000 and paid later: how is not known, so no fee is taken off, and none is said to be. It comes by transfer: as it stood.
@@ -685,11 +695,13 @@ fn what_is_agreed_on_a_job_is_said_in_the_form_of_price() {
     let mut maker = Maker::told(&[story]);
     let stool = maker.jobs["stool"];
     maker.say(Msg::Price(crate::app::price::Tap::Offer(stool)));
-    maker.room("more", Room::Sell).agrees(&[]).shows(&["30 %", "Reduced", "They fetch", "somebody new", "105"]);
+    maker.room("more", Room::Sell).agrees(&[]).shows(&["40 of 40", "4200", "30 %", "Reduced", "They fetch", "somebody new"]);
     maker.say(Msg::Price(crate::app::price::Tap::Close));
     maker.shows(&["Stools", "Sold", "for later"]);
     assert_eq!((maker.app.place, maker.app.jobs.room), (Place::Jobs, Some(Room::Sell)));
-    maker.agrees(&[AgreeTap::Named("Mira".into()), AgreeTap::Tax(fivebar_core::ledger::fold::TaxBy::Untaxed)]).shows(&["100"]);
+    maker
+        .agrees(&[AgreeTap::Pieces(1), AgreeTap::Named("Mira".into()), AgreeTap::Tax(fivebar_core::ledger::fold::TaxBy::Untaxed)])
+        .shows(&["100"]);
     maker.sum(Figure::Pieces, "41").shows(&["40"]);
     maker.say(Msg::Key("Escape".into()));
     maker.sum(Figure::Pieces, "0").shows(&["0 is too few, it must be 1 or more"]);
@@ -746,4 +758,62 @@ fn looking_back_says_of_when_what_was_likely_is() {
     };
     Maker::told(&[&told("")]).room("bench", Room::Back).shows(&["that were likely when its work began"]);
     Maker::told(&[&told("estimate bench\n")]).room("bench", Room::Back).shows(&["that were likely"]).hides(&["when its work began"]);
+}
+
+/// Sold for 99.98, agreed or not, and paid with 100 in notes: once that payment is struck 99.98 is due, and no coin.
+#[test]
+fn a_payment_that_is_struck_takes_its_coin_along() {
+    for (agreed, of) in [("", ""), ("agree 99.98 for 1 more fetched as deal\n", " agreed deal")] {
+        let story = format!(
+            "2026-05-04 08:00 +00:00 workshop USD inch\ntill cash 0.05\njob more \"Stool\" 1 order\n{agreed}sell 1 more for 99.98 notes{of} as it\n"
+        );
+        let mut maker = Maker::told(&[&story]);
+        maker.room("more", Room::Sell).shows(&["99.98, rounded to the coin", "Received", "100.00", "Rounded to the coin", "0.02"]);
+        let payment = maker.sheet().selling.payments[0].id;
+        maker.tap(Tap::Strike(payment)).shows(&["99.98 due"]).hides(&["100.00", "coin"]);
+    }
+}
+
+/// Three for 549.88, two of them paid in notes of 0.05 one by one: each says what was handed over and that it was rounded, the rest of the order is what
+/// it was, and the same sum was sold, paid and taken on every page.
+#[test]
+fn what_was_rounded_to_the_coin_stands_beside_one_figure() {
+    let story = "2026-05-04 08:00 +00:00 workshop USD inch\ntill cash 0.05 tax 0.05 inside\njob more \"Stools\" 3 order\nspend 10 glue on more\n\
+        start \"build\" make on more\n09:00 stop\nagree 549.88 for 3 more fetched as deal\nsell 1 more for 183.29 notes agreed deal as one\n";
+    let mut maker = Maker::told(&[story]);
+    maker.open("more").shows(&["Agreed $549.88", "in so far", "183.30", "366.59", "Rounded to the coin", "0.01"]);
+    maker.tap(Tap::Room(Room::Sell)).shows(&["366.59 due", "183.29, rounded to the coin, tax 8.73", "183.30", "Notes", "183.30"]);
+    let done =
+        format!("{story}sell 1 more for 183.29 notes agreed deal as two\nsell 1 more for 183.30 notes agreed deal as three\nend more\n");
+    let mut maker = Maker::told(&[&done]);
+    maker.open("more").shows(&["Sold $549.90", "paid", "549.90", "Rounded to the coin", "0.02"]);
+    maker.tap(Tap::Room(Room::Sell)).shows(&["Received", "549.90", "Rounded to the coin", "0.02"]);
+    maker.tap(Tap::Page).tap(Tap::Room(Room::Back)).shows(&["549.90, asked 549.88"]);
+}
+
+/// Five that cost 50 and five hours, done with: what is left if those that are unsold bring nothing is one figure, on the page and looking back. While
+/// the job goes on nobody says that they will not sell; where all are sold, or the rest is promised, nothing is at nothing.
+#[test]
+fn what_an_ended_job_leaves_with_the_rest_at_nothing_is_said() {
+    let begun = "2026-05-04 08:00 +00:00 workshop USD inch\njob more \"Stools\" 5 spec\nspend 50 glue on more\nstart \"build\" make on more\n\
+        13:00 stop\ntag 150 more\n";
+    for (sold, said) in [
+        ("", Some(["5 unsold at nothing, left in all", "\u{2212}50.00"])),
+        ("sell 2 more for 20 notes\n", Some(["3 unsold at nothing, left in all", "\u{2212}30.00"])),
+        ("sell 4 more for 600 notes\n", Some(["1 unsold at nothing, left in all", "550.00"])),
+        ("sell 2 more for 20 notes\nconsign 1 more tag 100 share 0.4\n", Some(["3 unsold at nothing, left in all", "\u{2212}30.00"])),
+        ("sell 5 more for 600 notes\n", None),
+        ("agree 500 for 5 more fetched\n", None),
+    ] {
+        for (end, said) in [("end more\n", said), ("", None)] {
+            let mut maker = Maker::told(&[&format!("{begun}{sold}{end}")]);
+            for tap in [Tap::Page, Tap::Room(Room::Back)] {
+                maker.open("more").tap(tap);
+                match said {
+                    Some(said) => maker.shows(&said),
+                    None => maker.hides(&["at nothing"]),
+                };
+            }
+        }
+    }
 }

@@ -134,3 +134,14 @@ fn one_step_back_is_one_step() {
     back(&mut maker);
     assert!(!maker.app.is_deep());
 }
+
+/// The keys of the scale go by what is worth a word at that price: 500 yen at 30,000, not 5; 5 euros at 145, as the maker's points are; 0.2 dinars.
+#[test]
+fn a_key_goes_by_the_size_of_the_price() {
+    for (currency, tag, step) in [("JPY", "30000", "500"), ("EUR", "145", "5"), ("KWD", "12.5", "0.2")] {
+        let story = format!("2026-05-04 08:00 +02:00 workshop {currency} metric\njob stool \"Stool\" 1 spec\ntag {tag} stool\n");
+        let mut maker = Maker::told(&story, "stool");
+        let job = maker.job;
+        maker.tap(Tap::Offer(job)).shows(&[&format!("\u{2212}{step}<"), &format!("+{step}<")]);
+    }
+}

@@ -366,6 +366,24 @@ fn a_price_that_came_down_is_the_one_that_is_asked() {
     assert_eq!(shop(&maker.app).job(job).unwrap().selling.sales.last().unwrap().sum, maker.money("140"));
 }
 
+/// One tap on the offer makes the tag say what is asked, and one takes it back there. Where tag and ask are the same there is no such key.
+#[test]
+fn the_tag_goes_down_to_what_is_asked_in_one_tap() {
+    let mut maker = Maker::guessed();
+    let job = maker.job;
+    let tag = |maker: &Maker| shop(&maker.app).job(job).unwrap().tag;
+    maker.tap(Tap::Offer(job)).shows(&["Tag it 140.00", "a buyer reads 145"]);
+    let ask = maker.money("140");
+    maker.bargain(BargainTap::Tag(ask));
+    assert_eq!(tag(&maker), Some(ask));
+    maker.shows(&["Ask 140", "Take back: tag 140"]).hides(&["Tag it"]).tap(Tap::Show(job)).shows(&["$140"]).tap(Tap::Hide);
+    maker.say(Msg::Common(Common::TakeBack));
+    assert_eq!(tag(&maker), Some(maker.money("145")));
+    maker.tap(Tap::Close);
+    let mut maker = Maker::at_market();
+    maker.tap(Tap::Offer(job)).hides(&["Tag it"]);
+}
+
 /// Left after two answers, by Not now, by Back or for another place: the third question comes next, and the answers stand when all are said.
 #[test]
 fn guesses_left_half_filled_keep_their_answers() {

@@ -8,6 +8,10 @@ pub const MISTAKE: &str = "written by mistake";
 pub const CAME_BEYOND: &str = "Of it beyond what the rest costs";
 pub const CAME_FOR_IT: &str = "Came in for it";
 pub const HANDED_TO_COIN: &str = "Handed over, to the coin";
+/// "183.29, rounded to the coin": under what was handed over.
+pub fn to_the_coin(exact: &str) -> String {
+    format!("{exact}, rounded to the coin")
+}
 pub const BACK_TO_COIN: &str = "Handed back, to the coin";
 pub const TAX_REVERSED: &str = "Its tax, reversed";
 pub const FEE_STAYS_PAID: &str = "Its part of the fee, which stays paid";

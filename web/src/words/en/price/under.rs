@@ -60,3 +60,13 @@ pub const OF_THOSE_GONE: &str = "those that are gone";
 pub fn driven(what: &[String], of: &str) -> String {
     format!("{} driven to deliver: in the costs of {of}.", what.join(" and "))
 }
+
+/// "Tag it 50.00": what is asked came down under the tag.
+pub fn tag_it(sum: &str) -> String {
+    format!("Tag it {sum}")
+}
+
+/// "a buyer reads 64.20".
+pub fn buyer_reads(tag: &str) -> String {
+    format!("a buyer reads {tag}")
+}
