@@ -1,6 +1,7 @@
 mod agree;
 mod all_asked;
 mod anew;
+mod away;
 mod before;
 mod bought;
 mod drop;

@@ -455,8 +455,8 @@ pub fn used_of(used: &str, of: &str) -> String {
 }
 
 /// "7 on the rack, 2 of the plan before": pieces there are to use.
-pub fn by_the_plan_before(free: &str, before: &str) -> String {
-    format!("{free} on the rack, {before} of the plan before")
+pub fn by_the_plan_before(free: &str, lying: &str, before: &str) -> String {
+    format!("{free} {lying}, {before} of the plan before")
 }
 
 /// "Used 9 of 71 pieces, ripped into 12 strips."
