@@ -25,6 +25,7 @@ mod rows;
 mod seek;
 mod shared;
 mod sticks;
+mod tapped;
 mod told;
 mod top_first;
 mod trims;

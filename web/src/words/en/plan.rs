@@ -437,9 +437,10 @@ pub fn piece(mark: &str, length: &str, name: &str, cut: &str) -> String {
     format!("{mark}, {length} long: {name}, {cut}")
 }
 
-/// The tapped part: "leg, 432: B 2, boards".
-pub fn part_piece(part: &str, length: &str, mark: &str, name: &str) -> String {
-    format!("{part}, {length}: {mark}, {name}")
+/// The tapped part: "leg, 432: B 2, boards. At the saw: 2 × 432 × 40 × 38, leg", with what is left of the board.
+pub fn part_piece([part, length]: [&str; 2], [mark, name]: [&str; 2], cut: &str, left: Option<&str>) -> String {
+    let left = left.map_or(String::new(), |left| format!("; {left}"));
+    format!("{part}, {length}: {mark}, {name}. At the saw: {cut}{left}")
 }
 
 pub const TAP_A_PIECE: &str = "Tap a piece to see where it comes from.";
