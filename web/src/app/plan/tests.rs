@@ -33,6 +33,7 @@ mod uncut;
 mod ways;
 mod weighs;
 mod whole_top;
+mod whys;
 
 use super::*;
 use crate::app::jobs::Tap as Jobs;

@@ -177,6 +177,8 @@ fn a_herringbone_that_the_least_piece_keeps_small_says_so() {
     heard(&mut app, [Tap::Open, Tap::Shape(Shape::Field), Tap::Pattern(3)]);
     super::told::typed(&mut app, &["24", "16", "", "", "8"]);
     super::rack_first::planned_out(&mut app, vec![Tap::Go]);
+    let why = app.plan.found.as_ref().unwrap().sheet.proof.why.clone();
+    assert!(matches!(why, Some(fivebar_core::sheet::plan::Why::LeastPiece { .. })), "{why:?}");
     check(&app, &["your least piece is 2", "that keeps it so small"], &["One tile more"]);
     // It is the first thing said, with the key to it; to use so little is not the first thing to do.
     let shown = page(&app);
