@@ -11,6 +11,7 @@ mod fits;
 mod glued;
 mod last_act;
 mod later;
+mod left_open;
 mod letters;
 mod own;
 mod paper;
