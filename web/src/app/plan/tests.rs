@@ -31,6 +31,7 @@ mod told;
 mod top_first;
 mod trims;
 mod uncut;
+mod wall;
 mod ways;
 mod weighs;
 mod whole_top;
