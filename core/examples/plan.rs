@@ -8,6 +8,7 @@ use std::process::ExitCode;
 use std::time::{Duration, Instant};
 
 /// How long it may take, and which lots are drawn.
+#[derive(Debug, PartialEq, Eq)]
 struct Asked {
     file: String,
     time: Option<Duration>,
@@ -15,9 +16,8 @@ struct Asked {
     seed: u64,
 }
 
-fn asked() -> Result<Asked, String> {
+fn asked(mut words: impl Iterator<Item = String>) -> Result<Asked, String> {
     let mut asked = Asked { file: String::new(), time: Some(Duration::from_millis(300)), steps: None, seed: 1 };
-    let mut words = std::env::args().skip(1);
     while let Some(word) = words.next() {
         let mut number = || words.next().and_then(|n| n.parse::<u64>().ok()).ok_or(format!("{word} takes a whole number"));
         match &*word {
@@ -40,7 +40,7 @@ fn run(asked: &Asked) -> Result<String, String> {
 }
 
 fn main() -> ExitCode {
-    let asked = match asked() {
+    let asked = match asked(std::env::args().skip(1)) {
         Ok(asked) => asked,
         Err(trouble) => {
             eprintln!("{trouble}");
@@ -56,5 +56,52 @@ fn main() -> ExitCode {
             eprintln!("{}: {trouble}", asked.file);
             ExitCode::FAILURE
         }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn of(words: &[&str]) -> Result<Asked, String> {
+        asked(words.iter().map(|word| (*word).to_owned()))
+    }
+
+    fn instance(name: &str) -> String {
+        format!("{}/../tests/yield/instances/{name}.json", env!("CARGO_MANIFEST_DIR"))
+    }
+
+    #[test]
+    fn what_is_asked_is_read_in_any_order() {
+        let usual = Asked { file: "a.json".into(), time: Some(Duration::from_millis(300)), steps: None, seed: 1 };
+        assert_eq!(of(&["a.json"]), Ok(usual));
+        let timed = Asked { file: "a.json".into(), time: Some(Duration::from_millis(50)), steps: None, seed: 7 };
+        assert_eq!(of(&["--ms", "50", "a.json", "--seed", "7"]), Ok(timed));
+        let counted = Asked { file: "a.json".into(), time: None, steps: Some(9), seed: 1 };
+        assert_eq!(of(&["a.json", "--steps", "9"]), Ok(counted));
+    }
+
+    #[test]
+    fn what_is_wrong_is_named() {
+        assert_eq!(of(&[]), Err("which instance? a file in the shared format".into()));
+        for words in [&["a.json", "--ms"][..], &["a.json", "--ms", "soon"], &["--ms", "-1", "a.json"]] {
+            assert_eq!(of(words), Err("--ms takes a whole number".into()));
+        }
+        assert_eq!(of(&["a.json", "--seed", "1.5"]), Err("--seed takes a whole number".into()));
+        assert!(run(&of(&[&instance("no-such-instance")]).unwrap()).unwrap_err().contains("No such file"));
+        // No JSON at all.
+        let said = run(&of(&[&format!("{}/Cargo.toml", env!("CARGO_MANIFEST_DIR"))]).unwrap()).unwrap_err();
+        assert!(said.contains("the instance is no record"), "{said}");
+    }
+
+    /// The same steps and seed give the same answer, to the byte; a short time gives one, too.
+    #[test]
+    fn steps_and_seed_are_taken() {
+        let file = instance("sticks-shop-several");
+        let run = |words: &[&str]| run(&of(&[words, &[&file]].concat()).unwrap()).unwrap();
+        let short = run(&["--steps", "40"]);
+        assert_eq!(short, run(&["--steps", "40", "--seed", "1"]));
+        assert_ne!(short, run(&["--steps", "4000"]));
+        assert!(run(&["--ms", "1", "--seed", "5"]).contains("\"problem\":\"sticks\""));
     }
 }

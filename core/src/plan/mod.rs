@@ -78,6 +78,23 @@ impl<P> Planned<P> {
         Planned { plan: into(self.plan), worth: self.worth, bound: self.bound }
     }
 
+    /// The better plan of two of one problem, with the sharper of their bounds: both hold, whichever plan they were proven beside.
+    ///
+    /// ```
+    /// use fivebar_core::plan::{Planned, Sense::{Less, More}};
+    /// let planned = |worth: [i128; 2], bound: &[i128]| Planned { plan: worth, worth: worth.to_vec(), bound: bound.to_vec() };
+    /// let both = planned([5, 120], &[5, 100]).or_better(planned([5, 100], &[6, 90]), &[More, Less]);
+    /// assert!(both.is_proven()); // the second is as good as the first proved
+    /// ```
+    #[must_use]
+    pub fn or_better(self, other: Planned<P>, senses: &[Sense]) -> Planned<P> {
+        let is_same = self.bound.iter().zip(&other.bound).all(|(one, other)| one == other);
+        let is_sharper = if is_same { self.bound.len() < other.bound.len() } else { better(senses, &self.bound, &other.bound) };
+        let bound = if is_sharper { other.bound } else { self.bound };
+        let (plan, worth) = if better(senses, &other.worth, &self.worth) { (other.plan, other.worth) } else { (self.plan, self.worth) };
+        Planned { plan, worth, bound }
+    }
+
     /// Whether no plan can do better in any figure.
     pub fn is_proven(&self) -> bool {
         self.worth == self.bound
@@ -178,5 +195,55 @@ impl Asked {
             Asked::Field(problem) => field::solve(problem, patience, seed).map(Made::Field),
         };
         leaves::most_left(self, found, patience, seed)
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::Sense::{Less, More};
+    use super::*;
+
+    /// Which plan stays, and which bound.
+    #[test]
+    fn the_better_plan_stays_with_the_sharper_bound() {
+        let planned = |(worth, bound): (&[i128], &[i128])| Planned { plan: (), worth: worth.to_vec(), bound: bound.to_vec() };
+        for (one, other, worth, bound) in [
+            // A worse plan that proved more.
+            ((&[5, 100][..], &[7, 90][..]), (&[4, 90][..], &[5, 95][..]), [5, 100], &[5, 95][..]),
+            ((&[4, 90], &[5, 95]), (&[5, 100], &[7, 90]), [5, 100], &[5, 95]),
+            // A bound of fewer figures is sharper where its last is; of the same, that of more.
+            ((&[5, 100], &[5]), (&[5, 99], &[6, 10]), [5, 99], &[5]),
+            ((&[5, 100], &[5]), (&[5, 100], &[5, 98]), [5, 100], &[5, 98]),
+            ((&[5, 100], &[5, 98]), (&[5, 100], &[5]), [5, 100], &[5, 98]),
+            ((&[5, 100], &[]), (&[4, 100], &[6]), [5, 100], &[6]),
+        ] {
+            let both = planned(one).or_better(planned(other), &[More, Less]);
+            assert_eq!((both.worth, both.bound), (worth.to_vec(), bound.to_vec()), "{one:?} {other:?}");
+        }
+    }
+
+    /// Slices of a shop's sticks with other lots each, too short to prove anything to its end: together they come as near as any of them, in each
+    /// figure, and what they are together holds.
+    #[test]
+    fn slices_of_one_problem_add_up() {
+        let pile = |id: &str, count, length| sticks::problem::Pile { id: id.into(), count, length };
+        let part = |id: &str, per_set, length| sticks::problem::Part { id: id.into(), per_set, length, piles: None };
+        let problem = sticks::problem::Problem {
+            sets: None,
+            kerf: 3,
+            end_trim: 5,
+            machine_min: 0,
+            keep_min: 250,
+            piles: vec![pile("a", 19, 1_010), pile("b", 23, 730), pile("c", 17, 1_330)],
+            parts: vec![part("leg", 4, 431), part("rail", 3, 317), part("slat", 5, 209)],
+        };
+        let asked = Asked::Sticks(problem);
+        let slice = |seed| asked.solve(&mut Patience::new(Some(40), &mut |_: patience::Progress<'_>| true), seed);
+        let all: Vec<Answered> = (1..=12).map(slice).collect();
+        let both = all.iter().cloned().reduce(|one, other| one.or_better(other, asked.senses())).expect("slices");
+        assert!(asked.holds(&both));
+        for one in &all {
+            assert!(!better(asked.senses(), &one.worth, &both.worth) && !better(asked.senses(), &both.bound, &one.bound), "{one:?}");
+        }
     }
 }

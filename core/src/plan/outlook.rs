@@ -17,6 +17,8 @@ use judge::Judge;
 pub const LEVELS: [usize; 2] = [80, 95];
 /// So many draws, where they can all be judged in time; else the first of them.
 pub const DRAWS: usize = 1_000;
+/// All pages draw the same lots.
+pub const SEED: u32 = 1;
 
 /// What is known of a pile's pieces.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
@@ -101,7 +103,7 @@ pub struct Reckoning {
 impl Reckoning {
     /// Draws the lots. The same seed gives the same answer.
     pub fn begin(hoped: &Hoped, seed: u64) -> Reckoning {
-        let draws = if hoped.is_sorted() { vec![] } else { wood::drawn(hoped, seed) };
+        let draws = if hoped.is_sorted() { vec![] } else { wood::drawn(&hoped.piles, seed) };
         Reckoning { judge: Judge::new(hoped, draws) }
     }
 
@@ -123,6 +125,20 @@ impl Reckoning {
 /// How many sets there are to hope for.
 pub fn outlook(hoped: &Hoped, seed: u64) -> Outlook {
     Reckoning::begin(hoped, seed).to_its_end()
+}
+
+/// How many pieces of these piles are likely good together: reached in 80 of a hundred of the draws that tell how many sets there are to hope for,
+/// so where each piece gives a set both are the same.
+pub fn likely_good(piles: &[Pieces], seed: u64) -> i64 {
+    let [likely, _] = LEVELS;
+    let mut all: Vec<i64> = wood::drawn(piles, seed).into_iter().map(|draw| draw.into_iter().fold(0, i64::saturating_add)).collect();
+    reached(&mut all, likely).unwrap_or(0)
+}
+
+/// What is reached in so many of a hundred draws.
+fn reached(draws: &mut [i64], hundredths: usize) -> Option<i64> {
+    draws.sort_unstable_by(|one, other| other.cmp(one));
+    draws.get(draws.len().saturating_mul(hundredths).div_ceil(100).saturating_sub(1)).copied()
 }
 
 /// So many steps at most, or until worth and bound are such; how many it took, and what was done.

@@ -1,20 +1,20 @@
 //! How many of a job or a design the wood gives, while it isn't sorted: the boards and parts of its plan, and what is known of their rejects.
 
-use super::make::cut::{Ticks, boards_cut_of};
+mod unsorted;
+
 use super::make::{Ask, Given, Source, What, Which, WhyNot, given_of, is_used, sources};
 use super::plan::PlanSheet;
 use super::plan::wish::{Wanted, Wish};
 use super::shop::Shop;
-use crate::haul::enough::LIKELY;
 use crate::haul::rejects::{RejectShare, Seen};
 use crate::haul::{Haul, Pile};
 use crate::ledger::fold::{self, Design, Job, Part};
 use crate::ledger::kind::job::{For, JobBegan};
 use crate::plan::Asked;
 use crate::plan::outlook::{Hoped, Known, Pieces};
-use crate::quantity::chance::BetaBinomial;
 use crate::quantity::{Count, Currency, Id, Listed, Units, Wall};
 use crate::refusal::{Answer, Refusal};
+pub use unsorted::{Lacks, Unsorted, not_sorted};
 
 /// What is to be reckoned, and the parts by their places in it.
 #[derive(Clone, Debug, PartialEq)]
@@ -166,10 +166,15 @@ fn pieces(hauls: &[Haul], source: &Source) -> Answer<(Pieces, bool)> {
     let (haul, pile) = found(hauls, source)?;
     let unsorted = unsorted_of(pile, source);
     let share = share(hauls, haul, pile)?;
+    let pieces = Pieces { certain: source.n.saturating_sub(unsorted), ..drawn((haul, pile), unsorted, share)? };
+    Ok((pieces, share == RejectShare::guess()))
+}
+
+/// So many unsorted pieces of a pile as they are drawn: piles of one wood from one haul are good or bad together.
+fn drawn((haul, pile): (&Haul, &Pile), unsorted: Count, share: RejectShare) -> Answer<Pieces> {
     let lots = named(&pile.id.to_string());
     let kin = pile.wood.as_ref().map_or(lots, |wood| named(&format!("{} {wood}", haul.id)));
-    let pieces = Pieces { certain: source.n.saturating_sub(unsorted), unsorted, share: share.good_of(unsorted)?.share(), lots, kin };
-    Ok((pieces, share == RejectShare::guess()))
+    Ok(Pieces { certain: 0, unsorted, share: share.good_of(unsorted)?.share(), lots, kin })
 }
 
 fn found<'a>(hauls: &'a [Haul], source: &Source) -> Answer<(&'a Haul, &'a Pile)> {
@@ -181,80 +186,10 @@ fn unsorted_of(pile: &Pile, source: &Source) -> Count {
     if source.in_job { 0 } else { pile.movable().min(source.n) }
 }
 
-/// Pieces that nobody has looked at yet, as a plan is told of them: of those that lie there; and of those that jobs have, with these also `own`
-/// of the pile that the job would take again, what was never sorted as good.
-fn never_sorted(pile: &Pile, source: &Source, own: Count) -> Count {
-    let of_jobs = pile.used().saturating_sub(pile.sorted_good);
-    if source.in_job {
-        return of_jobs.min(source.n);
-    }
-    let lying = pile.movable().min(source.n.saturating_sub(own));
-    lying.saturating_add(of_jobs.min(own))
-}
-
-/// How many of so many unsorted pieces are good.
-fn good(hauls: &[Haul], haul: &Haul, (pile, unsorted): (&Pile, Count)) -> Answer<BetaBinomial> {
-    share(hauls, haul, pile)?.good_of(unsorted)
-}
-
 /// The share of rejects of a pile, by all that sorting showed of the supplier.
 fn share(hauls: &[Haul], haul: &Haul, pile: &Pile) -> Answer<RejectShare> {
     let others = hauls.iter().filter(|other| haul.supplier.is_some() && other.supplier == haul.supplier && other.id != haul.id);
     haul.reject_share(pile.id, Seen::pooled(others.map(Haul::seen)))
-}
-
-/// Pieces of a pile that nobody has sorted, of which a plan takes some.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub struct Unsorted {
-    /// Their pile, by its place among the sources.
-    pub source: usize,
-    pub n: Count,
-    /// So many of them are good, four times in five.
-    pub likely: Count,
-    /// The plan takes so many of the pile, and so many that may be taken are known to be good.
-    pub takes: Count,
-    pub sure: Count,
-}
-
-impl Unsorted {
-    /// How many are likely good of those that may be taken, with those that are known to be, and how many fewer than the plan takes; nothing
-    /// where they are enough.
-    pub fn lacking(&self) -> Option<[Count; 2]> {
-        let good = self.sure.saturating_add(self.likely);
-        (good < self.takes).then_some([good, self.takes.saturating_sub(good)])
-    }
-}
-
-/// What a plan takes that is not sorted yet, of what can be taken of each pile it needs more of than is known to be good, with what the job has of
-/// it. Of a plan that is used, by its `ticks`: of its boards that the job has and that are not cut, as many as jobs have more of the pile than was
-/// ever sorted as good. Bought boards were looked at.
-///
-/// # Errors
-/// [`Refusal::OutOfRange`], [`Refusal::NotThere`].
-pub fn not_sorted(shop: &Shop, (given, sheet): (&Given, &PlanSheet), ticks: Option<&Ticks>) -> Answer<Vec<Unsorted>> {
-    let takes = |(place, source): (usize, &Source), needs: Count| {
-        let haul = fold::haul(shop.book, source.pile.haul).filter(|haul| !haul.bought)?;
-        let pile = haul.pile(source.pile.pile)?;
-        if let Some(ticks) = ticks {
-            let cut = boards_cut_of((given, sheet), ticks, place);
-            let has = pile.in_job(given.ask.job).min(needs).saturating_sub(cut);
-            return Some(pile.used().saturating_sub(pile.sorted_good).min(has)).filter(|n| 0 < *n);
-        }
-        let n = never_sorted(pile, source, given.own.get(place).copied().unwrap_or(0));
-        (0 < n && source.n.saturating_sub(n) < needs).then_some(n)
-    };
-    // Where it lacks some, what is to be got counts every piece that lies there.
-    let used_of = |place: usize| sheet.used.iter().find(|used| used.source == place).map_or(0, |used| used.pieces);
-    let needs = |place: usize| if ticks.is_some() || sheet.short.is_empty() { used_of(place) } else { Count::MAX };
-    let used = given.sources.iter().enumerate().filter(|(_, source)| source.bought.is_none());
-    let all = used.filter_map(|(place, source)| Some((place, source, takes((place, source), needs(place))?))).listed();
-    let hauls = if all.is_empty() { vec![] } else { fold::hauls(shop.book).listed() };
-    let one = |(place, source, n): (usize, &Source, Count)| {
-        let (haul, pile) = found(&hauls, source)?;
-        let (takes, sure) = (used_of(place), source.n.saturating_sub(n));
-        Ok(Unsorted { source: place, n, likely: good(&hauls, haul, (pile, n))?.quantile(1.0 - LIKELY), takes, sure })
-    };
-    all.into_iter().map(one).collect()
 }
 
 /// A number for a name. Fowler, Noll and Vo's FNV-1a of 64 bits (recalled).

@@ -165,6 +165,7 @@ pub fn heard(app: &mut App, tap: Tap, now: Now) {
         Tap::AddBoards => buying::add(app),
         Tap::Change => {
             stop(app);
+            other_rows::in_form(app);
             app.plan.page = Page::Ask;
         }
         Tap::Go => other_rows::first(app),

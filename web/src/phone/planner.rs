@@ -3,7 +3,7 @@ use super::ears::Ear;
 use super::{later, painted};
 use fivebar_core::plan::patience::{Patience, Progress};
 use fivebar_core::plan::rows::ends::ShortEnd;
-use fivebar_core::plan::{Answered, Asked, Figures, better, post};
+use fivebar_core::plan::{Answered, Asked, Figures, post};
 use js_sys::{BigInt64Array, Object, Reflect};
 use std::cell::Cell;
 use std::rc::Rc;
@@ -169,7 +169,7 @@ fn clock() -> f64 {
     performance.dyn_ref::<web_sys::Performance>().map_or_else(js_sys::Date::now, web_sys::Performance::now)
 }
 
-/// Each slice plans anew with other lots, and the best stays; between two the page is free.
+/// Each slice plans anew with other lots: the best plan stays, and the sharpest bound; between two the page is free.
 fn in_slices(asked: Asked, how: While, tell: Tell, wanted: Rc<Cell<bool>>) {
     later(Box::pin(async move {
         let mut best: Option<Answered> = None;
@@ -179,10 +179,15 @@ fn in_slices(asked: Asked, how: While, tell: Tell, wanted: Rc<Cell<bool>>) {
                 return;
             }
             let slice = timed(&asked, While { ms: SLICE, seed: how.seed.wrapping_add(nth) }, |_| ());
-            if best.as_ref().is_none_or(|best| better(asked.senses(), &slice.worth, &best.worth)) {
-                tell(Told::Better { worth: slice.worth.clone(), bound: slice.bound.clone() });
-                best = Some(slice);
+            let before = best.as_ref().map(|best| (best.worth.clone(), best.bound.clone()));
+            let both = match best.take() {
+                Some(best) => best.or_better(slice, asked.senses()),
+                None => slice,
+            };
+            if before.is_none_or(|before| before != (both.worth.clone(), both.bound.clone())) {
+                tell(Told::Better { worth: both.worth.clone(), bound: both.bound.clone() });
             }
+            best = Some(both);
             if best.as_ref().is_some_and(Answered::is_proven) {
                 break;
             }

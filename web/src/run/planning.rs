@@ -7,7 +7,7 @@ use crate::phone::planner::{Planner, Told, While};
 use crate::phone::reckoner::Reckoner;
 use crate::phone::{later, painted};
 use fivebar_core::plan::Asked;
-use fivebar_core::plan::outlook::Hoped;
+use fivebar_core::plan::outlook::{self, Hoped};
 use fivebar_core::plan::unlock::Locked;
 use fivebar_core::quantity::Id;
 
@@ -50,7 +50,7 @@ impl Run {
             let Some(of) = ids.get(nth).copied() else { return };
             with(&me, |run| run.told(News::Outlook(of, found)));
         };
-        self.reckoner.replace((!all.is_empty()).then(|| Reckoner::begin(all, SEED, tell)));
+        self.reckoner.replace((!all.is_empty()).then(|| Reckoner::begin(all, outlook::SEED, tell)));
     }
 }
 

@@ -1,6 +1,6 @@
 //! How many sets each draw gives: no more than the limits allow, and what a plan makes of it where they don't say.
 
-use super::{Hoped, Known, LEVELS, Outlook, steps};
+use super::{Hoped, Known, LEVELS, Outlook, reached, steps};
 use crate::plan::parts::again::{Ask, Cuts};
 use crate::plan::parts::limit::{Limit, alone, together};
 use crate::plan::parts::problem::Problem;
@@ -217,13 +217,8 @@ impl Judge {
     fn told(&self) -> Outlook {
         let judged: Vec<(&Drawn, i64)> = self.draws.iter().filter_map(|draw| Some((draw, draw.sets?))).collect();
         let mut sets: Vec<i64> = judged.iter().map(|(_, sets)| *sets).collect();
-        sets.sort_unstable_by(|one, other| other.cmp(one));
-        let all = self.all.sets.unwrap_or(0).max(sets.first().copied().unwrap_or(0));
-        let level = |hundredths: usize| {
-            let place = sets.len().saturating_mul(hundredths).div_ceil(100).saturating_sub(1);
-            sets.get(place).copied().unwrap_or(all)
-        };
-        let [likely, sure] = LEVELS.map(level);
+        let all = self.all.sets.unwrap_or(0).max(sets.iter().copied().max().unwrap_or(0));
+        let [likely, sure] = LEVELS.map(|level| reached(&mut sets, level).unwrap_or(all));
         let count = |n: usize| Count::try_from(n).unwrap_or(Count::MAX);
         Outlook {
             sure,

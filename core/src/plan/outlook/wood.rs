@@ -1,12 +1,12 @@
 //! What wood may turn out to be: each pile's share of good pieces is drawn, then each of its pieces by that share. So the good ones of
 //! a pile are a beta-binomial, piles of one wood of one haul are good or bad together, and one piece more never makes fewer good.
 
-use super::{DRAWS, Hoped, Pieces};
+use super::{DRAWS, Pieces};
 use crate::plan::draw::Draw;
 
 /// The good pieces of each pile, so many times.
-pub(super) fn drawn(hoped: &Hoped, seed: u64) -> Vec<Vec<i64>> {
-    (0..DRAWS as u64).map(|nth| hoped.piles.iter().map(|pile| good(pile, seed, nth)).collect()).collect()
+pub(super) fn drawn(piles: &[Pieces], seed: u64) -> Vec<Vec<i64>> {
+    (0..DRAWS as u64).map(|nth| piles.iter().map(|pile| good(pile, seed, nth)).collect()).collect()
 }
 
 fn good(pile: &Pieces, seed: u64, nth: u64) -> i64 {

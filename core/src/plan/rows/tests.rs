@@ -254,13 +254,9 @@ fn what_decides_is_named() {
     check(Problem { machine_min: 600, ..problem }, 0, Why::NoStrips);
 }
 
-/// 40 strips of 605, of which all eight rows of 1200 come; with joints 400 apart no row is a neighbour of another, and with half of
-/// that they are. Where none is asked, or all are made, nothing is looked for.
-#[test]
-fn joints_that_hold_the_rows_are_found_with_the_distance_that_does() {
-    use super::joints::Joints;
-    let piles = vec![Pile { id: "A".into(), count: 40, length: 605 }];
-    let problem = Problem {
+/// Eight rows of 1200 of 40 strips so long, with their joints so far apart.
+fn eight_rows(length: i64, stagger: i64, split: bool) -> Problem {
+    Problem {
         length: 1200,
         rows: Some(8),
         square: 2,
@@ -268,11 +264,19 @@ fn joints_that_hold_the_rows_are_found_with_the_distance_that_does() {
         min_end: 100,
         min_piece: 60,
         machine_min: 0,
-        stagger: 400,
-        split: true,
+        stagger,
+        split,
         keep_min: 250,
-        piles,
-    };
+        piles: vec![Pile { id: "A".into(), count: 40, length }],
+    }
+}
+
+/// 40 strips of 605, of which all eight rows of 1200 come; with joints 400 apart no row is a neighbour of another, and with half of
+/// that they are. Where none is asked, or all are made, nothing is looked for.
+#[test]
+fn joints_that_hold_the_rows_are_found_with_the_distance_that_does() {
+    use super::joints::Joints;
+    let problem = eight_rows(605, 400, true);
     let found = |problem: &Problem, made: i64| {
         let mut tries = Joints::begin(problem, made);
         (0..9).find_map(|_| tries.turn()).unwrap()
@@ -292,21 +296,7 @@ fn joints_in_one_line_are_no_way() {
     use crate::plan::unlock::{Had, Held, Locked, Tries, Unlocks};
     use crate::plan::{Asked, patience::Patience};
     let held = |length: i64, joints_least: i64| {
-        let piles = vec![Pile { id: "A".into(), count: 40, length }];
-        let problem = Problem {
-            length: 1200,
-            rows: Some(8),
-            square: 2,
-            kerf: 3,
-            min_end: 100,
-            min_piece: 60,
-            machine_min: 0,
-            stagger: 200,
-            split: false,
-            keep_min: 250,
-            piles,
-        };
-        let asked = Asked::Rows(problem);
+        let asked = Asked::Rows(eight_rows(length, 200, false));
         let answered = asked.solve(&mut Patience::new(Some(20_000), &mut |_: crate::plan::patience::Progress<'_>| true), 1);
         let piles = vec![Had { each: 1, more: true }];
         let Unlocks { held, all } = Tries::begin(&Locked { asked, answered, piles, joints_least }).to_their_end();

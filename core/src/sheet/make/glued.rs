@@ -130,6 +130,11 @@ impl Begun {
         self
     }
 
+    /// Whether it is one of a part by its name and size.
+    pub(super) fn is_of(&self, name: &str, size: [Length; 3]) -> bool {
+        self.part.name == name && [self.part.thickness, self.part.width, self.part.length] == size
+    }
+
     /// How wide the rest is as a part by itself; nothing where nothing is lacking.
     pub(super) fn lacks(&self) -> Option<Length> {
         let [rest, whole] = self.rest;

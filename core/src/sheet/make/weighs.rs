@@ -1,10 +1,11 @@
 //! What the parts weigh that are cut already, of a plan that is made of the others.
 
+use super::glued::Begun;
 use super::mixed::woods_cut;
 use super::{AlreadyCut, Given};
 use crate::ledger::fold::Job;
 use crate::ledger::kind::plan::DesignPart;
-use crate::quantity::{Count, Key, Length, Mass};
+use crate::quantity::{Count, Key, Length, Listed, Mass};
 use crate::sheet::Shop;
 use crate::sheet::plan::wish::{Wanted, Wish};
 
@@ -50,6 +51,32 @@ pub fn cut_weighs(shop: &Shop, given: &Given) -> Option<Weighs> {
         all = all.with(shop, &wood_of(&given.cut, rest, whole)?, (rest.n as f64, [thickness, strips, length]));
     }
     Some(all)
+}
+
+/// Square metres that are glued where the rests of parts are glued to the strips that are cut of them, and these to each other, as rough as the
+/// others: one joint for each strip. Nothing where no rest is planned, or what is cut of one is not known. Ours.
+pub fn strips_glued(given: &Given) -> Option<f64> {
+    let Wish::Parts(list) = &given.ready.wish else { return None };
+    let [over_long, _, over_thick] = given.ready.figures.allow.map(|length| length.as_nm() as f64);
+    let mut all = None;
+    for (rest, whole) in list.parts.iter().filter_map(|part| Some((part, part.rest_of?))) {
+        let [thickness, width, length] = rest.size;
+        let is_it = |it: &&Begun| it.lacks() == Some(width) && it.is_of(&rest.name, [thickness, whole, length]);
+        let n = usize::try_from(rest.n).unwrap_or(usize::MAX);
+        let strips = given.cut.begun.iter().filter(is_it).map(|it| it.strips).take(n).listed();
+        if strips.len() != n {
+            return None;
+        }
+        let joint = (length.as_nm() as f64 + over_long) * (thickness.as_nm() as f64 + over_thick) / 1e18;
+        let joints: f64 = strips.into_iter().map(f64::from).sum();
+        all = Some(all.unwrap_or(0.0) + joint * joints);
+    }
+    all
+}
+
+/// Whether the rest of a part is planned, of which strips are cut.
+pub fn has_rests(given: &Given) -> bool {
+    matches!(&given.ready.wish, Wish::Parts(list) if list.parts.iter().any(|part| part.rest_of.is_some()))
 }
 
 /// So many of a part are asked for, as far as the job has it.

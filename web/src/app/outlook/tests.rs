@@ -1,13 +1,15 @@
 use super::*;
 use crate::app::jobs::{self, draft};
-use crate::app::news::News;
+use crate::app::news::{News, Planning};
 use crate::app::shelf::Shelf;
 use crate::app::workshop::designs::DesignTap;
 use crate::app::workshop::{self, Tap as Shop};
 use crate::app::{Common, Msg, plan};
 use fivebar_core::ledger::decide::Now;
+use fivebar_core::ledger::kind::plan::Shape;
 use fivebar_core::ledger::{Device, fold};
 use fivebar_core::plan::outlook::outlook;
+use fivebar_core::plan::patience::{Patience, Progress};
 use fivebar_core::quantity::{Sorted, Wall};
 use fivebar_core::story::tell;
 
@@ -175,4 +177,47 @@ fn wood_that_fits_nothing_says_so() {
     let both = format!("{leg}part \"Top\" 1 of 4 x 10 x 40 in for first\npile legs ash-white 2 x 2 x 19 in\ncount 9 legs\n");
     // The maker’s spelling stays.
     check(&both, "None: no pieces fit the part Top");
+}
+
+/// Of two piles of oak from one haul each board gives one slat, and none is sorted. The piles are good or bad together, so of all boards as many are
+/// likely good as slats are likely: the plan's page says the same number as the job's.
+#[test]
+fn the_plan_and_the_job_say_one_likely() {
+    let mut app = app_of_story(
+        "2026-03-02 09:00 +01:00 workshop EUR metric\nleave for yard\npile long oak-european 27 x 60 x 1000 mm\ncount 30 long\n\
+         pile short oak-european 27 x 60 x 700 mm\ncount 30 short\nhome\njob first \"Rack\" 1 spec\n\
+         part \"slat\" 1 of 20 x 50 x 650 mm oak-european for first\n",
+        Place::Jobs,
+    );
+    let orders = heard(&mut app, [Msg::Jobs(jobs::Tap::Room(Room::Wood))]);
+    reckoned(&mut app, orders);
+    let job = app.jobs.open.unwrap();
+    let Some(Stand::Found { outlook, .. }) = app.outlooks.of(job).cloned() else { panic!("{:?}", app.outlooks) };
+    shows(&app, &[&format!("{} likely", outlook.likely)]);
+    let plan = |tap| Msg::Jobs(jobs::Tap::Plan(tap));
+    heard(&mut app, [plan(plan::Tap::Open), plan(plan::Tap::Shape(Shape::Sticks)), plan(plan::Tap::AsMany), plan(plan::Tap::Go)]);
+    let asked = app.plan.given.as_ref().unwrap().ready.asked.clone();
+    let answered = asked.solve(&mut Patience::new(Some(4_000), &mut |_: Progress<'_>| true), 1);
+    app.told(News::Planning(Planning::Done(Box::new(answered))));
+    let [likely, lacking] = [outlook.likely, 60 - outlook.likely];
+    shows(&app, &[&format!("A and B together, likely {likely} of 60 good.")]);
+    shows(&app, &[&format!("It takes 60 of A and B, and likely {likely} are good: {lacking} may be lacking.")]);
+}
+
+/// Where one of two piles has many more than the plan takes, these are no help to the other: what may be lacking is told of that one alone.
+#[test]
+fn boards_that_are_over_in_one_pile_hide_no_lack_of_another() {
+    let mut app = app_of_story(
+        "2026-03-02 09:00 +01:00 workshop EUR metric\nleave for yard\npile long oak-european 27 x 60 x 1000 mm\ncount 10 long\n\
+         pile short oak-european 27 x 60 x 500 mm\ncount 40 short\nhome\njob first \"Rack\" 1 spec\n\
+         part \"slat\" 10 of 20 x 50 x 850 mm oak-european for first\npart \"peg\" 2 of 20 x 50 x 450 mm oak-european for first\n",
+        Place::Jobs,
+    );
+    let plan = |tap| Msg::Jobs(jobs::Tap::Plan(tap));
+    heard(&mut app, [plan(plan::Tap::Open), plan(plan::Tap::Shape(Shape::Sticks)), plan(plan::Tap::Go)]);
+    let asked = app.plan.given.as_ref().unwrap().ready.asked.clone();
+    let answered = asked.solve(&mut Patience::new(Some(4_000), &mut |_: Progress<'_>| true), 1);
+    app.told(News::Planning(Planning::Done(Box::new(answered))));
+    shows(&app, &["It takes 10 of A, and likely 6 are good: 4 may be lacking."]);
+    assert!(!page(&app).contains("of A and B, and"), "{}", page(&app));
 }

@@ -1,9 +1,9 @@
 //! A top of which rows are cut by a plan in use: planned again, the others come first; all of it anew is a tap away.
 
-use super::cut::{alike, begun, rows_before};
+use super::cut::{alike, begun, cut_by, rows_before};
 use super::{Draft, go, used};
 use crate::app::App;
-use fivebar_core::ledger::fold::in_use;
+use fivebar_core::ledger::fold::{KeptPlan, in_use};
 use fivebar_core::quantity::Count;
 use fivebar_core::sheet::make::{Ask, Given, Pick, Top, What, cut};
 use fivebar_core::sheet::plan::wish::{Panel, Wish};
@@ -58,9 +58,36 @@ pub fn all_of(app: &App) -> Option<Ask> {
     Some(Ask { what: whole.ask.what, ..given.ask.clone() })
 }
 
+/// In the form stands all of the top, as it was typed, where the rows that are not cut are planned; with what else is asked of these.
+pub(super) fn in_form(app: &mut App) {
+    if let Some(all) = typed(app).and_then(|ask| whole_of(app, ask)) {
+        write(app, &all);
+    }
+}
+
+/// What is asked of the other rows, of all of the top; nothing where other figures are typed than those of the plan in hand.
+fn whole_of(app: &App, ask: Ask) -> Option<Ask> {
+    let given = app.plan.given.as_ref().filter(|given| given.ask.job == ask.job)?;
+    let is_rest = || rows_before(app, given).is_some_and(|rows| rows.is_rest());
+    let (What::Top(rest), What::Top(asked), Wish::Panel(panel)) = (&ask.what, &given.ask.what, &given.ready.wish) else { return None };
+    let is_it = (rest.length, rest.width, rest.rows) == (asked.length, asked.width, asked.rows);
+    if !is_it || (given.cut.rows == 0 && !is_rest()) {
+        return None;
+    }
+    let begun = begun_tops(app, given).into_iter().find(|it| alike(&it.panel, panel))?;
+    let What::Top(all) = begun.asked.into_iter().max_by_key(rows)?.ask.what else { return None };
+    let top = Top { length: rest.length, apart: rest.apart, split: rest.split, ..all };
+    Some(Ask { what: What::Top(top), ..ask })
+}
+
+fn write(app: &mut App, ask: &Ask) {
+    if let Ok(job) = app.shelf().shop(app.now.at).job(ask.job) {
+        app.plan.draft = Draft::of(ask, app.speech.typing(job.units));
+    }
+}
+
 fn plan(app: &mut App, ask: &Ask) {
-    let Some(given) = app.shelf().shop(app.now.at).job(ask.job).ok().map(|job| job.units) else { return };
-    app.plan.draft = Draft::of(ask, app.speech.typing(given));
+    write(app, ask);
     go(app);
 }
 
@@ -110,7 +137,9 @@ fn begun_tops(app: &App, given: &Given) -> Vec<Begun> {
     let plans = app.shelf().shop(app.now.at).job(given.ask.job).map(|job| job.plans).unwrap_or_default();
     let in_use: Vec<_> = in_use(&app.shelf().book, &plans).into_iter().map(|it| it.plan.id).collect();
     let mut all: Vec<Begun> = vec![];
-    for (id, plan) in plans.iter().filter_map(|kept| Some((kept.id, begun(app, kept)?))) {
+    // A plan of the other rows is one of the top, too, before anything is ticked of it.
+    let used = |kept: &KeptPlan| if in_use.contains(&kept.id) { cut_by(app, kept) } else { None };
+    for (id, plan) in plans.iter().filter_map(|kept| Some((kept.id, begun(app, kept).or_else(|| used(kept))?))) {
         let Some((given, found)) = plan.given.zip(plan.found) else { continue };
         let Wish::Panel(panel) = &given.ready.wish else { continue };
         let (cut, of, is_in_use) = (cut::rows_cut(&found.sheet, &plan.ticked), rows(&given), in_use.contains(&id));

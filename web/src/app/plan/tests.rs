@@ -1,6 +1,7 @@
 mod agree;
 mod all_asked;
 mod anew;
+mod away;
 mod before;
 mod bought;
 mod drop;
@@ -10,6 +11,7 @@ mod fits;
 mod glued;
 mod last_act;
 mod later;
+mod left_open;
 mod letters;
 mod own;
 mod paper;
@@ -24,12 +26,16 @@ mod rows;
 mod seek;
 mod shared;
 mod sticks;
+mod tapped;
 mod told;
 mod top_first;
 mod trims;
 mod uncut;
+mod wall;
 mod ways;
 mod weighs;
+mod whole_top;
+mod whys;
 
 use super::*;
 use crate::app::jobs::Tap as Jobs;
@@ -48,7 +54,7 @@ use fivebar_core::story::tell;
 
 /// A rack of 12 oak strips of 500 mm, 65 x 30: a row of 60, its edges trimmed and jointed, and a job for a top of 980 x 120.
 const STORY: &str = "2026-03-02 09:00 -05:00 workshop USD metric\nleave for yard\npile strips oak-european 30 x 65 x 500 mm\n\
-    count 12 strips\npile thin oak-european 10 x 65 x 500 mm\ncount 5 thin\njob tray \"Tray\" 1 spec\n\
+    count 12 strips\npile thin oak-european 10 x 65 x 500 mm\ncount 5 thin\nhome\njob tray \"Tray\" 1 spec\n\
     part \"top\" 1 of 20 x 120 x 980 mm oak-european for tray\n";
 
 fn opened(lines: &str) -> App {

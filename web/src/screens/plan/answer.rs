@@ -209,12 +209,16 @@ fn tapped(given: &Given, found: &Found, app: &App, seen: Seen<'_>) -> String {
         fivebar_core::sheet::plan::Mark::Number(n) => line.numbers.contains(&n),
         fivebar_core::sheet::plan::Mark::Letter => line.source == piece.source && line.numbers.is_empty(),
     };
-    let cut = found.sheet.lines.iter().find(mine).map(|line| saw::Line::of(line, given, seen).text).unwrap_or_default();
+    let line = found.sheet.lines.iter().find(mine).map(|line| saw::Line::of(line, given, seen));
+    let (cut, left) = line.map(|line| (line.text, line.rest)).unwrap_or_default();
     let name = given.sources.get(piece.source).map(|source| super::source_name(source, app)).unwrap_or_default();
     let (mark, name) = (picture::mark(given, piece), fivebar_core::quantity::begin_small(&name));
     let at = saw::in_row((given, &found.sheet), piece, seen).map_or_else(String::new, |at| format!("{at}: "));
     at + &match piece.part {
-        Some(part) => words::part_piece(&told::part(given, part), &seen.speech.length(piece.at[2], given.units), &mark, &name),
+        Some(part) => {
+            let length = seen.speech.length(piece.at[2], given.units);
+            words::part_piece([&told::part(given, part), &length], [&mark, &name], &cut, left.as_deref())
+        }
         None => words::piece(&mark, &seen.speech.length(long(given, piece), given.units), &name, &cut),
     }
 }

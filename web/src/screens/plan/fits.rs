@@ -2,17 +2,17 @@
 
 use super::super::Seen;
 use super::{say, seek};
-use crate::app::plan::Tap;
+use crate::app::plan::{Tap, fitting_to, none_for};
 use crate::app::sought::of_plan;
 use crate::app::{App, Msg};
 use crate::parts::fraction::worded;
 use crate::parts::key::key;
 use crate::view::El;
-use crate::words::en::{common, fits as words, woods};
+use crate::words::en::{common, fits as words, told, woods};
 use fivebar_core::ledger::fold::Part;
 use fivebar_core::ledger::kind::plan::Shape;
 use fivebar_core::quantity::{Length, Listed, Units, begin_small};
-use fivebar_core::sheet::make::{Source, Unfit, is_wide};
+use fivebar_core::sheet::make::{Ask, Source, Unfit, What, is_wide};
 
 /// Of a part that nothing fits what it needs; of all pieces, or those of its wood, the largest sides there are.
 pub fn told((part, fit): (Option<&Part>, &[(Source, Option<Unfit>)]), app: &App, (units, seen): (Units, Seen<'_>)) -> Vec<El<Msg>> {
@@ -54,10 +54,24 @@ fn largest((part, fit): (Option<&Part>, &[(Source, Option<Unfit>)]), app: &App, 
     }
 }
 
-/// What helps where nothing fits a part: to look for it at the next yard; of a wide one that no piece is long enough for, a top in rows.
+/// What helps where nothing fits a part: to look for it at the next yard; of a wide one that no piece is long enough for, a top in rows; of one
+/// that is wider than the sticks, the job's parts, which glue it up.
 pub fn helps(part: &Part, fit: &[(Source, Option<Unfit>)], (app, units, seen): (&App, Units, Seen<'_>)) -> Vec<El<Msg>> {
     let short = fit.iter().any(|(_, why)| matches!(why, Some(Unfit::TooShort)));
     let top = (is_wide(part) && short)
         .then(|| key("key h56 wide", words::as_top(&part.name), words::AS_TOP_UNDER, say(Tap::TopOf(part.name.clone()))));
-    seek::keys(units, false, (app, seen)).into_iter().chain(seek::undo_bar(app, seen)).chain(top).collect()
+    let glued = is_glued_there(part, app)
+        .then(|| key("key h56 wide", told::PLAN_THE_PARTS, words::glued_there(&part.name), say(Tap::Shape(Shape::Parts))));
+    seek::keys(units, false, (app, seen)).into_iter().chain(seek::undo_bar(app, seen)).chain(glued).chain(top).collect()
+}
+
+/// Of sticks no part is glued up; the job's parts may be, where some pile gives strips that are long and thick enough.
+fn is_glued_there(part: &Part, app: &App) -> bool {
+    let of_parts = |(ask, _): (Ask, String)| {
+        let parts = app.shelf().shop(app.now.at).job(ask.job).map(|job| job.parts).unwrap_or_default();
+        let without = parts.into_iter().map(|it| it.name).filter(|name| *name != part.name).listed();
+        fitting_to(app, &Ask { what: What::Parts(None), without, ..ask })
+    };
+    let is_asked = app.plan.draft.shape == Some(Shape::Sticks) && is_wide(part);
+    is_asked && none_for(app).map(of_parts).is_some_and(|fit| fit.iter().any(|(_, why)| why.is_none()))
 }

@@ -83,11 +83,10 @@ fn figures(given: &Given, asked: &Field, seen: Seen<'_>) -> String {
 
 fn sides([wide, deep, high]: [Option<Length>; 3], given: &Given, seen: Seen<'_>) -> String {
     let (length, with_unit) = (|it| seen.speech.length(it, given.units), |it| side(it, given.units, seen));
-    let across = match (wide, deep) {
-        (Some(wide), Some(deep)) => vec![length(wide), with_unit(deep)],
-        (one, other) => one.or(other).map(with_unit).into_iter().collect(),
-    };
-    words::sides(&across, high.map(length).as_deref())
+    // The unit stands once.
+    let wide = wide.map(|wide| if deep.is_some() { length(wide) } else { with_unit(wide) });
+    let deep = deep.map(with_unit);
+    words::sides([wide.as_deref(), deep.as_deref()], high.map(length).as_deref())
 }
 
 /// "1 mm narrower, 399 mm, needs 7 rows."

@@ -10,7 +10,7 @@ use crate::parts::key::key;
 use crate::screens::jobs::titled;
 use crate::screens::jobs::{pile_name, pile_size};
 use crate::view::{El, el};
-use crate::words::en::{plan as words, tiles, ways};
+use crate::words::en::{plan as words, rack, tiles, ways};
 use fivebar_core::ledger::decide::Lying;
 use fivebar_core::ledger::fold::is_bought;
 use fivebar_core::quantity::{Count, Listed, Units};
@@ -38,11 +38,14 @@ fn row((source, after): (&Source, &[(Lying, Count)]), why: Option<Unfit>, app: &
     let on = why.is_none() && app.plan.draft.turned.contains(&source.which()) == source.in_job;
     // What a plan before took and is not cut goes back to the rack for this one.
     let before = if source.in_job || source.bought.is_some() { 0 } else { source.n.saturating_sub(source.pile.free) };
+    let away = source.pile.on_its_way;
+    let lying = if away { rack::NOT_HOME_YET } else { words::ON_THE_RACK };
     let place = match source.in_job {
+        true if away => format!("{}, {}", words::IN_THIS_JOB, rack::NOT_HOME_YET),
         true => words::IN_THIS_JOB.to_owned(),
-        false if 0 < before => words::by_the_plan_before(&seen.speech.count(source.pile.free), &seen.speech.count(before)),
+        false if 0 < before => words::by_the_plan_before(&seen.speech.count(source.pile.free), lying, &seen.speech.count(before)),
         false if is_bought(&app.shelf().book, source.pile.haul) => words::BOUGHT.to_owned(),
-        false => words::ON_THE_RACK.to_owned(),
+        false => lying.to_owned(),
     };
     let state = match why {
         Some(why) => unfit_of(source, why, app, (units, seen)),

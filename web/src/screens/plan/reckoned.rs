@@ -36,12 +36,12 @@ pub fn unsorted((given, sheet): (&Given, &PlanSheet), is_used: bool, app: &App, 
     if all.is_empty() {
         return vec![];
     }
-    let letter = |it: &Unsorted| given.ready.sources.get(it.source).map_or("", |source| source.letter.as_str());
+    let letters = |of: &[usize]| of.iter().filter_map(|nth| given.ready.sources.get(*nth)).map(|it| it.letter.clone()).listed();
     let n = |n: Count| seen.speech.count(n);
-    let one = |it: &Unsorted| words::likely_good(letter(it), &n(it.likely), &n(it.n));
+    let one = |it: &Unsorted| words::likely_good(&letters(&it.sources), &n(it.likely), &n(it.n));
     let more = |it: &Unsorted| {
-        let [good, lacking] = it.lacking().filter(|_| !is_used)?.map(n);
-        Some(words::takes_more_than_likely(letter(it), &n(it.takes), [&good, &lacking]))
+        let lacks = it.lacks.as_ref().filter(|_| !is_used)?;
+        Some(words::takes_more_than_likely(&letters(&lacks.sources), &n(lacks.takes), [&n(lacks.good), &n(lacks.n())]))
     };
     let counted = if is_used || sheet.short.is_empty() { "" } else { words::ALL_AS_GOOD };
     let said = format!("{} {counted}", words::not_sorted(&all.iter().map(one).listed()));

@@ -9,13 +9,15 @@ use crate::parts::ink::{path, rect, sized};
 use crate::parts::key::key;
 use crate::parts::seg::{Seg, seg};
 use crate::view::{El, el};
-use crate::words::en::{changed, common, plan as words, signs as rowed, tiles as tile_words, told as sized_words};
+use crate::words::en::{changed, common, plan as words, rack, signs as rowed, tiles as tile_words, told as sized_words};
+use fivebar_core::ledger::fold;
 use fivebar_core::ledger::kind::plan::Shape;
-use fivebar_core::quantity::{Decimal, Length, Units, begin_small};
-use fivebar_core::sheet::make::Given;
+use fivebar_core::quantity::{Decimal, Length, Listed, Units, begin_small};
 use fivebar_core::sheet::make::cut::{Ticks, boards, rows};
+use fivebar_core::sheet::make::{Given, Source};
 use fivebar_core::sheet::plan::tiles::over;
 use fivebar_core::sheet::plan::{Cut, CutLine, Drawn, Mark, PlanSheet};
+use fivebar_core::sheet::trip_end::on_its_way;
 
 /// The lines, with the piles they come from over them.
 pub fn list((given, sheet): (&Given, &PlanSheet), taken: bool, app: &App, seen: Seen<'_>) -> Vec<El<Msg>> {
@@ -27,7 +29,8 @@ pub fn list((given, sheet): (&Given, &PlanSheet), taken: bool, app: &App, seen: 
     let named = |place: usize| {
         let name = source(given, place, (app, seen));
         let n = uncut.iter().find(|(of, _)| *of == place).map(|(_, n)| changed::after_the_saw(Some(&seen.speech.count(*n))));
-        n.map_or_else(|| name.clone(), |uncut| format!("{name}, {uncut}"))
+        let away = given.sources.get(place).filter(|source| is_away(source, app)).map(|_| rack::NOT_HOME_YET.to_owned());
+        [name].into_iter().chain(away).chain(n).listed().join(", ")
     };
     let mut piles: Vec<(String, Option<String>)> = used.map(|(place, _)| (named(place), sizes::steps(given, sheet, place, seen))).collect();
     // One pile stands beside the title.
@@ -68,6 +71,12 @@ pub fn list((given, sheet): (&Given, &PlanSheet), taken: bool, app: &App, seen: 
         .chain([el("div", "ticks").kids(keys)])
         .chain(printed)
         .collect()
+}
+
+/// Its haul is not home yet, by now: the plan may be older.
+fn is_away(source: &Source, app: &App) -> bool {
+    let book = &app.shelf().book;
+    fold::haul(book, source.pile.haul).is_some_and(|haul| source.bought.is_none() && on_its_way(book, &haul, app.now.at))
 }
 
 /// The rows of a top, each with its pieces in turn, to be ticked whole.

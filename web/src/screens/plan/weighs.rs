@@ -3,15 +3,15 @@
 use super::super::Seen;
 use super::anew;
 use super::saw::number;
-use super::told::tenth;
+use super::told::{is_top, tenth};
 use crate::app::App;
 use crate::words::en::{common, weighs as words};
 use fivebar_core::quantity::{Mass, Units};
 use fivebar_core::sheet::make::Given;
 use fivebar_core::sheet::make::begun::of_all;
-use fivebar_core::sheet::make::weighs::cut_weighs;
-use fivebar_core::sheet::plan::PlanSheet;
+use fivebar_core::sheet::make::weighs::{cut_weighs, has_rests, strips_glued};
 use fivebar_core::sheet::plan::wish::Wish;
+use fivebar_core::sheet::plan::{Glue, PlanSheet};
 
 /// What a figure is of.
 #[derive(Clone, Copy, PartialEq)]
@@ -20,6 +20,8 @@ enum Of {
     Pieces(i64),
     /// What is not cut yet.
     Rest,
+    /// The same with the strips that are cut of it.
+    RestAndStrips,
 }
 
 /// The sheet with the figures of all of it, and what its weight and its glue are of.
@@ -34,7 +36,7 @@ pub fn all(given: &Given, sheet: &PlanSheet, app: &App) -> All {
         return All { sheet: of_all(given, sheet, all), weight: Of::Pieces(1), glue: Of::Pieces(1) };
     }
     let is_rest = 0 < given.cut.rows || !given.cut.parts.is_empty();
-    let sheet = sheet.clone();
+    let (sheet, glue) = with_strips(given, sheet);
     if !is_rest {
         let of = if matches!(given.ready.wish, Wish::Parts(_) | Wish::Sticks(_)) { Of::Pieces(sheet.made) } else { Of::Pieces(1) };
         return All { sheet, weight: of, glue: of };
@@ -42,10 +44,18 @@ pub fn all(given: &Given, sheet: &PlanSheet, app: &App) -> All {
     match cut_weighs(&app.shelf().shop(app.now.at), given) {
         Some(cut) => {
             let (weight, weight_guessed) = (sheet.weight.plus(cut.weight), sheet.weight_guessed || cut.guessed);
-            All { sheet: PlanSheet { weight, weight_guessed, ..sheet }, weight: Of::Pieces(given.cut.sets.into()), glue: Of::Rest }
+            All { sheet: PlanSheet { weight, weight_guessed, ..sheet }, weight: Of::Pieces(given.cut.sets.into()), glue }
         }
-        None => All { sheet, weight: Of::Rest, glue: Of::Rest },
+        None => All { sheet, weight: Of::Rest, glue },
     }
+}
+
+/// Glue is told of all that is not glued yet, as far as that is known: strips that are cut are glued to the rest of their part.
+fn with_strips(given: &Given, sheet: &PlanSheet) -> (PlanSheet, Of) {
+    let Some(more) = strips_glued(given) else { return (sheet.clone(), Of::Rest) };
+    let area = sheet.glue.area + more;
+    let glue = Glue { area, grams: (area * given.ready.figures.spread as f64).ceil() as i64 };
+    (PlanSheet { glue, ..sheet.clone() }, Of::RestAndStrips)
 }
 
 pub fn weight(given: &Given, all: &All, seen: Seen<'_>) -> Option<String> {
@@ -53,7 +63,7 @@ pub fn weight(given: &Given, all: &All, seen: Seen<'_>) -> Option<String> {
     let of = match all.weight {
         Of::Pieces(0 | 1) => words::IT_WEIGHS.to_owned(),
         Of::Pieces(n) => words::pieces_weigh(&number(n, seen)),
-        Of::Rest => words::REST_WEIGHS.to_owned(),
+        Of::Rest | Of::RestAndStrips => words::REST_WEIGHS.to_owned(),
     };
     let without = &given.ask.without;
     let of = if without.is_empty() { of } else { words::without(&without.join(", "), &of) };
@@ -68,6 +78,9 @@ pub fn glue(given: &Given, all: &All, seen: Seen<'_>) -> Option<String> {
     let glue = &all.sheet.glue;
     let of = match all.glue {
         Of::Pieces(_) => "",
+        Of::RestAndStrips => words::WITH_CUT_STRIPS,
+        Of::Rest if has_rests(given) => words::WITHOUT_CUT_STRIPS,
+        Of::Rest if is_top(given) => words::AMONG_NEW_ROWS,
         Of::Rest => words::FOR_THE_REST,
     };
     (0.0 < glue.area).then(|| match given.units {

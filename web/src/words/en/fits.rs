@@ -30,3 +30,8 @@ pub fn as_top(part: &str) -> String {
 }
 
 pub const AS_TOP_UNDER: &str = "of shorter pieces end to end, glued side by side";
+
+/// Sticks are never glued side by side.
+pub fn glued_there(part: &str) -> String {
+    format!("{part} is glued up there of narrow ones")
+}

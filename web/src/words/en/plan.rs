@@ -437,9 +437,10 @@ pub fn piece(mark: &str, length: &str, name: &str, cut: &str) -> String {
     format!("{mark}, {length} long: {name}, {cut}")
 }
 
-/// The tapped part: "leg, 432: B 2, boards".
-pub fn part_piece(part: &str, length: &str, mark: &str, name: &str) -> String {
-    format!("{part}, {length}: {mark}, {name}")
+/// The tapped part: "leg, 432: B 2, boards. At the saw: 2 × 432 × 40 × 38, leg", with what is left of the board.
+pub fn part_piece([part, length]: [&str; 2], [mark, name]: [&str; 2], cut: &str, left: Option<&str>) -> String {
+    let left = left.map_or(String::new(), |left| format!("; {left}"));
+    format!("{part}, {length}: {mark}, {name}. At the saw: {cut}{left}")
 }
 
 pub const TAP_A_PIECE: &str = "Tap a piece to see where it comes from.";
@@ -455,8 +456,8 @@ pub fn used_of(used: &str, of: &str) -> String {
 }
 
 /// "7 on the rack, 2 of the plan before": pieces there are to use.
-pub fn by_the_plan_before(free: &str, before: &str) -> String {
-    format!("{free} on the rack, {before} of the plan before")
+pub fn by_the_plan_before(free: &str, lying: &str, before: &str) -> String {
+    format!("{free} {lying}, {before} of the plan before")
 }
 
 /// "Used 9 of 71 pieces, ripped into 12 strips."

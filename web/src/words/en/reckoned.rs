@@ -1,5 +1,6 @@
 //! English: what a plan was reckoned with, and what of its wood nobody has sorted.
 
+use super::plan::listed;
 use fivebar_core::quantity::in_small;
 
 /// "kerf 3"; "least piece 60".
@@ -17,9 +18,10 @@ pub fn reckoned_with(figures: &[String], unit: &str) -> String {
     format!("Reckoned with {}, in {unit}.", figures.join(", "))
 }
 
-/// "B, likely 34 of 40 good".
-pub fn likely_good(letter: &str, likely: &str, of: &str) -> String {
-    format!("{letter}, likely {likely} of {of} good")
+/// "B, likely 34 of 40 good"; "A and B together, likely 39 of 60 good".
+pub fn likely_good(letters: &[String], likely: &str, of: &str) -> String {
+    let together = if 1 < letters.len() { " together" } else { "" };
+    format!("{}{together}, likely {likely} of {of} good", listed(letters, "and"))
 }
 
 /// "Not sorted yet, so some may be rejects: A, likely 11 of 12 good; B, likely 34 of 40 good.", and what likely counts.
@@ -29,9 +31,9 @@ pub fn not_sorted(piles: &[String]) -> String {
 }
 
 /// "It takes 68 of A, and likely 45 are good: 23 may be lacking."
-pub fn takes_more_than_likely(letter: &str, takes: &str, [good, lacking]: [&str; 2]) -> String {
+pub fn takes_more_than_likely(letters: &[String], takes: &str, [good, lacking]: [&str; 2]) -> String {
     let are = if good == "1" { "is" } else { "are" };
-    format!("It takes {takes} of {letter}, and likely {good} {are} good: {lacking} may be lacking.")
+    format!("It takes {takes} of {}, and likely {good} {are} good: {lacking} may be lacking.", listed(letters, "and"))
 }
 
 /// Where a plan lacks pieces.

@@ -404,9 +404,14 @@ pub fn takes_more(pieces: &str) -> String {
 }
 
 // How near
-/// "600 × 300 mm, 20 high".
-pub fn sides(across: &[String], high: Option<&str>) -> String {
-    let across = across.join(" × ");
+/// "600 × 300 mm, 20 high"; of one side alone "600 mm wide".
+pub fn sides(across: [Option<&str>; 2], high: Option<&str>) -> String {
+    let across = match across {
+        [Some(wide), Some(deep)] => format!("{wide} × {deep}"),
+        [Some(wide), None] => format!("{wide} wide"),
+        [None, Some(deep)] => format!("{deep} deep"),
+        [None, None] => return high.map_or_else(String::new, |high| format!("{high} high")),
+    };
     high.map_or_else(|| across.clone(), |high| format!("{across}, {high} high"))
 }
 

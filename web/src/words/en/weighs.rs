@@ -10,6 +10,11 @@ pub fn glue_in_ounces(of: &str, area: &str, ounces: &str) -> String {
 }
 
 pub const FOR_THE_REST: &str = " for the rest";
+/// The rests of parts, and the strips of these that are cut.
+pub const WITH_CUT_STRIPS: &str = " for the rest and the strips that are cut";
+pub const WITHOUT_CUT_STRIPS: &str = " for the rest, without the joints to strips that are cut,";
+/// Rows that are fewer than were asked.
+pub const AMONG_NEW_ROWS: &str = " for these rows, without those that are cut,";
 
 pub const IT_WEIGHS: &str = "it weighs";
 pub const REST_WEIGHS: &str = "the rest, without what is cut already, weighs";

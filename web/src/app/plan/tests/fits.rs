@@ -59,6 +59,29 @@ fn what_fits_no_piece_is_looked_for_or_made_as_a_top() {
     check(&app, &["980 × 120 mm"], &[]);
 }
 
+/// Sticks of 65 are long enough for a seat of 120, and are never glued side by side; the job's parts are. Neither of sticks that are too short too,
+/// nor for a rail no wider than them, is there such a way.
+#[test]
+fn a_part_wider_than_all_sticks_says_where_it_is_glued_up() {
+    let glued = "is glued up there of narrow ones";
+    for (part, is_said) in
+        [("seat\" 1 of 20 x 120 x 400", true), ("seat\" 1 of 20 x 120 x 700", false), ("rail\" 1 of 20 x 50 x 900", false)]
+    {
+        let mut app = opened(&format!("part \"{part} mm oak-european for tray\n"));
+        heard(&mut app, [Tap::Open, Tap::Shape(Shape::Sticks), Tap::LeaveOut("top".into()), Tap::Go]);
+        assert!(app.plan.why_not.is_some(), "{part}");
+        let (said, not): (&[&str], &[&str]) = if is_said { (&["seat is glued up there of narrow ones"], &[]) } else { (&[], &[glued]) };
+        check(&app, said, not);
+        heard(&mut app, [Tap::Shape(Shape::Parts)]);
+        check(&app, &[], &[glued]);
+        if is_said {
+            heard(&mut app, [Tap::Go]);
+            super::told::solved(&mut app);
+            assert_eq!(app.plan.found.as_ref().unwrap().sheet.made, 1);
+        }
+    }
+}
+
 /// A leg is no top, and of another wood there is nothing.
 #[test]
 fn only_a_wide_part_is_made_as_a_top_and_a_wood_that_is_not_there_is_said() {
@@ -154,6 +177,8 @@ fn a_herringbone_that_the_least_piece_keeps_small_says_so() {
     heard(&mut app, [Tap::Open, Tap::Shape(Shape::Field), Tap::Pattern(3)]);
     super::told::typed(&mut app, &["24", "16", "", "", "8"]);
     super::rack_first::planned_out(&mut app, vec![Tap::Go]);
+    let why = app.plan.found.as_ref().unwrap().sheet.proof.why.clone();
+    assert!(matches!(why, Some(fivebar_core::sheet::plan::Why::LeastPiece { .. })), "{why:?}");
     check(&app, &["your least piece is 2", "that keeps it so small"], &["One tile more"]);
     // It is the first thing said, with the key to it; to use so little is not the first thing to do.
     let shown = page(&app);

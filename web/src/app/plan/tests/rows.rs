@@ -333,7 +333,8 @@ fn a_plan_again_of_fewer_rows_leads_back_to_the_plan_that_makes_all() {
     planned_out(&mut app, ends.chain([Tap::Go]).collect());
     assert!(app.plan.found.as_ref().unwrap().sheet.made < 5, "{}", page(&app));
     let all = "The plan before makes all 8 rows with the 14 boards that are not cut: nothing is to be bought for it.";
-    check(&app, &[all, "This other way: ", "Back to the plan before"], &["Look for", "Add boards to buy"]);
+    let glue = "Glue for these rows, without those that are cut, on ";
+    check(&app, &[all, glue, "This other way: ", "Back to the plan before"], &["Look for", "Add boards to buy"]);
     heard(&mut app, [Tap::Kept(plan)]);
     check(&app, &["The job has this wood"], &[all]);
 }

@@ -6,7 +6,7 @@ use fivebar_core::plan::unlock::Tries;
 
 /// A rack of oak strips and tread ends and of short beech; three jobs.
 pub(super) const RACK: &str = "2026-03-02 09:00 +01:00 workshop EUR metric\nleave for yard\npile strips oak-european 27 x 62 x 1010 mm\n\
-    count 37 strips\npile ends oak-european 40 x 150 x 365 mm\ncount 31 ends\npile bits beech-european 20 x 45 x 60 mm\ncount 5 bits\n\
+    count 37 strips\npile ends oak-european 40 x 150 x 365 mm\ncount 31 ends\npile bits beech-european 20 x 45 x 60 mm\ncount 5 bits\nhome\n\
     job tray \"Bench\" 1 spec\n";
 /// The parts of a table.
 const PARTS: &str = "part \"top\" 1 of 25 x 300 x 900 mm for tray\npart \"leg\" 4 of 38 x 38 x 350 mm for tray\n";
