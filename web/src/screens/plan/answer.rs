@@ -191,7 +191,7 @@ fn details(given: &Given, found: &Found, (app, since): (&App, &Since), seen: See
     .flatten();
     let nearly: Vec<El<Msg>> = proven.chain(nearly).map(|line| worded("p", "", line)).collect();
     let nearly = (!nearly.is_empty()).then(|| el("section", "t14 sums").kids(nearly));
-    let glued = over::glued(given, sheet, seen).into_iter().chain(mixed::told(given, sheet, taken, app));
+    let glued = over::glued(given, sheet, seen).into_iter().chain(mixed::told(given, sheet, taken, (app, seen)));
     more.chain(buys).chain(glued).chain(over).chain(nearly).chain(others).collect()
 }
 

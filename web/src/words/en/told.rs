@@ -74,6 +74,11 @@ pub fn rest_of(part: &str) -> String {
     format!("rest of {part}")
 }
 
+/// "Top (2 of them)": parts alike of which one thing is said.
+pub fn so_many_alike(part: &str, n: &str) -> String {
+    format!("{part} ({n} of them)")
+}
+
 /// "1 × rest of top, glued up with its strips that are cut: 900 × 170 × 20".
 pub fn with_its_strips(rest: &str) -> String {
     format!("{rest}, glued up with its strips that are cut")
