@@ -233,7 +233,7 @@ fn below(given: &Given, found: &Found, (app, since): (&App, &Since), seen: Seen<
     let mut shown: Vec<El<Msg>> = since::of_before(since).into_iter().chain(saw::list((given, sheet), since.taken, app, seen)).collect();
     shown.extend(sizes::finish(given, sheet, (app, seen)));
     shown.extend(if since.taken { details(given, found, (app, since), seen) } else { vec![] });
-    let lines = [told::used(given, sheet, seen)]
+    let lines = [told::used(given, sheet, since.taken, seen)]
         .into_iter()
         .chain(told::shortest(given, sheet, seen))
         .chain(told::waste(given, sheet, seen))

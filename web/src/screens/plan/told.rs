@@ -315,7 +315,7 @@ fn section(given: &Given, seen: Seen<'_>) -> Option<String> {
 
 /// "Used 24 of 33. Left 9 whole and one of 293."; in pieces as they lie on the rack, with the strips that are ripped from them, and of several piles
 /// how many of each.
-pub fn used(given: &Given, sheet: &PlanSheet, seen: Seen<'_>) -> String {
+pub fn used(given: &Given, sheet: &PlanSheet, is_used: bool, seen: Seen<'_>) -> String {
     let all = || sheet.used.iter().filter_map(|used| Some((used, given.sources.get(used.source)?)));
     let sum = |of: &dyn Fn((&Used, &Source)) -> u32| all().map(of).fold(0_u32, u32::saturating_add);
     // Boards to buy are none that lie there: those that are not needed are not left.
@@ -338,7 +338,8 @@ pub fn used(given: &Given, sheet: &PlanSheet, seen: Seen<'_>) -> String {
     let whole = there.saturating_sub(used);
     let whole = (0 < whole).then(|| seen.speech.count(whole));
     let left = strips_left(given, sheet, seen).into_iter().chain(remainders(given, sheet, seen)).collect();
-    format!("{first}{own}{}", words::left(whole.as_deref(), left))
+    let said = format!("{first}{own}{}", words::left(whole.as_deref(), left));
+    if is_used { told::when_taken(&said) } else { said }
 }
 
 /// Strips that were ripped and are not used.

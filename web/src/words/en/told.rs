@@ -2,7 +2,7 @@
 
 use super::plan::listed;
 use fivebar_core::ledger::kind::plan::Shape;
-use fivebar_core::quantity::begin_large;
+use fivebar_core::quantity::{begin_large, begin_small};
 use fivebar_core::sheet::make::buy::Kinds;
 use fivebar_core::sheet::plan::Known;
 
@@ -72,6 +72,11 @@ pub fn finish(n: &str, part: &str, size: &str) -> String {
 /// What a part of which strips are cut lacks still.
 pub fn rest_of(part: &str) -> String {
     format!("rest of {part}")
+}
+
+/// "When it was taken: used 9 of 10 pieces. Left 1 whole." The rack may hold others since.
+pub fn when_taken(used: &str) -> String {
+    format!("When it was taken: {}", begin_small(used))
 }
 
 /// "Top (2 of them)": parts alike of which one thing is said.

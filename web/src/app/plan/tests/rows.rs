@@ -132,6 +132,15 @@ fn rows_that_are_ticked_add_to_those_of_ticked_boards() {
     check(&app, &["4 of these 8 rows are cut already", "Plan the other 4 alone"], &[]);
 }
 
+/// What was used stands as it was when it was taken: the rack may hold others since.
+#[test]
+fn what_a_used_plan_took_is_of_when_it_was_taken() {
+    let mut app = planned(30);
+    check(&app, &["Used 24 of 30 pieces."], &["When it was taken"]);
+    heard(&mut app, [Tap::Use]);
+    check(&app, &["When it was taken: used 24 of 30 pieces."], &["Used 24 of 30"]);
+}
+
 /// A top whose rows are all ticked has no line left at the saw.
 #[test]
 fn a_top_cut_by_rows_is_cut() {
