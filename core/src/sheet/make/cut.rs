@@ -234,6 +234,12 @@ fn rows_and_loose(sheet: &PlanSheet, ticks: &Ticks) -> (Count, There) {
     (Count::try_from(rows(sheet).count().saturating_sub(open.len())).unwrap_or(Count::MAX), there)
 }
 
+/// Of each row whether it is cut: it is ticked, or comes out of what the boards leave that are.
+pub fn rows_done(sheet: &PlanSheet, ticks: &Ticks) -> Vec<bool> {
+    let (_, mut there) = boards_and_rest(sheet, ticks);
+    rows(sheet).enumerate().map(|(nth, row)| ticks.is_done(Ticks::row(nth)) || there.takes_row(row)).listed()
+}
+
 /// Rows that are not cut, and the pieces that are cut and lie in none that is.
 pub(super) fn open_rows<'a>(sheet: &'a PlanSheet, ticks: &Ticks) -> (Vec<&'a [Drawn]>, There) {
     let (_, mut there) = boards_and_rest(sheet, ticks);
