@@ -141,3 +141,21 @@ fn made_again_for_fewer_it_is_planned_for_fewer() {
         assert_eq!(planned, [(Some(minutes), Some(pieces[0])), (None, Some(pieces[1]))], "{n}");
     }
 }
+
+/// Twenty-five maple, all good, each of one leg (two of 1 7/16 and a kerf are 3, and the edges are trimmed): six stands, whose rails and tops come of it,
+/// of twenty oak and of ten cherry that nobody sorted. A plan of six takes eight oak and four cherry, which nearly all draws have. Of a seventh stand
+/// there are no legs: that is what is said.
+#[test]
+fn sets_are_not_missed_nor_a_part_said_to_be_short_for_want_of_looking() {
+    let story = tell(
+        "2026-03-02 09:00 -05:00 workshop USD inch\nleave for yard\npile maple maple-sugar 1 x 3 x 30 in\ncount 25 maple\ngood 25 maple\n\
+        pile oak oak-white 1 x 2 1/2 x 24 in\ncount 20 oak\npile cherry cherry-black 1 x 4 x 36 in\ncount 10 cherry\njob stand \"Stand\" 1 spec\n\
+        part \"Leg\" 4 of 3/4 x 1 3/8 x 22 in maple-sugar for stand\npart \"Rail\" 4 of 3/4 x 1 3/8 x 12 in for stand\n\
+        part \"Top\" 1 of 3/4 x 12 x 14 in for stand\n",
+    );
+    assert_eq!(story.refused, []);
+    let shop = Shop::of(&story.book, story.now.at);
+    let job = story.names.job("stand").unwrap();
+    let found = check(&of_job(&shop, job).unwrap(), 6, 6, 6, &["Leg"]);
+    assert_eq!((found.most, found.draws), (6, 1_000));
+}

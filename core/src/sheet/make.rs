@@ -10,6 +10,7 @@ pub mod cut;
 pub mod fields;
 mod fit;
 mod glued;
+pub mod goes_on;
 pub mod keep;
 pub mod mixed;
 pub mod near;

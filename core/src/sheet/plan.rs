@@ -1,6 +1,7 @@
 //! What can be made of these pieces, as a maker reads it: the picture to scale, what to cut of which pile, what it uses and leaves,
 //! and what no plan can do better.
 
+mod board_ends;
 pub mod draft;
 mod field;
 pub mod figures;
@@ -342,7 +343,7 @@ impl PlanSheet {
         });
         // That the joints hold them was found by a plan; a proof by length does not know of it.
         let first = why.clone().filter(|why| matches!(why, Why::Joints { .. }));
-        (self.short, self.proof.why) = (all, first.or(self.proof.why).or(why));
+        (self.short, self.proof.why) = (board_ends::proven(ready, &self, all), first.or(self.proof.why).or(why));
         self
     }
 }

@@ -18,6 +18,9 @@ const ALL_PLANS: u64 = 5_000;
 /// So many draws of which rounding finds less than the limit are planned on their own, in so many steps each; with glued parts that takes too long.
 const AGAIN_MOST: u32 = 5;
 const AGAIN: u64 = 400;
+/// Of glued parts rounding hides sets: so many plans are looked for that many draws have the boards for, in so many steps each.
+const SOUGHT: u32 = 6;
+const SEEK: u64 = 1_500;
 /// So many draws are planned one after another.
 const AT_A_TIME: usize = 10;
 /// The same lots for every plan.
@@ -29,6 +32,13 @@ struct Drawn {
     boards: Vec<i64>,
     most: i64,
     sets: Option<i64>,
+}
+
+/// The steps a plan took, the boards it makes its sets of, and the sets that no plan passes.
+struct Found {
+    spent: u64,
+    plan: Known,
+    most: i64,
 }
 
 pub(super) struct Judge {
@@ -46,6 +56,9 @@ pub(super) struct Judge {
     /// Steps that are left for plans.
     left: u64,
     again: u32,
+    sought: u32,
+    /// No more sets than these are looked for at each level.
+    highest: [i64; 2],
     began: bool,
 }
 
@@ -65,6 +78,8 @@ impl Judge {
             cuts: Cuts::default(),
             left: ALL_PLANS,
             again: 0,
+            sought: 0,
+            highest: [i64::MAX; 2],
             began: false,
         }
     }
@@ -75,7 +90,7 @@ impl Judge {
             self.begin();
             return None;
         }
-        if self.climbs() {
+        if self.climbs() || self.seeks() {
             return None;
         }
         let open = self.draws.iter().enumerate().filter(|(_, draw)| draw.sets.is_none()).map(|(nth, _)| nth);
@@ -94,8 +109,9 @@ impl Judge {
         let boards = self.all.boards.clone();
         let mut proven = i64::MAX;
         if !simple {
-            let (_, [sets, most]) = self.planned(&self.problem.with(&boards), PLAN);
-            (self.all.sets, proven) = (Some(sets.max(self.known(&boards))), most);
+            let found = self.planned(&self.problem.with(&boards), PLAN);
+            (self.all.sets, proven) = (Some(found.plan.sets.max(self.known(&boards))), found.most);
+            self.known.push(found.plan);
             self.limits.extend(steps(LIMIT, |_, _| false, |patience| together(&self.problem, &boards, patience)).1);
         }
         let limits = &self.limits;
@@ -120,13 +136,54 @@ impl Judge {
         self.halves = self.halves.saturating_sub(1);
         let half = found.saturating_add(self.high.saturating_sub(found).saturating_add(1) / 2);
         let problem = Problem { sets: Some(half), ..self.problem.with(&self.all.boards) };
-        let (spent, [sets, _]) = self.planned(&problem, HALF);
+        let Found { spent, plan, .. } = self.planned(&problem, HALF);
         self.left = self.left.saturating_sub(spent);
-        if sets < half {
+        if plan.sets < half {
             self.high = half.saturating_sub(1);
         }
-        self.all.sets = Some(found.max(sets));
+        self.all.sets = Some(found.max(plan.sets));
+        self.known.push(plan);
         true
+    }
+
+    /// One plan more of glued parts that many draws have the boards for, by turns for either level; whether there was one to look for.
+    fn seeks(&mut self) -> bool {
+        if !self.is_glued() || self.is_simple() {
+            return false;
+        }
+        while self.sought < SOUGHT {
+            let nth = usize::try_from(self.sought).unwrap_or(0).checked_rem(LEVELS.len()).unwrap_or(0);
+            self.sought = self.sought.saturating_add(1);
+            let at_level = LEVELS.get(nth).zip(self.highest.get(nth));
+            let Some((problem, sets)) = at_level.and_then(|(level, highest)| self.leanest(*level, *highest)) else { continue };
+            let plan = self.planned(&problem, SEEK).plan;
+            if plan.sets < sets {
+                self.highest.iter_mut().skip(nth).take(1).for_each(|highest| *highest = sets.saturating_sub(1));
+            }
+            self.known.push(plan);
+            return true;
+        }
+        false
+    }
+
+    /// As many sets as so many of a hundred draws may have, and no more than `highest`, of the leanest draw that is needed for that; nothing where
+    /// the plans that are known give as many.
+    fn leanest(&self, hundredths: usize, highest: i64) -> Option<(Problem, i64)> {
+        let place = self.draws.len().saturating_mul(hundredths).div_ceil(100);
+        let mut most: Vec<i64> = self.draws.iter().map(|draw| draw.most).collect();
+        most.sort_unstable_by(|one, other| other.cmp(one));
+        let sets = highest.min(*most.get(place.saturating_sub(1))?);
+        let made = |draw: &&Drawn| sets <= made_of(&self.known, &draw.boards);
+        let needed = place.saturating_sub(self.draws.iter().filter(made).count());
+        let mut open: Vec<(i128, &[i64])> = self
+            .draws
+            .iter()
+            .filter(|draw| sets <= draw.most && !made(draw))
+            .map(|draw| (volume(&self.problem, &draw.boards), draw.boards.as_slice()))
+            .collect();
+        open.sort_unstable_by(|one, other| other.cmp(one));
+        let (_, boards) = open.get(needed.checked_sub(1)?)?;
+        Some((Problem { sets: Some(sets), ..self.problem.with(boards) }, sets))
     }
 
     /// Each board gives pieces of one part only, and none is glued: the scarcest part decides.
@@ -161,21 +218,26 @@ impl Judge {
             return sets;
         }
         self.again = self.again.saturating_add(1);
-        let (spent, [planned, _]) = self.planned(&self.problem.with(&ask.boards), AGAIN);
-        self.left = self.left.saturating_sub(spent);
-        planned.max(sets)
+        let found = self.planned(&self.problem.with(&ask.boards), AGAIN);
+        self.left = self.left.saturating_sub(found.spent);
+        found.plan.sets.max(sets)
     }
 
     fn is_glued(&self) -> bool {
         self.problem.parts.iter().any(|part| part.glue)
     }
 
-    /// The steps it took, the sets that were found and those that no plan passes.
-    fn planned(&self, problem: &Problem, most: u64) -> (u64, [i64; 2]) {
+    /// A plan of these boards in so many steps.
+    fn planned(&self, problem: &Problem, most: u64) -> Found {
         let done = |worth: &[i128], bound: &[i128]| worth.first().is_some_and(|sets| Some(sets) == bound.first());
         let (spent, planned) = steps(most, done, |patience| solve(problem, patience, SEED));
         let first = |figures: &[i128]| figures.first().and_then(|sets| i64::try_from(*sets).ok());
-        (spent, [first(&planned.worth).unwrap_or(0), first(&planned.bound).unwrap_or(i64::MAX)])
+        let mut boards = vec![0_i64; problem.piles.len()];
+        for board in &planned.plan.boards {
+            boards.iter_mut().skip(board.pile).take(1).for_each(|n| *n = n.saturating_add(board.times));
+        }
+        let plan = Known { boards, sets: first(&planned.worth).unwrap_or(0) };
+        Found { spent, plan, most: first(&planned.bound).unwrap_or(i64::MAX) }
     }
 
     /// More good pieces give no fewer sets: what draws and plans with no more of any pile gave, these boards give.
@@ -196,11 +258,17 @@ impl Judge {
         self.limits.iter().min_by_key(share)
     }
 
-    /// By how many draws it is the scarcest of, the part that most often is; and those that keep so many draws from more than `sure` sets that
+    /// Nothing where one more is not ruled out in so many draws that it could be sure: then it was not found, and no part is known to lack. Else
+    /// by how many draws it is the scarcest of, the part that most often is; and those that keep so many draws from more than `sure` sets that
     /// one more would not be sure, however much there was of all others.
     fn short(&self, judged: &[(&Drawn, i64)], sure: i64) -> Vec<usize> {
-        let scarce: Vec<usize> = judged.iter().filter_map(|(draw, _)| self.scarce(&draw.boards)?.part).collect();
         let most = LEVELS.iter().fold(0, |most, level| most.max(*level));
+        let may = judged.iter().filter(|(draw, _)| sure < draw.most).count();
+        if judged.len().saturating_mul(most) <= may.saturating_mul(100) {
+            return vec![];
+        }
+        let held = judged.iter().filter_map(|(draw, _)| self.scarce(&draw.boards).filter(|limit| limit.sets(&draw.boards) <= sure));
+        let scarce: Vec<usize> = held.filter_map(|limit| limit.part).collect();
         let keeps = |limit: &&Limit| {
             let free = judged.iter().filter(|(draw, _)| sure < limit.sets(&draw.boards)).count();
             free.saturating_mul(100) < judged.len().saturating_mul(most)
@@ -230,6 +298,12 @@ impl Judge {
             open: count(judged.iter().filter(|(draw, sets)| *sets < draw.most).count()),
         }
     }
+}
+
+fn volume(problem: &Problem, boards: &[i64]) -> i128 {
+    let of = |sides: [i64; 4]| sides.into_iter().map(i128::from).fold(1, i128::saturating_mul);
+    let each = problem.piles.iter().zip(boards).map(|(pile, n)| of([*n, pile.length, pile.width, pile.thickness]));
+    each.fold(0, i128::saturating_add)
 }
 
 fn is_within(boards: &[i64], there: &[i64]) -> bool {

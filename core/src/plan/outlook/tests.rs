@@ -116,6 +116,9 @@ fn a_short_search_does_not_end_at_nothing() {
     let pieces = (0..widths.len()).map(|nth| pieces(nth, 0, 40)).collect();
     let got = outlook(&Hoped { problem, piles: pieces, known: vec![] }, 1);
     assert!(0 < got.all && got.likely <= got.all && got.all <= got.most, "{got:?}");
+    // One more than is sure was not found in most draws, and in hardly one is it ruled out: no part is known to lack.
+    assert!(got.draws * 95 < got.open * 100, "{got:?}");
+    assert_eq!(got.short, Vec::<usize>::new());
 }
 
 #[test]

@@ -1,7 +1,7 @@
 //! A top that is begun: pieces of it that are cut and lie in no row that is, where in a plan made since each may lie, and how wide all of it is.
 
 use super::Given;
-use super::cut::{Ticks, cut_in_no_row, of_no_ticked_board, rows};
+use super::cut::{Ticks, cut_in_no_row, of_no_ticked_board, rows, rows_done};
 use crate::ledger::fold::KeptPlan;
 use crate::plan::Asked;
 use crate::quantity::{Key, Length, Listed, Mass};
@@ -44,9 +44,10 @@ fn wood(given: &Given, source: usize) -> Option<Key> {
 }
 
 /// Where each of these pieces may lie in a plan: instead of the longest piece of its wood that is no longer than it is, in a row that is not
-/// ticked, and is not instead of another. Nothing for one that is shorter than all of them. Ours: nothing is planned anew for it.
+/// cut, and is not instead of another. Nothing for one that is shorter than all of them. Ours: nothing is planned anew for it.
 pub fn spots((given, sheet): (&Given, &PlanSheet), ticks: &Ticks, loose: &[Loose]) -> Vec<Option<Spot>> {
-    spots_among((given, sheet), |spot| !ticks.is_done(Ticks::row(spot.row)), loose)
+    let done = rows_done(sheet, ticks);
+    spots_among((given, sheet), |spot| done.get(spot.row) != Some(&true), loose)
 }
 
 /// Those of these pieces that no ticked row of a plan may have: the place that was told of each is in another row, or in none, or the boards that

@@ -123,15 +123,35 @@ impl Ticks {
 
 /// Pieces that are there, by their pile and length. Of a pile those that are as long as each other are alike, whichever board they are of.
 #[derive(Clone, Default)]
-struct There(Sorted<(usize, Length), i64>);
+pub(super) struct There(Sorted<(usize, Length), i64>);
 
 impl There {
     /// What so many boards of a line give.
-    fn add(&mut self, line: &CutLine, n: i64) {
+    pub(super) fn add(&mut self, line: &CutLine, n: i64) {
         for cut in &line.pieces {
             let pieces = self.0.entry((line.source, cut.size[0])).or_default();
             *pieces = pieces.saturating_add(n.saturating_mul(cut.n));
         }
+    }
+
+    /// So many more of such a piece.
+    pub(super) fn put(&mut self, piece: &Drawn, n: i64) {
+        let pieces = self.0.entry((piece.source, piece.at[2])).or_default();
+        *pieces = pieces.saturating_add(n);
+    }
+
+    /// Less what is there of others.
+    pub(super) fn less(&mut self, other: &There) {
+        for (of, n) in &other.0 {
+            let pieces = self.0.entry(*of).or_default();
+            *pieces = pieces.saturating_sub(*n);
+        }
+    }
+
+    /// How many pieces of a row are of these.
+    pub(super) fn of_row(&self, row: &[Drawn]) -> usize {
+        let mut left = self.clone();
+        row.iter().filter(|piece| left.takes(piece)).count()
     }
 
     /// One piece of these is taken; false where there is none.
@@ -183,10 +203,6 @@ fn boards_and_rest(sheet: &PlanSheet, ticks: &Ticks) -> (Vec<i64>, There) {
     (boards, there)
 }
 
-fn ticked_rows<'a>(sheet: &'a PlanSheet, ticks: &'a Ticks) -> impl Iterator<Item = &'a [Drawn]> {
-    rows(sheet).enumerate().filter(|(nth, _)| ticks.is_done(Ticks::row(*nth))).map(|(_, row)| row)
-}
-
 /// Boards of each line at the saw that are cut: those that are ticked, and those the ticked rows are of.
 pub fn boards(sheet: &PlanSheet, ticks: &Ticks) -> Vec<i64> {
     boards_and_rest(sheet, ticks).0
@@ -214,10 +230,21 @@ pub(super) fn cut_in_no_row(sheet: &PlanSheet, ticks: &Ticks) -> Vec<(usize, Len
 }
 
 fn rows_and_loose(sheet: &PlanSheet, ticks: &Ticks) -> (Count, There) {
+    let (open, there) = open_rows(sheet, ticks);
+    (Count::try_from(rows(sheet).count().saturating_sub(open.len())).unwrap_or(Count::MAX), there)
+}
+
+/// Of each row whether it is cut: it is ticked, or comes out of what the boards leave that are.
+pub fn rows_done(sheet: &PlanSheet, ticks: &Ticks) -> Vec<bool> {
+    let (_, mut there) = boards_and_rest(sheet, ticks);
+    rows(sheet).enumerate().map(|(nth, row)| ticks.is_done(Ticks::row(nth)) || there.takes_row(row)).listed()
+}
+
+/// Rows that are not cut, and the pieces that are cut and lie in none that is.
+pub(super) fn open_rows<'a>(sheet: &'a PlanSheet, ticks: &Ticks) -> (Vec<&'a [Drawn]>, There) {
     let (_, mut there) = boards_and_rest(sheet, ticks);
     let others = rows(sheet).enumerate().filter(|(nth, _)| !ticks.is_done(Ticks::row(*nth)));
-    let others = others.filter(|(_, row)| there.takes_row(row)).count();
-    (Count::try_from(ticked_rows(sheet, ticks).count().saturating_add(others)).unwrap_or(Count::MAX), there)
+    (others.filter(|(_, row)| !there.takes_row(row)).map(|(_, row)| row).listed(), there)
 }
 
 /// The rows of a top as they lie in its picture, from the top, each from the left.

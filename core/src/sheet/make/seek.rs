@@ -76,7 +76,7 @@ fn rows(given: &Given, sheet: &PlanSheet) -> Option<(Vec<SoughtPiece>, bool, Opt
             }
             _ => None,
         };
-        sheet.short.iter().filter_map(one).listed()
+        fewest_alike(sheet.short.iter().filter_map(one).listed())
     };
     let asked = if let Asked::Rows(problem) = &given.ready.asked { problem.rows } else { None };
     let next = sheet.made.saturating_add(1);
@@ -88,6 +88,18 @@ fn rows(given: &Given, sheet: &PlanSheet) -> Option<(Vec<SoughtPiece>, bool, Opt
         }
     }
     None
+}
+
+/// Piles alike, of the rack and to buy, are one: the fewest that do.
+fn fewest_alike(pieces: Vec<SoughtPiece>) -> Vec<SoughtPiece> {
+    let mut all: Vec<SoughtPiece> = vec![];
+    for piece in pieces {
+        match all.iter_mut().find(|it| **it == SoughtPiece { n: it.n, ..piece.clone() }) {
+            Some(it) => it.n = it.n.min(piece.n),
+            None => all.push(piece),
+        }
+    }
+    all
 }
 
 /// What all pieces lack that were asked, where that was found; else what one more does. And how many it makes.
@@ -170,4 +182,28 @@ fn strip_of(piece: SoughtPiece, figures: &Figures) -> Option<SoughtPiece> {
 
 fn count(n: i64) -> Count {
     Count::try_from(n).unwrap_or(0)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// Of maple on the rack 29 do, of such to buy 30: it is one pile to look for. Longer ones are another.
+    #[test]
+    fn piles_alike_are_looked_for_once() {
+        let piece =
+            |n: Count, long: i64| SoughtPiece { n, length: Length::MM.times(long).unwrap(), wood: Key::read("maple-sugar"), ..NONE };
+        const NONE: SoughtPiece = SoughtPiece {
+            n: 0,
+            thickness: Length::ZERO,
+            width: Length::ZERO,
+            length: Length::ZERO,
+            wood: None,
+            there: None,
+            at_least: None,
+            just_thick: None,
+            just_wide: None,
+        };
+        assert_eq!(fewest_alike(vec![piece(30, 700), piece(29, 700), piece(9, 900)]), [piece(29, 700), piece(9, 900)]);
+    }
 }

@@ -1,5 +1,6 @@
 //! From the maker's piles and wish to a problem in whole numbers: the unit is the greatest length that all others are multiples of.
 
+use super::board_ends::with_ends;
 use super::figures::Figures;
 use super::off::{is_enough, is_glued, of_stick, of_tile, sawn};
 use super::stock::{Joins, LeftOut, Stack};
@@ -126,7 +127,7 @@ pub fn ready(wish: Wish, stock: &[Stack], figures: Figures) -> Answer<Ready> {
         field.unit = unit;
     }
     asked.check()?;
-    Ok(Ready { wish, figures, asked, sources, left_out, unit })
+    Ok(with_ends(Ready { wish, figures, asked, sources, left_out, unit }))
 }
 
 /// Finds the unit: the greatest common divisor of all lengths.

@@ -3,12 +3,13 @@
 use super::{Plan, beside, shown_again};
 use crate::app::App;
 use fivebar_core::ledger::decide::{Command, HaulCommand, Lying, Now, Uncut, decide};
-use fivebar_core::ledger::fold::{InUse, KeptPlan, in_use};
+use fivebar_core::ledger::fold::{InUse, KeptPlan, Share, in_use};
 use fivebar_core::ledger::kind::plan::Shape;
 use fivebar_core::ledger::{Book, Clock};
 use fivebar_core::quantity::{Count, Id, Length, Listed, Wall};
 use fivebar_core::sheet::make::begun::{self, Loose, not_laid};
 use fivebar_core::sheet::make::cut;
+use fivebar_core::sheet::make::goes_on::rows_still;
 use fivebar_core::sheet::make::{AlreadyCut, Given};
 use fivebar_core::sheet::plan::wish::{Panel, Wish};
 use fivebar_core::sheet::plan::{PlanSheet, Used};
@@ -119,14 +120,26 @@ pub struct RowsCut {
     pub asked: Count,
     /// Boards the plans before have to cut still, as far as the job has them.
     pub uncut: Count,
-    /// One of them that makes all its rows, of which the job has every board.
-    pub makes_all: Option<Id>,
+    /// The one of them that goes on.
+    pub before: Option<Id>,
+    /// Rows they make together when they go on with the boards that are there, the cut ones with them.
+    pub makes: Count,
 }
 
 impl RowsCut {
     /// All of the top is asked again, and some of it is not cut.
     pub fn is_whole(&self) -> bool {
         self.asked == self.of && self.cut < self.of
+    }
+
+    /// Going on makes all of the top.
+    pub fn makes_all(&self) -> bool {
+        self.of <= self.makes
+    }
+
+    /// Rows of the top there are with so many of the plan in hand.
+    pub fn with(&self, made: i64) -> i64 {
+        if self.is_rest() { made.saturating_add(self.cut.into()) } else { made }
     }
 
     /// The rows that are not cut are asked, and no others.
@@ -144,20 +157,23 @@ pub fn rows_cut(app: &App) -> Option<RowsCut> {
 pub(super) fn rows_before(app: &App, given: &Given) -> Option<RowsCut> {
     let Wish::Panel(panel) = &given.ready.wish else { return None };
     let plans = app.shelf().shop(app.now.at).job(given.ask.job).map(|job| job.plans).unwrap_or_default();
-    let (mut cut, mut of, mut uncut, mut makes_all) = (0, 0, 0, None);
+    let (mut cut, mut of, mut uncut, mut before, mut makes) = (0, 0, 0, None, 0);
     for plan in plans.iter().filter_map(|plan| begun(app, plan)) {
         let Some((given, found)) = plan.given.as_ref().zip(plan.found.as_ref()) else { continue };
-        let Wish::Panel(before) = &given.ready.wish else { continue };
-        if alike(before, panel) {
-            cut = cut::rows_cut(&found.sheet, &plan.ticked).saturating_add(cut);
-            of = before.rows().and_then(|rows| Count::try_from(rows).ok()).unwrap_or(0).max(of);
+        let Wish::Panel(top) = &given.ready.wish else { continue };
+        if alike(top, panel) {
+            let own = cut::rows_cut(&found.sheet, &plan.ticked);
+            cut = own.saturating_add(cut);
+            of = top.rows().and_then(|rows| Count::try_from(rows).ok()).unwrap_or(0).max(of);
             uncut = plan.used.map_or(0, |id| left_of(app, &plans, id)).saturating_add(uncut);
-            let is_all = before.rows().is_some_and(|rows| rows <= found.sheet.made);
-            makes_all = plan.used.filter(|id| is_all && has_all(app, &plans, *id)).or(makes_all);
+            let there = plan.used.and_then(|id| there_for(app, &plans, id));
+            let still = there.as_ref().map(|there| rows_still((given, &found.sheet), &plan.ticked, there));
+            makes = still.unwrap_or(own).saturating_add(makes);
+            before = plan.used.filter(|_| there.is_some()).or(before);
         }
     }
     let asked = panel.rows().and_then(|rows| Count::try_from(rows).ok())?;
-    (0 < cut).then_some(RowsCut { cut, of, asked, uncut, makes_all })
+    (0 < cut).then_some(RowsCut { cut, of, asked, uncut, before, makes: makes.min(of) })
 }
 
 /// Tops as long and as thick, in rows as wide.
@@ -206,9 +222,12 @@ fn left_of(app: &App, plans: &[KeptPlan], plan: Id) -> Count {
     it.map_or(0, |it| it.needs().saturating_sub(it.lacks()).saturating_sub(uncut(app, it).map_or(0, |(cut, _)| cut)))
 }
 
-/// Whether a plan in use lacks no board.
-fn has_all(app: &App, plans: &[KeptPlan], plan: Id) -> bool {
-    in_use(&app.shelf().book, plans).iter().any(|it| it.plan.id == plan && it.lacks() == 0)
+/// Boards of a plan in use that the job has, by their pile; nothing of one that is in use no more.
+fn there_for(app: &App, plans: &[KeptPlan], plan: Id) -> Option<Vec<(Lying, Count)>> {
+    let all = in_use(&app.shelf().book, plans);
+    let shares = all.into_iter().find(|it| it.plan.id == plan)?.shares;
+    let one = |((haul, pile), share): ((Id, Id), Share)| (Lying { haul, pile }, share.needs.saturating_sub(share.lacks));
+    Some(shares.into_iter().map(one).listed())
 }
 
 /// Of a plan in use of which boards are ticked as cut: how many are, and what goes back with it all the same. Of a pile of which the job had

@@ -6,7 +6,7 @@ use crate::app::App;
 use crate::app::order::{Feel, Order};
 use fivebar_core::ledger::decide::Now;
 use fivebar_core::quantity::{Count, Id};
-use fivebar_core::sheet::make::cut::{Ticks, boards};
+use fivebar_core::sheet::make::cut::{Ticks, boards, rows_done};
 
 /// A tick that was made or taken off, as long as nothing was written after it.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -55,7 +55,7 @@ fn ticked(app: &mut App, line: usize, tick: impl FnOnce(&mut Ticks)) {
     let (was, cut) = (app.plan.ticked.line(line), cut_of(app, line));
     tick(&mut app.plan.ticked);
     lay_in_hand(app);
-    // Of a line that its rows make done there is nothing to see: it is said, and the tick is none.
+    // Of a line that its rows make done, or a row that its boards do, there is nothing to see: it is said, and the tick is none.
     if cut.is_some() && cut == cut_of(app, line) {
         app.plan.ticked.put(line, was);
         lay_in_hand(app);
@@ -67,9 +67,13 @@ fn ticked(app: &mut App, line: usize, tick: impl FnOnce(&mut Ticks)) {
     app.shelf_mut().was_ticked(Some(LastTick { job, line: Some(line), was, is, back: false, of }));
 }
 
-/// Boards of a line that are cut, by its own tick or by its rows; none of a row.
+/// Boards of a line that are cut, by its own tick or by its rows; of a row 1 where it is, by its own tick or by its boards.
 fn cut_of(app: &App, line: usize) -> Option<i64> {
-    boards(&app.plan.found.as_ref()?.sheet, &app.plan.ticked).get(line).copied()
+    let sheet = &app.plan.found.as_ref()?.sheet;
+    match Ticks::row_of(line) {
+        Some(row) => rows_done(sheet, &app.plan.ticked).get(row).map(|done| i64::from(*done)),
+        None => boards(sheet, &app.plan.ticked).get(line).copied(),
+    }
 }
 
 /// The last tick is taken back, or made again; its plan need not be in hand.

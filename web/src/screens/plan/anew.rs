@@ -40,17 +40,23 @@ pub fn keeps_strips(given: &Given, sheet: &PlanSheet, app: &App) -> bool {
     sheet.made == 0 && 0 < given.cut.strips && has_parts_of(app, given.ask.job)
 }
 
-/// The plan before that makes all its rows where this other way makes fewer: nothing is to be bought for them.
+/// The plan before that makes more rows than this other way: nothing is to be bought for them.
 pub fn made_before(given: &Given, sheet: &PlanSheet, app: &App) -> Option<(Id, RowsCut)> {
     let rows = rows_cut(app).filter(|rows| 0 < rows.uncut && (rows.is_whole() || rows.is_rest()))?;
-    let is_fewer = matches!(&given.ready.wish, Wish::Panel(panel) if panel.rows().is_some_and(|asked| sheet.made < asked));
-    rows.makes_all.filter(|_| is_fewer).map(|plan| (plan, rows))
+    let is_top = matches!(&given.ready.wish, Wish::Panel(_));
+    rows.before.filter(|_| is_top && rows.with(sheet.made) < rows.makes.into()).map(|plan| (plan, rows))
 }
 
 /// That it does, and the way back to it.
 pub fn to_before(given: &Given, sheet: &PlanSheet, (app, seen): (&App, Seen<'_>)) -> Vec<El<Msg>> {
     let Some((plan, rows)) = made_before(given, sheet, app) else { return vec![] };
-    let said = changed::before_makes_all(&seen.speech.count(rows.of), (&seen.speech.count(rows.uncut), rows.uncut == 1));
+    let n = |n: Count| seen.speech.count(n);
+    let uncut = (&*n(rows.uncut), rows.uncut == 1);
+    let said = if rows.makes_all() {
+        changed::before_makes_all(&n(rows.of), uncut)
+    } else {
+        changed::goes_on_to(uncut, [&n(rows.makes), &n(rows.of), &number(rows.with(sheet.made), seen)])
+    };
     let back = key("key solid h56 wide no-print", changed::TO_PLAN_BEFORE, "", say(Tap::Kept(plan)));
     vec![el("p", "t22 w8").text(said), back]
 }
@@ -85,8 +91,14 @@ fn goes_on(rows: &RowsCut, (app, seen): (&App, Seen<'_>)) -> Option<String> {
     let found = found.filter(|found| app.plan.given.as_ref().is_some_and(|given| made_before(given, &found.sheet, app).is_none()));
     let used = found.map(|found| &found.sheet.used);
     let takes = used.map(|all| all.iter().fold(0, |sum: Count, it| sum.saturating_add(it.pieces)))?;
-    let n = rows.uncut;
-    (0 < n && n <= takes).then(|| changed::goes_on((&seen.speech.count(n), n == 1), &seen.speech.count(takes)))
+    let n = |n: Count| seen.speech.count(n);
+    let uncut = (&*n(rows.uncut), rows.uncut == 1);
+    let this = rows.with(found.map_or(0, |found| found.sheet.made));
+    (0 < rows.uncut && rows.uncut <= takes).then(|| match rows.makes_all() {
+        true => changed::goes_on(uncut, &n(takes)),
+        false if this == i64::from(rows.makes) => changed::goes_on_as_far(uncut, [&n(rows.makes), &n(rows.of)], &n(takes)),
+        false => changed::goes_on_to(uncut, [&n(rows.makes), &n(rows.of), &number(this, seen)]),
+    })
 }
 
 /// Pieces of rows that were begun: what there is of them, then where each may lie instead of one that is to be cut.

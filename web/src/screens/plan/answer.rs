@@ -191,7 +191,7 @@ fn details(given: &Given, found: &Found, (app, since): (&App, &Since), seen: See
     .flatten();
     let nearly: Vec<El<Msg>> = proven.chain(nearly).map(|line| worded("p", "", line)).collect();
     let nearly = (!nearly.is_empty()).then(|| el("section", "t14 sums").kids(nearly));
-    let glued = over::glued(given, sheet, seen).into_iter().chain(mixed::told(given, sheet, taken, app));
+    let glued = over::glued(given, sheet, seen).into_iter().chain(mixed::told(given, sheet, taken, (app, seen)));
     more.chain(buys).chain(glued).chain(over).chain(nearly).chain(others).collect()
 }
 
@@ -237,7 +237,7 @@ fn below(given: &Given, found: &Found, (app, since): (&App, &Since), seen: Seen<
     let mut shown: Vec<El<Msg>> = since::of_before(since).into_iter().chain(saw::list((given, sheet), since.taken, app, seen)).collect();
     shown.extend(sizes::finish(given, sheet, (app, seen)));
     shown.extend(if since.taken { details(given, found, (app, since), seen) } else { vec![] });
-    let lines = [told::used(given, sheet, seen)]
+    let lines = [told::used(given, sheet, since.taken, seen)]
         .into_iter()
         .chain(told::shortest(given, sheet, seen))
         .chain(told::waste(given, sheet, seen))
@@ -284,7 +284,7 @@ fn foot(given: &Given, sheet: &JobSheet, (app, since): (&App, &Since), seen: See
     let possible = since.changed.is_empty();
     let again = || key("key solid", words::PLAN_AGAIN, "", say(Tap::Go));
     let keys = el("div", "g2").kid(change()).kid(if possible || under_way { middle() } else { again() });
-    let last = possible.then(|| use_key(given, found, sheet, (since, seen)));
+    let last = possible.then(|| use_key(given, found, sheet, ((app, since), seen)));
     Some(foot.kids(was_used(app).then(|| undo::bar(app, seen)).flatten()).kid(keys).kids(last))
 }
 
@@ -304,7 +304,7 @@ fn buy_first(given: &Given, change: El<Msg>, (app, seen): (&App, Seen<'_>)) -> V
 }
 
 /// "Use these 24", and what that takes from the rack.
-fn use_key(given: &Given, found: &Found, sheet: &JobSheet, (since, seen): (&Since, Seen<'_>)) -> El<Msg> {
+fn use_key(given: &Given, found: &Found, sheet: &JobSheet, ((app, since), seen): ((&App, &Since), Seen<'_>)) -> El<Msg> {
     let of = |in_job: bool| {
         let mine = found.sheet.used.iter().filter(|used| given.sources.get(used.source).is_some_and(|source| source.in_job == in_job));
         mine.fold(0_u32, |sum, used| sum.saturating_add(used.pieces))
@@ -316,8 +316,9 @@ fn use_key(given: &Given, found: &Found, sheet: &JobSheet, (since, seen): (&Sinc
         (false, n) => since::takes(words::takes(&common::pieces(n, &seen.speech.count(n))), since, seen),
     };
     let under = wants::more_than_the_job(given, &found.sheet, seen).map_or(under.clone(), |more| changed::and_under(&more, &under));
-    // What comes so far from what was asked is not the first thing to do.
-    let is_first = sheet.ended.is_none() && nearly::kept_small(given, &found.sheet).is_none();
+    // What comes so far from what was asked, or makes fewer rows than going on, is not the first thing to do.
+    let goes_on = anew::made_before(given, &found.sheet, app).is_some();
+    let is_first = sheet.ended.is_none() && !goes_on && nearly::kept_small(given, &found.sheet).is_none();
     let class = if is_first { "key solid wide" } else { "key wide" };
     key(class, words::use_these(&seen.speech.count(all)), under, say(Tap::Use)).flag("disabled", sheet.ended.is_some())
 }

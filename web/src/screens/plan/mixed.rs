@@ -25,29 +25,58 @@ fn named(wood: Option<&str>, app: &App) -> String {
     begin_small(&ways::wood(wood.and_then(Key::read).as_ref(), app))
 }
 
-/// Of each part that is glued up of several woods, which; and while the plan is not used the key that says its wood.
-pub fn told(given: &Given, sheet: &PlanSheet, is_used: bool, app: &App) -> Vec<El<Msg>> {
+/// Of each part that is glued up of several woods, which, of those of which the same is to be said once and how many; and while the plan is not used
+/// the key that says its wood.
+pub fn told(given: &Given, sheet: &PlanSheet, is_used: bool, (app, seen): (&App, Seen<'_>)) -> Vec<El<Msg>> {
     let Wish::Parts(parts) = &given.ready.wish else { return vec![] };
-    let one = |nth: usize| {
-        let name = parts.parts.get(nth)?.name.clone();
-        let begun = finished_of_other(given, sheet, nth).map(|woods| {
-            let [cut, rest] =
-                [woods.cut, woods.rest].map(|woods| woods.iter().map(|wood| named(wood.as_ref().map(Key::as_str), app)).listed());
-            let part = if name.is_empty() { told::part(given, nth) } else { name.clone() };
-            words::begun_of_another(&part, &cut, &rest)
-        });
-        let mut woods: Vec<String> = vec![];
-        for (_, wood) in sheet.glue_ups.iter().filter(|it| it.part == nth).flat_map(|it| &it.woods) {
-            let name = named(wood.as_deref(), app);
-            if !woods.contains(&name) {
-                woods.push(name);
-            }
+    let mut all: Vec<(usize, Said, i64)> = vec![];
+    for (nth, part) in parts.parts.iter().enumerate() {
+        let Some(said) = woods(given, sheet, nth, app) else { continue };
+        let n = part.n.saturating_mul(sheet.made);
+        match all.iter_mut().find(|(_, other, _)| *other == said) {
+            Some((_, _, of)) => *of = of.saturating_add(n),
+            None => all.push((nth, said, n)),
         }
-        let mixed = || (!woods.is_empty()).then(|| words::of_several_woods(&told::part(given, nth), &woods));
-        let said = worded("p", "w7", begun.or_else(mixed)?);
+    }
+    let one = |(nth, (part, said), n): &(usize, Said, i64)| {
+        let name = parts.parts.get(*nth).map(|part| part.name.clone()).unwrap_or_default();
+        let several = parts.parts.get(*nth).is_some_and(|of| of.n.saturating_mul(sheet.made) < *n);
+        let part = if several { words::so_many_alike(part, &number(*n, seen)) } else { part.clone() };
+        let line = match said {
+            Woods::Begun(cut, rest) => words::begun_of_another(&part, cut, rest),
+            Woods::Mixed(woods) => words::of_several_woods(&part, woods),
+        };
         let say = Msg::Jobs(jobs::Tap::Write(What::Part(Some(name.clone()))));
         let way = (!is_used && !name.is_empty()).then(|| key("key h56 wide", words::set_wood(&name), words::SET_WOOD_UNDER, say));
-        Some(std::iter::once(said).chain(way.map(|way| el("div", "no-print").kid(way))))
+        std::iter::once(worded("p", "w7", line)).chain(way.map(|way| el("div", "no-print").kid(way)))
     };
-    (0..parts.parts.len()).filter_map(one).flatten().listed()
+    all.iter().flat_map(one).listed()
+}
+
+/// A part by its name, and its woods.
+type Said = (String, Woods);
+
+#[derive(PartialEq)]
+enum Woods {
+    /// Of its strips that are cut, and of the others.
+    Begun(Vec<String>, Vec<String>),
+    Mixed(Vec<String>),
+}
+
+/// Of which woods a part is glued up, where they are several.
+fn woods(given: &Given, sheet: &PlanSheet, nth: usize, app: &App) -> Option<Said> {
+    let Wish::Parts(parts) = &given.ready.wish else { return None };
+    let name = parts.parts.get(nth)?.name.clone();
+    if let Some(woods) = finished_of_other(given, sheet, nth) {
+        let [cut, rest] = [woods.cut, woods.rest].map(|woods| woods.iter().map(|wood| named(wood.as_ref().map(Key::as_str), app)).listed());
+        return Some((if name.is_empty() { told::part(given, nth) } else { name }, Woods::Begun(cut, rest)));
+    }
+    let mut woods: Vec<String> = vec![];
+    for (_, wood) in sheet.glue_ups.iter().filter(|it| it.part == nth).flat_map(|it| &it.woods) {
+        let name = named(wood.as_deref(), app);
+        if !woods.contains(&name) {
+            woods.push(name);
+        }
+    }
+    (!woods.is_empty()).then(|| (told::part(given, nth), Woods::Mixed(woods)))
 }

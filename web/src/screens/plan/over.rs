@@ -62,7 +62,9 @@ pub fn glued(given: &Given, sheet: &PlanSheet, seen: Seen<'_>) -> Vec<El<Msg>> {
         let [needs, widest] = [why.needs, why.widest].map(|length| side(length, given.units, seen));
         Some(words::glued_up(&told::part(given, part), [&needs, &widest], letter))
     };
-    (0..parts).filter(|part| is_glued(*part)).filter_map(said).map(|line| worded("p", "", line)).listed()
+    let mut lines: Vec<String> = (0..parts).filter(|part| is_glued(*part)).filter_map(said).listed();
+    lines.dedup(); // of parts alike it is said once
+    lines.into_iter().map(|line| worded("p", "", line)).listed()
 }
 
 /// What would do with less over, and the key that plans it; or that it is planned so, and the way back.

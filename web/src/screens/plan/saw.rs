@@ -13,7 +13,7 @@ use crate::words::en::{changed, common, plan as words, rack, signs as rowed, til
 use fivebar_core::ledger::fold;
 use fivebar_core::ledger::kind::plan::Shape;
 use fivebar_core::quantity::{Decimal, Length, Listed, Units, begin_small};
-use fivebar_core::sheet::make::cut::{Ticks, boards, rows};
+use fivebar_core::sheet::make::cut::{boards, rows, rows_done};
 use fivebar_core::sheet::make::{Given, Source};
 use fivebar_core::sheet::plan::tiles::over;
 use fivebar_core::sheet::plan::{Cut, CutLine, Drawn, Mark, PlanSheet};
@@ -55,7 +55,8 @@ pub fn list((given, sheet): (&Given, &PlanSheet), taken: bool, app: &App, seen: 
         el("div", "no-print").kid(seg(rowed::LIST, both, |nth| say(Tap::ByRow(nth == 1))))
     });
     let note = by_row.then(|| meant(rowed::ROW_TICKED.into()));
-    let by_rows = app.plan.by_its_rows.then(|| el("p", "why").attr("role", "alert").text(rowed::DONE_BY_ITS_ROWS));
+    let done_by = if by_row { rowed::DONE_BY_ITS_BOARDS } else { rowed::DONE_BY_ITS_ROWS };
+    let by_rows = app.plan.by_its_rows.then(|| el("p", "why").attr("role", "alert").text(done_by));
     // On paper the list by pile stands below the rows too: it is sawn by it.
     let (keys, printed): (Vec<El<Msg>>, _) =
         if by_row { (row_keys((given, sheet), app, seen), Some(el("div", "ticks print-only").kids(keys))) } else { (keys.collect(), None) };
@@ -81,8 +82,9 @@ fn is_away(source: &Source, app: &App) -> bool {
 
 /// The rows of a top, each with its pieces in turn, to be ticked whole.
 fn row_keys((given, sheet): (&Given, &PlanSheet), app: &App, seen: Seen<'_>) -> Vec<El<Msg>> {
+    let cut = rows_done(sheet, &app.plan.ticked);
     let one = |(nth, row): (usize, &[Drawn])| {
-        let done = app.plan.ticked.is_done(Ticks::row(nth));
+        let done = cut.get(nth) == Some(&true);
         let of = place(nth, seen);
         let text = rowed::row(&of, &row.iter().map(|piece| row_piece(given, piece, seen)).collect::<Vec<_>>());
         let line = Line { text, n: 1, marks: of, whole: true, rest: None };

@@ -82,7 +82,16 @@ pub fn finish(given: &Given, sheet: &PlanSheet, (app, seen): (&App, Seen<'_>)) -
     let Wish::Parts(parts) = &given.ready.wish else { return vec![] };
     let title = words::finish_title(!sheet.glue_ups.is_empty(), common::length_unit(given.units));
     let glued = sheet.glue_ups.iter().map(|one| begin_large(&glue_up(one, given, (app, seen))) + ".");
-    let parts = (0..).zip(&parts.parts).map(|(nth, part)| finish_to((nth, part), sheet.made, given, seen));
+    // What is alike is one line.
+    let mut alike: Vec<((String, String), i64)> = vec![];
+    for (nth, part) in (0..).zip(&parts.parts) {
+        let to = finish_to((nth, part), given, seen);
+        match alike.iter_mut().find(|(other, _)| *other == to) {
+            Some((_, n)) => *n = n.saturating_add(part.n),
+            None => alike.push((to, part.n)),
+        }
+    }
+    let parts = alike.iter().map(|((name, size), n)| words::finish(&number(n.saturating_mul(sheet.made), seen), name, size));
     let lines = glued.chain(parts).map(|line| worded("p", "", line));
     vec![el("h2", "ink1 t17").text(title), el("section", "t14 sums sizes").kids(lines)]
 }
@@ -98,13 +107,14 @@ fn glue_up(one: &GlueUp, given: &Given, (app, seen): (&App, Seen<'_>)) -> String
     if one.woods.is_empty() { glue } else { words::of_woods(&glue, &mixed::strips(one, (app, seen))) }
 }
 
-fn finish_to((nth, part): (usize, &Wanted), made: i64, given: &Given, seen: Seen<'_>) -> String {
+/// The name of a part, and the size it is finished to.
+fn finish_to((nth, part): (usize, &Wanted), given: &Given, seen: Seen<'_>) -> (String, String) {
     let [thick, wide, long] = part.size;
     let (name, wide) = match part.rest_of {
         Some(whole) => (words::with_its_strips(&told::part(given, nth)), whole),
         None => (told::part(given, nth), wide),
     };
-    words::finish(&number(part.n.saturating_mul(made), seen), &name, &written([long, wide, thick], given, seen))
+    (name, written([long, wide, thick], given, seen))
 }
 
 /// How wide the part is that a part by its place is the rest of.

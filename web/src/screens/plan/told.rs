@@ -166,8 +166,9 @@ pub fn open(given: &Given, sheet: &PlanSheet, (kinds, seen): (Kinds, Seen<'_>)) 
         }
         (Shape::Rows, (2, ..)) if given.ready.counts_whole() => Some(told::LENGTH_AND_REST_MAY_BE_BETTER.into()),
         (Shape::Rows, (2, ..)) => Some(told::REST_MAY_BE_BETTER.into()),
-        (Shape::Parts, (1, _, bound)) if given.ready.counts_whole() => {
-            let [least, takes] = least_and_whole(given.ready.volume(bound).ok()?, (sheet, given.units), seen);
+        (Shape::Parts, (1, worth, bound)) if given.ready.counts_whole() => {
+            let share = thousandths_less((worth, bound), 0);
+            let [least, takes] = least_and_whole(given.ready.volume(bound).ok()?, (sheet, given.units, share), seen);
             Some(told::wood_may_be_less([&least, &takes], common::volume_unit(given.units)))
         }
         (Shape::Sticks, (2, ..)) => Some(told::CUTS_MAY_BE_FEWER.into()),
@@ -177,10 +178,17 @@ pub fn open(given: &Given, sheet: &PlanSheet, (kinds, seen): (Kinds, Seen<'_>)) 
 
 /// In litres or board feet, to as many places as the waste is told: what is needed never more than it is, and what is taken as it is told
 /// of the waste.
-fn least_and_whole(least: Volume, (sheet, units): (&PlanSheet, Units), seen: Seen<'_>) -> [String; 2] {
+/// Up to two places more of what is needed, where their difference would not be the share that is told beside them.
+fn least_and_whole(least: Volume, (sheet, units, share): (&PlanSheet, Units, i128), seen: Seen<'_>) -> [String; 2] {
     let places = read_as(of_units(sheet.waste.wasted, units), of_units(sheet.waste.cutting, units)).0;
-    let least = of_units(least, units).trunc_with_scale(places.into());
-    [least, of_units(sheet.waste.whole, units)].map(|volume| seen.speech.number(volume, places, places))
+    let takes = half_up(of_units(sheet.waste.whole, units), places.into());
+    let at = |places: u8| of_units(least, units).trunc_with_scale(places.into());
+    let agrees = |places: &u8| {
+        let told = takes.checked_sub(at(*places)).and_then(|less| less.checked_mul(Decimal::from(1_000))?.checked_div(takes));
+        told.is_some_and(|told| told.ceil() == Decimal::from(i64::try_from(share).unwrap_or(i64::MAX)))
+    };
+    let more = (places..=places.saturating_add(2)).find(agrees).unwrap_or(places.saturating_add(1));
+    [seen.speech.number(at(more), more, more), seen.speech.number(takes, places, places)]
 }
 
 fn of_units(volume: Volume, units: Units) -> Decimal {
@@ -233,10 +241,14 @@ fn less(given: &Given, found: &Found, (worth, bound): (i128, i128), seen: Seen<'
         }
         _ => 0,
     };
-    let of = worth.saturating_add(finished).max(1);
-    let thousandths = worth.saturating_sub(bound).saturating_mul(1_000).saturating_add(of).saturating_sub(1) / of;
-    let share = Decimal::try_from_i128_with_scale(thousandths, 3).unwrap_or_default();
+    let share = Decimal::try_from_i128_with_scale(thousandths_less((worth, bound), finished), 3).unwrap_or_default();
     words::takes_less(given.ask.what.shape(), &percent(share, seen), given.ready.counts_whole())
+}
+
+/// By so many thousandths a bound is under what a plan takes, with what is finished of it, up.
+fn thousandths_less((worth, bound): (i128, i128), finished: i128) -> i128 {
+    let of = worth.saturating_add(finished).max(1);
+    worth.saturating_sub(bound).saturating_mul(1_000).saturating_add(of).saturating_sub(1) / of
 }
 
 /// "So far 8 rows, at most 9."
@@ -303,7 +315,7 @@ fn section(given: &Given, seen: Seen<'_>) -> Option<String> {
 
 /// "Used 24 of 33. Left 9 whole and one of 293."; in pieces as they lie on the rack, with the strips that are ripped from them, and of several piles
 /// how many of each.
-pub fn used(given: &Given, sheet: &PlanSheet, seen: Seen<'_>) -> String {
+pub fn used(given: &Given, sheet: &PlanSheet, is_used: bool, seen: Seen<'_>) -> String {
     let all = || sheet.used.iter().filter_map(|used| Some((used, given.sources.get(used.source)?)));
     let sum = |of: &dyn Fn((&Used, &Source)) -> u32| all().map(of).fold(0_u32, u32::saturating_add);
     // Boards to buy are none that lie there: those that are not needed are not left.
@@ -326,7 +338,8 @@ pub fn used(given: &Given, sheet: &PlanSheet, seen: Seen<'_>) -> String {
     let whole = there.saturating_sub(used);
     let whole = (0 < whole).then(|| seen.speech.count(whole));
     let left = strips_left(given, sheet, seen).into_iter().chain(remainders(given, sheet, seen)).collect();
-    format!("{first}{own}{}", words::left(whole.as_deref(), left))
+    let said = format!("{first}{own}{}", words::left(whole.as_deref(), left));
+    if is_used { told::when_taken(&said) } else { said }
 }
 
 /// Strips that were ripped and are not used.

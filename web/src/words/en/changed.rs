@@ -144,13 +144,26 @@ pub fn so_many_rows_of(n: &str, of: &str) -> String {
 
 /// "The plan before goes on with the 7 boards that are not cut; this one takes 8."
 pub fn goes_on((uncut, one): (&str, bool), takes: &str) -> String {
-    let boards = if one { "the one board that is not cut".to_owned() } else { format!("the {uncut} boards that are not cut") };
-    format!("The plan before goes on with {boards}, and makes all its rows; this one takes {takes}.")
+    format!("The plan before goes on with {}, and makes all its rows; this one takes {takes}.", that_go_on(uncut, one))
+}
+
+/// "The plan before goes on with the 6 boards that are not cut, and makes 9 of 11 rows; this one 8."
+pub fn goes_on_to((uncut, one): (&str, bool), [makes, of, this]: [&str; 3]) -> String {
+    format!("The plan before goes on with {}, and makes {makes} of {of} rows; this one {this}.", that_go_on(uncut, one))
+}
+
+/// "The plan before goes on with the 6 boards that are not cut, and makes 9 of 11 rows, too; this one takes 7."
+pub fn goes_on_as_far((uncut, one): (&str, bool), [makes, of]: [&str; 2], takes: &str) -> String {
+    format!("The plan before goes on with {}, and makes {makes} of {of} rows, too; this one takes {takes}.", that_go_on(uncut, one))
+}
+
+fn that_go_on(n: &str, one: bool) -> String {
+    if one { "the one board that is not cut".to_owned() } else { format!("the {n} boards that are not cut") }
 }
 
 /// "The plan before makes all 7 rows with the 12 boards that are not cut: nothing is to be bought for it."
 pub fn before_makes_all(rows: &str, (uncut, one): (&str, bool)) -> String {
-    let boards = if one { "the one board that is not cut".to_owned() } else { format!("the {uncut} boards that are not cut") };
+    let boards = that_go_on(uncut, one);
     format!("The plan before makes all {rows} rows with {boards}: nothing is to be bought for it.")
 }
 

@@ -24,6 +24,9 @@ pub fn numbered(nth: &str) -> String {
 /// A line at the saw that has no tick of its own, or would stand as done without it.
 pub const DONE_BY_ITS_ROWS: &str = "The rows that are ticked make this line done. Take their ticks off under By row.";
 
+/// A row that has no tick of its own, or would stand as cut without it.
+pub const DONE_BY_ITS_BOARDS: &str = "The boards that are ticked make this row done. Take their ticks off under By pile.";
+
 /// "Row 2, piece 3".
 pub fn piece_in_row(row: &str, piece: &str) -> String {
     format!("Row {row}, piece {piece}")

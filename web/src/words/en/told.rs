@@ -2,7 +2,7 @@
 
 use super::plan::listed;
 use fivebar_core::ledger::kind::plan::Shape;
-use fivebar_core::quantity::begin_large;
+use fivebar_core::quantity::{begin_large, begin_small};
 use fivebar_core::sheet::make::buy::Kinds;
 use fivebar_core::sheet::plan::Known;
 
@@ -72,6 +72,16 @@ pub fn finish(n: &str, part: &str, size: &str) -> String {
 /// What a part of which strips are cut lacks still.
 pub fn rest_of(part: &str) -> String {
     format!("rest of {part}")
+}
+
+/// "When it was taken: used 9 of 10 pieces. Left 1 whole." The rack may hold others since.
+pub fn when_taken(used: &str) -> String {
+    format!("When it was taken: {}", begin_small(used))
+}
+
+/// "Top (2 of them)": parts alike of which one thing is said.
+pub fn so_many_alike(part: &str, n: &str) -> String {
+    format!("{part} ({n} of them)")
 }
 
 /// "1 × rest of top, glued up with its strips that are cut: 900 × 170 × 20".
@@ -334,9 +344,9 @@ pub const PLAN_THE_PARTS: &str = "Plan the job’s parts";
 pub const RIPPED_TOO: &str = "ripped too, not only crosscut";
 pub const REST_MAY_BE_BETTER: &str = "Proven: the rows and the waste in length. Not proven: how it shares out short and long strips.";
 
-/// Where several tiles come out of a board: it is looked for with a whole tile for each shorter one, or two of them.
-pub const NO_NEARER_OF_WHOLE_TILES: &str = "No field of so many tiles of these sizes comes nearer. It looked with whole tiles for the shorter ones: where \
-    these come of the ends of the boards, more stay whole, and that may bring it nearer without more wood.";
+/// Where several tiles come out of a board: as many as its ends give of the shorter ones are looked for with one way to share them out.
+pub const NO_NEARER_OF_WHOLE_TILES: &str = "No field of so many tiles of these sizes comes nearer. The shorter ones are cut of the ends of the boards, \
+    the longest first: shared out otherwise, the same boards may give a few tiles more.";
 
 /// Of any pattern the one that was planned alone.
 pub const NO_NEARER_IN_PATTERN: &str = "No field of tiles of these sizes in this pattern comes nearer; others may.";

@@ -2,6 +2,7 @@
 
 use super::later::Bench;
 use super::*;
+use crate::ledger::kind::plan::SawSet;
 use crate::plan::patience::{Patience, Progress};
 use crate::sheet::make::keep::again;
 use crate::sheet::plan::{CutLine, Unlock};
@@ -168,4 +169,62 @@ fn a_field_that_lacks_pieces_is_looked_for_on() {
         fold::workshop(&bench.book).sought.len()
     };
     assert_eq!([looked_for(2), looked_for(3)], [1, 0]);
+}
+
+/// Twenty white oak of 24 in give forty tiles of 8, and behind each two 7 7/8 are over. A herringbone of 36 x 18 takes 36 whole tiles at the most,
+/// and its shorter pieces of 2, 4 and 6 come of what is over: by hand it is no more than 16 boards.
+const OAK: &str = "2026-03-02 09:00 +01:00 workshop USD inch\nleave for yard\npile oak oak-white 1 x 2 1/2 x 24 in\ncount 20 oak\njob bench \"Bench\" 1 spec\n";
+
+fn inches(n: i64) -> Length {
+    Length::INCH_64TH.times(64 * n).unwrap()
+}
+
+fn herringbone([wide, deep]: [i64; 2]) -> What {
+    let (sides, tolerance) = ([Some(inches(wide)), Some(inches(deep)), None], Length::INCH_64TH.times(8).unwrap());
+    What::Field(Field { sides, tolerance, patterns: vec![Pattern::Herringbone], two: false, tile: Some(inches(8)) })
+}
+
+/// So many of the boards, a kerf of 1/16 in, and pieces of 2 in may be cut.
+fn of_oak(n: Count) -> Bench {
+    let mut bench = Bench::of(&OAK.replace("count 20", &format!("count {n}")));
+    let mut all = [None; 13];
+    (all[0], all[11]) = (Some(Length::INCH_64TH.times(4).unwrap()), Some(inches(2)));
+    bench.order(Command::Plan(PlanCommand::SetSaw(SawSet::of(all, None)))).unwrap();
+    bench
+}
+
+/// How large a herringbone of so many boards comes out, the boards it takes, and how many more bring it nearer.
+#[track_caller]
+fn laid(n: Count, sides: [i64; 2]) -> ([Length; 2], Count, Vec<Unlock>) {
+    let (.., shown) = of(&of_oak(n), herringbone(sides)).unwrap();
+    let laid = shown.laid.unwrap();
+    assert_eq!(laid.tile, [8, 2].map(inches));
+    ([laid.sides[0], laid.sides[1]], shown.used.iter().map(|used| used.pieces).sum(), shown.short)
+}
+
+#[test]
+fn shorter_tiles_come_of_the_ends_of_boards_before_a_field_is_made_smaller() {
+    let (sides, boards, short) = laid(20, [36, 18]);
+    assert_eq!((sides, short), ([36, 18].map(inches), vec![]));
+    assert!(boards <= 16, "{boards}");
+    assert_eq!(laid(16, [36, 18]).0, [36, 18].map(inches));
+}
+
+/// How many more bring it nearer is what a plan of so many more says.
+#[test]
+fn more_boards_are_said_to_bring_a_field_nearer_only_where_they_do() {
+    for n in 8..16 {
+        let (sides, _, short) = laid(n, [36, 18]);
+        let off = |[wide, deep]: [Length; 2]| {
+            [(wide, 36), (deep, 18)].map(|(side, wanted)| (nm(side) - nm(inches(wanted))).abs()).iter().sum::<i64>()
+        };
+        match short.as_slice() {
+            [] => (),
+            [Unlock::Source { source: 0, n: more }] => {
+                let with = laid(n + Count::try_from(*more).unwrap(), [36, 18]).0;
+                assert!(off(with) < off(sides), "{n} and {more}: {sides:?}, {with:?}");
+            }
+            _ => panic!("{n}: {short:?}"),
+        }
+    }
 }

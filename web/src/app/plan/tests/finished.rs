@@ -97,3 +97,30 @@ fn ends_that_were_planed_and_ripped_for_a_top_fit_its_other_rows() {
     says(&app, &["3 of the 6 rows are cut already; these are the others."], &["too thin", "too narrow"]);
     assert_eq!(made(&app), 3, "{}", page(&app));
 }
+
+/// Eleven rows of nine boards of 60, some of two rows each. The boards of one row are cut; of the others one is rejected, and so is the one that lay
+/// beside them. Going on does without the board that costs the fewest rows: by hand each that lacks is of two. It is not said that it makes all, and a
+/// plan of fewer rows is not offered first.
+#[test]
+fn going_on_counts_the_rows_whose_boards_are_there() {
+    let mut app = of("pile boards ash-white 2 x 2 x 60 in\ncount 10 boards\ngood 10 boards\n", "");
+    typed(&mut app, &["48", "20"]);
+    heard(&mut app, [Tap::Go]);
+    super::told::solved(&mut app);
+    let used = app.plan.found.as_ref().unwrap().sheet.used[0].pieces;
+    assert_eq!((made(&app), used), (11, 9));
+    heard(&mut app, [Tap::Use, Tap::TickRow(0)]);
+    let plan = app.plan.used.unwrap();
+    let Lying { haul, pile } = app.plan.given.as_ref().unwrap().sources[0].which().0;
+    let why = fivebar_core::quantity::Key::read("twist").unwrap();
+    super::later::order(&mut app, Command::Haul(HaulCommand::Reject { haul, pile, n: 2, why }));
+    planned_out(&mut app, vec![Tap::Go]);
+    let rows = crate::app::plan::rows_cut(&app).unwrap();
+    assert_eq!((rows.cut, rows.of, rows.uncut, rows.makes, rows.before), (1, 11, 7, 9, Some(plan)));
+    let this = rows.with(made(&app));
+    assert!(this < 9);
+    let goes_on = format!("The plan before goes on with the 7 boards that are not cut, and makes 9 of 11 rows; this one {this}.");
+    says(&app, &[&goes_on, "Back to the plan before"], &["makes all", "key solid wide"]);
+    heard(&mut app, [Tap::Kept(plan)]);
+    assert_eq!((app.plan.used, made(&app)), (Some(plan), 11));
+}

@@ -4,6 +4,8 @@ use super::rack_first::{bought, planned_out};
 use super::told::says;
 use super::*;
 use fivebar_core::sheet::make::{Boards, Source, sources};
+use fivebar_core::sheet::plan::GlueUp;
+use fivebar_core::sheet::plan::wish::{Wanted, Wish};
 
 /// Ten oak strips are two tops of four and two over, nine squares of maple are two times four legs.
 const STANDS: &str = "2026-03-02 09:00 -05:00 workshop USD inch\nleave for yard\npile strips oak-white 1 x 2 1/2 x 24 in\n\
@@ -96,6 +98,9 @@ fn a_part_glued_up_of_several_woods_says_so() {
         app
     };
     let mut app = panel("12", "");
+    let mut two = panel("12", "");
+    twice(&mut two, |part| part.name == "Panel");
+    says(&two, &["Panel (2 of them) is glued up of several woods, as none is said for it: sycamore maple and white oak."], &[mixed]);
     says(&app, &[mixed, "sycamore maple and white oak.", "4 sycamore maple and 2 white oak side by side.", key], &[]);
     heard(&mut app, [Tap::Use]);
     says(&app, &[mixed], &[key]);
@@ -105,6 +110,16 @@ fn a_part_glued_up_of_several_woods_says_so() {
     let at = now(&app);
     app.heard(Msg::Jobs(Jobs::Write(crate::app::jobs::draft::What::Part(Some("Panel".into())))), at);
     says(&app, &["Panel", "Wood"], &[]);
+}
+
+/// A part of the plan in hand, and what is glued up of it, stands there twice, as parts alike do.
+fn twice(app: &mut App, is_it: impl Fn(&Wanted) -> bool) {
+    let (given, found) = app.plan.given.as_mut().zip(app.plan.found.as_mut()).unwrap();
+    let Wish::Parts(list) = &mut given.ready.wish else { panic!() };
+    let (nth, next) = (list.parts.iter().position(is_it).unwrap(), list.parts.len());
+    list.parts.push(list.parts[nth].clone());
+    let again = found.sheet.glue_ups.iter().filter(|it| it.part == nth).cloned().map(|it| GlueUp { part: next, ..it }).collect::<Vec<_>>();
+    found.sheet.glue_ups.extend(again);
 }
 
 /// The taps that let a plan take of one wood alone, as it lies on the rack or comes back to it.
@@ -148,4 +163,12 @@ fn a_part_that_is_begun_of_one_wood_and_finished_of_another_says_so() {
     }
     says(&finished(maple, oak), &[mixed, "the strips that are cut are sycamore maple, the others white oak."], &[]);
     says(&finished(oak, oak), &["Rest of Panel"], &["several woods"]);
+    // Two rests alike, as of two panels that were begun: each line once, with how many.
+    let mut app = finished(oak, maple);
+    twice(&mut app, |part| part.rest_of.is_some());
+    let shown = page(&app);
+    for once in ["several woods", "Set the wood of panel", "glued up with its strips that are cut", "Rest of Panel is glued up: "] {
+        assert_eq!(shown.matches(once).count(), 1, "{once}: {shown}");
+    }
+    says(&app, &["2 × rest of Panel"], &[]);
 }

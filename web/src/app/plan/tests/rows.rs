@@ -132,6 +132,30 @@ fn rows_that_are_ticked_add_to_those_of_ticked_boards() {
     check(&app, &["4 of these 8 rows are cut already", "Plan the other 4 alone"], &[]);
 }
 
+/// Two rows come out of the boards that are ticked by pile: by row they are ticked, too, and their ticks come off by pile alone.
+#[test]
+fn rows_whose_boards_are_ticked_are_ticked() {
+    let mut app = planned(30);
+    heard(&mut app, [Tap::Use, Tap::ByRow(true)]);
+    let done = |app: &App| page(app).matches("tick done all").count();
+    assert_eq!(done(&app), 0);
+    heard(&mut app, (0..4).map(|_| Tap::OneMore(0)).chain([Tap::OneMore(1), Tap::OneMore(1)]));
+    assert_eq!(done(&app), 2, "{}", page(&app));
+    let before = app.plan.ticked.clone();
+    heard(&mut app, [Tap::TickRow(0)]);
+    check(&app, &["The boards that are ticked make this row done."], &[]);
+    assert_eq!(app.plan.ticked, before);
+}
+
+/// What was used stands as it was when it was taken: the rack may hold others since.
+#[test]
+fn what_a_used_plan_took_is_of_when_it_was_taken() {
+    let mut app = planned(30);
+    check(&app, &["Used 24 of 30 pieces."], &["When it was taken"]);
+    heard(&mut app, [Tap::Use]);
+    check(&app, &["When it was taken: used 24 of 30 pieces."], &["Used 24 of 30"]);
+}
+
 /// A top whose rows are all ticked has no line left at the saw.
 #[test]
 fn a_top_cut_by_rows_is_cut() {

@@ -433,10 +433,14 @@ fn what_bounds_the_wood_is_said() {
     };
     let (least, said) = (f64::try_from(least).unwrap(), figure("Not proven: the wood. No less than "));
     assert!(said <= least && least < said + 0.1, "{said} {least}");
+    // The share beside them is theirs: ten in a hundred less, as near as they are written.
+    let takes = figure("this plan takes ");
+    let share = figure("No plan takes more than ");
+    assert!((((takes - said) / takes * 1_000.0).ceil() - share * 10.0).abs() < 4.0, "{said} {takes} {share}");
     // Nothing of it goes back: one sum, read alike wherever it stands.
     assert!(found.sheet.used.iter().all(|used| used.remainders.is_empty() && used.left_strips == 0), "{:?}", found.sheet.used);
     let taken = shown.split(" litres taken").next().and_then(|before| before.rsplit(' ').next()).unwrap();
-    assert_eq!(figure("this plan takes ").to_string(), taken.trim_end_matches('0').trim_end_matches('.'), "{shown}");
+    assert_eq!(takes.to_string(), taken.trim_end_matches('0').trim_end_matches('.'), "{shown}");
 }
 
 /// From sticks to parts what is asked stays, and so do boards to buy whatever is asked; after a plan that is used all begins anew.
