@@ -4,10 +4,10 @@ mod published;
 
 use fivebar_core::money::{charge::Terms, fee::Fee, tax::Tax};
 use fivebar_core::quantity::{Count, Currency, Decimal, Money, Side, Take, half_up};
-use fivebar_core::sale::demand::{Demand, Guess};
+use fivebar_core::sale::demand::{Demand, Fewer, Guess};
 use fivebar_core::sale::waiting::{Lot, Waiting, waiting};
 use published::Ours::{Elsewhere, Figures};
-use published::{Ours, Row, check_all, table, topic};
+use published::{Row, check_all, table, topic};
 use std::collections::BTreeMap;
 
 type Line = BTreeMap<String, String>;
@@ -44,7 +44,7 @@ fn exponential_demand_is_the_closed_form() {
 fn exponential(pieces: Count, come_in_all: f64, end: Decimal) -> Waiting {
     let days = 20_u16;
     let come = come_in_all / f64::from(days);
-    let demand = Demand { come, ask: come, share: (-1.0_f64).exp(), at: 1.0, scale: 1.0 };
+    let demand = Demand { come, ask: come, share: (-1.0_f64).exp(), at: 1.0, scale: 1.0, fewer: Fewer::ByShares };
     let zero = usd(Decimal::ZERO);
     let lot = Lot { pieces, end: usd(end), each_ask: zero, each_day: zero, days, least: None, most: None };
     waiting(&demand, &lot, Take { keep: Decimal::ONE, fixed: Decimal::ZERO }).unwrap()
@@ -59,23 +59,36 @@ fn of_row(row: &Row, come: &str, end: Decimal) -> Waiting {
     exponential(Count::try_from(row.input("n")).unwrap(), row.input(come).try_into().unwrap(), end)
 }
 
-/// Topic `6-pricing-offers` of `check_values.json`: the rows of exponential demand are reckoned (Gallego and van Ryzin 1994, and the
-/// derivation for what is worth something at the end).
-///
-/// The others speak of offers whose spread is known: even from 0 to 1 (Moser 1956; `moser_sequence.csv` is the same row by row), or
-/// known by rank alone. Here nobody knows that spread: a maker guesses who asks and who buys, and what is learnt keeps the shape of
-/// exponential demand. So there is no formula for them to check, and none is written for their sake (DECISIONS 10).
+/// One piece, so many who come in all the time left and of whom each costs so much, spread evenly: all buy up to `all`, none from 1 on.
+fn evenly(come_in_all: f64, all: f64, each_ask: Decimal) -> Waiting {
+    let days = 40_u16;
+    let come = come_in_all / f64::from(days);
+    let demand = Demand { come, ask: come, share: 1.0, at: all, scale: 1.0 - all, fewer: Fewer::Evenly };
+    // Thousandths are said exactly.
+    let dinar = |sum| Money::whole(sum, Currency::read("KWD").unwrap()).unwrap();
+    let [zero, each_ask] = [Decimal::ZERO, each_ask].map(dinar);
+    let lot = Lot { pieces: 1, end: zero, each_ask, each_day: zero, days, least: None, most: None };
+    waiting(&demand, &lot, Take { keep: Decimal::ONE, fixed: Decimal::ZERO }).unwrap()
+}
+
+fn people(row: &Row) -> f64 {
+    f64::try_from(row.input("Lt")).unwrap()
+}
+
+/// Topic `6-pricing-offers` of `check_values.json`: exponential demand (Gallego and van Ryzin 1994, and the derivation for what is worth something
+/// at the end); a price posted where people would pay from 0 to 1; offers from 0 to 1 that are taken or left, for which the best price gains as
+/// much where people would pay from 1/2 to 1; and the same without a last day, each offer at a cost: by as many as make it level.
 #[test]
 fn pricing_and_offers() {
-    const EVEN: Ours = Elsewhere("offers spread evenly from 0 to 1; ours are exponential");
     check_all(
         &topic("6-pricing-offers"),
         &[
             ("gvr-salvage", Figures(|row| vec![six(of_row(row, "a", row.input("s")).best_ask())])),
             ("gvr-*", Figures(price_and_value)),
-            ("uniform-*", EVEN),
-            ("moser-*", EVEN),
-            ("search-cost-*", Elsewhere("offers spread evenly without a last day; what each who asks costs is in patience.csv")),
+            ("uniform-post", Figures(|row| vec![six(evenly(people(row), 0.0, Decimal::ZERO).value())])),
+            ("uniform-offers", Figures(|row| vec![six(evenly(people(row), 0.5, Decimal::ZERO).value())])),
+            ("moser-*", Elsewhere("row by row of moser_sequence.csv, one flow each, in core/src/sale/waiting/tests.rs")),
+            ("search-cost-*", Figures(|row| vec![six(evenly(400.0, 0.5, row.input("c")).value())])),
             ("search-discount", Elsewhere("money of later is not worth less here: eight weeks at most")),
             ("secretary-*", Elsewhere("offers known by rank alone; ours are sums")),
         ],
@@ -120,21 +133,5 @@ fn the_general_case_is_as_another_road_has_it() {
             let theirs = float(&line, name);
             near(&format!("{line:?} {name}"), ours, theirs, (theirs.abs() * 1e-4).max(PRINTED));
         }
-    }
-}
-
-/// `moser_sequence.csv` (Moser 1956, recalled): marked, not reckoned. Its rows follow from hearing each offer before it is answered,
-/// V_(n+1) = E max(X, V_n) = (1 + V_n^2) / 2; asking a price gains half of that at every row, so it is another question (DECISIONS 10).
-#[test]
-fn offers_that_are_heard_are_another_question() {
-    let mut before = 0.0;
-    for line in table("moser_sequence.csv") {
-        let (value, accept) = (float(&line, "value_V_n"), float(&line, "accept_current_if_at_least_V_(n-1)"));
-        near("accepted from", accept, before, 1e-9);
-        near("value", value, accept.mul_add(accept, 1.0) / 2.0, 1e-8);
-        let gain = |nth: u32| (1.0 - f64::from(nth) / 1e4) * (f64::from(nth) / 1e4 - accept);
-        let asked = (0..=10_000).map(gain).fold(0.0, f64::max);
-        near("gained by asking, twice", 2.0 * asked, value - accept, 1e-6);
-        before = value;
     }
 }

@@ -16,9 +16,9 @@ pub struct Chances {
 /// The chances for so many pieces, where each price is asked for so many days: a count of Poisson.
 ///
 /// ```
-/// use fivebar_core::sale::{chances::chances, demand::Demand};
+/// use fivebar_core::sale::{chances::chances, demand::{Demand, Fewer}};
 /// // One a day comes, and each buys at 1: in a day nobody does with the chance 1 / e, and one does with as much.
-/// let demand = Demand { come: 1.0, ask: 1.0, share: 1.0, at: 1.0, scale: 1.0 };
+/// let demand = Demand { come: 1.0, ask: 1.0, share: 1.0, at: 1.0, scale: 1.0, fewer: Fewer::ByShares };
 /// let one = chances(&demand, 1, &[(1.0, 1)]);
 /// assert!((one.none - 1.0 / std::f64::consts::E).abs() < 1e-12 && (one.all + one.none - 1.0).abs() < 1e-12);
 /// ```
@@ -52,12 +52,13 @@ fn next(steps: impl Iterator<Item = (f64, f64)>) -> Option<f64> {
 
 #[cfg(test)]
 mod tests {
+    use super::super::demand::Fewer;
     use super::*;
 
     /// 1.65 buyers are expected: by hand e^-1.65 = 0.192, 1.65 of it one, the rest both.
     #[test]
     fn two_pieces_and_a_mean_of_1_65() {
-        let demand = Demand { come: 1.65, ask: 2.0, share: 1.0, at: 1.0, scale: 1.0 };
+        let demand = Demand { come: 1.65, ask: 2.0, share: 1.0, at: 1.0, scale: 1.0, fewer: Fewer::ByShares };
         let two = chances(&demand, 2, &[(1.0, 1)]);
         for (ours, theirs) in [(two.none, 0.192), (two.one, 0.317), (two.all, 0.491)] {
             assert!((ours - theirs).abs() < 5e-4, "{ours}, not {theirs}");
@@ -69,7 +70,7 @@ mod tests {
     /// 1 - e^-(1/e) = 0.308, the others with 0.692 x (1 - e^-2) = 0.598; (3 x 0.308 + 2 x 0.598) / 0.906 = 2.34.
     #[test]
     fn the_next_sale_is_the_mean_of_the_first() {
-        let demand = Demand { come: 1.0, ask: 1.0, share: 1.0, at: 2.0, scale: 1.0 };
+        let demand = Demand { come: 1.0, ask: 1.0, share: 1.0, at: 2.0, scale: 1.0, fewer: Fewer::ByShares };
         let two = chances(&demand, 1, &[(3.0, 1), (2.0, 2)]);
         assert!((two.next.unwrap() - 2.34).abs() < 5e-3 && (two.none - 0.094).abs() < 5e-4, "{two:?}");
         assert!((chances(&demand, 3, &[(3.0, 5)]).next.unwrap() - 3.0).abs() < 1e-12);

@@ -41,7 +41,18 @@ pub struct Guess {
     pub no_show: Decimal,
 }
 
-/// The same, as sums need it: one buys at a price p with the chance min(1, share x exp(-(p - at) / scale)).
+/// How many buy as the price rises by so many scales: of what a maker guesses the same share fewer for each (domain.md 9); or the same number
+/// fewer, where what people would pay is spread evenly, as published figures for known offers have it. What waiting is worth is the same sum.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub enum Fewer {
+    /// share x exp(-scales).
+    #[default]
+    ByShares,
+    /// share x (1 - scales).
+    Evenly,
+}
+
+/// The same, as sums need it: one buys at a price p with the chance min(1, share x exp(-(p - at) / scale)), or as `fewer` has it.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Demand {
     /// People a day who turn up.
@@ -50,8 +61,9 @@ pub struct Demand {
     pub ask: f64,
     pub share: f64,
     pub at: f64,
-    /// So much more is asked where one in e still buys.
+    /// So much more is asked where one in e still buys; of those spread evenly, where nobody does.
     pub scale: f64,
+    pub fewer: Fewer,
 }
 
 impl Guess {
@@ -86,19 +98,35 @@ impl Guess {
         }
         let (ask, come) = (float(asks)? / WEEK, 1.0 - float(sums::share(self.no_show)?)?);
         let (at, ratio) = (float(self.at.amount())?, float(self.ratio)?);
-        Ok(Demand { come: ask * come, ask, share: float(self.buys)?, at, scale: FIFTH * at / libm::log(ratio) })
+        Ok(Demand { come: ask * come, ask, share: float(self.buys)?, at, scale: FIFTH * at / libm::log(ratio), fewer: Fewer::ByShares })
     }
 }
 
 impl Demand {
     /// The chance that one who turns up buys at this price.
     pub fn buys_at(&self, price: f64) -> f64 {
-        (self.share * libm::exp((self.at - price) / self.scale)).min(1.0)
+        let scales = (price - self.at) / self.scale;
+        let buys = match self.fewer {
+            Fewer::ByShares => self.share * libm::exp(-scales),
+            Fewer::Evenly => (self.share * (1.0 - scales)).max(0.0),
+        };
+        buys.min(1.0)
     }
 
     /// The price up to which everybody buys.
     pub fn surely_up_to(&self) -> f64 {
-        self.at + self.scale * libm::log(self.share)
+        match self.fewer {
+            Fewer::ByShares => self.at + self.scale * libm::log(self.share),
+            Fewer::Evenly => self.at + self.scale * (1.0 - 1.0 / self.share),
+        }
+    }
+
+    /// The price at which a sale brings most beyond `worth`, were all free to buy or not: where the gain of asking more is lost by those who leave.
+    pub fn best_beyond(&self, worth: f64) -> f64 {
+        match self.fewer {
+            Fewer::ByShares => self.scale + worth,
+            Fewer::Evenly => (self.at + self.scale + worth) / 2.0,
+        }
     }
 }
 

@@ -87,7 +87,7 @@ pub fn belief(guess: &Guess, seen: &Seen) -> Answer<Belief> {
     let moved = |of: &dyn Fn(&Demand) -> f64| of(&demand) * geometric(&all, of) / geometric(&before, of);
     let share = moved(&|demand| demand.share).min(SHARE_MOST.max(demand.share));
     let (come, ask) = (demand.come * times, demand.ask * times);
-    let likely = Demand { come, ask, share, at: demand.at, scale: moved(&|demand| demand.scale) };
+    let likely = Demand { come, ask, share, at: demand.at, scale: moved(&|demand| demand.scale), ..demand };
     Ok(Belief { all, likely, currency: guess.at.currency() })
 }
 

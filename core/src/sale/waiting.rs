@@ -217,7 +217,7 @@ impl Waiting {
 
     /// The best price where keeping one more is worth so much; no less and no more than is ever asked.
     fn best(&self, one_more: f64) -> f64 {
-        let wished = self.demand.scale + (one_more + self.fixed) / self.keep;
+        let wished = self.demand.best_beyond((one_more + self.fixed) / self.keep);
         wished.max(self.demand.surely_up_to()).max(self.least).min(self.most)
     }
 

@@ -1,4 +1,4 @@
-use super::super::demand::{Guess, USUAL_RATIO};
+use super::super::demand::{Fewer, Guess, USUAL_RATIO};
 use super::*;
 
 fn d(text: &str) -> Decimal {
@@ -60,7 +60,7 @@ fn not_under_falls_with_the_days_and_rises_with_a_sale() {
 #[test]
 fn the_chance_that_nothing_is_sold_has_a_closed_form() {
     for come in [0.05, 0.5, 2.0] {
-        let demand = Demand { come, ask: come, share: libm::exp(-1.0), at: 1.0, scale: 1.0 };
+        let demand = Demand { come, ask: come, share: libm::exp(-1.0), at: 1.0, scale: 1.0, fewer: Fewer::ByShares };
         let lot = Lot { pieces: 1, end: usd("0"), each_ask: usd("0"), each_day: usd("0"), days: 20, least: None, most: None };
         let waits = waiting(&demand, &lot, all()).unwrap();
         let x = come * 20.0 / std::f64::consts::E;
@@ -74,7 +74,7 @@ fn the_chance_that_nothing_is_sold_has_a_closed_form() {
 #[test]
 fn at_one_price_throughout_waiting_has_a_closed_form() {
     for (come, least) in [(0.05, 3), (0.5, 3), (2.0, 6)] {
-        let demand = Demand { come, ask: come, share: libm::exp(-1.0), at: 1.0, scale: 1.0 };
+        let demand = Demand { come, ask: come, share: libm::exp(-1.0), at: 1.0, scale: 1.0, fewer: Fewer::ByShares };
         let least_sum = Some(Money::book(Decimal::from(least), Currency::USD).unwrap());
         let lot = Lot { pieces: 1, end: usd("1"), each_ask: usd("0"), each_day: usd("0"), days: 20, least: least_sum, most: None };
         let waits = waiting(&demand, &lot, all()).unwrap();
@@ -114,4 +114,26 @@ fn what_nobody_has_is_refused() {
     let euro = Money::zero(Currency::EUR);
     check(Lot { each_ask: euro, ..lot() }, Refusal::CurrenciesMixed { one: Currency::USD, other: Currency::EUR });
     assert_eq!(of(&lot()).not_under(6), Err(Refusal::NotThatMany { asked: 6, there: 5 }));
+}
+
+/// `tests/checks/moser_sequence.csv` (Moser 1956, recalled; the Cayley-Moser problem): n offers are still to come, each spread evenly from 0 to 1,
+/// and each is taken or left. A price brings as much where people would pay from 1/2 to 1, spread evenly: with one who surely comes, the best
+/// price gains (1 - V)^2 / 2 beyond V, as hearing the offer does. Each row is one flow of ours from the row before.
+#[test]
+fn offers_spread_evenly_are_worth_what_is_published() {
+    let evenly = Demand { come: 1.0, ask: 1.0, share: 1.0, at: 0.5, scale: 0.5, fewer: Fewer::Evenly };
+    let lot = Lot { pieces: 1, end: usd("0"), days: 1, ..lot() };
+    let mut waits = UnderWay::begun(&evenly, &lot, all(), FINE).unwrap().waiting;
+    let rows = include_str!("../../../../tests/checks/moser_sequence.csv").lines().skip(1);
+    let mut n = 0;
+    for row in rows {
+        let figures: Vec<f64> = row.split(',').map(|figure| figure.parse().unwrap()).collect();
+        let [left, value, accept, _] = figures[..] else { panic!("{row}") };
+        n += 1;
+        assert_eq!(left, f64::from(n));
+        assert!((waits.one_more() - accept).abs() < 1e-9, "{row}: accepted from {}", waits.one_more());
+        waits.left = moved(&waits.left, 1.0, &waits.flow(&waits.left, 0.0));
+        assert!((waits.value() - value).abs() < 1e-9, "{row}: worth {}", waits.value());
+    }
+    assert_eq!(n, 20);
 }
