@@ -243,6 +243,11 @@ fn the_hold_has_a_keyboard_and_leaves_the_history_as_it_was() {
         // the guard was stepped back over: one more entry lies ahead, none behind
         assert_eq!(browser.eval(page, "history.length").as_i64(), Some(before + 1));
         browser.wait_text(page, "For sale");
+        // A screen reader presses a key with no finger on it: a click of no touch.
+        browser.tap_text(page, "Show the buyer");
+        browser.wait_text(page, "Hold to close");
+        browser.eval(page, "document.querySelector('.close .key').click()");
+        browser.wait_text(page, "3 left of 5, tag 145");
     });
 }
 
