@@ -334,11 +334,18 @@ pub(super) fn next(shop: &Shop, job: &Job, (hours, sold): (&Hours, &Sold)) -> Ne
     match left_to_do {
         Some(op) => return NextAct::WorkOn { op: Some(op) },
         None if goes_on && let Some(last) = last_off(shop, job) => return NextAct::Waits { last },
-        _ if 0 < sold.promised && hours.is_begun() => return NextAct::HandOver { due: sold.due, date: date(job) },
+        _ if 0 < sold.promised && (hours.is_begun() || is_handed_over(sold)) => {
+            return NextAct::HandOver { due: sold.due, date: date(job) };
+        }
         _ if let Some(due) = to_collect(sold).filter(|_| sold.promised == 0) => return NextAct::Collect { due },
         _ => {}
     }
     selling(shop, job, (hours, sold))
+}
+
+/// Some of it left the bench: it was made, whatever was noted of that.
+fn is_handed_over(sold: &Sold) -> bool {
+    0 < sold.pieces.saturating_add(sold.by_galleries)
 }
 
 /// What buyers and galleries still owe of what was sold; none where nothing is due.
@@ -367,8 +374,8 @@ fn selling(shop: &Shop, job: &Job, (hours, sold): (&Hours, &Sold)) -> NextAct {
         () if sold.left == 0 && 0 < sold.at_galleries => NextAct::AtGallery { n: sold.at_galleries },
         () if sold.left == 0 && job.ended.is_none() => NextAct::End,
         () if sold.left == 0 => NextAct::LookBack,
-        () if !hours.is_begun() && job.wood.is_empty() => NextAct::TakeWood,
-        () if !hours.is_begun() => NextAct::WorkOn { op: None },
+        () if !hours.is_begun() && job.wood.is_empty() && !is_handed_over(sold) => NextAct::TakeWood,
+        () if !hours.is_begun() && !is_handed_over(sold) => NextAct::WorkOn { op: None },
         () if job.tag.is_none() && !is_made(shop, job, (hours, sold)) => NextAct::WorkOn { op: None },
         () if job.tag.is_none() => NextAct::SetTag,
         () if super::jobs::is_to_agree(job) => NextAct::Agree { left: sold.left },
@@ -388,8 +395,7 @@ fn is_made(shop: &Shop, job: &Job, (hours, sold): (&Hours, &Sold)) -> bool {
     let unfinished = hours.logged.by_op.keys().any(|op| shop.bench.sure_batch(on, op, shop.now).has_left());
     let to_come = [hours.still, hours.to_come].into_iter().flatten().any(|still| Span::ZERO < still);
     let finished = !job.operations.is_empty() || is_said_made(job) || is_finished(shop, job);
-    let sold = 0 < sold.pieces.saturating_add(sold.by_galleries);
-    job.ended.is_some() || sold || (!unfinished && !to_come && finished && !is_between_coats(shop, job))
+    job.ended.is_some() || is_handed_over(sold) || (!unfinished && !to_come && finished && !is_between_coats(shop, job))
 }
 
 /// When the last of what waits of a job may come off.

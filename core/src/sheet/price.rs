@@ -321,7 +321,11 @@ const TOGETHER: Count = 3;
 fn for_sale(shop: &Shop, job: &Job, paid: Paid) -> Answer<ForSale> {
     let account = reckon(shop, job)?;
     let pricing = &account.pricing;
-    let rows = rows(shop, (job, &account), paid)?;
+    let mut rows = rows(shop, (job, &account), (paid, paid))?;
+    let dearer = dearer(shop, rows.first().and_then(|one| one.ask).filter(|_| pricing.tag.is_none()), paid)?;
+    if let Some(way) = dearer {
+        rows = self::rows(shop, (job, &account), (paid, way))?;
+    }
     let one = rows.first();
     Ok(ForSale {
         job: job.id,
@@ -349,7 +353,7 @@ fn for_sale(shop: &Shop, job: &Job, paid: Paid) -> Answer<ForSale> {
         settle_set: pricing.settle_set,
         proposed: pricing.proposed.map(|proposed| proposed.tag),
         beyond: pricing.proposed.map(|proposed| Money::book(proposed.beyond, job.currency)).transpose()?,
-        dearer: dearer(shop, one.and_then(|one| one.ask).filter(|_| pricing.tag.is_none()), paid)?,
+        dearer,
         rows,
         gaps: gaps(&account),
         lacking: account.costs.lacking(),
@@ -369,7 +373,8 @@ fn dearer(shop: &Shop, asked: Option<Money>, paid: Paid) -> Answer<Option<Paid>>
     Ok(Some(way).filter(|_| less.amount() < more.amount()))
 }
 
-fn rows(shop: &Shop, (job, account): (&Job, &Account), paid: Paid) -> Answer<Vec<ForPieces>> {
+/// With what is asked as it is of a way of paying of its own: of a card no coin is taken.
+fn rows(shop: &Shop, (job, account): (&Job, &Account), (paid, asked_by): (Paid, Paid)) -> Answer<Vec<ForPieces>> {
     // Tax and fees that eat the price leave no marks to show; the list stays readable.
     if account.pricing.refused.is_some() {
         return Ok(vec![]);
@@ -378,7 +383,9 @@ fn rows(shop: &Shop, (job, account): (&Job, &Account), paid: Paid) -> Answer<Vec
         let (standing, _) = account.pricing.standing(shop, job, Asking { n, ..one_paid(paid) })?;
         let points = shop.points(job.currency);
         let midway = settle(&Standing { set: None, ..standing }, points)?;
-        let Standing { ask, costs_covered, not_under, lowest_pay, your_rate, .. } = standing;
+        let ask =
+            if asked_by == paid { standing.ask } else { account.pricing.standing(shop, job, Asking { n, ..one_paid(asked_by) })?.0.ask };
+        let Standing { costs_covered, not_under, lowest_pay, your_rate, .. } = standing;
         Ok(ForPieces { n, ask, settle: settle(&standing, points)?, costs_covered, not_under, lowest_pay, your_rate, midway })
     };
     (1..=job.free().min(TOGETHER)).map(of).collect()

@@ -297,13 +297,16 @@ fn payments(sheet: &JobSheet, seen: Seen<'_>) -> Vec<El<Msg>> {
     shown
 }
 
-/// What the coins left off of what was owed, or, with its sign, were more: of what came in beyond that. None where they came out even.
-pub fn left_off(beyond: Money) -> Option<Money> {
-    Money::zero(beyond.currency()).minus(beyond).ok().filter(|off| !off.is_zero())
+/// What the coins made more of what was owed, or less: of what came in beyond that, in words and without a sign. None where they came out even.
+pub fn by_coin(beyond: Money) -> Option<(&'static str, Money)> {
+    let up = Decimal::ZERO < beyond.amount();
+    let off = if up { beyond } else { Money::zero(beyond.currency()).minus(beyond).ok()? };
+    (!off.is_zero()).then_some((deal::rounded_to_coin(up), off))
 }
 
 pub(super) fn rounded(beyond: Option<Money>, seen: Seen<'_>) -> Option<El<Msg>> {
-    Some(line(deal::ROUNDED_TO_COIN, sum(left_off(beyond?)?, seen)))
+    let (said, off) = by_coin(beyond?)?;
+    Some(line(said, sum(off, seen)))
 }
 
 fn went_back(it: &HandedBack, seen: Seen<'_>) -> El<Msg> {

@@ -11,7 +11,7 @@ use crate::parts::head::{Head, head};
 use crate::parts::key::{done_key, key};
 use crate::parts::seg::{Seg, even};
 use crate::parts::verdict::{Sign, verdict};
-use crate::screens::jobs::{called, left_off};
+use crate::screens::jobs::{by_coin, called};
 use crate::view::{El, el};
 use crate::words::en::{common, deal as words, job, jobs, price, waiting};
 use fivebar_core::ledger::decide::PaidOf;
@@ -85,7 +85,7 @@ fn facts(row: &AgreedRow, (who, parts): (Option<String>, Option<Parts>), seen: S
     // What is in the till, and beside it what the coins made of it.
     let came = fact(price::came_in(is_deposit), exact(row.received, seen.speech));
     let of_before = (!row.before_change.is_zero()).then(|| fact(jobs::BEFORE_CHANGE, exact(row.before_change, seen.speech)));
-    let rounded = left_off(row.rounded).map(|off| fact(words::ROUNDED_TO_COIN, exact(off, seen.speech)));
+    let rounded = by_coin(row.rounded).map(|(said, off)| fact(said, exact(off, seen.speech)));
     let before = (!row.before.is_zero()).then(|| fact(words::OWED_BEFORE, exact(row.before, seen.speech)));
     let due = fact(price::DUE_ROW, exact(row.still, seen.speech));
     el("section", "card tap").kid(

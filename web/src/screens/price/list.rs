@@ -22,7 +22,7 @@ use crate::parts::undo::{Undo, alone};
 use crate::screens::count::saved_fact;
 use crate::screens::jobs::estimate::unnoted;
 use crate::screens::jobs::rest::{if_go, unsold};
-use crate::screens::jobs::{lacking, left_off};
+use crate::screens::jobs::{by_coin, lacking};
 use crate::screens::taxes;
 use crate::screens::undo::{bar, offered, to_take_back};
 use crate::view::{El, el};
@@ -376,7 +376,7 @@ fn agreed(row: &AgreedRow, app: &App, seen: Seen<'_>) -> El<Msg> {
         .kids((!row.before_change.is_zero()).then(|| {
             el("span", "row").kid(span("", jobs::BEFORE_CHANGE.into())).kid(el("b", "w7 nw").text(exact(row.before_change, seen.speech)))
         }))
-        .kids(left_off(row.rounded).map(|off| figure(deals::ROUNDED_TO_COIN, exact(off, seen.speech))))
+        .kids(by_coin(row.rounded).map(|(said, off)| figure(said, exact(off, seen.speech))))
 }
 
 /// What came in ahead of several agreements, in sum: it is owed as work until the hand-over.

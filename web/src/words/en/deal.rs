@@ -63,7 +63,12 @@ pub fn as_agreed(day: &str) -> String {
 }
 pub const SAVE_AGREEMENT: &str = "Agreed";
 pub const CHANGE_OF_ORDER: &str = "Change of order";
-pub const ROUNDED_TO_COIN: &str = "Rounded to the coin";
+
+/// What the coins made more, or less, of what was owed.
+pub fn rounded_to_coin(up: bool) -> &'static str {
+    if up { "Rounded up to the coin" } else { "Rounded down to the coin" }
+}
+
 pub const PLANNED_ANEW: &str = "The payments are to be planned anew: they were of another sum.";
 
 /// "30 %".

@@ -634,17 +634,17 @@ fn what_the_coins_left_off_is_named_where_the_sums_stand() {
     let mut maker = Maker::told(&["2026-05-22 08:14 -05:00 workshop USD inch\ntill cash 0.05\njob more \"Table\" 1 order\n\
         agree 1650 for 1 more fetched as deal\npay 599.98 for more bank agreed deal\npay 1050 for more notes agreed deal"]);
     let agreed = maker.room("more", Room::Sell).sheet().selling.agreements[0].id;
-    maker.shows(&["Received", "1649.98", "Rounded to the coin", "0.02"]);
+    maker.shows(&["Received", "1649.98", "Rounded down to the coin", "0.02"]);
     maker.tap(Tap::Write(What::Sell(Some(agreed))));
-    maker.shows(&["Agreed", "1650.00", "Came in ahead", "1649.98", "Rounded to the coin", "0.02", "Due now", "0.00"]);
+    maker.shows(&["Agreed", "1650.00", "Came in ahead", "1649.98", "Rounded down to the coin", "0.02", "Due now", "0.00"]);
     let job = maker.jobs["more"];
     let paid = fivebar_core::ledger::decide::PaidOf::Agreed(agreed);
     maker.say(Msg::Go(Place::Price));
     maker.say(Msg::Price(crate::app::price::Tap::Deal(crate::app::price::deal::DealTap::Open(job, paid))));
-    maker.shows(&["1649.98", "Rounded to the coin", "0.02", "Due", "0.00"]);
+    maker.shows(&["1649.98", "Rounded down to the coin", "0.02", "Due", "0.00"]);
     maker.app.price.to_list();
-    maker.shows(&["1649.98", "Rounded to the coin", "0.02"]).hides(&["1650.00"]);
-    maker.room("more", Room::Sell).tap(Tap::Page).shows(&["1649.98", "Rounded to the coin", "0.02"]).hides(&["1650.00<"]);
+    maker.shows(&["1649.98", "Rounded down to the coin", "0.02"]).hides(&["1650.00"]);
+    maker.room("more", Room::Sell).tap(Tap::Page).shows(&["1649.98", "Rounded down to the coin", "0.02"]).hides(&["1650.00<"]);
 }
 
 /// 149.98 is paid ahead with 150.00 in notes: nothing was paid for others. Of two, one is handed over: what came in stays as it was on the deal too.
@@ -654,16 +654,16 @@ fn what_the_coins_were_more_is_of_the_order() {
     let mut maker = Maker::told(&[&story("agree 149.98 for 2 more fetched as deal\npay 150 for more notes agreed deal")]);
     let owed = maker.room("more", Room::Sell).sheet().sale.owed;
     assert_eq!([owed.received, owed.rounded, owed.others].map(|sum| format!("{:.2}", sum.amount())), ["150.00", "0.02", "0.00"]);
-    maker.tap(Tap::Page).shows(&["150.00", "Rounded to the coin", "0.02"]).hides(&["Paid for others"]);
+    maker.tap(Tap::Page).shows(&["150.00", "Rounded up to the coin", "0.02"]).hides(&["Paid for others"]);
     let lines = "agree 300.02 for 2 more fetched as deal\npay 300 for more notes agreed deal\nsell 1 more for 150.01 agreed deal";
     let mut maker = Maker::told(&[&story(lines)]);
     let agreed = maker.room("more", Room::Sell).sheet().selling.agreements[0].id;
-    maker.shows(&["Received", "300.00", "Rounded to the coin", "0.02"]).tap(Tap::Page).shows(&["300.00", "Rounded to the coin"]);
+    maker.shows(&["Received", "300.00", "Rounded down to the coin", "0.02"]).tap(Tap::Page).shows(&["300.00", "Rounded down to the coin"]);
     let paid = fivebar_core::ledger::decide::PaidOf::Agreed(agreed);
     let job = maker.jobs["more"];
     maker.say(Msg::Go(Place::Price));
     maker.say(Msg::Price(crate::app::price::Tap::Deal(crate::app::price::deal::DealTap::Open(job, paid))));
-    maker.shows(&["300.00", "Rounded to the coin", "0.02"]);
+    maker.shows(&["300.00", "Rounded down to the coin", "0.02"]);
 }
 
 /// One of the stands is unsold when the maker is done with the job: that is said, with a way, and waiting goes on being reckoned for it.
@@ -768,7 +768,7 @@ fn a_payment_that_is_struck_takes_its_coin_along() {
             "2026-05-04 08:00 +00:00 workshop USD inch\ntill cash 0.05\njob more \"Stool\" 1 order\n{agreed}sell 1 more for 99.98 notes{of} as it\n"
         );
         let mut maker = Maker::told(&[&story]);
-        maker.room("more", Room::Sell).shows(&["99.98, rounded to the coin", "Received", "100.00", "Rounded to the coin", "0.02"]);
+        maker.room("more", Room::Sell).shows(&["99.98, rounded to the coin", "Received", "100.00", "Rounded up to the coin", "0.02"]);
         let payment = maker.sheet().selling.payments[0].id;
         maker.tap(Tap::Strike(payment)).shows(&["99.98 due"]).hides(&["100.00", "coin"]);
     }
@@ -781,13 +781,13 @@ fn what_was_rounded_to_the_coin_stands_beside_one_figure() {
     let story = "2026-05-04 08:00 +00:00 workshop USD inch\ntill cash 0.05 tax 0.05 inside\njob more \"Stools\" 3 order\nspend 10 glue on more\n\
         start \"build\" make on more\n09:00 stop\nagree 549.88 for 3 more fetched as deal\nsell 1 more for 183.29 notes agreed deal as one\n";
     let mut maker = Maker::told(&[story]);
-    maker.open("more").shows(&["Agreed $549.88", "in so far", "183.30", "366.59", "Rounded to the coin", "0.01"]);
+    maker.open("more").shows(&["Agreed $549.88", "in so far", "183.30", "366.59", "Rounded up to the coin", "0.01"]);
     maker.tap(Tap::Room(Room::Sell)).shows(&["366.59 due", "183.29, rounded to the coin, tax 8.73", "183.30", "Notes", "183.30"]);
     let done =
         format!("{story}sell 1 more for 183.29 notes agreed deal as two\nsell 1 more for 183.30 notes agreed deal as three\nend more\n");
     let mut maker = Maker::told(&[&done]);
-    maker.open("more").shows(&["Sold $549.90", "paid", "549.90", "Rounded to the coin", "0.02"]);
-    maker.tap(Tap::Room(Room::Sell)).shows(&["Received", "549.90", "Rounded to the coin", "0.02"]);
+    maker.open("more").shows(&["Sold $549.90", "paid", "549.90", "Rounded up to the coin", "0.02"]);
+    maker.tap(Tap::Room(Room::Sell)).shows(&["Received", "549.90", "Rounded up to the coin", "0.02"]);
     maker.tap(Tap::Page).tap(Tap::Room(Room::Back)).shows(&["549.90, asked 549.88"]);
 }
 
