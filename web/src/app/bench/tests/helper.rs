@@ -117,7 +117,10 @@ fn who_leaves_is_said_by_their_pay() {
     for pay in ["20", "12"] {
         told.at(0, [tap(Tap::HelperJoins)].into_iter().chain(presses(pay)).chain([tap(Tap::PadDone)]));
     }
-    let both = ["Helper leaves</span><span class=\"s\">$12.00 an hour", "Helper leaves</span><span class=\"s\">$20.00 an hour"];
+    let both = [
+        "Helper leaves</span><span class=\"s\">$12.00 an hour, since 09:00",
+        "Helper leaves</span><span class=\"s\">$20.00 an hour, since 09:00",
+    ];
     holds(&told.at(10, []), &both);
     let paid = |told: &Told| {
         let paid = told.app.shelf().bench().run(told.run()).unwrap().paid(told.app.now.at);
@@ -133,6 +136,18 @@ fn who_leaves_is_said_by_their_pay() {
     told.at(50, [tap(Tap::HelperLeaves)]);
     told.at(60, []);
     assert_eq!(paid(&told), [("20.00 USD".to_owned(), 40), ("12.00 USD".to_owned(), 50)]);
+}
+
+/// One at 18.00 from 9:10, one unpaid from 9:20: each key says since when, and the bar says who is gone.
+#[test]
+fn who_was_taken_off_is_said() {
+    let mut told = Told::stands();
+    told.start(0, "Carry");
+    told.at(10, [tap(Tap::HelperJoins)].into_iter().chain(presses("18")).chain([tap(Tap::PadDone)]));
+    holds(&told.at(20, [tap(Tap::HelperJoins), tap(Tap::PadDone)]), &["$18.00 an hour, since 09:10", "not paid, since 09:20"]);
+    let first = told.app.shelf().bench().run(told.run()).unwrap().heads[0].id;
+    holds(&told.at(40, [tap(Tap::Leaves(first))]), &["helper gone ($18.00 an hour, since 09:10), 09:40"]);
+    holds(&told.at(50, [tap(Tap::HelperLeaves)]), &["helper gone (not paid, since 09:20), 09:50"]);
 }
 
 /// Forgotten, and paid as the last one was: half an hour at 18.00, in one tap.
