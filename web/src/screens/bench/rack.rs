@@ -100,7 +100,8 @@ fn stood(choice: &Choice, sheet: &BenchSheet, seen: Seen<'_>) -> Option<String> 
 }
 
 fn one(choice: &Choice, next: bool, (sheet, coats): (&BenchSheet, Coats<'_>), seen: Seen<'_>) -> El<Msg> {
-    let carry = sheet.carry_on.as_ref().is_some_and(|carry| carry.is_same(choice));
+    let is_same = |other: &Choice| other.is_same(choice);
+    let carry = sheet.carry_on.as_ref().is_some_and(is_same) && sheet.rack.below.iter().any(is_same);
     let operation = if carry { words::carry_on(&choice.op) } else { choice.op.clone() };
     let elsewhere = sheet.hand.as_ref().is_some_and(|hand| hand.on != choice.on);
     let name = choice.name.clone().filter(|_| elsewhere);
