@@ -14,6 +14,8 @@ pub struct Helped {
     pub person: Option<Id>,
     /// With every head of it, each stay in whole minutes.
     pub time: Span,
+    /// Of it, what nobody is paid for.
+    pub unpaid: Span,
     /// Booked for each run and head, half up; nothing where nobody said that it is paid.
     pub pay: Money,
 }
@@ -37,10 +39,13 @@ pub fn helped_to_settle(shop: &Shop, on: On, currency: Currency) -> Answer<Vec<H
 fn in_runs<'a>(shop: &'a Shop, runs: impl Iterator<Item = Cow<'a, Run>>, currency: Currency) -> Answer<Vec<Helped>> {
     let mut all: Vec<Helped> = vec![];
     for run in runs {
-        for (person, time, pay) in of_run(&run, currency, shop.now)? {
-            match all.iter_mut().find(|helped| helped.person == person) {
-                Some(helped) => (helped.time, helped.pay) = (helped.time.plus(time), helped.pay.plus(pay)?),
-                None => all.push(Helped { person, time, pay }),
+        for stay in of_run(&run, currency, shop.now)? {
+            match all.iter_mut().find(|helped| helped.person == stay.person) {
+                Some(helped) => {
+                    (helped.time, helped.unpaid) = (helped.time.plus(stay.time), helped.unpaid.plus(stay.unpaid));
+                    helped.pay = helped.pay.plus(stay.pay)?;
+                }
+                None => all.push(stay),
             }
         }
     }
@@ -147,7 +152,7 @@ pub fn earned_by_run(shop: &Shop, (on, is_of): (On, &dyn Fn(&Run) -> bool), curr
 }
 
 fn earned_in_run(run: &Run, currency: Currency, now: Moment) -> Answer<Money> {
-    Money::sum(currency, of_run(run, currency, now)?.iter().map(|(_, _, pay)| *pay))
+    Money::sum(currency, of_run(run, currency, now)?.iter().map(|stay| stay.pay))
 }
 
 /// Of some helpers, what they are paid together.
@@ -181,13 +186,15 @@ pub fn earned_for_none(shop: &Shop, year: i32) -> Answer<Vec<Money>> {
 }
 
 /// Each stay of a head at a run: whose, how long, and its pay.
-fn of_run(run: &Run, currency: Currency, now: Moment) -> Answer<Vec<(Option<Id>, Span, Money)>> {
+fn of_run(run: &Run, currency: Currency, now: Moment) -> Answer<Vec<Helped>> {
     let (start, end) = (run.started.at, run.end(now));
     let mut all = vec![];
     for head in &run.heads {
         let time = in_minutes(head, (start, end));
         let pay = head.pay.filter(|pay| pay.currency() == currency).map_or(Decimal::ZERO, Money::amount).max(Decimal::ZERO);
-        all.push((head.person, time, helper(pay, time, 1, currency)?));
+        let is_paid = head.pay.is_some_and(|pay| !pay.is_zero());
+        let unpaid = if is_paid { Span::ZERO } else { time };
+        all.push(Helped { person: head.person, time, unpaid, pay: helper(pay, time, 1, currency)? });
     }
     Ok(all)
 }

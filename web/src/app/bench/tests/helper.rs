@@ -150,6 +150,28 @@ fn who_was_taken_off_is_said() {
     holds(&told.at(50, [tap(Tap::HelperLeaves)]), &["helper gone (not paid, since 09:20), 09:50"]);
 }
 
+/// An hour and a half at 18.00 and half an hour unpaid: the hours of the job say which is which, and nothing of it where all are paid.
+#[test]
+fn hours_that_are_paid_stand_apart_from_those_that_are_not() {
+    use crate::app::jobs::{Room, Tap as JobsTap};
+    let mut told = Told::stands();
+    let job = fivebar_core::ledger::fold::jobs(&told.app.shelf().book).next().unwrap().id;
+    let hours = |told: &mut Told, minute| {
+        let open = Msg::Jobs(JobsTap::Open(crate::app::Which::Own, job));
+        let shown = told.at(minute, [Msg::Go(Place::Jobs), open, Msg::Jobs(JobsTap::Room(Room::Hours))]);
+        told.at(minute, [Msg::Go(Place::Bench)]);
+        shown
+    };
+    told.start(0, "Carry");
+    told.at(0, [tap(Tap::HelperJoins)].into_iter().chain(presses("18")).chain([tap(Tap::PadDone)]));
+    told.at(90, [tap(Tap::Stop)]);
+    lacks(&hours(&mut told, 91), &["paid"]);
+    told.start(100, "Sand");
+    told.at(100, [tap(Tap::HelperJoins), tap(Tap::PadDone)]);
+    told.at(130, [tap(Tap::Stop)]);
+    holds(&hours(&mut told, 131), &["1 h 30 paid, 30 min not", "27.00"]);
+}
+
 /// Forgotten, and paid as the last one was: half an hour at 18.00, in one tap.
 #[test]
 fn a_helper_who_was_forgotten_is_paid_as_the_last_one_was() {
