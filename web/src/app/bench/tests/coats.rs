@@ -74,7 +74,10 @@ fn the_last_coat_is_dry_and_not_carried_on() {
         let bench = told.at(minute, [Msg::Go(Place::Bench)]);
         let list = told.at(minute, [Msg::Bench(Tap::Waits(WaitTap::Show))]);
         told.at(minute, [tap(Tap::Close)]);
-        holds(&bench, &[if is_last { "oat 2 of pieces 1 to 5 are dry, since" } else { "oat 2 of pieces 1 to 5 are dry for the next coat, since" }]);
+        holds(
+            &bench,
+            &[if is_last { "oat 2 of pieces 1 to 5 are dry, since" } else { "oat 2 of pieces 1 to 5 are dry for the next coat, since" }],
+        );
         holds(&list, &[if is_last { "are dry, since" } else { "are dry for the next coat, since" }]);
         assert_eq!(bench.contains("Carry on: coat"), !is_last);
     };
