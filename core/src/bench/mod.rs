@@ -51,6 +51,8 @@ pub struct Bench {
     only_planned: Set<(Id, String)>,
     // Operations of which coats dry, or dried, and how many pieces each coat is on, where that was said.
     coated: Sorted<(Id, String), Option<Count>>,
+    // Operations that the maker is done with, and since when.
+    done: Sorted<(Id, String), Moment>,
     // What operations were planned to take.
     thought: Sorted<(Id, String), Span>,
     // When something was done on a job or haul, in order, where it may speak for the end of a run.
@@ -86,6 +88,11 @@ impl Bench {
         Bench { only_planned, coated, ..self }
     }
 
+    /// The same with the operations that the maker is done with, and since when.
+    pub fn with_done(self, done: Sorted<(Id, String), Moment>) -> Bench {
+        Bench { done, ..self }
+    }
+
     /// The same with what was done on jobs and hauls, each in order.
     pub fn with_acts(self, acts: Sorted<On, Vec<Moment>>) -> Bench {
         Bench { acts, ..self }
@@ -115,6 +122,13 @@ impl Bench {
     pub fn coated_each(&self, on: On, op: &str) -> Option<Count> {
         let On::Job(job) = on else { return None };
         self.coated.get(&(job, op.to_owned())).copied().flatten()
+    }
+
+    /// The maker said to be done with an operation, and did not begin it again.
+    pub fn is_done_with(&self, on: On, op: &str) -> bool {
+        let On::Job(job) = on else { return false };
+        let done = self.done.get(&(job, op.to_owned()));
+        done.is_some_and(|done| !self.on(on).any(|run| run.work.op == op && *done < run.started.at))
     }
 
     /// Jobs marked as not typical: their runs are no history.

@@ -3,7 +3,7 @@
 use super::shop::Shop;
 use crate::bench::{Head, On, Run};
 use crate::money::cost::helper;
-use crate::quantity::{Count, Currency, Day, Decimal, Id, Listed, Moment, Money, Span, Wall, order_by_key};
+use crate::quantity::{Count, Currency, Day, Decimal, Id, Moment, Money, Span, Wall, order_by_key};
 use crate::refusal::Answer;
 use std::borrow::Cow;
 
@@ -14,6 +14,8 @@ pub struct Helped {
     pub person: Option<Id>,
     /// With every head of it, each stay in whole minutes.
     pub time: Span,
+    /// Of it, what nobody is paid for.
+    pub unpaid: Span,
     /// Booked for each run and head, half up; nothing where nobody said that it is paid.
     pub pay: Money,
 }
@@ -37,10 +39,13 @@ pub fn helped_to_settle(shop: &Shop, on: On, currency: Currency) -> Answer<Vec<H
 fn in_runs<'a>(shop: &'a Shop, runs: impl Iterator<Item = Cow<'a, Run>>, currency: Currency) -> Answer<Vec<Helped>> {
     let mut all: Vec<Helped> = vec![];
     for run in runs {
-        for (person, time, pay) in of_run(&run, currency, shop.now)? {
-            match all.iter_mut().find(|helped| helped.person == person) {
-                Some(helped) => (helped.time, helped.pay) = (helped.time.plus(time), helped.pay.plus(pay)?),
-                None => all.push(Helped { person, time, pay }),
+        for stay in of_run(&run, currency, shop.now)? {
+            match all.iter_mut().find(|helped| helped.person == stay.person) {
+                Some(helped) => {
+                    (helped.time, helped.unpaid) = (helped.time.plus(stay.time), helped.unpaid.plus(stay.unpaid));
+                    helped.pay = helped.pay.plus(stay.pay)?;
+                }
+                None => all.push(stay),
             }
         }
     }
@@ -147,7 +152,7 @@ pub fn earned_by_run(shop: &Shop, (on, is_of): (On, &dyn Fn(&Run) -> bool), curr
 }
 
 fn earned_in_run(run: &Run, currency: Currency, now: Moment) -> Answer<Money> {
-    Money::sum(currency, of_run(run, currency, now)?.iter().map(|(_, _, pay)| *pay))
+    Money::sum(currency, of_run(run, currency, now)?.iter().map(|stay| stay.pay))
 }
 
 /// Of some helpers, what they are paid together.
@@ -166,31 +171,30 @@ pub fn earned(shop: &Shop, on: On, currency: Currency) -> Answer<Money> {
     pay_of(&helped(shop, on, currency)?, currency)
 }
 
-/// What helpers earned in a year for no job: a cost of the workshop. A run is of the year in which it began.
+/// What helpers earned in a year for no job: a cost of the workshop. A stay over New Year is of both years, as in [`along`].
 ///
 /// # Errors
 /// [`crate::refusal::Refusal::BelowNothing`], [`crate::refusal::Refusal::MoneyOutOfRange`].
 pub fn earned_for_none(shop: &Shop, year: i32) -> Answer<Vec<Money>> {
+    let end = |month, day| Day::ymd(year, month, day).unwrap_or_default();
+    let days = (end(1, 1), end(12, 31));
     let mut all = vec![];
-    for run in shop.settled(shop.bench.on(On::Nothing)).filter(|run| run.started.day().as_ymd().0 == year) {
-        let mut currencies: Vec<Currency> = run.heads.iter().filter_map(|head| Some(head.pay?.currency())).listed();
-        order_by_key(&mut currencies, |currency| *currency);
-        currencies.dedup();
-        for currency in currencies {
-            all.extend(of_run(&run, currency, shop.now)?.into_iter().map(|(_, _, pay)| pay).filter(|pay| !pay.is_zero()));
-        }
+    for run in shop.settled(shop.bench.on(On::Nothing)) {
+        all.extend(along([&*run], days, Wall::new(shop.now, run.started.offset))?.1);
     }
     Ok(all)
 }
 
 /// Each stay of a head at a run: whose, how long, and its pay.
-fn of_run(run: &Run, currency: Currency, now: Moment) -> Answer<Vec<(Option<Id>, Span, Money)>> {
+fn of_run(run: &Run, currency: Currency, now: Moment) -> Answer<Vec<Helped>> {
     let (start, end) = (run.started.at, run.end(now));
     let mut all = vec![];
     for head in &run.heads {
         let time = in_minutes(head, (start, end));
         let pay = head.pay.filter(|pay| pay.currency() == currency).map_or(Decimal::ZERO, Money::amount).max(Decimal::ZERO);
-        all.push((head.person, time, helper(pay, time, 1, currency)?));
+        let is_paid = head.pay.is_some_and(|pay| !pay.is_zero());
+        let unpaid = if is_paid { Span::ZERO } else { time };
+        all.push(Helped { person: head.person, time, unpaid, pay: helper(pay, time, 1, currency)? });
     }
     Ok(all)
 }
@@ -278,6 +282,23 @@ job stands \"Stands\" 5 spec
         stay(2_020, 34, "10.2");
         stay(2_040, 34, "10.2");
         stay(1_980, 33, "9.9");
+    }
+
+    /// From 23:30 on New Year's Eve to 0:50 at 20 an hour, for no job: half an hour is of the old year and 50 minutes of the new one.
+    #[test]
+    fn pay_over_new_year_is_of_both_years() {
+        let story = tell(
+            "2026-12-31 09:00 +00:00 workshop EUR metric
+person ada helper
+23:30 start \"tidy\" make
+helper joins ada 20
+2027-01-01 00:50 stop",
+        );
+        assert_eq!(story.refused, []);
+        let shop = Shop::of(&story.book, story.now.at);
+        let paid = |year| earned_for_none(&shop, year).unwrap().iter().map(|sum| sum.amount().to_string()).collect::<Vec<_>>();
+        let none = Vec::<String>::new();
+        assert_eq!([2025, 2026, 2027, 2028].map(paid), [none.clone(), vec!["10".into()], vec!["16.67".into()], none]);
     }
 
     /// Ada sorts for half an hour at 20 and sharpens for a quarter at 16: 10 of the haul, 4 of the workshop.

@@ -1,6 +1,6 @@
 //! Waits as they are shown: by off time, with the piece that waits; those of a job, of a day, and those that end today.
 
-use crate::bench::wait::{Wait, Waits};
+use crate::bench::wait::{Wait, Waits, What};
 use crate::bench::{Bench, Notch, On, Run};
 use crate::ledger::{Book, Fact, fold};
 use crate::quantity::{Count, Day, Id, Listed, Local, Moment, Span, Wall, order_by_key};
@@ -17,6 +17,8 @@ pub struct WaitLine {
     pub piece: Option<Count>,
     /// From the second coat on, which one it is: its pieces have the numbers of the first.
     pub coat: Option<Count>,
+    /// The maker is done with what it is of: no further coat is to come.
+    pub last: bool,
     /// When it may come off, by the clock of the place where it waits.
     pub off: Wall,
     /// Nothing once it is over.
@@ -25,6 +27,14 @@ pub struct WaitLine {
     pub over: bool,
     /// A coat that went on before the one below was to be dry: when that was to be.
     pub onto_wet: Option<Wall>,
+}
+
+impl WaitLine {
+    /// What it is for: a coat behind which none is to come only dries.
+    pub fn ends(&self) -> What {
+        let what = self.wait.what();
+        if what == What::Coat && self.last { What::Dry } else { what }
+    }
 }
 
 /// All that waits, and what was taken off today.
@@ -94,6 +104,7 @@ impl<'a> Kept<'a> {
             name: wait.job.and_then(|job| fold::name_of(self.book, On::Job(job))),
             piece,
             coat,
+            last: run.is_some_and(|run| self.bench.is_done_with(run.work.on, &run.work.op)),
             off: wait.wall(wait.off(), self.local),
             left: wait.left(now),
             over: wait.is_over(now),

@@ -3,7 +3,7 @@
 mod big;
 mod cautions;
 mod day;
-mod foot;
+pub mod foot;
 mod mending;
 mod pads;
 mod question;

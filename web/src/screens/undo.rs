@@ -130,6 +130,7 @@ pub fn act_named(act: Id, app: &App, seen: Seen<'_>) -> Option<String> {
     let done_with = entries.iter().find(|entry| matches!(&entry.fact, Fact::BatchPlanned(f) if f.done == Some(true)));
     let told = mended.or(done_with).or(by_way).or(entries.iter().find(|entry| weighty(&entry.fact))).or(entries.first())?;
     let what = match &told.fact {
+        Fact::HelperMended(_) => helper_gone(told, app, seen).unwrap_or_else(|| acts::named(&told.fact).to_owned()),
         Fact::RunStarted(run) => acts::start_of(&run.op),
         Fact::BatchPlanned(f) if f.done == Some(true) => begin_small(&bench::done_with(&f.op)),
         fact => acts::named(fact).to_owned(),
@@ -138,6 +139,16 @@ pub fn act_named(act: Id, app: &App, seen: Seen<'_>) -> Option<String> {
     let what = along.map_or_else(|| what.clone(), |person| acts::along(&what, acts::named(&person.fact)));
     let what = of_pile(told, app).map_or_else(|| of_job(&what, job_of(told), app), |pile| common::of_pile(&pile, &what));
     Some(common::of_when(&what, &seen.clock(told.wall)))
+}
+
+/// Who left what runs, where an act said no more than that.
+fn helper_gone(told: &Entry, app: &App, seen: Seen<'_>) -> Option<String> {
+    let Fact::HelperMended(said) = &told.fact else { return None };
+    let is_gone = said.to == Some(told.wall.at) && said.from.is_none() && said.pay.is_none();
+    let bench = app.shelf().bench();
+    let run = bench.run(said.run).filter(|_| is_gone)?;
+    let head = run.heads.iter().find(|head| head.id == said.helper)?;
+    Some(bench::helper_gone(&super::bench::foot::paid_since(run, head, seen)))
 }
 
 /// Whether a plan that was in use is in use no more by it.

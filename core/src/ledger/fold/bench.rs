@@ -21,7 +21,7 @@ pub fn bench(book: &Book) -> Bench {
             gathered.marked(f.job, f.typical);
             continue;
         }
-        gathered.numbers.take(&entry.fact);
+        gathered.numbers.take(entry);
         if let Fact::OperationPlanned(f) = &entry.fact {
             gathered.think(f);
             continue;
@@ -217,7 +217,7 @@ impl Gathered {
             span.and_then(|span| thought.insert(of.clone(), span));
         }
         let bench = Bench::new(runs, pieces.all).but_for(self.not_typical).thought(thought);
-        bench.with_pieces(pieces.only_planned, pieces.coated)
+        bench.with_pieces(pieces.only_planned, pieces.coated).with_done(pieces.done)
     }
 }
 

@@ -1,7 +1,7 @@
 //! How many pieces each operation of a job has: the later word counts, whether it was said at the bench or with the plan.
 
-use crate::ledger::Fact;
-use crate::quantity::{Count, Id, Set, Sorted};
+use crate::ledger::{Entry, Fact};
+use crate::quantity::{Count, Id, Moment, Set, Sorted};
 
 /// An operation of a job.
 pub(super) type Meant = (Id, String);
@@ -15,13 +15,15 @@ struct Word {
     at_bench: bool,
     /// The plan named a number, this one or another.
     in_plan: bool,
+    /// When it was said as the maker was done with it.
+    done: Option<Moment>,
 }
 
 /// Where a number was said: at the bench or with the plan, and as the maker was done with it.
 #[derive(Clone, Copy)]
 struct Said {
     at_bench: bool,
-    done: bool,
+    done: Option<Moment>,
 }
 
 /// How many pieces operations have.
@@ -32,6 +34,8 @@ pub(super) struct Pieces {
     pub only_planned: Set<Meant>,
     /// What is coated, and how many pieces each coat is on.
     pub coated: Sorted<Meant, Option<Count>>,
+    /// What the maker is done with, and since when.
+    pub done: Sorted<Meant, Moment>,
 }
 
 /// What was said so far.
@@ -40,11 +44,14 @@ pub(super) struct Numbers(Sorted<Meant, Word>);
 
 impl Numbers {
     /// A plan without a number takes back its own, and what put that right; of what was said at the bench alone it says nothing.
-    pub fn take(&mut self, fact: &Fact) {
-        match fact {
-            Fact::BatchPlanned(f) => self.put((f.job, f.op.clone()), f.n, Said { at_bench: true, done: f.done.unwrap_or(false) }),
+    pub fn take(&mut self, entry: &Entry) {
+        match &entry.fact {
+            Fact::BatchPlanned(f) => {
+                let done = (f.done == Some(true)).then_some(entry.wall.at);
+                self.put((f.job, f.op.clone()), f.n, Said { at_bench: true, done });
+            }
             Fact::OperationPlanned(f) => match f.pieces.filter(|n| 0 < *n) {
-                Some(n) => self.put((f.job, f.op.clone()), n, Said { at_bench: false, done: false }),
+                Some(n) => self.put((f.job, f.op.clone()), n, Said { at_bench: false, done: None }),
                 None => self.take_back((f.job, f.op.clone())),
             },
             _ => {}
@@ -58,10 +65,10 @@ impl Numbers {
     }
 
     fn put(&mut self, meant: Meant, n: Count, Said { at_bench, done }: Said) {
-        let word = self.0.entry(meant).or_insert(Word { n, each: None, at_bench, in_plan: false });
+        let word = self.0.entry(meant).or_insert(Word { n, each: None, at_bench, in_plan: false, done });
         let repeats = word.at_bench && word.n == n;
-        let each = if done { word.each } else { Some(n) };
-        *word = Word { n, each, at_bench: at_bench || repeats, in_plan: word.in_plan || !at_bench };
+        let each = if done.is_some() { word.each } else { Some(n) };
+        *word = Word { n, each, at_bench: at_bench || repeats, in_plan: word.in_plan || !at_bench, done };
     }
 
     /// How many there are of an operation.
@@ -77,6 +84,7 @@ impl Numbers {
             if !word.at_bench {
                 found.only_planned.insert(meant.clone());
             }
+            word.done.and_then(|done| found.done.insert(meant.clone(), done));
             found.all.insert(meant, word.n);
         }
         found

@@ -32,7 +32,9 @@ pub(super) fn rack(look: &Look, planned: Vec<Choice>, latest: &[Choice], (runnin
     let likely = running.as_ref().or(last.as_ref()).map(|here| look.followers(here)).unwrap_or_default();
     let mut rack = in_working_order(look, planned, &running, last.as_ref());
     next_first(look, &mut rack, likely, running.as_ref().or(last.as_ref()));
-    if let Some(last) = last {
+    let stood = last.as_ref().map(|last| last.on);
+    // What the maker said to be done with is not carried on.
+    if let Some(last) = last.filter(|last| last.rework || !look.bench.is_done_with(last.on, &last.op)) {
         // What is done whole makes room for what comes next.
         let place = if last.batch.is_done() { rack.below.len().min(1) } else { 0 };
         rack.below.insert(place, last);
@@ -41,7 +43,7 @@ pub(super) fn rack(look: &Look, planned: Vec<Choice>, latest: &[Choice], (runnin
     let all = rack.below.iter().chain(&rack.earlier).cloned().listed();
     rack.below.truncate(BELOW);
     let behind = std::mem::take(&mut rack.earlier);
-    let own = running.as_ref().map(|running| running.on).or(rack.below.first().map(|first| first.on));
+    let own = running.as_ref().map(|running| running.on).or(rack.below.first().map(|first| first.on)).or(stood);
     for choice in latest.iter().filter(|choice| Some(choice.on) == own || !choice.batch.is_done()) {
         if !rack.has(choice) && !running.as_ref().is_some_and(|running| running.is_same(choice)) {
             rack.lately.push(choice.clone());

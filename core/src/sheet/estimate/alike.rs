@@ -1,6 +1,7 @@
 //! Whether two names call the same thing, where no kind of piece is known. Ours.
 
 use crate::quantity::{Listed, in_small};
+use crate::wood::species::{european, north_american};
 
 /// Words that tell the order, and not the thing.
 const NO_THING: [&str; 8] = ["again", "another", "commission", "job", "no", "order", "piece", "project"];
@@ -8,24 +9,45 @@ const NO_THING: [&str; 8] = ["again", "another", "commission", "job", "no", "ord
 /// Words behind which somebody, or something else, is named.
 const BEHIND: [&str; 2] = ["for", "with"];
 
-/// Whether all words of one name are in the other, and the thing itself is the last of both: "Ash chair" and "Ash chair 2", "Chairs" and "Ash chair";
-/// not "Anna" and "Anna wardrobe". Numbers, plurals and what only tells the order make no difference, and no thing.
+/// Endings behind which a plural has "es": boxes, benches, dishes, glasses.
+const WITH_ES: [&str; 5] = ["ch", "sh", "ss", "x", "z"];
+
+/// Whether all words of one name are in the other, the thing itself is the last of both, and of what stands before it the one has nothing more than
+/// a wood: "Ash chair" and "Ash chair 2", "Chairs" and "Ash chair"; not "Anna" and "Anna wardrobe", and not "Frame" and "Bed frame". Numbers, plurals
+/// and what only tells the order make no difference, and no thing.
 pub fn is_alike(name: &str, other: &str) -> bool {
-    let [one, other] = [name, other].map(in_small);
-    let is_same = thing(&one).zip(thing(&other)).is_some_and(|(one, other)| one == other);
-    let [one, other] = [words(&one), words(&other)];
+    let names = [name, other].map(in_small);
+    let [Some(one), Some(other)] = names.each_ref().map(|name| before(name).split_last().map(|(thing, rest)| (*thing, rest.to_vec())))
+    else {
+        return false;
+    };
+    let [all, all_other] = names.each_ref().map(|name| words(name));
     let holds = |all: &[&str], some: &[&str]| some.iter().all(|word| all.contains(word));
-    is_same && (holds(&one, &other) || holds(&other, &one))
+    let lacks = |all: &[&str], rest: &[&str]| rest.iter().all(|word| all.contains(word) || is_wood(word));
+    let is_same = one.0 == other.0 && lacks(&all_other, &one.1) && lacks(&all, &other.1);
+    is_same && (holds(&all, &all_other) || holds(&all_other, &all))
 }
 
-/// The last word of a name, before a comma or a bracket, and before whom it is for.
-fn thing(name: &str) -> Option<&str> {
-    let all = words(name.split([',', ';', '(']).next()?);
-    let behind = all.iter().position(|word| BEHIND.contains(word)).unwrap_or(all.len());
-    all.get(..behind)?.last().copied()
+/// The words of a name before a comma or a bracket, and before whom it is for: the last of them is the thing.
+fn before(name: &str) -> Vec<&str> {
+    let all = words(name.split([',', ';', '(']).next().unwrap_or_default());
+    all.into_iter().take_while(|word| !BEHIND.contains(word)).listed()
+}
+
+/// A word of the name of a wood: "oak", "white".
+fn is_wood(word: &str) -> bool {
+    let woods = || north_american().iter().chain(european());
+    woods().any(|wood| wood.key.split('-').any(|part| part == word))
 }
 
 fn words(name: &str) -> Vec<&str> {
-    let all = name.split(|sign: char| !sign.is_alphanumeric()).map(|word| word.strip_suffix('s').unwrap_or(word));
+    let all = name.split(|sign: char| !sign.is_alphanumeric()).map(of_one);
     all.filter(|word| !word.is_empty() && !NO_THING.contains(word) && !word.starts_with(|sign: char| sign.is_ascii_digit())).listed()
+}
+
+/// A word without what a plural adds.
+fn of_one(word: &str) -> &str {
+    let short = word.strip_suffix("es").filter(|short| WITH_ES.iter().any(|end| short.ends_with(end)));
+    let word = short.unwrap_or(word);
+    word.strip_suffix('s').unwrap_or(word)
 }

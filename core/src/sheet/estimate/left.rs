@@ -17,7 +17,8 @@ use std::borrow::Cow;
 ///
 /// Of an operation of which some pieces are noted, the pieces that are left at its pace: never nothing before they are done. But where each of
 /// them was put to wait and nobody said how many there are, no more than the plan leaves: one clamping may hold all (ours). And no less than it
-/// leaves of coats of which nobody but the plan said how many pieces they are on, while one more may follow (ours); where earlier jobs tell how many
+/// leaves of coats of which nobody but the plan said how many pieces they are on, while one more may follow (ours), nor than the pieces that a
+/// further coat lacks once some have it (ours); where earlier jobs tell how many
 /// coats there are, those that are missing; one that is planned as a coat by itself is done with its pieces. Nothing of what
 /// was put to wait with all its pieces, while nobody is at it. Nothing of what was left for another step, or for a coat to dry, once it had
 /// taken what was thought of it (ours); while it runs or was the last, and no piece of it is noted, what half of the times that take so long have
@@ -40,8 +41,11 @@ pub fn lefts(shop: &Shop, job: &Job, rows: &[Row]) -> Vec<Left> {
         None if job.left() == 0 => Left::Nothing(Over::Gone),
         None if is_made_whole(shop, job, (&logged, rows)) => counted_alone(&counted(shop, job, rows)),
         Some(op) if is_over(op) => Left::Nothing(Over::Gone),
-        Some(op) => coats_left(shop, job, (op, row.coats))
-            .unwrap_or_else(|| of_step(shop, job, (op, row.kind, (row.thought, row.time, row.likely), &steps))),
+        Some(op) => {
+            let by_step = || of_step(shop, job, (op, row.kind, (row.thought, row.time, row.likely), &steps));
+            let left = coats_left(shop, job, (op, row.coats)).unwrap_or_else(by_step);
+            with_coat(left, under_way(shop, job, (op, &steps)), row.likely)
+        }
         None => at_least(row, unplanned, || together(&counted(shop, job, rows))),
     };
     let lefts = rows.iter().map(left).listed();
@@ -141,7 +145,9 @@ pub fn still_thought(shop: &Shop, job: &Job, operation: &Operation) -> Option<Sp
     }
     let thought = operation.span.unwrap_or_default();
     let time = (operation.span, Likely::guessed(minutes(thought)), thought);
-    let left = of_step(shop, job, (&operation.op, operation.kind, time, &steps(shop, job)));
+    let (op, steps) = (&*operation.op, steps(shop, job));
+    let left = of_step(shop, job, (op, operation.kind, time, &steps));
+    let left = with_coat(left, under_way(shop, job, (op, &steps)), thought);
     let is_known = operation.span.is_some() || !matches!(left, Left::Less(gone) if gone <= Span::ZERO);
     is_known.then(|| left.likely(thought).max(Span::ZERO))
 }
@@ -187,6 +193,22 @@ fn coats_left(shop: &Shop, job: &Job, (op, coats): (&str, Option<Count>)) -> Opt
     let on = Coats::of(shop, job, (op, batch.n)).filter(|_| 0 < batch.n)?;
     let all = on.each.saturating_mul(coats?);
     between_coats(shop, job, |other| other == op).then(|| by_pieces(&Batch { of: Some(all), ..batch })).flatten()
+}
+
+/// What is left of a further coat that some of its pieces have and some have not: these, at the pace of the operation. None once the maker was done
+/// with it, or another step was begun.
+fn under_way(shop: &Shop, job: &Job, (op, steps): (&str, &[Cow<Run>])) -> Option<Left> {
+    let batch = shop.bench.sure_batch(On::Job(job.id), op, shop.now);
+    let on = Coats::of(shop, job, (op, batch.n)).filter(|on| 1 < on.n && !was_left(steps, op))?;
+    let is_said = batch.of.is_some_and(|of| batch.n <= of);
+    let all = on.each.saturating_mul(on.n);
+    let is_begun = batch.n < all && !is_said;
+    is_begun.then(|| by_pieces(&Batch { of: Some(all), ..batch })).flatten()
+}
+
+/// Never less than what is left of the coat that is under way.
+fn with_coat(left: Left, coat: Option<Left>, likely: Span) -> Left {
+    coat.filter(|coat| left.likely(likely) < coat.likely(likely)).unwrap_or(left)
 }
 
 /// What is left of an operation of which no piece is noted, once that is more than the estimate leaves of it; none until then.

@@ -420,7 +420,7 @@ pub fn ring(app: &mut App) {
     let due = due(app, now).listed();
     app.bench.rung = Some(now);
     let Some(first) = due.first() else { return };
-    app.said = words::rings(&whose(app, first), first.wait.what(), first.wait.still());
+    app.said = words::rings(&whose(app, first), first.ends(), first.wait.still());
     if app.here.rings {
         app.orders.push(Order::Ring);
     }

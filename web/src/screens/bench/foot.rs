@@ -11,7 +11,8 @@ use crate::parts::key::key;
 use crate::view::{El, el};
 use crate::words::en::{bench as words, day, waits};
 use fivebar_core::bench::wait::What;
-use fivebar_core::quantity::{Listed, Money, Span};
+use fivebar_core::bench::{Head, Run};
+use fivebar_core::quantity::{Listed, Span};
 use fivebar_core::sheet::bench::{BenchSheet, Slab};
 
 pub const AGO: [i64; 3] = [5, 15, 30];
@@ -46,8 +47,8 @@ fn less(sheet: &BenchSheet, seen: Seen<'_>) -> El<Msg> {
     }
 }
 
-/// One joins; while somebody is there, another joins or one leaves. Where their pay tells them apart each has a key of their own, who came
-/// last first.
+/// One joins; while somebody is there, another joins or one leaves. Where their pay tells them apart each has a key of their own, with what
+/// they are paid and since when they are there, who came last first.
 fn helper(slab: &Slab, seen: Seen<'_>) -> (Vec<El<Msg>>, Vec<El<Msg>>) {
     let joins = key("key h56", words::HELPER_JOINS, "", say(Tap::HelperJoins));
     let there = slab.run.heads.iter().rev().filter(|head| head.to.is_none()).listed();
@@ -55,10 +56,16 @@ fn helper(slab: &Slab, seen: Seen<'_>) -> (Vec<El<Msg>>, Vec<El<Msg>>) {
         let leaves = (1 < slab.heads).then(|| key("key h56", words::HELPER_LEAVES, "", say(Tap::HelperLeaves)));
         return ([joins].into_iter().chain(leaves).listed(), vec![]);
     }
-    let pay = |pay: Option<Money>| pay.map_or_else(|| day::NOT_PAID.to_owned(), |pay| day::per_hour(&seen.speech.money(pay)));
+    let pay = |head: &Head| paid_since(&slab.run, head, seen);
     let is_first = |nth: usize| there.iter().take(nth).all(|other| there.get(nth).is_some_and(|head| head.pay != other.pay));
     let each = there.iter().enumerate().filter(|(nth, _)| is_first(*nth)).map(|(_, head)| *head);
-    (vec![joins], each.map(|head| key("key h56", words::HELPER_LEAVES, pay(head.pay), say(Tap::Leaves(head.id)))).listed())
+    (vec![joins], each.map(|head| key("key h56", words::HELPER_LEAVES, pay(head), say(Tap::Leaves(head.id)))).listed())
+}
+
+/// What one who works along is paid, and since when: "$18.00 an hour, since 09:40".
+pub fn paid_since(run: &Run, head: &Head, seen: Seen<'_>) -> String {
+    let pay = head.pay.map_or_else(|| day::NOT_PAID.to_owned(), |pay| day::per_hour(&seen.speech.money(pay)));
+    words::paid_since(&pay, &seen.speech.clock(run.wall(head.from, seen.local)))
 }
 
 /// Stop says what it stops: with much above the slab, that is what is always in sight.

@@ -17,12 +17,12 @@ use fivebar_core::sheet::bench::{BenchSheet, Choice};
 /// From the second coat of a choice on: which it is, on how many pieces, and how many of them have it.
 pub type Coats<'a> = &'a dyn Fn(&Choice) -> Option<(u32, u32, u32)>;
 
-/// The rack around what runs. Where much lies above it already, the board before it comes last, and what runs lies apart where it leads. On a narrow page what is needed less
-/// lies behind what runs, or what to carry on with, and the other boards below it.
+/// The rack around what runs. Where much lies above it already, the board before it comes last, and what runs lies apart where it leads, or ends its
+/// part where something comes behind it. On a narrow page what is needed less lies behind what runs, or what to carry on with, and the other boards below it.
 pub fn around(
     (sheet, coats): (&BenchSheet, Coats<'_>),
     coat: Option<(u32, u32, u32)>,
-    (crowded, leads): (bool, bool),
+    (crowded, leads, ends): (bool, bool, bool),
     seen: Seen<'_>,
 ) -> Vec<El<Msg>> {
     let rack = &sheet.rack;
@@ -30,6 +30,11 @@ pub fn around(
     let before = |here: bool| rack.above.iter().filter(move |_| here).map(|choice| one(choice, false, (sheet, coats), seen));
     let below = rack.below.iter().enumerate().map(|(place, choice)| one(choice, next(place), (sheet, coats), seen));
     let runs = sheet.running.iter().map(|running| slab::slab(running, coat, seen));
+    if ends && !leads && !seen.page.is_narrow() {
+        let rest = below.chain(before(crowded)).listed();
+        let rest = (!rest.is_empty()).then(|| drawn(rest).key("rest"));
+        return std::iter::once(drawn(before(!crowded).chain(runs)).key("rack")).chain(rest).listed();
+    }
     let around: Vec<El<Msg>> = before(!crowded).chain(runs).chain(below).chain(before(crowded)).listed();
     if around.is_empty() {
         return foot::folded(sheet, seen).into_iter().listed();
@@ -100,7 +105,8 @@ fn stood(choice: &Choice, sheet: &BenchSheet, seen: Seen<'_>) -> Option<String> 
 }
 
 fn one(choice: &Choice, next: bool, (sheet, coats): (&BenchSheet, Coats<'_>), seen: Seen<'_>) -> El<Msg> {
-    let carry = sheet.carry_on.as_ref().is_some_and(|carry| carry.is_same(choice));
+    let is_same = |other: &Choice| other.is_same(choice);
+    let carry = sheet.carry_on.as_ref().is_some_and(is_same) && sheet.rack.below.iter().any(is_same);
     let operation = if carry { words::carry_on(&choice.op) } else { choice.op.clone() };
     let elsewhere = sheet.hand.as_ref().is_some_and(|hand| hand.on != choice.on);
     let name = choice.name.clone().filter(|_| elsewhere);

@@ -11,7 +11,7 @@ use crate::app::{App, Msg};
 use crate::parts::key::key;
 use crate::view::{El, el};
 use crate::words::en::{bench as words, day as said, rack};
-use fivebar_core::bench::{By, Notch, Run};
+use fivebar_core::bench::{By, Doubt, Notch, Run};
 use fivebar_core::quantity::{Id, Listed, Span, Wall, order_by_key};
 use fivebar_core::sheet::changes::{Change, OfCount, StruckPieces, can_be_put_back, changes, of_count};
 use fivebar_core::sheet::counts::Counted;
@@ -76,7 +76,7 @@ fn note(line: &DayLine, (name, on_day): (&str, Option<Span>), seen: Seen<'_>) ->
     if run.work.rework {
         told.push(words::REWORKED.to_owned());
     }
-    told.push(source(line, seen));
+    told.extend(source(line, seen));
     told.extend(elsewhere(run.by(seen.local), seen));
     told.extend(stays(run, seen.now.at).unwrap_or_default().iter().map(|stay| mending::in_words(stay, run, seen)));
     let is_open = line.stayed.is_some() || (line.wrong.is_some() && !run.heads.is_empty());
@@ -110,19 +110,21 @@ fn utc(minutes: i16, seen: Seen<'_>) -> String {
     words::utc(minutes < 0, &format!("{}{rest}", count(hours)))
 }
 
-fn source(line: &DayLine, seen: Seen<'_>) -> String {
+fn source(line: &DayLine, seen: Seen<'_>) -> Option<String> {
     let (run, shares, clock) = (&line.run, line.shares, |wall| seen.speech.clock(wall));
     let raw = raw(run).map(|raw| seen.speech.span(raw));
     let corrected = words::corrected(&seen.speech.span(shares.corrected));
     // How the end was put right says nothing of how much that is, where the rest was clocked.
     let of_it = |how: String| if Span::ZERO < shares.measured { format!("{how}, {corrected}") } else { how };
-    match (run.mended_stop, line.ended, raw) {
+    Some(match (run.mended_stop, line.ended, raw) {
         _ if Span::ZERO < shares.recalled => words::RECALLED.to_owned(),
         (Some(_), Some(ended), Some(raw)) => of_it(words::ended_at(&clock(run.wall(ended.at, seen.local)), &raw)),
         _ if run.started.at != run.tapped.at => of_it(words::began_at(&clock(run.began(seen.local)), &clock(run.tapped))),
         _ if Span::ZERO < shares.corrected => corrected,
+        // What it says of the clock stands beside it.
+        _ if line.doubts.contains(&Doubt::ClockSetBack) => return None,
         _ => words::MEASURED.to_owned(),
-    }
+    })
 }
 
 /// How long the stamps say it was.

@@ -41,11 +41,19 @@ pub fn screen(app: &App, sheet: &BenchSheet, seen: Seen<'_>) -> Screen {
     let coats = |choice: &Choice| coated(app, (choice.on, &choice.op), choice.batch.n).filter(|_| !choice.rework);
     // The clock and the count of what runs come before many that wait.
     let leads = sheet.running.is_some() && !seen.page.is_wide() && (ABOVE < on.len() || on.iter().any(|line| line.over));
-    let mut rack = rack::around((sheet, &coats), coat, (crowded, leads), seen);
+    // What it is held against comes behind what runs, which then ends its part of the rack.
+    let past_plan = sheet.running.as_ref().and_then(|running| super::super::jobs::estimate::past_plan(running, seen));
+    let come = estimated(sheet, app, seen);
+    let apart = sheet.running.is_some() && (past_plan.is_some() || come.is_some() || !sheet.others.is_empty());
+    // The bar that takes back takes the room of the board before.
+    let crowded = crowded || (!on.is_empty() && undo::bar(app, seen).is_some());
+    let mut rack = rack::around((sheet, &coats), coat, (crowded, leads, apart), seen);
     // On large text what to carry on with, and Other, come first; beside waits on a narrow page what runs and its keys do, or what to begin.
     let keys_lead = seen.page.is_narrow() && (if sheet.running.is_some() { !on.is_empty() } else { 1 < on.len() });
     let first = if keys_lead || (seen.page.width <= LARGE_TEXT && broken_off) { rack.len().min(2) } else { usize::from(leads) };
     let mut rest = rack.split_off(first);
+    let runs = if apart && first == 0 { rest.drain(..rest.len().min(1)).listed() } else { vec![] };
+    let (come_now, come_then) = if seen.page.is_narrow() { (None, come) } else { (come, None) };
     let place = if broken_off { rest.len() } else { 0 };
     rest.splice(place..place, waits::meanwhile(app, seen));
     let is_below = sheet.running.is_some() || asked.is_some() || 0 < first;
@@ -63,14 +71,15 @@ pub fn screen(app: &App, sheet: &BenchSheet, seen: Seen<'_>) -> Screen {
         .kids(rack)
         .kids(cautions::cautions(app, sheet, seen))
         .kids(waits::card(app, seen))
+        .kids(runs)
         .kids(sheet.others.iter().map(|other| beside(other, app, seen)))
-        .kids(sheet.running.as_ref().and_then(|running| super::super::jobs::estimate::past_plan(running, seen)))
-        .kids(estimated(sheet, app, seen).filter(|_| !seen.page.is_narrow()))
+        .kids(past_plan)
+        .kids(come_now)
         .kids(at_the_stop(app, sheet))
         .kids(rest);
     let then = el("div", "col")
         .key("then")
-        .kids(estimated(sheet, app, seen).filter(|_| seen.page.is_narrow()))
+        .kids(come_then)
         .kids(doubtful(sheet, seen))
         .kids(rack::beyond((sheet, &coats), seen))
         .kid(waits::door());

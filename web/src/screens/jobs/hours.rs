@@ -196,7 +196,11 @@ fn helped(sheet: &JobSheet, seen: Seen<'_>) -> Option<El<Msg>> {
     let (pay, to_settle) = (pay_of(&sheet.helped, sheet.account.currency).ok()?, sheet.account.costs.unsettled);
     let figure = apart(((!pay.is_zero()).then_some(pay), to_settle), seen);
     let figure = figure.unwrap_or(words::NOT_PAID.to_owned());
-    (Span::ZERO < time.plus(open)).then(|| row(words::HELPER, &hours_so_far(time, open, seen), &figure))
+    let unpaid = Span::sum(sheet.helped.iter().map(|one| one.unpaid));
+    let is_mixed = Span::ZERO < unpaid && unpaid < time;
+    let mixed = is_mixed.then(|| words::paid_and_not(&seen.speech.span(time.minus(unpaid)), &seen.speech.span(unpaid)));
+    let hours = (mixed.is_none() || Span::ZERO < open).then(|| hours_so_far(time, open, seen));
+    (Span::ZERO < time.plus(open)).then(|| row(words::HELPER, &hours.into_iter().chain(mixed).listed().join(", "), &figure))
 }
 
 /// A line; opened, what can be done with it: some of it came back, its receipt, it was written by mistake.

@@ -34,6 +34,17 @@ pub const JOINS: &str = "Joins";
 pub const HELPER_LEAVES: &str = "Helper leaves";
 pub const STILL_HERE: &str = "Still here";
 pub const GONE: &str = "Gone";
+
+/// "not paid, since 10:05", of one who works along.
+pub fn paid_since(pay: &str, clock: &str) -> String {
+    format!("{pay}, since {clock}")
+}
+
+/// "helper gone (not paid, since 10:05)", of what was done last.
+pub fn helper_gone(who: &str) -> String {
+    format!("helper gone ({who})")
+}
+
 pub const AT_IT_TOO: &str = "At it too";
 pub const GONE_BY_THEN: &str = "Gone by then";
 pub const HELPER_TO_SETTLE: &str = "helper not settled: nothing counted";

@@ -116,6 +116,12 @@ pub const WRITE_SPENDING: &str = "Write down spending";
 pub const HAUL_SHARE: &str = "share of the hauls";
 pub const HELPER: &str = "Helper";
 pub const NOT_PAID: &str = "not paid";
+
+/// "1 h 30 paid, 30 min not", of those who worked along.
+pub fn paid_and_not(paid: &str, unpaid: &str) -> String {
+    format!("{paid} paid, {unpaid} not")
+}
+
 pub const HELPERS: &str = "helpers by the hour";
 pub const IN_ALL: &str = "In all";
 pub const STILL_TO_COME: &str = "Still to come";

@@ -34,6 +34,15 @@ fn nothing_is_quoted_by_a_name_that_calls_another_thing() {
     check("Ash chair", "Ash", By::NoKind);
     check("Commission", "Commission 2", By::NoKind);
     check("12", "12", By::NoKind);
+    // A further word before the thing makes another thing of it, unless it is a wood.
+    for (one, other) in [("Frame", "Bed frame"), ("Mirror", "Standing mirror"), ("Desk", "Standing desk"), ("Ash rack", "Garden ash rack")]
+    {
+        check(one, other, By::NoKind);
+        check(other, one, By::NoKind);
+    }
+    check("Standing desk", "Standing desks for Anna", By::Alike);
+    check("Sash", "Sashes", By::Alike);
+    check("2 white oak dishes", "Dish", By::Alike);
     // The last word is the same, and more of it is not.
     check("Ash chair", "Pine chair", By::NoKind);
 }

@@ -68,6 +68,43 @@ fn what_the_plan_leaves_of_coats_is_to_come_until_they_are_done() {
     }
 }
 
+/// 40 min were thought for coating four pieces, 56 with what is put on top: the first coat took 30 min for all of them, the next day one piece of
+/// the second took 20. Three are left of it at 10 min each, where the plan leaves 6; less what the next one took so far.
+#[test]
+fn a_further_coat_that_is_under_way_has_its_pieces_to_come() {
+    let begun = |pieces: Count| {
+        let (mut phone, job) = one_piece(&[("pegs", Some(50))]);
+        let span = Some(Span::minutes(40));
+        phone.note(2, OperationPlanned { job: id(job), op: "coat".into(), kind: Kind::Make, stage: None, span, pieces: Some(4) });
+        for (minute, took, n) in [(100, 30, 4), (1_600, 20, pieces)] {
+            let run = phone.start(minute, "coat", job);
+            clamp(&mut phone, minute + took, (run, n, "coat"));
+            phone.stop(minute + took, run);
+        }
+        (phone, job)
+    };
+    let left = |(phone, job): &(Phone, On), minute| {
+        let shown = to_come(phone, *job, minute);
+        let hours = account(&Shop::of(&phone.book, at(minute)), id(*job)).unwrap().hours;
+        assert_eq!(hours.to_come.map(Span::as_minutes), Some(shown.iter().sum()));
+        shown[1]
+    };
+    assert_eq!(left(&begun(1), 1_621), 30);
+    // All four have it: by the plan alone.
+    assert_eq!(left(&begun(4), 1_621), 6);
+    let mut on = begun(1);
+    on.0.start(1_630, "coat", on.1);
+    assert_eq!(left(&on, 1_634), 26);
+    // Done with it as it is, or left for another step.
+    let mut done = begun(1);
+    let all = crate::ledger::kind::bench::BatchPlanned { job: id(done.1), op: "coat".into(), n: 5, done: Some(true) };
+    done.0.note(1_625, all);
+    assert_eq!(left(&done, 1_640), 0);
+    let mut then = begun(1);
+    worked(&mut then.0, then.1, ("pegs", 1_625, 1_630));
+    assert_eq!(left(&then, 1_640), 0);
+}
+
 /// A tray of three whose coats are planned by themselves, an hour each: the first is on all of them in 29 minutes, dries, and is dry. It is done,
 /// nothing of it is to come nor dries again, and the next is the second coat; begun again, it is done all the same.
 #[test]

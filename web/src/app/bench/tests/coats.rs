@@ -63,6 +63,35 @@ fn done_with_the_second_coat_they_are_as_many_pieces_as_before() {
     assert!(super::super::whole_of(&told.app, On::Job(job(&told)), "Coat").is_none(), "nothing is left of it");
 }
 
+/// The second coat of five dries. Done with it, they are only dry and nothing is to carry on with; taken back, or begun again, there may be more.
+#[test]
+fn the_last_coat_is_dry_and_not_carried_on() {
+    let mut told = Told::stands();
+    coat(&mut told, 0, "5");
+    coat(&mut told, NEXT, "5");
+    let dry = NEXT + 26 * 60;
+    let check = |told: &mut Told, minute, is_last: bool| {
+        let bench = told.at(minute, [Msg::Go(Place::Bench)]);
+        let list = told.at(minute, [Msg::Bench(Tap::Waits(WaitTap::Show))]);
+        told.at(minute, [tap(Tap::Close)]);
+        holds(
+            &bench,
+            &[if is_last { "oat 2 of pieces 1 to 5 are dry, since" } else { "oat 2 of pieces 1 to 5 are dry for the next coat, since" }],
+        );
+        holds(&list, &[if is_last { "are dry, since" } else { "are dry for the next coat, since" }]);
+        assert_eq!(bench.contains("Carry on: coat"), !is_last);
+    };
+    check(&mut told, dry, false);
+    done_with(&mut told, dry + 1);
+    check(&mut told, dry + 1, true);
+    told.at(dry + 2, [Msg::Common(Common::TakeBack)]);
+    check(&mut told, dry + 2, false);
+    done_with(&mut told, dry + 3);
+    told.start(dry + 10, "Coat");
+    told.at(dry + 15, [tap(Tap::Stop)]);
+    check(&mut told, dry + 16, false);
+}
+
 /// The second coat of five is begun: what runs says that none has it yet, and counts from there; the run that put on the first says that all have.
 #[test]
 fn a_second_coat_begins_at_none() {

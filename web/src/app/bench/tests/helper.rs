@@ -117,7 +117,10 @@ fn who_leaves_is_said_by_their_pay() {
     for pay in ["20", "12"] {
         told.at(0, [tap(Tap::HelperJoins)].into_iter().chain(presses(pay)).chain([tap(Tap::PadDone)]));
     }
-    let both = ["Helper leaves</span><span class=\"s\">$12.00 an hour", "Helper leaves</span><span class=\"s\">$20.00 an hour"];
+    let both = [
+        "Helper leaves</span><span class=\"s\">$12.00 an hour, since 09:00",
+        "Helper leaves</span><span class=\"s\">$20.00 an hour, since 09:00",
+    ];
     holds(&told.at(10, []), &both);
     let paid = |told: &Told| {
         let paid = told.app.shelf().bench().run(told.run()).unwrap().paid(told.app.now.at);
@@ -133,6 +136,40 @@ fn who_leaves_is_said_by_their_pay() {
     told.at(50, [tap(Tap::HelperLeaves)]);
     told.at(60, []);
     assert_eq!(paid(&told), [("20.00 USD".to_owned(), 40), ("12.00 USD".to_owned(), 50)]);
+}
+
+/// One at 18.00 from 9:10, one unpaid from 9:20: each key says since when, and the bar says who is gone.
+#[test]
+fn who_was_taken_off_is_said() {
+    let mut told = Told::stands();
+    told.start(0, "Carry");
+    told.at(10, [tap(Tap::HelperJoins)].into_iter().chain(presses("18")).chain([tap(Tap::PadDone)]));
+    holds(&told.at(20, [tap(Tap::HelperJoins), tap(Tap::PadDone)]), &["$18.00 an hour, since 09:10", "not paid, since 09:20"]);
+    let first = told.app.shelf().bench().run(told.run()).unwrap().heads[0].id;
+    holds(&told.at(40, [tap(Tap::Leaves(first))]), &["helper gone ($18.00 an hour, since 09:10), 09:40"]);
+    holds(&told.at(50, [tap(Tap::HelperLeaves)]), &["helper gone (not paid, since 09:20), 09:50"]);
+}
+
+/// An hour and a half at 18.00 and half an hour unpaid: the hours of the job say which is which, and nothing of it where all are paid.
+#[test]
+fn hours_that_are_paid_stand_apart_from_those_that_are_not() {
+    use crate::app::jobs::{Room, Tap as JobsTap};
+    let mut told = Told::stands();
+    let job = fivebar_core::ledger::fold::jobs(&told.app.shelf().book).next().unwrap().id;
+    let hours = |told: &mut Told, minute| {
+        let open = Msg::Jobs(JobsTap::Open(crate::app::Which::Own, job));
+        let shown = told.at(minute, [Msg::Go(Place::Jobs), open, Msg::Jobs(JobsTap::Room(Room::Hours))]);
+        told.at(minute, [Msg::Go(Place::Bench)]);
+        shown
+    };
+    told.start(0, "Carry");
+    told.at(0, [tap(Tap::HelperJoins)].into_iter().chain(presses("18")).chain([tap(Tap::PadDone)]));
+    told.at(90, [tap(Tap::Stop)]);
+    lacks(&hours(&mut told, 91), &["paid"]);
+    told.start(100, "Sand");
+    told.at(100, [tap(Tap::HelperJoins), tap(Tap::PadDone)]);
+    told.at(130, [tap(Tap::Stop)]);
+    holds(&hours(&mut told, 131), &["1 h 30 paid, 30 min not", "27.00"]);
 }
 
 /// Forgotten, and paid as the last one was: half an hour at 18.00, in one tap.

@@ -263,6 +263,39 @@ fn stop_says_what_it_stops() {
     holds(foot, &["Glue tops, 1\u{a0}h\u{a0}12", ">Stop<"]);
 }
 
+/// Begun at 9:40 and stopped by a clock that shows 9:30: none of it was measured, and the day says why.
+#[test]
+fn what_a_clock_that_was_set_back_leaves_is_not_measured() {
+    let mut told = Told::stands();
+    told.start(40, "Sand");
+    told.at(30, [tap(Tap::Stop)]);
+    let today = told.today();
+    let shown = told.at(31, [day(DayTap::Show(today))]);
+    let row = shown.split("Sand").nth(1).unwrap();
+    let row = row.split("</button>").next().unwrap();
+    holds(row, &["the phone’s clock was set back"]);
+    lacks(row, &["measured"]);
+}
+
+/// Sanding 20 minutes planned for three: the job's estimate and what is past the plan come behind what runs.
+#[test]
+fn what_runs_comes_before_what_it_is_held_against() {
+    let mut told = Told::stands();
+    told.start(0, "Taper");
+    let On::Job(job) = told.app.shelf().bench().run(told.run()).unwrap().work.on else { unreachable!() };
+    for (op, minutes) in [("Taper", 50), ("Sand", 3)] {
+        let span = Some(fivebar_core::quantity::Span::minutes(minutes));
+        let planned = OperationPlanned { job, op: op.into(), kind: Kind::Make, stage: None, span, pieces: None };
+        let plan = fivebar_core::ledger::decide::JobCommand::PlanOperation(planned);
+        let now = told.now(1);
+        told.app.order(&Command::Job(plan), now).unwrap();
+    }
+    told.start(20, "Sand");
+    let shown = told.at(40, []);
+    let places = [">20</span>", "Past what was planned for Sand", "40 min so far. Estimated"].map(|part| shown.find(part));
+    assert!(places.iter().all(Option::is_some) && places.is_sorted(), "{places:?} {shown}");
+}
+
 /// Stopped at noon, seen after lunch: it stopped 30 minutes ago; done with it, and taken back.
 #[test]
 fn what_was_stopped_stopped_earlier_or_is_done_with() {

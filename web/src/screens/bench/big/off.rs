@@ -64,7 +64,7 @@ fn large<'a>(lines: &'a [WaitLine], app: &App) -> Option<&'a WaitLine> {
 
 /// "Top 3 off at" or "Top 1 can come out, since".
 fn said(line: &WaitLine, app: &App) -> String {
-    let (named, what) = (whose(app, line), line.wait.what());
+    let (named, what) = (whose(app, line), line.ends());
     if line.over { words::out_since_at(&named, line.wait.still(), what) } else { words::off_at(&named, what) }
 }
 

@@ -79,19 +79,19 @@ pub fn first_line(app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
 fn by_kind(over: &[WaitLine], coming: &[WaitLine]) -> Vec<(Vec<WaitLine>, bool)> {
     let mut kinds: Vec<Vec<WaitLine>> = vec![];
     for line in over {
-        let same = |kind: &&mut Vec<WaitLine>| kind.first().is_some_and(|first| first.wait.what() == line.wait.what());
+        let same = |kind: &&mut Vec<WaitLine>| kind.first().is_some_and(|first| first.ends() == line.ends());
         match kinds.iter_mut().find(same) {
             Some(kind) => kind.push(line.clone()),
             None => kinds.push(vec![line.clone()]),
         }
     }
-    let all = |kind: &[WaitLine]| !coming.iter().any(|line| kind.first().is_some_and(|first| first.wait.what() == line.wait.what()));
+    let all = |kind: &[WaitLine]| !coming.iter().any(|line| kind.first().is_some_and(|first| first.ends() == line.ends()));
     kinds.into_iter().map(|kind| (all(&kind), kind)).map(|(all, kind)| (kind, all)).listed()
 }
 
 /// The same, each work by itself.
 fn by_work(over: &[WaitLine], coming: &[WaitLine]) -> Vec<(Vec<WaitLine>, bool)> {
-    let of = |line: &WaitLine| (line.wait.what(), line.wait.job, line.op.clone());
+    let of = |line: &WaitLine| (line.ends(), line.wait.job, line.op.clone());
     let works = by_kind(over, &[]).into_iter().flat_map(|(kind, _)| groups(&kind.iter().listed()));
     works.map(|work| (!coming.iter().any(|line| work.first().map(of) == Some(of(line))), work)).map(|(all, work)| (work, all)).listed()
 }
@@ -188,15 +188,15 @@ fn come_out(over: &[WaitLine], all: bool, app: &App, seen: Seen<'_>) -> String {
     let since = over.last().map(|line| clock(app, line.off)).unwrap_or_default();
     let n = count(over);
     match over {
-        [one] => words::these_can_come_out(one.wait.still(), &whose(app, one), &since, one.wait.what()),
+        [one] => words::these_can_come_out(one.wait.still(), &whose(app, one), &since, one.ends()),
         _ => words::can_come_out((n, &seen.speech.count(n)), &same_thing(over), (all, &since), same_kind(over)),
     }
 }
 
 /// The kind of wait, where they are all of one.
 fn same_kind(over: &[WaitLine]) -> Option<What> {
-    let first = over.first()?.wait.what();
-    over.iter().all(|line| line.wait.what() == first).then_some(first)
+    let first = over.first()?.ends();
+    over.iter().all(|line| line.ends() == first).then_some(first)
 }
 
 fn same_thing(over: &[WaitLine]) -> String {

@@ -48,7 +48,7 @@ pub fn list(waits: &Waiting, app: &App, seen: Seen<'_>) -> Screen {
 fn row(line: &WaitLine, waits: &Waiting, app: &App, seen: Seen<'_>) -> El<Msg> {
     let id = line.wait.id;
     let open = waits.open == Some(id);
-    let when = if line.over { words::out_since(&clock(app, line.off), line.wait.what(), line.wait.still()) } else { left(line, app, seen) };
+    let when = if line.over { words::out_since(&clock(app, line.off), line.ends(), line.wait.still()) } else { left(line, app, seen) };
     let of = [Some(line.op.clone()), line.name.clone()].into_iter().flatten().listed().join(", ");
     let about = el("button", "dl tap")
         .attr("type", "button")
