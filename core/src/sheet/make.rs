@@ -11,6 +11,7 @@ pub mod fields;
 mod fit;
 mod glued;
 pub mod goes_on;
+pub mod just;
 pub mod keep;
 pub mod mixed;
 pub mod near;
