@@ -11,6 +11,7 @@ pub mod fields;
 mod fit;
 mod glued;
 pub mod goes_on;
+pub mod just;
 pub mod keep;
 pub mod mixed;
 pub mod near;
@@ -398,6 +399,9 @@ fn given_of_rests(shop: &Shop, (job, rests): (&Job, &[Option<Length>]), (ask, al
         sources = fit;
         some = unfit.iter().any(|(_, why)| matches!(why, Unfit::HeldBack | Unfit::OtherWidth | Unfit::LeftForLess));
         left_out.extend(unfit);
+    }
+    if matches!(ask.what, What::Field(_)) {
+        sources = cheaper::in_order(shop, job.currency, sources);
     }
     if sources.is_empty() {
         return Err(WhyNot::NoneFits);

@@ -7,6 +7,7 @@ mod field;
 pub mod figures;
 pub(super) mod off;
 mod parts;
+pub(super) mod pooled;
 pub mod ready;
 mod rows;
 mod spare;

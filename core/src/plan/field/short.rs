@@ -19,7 +19,8 @@ pub struct Lacking {
 
 /// What the piles lack for the nearest field there can be of their sizes, in the fewest pieces; `None` where the plan is as near as that.
 pub fn lacking(problem: &Problem, planned: &Planned<Plan>, patience: &mut Patience<'_>) -> Option<Lacking> {
-    let endless = |pile: &Pile| Pile { count: PIECES_MOST, ..pile.clone() };
+    // A pile of none stands for another that it counts with.
+    let endless = |pile: &Pile| Pile { count: if pile.count == 0 { 0 } else { PIECES_MOST }, ..pile.clone() };
     let plenty = Problem { piles: problem.piles.iter().map(endless).collect(), ..problem.clone() };
     let Planned { plan, worth, .. } = solve(&plenty, patience, 0);
     let near = <[i128; 2]>::try_from(worth.get(..2)?).ok()?;

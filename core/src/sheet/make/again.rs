@@ -240,7 +240,7 @@ impl Made<'_> {
             size,
             ripped: if self.plan.tile.is_some() { 1 } else { each },
             tiles: if self.plan.tile.is_some() { each } else { 1 },
-            count: if self.plan.tile.is_some() { i64::from(source.n) } else { self.counts().get(nth).copied().unwrap_or(0) },
+            count: if matches!(self.asked, Asked::Field(_)) { i64::from(source.n) } else { self.counts().get(nth).copied().unwrap_or(0) },
             left: self.section_left(source, size[2]),
         }
     }

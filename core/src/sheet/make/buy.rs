@@ -202,7 +202,7 @@ pub fn with_at_most(given: &Given, place: usize, n: Count) -> Given {
         Asked::Rows(problem) => problem.piles.iter_mut().skip(place).take(1).for_each(|pile| pile.count = count),
         Asked::Parts(problem) => problem.piles.iter_mut().skip(place).take(1).for_each(|pile| pile.count = count),
         Asked::Sticks(problem) => problem.piles.iter_mut().skip(place).take(1).for_each(|pile| pile.count = count),
-        Asked::Field(problem) => problem.piles.iter_mut().skip(place).take(1).for_each(|pile| pile.count = count),
+        Asked::Field(_) => given.ready = given.ready.clone().recounted(),
     }
     given
 }

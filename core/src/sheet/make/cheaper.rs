@@ -25,6 +25,26 @@ struct Rank {
     began: Moment,
 }
 
+/// Piles with those alike in the order in which they are taken, the job's own first: to a field they are one.
+pub(super) fn in_order(shop: &Shop, currency: Currency, mut sources: Vec<Source>) -> Vec<Source> {
+    let of = |source: &Source| (source.sides(), source.pile.wood.clone());
+    let mut done: Vec<usize> = vec![];
+    for place in 0..sources.len() {
+        let alike = |other: &usize| sources.get(place).map(of) == sources.get(*other).map(of);
+        let places = (place..sources.len()).filter(alike).listed();
+        if places.len() < 2 || done.contains(&place) {
+            continue;
+        }
+        let mut own = places.iter().filter_map(|place| sources.get(*place).cloned()).listed();
+        order_by_key(&mut own, |source| (source.bought.is_some(), !source.in_job, rank(shop, source, Some(currency))));
+        for (place, source) in places.iter().zip(own) {
+            sources.iter_mut().skip(*place).take(1).for_each(|it| *it = source.clone());
+        }
+        done.extend(places);
+    }
+    sources
+}
+
 /// The same plan of the pieces that cost less, where others alike are left over.
 pub fn cheaper_first(shop: &Shop, given: &Given, answered: Answered) -> Answered {
     let all = 0..given.sources.len();

@@ -6,6 +6,7 @@ use crate::plan::field::problem::Pattern;
 use crate::quantity::{Length, Listed};
 use crate::sheet::plan::figures::Figures;
 use crate::sheet::plan::off::is_all;
+use crate::sheet::plan::pooled::with_alike;
 use crate::sheet::plan::ready::{Ready, ready};
 use crate::sheet::plan::stock::Stack;
 use crate::sheet::plan::tiles::out_of;
@@ -76,19 +77,21 @@ fn too_long(field: &Field, ready: &Ready) -> Vec<usize> {
         return vec![];
     }
     let all = ready.sources.iter().enumerate();
-    all.filter(|(_, source)| !is_laid_whole(tiles, &ready.figures, source)).map(|(place, _)| place).listed()
+    all.filter(|(_, source)| !is_laid_whole(tiles, &ready.figures, &with_alike(&ready.sources, source))).map(|(place, _)| place).listed()
 }
 
 /// The boards that give no herringbone, since they are less than twice as long as wide.
 fn too_stubby(tiles: &Tiles, ready: &Ready) -> Vec<usize> {
     let all = ready.sources.iter().enumerate();
-    all.filter(|(_, source)| shortest_whole(tiles, &ready.figures, source).is_none()).map(|(place, _)| place).listed()
+    all.filter(|(_, source)| shortest_whole(tiles, &ready.figures, &with_alike(&ready.sources, source)).is_none())
+        .map(|(place, _)| place)
+        .listed()
 }
 
 /// That a tile length is to be said, and how long the shortest tile of whole boards is.
 fn to_say(ready: &Ready) -> WhyNot {
     let Wish::Tiles(tiles) = &ready.wish else { return WhyNot::NoneFits };
-    let tile = ready.sources.iter().filter_map(|source| shortest_whole(tiles, &ready.figures, source)).min();
+    let tile = ready.sources.iter().filter_map(|source| shortest_whole(tiles, &ready.figures, &with_alike(&ready.sources, source))).min();
     let side = tiles.size.iter().take(2).flatten().map(|(side, _)| *side).min();
     tile.zip(side).map_or(WhyNot::NoneFits, |(tile, side)| WhyNot::TileToSay { tile, side })
 }

@@ -4,6 +4,7 @@
 //! comes out of the boards; where not, one of fewer is.
 
 use super::field::draft;
+use super::pooled;
 use super::ready::{Ready, ready};
 use super::stock::Stack;
 use super::{PlanSheet, Unlock};
@@ -40,11 +41,11 @@ fn laid(problem: &Problem) -> Option<Planned<Plan>> {
 
 fn raised(ready: &Ready, base: &Problem, whole: &Planned<Plan>) -> Option<Problem> {
     let mut problem = Problem { piles: base.piles.clone(), ..base.clone() };
-    for (pile, source) in problem.piles.iter_mut().zip(&ready.sources) {
+    for (place, (pile, source)) in problem.piles.iter_mut().zip(&ready.sources).enumerate() {
         let length = |length: Length| length.as_nm().checked_div(ready.unit).unwrap_or(0);
         let each = pile.length.saturating_sub(base.allow.length).saturating_add(base.kerf);
         let over = length(source.size[2]).saturating_sub(base.allow.length).saturating_add(base.kerf);
-        let over = over.saturating_sub(each.saturating_mul(source.tiles)).max(0).saturating_mul(source.count);
+        let over = over.saturating_sub(each.saturating_mul(source.tiles)).max(0).saturating_mul(pooled::count(&ready.sources, place));
         // Of first fit all tiles but one are more than half used.
         let more = over.saturating_mul(2).checked_div(each).unwrap_or(0).min(crate::plan::limits::PIECES_MOST);
         pile.count = pile.count.saturating_add(more).min(crate::plan::limits::PIECES_MOST.max(pile.count));

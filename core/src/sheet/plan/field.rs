@@ -1,6 +1,7 @@
 //! A field for the screen: its top layer, or both courses where they cross.
 
 use super::draft::{Draft, Rect, Sawn, Wide, cuts};
+use super::pooled::handed_back;
 use super::ready::Ready;
 use super::tiles::boards;
 use super::{Laid, Mark, Why};
@@ -52,6 +53,7 @@ pub(super) fn draft(ready: &Ready, (problem, answered): (&Problem, &Answered), p
     // Below in the picture are the lines along the width, and on them those along the depth.
     let shown = layers.iter().filter(|layer| 0 < layer.times).flat_map(|layer| &layer.pieces);
     draft.rects = shown.map(|piece| rect(field, piece, &mut numbers)).collect();
+    handed_back(ready, problem, &mut draft)?;
     (draft.across, draft.by_side) = (across(problem, field), by_side(problem, field));
     Ok(draft)
 }

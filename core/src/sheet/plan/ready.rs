@@ -3,6 +3,7 @@
 use super::board_ends::with_ends;
 use super::figures::Figures;
 use super::off::{is_enough, is_glued, of_stick, of_tile, sawn};
+use super::pooled;
 use super::stock::{Joins, LeftOut, Stack};
 use super::tiles::out_of;
 use super::trim::{Along, fit, least_sawn, step, trimmed};
@@ -71,9 +72,18 @@ impl Ready {
         matches!(&self.wish, Wish::Tiles(tiles) if tiles.long.is_some())
     }
 
+    /// The same with the pieces of its piles counted anew.
+    pub(in crate::sheet) fn recounted(mut self) -> Ready {
+        let Asked::Field(field) = &mut self.asked else { return self };
+        for (place, pile) in field.piles.iter_mut().enumerate() {
+            pile.count = tiles_of(&self.sources, place);
+        }
+        with_ends(self)
+    }
+
     /// Whether more of a source can be had: of what plans left there is no more.
     pub(super) fn can_be_had(&self, source: usize) -> bool {
-        self.sources.get(source).is_some_and(|source| !source.stack.rests)
+        self.sources.get(source).is_some_and(|source| pooled::alike(&self.sources, source).any(|it| !it.stack.rests))
     }
 
     /// Whether boards are counted whole, however much is left of them; a plan of an older book counts what goes back as not taken.
@@ -362,22 +372,26 @@ fn highest(tiles: &Tiles, figures: &Figures, source: &Source) -> Option<Length> 
     Length::nm(tile.min(each)).ok()?.plus(over).ok().filter(|_| layers <= most && 0 < each)
 }
 
+/// Tiles of a pile, with those of all piles alike where it is the first of them: no field needs more than a pile may have.
+fn tiles_of(sources: &[Source], place: usize) -> i64 {
+    let (own, each) = sources.get(place).map_or((0, 1), |source| (source.count, source.tiles));
+    pooled::count(sources, place).saturating_mul(each).min(own.max(crate::plan::limits::PIECES_MOST))
+}
+
 fn tiled(tiles: &Tiles, figures: &Figures, sources: &[Source], of: &mut dyn FnMut(Length) -> i64) -> Answer<field::problem::Problem> {
     let [length, width, thickness] = of_tile(tiles, figures)?;
     let target = |(size, tolerance): (Length, Length), of: &mut dyn FnMut(Length) -> i64| field::problem::Target {
         size: of(size),
         tolerance: of(tolerance),
     };
-    let pile = |source: &Source, of: &mut dyn FnMut(Length) -> i64| {
+    let pile = |(place, source): (usize, &Source), of: &mut dyn FnMut(Length) -> i64| {
         let [thickness, width, length] = source.size.map(&mut *of);
         let thickness = highest(tiles, figures, source).map_or(thickness, |most| thickness.min(of(most)));
-        let [length, width] = match trimmed(tiles, figures, source) {
+        let [length, width] = match trimmed(tiles, figures, &pooled::with_alike(sources, source)) {
             Some(sides) => sides.map(&mut *of),
             None => [length, width],
         };
-        // Of tiles no field needs more than a pile may have.
-        let most = source.count.max(crate::plan::limits::PIECES_MOST);
-        let count = source.count.saturating_mul(source.tiles).min(most);
+        let count = tiles_of(sources, place);
         let density = source.stack.density.as_kg_per_cubic_metre().round() as i64;
         let species = source.stack.wood.clone().unwrap_or_else(|| source.letter.clone());
         // Halves come out of the piece as it is.
@@ -386,7 +400,7 @@ fn tiled(tiles: &Tiles, figures: &Figures, sources: &[Source], of: &mut dyn FnMu
         let whole = if halved && length < long { long } else { 0 };
         field::problem::Pile { id: source.letter.clone(), species, count, length, width, thickness, density, whole }
     };
-    let piles = sources.iter().map(|source| pile(source, of)).collect();
+    let piles = sources.iter().enumerate().map(|one| pile(one, of)).collect();
     let targets = tiles.size.map(|size| size.map(|size| target(size, of)));
     let open = tiles.open.map(&mut *of);
     let allow = field::problem::Allow { length: of(length), width: of(width), thickness: of(thickness) };

@@ -3,6 +3,7 @@
 use super::Mark;
 use super::draft::{Sawn, cuts};
 use super::figures::Figures;
+use super::pooled::there;
 use super::ready::{Ready, Source};
 use crate::plan::field::plan::Field;
 use crate::plan::field::problem::Problem;
@@ -61,7 +62,7 @@ pub(super) fn boards(ready: &Ready, (problem, field): (&Problem, &Field), whole:
     }
     let cut = cut.iter().map(|tile| tile.pieces.iter().map(|([length, ..], _)| *length).listed()).listed();
     let all = fewest((tile, whole.times, source.tiles), cut, (room, problem.kerf));
-    if source.count < count(&all) {
+    if there(ready, problem, whole.source) < count(&all) {
         return Err(Refusal::PlanBroken);
     }
     all.iter().map(|(times, board)| sawn(ready, (problem, field), (whole.source, source), (*times, board))).collect()

@@ -1,7 +1,8 @@
 //! What has changed since a plan was made, what was left out of it, and the wood of the plan before.
 
 use super::super::Seen;
-use super::{say, source_name, told_apart};
+use super::super::jobs::figures::volume;
+use super::{say, source_name, told, told_apart};
 use crate::app::plan::{Before, Found, Since, Tap, ToCut, fitting_to, in_use_by};
 use crate::app::{App, Msg};
 use crate::parts::fraction::worded;
@@ -11,6 +12,7 @@ use crate::words::en::{changed as words, common, jobs, plan};
 use fivebar_core::ledger::kind::plan::Shape;
 use fivebar_core::quantity::{Count, Id, Listed, Units, Wall, begin_small};
 use fivebar_core::sheet::job::{JobSheet, OfBefore};
+use fivebar_core::sheet::make::just::{Just, of_less_wood};
 use fivebar_core::sheet::make::keep::LackedPile;
 use fivebar_core::sheet::make::{Change, Given, Source, Unfit, is_used, too_narrow};
 
@@ -59,16 +61,26 @@ pub fn left_out(given: &Given, found: &Found, (app, seen): (&App, Seen<'_>)) -> 
     let all = fitting_to(app, &given.ask);
     let narrow =
         |(part, by)| words::narrow_for(part, &format!("{} {}", seen.speech.length(by, given.units), common::length_unit(given.units)));
+    let just = of_less_wood(given, &found.sheet);
     let why = |source: &Source| match of(source.which()) {
         Some(place) if cut(place) || found.sheet.made == 0 => None,
+        // What would do with less wood is told of it by itself.
+        Some(place) if just.iter().any(|it| it.source == place) => None,
         Some(place) => Some(too_narrow(given, place).map_or_else(|| words::NOT_NEEDED.to_owned(), narrow)),
         None if !is_used(&given.ask, source) => Some(words::BY_YOU.to_owned()),
         None => None,
     };
     let lying = all.iter().filter(|(source, unfit)| !source.in_job && unfit.is_none());
     let name = |source| told_apart(source, all.iter().map(|(it, _)| it), app);
-    let told = lying.filter_map(|(source, _)| why(source).map(|why| words::left_out(&name(source), &why)));
-    told.map(|line| worded("p", "t14 i2", line)).listed()
+    let lines = lying.filter_map(|(source, _)| why(source).map(|why| words::left_out(&name(source), &why)));
+    lines.chain(just.iter().filter_map(|it| does(it, given, seen))).map(|line| worded("p", "t14 i2", line)).listed()
+}
+
+/// That it would do with less wood, though not by the length that the plan goes by.
+fn does(just: &Just, given: &Given, seen: Seen<'_>) -> Option<String> {
+    let parts = just.parts.iter().map(|part| told::part(given, *part)).listed();
+    let n = (&*seen.speech.count(just.n), just.n == 1);
+    Some(words::does_with_less(&letter(given, just.source)?, &parts, n, &volume(just.volume, given.units, seen)))
 }
 
 /// What the job's plans need and it has no more, and the key that takes it again.

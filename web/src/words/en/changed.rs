@@ -234,6 +234,11 @@ pub fn narrow_for(part: &str, by: &str) -> String {
 }
 
 pub const NOT_NEEDED: &str = "nothing of it is needed";
+/// "C has just the section of strip: 7 of it alone do, 1.3 board feet."
+pub fn does_with_less(letter: &str, parts: &[String], (n, one): (&str, bool), volume: &str) -> String {
+    format!("{letter} has just the section of {}: {n} of it alone {}, {volume}.", super::plan::and(parts), if one { "does" } else { "do" })
+}
+
 pub const BY_YOU: &str = "not among the pieces to use";
 pub const NARROW_FOR_ROWS: &str = "too narrow for these rows";
 

@@ -133,7 +133,7 @@ pub fn rack_gives(pieces: &str, one: bool, proven: bool) -> String {
     format!("{begin} {pieces} {found}: {FILL_THE_REST}")
 }
 
-/// The same of nothing; a field is of one pile, and nothing fills it.
+/// The same of nothing; a field is laid whole, and nothing fills it.
 pub fn rack_gives_none(shape: Shape, proven: bool) -> String {
     if shape == Shape::Field {
         return "Of what lies there alone no field near enough was found.".to_owned();

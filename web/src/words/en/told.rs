@@ -115,6 +115,11 @@ pub fn of_several_woods(part: &str, woods: &[String]) -> String {
     format!("{} is glued up of several woods, as none is said for it: {}.", begin_large(part), listed(woods, "and"))
 }
 
+/// "Strip (20 of them) is cut of several woods, as none is said for it: cherry and walnut."
+pub fn cut_of_several_woods(part: &str, woods: &[String]) -> String {
+    format!("{} is cut of several woods, as none is said for it: {}.", begin_large(part), listed(woods, "and"))
+}
+
 /// "Top is glued up of several woods, as none is said for it: the strips that are cut are oak, the others maple."
 pub fn begun_of_another(part: &str, cut: &[String], rest: &[String]) -> String {
     let (cut, rest) = (listed(cut, "and"), listed(rest, "and"));

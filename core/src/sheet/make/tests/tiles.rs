@@ -228,3 +228,58 @@ fn more_boards_are_said_to_bring_a_field_nearer_only_where_they_do() {
         }
     }
 }
+
+/// A field of so many boards that lie there, and so many that could be bought.
+fn with_boards(bench: &Bench, n: Count) -> (Given, Answered, PlanSheet) {
+    let job = bench.story.names.job("bench").unwrap();
+    let size = [4, 10, 96].map(|quarters| Length::INCH_64TH.times(16 * quarters).unwrap());
+    let bought = vec![Boards { wood: Key::read("oak-white"), size, n, price: None }];
+    let ask = Ask { job, what: herringbone([36, 18]), turned: vec![], bought, without: vec![], over: None };
+    let given = given(&bench.shop(), &ask).unwrap();
+    let answered = given.ready.asked.solve(&mut Patience::new(Some(20_000), &mut |_: Progress<'_>| true), 1);
+    let shown = sheet(&given.ready, &answered, given.room).unwrap();
+    (given, answered, shown)
+}
+
+/// Sixteen boards do: fourteen lie there, and two are bought and are a pile of their own, in one field with those alike.
+#[test]
+fn boards_alike_are_one_pile_to_a_field() {
+    let (given, _, shown) = with_boards(&of_oak(14), 2);
+    let laid = shown.laid.unwrap();
+    assert_eq!((laid.sides[0], laid.sides[1]), (inches(36), inches(18)));
+    let used = |shown: &PlanSheet| shown.used.iter().map(|used| (used.source, used.pieces, used.there)).collect::<Vec<_>>();
+    assert_eq!((used(&shown), given.sources.len()), (vec![(0, 14, 14), (1, 2, 2)], 2));
+    assert_eq!((buy::not_bought(&given, &shown), shown.short.len()), (vec![(1, 2, None)], 0));
+    // Each tile of the picture comes from a board of its pile.
+    let lines = |source| shown.lines.iter().filter(move |line| line.source == source);
+    for source in [0, 1] {
+        let cut: i64 = lines(source).map(|line| line.n * line.pieces.iter().map(|cut| cut.n).sum::<i64>()).sum();
+        let drawn = shown.picture.pieces.iter().filter(|piece| piece.source == source).count();
+        assert_eq!((cut, lines(source).map(|line| line.n).sum()), (i64::try_from(drawn).unwrap(), [14, 2][source]), "{source}");
+    }
+    // What lies there comes first; of more no more are bought.
+    let (.., shown) = with_boards(&of_oak(14), 9);
+    assert_eq!(used(&shown)[0], (0, 14, 14));
+}
+
+/// Two piles alike on the rack: both are taken of, in one act, and the plan is read again as it was.
+#[test]
+fn a_field_of_two_piles_alike_is_taken_from_both() {
+    let two = OAK.replace("count 20 oak", "count 14 oak\npile more oak-white 1 x 2 1/2 x 24 in\ncount 3 more");
+    let mut bench = Bench::of(&two);
+    let mut all = [None; 13];
+    (all[0], all[11]) = (Some(Length::INCH_64TH.times(4).unwrap()), Some(inches(2)));
+    bench.order(Command::Plan(PlanCommand::SetSaw(SawSet::of(all, None)))).unwrap();
+    let plan = of(&bench, herringbone([36, 18])).unwrap();
+    assert_eq!(plan.2.laid.map(|laid| [laid.sides[0], laid.sides[1]]), Some([36, 18].map(inches)));
+    let used: Count = plan.2.used.iter().map(|used| used.pieces).sum();
+    assert_eq!((plan.2.used.len(), used), (2, 16));
+    bench.uses(&plan, false).unwrap();
+    let job = plan.0.ask.job;
+    let in_job: Vec<Count> = sources(&bench.shop(), job).unwrap().iter().filter(|it| it.in_job).map(|it| it.n).collect();
+    assert_eq!(in_job, plan.2.used.iter().map(|used| used.pieces).collect::<Vec<_>>());
+    let kept = bench.shop().job(job).unwrap().plans[0].clone();
+    let (given, answered) = again(&bench.shop(), &kept, &[]).unwrap();
+    let shown = sheet(&given.ready, &answered, given.room).unwrap();
+    assert_eq!((&shown.lines, &shown.waste, &shown.used, &shown.picture), (&plan.2.lines, &plan.2.waste, &plan.2.used, &plan.2.picture));
+}

@@ -77,3 +77,44 @@ fn the_key_says_for_how_many_more_pieces_than_the_job_is_of() {
     assert!(1 < made);
     assert!(page(&app).contains(&format!("{made} pieces; the job has 1, ")), "{}", page(&app));
 }
+
+/// Twenty strips of 5 7/8 with a kerf of 1/16 and nothing off the ends: six come of a cherry board of 36 x 4 x 1, so three boards and a stick are over
+/// 3 board feet; three of a walnut stick of 18 x 2 x 3/4, so seven are 7 x 27 / 144 = 1.31. By their length boards are taken, and the sticks named.
+#[test]
+fn a_pile_of_just_the_section_that_does_with_less_wood_is_named() {
+    let check = |(strips, long, sticks): (u32, u32, u32), boards: u32, does: u32, is_said: bool| {
+        let mut app = App::for_tests(Place::Jobs);
+        let story = fivebar_core::story::tell(&format!(
+            "2026-03-02 09:00 -05:00 workshop USD inch\nleave for yard\npile boards cherry-black 1 x 4 x 36 in\ncount 9 boards\n\
+             pile sticks walnut-black 3/4 x 2 x {long} in\ncount {sticks} sticks\nhome\njob tray \"Tray\" 1 spec\n\
+             part \"strip\" {strips} of 3/4 x 2 x 5 7/8 in for tray\n"
+        ));
+        assert_eq!(story.refused, []);
+        app.own = Shelf::of(Device::new([1; 8]), story.book, Sorted::new());
+        app.now = Wall::new(story.now.at, story.now.offset);
+        app.jobs.open = story.names.job("tray");
+        let mut lengths = [None; 13];
+        (lengths[0], lengths[2]) = (Length::INCH_64TH.times(4).ok(), Some(Length::ZERO));
+        let saw = fivebar_core::ledger::kind::plan::SawSet::of(lengths, None);
+        super::later::order(&mut app, Command::Plan(fivebar_core::ledger::decide::PlanCommand::SetSaw(saw)));
+        heard(&mut app, [Tap::Open, Tap::Shape(Shape::Sticks), Tap::At(0), Tap::Press(Press::Digit(1)), Tap::Go]);
+        solved(&mut app);
+        let (given, found) = (app.plan.given.as_ref().unwrap(), app.plan.found.as_ref().unwrap());
+        let used = found.sheet.used.iter().map(|used| (given.sources[used.source].pile.name.clone().unwrap(), used.pieces));
+        assert_eq!(
+            used.collect::<Vec<_>>(),
+            [("boards".to_owned(), boards)].into_iter().chain((boards == 3).then(|| ("sticks".to_owned(), 1))).collect::<Vec<_>>()
+        );
+        let shown = page(&app);
+        assert_eq!(shown.contains(&format!("B has just the section of strip: {does} of it alone do, ")), is_said, "{shown}");
+        assert!(!shown.contains("nothing of it is needed") || !is_said, "{shown}");
+        // Some of boards and some of sticks are strips of two woods, of which none was said.
+        let woods = "is cut of several woods, as none is said for it: cherry and walnut.";
+        assert_eq!((shown.contains(woods), shown.contains("Set the wood of strip")), (boards == 3, boards == 3), "{shown}");
+    };
+    check((20, 18, 7), 3, 7, true);
+    check((20, 18, 6), 3, 7, false);
+    // Twenty-four come of four boards, and nothing of the sticks is cut.
+    check((24, 19, 8), 4, 8, true);
+    check((24, 19, 7), 4, 8, false);
+}
