@@ -400,9 +400,7 @@ fn given_of_rests(shop: &Shop, (job, rests): (&Job, &[Option<Length>]), (ask, al
         some = unfit.iter().any(|(_, why)| matches!(why, Unfit::HeldBack | Unfit::OtherWidth | Unfit::LeftForLess));
         left_out.extend(unfit);
     }
-    if matches!(ask.what, What::Field(_)) {
-        sources = cheaper::in_order(shop, job.currency, sources);
-    }
+    sources = cheaper::in_order(shop, (&ask.what, job.currency), sources);
     if sources.is_empty() {
         return Err(WhyNot::NoneFits);
     }

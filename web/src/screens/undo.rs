@@ -8,7 +8,7 @@ use crate::parts::Place;
 use crate::parts::key::key;
 use crate::parts::undo::{Undo, alone};
 use crate::view::{El, el};
-use crate::words::en::{acts, bench, changed, common, signs as told};
+use crate::words::en::{acts, bench, changed, common, helper, signs as told};
 use fivebar_core::bench::On;
 use fivebar_core::ledger::book::subjects;
 use fivebar_core::ledger::{Entry, Fact, Subject, fold};
@@ -148,7 +148,7 @@ fn helper_gone(told: &Entry, app: &App, seen: Seen<'_>) -> Option<String> {
     let bench = app.shelf().bench();
     let run = bench.run(said.run).filter(|_| is_gone)?;
     let head = run.heads.iter().find(|head| head.id == said.helper)?;
-    Some(bench::helper_gone(&super::bench::foot::paid_since(run, head, seen)))
+    Some(helper::gone(&super::bench::foot::paid_since(run, head, seen)))
 }
 
 /// Whether a plan that was in use is in use no more by it.

@@ -3,7 +3,7 @@
 //! job, those that are sorted, and the older ones. Ours.
 
 use super::own::{instead, used};
-use super::{Given, Source};
+use super::{Given, Source, What};
 use crate::haul::Haul;
 use crate::ledger::fold;
 use crate::plan::{Answered, Planned};
@@ -25,8 +25,11 @@ struct Rank {
     began: Moment,
 }
 
-/// Piles with those alike in the order in which they are taken, the job's own first: to a field they are one.
-pub(super) fn in_order(shop: &Shop, currency: Currency, mut sources: Vec<Source>) -> Vec<Source> {
+/// Of a field the piles alike in the order in which they are taken, the job's own first: to it they are one.
+pub(super) fn in_order(shop: &Shop, (what, currency): (&What, Currency), mut sources: Vec<Source>) -> Vec<Source> {
+    if !matches!(what, What::Field(_)) {
+        return sources;
+    }
     let of = |source: &Source| (source.sides(), source.pile.wood.clone());
     let mut done: Vec<usize> = vec![];
     for place in 0..sources.len() {

@@ -9,7 +9,7 @@ use crate::app::{App, Msg};
 use crate::parts::chips::{Chip, chips};
 use crate::parts::key::key;
 use crate::view::{El, el};
-use crate::words::en::{bench as words, day, waits};
+use crate::words::en::{bench as words, day, helper, waits};
 use fivebar_core::bench::wait::What;
 use fivebar_core::bench::{Head, Run};
 use fivebar_core::quantity::{Listed, Span};
@@ -65,7 +65,7 @@ fn helper(slab: &Slab, seen: Seen<'_>) -> (Vec<El<Msg>>, Vec<El<Msg>>) {
 /// What one who works along is paid, and since when: "$18.00 an hour, since 09:40".
 pub fn paid_since(run: &Run, head: &Head, seen: Seen<'_>) -> String {
     let pay = head.pay.map_or_else(|| day::NOT_PAID.to_owned(), |pay| day::per_hour(&seen.speech.money(pay)));
-    words::paid_since(&pay, &seen.speech.clock(run.wall(head.from, seen.local)))
+    helper::paid_since(&pay, &seen.speech.clock(run.wall(head.from, seen.local)))
 }
 
 /// Stop says what it stops: with much above the slab, that is what is always in sight.

@@ -11,7 +11,7 @@ use crate::parts::head::{Fact, Head, head};
 use crate::parts::key::key;
 use crate::screens::jobs::called;
 use crate::view::{El, el};
-use crate::words::en::bench as words;
+use crate::words::en::{bench as words, helper};
 use fivebar_core::bench::On;
 use fivebar_core::quantity::{Listed, Span};
 use fivebar_core::sheet::bench::{BenchSheet, Choice, Hand, Slab, Stayed};
@@ -107,8 +107,8 @@ pub fn stayed(stayed: &Stayed, seen: Seen<'_>) -> El<Msg> {
     let when = |at| seen.when(run.wall(at, seen.local));
     let n = (stayed.heads, &*seen.speech.count(stayed.heads));
     let was = match stayed.came {
-        Some(came) => words::came_along(n, &when(came)),
-        None => words::was_along(n, (&stayed.op, &when(run.started.at))),
+        Some(came) => helper::came(n, &when(came)),
+        None => helper::was(n, (&stayed.op, &when(run.started.at))),
     };
     let (asked, stays, went) = if run.is_running() {
         (was, words::STILL_HERE, words::GONE)

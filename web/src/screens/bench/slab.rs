@@ -9,7 +9,7 @@ use crate::parts::key::key;
 use crate::parts::notches::Notches;
 use crate::parts::slab::{Slab as Drawn, slab_with};
 use crate::view::El;
-use crate::words::en::{bench as words, day};
+use crate::words::en::{bench as words, day, helper};
 use fivebar_core::bench::{Batch, Head, On};
 use fivebar_core::quantity::{Listed, Span, begin_large};
 use fivebar_core::sheet::bench::Slab;
@@ -79,7 +79,7 @@ fn helpers(slab: &Slab, seen: Seen<'_>) -> Vec<(String, String)> {
     let one = |head: &Head| {
         let since = seen.speech.clock(slab.run.wall(head.from, seen.local));
         let pay = head.pay.map_or_else(|| day::NOT_PAID.to_owned(), |pay| day::per_hour(&seen.speech.money(pay)));
-        (words::helper_since((head.n, &seen.speech.count(head.n)), &since), pay)
+        (helper::since((head.n, &seen.speech.count(head.n)), &since), pay)
     };
     there.map(one).listed()
 }

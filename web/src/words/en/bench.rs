@@ -35,16 +35,6 @@ pub const HELPER_LEAVES: &str = "Helper leaves";
 pub const STILL_HERE: &str = "Still here";
 pub const GONE: &str = "Gone";
 
-/// "not paid, since 10:05", of one who works along.
-pub fn paid_since(pay: &str, clock: &str) -> String {
-    format!("{pay}, since {clock}")
-}
-
-/// "helper gone (not paid, since 10:05)", of what was done last.
-pub fn helper_gone(who: &str) -> String {
-    format!("helper gone ({who})")
-}
-
 pub const AT_IT_TOO: &str = "At it too";
 pub const GONE_BY_THEN: &str = "Gone by then";
 pub const HELPER_TO_SETTLE: &str = "helper not settled: nothing counted";
@@ -307,22 +297,6 @@ pub fn heads(n: &str) -> String {
 /// "2 at work; what is left is your own time, at the pace so far".
 pub fn heads_and_left(heads: &str) -> String {
     format!("{heads}; what is left is your own time, at the pace so far")
-}
-
-/// "Helper since 09:40", "2 helpers since 09:40".
-pub fn helper_since((n, written): (u32, &str), since: &str) -> String {
-    if n == 1 { format!("Helper since {since}") } else { format!("{written} helpers since {since}") }
-}
-
-/// "A helper was at sand until 13:40."
-pub fn was_along((n, written): (u32, &str), (op, clock): (&str, &str)) -> String {
-    let who = if n == 1 { "A helper was".to_owned() } else { format!("{written} helpers were") };
-    sentence(format!("{who} at {} until {clock}", begin_small(op)))
-}
-
-/// "A helper came at 13:40."
-pub fn came_along((n, written): (u32, &str), clock: &str) -> String {
-    if n == 1 { sentence(format!("A helper came at {clock}")) } else { format!("{written} helpers came, from {clock} on.") }
 }
 
 /// "Also at coat, 13:40 to 14:10?"
