@@ -136,6 +136,8 @@ pub struct MoneyRoom {
     pub per_hour: Option<Decimal>,
     /// Tax and fees of what was sold, and of what was agreed.
     pub off: Money,
+    /// Of it, the fees of what is due, as each buyer pays: they are yet to come.
+    pub fees_to_come: Money,
     /// Costs with what is planned and still to come.
     pub costs_in_all: Option<Money>,
     /// Left for an hour, were all that was agreed paid and all that is planned done. None before anything was agreed or sold.
@@ -258,14 +260,20 @@ fn money(shop: &Shop, job: &Job, account: &Account) -> Answer<MoneyRoom> {
         per_hour: account.sold.per_hour.map(|per_hour| per_hour.left),
         costs_in_all: work.costs,
         off: off(shop, job, account)?,
+        fees_to_come: fees_to_come(shop, job)?,
         as_it_stands: as_it_stands(shop, job, account)?.map(|way| way.per_hour(rate(shop, job.currency).year.as_ref())).transpose()?,
     })
 }
 
 /// Tax and fees of what was sold, and of what was agreed, as its buyer pays.
 fn off(shop: &Shop, job: &Job, account: &Account) -> Answer<Money> {
-    let (sold, to_come) = (&account.sold, promised(shop, job, None)?);
-    sold.tax.plus(sold.fees)?.plus(to_come.tax)?.plus(to_come.fee)?.plus(fees_owed(shop, job)?)?.minus(fees_known(job)?)
+    let sold = &account.sold;
+    sold.tax.plus(sold.fees)?.plus(promised(shop, job, None)?.tax)?.plus(fees_to_come(shop, job)?)
+}
+
+/// The fees of what is due, as each buyer pays.
+fn fees_to_come(shop: &Shop, job: &Job) -> Answer<Money> {
+    promised(shop, job, None)?.fee.plus(fees_owed(shop, job)?)?.minus(fees_known(job)?)
 }
 
 fn owed(job: &Job, sold: &Sold) -> Answer<Owed> {

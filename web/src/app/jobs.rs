@@ -21,7 +21,7 @@ use crate::parts::pad::Press;
 use draft::{Draft, Pick, What};
 use fivebar_core::bench::{On, Stage};
 use fivebar_core::ledger::Fact;
-use fivebar_core::ledger::decide::{BookCommand, Command, GiveUpOrder, JobCommand, MoneyCommand, Now, SaleCommand};
+use fivebar_core::ledger::decide::{BookCommand, Command, GiveUpOrder, JobCommand, LetKeepOrder, MoneyCommand, Now, SaleCommand};
 use fivebar_core::ledger::fold::TaxBy;
 use fivebar_core::ledger::kind::money::{Home, JobTaxSet};
 use fivebar_core::quantity::{Id, Key, Length};
@@ -108,6 +108,8 @@ pub enum Tap {
     Whole(Id, u32),
     /// What a gallery still owes of a sale will not be paid.
     GiveUp(Id),
+    /// What a buyer still owes of a sale will not be paid.
+    Unpaid(Id),
     /// Takes one line back.
     Strike(Id),
     /// Opens a line of the spending, or closes it.
@@ -176,6 +178,7 @@ fn tapped(app: &mut App, tap: Tap, now: Now) {
             }
         }
         Tap::GiveUp(of) => give_up(app, of, now),
+        Tap::Unpaid(sale) => unpaid(app, sale, now),
         Tap::Strike(entry) => strike(app, entry, now),
         Tap::Line(line) => app.jobs.opened = (app.jobs.opened != Some(line)).then_some(line),
         Tap::Home(kind, home) => homes::said(app, (kind, home), now),
@@ -296,6 +299,14 @@ fn of_open(app: &mut App, command: impl FnOnce(Id) -> JobCommand, now: Now) {
 fn give_up(app: &mut App, of: Id, now: Now) {
     let Some(job) = app.jobs.open else { return };
     app.order(&Command::Sale(SaleCommand::GiveUpRest(GiveUpOrder { job, of, when: None })), now);
+}
+
+fn unpaid(app: &mut App, sale: Id, now: Now) {
+    let Some(job) = app.jobs.open else { return };
+    let due =
+        |job: &fivebar_core::ledger::fold::Job| Some(job.selling.unpaid(job.currency).ok()?.into_iter().find(|(of, _)| of.id == sale)?.1);
+    let Some(sum) = app.shelf().shop(now.wall.at).job(job).ok().as_ref().and_then(due) else { return };
+    app.order(&Command::Sale(SaleCommand::LetKeep(LetKeepOrder { job, sale, sum, when: None })), now);
 }
 
 /// Done with this job: what its hauls cost it is frozen as the sheet has it now.

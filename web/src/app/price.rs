@@ -80,7 +80,7 @@ pub enum Done {
     Consigned(Count),
     Returned(Count),
     GalleryPaid(Money),
-    /// What a gallery still owed will not be paid.
+    /// What a buyer or a gallery still owed will not be paid.
     GivenUp(Money),
     Tagged(Money),
     Settled,

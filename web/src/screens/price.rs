@@ -98,7 +98,14 @@ fn in_minor_units(sum: Money) -> bool {
 
 /// A mark that promises a least, without its currency; above some tens the minor unit says nothing, and up the promise is kept.
 fn mark(sum: Money, speech: &dyn Speech) -> String {
-    if in_minor_units(sum) { bare(sum, speech) } else { speech.number(sum.amount().ceil(), 0, 0) }
+    mark_beside(sum, [], speech)
+}
+
+/// The same beside sums that are said: to the minor unit where one of them pays it and lies under its whole unit, and would seem to fall short.
+fn mark_beside<const N: usize>(sum: Money, said: [Option<Money>; N], speech: &dyn Speech) -> String {
+    let whole = sum.amount().ceil();
+    let seems_short = |said: &Money| sum.amount() <= said.amount() && said.amount() < whole;
+    if in_minor_units(sum) || said.iter().flatten().any(seems_short) { bare(sum, speech) } else { speech.number(whole, 0, 0) }
 }
 
 fn minor(sum: Money) -> u8 {

@@ -27,7 +27,7 @@ pub struct BringBackOrder {
     pub when: Option<Moment>,
 }
 
-/// Money goes back, and no piece comes back: the buyer keeps all of them, at a price that is so much less.
+/// No piece comes back: the buyer keeps all of them, at a price that is so much less. What is still due goes down first, the rest goes back.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct LetKeepOrder {
     pub job: Id,
@@ -43,7 +43,9 @@ pub(super) fn let_keep(job: &Job, order: &LetKeepOrder, act: &mut Act) -> Answer
         return Err(Refusal::NothingAsked);
     }
     let received = job.selling.paid(job.currency, sale.id)?;
-    if received.amount() < met.amount() {
+    // What never comes is given up, however little came.
+    let is_due = sale.sum.minus(received)?.amount() >= met.amount();
+    if received.amount() < met.amount() && !is_due {
         return Err(Refusal::MoreThanReceived { met, received });
     }
     let less = sale.less(met)?;

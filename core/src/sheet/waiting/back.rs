@@ -1,6 +1,6 @@
 //! Looking back: what came of waiting, in one sentence.
 
-use super::known::rests;
+use super::known::{Worth, rests};
 use super::seen::{each, untaken};
 use crate::ledger::fold::{Job, Sale};
 use crate::ledger::kind::sale::{Carried, Paid};
@@ -46,7 +46,7 @@ fn next_sold(job: &Job, offered: Moment) -> Option<&Sale> {
     Some(next).filter(|sale| 0 < sale.n && sale.agreed.is_none() && NO_WAIT < offered.until(sale.at.at))
 }
 
-/// Not under for one, just before a sale, by how it was paid; none where nothing was guessed before it.
+/// Not under for one of so many as were sold together, just before a sale, by how it was paid; none where nothing was guessed before it.
 fn worth_then(shop: &Shop, job: &Job, sale: &Sale) -> Answer<Option<Money>> {
     let paid = job.selling.payments.iter().find(|payment| payment.sale == Some(sale.id)).map_or(Paid::Card, |payment| payment.paid);
     let Some(mut then) = rests(shop, job)?.filter(|rests| rests.told.at < sale.at.at) else { return Ok(None) };
@@ -60,7 +60,8 @@ fn worth_then(shop: &Shop, job: &Job, sale: &Sale) -> Answer<Option<Money>> {
     }
     let take = then.carried(shop.terms_of(job, paid).take()?, Carried::Delivered)?;
     // An answer that the guesses don't give is none to look back on.
-    Ok(then.worth().and_then(|worth| then.under(&worth, (1, worth.ask), take)).ok())
+    let of = |worth: Worth| each(then.under(&worth, (sale.n, worth.ask.times(sale.n)?), take)?, sale.n);
+    Ok(then.worth().and_then(of).ok())
 }
 
 /// Pieces that were free just before a moment.

@@ -3,7 +3,7 @@
 use super::{Done, Over, done, paid_for, say_paid, shop};
 use crate::app::App;
 use crate::app::entry::Typed;
-use fivebar_core::ledger::decide::{Command, GiveUpOrder, Now, PaidOf, PayOrder, SaleCommand, SellOrder};
+use fivebar_core::ledger::decide::{Command, GiveUpOrder, LetKeepOrder, Now, PaidOf, PayOrder, SaleCommand, SellOrder};
 use fivebar_core::ledger::kind::sale::{AgreementCancelled, Paid};
 use fivebar_core::quantity::{Currency, Id, Money, reading};
 use fivebar_core::sheet::price::{AgreedRow, GalleryOwes, OwedRow};
@@ -34,7 +34,7 @@ pub enum DealTap {
     Nothing(Money),
     /// The buyer never came; this much of what came in is kept.
     NeverCame(Money),
-    /// What a gallery still owes will not be paid.
+    /// What a buyer or a gallery still owes will not be paid.
     GivenUp,
 }
 
@@ -152,9 +152,13 @@ fn nothing(app: &mut App, (kept, no_show): (Money, Option<bool>), now: Now) {
 
 fn given_up(app: &mut App, now: Now) {
     let Some((deal, _)) = here(app) else { return };
-    let Some(row) = gallery_owes(app, &deal) else { return };
-    let order = GiveUpOrder { job: row.job, of: row.due.of, when: None };
-    if done(app, &Command::Sale(SaleCommand::GiveUpRest(order)), (row.job, Done::GivenUp(row.due.lacks)), now) {
+    let (command, sum) = if let Some(OwedRow { job, sale, due: sum, .. }) = owed(app, &deal) {
+        (SaleCommand::LetKeep(LetKeepOrder { job, sale, sum, when: None }), sum)
+    } else {
+        let Some(row) = gallery_owes(app, &deal) else { return };
+        (SaleCommand::GiveUpRest(GiveUpOrder { job: row.job, of: row.due.of, when: None }), row.due.lacks)
+    };
+    if done(app, &Command::Sale(command), (deal.job, Done::GivenUp(sum)), now) {
         app.price.to_list();
     }
 }

@@ -134,7 +134,7 @@ impl Asked {
         (self.now, self.typed, self.why) = (question, Typed::default(), None);
     }
 
-    /// The next question nobody answered; the ratio is asked in its turn, and has a usual answer. Of those that nobody has to say the
+    /// The next question nobody answered; the ratio is asked in its turn, and has a usual answer: where all buy already no more can, and it is not asked. Of those that nobody has to say the
     /// next comes after one of them.
     fn go_on(&mut self) {
         let said = &self.said;
@@ -144,7 +144,7 @@ impl Asked {
             Question::NoShow => said.no_show.is_none(),
             Question::Asks => said.asks.is_none(),
             Question::Buys => said.buys.is_none(),
-            Question::Ratio => said.k.is_none(),
+            Question::Ratio => said.k.is_none() && !all_buy(said),
             Question::By => said.by.is_none(),
             Question::End => said.end.is_none(),
         };
@@ -180,7 +180,11 @@ fn typed(app: &mut App) {
         let mut said = asked.said;
         let taken: Option<()> = match question {
             Question::Asks => asked.typed.take(number).map(|n| said.asks = Some(n)),
-            Question::Buys => asked.typed.take(five).map(|share| said.buys = Some(share)),
+            Question::Buys => asked.typed.take(five).map(|share| {
+                said.buys = Some(share);
+                // What was said of more who buy goes with that.
+                said.k = said.k.filter(|_| !all_buy(&said));
+            }),
             Question::Ratio => asked.typed.take(or(USUAL_RATIO, number)).map(|n| said.k = Some(n)),
             Question::End => asked.typed.take(money).map(|sum| said.end = Some(sum)),
             Question::EachAsk => {
@@ -205,6 +209,11 @@ fn typed(app: &mut App) {
 /// What stands there where nothing is typed.
 fn or<T: Clone>(empty: T, read: impl Fn(&str) -> Result<T, Misread>) -> impl Fn(&str) -> Result<T, Misread> {
     move |text| if text.is_empty() { Ok(empty.clone()) } else { read(text) }
+}
+
+/// All who ask buy at that price.
+pub fn all_buy(said: &Guesses) -> bool {
+    said.buys.is_some_and(|buys| Decimal::ONE <= buys)
 }
 
 /// So many of five, as a share.

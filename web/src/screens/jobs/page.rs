@@ -263,7 +263,7 @@ fn fee_by(sheet: &JobSheet, app: &App) -> Option<Paid> {
 /// What was agreed or sold with what is paid of it; costs and left per hour.
 fn money_card(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
     let (costs, per_hour) = (sheet.money.costs_in_all, sheet.money.as_it_stands);
-    let agreed = agreed(sheet, seen);
+    let agreed = agreed(sheet, app, seen);
     if costs.is_none() && agreed.is_empty() && sheet.account.costs.unsettled.is_zero() {
         return None;
     }
@@ -290,14 +290,14 @@ fn money_card(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
     Some(card.kids(if_sold).kids(at_nothing(&sheet.account.sold, seen)).kids(after))
 }
 
-fn agreed(sheet: &JobSheet, seen: Seen<'_>) -> Vec<El<Msg>> {
+fn agreed(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Vec<El<Msg>> {
     let sold = &sheet.account.sold;
     let open = sheet.selling.open().next();
     let Owed { received, rounded, due, others, before_change, before } = sheet.sale.owed;
     let all = match received.plus(due) {
         Ok(all) if Decimal::ZERO < all.amount() => all,
         // A gallery's money, and the fees of what went back, are in what is left.
-        _ => return between(sheet, seen),
+        _ => return between(sheet, app, seen),
     };
     let title = match sold.agreed {
         Some(agreed) => words::agreed(&seen.speech.money(agreed)),
@@ -348,7 +348,7 @@ fn agreed(sheet: &JobSheet, seen: Seen<'_>) -> Vec<El<Msg>> {
     .chain(gone)
     .chain(then)
     .chain(beside)
-    .chain(between(sheet, seen))
+    .chain(between(sheet, app, seen))
     .listed()
 }
 
@@ -362,7 +362,7 @@ fn sold_and_kept(sheet: &JobSheet, all: Money, seen: Seen<'_>) -> String {
 }
 
 /// What stands between the sums paid and what is left: a gallery's money, tax and fees.
-fn between(sheet: &JobSheet, seen: Seen<'_>) -> Vec<El<Msg>> {
+fn between(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Vec<El<Msg>> {
     let sold = &sheet.account.sold;
     let back = all_back(sheet, seen);
     let gallery = (!sold.handed_over.is_zero()).then(|| line(words::FROM_GALLERY, sum(sold.handed_over, seen)));
@@ -372,7 +372,10 @@ fn between(sheet: &JobSheet, seen: Seen<'_>) -> Vec<El<Msg>> {
     let given_up = (!sold.given_up.is_zero()).then(|| line(words::GIVEN_UP, sum(sold.given_up, seen)));
     let gallery = gallery.into_iter().chain(beyond).chain(owes).chain(given_up);
     let lost = sheet.account.costs.fees_lost;
-    let taken_off = [(words::TAX_AND_FEES, sheet.money.off.minus(lost).unwrap_or(sheet.money.off)), (words::FEES_LOST, lost)];
+    let (off, to_come) = (sheet.money.off, sheet.money.fees_to_come);
+    let known = off.minus(lost).and_then(|off| off.minus(to_come)).unwrap_or(off);
+    let still = words::fees_to_come(fee_by(sheet, app).map(by));
+    let taken_off = [(words::TAX_AND_FEES.to_owned(), known), (still, to_come), (words::FEES_LOST.to_owned(), lost)];
     let taken_off = taken_off.into_iter().filter(|(_, sum)| !sum.is_zero());
     back.into_iter().chain(gallery).chain(taken_off.map(|(word, off)| line(word, format!("\u{2212}{}", sum(off, seen))))).listed()
 }

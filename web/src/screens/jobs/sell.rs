@@ -220,7 +220,7 @@ fn part_of(nth: usize, (part, lacks): &(PartOfPay, Money), seen: Seen<'_>) -> El
 fn sales(sheet: &JobSheet, seen: Seen<'_>) -> Vec<El<Msg>> {
     let rows = sheet.selling.sales.iter().flat_map(|sale| {
         let reversed = sale.reversed.map(|reversed| went_with((sheet, sale), reversed, seen));
-        let some = sale.back.iter().map(|back| some_back(back, seen)).listed();
+        let some = sale.back.iter().map(|back| some_back((sheet, sale), back, seen)).listed();
         std::iter::once(sold((sheet, sale), seen)).chain(some).chain(reversed)
     });
     titled(words::SALES, rows.listed())
@@ -246,16 +246,30 @@ fn sold((sheet, sale): (&JobSheet, &Sale), seen: Seen<'_>) -> El<Msg> {
 }
 
 /// Some of its pieces, with their part of the price and of the tax line.
-fn some_back(back: &BroughtBack, seen: Seen<'_>) -> El<Msg> {
+fn some_back((sheet, sale): (&JobSheet, &Sale), back: &BroughtBack, seen: Seen<'_>) -> El<Msg> {
     let none = Money::zero(back.of.sum.currency());
     let less = |it: Money| none.minus(it).map_or_else(|_| String::new(), |less| sum(less, seen));
     let kept = (!back.kept.is_zero()).then(|| words::kept(&sum(back.kept, seen)));
     let tax = (!back.of.tax.is_zero()).then(|| words::tax_back(&less(back.of.tax)));
     let day = seen.speech.day(back.at);
-    let name = if back.of.n == 0 { words::money_back(&day) } else { words::some_back(back.of.n, &seen.speech.count(back.of.n), &day) };
+    let name = match back.of.n {
+        0 if stays_whole(sheet, sale) => words::not_paid(&day),
+        0 => words::money_back(&day),
+        n => words::some_back(n, &seen.speech.count(n), &day),
+    };
     let row = row(name, join([kept, tax]), less(back.of.sum));
     let mistake = key("key soft h56", words::STRIKE, words::MISTAKE, say(Tap::Strike(back.entry)));
     el("div", "deal").key(back.entry.to_string()).kid(row).kid(mistake)
+}
+
+/// Nothing of what came in for it went back: what its price went down by was never paid.
+fn stays_whole(sheet: &JobSheet, sale: &Sale) -> bool {
+    let (currency, selling) = (sale.sum.currency(), &sheet.selling);
+    let (all, own): (Vec<_>, Vec<_>) = selling.payments.iter().map(|it| (it.sum, (it.sale == Some(sale.id)).then_some(it.sum))).unzip();
+    let covers = |came: Vec<Money>, stays: Money| Money::sum(currency, came).is_ok_and(|came| came.amount() <= stays.amount());
+    let own_stays =
+        sale.agreed.is_none() && selling.paid(currency, sale.id).is_ok_and(|paid| covers(own.into_iter().flatten().listed(), paid));
+    own_stays || covers(all, sheet.account.sold.received)
 }
 
 /// The sale reversed, with its tax line: what went back, and what was kept.
@@ -287,8 +301,9 @@ fn payments(sheet: &JobSheet, seen: Seen<'_>) -> Vec<El<Msg>> {
         let came = line(word, sum(sold.received, seen));
         shown.push(el("section", "card").kids(back).kid(came).kids(rounded).kids(gallery).kids(due));
     }
-    shown.extend(sheet.sale.unpaid.iter().map(|(sale, due)| {
-        key("key solid h56", words::PAY, jobs::due(&short(*due, seen)), say(Tap::Write(What::Pay(PaidTo::Sale(*sale)))))
+    shown.extend(sheet.sale.unpaid.iter().flat_map(|(sale, due)| {
+        let pay = key("key solid h56", words::PAY, jobs::due(&short(*due, seen)), say(Tap::Write(What::Pay(PaidTo::Sale(*sale)))));
+        [pay, key("key soft h56", deal::WILL_NOT_BE_PAID, deal::SALE_STAYS, say(Tap::Unpaid(*sale)))]
     }));
     shown.extend(sheet.sale.over.iter().map(|over| {
         let under = jobs::to_hand_back(&sum(over.sum, seen));

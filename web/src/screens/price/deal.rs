@@ -207,6 +207,7 @@ fn of_owed(deal: &Deal, (row, coins): (&OwedRow, Money), seen: Seen<'_>) -> Scre
         .kid(how(deal))
         .kid(key("key solid h88", words::came_in(&exact(coins, seen.speech), price::by(deal.paid)), "", say(DealTap::Received(coins))))
         .kid(key("key", words::OTHER_SUM, "", say(DealTap::Pad)))
+        .kid(key("key soft h56", words::WILL_NOT_BE_PAID, words::SALE_STAYS, say(DealTap::GivenUp)))
         .kid(back());
     Screen::new("price/deal", head(top), main)
 }

@@ -2,7 +2,7 @@
 
 use super::waiting::say;
 use super::{Screen, Seen, bare, choices, typing};
-use crate::app::price::waiting::{Asked, OF_FIVE, WaitTap};
+use crate::app::price::waiting::{Asked, OF_FIVE, WaitTap, all_buy};
 use crate::app::{App, Msg};
 use crate::parts::head::{Head, head};
 use crate::parts::key::{done_key, figure_key, key};
@@ -39,6 +39,7 @@ fn one(question: Question, asked: &Asked, seen: Seen<'_>) -> Vec<El<Msg>> {
     let (ask, unit, hint) = match question {
         Question::Asks => (words::how_many_ask(&at), words::PEOPLE, ""),
         Question::Buys => (words::how_many_buy(&at), words::OF_FIVE, ""),
+        Question::Ratio if all_buy(&asked.said) => (words::how_many_times(&less(asked, seen)), words::TIMES, words::ALL_BUY),
         Question::Ratio => (words::how_many_times(&less(asked, seen)), words::TIMES, words::USUAL_RATIO),
         Question::By => return by_when(seen),
         Question::EachAsk => (words::HOW_LONG_EACH.to_owned(), words::MINUTES, words::NOTHING_TYPED),
@@ -76,7 +77,8 @@ fn all(asked: &Asked, seen: Seen<'_>) -> Vec<El<Msg>> {
     let row = |what: String, figure: Option<String>, question| {
         figure_key(what, figure.unwrap_or_else(|| price::NOT_SAID.to_owned()), say(WaitTap::Ask(question)))
     };
-    let times = number(said.k).map(|times| words::times_as_many(&times));
+    let times =
+        if all_buy(said) { Some(words::ALL_BUY_SHORT.to_owned()) } else { number(said.k).map(|times| words::times_as_many(&times)) };
     let by = said.by.map(|by| seen.speech.day(by));
     vec![
         el("div", "g2").kid(row(words::ASK_A_WEEK.into(), number(said.asks), Question::Asks)).kid(row(

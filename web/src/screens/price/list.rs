@@ -5,7 +5,7 @@ use super::more::tag_under;
 use super::quick;
 use super::scale::is_settled_under;
 use super::waiting::{day, say};
-use super::{Screen, Seen, bare, end_said, exact, in_minor_units, mark, per_hour, refused};
+use super::{Screen, Seen, bare, end_said, exact, in_minor_units, mark, mark_beside, per_hour, refused};
 use crate::app::price::agree::who;
 use crate::app::price::bargain::BargainTap;
 use crate::app::price::deal::DealTap;
@@ -339,7 +339,10 @@ fn figures(of: &ForPieces, in_cents: bool, seen: Seen<'_>) -> [String; 3] {
     let shown = |sum: Option<Money>| sum.map_or_else(none, |sum| bare(sum, seen.speech));
     let ask = of.ask.map_or_else(none, |ask| if of.n == 1 { seen.speech.short_money(ask) } else { bare(ask, seen.speech) });
     // Not under is in whole units already, or what is asked.
-    let costs = || of.costs_covered.map_or_else(none, |sum| if in_cents { exact(sum, seen.speech) } else { mark(sum, seen.speech) });
+    let costs = || {
+        of.costs_covered
+            .map_or_else(none, |sum| if in_cents { exact(sum, seen.speech) } else { mark_beside(sum, [of.ask, of.settle], seen.speech) })
+    };
     let last = of.not_under.map_or_else(costs, |sum| bare(sum, seen.speech));
     [ask, shown(of.settle), last]
 }

@@ -1,7 +1,8 @@
 //! The scale of an offer: its marks, the block, and what finger, keys and chips say.
 
+use super::Seen;
 use super::figures::Around;
-use super::{Seen, mark};
+use super::verdict::least;
 use crate::app::Msg;
 use crate::app::price::bargain::{BargainTap, named};
 use crate::parts::scale::{Band, Block, Kind, Mark, Scale, Spoken, slider};
@@ -54,9 +55,9 @@ pub fn input(sheet: &OfferSheet, seen: Seen<'_>) -> Option<Input> {
     let (from, to) = ends(low, &known, agreed.or(sheet.tagged).or(standing.ask).unwrap_or(at));
     // Ask, settle and what was agreed are said, not under is whole or the ask; the others are worked out and promise a least.
     let is_said = |word: &str| [words::SETTLE, words::ASK, words::AGREED_MARK, words::NOT_UNDER, words::WAITING_WORTH].contains(&word);
-    let figure = |sum: Money, word: &str| if is_said(word) { super::bare(sum, seen.speech) } else { mark(sum, seen.speech) };
+    let figure = |sum: Money, word: &str| if is_said(word) { super::bare(sum, seen.speech) } else { least(sum, sheet, seen) };
     let mut shown: Vec<Mark> = known.iter().map(|(sum, kind, word)| Mark::new(real(*sum), *kind, *word, figure(*sum, word))).listed();
-    let costs = standing.costs_covered.map(|sum| (real(sum), mark(sum, seen.speech)));
+    let costs = standing.costs_covered.map(|sum| (real(sum), least(sum, sheet, seen)));
     let below = costs.clone().filter(|(value, _)| *value < from).map(|(_, figure)| (words::COSTS_COVERED.to_owned(), figure));
     shown
         .extend(costs.filter(|(value, _)| from <= *value).map(|(value, figure)| Mark::new(value, Kind::Ink, words::COSTS_COVERED, figure)));

@@ -2,7 +2,7 @@
 
 use super::more::least_unmet;
 use super::scale::waits_for;
-use super::{Seen, bare, end_said, mark};
+use super::{Seen, bare, end_said, mark, mark_beside};
 use crate::app::Msg;
 use crate::parts::verdict::{Sign, verdict};
 use crate::view::{El, el};
@@ -37,7 +37,7 @@ pub fn shown(sheet: &OfferSheet, seen: Seen<'_>) -> El<Msg> {
     let ask = sheet.standing.ask.map_or_else(|| words::NO_WORD_YET.to_owned(), |ask| words::ask_word(&bare(ask, seen.speech)));
     let needs = [sheet.marks.costs_covered, sheet.marks.lowest_pay, sheet.marks.your_rate].map(|mark| mark.map(|mark| mark.holds));
     let unmet = sheet.standing.ask.and_then(|ask| least_unmet(ask, needs));
-    let under = unmet.map(|(sum, word)| word(words::THAT, &mark(sum, seen.speech)));
+    let under = unmet.map(|(sum, word)| word(words::THAT, &least(sum, sheet, seen)));
     let say = under.into_iter().chain([words::THEN_DRAG.to_owned()]).listed().join(" ");
     el("section", "verdict").kid(el("span", "vw").text(ask)).kid(el("span", "say").text(say))
 }
@@ -58,8 +58,8 @@ pub fn worded(sheet: &OfferSheet, seen: Seen<'_>) -> Option<Worded> {
         Verdict::Agreed(_) => return None,
         Verdict::Yes => {
             let said = yes(sheet, seen);
-            let lowest = under_lowest(sheet).map(|lowest| words::but_under_lowest(&said, &mark(lowest, seen.speech)));
-            let but = lowest.or_else(|| under_rate(sheet).map(|rate| words::but_under_rate(&said, &mark(rate, seen.speech))));
+            let lowest = under_lowest(sheet).map(|lowest| words::but_under_lowest(&said, &least(lowest, sheet, seen)));
+            let but = lowest.or_else(|| under_rate(sheet).map(|rate| words::but_under_rate(&said, &least(rate, sheet, seen))));
             Worded::new(Sign::Yes, words::YES, but.unwrap_or(said))
         }
         Verdict::EndBringsMore { end } => return end_brings_more(end, sheet, seen),
@@ -81,18 +81,23 @@ pub fn worded(sheet: &OfferSheet, seen: Seen<'_>) -> Option<Worded> {
         Verdict::BelowYourRate { your_rate } => {
             let (word, needs) = match under_lowest(sheet) {
                 Some(lowest) => (words::BELOW_LOWEST_PAY, lowest_needs(sheet, lowest, seen)),
-                None => (words::BELOW_YOUR_RATE, words::rate_needs(&mark(your_rate, seen.speech))),
+                None => (words::BELOW_YOUR_RATE, words::rate_needs(&least(your_rate, sheet, seen))),
             };
             Worded::new(Sign::No, word, then(needs))
         }
         Verdict::UnderWhatYouSpent { costs_covered } => {
-            Worded::new(Sign::No, words::UNDER_SPENT, then(words::covers(&mark(costs_covered, seen.speech))))
+            Worded::new(Sign::No, words::UNDER_SPENT, then(words::covers(&least(costs_covered, sheet, seen))))
         }
         Verdict::NotKnown(missing) if sheet.settle.is_some() => {
             Worded::new(Sign::No, words::below_settle(sheet.settle_set.is_some()), then(not_known(missing).into()))
         }
         Verdict::NotKnown(missing) => Worded::new(Sign::Close, words::NO_WORD_YET, not_known(missing)),
     })
+}
+
+/// A mark beside what is asked, where it is settled and what was offered.
+pub fn least(mark: Money, sheet: &OfferSheet, seen: Seen<'_>) -> String {
+    mark_beside(mark, [sheet.standing.ask, sheet.settle, sheet.offer, sheet.say, sheet.tagged], seen.speech)
 }
 
 /// What waiting is worth, how near that is known, and what of it is the maker's own call: on every page in the same words.
@@ -117,7 +122,7 @@ fn under_lowest(sheet: &OfferSheet) -> Option<Money> {
 fn lowest_needs(sheet: &OfferSheet, lowest: Money, seen: Seen<'_>) -> String {
     let is_over = sheet.standing.ask.is_some_and(|ask| ask.amount() < lowest.amount());
     let said = if is_over { words::lowest_needs_over_ask } else { words::lowest_needs };
-    said(&mark(lowest, seen.speech))
+    said(&least(lowest, sheet, seen))
 }
 
 /// What your rate needs, where the offer is under it.

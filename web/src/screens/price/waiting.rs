@@ -4,7 +4,7 @@ use super::guesses;
 use super::list::undo;
 use super::scale::is_settled_under;
 use super::verdict::known;
-use super::{Screen, Seen, back, bare, end_said, mark, refused};
+use super::{Screen, Seen, back, bare, end_said, mark, mark_beside, refused};
 use crate::app::price::tag::{TagTap, What};
 use crate::app::price::waiting::{WaitTap, Waits, sheet};
 use crate::app::price::{Tap, paid, sheet as price_list};
@@ -135,7 +135,9 @@ fn offer_today((sheet, prospect): (&WaitingSheet, &Prospect), app: &App, seen: S
     let holds = set.is_none() && lowest.is_none();
     let (kind, under) = if holds { (Kind::Under, price::NOT_UNDER) } else { (Kind::Ink, price::WAITING_WORTH) };
     let asked = ask.map(|ask| Mark::new(real(ask), Kind::Ink, price::ASK, bare(ask, seen.speech)));
-    let least = lowest.map(|lowest| marked(lowest, if is_yes_under(lowest) { Kind::Ink } else { Kind::Under }, price::LOWEST_PAY));
+    let figure = |lowest: Money| mark_beside(lowest, [ask, settle], seen.speech);
+    let kind_of = |lowest| if is_yes_under(lowest) { Kind::Ink } else { Kind::Under };
+    let least = lowest.map(|lowest| Mark::new(real(lowest), kind_of(lowest), price::LOWEST_PAY, figure(lowest)));
     let marks = [Some(marked(prospect.end, Kind::Ink, words::IN_THE_END)), Some(marked(prospect.under, kind, under)), least, asked];
     let marks = marks.into_iter().flatten().listed();
     let ends = marks.iter().map(|mark| mark.at).chain(band.iter().flat_map(|band| [real(band.low), real(band.high)]));
@@ -160,7 +162,7 @@ fn offer_today((sheet, prospect): (&WaitingSheet, &Prospect), app: &App, seen: S
     let settled = set.or(reached.map(|(_, settle)| settle)).map(|sum| el("p", "t14").text(words::a_yes_from(&bare(sum, seen.speech))));
     let is_over_ask = |lowest: Money| ask.is_some_and(|ask| ask.amount() < lowest.amount());
     let needs_said = |lowest| if is_over_ask(lowest) { price::lowest_needs_over_ask } else { price::lowest_needs };
-    let needs = lowest.map(|lowest| el("p", "w7").text(needs_said(lowest)(&mark(lowest, seen.speech))));
+    let needs = lowest.map(|lowest| el("p", "w7").text(needs_said(lowest)(&figure(lowest))));
     let heard = format!("{under} {}", mark(prospect.under, seen.speech));
     let heard = band.map_or(heard.clone(), |band| format!("{heard}. {} {}", price::TOO_CLOSE, close(band)));
     el("section", "card tap")

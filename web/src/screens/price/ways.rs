@@ -2,7 +2,7 @@
 
 use super::gallery::{by_percent, shares, terms};
 use super::list::undo;
-use super::{Screen, Seen, bare, exact, fact, mark, per_hour, point, refused, typing};
+use super::{Screen, Seen, bare, exact, fact, mark, mark_beside, per_hour, point, refused, typing};
 use crate::app::price::Tap;
 use crate::app::price::gallery::GalleryTap;
 use crate::app::price::ways::{Field, LikeDraft, Ways, WaysTap, sheet};
@@ -109,7 +109,9 @@ fn marks(sheet: &WaysSheet, seen: Seen<'_>) -> Vec<El<Msg>> {
         return known.is_empty().then(|| el("p", "").text(words::NO_MARKS)).into_iter().chain(open).listed();
     }
     // A price elsewhere and the ask are said, the others promise a least.
-    let figure = |sum: Money, kind| if matches!(kind, Kind::Wait | Kind::Good) { bare(sum, seen.speech) } else { mark(sum, seen.speech) };
+    let figure = |sum: Money, kind| {
+        if matches!(kind, Kind::Wait | Kind::Good) { bare(sum, seen.speech) } else { mark_beside(sum, [sheet.charge, like], seen.speech) }
+    };
     let shown = known.iter().map(|(sum, kind, word)| Mark::new(real(*sum), *kind, *word, figure(*sum, *kind))).listed();
     let (low, high) = known.iter().fold((f64::MAX, 0.0_f64), |(low, high), (sum, ..)| (low.min(real(*sum)), high.max(real(*sum))));
     let air = (high - low).max(1.0) * 0.08;

@@ -111,7 +111,7 @@ pub fn named(fact: &Fact) -> &'static str {
         Fact::ConsignmentRestPaid(_) => "the rest from the gallery",
         Fact::ConsignmentRestGivenUp(_) => "what the gallery will not pay",
         Fact::SaleReversed(_) => "a sale taken back",
-        Fact::PiecesBroughtBack(f) if f.n == 0 => "money back, the piece kept",
+        Fact::PiecesBroughtBack(f) if f.n == 0 => "off the price, the piece kept",
         Fact::PiecesBroughtBack(_) => "pieces brought back",
         Fact::MoneyHandedBack(_) => "money handed back",
         Fact::PieceAskedFor(_) => "someone who asked",

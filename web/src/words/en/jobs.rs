@@ -35,6 +35,10 @@ pub const DUE_FROM_GALLERY: &str = "Still due from the gallery";
 pub const GIVEN_UP: &str = "Will not be paid by the gallery";
 pub const BEYOND_GALLERY: &str = "Of it, beyond what was due";
 pub const TAX_AND_FEES: &str = "Tax and fees";
+/// "Fees still to come, by card": of what is due.
+pub fn fees_to_come(by: Option<&str>) -> String {
+    by.map_or("Fees still to come".to_owned(), |by| format!("Fees still to come, {by}"))
+}
 pub const FEES_LOST: &str = "Fees of what went back";
 pub const COSTS_UNKNOWN: &str = "nothing noted yet";
 pub const AS_IT_STANDS: &str = "Left per hour, as it stands";

@@ -254,7 +254,7 @@ pub fn refused(refusal: &Refusal, speech: &dyn Speech) -> Said {
             // Down, so that what is named is taken.
             let most = most.trunc_with_scale(1);
             let [met, most] = [*met, most].map(|times| speech.number(times, 0, 1));
-            said(format!("Not taken: {met} times as many are more than all who ask. At most {most} times can buy."), "Say fewer times.")
+            said(format!("Not taken: {met} times as many are more than all who ask. At most {most} times are taken."), "Say fewer times.")
         }
         Refusal::YearsOutOfRange { least, most, .. } => {
             said(format!("Not taken: a tool serves for {least} to {most} years."), "Say how many years it lasts.")

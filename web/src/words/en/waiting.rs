@@ -23,6 +23,8 @@ pub const TIME_ONCE_PAID: &str = "Your time for those who ask counts once your l
 pub const KEEPING_NOT_COUNTED: &str = "Keeping it is not counted.";
 pub const LOOKING_BACK: &str = "Looking back:";
 pub const USUAL_RATIO: &str = "Done with nothing typed means 2.";
+pub const ALL_BUY: &str = "All who ask buy already: no more can. 2 stands for what would be at a higher price.";
+pub const ALL_BUY_SHORT: &str = "all buy already";
 pub const STEPS_SAID: &str = "What to ask, week by week";
 
 // --- the questions

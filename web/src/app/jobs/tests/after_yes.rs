@@ -322,6 +322,21 @@ fn a_part_stands_first_when_its_day_has_come() {
     told(&parts.replace("250 due 2026-05-22", "250 due 2026-05-23")).hides(&["A payment is due"]).open("more").hides(&["Take the payment"]);
 }
 
+/// Sold for 109 to be paid later, 59 came in and no more comes: the line says what was not paid, also where another sale's money went back.
+#[test]
+fn what_was_never_paid_did_not_go_back() {
+    let story = "2026-05-22 08:14 -05:00 workshop USD inch\njob more \"Stools\" 3 spec\nsell 1 more for 109 as late\npay 59 for more notes sale late\n";
+    for other in ["", "sell 1 more for 80 notes as paid\nlet-keep 20 of sale paid on more\n"] {
+        let mut maker = Maker::told(&[&format!("{story}{other}")]);
+        let late = maker.room("more", Room::Sell).shows(&["50 due", "This will not be paid"]).sheet().selling.sales[0].id;
+        maker.tap(Tap::Unpaid(late)).shows(&["Not paid Fri 22 May, they keep it", "−50.00", "off the price, the piece kept"]);
+        let html = page(&maker.app).html();
+        assert_eq!(html.contains("Money back"), !other.is_empty(), "{html}");
+        maker.say(Msg::Common(Common::TakeBack));
+        maker.shows(&["50 due"]).hides(&["Not paid"]);
+    }
+}
+
 /// A dent found later: of 105.50 with 5.50 of tax 20 go back, 1.04 of the tax with it, and the stool stays with its buyer. Nothing typed, or more than
 /// came in, is not taken.
 #[test]
@@ -336,7 +351,7 @@ fn money_goes_back_and_they_keep_it() {
     maker.figures(&["200"]).tap(Tap::Save).shows(&["Not taken: $200.00 is more than came in, $105.50."]);
     maker.figures(&["0"]).tap(Tap::Save).shows(&["Nothing was asked for.", "how much"]);
     maker.figures(&["20"]).shows(&["Its tax, reversed", "1.04", "which stays paid", "0.40"]).tap(Tap::Save);
-    maker.shows(&["105.50", "Money back Fri 22 May, they keep it", "tax of −1.04", "−20.00", "money back, the piece kept"]);
+    maker.shows(&["105.50", "Money back Fri 22 May, they keep it", "tax of −1.04", "−20.00", "off the price, the piece kept"]);
     let sold = maker.sheet().account.sold;
     let amounts = [sold.taken, sold.tax, sold.received, sold.due].map(|sum| sum.amount().to_string());
     assert_eq!((amounts, sold.pieces, sold.left), (["85.5", "4.46", "85.5", "0"].map(str::to_owned), 1, 2));

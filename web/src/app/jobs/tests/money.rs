@@ -9,7 +9,7 @@ const CARD: &str = "2026-05-04 08:00 +00:00 workshop USD inch\ntill fee 0.029\nj
 #[test]
 fn a_payment_that_is_taken_back_leaves_what_stood() {
     let mut maker = Maker::told(&[CARD]);
-    let before = ["Tax and fees", "8.70", "Left per hour, as it stands, by card", "130.65"];
+    let before = [">Tax and fees<", "\u{2212}4.35", "Fees still to come, by card", "Left per hour, as it stands, by card", "130.65"];
     maker.open("more").shows(&before);
     let agreed = maker.sheet().selling.open().next().unwrap().id;
     maker.tap(Tap::Room(Room::Sell)).tap(Tap::Write(What::Pay(PaidTo::Agreed(agreed)))).pick(Pick::Paid(Some(Paid::Notes)));
@@ -20,6 +20,16 @@ fn a_payment_that_is_taken_back_leaves_what_stood() {
     maker.say(Msg::Price(crate::app::price::Tap::Close));
     maker.say(Msg::Go(Place::Jobs));
     maker.open("more").shows(&before);
+}
+
+/// 100 of 200 came in by card at 3 %: 3.00 is paid of the fees, and 3.00 is yet to come, if the rest comes so too. What is all in names none to come.
+#[test]
+fn a_fee_that_is_yet_to_come_stands_apart() {
+    let order = CARD.replace("fee 0.029", "fee 0.03").replace("agree 300", "agree 200").replace("pay 150", "pay 100");
+    let half = [">Tax and fees<", "\u{2212}3.00", "Fees still to come, by card"];
+    Maker::told(&[&order]).open("more").shows(&half).hides(&["\u{2212}6.00"]);
+    let whole = format!("{order}pay 100 for more card agreed deal\n");
+    Maker::told(&[&whole]).open("more").shows(&[">Tax and fees<", "\u{2212}6.00"]).hides(&["still to come, by card"]);
 }
 
 /// One of three is handed over and paid, of the others 50 is kept, and one is agreed anew.

@@ -3,6 +3,7 @@
 use super::*;
 use crate::app::price::waiting::WaitTap;
 use crate::app::price::ways::{Field as WaysField, WaysTap};
+use fivebar_core::sheet::waiting::Question;
 
 const SHOP: &str = "2026-05-04 08:00 -04:00 workshop USD inch\n";
 const TOP: &str = "till tax 0.0825 top fee 0.026 fixed 0.10 point 5\nrate pay 20 lowest 16 hours 100 logged 100\n";
@@ -108,8 +109,28 @@ fn more_than_all_who_ask_is_refused_by_its_limit() {
     for figure in ["3", "1", "10"] {
         maker.press(figure).tap(Tap::Waiting(WaitTap::Done));
     }
-    maker.shows(&["10 times as many are more than all who ask. At most 5 times can buy.", "Say fewer times."]);
+    maker.shows(&["10 times as many are more than all who ask. At most 5 times are taken.", "Say fewer times."]);
     maker.press("5").tap(Tap::Waiting(WaitTap::Done)).shows(&["By when should it be sold?"]);
+}
+
+/// Five of five buy, and no more can: how many times as many is not asked, and what was said of it goes with that.
+#[test]
+fn where_all_buy_no_more_is_asked() {
+    let mut maker = stand("job stand \"Stand\" 1 spec\ntag 85 stand\n");
+    let job = maker.job;
+    maker.tap(Tap::Waiting(WaitTap::Open(job)));
+    for figure in ["3", "5"] {
+        maker.press(figure).tap(Tap::Waiting(WaitTap::Done));
+    }
+    maker.shows(&["By when should it be sold?"]).tap(Tap::Waiting(WaitTap::Weeks(4))).press("20").tap(Tap::Waiting(WaitTap::Done));
+    maker.shows(&["all buy already"]).hides(&["not said</", "times as many"]).tap(Tap::Waiting(WaitTap::Save));
+    let told = |maker: &Maker| shop(&maker.app).job(job).unwrap().selling.guesses.k;
+    assert_eq!(told(&maker), Some(Decimal::TWO));
+    let guessed = "guess stand asks 3 buys 0.2 at 92.01 k 5 by 2026-06-01 end 32\n";
+    let mut maker = stand(&format!("job stand \"Stand\" 1 spec\ntag 85 stand\n{guessed}"));
+    maker.tap(Tap::Waiting(WaitTap::Open(job))).tap(Tap::Waiting(WaitTap::Change)).tap(Tap::Waiting(WaitTap::Ask(Question::Buys)));
+    maker.press("5").tap(Tap::Waiting(WaitTap::Done)).shows(&["all buy already"]).tap(Tap::Waiting(WaitTap::Save));
+    assert_eq!(told(&maker), Some(Decimal::TWO));
 }
 
 /// One step back leaves what lies over a page, then the page, and never the place.

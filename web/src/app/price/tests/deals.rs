@@ -524,6 +524,23 @@ fn the_bar_names_what_was_paid_to_the_coin() {
     maker.press("80.02").tap(Tap::Deal(DealTap::PadDone)).shows(&["Take back: 80.00 came in"]);
 }
 
+/// Sold for 109 to be paid later, 59 came in: what never comes is given up on the page of the debt, or on the job's own, and nothing is said to have
+/// gone back.
+#[test]
+fn what_a_buyer_will_not_pay_is_given_up() {
+    let story = "2026-03-02 09:00 -05:00 workshop USD inch\njob stools \"Stools\" 2 spec\nsell 1 stools for 109 as sale\n";
+    for came in ["pay 59 for stools notes sale sale\n", ""] {
+        let mut maker = Maker::told(&format!("{story}{came}"), "stools");
+        let (job, owed) = (maker.job, sheet(&maker.app).unwrap().owed[0].clone());
+        let due = if came.is_empty() { "109.00" } else { "50.00" };
+        maker.tap(Tap::Deal(DealTap::Open(job, PaidOf::Sale(owed.sale)))).shows(&["This will not be paid", "The sale stays"]);
+        maker.tap(Tap::Deal(DealTap::GivenUp)).shows(&[&format!("Take back: {due} will not be paid")]);
+        assert_eq!((sheet(&maker.app).unwrap().owed, sheet(&maker.app).unwrap().due.len()), (vec![], 0));
+        maker.say(Msg::Common(Common::TakeBack));
+        assert_eq!(sheet(&maker.app).unwrap().owed, [owed]);
+    }
+}
+
 /// A price that was typed is of the number in front of it: with another it is asked anew, and nothing can be agreed before.
 #[test]
 fn a_typed_price_is_of_its_number_of_pieces() {

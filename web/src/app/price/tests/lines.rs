@@ -50,6 +50,29 @@ fn marks_are_up_to_the_coin_in_notes() {
     check(lines, in_notes, (&["10.25"], &["10.10"]));
 }
 
+/// 5 h at 20 and 85.30 spent are 37.06 for each of five. An ask or an offer of 37.54 pays that: beside 38 it would seem to fall short.
+#[test]
+fn a_mark_is_exact_beside_a_sum_that_pays_it() {
+    let lines = |tag: &str| {
+        let work = "start \"shape\" make on stools\n14:00 stop\nall-planned stools\n";
+        format!("rate pay 20 hours 100 logged 100\nSTOOLSspend 85.30 glue on stools\n{work}tag {tag} stools")
+    };
+    let say = |sum: &'static str| {
+        move |maker: &mut Maker| {
+            maker.offer(sum);
+        }
+    };
+    let open = |maker: &mut Maker| {
+        let job = maker.job;
+        maker.tap(Tap::Offer(job));
+    };
+    check(&lines("37.54"), open, (&["Ask 37.54", "your rate", "37.06"], &[">38<"]));
+    check(&lines("50"), open, (&["your rate", ">38<"], &["37.06"]));
+    check(&lines("50"), say("37.54"), (&["37.06"], &[">38<"]));
+    check(&lines("50"), say("37"), (&[">38<"], &["37.06"]));
+    check(&lines("37.06"), open, (&["37.06"], &[">38<"]));
+}
+
 /// 5 h at 20 and 50 spent are 30 for each of five: in notes 30, by card at 5 % 31.58, so 35 in fives. What is asked without a tag pays your rate
 /// however it is paid; beside figures in notes that is said, since 30 would do in notes.
 #[test]

@@ -293,7 +293,7 @@ fn answers_outlive_the_way_to_another_place() {
     for figure in ["3", "2", "4"] {
         maker.press(figure).tap(Tap::Waiting(WaitTap::Done));
     }
-    maker.shows(&["At most 3 times can buy."]).press("2.5").tap(Tap::Waiting(WaitTap::Done)).shows(&["By when should it be sold?"]);
+    maker.shows(&["At most 3 times are taken."]).press("2.5").tap(Tap::Waiting(WaitTap::Done)).shows(&["By when should it be sold?"]);
     maker.app.go(Place::Bench);
     maker.app.go(Place::Price);
     maker.app.price.to_list();

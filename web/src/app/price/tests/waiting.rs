@@ -509,6 +509,9 @@ fn what_came_of_waiting_is_said_by_hand_figures() {
     check((2, &format!("{NOBODY}\n{}", sold("90"))), Some(" You took 90, waiting was worth 40.<"));
     check((1, &format!("{TWO_DAYS}\n10:00 sell 1 stools for 90 notes fetched")), Some(" You took 90, waiting was worth 52.<"));
     check((1, &format!("{TWO_DAYS}\n10:00 sell 1 stools for 45 notes fetched")), Some(" You took 45, waiting was worth 52.<"));
+    // Two together: of 0.5 who come 0.4837 are served, and 40 + 80 x 0.4837 = 78.69, up to 79, as an offer of two was held against.
+    let two = format!("{TWO_DAYS}\n10:00 sell 2 stools for 85 notes fetched");
+    check((2, &two), Some(" You took 42.50, waiting was worth 39.50.<"));
     // At the tag nobody haggled; without guesses nothing is known of waiting; and nothing was sold yet.
     check((2, &format!("{NOBODY}\n{}", sold("100"))), None);
     check((2, &sold("90")), None);

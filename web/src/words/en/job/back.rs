@@ -69,6 +69,11 @@ pub fn money_back(day: &str) -> String {
     format!("Money back {day}, they keep it")
 }
 
+/// "Not paid Mon 1 June, they keep it": of a price that went down by what never came.
+pub fn not_paid(day: &str) -> String {
+    format!("Not paid {day}, they keep it")
+}
+
 /// "125.00 handed back, 20.00 kept".
 pub fn went_back(sum: &str, kept: Option<&str>) -> String {
     kept.map_or_else(|| format!("{sum} handed back"), |kept| format!("{sum} handed back, {kept} kept"))

@@ -154,7 +154,7 @@ fn of_figures() -> Vec<Row> {
         ),
         (
             MoreThanAllBuy { met: d("10"), most: d("5") },
-            "Not taken: 10 times as many are more than all who ask. At most 5 times can buy.",
+            "Not taken: 10 times as many are more than all who ask. At most 5 times are taken.",
             "Say fewer times.",
         ),
         (YearsOutOfRange { met: 0, least: 1, most: 60 }, "Not taken: a tool serves for 1 to 60 years.", "Say how many years it lasts."),
