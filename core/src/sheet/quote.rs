@@ -4,6 +4,7 @@ use super::account::{Account, account};
 use super::dates::{DatesSheet, Given, dates_of};
 use super::estimate::{Covers, estimate};
 use super::marks::for_need;
+use super::offer::part_of_time;
 use super::shop::Shop;
 use crate::bench::estimate::Range;
 use crate::ledger::fold::{Job, Quote, tax_when};
@@ -31,6 +32,8 @@ pub struct QuoteSheet {
     pub hauls: Span,
     /// Costs so far and those planned; none where what a haul costs it is not known.
     pub costs: Option<Money>,
+    /// What the price is reckoned from where some are gone; none where all are on hand, or nothing is known.
+    pub these: Option<These>,
     /// The least price points that pay your rate for these hours, by card as the dearest way, and why there are none.
     pub range: Result<(Money, Money), NoQuote>,
     /// What of the job is in these hours.
@@ -59,6 +62,16 @@ pub struct QuoteSheet {
     pub given: Option<Quote>,
     pub stands: bool,
     pub is_over: bool,
+}
+
+/// What pieces that are left bear of hours and costs, a drive to come whole.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct These {
+    pub likely: Span,
+    pub safe: Span,
+    /// Of that, their part of the hauls.
+    pub hauls: Span,
+    pub costs: Money,
 }
 
 /// The first of its days that moves where other jobs come first, behind them and before.
@@ -120,6 +133,7 @@ pub fn quote(shop: &Shop, id: Id, given: Given) -> Answer<QuoteSheet> {
     let hauls = account.hours.haul.unwrap_or_default();
     let [likely, safe] = [in_all.likely, in_all.safe].map(|span| span.plus(hauls));
     let costs = costs(&job, &account)?;
+    let these = costs.map(|costs| these((&job, &account, costs), ([likely, safe], hauls))).transpose()?.flatten();
     let range = match (settled(&job, &account)?, &sheet.found, costs) {
         (Some(settled), ..) => Err(settled),
         // Of what is made the hours are known that it took, whatever says how long such a piece takes.
@@ -153,6 +167,7 @@ pub fn quote(shop: &Shop, id: Id, given: Given) -> Answer<QuoteSheet> {
         safe,
         hauls,
         costs,
+        these,
         range,
         covers: sheet.covers,
         ready,
@@ -236,21 +251,35 @@ fn costs(job: &Job, account: &Account) -> Answer<Option<Money>> {
 
 fn between(shop: &Shop, (job, account, costs): (&Job, &Account, Money), times: [Span; 2]) -> Result<(Money, Money), NoQuote> {
     let rate = account.pricing.hourly.your_rate.ok_or(NoQuote::Rate)?;
+    let (n, works) = (on_hand(job), works((job, account, costs), times).map_err(NoQuote::Refused)?);
+    let price = |work: Work| for_need(shop, job, work.need(rate, n)?.ok_or(Refusal::OutOfRange)?).map(|price| price.charge);
+    let [low, high] = works.map(price);
+    Ok((low.map_err(NoQuote::Refused)?, high.map_err(NoQuote::Refused)?))
+}
+
+/// Costs and hours it is quoted by, likely and to be safe. Where some are gone, those that are left bear their part, and a drive that is to come
+/// whole: as Price has it.
+fn works((job, account, costs): (&Job, &Account, Money), times: [Span; 2]) -> Answer<[Work; 2]> {
     let n = on_hand(job);
     let whole = Work { costs: Some(costs), driven: Decimal::ZERO, time: None, pieces: job.pieces };
-    // Where some are gone, those that are left bear their part, and a drive that is to come whole: as Price has it.
-    let rest = account.pricing.work_of(job, (n, Carried::Delivered)).map_err(NoQuote::Refused)?;
+    let rest = account.pricing.work_of(job, (n, Carried::Delivered))?;
     let rest = if n == job.pieces { None } else { rest.costs.and(rest.time).map(|time| (rest, time)) };
     let [likely, _] = times;
-    let price = |time: Span| {
-        let work = match rest {
-            Some((rest, own)) => Work { time: Some(own.plus(time.minus(likely))), ..rest },
-            None => Work { time: Some(time), ..whole },
-        };
-        for_need(shop, job, work.need(rate, n)?.ok_or(Refusal::OutOfRange)?).map(|price| price.charge)
-    };
-    let [low, high] = times.map(price);
-    Ok((low.map_err(NoQuote::Refused)?, high.map_err(NoQuote::Refused)?))
+    Ok(times.map(|time| match rest {
+        Some((rest, own)) => Work { time: Some(own.plus(time.minus(likely))), ..rest },
+        None => Work { time: Some(time), ..whole },
+    }))
+}
+
+fn these(of: (&Job, &Account, Money), (times, hauls): ([Span; 2], Span)) -> Answer<Option<These>> {
+    let ((job, ..), n) = (of, on_hand(of.0));
+    if n == job.pieces {
+        return Ok(None);
+    }
+    let part = |time: Span| part_of_time(time, n, job.pieces);
+    let [likely, safe] = works(of, times)?;
+    let (Some(long), Some(longer), Some(costs)) = (likely.time, safe.time, likely.need(Decimal::ZERO, n)?) else { return Ok(None) };
+    Ok(Some(These { likely: part(long)?, safe: part(longer)?, hauls: part(hauls)?, costs: Money::book(costs, job.currency)? }))
 }
 
 impl QuoteSheet {

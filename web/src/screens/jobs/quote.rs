@@ -109,11 +109,14 @@ fn reckoned((job, sheet): (&JobSheet, &QuoteSheet), seen: Seen<'_>) -> String {
     let span = |span| seen.speech.span(span);
     match &sheet.range {
         Ok(_) => {
-            let hauls = (Span::ZERO < sheet.hauls).then(|| span(sheet.hauls));
-            let costs = sheet.costs.map(|costs| sum(costs, seen)).unwrap_or_default();
+            let all = (sheet.likely, sheet.safe, sheet.hauls, sheet.costs);
+            let these = sheet.these.map(|these| (these.likely, these.safe, these.hauls, Some(these.costs)));
+            let (likely, safe, hauls, costs) = these.unwrap_or(all);
+            let hauls = (Span::ZERO < hauls).then(|| span(hauls));
+            let costs = costs.map(|costs| sum(costs, seen)).unwrap_or_default();
             let [n, all] = [sheet.n, sheet.of].map(|n| seen.speech.count(n));
             let of = (sheet.n != sheet.of).then_some([&*n, &*all]);
-            words::reckoning([&span(sheet.likely), &span(sheet.safe)], hauls.as_deref(), &costs, of)
+            words::reckoning([&span(likely), &span(safe)], hauls.as_deref(), &costs, of)
         }
         Err(NoQuote::Ended) => words::QUOTE_ENDED.to_owned(),
         Err(NoQuote::Gone) => words::QUOTE_GONE.to_owned(),

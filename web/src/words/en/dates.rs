@@ -357,12 +357,12 @@ pub fn with_tax(price: &str) -> String {
     format!("{price}, tax in it")
 }
 
-/// `13 h 18 to 16 h 40 at your rate, 42 min of it its part of the hauls; costs 20.00`; `7 h 01` where both are one. Where some are gone: `All 5:
-/// … The price is of 3.`
+/// `13 h 18 to 16 h 40 at your rate, 42 min of it its part of the hauls; costs 20.00`; `7 h 01` where both are one. Where some are gone: `3 of 5:
+/// 2 h 30 at your rate; costs 25.92.`
 pub fn reckoning([likely, safe]: [&str; 2], hauls: Option<&str>, costs: &str, of: Option<[&str; 2]>) -> String {
     let hauls = hauls.map(|span| format!(", {span} of it its part of the hauls")).unwrap_or_default();
     let said = format!("{} at your rate{hauls}; costs {costs}", between(likely, safe));
-    of.map_or(said.clone(), |[n, all]| format!("All {all}: {said}. The price is of {n}."))
+    of.map_or(said.clone(), |[n, all]| format!("{n} of {all}: {said}."))
 }
 
 /// `Agreed at 800, 320 paid: nothing else is quoted.`

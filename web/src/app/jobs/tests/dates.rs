@@ -547,14 +547,14 @@ fn what_is_gone_of_a_batch_is_not_quoted() {
     let told = "2026-03-10 08:00 -05:00 workshop USD inch\nrate pay 20 hours 400 logged 400 costs 0\njob stool \"Stools\" 4 spec\n\
         spend 40 wood on stool\nplan \"saw\" make 480 min for stool\n";
     let mut all = Maker::told(&[told]);
-    all.room("stool", Room::Quote).shows(&["$265 to $375", "11 h 12 to 16 h 35 at your rate; costs 40.00"]).hides(&["All 4:"]);
+    all.room("stool", Room::Quote).shows(&["$265 to $375", "11 h 12 to 16 h 35 at your rate; costs 40.00"]).hides(&["of 4:"]);
     let mut some = Maker::told(&[&format!("{told}sell 1 stool for 70 notes fetched\n")]);
-    some.room("stool", Room::Quote).shows(&["$200 to $280", "All 4: 11 h 12", "costs 40.00. The price is of 3."]);
+    some.room("stool", Room::Quote).shows(&["$200 to $280", "3 of 4: 8 h 24 to 12 h 26 at your rate; costs 30.00."]);
     // What was given for four stands no more. A drive of 40 to come is borne whole by the three: 198 and 40 are 238, 240 in fives.
     let given = format!("{told}quote stool 265 375 ready 2026-06-01 until 2026-06-20\nsell 1 stool for 70 notes fetched\n");
     Maker::told(&[&given]).room("stool", Room::Quote).shows(&["$200 to $280", "You quoted $265 to $375"]);
     let driven = format!("{told}sell 1 stool for 70 notes fetched\nplan-cost trip 40 delivery for stool\n");
-    Maker::told(&[&driven]).room("stool", Room::Quote).shows(&["$240 to $320"]);
+    Maker::told(&[&driven]).room("stool", Room::Quote).shows(&["$240 to $320", "3 of 4: 8 h 24 to 12 h 26 at your rate; costs 70.00."]);
 }
 
 /// Three of four are left, quoted at 200 to 280. Tags of 93 ask 279 of them: nothing is said. Tags of 95 ask 285,

@@ -51,10 +51,7 @@ fn what_is_made_is_quoted_by_the_hours_it_took() {
         spend 43.20 oil on more\nrecall \"make\" make on more 2026-05-01 09:00 to 2026-05-01 13:10\ntag 65 more\n\
         about more pieces 5\nsell 2 more for 130 notes\n"]);
     let id = maker.jobs["more"];
-    maker
-        .room("more", Room::Quote)
-        .hides(&["A price needs hours"])
-        .shows(&["Tray, 3", "All 5: 4 h 10 at your rate; costs 43.20. The price is of 3."]);
+    maker.room("more", Room::Quote).hides(&["A price needs hours"]).shows(&["Tray, 3", "3 of 5: 2 h 30 at your rate; costs 25.92."]);
     maker.say(Msg::Price(crate::app::price::Tap::Made(id)));
     maker.room("more", Room::Quote).hides(&["A price needs hours"]);
 }
