@@ -1,4 +1,4 @@
-//! Cautions at the bench, each where it is needed: dust at the day's first such work, rags after each coat and at the day's end.
+//! Cautions at the bench, each where it is needed: dust at the day's first such work, and at its first sanding or ripping, rags after each coat and at the day's end.
 
 use super::super::{Seen, short};
 use crate::app::{App, Msg};
@@ -6,7 +6,7 @@ use crate::parts::caution::caution;
 use crate::view::El;
 use crate::words::en::bench as words;
 use fivebar_core::bench::wait::What;
-use fivebar_core::bench::{Bench, Run};
+use fivebar_core::bench::{Bench, Kind, Run};
 use fivebar_core::quantity::{Clock, Day, Listed};
 use fivebar_core::sheet::bench::BenchSheet;
 
@@ -22,9 +22,15 @@ pub fn cautions(app: &App, sheet: &BenchSheet, seen: Seen<'_>) -> Vec<El<Msg>> {
 /// Of them, those of dust and of rags.
 pub fn of_work(app: &App, sheet: &BenchSheet, seen: Seen<'_>) -> Vec<El<Msg>> {
     let (bench, today) = (app.shelf().bench(), seen.now.day());
-    let dust = own(&bench, today).find(|run| words::holds(&run.work.op, &words::DUSTY)).is_some_and(Run::is_running);
+    let dust = [&words::SANDED[..], &words::DUSTY[..]].into_iter().any(|dusty| is_first(&bench, today, dusty));
     let rags = rags(app, &bench, today, sheet) || is_evening(app, seen) && sheet.running.is_none() && had_coat(app, &bench, today);
     [dust.then_some(words::DUST), rags.then_some(words::RAGS)].into_iter().flatten().map(caution).listed()
+}
+
+/// Whether the day's first making of such names runs: whoever rings the mill makes no dust.
+fn is_first(bench: &Bench, today: Day, names: &[&str]) -> bool {
+    let mut made = own(bench, today).filter(|run| run.work.kind == Kind::Make && words::holds(&run.work.op, names));
+    made.next().is_some_and(Run::is_running)
 }
 
 fn own(bench: &Bench, today: Day) -> impl DoubleEndedIterator<Item = &Run> {

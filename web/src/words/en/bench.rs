@@ -547,6 +547,9 @@ pub fn kind(kind: Kind) -> &'static str {
     }
 }
 
+/// Sanding and ripping have a first run of their own each day.
+pub const SANDED: [&str; 2] = ["sand", "rip"];
+
 /// An operation raises hardwood dust if its name holds one of these.
 pub const DUSTY: [&str; 8] = ["sand", "rip", "saw", "joint", "plane", "rout", "thickness", "mill"];
 

@@ -1,4 +1,4 @@
-//! When rags are spoken of: after each coat, and when the day ends.
+//! When dust is spoken of, and rags: after each coat, and when the day ends.
 
 use super::super::waits::WaitTap;
 use super::*;
@@ -6,6 +6,7 @@ use fivebar_core::ledger::kind::dates::WorkdaysSet;
 use fivebar_core::quantity::Clock;
 
 const RAGS: &str = "Oily rags can heat up";
+const DUST: &str = "Hardwood dust harms lungs";
 
 /// The workshop closes at that hour.
 fn closing(told: &mut Told, hour: u8) {
@@ -81,4 +82,18 @@ fn a_run_left_on_past_closing_ends_the_day_at_its_stop() {
     lacks(&told.at(7 * 60 + 30, []), &[RAGS]); // 16:30, still at it
     lacks(&told.at(9 * 60 + 30, []), &[RAGS]); // 18:30, closed since 17:00
     holds(&told.at(9 * 60 + 31, [tap(Tap::Stop)]), &[RAGS]);
+}
+
+/// The day's first dusty work, and its first sanding, whatever was done before; a drive to the sawmill is neither.
+#[test]
+fn dust_is_named_at_the_first_of_the_day() {
+    let mut told = Told::stands();
+    let ring = starting(StartingTap::Op("Ring the mill".into(), Kind::Office, Stage::Sell));
+    told.at(0, [tap(Tap::Other), ring]);
+    lacks(&told.at(1, []), &[DUST]);
+    for (began, op, is_named) in [(20, "Thickness", true), (40, "Joint", false), (60, "Sand", true), (80, "Sand", false)] {
+        told.start(began, op);
+        let shown = told.at(began + 1, []);
+        if is_named { holds(&shown, &[DUST]) } else { lacks(&shown, &[DUST]) }
+    }
 }
