@@ -411,7 +411,9 @@ fn wait_of(shop: &Shop, job: &Job, (op, hands, coats): (&str, Span, Option<Count
     let done = on.and_then(|on| noted.checked_div(on.each)).unwrap_or_default();
     let to_come = i64::from(coats.unwrap_or(1).saturating_sub(done).max(1));
     let all = usual.span.in_ratio(Span::minutes(to_come), Span::minutes(1)).unwrap_or(usual.span);
-    let wet = on.and_then(|_| now()).map_or(Span::ZERO, |(_, left)| left);
+    // A coat that is on some pieces alone goes on the others now.
+    let is_whole = |on: &Coats| noted.checked_rem(on.each) == Some(0);
+    let wet = on.filter(is_whole).and_then(|_| now()).map_or(Span::ZERO, |(_, left)| left);
     let all = all.plus(wet);
     Some(((usual.what, all), all.minus(usual.span)))
 }

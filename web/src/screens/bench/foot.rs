@@ -65,7 +65,7 @@ fn helper(slab: &Slab, seen: Seen<'_>) -> (Vec<El<Msg>>, Vec<El<Msg>>) {
 /// What one who works along is paid, and since when: "$18.00 an hour, since 09:40".
 pub fn paid_since(run: &Run, head: &Head, seen: Seen<'_>) -> String {
     let pay = head.pay.map_or_else(|| day::NOT_PAID.to_owned(), |pay| day::per_hour(&seen.speech.money(pay)));
-    helper::paid_since(&pay, &seen.speech.clock(run.wall(head.from, seen.local)))
+    helper::paid_since(&pay, &seen.when(run.wall(head.from, seen.local)))
 }
 
 /// Stop says what it stops: with much above the slab, that is what is always in sight.

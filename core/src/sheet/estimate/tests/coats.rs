@@ -268,6 +268,8 @@ fn hardening_begins_with_the_last_coat() {
     assert_eq!(day(&one, "", ""), march(18));
     // On at 09:30 on the 13th, 14th and 15th.
     assert_eq!([1, 2, 3].map(|n| day(&one, plan, &begun(n))), [march(22); 3]);
+    // The first coat is on one of the two: the other is coated now, and does not wait for it.
+    assert_eq!(day(&one, plan, &begun(1).replace("clamped 2", "clamped 1")), march(22));
 }
 
 /// The last coat is not taken off, and nothing else is made: a day after it was to be dry another is waited for no more, however it came off.
