@@ -202,6 +202,11 @@ fn no_more_comes_back_than_was_sold_or_paid() {
         ("bring-back 0 of sale all on stools", "NothingAsked"),
         ("let-keep 100.01 of sale all on stools", "MoreThanReceived"),
         ("let-keep 0 of sale all on stools", "NothingAsked"),
+        // 100 of 200 are owed, and the other is still to be handed over: what comes for both pays the first at its price.
+        (
+            "job pair \"Pair\" 2 order\nagree 200 for 2 pair fetched as deal\nsell 1 pair for 100 agreed deal as one\nlet-keep 30 of sale one on pair",
+            "OrderGoesOn",
+        ),
     ] {
         let refused = tell(&format!("{SOLD}{line}")).refused;
         assert!(format!("{refused:?}").contains(why), "{line}: {refused:?}");

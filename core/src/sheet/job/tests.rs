@@ -127,6 +127,7 @@ fn the_fee_of_what_is_owed_stays_as_pieces_are_handed_over() {
         (format!("{deal}{one}"), "800.00"),
         (format!("{deal}{one}{one}"), "800.00"),
         (format!("{deal}{ahead}"), "775.40"),
+        (format!("{deal}sell 1 stools for 400 card agreed deal\n"), "775.40"),
         (format!("{deal}{ahead}{one}"), "775.40"),
         (format!("{deal}{ahead}{one}{one}"), "775.10"),
         (format!("{deal}{}{}{paid}", named(one, "first"), named(one, "second")), "775.40"),

@@ -2,7 +2,7 @@
 
 use super::brought::part;
 use super::paid_for::beyond;
-use super::selling::{Agreement, AgreementState, Consigned, Over, PartOfPay, Sale, Selling};
+use super::selling::{Agreement, AgreementState, Consigned, Over, PartOfPay, Payment, Sale, Selling};
 use crate::ledger::kind::sale::{Carried, Paid};
 use crate::quantity::{Count, Currency, Decimal, Id, Listed, Moment, Money};
 use crate::refusal::Answer;
@@ -93,11 +93,13 @@ impl Selling {
         self.payments.iter().rev().find(|payment| payment.sale == Some(of) || payment.agreed == Some(of)).map(|payment| payment.paid)
     }
 
-    /// How the last was paid that came in ahead for the order an agreement is of, also before it was changed.
+    /// How the last was paid that came in for the order an agreement is of, ahead or for a piece of it, also before it was changed.
     pub fn paid_for_order(&self, agreed: Id) -> Option<Paid> {
         let first = self.first(Some(agreed));
+        let under = |sale: Id| self.sales.iter().find(|one| one.id == sale).and_then(|sale| sale.agreed);
         let is_of_it = |of: Option<Id>| of.is_some() && self.first(of) == first;
-        self.payments.iter().rev().find(|payment| is_of_it(payment.agreed)).map(|payment| payment.paid)
+        let came = |payment: &&Payment| is_of_it(payment.sale.map_or(payment.agreed, under));
+        self.payments.iter().rev().find(came).map(|payment| payment.paid)
     }
 
     /// Pieces promised and not yet handed over.
