@@ -400,7 +400,9 @@ fn sold((shop, job): (&Shop, &Job), (costs, hours): (&Costs, &Hours), rate: &Rat
         Some((costs, time)) => Some(Way { you_get: net, costs, time }.per_hour(rate.year.as_ref())?),
         None => None,
     };
-    let at_nothing = all_costs.filter(|_| job.ended.is_some()).map(|costs| net.minus(costs)).transpose()?;
+    // What is owed still bears its fees.
+    let owed = super::promised::fees_owed(shop, job)?;
+    let at_nothing = all_costs.filter(|_| job.ended.is_some()).map(|costs| net.minus(owed)?.minus(costs)).transpose()?;
     let open: Vec<Money> = selling.open().map(|agreement| agreement.sum).listed();
     let agreed = if open.is_empty() { None } else { Some(Money::sum(currency, open)?) };
     Ok(Sold {

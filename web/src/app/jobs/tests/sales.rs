@@ -811,6 +811,11 @@ fn what_an_ended_job_leaves_with_the_rest_at_nothing_is_said() {
         ("sell 2 more for 20 notes\n", Some(["3 unsold at nothing, left in all", "\u{2212}30.00"])),
         ("sell 4 more for 600 notes\n", Some(["1 unsold at nothing, left in all", "550.00"])),
         ("sell 2 more for 20 notes\nconsign 1 more tag 100 share 0.4\n", Some(["3 unsold at nothing, left in all", "\u{2212}30.00"])),
+        // 3 % and 0.30 of the 100 that came ahead, and of the 300 that are due: 400 less 12.60 less 50.
+        (
+            "till fee 0.03 fixed 0.30\nagree 400 for 1 more fetched as deal\npay 100 for more card agreed deal\nsell 1 more for 400 agreed deal\n",
+            Some(["4 unsold at nothing, left in all", "337.40"]),
+        ),
         ("sell 5 more for 600 notes\n", None),
         ("agree 500 for 5 more fetched\n", None),
     ] {
