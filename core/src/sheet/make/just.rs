@@ -44,7 +44,10 @@ fn instead(given: &Given, (problem, sheet): (&Problem, &PlanSheet), place: usize
     }
     let n = sticks(problem, place, pieces).filter(|n| 0 < *n)?;
     let volume = given.ready.sources.get(place)?.stack.volume().ok()?.times(n).ok()?;
-    let is_there = i64::from(n) <= problem.piles.get(place)?.count;
+    // What other parts are cut of is not free.
+    let others = sheet.lines.iter().filter(|line| line.source == place && !line.pieces.iter().any(of_these));
+    let others = others.fold(0_i64, |sum, line| sum.saturating_add(line.n));
+    let is_there = i64::from(n).saturating_add(others) <= problem.piles.get(place)?.count;
     let parts = parts.into_iter().filter(|part| sheet.lines.iter().flat_map(|line| &line.pieces).any(|cut| cut.part == Some(*part)));
     (is_there && volume < takes).then(|| Just { source: place, parts: parts.listed(), n, volume })
 }
