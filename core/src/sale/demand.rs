@@ -43,12 +43,11 @@ pub struct Guess {
 
 /// How many buy as the price rises by so many scales: of what a maker guesses the same share fewer for each (domain.md 9); or the same number
 /// fewer, where what people would pay is spread evenly, as published figures for known offers have it. What waiting is worth is the same sum.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Fewer {
     /// share x exp(-scales).
-    #[default]
     ByShares,
-    /// share x (1 - scales).
+    /// share x (1 - scales). No page asks by it: published figures are reckoned with it (DECISIONS 10).
     Evenly,
 }
 
@@ -121,7 +120,7 @@ impl Demand {
         }
     }
 
-    /// The price at which a sale brings most beyond `worth`, were all free to buy or not: where the gain of asking more is lost by those who leave.
+    /// The price at which buyers x (price - worth) is most, as if no share were held at the whole.
     pub fn best_beyond(&self, worth: f64) -> f64 {
         match self.fewer {
             Fewer::ByShares => self.scale + worth,

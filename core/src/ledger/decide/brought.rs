@@ -27,7 +27,8 @@ pub struct BringBackOrder {
     pub when: Option<Moment>,
 }
 
-/// No piece comes back: the buyer keeps all of them, at a price that is so much less. What is still due goes down first, the rest goes back.
+/// No piece comes back: the buyer keeps all of them, at a price that is so much less: no more than is still due, which never comes, or than came in, of
+/// which what is due goes down first and the rest goes back.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct LetKeepOrder {
     pub job: Id,
