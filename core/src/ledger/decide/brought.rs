@@ -5,7 +5,7 @@ use super::job::some_pieces;
 use super::money::plain;
 use super::sale::kept;
 use crate::ledger::fold::job::facts::same;
-use crate::ledger::fold::{AgreementState, Job, Sale, Till};
+use crate::ledger::fold::{AgreementState, Job, Lines, Sale, Till};
 use crate::ledger::kind::Exact;
 use crate::ledger::kind::sale::{AgreementCancelled, Carried, PiecesBroughtBack, PriceAgreed, SaleReversed};
 use crate::quantity::{Count, Id, Moment, Money};
@@ -56,7 +56,11 @@ pub(super) fn let_keep(job: &Job, order: &LetKeepOrder, act: &mut Act) -> Answer
         return Err(Refusal::MoreThanReceived { met, received });
     }
     let less = sale.less(met)?;
-    act.add(PiecesBroughtBack { job: job.id, sale: sale.id, n: less.n, sum: less.sum, tax: less.tax, kept: None, when: order.when });
+    // What is due goes down first; what of it never came, goes back to nobody, whatever comes in later.
+    let lacks = sale.sum.minus(received)?;
+    let never_paid = Some(if lacks.amount() < less.sum.amount() { lacks } else { less.sum });
+    let (job, sale, Lines { n, sum, tax }) = (job.id, sale.id, less);
+    act.add(PiecesBroughtBack { job, sale, n, sum, tax, kept: None, when: order.when, never_paid });
     Ok(())
 }
 
@@ -75,7 +79,7 @@ pub(super) fn bring_back((job, till): (&Job, &Till), order: &BringBackOrder, act
         let part = sale.part(back)?;
         kept(job, order.kept, job.selling.came_for(job.currency, (sale.id, back))?)?;
         let (job, sale, sum, tax) = (job.id, sale.id, part.sum, part.tax);
-        act.add(PiecesBroughtBack { job, sale, n: order.n, sum, tax, kept: order.kept, when: order.when });
+        act.add(PiecesBroughtBack { job, sale, n: order.n, sum, tax, kept: order.kept, when: order.when, never_paid: None });
     }
     let stands = |it: &Id| job.selling.agreement(*it).is_some_and(|it| matches!(it.state, AgreementState::Done | AgreementState::Open));
     if order.again && !sale.agreed.as_ref().is_some_and(stands) {

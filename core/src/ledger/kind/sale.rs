@@ -81,8 +81,9 @@ kinds! {
     /// A sale was taken back: its tax line is reversed, the money handed back. `kept` is what was not handed back.
     SaleReversed { job: Id, sale: Id; kept: Money, when: Moment }
     /// `n` of the pieces of a sale came back: `sum` is their part of its price and `tax` of its tax line, which are reversed, and the money is
-    /// handed back. `kept` is what was not. The rest stays sold. None of them: the buyer keeps all, and `sum` is less price.
-    PiecesBroughtBack { job: Id, sale: Id, n: Count, sum: Money, tax: Money; kept: Money, when: Moment }
+    /// handed back. `kept` is what was not. The rest stays sold. None of them: the buyer keeps all, and `sum` is less price; `never_paid` of it was
+    /// never paid, and does not go back. Missing, that is not written down: what came in beyond the rest goes back.
+    PiecesBroughtBack { job: Id, sale: Id, n: Count, sum: Money, tax: Money; kept: Money, when: Moment, never_paid: Money }
     /// Money went back to a buyer, because more had come in than was owed: of a sale, or of what was agreed; of sales of no agreement where neither
     /// is named. `rounding`: it settled the rest in coins, and is so much more than was over, or less.
     MoneyHandedBack { job: Id, sum: Money, paid: Paid; agreed: Id, sale: Id, when: Moment, rounding: Money }

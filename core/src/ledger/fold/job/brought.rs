@@ -1,6 +1,6 @@
 //! Pieces of a sale that came back: their part of its price and of its tax line; the rest stays sold.
 
-use super::paid_for::beyond;
+use super::paid_for::{beyond, least};
 use super::selling::{Agreement, Over, Payment, Reversed, Sale, Selling, act_of};
 use crate::ledger::Entry;
 use crate::ledger::fold::Till;
@@ -25,6 +25,8 @@ pub struct BroughtBack {
     pub sale: Id,
     pub of: Lines,
     pub kept: Money,
+    /// Of its part of the price, what was never paid; none where nobody wrote it down.
+    pub never_paid: Option<Money>,
 }
 
 impl BroughtBack {
@@ -33,7 +35,8 @@ impl BroughtBack {
         let ours = |sum: &Money| sum.currency() == currency;
         let of = Lines { n: f.n, sum: f.sum, tax: f.tax };
         let kept = f.kept.filter(ours).unwrap_or(Money::zero(currency));
-        let back = BroughtBack { entry: entry.id, act: act_of(entry), at: entry.when(f.when), sale: f.sale, of, kept };
+        let never_paid = f.never_paid.filter(|sum| ours(sum) && Decimal::ZERO <= sum.amount());
+        let back = BroughtBack { entry: entry.id, act: act_of(entry), at: entry.when(f.when), sale: f.sale, of, kept, never_paid };
         (ours(&f.sum) && ours(&f.tax)).then_some(back)
     }
 }
@@ -82,13 +85,20 @@ impl Sale {
         self.back.iter().filter(|back| back.of.n == 0).map(|back| back.of.sum)
     }
 
+    /// The price it was sold for, but for what of it was given up: that never comes in, so no payment is for it.
+    ///
+    /// # Errors
+    /// [`Refusal::MoneyOutOfRange`].
+    pub(super) fn to_be_paid(&self) -> Answer<Money> {
+        self.back.iter().filter_map(|back| back.never_paid).try_fold(self.whole.sum, Money::minus)
+    }
+
     /// Takes off what came back of it. All that was left of it is a sale that was taken back; where the buyer keeps the pieces it stays sold, for
     /// nothing.
     pub(super) fn brought_back(&mut self, back: &BroughtBack) {
-        let least = |one: Money, other: Money| if other.amount() < one.amount() { other } else { one };
         let of =
             if back.of.n == 0 { Lines { n: 0, sum: least(back.of.sum, self.sum), tax: least(back.of.tax, self.tax) } } else { back.of };
-        let back = &BroughtBack { of, ..*back };
+        let back = &BroughtBack { of, never_paid: back.never_paid.map(|sum| least(sum, of.sum)), ..*back };
         let (sum, tax) = (self.sum.minus(back.of.sum), self.tax.minus(back.of.tax));
         match (sum, tax) {
             (Ok(sum), Ok(tax)) if back.of.n < self.n && Decimal::ZERO <= sum.amount() => {
@@ -243,7 +253,7 @@ mod tests {
             back: vec![],
             reversed: None,
         };
-        let back = BroughtBack { entry: id, act: id, at, sale: id, of: sale.less(usd(60)).unwrap(), kept: usd(0) };
+        let back = BroughtBack { entry: id, act: id, at, sale: id, of: sale.less(usd(60)).unwrap(), kept: usd(0), never_paid: None };
         (0..2).for_each(|_| sale.brought_back(&back));
         assert_eq!((sale.n, sale.sum, sale.tax, sale.reversed), (1, usd(0), usd(0), None));
         assert_eq!(sale.back.iter().map(|back| back.of.sum).listed(), [usd(60), usd(30)]);

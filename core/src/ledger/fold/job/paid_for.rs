@@ -54,14 +54,15 @@ impl PaidFor {
         paid.handed_back(selling, |back| back.sale.is_none())?;
         for sale in &selling.sales {
             let first = selling.first(sale.agreed);
-            let used = least(paid.ahead(first), beyond(sale.whole.sum, paid.of_sale(sale.id))?);
+            let used = least(paid.ahead(first), beyond(sale.to_be_paid()?, paid.of_sale(sale.id))?);
             paid.fees.go_first((Purse::Ahead(first), Purse::Sale(sale.id)), (used, paid.ahead(first)))?;
             more(&mut paid.ahead, first, none.minus(used)?)?;
             more(&mut paid.of_sale, sale.id, used)?;
-            let mut rest = sale.whole.sum;
+            let mut rest = sale.to_be_paid()?;
             for back in &sale.back {
-                rest = rest.minus(back.of.sum)?;
-                let came = came(paid.of_sale(sale.id), back.of.sum, rest)?;
+                let part = back.of.sum.minus(back.never_paid.unwrap_or(none))?;
+                rest = rest.minus(part)?;
+                let came = came(paid.of_sale(sale.id), part, rest)?;
                 paid.went_back((selling, sale), back.act, (came, back.kept))?;
                 more(&mut paid.of_sale, sale.id, none.minus(came)?)?;
             }
@@ -130,7 +131,7 @@ impl PaidFor {
     fn beyond_price(&mut self, selling: &Selling) -> Answer<()> {
         for sale in selling.standing() {
             let (from, ahead) = (Purse::Sale(sale.id), Purse::Ahead(selling.first(sale.agreed)));
-            let over = beyond(self.there(from), sale.whole.sum)?;
+            let over = beyond(self.there(from), sale.to_be_paid()?)?;
             self.fees.go((from, ahead), (over, self.there(from)))?;
             self.put(from, Money::zero(self.currency).minus(over)?)?;
             self.put(ahead, over)?;
@@ -183,7 +184,8 @@ pub(super) fn more<K: Ord>(sums: &mut Sorted<K, Money>, key: K, sum: Money) -> A
     Ok(())
 }
 
-fn least(one: Money, other: Money) -> Money {
+/// The one that is less.
+pub(super) fn least(one: Money, other: Money) -> Money {
     if other.amount() < one.amount() { other } else { one }
 }
 
