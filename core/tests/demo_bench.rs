@@ -287,7 +287,7 @@ fn on_the_22nd_of_may() {
 #[test]
 fn a_cancelled_order_hands_back_what_was_not_kept() {
     let Story { mut maker, job, agreed, .. } = made();
-    let cancel = |kept| fivebar_core::ledger::kind::sale::AgreementCancelled { job, agreed, kept: Some(kept), no_show: None };
+    let cancel = |kept| fivebar_core::ledger::kind::sale::AgreementCancelled { job, agreed, kept: Some(kept), no_show: None, back: None };
     let (much, some) = (maker.money("200"), maker.money("50"));
     let refused = maker.try_order(Command::Sale(SaleCommand::Cancel(cancel(much))));
     assert_eq!(refused, Err(Refusal::MoreThanReceived { met: much, received: maker.money("184") }));

@@ -164,7 +164,7 @@ fn parts(teller: &Teller, words: &mut Words) -> Read<PaymentPlanned> {
 fn cancel(teller: &Teller, words: &mut Words) -> Read<SaleCommand> {
     let (agreed, job) = (teller.story.names.said_mark(words)?, on_job(teller, words)?);
     let kept = kept(teller, words)?;
-    Ok(SaleCommand::Cancel(AgreementCancelled { job, agreed, kept, no_show: words.has("no-show").then_some(true) }))
+    Ok(SaleCommand::Cancel(AgreementCancelled { job, agreed, kept, no_show: words.has("no-show").then_some(true), back: None }))
 }
 
 /// `sell 2 stands for 290 card fetched agreed deal buyer bea tax none offered 260`; the sums are for all of them.
@@ -307,5 +307,5 @@ fn let_keep(teller: &Teller, words: &mut Words) -> Read<LetKeepOrder> {
 fn reverse(teller: &Teller, words: &mut Words) -> Read<SaleCommand> {
     words.expect("sale")?;
     let (sale, job) = (teller.story.names.said_mark(words)?, on_job(teller, words)?);
-    Ok(SaleCommand::Reverse(SaleReversed { job, sale, kept: kept(teller, words)?, when: when(teller, words)? }))
+    Ok(SaleCommand::Reverse(SaleReversed { job, sale, kept: kept(teller, words)?, when: when(teller, words)?, never_paid: None }))
 }

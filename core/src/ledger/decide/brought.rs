@@ -73,13 +73,16 @@ pub(super) fn bring_back((job, till): (&Job, &Till), order: &BringBackOrder, act
     let done = |id| job.selling.agreement(id).filter(|agreed| agreed.state == AgreementState::Done);
     let ends = if order.ends { Some(sale.agreed.and_then(done).ok_or(Refusal::NotThere)?.id) } else { None };
     if sale.n == order.n {
-        reverse(job, &SaleReversed { job: job.id, sale: sale.id, kept: order.kept, when: order.when }, act)?;
+        let (job_id, sale, kept, when) = (job.id, sale.id, order.kept, order.when);
+        reverse(job, &SaleReversed { job: job_id, sale, kept, when, never_paid: None }, act)?;
     } else {
         let back = job.selling.comes_back(till, (sale.id, order.n))?;
         let part = sale.part(back)?;
-        kept(job, order.kept, job.selling.came_for(job.currency, (sale.id, back))?)?;
+        let came = job.selling.came_for(job.currency, (sale.id, back))?;
+        kept(job, order.kept, came)?;
+        let never_paid = Some(part.sum.minus(came)?);
         let (job, sale, sum, tax) = (job.id, sale.id, part.sum, part.tax);
-        act.add(PiecesBroughtBack { job, sale, n: order.n, sum, tax, kept: order.kept, when: order.when, never_paid: None });
+        act.add(PiecesBroughtBack { job, sale, n: order.n, sum, tax, kept: order.kept, when: order.when, never_paid });
     }
     let stands = |it: &Id| job.selling.agreement(*it).is_some_and(|it| matches!(it.state, AgreementState::Done | AgreementState::Open));
     if order.again && !sale.agreed.as_ref().is_some_and(stands) {
@@ -87,7 +90,8 @@ pub(super) fn bring_back((job, till): (&Job, &Till), order: &BringBackOrder, act
         act.add(again(job, sale, (order.n, sum)));
     }
     if let Some(agreed) = ends {
-        act.add(AgreementCancelled { job: job.id, agreed, kept: None, no_show: None });
+        let back = Some(job.selling.received_ahead(job.currency, agreed)?);
+        act.add(AgreementCancelled { job: job.id, agreed, kept: None, no_show: None, back });
     }
     Ok(())
 }
@@ -110,7 +114,9 @@ fn again(job: &Job, sale: &Sale, (n, sum): (Count, Money)) -> PriceAgreed {
 
 pub(super) fn reverse(job: &Job, f: &SaleReversed, act: &mut Act) -> Answer<()> {
     let sale = job.selling.sale(f.sale).filter(|sale| sale.reversed.is_none()).ok_or(Refusal::NotThere)?;
-    kept(job, f.kept, job.selling.paid(job.currency, sale.id)?)?;
-    act.add(f.clone());
+    let paid = job.selling.paid(job.currency, sale.id)?;
+    kept(job, f.kept, paid)?;
+    let never_paid = Some(job.selling.lacks(job.currency, sale)?);
+    act.add(SaleReversed { never_paid, ..f.clone() });
     Ok(())
 }

@@ -285,8 +285,10 @@ fn plan_payment(job: &Job, f: &kind::PaymentPlanned, act: &mut Act) -> Answer<()
 
 fn cancel(job: &Job, f: &kind::AgreementCancelled, act: &mut Act) -> Answer<()> {
     open(job, f.agreed)?;
-    kept(job, f.kept, job.selling.received_ahead(job.currency, f.agreed)?)?;
-    act.add(f.clone());
+    let ahead = job.selling.received_ahead(job.currency, f.agreed)?;
+    kept(job, f.kept, ahead)?;
+    let back = Some(f.kept.map_or(Ok(ahead), |kept| ahead.minus(kept))?);
+    act.add(kind::AgreementCancelled { back, ..f.clone() });
     Ok(())
 }
 

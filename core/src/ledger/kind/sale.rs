@@ -56,8 +56,9 @@ kinds! {
     /// What was agreed is paid in parts, which add up to it; what comes in pays the first of them first. A later one of the same agreement
     /// replaces it, and no parts take it away.
     PaymentPlanned { job: Id, agreed: Id, parts: Vec<PaymentPart>; }
-    /// An agreement came to nothing. `kept` of what was received is not handed back; `no_show` when the buyer never came.
-    AgreementCancelled { job: Id, agreed: Id; kept: Money, no_show: bool }
+    /// An agreement came to nothing. `kept` of what was received is not handed back, `back` of it was; missing, all the rest went back, whenever it
+    /// came. `no_show` when the buyer never came.
+    AgreementCancelled { job: Id, agreed: Id; kept: Money, no_show: bool, back: Money }
     /// `n` pieces were sold; `sum` is all that the buyer hands over. The tax line, its rate and side are facts of this sale. Its id is the entry's.
     /// `agreed` is the agreement it carries out.
     PieceSold { job: Id, n: Count, sum: Money, tax: Money, rate: Exact, side: Side; agreed: Id, carried: Carried, buyer: Id, when: Moment }
@@ -78,8 +79,9 @@ kinds! {
     ConsignmentReturned { job: Id, n: Count; gallery: Id, when: Moment, lot: Id }
     /// `n` pieces that nobody bought are not for sale any more. What they cost stays with their job.
     PiecesNotForSale { job: Id, n: Count, why: Instead; when: Moment }
-    /// A sale was taken back: its tax line is reversed, the money handed back. `kept` is what was not handed back.
-    SaleReversed { job: Id, sale: Id; kept: Money, when: Moment }
+    /// A sale was taken back: its tax line is reversed, the money handed back. `kept` is what was not handed back, and `never_paid` what of its price
+    /// had not come in. Missing, that is not written down: all that comes in for it went back.
+    SaleReversed { job: Id, sale: Id; kept: Money, when: Moment, never_paid: Money }
     /// `n` of the pieces of a sale came back: `sum` is their part of its price and `tax` of its tax line, which are reversed, and the money is
     /// handed back. `kept` is what was not. The rest stays sold. None of them: the buyer keeps all, and `sum` is less price; `never_paid` of it was
     /// never paid, and does not go back. Missing, that is not written down: what came in beyond the rest goes back.

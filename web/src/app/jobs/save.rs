@@ -425,7 +425,7 @@ impl Reader {
                 let back = if draft.form.slots.is_empty() { None } else { Some(self.money(draft, 0)?) };
                 let kept = self.back.zip(back).and_then(|((came, _), back)| came.minus(back).ok()).filter(|kept| !kept.is_zero());
                 let no_show = draft.picks.never_came.then_some(true);
-                Some(SaleCommand::Cancel(AgreementCancelled { job, agreed, kept, no_show }))
+                Some(SaleCommand::Cancel(AgreementCancelled { job, agreed, kept, no_show, back: None }))
             }
             What::Consign => {
                 let (n, tag) = (self.count(draft, 0)?, self.money(draft, 1)?);

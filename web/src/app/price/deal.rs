@@ -143,7 +143,7 @@ fn handed_over(app: &mut App, now: Now) {
 fn nothing(app: &mut App, (kept, no_show): (Money, Option<bool>), now: Now) {
     let Some((deal, _)) = here(app) else { return };
     let PaidOf::Agreed(agreed) = deal.of else { return };
-    let fact = AgreementCancelled { job: deal.job, agreed, kept: Some(kept).filter(|kept| !kept.is_zero()), no_show };
+    let fact = AgreementCancelled { job: deal.job, agreed, kept: Some(kept).filter(|kept| !kept.is_zero()), no_show, back: None };
     let was = if no_show.is_some() { Done::NeverCame } else { Done::Cancelled(kept) };
     if done(app, &Command::Sale(SaleCommand::Cancel(fact)), (deal.job, was), now) {
         app.price.to_list();

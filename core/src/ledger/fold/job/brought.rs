@@ -85,12 +85,23 @@ impl Sale {
         self.back.iter().filter(|back| back.of.n == 0).map(|back| back.of.sum)
     }
 
-    /// The price it was sold for, but for what of it was given up: that never comes in, so no payment is for it.
+    /// The price it was sold for, but for what of it was given up, or had not come in when it came back: that never comes in, so no payment is for it.
     ///
     /// # Errors
     /// [`Refusal::MoneyOutOfRange`].
     pub(super) fn to_be_paid(&self) -> Answer<Money> {
-        self.back.iter().filter_map(|back| back.never_paid).try_fold(self.whole.sum, Money::minus)
+        let never_paid = self.back.iter().map(|back| back.never_paid).chain(self.reversed.map(|reversed| reversed.never_paid));
+        never_paid.flatten().try_fold(self.whole.sum, Money::minus)
+    }
+
+    /// Whether what comes in for it beyond that pays for others: not where all that came in for it went back.
+    pub(super) fn is_filled(&self) -> bool {
+        self.reversed.is_none_or(|reversed| reversed.never_paid.is_some())
+    }
+
+    /// It was taken back: what had not come in for it is no more than was left of it.
+    pub(super) fn take_back(&mut self, reversed: Reversed) {
+        self.reversed = Some(Reversed { never_paid: reversed.never_paid.map(|sum| least(sum, self.sum)), ..reversed });
     }
 
     /// Takes off what came back of it. All that was left of it is a sale that was taken back; where the buyer keeps the pieces it stays sold, for
@@ -105,7 +116,11 @@ impl Sale {
                 (self.n, self.sum, self.tax) = (self.n.saturating_sub(back.of.n), sum, tax);
                 self.back.push(*back);
             }
-            _ => self.reversed = self.reversed.or(Some(Reversed { entry: back.entry, act: back.act, at: back.at, kept: back.kept })),
+            _ if self.reversed.is_some() => {}
+            _ => {
+                let BroughtBack { entry, act, at, kept, never_paid, .. } = *back;
+                self.take_back(Reversed { entry, act, at, kept, never_paid });
+            }
         }
     }
 }

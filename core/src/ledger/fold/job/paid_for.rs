@@ -71,10 +71,12 @@ impl PaidFor {
             }
         }
         for agreement in &selling.agreements {
-            let AgreementState::Cancelled { kept, .. } = agreement.state else { continue };
+            let AgreementState::Cancelled { kept, back, .. } = agreement.state else { continue };
             let first = selling.first(Some(agreement.id));
-            paid.end((Purse::Ahead(first), paid.ahead(first)), (paid.ahead(first), kept))?;
-            paid.ahead.remove(&first);
+            let ahead = paid.ahead(first);
+            let came = back.map_or(Ok(ahead), |back| Ok(least(ahead, kept.plus(back)?)))?;
+            paid.end((Purse::Ahead(first), ahead), (came, kept))?;
+            more(&mut paid.ahead, first, none.minus(came)?)?;
         }
         Ok(paid)
     }
@@ -129,7 +131,7 @@ impl PaidFor {
 
     /// More than its price was paid for others of the same agreement: it lies ahead of them, with its fee.
     fn beyond_price(&mut self, selling: &Selling) -> Answer<()> {
-        for sale in selling.standing() {
+        for sale in selling.sales.iter().filter(|sale| sale.is_filled()) {
             let (from, ahead) = (Purse::Sale(sale.id), Purse::Ahead(selling.first(sale.agreed)));
             let over = beyond(self.there(from), sale.to_be_paid()?)?;
             self.fees.go((from, ahead), (over, self.there(from)))?;

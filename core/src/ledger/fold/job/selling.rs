@@ -130,6 +130,8 @@ pub enum AgreementState {
         entry: Id,
         at: Moment,
         kept: Money,
+        /// What went back; none where that was not written down: all the rest.
+        back: Option<Money>,
         no_show: bool,
     },
 }
@@ -166,6 +168,8 @@ pub struct Reversed {
     pub act: Id,
     pub at: Wall,
     pub kept: Money,
+    /// Of what it was sold for, what had not come in; none where nobody wrote it down.
+    pub never_paid: Option<Money>,
 }
 
 /// Money that came in.
@@ -351,7 +355,9 @@ impl Selling {
             }
             Fact::AgreementCancelled(f) => {
                 let kept = f.kept.filter(|kept| ours(*kept)).unwrap_or(Money::zero(currency));
-                let state = AgreementState::Cancelled { entry: entry.id, at: entry.wall.at, kept, no_show: f.no_show.unwrap_or(false) };
+                let back = f.back.filter(|back| ours(*back) && Decimal::ZERO <= back.amount());
+                let no_show = f.no_show.unwrap_or(false);
+                let state = AgreementState::Cancelled { entry: entry.id, at: entry.wall.at, kept, back, no_show };
                 self.cancelled.insert(f.agreed, state);
                 let acts = self.acts_back().filter(|act| *act != act_of(entry)).listed();
                 self.came_back_before.insert(f.agreed, acts);
@@ -359,7 +365,9 @@ impl Selling {
             Fact::PieceSold(f) if ours(f.sum) && ours(f.tax) => self.sold(entry, f, tag),
             Fact::SaleReversed(f) => {
                 let kept = f.kept.filter(|kept| ours(*kept)).unwrap_or(Money::zero(currency));
-                self.reversals.insert(f.sale, Reversed { entry: entry.id, act: act_of(entry), at: entry.when(f.when), kept });
+                let never_paid = f.never_paid.filter(|sum| ours(*sum) && Decimal::ZERO <= sum.amount());
+                let reversed = Reversed { entry: entry.id, act: act_of(entry), at: entry.when(f.when), kept, never_paid };
+                self.reversals.insert(f.sale, reversed);
             }
             Fact::PiecesBroughtBack(f) => self.brought.extend(BroughtBack::of(entry, f, currency)),
             _ => self.money(entry, currency),

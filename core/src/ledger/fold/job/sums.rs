@@ -219,6 +219,14 @@ impl Selling {
         Ok(self.paid_for(currency)?.of_sale(sale))
     }
 
+    /// What of its price a sale lacks.
+    ///
+    /// # Errors
+    /// [`crate::refusal::Refusal::MoneyOutOfRange`].
+    pub fn lacks(&self, currency: Currency, sale: &Sale) -> Answer<Money> {
+        beyond(sale.sum, self.paid(currency, sale.id)?)
+    }
+
     /// Sales not paid in full, each with what it lacks. While an order is open, it asks itself for all that is due of it, also of what was handed
     /// over before the order was changed.
     ///

@@ -1,0 +1,197 @@
+//! What goes back with pieces, or with an order that comes to nothing, is what had come in by then: what comes in later is not gone.
+
+mod maker;
+
+use fivebar_core::ledger::decide::{BringBackOrder, Command, LetKeepOrder, PaidOf, PayOrder, SaleCommand, SellOrder};
+use fivebar_core::ledger::fold::{self, ComesBack, Job};
+use fivebar_core::ledger::kind::sale::{AgreementCancelled, Carried, Paid, SaleReversed};
+use fivebar_core::quantity::{Currency, Decimal, Id, Money};
+use fivebar_core::story::tell;
+use maker::Maker;
+use proptest::prelude::*;
+
+const USD: Currency = Currency::USD;
+const PAIR: &str = "2026-03-03 08:00 -05:00 workshop USD inch\ntill fee 0.03 fixed 0.30\njob pair \"Pair\" 5 order\n";
+
+/// After these lines: what came in, what is due (below nothing: over), and what fees took.
+#[track_caller]
+fn check(lines: &str, sums: [&str; 3]) {
+    let story = tell(&format!("{PAIR}{lines}"));
+    assert_eq!(story.refused, [], "{lines}");
+    let job = fold::job(&story.book, story.names.job("pair").unwrap()).unwrap();
+    let found = [job.selling.received(USD), job.due(), job.selling.fees(USD)].map(|sum| sum.unwrap().amount().to_string());
+    assert_eq!(found, sums.map(str::to_owned), "{lines}");
+}
+
+/// Handed over, not paid, made good and handed over again: all of it comes in after that, whatever it is written to.
+#[test]
+fn what_comes_in_after_a_piece_came_back_came_in() {
+    let one = "agree 100 for 1 pair fetched as deal\nsell 1 pair for 100 agreed deal as one\nbring-back 1 of sale one on pair again\n";
+    check(one, ["0", "100", "0"]);
+    check(&format!("{one}pay 100 for pair bank agreed deal\nsell 1 pair for 100 agreed deal\n"), ["100", "0", "0"]);
+    // A deposit of 40 that is kept for it, then 60 by card: 60 x 0.03 + 0.30 = 2.10.
+    let begun =
+        "agree 100 for 1 pair fetched deposit 40 as deal\npay 40 for pair bank agreed deal\nsell 1 pair for 100 agreed deal as one\n";
+    let rest = "pay 60 for pair card agreed deal\nsell 1 pair for 100 agreed deal\n";
+    check(&format!("{begun}bring-back 1 of sale one on pair kept 40 again\n{rest}"), ["100", "0", "2.1"]);
+    let two = "agree 200 for 2 pair fetched as deal\nsell 1 pair for 100 agreed deal as one\nsell 1 pair for 100 agreed deal as two\n";
+    check(&format!("{two}bring-back 1 of sale two on pair again\nsell 1 pair for 100 bank agreed deal\n"), ["200", "0", "0"]);
+    // Of two in one sale one comes back; 200 x 0.03 + 0.30 = 6.30.
+    let three = "agree 300 for 3 pair fetched as deal\nsell 2 pair for 200 agreed deal as one\nbring-back 1 of sale one on pair again\n";
+    check(&format!("{three}pay 200 for pair card agreed deal\n"), ["200", "100", "6.3"]);
+    // No order: 150 x 0.03 + 0.30 = 4.80.
+    let none = "sell 1 pair for 100 as one\nreverse sale one on pair\nsell 1 pair for 100 as two\nsell 1 pair for 50 as three\n";
+    check(&format!("{none}pay 150 for pair card sale three\n"), ["150", "0", "4.8"]);
+}
+
+/// A debt that is given up is filled by no later money, with an order and without one.
+#[test]
+fn what_comes_in_after_a_debt_was_given_up_came_in() {
+    let two = "sell 1 pair for 100 as one\nsell 1 pair for 100 as two\n";
+    check(&format!("{two}let-keep 30 of sale one on pair\npay 170 for pair bank sale one\n"), ["170", "0", "0"]);
+    let three = format!("{two}let-keep 100 of sale one on pair\nsell 1 pair for 50 as three\n");
+    check(&format!("{three}pay 150 for pair bank sale three\n"), ["150", "0", "0"]);
+    let agreed = "agree 200 for 2 pair fetched as deal\nsell 1 pair for 100 agreed deal as one\nsell 1 pair for 100 agreed deal as two\n";
+    let given_up = format!("{agreed}let-keep 30 of sale one on pair\n");
+    check(&format!("{given_up}undo two\npay 170 for pair bank agreed deal\n"), ["170", "0", "0"]);
+    check(&format!("{given_up}undo two\nsell 1 pair for 100 bank agreed deal\n"), ["170", "0", "0"]);
+    let back = "bring-back 1 of sale two on pair again\nsell 1 pair for 100 bank agreed deal\n";
+    check(&format!("{given_up}{back}"), ["170", "0", "0"]);
+}
+
+/// What was over of a sale, for others of its order, stays theirs when it comes back.
+#[test]
+fn what_was_paid_for_others_stays_when_a_piece_comes_back() {
+    let begun = "agree 200 for 2 pair fetched as deal\nsell 1 pair for 100 agreed deal as one\npay 120 for pair bank sale one\n";
+    check(begun, ["120", "80", "0"]);
+    check(&format!("{begun}bring-back 1 of sale one on pair again\n"), ["20", "180", "0"]);
+}
+
+/// What one does next.
+#[derive(Clone, Copy, Debug)]
+enum Does {
+    /// So many thousandths of what is due come in, for the order or for a sale.
+    Pays(i64, usize),
+    /// One more is handed over, of the order where it goes on.
+    HandsOver,
+    /// So many pieces of a sale come back, and so many thousandths of what came in for them are kept.
+    BringsBack(usize, u32, i64, bool),
+    /// So much of what a sale lacks will not be paid.
+    GivesUp(usize, i64),
+    /// A sale is taken back.
+    TakesBack(usize, i64),
+    /// The order comes to nothing, and so much of what lies ahead is kept.
+    Cancels(i64),
+}
+
+fn does() -> impl Strategy<Value = Does> {
+    let part = || prop_oneof![Just(0), Just(1_000), 1i64..1_000];
+    prop_oneof![
+        4 => (part(), 0usize..4).prop_map(|(part, nth)| Does::Pays(part, nth)),
+        4 => Just(Does::HandsOver),
+        3 => (0usize..4, 1u32..3, part(), any::<bool>()).prop_map(|(nth, n, part, again)| Does::BringsBack(nth, n, part, again)),
+        2 => (0usize..4, part()).prop_map(|(nth, part)| Does::GivesUp(nth, part)),
+        1 => (0usize..4, part()).prop_map(|(nth, part)| Does::TakesBack(nth, part)),
+        1 => part().prop_map(Does::Cancels),
+    ]
+}
+
+struct Told {
+    maker: Maker,
+    job: Id,
+    /// What came in, less what was said to go back.
+    in_hand: Money,
+}
+
+impl Told {
+    fn begin(lines: &str) -> Told {
+        let story = tell(&format!("{PAIR}{lines}"));
+        assert_eq!(story.refused, [], "{lines}");
+        let mut maker = Maker::new(USD);
+        maker.book = story.book.clone();
+        maker.at((2026, 3, 3), 720, -5);
+        let job = story.names.job("pair").unwrap();
+        let in_hand = fold::job(&maker.book, job).unwrap().selling.received(USD).unwrap();
+        Told { maker, job, in_hand }
+    }
+
+    fn job(&self) -> Job {
+        fold::job(&self.maker.book, self.job).unwrap()
+    }
+
+    /// The order, and what its doing adds to the money in hand.
+    fn command(&self, does: Does) -> Option<(SaleCommand, Money)> {
+        let (job, of, none) = (self.job(), self.job, Money::zero(USD));
+        let selling = &job.selling;
+        let part = |of: Money, part: i64| Money::book(of.amount() * Decimal::from(part) / Decimal::ONE_THOUSAND, USD).unwrap();
+        let sale = |nth: usize| selling.standing().nth(nth);
+        let less = |sum: Money| none.minus(sum).unwrap();
+        Some(match does {
+            Does::Pays(so, nth) => {
+                let (due, of_it) = match (selling.open().next(), sale(nth)) {
+                    (Some(open), None) => (selling.still_due(USD, open).unwrap(), PaidOf::Agreed(open.id)),
+                    (_, Some(sale)) => (selling.lacks(USD, sale).unwrap(), PaidOf::Sale(sale.id)),
+                    (None, None) => return None,
+                };
+                let sum = part(due, so);
+                (SaleCommand::Pay(PayOrder { job: of, sum, paid: Paid::Bank, fee: None, of: of_it, when: None }), sum)
+            }
+            Does::HandsOver => {
+                let agreed = selling.open().next().map(|open| open.id);
+                let sum = self.maker.money("33.35");
+                let (paid, carried, heard) = (None, Some(Carried::Fetched), false);
+                let order = SellOrder { job: of, n: 1, sum, tax: None, agreed, paid, carried, buyer: None, when: None, heard };
+                (SaleCommand::Sell(order), none)
+            }
+            Does::BringsBack(nth, n, so, again) => {
+                let sale = sale(nth)?;
+                let came = selling.came_for(USD, (sale.id, ComesBack { n, coin: None })).unwrap();
+                let kept = part(came, so);
+                let order = BringBackOrder { job: of, sale: sale.id, n, kept: Some(kept), ends: false, again, when: None };
+                (SaleCommand::BringBack(order), less(came.minus(kept).unwrap()))
+            }
+            Does::GivesUp(nth, so) => {
+                let sale = sale(nth)?;
+                let sum = part(selling.lacks(USD, sale).unwrap(), so);
+                (SaleCommand::LetKeep(LetKeepOrder { job: of, sale: sale.id, sum, when: None }), none)
+            }
+            Does::TakesBack(nth, so) => {
+                let sale = sale(nth)?;
+                let came = selling.paid(USD, sale.id).unwrap();
+                let kept = part(came, so);
+                let fact = SaleReversed { job: of, sale: sale.id, kept: Some(kept), when: None, never_paid: None };
+                (SaleCommand::Reverse(fact), less(came.minus(kept).unwrap()))
+            }
+            Does::Cancels(so) => {
+                let open = selling.open().next()?;
+                let came = selling.received_ahead(USD, open.id).unwrap();
+                let kept = part(came, so);
+                let fact = AgreementCancelled { job: of, agreed: open.id, kept: Some(kept), no_show: None, back: None };
+                (SaleCommand::Cancel(fact), less(came.minus(kept).unwrap()))
+            }
+        })
+    }
+
+    /// What cannot be done is refused, and nothing comes of it.
+    fn does(&mut self, does: Does) {
+        let Some((command, adds)) = self.command(does) else { return };
+        self.maker.pass(1);
+        if self.maker.try_order(Command::Sale(command)).is_ok() {
+            self.in_hand = self.in_hand.plus(adds).unwrap();
+        }
+    }
+}
+
+proptest! {
+    /// What came in is the payments less what was said to go back, each as it was when it was said; none of it comes or goes later.
+    #[test]
+    fn what_came_in_is_what_was_said(begun in 0usize..3, all in prop::collection::vec(does(), 0..14)) {
+        let begun = ["", "agree 133.40 for 4 pair fetched as deal\n", "agree 66.70 for 2 pair fetched as deal\npay 20.01 for pair bank agreed deal\n"][begun];
+        let mut told = Told::begin(begun);
+        for (nth, one) in all.iter().enumerate() {
+            told.does(*one);
+            let found = told.job().selling.received(USD).unwrap();
+            prop_assert_eq!(found, told.in_hand, "{:?}", &all[..=nth]);
+        }
+    }
+}
