@@ -44,12 +44,6 @@ pub(super) fn let_keep(job: &Job, order: &LetKeepOrder, act: &mut Act) -> Answer
         return Err(Refusal::NothingAsked);
     }
     let received = job.selling.paid(job.currency, sale.id)?;
-    // What comes in for an order that goes on pays its sales first, at the prices they had: what one lacks is no more given up.
-    let first = job.selling.first(sale.agreed);
-    let goes_on = sale.agreed.is_some() && job.selling.open().any(|open| job.selling.first(Some(open.id)) == first);
-    if goes_on && received.amount() < sale.sum.amount() {
-        return Err(Refusal::OrderGoesOn { sale: sale.id });
-    }
     // What never comes is given up, however little came.
     let is_due = sale.sum.minus(received)?.amount() >= met.amount();
     if received.amount() < met.amount() && !is_due {
