@@ -48,3 +48,22 @@ fn a_coin_goes_back_with_what_was_paid_ahead() {
     check(&format!("{back}pay 99.98 for more notes agreed deal\n"), ["100", "0", "0.02", "0.02"]);
     check(&format!("{sold}bring-back 1 of sale one on more kept 99.98\n"), ["100", "0", "0.02", "0.02"]);
 }
+
+#[test]
+fn a_coin_goes_back_with_all_of_the_price_where_the_piece_is_kept() {
+    for sold in [
+        "sell 1 more for 99.98 notes as one\n",
+        "agree 99.98 for 1 more fetched as deal\npay 99.98 for more notes agreed deal\nsell 1 more for 99.98 agreed deal as one\n",
+    ] {
+        for back in [
+            "let-keep 100 of sale one on more\n",
+            "let-keep 99.98 of sale one on more\n",
+            "let-keep 60 of sale one on more\nlet-keep 40 of sale one on more\n",
+        ] {
+            check(&format!("{sold}{back}"), ["0", "0", "0", "0"]);
+        }
+        check(&format!("{sold}let-keep 60 of sale one on more\n"), ["40", "0", "0.02", "0"]);
+    }
+    let less = "sell 1 more for 99.97 notes as one\nlet-keep 99.95 of sale one on more\n";
+    check(less, ["0", "0", "0", "0"]);
+}

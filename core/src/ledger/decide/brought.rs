@@ -44,6 +44,9 @@ pub(super) fn let_keep(job: &Job, order: &LetKeepOrder, act: &mut Act) -> Answer
         return Err(Refusal::NothingAsked);
     }
     let received = job.selling.paid(job.currency, sale.id)?;
+    // All that was handed over, to the coin, is all of its price.
+    let in_coins = received.plus(job.selling.coins_of_sale(job.currency, sale.id)?)?;
+    let met = if met == in_coins && received == sale.sum { received } else { met };
     // What never comes is given up, however little came.
     let is_due = sale.sum.minus(received)?.amount() >= met.amount();
     if received.amount() < met.amount() && !is_due {
