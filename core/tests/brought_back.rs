@@ -117,6 +117,23 @@ fn what_was_given_back_is_not_asked_for_again() {
     }
 }
 
+/// Of 90 for one 50 came in, and 60 go off the price at once: 40 that are due are never paid, 20 go back; or all of it. No more than the price does.
+#[test]
+fn what_is_due_and_what_came_go_off_the_price_at_once() {
+    let later = "job pair \"Pair\" 1 spec\nsell 1 pair for 90 as one\npay 50 for pair bank sale one\n";
+    for (off, sums) in [("40", ["50", "50", "0"]), ("60", ["30", "30", "0"]), ("90", ["0", "0", "0"])] {
+        let story = tell(&format!("{SOLD}{later}let-keep {off} of sale one on pair\n"));
+        assert_eq!(story.refused, [], "{off}");
+        let shop = Shop::of(&story.book, story.now.at);
+        let job = shop.job(story.names.job("pair").unwrap()).unwrap();
+        let sold = account(&shop, job.id).unwrap().sold;
+        assert_eq!([sold.taken, sold.received, sold.due].map(|sum| sum.amount().to_string()), sums.map(str::to_owned), "{off}");
+        assert_eq!(job.selling.sales[0].back[0].never_paid.map(|sum| sum.amount().to_string()), Some("40".to_owned()), "{off}");
+    }
+    let refused = tell(&format!("{SOLD}{later}let-keep 90.01 of sale one on pair\n")).refused;
+    assert!(format!("{refused:?}").contains("MoreThanPrice"), "{refused:?}");
+}
+
 /// One of two for 200 is handed over and lacks all of its 100: 30 of them will not be paid. What comes in for the rest, 70 and 100, pays no more of it
 /// than 70, and all of it came in; the same in two goes, and where the order is changed between.
 #[test]

@@ -27,8 +27,8 @@ pub struct BringBackOrder {
     pub when: Option<Moment>,
 }
 
-/// No piece comes back: the buyer keeps all of them, at a price that is so much less: no more than is still due, which never comes, or than came in, of
-/// which what is due goes down first and the rest goes back.
+/// No piece comes back: the buyer keeps all of them, at a price that is so much less: what is still due goes down first, and never comes; the rest goes
+/// back of what came in.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct LetKeepOrder {
     pub job: Id,
@@ -47,14 +47,16 @@ pub(super) fn let_keep(job: &Job, order: &LetKeepOrder, act: &mut Act) -> Answer
     // All that was handed over, to the coin, is all of its price.
     let in_coins = received.plus(job.selling.coins_of_sale(job.currency, sale.id)?)?;
     let met = if met == in_coins && received == sale.sum { received } else { met };
-    // What never comes is given up, however little came.
-    let is_due = sale.sum.minus(received)?.amount() >= met.amount();
-    if received.amount() < met.amount() && !is_due {
-        return Err(Refusal::MoreThanReceived { met, received });
+    let lacks = sale.sum.minus(received)?;
+    if sale.sum.amount() < met.amount() {
+        return Err(if lacks.is_zero() {
+            Refusal::MoreThanReceived { met, received }
+        } else {
+            Refusal::MoreThanPrice { met, price: sale.sum }
+        });
     }
     let less = sale.less(met)?;
     // What is due goes down first; what of it never came, goes back to nobody, whatever comes in later.
-    let lacks = sale.sum.minus(received)?;
     let never_paid = Some(if lacks.amount() < less.sum.amount() { lacks } else { less.sum });
     let (job, sale, Lines { n, sum, tax }) = (job.id, sale.id, less);
     act.add(PiecesBroughtBack { job, sale, n, sum, tax, kept: None, when: order.when, never_paid });
