@@ -149,8 +149,6 @@ pub enum Refusal {
     BreakNotInRun { met: Moment, start: Moment, end: Moment },
     /// A break of a run of which it is not settled yet when it ended.
     EndToSettle { run: Id },
-    /// What a sale lacks can't be given up while more of its order is to be handed over.
-    OrderGoesOn { sale: Id },
     /// A moment that has not come yet.
     NotYet { met: Moment, now: Moment },
     /// A wait shorter than the least or longer than the most one may last.

@@ -27,8 +27,8 @@ pub struct BringBackOrder {
     pub when: Option<Moment>,
 }
 
-/// No piece comes back: the buyer keeps all of them, at a price that is so much less: no more than is still due, which never comes, or than came in, of
-/// which what is due goes down first and the rest goes back.
+/// No piece comes back: the buyer keeps all of them, at a price that is so much less: what is still due goes down first, and never comes; the rest goes
+/// back of what came in.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct LetKeepOrder {
     pub job: Id,
@@ -44,20 +44,19 @@ pub(super) fn let_keep(job: &Job, order: &LetKeepOrder, act: &mut Act) -> Answer
         return Err(Refusal::NothingAsked);
     }
     let received = job.selling.paid(job.currency, sale.id)?;
-    // What comes in for an order that goes on pays its sales first, at the prices they had: what one lacks is no more given up.
-    let first = job.selling.first(sale.agreed);
-    let goes_on = sale.agreed.is_some() && job.selling.open().any(|open| job.selling.first(Some(open.id)) == first);
-    if goes_on && received.amount() < sale.sum.amount() {
-        return Err(Refusal::OrderGoesOn { sale: sale.id });
-    }
-    // What never comes is given up, however little came.
-    let is_due = sale.sum.minus(received)?.amount() >= met.amount();
-    if received.amount() < met.amount() && !is_due {
-        return Err(Refusal::MoreThanReceived { met, received });
+    // All that was handed over, to the coin, is all of its price.
+    let in_coins = received.plus(job.selling.coins_of_sale(job.currency, sale.id)?)?;
+    let met = if met == in_coins && received == sale.sum { received } else { met };
+    let lacks = job.selling.lacks(job.currency, sale)?;
+    if sale.sum.amount() < met.amount() {
+        return Err(if lacks.is_zero() {
+            Refusal::MoreThanReceived { met, received }
+        } else {
+            Refusal::MoreThanPrice { met, price: sale.sum }
+        });
     }
     let less = sale.less(met)?;
     // What is due goes down first; what of it never came, goes back to nobody, whatever comes in later.
-    let lacks = sale.sum.minus(received)?;
     let never_paid = Some(if lacks.amount() < less.sum.amount() { lacks } else { less.sum });
     let (job, sale, Lines { n, sum, tax }) = (job.id, sale.id, less);
     act.add(PiecesBroughtBack { job, sale, n, sum, tax, kept: None, when: order.when, never_paid });

@@ -253,16 +253,21 @@ fn some_back((sheet, sale): (&JobSheet, &Sale), back: &BroughtBack, seen: Seen<'
     let tax = (!back.of.tax.is_zero()).then(|| words::tax_back(&less(back.of.tax)));
     let day = seen.speech.day(back.at);
     let name = match back.of.n {
-        0 if stays_whole(sheet, sale) => words::not_paid(&day),
+        0 if is_unpaid(sheet, sale, back) => words::not_paid(&day),
         0 => words::money_back(&day),
         n => words::some_back(n, &seen.speech.count(n), &day),
     };
-    let row = row(name, join([kept, tax]), less(back.of.sum));
+    let never = back.never_paid.filter(|never| !never.is_zero() && *never != back.of.sum).map(|never| words::never_paid(&sum(never, seen)));
+    let row = row(name, join([kept, never, tax]), less(back.of.sum));
     let mistake = key("key soft h56", words::STRIKE, words::MISTAKE, say(Tap::Strike(back.entry)));
     el("div", "deal").key(back.entry.to_string()).kid(row).kid(mistake)
 }
 
-/// Nothing of what came in for it went back: what its price went down by was never paid.
+/// What its price went down by was never paid: so it was written, else nothing of what came in for it went back.
+fn is_unpaid(sheet: &JobSheet, sale: &Sale, back: &BroughtBack) -> bool {
+    back.never_paid.map_or_else(|| stays_whole(sheet, sale), |never| never == back.of.sum)
+}
+
 fn stays_whole(sheet: &JobSheet, sale: &Sale) -> bool {
     let (currency, selling) = (sale.sum.currency(), &sheet.selling);
     let (all, own): (Vec<_>, Vec<_>) = selling.payments.iter().map(|it| (it.sum, (it.sale == Some(sale.id)).then_some(it.sum))).unzip();

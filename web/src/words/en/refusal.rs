@@ -295,9 +295,6 @@ pub fn refused(refusal: &Refusal, speech: &dyn Speech) -> Said {
         Refusal::EndToSettle { .. } => {
             said("Not taken: when this run ended is not settled.".into(), "Say first that it is right, or when it stopped.")
         }
-        Refusal::OrderGoesOn { .. } => {
-            said("Not taken: more of this order is still to be handed over.".into(), "Change the order, so that the rest costs less.")
-        }
         Refusal::NotYet { .. } => said("Not taken: that moment has not come yet.".into(), "Say an earlier one."),
         Refusal::NameMissing => said("Nothing was named.".into(), "Type a name first."),
         Refusal::NameTooLong { met, most } => said(format!("Not taken: {met} letters, and a name has at most {most}."), "Make it shorter."),

@@ -47,7 +47,7 @@ impl PaidFor {
         for payment in &selling.payments {
             let purse = Purse::of(selling, payment.sale, payment.agreed);
             paid.put(purse, payment.pays()?)?;
-            paid.fees.came(purse, (payment.pays()?, payment.fee))?;
+            paid.fees.came(purse, (payment.pays()?, payment.fee, payment.rounding))?;
         }
         paid.handed_back(selling, |back| back.sale.is_some())?;
         paid.beyond_price(selling)?;
@@ -123,7 +123,7 @@ impl PaidFor {
     fn handed_back(&mut self, selling: &Selling, is_of: impl Fn(&HandedBack) -> bool) -> Answer<()> {
         for back in selling.handed_back.iter().filter(|back| is_of(back)) {
             let (purse, sum) = (Purse::of(selling, back.sale, back.agreed), back.settles()?);
-            self.fees.lose(purse, (sum, self.there(purse)))?;
+            self.fees.hand_back(purse, (sum, self.there(purse)), back.rounding)?;
             self.put(purse, Money::zero(self.currency).minus(sum)?)?;
         }
         Ok(())
@@ -167,6 +167,21 @@ impl PaidFor {
     /// Fees of what went back: no sale brings them in.
     pub fn fees_lost(&self) -> Money {
         self.fees.lost
+    }
+
+    /// What went back came to more than that in coins, or to less below nothing: it went with it.
+    pub fn coins_back(&self) -> Answer<Money> {
+        self.fees.coins_back()
+    }
+
+    /// By so much what came in for a sale and is still there was more in coins than it pays, below nothing where it was less.
+    pub fn coins_of_sale(&self, sale: Id) -> Answer<Money> {
+        self.fees.coins(Purse::Sale(sale))
+    }
+
+    /// The same of what lies ahead.
+    pub fn coins_ahead(&self, first: Option<Id>) -> Answer<Money> {
+        self.fees.coins(Purse::Ahead(first))
     }
 
     /// The fee of so much of what came in for a sale, however it came: lost if it goes back.

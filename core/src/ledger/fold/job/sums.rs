@@ -141,12 +141,17 @@ impl Selling {
         Money::sum(sale.sum.currency(), of_it.filter_map(|payment| payment.rounding))
     }
 
-    /// The coins of sales that went back whole: what was handed over went back, and they with it.
+    /// The coins of money that went back whole: what was handed over went back, and they with it.
     fn coins_back(&self, currency: Currency) -> Answer<Money> {
-        let none_kept =
-            |sale: &&Sale| sale.back.iter().all(|back| back.kept.is_zero()) && sale.reversed.is_none_or(|back| back.kept.is_zero());
-        let whole = self.sales.iter().filter(|sale| sale.n == 0 || sale.reversed.is_some()).filter(none_kept);
-        Money::sum(currency, whole.map(|sale| self.rounded_of_sale(sale)).collect::<Answer<Vec<Money>>>()?)
+        self.paid_for(currency)?.coins_back()
+    }
+
+    /// What came in for a sale and is still there, beyond what it pays, because it was paid in coins; below nothing where it was less.
+    ///
+    /// # Errors
+    /// [`crate::refusal::Refusal::MoneyOutOfRange`].
+    pub fn coins_of_sale(&self, currency: Currency, sale: Id) -> Answer<Money> {
+        self.paid_for(currency)?.coins_of_sale(sale)
     }
 
     /// What came in beyond what is owed, by what it came in for: it is to be handed back.
@@ -332,21 +337,14 @@ impl Selling {
     }
 
     /// What came in for an order beyond what was owed because it was paid in coins, or below nothing where it was less: it is in the till, and pays
-    /// for nothing.
+    /// for nothing. What went back is in it no more.
     ///
     /// # Errors
     /// [`crate::refusal::Refusal::MoneyOutOfRange`].
     pub fn rounded_of_order(&self, currency: Currency, agreement: &Agreement) -> Answer<Money> {
-        let first = self.first(Some(agreement.id));
-        let under = |sale: Option<Id>| self.sales.iter().find(|one| Some(one.id) == sale).and_then(|sale| sale.agreed);
-        let is_of_it = |sale: Option<Id>, agreed: Option<Id>| {
-            let of = if sale.is_some() { under(sale) } else { agreed };
-            of.is_some() && self.first(of) == first
-        };
-        let came = self.payments.iter().filter(|payment| is_of_it(payment.sale, payment.agreed));
-        let back = self.handed_back.iter().filter(|back| is_of_it(back.sale, back.agreed));
-        let came = Money::sum(currency, came.filter_map(|payment| payment.rounding))?;
-        came.minus(Money::sum(currency, back.filter_map(|back| back.rounding))?)
+        let paid = self.paid_for(currency)?;
+        let sales = self.sales.iter().filter(|sale| self.is_of_order(sale, agreement)).map(|sale| paid.coins_of_sale(sale.id));
+        Money::sum(currency, sales.collect::<Answer<Vec<Money>>>()?)?.plus(paid.coins_ahead(self.first(Some(agreement.id)))?)
     }
 
     /// What came in for an agreement: ahead, and for its sales that stand.

@@ -337,6 +337,27 @@ fn what_was_never_paid_did_not_go_back() {
     }
 }
 
+/// And so it says once other money went back: of another sale after an agreed one was not paid, or 20 of the same. Where some of what goes off the
+/// price was never paid and the rest goes back, both are told.
+#[test]
+fn what_was_never_paid_stays_so_whatever_goes_back_later() {
+    let begun = "2026-05-22 08:14 -05:00 workshop USD inch\njob more \"Stools\" 3 spec\n";
+    let agreed = "agree 109 for 1 more fetched as deal\nsell 1 more for 109 agreed deal as late\npay 59 for more notes sale late\n";
+    let late = "sell 1 more for 109 as late\npay 59 for more notes sale late\n";
+    let other = "sell 1 more for 80 notes as paid\n";
+    for (sold, then) in [(agreed, "let-keep 20 of sale paid on more"), (late, "let-keep 20 of sale late on more")] {
+        let mut maker = Maker::told(&[&format!("{begun}{sold}{other}let-keep 50 of sale late on more\n{then}\n")]);
+        maker.room("more", Room::Sell).shows(&[
+            "Not paid Fri 22 May, they keep it",
+            "−50.00",
+            "Money back Fri 22 May, they keep it",
+            "−20.00",
+        ]);
+    }
+    let mut maker = Maker::told(&[&format!("{begun}{late}let-keep 55 of sale late on more\n")]);
+    maker.room("more", Room::Sell).shows(&["Money back Fri 22 May, they keep it", "50.00 never paid", "−55.00"]).hides(&["Not paid"]);
+}
+
 /// A dent found later: of 105.50 with 5.50 of tax 20 go back, 1.04 of the tax with it, and the stool stays with its buyer. Nothing typed, or more than
 /// came in, is not taken.
 #[test]

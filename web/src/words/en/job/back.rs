@@ -74,6 +74,11 @@ pub fn not_paid(day: &str) -> String {
     format!("Not paid {day}, they keep it")
 }
 
+/// "50.00 never paid": of a price that went down by more than that, the rest of which went back.
+pub fn never_paid(sum: &str) -> String {
+    format!("{sum} never paid")
+}
+
 /// "125.00 handed back, 20.00 kept".
 pub fn went_back(sum: &str, kept: Option<&str>) -> String {
     kept.map_or_else(|| format!("{sum} handed back"), |kept| format!("{sum} handed back, {kept} kept"))
