@@ -171,7 +171,9 @@ mod tests {
     /// Law: a tag within a sum asks no more than it, and a minor unit above it asks more.
     #[test]
     fn a_tag_within_a_sum_is_the_highest_that_asks_no_more() {
-        for (code, rate) in [("USD", "0"), ("USD", "0.055"), ("USD", "0.07"), ("USD", "0.08875"), ("EUR", "0.19"), ("EUR", "0.25"), ("EUR", "1.6")] {
+        for (code, rate) in
+            [("USD", "0"), ("USD", "0.055"), ("USD", "0.07"), ("USD", "0.08875"), ("EUR", "0.19"), ("EUR", "0.25"), ("EUR", "1.6")]
+        {
             within(Currency::read(code).unwrap(), d(rate));
         }
         ["0.08", "0.1"].into_iter().for_each(|rate| within(Currency::read("JPY").unwrap(), d(rate)));
