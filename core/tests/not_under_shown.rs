@@ -6,7 +6,7 @@ use fivebar_core::money::offer::Verdict;
 use fivebar_core::quantity::{Currency, Decimal, Moment, Money, Span};
 use fivebar_core::sheet::Shop;
 use fivebar_core::sheet::offer::{Asking, OfferSheet, offer};
-use fivebar_core::sheet::price::{ForPieces, price};
+use fivebar_core::sheet::price::{ForPieces, Least, price};
 use fivebar_core::sheet::waiting::{Prospect, Stands, known, later, waiting};
 use fivebar_core::story::{Story, tell};
 use proptest::prelude::*;
@@ -105,6 +105,46 @@ fn a_whole_unit_over_the_tag_is_no_end_over_it() {
     let page = prospect(&story);
     assert_eq!((page.under, page.end), (usd("96.50"), usd("96.50")));
     assert_eq!(offered(&story, story.now.at, (1, Paid::Card), Some("96.50")).verdict, Some(Verdict::Yes));
+}
+
+/// Two hours and 3 of glue for each of two at so much an hour at least, a tag of 145, an end of 25 and maybe a settle: the least that a row says is no
+/// "no" on the page of the offer, of one as of two, and a cent less is one.
+#[test]
+fn the_least_of_a_row_is_what_the_offer_says_no_under() {
+    let mut met = [false; 3];
+    for (pay, end) in ["2", "16", "40", "62", "70", "90"].into_iter().flat_map(|pay| [(pay, "25"), (pay, "130"), (pay, "140")]) {
+        for set in ["", "settle 60 stand\n", "settle 110 stand\n"] {
+            let guess = format!("guess stand asks 0.5 buys 0.1 at 145 by 2026-06-01 end {end}\n{set}");
+            let work = format!(
+                "rate pay 95 lowest {pay} hours 100 logged 100\njob stand \"Stand\" 2 spec\ntag 145 stand\nspend 6 glue on stand\n"
+            );
+            let story = told(&format!("{TILL}{work}start \"shape\" make on stand\n12:00 stop\nabout stand pieces 2\n{guess}"));
+            for row in rows(&story) {
+                let says = |sum: Money| offered(&story, story.now.at, (row.n, Paid::Card), Some(&sum.amount().to_string()));
+                let is_no = |sum: Money| {
+                    let no = |verdict| {
+                        matches!(
+                            verdict,
+                            Verdict::WaitingIsBetter { .. }
+                                | Verdict::BelowLowestPay { .. }
+                                | Verdict::EndBringsMore { .. }
+                                | Verdict::BelowYourRate { .. }
+                        )
+                    };
+                    no(says(sum).verdict.unwrap())
+                };
+                let at = format!("{} of pay {pay}, end {end}, {set}: {row:?}", row.n);
+                let least = row.least().unwrap();
+                assert!(!is_no(least.sum()) && is_no(least.sum().minus(usd("0.01")).unwrap()), "{at}");
+                met[match least {
+                    Least::NotUnder(_) => 0,
+                    Least::LowestPay(_) => 1,
+                    Least::Settled(_) => 2,
+                }] = true;
+            }
+        }
+    }
+    assert_eq!(met, [true; 3]);
 }
 
 proptest! {

@@ -5,7 +5,7 @@ use crate::quantity::{Currency, Decimal, Money};
 use crate::refusal::{Answer, Refusal};
 use rust_decimal::RoundingStrategy;
 
-/// Where prices may fall: any minor unit, whole 1, 5, 10, 25 or 50, or ending in 9.
+/// Where prices may fall: any minor unit, whole 1, 5, 10, 25 or 50, or ending in 9; and whole 100, 500 or 1000 where a unit of money is small.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Points {
     Minor,
@@ -14,6 +14,9 @@ pub enum Points {
     Ten,
     TwentyFive,
     Fifty,
+    Hundred,
+    FiveHundred,
+    Thousand,
     Nine,
 }
 
@@ -34,7 +37,40 @@ pub struct Step {
 }
 
 impl Points {
-    pub const ALL: [Points; 7] = [Points::Minor, Points::One, Points::Five, Points::Ten, Points::TwentyFive, Points::Fifty, Points::Nine];
+    pub const ALL: [Points; 10] = [
+        Points::Minor,
+        Points::One,
+        Points::Five,
+        Points::Ten,
+        Points::TwentyFive,
+        Points::Fifty,
+        Points::Hundred,
+        Points::FiveHundred,
+        Points::Thousand,
+        Points::Nine,
+    ];
+
+    /// Those to choose from in a currency: one without decimals has no minor unit beside one, and goes by larger steps. Ours.
+    ///
+    /// ```
+    /// use fivebar_core::{money::point::Points, quantity::Currency};
+    /// let keys = |currency: &str| Points::of_currency(Currency::read(currency).unwrap()).map(Points::key).collect::<Vec<_>>().join(" ");
+    /// assert_eq!(keys("EUR"), "minor 1 5 10 25 50 100 9");
+    /// assert_eq!(keys("JPY"), "1 10 50 100 500 1000 9");
+    /// ```
+    pub fn of_currency(currency: Currency) -> impl Iterator<Item = Points> {
+        let is_small = currency.digits() == 0;
+        Points::ALL.into_iter().filter(move |points| match points {
+            Points::Minor | Points::Five | Points::TwentyFive => !is_small,
+            Points::FiveHundred | Points::Thousand => is_small,
+            _ => true,
+        })
+    }
+
+    /// Those prices go by where none were chosen: fives, or hundreds in a currency without decimals. Ours.
+    pub fn usual(currency: Currency) -> Points {
+        if currency.digits() == 0 { Points::Hundred } else { Points::Five }
+    }
 
     /// Its key in a book.
     pub fn key(self) -> &'static str {
@@ -45,6 +81,9 @@ impl Points {
             Points::Ten => "10",
             Points::TwentyFive => "25",
             Points::Fifty => "50",
+            Points::Hundred => "100",
+            Points::FiveHundred => "500",
+            Points::Thousand => "1000",
             Points::Nine => "9",
         }
     }
@@ -63,6 +102,9 @@ impl Points {
             Points::Ten | Points::Nine => Decimal::TEN,
             Points::TwentyFive => Decimal::from(25),
             Points::Fifty => Decimal::from(50),
+            Points::Hundred => Decimal::ONE_HUNDRED,
+            Points::FiveHundred => Decimal::from(500),
+            Points::Thousand => Decimal::ONE_THOUSAND,
         }
     }
 
@@ -231,6 +273,19 @@ mod tests {
     fn points_come_back_from_their_key() {
         assert!(Points::ALL.into_iter().all(|points| Points::of(points.key()) == Some(points)));
         assert_eq!(Points::of("7"), None);
+        // As books have them that were written before there were larger ones.
+        let old = ["minor", "1", "5", "10", "25", "50", "9"].map(|key| Points::of(key).unwrap().key());
+        assert_eq!(old, ["minor", "1", "5", "10", "25", "50", "9"]);
+    }
+
+    /// A bench of 21,535 yen is asked for with 21,600 where nothing was chosen, 22,000 by thousands.
+    #[test]
+    fn a_currency_without_decimals_has_larger_steps() {
+        let yen = Currency::read("JPY").unwrap();
+        let at = |points: Points| points.round(d("21535"), Rounding::Up, yen).unwrap().to_string();
+        assert_eq!([Points::usual(yen), Points::FiveHundred, Points::Thousand].map(at), ["21600 JPY", "22000 JPY", "22000 JPY"]);
+        assert_eq!(Points::usual(Currency::USD), Points::Five);
+        assert!([yen, Currency::EUR].into_iter().all(|currency| Points::of_currency(currency).any(|of| of == Points::usual(currency))));
     }
 
     #[test]

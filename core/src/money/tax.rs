@@ -1,6 +1,6 @@
 //! Sales tax: one line for each sale record, half up. Inside the tag, or on top of it with the tag rounded first.
 
-use super::sums::{book, not_below_nothing, over, plus, times};
+use super::sums::{book, minor, not_below_nothing, over, plus, times};
 use crate::quantity::{Decimal, Money, Side};
 use crate::refusal::Answer;
 
@@ -87,6 +87,26 @@ impl Tax {
             Side::Top => over(charge, self.factor()?),
         }
     }
+
+    /// The highest tag that asks no more than a sum, its tax booked with it: not every sum is the charge of a tag.
+    ///
+    /// # Errors
+    /// [`BelowNothing`](crate::refusal::Refusal::BelowNothing), [`OutOfRange`](crate::refusal::Refusal::OutOfRange).
+    ///
+    /// ```
+    /// use fivebar_core::{money::tax::Tax, quantity::{Currency, Decimal, Money, Side}};
+    /// let tax = Tax { rate: Decimal::new(19, 2), side: Side::Top };
+    /// let within = |cents: i64| tax.tag_within(Money::book(Decimal::new(cents, 2), Currency::EUR).unwrap()).unwrap().to_string();
+    /// assert_eq!([within(119), within(118)], ["1.00 EUR", "0.99 EUR"]);
+    /// ```
+    pub fn tag_within(self, sum: Money) -> Answer<Money> {
+        let (mut tag, step) = (book(self.tag(sum.amount())?, sum.currency())?, book(minor(sum.currency()), sum.currency())?);
+        // A tag half up lies above the exact one by half a unit at most, and so does its tax: a step or two, more only where the tax is as much again.
+        while !tag.is_zero() && sum.amount() < self.charge(tag)?.amount() {
+            tag = tag.minus(step)?;
+        }
+        Ok(tag)
+    }
 }
 
 /// Tax the maker owes on several sales: the recorded lines, summed; never worked out again from their sum. None for no sale.
@@ -113,6 +133,7 @@ pub fn owed(lines: &[Taxed]) -> Answer<Option<Money>> {
 mod tests {
     use super::*;
     use crate::money::figures::{d, usd};
+    use crate::quantity::Currency;
     use crate::refusal::Refusal;
 
     const INSIDE: Tax = Tax { rate: Decimal::from_parts(55, 0, 0, false, 3), side: Side::Inside };
@@ -144,6 +165,31 @@ mod tests {
                 let tag = Money::book(Decimal::new(cents, 2), usd("0").currency()).unwrap();
                 assert_eq!(tax.apart(tax.charge(tag).unwrap()).unwrap().before, tag, "{rate} {tag}");
             }
+        }
+    }
+
+    /// Law: a tag within a sum asks no more than it, and a minor unit above it asks more.
+    #[test]
+    fn a_tag_within_a_sum_is_the_highest_that_asks_no_more() {
+        for (code, rate) in
+            [("USD", "0"), ("USD", "0.055"), ("USD", "0.07"), ("USD", "0.08875"), ("EUR", "0.19"), ("EUR", "0.25"), ("EUR", "1.6")]
+        {
+            within(Currency::read(code).unwrap(), d(rate));
+        }
+        ["0.08", "0.1"].into_iter().for_each(|rate| within(Currency::read("JPY").unwrap(), d(rate)));
+        ["0.05", "0.15"].into_iter().for_each(|rate| within(Currency::read("KWD").unwrap(), d(rate)));
+        assert_eq!(INSIDE.tag_within(usd("145")), Ok(usd("145")));
+    }
+
+    #[track_caller]
+    fn within(currency: Currency, rate: Decimal) {
+        let tax = Tax { rate, side: Side::Top };
+        let minor = Money::book(super::super::sums::minor(currency), currency).unwrap();
+        for units in (10..40_000).step_by(7) {
+            let sum = Money::book(Decimal::new(units, currency.digits()), currency).unwrap();
+            let tag = tax.tag_within(sum).unwrap();
+            assert!(tax.charge(tag).unwrap().amount() <= sum.amount(), "{rate} on {tag} is more than {sum}");
+            assert!(sum.amount() < tax.charge(tag.plus(minor).unwrap()).unwrap().amount(), "{rate} {tag} {sum}");
         }
     }
 

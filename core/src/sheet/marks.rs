@@ -280,14 +280,14 @@ pub fn ask_today(shop: &Shop, job: &Job, (n, paid): (Count, Paid)) -> Answer<Opt
     asked(shop, (job, job.tag), (n, paid))
 }
 
-/// The tag that would say what is asked today of one; none where that is not less than the tag says, or where no tag or nothing of waiting was said.
+/// The tag that would say what is asked today of one, and with its tax never more; none where that is not less than the tag says, or where no tag or nothing of waiting was said.
 ///
 /// # Errors
 /// [`Refusal::MoneyOutOfRange`], [`Refusal::OutOfRange`].
 pub fn lower_tag(shop: &Shop, job: &Job) -> Answer<Option<Money>> {
     let tax = shop.tax_of(job);
     let (Some(tag), Some(ask)) = (job.tag, asked(shop, (job, None), (1, Paid::Bank))?) else { return Ok(None) };
-    let lower = Money::book(tax.tag(ask.amount())?, job.currency)?;
+    let lower = tax.tag_within(ask)?;
     Ok(Some(lower).filter(|lower| lower.amount() < tag.amount()))
 }
 

@@ -117,7 +117,38 @@ pub struct ForPieces {
     pub midway: Option<Money>,
 }
 
+/// The least to take: from this sum on an offer hears no "no".
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Least {
+    /// What waiting is worth.
+    NotUnder(Money),
+    /// What the lowest pay needs, where that is more than waiting is worth.
+    LowestPay(Money),
+    /// What is a yes under both: a settle, the ask, or an end that brings more than is asked.
+    Settled(Money),
+}
+
+impl Least {
+    pub fn sum(self) -> Money {
+        let (Least::NotUnder(sum) | Least::LowestPay(sum) | Least::Settled(sum)) = self;
+        sum
+    }
+}
+
 impl ForPieces {
+    /// The least to take of so many, where it is known what waiting is worth.
+    pub fn least(&self) -> Option<Least> {
+        let under = self.not_under?;
+        let lowest = self.lowest_pay.filter(|lowest| under.amount() < lowest.amount());
+        let (floor, end) = (lowest.unwrap_or(under), self.end_over_ask());
+        let yes = end.or(self.settle).or(self.ask).filter(|yes| yes.amount() < floor.amount());
+        Some(match (yes, lowest) {
+            (Some(yes), _) => Least::Settled(yes),
+            (None, Some(lowest)) => Least::LowestPay(lowest),
+            (None, None) => Least::NotUnder(under),
+        })
+    }
+
     /// What the lowest pay needs, where not under or a settle of the maker's own lies below it.
     pub fn over_what_may_do(&self, set: Option<Money>) -> Option<Money> {
         let lowest = self.lowest_pay?;

@@ -211,9 +211,9 @@ impl<'a> Shop<'a> {
         Terms { tax: self.workshop.tax(currency, by), fee: self.till(currency).fee_of(paid) }
     }
 
-    /// The price points of a currency: as set, else fives.
+    /// The price points of a currency: as set, else the usual ones.
     pub fn points(&self, currency: Currency) -> Points {
-        self.till(currency).point.as_ref().and_then(|key| Points::of(key.as_str())).unwrap_or(Points::Five)
+        self.till(currency).point.as_ref().and_then(|key| Points::of(key.as_str())).unwrap_or(Points::usual(currency))
     }
 }
 

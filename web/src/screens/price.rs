@@ -1,6 +1,7 @@
 //! Price: what is for sale, what is agreed, an offer, and the side of the phone that is turned to a buyer.
 
 pub mod agree;
+mod asks;
 mod deal;
 pub mod face;
 mod fair;

@@ -217,7 +217,11 @@ pub fn begin(app: &App, what: What) -> Option<Draft> {
         let old = app.shelf().workshop().old_jobs.iter().find(|old| old.entry == line).cloned()?;
         return Some(old_job(Draft { picks, ..blank }, &old, Typed { sign, units }));
     }
-    Some(filled(Draft { picks, ..blank }, &sheet, sign))
+    let draft = Draft { picks, ..blank };
+    match paid::proposed(app, &sheet, &draft) {
+        Some(sum) => Some(Draft { form: Form::filled([Typed { sign, units }.sum(Some(sum))]), ..draft }),
+        None => Some(filled(draft, &sheet, sign)),
+    }
 }
 
 /// An old job as it was told; its sum in the currency it was told in.
@@ -239,7 +243,9 @@ fn filled(draft: Draft, sheet: &JobSheet, sign: Sign) -> Draft {
     let typed = Typed { sign, units: draft.picks.units };
     let words = |n: usize| vec![String::new(); n];
     match &draft.what {
-        What::New | What::Room | What::Take { .. } | What::OldJob(_) => Draft { form: Form::of(1), ..draft },
+        What::New | What::Room | What::Take { .. } | What::OldJob(_) | What::Pay(_) | What::HandBack(_) => {
+            Draft { form: Form::of(1), ..draft }
+        }
         What::Name => Draft { form: Form::filled([sheet.sale.of.to_string()]), words: vec![sheet.name.clone()], ..draft },
         What::Part(name) => part(draft.clone(), sheet.parts.iter().find(|part| Some(&part.name) == name.as_ref()), typed),
         What::Plan(name) => plan(draft.clone(), sheet.operations.iter().find(|planned| Some(&planned.op) == name.as_ref())),
@@ -260,11 +266,6 @@ fn filled(draft: Draft, sheet: &JobSheet, sign: Sign) -> Draft {
             Draft { words: words.to_vec(), ..draft }
         }
         What::Sell(id) => sell(draft.clone(), (sheet, *id), typed),
-        What::Pay(to) => Draft { form: Form::filled([typed.sum(paid::due(sheet, *to))]), ..draft },
-        What::HandBack(over) => {
-            let form = Form::filled([typed.sum(Some(over.sum))]);
-            Draft { form, ..draft }
-        }
         What::Refund(id) => back::begin(draft.clone(), (sheet, *id), typed),
         What::Cancel(agreed) => {
             let ahead = back::came_ahead(sheet, *agreed);
@@ -350,7 +351,7 @@ pub fn pick(app: &mut App, pick: Pick, now: Now) {
     let picks = &mut draft.picks;
     match pick {
         Pick::MadeFor(made_for) => picks.made_for = made_for,
-        Pick::Design(design) => pick_design(app, design),
+        Pick::Design(design) => fresh::pick_design(app, design),
         Pick::Currency(currency) => picks.currency = currency,
         Pick::Units(units) => picks.units = units,
         Pick::Kind(kind, finish) => (picks.kind, picks.finish) = (kind, finish),
@@ -442,14 +443,15 @@ fn goes_along_with(app: &mut App, answer: impl FnOnce(&mut Picks)) {
 pub fn as_asked(app: &App) -> Option<String> {
     let sheet = sheet(app)?.ok()?;
     let draft = app.jobs.draft.as_ref()?;
+    let (sign, units) = (app.speech.sign(), sheet.account.units);
+    let typed = Typed { sign, units };
     let several = match draft.what {
         What::Sell(_) => true,
+        What::Pay(_) | What::HandBack(_) => return Some(typed.sum(paid::proposed(app, &sheet, draft))),
         What::Refund(id) if !draft.picks.they_keep => of_several(&sheet, id),
         _ => return None,
     };
-    let (sign, units) = (app.speech.sign(), sheet.account.units);
     let n = if several { reading::count(draft.form.text(1), sign, PILE_MOST).ok()? } else { 1 };
-    let typed = Typed { sign, units };
     match draft.what {
         What::Refund(sale) => return Some(typed.sum(back::proposed(app, &sheet, (sale, n.max(1), draft.picks.ends)))),
         What::Sell(Some(agreed)) => {
@@ -476,15 +478,4 @@ pub fn goes_along(app: &mut App, was: Option<String>) {
 pub fn later(day: Day, by: i32) -> Day {
     let step = if by < 0 { Day::before } else { Day::next };
     (0..by.abs()).fold(day, |day, _| step(day))
-}
-
-/// A new job takes the design's name, unless it has one of its own.
-fn pick_design(app: &mut App, design: Id) {
-    let designs = app.own.workshop().designs.clone();
-    let named = |id: Option<Id>| designs.iter().find(|design| Some(design.id) == id).map(|design| design.name.clone()).unwrap_or_default();
-    let Some(draft) = &mut app.jobs.draft else { return };
-    let was = draft.picks.design;
-    draft.picks.design = Some(design).filter(|_| was != Some(design) && designs.iter().any(|known| known.id == design));
-    let (old, new) = (named(was), named(draft.picks.design));
-    draft.words.iter_mut().take(1).filter(|name| name.trim().is_empty() || **name == old).for_each(|name| name.clone_from(&new));
 }

@@ -14,6 +14,7 @@ use crate::app::order::{Choice, Which};
 use crate::app::told::{after, nth};
 use crate::app::{Common, Msg};
 use crate::words::Plain;
+use fivebar_core::money::point::Points;
 use fivebar_core::quantity::reading::Sign;
 use fivebar_core::quantity::{Decimal, Span, Wall};
 
@@ -143,6 +144,28 @@ fn what_was_said_in_another_currency_is_not_lost() {
     assert!(after(&mut app, [tap(Tap::Open(Over::Till))]).contains("0.0675 EUR"));
     let shown = after(&mut app, [tap(Tap::Close), tap(Tap::Currency(Currency::read("JPY").unwrap()))]);
     assert_eq!(shown.matches("not said for JPY, kept for EUR").count(), 2, "{shown}");
+}
+
+/// In yen prices go by hundreds until another step is chosen, and the larger ones stand there; in dollars they do not, and fives are usual.
+#[test]
+fn price_points_are_of_the_size_of_the_currency() {
+    let mut app = App::for_tests(Place::Workshop);
+    let mut points = |code: &str, chosen: Option<Points>| {
+        let to = [Tap::Close, Tap::Currency(Currency::read(code).unwrap()), Tap::Open(Over::Till)].map(tap);
+        let shown = after(&mut app, to.into_iter().chain(chosen.map(|points| tap(Tap::Point(points)))));
+        let keys = shown.split("chips points").nth(1).unwrap().split("</div>").next().unwrap().to_owned();
+        let key = |part: &str| (part.contains("aria-pressed=\"true\""), part.split('<').next().unwrap_or("").to_owned());
+        keys.split("<button").skip(1).map(|part| (key(part).0, key(part.split("<span>").nth(1).unwrap()).1)).collect::<Vec<_>>()
+    };
+    let words = |keys: &[(bool, String)]| keys.iter().map(|(_, word)| word.as_str()).collect::<Vec<_>>().join(" ");
+    let chosen = |keys: &[(bool, String)]| words(&keys.iter().filter(|(on, _)| *on).cloned().collect::<Vec<_>>());
+    let yen = points("JPY", None);
+    assert_eq!((words(&yen).as_str(), chosen(&yen).as_str()), ("1 10 50 100 500 1000 …9", "100"));
+    assert_eq!(chosen(&points("JPY", Some(Points::Thousand))), "1000");
+    let old = points("JPY", Some(Points::TwentyFive));
+    assert_eq!((words(&old).as_str(), chosen(&old).as_str()), ("1 10 25 50 100 500 1000 …9", "25"));
+    let dollars = points("USD", None);
+    assert_eq!((words(&dollars).as_str(), chosen(&dollars).as_str()), ("cent 1 5 10 25 50 100 …9", "5"));
 }
 
 /// Only the coin is said here: that is no "not said for USD", though more is said in another currency.

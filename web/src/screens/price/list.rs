@@ -1,11 +1,11 @@
 //! For sale: each piece with ask and settle, what is agreed and due, what galleries have; and three fields for any other piece.
 
+use super::asks::{least_word, table};
 use super::gallery::{at, named};
 use super::more::tag_under;
 use super::quick;
-use super::scale::is_settled_under;
 use super::waiting::{day, say};
-use super::{Screen, Seen, bare, end_said, exact, in_minor_units, mark, mark_beside, per_hour, refused};
+use super::{Screen, Seen, bare, end_said, exact, mark, per_hour, refused};
 use crate::app::price::agree::who;
 use crate::app::price::bargain::BargainTap;
 use crate::app::price::deal::DealTap;
@@ -32,7 +32,7 @@ use fivebar_core::ledger::fold::TaxBy;
 use fivebar_core::ledger::kind::job::For;
 use fivebar_core::quantity::{Count, Id, Listed, Money, Side, Span};
 use fivebar_core::sheet::account::account;
-use fivebar_core::sheet::price::{AgreedRow, ForPieces, ForSale, GalleryOwes, GalleryRow, Gap, OwedRow, PriceSheet};
+use fivebar_core::sheet::price::{AgreedRow, ForSale, GalleryOwes, GalleryRow, Gap, OwedRow, PriceSheet};
 use fivebar_core::sheet::rest::{Rest, rest};
 
 /// The list, or on day one its three fields alone.
@@ -245,9 +245,10 @@ pub fn end_over_ask(row: &ForSale, seen: Seen<'_>) -> Option<El<Msg>> {
     Some(el("p", "t14 w7").text(end_said(one.n, [one.end_over_ask()?, one.ask?], row.tag, seen)))
 }
 
-/// Waiting is worth less than the lowest pay needs, or a settle was set under it: that is said, so that nothing is taken under it unawares.
+/// Waiting is worth less than the lowest pay needs, or a settle was set under it: that is said where the prices do not say it, so that nothing is taken
+/// under it unawares.
 pub fn under_lowest(row: &ForSale, seen: Seen<'_>) -> Option<El<Msg>> {
-    let lowest = row.rows.first()?.over_what_may_do(row.settle_set)?;
+    let lowest = row.rows.first()?.over_what_may_do(row.settle_set).filter(|_| least_word(row) != words::LOWEST_PAY)?;
     Some(el("p", "t14 i2").text(words::one_under_lowest(&mark(lowest, seen.speech))))
 }
 
@@ -300,51 +301,6 @@ fn waits(row: &ForSale, seen: Seen<'_>) -> Option<El<Msg>> {
     let asked = key("key h56", waiting::SOMEONE_ASKED, words::at(&bare(price, seen.speech)), came(false));
     let never = key("key h56", waiting::NEVER_CAME, "", came(true));
     Some(el("div", "g3").kid(asked).kid(never).kid(open(waiting::ASKING_PRICE)))
-}
-
-/// What stands for one, two and three of them; none before a price or its costs are known.
-pub fn table(row: &ForSale, seen: Seen<'_>) -> Option<El<Msg>> {
-    row.ask.or(row.costs_covered)?;
-    let waits = row.not_under.is_some();
-    let heads = [
-        if row.tag.is_some() || row.not_under.is_some() { words::ASK.to_owned() } else { words::by_your_rate(row.dearer) },
-        words::SETTLE.to_owned(),
-        match waits {
-            true if is_settled_under(row.settle_set, [row.not_under, row.ask]) => words::WAITING_WORTH.to_owned(),
-            true => words::NOT_UNDER.to_owned(),
-            false => words::COSTS_COVERED.to_owned(),
-        },
-    ];
-    let has_settle = row.rows.iter().any(|row| row.settle.is_some());
-    let shown = |nth: &usize| *nth != 1 || has_settle;
-    let top = heads.iter().enumerate().filter(|(nth, _)| shown(nth)).map(|(_, word)| el("th", "n").attr("scope", "col").text(word.clone()));
-    // One of them is so small that its cents count: then those of all are shown, and of all in one form.
-    let in_cents = row.rows.iter().filter_map(|of| of.costs_covered).any(in_minor_units);
-    let rows = row.rows.iter().filter_map(|of| {
-        let figures = figures(of, in_cents, seen).into_iter().zip(&heads).enumerate().filter(|(nth, _)| shown(nth));
-        // With large text the heads stand beside each figure instead of above.
-        let cells = figures.map(|(nth, (figure, word))| {
-            el("td", if nth == 0 { "n" } else { "n p" }).kid(el("span", "of").text(word.clone())).kid(el("span", "").text(figure))
-        });
-        let first = el("th", "").attr("scope", "row").text(words::pieces_word(of.n)?);
-        Some(el("tr", if of.n == 1 { "one" } else { "" }).kid(first).kids(cells))
-    });
-    let head = el("thead", "").kid(el("tr", "").kid(el("td", "")).kids(top));
-    let with_tax = row.is_on_top.then(|| el("caption", "t14 i2").text(words::ALL_WITH_TAX));
-    Some(el("table", "ask").kids(with_tax).kid(head).kid(el("tbody", "").kids(rows)))
-}
-
-fn figures(of: &ForPieces, in_cents: bool, seen: Seen<'_>) -> [String; 3] {
-    let none = || "–".to_owned();
-    let shown = |sum: Option<Money>| sum.map_or_else(none, |sum| bare(sum, seen.speech));
-    let ask = of.ask.map_or_else(none, |ask| if of.n == 1 { seen.speech.short_money(ask) } else { bare(ask, seen.speech) });
-    // Not under is in whole units already, or what is asked.
-    let costs = || {
-        of.costs_covered
-            .map_or_else(none, |sum| if in_cents { exact(sum, seen.speech) } else { mark_beside(sum, [of.ask, of.settle], seen.speech) })
-    };
-    let last = of.not_under.map_or_else(costs, |sum| bare(sum, seen.speech));
-    [ask, shown(of.settle), last]
 }
 
 fn agreed(row: &AgreedRow, app: &App, seen: Seen<'_>) -> El<Msg> {

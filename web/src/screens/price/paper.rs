@@ -1,6 +1,7 @@
 //! What is for sale, on paper: for the maker's pocket at a fair, never for a buyer.
 
-use super::list::{by_with, end_over_ask, guessed, haul_in_question, in_question, is_over, left_of, not_usual, table, tag};
+use super::asks::table;
+use super::list::{by_with, end_over_ask, guessed, haul_in_question, in_question, is_over, left_of, not_usual, tag};
 use super::{Screen, Seen, back};
 use crate::app::price::{Tap, sheet};
 use crate::app::{App, Msg};

@@ -121,14 +121,16 @@ fn to_coin(till: &Till) -> Vec<El<Msg>> {
     vec![el("h2", "gap").text(words::TO_COIN), even(words::TO_COIN, segs, |nth| say(Tap::CashUp(nth == 1)))]
 }
 
-/// Where a currency has no decimals its least unit is one, and stands once.
+/// Where prices may end: those of the currency, and another that was chosen before.
 fn points(till: &Till, currency: Currency) -> El<Msg> {
-    let is_same = |points: Points| points == Points::Minor && currency.digits() == 0;
-    let chosen = till.point.as_ref().and_then(|key| Points::of(key.as_str())).unwrap_or(Points::Five);
-    let chosen = if is_same(chosen) { Points::One } else { chosen };
-    let offered = Points::ALL.into_iter().filter(|points| !is_same(*points)).listed();
+    let usual = Points::usual(currency);
+    let chosen = till.point.as_ref().and_then(|key| Points::of(key.as_str())).unwrap_or(usual);
+    // Where a currency has no decimals its least unit is one, and stands once.
+    let chosen = if chosen == Points::Minor && currency.digits() == 0 { Points::One } else { chosen };
+    let is_offered = |points: &Points| *points == chosen || Points::of_currency(currency).any(|of| of == *points);
+    let offered = Points::ALL.into_iter().filter(is_offered).listed();
     let chips = offered.iter().map(|points| Chip::choice(words::point(*points), *points == chosen)).listed();
-    flowing("key t22 h56", chips, move |nth| say(Tap::Point(offered.get(nth).copied().unwrap_or(Points::Five))))
+    flowing("key t22 h56", chips, move |nth| say(Tap::Point(offered.get(nth).copied().unwrap_or(usual))))
         .attr("aria-label", words::PRICE_POINTS)
         .attr("class", "chips points")
 }

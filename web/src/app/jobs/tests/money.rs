@@ -124,3 +124,40 @@ fn a_sale_in_notes_says_what_the_coins_come_to() {
     maker.shows(&["Handed over, to the coin", "69.05", "69.06"]);
     maker.pick(Pick::Paid(Some(Paid::Card))).hides(&["to the coin"]);
 }
+
+/// A third of 212.37 is asked ahead, 70.79, and the smallest coin is 0.10: in notes 70.80 is proposed, by card all of it, and a sum that was typed stays.
+/// The rest is 141.57, in notes 141.60, and with it all is paid.
+#[test]
+fn what_is_paid_in_notes_is_proposed_to_the_coin() {
+    let order = "2026-05-04 08:00 +00:00 workshop USD inch\ntill cash 0.10\njob more \"Order\" 1 order\nagree 212.37 for 1 more fetched deposit 70.79 as deal\n";
+    let mut maker = Maker::told(&[order]);
+    maker.room("more", Room::Sell);
+    let agreed = maker.sheet().selling.open().next().unwrap().id;
+    let pay = Tap::Write(What::Pay(PaidTo::Agreed(agreed)));
+    let typed = |maker: &Maker| maker.app.jobs.draft.as_ref().unwrap().form.text(0).to_owned();
+    let by = |paid| Pick::Paid(Some(paid));
+    maker.tap(pay.clone()).pick(by(Paid::Notes));
+    assert_eq!(typed(&maker), "70.80");
+    assert_eq!(typed(maker.pick(by(Paid::Card))), "70.79");
+    assert_eq!(typed(maker.pick(by(Paid::Notes))), "70.80");
+    maker.tap(Tap::Save).tap(pay.clone());
+    assert_eq!(typed(&maker), "141.60");
+    assert_eq!(typed(maker.figures(&["50"]).pick(by(Paid::Card))), "50");
+    maker.tap(Tap::Close).tap(pay).pick(by(Paid::Notes)).tap(Tap::Save);
+    let sheet = maker.sheet();
+    let agreement = sheet.selling.agreement(agreed).unwrap();
+    assert!(sheet.selling.still_due(sheet.account.currency, agreement).unwrap().is_zero());
+    assert_eq!(sheet.selling.rounded_of_order(sheet.account.currency, agreement).unwrap().to_string(), "0.03 USD");
+}
+
+/// A part of 70.72 in notes came as 70.70: two cents nobody can hand over are no part to ask for, the next is.
+#[test]
+fn what_no_coin_pays_waits_for_the_next_part() {
+    let order = "2026-05-04 08:00 +00:00 workshop USD inch\ntill cash 0.10\njob more \"Order\" 1 order\nagree 212.37 for 1 more fetched deposit 70.72 as deal\n\
+        pay 70.70 for more notes agreed deal\n";
+    let mut maker = Maker::told(&[order]);
+    maker.room("more", Room::Sell);
+    let agreed = maker.sheet().selling.open().next().unwrap().id;
+    maker.tap(Tap::Write(What::Pay(PaidTo::Agreed(agreed)))).pick(Pick::Paid(Some(Paid::Notes)));
+    assert_eq!(maker.app.jobs.draft.as_ref().unwrap().form.text(0), "141.70");
+}

@@ -48,7 +48,8 @@ fn sums_with_tax_say_so() {
 fn under_the_lowest_pay_is_said_and_marked() {
     let work = "job stand \"Stand\" 1 spec\ntag 85 stand\nspend 3 glue on stand\nstart \"shape\" make on stand\n10:00 stop\n";
     let mut maker = stand(&format!("{work}guess stand asks 0.3 buys 0.1 at 92.01 by 2026-05-20 end 25\n"));
-    maker.shows(&["One under 40 pays less than your lowest pay."]);
+    maker.shows(&[">lowest pay</th>", "<span>40</span>"]).hides(&["not under"]);
+    maker.tap(Tap::Paper).shows(&[">lowest pay</th>", "<span>40</span>"]).hides(&["not under"]).tap(Tap::Close);
     maker
         .offer("37")
         .shows(&["Below your lowest pay", "Your lowest pay needs 40.", "<tspan>lowest pay"])
