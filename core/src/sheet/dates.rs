@@ -6,6 +6,7 @@ use super::estimate::left::batch;
 use super::estimate::{Covers, EstimateSheet, Row, estimate, rows_of};
 use super::jobs::date;
 use super::shop::Shop;
+use super::waits::{Kept, WaitLine};
 use crate::bench::dates::{Hour, Ready, Step, Workdays};
 use crate::bench::estimate::{Basis, OnTop};
 use crate::bench::wait::{Waits, What};
@@ -411,11 +412,19 @@ fn wait_of(shop: &Shop, job: &Job, (op, hands, coats): (&str, Span, Option<Count
     let done = on.and_then(|on| noted.checked_div(on.each)).unwrap_or_default();
     let to_come = i64::from(coats.unwrap_or(1).saturating_sub(done).max(1));
     let all = usual.span.in_ratio(Span::minutes(to_come), Span::minutes(1)).unwrap_or(usual.span);
-    // A coat that is on some pieces alone goes on the others now.
-    let is_whole = |on: &Coats| noted.checked_rem(on.each) == Some(0);
-    let wet = on.filter(is_whole).and_then(|_| now()).map_or(Span::ZERO, |(_, left)| left);
+    // The first coat of the others goes on them now; each further one when the one below is dry.
+    let wet = on.map_or(Span::ZERO, |on| wet_below(shop, job, (op, on.each, done), given));
     let all = all.plus(wet);
     Some(((usual.what, all), all.minus(usual.span)))
+}
+
+/// How long the longest of the pieces is wet that have so many coats on: a later coat of theirs is not waited for.
+fn wet_below(shop: &Shop, job: &Job, (op, each, done): (&str, Count, Count), given: Given) -> Span {
+    let local = crate::quantity::Local::new(given.now.offset, None);
+    let kept = Kept { waits: given.waits, bench: &shop.bench, book: shop.book, local };
+    let of_it = kept.of_job(job.id, shop.now).into_iter().filter(|line| line.op == op);
+    let coat = |line: &WaitLine| line.coat.or_else(|| line.piece?.div_ceil(each.max(1)).into()).unwrap_or(1);
+    of_it.filter(|line| coat(line) <= done).map(|line| line.left).max().unwrap_or(Span::ZERO)
 }
 
 /// What is left of what waits now of an operation.

@@ -21,12 +21,13 @@ pub fn bench(book: &Book) -> Bench {
             gathered.marked(f.job, f.typical);
             continue;
         }
-        gathered.numbers.take(entry);
         if let Fact::OperationPlanned(f) = &entry.fact {
+            gathered.numbers.take(entry, entry.wall.at);
             gathered.think(f);
             continue;
         }
         let tap = lift(&mut last, entry);
+        gathered.numbers.take(entry, tap.wall.at);
         gathered.answered(&entry.fact, tap);
         gathered.take(entry, tap);
         if let Fact::WaitEnded(ended) = &entry.fact {

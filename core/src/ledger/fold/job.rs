@@ -61,7 +61,7 @@ fn folded<'a>(id: Id, entries: impl Iterator<Item = &'a Entry> + Clone) -> Optio
     let mut numbers = Numbers::default();
     for entry in entries {
         apply(&mut job, entry);
-        numbers.take(entry);
+        numbers.take(entry, entry.wall.at);
     }
     job.operations.iter_mut().for_each(|operation| operation.pieces = numbers.of(id, &operation.op));
     job.booked = without_lost(std::mem::take(&mut job.booked));

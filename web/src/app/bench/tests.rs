@@ -8,6 +8,7 @@ mod coats;
 mod days;
 mod held;
 mod helper;
+mod lately;
 mod mending;
 mod missed;
 mod rack;

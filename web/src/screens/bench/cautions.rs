@@ -1,4 +1,5 @@
-//! Cautions at the bench, each where it is needed: dust at the day's first such work, and at its first sanding or ripping, rags after each coat and at the day's end.
+//! Cautions at the bench, each where it is needed: dust at the day's first such work, at its first sanding and its first ripping, rags after each
+//! coat and at the day's end.
 
 use super::super::{Seen, short};
 use crate::app::{App, Msg};
@@ -13,8 +14,8 @@ use fivebar_core::sheet::bench::BenchSheet;
 /// From then on a stop may be the last of the day, where no closing time is known [J].
 const EVENING: u16 = 17 * 60;
 
-/// While the day's first dusty work runs, once a coat was done until something else is, at the stop that ends a day with a coat, and with the first run of a
-/// day that has a short pile.
+/// Dust while the day's first dusty work runs, its first sanding, or its first ripping; rags once a coat was done until something else is, and at the
+/// stop that ends a day with a coat; and what is short with the first run of a day that has a short pile.
 pub fn cautions(app: &App, sheet: &BenchSheet, seen: Seen<'_>) -> Vec<El<Msg>> {
     of_work(app, sheet, seen).into_iter().chain(short::lines(app, seen).into_iter().map(caution)).listed()
 }
@@ -22,15 +23,19 @@ pub fn cautions(app: &App, sheet: &BenchSheet, seen: Seen<'_>) -> Vec<El<Msg>> {
 /// Of them, those of dust and of rags.
 pub fn of_work(app: &App, sheet: &BenchSheet, seen: Seen<'_>) -> Vec<El<Msg>> {
     let (bench, today) = (app.shelf().bench(), seen.now.day());
-    let dust = [&words::SANDED[..], &words::DUSTY[..]].into_iter().any(|dusty| is_first(&bench, today, dusty));
+    let dust = [&words::SANDED[..], &words::RIPPED, &words::DUSTY].into_iter().any(|dusty| is_first(&bench, today, dusty));
     let rags = rags(app, &bench, today, sheet) || is_evening(app, seen) && sheet.running.is_none() && had_coat(app, &bench, today);
     [dust.then_some(words::DUST), rags.then_some(words::RAGS)].into_iter().flatten().map(caution).listed()
 }
 
-/// Whether the day's first making of such names runs: whoever rings the mill makes no dust.
+/// Whether the day's first work of such names runs. It is making, or the milling of what was fetched: who rings the mill, or drives there, makes no dust.
 fn is_first(bench: &Bench, today: Day, names: &[&str]) -> bool {
-    let mut made = own(bench, today).filter(|run| run.work.kind == Kind::Make && words::holds(&run.work.op, names));
-    made.next().is_some_and(Run::is_running)
+    let is_dusty = |run: &&Run| match run.work.kind {
+        Kind::Make => words::holds(&run.work.op, names),
+        Kind::Fetch => words::is_milling(&run.work.op, names),
+        Kind::Sell | Kind::Deliver | Kind::Office => false,
+    };
+    own(bench, today).find(is_dusty).is_some_and(Run::is_running)
 }
 
 fn own(bench: &Bench, today: Day) -> impl DoubleEndedIterator<Item = &Run> {

@@ -53,8 +53,11 @@ pub fn around(
 pub fn beyond((sheet, coats): (&BenchSheet, Coats<'_>), seen: Seen<'_>) -> Vec<El<Msg>> {
     let rack = &sheet.rack;
     let boards = |choices: &[Choice]| choices.iter().map(|choice| one(choice, false, (sheet, coats), seen)).listed();
+    // Where they are of several jobs, or of none, each says its own.
+    let is_of_several = rack.lately.iter().zip(rack.lately.iter().skip(1)).any(|(one, other)| one.on != other.on);
+    let lately = rack.lately.iter().map(|choice| on_its_job(choice, is_of_several, (sheet, coats), seen)).listed();
     let groups = [
-        (words::LATELY, boards(&rack.lately)),
+        (words::LATELY, lately),
         (words::OTHER_JOBS, rack.jobs.iter().map(|choice| job(choice, coats(choice), seen)).listed()),
         (words::EARLIER, boards(&rack.earlier)),
     ];
@@ -105,11 +108,23 @@ fn stood(choice: &Choice, sheet: &BenchSheet, seen: Seen<'_>) -> Option<String> 
 }
 
 fn one(choice: &Choice, next: bool, (sheet, coats): (&BenchSheet, Coats<'_>), seen: Seen<'_>) -> El<Msg> {
+    let is_elsewhere = sheet.hand.as_ref().is_some_and(|hand| hand.on != choice.on);
+    named(choice, (next, choice.name.clone().filter(|_| is_elsewhere)), (sheet, coats), seen)
+}
+
+/// A board that says its job where that is asked, else where it is not that in hand.
+fn on_its_job(choice: &Choice, is_asked: bool, (sheet, coats): (&BenchSheet, Coats<'_>), seen: Seen<'_>) -> El<Msg> {
+    if !is_asked {
+        return one(choice, false, (sheet, coats), seen);
+    }
+    let name = choice.name.clone().unwrap_or_else(|| words::NO_JOB.to_owned());
+    named(choice, (false, Some(name)), (sheet, coats), seen)
+}
+
+fn named(choice: &Choice, (next, name): (bool, Option<String>), (sheet, coats): (&BenchSheet, Coats<'_>), seen: Seen<'_>) -> El<Msg> {
     let is_same = |other: &Choice| other.is_same(choice);
     let carry = sheet.carry_on.as_ref().is_some_and(is_same) && sheet.rack.below.iter().any(is_same);
     let operation = if carry { words::carry_on(&choice.op) } else { choice.op.clone() };
-    let elsewhere = sheet.hand.as_ref().is_some_and(|hand| hand.on != choice.on);
-    let name = choice.name.clone().filter(|_| elsewhere);
     let state = if choice.rework { words::REWORKED.to_owned() } else { state(choice, next, seen) };
     // Work of another day is carried on without the time of its stop.
     let stopped = sheet.hand.as_ref().and_then(|hand| hand.stood.as_ref());

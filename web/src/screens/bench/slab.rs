@@ -77,7 +77,7 @@ pub fn about_left(batch: &Batch, seen: Seen<'_>) -> Option<String> {
 fn helpers(slab: &Slab, seen: Seen<'_>) -> Vec<(String, String)> {
     let there = slab.run.heads.iter().filter(|head| head.to.is_none());
     let one = |head: &Head| {
-        let since = seen.speech.clock(slab.run.wall(head.from, seen.local));
+        let since = seen.when(slab.run.wall(head.from, seen.local));
         let pay = head.pay.map_or_else(|| day::NOT_PAID.to_owned(), |pay| day::per_hour(&seen.speech.money(pay)));
         (helper::since((head.n, &seen.speech.count(head.n)), &since), pay)
     };

@@ -3,7 +3,7 @@
 use super::super::price::list::{guessed, haul_in_question};
 use super::super::workshop::hours::{clock, day};
 use super::super::{Screen, Seen, undo};
-use super::figures::{is_scrolled, left_out};
+use super::figures::{is_scrolled, left_out, percent};
 use super::{say, to_job};
 use crate::app::jobs::dates::{Asked, DatesTap, sheet as sheet_of};
 use crate::app::jobs::draft::What;
@@ -16,8 +16,9 @@ use crate::parts::key::key;
 use crate::view::{El, el};
 use crate::words::en::estimate::OLD_JOBS_LIST as OLD_JOBS;
 use crate::words::en::waits::how_long;
-use crate::words::en::{dates as words, job};
+use crate::words::en::{dates as words, how, job};
 use fivebar_core::bench::estimate::OnTop;
+use fivebar_core::bench::estimate::factor::Factor;
 use fivebar_core::quantity::{Day, Id, Listed, Span, Wall};
 use fivebar_core::sheet::dates::{DateRow, DatesSheet, Promise};
 use fivebar_core::sheet::estimate::Covers;
@@ -163,6 +164,7 @@ fn last_days(sheet: &DatesSheet, seen: Seen<'_>) -> Vec<El<Msg>> {
     let list = el("section", "card list")
         .kids(rows)
         .kids((!under.is_empty()).then(|| el("p", "t14 i2 sums").text(under)))
+        .kids(factor(sheet, seen))
         .kids(waits_as(sheet.waits_as.as_ref(), seen).map(|said| el("div", "sums").kid(said)))
         .kid(el("p", "t14 i2 sums").text(not_on(sheet)));
     let goes_on = sheet.rows.iter().any(|row| row.is_begun && row.last.is_some());
@@ -208,7 +210,7 @@ fn step((row, on_top): (&DateRow, Option<OnTop>), late: Option<Ordering>, seen: 
     let pieces = row.pieces.filter(|left| 0 < *left).map(|left| words::pieces_left(&seen.speech.count(left)));
     let left = seen.speech.span(row.hands);
     let left = if row.is_begun { words::begun(&left) } else { left };
-    let thought = row.thought.map(|thought| words::thought(&seen.speech.span(thought), times(on_top, seen).as_deref()));
+    let thought = row.thought.zip(on_top).map(|(thought, on_top)| of_thought(thought, on_top, seen));
     let hands = (Span::ZERO < row.hands).then(|| [Some(left), thought, pieces].into_iter().flatten().listed().join(" "));
     let wait = row.wait.as_ref().map(|(what, span)| (words::wait(what.as_str()), long(*span, seen)));
     let cure = row.cure.map(|span| long(span, seen));
@@ -228,12 +230,28 @@ fn step((row, on_top): (&DateRow, Option<OnTop>), late: Option<Ordering>, seen: 
     el("div", "dl").kid(what).kids(last)
 }
 
-/// The factor on what was thought.
-fn times(on_top: Option<OnTop>, seen: Seen<'_>) -> Option<String> {
-    match on_top? {
-        OnTop::Factor(factor) => Some(seen.speech.number(factor.shown(), 2, 3)),
-        OnTop::Allowance(_) => None,
+/// What was thought, and what is put on that.
+fn of_thought(thought: Span, on_top: OnTop, seen: Seen<'_>) -> String {
+    let thought = seen.speech.span(thought);
+    match on_top {
+        OnTop::Factor(factor) => words::thought(&thought, &times(factor, seen)),
+        OnTop::Allowance(share) => words::with_rework(&thought, &percent(share, seen)),
     }
+}
+
+fn times(factor: Factor, seen: Seen<'_>) -> String {
+    seen.speech.number(factor.shown(), 2, 3)
+}
+
+/// Where the factor is from, if any step goes by it.
+fn factor(sheet: &DatesSheet, seen: Seen<'_>) -> Option<El<Msg>> {
+    let Some(OnTop::Factor(factor)) = sheet.on_top.filter(|_| sheet.rows.iter().any(|row| row.thought.is_some())) else { return None };
+    let times = times(factor, seen);
+    let said = match factor.jobs {
+        0 => how::factor(&times, &[]),
+        n => words::by_jobs(&times, n, &seen.speech.count(u32::try_from(n).unwrap_or(u32::MAX))),
+    };
+    Some(el("p", "t14 i2 sums").text(said))
 }
 
 /// What of a job that is made hardens, and the day on which it is hard; none where something else is to come.

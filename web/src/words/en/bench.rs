@@ -547,14 +547,28 @@ pub fn kind(kind: Kind) -> &'static str {
     }
 }
 
-/// Sanding and ripping have a first run of their own each day.
-pub const SANDED: [&str; 2] = ["sand", "rip"];
+/// Sanding has a first run of its own each day.
+pub const SANDED: [&str; 1] = ["sand"];
+
+/// So has ripping.
+pub const RIPPED: [&str; 1] = ["rip"];
 
 /// An operation raises hardwood dust if its name holds one of these.
-pub const DUSTY: [&str; 8] = ["sand", "rip", "saw", "joint", "plane", "rout", "thickness", "mill"];
+pub const DUSTY: [&str; 9] = ["sand", "rip", "saw", "joint", "plane", "planing", "rout", "thickness", "mill"];
+
+/// What is behind one of these is a place: "drive to the mill".
+const TO_A_PLACE: [&str; 6] = ["the", "to", "from", "at", "a", "by"];
 
 /// An operation leaves oily rags if its name holds one of these.
 pub const OILY: [&str; 6] = ["coat", "oil", "finish", "varnish", "wax", "wiping on"];
+
+/// Whether offcuts are milled so, by the name of what was done while fetching them: "plane offcuts", "milling", and no "drive to the sawmill".
+pub fn is_milling(op: &str, words: &[&str]) -> bool {
+    let op = in_small(op);
+    let before = std::iter::once("").chain(op.split_whitespace());
+    let is_done = |before: &str, word: &str| !TO_A_PLACE.contains(&before) && !before.starts_with("saw") && word != "sawmill";
+    op.split_whitespace().zip(before).any(|(word, before)| is_done(before, word) && holds(word, words))
+}
 
 /// Whether a word of an operation's name begins with one of these: "strip" is no "rip".
 pub fn holds(op: &str, words: &[&str]) -> bool {

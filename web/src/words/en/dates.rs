@@ -279,9 +279,19 @@ pub fn safe_last(day: &str) -> String {
 }
 
 /// `(4 h thought × 1.4)`: beside what is likely, by the factor that makes it so.
-pub fn thought(span: &str, times: Option<&str>) -> String {
-    let times = times.map(|times| format!(" × {times}")).unwrap_or_default();
-    format!("({span} thought{times})")
+pub fn thought(span: &str, times: &str) -> String {
+    format!("({span} thought × {times})")
+}
+
+/// `(4 h thought and 7.5 % for rework)`.
+pub fn with_rework(span: &str, percent: &str) -> String {
+    format!("({span} thought and {percent} % for rework)")
+}
+
+/// "× 1.339 on what you thought: as your 3 jobs went, the usual 1.4 counting as 2 more."
+pub fn by_jobs(times: &str, jobs: usize, n: &str) -> String {
+    let jobs = if jobs == 1 { "your job".to_owned() } else { format!("your {n} jobs") };
+    format!("× {times} on what you thought: as {jobs} went, the usual 1.4 counting as 2 more.")
 }
 
 /// `5 h 36, then in clamps 1 h 30, hard after 7 days`.

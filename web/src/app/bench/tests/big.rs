@@ -63,7 +63,9 @@ fn cautioned(mut told: Told, big: &[Msg]) {
     begin(&mut told, 10, "Trim");
     lacks(&told.at(11, []), &[dust, rags]);
     begin(&mut told, 20, "Joint and rip");
-    lacks(&told.at(21, []), &[dust]);
+    holds(&told.at(21, []), &[dust]);
+    begin(&mut told, 25, "Thickness");
+    lacks(&told.at(26, []), &[dust]);
     begin(&mut told, 30, "Second coat");
     lacks(&told.at(31, []), &[rags]);
     holds(&told.at(40, [tap(Tap::Stop)]), &[rags]);

@@ -97,3 +97,37 @@ fn dust_is_named_at_the_first_of_the_day() {
         if is_named { holds(&shown, &[DUST]) } else { lacks(&shown, &[DUST]) }
     }
 }
+
+/// Sanding has a first of its own each day, whatever was ripped before it; so has ripping.
+#[test]
+fn sanding_and_ripping_each_have_a_first_of_the_day() {
+    let check = |ops: &[(&str, bool)]| {
+        let mut told = Told::stands();
+        for (nth, (op, is_named)) in ops.iter().enumerate() {
+            let began = nth as i64 * 60;
+            told.start(began, op);
+            let shown = told.at(began + 1, []);
+            if *is_named { holds(&shown, &[DUST]) } else { lacks(&shown, &[DUST]) }
+        }
+    };
+    check(&[("Joint and rip", true), ("Glue up", false), ("Sand", true), ("Joint and rip", false), ("Sand", false)]);
+    check(&[("Sand", true), ("Joint and rip", true), ("Thickness", false)]);
+}
+
+/// Milling offcuts belongs to fetching, and raises dust; the way to the mill does not, nor what is said of it on the phone.
+#[test]
+fn dust_is_named_where_offcuts_are_milled() {
+    let check = |op: &str, (kind, stage): (Kind, Stage), is_named: bool| {
+        let mut told = Told::stands();
+        told.at(0, [tap(Tap::Other), starting(StartingTap::Op(op.into(), kind, stage))]);
+        assert_eq!(told.at(1, []).contains(DUST), is_named, "{op}");
+    };
+    for op in ["Milling", "Mill offcuts", "Planing", "Plane the boards", "Sort and rip", "Ripping offcuts"] {
+        check(op, (Kind::Fetch, Stage::Sort), true);
+    }
+    for op in ["Fetch", "Drive to the mill", "Drive to the sawmill", "Way to the saw mill", "Pick up at the mill", "Sort"] {
+        check(op, (Kind::Fetch, Stage::Fetch), false);
+    }
+    check("Planing", (Kind::Make, Stage::Make), true);
+    check("Ring the mill", (Kind::Office, Stage::Sell), false);
+}

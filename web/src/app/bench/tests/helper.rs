@@ -13,6 +13,17 @@ fn a_helper_joins_and_leaves() {
     assert_eq!(told.app.shelf().bench().all_running().map(|run| run.labour(told.app.now.at).as_minutes()).sum::<i64>(), 25);
 }
 
+/// Who came before midnight came yesterday: the slab names the day, as the key does by which they leave.
+#[test]
+fn a_helper_who_came_yesterday_says_the_day() {
+    let mut told = Told::stands();
+    told.start(13 * 60, "Assemble"); // 22:00
+    holds(&told.at(13 * 60 + 40, [tap(Tap::HelperJoins), tap(Tap::PadDone)]), &["Helper since 22:40"]);
+    let shown = told.at(15 * 60 + 20, []); // 00:20
+    holds(&shown, &["Helper since Tue 3 March 22:40"]);
+    lacks(&shown, &["Helper since 22:40"]);
+}
+
 /// One of three took half an hour, a helper comes: what is left is by that pace, and whose time it is is said.
 #[test]
 fn whose_time_is_left_is_said_while_somebody_helps() {

@@ -494,3 +494,20 @@ fn a_second_coat_begins_with_the_first_piece() {
     holds(&told.at(next + 7, []), &["Coat 2: 1 of 5 done"]);
     holds(&told.at(next + 7, [wait(WaitTap::Show)]), &["Coat 2 of piece 1", "Piece 5"]);
 }
+
+/// What a phone that is locked can't do is said beside what waits, and where the ringing is switched on or off.
+#[test]
+fn that_a_locked_phone_stays_silent_is_said() {
+    const SILENT: &str = "It rings while this page is open and the phone is awake, and no longer. A locked phone stays silent.";
+    let hand = |told: &mut Told| {
+        let show = crate::app::workshop::Tap::ShowPage(crate::app::workshop::Over::Hand);
+        told.at(170, [Msg::Go(Place::Workshop), Msg::Workshop(show)])
+    };
+    let rings = |on| Msg::Workshop(crate::app::workshop::Tap::Choose(crate::app::here::Chosen::Rings(on)));
+    let mut told = clamped(1);
+    holds(&told.at(160, [wait(WaitTap::Show)]), &[SILENT]);
+    holds(&hand(&mut told), &[SILENT]);
+    told.at(170, [rings(false)]);
+    holds(&hand(&mut told), &[SILENT]);
+    lacks(&told.at(171, [Msg::Go(Place::Bench), wait(WaitTap::Show)]), &[SILENT]);
+}

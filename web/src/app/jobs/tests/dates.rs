@@ -702,5 +702,22 @@ fn a_step_says_what_was_thought_of_it() {
         "5 h 36 (4 h thought × 1.40)",
         "glue seat",
         "1 h 24 (1 h thought × 1.40), then to dry",
+        "People take 1.40 of what they think, until your own jobs say otherwise.",
     ]);
+    // 4 h with 7.5 % for rework are 4 h 18.
+    maker.room("stool", Room::Hours).tap(Tap::Estimate(super::super::estimate::EstimateTap::Factor(false)));
+    maker.room("stool", Room::Dates).shows(&["4 h 18 (4 h thought and 7.5 % for rework)"]).hides(&["People take", "1.40"]);
+}
+
+/// Three old jobs took 1.42, 1.18 and 1.31 of what was thought: 1.339 of 4 h are 5 h 21.
+#[test]
+fn the_factor_in_the_dates_says_what_it_is_from() {
+    let old = "old-job \"Table\" 1704 min thought 1200 min\nold-job \"Stools\" 1062 min thought 900 min\nold-job \"Shelf\" 786 min thought 600 min\n";
+    let told = format!("2026-03-09 08:00 -04:00 workshop USD inch\n{old}job stool \"Stool\" 1 spec\nplan \"saw\" make 240 min for stool\n");
+    let mut maker = Maker::told(&[&told]);
+    let said = "× 1.339 on what you thought: as your 3 jobs went, the usual 1.4 counting as 2 more.";
+    maker.room("stool", Room::Dates).shows(&["5 h 21 (4 h thought × 1.339)", said]);
+    // Hands were on it: of the rest nothing was thought.
+    let mut maker = Maker::told(&[&format!("{told}09:00 start \"saw\" make on stool\n10:00 stop\n")]);
+    maker.room("stool", Room::Dates).shows(&["begun"]).hides(&["1.339"]);
 }
