@@ -104,4 +104,66 @@ mod tests {
         assert_ne!(short, run(&["--steps", "4000"]));
         assert!(run(&["--ms", "1", "--seed", "5"]).contains("\"problem\":\"sticks\""));
     }
+
+    /// What is asked of an instance with some of its figures put otherwise, and the reason it prints for what it does not make.
+    fn why(name: &str, other: &[(&str, &str)]) -> serde_json::Value {
+        let mut text = std::fs::read_to_string(instance(name)).unwrap();
+        let mut told: serde_json::Value = serde_json::from_str(&text).unwrap();
+        for (path, value) in other {
+            *told.pointer_mut(path).unwrap() = serde_json::from_str(value).unwrap();
+        }
+        text = told.to_string();
+        let mut goes_on = |_: Progress<'_>| true;
+        let said = envelope::read(&text).unwrap().solve(&mut Patience::new(Some(2_000), &mut goes_on), 1).text;
+        serde_json::from_str::<serde_json::Value>(&said).unwrap()["why"].clone()
+    }
+
+    /// The figure of the instance that decides, and what it asks and meets.
+    #[test]
+    fn what_can_not_be_made_says_why() {
+        let check = |name: &str, other: &[(&str, &str)], said: &str| {
+            assert_eq!(why(name, other), serde_json::from_str::<serde_json::Value>(said).unwrap(), "{name} {other:?}");
+        };
+        let no_pile: &[(&str, &str)] = &[("/piles", "[]")];
+        // Two strips of 425 and three of 200, squared.
+        check("rows-small-none", &[], r#"{"reason":"length","limit":1510000,"met":1450000}"#);
+        check("rows-small-none", no_pile, r#"{"reason":"piles","limit":1,"met":0}"#);
+        check("rows-small-equal", &[], r#"{"reason":"stagger","limit":60000}"#);
+        check("rows-small-equal", &[("/machine_min", "420001")], r#"{"reason":"machine_min","pile":"A","limit":420001,"met":415000}"#);
+        check("rows-small-equal", &[("/min_end", "411000")], r#"{"reason":"min_end","pile":"A","limit":411000,"met":410000}"#);
+        check("rows-small-equal", &[("/min_piece", "411000")], r#"{"reason":"min_piece","pile":"A","limit":411000,"met":410000}"#);
+        check("rows-small-equal", &[("/panel/rows", "1")], "null");
+        // A leg of 29 and 2 over; the thicker pile is 30.
+        check("parts-small-none", &[], r#"{"reason":"thickness","part":"leg","pile":"B","limit":31000,"met":30000}"#);
+        let thick = ("/piles/1/thickness", "31000");
+        check(
+            "parts-small-none",
+            &[thick, ("/rip_min", "411000")],
+            r#"{"reason":"rip_min","part":"leg","pile":"B","limit":411000,"met":410000}"#,
+        );
+        check(
+            "parts-small-none",
+            &[thick, ("/allow/width", "3000")],
+            r#"{"reason":"width","part":"leg","pile":"B","limit":43000,"met":42000}"#,
+        );
+        check("parts-small-short", &[], r#"{"reason":"count","part":"leg","limit":8}"#);
+        check("sticks-small-none", &[], r#"{"reason":"length","part":"post","pile":"A","limit":650000,"met":630000}"#);
+        check(
+            "sticks-small-none",
+            &[("/machine_min", "640001")],
+            r#"{"reason":"machine_min","part":"post","pile":"A","limit":640001,"met":640000}"#,
+        );
+        check("sticks-small-none", no_pile, r#"{"reason":"piles","part":"post","limit":1,"met":0}"#);
+        check("field-small-none", &[], r#"{"reason":"machine_min","pile":"B","limit":60000,"met":59000}"#);
+        check("field-small-none", no_pile, r#"{"reason":"piles","limit":1,"met":0}"#);
+        let large = ("/machine_min", "0");
+        check("field-small-none", &[large, ("/allow/width", "40000")], r#"{"reason":"allow","pile":"B","limit":1,"met":0}"#);
+        // Tiles of 45 long: six are 270, seven 315.
+        check("field-small-none", &[large], r#"{"reason":"width","limit":300000,"met":270000}"#);
+        check(
+            "field-small-none",
+            &[large, ("/piles/0/count", "5"), ("/piles/1/count", "0")],
+            r#"{"reason":"count","pile":"A","limit":56,"met":5}"#,
+        );
+    }
 }

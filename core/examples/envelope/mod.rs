@@ -9,6 +9,7 @@ pub mod parts;
 pub mod record;
 pub mod rows;
 pub mod sticks;
+pub mod why;
 
 pub use fivebar_core::plan::Asked as Problem;
 use fivebar_core::plan::patience::Patience;
@@ -77,19 +78,28 @@ impl Instance {
     /// Solves it and writes the solution.
     pub fn solve(&self, patience: &mut Patience<'_>, seed: u64) -> Solution {
         match &self.problem {
-            Problem::Rows(problem) => self.solution(plan::rows::solve(problem, patience, seed), |p| rows::write(problem, p)),
-            Problem::Parts(problem) => self.solution(plan::parts::solve(problem, patience, seed), |p| parts::write(problem, p)),
-            Problem::Sticks(problem) => self.solution(plan::sticks::solve(problem, patience, seed), |p| sticks::write(problem, p)),
-            Problem::Field(problem) => self.solution(plan::field::solve(problem, patience, seed), |p| field::write(problem, p)),
+            Problem::Rows(problem) => self.solution(plan::rows::solve(problem, patience, seed), |p| rows::write(problem, &p.plan)),
+            Problem::Parts(problem) => self.solution(plan::parts::solve(problem, patience, seed), |p| parts::write(problem, &p.plan)),
+            Problem::Sticks(problem) => self.solution(plan::sticks::solve(problem, patience, seed), |p| sticks::write(problem, &p.plan)),
+            Problem::Field(problem) => self.solution(plan::field::solve(problem, patience, seed), |p| {
+                let why = why::no_nearer(problem, p).map_or_else(String::new, |why| why.written());
+                field::write(problem, &p.plan) + &why
+            }),
         }
     }
 
+    /// What decides that there are no more rows or sets than the bound says, where that is fewer than were asked.
+    fn why(&self, bound: &[i128]) -> Option<why::Why> {
+        why::no_more(&self.problem, i64::try_from(*bound.first()?).ok()?)
+    }
+
     /// The solution's text around the members that `written` gives for the plan.
-    fn solution<P>(&self, planned: Planned<P>, written: impl Fn(&P) -> String) -> Solution {
-        let Planned { plan, worth, bound } = planned;
+    fn solution<P>(&self, planned: Planned<P>, written: impl Fn(&Planned<P>) -> String) -> Solution {
+        let (members, why) = (written(&planned), self.why(&planned.bound).map_or_else(String::new, |why| why.written()));
+        let Planned { worth, bound, .. } = planned;
         let head = format!(r#""fivebar_yield":1,"problem":"{}","name":{},"unit_nm":{}"#, self.kind(), quoted(&self.name), self.unit);
         let claims = format!(r#""claims":{{"objective":{worth:?},"bound":{bound:?}}}"#);
-        Solution { text: format!("{{{head},\n{},\n{claims}}}", written(&plan)), worth, bound }
+        Solution { text: format!("{{{head},\n{members},\n{claims}{why}}}"), worth, bound }
     }
 }
 

@@ -1,4 +1,5 @@
 mod agree;
+mod just;
 mod later;
 mod sticks;
 mod tiles;

@@ -8,6 +8,7 @@ mod drop;
 mod ends;
 mod finished;
 mod fits;
+mod gap;
 mod glued;
 mod last_act;
 mod later;

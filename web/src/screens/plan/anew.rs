@@ -1,9 +1,8 @@
 //! A plan that is made while boards of plans before are cut: what is cut, and what is planned beside it.
 
 use super::super::Seen;
-use super::limits;
 use super::saw::number;
-use super::say;
+use super::{limits, say, told};
 use crate::app::plan::{Found, RowsCut, Tap, all_of, all_of_it, has_parts_of, left_alone, loose, rows_cut, was_used};
 use crate::app::{App, Msg};
 use crate::parts::fraction::worded;
@@ -165,9 +164,11 @@ pub fn made(given: &Given, seen: Seen<'_>) -> Option<String> {
 /// That they do not all come out of these pieces, as far as it is proven; nothing where they do, or nothing was cut.
 pub fn not_made(given: &Given, found: &Found, seen: Seen<'_>) -> Option<String> {
     let rest = rest(given).filter(|_| found.sheet.made == 0)?;
-    let never = if found.sheet.proof.gap.is_none() && !found.answered.bound.is_empty() { changed::REST_NEVER } else { "" };
-    let said = changed::rest_made(&number(rest, seen), false);
-    Some(format!("{said} {}", limits::held(never, given, seen)).trim_end().to_owned())
+    let rest = number(rest, seen);
+    if !told::is_impossible(given, found) {
+        return Some(changed::rest_not_found(&rest));
+    }
+    Some(format!("{} {}", changed::rest_made(&rest, false), limits::held(changed::REST_NEVER, given, seen)))
 }
 
 /// "One more lacks 2 of leg.", a fact where no plan makes one more, else as far as was looked; "They lack 2 of leg."

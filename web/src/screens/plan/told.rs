@@ -40,7 +40,8 @@ pub fn lead(given: &Given, found: &Found, (app, seen): (&App, Seen<'_>)) -> Stri
         return said;
     }
     if sheet.made == 0 {
-        return format!("{} {}", words::nothing(shape), uncut::held(given, found, (app, seen)));
+        let none = if is_impossible(given, found) { words::nothing(shape) } else { words::none_found(shape) };
+        return format!("{none} {}", uncut::held(given, found, (app, seen))).trim_end().to_owned();
     }
     let made = match shape {
         Shape::Field => {
@@ -64,6 +65,12 @@ pub fn lead(given: &Given, found: &Found, (app, seen): (&App, Seen<'_>)) -> Stri
     };
     let more = fewest.unwrap_or_else(|| uncut::held(given, found, (app, seen)));
     if more.is_empty() { made } else { format!("{made} {more}") }
+}
+
+/// Nothing is made, and the bound proves that nothing can be: no row or piece, or no field that is near enough.
+pub fn is_impossible(given: &Given, found: &Found) -> bool {
+    let more = given.ready.asked.senses().first() == Some(&Sense::More);
+    found.sheet.made == 0 && found.answered.bound.first().is_some_and(|first| if more { *first == 0 } else { 0 < *first })
 }
 
 /// Strips are spoken of where pieces are ripped first.
@@ -99,7 +106,7 @@ fn best_at(given: &Given, found: &Found) -> &'static str {
     let known = found.answered.bound.len();
     let open = if sheet.proof.best { None } else { Some(sheet.proof.gap.map_or(known, |(place, ..)| place)) };
     match (shape, open) {
-        (_, None) if sheet.made == 0 => told::NOT_POSSIBLE,
+        _ if is_impossible(given, found) => told::NOT_POSSIBLE,
         _ if sheet.made == 0 => told::NONE_FOUND,
         (Shape::Rows, None) if takes_more(sheet) && given.ready.counts_whole() => told::LEAST_TAKEN,
         (Shape::Rows, None) if takes_more(sheet) => told::LEAST_IN_LENGTH,
@@ -224,25 +231,26 @@ pub fn bound(given: &Given, found: &Found, seen: Seen<'_>) -> String {
     match sheet.proof.gap {
         None if more && short && sheet.made == 0 => words::never(shape, "1", true),
         None if more && short => words::NO_PLAN_MORE.into(),
-        None if more => String::new(),
         None => String::new(),
         Some((0, _, bound)) if more && wanted(given).is_some_and(|wanted| i128::from(wanted) <= bound) => String::new(),
         Some((0, _, bound)) if more => words::never(shape, &whole(bound.saturating_add(1), seen), bound == 0),
-        Some((1, worth, bound)) if more => less(given, found, (worth, bound), seen),
+        Some((1, worth, bound)) if more => less(given, found, ((worth, bound), short), seen),
+        Some(_) if more && short => words::NO_PLAN_MORE.into(),
         Some(_) => String::new(),
     }
 }
 
 /// At most such a share less wood, up: a bound is never said to be nearer than it is.
-fn less(given: &Given, found: &Found, (worth, bound): (i128, i128), seen: Seen<'_>) -> String {
+fn less(given: &Given, found: &Found, (figures, short): ((i128, i128), bool), seen: Seen<'_>) -> String {
     let finished = match &given.ready.asked {
         fivebar_core::plan::Asked::Rows(problem) => {
             found.answered.worth.first().map_or(0, |rows| rows.saturating_mul(problem.length.into()))
         }
         _ => 0,
     };
-    let share = Decimal::try_from_i128_with_scale(thousandths_less((worth, bound), finished), 3).unwrap_or_default();
-    words::takes_less(given.ask.what.shape(), &percent(share, seen), given.ready.counts_whole())
+    let share = Decimal::try_from_i128_with_scale(thousandths_less(figures, finished), 3).unwrap_or_default();
+    let said = if short { words::no_more_nor_less } else { words::takes_less };
+    said(given.ask.what.shape(), &percent(share, seen), given.ready.counts_whole())
 }
 
 /// By so many thousandths a bound is under what a plan takes, with what is finished of it, up.

@@ -191,6 +191,11 @@ pub fn rack_gives_no_rest(proven: bool) -> String {
     format!("Of what lies there alone {none}: {}", super::plan::FILL_THE_REST)
 }
 
+/// "The other parts, 12: no plan of all of them was found."
+pub fn rest_not_found(rest: &str) -> String {
+    format!("The other parts, {rest}: no plan of all of them was found.")
+}
+
 pub const REST_NEVER: &str = "No plan of them gives all.";
 
 /// "They lack 2 of leg and 1 of rail."

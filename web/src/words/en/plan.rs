@@ -229,6 +229,15 @@ pub fn nothing(shape: Shape) -> &'static str {
     }
 }
 
+/// The same where it is not proven.
+pub fn none_found(shape: Shape) -> &'static str {
+    match shape {
+        Shape::Rows => "No plan of a row was found.",
+        Shape::Parts | Shape::Sticks => "No plan of one piece was found.",
+        Shape::Field => "No field near enough was found.",
+    }
+}
+
 /// "No plan needs fewer than 24 strips."; where rows or wood were left open, of which: "No plan of 10 rows of oak needs fewer".
 pub fn no_fewer((pieces, one): (&str, bool), strips: bool, of: Option<&str>) -> String {
     let of = of.map_or_else(String::new, |of| format!(" of {of}"));
@@ -257,8 +266,20 @@ pub const NO_NEARER_AT_FULL_SIZE: &str = "No field of tiles of these sizes comes
 
 /// Pieces are counted whole; older plans counted what goes back as not taken. Rows and sticks are planned by their length.
 pub fn takes_less(shape: Shape, percent: &str, whole: bool) -> String {
-    let of = if shape == Shape::Parts { "wood" } else { "length" };
-    format!("No plan takes more than {percent} % less {of} than this one{}.", if whole { ", pieces counted whole" } else { "" })
+    format!("No plan takes more than {} than this one{}.", less(shape, percent), counted(whole))
+}
+
+/// Of fewer than were asked: "No plan can make more, or as many with more than 2 % less wood."
+pub fn no_more_nor_less(shape: Shape, percent: &str, whole: bool) -> String {
+    format!("No plan can make more, or as many with more than {}{}.", less(shape, percent), counted(whole))
+}
+
+fn less(shape: Shape, percent: &str) -> String {
+    format!("{percent} % less {}", if shape == Shape::Parts { "wood" } else { "length" })
+}
+
+fn counted(whole: bool) -> &'static str {
+    if whole { ", pieces counted whole" } else { "" }
 }
 
 // Why no more
