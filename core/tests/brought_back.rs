@@ -310,4 +310,7 @@ fn the_next_sale_is_what_was_waited_for() {
     assert_eq!(back(&format!("{offer}2026-05-22 10:40 sell 1 stools for 95 notes\n")), None);
     assert_eq!(back(&format!("{offer}2026-05-22 10:40 sell 1 stools for 95 notes\n2026-05-24 10:00 sell 1 stools for 100 notes\n")), None);
     assert_eq!(back(&format!("{offer}2026-05-22 11:01 sell 1 stools for 95 notes\n")), waited(80, 95));
+    // What of it was never paid is another matter.
+    let late = "2026-05-23 10:00 sell 1 stools for 95 as late\npay 60 for stools bank sale late\nlet-keep 35 of sale late on stools\n";
+    assert_eq!(back(&format!("{offer}{late}")), waited(80, 95));
 }

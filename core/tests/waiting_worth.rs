@@ -158,6 +158,16 @@ fn a_sum_that_was_taken_is_looked_back_on() {
     assert_eq!(sheet.back, Some(Back::Took { sum: usd(130), worth: usd(98) }));
 }
 
+/// Sold for its tag, of which 30 were never paid, is nothing that was haggled.
+#[test]
+fn what_was_never_paid_was_not_haggled() {
+    let before = STANDS.split("13:10 sell").next().unwrap();
+    let late = "12:31 sell 1 stands for 145 as late\npay 115 for stands bank sale late\nlet-keep 30 of sale late on stands\n";
+    let story = told(&format!("{before}{late}"));
+    let shop = Shop::of(&story.book, story.now.at);
+    assert_eq!(waiting(&shop, story.names.job("stands").unwrap(), Paid::Card).unwrap().back, None);
+}
+
 /// What is asked is never raised while as many are left, takes a step at most each week, and is never above the tag; a sale raises it.
 #[test]
 fn the_asking_price_steps_down_by_weeks() {

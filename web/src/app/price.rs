@@ -362,11 +362,12 @@ fn done(app: &mut App, command: &Command, (job, done): (Id, Done), now: Now) -> 
     true
 }
 
-/// An act is named by the sum it wrote, to the coin where it was paid so.
+/// An act is named by the sum it wrote, to the coin where it was paid so. What came in for the whole order has its coin of all of it.
 fn as_written(app: &App, act: Id, done: Done) -> Done {
     let book = &app.shelf().book;
     let facts = book.act(act).into_iter().filter_map(|id| book.entry(id)).map(|(entry, _)| &entry.fact).listed();
-    let coins = facts.iter().find_map(|fact| if let Fact::PaymentReceived(f) = fact { f.rounding } else { None });
+    let of_sale = |fact: &&Fact| if let Fact::PaymentReceived(f) = fact { f.sale.and(f.rounding) } else { None };
+    let coins = facts.iter().find_map(of_sale);
     let sum = facts.into_iter().find_map(|fact| match (fact, done) {
         (Fact::PieceSold(f), Done::Sold(_)) => Some(Done::Sold(coins.and_then(|coins| f.sum.plus(coins).ok()).unwrap_or(f.sum))),
         (Fact::PaymentReceived(f), Done::Received(_)) => Some(Done::Received(f.sum)),

@@ -1,7 +1,7 @@
 //! Looking back: what came of waiting, in one sentence.
 
 use super::known::{Worth, rests};
-use super::seen::{each, untaken};
+use super::seen::{each, sold_at, untaken};
 use crate::ledger::fold::{Job, Sale};
 use crate::ledger::kind::sale::{Carried, Paid};
 use crate::quantity::{Count, Moment, Money, Span, Wall};
@@ -28,11 +28,11 @@ const NO_WAIT: Span = Span::minutes(60);
 pub fn looked_back(shop: &Shop, job: &Job) -> Answer<Option<Back>> {
     let last = job.selling.standing().max_by_key(|sale| sale.at.at);
     let Some(sale) = last.filter(|sale| 0 < sale.n && sale.agreed.is_none()) else { return Ok(None) };
-    let sold = each(sale.sum, sale.n)?;
+    let sold = sold_at(sale)?;
     let let_go = untaken(job).into_iter().filter(|offer| 0 < offer.n);
     let waited = let_go.filter_map(|offer| Some((offer, next_sold(job, offer.at)?))).max_by_key(|(offer, _)| offer.at);
     if let Some((offer, next)) = waited {
-        return Ok(Some(Back::Waited { offered: each(offer.sum, offer.n)?, sold: each(next.sum, next.n)? }));
+        return Ok(Some(Back::Waited { offered: each(offer.sum, offer.n)?, sold: sold_at(next)? }));
     }
     let charge = job.tag.map(|tag| shop.tax_of(job).charge(tag)).transpose()?;
     let haggled = charge.is_some_and(|charge| sold.amount() < charge.amount());

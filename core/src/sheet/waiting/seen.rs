@@ -45,7 +45,7 @@ pub fn came(job: &Job, asked: Money, since: Moment) -> Answer<Vec<Came>> {
     }
     let is_back = |sale: &Sale| sale.reversed.is_some_and(|reversed| selling.again(reversed.act).is_none());
     for sale in selling.sales.iter().filter(|sale| sale.agreed.is_none()) {
-        let bought = Did::Heard(Heard::Bought { price: each(sale.sum, sale.n)? });
+        let bought = Did::Heard(Heard::Bought { price: sold_at(sale)? });
         add(sale.at.at, if is_back(sale) { Did::Asked } else { bought });
     }
     let back = came_back(job);
@@ -120,6 +120,14 @@ pub fn each(sum: Money, n: Count) -> Answer<Money> {
     Money::book(sum.amount().checked_div(Decimal::from(n)).ok_or(Refusal::NothingAsked)?, sum.currency())
 }
 
+/// What one of a sale was sold for: what was never paid of it, or given back later, they had said yes to.
+///
+/// # Errors
+/// [`Refusal::NothingAsked`] for a sale of no piece.
+pub fn sold_at(sale: &Sale) -> Answer<Money> {
+    each(sale.whole.sum, sale.whole.n)
+}
+
 /// What was seen in so many days up to a moment; that moment is in.
 pub fn seen(all: &[Came], days: i32, until: Moment) -> Seen {
     let all = all.iter().filter(|came| came.at <= until).listed();
@@ -174,6 +182,17 @@ mod tests {
         let sold = "sell 1 stools for 80 notes as sold\n";
         check(&format!("{sold}bring-back 1 of sale sold on stools"), &[Did::Asked]);
         check(&format!("{sold}bring-back 1 of sale sold on stools kept 80 again"), &[Did::Heard(Heard::Bought { price: usd(80) })]);
+    }
+
+    /// They said yes at 80, whatever of it they paid, or had back.
+    #[test]
+    fn who_never_paid_bought_at_the_price_all_the_same() {
+        let bought = |price| Did::Heard(Heard::Bought { price: usd(price) });
+        let sold = "sell 2 stools for 160 as sold\n";
+        for less in ["let-keep 160 of sale sold on stools", "pay 100 for stools bank sale sold\nlet-keep 60 of sale sold on stools"] {
+            check(&format!("{sold}{less}"), &[bought(80)]);
+        }
+        check("sell 1 stools for 80 notes as sold\nlet-keep 20 of sale sold on stools", &[bought(80)]);
     }
 
     /// Who offered and agreed is one buyer, and who comes back for what was agreed no new one; an agreement that came to nothing is no sale.

@@ -516,6 +516,13 @@ fn the_bar_names_what_was_paid_to_the_coin() {
         deal(&mut maker);
         maker.tap(Tap::Deal(DealTap::Paid(paid))).tap(Tap::Deal(DealTap::HandedOver)).shows(&[&format!("Take back: {bar}")]);
     }
+    // The 366.60 in notes are of both pieces: neither was sold at 183.31.
+    let story = "2026-03-02 09:00 -05:00 workshop USD inch\ntill cash 0.05\njob stools \"Stools\" 2 order\n\
+        agree 366.58 for 2 stools fetched as deal\nsell 1 stools for 183.29 agreed deal\n";
+    let mut maker = Maker::told(story, "stools");
+    deal(&mut maker);
+    maker.tap(Tap::Deal(DealTap::Paid(Paid::Notes))).shows(&["Handed over, 366.60 paid"]).tap(Tap::Deal(DealTap::HandedOver));
+    maker.shows(&["Take back: sold at 183.29"]);
     let story =
         "2026-03-02 09:00 -05:00 workshop USD inch\ntill cash 0.05\njob stools \"Stools\" 2 spec\nsell 1 stools for 80.02 as sale\n";
     let mut maker = Maker::told(story, "stools");
