@@ -128,7 +128,7 @@ fn what_is_due_and_what_came_go_off_the_price_at_once() {
         let job = shop.job(story.names.job("pair").unwrap()).unwrap();
         let sold = account(&shop, job.id).unwrap().sold;
         assert_eq!([sold.taken, sold.received, sold.due].map(|sum| sum.amount().to_string()), sums.map(str::to_owned), "{off}");
-        assert_eq!(job.selling.sales[0].back[0].never_paid.map(|sum| sum.amount().to_string()), Some("40".to_owned()), "{off}");
+        assert_eq!(job.selling.sales[0].back[0].never_paid().unwrap().map(|sum| sum.amount().to_string()), Some("40".to_owned()), "{off}");
     }
     let refused = tell(&format!("{SOLD}{later}let-keep 90.01 of sale one on pair\n")).refused;
     assert!(format!("{refused:?}").contains("MoreThanPrice"), "{refused:?}");

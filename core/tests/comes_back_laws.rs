@@ -2,9 +2,9 @@
 
 mod maker;
 
-use fivebar_core::ledger::decide::{BringBackOrder, Command, LetKeepOrder, PaidOf, PayOrder, SaleCommand, SellOrder};
+use fivebar_core::ledger::decide::{BringBackOrder, Command, HandBackOrder, LetKeepOrder, PaidOf, PayOrder, SaleCommand, SellOrder};
 use fivebar_core::ledger::fold::{self, ComesBack, Job};
-use fivebar_core::ledger::kind::sale::{AgreementCancelled, Carried, Paid, SaleReversed};
+use fivebar_core::ledger::kind::sale::{AgreementCancelled, Carried, Paid, PriceAgreed, SaleReversed};
 use fivebar_core::quantity::{Currency, Decimal, Id, Money};
 use fivebar_core::story::tell;
 use maker::Maker;
@@ -67,6 +67,81 @@ fn what_was_paid_for_others_stays_when_a_piece_comes_back() {
     check(&format!("{begun}bring-back 1 of sale one on pair again\n"), ["20", "180", "0"]);
 }
 
+/// What went back by hand goes back once: it is nobody's debt, and is not over again.
+#[test]
+fn what_went_back_by_hand_is_over_no_more() {
+    let begun = "agree 90 for 1 pair fetched as deal\nsell 1 pair for 90 agreed deal as one\npay 90 for pair bank sale one\n\
+        let-keep 20 of sale one on pair\nbring-back 1 of sale one on pair kept 70 again\nagree 50 for 1 pair fetched replaces deal as less\n";
+    check(begun, ["70", "-20", "0"]);
+    check(&format!("{begun}hand-back 20 for pair bank agreed less\n"), ["50", "0", "0"]);
+    let two = "agree 200 for 2 pair fetched as deal\nsell 1 pair for 100 bank agreed deal as one\nsell 1 pair for 100 bank agreed deal as two\n\
+        bring-back 1 of sale two on pair kept 100 again\nsell 1 pair for 70 agreed deal as less\n";
+    check(two, ["200", "-30", "0"]);
+    check(&format!("{two}hand-back 30 for pair bank agreed deal\n"), ["170", "0", "0"]);
+}
+
+/// What was given up, or paid, is struck after the piece came back: what comes in then came in.
+#[test]
+fn what_is_struck_after_a_piece_came_back_takes_no_later_money() {
+    let begun = "agree 100 for 1 pair fetched as deal\nsell 1 pair for 100 agreed deal as one\npay 60 for pair bank sale one\n";
+    let given_up = "let-keep 40 of sale one on pair as off\nbring-back 1 of sale one on pair kept 60 again\nundo off\n";
+    check(&format!("{begun}{given_up}"), ["60", "40", "0"]);
+    check(&format!("{begun}{given_up}pay 40 for pair bank agreed deal\n"), ["100", "0", "0"]);
+    let two = "agree 200 for 2 pair fetched as deal\nsell 1 pair for 100 agreed deal as one\npay 100 for pair bank sale one as paid\n\
+        bring-back 1 of sale one on pair again\nundo paid\n";
+    check(two, ["0", "200", "0"]);
+    check(&format!("{two}pay 80 for pair bank agreed deal\n"), ["80", "120", "0"]);
+}
+
+/// Two phones that do not know of each other: what each says went back went back, and what came in for the one that is back is over, nobody else's.
+#[test]
+fn what_two_phones_say_went_back_did() {
+    let begun = "sell 1 pair for 100 as anna\npay 60 for pair bank sale anna\nsell 1 pair for 100 as ben\n";
+    let less = |told: &Told, sum: &str| LetKeepOrder {
+        job: told.job,
+        sale: told.job().selling.sales[0].id,
+        sum: told.maker.money(sum),
+        when: None,
+    };
+    let back = |told: &Told| {
+        let sale = told.job().selling.sales[0].id;
+        SaleCommand::BringBack(BringBackOrder { job: told.job, sale, n: 1, kept: None, ends: false, again: false, when: None })
+    };
+    let pay = |told: &Told| {
+        let (sum, of) = (told.maker.money("40"), PaidOf::Sale(told.job().selling.sales[0].id));
+        SaleCommand::Pay(PayOrder { job: told.job, sum, paid: Paid::Bank, fee: None, of, when: None })
+    };
+    let keep = |sum: &'static str| move |told: &Told| SaleCommand::LetKeep(less(told, sum));
+    // What each does, what came in for all of it, what Ben owes, and what is over of Anna's.
+    type Does<'a> = &'a dyn Fn(&Told) -> SaleCommand;
+    let rows: [(Does<'_>, Does<'_>, [&str; 3]); 5] = [
+        // 40 will not be paid, and all comes back, 60 with it.
+        (&keep("40"), &back, ["0", "100", "0"]),
+        (&back, &keep("40"), ["0", "100", "0"]),
+        // 20 go back with 60 off, twice: 20 are left of what came in, and nothing of the price.
+        (&keep("60"), &keep("60"), ["20", "100", "20"]),
+        // She brings it back with her 60; her other 40 came in on the other phone.
+        (&back, &pay, ["40", "100", "40"]),
+        (&pay, &back, ["40", "100", "40"]),
+    ];
+    for (nth, (one, other, sums)) in rows.into_iter().enumerate() {
+        let mut told = Told::begin(begun);
+        let mut far = Told { maker: told.maker.far("far"), job: told.job, in_hand: told.in_hand };
+        for (phone, does, minutes) in [(&mut told, one, 1), (&mut far, other, 2)] {
+            phone.maker.at((2026, 3, 3), 730, -5);
+            phone.maker.pass(minutes);
+            let command = does(phone);
+            phone.maker.order(Command::Sale(command));
+        }
+        told.maker.book = told.maker.merged(&far.maker);
+        let job = told.job();
+        let over = Money::sum(USD, job.selling.over(USD).unwrap().iter().map(|over| over.sum)).unwrap();
+        let owed = Money::sum(USD, job.selling.unpaid(USD).unwrap().iter().map(|(_, lacks)| *lacks)).unwrap();
+        let found = [job.selling.received(USD).unwrap(), owed, over].map(|sum| sum.amount().to_string());
+        assert_eq!(found, sums.map(str::to_owned), "{nth}");
+    }
+}
+
 /// What one does next.
 #[derive(Clone, Copy, Debug)]
 enum Does {
@@ -82,6 +157,10 @@ enum Does {
     TakesBack(usize, i64),
     /// The order comes to nothing, and so much of what lies ahead is kept.
     Cancels(i64),
+    /// The order is one for so much for each of its pieces.
+    Changes(i64),
+    /// What is over goes back by hand.
+    HandsBack(usize),
 }
 
 fn does() -> impl Strategy<Value = Does> {
@@ -93,6 +172,8 @@ fn does() -> impl Strategy<Value = Does> {
         2 => (0usize..4, part()).prop_map(|(nth, part)| Does::GivesUp(nth, part)),
         1 => (0usize..4, part()).prop_map(|(nth, part)| Does::TakesBack(nth, part)),
         1 => part().prop_map(Does::Cancels),
+        2 => (1i64..50).prop_map(Does::Changes),
+        3 => (0usize..2).prop_map(Does::HandsBack),
     ]
 }
 
@@ -137,8 +218,10 @@ impl Told {
                 (SaleCommand::Pay(PayOrder { job: of, sum, paid: Paid::Bank, fee: None, of: of_it, when: None }), sum)
             }
             Does::HandsOver => {
-                let agreed = selling.open().next().map(|open| open.id);
-                let sum = self.maker.money("33.35");
+                let open = selling.open().next();
+                let (agreed, left) = (open.map(|open| open.id), open.map_or(1, |open| open.n - open.sold));
+                let rest = open.map_or(self.maker.money("33.35"), |open| open.sum.minus(open.sold_for).unwrap());
+                let sum = Money::book(rest.amount().max(Decimal::ZERO) / Decimal::from(left), USD).unwrap();
                 let (paid, carried, heard) = (None, Some(Carried::Fetched), false);
                 let order = SellOrder { job: of, n: 1, sum, tax: None, agreed, paid, carried, buyer: None, when: None, heard };
                 (SaleCommand::Sell(order), none)
@@ -159,7 +242,7 @@ impl Told {
                 let sale = sale(nth)?;
                 let came = selling.paid(USD, sale.id).unwrap();
                 let kept = part(came, so);
-                let fact = SaleReversed { job: of, sale: sale.id, kept: Some(kept), when: None, never_paid: None };
+                let fact = SaleReversed { job: of, sale: sale.id, kept: Some(kept), when: None, back: None };
                 (SaleCommand::Reverse(fact), less(came.minus(kept).unwrap()))
             }
             Does::Cancels(so) => {
@@ -169,7 +252,33 @@ impl Told {
                 let fact = AgreementCancelled { job: of, agreed: open.id, kept: Some(kept), no_show: None, back: None };
                 (SaleCommand::Cancel(fact), less(came.minus(kept).unwrap()))
             }
+            Does::Changes(each) => {
+                let open = selling.open().next()?;
+                let n = open.n.saturating_sub(open.sold);
+                let sum = Money::whole(Decimal::from(each) * Decimal::from(n), USD).unwrap();
+                let (carried, replaces) = (Carried::Fetched, Some(open.id));
+                let (deposit, due, buyer, rate, side) = (None, None, None, None, None);
+                (SaleCommand::Agree(PriceAgreed { job: of, n, sum, carried, deposit, due, buyer, replaces, rate, side }), none)
+            }
+            Does::HandsBack(nth) => {
+                let over = *selling.over(USD).unwrap().get(nth)?;
+                let (sum, agreed, sale) = (over.sum, over.agreed, over.sale);
+                (SaleCommand::HandBack(HandBackOrder { job: of, sum, paid: Paid::Bank, agreed, sale, when: None }), less(sum))
+            }
         })
+    }
+
+    /// Nobody is asked for what is over of the same, and nothing is over that was never there.
+    #[track_caller]
+    fn holds(&self, all: &[Does]) {
+        let job = self.job();
+        let selling = &job.selling;
+        let sum = |sums: Vec<Money>| Money::sum(USD, sums).unwrap();
+        let over = sum(selling.over(USD).unwrap().iter().map(|over| over.sum).collect());
+        let orders = selling.open_orders();
+        let owed = selling.unpaid(USD).unwrap().into_iter().map(|(_, lacks)| lacks);
+        let due = sum(orders.iter().map(|order| selling.due_of_order(USD, order).unwrap()).chain(owed).collect());
+        assert_eq!(job.due().unwrap(), due.minus(over).unwrap(), "{all:?}: {due} less {over}");
     }
 
     /// What cannot be done is refused, and nothing comes of it.
@@ -192,6 +301,7 @@ proptest! {
             told.does(*one);
             let found = told.job().selling.received(USD).unwrap();
             prop_assert_eq!(found, told.in_hand, "{:?}", &all[..=nth]);
+            told.holds(&all[..=nth]);
         }
     }
 }

@@ -360,7 +360,7 @@ fn a_sale_taken_back_reverses_its_line() {
     let Story { mut maker, job, .. } = at_market();
     sell_one(&mut maker, job, "145", Paid::Card);
     let sale = maker.shop().job(job).unwrap().selling.sales[0].id;
-    let reverse = fivebar_core::ledger::kind::sale::SaleReversed { job, sale, kept: None, when: None, never_paid: None };
+    let reverse = fivebar_core::ledger::kind::sale::SaleReversed { job, sale, kept: None, when: None, back: None };
     maker.order(Command::Sale(SaleCommand::Reverse(reverse.clone())));
     let sold = account::account(&maker.shop(), job).unwrap().sold;
     let none = maker.money("0");

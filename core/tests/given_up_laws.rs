@@ -175,16 +175,16 @@ fn a_payment_is_not_put_back_while_its_debt_is_given_up() {
     }
 }
 
-/// Written before what was never paid was written down: of 100 that were given up 70 go back as soon as they came, as ever.
+/// Written before what went back was written down: of 100 that were given up 70 go back as soon as they came, as ever.
 #[test]
-fn what_does_not_say_what_was_never_paid_is_read_as_before() {
+fn what_does_not_say_what_went_back_is_read_as_before() {
     let mut two = Two::begin("job more \"More\" 1 spec\nsell 1 more for 100 as one\npay 70 for more bank sale one\n");
     let (job, sale, sum) = (two.job, two.sale, two.phones[0].money("100"));
     let tax = two.job(0).selling.sales[0].tax;
-    for (never_paid, received) in [(None, "0.00 USD"), (Some(sum), "70.00 USD")] {
+    for (back, received) in [(None, "0.00 USD"), (Some(Money::zero(USD)), "70.00 USD")] {
         let mut phone = two.phones[0].far("other");
         phone.pass(1);
-        phone.note(PiecesBroughtBack { job, sale, n: 0, sum, tax, kept: None, when: None, never_paid });
+        phone.note(PiecesBroughtBack { job, sale, n: 0, sum, tax, kept: None, when: None, back });
         two.phones[1].book = phone.book;
         assert_eq!(two.job(1).selling.received(USD).unwrap().to_string(), received);
     }

@@ -307,5 +307,5 @@ fn let_keep(teller: &Teller, words: &mut Words) -> Read<LetKeepOrder> {
 fn reverse(teller: &Teller, words: &mut Words) -> Read<SaleCommand> {
     words.expect("sale")?;
     let (sale, job) = (teller.story.names.said_mark(words)?, on_job(teller, words)?);
-    Ok(SaleCommand::Reverse(SaleReversed { job, sale, kept: kept(teller, words)?, when: when(teller, words)?, never_paid: None }))
+    Ok(SaleCommand::Reverse(SaleReversed { job, sale, kept: kept(teller, words)?, when: when(teller, words)?, back: None }))
 }

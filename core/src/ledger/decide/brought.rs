@@ -57,9 +57,9 @@ pub(super) fn let_keep(job: &Job, order: &LetKeepOrder, act: &mut Act) -> Answer
     }
     let less = sale.less(met)?;
     // What is due goes down first; what of it never came, goes back to nobody, whatever comes in later.
-    let never_paid = Some(if lacks.amount() < less.sum.amount() { lacks } else { less.sum });
+    let back = Some(if lacks.amount() < less.sum.amount() { less.sum.minus(lacks)? } else { Money::zero(met.currency()) });
     let (job, sale, Lines { n, sum, tax }) = (job.id, sale.id, less);
-    act.add(PiecesBroughtBack { job, sale, n, sum, tax, kept: None, when: order.when, never_paid });
+    act.add(PiecesBroughtBack { job, sale, n, sum, tax, kept: None, when: order.when, back });
     Ok(())
 }
 
@@ -73,15 +73,14 @@ pub(super) fn bring_back((job, till): (&Job, &Till), order: &BringBackOrder, act
     let ends = if order.ends { Some(sale.agreed.and_then(done).ok_or(Refusal::NotThere)?.id) } else { None };
     if sale.n == order.n {
         let (job_id, sale, kept, when) = (job.id, sale.id, order.kept, order.when);
-        reverse(job, &SaleReversed { job: job_id, sale, kept, when, never_paid: None }, act)?;
+        reverse(job, &SaleReversed { job: job_id, sale, kept, when, back: None }, act)?;
     } else {
         let back = job.selling.comes_back(till, (sale.id, order.n))?;
         let part = sale.part(back)?;
         let came = job.selling.came_for(job.currency, (sale.id, back))?;
-        kept(job, order.kept, came)?;
-        let never_paid = Some(part.sum.minus(came)?);
+        let went = Some(kept(job, order.kept, came)?);
         let (job, sale, sum, tax) = (job.id, sale.id, part.sum, part.tax);
-        act.add(PiecesBroughtBack { job, sale, n: order.n, sum, tax, kept: order.kept, when: order.when, never_paid });
+        act.add(PiecesBroughtBack { job, sale, n: order.n, sum, tax, kept: order.kept, when: order.when, back: went });
     }
     let stands = |it: &Id| job.selling.agreement(*it).is_some_and(|it| matches!(it.state, AgreementState::Done | AgreementState::Open));
     if order.again && !sale.agreed.as_ref().is_some_and(stands) {
@@ -114,8 +113,7 @@ fn again(job: &Job, sale: &Sale, (n, sum): (Count, Money)) -> PriceAgreed {
 pub(super) fn reverse(job: &Job, f: &SaleReversed, act: &mut Act) -> Answer<()> {
     let sale = job.selling.sale(f.sale).filter(|sale| sale.reversed.is_none()).ok_or(Refusal::NotThere)?;
     let paid = job.selling.paid(job.currency, sale.id)?;
-    kept(job, f.kept, paid)?;
-    let never_paid = Some(job.selling.lacks(job.currency, sale)?);
-    act.add(SaleReversed { never_paid, ..f.clone() });
+    let back = Some(kept(job, f.kept, paid)?);
+    act.add(SaleReversed { back, ..f.clone() });
     Ok(())
 }

@@ -286,19 +286,19 @@ fn plan_payment(job: &Job, f: &kind::PaymentPlanned, act: &mut Act) -> Answer<()
 fn cancel(job: &Job, f: &kind::AgreementCancelled, act: &mut Act) -> Answer<()> {
     open(job, f.agreed)?;
     let ahead = job.selling.received_ahead(job.currency, f.agreed)?;
-    kept(job, f.kept, ahead)?;
-    let back = Some(f.kept.map_or(Ok(ahead), |kept| ahead.minus(kept))?);
+    let back = Some(kept(job, f.kept, ahead)?);
     act.add(kind::AgreementCancelled { back, ..f.clone() });
     Ok(())
 }
 
-pub(super) fn kept(job: &Job, kept: Option<Money>, received: Money) -> Answer<()> {
-    let Some(met) = kept else { return Ok(()) };
+/// What is handed back where so much is kept.
+pub(super) fn kept(job: &Job, kept: Option<Money>, received: Money) -> Answer<Money> {
+    let Some(met) = kept else { return Ok(received) };
     if same(job.currency, met)?.amount() < Decimal::ZERO {
         return Err(Refusal::MoreThanOver { met: received.minus(met)?, over: received });
     }
     plain(met)?;
-    if met.amount() <= received.amount() { Ok(()) } else { Err(Refusal::MoreThanReceived { met, received }) }
+    if met.amount() <= received.amount() { received.minus(met) } else { Err(Refusal::MoreThanReceived { met, received }) }
 }
 
 /// `offer` is what they had named, where they took what was said back.

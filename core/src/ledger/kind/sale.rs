@@ -56,8 +56,7 @@ kinds! {
     /// What was agreed is paid in parts, which add up to it; what comes in pays the first of them first. A later one of the same agreement
     /// replaces it, and no parts take it away.
     PaymentPlanned { job: Id, agreed: Id, parts: Vec<PaymentPart>; }
-    /// An agreement came to nothing. `kept` of what was received is not handed back, `back` of it was; missing, all the rest went back, whenever it
-    /// came. `no_show` when the buyer never came.
+    /// An agreement came to nothing. `kept` of what was received is not handed back, `back` of it was; missing, all the rest that had come in. `no_show` when the buyer never came.
     AgreementCancelled { job: Id, agreed: Id; kept: Money, no_show: bool, back: Money }
     /// `n` pieces were sold; `sum` is all that the buyer hands over. The tax line, its rate and side are facts of this sale. Its id is the entry's.
     /// `agreed` is the agreement it carries out.
@@ -79,13 +78,13 @@ kinds! {
     ConsignmentReturned { job: Id, n: Count; gallery: Id, when: Moment, lot: Id }
     /// `n` pieces that nobody bought are not for sale any more. What they cost stays with their job.
     PiecesNotForSale { job: Id, n: Count, why: Instead; when: Moment }
-    /// A sale was taken back: its tax line is reversed, the money handed back. `kept` is what was not handed back, and `never_paid` what of its price
-    /// had not come in. Missing, that is not written down: all that comes in for it went back.
-    SaleReversed { job: Id, sale: Id; kept: Money, when: Moment, never_paid: Money }
-    /// `n` of the pieces of a sale came back: `sum` is their part of its price and `tax` of its tax line, which are reversed, and the money is
-    /// handed back. `kept` is what was not. The rest stays sold. None of them: the buyer keeps all, and `sum` is less price; `never_paid` of it was
-    /// never paid, and does not go back. Missing, that is not written down: what came in beyond the rest goes back.
-    PiecesBroughtBack { job: Id, sale: Id, n: Count, sum: Money, tax: Money; kept: Money, when: Moment, never_paid: Money }
+    /// A sale was taken back: its tax line is reversed, the money handed back. `kept` is what was not handed back, `back` what was;
+    /// missing, all that had come in for it.
+    SaleReversed { job: Id, sale: Id; kept: Money, when: Moment, back: Money }
+    /// `n` of the pieces of a sale came back: `sum` is their part of its price and `tax` of its tax line, which are reversed. `kept` of what had come in
+    /// for them is not handed back, `back` was; missing, all that had come in beyond the price of the rest. The rest stays sold. None of them: the
+    /// buyer keeps all, and `sum` is less price; what of it did not go back was never paid.
+    PiecesBroughtBack { job: Id, sale: Id, n: Count, sum: Money, tax: Money; kept: Money, when: Moment, back: Money }
     /// Money went back to a buyer, because more had come in than was owed: of a sale, or of what was agreed; of sales of no agreement where neither
     /// is named. `rounding`: it settled the rest in coins, and is so much more than was over, or less.
     MoneyHandedBack { job: Id, sum: Money, paid: Paid; agreed: Id, sale: Id, when: Moment, rounding: Money }

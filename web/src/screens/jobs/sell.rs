@@ -257,7 +257,12 @@ fn some_back((sheet, sale): (&JobSheet, &Sale), back: &BroughtBack, seen: Seen<'
         0 => words::money_back(&day),
         n => words::some_back(n, &seen.speech.count(n), &day),
     };
-    let never = back.never_paid.filter(|never| !never.is_zero() && *never != back.of.sum).map(|never| words::never_paid(&sum(never, seen)));
+    let never = back
+        .never_paid()
+        .ok()
+        .flatten()
+        .filter(|never| !never.is_zero() && *never != back.of.sum)
+        .map(|never| words::never_paid(&sum(never, seen)));
     let row = row(name, join([kept, never, tax]), less(back.of.sum));
     let mistake = key("key soft h56", words::STRIKE, words::MISTAKE, say(Tap::Strike(back.entry)));
     el("div", "deal").key(back.entry.to_string()).kid(row).kid(mistake)
@@ -265,7 +270,7 @@ fn some_back((sheet, sale): (&JobSheet, &Sale), back: &BroughtBack, seen: Seen<'
 
 /// What its price went down by was never paid: so it was written, else nothing of what came in for it went back.
 fn is_unpaid(sheet: &JobSheet, sale: &Sale, back: &BroughtBack) -> bool {
-    back.never_paid.map_or_else(|| stays_whole(sheet, sale), |never| never == back.of.sum)
+    back.never_paid().ok().flatten().map_or_else(|| stays_whole(sheet, sale), |never| never == back.of.sum)
 }
 
 fn stays_whole(sheet: &JobSheet, sale: &Sale) -> bool {
@@ -281,7 +286,7 @@ fn stays_whole(sheet: &JobSheet, sale: &Sale) -> bool {
 fn went_with((sheet, sale): (&JobSheet, &Sale), reversed: Reversed, seen: Seen<'_>) -> El<Msg> {
     let none = Money::zero(sale.sum.currency());
     let less = |it: Money| none.minus(it).map_or_else(|_| String::new(), |less| sum(less, seen));
-    let paid = sheet.selling.paid(sale.sum.currency(), sale.id).unwrap_or(none);
+    let paid = sheet.selling.came_for_all(sale.sum.currency(), sale.id).unwrap_or(none);
     let kept = (!reversed.kept.is_zero()).then(|| sum(reversed.kept, seen));
     let went = paid.minus(reversed.kept).ok().filter(|went| !went.is_zero() || kept.is_some());
     let went = went.map(|went| words::went_back(&sum(went, seen), kept.as_deref()));

@@ -25,8 +25,8 @@ pub struct BroughtBack {
     pub sale: Id,
     pub of: Lines,
     pub kept: Money,
-    /// Of its part of the price, what was never paid; none where nobody wrote it down.
-    pub never_paid: Option<Money>,
+    /// What went back; none where nobody wrote it down.
+    pub back: Option<Money>,
 }
 
 impl BroughtBack {
@@ -35,9 +35,18 @@ impl BroughtBack {
         let ours = |sum: &Money| sum.currency() == currency;
         let of = Lines { n: f.n, sum: f.sum, tax: f.tax };
         let kept = f.kept.filter(ours).unwrap_or(Money::zero(currency));
-        let never_paid = f.never_paid.filter(|sum| ours(sum) && Decimal::ZERO <= sum.amount());
-        let back = BroughtBack { entry: entry.id, act: act_of(entry), at: entry.when(f.when), sale: f.sale, of, kept, never_paid };
+        let went = f.back.filter(|sum| ours(sum) && Decimal::ZERO <= sum.amount());
+        let back = BroughtBack { entry: entry.id, act: act_of(entry), at: entry.when(f.when), sale: f.sale, of, kept, back: went };
         (ours(&f.sum) && ours(&f.tax)).then_some(back)
+    }
+
+    /// Where its pieces stayed sold, what of its part of the price was never paid; none where nobody wrote it down.
+    ///
+    /// # Errors
+    /// [`Refusal::MoneyOutOfRange`].
+    pub fn never_paid(&self) -> Answer<Option<Money>> {
+        let went = self.back.filter(|_| self.of.n == 0);
+        went.map(|back| beyond(self.of.sum, back.plus(self.kept)?)).transpose()
     }
 }
 
@@ -85,31 +94,12 @@ impl Sale {
         self.back.iter().filter(|back| back.of.n == 0).map(|back| back.of.sum)
     }
 
-    /// The price it was sold for, but for what of it was given up, or had not come in when it came back: that never comes in, so no payment is for it.
-    ///
-    /// # Errors
-    /// [`Refusal::MoneyOutOfRange`].
-    pub(super) fn to_be_paid(&self) -> Answer<Money> {
-        let never_paid = self.back.iter().map(|back| back.never_paid).chain(self.reversed.map(|reversed| reversed.never_paid));
-        never_paid.flatten().try_fold(self.whole.sum, Money::minus)
-    }
-
-    /// Whether what comes in for it beyond that pays for others: not where all that came in for it went back.
-    pub(super) fn is_filled(&self) -> bool {
-        self.reversed.is_none_or(|reversed| reversed.never_paid.is_some())
-    }
-
-    /// It was taken back: what had not come in for it is no more than was left of it.
-    pub(super) fn take_back(&mut self, reversed: Reversed) {
-        self.reversed = Some(Reversed { never_paid: reversed.never_paid.map(|sum| least(sum, self.sum)), ..reversed });
-    }
-
     /// Takes off what came back of it. All that was left of it is a sale that was taken back; where the buyer keeps the pieces it stays sold, for
     /// nothing.
     pub(super) fn brought_back(&mut self, back: &BroughtBack) {
         let of =
             if back.of.n == 0 { Lines { n: 0, sum: least(back.of.sum, self.sum), tax: least(back.of.tax, self.tax) } } else { back.of };
-        let back = &BroughtBack { of, never_paid: back.never_paid.map(|sum| least(sum, of.sum)), ..*back };
+        let back = &BroughtBack { of, ..*back };
         let (sum, tax) = (self.sum.minus(back.of.sum), self.tax.minus(back.of.tax));
         match (sum, tax) {
             (Ok(sum), Ok(tax)) if back.of.n < self.n && Decimal::ZERO <= sum.amount() => {
@@ -118,8 +108,8 @@ impl Sale {
             }
             _ if self.reversed.is_some() => {}
             _ => {
-                let BroughtBack { entry, act, at, kept, never_paid, .. } = *back;
-                self.take_back(Reversed { entry, act, at, kept, never_paid });
+                let BroughtBack { entry, act, at, kept, back, .. } = *back;
+                self.reversed = Some(Reversed { entry, act, at, kept, back });
             }
         }
     }
@@ -268,7 +258,7 @@ mod tests {
             back: vec![],
             reversed: None,
         };
-        let back = BroughtBack { entry: id, act: id, at, sale: id, of: sale.less(usd(60)).unwrap(), kept: usd(0), never_paid: None };
+        let back = BroughtBack { entry: id, act: id, at, sale: id, of: sale.less(usd(60)).unwrap(), kept: usd(0), back: None };
         (0..2).for_each(|_| sale.brought_back(&back));
         assert_eq!((sale.n, sale.sum, sale.tax, sale.reversed), (1, usd(0), usd(0), None));
         assert_eq!(sale.back.iter().map(|back| back.of.sum).listed(), [usd(60), usd(30)]);

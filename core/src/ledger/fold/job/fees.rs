@@ -1,7 +1,6 @@
 //! Which money the fees of payments are of, and what they were rounded to in coins; and what of both goes with what went back.
 
 use super::paid_for::more;
-use super::selling::Selling;
 use crate::quantity::{Currency, Decimal, Id, Money, Sorted};
 use crate::refusal::{Answer, Refusal};
 
@@ -10,13 +9,8 @@ use crate::refusal::{Answer, Refusal};
 pub(super) enum Purse {
     Ahead(Option<Id>),
     Sale(Id),
-}
-
-impl Purse {
-    /// What money was for: a sale, or what was ahead of it.
-    pub fn of(selling: &Selling, sale: Option<Id>, agreed: Option<Id>) -> Purse {
-        sale.map_or_else(|| Purse::Ahead(selling.first(agreed)), Purse::Sale)
-    }
+    /// What came in for a sale of no agreement that came back, or is no more, beyond what went back.
+    Over(Id),
 }
 
 /// Fees and coins, by what their money is for; each goes where its money goes.

@@ -1,6 +1,7 @@
 //! Pieces that are handed over, and what an order came to when the last of its pieces was.
 
 use super::brought::Lines;
+use super::paid_for::Step;
 use super::selling::{Sale, Selling};
 use crate::ledger::Entry;
 use crate::ledger::kind::sale::PieceSold;
@@ -9,6 +10,7 @@ use crate::quantity::{Count, Id, Listed, Money};
 impl Selling {
     /// Pieces are handed over and sold.
     pub(super) fn sold(&mut self, entry: &Entry, f: &PieceSold, tag: Option<Money>) {
+        self.steps.push(Step::Sold(entry.id));
         self.sales.push(Sale {
             id: entry.id,
             at: entry.when(f.when),

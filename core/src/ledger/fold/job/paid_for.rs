@@ -1,8 +1,8 @@
-//! What payments are for: each sale has its own, then what came ahead for its agreement; the rest lies ahead of what is still to come.
+//! What payments are for, gone through as it was written: each sale has its own, then what came ahead for its agreement; the rest lies ahead of what is
+//! still to come. What came in later changes nothing of what went back before.
 
-use super::brought::came;
 use super::fees::{Fees, Purse};
-use super::selling::{AgreementState, HandedBack, Over, Sale, Selling};
+use super::selling::{AgreementState, HandedBack, Over, Payment, Sale, Selling};
 use crate::quantity::{Currency, Decimal, Id, Listed, Money, Sorted};
 use crate::refusal::Answer;
 use std::cell::OnceCell;
@@ -25,14 +25,35 @@ impl Selling {
     }
 }
 
+/// What was written of money, in its order.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum Step {
+    /// The payment at this place came in.
+    Came(usize),
+    /// The money at this place went back by hand.
+    HandedBack(usize),
+    Sold(Id),
+    /// By this entry pieces of a sale came back, or some of its price was given off.
+    Back {
+        entry: Id,
+        sale: Id,
+    },
+    /// By this entry an agreement came to nothing.
+    Cancelled {
+        entry: Id,
+        agreed: Id,
+    },
+}
+
 /// Payments, set against what they are for.
 #[derive(Clone, Debug, PartialEq)]
 pub(super) struct PaidFor {
     currency: Currency,
-    /// Ahead, by the first agreement of a chain of changes. Sales of no agreement stand together.
-    ahead: Sorted<Option<Id>, Money>,
-    /// What each sale was paid, with what it used of a deposit.
-    of_sale: Sorted<Id, Money>,
+    there: Sorted<Purse, Money>,
+    /// The price of each sale as it stands; none once it was taken back.
+    asks: Sorted<Id, Option<Money>>,
+    /// What had come in for a sale that was taken back, when it was.
+    came_for: Sorted<Id, Money>,
     /// Of what was reversed or came to nothing.
     pub kept: Money,
     pub back: Money,
@@ -42,114 +63,186 @@ pub(super) struct PaidFor {
 impl PaidFor {
     fn of(selling: &Selling, currency: Currency) -> Answer<PaidFor> {
         let none = Money::zero(currency);
-        let mut paid =
-            PaidFor { currency, ahead: Sorted::new(), of_sale: Sorted::new(), kept: none, back: none, fees: Fees::none(currency) };
-        for payment in &selling.payments {
-            let purse = Purse::of(selling, payment.sale, payment.agreed);
-            paid.put(purse, payment.pays()?)?;
-            paid.fees.came(purse, (payment.pays()?, payment.fee, payment.rounding))?;
+        let (there, asks, came_for) = (Sorted::new(), Sorted::new(), Sorted::new());
+        let mut paid = PaidFor { currency, there, asks, came_for, kept: none, back: none, fees: Fees::none(currency) };
+        for step in &selling.steps {
+            paid.goes(selling, *step)?;
         }
-        paid.handed_back(selling, |back| back.sale.is_some())?;
-        paid.beyond_price(selling)?;
-        paid.handed_back(selling, |back| back.sale.is_none())?;
-        for sale in &selling.sales {
-            let first = selling.first(sale.agreed);
-            let used = least(paid.ahead(first), beyond(sale.to_be_paid()?, paid.of_sale(sale.id))?);
-            paid.fees.go_first((Purse::Ahead(first), Purse::Sale(sale.id)), (used, paid.ahead(first)))?;
-            more(&mut paid.ahead, first, none.minus(used)?)?;
-            more(&mut paid.of_sale, sale.id, used)?;
-            let mut rest = sale.to_be_paid()?;
-            for back in &sale.back {
-                let part = back.of.sum.minus(back.never_paid.unwrap_or(none))?;
-                rest = rest.minus(part)?;
-                let came = came(paid.of_sale(sale.id), part, rest)?;
-                paid.went_back((selling, sale), back.act, (came, back.kept))?;
-                more(&mut paid.of_sale, sale.id, none.minus(came)?)?;
-            }
-            if let Some(reversed) = sale.reversed {
-                paid.went_back((selling, sale), reversed.act, (paid.of_sale(sale.id), reversed.kept))?;
-            }
-        }
-        for agreement in &selling.agreements {
-            let AgreementState::Cancelled { kept, back, .. } = agreement.state else { continue };
-            let first = selling.first(Some(agreement.id));
-            let ahead = paid.ahead(first);
-            let came = back.map_or(Ok(ahead), |back| Ok(least(ahead, kept.plus(back)?)))?;
-            paid.end((Purse::Ahead(first), ahead), (came, kept))?;
-            more(&mut paid.ahead, first, none.minus(came)?)?;
-        }
+        paid.owed_again(selling)?;
         Ok(paid)
     }
 
+    fn goes(&mut self, selling: &Selling, step: Step) -> Answer<()> {
+        match step {
+            Step::Came(nth) => selling.payments.get(nth).map_or(Ok(()), |payment| self.came(selling, payment)),
+            Step::HandedBack(nth) => selling.handed_back.get(nth).map_or(Ok(()), |back| self.handed_back(selling, back)),
+            Step::Sold(id) => selling.sale(id).map_or(Ok(()), |sale| {
+                self.asks.insert(id, Some(sale.whole.sum));
+                self.beyond_price(selling, sale)?;
+                self.fill(selling, selling.first(sale.agreed))
+            }),
+            Step::Back { entry, sale } => selling.sale(sale).map_or(Ok(()), |sale| self.came_back(selling, sale, entry)),
+            Step::Cancelled { entry, agreed } => self.cancelled(selling, (entry, agreed)),
+        }
+    }
+
     pub fn ahead(&self, first: Option<Id>) -> Money {
-        self.ahead.get(&first).copied().unwrap_or(Money::zero(self.currency))
+        self.there(Purse::Ahead(first))
     }
 
+    /// What a sale was paid that stands.
     pub fn of_sale(&self, sale: Id) -> Money {
-        self.of_sale.get(&sale).copied().unwrap_or(Money::zero(self.currency))
+        self.there(Purse::Sale(sale))
     }
 
-    /// What came in beyond what is owed for it: ahead of an agreement, for sales of no agreement, or for a sale that does not stand.
+    /// What had come in for a sale that was taken back, when it was.
+    pub fn came_for(&self, sale: Id) -> Money {
+        self.came_for.get(&sale).copied().unwrap_or(Money::zero(self.currency))
+    }
+
+    /// What came in beyond what is owed for it: ahead of an agreement, for sales of no agreement, or for a sale that is no more.
     pub fn over(&self, selling: &Selling) -> Answer<Vec<Over>> {
         let mut over = vec![];
-        for (first, ahead) in self.ahead.iter() {
-            // Where two phones changed one order, what is to come is of both changes.
-            let open = selling.open().filter(|agreement| selling.first(Some(agreement.id)) == *first).listed();
-            let to_come = open.iter().map(|agreement| beyond(agreement.sum, agreement.sold_for)).collect::<Answer<Vec<Money>>>()?;
-            let sum = beyond(*ahead, Money::sum(self.currency, to_come)?)?;
-            over.push(Over { agreed: open.first().map(|agreement| agreement.id).or(*first), sale: None, sum });
+        for (purse, there) in self.there.iter() {
+            match purse {
+                Purse::Ahead(first) => {
+                    // Where two phones changed one order, what is to come is of both changes.
+                    let open = selling.open().filter(|agreement| selling.first(Some(agreement.id)) == *first).listed();
+                    let to_come = open.iter().map(|agreement| beyond(agreement.sum, agreement.sold_for)).collect::<Answer<Vec<Money>>>()?;
+                    let sum = beyond(*there, Money::sum(self.currency, to_come)?)?;
+                    over.push(Over { agreed: open.first().map(|agreement| agreement.id).or(*first), sale: None, sum });
+                }
+                Purse::Over(sale) => over.push(Over { agreed: None, sale: Some(*sale), sum: *there }),
+                Purse::Sale(_) => {}
+            }
         }
-        let gone = self.of_sale.iter().filter(|(sale, _)| selling.sale(**sale).is_none());
-        over.extend(gone.map(|(sale, sum)| Over { agreed: None, sale: Some(*sale), sum: *sum }));
         over.retain(|over| Decimal::ZERO < over.sum.amount());
         Ok(over)
     }
 
-    fn put(&mut self, purse: Purse, sum: Money) -> Answer<()> {
-        match purse {
-            Purse::Sale(sale) => more(&mut self.of_sale, sale, sum),
-            Purse::Ahead(first) => more(&mut self.ahead, first, sum),
-        }
+    fn there(&self, purse: Purse) -> Money {
+        self.there.get(&purse).copied().unwrap_or(Money::zero(self.currency))
     }
 
-    fn there(&self, purse: Purse) -> Money {
-        match purse {
-            Purse::Sale(sale) => self.of_sale(sale),
-            Purse::Ahead(first) => self.ahead(first),
+    fn put(&mut self, purse: Purse, sum: Money) -> Answer<()> {
+        more(&mut self.there, purse, sum)
+    }
+
+    fn asks(&self, sale: Id) -> Option<Money> {
+        self.asks.get(&sale).copied().flatten()
+    }
+
+    /// Where what is over of a sale lies: ahead of its order, or by itself.
+    fn rest_of(&self, selling: &Selling, sale: &Sale) -> Purse {
+        if sale.agreed.is_some() { Purse::Ahead(selling.first(sale.agreed)) } else { Purse::Over(sale.id) }
+    }
+
+    fn came(&mut self, selling: &Selling, payment: &Payment) -> Answer<()> {
+        let sale = payment.sale.and_then(|id| selling.sale(id));
+        let purse = match (payment.sale, sale) {
+            (None, _) => Purse::Ahead(selling.first(payment.agreed)),
+            (Some(id), None) => Purse::Over(id),
+            // It was taken back by then.
+            (Some(id), Some(sale)) if self.asks.get(&id) == Some(&None) => self.rest_of(selling, sale),
+            (Some(id), Some(_)) => Purse::Sale(id),
+        };
+        self.put(purse, payment.pays()?)?;
+        self.fees.came(purse, (payment.pays()?, payment.fee, payment.rounding))?;
+        if let Some(sale) = sale {
+            self.beyond_price(selling, sale)?;
         }
+        self.fill(selling, selling.first(sale.map_or(payment.agreed, |sale| sale.agreed)))
+    }
+
+    /// More than its price was paid for others of the same order, or of none: it lies ahead of them, with its fee.
+    fn beyond_price(&mut self, selling: &Selling, sale: &Sale) -> Answer<()> {
+        let Some(asks) = self.asks(sale.id) else { return Ok(()) };
+        let from = Purse::Sale(sale.id);
+        let over = beyond(self.there(from), asks)?;
+        self.go((from, Purse::Ahead(selling.first(sale.agreed))), over)
+    }
+
+    /// What lies ahead pays what the sales of the same lack, the first of them first.
+    fn fill(&mut self, selling: &Selling, first: Option<Id>) -> Answer<()> {
+        let none = Money::zero(self.currency);
+        for sale in selling.sales.iter().filter(|sale| selling.first(sale.agreed) == first) {
+            let Some(asks) = self.asks(sale.id) else { continue };
+            let (from, to) = (Purse::Ahead(first), Purse::Sale(sale.id));
+            let ahead = self.there(from);
+            if ahead.amount() <= Decimal::ZERO {
+                break;
+            }
+            let used = least(ahead, beyond(asks, self.there(to))?);
+            self.fees.go_first((from, to), (used, ahead))?;
+            self.put(from, none.minus(used)?)?;
+            self.put(to, used)?;
+        }
+        Ok(())
+    }
+
+    /// So much of the money there goes from one to the other, each payment by its part.
+    fn go(&mut self, (from, to): (Purse, Purse), sum: Money) -> Answer<()> {
+        self.fees.go((from, to), (sum, self.there(from)))?;
+        self.put(from, Money::zero(self.currency).minus(sum)?)?;
+        self.put(to, sum)
     }
 
     /// What was over and went back by hand: the fee of its part is lost.
-    fn handed_back(&mut self, selling: &Selling, is_of: impl Fn(&HandedBack) -> bool) -> Answer<()> {
-        for back in selling.handed_back.iter().filter(|back| is_of(back)) {
-            let (purse, sum) = (Purse::of(selling, back.sale, back.agreed), back.settles()?);
-            self.fees.hand_back(purse, (sum, self.there(purse)), back.rounding)?;
-            self.put(purse, Money::zero(self.currency).minus(sum)?)?;
-        }
-        Ok(())
+    fn handed_back(&mut self, selling: &Selling, back: &HandedBack) -> Answer<()> {
+        let of = |id| selling.sale(id).map_or(Purse::Over(id), |sale| self.rest_of(selling, sale));
+        let purse = back.sale.map_or_else(|| Purse::Ahead(selling.first(back.agreed)), of);
+        let sum = back.settles()?;
+        self.fees.hand_back(purse, (sum, self.there(purse)), back.rounding)?;
+        self.put(purse, Money::zero(self.currency).minus(sum)?)
     }
 
-    /// More than its price was paid for others of the same agreement: it lies ahead of them, with its fee.
-    fn beyond_price(&mut self, selling: &Selling) -> Answer<()> {
-        for sale in selling.sales.iter().filter(|sale| sale.is_filled()) {
-            let (from, ahead) = (Purse::Sale(sale.id), Purse::Ahead(selling.first(sale.agreed)));
-            let over = beyond(self.there(from), sale.to_be_paid()?)?;
-            self.fees.go((from, ahead), (over, self.there(from)))?;
-            self.put(from, Money::zero(self.currency).minus(over)?)?;
-            self.put(ahead, over)?;
+    /// What came in for pieces that came back goes with them, no more of it than was written down; what is beyond that stays.
+    fn came_back(&mut self, selling: &Selling, sale: &Sale, entry: Id) -> Answer<()> {
+        let Some(asks) = self.asks(sale.id) else { return Ok(()) };
+        let there = self.of_sale(sale.id);
+        let is_it = sale.reversed.filter(|reversed| reversed.entry == entry);
+        let (act, kept, back, came, rest) = match (is_it, sale.back.iter().find(|back| back.entry == entry)) {
+            (Some(reversed), _) => (reversed.act, reversed.kept, reversed.back, there, None),
+            (None, Some(back)) => {
+                let rest = beyond(asks, back.of.sum)?;
+                (back.act, back.kept, back.back, least(back.of.sum, beyond(there, rest)?), Some(rest))
+            }
+            (None, None) => return Ok(()),
+        };
+        let came = back.map_or(Ok(came), |back| Ok(least(came, back.plus(kept)?)))?;
+        self.asks.insert(sale.id, rest);
+        if rest.is_none() {
+            self.came_for.insert(sale.id, came);
         }
-        Ok(())
+        self.went_back((selling, sale), act, (came, kept))?;
+        let over = beyond(self.of_sale(sale.id), rest.unwrap_or(Money::zero(self.currency)))?;
+        self.go((Purse::Sale(sale.id), self.rest_of(selling, sale)), over)?;
+        self.fill(selling, selling.first(sale.agreed))
     }
 
-    /// What came in for pieces that came back went back, but for what was kept.
+    fn cancelled(&mut self, selling: &Selling, (entry, agreed): (Id, Id)) -> Answer<()> {
+        let state = selling.agreement(agreed).map(|agreement| agreement.state);
+        let Some(AgreementState::Cancelled { entry: by, kept, back, .. }) = state else { return Ok(()) };
+        if by != entry {
+            return Ok(());
+        }
+        let purse = Purse::Ahead(selling.first(Some(agreed)));
+        let ahead = self.there(purse);
+        let came = back.map_or(Ok(ahead), |back| Ok(least(ahead, back.plus(kept)?)))?;
+        self.end((purse, ahead), (came, kept))?;
+        self.put(purse, Money::zero(self.currency).minus(came)?)
+    }
+
     fn went_back(&mut self, (selling, sale): (&Selling, &Sale), act: Id, (came, kept): (Money, Money)) -> Answer<()> {
         let (purse, of) = (Purse::Sale(sale.id), self.of_sale(sale.id));
         let kept = self.end((purse, of), (came, kept))?;
+        self.put(purse, Money::zero(self.currency).minus(came)?)?;
         // What is kept of an order that is made good was paid ahead for it, whatever became of the order after that.
         if let Some(first) = selling.made_good_for(sale, act) {
             self.kept = self.kept.minus(kept)?;
             self.fees.go((purse, Purse::Ahead(Some(first))), (kept, of.minus(came.minus(kept)?)?))?;
-            more(&mut self.ahead, Some(first), kept)?;
+            self.put(Purse::Ahead(Some(first)), kept)?;
+            self.fill(selling, Some(first))?;
         }
         Ok(())
     }
@@ -162,6 +255,18 @@ impl PaidFor {
         self.back = self.back.plus(back)?;
         self.fees.lose(purse, (back, of))?;
         Ok(kept)
+    }
+
+    /// What went back by hand and was not over, as the payment was struck it was of, is owed again by the last that was sold.
+    fn owed_again(&mut self, selling: &Selling) -> Answer<()> {
+        for sale in selling.sales.iter().rev().filter(|sale| self.asks(sale.id).is_some()).listed() {
+            for purse in [Purse::Ahead(selling.first(sale.agreed)), Purse::Over(sale.id)] {
+                let lacks = beyond(Money::zero(self.currency), self.there(purse))?;
+                let sum = least(lacks, self.of_sale(sale.id));
+                self.go((Purse::Sale(sale.id), purse), sum)?;
+            }
+        }
+        Ok(())
     }
 
     /// Fees of what went back: no sale brings them in.

@@ -1,7 +1,7 @@
 //! How a job sells: offers, agreements, sales, payments, galleries. Counts and sums of facts, no price.
 
 use super::brought::{BroughtBack, Lines};
-use super::paid_for::Found;
+use super::paid_for::{Found, Step};
 use crate::ledger::kind::sale::{Carried, Instead, Paid, PaymentPart};
 use crate::ledger::{Entry, Fact};
 use crate::money::tax::Tax;
@@ -42,6 +42,8 @@ pub struct Selling {
     pub(super) planned: Sorted<Id, Vec<PartOfPay>>,
     /// What all pieces of an agreement came to, when the last of them was handed over.
     pub(super) came_to: Sorted<Id, Money>,
+    /// What was written of money, in its order.
+    pub(super) steps: Vec<Step>,
     pub(super) found: Found,
 }
 
@@ -168,8 +170,8 @@ pub struct Reversed {
     pub act: Id,
     pub at: Wall,
     pub kept: Money,
-    /// Of what it was sold for, what had not come in; none where nobody wrote it down.
-    pub never_paid: Option<Money>,
+    /// What went back; none where nobody wrote it down.
+    pub back: Option<Money>,
 }
 
 /// Money that came in.
@@ -359,17 +361,22 @@ impl Selling {
                 let no_show = f.no_show.unwrap_or(false);
                 let state = AgreementState::Cancelled { entry: entry.id, at: entry.wall.at, kept, back, no_show };
                 self.cancelled.insert(f.agreed, state);
+                self.steps.push(Step::Cancelled { entry: entry.id, agreed: f.agreed });
                 let acts = self.acts_back().filter(|act| *act != act_of(entry)).listed();
                 self.came_back_before.insert(f.agreed, acts);
             }
             Fact::PieceSold(f) if ours(f.sum) && ours(f.tax) => self.sold(entry, f, tag),
             Fact::SaleReversed(f) => {
                 let kept = f.kept.filter(|kept| ours(*kept)).unwrap_or(Money::zero(currency));
-                let never_paid = f.never_paid.filter(|sum| ours(*sum) && Decimal::ZERO <= sum.amount());
-                let reversed = Reversed { entry: entry.id, act: act_of(entry), at: entry.when(f.when), kept, never_paid };
+                let back = f.back.filter(|sum| ours(*sum) && Decimal::ZERO <= sum.amount());
+                self.steps.push(Step::Back { entry: entry.id, sale: f.sale });
+                let reversed = Reversed { entry: entry.id, act: act_of(entry), at: entry.when(f.when), kept, back };
                 self.reversals.insert(f.sale, reversed);
             }
-            Fact::PiecesBroughtBack(f) => self.brought.extend(BroughtBack::of(entry, f, currency)),
+            Fact::PiecesBroughtBack(f) => {
+                self.steps.push(Step::Back { entry: entry.id, sale: f.sale });
+                self.brought.extend(BroughtBack::of(entry, f, currency));
+            }
             _ => self.money(entry, currency),
         }
     }
@@ -382,25 +389,31 @@ impl Selling {
     fn money(&mut self, entry: &Entry, currency: Currency) {
         let ours = |sum: Money| sum.currency() == currency;
         match &entry.fact {
-            Fact::PaymentReceived(f) if ours(f.sum) && ours(f.fee) => self.payments.push(Payment {
-                id: entry.id,
-                at: entry.when(f.when),
-                sum: f.sum,
-                paid: f.paid,
-                fee: f.fee,
-                sale: f.sale,
-                agreed: f.agreed,
-                rounding: f.rounding.filter(|sum| ours(*sum)),
-            }),
-            Fact::MoneyHandedBack(f) if ours(f.sum) => self.handed_back.push(HandedBack {
-                id: entry.id,
-                at: entry.when(f.when),
-                sum: f.sum,
-                paid: f.paid,
-                sale: f.sale,
-                agreed: f.agreed,
-                rounding: f.rounding.filter(|sum| ours(*sum)),
-            }),
+            Fact::PaymentReceived(f) if ours(f.sum) && ours(f.fee) => {
+                self.steps.push(Step::Came(self.payments.len()));
+                self.payments.push(Payment {
+                    id: entry.id,
+                    at: entry.when(f.when),
+                    sum: f.sum,
+                    paid: f.paid,
+                    fee: f.fee,
+                    sale: f.sale,
+                    agreed: f.agreed,
+                    rounding: f.rounding.filter(|sum| ours(*sum)),
+                });
+            }
+            Fact::MoneyHandedBack(f) if ours(f.sum) => {
+                self.steps.push(Step::HandedBack(self.handed_back.len()));
+                self.handed_back.push(HandedBack {
+                    id: entry.id,
+                    at: entry.when(f.when),
+                    sum: f.sum,
+                    paid: f.paid,
+                    sale: f.sale,
+                    agreed: f.agreed,
+                    rounding: f.rounding.filter(|sum| ours(*sum)),
+                });
+            }
             _ => self.at_galleries(entry, currency),
         }
     }

@@ -11,7 +11,7 @@ impl Selling {
         for sale in &mut self.sales {
             let id = sale.id;
             self.brought.iter().filter(|back| back.sale == id).for_each(|back| sale.brought_back(back));
-            self.reversals.get(&sale.id).into_iter().for_each(|reversed| sale.take_back(*reversed));
+            sale.reversed = self.reversals.get(&sale.id).copied().or(sale.reversed);
         }
         let replaced: Vec<Id> = self.agreements.iter().filter_map(|agreement| agreement.replaces).listed();
         for agreement in &mut self.agreements {

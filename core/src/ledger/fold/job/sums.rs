@@ -224,6 +224,14 @@ impl Selling {
         Ok(self.paid_for(currency)?.of_sale(sale))
     }
 
+    /// What had come in for a sale that was taken back, when it was.
+    ///
+    /// # Errors
+    /// [`crate::refusal::Refusal::MoneyOutOfRange`].
+    pub fn came_for_all(&self, currency: Currency, sale: Id) -> Answer<Money> {
+        Ok(self.paid_for(currency)?.came_for(sale))
+    }
+
     /// What of its price a sale lacks.
     ///
     /// # Errors
