@@ -1,6 +1,7 @@
 //! What payments are for: each sale has its own, then what came ahead for its agreement; the rest lies ahead of what is still to come.
 
 use super::brought::came;
+use super::coins::Coins;
 use super::fees::{Fees, Purse};
 use super::selling::{AgreementState, HandedBack, Over, Sale, Selling};
 use crate::quantity::{Currency, Decimal, Id, Listed, Money, Sorted};
@@ -37,17 +38,26 @@ pub(super) struct PaidFor {
     pub kept: Money,
     pub back: Money,
     fees: Fees,
+    coins: Coins,
 }
 
 impl PaidFor {
     fn of(selling: &Selling, currency: Currency) -> Answer<PaidFor> {
         let none = Money::zero(currency);
-        let mut paid =
-            PaidFor { currency, ahead: Sorted::new(), of_sale: Sorted::new(), kept: none, back: none, fees: Fees::none(currency) };
+        let mut paid = PaidFor {
+            currency,
+            ahead: Sorted::new(),
+            of_sale: Sorted::new(),
+            kept: none,
+            back: none,
+            fees: Fees::none(currency),
+            coins: Coins::default(),
+        };
         for payment in &selling.payments {
             let purse = Purse::of(selling, payment.sale, payment.agreed);
             paid.put(purse, payment.pays()?)?;
-            paid.fees.came(purse, (payment.pays()?, payment.fee, payment.rounding))?;
+            paid.fees.came(purse, (payment.pays()?, payment.fee))?;
+            paid.coins.came(purse, payment)?;
         }
         paid.handed_back(selling, |back| back.sale.is_some())?;
         paid.beyond_price(selling)?;
@@ -55,7 +65,9 @@ impl PaidFor {
         for sale in &selling.sales {
             let first = selling.first(sale.agreed);
             let used = least(paid.ahead(first), beyond(sale.to_be_paid()?, paid.of_sale(sale.id))?);
-            paid.fees.go_first((Purse::Ahead(first), Purse::Sale(sale.id)), (used, paid.ahead(first)))?;
+            let way = (Purse::Ahead(first), Purse::Sale(sale.id));
+            paid.fees.go_first(way, (used, paid.ahead(first)))?;
+            paid.coins.go_first(way, used)?;
             more(&mut paid.ahead, first, none.minus(used)?)?;
             more(&mut paid.of_sale, sale.id, used)?;
             let mut rest = sale.to_be_paid()?;
@@ -121,7 +133,8 @@ impl PaidFor {
     fn handed_back(&mut self, selling: &Selling, is_of: impl Fn(&HandedBack) -> bool) -> Answer<()> {
         for back in selling.handed_back.iter().filter(|back| is_of(back)) {
             let (purse, sum) = (Purse::of(selling, back.sale, back.agreed), back.settles()?);
-            self.fees.hand_back(purse, (sum, self.there(purse)), back.rounding)?;
+            self.fees.lose(purse, (sum, self.there(purse)))?;
+            self.coins.hand_back(purse, (sum, self.there(purse)))?;
             self.put(purse, Money::zero(self.currency).minus(sum)?)?;
         }
         Ok(())
@@ -133,6 +146,7 @@ impl PaidFor {
             let (from, ahead) = (Purse::Sale(sale.id), Purse::Ahead(selling.first(sale.agreed)));
             let over = beyond(self.there(from), sale.to_be_paid()?)?;
             self.fees.go((from, ahead), (over, self.there(from)))?;
+            self.coins.go((from, ahead), (over, self.there(from)))?;
             self.put(from, Money::zero(self.currency).minus(over)?)?;
             self.put(ahead, over)?;
         }
@@ -146,7 +160,9 @@ impl PaidFor {
         // What is kept of an order that is made good was paid ahead for it, whatever became of the order after that.
         if let Some(first) = selling.made_good_for(sale, act) {
             self.kept = self.kept.minus(kept)?;
-            self.fees.go((purse, Purse::Ahead(Some(first))), (kept, of.minus(came.minus(kept)?)?))?;
+            let (way, rest) = ((purse, Purse::Ahead(Some(first))), of.minus(came.minus(kept)?)?);
+            self.fees.go(way, (kept, rest))?;
+            self.coins.go(way, (kept, rest))?;
             more(&mut self.ahead, Some(first), kept)?;
         }
         Ok(())
@@ -159,6 +175,7 @@ impl PaidFor {
         self.kept = self.kept.plus(kept)?;
         self.back = self.back.plus(back)?;
         self.fees.lose(purse, (back, of))?;
+        self.coins.go_back(purse, (back, of))?;
         Ok(kept)
     }
 
@@ -167,19 +184,14 @@ impl PaidFor {
         self.fees.lost
     }
 
-    /// What went back came to more than that in coins, or to less below nothing: it went with it.
-    pub fn coins_back(&self) -> Answer<Money> {
-        self.fees.coins_back()
+    /// Whether all that a payment paid went back.
+    pub fn is_gone(&self, payment: Id) -> bool {
+        self.coins.is_gone(payment)
     }
 
-    /// By so much what came in for a sale and is still there was more in coins than it pays, below nothing where it was less.
+    /// What came in for a sale and is still there, beyond what it pays, because it was paid in coins; below nothing where it was less.
     pub fn coins_of_sale(&self, sale: Id) -> Answer<Money> {
-        self.fees.coins(Purse::Sale(sale))
-    }
-
-    /// The same of what lies ahead.
-    pub fn coins_ahead(&self, first: Option<Id>) -> Answer<Money> {
-        self.fees.coins(Purse::Ahead(first))
+        self.coins.there(self.currency, Purse::Sale(sale))
     }
 
     /// The fee of so much of what came in for a sale, however it came: lost if it goes back.
