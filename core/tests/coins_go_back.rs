@@ -49,6 +49,17 @@ fn a_coin_goes_back_with_what_was_paid_ahead() {
     check(&format!("{sold}bring-back 1 of sale one on more kept 99.98\n"), ["100", "0", "0.02", "0.02"]);
 }
 
+/// Two for 99.98 are paid ahead with 100: the coin is of both, and goes with the last of them.
+#[test]
+fn a_coin_of_two_goes_back_with_the_last() {
+    let sold = "agree 99.98 for 2 more fetched as deal\npay 99.98 for more notes agreed deal\n\
+        sell 1 more for 49.99 agreed deal as one\nsell 1 more for 49.99 agreed deal as two\n";
+    let [one, two] = ["one", "two"].map(|name| format!("bring-back 1 of sale {name} on more ends\n"));
+    check(&format!("{sold}{one}"), ["50.01", "0", "0.02", "0"]);
+    check(&format!("{sold}{two}"), ["50.01", "0", "0.02", "0"]);
+    check(&format!("{sold}{one}{}", two.replace(" ends", "")), ["0", "0", "0", "0"]);
+}
+
 #[test]
 fn a_coin_goes_back_with_all_of_the_price_where_the_piece_is_kept() {
     for sold in [

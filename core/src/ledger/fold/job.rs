@@ -1,6 +1,7 @@
 //! A job from its entries.
 
 mod brought;
+mod coins;
 mod dues;
 pub(in crate::ledger) mod facts;
 mod fees;

@@ -1,6 +1,7 @@
 //! What payments are for, gone through as it was written: each sale has its own, then what came ahead for its agreement; the rest lies ahead of what is
 //! still to come. What came in later changes nothing of what went back before.
 
+use super::coins::Coins;
 use super::fees::{Fees, Purse};
 use super::selling::{AgreementState, HandedBack, Over, Payment, Sale, Selling};
 use crate::quantity::{Currency, Decimal, Id, Listed, Money, Sorted};
@@ -58,13 +59,15 @@ pub(super) struct PaidFor {
     pub kept: Money,
     pub back: Money,
     fees: Fees,
+    coins: Coins,
 }
 
 impl PaidFor {
     fn of(selling: &Selling, currency: Currency) -> Answer<PaidFor> {
         let none = Money::zero(currency);
         let (there, asks, came_for) = (Sorted::new(), Sorted::new(), Sorted::new());
-        let mut paid = PaidFor { currency, there, asks, came_for, kept: none, back: none, fees: Fees::none(currency) };
+        let (fees, coins) = (Fees::none(currency), Coins::default());
+        let mut paid = PaidFor { currency, there, asks, came_for, kept: none, back: none, fees, coins };
         for step in &selling.steps {
             paid.goes(selling, *step)?;
         }
@@ -147,7 +150,8 @@ impl PaidFor {
             (Some(id), Some(_)) => Purse::Sale(id),
         };
         self.put(purse, payment.pays()?)?;
-        self.fees.came(purse, (payment.pays()?, payment.fee, payment.rounding))?;
+        self.fees.came(purse, (payment.pays()?, payment.fee))?;
+        self.coins.came(purse, payment)?;
         if let Some(sale) = sale {
             self.beyond_price(selling, sale)?;
         }
@@ -174,6 +178,7 @@ impl PaidFor {
             }
             let used = least(ahead, beyond(asks, self.there(to))?);
             self.fees.go_first((from, to), (used, ahead))?;
+            self.coins.go_first((from, to), used)?;
             self.put(from, none.minus(used)?)?;
             self.put(to, used)?;
         }
@@ -183,6 +188,7 @@ impl PaidFor {
     /// So much of the money there goes from one to the other, each payment by its part.
     fn go(&mut self, (from, to): (Purse, Purse), sum: Money) -> Answer<()> {
         self.fees.go((from, to), (sum, self.there(from)))?;
+        self.coins.go((from, to), (sum, self.there(from)))?;
         self.put(from, Money::zero(self.currency).minus(sum)?)?;
         self.put(to, sum)
     }
@@ -192,7 +198,8 @@ impl PaidFor {
         let of = |id| selling.sale(id).map_or(Purse::Over(id), |sale| self.rest_of(selling, sale));
         let purse = back.sale.map_or_else(|| Purse::Ahead(selling.first(back.agreed)), of);
         let sum = back.settles()?;
-        self.fees.hand_back(purse, (sum, self.there(purse)), back.rounding)?;
+        self.fees.lose(purse, (sum, self.there(purse)))?;
+        self.coins.hand_back(purse, (sum, self.there(purse)))?;
         self.put(purse, Money::zero(self.currency).minus(sum)?)
     }
 
@@ -240,7 +247,9 @@ impl PaidFor {
         // What is kept of an order that is made good was paid ahead for it, whatever became of the order after that.
         if let Some(first) = selling.made_good_for(sale, act) {
             self.kept = self.kept.minus(kept)?;
-            self.fees.go((purse, Purse::Ahead(Some(first))), (kept, of.minus(came.minus(kept)?)?))?;
+            let (way, rest) = ((purse, Purse::Ahead(Some(first))), of.minus(came.minus(kept)?)?);
+            self.fees.go(way, (kept, rest))?;
+            self.coins.go(way, (kept, rest))?;
             self.put(Purse::Ahead(Some(first)), kept)?;
             self.fill(selling, Some(first))?;
         }
@@ -254,6 +263,7 @@ impl PaidFor {
         self.kept = self.kept.plus(kept)?;
         self.back = self.back.plus(back)?;
         self.fees.lose(purse, (back, of))?;
+        self.coins.go_back(purse, (back, of))?;
         Ok(kept)
     }
 
@@ -274,19 +284,14 @@ impl PaidFor {
         self.fees.lost
     }
 
-    /// What went back came to more than that in coins, or to less below nothing: it went with it.
-    pub fn coins_back(&self) -> Answer<Money> {
-        self.fees.coins_back()
+    /// Whether all that a payment paid went back.
+    pub fn is_gone(&self, payment: Id) -> bool {
+        self.coins.is_gone(payment)
     }
 
-    /// By so much what came in for a sale and is still there was more in coins than it pays, below nothing where it was less.
+    /// What came in for a sale and is still there, beyond what it pays, because it was paid in coins; below nothing where it was less.
     pub fn coins_of_sale(&self, sale: Id) -> Answer<Money> {
-        self.fees.coins(Purse::Sale(sale))
-    }
-
-    /// The same of what lies ahead.
-    pub fn coins_ahead(&self, first: Option<Id>) -> Answer<Money> {
-        self.fees.coins(Purse::Ahead(first))
+        self.coins.there(self.currency, Purse::Sale(sale))
     }
 
     /// The fee of so much of what came in for a sale, however it came: lost if it goes back.

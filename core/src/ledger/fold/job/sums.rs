@@ -141,9 +141,10 @@ impl Selling {
         Money::sum(sale.sum.currency(), of_it.filter_map(|payment| payment.rounding))
     }
 
-    /// The coins of money that went back whole: what was handed over went back, and they with it.
+    /// The coins of payments that went back whole: what was handed over went back, and they with it.
     fn coins_back(&self, currency: Currency) -> Answer<Money> {
-        self.paid_for(currency)?.coins_back()
+        let paid = self.paid_for(currency)?;
+        Money::sum(currency, self.payments.iter().filter(|payment| paid.is_gone(payment.id)).filter_map(|payment| payment.rounding))
     }
 
     /// What came in for a sale and is still there, beyond what it pays, because it was paid in coins; below nothing where it was less.
@@ -351,8 +352,16 @@ impl Selling {
     /// [`crate::refusal::Refusal::MoneyOutOfRange`].
     pub fn rounded_of_order(&self, currency: Currency, agreement: &Agreement) -> Answer<Money> {
         let paid = self.paid_for(currency)?;
-        let sales = self.sales.iter().filter(|sale| self.is_of_order(sale, agreement)).map(|sale| paid.coins_of_sale(sale.id));
-        Money::sum(currency, sales.collect::<Answer<Vec<Money>>>()?)?.plus(paid.coins_ahead(self.first(Some(agreement.id)))?)
+        let first = self.first(Some(agreement.id));
+        let under = |sale: Option<Id>| self.sales.iter().find(|one| Some(one.id) == sale).and_then(|sale| sale.agreed);
+        let is_of_it = |sale: Option<Id>, agreed: Option<Id>| {
+            let of = if sale.is_some() { under(sale) } else { agreed };
+            of.is_some() && self.first(of) == first
+        };
+        let came = self.payments.iter().filter(|payment| is_of_it(payment.sale, payment.agreed) && !paid.is_gone(payment.id));
+        let back = self.handed_back.iter().filter(|back| is_of_it(back.sale, back.agreed));
+        let came = Money::sum(currency, came.filter_map(|payment| payment.rounding))?;
+        came.minus(Money::sum(currency, back.filter_map(|back| back.rounding))?)
     }
 
     /// What came in for an agreement: ahead, and for its sales that stand.
