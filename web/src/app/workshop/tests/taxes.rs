@@ -126,6 +126,27 @@ fn what_tags_come_to_mean_is_said_before_the_side_turns() {
     assert_eq!(till(&app).side, Some(Side::Top));
 }
 
+/// Nobody is asked about a job that is over: its tag goes along, so that a piece that comes back costs what it did. With one that is not over, only that
+/// one is named.
+#[test]
+fn a_job_that_is_over_is_not_asked_about() {
+    let over = "job pair \"Pair\" 1 spec\ntag 185 pair\nsell 1 pair for 185 notes\nend pair\n";
+    let mut app = told(&format!("till tax 0.08 inside\n{over}"));
+    assert!(!after(&mut app, [tap(Tap::Side(Side::Top))]).contains("another sum"));
+    let stands = |app: &App| {
+        let tags = fivebar_core::ledger::fold::jobs(&app.own.book).filter_map(|job| job.tag);
+        (till(app).side, tags.map(|tag| tag.amount().normalize().to_string()).collect::<Vec<_>>().join(" "))
+    };
+    assert_eq!(stands(&app), (Some(Side::Top), "171.3".to_owned()));
+    after(&mut app, [Msg::Common(Common::TakeBack)]);
+    assert_eq!(stands(&app), (Some(Side::Inside), "185".to_owned()));
+    let mut app = told(&format!("till tax 0.08 inside\njob bench \"Bench\" 1 spec\ntag 680 bench\n{over}"));
+    let asked = after(&mut app, [tap(Tap::Side(Side::Top))]);
+    assert!(asked.contains("1 tag means another sum") && !asked.contains("Pair: "), "{asked}");
+    after(&mut app, [tap(Tap::Turn(Stays::Pay))]);
+    assert!(stands(&app).1.contains("171.3"), "{:?}", stands(&app));
+}
+
 /// What is all sold may come back, and is asked about after what is for sale: 185 / 1.08 = 171.30, and back again.
 #[test]
 fn tags_of_what_is_sold_turn_too() {
