@@ -3,7 +3,7 @@
 use super::super::{Screen, Seen};
 use super::figures::{asked, per_cent};
 use super::rate::not_said_here;
-use super::{known, page, say, taxes};
+use super::{known, page, say, sums, taxes};
 use crate::app::workshop::Tap;
 use crate::app::workshop::figures::Figure;
 use crate::app::workshop::sides::{Stays, asked_about};
@@ -70,7 +70,8 @@ pub fn screen(app: &App, seen: Seen<'_>) -> Screen {
         .kids(to_coin(&till))
         .kid(el("h2", "gap").text(words::PRICE_POINTS))
         .kid(points(&till, currency))
-        .kids(taxes::recorded(app, seen));
+        .kids(taxes::recorded(app, seen))
+        .kids(sums::of_years(app, seen));
     page(app, ("workshop/till", words::HOW_PAID), main, seen)
 }
 

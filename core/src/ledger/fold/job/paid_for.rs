@@ -3,7 +3,7 @@
 use super::brought::came;
 use super::fees::{Fees, Purse};
 use super::selling::{AgreementState, HandedBack, Over, Sale, Selling};
-use crate::quantity::{Currency, Decimal, Id, Listed, Money, Sorted};
+use crate::quantity::{Currency, Decimal, Id, Listed, Money, Sorted, Wall};
 use crate::refusal::Answer;
 use std::cell::OnceCell;
 
@@ -35,7 +35,8 @@ pub(super) struct PaidFor {
     of_sale: Sorted<Id, Money>,
     /// Of what was reversed or came to nothing.
     pub kept: Money,
-    pub back: Money,
+    /// What went back with it, and when.
+    pub back: Vec<(Wall, Money)>,
     fees: Fees,
 }
 
@@ -43,7 +44,7 @@ impl PaidFor {
     fn of(selling: &Selling, currency: Currency) -> Answer<PaidFor> {
         let none = Money::zero(currency);
         let mut paid =
-            PaidFor { currency, ahead: Sorted::new(), of_sale: Sorted::new(), kept: none, back: none, fees: Fees::none(currency) };
+            PaidFor { currency, ahead: Sorted::new(), of_sale: Sorted::new(), kept: none, back: vec![], fees: Fees::none(currency) };
         for payment in &selling.payments {
             let purse = Purse::of(selling, payment.sale, payment.agreed);
             paid.put(purse, payment.pays()?)?;
@@ -62,17 +63,17 @@ impl PaidFor {
             for back in &sale.back {
                 rest = rest.minus(back.of.sum)?;
                 let came = came(paid.of_sale(sale.id), back.of.sum, rest)?;
-                paid.went_back((selling, sale), back.act, (came, back.kept))?;
+                paid.went_back((selling, sale), (back.act, back.at), (came, back.kept))?;
                 more(&mut paid.of_sale, sale.id, none.minus(came)?)?;
             }
             if let Some(reversed) = sale.reversed {
-                paid.went_back((selling, sale), reversed.act, (paid.of_sale(sale.id), reversed.kept))?;
+                paid.went_back((selling, sale), (reversed.act, reversed.at), (paid.of_sale(sale.id), reversed.kept))?;
             }
         }
         for agreement in &selling.agreements {
-            let AgreementState::Cancelled { kept, .. } = agreement.state else { continue };
+            let AgreementState::Cancelled { kept, at, .. } = agreement.state else { continue };
             let first = selling.first(Some(agreement.id));
-            paid.end((Purse::Ahead(first), paid.ahead(first)), (paid.ahead(first), kept))?;
+            paid.end((Purse::Ahead(first), paid.ahead(first)), at, (paid.ahead(first), kept))?;
             paid.ahead.remove(&first);
         }
         Ok(paid)
@@ -139,9 +140,9 @@ impl PaidFor {
     }
 
     /// What came in for pieces that came back went back, but for what was kept.
-    fn went_back(&mut self, (selling, sale): (&Selling, &Sale), act: Id, (came, kept): (Money, Money)) -> Answer<()> {
+    fn went_back(&mut self, (selling, sale): (&Selling, &Sale), (act, at): (Id, Wall), (came, kept): (Money, Money)) -> Answer<()> {
         let (purse, of) = (Purse::Sale(sale.id), self.of_sale(sale.id));
-        let kept = self.end((purse, of), (came, kept))?;
+        let kept = self.end((purse, of), at, (came, kept))?;
         // What is kept of an order that is made good was paid ahead for it, whatever became of the order after that.
         if let Some(first) = selling.made_good_for(sale, act) {
             self.kept = self.kept.minus(kept)?;
@@ -152,11 +153,11 @@ impl PaidFor {
     }
 
     /// No more is kept than came in; the rest was handed back. What is kept.
-    fn end(&mut self, (purse, of): (Purse, Money), (came, kept): (Money, Money)) -> Answer<Money> {
+    fn end(&mut self, (purse, of): (Purse, Money), at: Wall, (came, kept): (Money, Money)) -> Answer<Money> {
         let kept = least(came, kept);
         let back = came.minus(kept)?;
         self.kept = self.kept.plus(kept)?;
-        self.back = self.back.plus(back)?;
+        self.back.push((at, back));
         self.fees.lose(purse, (back, of))?;
         Ok(kept)
     }

@@ -128,7 +128,7 @@ pub enum AgreementState {
     Replaced,
     Cancelled {
         entry: Id,
-        at: Moment,
+        at: Wall,
         kept: Money,
         no_show: bool,
     },
@@ -351,7 +351,7 @@ impl Selling {
             }
             Fact::AgreementCancelled(f) => {
                 let kept = f.kept.filter(|kept| ours(*kept)).unwrap_or(Money::zero(currency));
-                let state = AgreementState::Cancelled { entry: entry.id, at: entry.wall.at, kept, no_show: f.no_show.unwrap_or(false) };
+                let state = AgreementState::Cancelled { entry: entry.id, at: entry.wall, kept, no_show: f.no_show.unwrap_or(false) };
                 self.cancelled.insert(f.agreed, state);
                 let acts = self.acts_back().filter(|act| *act != act_of(entry)).listed();
                 self.came_back_before.insert(f.agreed, acts);

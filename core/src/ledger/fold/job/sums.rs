@@ -4,7 +4,7 @@ use super::brought::part;
 use super::paid_for::beyond;
 use super::selling::{Agreement, AgreementState, Consigned, Over, PartOfPay, Payment, Sale, Selling};
 use crate::ledger::kind::sale::{Carried, Paid};
-use crate::quantity::{Count, Currency, Decimal, Id, Listed, Moment, Money};
+use crate::quantity::{Count, Currency, Decimal, Id, Listed, Moment, Money, Wall};
 use crate::refusal::Answer;
 
 impl Selling {
@@ -143,10 +143,24 @@ impl Selling {
 
     /// The coins of sales that went back whole: what was handed over went back, and they with it.
     fn coins_back(&self, currency: Currency) -> Answer<Money> {
+        Money::sum(currency, self.coins_went_back()?.into_iter().map(|(_, coins)| coins))
+    }
+
+    fn coins_went_back(&self) -> Answer<Vec<(Wall, Money)>> {
         let none_kept =
             |sale: &&Sale| sale.back.iter().all(|back| back.kept.is_zero()) && sale.reversed.is_none_or(|back| back.kept.is_zero());
         let whole = self.sales.iter().filter(|sale| sale.n == 0 || sale.reversed.is_some()).filter(none_kept);
-        Money::sum(currency, whole.map(|sale| self.rounded_of_sale(sale)).collect::<Answer<Vec<Money>>>()?)
+        let when = |sale: &Sale| sale.reversed.map(|back| back.at).or(sale.back.last().map(|back| back.at)).unwrap_or(sale.at);
+        whole.map(|sale| Ok((when(sale), self.rounded_of_sale(sale)?))).collect()
+    }
+
+    /// All that buyers were given back, and when: of what came back or came to nothing what was not kept, and what was over.
+    ///
+    /// # Errors
+    /// [`crate::refusal::Refusal::MoneyOutOfRange`].
+    pub fn given_back(&self, currency: Currency) -> Answer<Vec<(Wall, Money)>> {
+        let over = self.handed_back.iter().map(|back| (back.at, back.sum));
+        Ok(self.paid_for(currency)?.back.iter().copied().chain(over).chain(self.coins_went_back()?).listed())
     }
 
     /// What came in beyond what is owed, by what it came in for: it is to be handed back.
@@ -207,8 +221,7 @@ impl Selling {
     /// [`crate::refusal::Refusal::MoneyOutOfRange`].
     pub fn received(&self, currency: Currency) -> Answer<Money> {
         let came = Money::sum(currency, self.payments.iter().map(|payment| payment.sum))?;
-        let back = Money::sum(currency, self.handed_back.iter().map(|back| back.sum))?;
-        came.minus(self.paid_for(currency)?.back)?.minus(back)?.minus(self.coins_back(currency)?)
+        came.minus(Money::sum(currency, self.given_back(currency)?.into_iter().map(|(_, back)| back))?)
     }
 
     /// What a sale was paid, with what it used of a deposit.

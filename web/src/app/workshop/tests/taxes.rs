@@ -180,3 +180,38 @@ fn a_tag_that_pays_a_cent_less_says_so() {
     let said = "a buyer pays $10.00, and would pay $10.89. To pay nearly the same, its tag is $9.18: a buyer pays $9.99.";
     assert!(asked.contains(said), "{asked}");
 }
+
+/// 145 by card at 5.5 % inside and 3 %, 12 of glue on the job and 30 of power on none: 91.09 are left, beside the hours, and each currency by itself.
+#[test]
+fn the_sums_of_a_year_stand_under_its_tax() {
+    let app = told(
+        "till tax 0.055 inside fee 0.03\njob stools \"Stools\" 3 spec\nspend 12 glue on stools\nspend 30 power\nstart \"sand\" make on stools\n\
+         09:00 stop\nsell 1 stools for 145 card\nworkshop EUR metric\njob desk \"Desk\" 1 spec\nsell 1 desk for 500 notes\n",
+    );
+    let shown = crate::screens::page(&app).html();
+    let mut from = shown.find("Sums of 2026").unwrap_or_else(|| panic!("{shown}"));
+    for part in [
+        "Came in",
+        "€500.00",
+        "Left",
+        "€500.00",
+        "Came in",
+        "$145.00",
+        "Sales tax recorded",
+        "−$7.56",
+        "Fees of payments",
+        "−$4.35",
+        "Spent on jobs",
+        "glue $12.00",
+        "−$12.00",
+        "Workshop costs",
+        "−$30.00",
+        "Left",
+        "$91.09",
+        "Worked 1 h, of it 1 h logged to jobs and hauls.",
+    ] {
+        let at = shown[from..].find(part).unwrap_or_else(|| panic!("{part} in {}", &shown[from..]));
+        from += at;
+    }
+    assert!(!crate::screens::page(&told("till tax 0.055 inside\n")).html().contains("Sums of"));
+}
