@@ -56,7 +56,7 @@ fn table(found: &YearSums, seen: Seen<'_>) -> El<Msg> {
         found.on_jobs.iter().filter(|(_, of)| !of.is_zero()).map(|(kind, of)| format!("{} {}", job::spending(kind.as_str()), sum(*of)));
     let by_kind = by_kind.listed().join(", ");
     let on_jobs = found.spent_on_jobs().unwrap_or(Money::zero(found.came_in.currency()));
-    let unpriced = found.is_unpriced.then(|| words::UNPRICED.to_owned()).unwrap_or_default();
+    let unpriced = if found.is_unpriced { words::UNPRICED.to_owned() } else { String::new() };
     let left = found.left().map(sum).unwrap_or_default();
     el("div", "card list sums")
         .kid(row(words::CAME_IN, String::new(), sum(found.came_in)))
