@@ -16,7 +16,7 @@ pub struct BuyerSheet {
     pub units: Units,
     /// What is handed over for one piece: its tag, with its tax where that comes on top; in notes to the coin. None without a tag.
     pub price: Option<Money>,
-    /// The job is of several pieces: the price is for each.
+    /// Several of it are for sale: the price is for each.
     pub is_each: bool,
     /// The price holds a tax that the tag does not.
     pub with_tax: bool,
@@ -42,6 +42,7 @@ pub fn buyer(shop: &Shop, id: Id, (tax, paid): (Option<TaxBy>, Paid)) -> Answer<
     let job = Job { tax: tax.unwrap_or(own.tax), ..own };
     let tax = shop.tax_of(&job);
     let price = job.tag.map(|tag| shop.till(job.currency).in_coins(Some(paid), tax.charge(tag)?)).transpose()?;
+    let is_each = 1 < job.free();
     let by_parts = weight(&job, &shop.workshop.wood.woods)?;
     let said = job.described;
     let weighed = said.grams.and_then(|grams| f64::try_from(Decimal::new(grams, 3)).ok()).map(Mass::kg);
@@ -49,7 +50,7 @@ pub fn buyer(shop: &Shop, id: Id, (tax, paid): (Option<TaxBy>, Paid)) -> Answer<
         name: job.name,
         units: job.units,
         price,
-        is_each: 1 < job.pieces,
+        is_each,
         with_tax: tax.is_on_top(),
         width: said.width,
         depth: said.depth,

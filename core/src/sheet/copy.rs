@@ -15,7 +15,7 @@ pub struct CopyAge {
     /// Pieces counted since, and hours logged.
     pub pieces: Count,
     pub logged: Span,
-    /// Sales, and what came in ahead of what was agreed.
+    /// Sales, by galleries too, and what came in ahead of what was agreed.
     pub sales: Count,
     pub deposits: Count,
     /// So much that it is said on every place.
@@ -54,7 +54,7 @@ impl CopyAge {
             Fact::CopyKept(_) => return self,
             _ if struck => {}
             Fact::PiecesCounted(f) => pieces = pieces.saturating_add(f.n),
-            Fact::PieceSold(_) => sales = sales.saturating_add(1),
+            Fact::PieceSold(_) | Fact::ConsignmentPaid(_) => sales = sales.saturating_add(1),
             Fact::PaymentReceived(f) if f.sale.is_none() => deposits = deposits.saturating_add(1),
             _ => {}
         }
@@ -88,12 +88,25 @@ mod tests {
         assert_eq!(told("2026-03-03 08:00 stop\n08:01 confirm run oiling"), (960, true));
     }
 
+    /// What a gallery sold is a sale as any other; one that is struck is none.
+    #[test]
+    fn a_sale_by_a_gallery_would_be_lost_too() {
+        let told = |more: &str| {
+            let day = "2026-03-02 09:00 -05:00 workshop USD inch\njob stands \"Stands\" 3 spec\nconsign 2 stands tag 145 share 0.4\n";
+            let story = tell(&format!("{day}{more}"));
+            assert_eq!(story.refused, []);
+            copy_age(&story.book, &fold::bench(&story.book), None, story.now.at).sales
+        };
+        assert_eq!([told(""), told("gallery pays 82.46 for 1 stands\n"), told("gallery pays 82.46 for 1 stands\nundo\n")], [0, 1, 0]);
+        assert_eq!(told("gallery pays 82.46 for 1 stands\nsell 1 stands for 145 notes\n"), 2);
+    }
+
     #[test]
     fn a_copy_leaves_nothing_that_would_be_lost() {
         let mut story = tell(STANDS);
         let age = |book: &Book, now: Moment| copy_age(book, &fold::bench(book), fold::workshop(book).copy, now);
         let before = age(&story.book, story.now.at);
-        assert_eq!((before.last, before.pieces, before.sales, before.deposits, before.is_much), (None, 133, 4, 0, true));
+        assert_eq!((before.last, before.pieces, before.sales, before.deposits, before.is_much), (None, 133, 5, 0, true));
         assert_eq!(before.entries, story.book.len());
         let now = Now { wall: Wall::new(story.now.at.plus(Span::minutes(5)), story.now.offset), chance: [7; 10] };
         let command = Command::Book(BookCommand::NoteCopy { upto: now.wall.at });

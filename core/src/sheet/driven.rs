@@ -99,7 +99,7 @@ fn came_to_all(job: &Job, at: Moment) -> Moment {
 /// When it was no longer to be brought.
 fn ended(selling: &Selling, agreement: &Agreement) -> Option<Moment> {
     match agreement.state {
-        AgreementState::Cancelled { at, .. } => Some(at),
+        AgreementState::Cancelled { at, .. } => Some(at.at),
         AgreementState::Replaced => {
             let next = selling.agreements.iter().find(|it| it.replaces == Some(agreement.id));
             next.filter(|next| next.carried != Some(Carried::Delivered)).map(|next| next.at)

@@ -171,15 +171,23 @@ pub fn earned(shop: &Shop, on: On, currency: Currency) -> Answer<Money> {
     pay_of(&helped(shop, on, currency)?, currency)
 }
 
-/// What helpers earned in a year for no job: a cost of the workshop. A stay over New Year is of both years, as in [`along`].
+/// What helpers earned in a year for no job: a cost of the workshop.
 ///
 /// # Errors
 /// [`crate::refusal::Refusal::BelowNothing`], [`crate::refusal::Refusal::MoneyOutOfRange`].
 pub fn earned_for_none(shop: &Shop, year: i32) -> Answer<Vec<Money>> {
+    earned_in(shop, On::Nothing, year)
+}
+
+/// What helpers earned in a year. A stay over New Year is of both years, as in [`along`].
+///
+/// # Errors
+/// As [`earned_for_none`].
+pub fn earned_in(shop: &Shop, on: On, year: i32) -> Answer<Vec<Money>> {
     let end = |month, day| Day::ymd(year, month, day).unwrap_or_default();
     let days = (end(1, 1), end(12, 31));
     let mut all = vec![];
-    for run in shop.settled(shop.bench.on(On::Nothing)) {
+    for run in shop.settled(shop.bench.on(on)) {
         all.extend(along([&*run], days, Wall::new(shop.now, run.started.offset))?.1);
     }
     Ok(all)

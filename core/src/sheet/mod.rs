@@ -51,6 +51,7 @@ pub mod sort;
 pub mod sought;
 pub mod stock;
 pub mod strip;
+pub mod sums;
 pub mod supplier;
 pub mod tags;
 pub mod taxes;

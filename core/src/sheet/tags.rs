@@ -19,6 +19,8 @@ pub struct TurnedTag {
     /// The tag for which a buyer hands over as much as now, and what that comes to: no tag may hit it to the minor unit.
     pub same_pay: Money,
     pub then_pays: Money,
+    /// Its job is over: nobody is asked about it.
+    pub is_over: bool,
 }
 
 /// Tags for which a buyer would hand over another sum with the usual tax on this side: those of what is for sale first, then those of pieces that
@@ -38,7 +40,8 @@ pub fn turned(shop: &Shop, currency: Currency, side: Side) -> Answer<Vec<TurnedT
         if pays != would_pay {
             let same_pay = tag_for(pays, new)?;
             let then_pays = new.charge(same_pay)?;
-            found.push(TurnedTag { job: job.id, name: job.name, tag, pays, would_pay, same_pay, then_pays });
+            let is_over = job.ended.is_some();
+            found.push(TurnedTag { job: job.id, name: job.name, tag, pays, would_pay, same_pay, then_pays, is_over });
         }
     }
     Ok(found)

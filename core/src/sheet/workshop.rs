@@ -77,25 +77,25 @@ pub fn workshop(shop: &Shop, offset: Offset) -> Answer<WorkshopSheet> {
 }
 
 /// The hours of a year.
-struct YearTime {
+pub(super) struct YearTime {
     /// At the bench, by where its minutes come from.
     bench: Shares,
     trips: Shares,
     /// Of all of it, what was logged to jobs and their hauls.
-    logged: Span,
+    pub logged: Span,
     /// Beside the bench, runs that look wrong; and those of them that were logged.
     unsettled: Span,
     unsettled_logged: Span,
 }
 
 impl YearTime {
-    fn worked(&self) -> Span {
+    pub fn worked(&self) -> Span {
         self.bench.total().plus(self.trips.total())
     }
 }
 
 /// Hours of the year. A trip counts on the day it left.
-fn time_of(shop: &Shop, (year, offset): (i32, Offset)) -> YearTime {
+pub(super) fn time_of(shop: &Shop, (year, offset): (i32, Offset)) -> YearTime {
     let start = |year| Day::ymd(year, 1, 1).unwrap_or_default().start(offset);
     let (from, to) = (start(year), start(year.saturating_add(1)));
     let within = |run: Cow<Run>| run.worked_within(from, to, shop.now);
@@ -216,7 +216,7 @@ fn earlier(shop: &Shop, year: i32) -> Answer<Vec<(i32, Sorted<Currency, YearCost
 }
 
 /// A cost is of the year it was in at the place where it was written.
-fn costs(shop: &Shop, year: i32) -> Answer<Sorted<Currency, YearCosts>> {
+pub(super) fn costs(shop: &Shop, year: i32) -> Answer<Sorted<Currency, YearCosts>> {
     let mut years = Sorted::new();
     let this_year = |line: &&Booked| line.at.day().as_ymd().0 == year;
     for line in shop.workshop.costs.iter().filter(this_year) {

@@ -12,6 +12,7 @@ mod pages;
 mod people;
 mod rack;
 mod rate;
+mod sums;
 mod taxes;
 mod till;
 mod tools;

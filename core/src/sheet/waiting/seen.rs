@@ -1,7 +1,7 @@
 //! What those did who asked for a piece since the maker guessed, from the book's facts.
 
 use crate::ledger::fold::{Agreement, AgreementState, Job, Offer, Sale};
-use crate::quantity::{Count, Decimal, Id, Listed, Moment, Money, Span};
+use crate::quantity::{Count, Decimal, Id, Listed, Moment, Money, Span, Wall};
 use crate::refusal::{Answer, Refusal};
 use crate::sale::learning::{Heard, Seen};
 
@@ -67,7 +67,7 @@ fn came_back(job: &Job) -> Vec<Id> {
     let mut sales = job.selling.sales.iter().filter(|sale| sale.agreed.is_none()).listed();
     let mut back = vec![];
     for agreement in &job.selling.agreements {
-        let AgreementState::Cancelled { at, .. } = agreement.state else { continue };
+        let AgreementState::Cancelled { at: Wall { at, .. }, .. } = agreement.state else { continue };
         let is_other = |sale: &Sale| agreement.buyer.zip(sale.buyer).is_some_and(|(one, other)| one != other);
         let is_alike = |sale: &Sale| (sale.whole.n, sale.whole.sum) == (agreement.n, agreement.sum) && is_one_buyer(at, sale.at.at);
         if let Some(nth) = sales.iter().position(|sale| is_alike(sale) && !is_other(sale)) {

@@ -3,7 +3,7 @@
 use super::super::App;
 use super::{Tap, till};
 use fivebar_core::ledger::decide::{Command, MoneyCommand, Now};
-use fivebar_core::quantity::Side;
+use fivebar_core::quantity::{Listed, Side};
 use fivebar_core::sheet::tags::{TurnedTag, turned, turning};
 
 /// What stays as it is.
@@ -15,8 +15,13 @@ pub enum Stays {
     Tags,
 }
 
-/// Tags that come to mean something else with tax on this side; none where a sum leaves the range of money.
-pub fn tags(app: &App, side: Side) -> Vec<TurnedTag> {
+/// Tags that come to mean something else with tax on this side, and are asked about: those of jobs that are over are not.
+pub fn asked_about(app: &App, side: Side) -> Vec<TurnedTag> {
+    tags(app, side).into_iter().filter(|tag| !tag.is_over).listed()
+}
+
+/// All of them; none where a sum leaves the range of money.
+fn tags(app: &App, side: Side) -> Vec<TurnedTag> {
     turned(&app.shelf().shop(app.now.at), app.begins_with().0, side).unwrap_or_default()
 }
 
@@ -30,13 +35,17 @@ pub fn heard(app: &mut App, tap: &Tap, now: Now) {
     }
 }
 
-/// A side is chosen: asked about where tags change with it, else written.
+/// A side is chosen: asked about where tags change with it, else written, and tags of jobs that are over go along.
 fn ask(app: &mut App, side: Side, now: Now) {
+    app.workshop.side = None;
     if tags(app, side).is_empty() {
-        app.workshop.side = None;
         return till(app, |till| till.side = Some(side), now);
     }
     (app.workshop.side, app.notice) = (Some(side), None);
+    if asked_about(app, side).is_empty() {
+        turn(app, Stays::Pay, now);
+        app.workshop.side = None;
+    }
 }
 
 /// Takes the side that was asked about, in one act with what it does to the tags.

@@ -120,15 +120,19 @@ fn to_come(sheet: &JobSheet, currency: Currency) -> Option<(Span, Money)> {
 }
 
 /// What an hour leaves as it stands, where what is sold does not tell it: some of it is agreed and not handed over, or all is gone, to
-/// no gallery either, and the fee of what is still owed is to come.
+/// no gallery either, and the fee of what is still owed is to come, or costs are.
 pub fn leads(sheet: &JobSheet) -> Option<(Decimal, &'static str)> {
     let (sold, stands) = (&sheet.account.sold, sheet.money.as_it_stands?.left);
     let is_gone = sold.left == 0 && sold.at_galleries == 0;
     let is_to_bear = is_gone && Decimal::ZERO < sold.due.amount() && sheet.money.per_hour.is_some_and(|so_far| stands < so_far);
-    match () {
-        () if 0 < sold.promised => Some((stands, words::LEFT_WITH_AGREED)),
-        () if is_to_bear => Some((stands, words::LEFT_WITH_FEES)),
-        () => None,
+    let is_to_come = |sum: Money| Decimal::ZERO < sum.amount();
+    let causes = (is_to_come(sheet.money.fees_to_come), is_to_come(sheet.account.costs.still));
+    match causes {
+        _ if 0 < sold.promised => Some((stands, words::LEFT_WITH_AGREED)),
+        (true, true) if is_to_bear => Some((stands, words::LEFT_WITH_FEES_AND_COSTS)),
+        (false, true) if is_to_bear => Some((stands, words::LEFT_WITH_COSTS)),
+        _ if is_to_bear => Some((stands, words::LEFT_WITH_FEES)),
+        _ => None,
     }
 }
 

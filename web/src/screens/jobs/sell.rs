@@ -61,7 +61,7 @@ fn prices(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> El<Msg> {
     let is_on_top = tax(app, sheet.account.currency, sheet.sale.tax).is_on_top();
     let how = worked_out.then_some(words::WORKED_OUT).into_iter().chain(is_on_top.then_some(deal::WITH_TAX_SMALL));
     let title = std::iter::once(words::SETTLE).chain(how).listed().join(", ");
-    el("div", "g2").kid(figure_key(tag_word(1 < sheet.sale.of, is_on_top), tag, say(Tap::Write(What::Tag)))).kid(figure_key(
+    el("div", "g2").kid(figure_key(tag_word(1 < sheet.sale.left, is_on_top), tag, say(Tap::Write(What::Tag)))).kid(figure_key(
         title,
         settle,
         say(Tap::Write(What::Settle)),

@@ -54,7 +54,8 @@ pub fn to(consign: &Consign, app: &App, seen: Seen<'_>) -> Option<Screen> {
 
 /// A gallery has the tag of one, as the job has.
 pub fn tag_of(job: &Job, app: &App) -> &'static str {
-    tag_word(1 < job.pieces, tax(app, job.currency, job.tax).is_on_top())
+    let unsold = job.selling.lots().iter().fold(job.left(), |sum, lot| sum.saturating_add(lot.there()));
+    tag_word(1 < unsold, tax(app, job.currency, job.tax).is_on_top())
 }
 
 /// Which gallery, of those that are known.

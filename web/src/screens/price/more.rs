@@ -30,7 +30,7 @@ pub fn screen(id: Id, app: &App, seen: Seen<'_>) -> Option<Screen> {
         key("key h88 m", words::GALLERY_PAID_OR_BACK, under, Msg::Price(Tap::Gallery(GalleryTap::Back(id, lot.lot))))
     });
     let main = el("main", "price")
-        .kid(el("div", "g2").kid(figure_key(tag_word(1 < row.of, row.is_on_top), shown(row.tag), set(What::Tag))).kid(figure_key(
+        .kid(el("div", "g2").kid(figure_key(tag_word(1 < row.left, row.is_on_top), shown(row.tag), set(What::Tag))).kid(figure_key(
             settle,
             shown(sum),
             set(What::Settle),

@@ -3,10 +3,10 @@
 use super::super::{Screen, Seen};
 use super::figures::{asked, per_cent};
 use super::rate::not_said_here;
-use super::{known, page, say, taxes};
+use super::{known, page, say, sums, taxes};
 use crate::app::workshop::Tap;
 use crate::app::workshop::figures::Figure;
-use crate::app::workshop::sides::{Stays, tags};
+use crate::app::workshop::sides::{Stays, asked_about};
 use crate::app::{App, Msg};
 use crate::parts::chips::{Chip, flowing};
 use crate::parts::field::{Field, field};
@@ -70,7 +70,8 @@ pub fn screen(app: &App, seen: Seen<'_>) -> Screen {
         .kids(to_coin(&till))
         .kid(el("h2", "gap").text(words::PRICE_POINTS))
         .kid(points(&till, currency))
-        .kids(taxes::recorded(app, seen));
+        .kids(taxes::recorded(app, seen))
+        .kids(sums::of_years(app, seen));
     page(app, ("workshop/till", words::HOW_PAID), main, seen)
 }
 
@@ -82,7 +83,7 @@ fn side(till: &Till) -> El<Msg> {
 
 /// What the tags come to mean with tax on the other side, and what is to stay.
 fn turned(side: Side, app: &App, seen: Seen<'_>) -> El<Msg> {
-    let tags = tags(app, side);
+    let tags = asked_about(app, side);
     let shown = |sum: Money| seen.speech.money(sum);
     let rows = tags.iter().take(TAGS_SHOWN).map(|tag| {
         let (pays, same) = ((shown(tag.pays), shown(tag.would_pay)), shown(tag.same_pay));

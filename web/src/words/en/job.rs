@@ -449,6 +449,10 @@ pub const LEFT_WITH_AGREED: &str = "left per hour, with what is agreed and not h
 /// "left per hour, less the fee of what is still owed": under the figure once all is gone and not all is paid.
 pub const LEFT_WITH_FEES: &str = "left per hour, less the fee of what is still owed";
 
+/// The same where no fee is to come, but planned costs are; and where both are.
+pub const LEFT_WITH_COSTS: &str = "left per hour, with what is still to be spent";
+pub const LEFT_WITH_FEES_AND_COSTS: &str = "left per hour, less the fee of what is still owed and what is still to be spent";
+
 /// "2 are agreed and not handed over yet."
 pub fn still_agreed(n: u32, written: &str) -> String {
     format!("{written} {} agreed and not handed over yet.", if n == 1 { "is" } else { "are" })

@@ -2,7 +2,7 @@
 
 use super::fees::Purse;
 use super::selling::Payment;
-use crate::quantity::{Currency, Decimal, Id, Money, Sorted};
+use crate::quantity::{Currency, Decimal, Id, Money, Sorted, Wall};
 use crate::refusal::{Answer, Refusal};
 
 /// Where the money of each payment is, and what of it went back.
@@ -25,6 +25,8 @@ struct Paid {
     sum: Money,
     coin: Money,
     gone: Decimal,
+    /// When the last of it did.
+    at: Option<Wall>,
 }
 
 impl Coins {
@@ -32,7 +34,7 @@ impl Coins {
         let sum = payment.pays()?;
         self.add(purse, [Part { payment: payment.id, sum: sum.amount() }]);
         let coin = payment.rounding.unwrap_or(Money::zero(sum.currency()));
-        self.paid.insert(payment.id, Paid { sum, coin, gone: Decimal::ZERO });
+        self.paid.insert(payment.id, Paid { sum, coin, gone: Decimal::ZERO, at: None });
         Ok(())
     }
 
@@ -56,10 +58,10 @@ impl Coins {
     }
 
     /// So much of all the money there goes back, with its coins where it is the last of a payment.
-    pub fn go_back(&mut self, purse: Purse, (sum, of): (Money, Money)) -> Answer<()> {
+    pub fn go_back(&mut self, purse: Purse, (sum, of): (Money, Money), at: Wall) -> Answer<()> {
         for part in self.take(purse, (sum, of))? {
             if let Some(paid) = self.paid.get_mut(&part.payment) {
-                paid.gone = plus(paid.gone, part.sum)?;
+                (paid.gone, paid.at) = (plus(paid.gone, part.sum)?, Some(at));
             }
         }
         Ok(())
@@ -88,9 +90,9 @@ impl Coins {
         self.parts.entry(purse).or_default().extend(parts.into_iter().filter(|part| !part.sum.is_zero()));
     }
 
-    /// Whether all that a payment paid went back.
-    pub fn is_gone(&self, payment: Id) -> bool {
-        self.paid.get(&payment).is_some_and(|paid| is_whole(paid, paid.gone))
+    /// When the last of all that a payment paid went back; none while some of it is there.
+    pub fn gone(&self, payment: Id) -> Option<Wall> {
+        self.paid.get(&payment).filter(|paid| is_whole(paid, paid.gone)).and_then(|paid| paid.at)
     }
 
     /// What the coins of payments came to beyond what they paid of which all is there, but for what went back.

@@ -4,7 +4,7 @@
 use super::coins::Coins;
 use super::fees::{Fees, Purse};
 use super::selling::{AgreementState, HandedBack, Over, Payment, Sale, Selling};
-use crate::quantity::{Currency, Decimal, Id, Listed, Money, Sorted};
+use crate::quantity::{Currency, Decimal, Id, Listed, Money, Sorted, Wall};
 use crate::refusal::Answer;
 use std::cell::OnceCell;
 
@@ -57,7 +57,8 @@ pub(super) struct PaidFor {
     came_for: Sorted<Id, Money>,
     /// Of what was reversed or came to nothing.
     pub kept: Money,
-    pub back: Money,
+    /// What went back with it, and when.
+    pub back: Vec<(Wall, Money)>,
     fees: Fees,
     coins: Coins,
 }
@@ -67,7 +68,7 @@ impl PaidFor {
         let none = Money::zero(currency);
         let (there, asks, came_for) = (Sorted::new(), Sorted::new(), Sorted::new());
         let (fees, coins) = (Fees::none(currency), Coins::default());
-        let mut paid = PaidFor { currency, there, asks, came_for, kept: none, back: none, fees, coins };
+        let mut paid = PaidFor { currency, there, asks, came_for, kept: none, back: vec![], fees, coins };
         for step in &selling.steps {
             paid.goes(selling, *step)?;
         }
@@ -208,11 +209,11 @@ impl PaidFor {
         let Some(asks) = self.asks(sale.id) else { return Ok(()) };
         let there = self.of_sale(sale.id);
         let is_it = sale.reversed.filter(|reversed| reversed.entry == entry);
-        let (act, kept, back, came, rest) = match (is_it, sale.back.iter().find(|back| back.entry == entry)) {
-            (Some(reversed), _) => (reversed.act, reversed.kept, reversed.back, there, None),
+        let (when, kept, back, came, rest) = match (is_it, sale.back.iter().find(|back| back.entry == entry)) {
+            (Some(reversed), _) => ((reversed.act, reversed.at), reversed.kept, reversed.back, there, None),
             (None, Some(back)) => {
                 let rest = beyond(asks, back.of.sum)?;
-                (back.act, back.kept, back.back, least(back.of.sum, beyond(there, rest)?), Some(rest))
+                ((back.act, back.at), back.kept, back.back, least(back.of.sum, beyond(there, rest)?), Some(rest))
             }
             (None, None) => return Ok(()),
         };
@@ -221,7 +222,7 @@ impl PaidFor {
         if rest.is_none() {
             self.came_for.insert(sale.id, came);
         }
-        self.went_back((selling, sale), act, (came, kept))?;
+        self.went_back((selling, sale), when, (came, kept))?;
         let over = beyond(self.of_sale(sale.id), rest.unwrap_or(Money::zero(self.currency)))?;
         self.go((Purse::Sale(sale.id), self.rest_of(selling, sale)), over)?;
         self.fill(selling, selling.first(sale.agreed))
@@ -229,20 +230,20 @@ impl PaidFor {
 
     fn cancelled(&mut self, selling: &Selling, (entry, agreed): (Id, Id)) -> Answer<()> {
         let state = selling.agreement(agreed).map(|agreement| agreement.state);
-        let Some(AgreementState::Cancelled { entry: by, kept, back, .. }) = state else { return Ok(()) };
+        let Some(AgreementState::Cancelled { entry: by, at, kept, back, .. }) = state else { return Ok(()) };
         if by != entry {
             return Ok(());
         }
         let purse = Purse::Ahead(selling.first(Some(agreed)));
         let ahead = self.there(purse);
         let came = back.map_or(Ok(ahead), |back| Ok(least(ahead, back.plus(kept)?)))?;
-        self.end((purse, ahead), (came, kept))?;
+        self.end((purse, ahead), at, (came, kept))?;
         self.put(purse, Money::zero(self.currency).minus(came)?)
     }
 
-    fn went_back(&mut self, (selling, sale): (&Selling, &Sale), act: Id, (came, kept): (Money, Money)) -> Answer<()> {
+    fn went_back(&mut self, (selling, sale): (&Selling, &Sale), (act, at): (Id, Wall), (came, kept): (Money, Money)) -> Answer<()> {
         let (purse, of) = (Purse::Sale(sale.id), self.of_sale(sale.id));
-        let kept = self.end((purse, of), (came, kept))?;
+        let kept = self.end((purse, of), at, (came, kept))?;
         self.put(purse, Money::zero(self.currency).minus(came)?)?;
         // What is kept of an order that is made good was paid ahead for it, whatever became of the order after that.
         if let Some(first) = selling.made_good_for(sale, act) {
@@ -257,13 +258,13 @@ impl PaidFor {
     }
 
     /// No more is kept than came in; the rest was handed back. What is kept.
-    fn end(&mut self, (purse, of): (Purse, Money), (came, kept): (Money, Money)) -> Answer<Money> {
+    fn end(&mut self, (purse, of): (Purse, Money), at: Wall, (came, kept): (Money, Money)) -> Answer<Money> {
         let kept = least(came, kept);
         let back = came.minus(kept)?;
         self.kept = self.kept.plus(kept)?;
-        self.back = self.back.plus(back)?;
+        self.back.push((at, back));
         self.fees.lose(purse, (back, of))?;
-        self.coins.go_back(purse, (back, of))?;
+        self.coins.go_back(purse, (back, of), at)?;
         Ok(kept)
     }
 
@@ -284,9 +285,9 @@ impl PaidFor {
         self.fees.lost
     }
 
-    /// Whether all that a payment paid went back.
-    pub fn is_gone(&self, payment: Id) -> bool {
-        self.coins.is_gone(payment)
+    /// When the last of all that a payment paid went back; none while some of it is there.
+    pub fn gone(&self, payment: Id) -> Option<Wall> {
+        self.coins.gone(payment)
     }
 
     /// What came in for a sale and is still there, beyond what it pays, because it was paid in coins; below nothing where it was less.

@@ -130,7 +130,7 @@ pub enum AgreementState {
     Replaced,
     Cancelled {
         entry: Id,
-        at: Moment,
+        at: Wall,
         kept: Money,
         /// What went back; none where that was not written down: all the rest.
         back: Option<Money>,
@@ -359,7 +359,7 @@ impl Selling {
                 let kept = f.kept.filter(|kept| ours(*kept)).unwrap_or(Money::zero(currency));
                 let back = f.back.filter(|back| ours(*back) && Decimal::ZERO <= back.amount());
                 let no_show = f.no_show.unwrap_or(false);
-                let state = AgreementState::Cancelled { entry: entry.id, at: entry.wall.at, kept, back, no_show };
+                let state = AgreementState::Cancelled { entry: entry.id, at: entry.wall, kept, back, no_show };
                 self.cancelled.insert(f.agreed, state);
                 self.steps.push(Step::Cancelled { entry: entry.id, agreed: f.agreed });
                 let acts = self.acts_back().filter(|act| *act != act_of(entry)).listed();

@@ -4,7 +4,7 @@ use super::brought::part;
 use super::paid_for::beyond;
 use super::selling::{Agreement, AgreementState, Consigned, Over, PartOfPay, Payment, Sale, Selling};
 use crate::ledger::kind::sale::{Carried, Paid};
-use crate::quantity::{Count, Currency, Decimal, Id, Listed, Moment, Money};
+use crate::quantity::{Count, Currency, Decimal, Id, Listed, Moment, Money, Wall};
 use crate::refusal::Answer;
 
 impl Selling {
@@ -143,8 +143,21 @@ impl Selling {
 
     /// The coins of payments that went back whole: what was handed over went back, and they with it.
     fn coins_back(&self, currency: Currency) -> Answer<Money> {
+        Money::sum(currency, self.coins_went_back(currency)?.into_iter().map(|(_, coins)| coins))
+    }
+
+    fn coins_went_back(&self, currency: Currency) -> Answer<Vec<(Wall, Money)>> {
         let paid = self.paid_for(currency)?;
-        Money::sum(currency, self.payments.iter().filter(|payment| paid.is_gone(payment.id)).filter_map(|payment| payment.rounding))
+        Ok(self.payments.iter().filter_map(|payment| Some((paid.gone(payment.id)?, payment.rounding?))).listed())
+    }
+
+    /// All that buyers were given back, and when: of what came back or came to nothing what was not kept, and what was over.
+    ///
+    /// # Errors
+    /// [`crate::refusal::Refusal::MoneyOutOfRange`].
+    pub fn given_back(&self, currency: Currency) -> Answer<Vec<(Wall, Money)>> {
+        let over = self.handed_back.iter().map(|back| (back.at, back.sum));
+        Ok(self.paid_for(currency)?.back.iter().copied().chain(over).chain(self.coins_went_back(currency)?).listed())
     }
 
     /// What came in for a sale and is still there, beyond what it pays, because it was paid in coins; below nothing where it was less.
@@ -213,8 +226,7 @@ impl Selling {
     /// [`crate::refusal::Refusal::MoneyOutOfRange`].
     pub fn received(&self, currency: Currency) -> Answer<Money> {
         let came = Money::sum(currency, self.payments.iter().map(|payment| payment.sum))?;
-        let back = Money::sum(currency, self.handed_back.iter().map(|back| back.sum))?;
-        came.minus(self.paid_for(currency)?.back)?.minus(back)?.minus(self.coins_back(currency)?)
+        came.minus(Money::sum(currency, self.given_back(currency)?.into_iter().map(|(_, back)| back))?)
     }
 
     /// What a sale was paid, with what it used of a deposit.
@@ -358,7 +370,7 @@ impl Selling {
             let of = if sale.is_some() { under(sale) } else { agreed };
             of.is_some() && self.first(of) == first
         };
-        let came = self.payments.iter().filter(|payment| is_of_it(payment.sale, payment.agreed) && !paid.is_gone(payment.id));
+        let came = self.payments.iter().filter(|payment| is_of_it(payment.sale, payment.agreed) && paid.gone(payment.id).is_none());
         let back = self.handed_back.iter().filter(|back| is_of_it(back.sale, back.agreed));
         let came = Money::sum(currency, came.filter_map(|payment| payment.rounding))?;
         came.minus(Money::sum(currency, back.filter_map(|back| back.rounding))?)

@@ -454,6 +454,20 @@ fn the_fee_of_what_is_owed_is_in_what_an_hour_leaves() {
     }
 }
 
+/// A table is sold for 1,000 and paid later, and 50 of planned costs are to come: no fee is, and what is said is what lowers the hour.
+#[test]
+fn costs_to_come_are_not_said_to_be_a_fee() {
+    let mut maker = Maker::told(&["2026-05-04 08:00 +00:00 workshop USD inch\njob more \"Table\" 1 order\nspend 10 glue on more\n\
+        start \"build\" make on more\n09:00 stop\nsell 1 more for 1000 as sold\nplan-cost glass 50 for more\n"]);
+    maker.room("more", Room::Back).shows(&["t60 w8\">$940.00<", "left per hour, with what is still to be spent"]);
+    maker.hides(&["less the fee"]);
+    // With a fee of 3 % to come by card, the word names both.
+    let mut maker = Maker::told(&["2026-05-04 08:00 +00:00 workshop USD inch\ntill fee 0.03\njob more \"Table\" 1 order\n\
+        spend 10 glue on more\nstart \"build\" make on more\n09:00 stop\nagree 1000 for 1 more fetched as deal\npay 100 for more card agreed deal\n\
+        sell 1 more for 1000 agreed deal\nplan-cost glass 50 for more\n"]);
+    maker.room("more", Room::Back).shows(&["left per hour, less the fee of what is still owed and what is still to be spent"]);
+}
+
 /// A table is sold for 1,000 and paid later: how is not known, so no fee is taken off, and none is said to be. It comes by transfer: as it stood.
 #[test]
 fn what_is_paid_later_bears_no_fee_before_it_is_known_how() {

@@ -27,6 +27,26 @@ fn the_buyer_reads_for_how_many_and_whether_with_tax() {
     face((TOP, 1, Paid::Card), &["$189.44", ">with tax<"], &["each"]);
 }
 
+/// Of three one is left: a buyer reads no "each", and neither does the maker where the tag is set. With one more at a gallery its page has two of them.
+#[test]
+fn the_last_of_several_is_not_said_to_be_each() {
+    let mut maker = Maker::told(&format!("{SHOP}job stools \"Stools\" 3 spec\ntag 175 stools\nsell 2 stools for 350 notes\n"), "stools");
+    let job = maker.job;
+    maker.tap(Tap::Show(job)).shows(&["$175"]).hides(&[">each<"]).tap(Tap::Hide);
+    maker.tap(Tap::More(job)).shows(&["Tag"]).hides(&["Tag of each"]).tap(Tap::Close);
+    maker.tap(Tap::Gallery(GalleryTap::Leave(job))).shows(&["Tag"]).hides(&["Tag of each"]).tap(Tap::Close);
+    let jobs = |maker: &mut Maker, tap: crate::app::jobs::Tap| maker.say(Msg::Jobs(tap));
+    maker.say(Msg::Go(Place::Jobs));
+    jobs(&mut maker, crate::app::jobs::Tap::Open(crate::app::order::Which::Own, job));
+    jobs(&mut maker, crate::app::jobs::Tap::Room(crate::app::jobs::Room::Sell));
+    maker.shows(&["Tag"]).hides(&["Tag of each"]);
+    for what in [crate::app::jobs::draft::What::Tag, crate::app::jobs::draft::What::Consign] {
+        jobs(&mut maker, crate::app::jobs::Tap::Write(what));
+        maker.shows(&["Tag"]).hides(&["Tag of each"]);
+        jobs(&mut maker, crate::app::jobs::Tap::Close);
+    }
+}
+
 /// The sum of the face is the sum of the key, and what is booked.
 #[test]
 fn the_buyer_reads_what_is_handed_over_in_coins() {

@@ -34,7 +34,7 @@ pub fn asked(draft: &Draft, sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Aske
         What::Spend => spend(draft, sheet, (app, seen)),
         What::CameBack(spending) => came_back(draft, spending, (&sheet.account.costs.lines, app)),
         What::Tag => {
-            let word = tag_word(1 < sheet.sale.of, is_on_top());
+            let word = tag_word(1 < sheet.sale.left, is_on_top());
             let mut asked = Asked::new("jobs/tag", word);
             asked.slots = vec![Slot::new(word, code)];
             asked

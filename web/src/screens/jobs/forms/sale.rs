@@ -89,9 +89,10 @@ fn to_you(draft: &Draft, (sheet, app): (&JobSheet, &App), seen: Seen<'_>) -> Opt
     Some(deal::to_you_each(&sum(each.you_get, seen)))
 }
 
-/// The tag as its job has it: of each of several, before the tax that comes on top.
+/// The tag as its job has it: of each of several that are not sold, before the tax that comes on top.
 fn tag_of(sheet: &JobSheet, app: &App) -> &'static str {
-    tag_word(1 < sheet.sale.of, tax(app, sheet.account.currency, sheet.sale.tax).is_on_top())
+    let unsold = sheet.sale.left.saturating_add(sheet.account.sold.at_galleries);
+    tag_word(1 < unsold, tax(app, sheet.account.currency, sheet.sale.tax).is_on_top())
 }
 
 /// What the gallery has of it: where, since when, at which tag, and what comes of each.
