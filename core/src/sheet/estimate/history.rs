@@ -42,6 +42,8 @@ pub struct History {
     /// All coats of one job, whether by one operation or by several with numbers, by the name without one.
     coats: Sorted<String, Vec<Rc<Done>>>,
     pieces: Vec<OldPiece>,
+    /// The maker's own woods, by their names in small letters.
+    woods: Vec<String>,
     /// Rework, and all time, of the own jobs.
     pub rework: Span,
     pub all: Span,
@@ -224,7 +226,8 @@ impl Gathered {
     }
 
     fn history_of(&self, shop: &Shop, but: Option<Id>, by: Moment) -> History {
-        let mut history = History::default();
+        let woods = shop.workshop.wood.woods.own().map(|(_, wood)| in_small(&wood.name)).listed();
+        let mut history = History { woods, ..History::default() };
         told(shop, by, &mut history);
         let all = self.taught.get_or_init(|| taught(shop, self.jobs(shop.book)));
         all.iter().filter(|taught| Some(taught.of) != but).for_each(|taught| taught.known_by(by, &mut history));
@@ -273,7 +276,7 @@ impl History {
             By::Kind => piece.is_some() && whole.kind.as_ref() == piece,
             By::Named => named.is_some() && whole.kind == named,
             By::Told => whole.told_for == Some(job.id),
-            By::Alike => no_kind(whole) && is_alike(&job.name, &whole.name),
+            By::Alike => no_kind(whole) && is_alike(&job.name, &whole.name, &self.woods),
             By::NoKind => no_kind(whole),
             By::Usual => false,
         };
