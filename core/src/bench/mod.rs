@@ -124,11 +124,13 @@ impl Bench {
         self.coated.get(&(job, op.to_owned())).copied().flatten()
     }
 
-    /// The maker said to be done with an operation, and did not begin it again.
+    /// The maker said to be done with an operation, and did not begin it again since, however long ago it is said to have begun: what a mistake took
+    /// makes nothing of it, and what was written down afterwards was when it says.
     pub fn is_done_with(&self, on: On, op: &str) -> bool {
         let On::Job(job) = on else { return false };
-        let done = self.done.get(&(job, op.to_owned()));
-        done.is_some_and(|done| !self.on(on).any(|run| run.work.op == op && *done < run.started.at))
+        let begun = |run: &Run| if run.recalled { run.started.at } else { run.started.at.max(run.tapped.at) };
+        let again = |run: &Run, done: Moment| run.work.op == op && !run.work.rework && done < begun(run);
+        self.done.get(&(job, op.to_owned())).is_some_and(|done| !self.on(on).any(|run| again(run, *done)))
     }
 
     /// Jobs marked as not typical: their runs are no history.

@@ -4,7 +4,7 @@ use super::account::{Hours, Sold, hours_and_sale};
 use super::due::{due, to_hand_back};
 use super::job::{NextAct, next};
 use super::shop::Shop;
-use crate::ledger::fold::{self, Job};
+use crate::ledger::fold::Job;
 use crate::ledger::kind::bench::Stage;
 use crate::ledger::kind::job::For;
 use crate::quantity::in_small;
@@ -75,14 +75,16 @@ pub fn jobs_and_latest_ended(shop: &Shop, search: &str, most: usize) -> Answer<(
     let words: Vec<String> = search.split_whitespace().map(in_small).listed();
     let is_meant = |job: &Job| words.iter().all(|word| in_small(&job.name).contains(word));
     let (mut shown, mut ended) = (vec![], vec![]);
-    for job in fold::jobs(shop.book).filter(is_meant) {
-        let of_it = if section(shop, &job)? == Section::Ended { &mut ended } else { &mut shown };
-        of_it.push(job);
+    for job in shop.jobs().iter().filter(|job| is_meant(job)) {
+        let section = section(shop, job)?;
+        let of_it = if section == Section::Ended { &mut ended } else { &mut shown };
+        of_it.push((job, section));
     }
-    order_by_key(&mut ended, |job| Reverse(job.ended.as_ref().map(|ended| ended.wall.at)));
+    order_by_key(&mut ended, |(job, _)| Reverse(job.ended.as_ref().map(|ended| ended.wall.at)));
     let more = ended.len().saturating_sub(most);
     shown.extend(ended.into_iter().take(most));
-    let mut rows = shown.iter().map(|job| row(shop, job, hours_and_sale(shop, job)?)).collect::<Answer<Vec<_>>>()?;
+    let of = |(job, section): &(&Job, Section)| row(shop, (job, *section), hours_and_sale(shop, job)?);
+    let mut rows = shown.iter().map(of).collect::<Answer<Vec<_>>>()?;
     // Money that is to change hands now comes before any day.
     let is_now = |row: &JobRow| matches!(row.next, NextAct::PartDue { .. } | NextAct::HandBack { .. });
     let date = |row: &JobRow| {
@@ -92,11 +94,11 @@ pub fn jobs_and_latest_ended(shop: &Shop, search: &str, most: usize) -> Answer<(
     Ok((rows, more))
 }
 
-fn row(shop: &Shop, job: &Job, (hours, sold): (Hours, Sold)) -> Answer<JobRow> {
+fn row(shop: &Shop, (job, section): (&Job, Section), (hours, sold): (Hours, Sold)) -> Answer<JobRow> {
     Ok(JobRow {
         job: job.id,
         name: job.name.clone(),
-        section: section(shop, job)?,
+        section,
         pieces: job.pieces,
         left: job.left(),
         due: sold.due,

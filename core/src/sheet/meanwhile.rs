@@ -9,7 +9,7 @@ use crate::bench::estimate::{Basis, Left, Likely, spread};
 use crate::bench::meanwhile::{From, Offer, SHOWN, UNKNOWN_LEAST, fitting};
 use crate::bench::wait::Wait;
 use crate::bench::{Bench, Kind, On, Run, repair};
-use crate::ledger::fold::{self, Job, Operation};
+use crate::ledger::fold::{Job, Operation};
 use crate::quantity::{Count, Listed, Span};
 
 /// A wait that comes off later than that leaves a working day free: nothing is offered for it [J].
@@ -89,9 +89,8 @@ pub fn meanwhile(shop: &Shop, seen: Seen, telling: Telling, with_factor: bool) -
         let (span, safe, from, thought) = (takes.likely, takes.safe, takes.from, takes.thought);
         Offer { here: hand == Some(what.on), what, span, safe, from, thought, left, part: None, loud }
     };
-    let open = fold::jobs(shop.book).filter(|job| job.ended.is_none());
-    let (unknown, known): (Vec<_>, Vec<_>) =
-        open.flat_map(|job| fit.of_job(&job)).map(offer).partition(|offer| offer.from == From::Unknown);
+    let open = shop.jobs().iter().filter(|job| job.ended.is_none());
+    let (unknown, known): (Vec<_>, Vec<_>) = open.flat_map(|job| fit.of_job(job)).map(offer).partition(|offer| offer.from == From::Unknown);
     let none = of_no_job(&fit.look, shop, seen).into_iter().map(offer).listed();
     let gap = wait.left(now.at);
     let all = || known.iter().chain(&none).chain(&unknown);
@@ -125,9 +124,9 @@ struct Fit<'a> {
 impl Fit<'_> {
     /// Whether something is planned with its minutes, on a job that goes on, and needs pieces that wait.
     fn needs(&self) -> bool {
-        fold::jobs(self.shop.book).filter(|job| job.ended.is_none()).any(|job| {
+        self.shop.jobs().iter().filter(|job| job.ended.is_none()).any(|job| {
             let waits = self.shop.waits().on().filter(|wait| wait.job == Some(job.id)).listed();
-            let held = |operation: &Operation| operation.span.is_some() && !self.is_free(&job, (&operation.op, operation.kind), &waits);
+            let held = |operation: &Operation| operation.span.is_some() && !self.is_free(job, (&operation.op, operation.kind), &waits);
             !waits.is_empty() && job.operations.iter().any(held)
         })
     }
@@ -548,7 +547,7 @@ mod tests {
             phone.stop(to, run);
         }
         check(&phone, 545, &[("sharpen", 25, From::History)]);
-        let waits = fold::waits(&phone.book).on().map(|wait| wait.id).collect();
+        let waits = crate::ledger::fold::waits(&phone.book).on().map(|wait| wait.id).collect();
         phone.order(546, Command::Wait(WaitCommand::End { waits })).unwrap();
         let laid = Laid { what: Key::read("glue").unwrap(), stuff: None, span: Span::minutes(60) };
         phone.order(547, Command::Wait(WaitCommand::Begin { op: "glue".into(), job: None, n: 1, laid })).unwrap();

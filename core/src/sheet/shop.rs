@@ -120,6 +120,11 @@ impl<'a> Shop<'a> {
         fold::job(self.book, id).ok_or(Refusal::NotThere)
     }
 
+    /// Every job, the newest first; folded once.
+    pub fn jobs(&self) -> &[Job] {
+        self.history.jobs(self.book)
+    }
+
     /// What one piece of a job must bring so that its hours earn the lowest pay; none where that, its costs or its hours are not known. Reckoned once.
     ///
     /// # Errors

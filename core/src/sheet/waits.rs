@@ -117,12 +117,18 @@ impl<'a> Kept<'a> {
     /// many as was said, else on as many as the job has, where the first of them was dry before one more was coated: else there are more of
     /// them.
     pub fn coat(self, (on, op): (On, &str), nth: Count) -> Option<(Count, Count, Count)> {
+        let pieces = || if let On::Job(job) = on { Some(fold::job(self.book, job)?.pieces) } else { None };
+        self.coat_of((on, op), nth, pieces)
+    }
+
+    /// The same of a job that is known to have so many pieces.
+    pub fn coat_of(self, (on, op): (On, &str), nth: Count, pieces: impl FnOnce() -> Option<Count>) -> Option<(Count, Count, Count)> {
         let On::Job(job) = on else { return None };
         if !self.bench.is_coated(on, op) {
             return None;
         }
         let usual = || {
-            let pieces = fold::job(self.book, job)?.pieces;
+            let pieces = pieces()?;
             (pieces < nth && self.dried_before((job, op), pieces)).then_some(pieces)
         };
         let each = self.bench.coated_each(on, op).or_else(usual)?;

@@ -53,7 +53,9 @@ pub fn job(book: &Book, id: Id) -> Option<Job> {
 
 /// The operations that were planned of a job when an entry was written.
 pub fn planned_before(book: &Book, id: Id, written: Id) -> Vec<Operation> {
-    folded(id, book.stood_before(Subject::Job(id), written)).map(|job| job.operations).unwrap_or_default()
+    // The rest of the job says nothing of them.
+    let says = |entry: &&Entry| matches!(entry.fact, Fact::JobBegan(_) | Fact::OperationPlanned(_) | Fact::BatchPlanned(_));
+    folded(id, book.stood_before(Subject::Job(id), written).filter(says)).map(|job| job.operations).unwrap_or_default()
 }
 
 fn folded<'a>(id: Id, entries: impl Iterator<Item = &'a Entry> + Clone) -> Option<Job> {

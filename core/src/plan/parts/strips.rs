@@ -111,10 +111,12 @@ pub(super) fn narrowed(stock: &Stock, strips: &[Strip], cut: &Cut) -> Cut {
 pub(super) fn starters(stock: &Stock, strips: &[Strip]) -> Vec<(usize, Vec<(usize, i64)>)> {
     let prices: Vec<i64> = strips.iter().map(|strip| stock.units(strip.wide).saturating_mul(1000).saturating_add(1)).collect();
     let ways = ways(stock, strips);
+    let need = |part: usize| stock.parts.get(part).map_or(0, |part| part.need);
+    let reached: Vec<Reached> = ways.iter().map(|way| Reached::of(way, need(way.part), &prices)).collect();
     let one = |(nth, strip): (usize, &Strip)| {
-        let way = ways.iter().find(|way| way.part == strip.part)?;
-        let left = stock.parts.get(strip.part)?.need.saturating_sub(stock.units(strip.wide));
-        let mut used = if left <= 0 { vec![] } else { cheapest(way, left, &prices)?.1 };
+        let way = reached.iter().find(|reached| reached.way.part == strip.part)?;
+        let left = need(strip.part).saturating_sub(stock.units(strip.wide));
+        let mut used = if left <= 0 { vec![] } else { way.cheapest(left)?.1 };
         match used.iter_mut().find(|own| own.0 == nth) {
             Some(own) => own.1 = own.1.saturating_add(1),
             None => used.push((nth, 1)),
@@ -172,32 +174,75 @@ pub(super) fn ways(stock: &Stock, strips: &[Strip]) -> Vec<Way> {
 
 /// The cheapest strips that are as wide as is needed, at a price for each strip: how much, and which.
 pub(super) fn cheapest(way: &Way, need: i64, prices: &[i64]) -> Option<(i64, Vec<(usize, i64)>)> {
-    let Way { own, sums, .. } = way;
-    let own: Vec<(usize, i64, i64)> = own.iter().map(|(nth, units)| (*nth, *units, prices.get(*nth).copied().unwrap_or(0))).collect();
-    let mut least: Vec<(i64, usize)> = vec![(0, 0)]; // at each width reached: the least it costs, and the last strip
-    for place in 1..sums.fills.partition_point(|fill| *fill < need) {
-        let before = |nth: usize| sums.from(place).get(nth).filter(|from| **from != NONE);
-        let of =
-            |(nth, (_, _, price)): (usize, &(usize, i64, i64))| Some((least.get(*before(nth)? as usize)?.0.saturating_add(*price), nth));
-        least.push(own.iter().enumerate().filter_map(of).min()?);
+    Reached::of(way, need, prices).cheapest(need)
+}
+
+/// The widths that a way reaches, at a price for each strip: all that is asked of it up to some width is answered from one list.
+struct Reached<'w> {
+    way: &'w Way,
+    /// Strip, width units, price.
+    own: Vec<(usize, i64, i64)>,
+    /// At each width the least it costs, and the last strip.
+    least: Vec<(i64, usize)>,
+}
+
+impl Reached<'_> {
+    fn of<'w>(way: &'w Way, most: i64, prices: &[i64]) -> Reached<'w> {
+        let Way { own, sums, .. } = way;
+        let own: Vec<(usize, i64, i64)> = own.iter().map(|(nth, units)| (*nth, *units, prices.get(*nth).copied().unwrap_or(0))).collect();
+        let mut least: Vec<(i64, usize)> = vec![(0, 0)];
+        for place in 1..sums.fills.partition_point(|fill| *fill < most) {
+            let before = |nth: usize| sums.from(place).get(nth).filter(|from| **from != NONE);
+            let of = |(nth, (_, _, price)): (usize, &(usize, i64, i64))| {
+                Some((least.get(*before(nth)? as usize)?.0.saturating_add(*price), nth))
+            };
+            let Some(found) = own.iter().enumerate().filter_map(of).min() else { break };
+            least.push(found);
+        }
+        Reached { way, own, least }
     }
-    let ends = sums.fills.iter().zip(&least).enumerate().flat_map(|(place, (fill, (cost, _)))| {
-        let last = own.iter().enumerate().filter(move |(_, (_, units, _))| need <= fill.saturating_add(*units));
-        last.map(move |(nth, (_, _, price))| (cost.saturating_add(*price), place, nth))
-    });
-    let (cost, mut place, mut last) = ends.min()?;
-    let mut used: Vec<(usize, i64)> = vec![];
-    loop {
-        let (nth, ..) = own.get(last)?;
-        match used.iter_mut().find(|own| own.0 == *nth) {
-            Some(own) => own.1 = own.1.saturating_add(1),
-            None => used.push((*nth, 1)),
+
+    /// As wide as is needed, which is no wider than all this was made for.
+    fn cheapest(&self, need: i64) -> Option<(i64, Vec<(usize, i64)>)> {
+        let Reached { way: Way { sums, .. }, own, least } = self;
+        let narrower = sums.fills.partition_point(|fill| *fill < need).max(1);
+        let on_the_way = least.get(..narrower)?;
+        let ends = sums.fills.iter().zip(on_the_way).enumerate().flat_map(|(place, (fill, (cost, _)))| {
+            let last = own.iter().enumerate().filter(move |(_, (_, units, _))| need <= fill.saturating_add(*units));
+            last.map(move |(nth, (_, _, price))| (cost.saturating_add(*price), place, nth))
+        });
+        let (cost, mut place, mut last) = ends.min()?;
+        let mut used: Vec<(usize, i64)> = vec![];
+        loop {
+            let (nth, ..) = own.get(last)?;
+            match used.iter_mut().find(|own| own.0 == *nth) {
+                Some(own) => own.1 = own.1.saturating_add(1),
+                None => used.push((*nth, 1)),
+            }
+            if place == 0 {
+                used.sort_unstable();
+                return Some((cost, used));
+            }
+            last = least.get(place)?.1;
+            place = *sums.from(place).get(last)? as usize;
         }
-        if place == 0 {
-            used.sort_unstable();
-            return Some((cost, used));
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// Strips of 30, 45 and 70 for a part of 200, at prices of their own: what is answered from the list of all of it is what a list made for it says.
+    #[test]
+    fn one_list_answers_every_width() {
+        let own = vec![(0, 30), (1, 45), (2, 70)];
+        let sums = Sums::of(&[30, 45, 70], 199, STATES_MOST).unwrap();
+        let (way, prices) = (Way { part: 0, own, sums }, [31, 44, 70]);
+        let all = Reached::of(&way, 200, &prices);
+        for need in 1..=200 {
+            assert_eq!(all.cheapest(need), cheapest(&way, need, &prices), "{need}");
         }
-        last = least.get(place)?.1;
-        place = *sums.from(place).get(last)? as usize;
+        assert_eq!(all.cheapest(200).map(|(cost, _)| cost), Some(202), "70 and three of 45, or two of 70 and two of 30");
     }
 }

@@ -396,4 +396,27 @@ mod tests {
         assert_eq!(ops(&rack.earlier), "step 0 step 1 step 2");
         assert_eq!(rack.more, 26 + 3);
     }
+
+    /// Sanding stops at 50 and is done with at 60. Begun again at 65 and told from 50 on it is carried on; rework leaves it done.
+    #[test]
+    fn what_is_begun_again_is_done_with_no_more_however_long_ago_it_is_said_to_have_begun() {
+        let check = |ago: i64, rework: bool, is_done: bool| {
+            let mut phone = Phone::new("a");
+            let stands = phone.job(0, "stands");
+            let run = phone.start(10, "sand", stands);
+            phone.stop(50, run);
+            phone.bench(60, BenchCommand::Whole { run, of: 1 }).unwrap();
+            assert!(phone.runs().is_done_with(stands, "sand"));
+            let work = crate::bench::Work { rework, ..crate::ledger::told::work("sand", stands) };
+            let again = phone.bench(65, BenchCommand::Start { work, ago: crate::quantity::Span::minutes(ago) }).unwrap();
+            phone.stop(80, again);
+            assert_eq!(phone.runs().is_done_with(stands, "sand"), is_done, "{ago} {rework}");
+            let carried = seen(&phone, 81).rack.below.first().is_some_and(|first| first.op == "sand");
+            assert_eq!(carried, !is_done || rework, "{ago} {rework}");
+        };
+        check(0, false, false);
+        check(15, false, false);
+        check(0, true, true);
+        check(15, true, true);
+    }
 }

@@ -6,7 +6,7 @@ use super::super::shop::Shop;
 use super::{Given, is_before};
 use crate::bench::dates::{Ready, Step, Workdays};
 use crate::bench::estimate::spread::{self, Begun, Moments};
-use crate::ledger::fold::{self, Job};
+use crate::ledger::fold::Job;
 use crate::quantity::{Day, Id, Listed, Span};
 
 /// A day that can't be kept, nine times in ten.
@@ -55,8 +55,8 @@ impl Others {
     /// Of each job that goes on, leaving one out.
     pub fn of(shop: &Shop, but: Option<Id>, given: Given) -> Others {
         let history = shop.history();
-        let open = fold::jobs(shop.book).filter(|job| Some(job.id) != but && job.ended.is_none() && 0 < job.left());
-        Others(open.map(|job| hands_of(shop, &job, &rows_of(shop, (&job, history), given.with_factor))).listed())
+        let open = shop.jobs().iter().filter(|job| Some(job.id) != but && job.ended.is_none() && 0 < job.left());
+        Others(open.map(|job| hands_of(shop, job, &rows_of(shop, (job, history), given.with_factor))).listed())
     }
 
     /// Hours of other jobs are off each for itself, and those of one job together: what all of it takes nine times in ten is less than what each

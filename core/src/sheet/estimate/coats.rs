@@ -57,7 +57,7 @@ impl Coats {
             return None;
         }
         let kept = Kept { waits: shop.waits(), bench: &shop.bench, book: shop.book, local: Local::new(Offset::UTC, None) };
-        let n = kept.coat((on, op), noted).map_or(1, |(nth, ..)| nth);
+        let n = kept.coat_of((on, op), noted, || Some(job.pieces)).map_or(1, |(nth, ..)| nth);
         (noted <= each.saturating_mul(n)).then_some(Coats { n, each })
     }
 }

@@ -1,22 +1,26 @@
 //! What earlier jobs say: the times of their operations and of whole pieces, and what they took of what was thought.
 
+mod taught;
+
 use super::alike::is_alike;
-use super::as_judged;
-use super::coats::{Coats, each, without_number};
+use super::coats::without_number;
 use crate::bench::estimate::whole::{first_of, kind_in};
 use crate::bench::estimate::{Factor, Past};
-use crate::bench::wait::{Wait, What};
-use crate::bench::{Batch, Kind, On, Run};
+use crate::bench::{Batch, Kind};
+use crate::ledger::Book;
 use crate::ledger::fold::{Job, OldJob, jobs};
-use crate::quantity::{Count, Decimal, Id, Key, Listed, Moment, Set, Sorted, Span, in_small, order_by_key};
+use crate::quantity::{Count, Decimal, Id, Key, Listed, Moment, Sorted, Span, in_small};
 use crate::sheet::Shop;
 use std::cell::{OnceCell, RefCell};
 use std::rc::Rc;
+use taught::{Taught, taught};
 
-/// What earlier jobs say, gathered when somebody asks: of all jobs, of all but the one with an end that was asked for last, and what was known
-/// when one was begun. It holds until the book changes.
+/// What earlier jobs say, gathered when somebody asks: what each of them teaches, and of that what is of all jobs, of all but the one with an end
+/// that was asked for last, and what was known when one was begun. It holds until the book changes.
 #[derive(Debug, Default)]
 pub struct Gathered {
+    jobs: OnceCell<Vec<Job>>,
+    taught: OnceCell<Vec<Taught>>,
     all: OnceCell<Rc<History>>,
     but: RefCell<Option<(Id, Rc<History>)>>,
     by_then: RefCell<Option<(Begun, Rc<History>)>>,
@@ -34,10 +38,12 @@ pub struct History {
     /// Actual over thought, those told first, then the oldest first.
     pub ratios: Vec<Decimal>,
     /// What operations took on one job each, by their names in small letters.
-    operations: Sorted<String, Vec<Done>>,
+    operations: Sorted<String, Vec<Rc<Done>>>,
     /// All coats of one job, whether by one operation or by several with numbers, by the name without one.
-    coats: Sorted<String, Vec<Done>>,
+    coats: Sorted<String, Vec<Rc<Done>>>,
     pieces: Vec<OldPiece>,
+    /// The maker's own woods, by their names in small letters.
+    woods: Vec<String>,
     /// Rework, and all time, of the own jobs.
     pub rework: Span,
     pub all: Span,
@@ -176,6 +182,11 @@ impl OldPiece {
 }
 
 impl Gathered {
+    /// Every job of the book, the newest first.
+    pub fn jobs(&self, book: &Book) -> &[Job] {
+        self.jobs.get_or_init(|| jobs(book).collect())
+    }
+
     /// The history of every job but this one. Those marked as not typical are left out. One that goes on tells of its operations alone, which
     /// are left out where it asks itself.
     pub fn but(&self, shop: &Shop, job: &Job) -> Rc<History> {
@@ -187,7 +198,7 @@ impl Gathered {
         {
             return history.clone();
         }
-        let history = Rc::new(history_of(shop, |other| other.id != job.id, Moment::at(i64::MAX)));
+        let history = Rc::new(self.history_of(shop, Some(job.id), Moment::at(i64::MAX)));
         self.but.replace(Some((job.id, history.clone())));
         history
     }
@@ -200,7 +211,7 @@ impl Gathered {
         {
             return history.clone();
         }
-        let history = Rc::new(history_of(shop, |other| other.id != job, by));
+        let history = Rc::new(self.history_of(shop, Some(job), by));
         self.by_then.replace(Some(((job, by), history.clone())));
         history
     }
@@ -211,35 +222,25 @@ impl Gathered {
     }
 
     fn gathered(&self, shop: &Shop) -> &Rc<History> {
-        self.all.get_or_init(|| Rc::new(history_of(shop, |_| true, Moment::at(i64::MAX))))
+        self.all.get_or_init(|| Rc::new(self.history_of(shop, None, Moment::at(i64::MAX))))
     }
-}
 
-fn history_of(shop: &Shop, counts: impl Fn(&Job) -> bool, by: Moment) -> History {
-    let mut history = History::default();
-    let by_job = runs_by_job(shop);
-    let mut known: Vec<Job> = jobs(shop.book).filter(|job| job.typical && counts(job)).listed();
-    known.reverse();
-    told(shop, by, &mut history);
-    for job in &known {
-        let none = vec![];
-        let runs = by_job.get(&job.id).unwrap_or(&none);
-        let has_ended = job.ended.as_ref().is_some_and(|ended| ended.wall.at <= by);
-        let open: Set<Id> = shop.unanswered(runs.iter().copied()).map(|run| run.id).collect();
-        operations(&mut history, job, (runs, &open, shop), by);
-        if has_ended && open.is_empty() {
-            ended(&mut history, job, (runs, shop));
-        }
+    fn history_of(&self, shop: &Shop, but: Option<Id>, by: Moment) -> History {
+        let woods = shop.workshop.wood.woods.own().map(|(_, wood)| in_small(&wood.name)).listed();
+        let mut history = History { woods, ..History::default() };
+        told(shop, by, &mut history);
+        let all = self.taught.get_or_init(|| taught(shop, self.jobs(shop.book)));
+        all.iter().filter(|taught| Some(taught.of) != but).for_each(|taught| taught.known_by(by, &mut history));
+        history
     }
-    history
 }
 
 impl History {
     /// Coats of one job are one, by whatever operations they were put on.
-    fn coated(&mut self, op: &str, done: &Done) {
-        let all = self.coats.entry(without_number(op).unwrap_or(in_small(op.trim()))).or_default();
+    fn coated(&mut self, name: &str, done: &Rc<Done>) {
+        let all = self.coats.entry(name.to_owned()).or_default();
         match all.pop_if(|last| last.of == done.of) {
-            Some(before) => all.push(before.and(done)),
+            Some(before) => all.push(Rc::new(Rc::unwrap_or_clone(before).and(done))),
             None => all.push(done.clone()),
         }
     }
@@ -254,8 +255,8 @@ impl History {
     /// those with one did together; of coats as many as the last of these jobs had (ours).
     pub fn done(&self, op: &str, job: Id, of: Of) -> Vec<Done> {
         let name = in_small(op.trim());
-        let of_it = |all: &Sorted<String, Vec<Done>>, name: &str| {
-            all.get(name).into_iter().flatten().filter(|done| done.of != job && of.holds(done)).cloned().listed()
+        let of_it = |all: &Sorted<String, Vec<Rc<Done>>>, name: &str| {
+            all.get(name).into_iter().flatten().filter(|done| done.of != job && of.holds(done)).map(|done| (**done).clone()).listed()
         };
         let number = without_number(op);
         let own = of_it(&self.operations, &name);
@@ -275,7 +276,7 @@ impl History {
             By::Kind => piece.is_some() && whole.kind.as_ref() == piece,
             By::Named => named.is_some() && whole.kind == named,
             By::Told => whole.told_for == Some(job.id),
-            By::Alike => no_kind(whole) && is_alike(&job.name, &whole.name),
+            By::Alike => no_kind(whole) && is_alike(&job.name, &whole.name, &self.woods),
             By::NoKind => no_kind(whole),
             By::Usual => false,
         };
@@ -283,16 +284,6 @@ impl History {
         let found = ways.map(|by| (by, self.pieces.iter().filter(|whole| meant(by, whole)).cloned().listed()));
         found.into_iter().find(|(_, found): &(By, Vec<OldPiece>)| !found.is_empty()).unwrap_or((By::Usual, vec![]))
     }
-}
-
-fn runs_by_job<'a>(shop: &'a Shop) -> Sorted<Id, Vec<&'a Run>> {
-    let mut by_job: Sorted<Id, Vec<&Run>> = Sorted::new();
-    for run in shop.bench.runs() {
-        if let On::Job(job) = run.work.on {
-            by_job.entry(job).or_default().push(run);
-        }
-    }
-    by_job
 }
 
 /// One whose kind neither was told nor is told by its name is of that which the job it was told for is said to be.
@@ -307,79 +298,9 @@ fn told(shop: &Shop, by: Moment, history: &mut History) {
     }
 }
 
-/// The operations of a job that are done: the job has ended, or nothing of it is left, or all their pieces are noted. What was left open of one
-/// says nothing of it.
-fn operations(history: &mut History, job: &Job, (runs, open, shop): (&[&Run], &Set<Id>, &Shop), by: Moment) {
-    let mut names: Vec<&str> = vec![];
-    for run in runs {
-        if !names.contains(&run.work.op.as_str()) {
-            names.push(&run.work.op);
-        }
-    }
-    for op in names {
-        let own: Vec<&Run> = runs.iter().filter(|run| run.work.op == op).copied().listed();
-        let kind = own.first().map_or(Kind::Make, |run| run.work.kind);
-        let batch = shop.bench.batch_of(own.iter().copied(), (job.id, op), shop.now);
-        let done = job.ended.is_some() || job.left() == 0 || batch.is_done();
-        let is_settled = own.iter().all(|run| run.work.rework || !open.contains(&run.id)) && own.iter().all(|run| run.end(shop.now) <= by);
-        let past = Past::of(&own, pieces(job, kind, &batch)).filter(|_| done && is_settled);
-        let Some(past) = past else { continue };
-        // A coat is on as many pieces as was said of it before the maker was done with it: what was noted beyond them is a further one.
-        let coats = Coats::of(shop, job, (op, past.n));
-        let is_coated = shop.bench.is_coated(On::Job(job.id), op);
-        let past = if is_coated { past.of_at_most(each(&shop.bench, job, op)) } else { past };
-        let (piece, named) = (job.described.piece.clone(), job.kind_by_name());
-        let helped = own.iter().any(|run| !run.work.rework && run.is_helped(shop.now));
-        let n = coats.map_or(1, |coats| coats.n);
-        let of = (job.id, job.name.clone(), job.design);
-        let done = Done { of: of.0, job: of.1, design: of.2, piece, named, took: past.time, past, coats: n, says: n, helped };
-        if is_coated {
-            history.coated(op, &done);
-        }
-        history.operations.entry(in_small(op.trim())).or_default().push(done);
-    }
-}
-
 /// For how many pieces an operation is: as was said at the bench, else planned; else what is made as often as the job has pieces, all else once.
 pub fn pieces(job: &Job, kind: Kind, batch: &Batch) -> Count {
     batch.of.unwrap_or(if kind == Kind::Make { job.pieces } else { 1 })
-}
-
-fn ended(history: &mut History, job: &Job, (runs, shop): (&[&Run], &Shop)) {
-    let now = shop.now;
-    let logged = Span::sum(runs.iter().map(|run| run.worked(now)));
-    if logged <= Span::ZERO {
-        return;
-    }
-    let rework = runs.iter().filter(|run| run.work.rework).map(|run| run.worked(now));
-    history.own = history.own.saturating_add(1);
-    (history.rework, history.all) = (history.rework.plus(Span::sum(rework)), history.all.plus(logged));
-    let labour = Span::sum(runs.iter().map(|run| run.labour(now)));
-    let old = OldPiece::new((&job.name, job.pieces, labour), (job.kind_of_piece(), job.design, None));
-    let mut operations: Sorted<String, Span> = Sorted::new();
-    for run in runs {
-        let took = operations.entry(in_small(run.work.op.trim())).or_insert(Span::ZERO);
-        *took = took.plus(run.labour(now));
-    }
-    history.pieces.push(OldPiece { helped: logged < labour, waited: waited(shop, job.id), operations, ..old });
-    let job = &*as_judged(shop, job);
-    let of_planned = runs.iter().filter(|run| job.operations.iter().any(|planned| planned.op == run.work.op));
-    history.ratios.extend(ratio(job, logged, Span::sum(of_planned.map(|run| run.worked(now)))));
-}
-
-fn waited(shop: &Shop, job: Id) -> Option<Waited> {
-    let mut of_it = shop.waits().all().filter(|wait| wait.job == Some(job) && wait.what() != What::Cure).listed();
-    order_by_key(&mut of_it, |wait| wait.began.at);
-    let off = |wait: &Wait| wait.ended.map_or(wait.off(), |ended| ended.at.at.min(wait.off()));
-    let last = *of_it.iter().rev().find(|wait| wait.what() == What::Coat).or(of_it.last())?;
-    let (what, last) = (last.what.clone(), last.began.at.until(off(last)).max(Span::ZERO));
-    let (mut span, mut until) = (Span::ZERO, Moment::at(i64::MIN));
-    for wait in of_it {
-        let off = off(wait);
-        span = span.plus(until.max(wait.began.at).until(off).max(Span::ZERO));
-        until = until.max(off);
-    }
-    (Span::ZERO < span).then_some(Waited { what, span, last })
 }
 
 /// What a job took of what was thought of it, see [`Job::judged`].

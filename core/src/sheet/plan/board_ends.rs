@@ -59,6 +59,8 @@ fn raised(ready: &Ready, base: &Problem, whole: &Planned<Plan>) -> Option<Proble
         let Planned { plan, worth, bound } = found;
         let found = Answered { plan: Made::Field(plan.clone()), worth, bound };
         if draft(ready, (&problem, &found), &plan).is_ok() {
+            // What it takes none of was not cut: of that no more is counted on than comes whole.
+            problem.piles.clone_from(&base.piles);
             taken.iter().for_each(|taken| set(&mut problem, base, taken.pile, taken.taken));
             return Some(problem);
         }

@@ -62,9 +62,19 @@ pub fn glued(given: &Given, sheet: &PlanSheet, seen: Seen<'_>) -> Vec<El<Msg>> {
         let [needs, widest] = [why.needs, why.widest].map(|length| side(length, given.units, seen));
         Some(words::glued_up(&told::part(given, part), [&needs, &widest], letter))
     };
-    let mut lines: Vec<String> = (0..parts).filter(|part| is_glued(*part)).filter_map(said).listed();
-    lines.dedup(); // of parts alike it is said once
+    let lines = once_each((0..parts).filter(|part| is_glued(*part)).filter_map(said));
     lines.into_iter().map(|line| worded("p", "", line)).listed()
+}
+
+/// Of parts alike it is said once, wherever they stand in the list.
+fn once_each(all: impl Iterator<Item = String>) -> Vec<String> {
+    let mut lines: Vec<String> = vec![];
+    all.for_each(|line| {
+        if !lines.contains(&line) {
+            lines.push(line)
+        }
+    });
+    lines
 }
 
 /// What would do with less over, and the key that plans it; or that it is planned so, and the way back.
@@ -88,4 +98,15 @@ pub fn choices(given: &Given, sheet: &PlanSheet, seen: Seen<'_>) -> Vec<El<Msg>>
     let way = least.map(|over| key("key h56 wide", words::with_over(&length(over)), words::IN_THIS_PLAN, say(Tap::Over(Some(over)))));
     let lines = all.iter().map(|near| worded("p", "w7", said(near))).listed();
     lines.into_iter().chain(way.map(|way| el("div", "no-print").kid(way))).listed()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn what_is_said_of_parts_alike_is_said_once() {
+        let once = |all: &str| once_each(all.split(' ').map(String::from)).join(" ");
+        assert_eq!(once("leg leg top leg top"), "leg top");
+    }
 }

@@ -46,3 +46,38 @@ fn nothing_is_quoted_by_a_name_that_calls_another_thing() {
     // The last word is the same, and more of it is not.
     check("Ash chair", "Pine chair", By::NoKind);
 }
+
+/// A wood is told by its name; what only says which of several it is, or another thing, is none by itself.
+#[test]
+fn a_thing_of_a_wood_is_that_thing() {
+    for (one, other) in [
+        ("Chest", "Cedar chest"),
+        ("Chest", "Red cedar chest"),
+        ("Bowl", "Sugar maple bowl"),
+        ("Bowl", "Scots pine bowl"),
+        ("Sugar bowl", "Sugar bowl 2"),
+        ("Oak mirror", "White oak mirror"),
+    ] {
+        check(one, other, By::Alike);
+        check(other, one, By::Alike);
+    }
+    for (one, other) in [("Bowl", "Sugar bowl"), ("Mirror", "Coast mirror"), ("Mirror", "White mirror"), ("Desk", "Plum desk")] {
+        check(one, other, By::NoKind);
+        check(other, one, By::NoKind);
+    }
+}
+
+/// The maker's own woods are woods, too.
+#[test]
+fn a_thing_of_an_own_wood_is_that_thing() {
+    for (own, name, by) in [("plum", "Plum desk", By::Alike), ("pear", "Plum desk", By::NoKind)] {
+        let told = format!(
+            "2026-03-02 08:00 +00:00 workshop EUR metric\nspecies own-{own} \"{own}\" 790\njob old \"Desk\" 1 spec\n\
+             start \"assemble\" make on old\n14:00 stop\nsell 1 old for 300\nend old\njob new \"{name}\" 1 order\n"
+        );
+        let story = crate::story::tell(&told);
+        assert_eq!(story.refused, [], "{told}");
+        let (shop, new) = (Shop::of(&story.book, story.now.at), story.names.job("new").unwrap());
+        assert_eq!(estimate(&shop, new, true).unwrap().whole.map(|whole| whole.by), Some(by), "{own}, {name}");
+    }
+}

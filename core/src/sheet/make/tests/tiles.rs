@@ -283,3 +283,21 @@ fn a_field_of_two_piles_alike_is_taken_from_both() {
     let shown = sheet(&given.ready, &answered, given.room).unwrap();
     assert_eq!((&shown.lines, &shown.waste, &shown.used, &shown.picture), (&plan.2.lines, &plan.2.waste, &plan.2.used, &plan.2.picture));
 }
+
+/// Sixteen boards of oak make the field with shorter tiles of their ends; of two of walnut, of which it takes none, no more tiles are counted on
+/// than come whole.
+#[test]
+fn boards_that_a_field_takes_none_of_give_no_more_than_whole_tiles() {
+    let two = OAK.replace("count 20 oak", "count 16 oak\npile walnut walnut-black 1 x 2 1/2 x 24 in\ncount 2 walnut");
+    let mut bench = Bench::of(&two);
+    let mut all = [None; 13];
+    (all[0], all[11]) = (Some(Length::INCH_64TH.times(4).unwrap()), Some(inches(2)));
+    bench.order(Command::Plan(PlanCommand::SetSaw(SawSet::of(all, None)))).unwrap();
+    let (given, _, shown) = of(&bench, herringbone([36, 18])).unwrap();
+    assert_eq!(shown.laid.map(|laid| [laid.sides[0], laid.sides[1]]), Some([36, 18].map(inches)));
+    let crate::plan::Asked::Field(problem) = &given.ready.asked else { unreachable!() };
+    let whole = given.ready.sources.iter().map(|source| source.count * source.tiles).collect::<Vec<_>>();
+    let counted = problem.piles.iter().map(|pile| pile.count).collect::<Vec<_>>();
+    assert!(whole[0] < counted[0], "{whole:?} {counted:?}");
+    assert_eq!(counted[1], whole[1]);
+}
