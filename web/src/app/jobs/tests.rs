@@ -8,6 +8,7 @@ mod cans;
 mod dates;
 mod estimate;
 mod example;
+mod gain;
 mod known;
 mod money;
 mod order;
