@@ -280,6 +280,41 @@ fn a_break_is_taken_out_of_a_run() {
     assert_eq!(sand(&told), [60]);
 }
 
+/// More than five hours over noon, with a piece each hour: whether there was a break is asked at the stop, and leads to it in a tap.
+#[test]
+fn a_long_run_over_noon_is_asked_about() {
+    let asked = "over noon. Was there a break in it?";
+    let ran = |from: i64, to: i64| {
+        let mut told = Told::stands();
+        let run = told.start(from, "Sand");
+        (1..).map(|hour| from + hour * 55).take_while(|at| *at < to).for_each(|at| drop(told.at(at, [tap(Tap::Done)])));
+        lacks(&told.at(to, []), &[asked]);
+        told.at(to, [tap(Tap::Stop)]);
+        (told, run)
+    };
+    let check = |from: i64, to: i64, is_asked: bool| {
+        let (mut told, _) = ran(from, to);
+        assert_eq!(told.at(to + 1, []).contains(asked), is_asked, "{from} to {to}");
+    };
+    check(0, 300, false); // 9:00 to 14:00, five hours
+    check(0, 320, true);
+    check(200, 540, false); // from 12:20
+    let (mut told, run) = ran(0, 320);
+    holds(&told.at(321, []), &["Sand ran 5", "20, over noon. Was there a break in it?", ">A break in it<", ">No break<"]);
+    holds(&told.at(322, [day(DayTap::Break(run))]), &["The break began at", "Sand, 09:00 to 14:20"]);
+    told.at(322, typed("1200"));
+    told.at(323, typed("1230"));
+    assert_eq!(told.minutes(), [("Sand".to_owned(), 180), ("Sand".to_owned(), 110)]);
+    lacks(&told.at(324, [Msg::Go(Place::Bench)]), &[asked]);
+    let (mut told, run) = ran(0, 320);
+    lacks(&told.at(322, [tap(Tap::Right(run))]), &[asked]);
+    lacks(&told.at(24 * 60, []), &[asked]);
+    // What was said before the next start is asked no more; the next start is never blocked.
+    let (mut told, _) = ran(0, 320);
+    told.start(330, "Trim");
+    lacks(&told.at(331, []), &[asked]);
+}
+
 /// A clock that was forgotten for a night has no break before its end is said.
 #[test]
 fn the_end_of_a_run_in_question_comes_before_its_break() {
