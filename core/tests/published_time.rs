@@ -31,7 +31,7 @@ fn work_study(row: &Row) -> Vec<Decimal> {
 
 /// A time by the rating of who worked: a factor known beforehand.
 fn rated(observed: f64, rating: f64) -> Likely {
-    Likely { median: observed * rating, spread: 0.0 }
+    Likely { median: observed, spread: 0.0 }.times(rating)
 }
 
 /// Our allowance is a share of the work; one that is a share a of a shift is a / (1 - a) of the work in it.
@@ -66,9 +66,9 @@ fn every_row_of_time() {
         &topic("9-time"),
         &[
             ("std-1", Figures(work_study)),
-            ("std-2", Elsewhere("a rating times a time: nobody rates how fast a maker walks")),
+            ("std-2", Figures(|_| vec![shown(rated(800.0, 1.1).median, 6)])),
             ("std-formula", Figures(by_work_and_by_shift)),
-            ("nobs", Elsewhere("no readings are taken: what was noted is used with its own spread")),
+            ("nobs", Elsewhere("by 2 where ours is by 1.96: `readings_are_as_many_as_pieces_to_measure`")),
             ("lc80-misprint", Figures(misprint)),
             ("lc80-second", Figures(second)),
             ("lc80-*", Figures(of_eighty)),
@@ -167,4 +167,43 @@ fn three_points_agree_with_a_log_normal() {
     let ours_variance = ours_mean * ours_mean * (f64::exp(ours.spread * ours.spread) - 1.0);
     assert!((ours_mean / mean - 1.0).abs() < 1.0 / 12.0, "{ours_mean}");
     assert!((0.8..1.4).contains(&(ours_variance / curve)), "{ours_variance}");
+    // What an estimate says of it, in whole minutes of these hours: it begins and ends where the curve does, its middle lies below the mean.
+    let hours = |time: Likely| Likely { median: time.median * 60.0, ..time };
+    let range = together(&[hours(ours)], 1).unwrap();
+    let in_hours = |span: Span| span.as_minutes() as f64 / 60.0;
+    let [low, middle, safe] = [range.low, range.likely, range.safe].map(in_hours);
+    assert!((low - at(0.1)).abs() < 0.01 && (safe - at(0.9)).abs() < 0.01, "{range:?}");
+    assert!(middle < at(0.5) && at(0.5) < mean && 0.97 < middle / at(0.5), "{range:?}");
+}
+
+/// Three jobs of 2, 4, 12 one after another: PERT adds the means, 15, and the variances, 9, and reads a bell curve: 15 - 1.28155 x 3 = 11.16 one time in
+/// ten, 18.84 nine times. Ours adds log-normals, of which the long tail does not cancel out: within a part in twenty of each, lower in the middle and
+/// higher where it is to be safe.
+#[test]
+fn three_points_of_several_jobs_agree_with_pert() {
+    // One and nine times in ten of the curve of 2, 4, 12, as the test above finds them.
+    let beta = statrs::distribution::Beta::new(1.8, 4.2).unwrap();
+    let [low, high] = [0.1, 0.9].map(|chance| 2.0 + 10.0 * beta.inverse_cdf(chance));
+    let one = Likely { median: 60.0 * f64::sqrt(low * high), spread: f64::ln(high / low) / 2.0 / bell(0.9) };
+    let range = together(&[one; 3], 1).unwrap();
+    let pert = [15.0 - 1.281_55 * 3.0, 15.0, 15.0 + 1.281_55 * 3.0];
+    let ours = [range.low, range.likely, range.safe].map(|span| span.as_minutes() as f64 / 60.0);
+    for (ours, pert) in ours.into_iter().zip(pert) {
+        assert!((ours / pert - 1.0).abs() < 0.05, "{ours} for {pert}");
+    }
+    assert!(ours[1] < pert[1] && pert[2] < ours[2], "{ours:?}");
+}
+
+/// Readings 7, 6, 7, 7 and 6, for 95 % within 5 %: (2 x spread / 0.05)^2 is 8.82, so 9, where the spread is that of these five alone, sqrt 6 / 33. Ours
+/// takes 1.96 for 2, 8.47, and comes to as many.
+#[test]
+fn readings_are_as_many_as_pieces_to_measure() {
+    let rows = topic("9-time");
+    let row = rows.iter().find(|row| row.id == "nobs").unwrap();
+    let (sum, squares) =
+        [7.0, 6.0, 7.0, 7.0, 6.0].into_iter().fold((0.0, 0.0), |(sum, squares), one: f64| (sum + one, squares + one * one));
+    let spread = f64::sqrt(5.0 * squares - sum * sum) / sum;
+    let ours = fivebar_core::haul::sample::pieces_to_measure(spread, 0.05, None).unwrap();
+    row.check(&[shown((2.0 * spread / 0.05_f64).powi(2), 2), ours.into()]);
+    assert_eq!((ours, shown((1.96 * spread / 0.05_f64).powi(2), 2)), (9, Decimal::new(847, 2)));
 }

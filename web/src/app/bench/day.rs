@@ -81,6 +81,8 @@ pub enum DayTap {
     Move(On),
     /// The line of a run, opened to be mended; back leads where it was asked for.
     See(Id),
+    /// The same, and when a break in it began.
+    Break(Id),
     /// The ends as the clock had stamped them.
     AsStamped(Id),
     /// Takes a run or a count back; the bar puts it back.
@@ -152,6 +154,10 @@ pub fn heard(app: &mut App, tap: DayTap, now: Now) {
         DayTap::Picked(op, kind, stage) => mending::picked(app, (op, kind, stage), now),
         DayTap::Move(on) => mending::moved(app, on, now),
         DayTap::See(run) => see(app, run),
+        DayTap::Break(run) => {
+            see(app, run);
+            heard(app, DayTap::Mend(Box::new(Mend::BreakFrom(Typed::default()))), now);
+        }
         DayTap::Open(id) => {
             if let Over::Day(view) = &mut app.bench.over {
                 (view.open, view.mend) = ((view.open != Some(id)).then_some(id), None);

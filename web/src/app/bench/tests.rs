@@ -2,18 +2,23 @@
 
 mod asked;
 mod big;
+mod breaks;
 mod cautions;
 mod clocks;
 mod coats;
 mod days;
+mod finding;
 mod held;
+mod helped;
 mod helper;
 mod lately;
 mod mending;
 mod missed;
 mod rack;
 mod taken_back;
+mod typed;
 mod waits;
+mod waits_big;
 
 use super::day::{DayTap, Mend};
 use super::*;

@@ -11,9 +11,9 @@ use crate::parts::head::{Fact, Head, head};
 use crate::parts::key::key;
 use crate::screens::jobs::called;
 use crate::view::{El, el};
-use crate::words::en::{bench as words, helper};
+use crate::words::en::{bench as words, day as said, helper};
 use fivebar_core::bench::On;
-use fivebar_core::quantity::{Listed, Span};
+use fivebar_core::quantity::{Clock, Listed, Span};
 use fivebar_core::sheet::bench::{BenchSheet, Choice, Hand, Slab, Stayed};
 
 /// A phone of 390 px with text at 160 % and more is a page as wide as that.
@@ -21,6 +21,9 @@ const LARGE_TEXT: f64 = 256.0;
 
 /// A piece that takes less than that is no break that was forgotten [J].
 const ASKED_FROM: Span = Span::minutes(15);
+
+/// A run over noon that is longer than that may have a break in it [J].
+const NO_BREAK_MOST: Span = Span::minutes(5 * 60);
 
 /// More waits than that leave no room for the board before what runs.
 const ABOVE: usize = 2;
@@ -31,7 +34,7 @@ pub fn screen(app: &App, sheet: &BenchSheet, seen: Seen<'_>) -> Screen {
         return day_one(app, seen);
     }
     let asked = question::question(sheet, seen);
-    let slow = if asked.is_none() { slow(sheet, seen) } else { None };
+    let slow = if asked.is_none() { slow(sheet, seen).or_else(|| over_noon(app, sheet, seen)) } else { None };
     let hint = asked.is_some().then(|| el("p", "t14").text(words::SETTLE_IT));
     // What was broken off comes before what fits until something is off.
     let broken_off = sheet.carry_on.as_ref().is_some_and(|carry| !carry.batch.is_done());
@@ -142,6 +145,23 @@ fn slow(sheet: &BenchSheet, seen: Seen<'_>) -> Option<El<Msg>> {
     let said = words::slow_piece(&seen.speech.span(slow), &seen.speech.span(each));
     let key = key("key h56", words::STOPPED_EARLIER, "", say(Tap::StoppedAt(running.run.id)));
     Some(el("div", "card stayed").key("slow").kid(el("p", "w7").text(said)).kid(el("div", "g2").kid(key)))
+}
+
+/// What was stopped last ran long, and over noon: whether a break in it was forgotten. Who says that there was none, or mends its end, is asked no more.
+fn over_noon(app: &App, sheet: &BenchSheet, seen: Seen<'_>) -> Option<El<Msg>> {
+    let bench = app.shelf().bench();
+    let run = bench.last_stopped(None).filter(|run| sheet.running.is_none() && run.mended_stop.is_none() && !run.is_confirmed())?;
+    let [start, end] = [run.started.at, run.end(seen.now.at)].map(|at| run.wall(at, seen.local));
+    let is_over_noon = start.day() == end.day() && start.clock() < Clock::NOON && Clock::NOON < end.clock();
+    if end.day() != seen.now.day() || !is_over_noon || start.at.until(end.at) <= NO_BREAK_MOST {
+        return None;
+    }
+    let asked = said::over_noon(&run.work.op, &seen.speech.span(run.worked(seen.now.at)));
+    let keys = [
+        key("key h56", said::BREAK, "", say(Tap::Day(DayTap::Break(run.id)))),
+        key("key h56", said::NO_BREAK, "", say(Tap::Right(run.id))),
+    ];
+    Some(el("div", "card stayed").key("over noon").kid(el("p", "w7").text(asked)).kid(el("div", "g2").kids(keys)))
 }
 
 /// What may be said of what was stopped last: it is done with, or had stopped before.

@@ -1,5 +1,6 @@
 //! English: the day to scale, what was put right and when, the week.
 
+use fivebar_core::quantity::begin_large;
 use fivebar_core::sheet::changes::How;
 
 pub const DAY: &str = "Day";
@@ -25,6 +26,13 @@ pub const JOB: &str = "Job";
 pub const PIECES_DONE: &str = "Pieces done";
 pub const ADD_HELPER: &str = "Add a helper";
 pub const BREAK: &str = "A break in it";
+pub const NO_BREAK: &str = "No break";
+
+/// "Sand ran 5 h 20, over noon. Was there a break in it?"
+pub fn over_noon(op: &str, span: &str) -> String {
+    format!("{} ran {span}, over noon. Was there a break in it?", begin_large(op))
+}
+
 pub const BREAK_BEGAN: &str = "The break began at";
 pub const BREAK_OVER: &str = "Back at work at";
 pub const CAME: &str = "The helper came at";

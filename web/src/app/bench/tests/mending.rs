@@ -1,13 +1,10 @@
-//! A run put right: job, operation, of how many, helpers; and a clock time that was typed, as it is read, asked about and refused.
+//! A run put right: job, operation, of how many, pieces; and time that was missed, as it is asked about and refused.
 
 use super::*;
-use crate::words::Plain;
-use fivebar_core::bench::repair::DAY_MOST;
 use fivebar_core::ledger::fold;
-use std::rc::Rc;
 
 /// Two jobs, the shelf begun last; sanding of the stands from nine to ten.
-fn two_jobs() -> (Told, Id) {
+pub(super) fn two_jobs() -> (Told, Id) {
     let mut told = Told::stands();
     let stands = fold::jobs(&told.app.shelf().book).next().unwrap().id;
     let (currency, units) = (Currency::USD, Units::Inch);
@@ -21,16 +18,16 @@ fn two_jobs() -> (Told, Id) {
     (told, run)
 }
 
-fn opened(told: &mut Told, minute: i64, run: Id) -> String {
+pub(super) fn opened(told: &mut Told, minute: i64, run: Id) -> String {
     let today = told.today_at(minute);
     told.at(minute, [day(DayTap::Show(today)), day(DayTap::Open(run))])
 }
 
-fn mend(what: Mend) -> Msg {
+pub(super) fn mend(what: Mend) -> Msg {
     day(DayTap::Mend(Box::new(what)))
 }
 
-fn typed(digits: &str) -> Vec<Msg> {
+pub(super) fn typed(digits: &str) -> Vec<Msg> {
     presses(digits).into_iter().chain([tap(Tap::PadDone)]).collect()
 }
 
@@ -84,130 +81,12 @@ fn of_how_many_is_one_or_more_offered_and_can_be_put_right() {
     assert_eq!(told.app.shelf().bench().batch(on, "Trim", told.app.now.at).of, Some(4));
 }
 
-/// Forgotten at noon: from, until, pay; then each put right, and struck. Half an hour at 20 is 10.
-#[test]
-fn a_helper_who_was_forgotten_is_added_and_their_times_and_pay_are_put_right() {
-    let (mut told, run) = two_jobs();
-    opened(&mut told, 61, run);
-    let forgot = mend(crate::app::bench::mending::forgotten());
-    holds(&told.at(61, [forgot.clone()]), &["The helper came at", "Sand, 09:00 to 10:00", "From the start"]);
-    holds(&told.at(61, typed("0900")), &["The helper went at", "To the end"]);
-    holds(&told.at(61, typed("0930")), &["What is the helper paid?", "Not paid"]);
-    let shown = told.at(61, typed("20"));
-    holds(
-        &shown,
-        &["helper 09:00 to 09:30, $10.00", "$20.00 an hour", "Helpers 30 min, $10.00", "class=\"fink\"", "helper 09:00 to 09:30"],
-    );
-    holds(&shown, &["a helper who was forgotten: came 09:00, went 09:30, $20.00 an hour", "Came", "Went", "Pay"]);
-    let id = told.app.shelf().bench().run(run).unwrap().heads[0].id;
-    told.at(62, [mend(Mend::Went(crate::app::bench::mending::helper(id), Typed::default()))]);
-    // Beyond the run: said with the times of the run, and what was typed stays.
-    let shown = told.at(62, typed("1001"));
-    holds(&shown, &["10:01 is not within the run, which is 09:00 to 10:00", ">1001<"]);
-    told.at(62, [tap(Tap::Close), mend(Mend::Went(crate::app::bench::mending::helper(id), Typed::default()))]);
-    holds(&told.at(62, typed("1000")), &["helper 09:00 to 10:00, $20.00", "helper: went 10:00"]);
-    told.at(63, [mend(Mend::Pay(crate::app::bench::mending::helper(id), Typed::default()))]);
-    holds(&told.at(63, [tap(Tap::PadDone)]), &["helper 09:00 to 10:00, not paid"]);
-    let today = told.today();
-    holds(&told.at(64, [day(DayTap::Week(today))]), &["Helpers 1 h, not paid"]);
-    opened(&mut told, 64, run);
-    lacks(&told.at(64, [day(DayTap::Strike(id)), day(DayTap::Open(run))]), &["helper 09:00"]);
-    // Nothing typed: all the time, not paid.
-    opened(&mut told, 65, run);
-    let shown = told.at(65, [forgot, tap(Tap::PadDone), tap(Tap::PadDone), tap(Tap::PadDone)]);
-    holds(&shown, &["helper 09:00 to 10:00, not paid"]);
-}
-
-#[test]
-fn the_job_says_its_helpers_with_their_hours_and_pay() {
-    let mut told = Told::stands();
-    told.start(0, "Assemble");
-    told.at(10, [tap(Tap::HelperJoins)]);
-    told.at(10, typed("20"));
-    told.at(70, [tap(Tap::Stop)]);
-    let job = fold::jobs(&told.app.shelf().book).next().unwrap().id;
-    told.app.place = Place::Jobs;
-    told.app.jobs.open = Some(job);
-    told.app.jobs.room = Some(crate::app::jobs::Room::Hours);
-    holds(&told.at(71, []), &["Spent", "Helper", "1 h", "$20.00"]);
-}
-
-/// A run that began at `from` minutes after nine and goes on, seen at `now`; what is typed of its stop gives this reading, whether it
-/// is asked about, and the minutes it has then.
-#[track_caller]
-fn stops(halves: bool, (from, now): (i64, i64), text: &str, read: &str, asked: Option<&[&str]>, minutes: i64) {
-    let mut told = Told::stands();
-    told.app.speech = Rc::new(Plain { halves, ..Plain::default() });
-    let run = told.start(from, "Flatten");
-    told.at(now, [tap(Tap::StoppedAt(run))]);
-    let press = |sign: char| match sign {
-        'a' => tap(Tap::Press(Press::Half(crate::parts::pad::Half::Am))),
-        'p' => tap(Tap::Press(Press::Half(crate::parts::pad::Half::Pm))),
-        digit => tap(Tap::Press(Press::Digit(digit as u8 - b'0'))),
-    };
-    holds(&told.at(now, text.chars().map(press)), &[read]);
-    let shown = told.at(now, [tap(Tap::PadDone)]);
-    if let Some(keys) = asked {
-        holds(&shown, &["longer than a working day", "bench/stopped"]);
-        holds(&shown, keys);
-        // Done once more is no answer.
-        holds(&told.at(now, [tap(Tap::PadDone)]), &["longer than a working day"]);
-        let it = told.app.shelf().bench().run(run).cloned().unwrap();
-        let typed: String = text
-            .chars()
-            .map(|sign| match sign {
-                'a' => " am".to_owned(),
-                'p' => " pm".to_owned(),
-                digit => digit.to_string(),
-            })
-            .collect();
-        let meant = ends::stop(&told.app, &it, &typed).unwrap();
-        assert!(meant.span.is_some_and(|span| DAY_MOST < span));
-        let at = meant.other.map_or(meant.at.at, |(other, _)| other.at);
-        told.at(now, [tap(Tap::Meant(at))]);
-    }
-    assert_eq!(told.minutes(), [("Flatten".into(), minutes)], "{text}");
-}
-
-/// From 14:00 on Tuesday, seen on Wednesday at 8:00: 300 and 1 380 minutes after nine.
-#[test]
-fn a_stop_that_makes_a_run_longer_than_a_working_day_is_asked_about() {
-    let keys: &[&str] = &[">07:15<", "Wed 4 March, 17 h 15", ">19:15<", "Tue 3 March, 5 h 15"];
-    stops(false, (300, 1_380), "715", "Wed 4 March 07:15, 17 h 15", Some(keys), 315);
-    stops(false, (300, 1_380), "1915", "Tue 3 March 19:15, 5 h 15", None, 315);
-    stops(false, (300, 1_380), "0155", "Wed 4 March 01:55, 11 h 55", None, 715);
-    // No other half makes a working day of it: it is the one key.
-    stops(false, (0, 1_380), "0755", "Wed 4 March 07:55, 22 h 55", Some(&[">19:55<", "Tue 3 March, 10 h 55"]), 655);
-}
-
-#[test]
-fn where_clocks_have_twelve_hours_am_and_pm_are_written_and_read() {
-    stops(true, (300, 1_380), "715", "Tue 3 March 7:15\u{a0}PM, 5 h 15", None, 315);
-    stops(true, (300, 1_380), "515p", "Tue 3 March 5:15\u{a0}PM, 3 h 15", None, 195);
-    stops(
-        true,
-        (300, 1_380),
-        "715a",
-        "Wed 4 March 7:15\u{a0}AM, 17 h 15",
-        Some(&[">7:15\u{a0}AM<", "Wed 4 March, 17 h 15", ">7:15\u{a0}PM<"]),
-        315,
-    );
-    stops(true, (0, 60), "930", "Tue 3 March 9:30\u{a0}AM, 30 min", None, 30);
-    let mut told = Told::stands();
-    told.app.speech = Rc::new(Plain { halves: true, ..Plain::default() });
-    let run = told.start(0, "Sand");
-    let shown = told.at(200, [tap(Tap::StoppedAt(run))]);
-    holds(&shown, &[">am<", ">pm<", "515 and pm for 5:15 PM", "9:00\u{a0}AM on"]);
-    told.app.speech = Rc::new(Plain::default());
-    lacks(&told.at(200, []), &[">am<", ">pm<"]);
-}
-
-fn missed(told: &mut Told, minute: i64) {
+pub(super) fn missed(told: &mut Told, minute: i64) {
     let today = told.today_at(minute);
     told.at(minute, [day(DayTap::Show(today)), day(DayTap::Missed), op("Saw")]);
 }
 
-fn clock(digits: &str) -> Vec<Msg> {
+pub(super) fn clock(digits: &str) -> Vec<Msg> {
     presses(digits).into_iter().chain([starting(StartingTap::Clock)]).collect()
 }
 
@@ -255,42 +134,6 @@ fn a_start_that_could_not_be_as_long_ago_as_was_said_says_so() {
     let shown = told.at(100, [op("Trim")]);
     holds(&shown, &["It began at 10:25."]);
     lacks(&shown, &["It began at 10:25, when"]);
-}
-
-/// Sand from 9:00 to 10:00 with a piece: a break from 9:20 to 9:35 is taken out by the clock, in one act that is taken back whole.
-#[test]
-fn a_break_is_taken_out_of_a_run() {
-    let (mut told, run) = two_jobs();
-    opened(&mut told, 90, run);
-    holds(&told.at(90, [mend(Mend::Which)]), &["A break in it"]);
-    holds(&told.at(90, [mend(Mend::BreakFrom(Typed::default()))]), &["The break began at", "Sand, 09:00 to 10:00"]);
-    let shown = told.at(90, typed("1030"));
-    holds(&shown, &["Not taken: 10:30 is not within the run, which is 09:00 to 10:00."]);
-    told.at(90, [mend(Mend::BreakFrom(Typed::default()))]);
-    holds(&told.at(90, typed("920")), &["Back at work at"]);
-    let before = told.minutes();
-    let shown = told.at(91, typed("935"));
-    holds(&shown, &["45 min", "Take back"]);
-    assert_eq!(before.iter().filter(|(op, _)| op == "Sand").map(|(_, minutes)| minutes).sum::<i64>(), 60);
-    let sand = |told: &Told| told.minutes().into_iter().filter(|(op, _)| op == "Sand").map(|(_, minutes)| minutes).collect::<Vec<_>>();
-    let mut parts = sand(&told);
-    parts.sort();
-    assert_eq!(parts, [20, 25]);
-    told.at(92, [Msg::Common(Common::TakeBack)]);
-    assert_eq!(sand(&told), [60]);
-}
-
-/// A clock that was forgotten for a night has no break before its end is said.
-#[test]
-fn the_end_of_a_run_in_question_comes_before_its_break() {
-    let (mut told, _) = two_jobs();
-    told.at(60, [tap(Tap::Other), op("Sand")]);
-    let run = told.run();
-    told.at(60 + 20 * 60, [tap(Tap::Stop)]);
-    opened(&mut told, 60 + 20 * 60, run);
-    let shown = told.at(60 + 20 * 60, [mend(Mend::BreakFrom(Typed::default()))]);
-    holds(&shown, &["Not taken: when this run ended is not settled."]);
-    lacks(&shown, &["The break began at"]);
 }
 
 /// Of five one was tapped: more were done, or fewer; the run that has ended says how many, and an act takes that back.
@@ -379,107 +222,6 @@ fn fewer_were_done_is_said_at_the_slab() {
     holds(&told.at(11, [tap(Tap::AskInAll)]), &["How many were done in it?", "2 done"]);
     told.at(12, typed("1"));
     assert_eq!(sheet(&told.app).running.unwrap().batch.n, 1);
-}
-
-/// A stop put right to before the helper went, or came: the row says that the pay ends with the run.
-#[test]
-fn a_helper_beyond_the_end_of_a_run_is_said() {
-    let check = |came: i64, stop: &str, said: &str, not: &str| {
-        let mut told = Told::stands();
-        let run = told.start(0, "Sand");
-        told.at(came, [tap(Tap::HelperJoins)].into_iter().chain(presses("18")).chain([tap(Tap::PadDone)]));
-        told.at(came + 20, [tap(Tap::HelperLeaves)]);
-        told.at(120, [tap(Tap::Stop)]);
-        opened(&mut told, 121, run);
-        told.at(121, [mend(Mend::Stop(Typed::default()))]);
-        let shown = told.at(121, typed(stop));
-        holds(&shown, &[said]);
-        lacks(&shown, &[not]);
-    };
-    check(20, "1000", "helper 09:20 to 09:40, $6.00", "counted to the end");
-    check(20, "0930", "helper 09:20 to 09:30, $3.00, went 09:40, counted to the end of the run", "nothing counted");
-    check(40, "0930", "helper came 09:40, after the end of the run: nothing counted", "$0.00");
-}
-
-/// From 14:10 on Tuesday, seen on Wednesday at 7:50: a time before the start that has not come on the day after ends before it begins,
-/// and one that has not come is said to be so; neither is asked about.
-#[test]
-fn a_stop_that_cannot_be_is_refused_and_not_asked_about() {
-    let check = |text: &str, half: crate::parts::pad::Half, said: &str| {
-        let mut told = Told::stands();
-        told.app.speech = Rc::new(Plain { halves: true, ..Plain::default() });
-        let run = told.start(310, "Coat");
-        told.at(1_370, [tap(Tap::StoppedAt(run))]);
-        let half = [tap(Tap::Press(Press::Half(half))), tap(Tap::PadDone)];
-        let shown = told.at(1_370, presses(text).into_iter().chain(half));
-        holds(&shown, &["bench/stopped", said]);
-        lacks(&shown, &["longer than a working day"]);
-    };
-    use crate::parts::pad::Half::{Am, Pm};
-    check("200", Pm, "it would end at Tue 3 March 2:00\u{a0}PM, and it begins at Tue 3 March 2:10\u{a0}PM");
-    check("1130", Am, "it would end at Tue 3 March 11:30\u{a0}AM, and it begins at Tue 3 March 2:10\u{a0}PM");
-    // Time that was missed today from 7:00, until 23:00.
-    let mut told = Told::stands();
-    missed(&mut told, 30);
-    told.at(30, clock("700"));
-    let shown = told.at(30, clock("2300"));
-    holds(&shown, &["bench/until", "23:00 has not come yet, it is 09:30"]);
-    lacks(&shown, &["longer than a working day"]);
-}
-
-/// Of one who was forgotten in the sanding from nine to ten: each time is refused where it is typed, with what it met.
-#[test]
-fn when_a_forgotten_helper_came_is_refused_at_once() {
-    let (mut told, run) = two_jobs();
-    opened(&mut told, 90, run);
-    told.at(90, [mend(Mend::Came(day::Helper::default(), Typed::default()))]);
-    let outside = "08:30 is not within the run, which is 09:00 to 10:00";
-    holds(&told.at(90, typed("0830")), &[outside, "The helper came at", ">0830<"]);
-    let rub = std::iter::repeat_n(tap(Tap::Press(Press::RubOut)), 4);
-    holds(&told.at(90, rub.chain(typed("0915"))), &["The helper went at"]);
-    holds(&told.at(90, typed("1015")), &["10:15 is not within the run", "The helper went at"]);
-    let rub = std::iter::repeat_n(tap(Tap::Press(Press::RubOut)), 4);
-    holds(&told.at(90, rub.chain(typed("0910"))), &["it would end at 09:10, and it begins at 09:15", "The helper went at"]);
-    let rub = std::iter::repeat_n(tap(Tap::Press(Press::RubOut)), 4);
-    holds(&told.at(90, rub.chain(typed("0945"))), &["What is the helper paid?"]);
-    told.at(90, [tap(Tap::PadDone)]);
-    assert_eq!(told.app.shelf().bench().run(run).unwrap().labour(told.app.now.at).as_minutes(), 60 + 30);
-}
-
-/// In a run from 23:30 to 00:30 a helper's times have the keys of both days, as the maker's own have; of a run in one day there is no choice.
-#[test]
-fn a_helpers_times_have_the_days_of_the_run() {
-    let mut told = Told::stands();
-    let run = told.start(870, "Sand");
-    told.at(930, [tap(Tap::Stop)]);
-    let on = told.today_at(870);
-    told.at(1_500, [day(DayTap::Show(on)), day(DayTap::Open(run)), mend(crate::app::bench::mending::forgotten())]);
-    let shown = told.at(1_500, presses("0010"));
-    holds(&shown, &["The helper came at", "Wed 4 March 00:10", "On which day?", "Tue 3 March", "Wed 4 March"]);
-    let shown = told.at(1_500, [tap(Tap::OnDay(on)), tap(Tap::PadDone)]);
-    holds(&shown, &["00:10 is not within the run", "The helper came at", ">0010<"]);
-    let shown = told.at(1_500, [tap(Tap::OnDay(on.next())), tap(Tap::PadDone)]);
-    holds(&shown, &["The helper went at", "On which day?"]);
-    told.at(1_500, [tap(Tap::PadDone), tap(Tap::PadDone)]);
-    assert_eq!(told.app.shelf().bench().run(run).unwrap().labour(told.app.now.at).as_minutes(), 60 + 20);
-    let (mut told, run) = two_jobs();
-    opened(&mut told, 90, run);
-    lacks(&told.at(90, [mend(crate::app::bench::mending::forgotten())]), &["On which day?"]);
-}
-
-/// A figure that stands there is typed over; a half of the day or a rub is of it.
-#[test]
-fn the_other_end_is_typed_over() {
-    let mut told = Told::stands();
-    missed(&mut told, 30);
-    told.at(30, clock("800"));
-    holds(&told.at(30, [starting(StartingTap::From)]), &["bench/from", ">800<"]);
-    holds(&told.at(30, presses("70")), &[">70<"]);
-    told.at(30, presses("0"));
-    holds(&told.at(30, [starting(StartingTap::Clock)]), &["bench/until", "From 07:00"]);
-    told.at(30, [starting(StartingTap::From)]);
-    holds(&told.at(30, [tap(Tap::Press(Press::RubOut))]), &[">70<"]);
-    holds(&told.at(30, presses("5")), &[">705<"]);
 }
 
 /// A plan of three pieces is "of 3" on the clock, without being asked again; the fourth is asked about, and what is said then stands.
