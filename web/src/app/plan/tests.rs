@@ -4,6 +4,7 @@ mod anew;
 mod away;
 mod before;
 mod bought;
+mod comma;
 mod counted;
 mod drop;
 mod ends;

@@ -3,6 +3,7 @@
 pub use super::design::{DESIGN_THERE, KEEP_DESIGN, MAKE_FROM_DESIGN, design_holds};
 use fivebar_core::ledger::kind::plan::Shape;
 use fivebar_core::plan::field::problem::Pattern;
+use fivebar_core::quantity::Units;
 
 pub const WHAT_CAN_I_MAKE: &str = "What can I make?";
 pub const WHAT_IT_LOOKS_LIKE: &str = "What does it look like?";
@@ -531,3 +532,8 @@ pub const SAW_FIGURES: [&str; 13] = [
     "Least strip",
 ];
 pub const SAW_GLUE: &str = "Glue";
+
+/// What is spread on a face, in the units in which a plan tells its glue.
+pub fn glue_unit(units: Units) -> &'static str {
+    if units == Units::Inch { "fl oz/sq ft" } else { "g/m²" }
+}
