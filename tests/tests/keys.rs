@@ -89,6 +89,32 @@ fn a_keyboard_types_a_figure_and_enter_takes_it() {
     assert_eq!(browser.errors(), [""; 0]);
 }
 
+/// The blank before a fraction is of the figure that is typed, also where a tap left the focus on a key; it presses that key where nothing is
+/// typed.
+#[test]
+fn a_keyboard_types_an_inch_and_a_quarter() {
+    let profile = tempfile::tempdir().expect("a folder");
+    let mut browser = Browser::start(profile.path());
+    let page = app::opened(&mut browser, Phone::LAPTOP);
+    browser.key(&page, "4");
+    press(&mut browser, &page, "New job");
+    tab_to(&mut browser, &page, "e.id === 'job-name'");
+    browser.type_text(&page, "Wall shelf");
+    press(&mut browser, &page, "Begin this job");
+    browser.wait_text(&page, "No wood yet.");
+    browser.tap_keys(&page, &["Wood and plan", "Add a part"]);
+    browser.wait(&page, "!!document.querySelector('.slots')");
+    browser.tap(&page, ".slots > :nth-child(4)");
+    for key in ["1", " ", "1", "/", "4"] {
+        browser.key(&page, key);
+    }
+    browser.wait(&page, "document.querySelector('.slots > :nth-child(4) .fr b')?.textContent === '1'");
+    tab_to(&mut browser, &page, "e.matches('.slots > :nth-child(2)')");
+    browser.key(&page, " ");
+    browser.wait(&page, "document.querySelector('.slots > :nth-child(2)').ariaPressed === 'true'");
+    assert_eq!(browser.errors(), [""; 0]);
+}
+
 #[test]
 fn going_back_leaves_what_lies_over_a_place_and_not_the_app() {
     let profile = tempfile::tempdir().expect("a folder");

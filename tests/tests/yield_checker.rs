@@ -22,32 +22,84 @@ fn python(arguments: &[&Path]) -> Output {
         .unwrap()
 }
 
+/// When a planner is stopped: after so many steps, or the so manieth time it asks whether to go on, as a slice on the page does whose time is up.
+#[derive(Clone, Copy, Debug)]
+enum Stop {
+    Steps(u64),
+    Asked(u64),
+}
+
+/// Writes the plan that is found until then.
+fn solved(instance: &Path, stop: Stop, solution: &Path) {
+    let read = envelope::read(&std::fs::read_to_string(instance).unwrap()).unwrap();
+    let mut asked = 0_u64;
+    let (steps, most) = match stop {
+        Stop::Steps(steps) => (Some(steps), u64::MAX),
+        Stop::Asked(times) => (None, times),
+    };
+    let mut goes_on = |_: Progress<'_>| {
+        asked += 1;
+        asked < most
+    };
+    std::fs::write(solution, read.solve(&mut Patience::new(steps, &mut goes_on), 1).text).unwrap();
+}
+
 /// What the checker says of the plan that so many steps find.
 fn said(instance: &Path, steps: u64, solution: &Path) -> (bool, String) {
-    let read = envelope::read(&std::fs::read_to_string(instance).unwrap()).unwrap();
-    let mut goes_on = |_: Progress<'_>| true;
-    std::fs::write(solution, read.solve(&mut Patience::new(Some(steps), &mut goes_on), 1).text).unwrap();
+    solved(instance, Stop::Steps(steps), solution);
     let (checker, known) = (folder().join("check.py"), folder().join("reference.json"));
     let output = python(&[&checker, instance, solution, Path::new("--known"), &known]);
     let words = [output.stdout, output.stderr].concat();
     (output.status.success(), String::from_utf8_lossy(&words).into_owned())
 }
 
-/// At once, and after a while; the bound is held against what is known (`--known`).
-#[test]
-fn the_checker_of_others_accepts_every_plan() {
+/// One Python for many plans: a line for each pair of instance and solution.
+const MANY: &str = "import sys; sys.path.insert(0, sys.argv[1]); import check
+for ins, sol in zip(sys.argv[3::2], sys.argv[4::2]): check.main(['', ins, sol, '--known', sys.argv[2]])";
+
+/// The checker accepts every plan of instances whose names are so, at each of these stops; the bound is held against what is known (`--known`).
+fn accepts(name: impl Fn(&str) -> bool, stops: impl Fn(&str) -> Vec<Stop>) -> usize {
     let written = tempfile::tempdir().unwrap();
-    let solution = written.path().join("solution.json");
-    let mut many = 0;
-    for entry in std::fs::read_dir(folder().join("instances")).unwrap() {
-        let instance = entry.unwrap().path();
-        for steps in [1, 2_000] {
-            let (accepted, words) = said(&instance, steps, &solution);
-            assert!(accepted && words.starts_with("ok ("), "{} after {steps} steps: {words}", instance.display());
+    let mut all: Vec<PathBuf> = std::fs::read_dir(folder().join("instances")).unwrap().map(|entry| entry.unwrap().path()).collect();
+    all.sort();
+    all.retain(|path| name(&path.file_stem().unwrap().to_string_lossy()));
+    let (mut pairs, mut of) = (vec![], vec![]);
+    for instance in &all {
+        for stop in stops(&instance.file_stem().unwrap().to_string_lossy()) {
+            let solution = written.path().join(format!("{}.json", of.len()));
+            solved(instance, stop, &solution);
+            of.push(format!("{} stopped at {stop:?}", instance.display()));
+            pairs.extend([instance.clone(), solution]);
         }
-        many += 1;
     }
-    assert_eq!(many, 76);
+    let (folder, known) = (folder(), folder().join("reference.json"));
+    let arguments = [Path::new("-c"), Path::new(MANY), &folder, &known].into_iter().chain(pairs.iter().map(PathBuf::as_path));
+    let output = python(&arguments.collect::<Vec<_>>());
+    let (words, trouble) = (String::from_utf8_lossy(&output.stdout), String::from_utf8_lossy(&output.stderr));
+    assert_eq!(words.lines().count(), of.len(), "{trouble}");
+    let refused: Vec<_> = of.iter().zip(words.lines()).filter(|(_, words)| !words.starts_with("ok (")).collect();
+    assert!(refused.is_empty(), "{refused:?}");
+    all.len()
+}
+
+/// At once, in the first slices, and after a while.
+#[test]
+fn the_checker_of_others_accepts_every_plan_however_early_it_is_stopped() {
+    use Stop::{Asked, Steps};
+    let stops = |_: &str| vec![Steps(1), Asked(1), Asked(2), Asked(4), Asked(9), Steps(700), Steps(2_000)];
+    assert_eq!(accepts(|_| true, stops), 76);
+}
+
+/// In full: so many steps as `published_yield` holds against the best known, of the shop's size.
+#[test]
+fn the_checker_of_others_accepts_every_plan_in_full() {
+    let steps = |name: &str| match name.split('-').next() {
+        Some("rows") => 80_000,
+        Some("parts") => 12_000,
+        Some("sticks") => 40_000,
+        _ => 8_000,
+    };
+    assert_eq!(accepts(|name| name.contains("-shop-"), |name| vec![Stop::Steps(steps(name))]), 42);
 }
 
 /// A plan that says more of itself than is true is refused, so that being accepted means something.

@@ -33,6 +33,9 @@ impl Typed {
     /// A press of the pad. Two fractions in a row replace each other; a figure that was not taken is typed over. A second decimal
     /// sign is seen, and refused when it is read: left out, 12.5.1 would be read as 12.51.
     pub fn press(&mut self, press: Press, sign: Sign) {
+        if press == Press::Typed(' ') && !self.takes_a_blank() {
+            return;
+        }
         (self.doubt, self.sure) = (None, false);
         if self.wrong.take().is_some() && press != Press::RubOut {
             self.text.clear();
@@ -64,6 +67,11 @@ impl Typed {
             }
             Press::RubOut => self.rub_out(),
         }
+    }
+
+    /// A blank stands behind a figure that is being typed, and nowhere else.
+    fn takes_a_blank(&self) -> bool {
+        self.wrong.is_none() && !self.stood && self.text.ends_with(|last: char| last.is_ascii_digit())
     }
 
     /// Below nothing, or above again.
@@ -154,6 +162,22 @@ mod tests {
         check(&[Digit(9), Point, Point, Digit(2)], "9,,2");
         check(&[Digit(4), Press::Minus], "-4");
         check(&[Press::Minus, Digit(4), Press::Minus], "4");
+    }
+
+    /// 1 1/4 typed on a keyboard is an inch and a quarter, and no 11/4.
+    #[test]
+    fn a_fraction_is_typed_behind_a_blank() {
+        use Press::{Digit, Fraction, RubOut, Typed as Sign};
+        check(&[Digit(1), Sign(' '), Digit(1), Sign('/'), Digit(4)], "1 1/4");
+        check(&[Digit(1), Sign(' '), Fraction(1, 4)], "1 1/4");
+        check(&[Digit(1), Sign(' '), Digit(1), Sign('/'), Digit(4), Fraction(1, 16)], "1 1/16");
+        check(&[Digit(1), Sign(' '), RubOut], "1");
+        check(&[Sign(' '), Digit(1), Sign(' '), Sign(' '), Digit(2)], "1 2");
+        let mut stood = Typed::left("12".into());
+        stood.press(Sign(' '), reading::Sign::Point);
+        assert_eq!(stood.text, "12", "a figure that stood there is left as it is");
+        stood.press(Digit(3), reading::Sign::Point);
+        assert_eq!(stood.text, "3");
     }
 
     #[test]

@@ -32,6 +32,9 @@ impl Form {
     }
 
     pub fn press(&mut self, press: Press, sign: Sign) {
+        if self.fresh && press == Press::Typed(' ') {
+            return; // nothing is typed yet that a blank could stand behind
+        }
         let fresh = std::mem::replace(&mut self.fresh, false);
         let Some(typed) = self.slots.get_mut(self.at) else { return };
         if fresh && press != Press::RubOut && !matches!(press, Press::Fraction(..) | Press::Minus) {

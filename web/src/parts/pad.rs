@@ -22,8 +22,9 @@ pub enum Press {
     RubOut,
 }
 
-/// Signs of a keyboard that are part of figures, or that somebody reckons with: none of them is left out unseen.
-const SIGNS: [char; 8] = ['.', ',', '+', '-', '*', '/', ':', '%'];
+/// Signs of a keyboard that are part of figures, or that somebody reckons with: none of them is left out unseen. A blank stands between an inch
+/// and its fraction: left out, 1 1/4 would be read as 11/4.
+const SIGNS: [char; 9] = [' ', '.', ',', '+', '-', '*', '/', ':', '%'];
 
 /// A half of the day.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -161,6 +162,7 @@ mod tests {
         check("Enter", None);
         check("+", Some(Press::Typed('+')));
         check("/", Some(Press::Typed('/')));
+        check(" ", Some(Press::Typed(' ')));
         assert_eq!([says(Sign::Idle('.'), "."), says(Sign::None, ",")], [Some(Press::Point); 2], "of a whole figure");
         // Where a point is the decimal sign 1,200 is no 1.2.
         assert_eq!([".", ","].map(|key| says(Sign::Shown('.'), key)), [Some(Press::Point), Some(Press::Typed(','))]);

@@ -62,7 +62,9 @@ impl<M: Clone + 'static> Stage<M> {
             return; // a letter held down says once what it says
         }
         let typed_at = self.presses.borrow_mut().typed_at.take();
-        if key == "Enter" && typed_at.is_none_or(|at| at != *target) && is_meant(target) {
+        let typed_here = typed_at.is_some_and(|at| at == *target);
+        // What is typed into a figure goes on with Enter and the blank; else these are for what has the focus.
+        if !typed_here && (key == "Enter" && is_meant(target) || key == " " && !is_page(target)) {
             return;
         }
         if let Some(message) = self.key_says(target, &key) {

@@ -1,6 +1,7 @@
 mod agree;
 mod just;
 mod later;
+mod parts;
 mod sticks;
 mod tiles;
 

@@ -6,7 +6,7 @@ use super::wants::letter;
 use super::{anew, limits, nearly, percent, side, uncut, wants, ways, weighs};
 use crate::app::App;
 use crate::app::plan::{Found, Plan, Stands, fields_tried};
-use crate::words::en::{common, plan as words, tiles, told};
+use crate::words::en::{bound as bounds, common, plan as words, tiles, told};
 use fivebar_core::ledger::kind::plan::Shape;
 use fivebar_core::plan::field::problem::Pattern;
 use fivebar_core::plan::{Asked, Sense};
@@ -40,7 +40,7 @@ pub fn lead(given: &Given, found: &Found, (app, seen): (&App, Seen<'_>)) -> Stri
         return said;
     }
     if sheet.made == 0 {
-        let none = if is_impossible(given, found) { words::nothing(shape) } else { words::none_found(shape) };
+        let none = if is_impossible(given, found) { bounds::nothing(shape) } else { bounds::none_found(shape) };
         return format!("{none} {}", uncut::held(given, found, (app, seen))).trim_end().to_owned();
     }
     let made = match shape {
@@ -229,11 +229,11 @@ pub fn bound(given: &Given, found: &Found, seen: Seen<'_>) -> String {
     let short = wanted(given).is_none_or(|wanted| sheet.made < wanted);
     let more = given.ready.asked.senses().first() == Some(&Sense::More);
     match sheet.proof.gap {
-        None if more && short && sheet.made == 0 => words::never(shape, "1", true),
+        None if more && short && sheet.made == 0 => bounds::never(shape, "1", true),
         None if more && short => words::NO_PLAN_MORE.into(),
         None => String::new(),
         Some((0, _, bound)) if more && wanted(given).is_some_and(|wanted| i128::from(wanted) <= bound) => String::new(),
-        Some((0, _, bound)) if more => words::never(shape, &whole(bound.saturating_add(1), seen), bound == 0),
+        Some((0, _, bound)) if more => bounds::never(shape, &whole(bound.saturating_add(1), seen), bound == 0),
         Some((1, worth, bound)) if more => less(given, found, ((worth, bound), short), seen),
         Some(_) if more && short => words::NO_PLAN_MORE.into(),
         Some(_) => String::new(),
@@ -249,7 +249,7 @@ fn less(given: &Given, found: &Found, (figures, short): ((i128, i128), bool), se
         _ => 0,
     };
     let share = Decimal::try_from_i128_with_scale(thousandths_less(figures, finished), 3).unwrap_or_default();
-    let said = if short { words::no_more_nor_less } else { words::takes_less };
+    let said = if short { bounds::no_more_nor_less } else { bounds::takes_less };
     said(given.ask.what.shape(), &percent(share, seen), given.ready.counts_whole())
 }
 

@@ -3,6 +3,7 @@
 pub use super::design::{DESIGN_THERE, KEEP_DESIGN, MAKE_FROM_DESIGN, design_holds};
 use fivebar_core::ledger::kind::plan::Shape;
 use fivebar_core::plan::field::problem::Pattern;
+use fivebar_core::quantity::Units;
 
 pub const WHAT_CAN_I_MAKE: &str = "What can I make?";
 pub const WHAT_IT_LOOKS_LIKE: &str = "What does it look like?";
@@ -221,23 +222,6 @@ pub fn made(shape: Shape, made: &str, one: bool, wanted: Option<&str>) -> String
     }
 }
 
-pub fn nothing(shape: Shape) -> &'static str {
-    match shape {
-        Shape::Rows => "Not one row can be laid.",
-        Shape::Parts | Shape::Sticks => "Not one piece can be made.",
-        Shape::Field => "No field comes near enough.",
-    }
-}
-
-/// The same where it is not proven.
-pub fn none_found(shape: Shape) -> &'static str {
-    match shape {
-        Shape::Rows => "No plan of a row was found.",
-        Shape::Parts | Shape::Sticks => "No plan of one piece was found.",
-        Shape::Field => "No field near enough was found.",
-    }
-}
-
 /// "No plan needs fewer than 24 strips."; where rows or wood were left open, of which: "No plan of 10 rows of oak needs fewer".
 pub fn no_fewer((pieces, one): (&str, bool), strips: bool, of: Option<&str>) -> String {
     let of = of.map_or_else(String::new, |of| format!(" of {of}"));
@@ -254,33 +238,10 @@ fn taken(strips: bool, one: bool) -> &'static str {
     }
 }
 
-/// "No plan can reach 10 rows."
-pub fn never(shape: Shape, n: &str, one: bool) -> String {
-    format!("No plan can reach {n} {}.", things(shape, one))
-}
-
 pub const NO_PLAN_MORE: &str = "No plan can make more.";
 pub const NO_NEARER: &str = "No field of these pieces comes nearer.";
 /// Tiles are planned as large as their pieces give, or as make the sides asked; others are not looked at.
 pub const NO_NEARER_AT_FULL_SIZE: &str = "No field of tiles of these sizes comes nearer; others may.";
-
-/// Pieces are counted whole; older plans counted what goes back as not taken. Rows and sticks are planned by their length.
-pub fn takes_less(shape: Shape, percent: &str, whole: bool) -> String {
-    format!("No plan takes more than {} than this one{}.", less(shape, percent), counted(whole))
-}
-
-/// Of fewer than were asked: "No plan can make more, or as many with more than 2 % less wood."
-pub fn no_more_nor_less(shape: Shape, percent: &str, whole: bool) -> String {
-    format!("No plan can make more, or as many with more than {}{}.", less(shape, percent), counted(whole))
-}
-
-fn less(shape: Shape, percent: &str) -> String {
-    format!("{percent} % less {}", if shape == Shape::Parts { "wood" } else { "length" })
-}
-
-fn counted(whole: bool) -> &'static str {
-    if whole { ", pieces counted whole" } else { "" }
-}
 
 // Why no more
 pub const NO_STRIPS: &str = "No strip is long enough for a piece.";
@@ -571,3 +532,8 @@ pub const SAW_FIGURES: [&str; 13] = [
     "Least strip",
 ];
 pub const SAW_GLUE: &str = "Glue";
+
+/// What is spread on a face, in the units in which a plan tells its glue.
+pub fn glue_unit(units: Units) -> &'static str {
+    if units == Units::Inch { "fl oz/sq ft" } else { "g/m²" }
+}

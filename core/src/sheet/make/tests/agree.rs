@@ -1,6 +1,7 @@
 //! A plan in use and the wood: boards put back in part, taken again, and a size that is corrected once boards are cut.
 
-use super::later::{Bench, STICKS, ends_of, oak_top, of_sticks};
+use super::later::{Bench, ends_of, oak_top};
+use super::sticks::{STICKS, of_sticks};
 use super::*;
 use crate::ledger::decide::{HaulCommand, Lying, PileFacts};
 use crate::sheet::account::account;

@@ -1,7 +1,8 @@
 //! A pile of just the section of a part, that would do alone with less wood than a plan of sticks takes.
 
-use super::later::{Bench, of_sticks};
+use super::later::Bench;
 use super::mm;
+use super::sticks::of_sticks;
 use crate::quantity::{Length, Volume};
 use crate::sheet::make::just::{Just, of_less_wood};
 use crate::sheet::make::{Given, What};

@@ -1,9 +1,9 @@
 //! What a kept or a used plan means later, when sizes, parts and the saw have changed.
 
+use super::sticks::{STICKS, of_sticks};
 use super::*;
-use crate::ledger::decide::{HaulCommand, JobCommand, Lying, PileFacts};
+use crate::ledger::decide::{HaulCommand, Lying, PileFacts};
 use crate::ledger::fold::KeptPlan;
-use crate::ledger::kind::job::PartPlanned;
 use crate::ledger::kind::plan::{PlanKept, SawSet};
 use crate::ledger::{Device, Entry};
 use crate::plan::post;
@@ -11,7 +11,6 @@ use crate::plan::rows::{check as check_of_rows, plan::Remainder};
 use crate::plan::sticks::check as check_of_sticks;
 use crate::sheet::make::changes::changes;
 use crate::sheet::make::keep::{again, has_wood};
-use crate::sheet::plan::wish::Wish;
 
 pub(super) struct Bench {
     pub(super) story: Story,
@@ -75,7 +74,7 @@ pub(super) fn oak_top() -> (Bench, (Given, Answered, PlanSheet)) {
     (bench, plan)
 }
 
-fn as_kept(bench: &Bench, plan: PlanKept) -> KeptPlan {
+pub(super) fn as_kept(bench: &Bench, plan: PlanKept) -> KeptPlan {
     KeptPlan { id: plan.job, at: bench.story.now, by: Device::new([1; 8]), plan, used: true }
 }
 
@@ -101,7 +100,7 @@ fn counting_rests(asked: &Asked, mut plan: Made) -> Answered {
 }
 
 /// A plan of an older book: without what newer ones say, and with the least to keep as it is.
-fn older(mut plan: PlanKept) -> PlanKept {
+pub(super) fn older(mut plan: PlanKept) -> PlanKept {
     let mut asked = post::read(&plan.problem).and_then(post::take).unwrap();
     let keep = plan.saw.as_ref().and_then(|saw| saw.lengths()[8]).unwrap().as_nm() / plan.unit.as_nm();
     match &mut asked {
@@ -192,57 +191,6 @@ fn an_older_plan_of_short_pieces_keeps_what_it_said() {
         assert_eq!((&shown.lines, &shown.waste), (&plan.2.lines, &plan.2.waste));
         assert_eq!(changes(&bench.shop(), (&given, &shown), true).unwrap(), []);
     }
-}
-
-fn stands(without: &[&str]) -> (Bench, (Given, Answered, PlanSheet)) {
-    let bench = Bench::of(crate::story::STANDS);
-    let job = bench.story.names.job("stands").unwrap();
-    let without = without.iter().map(|name| (*name).to_owned()).collect();
-    let given = given(&bench.shop(), &Ask { job, what: What::Parts(None), turned: vec![], bought: vec![], without, over: None }).unwrap();
-    let mut on = |_: crate::plan::patience::Progress<'_>| true;
-    let answered = given.ready.asked.solve(&mut crate::plan::patience::Patience::new(Some(20_000), &mut on), 1);
-    let shown = sheet(&given.ready, &answered, given.room).unwrap();
-    (bench, (given, answered, shown))
-}
-
-/// The parts keep the names they were planned under, whatever is taken off the list later; an older book names those that are still as
-/// they were, and says that others are missing.
-#[test]
-fn parts_keep_the_names_they_were_planned_under() {
-    let (mut bench, plan) = stands(&[]);
-    let facts = kept(&plan.0, &plan.1, &plan.2);
-    let job = plan.0.ask.job;
-    let first = bench.shop().job(job).unwrap().parts[0].clone();
-    let [thickness, width, length] = first.size;
-    let off = crate::ledger::kind::job::PartPlanned { job, name: first.name.clone(), n: 0, thickness, width, length, wood: None };
-    bench.order(Command::Job(JobCommand::PlanPart(off))).unwrap();
-    let names = |facts: &PlanKept| {
-        let (given, answered) = again(&bench.shop(), &as_kept(&bench, facts.clone()), &[]).unwrap();
-        let shown = sheet(&given.ready, &answered, given.room).unwrap();
-        assert_eq!(shown.lines, plan.2.lines);
-        let Wish::Parts(parts) = &given.ready.wish else { panic!("parts") };
-        let names: Vec<String> = parts.parts.iter().map(|part| part.name.clone()).collect();
-        (names, given.lacks.names, changes(&bench.shop(), (&given, &shown), true).unwrap())
-    };
-    let named = |names: [&str; 4]| names.map(str::to_owned).to_vec();
-    assert_eq!(names(&facts), (named(["top", "leg", "rail", "peg"]), false, vec![Change::Parts(vec!["top".into()])]));
-    assert_eq!(names(&older(facts)), (named(["", "leg", "rail", "peg"]), true, vec![Change::Parts(vec![])]));
-}
-
-/// A part that is left out is planned without, and a plan says so later: it is no part that came since.
-#[test]
-fn a_part_can_be_left_out() {
-    let (bench, plan) = stands(&["top"]);
-    let facts = kept(&plan.0, &plan.1, &plan.2);
-    let (given, _) = again(&bench.shop(), &as_kept(&bench, facts), &[]).unwrap();
-    let Wish::Parts(parts) = &given.ready.wish else { panic!("parts") };
-    assert_eq!((parts.parts.len(), given.ask.without.as_slice()), (3, &["top".to_owned()][..]));
-    assert_eq!(changes(&bench.shop(), (&given, &plan.2), false).unwrap(), []);
-    let asked = bench.shop();
-    let ask = Ask { what: What::Sticks(None), without: vec![], ..plan.0.ask.clone() };
-    let why = |ask: &Ask| super::super::given(&asked, ask).err();
-    assert_eq!(why(&ask), Some(WhyNot::NoneForPart("top".into())));
-    assert_eq!(why(&Ask { without: vec!["top".into()], ..ask }), None);
 }
 
 /// A pile that is no more leaves the cut list as it was.
@@ -370,41 +318,6 @@ fn a_take_back_brings_no_second_plans_wood_in() {
     one.order(Command::Book(BookCommand::Restore { act: here })).unwrap_err();
     one.order(Command::Book(BookCommand::TakeBack { act: other })).unwrap();
     assert_eq!((plans(&one).len(), one.ends(job)), (1, (4, 19, 1)), "the first has its place again");
-}
-
-/// Twelve sticks, and a job with four rails and a short piece of them.
-pub(super) const STICKS: &str = "2026-03-02 09:00 -05:00 workshop USD metric\nleave for yard\npile strips oak-european 30 x 60 x 900 mm\n\
-    count 12 strips\njob tray \"Tray\" 1 spec\npart \"rail\" 4 of 28 x 58 x 500 mm oak-european for tray\n\
-    part \"peg\" 1 of 28 x 58 x 350 mm oak-european for tray\n";
-
-/// One of a part, of the piles on the rack that are so long.
-pub(super) fn of_sticks(bench: &Bench, without: &str, long: i64) -> (Given, Answered, PlanSheet) {
-    let job = bench.story.names.job("tray").unwrap();
-    let all = sources(&bench.shop(), job).unwrap();
-    let turned = all.iter().filter(|it| !it.in_job && it.pile.length.is_some_and(|it| it < mm(long))).map(Source::which).collect();
-    let ask = Ask { job, what: What::Sticks(Some(1)), turned, bought: vec![], without: vec![without.into()], over: None };
-    let given = given(&bench.shop(), &ask).unwrap();
-    let mut goes_on = |_: crate::plan::patience::Progress<'_>| true;
-    let answered = given.ready.asked.solve(&mut crate::plan::patience::Patience::new(Some(2_000), &mut goes_on), 1);
-    let shown = sheet(&given.ready, &answered, given.room).unwrap();
-    (given, answered, shown)
-}
-
-/// Of an older book the section of a part that is no more is not known: no waste by volume, and no weight.
-#[test]
-fn a_stick_of_an_unknown_part_has_its_length_alone() {
-    let mut bench = Bench::of(STICKS);
-    let (given, answered, shown) = of_sticks(&bench, "peg", 0);
-    let facts = older(kept(&given, &answered, &shown));
-    let (given, answered) = again(&bench.shop(), &as_kept(&bench, facts.clone()), &[]).unwrap();
-    let now = sheet(&given.ready, &answered, given.room).unwrap();
-    assert!(now.waste.share.is_some() && !given.lacks.names, "the part is as it was");
-    let gone = PartPlanned { n: 0, job: facts.job, name: "rail".into(), thickness: mm(28), width: mm(58), length: mm(500), wood: None };
-    bench.order(Command::Job(JobCommand::PlanPart(gone))).unwrap();
-    let (given, answered) = again(&bench.shop(), &as_kept(&bench, facts), &[]).unwrap();
-    let now = sheet(&given.ready, &answered, given.room).unwrap();
-    assert!(given.lacks.names);
-    assert_eq!((now.waste.share, now.weight, now.waste.length), (None, crate::quantity::Mass::ZERO, shown.waste.length));
 }
 
 /// What the plan before left is what this one is made of: that it can't go back is said, and of which pile.

@@ -1,4 +1,4 @@
-//! What the page of a plan says: sizes at the saw, waste, near misses, how near a field comes, what is proven.
+//! What the page of a plan says: sizes at the saw, near misses, what is glued and why, on paper and at the saw.
 
 use super::*;
 use fivebar_core::plan::patience::{Patience, Progress};
@@ -9,7 +9,7 @@ pub(super) const RACK: &str = "2026-03-02 09:00 +01:00 workshop EUR metric\nleav
     count 37 strips\npile ends oak-european 40 x 150 x 365 mm\ncount 31 ends\npile bits beech-european 20 x 45 x 60 mm\ncount 5 bits\nhome\n\
     job tray \"Bench\" 1 spec\n";
 /// The parts of a table.
-const PARTS: &str = "part \"top\" 1 of 25 x 300 x 900 mm for tray\npart \"leg\" 4 of 38 x 38 x 350 mm for tray\n";
+pub(super) const PARTS: &str = "part \"top\" 1 of 25 x 300 x 900 mm for tray\npart \"leg\" 4 of 38 x 38 x 350 mm for tray\n";
 
 pub(super) fn at_rack(parts: &str) -> App {
     app_of(&format!("{RACK}{parts}"))
@@ -75,7 +75,7 @@ pub(super) fn says(app: &App, wanted: &[&str], never: &[&str]) {
 }
 
 #[track_caller]
-fn check(parts: &str, taps: &[Tap], figures: &[&str], wanted: &[&str]) {
+pub(super) fn check(parts: &str, taps: &[Tap], figures: &[&str], wanted: &[&str]) {
     let (_, shown) = said(parts, taps, figures);
     for words in wanted {
         assert!(shown.contains(words), "{words}: {shown}");
@@ -123,7 +123,7 @@ fn rows_say_how_wide_and_how_thick() {
 /// What is small, one, or of no ripping is said as it is.
 #[test]
 fn figures_are_said_as_they_are() {
-    use crate::words::en::{plan, told};
+    use crate::words::en::{bound, plan, told};
     let sized = Some("1.2");
     let check = |said: String, wanted: &str| assert_eq!(said, wanted);
     check(told::narrower("1 mm", "40 mm", ("1", true)), "1 mm narrower, 40 mm, needs 1 row.");
@@ -133,9 +133,9 @@ fn figures_are_said_as_they_are() {
     check(told::waste_parts(Shape::Rows, [sized, None], false), ", all of it by cutting.");
     check(plan::saw_cuts("12", false, true), "12 cuts, with trimming.");
     check(plan::saw_cuts("1", true, false), "1 cut.");
-    check(plan::takes_less(Shape::Parts, "20.5", false), "No plan takes more than 20.5 % less wood than this one.");
-    check(plan::takes_less(Shape::Parts, "20.5", true), "No plan takes more than 20.5 % less wood than this one, pieces counted whole.");
-    check(plan::takes_less(Shape::Sticks, "20.5", false), "No plan takes more than 20.5 % less length than this one.");
+    check(bound::takes_less(Shape::Parts, "20.5", false), "No plan takes more than 20.5 % less wood than this one.");
+    check(bound::takes_less(Shape::Parts, "20.5", true), "No plan takes more than 20.5 % less wood than this one, pieces counted whole.");
+    check(bound::takes_less(Shape::Sticks, "20.5", false), "No plan takes more than 20.5 % less length than this one.");
     check(told::held_for(plan::NO_PLAN_MORE, &[told::BY_CROSSCUTS.into()]), "No plan can make more, by crosscuts alone.");
 }
 
@@ -200,126 +200,6 @@ fn a_part_that_is_glued_for_its_over_alone_can_have_less() {
     assert!(page(&again).contains(why), "{}", page(&again));
 }
 
-/// By hand: a strip of 1010 gives 600 and keeps 402, and 62 less 5 are 57, of which it takes six, 50 each; planed to the 20 that are asked.
-/// A basket of two blocks, each three of 300 x 100 side by side, is ripped so; no blocks make 600 and 310.
-#[test]
-fn a_field_repeats_what_was_asked_and_how_far_off_it_is() {
-    let brick = [Tap::Shape(Shape::Field), Tap::Pattern(1)];
-    check(
-        "",
-        &brick,
-        &["600", "300", "20"],
-        &[
-            "nearest possible",
-            "Brick, 600 × 300 mm, 20 high.",
-            "No field of these pieces comes nearer.",
-            "Asked: brick, 600 × 300 mm, 20 high. It is just so.",
-            "plane to 20 thick",
-            "Waste",
-        ],
-    );
-    let straight = [
-        "Rip 51 wide, joint to 50, plane to 20 thick",
-        "6 cut to 600",
-        "402 left to keep",
-        "Straight, 600 × 300 mm, 20 high.",
-        "Left 31 whole and 6 of 402",
-    ];
-    check("", &without(1, vec![Tap::Shape(Shape::Field)]), &["600", "300", "20"], &straight);
-    let basket = ["Rip 101 wide, joint to 100, plane to 20 thick.", "6 cut to 300", "It is just so."];
-    check("", &without(0, vec![Tap::Shape(Shape::Field), Tap::Pattern(2)]), &["600", "300", "20"], &basket);
-    let whole = ["nearest of these tiles", "No field of tiles of these sizes comes nearer; others may."];
-    check("", &[Tap::Shape(Shape::Field), Tap::Pattern(2)], &["600", "310", "20"], &whole);
-    // By hand: a tread end 150 wide gives two of 60 side by side, with a kerf between and its edges trimmed; one is planned.
-    let two =
-        "One whole tile is planned of each piece, though B would give two. To plan with both, saw them in two and count them as such.";
-    check("", &without(0, vec![Tap::Shape(Shape::Field), Tap::Pattern(0)]), &["340", "60", "20"], &[two]);
-    let (_, one) = said("", &without(0, vec![Tap::Shape(Shape::Field), Tap::Pattern(2)]), &["600", "300", "20"]);
-    assert!(!one.contains("One whole tile is planned"), "{one}");
-    let (app, shown) = said("", &brick, &["580", "360", "38"]);
-    assert!(shown.contains("Brick, 580 × 360 mm, 38 high.") && shown.contains("It is just so."), "{shown}");
-    assert!(shown.contains("nearest possible") && shown.contains("No field of these pieces comes nearer."), "{shown}");
-    assert!(app.plan.found.as_ref().is_some_and(|found| found.sheet.lines.iter().any(|line| !line.numbers.is_empty())), "brick is cut");
-}
-
-/// By hand: a board of 80 gives tiles 75 wide, of 680 four of 160 with 31 over; twelve of them are 480 x 300. 59 is under the least piece, and
-/// 676 is longer than what is left of a board once its ends are square. The strips of the rack give 1005, so they are left out.
-#[test]
-fn tiles_of_a_length_come_several_out_of_each_board() {
-    let boards = "pile boards maple-sugar 25 x 80 x 680 mm\ncount 20 boards\n";
-    let taps = without(1, without(0, vec![Tap::Shape(Shape::Field)]));
-    let of = |tile: &str| {
-        let mut app = at_rack(boards);
-        heard(&mut app, [Tap::Open]);
-        heard(&mut app, taps.iter().cloned());
-        typed(&mut app, &["480", "300", "", "", tile]);
-        heard(&mut app, [Tap::Go]);
-        app
-    };
-    let mut app = of("160");
-    solved(&mut app);
-    let shown = [
-        "Straight, 480 × 300 mm",
-        "It is just so.",
-        "3 boards: 4 tiles of 160 from each, 31 mm of each left",
-        "Used 3 of 20 pieces.",
-        "Use these 3",
-    ];
-    says(&app, &shown, &["two whole tiles in length"]);
-    let mut again = reloaded(&app);
-    heard(&mut again, [Tap::Open]);
-    says(&again, &shown, &[]);
-    heard(&mut again, [Tap::Change]);
-    assert_eq!(again.plan.draft.form.text(4), "160");
-    says(&of("59"), &["A tile of 59 mm is shorter than your least piece, 60 mm."], &[]);
-    let long = "A tile of 676 mm does not come out of these pieces: the longest gives 675 mm between its trimmed ends.";
-    says(&of("676"), &[long], &[]);
-    let (_, whole) = said(boards, &taps, &["300", "300"]);
-    assert!(whole.contains("D gives two whole tiles in length, and one is planned. With a tile length, all that come out are."), "{whole}");
-    let mut herringbone = at_rack(boards);
-    heard(&mut herringbone, [Tap::Open]);
-    heard(&mut herringbone, taps.iter().cloned().chain([Tap::Pattern(3)]));
-    typed(&mut herringbone, &["480", "300"]);
-    heard(&mut herringbone, [Tap::Go]);
-    let asks = "A herringbone of whole pieces has tiles of 660 mm here, longer than the 300 mm side. Say a tile length.";
-    says(&herringbone, &[asks], &[]);
-}
-
-/// One pattern at a time, or any.
-#[test]
-fn a_pattern_is_chosen_and_not_added() {
-    let on = |taps: &[Tap]| {
-        let mut app = at_rack("");
-        heard(&mut app, [Tap::Open, Tap::Shape(Shape::Field)]);
-        heard(&mut app, taps.iter().cloned());
-        app.plan.draft.patterns
-    };
-    assert_eq!(on(&[]), [true, false, false, false, false]);
-    assert_eq!(on(&[Tap::Pattern(1)]), [false, true, false, false, false]);
-    assert_eq!(on(&[Tap::Pattern(1), Tap::AnyPattern]), [true, true, true, true, false]);
-    assert_eq!(on(&[Tap::AnyPattern, Tap::Pattern(4)]), [false, false, false, false, true]);
-}
-
-/// What is proven is said of pieces counted whole; a pile of several lengths is reckoned at its shortest.
-#[test]
-fn what_is_counted_is_said() {
-    let slats = "pile band walnut-black 30 x 60 x 700..900 mm\ncount 9 band\npart \"slat\" 4 of 20 x 50 x 300 mm walnut-black for tray\n";
-    let shortest = "is 700–900 mm long, and reckoned at 700, its shortest.";
-    let whole = "Proven: no plan takes less wood, pieces counted whole.";
-    check(slats, &[Tap::Shape(Shape::Parts)], &[], &[shortest, whole, "best possible", "Used 2 of"]);
-    // What the job took of it counts by the middle, and says so.
-    let (mut app, _) = said(slats, &[Tap::Shape(Shape::Parts)], &[]);
-    let middle = |app: &mut App| {
-        app.heard(Msg::Jobs(Jobs::Room(Room::Wood)), Now { wall: app.now, chance: [51; 10] });
-        page(app).contains("Pieces of a range of lengths count here by its middle, or as they were measured")
-    };
-    heard(&mut app, [Tap::Use]);
-    assert!(middle(&mut app));
-    let (mut app, _) = said(PARTS, &[Tap::Shape(Shape::Parts)], &[]);
-    heard(&mut app, [Tap::Use]);
-    assert!(!middle(&mut app));
-}
-
 /// On paper a piece has its length, and a search that still goes on is said.
 #[test]
 fn paper_says_lengths_and_that_it_was_early() {
@@ -340,70 +220,12 @@ fn paper_says_lengths_and_that_it_was_early() {
     assert!(!page(&app).contains("Printed before the search was done"));
 }
 
-/// The waste of the plan and what is planned of the wood taken make a hundred, of parts and of a top in rows; nothing is finished yet.
-#[test]
-fn the_waste_and_what_is_planned_make_a_hundred() {
-    for (parts, taps, figures) in [(PARTS, vec![Tap::Shape(Shape::Parts)], &[][..]), ("", vec![Tap::Shape(Shape::Rows)], &["1200", "400"])]
-    {
-        let (mut app, shown) = said(parts, &taps, figures);
-        let tenths = |text: &str, before: &str, after: &str| {
-            let figure = text.split(before).nth(1).and_then(|rest| rest.split(after).next()).unwrap_or_else(|| panic!("{before}: {text}"));
-            let (whole, tenth) = figure.split_once('.').unwrap_or((figure, "0"));
-            whole.parse::<i64>().unwrap() * 10 + tenth.parse::<i64>().unwrap()
-        };
-        let waste = tenths(&shown, " litres taken, ", " %");
-        heard(&mut app, [Tap::Use]);
-        app.heard(Msg::Jobs(Jobs::Room(Room::Wood)), Now { wall: app.now, chance: [50; 10] });
-        let planned = tenths(&page(&app), "<span>Planned of taken</span><span class=\"w8\">", " %");
-        assert!((planned + waste - 1_000).abs() < 2, "{planned} {waste}: {}", page(&app));
-    }
-}
-
-/// What the plan says is taken is what the job says is taken; each share stands under what it is of.
-#[test]
-fn the_plan_and_the_wood_of_the_job_agree() {
-    let (mut app, shown) = said(PARTS, &[Tap::Shape(Shape::Parts)], &[]);
-    let taken = shown.split(" litres taken").next().and_then(|before| before.rsplit(' ').next()).unwrap_or_default().to_owned();
-    let wood = |app: &mut App| {
-        app.heard(Msg::Jobs(Jobs::Room(Room::Wood)), Now { wall: app.now, chance: [50; 10] });
-        page(app)
-    };
-    let before = wood(&mut app);
-    assert!(!before.contains("a size is missing") && !before.contains("Taken for good"), "{before}");
-    heard(&mut app, [Tap::Open, Tap::Use]);
-    assert!(!page(&app).contains("Left out:"), "the wood is cut: {}", page(&app));
-    let after = wood(&mut app);
-    for words in [
-        &*format!("<span>Taken for good</span><span class=\"w8\">{taken} litres</span>"),
-        "Planned of taken",
-        "All that was fetched with it",
-    ] {
-        assert!(after.contains(words), "{words}: {after}");
-    }
-    assert!(!after.contains("What the wood gives"), "its wood is taken: {after}");
-}
-
 /// By hand: 328 px hold 1200 mm, so 400 mm are 109 px: a row of 8 is 13.7 px high, one of 16 is 6.8.
 #[test]
 fn joints_are_drawn_no_thicker_than_the_rows_bear() {
     for (rows, class) in [("8", "class=\"lay\""), ("16", "class=\"lay fine\"")] {
         check("", &[Tap::Shape(Shape::Rows)], &["1200", "400", rows], &[class]);
     }
-}
-
-/// What is asked to be of two woods is, though one of them alone comes as near; of one wood there is none.
-#[test]
-fn two_woods_by_turns_are_two_woods() {
-    let two = vec![Tap::Shape(Shape::Field), Tap::Pattern(0), Tap::Two];
-    let (app, shown) = said("", &two, &["220", "40"]);
-    let used = app.plan.found.as_ref().map(|found| found.sheet.used.iter().filter(|used| 0 < used.pieces).count());
-    assert_eq!(used, Some(2), "{shown}");
-    let mut app = at_rack("");
-    heard(&mut app, [Tap::Open]);
-    heard(&mut app, without(2, two));
-    typed(&mut app, &["220", "40"]);
-    heard(&mut app, [Tap::Go]);
-    assert!(page(&app).contains("All pieces to use are of one wood: two by turns need two."), "{}", page(&app));
 }
 
 /// By hand: a top of 300 with 2 over is cut 302 wide; of strips of 62 and ends of 150 only the strips are 900 long.
@@ -413,34 +235,6 @@ fn a_glued_part_says_why() {
     check(PARTS, &[Tap::Shape(Shape::Parts)], &[], &[why, "Parts for 1 piece."]);
     let (_, shown) = said("part \"leg\" 4 of 38 x 38 x 350 mm for tray\n", &[Tap::Shape(Shape::Parts)], &[]);
     assert!(!shown.contains("is glued up"), "{shown}");
-}
-
-/// A bound that is not met names its volume beside what the plan takes.
-#[test]
-fn what_bounds_the_wood_is_said() {
-    let (mut app, _) = said(PARTS, &[Tap::Shape(Shape::Parts)], &[]);
-    let (given, found) = (app.plan.given.clone().unwrap(), app.plan.found.clone().unwrap());
-    let worth = found.answered.worth.clone();
-    let litres = |units: i128| given.ready.volume(units).unwrap().litres();
-    let open = Answered { bound: vec![worth[0], worth[1] * 9 / 10], ..found.answered.clone() };
-    app.plan.found.as_mut().unwrap().sheet = fivebar_core::sheet::plan::sheet(&given.ready, &open, given.room).unwrap();
-    app.plan.found.as_mut().unwrap().answered = open;
-    let least = litres(worth[1] * 9 / 10);
-    let shown = page(&app);
-    let figure = |from: &str| {
-        let rest = shown.split(from).nth(1).unwrap_or_else(|| panic!("{from}: {shown}"));
-        rest.split(' ').next().and_then(|n| n.parse::<f64>().ok()).unwrap_or_else(|| panic!("{rest}"))
-    };
-    let (least, said) = (f64::try_from(least).unwrap(), figure("Not proven: the wood. No less than "));
-    assert!(said <= least && least < said + 0.1, "{said} {least}");
-    // The share beside them is theirs: ten in a hundred less, as near as they are written.
-    let takes = figure("this plan takes ");
-    let share = figure("No plan takes more than ");
-    assert!((((takes - said) / takes * 1_000.0).ceil() - share * 10.0).abs() < 4.0, "{said} {takes} {share}");
-    // Nothing of it goes back: one sum, read alike wherever it stands.
-    assert!(found.sheet.used.iter().all(|used| used.remainders.is_empty() && used.left_strips == 0), "{:?}", found.sheet.used);
-    let taken = shown.split(" litres taken").next().and_then(|before| before.rsplit(' ').next()).unwrap();
-    assert_eq!(takes.to_string(), taken.trim_end_matches('0').trim_end_matches('.'), "{shown}");
 }
 
 /// From sticks to parts what is asked stays, and so do boards to buy whatever is asked; after a plan that is used all begins anew.
@@ -464,21 +258,6 @@ fn another_shape_of_the_same_parts_keeps_what_was_typed() {
     let (mut app, _) = said(PARTS, &[Tap::Shape(Shape::Parts), Tap::LeaveOut("top".into())], &[]);
     heard(&mut app, [Tap::Use, Tap::Shape(Shape::Sticks)]);
     assert_eq!(asked(&app).1, Vec::<String>::new());
-}
-
-/// Two layers are named; a count of lengths is no size, and what is used is of pieces.
-#[test]
-fn counts_say_of_what_they_are() {
-    let bits = "pile tiles ash-european 12 x 65 x 125 mm\ncount 12 tiles\n";
-    let parts = without(1, without(0, vec![Tap::Shape(Shape::Field)]));
-    let (_, shown) = said(bits, &parts, &["240", "120", "20"]);
-    assert!(shown.contains("20 high, in 2 layers."), "{shown}");
-    use crate::words::en::plan as words;
-    assert_eq!(
-        [words::used_of("1", "1"), words::used_of("5", "5"), words::used_of("5", "12")],
-        ["Used the one piece.", "Used all 5 pieces.", "Used 5 of 12 pieces."]
-    );
-    assert_eq!(words::times("2", "264"), "2 of 264");
 }
 
 /// Wood that is to be cut comes before an empty bench.

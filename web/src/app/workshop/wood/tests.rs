@@ -320,6 +320,26 @@ fn a_comma_that_may_group_is_asked_about() {
     assert!(kept == 0 && shown.contains("1.2 mm"), "{shown}");
 }
 
+/// By hand: 29.57353 ml of 1.1 g for 0.09290304 m² are 350.16 g for a square metre, so 180 are 0.51 fluid ounces for a square foot, and 0.6 are 210.
+#[test]
+fn glue_is_asked_in_the_units_of_the_book() {
+    let check = |units: Units, said: &str, typed: &str, kept: &str| {
+        let mut app = metric();
+        app.speech = Shared::new(Plain { sign: Sign::Point, currency: Currency::EUR, units, ..Plain::default() });
+        page(&mut app, Page::Saw, &["", "", "", "", "", "", "", "", "", "", "", "", "", "180"], units == Units::Metric);
+        let glue = ["", "", "", "", "", "", "", "", "", "", "", "", "", typed];
+        let shown = page(&mut app, Page::Saw, &[], false);
+        assert!(shown.contains(said), "{said}: {shown}");
+        page(&mut app, Page::Saw, &glue, true);
+        let (entry, _) = app.own.book.entries().next_back().unwrap();
+        assert!(fivebar_core::ledger::line::write(entry).contains(kept), "{kept}");
+        let shown = page(&mut app, Page::Saw, &[], false);
+        assert!(shown.contains(typed), "{typed}: {shown}");
+    };
+    check(Units::Metric, "g/m²", "210", r#"{"glue":210}"#);
+    check(Units::Inch, "fl oz/sq ft", "0.6", r#"{"glue":210}"#);
+}
+
 /// Only what was corrected is written: the other phone may have corrected the rest.
 #[test]
 fn a_page_writes_what_was_corrected_alone() {

@@ -12,7 +12,7 @@ use crate::parts::key::key;
 use crate::view::{El, el};
 use crate::words::en::{common, plan, yard as words};
 use fivebar_core::ledger::fold::WoodFacts;
-use fivebar_core::quantity::{Key, Length, Listed, begin_large};
+use fivebar_core::quantity::{Key, Length, Listed, Units, begin_large};
 use fivebar_core::wood::minimum::Minimum;
 
 /// The line of the workshop's first page.
@@ -72,7 +72,7 @@ pub fn saw(wood: &Wood, app: &App, seen: Seen<'_>) -> Screen {
     let mut asked = Asked::new("workshop/saw", words::MACHINES, plan::SAW);
     asked.above = vec![hint(plan::SAW_HINT)];
     asked.slots = plan::SAW_FIGURES.map(|label| Slot::side(label, units)).to_vec();
-    asked.slots.push(Slot { unit: "g/m²".into(), ..Slot::whole(plan::SAW_GLUE) });
+    asked.slots.push(Slot { whole: units == Units::Metric, ..Slot::new(plan::SAW_GLUE, plan::glue_unit(units)) });
     laid_out(asked, wood, app, seen)
 }
 
