@@ -9,6 +9,7 @@ mod dates;
 mod estimate;
 mod example;
 mod known;
+mod looking_back;
 mod money;
 mod order;
 mod sales;

@@ -27,7 +27,8 @@ pub fn screen(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Screen {
     let top = Head::new(super::titled(sheet, seen), jobs::LOOK_BACK);
     let ended = sheet.ended.map(|at| Fact::Strong(jobs::ended_on(&seen.speech.day(at))));
     let top = ended.into_iter().chain([saved_fact(app, seen)]).fold(top, Head::fact);
-    let first = el("div", "col").kid(large(sheet, back.as_ref(), seen)).kids(rest::at_nothing(&sheet.account.sold, seen));
+    let beside = rest::fees_to_come(sheet, app, seen).into_iter().listed();
+    let first = el("div", "col").kid(large(sheet, back.as_ref(), beside, seen)).kids(rest::at_nothing(&sheet.account.sold, seen));
     let first = first.kids(back.as_ref().map(|back| against_plan(sheet, back, seen)));
     let first = first.kids(back.as_ref().filter(|back| back.ratios.price.is_some()).and_then(|_| not_in_price(sheet, seen)));
     let first = first.kids(of_job(sheet, seen).map(|said| el("p", "t14 i2").text(hours_from(&said))));
@@ -52,17 +53,18 @@ pub fn screen(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Screen {
     Screen::new("jobs/back", head(top), el("main", "two scr").kid(first).kid(second))
 }
 
-/// Left per hour, large, and over what.
-fn large(sheet: &JobSheet, back: Option<&LookBack>, seen: Seen<'_>) -> El<Msg> {
+/// Left per hour, large, and over what; beside what is left in all, what is still to come off it.
+fn large(sheet: &JobSheet, back: Option<&LookBack>, beside: Vec<El<Msg>>, seen: Seen<'_>) -> El<Msg> {
     let per_hour = sheet.account.sold.per_hour;
     let currency = sheet.account.currency;
     let Some((per_hour, money)) = per_hour.and_then(|all| Some((all, Money::book(all.left, currency).ok()?))) else {
         // Nothing is sold: what is agreed leads, as the key before it says.
         if let Some(top) = leads(sheet).filter(|_| to_come(sheet, currency).is_none()).and_then(|leads| lead(leads, currency, seen)) {
-            return top.kid(el("p", "").text(none_left(sheet)));
+            return top.kid(el("p", "").text(none_left(sheet))).kids(beside);
         }
         let in_all = sheet.account.sold.in_the_end().map(|kept| words::in_all(&sum(kept, seen)));
-        return el("p", "notice").text(in_all.into_iter().chain([none_left(sheet).to_owned()]).listed().join(" "));
+        let said = el("p", "notice").text(in_all.into_iter().chain([none_left(sheet).to_owned()]).listed().join(" "));
+        return if beside.is_empty() { said } else { el("div", "").kid(said).kids(beside) };
     };
     let sold = &sheet.account.sold;
     let (unsold, there) = (sold.left.saturating_sub(sold.promised), sold.at_galleries);
@@ -94,6 +96,7 @@ fn large(sheet: &JobSheet, back: Option<&LookBack>, seen: Seen<'_>) -> El<Msg> {
     };
     let due = Some(sold.due_from_galleries).filter(|due| Decimal::ZERO < due.amount());
     top.kids(due.map(|due| el("p", "").text(words::due_of_it(&sum(due, seen)))))
+        .kids(beside)
         .kids(stands)
         .kids(held.map(|held| el("p", "").text(held)))
         .kids(gone.then(|| el("p", "t14 i2").text(words::LIKELY_IS_GONE)))

@@ -7,7 +7,7 @@ use super::super::sources::of_job;
 use super::super::{Screen, Seen, undo};
 use super::figures::{apart, bar_said, carried, day, hourly, hours_of, lacking, line, short, stretches, sum, to_be_carried};
 use super::holds::{Holds, holds};
-use super::rest::{at_nothing, if_go, unsold};
+use super::rest::{at_nothing, fee_by, fees_to_come, if_go, unsold};
 use super::say;
 use crate::app::bench::waits::kept;
 use crate::app::jobs::dates::promise_by;
@@ -29,7 +29,6 @@ use crate::words::en::price::by;
 use crate::words::en::{changed, common, dates, deal, jobs as words, rack as rack_words};
 use fivebar_core::bench::Stage;
 use fivebar_core::bench::wait::Wait;
-use fivebar_core::ledger::kind::sale::Paid;
 use fivebar_core::quantity::{Decimal, Listed, Money, Span};
 use fivebar_core::sheet::estimate::EstimateSheet;
 use fivebar_core::sheet::job::{JobSheet, NextAct, Owed};
@@ -252,14 +251,6 @@ fn so_far_card(sheet: &JobSheet, estimate: Option<&EstimateSheet>, seen: Seen<'_
         .kids(sheet.account.costs.lacking().as_ref().map(lacking))
 }
 
-/// How what is still to come of an open order is paid, where that bears a fee.
-fn fee_by(sheet: &JobSheet, app: &App) -> Option<Paid> {
-    let shop = app.shelf().shop(app.now.at);
-    let paid = shop.paid_known(&shop.job(sheet.job).ok()?, Some(sheet.selling.open().next()?.id))?;
-    let fee = shop.till(sheet.account.currency).fee_of(paid).of(sheet.account.sold.due).ok()?;
-    (Decimal::ZERO < fee.amount()).then_some(paid)
-}
-
 /// What was agreed or sold with what is paid of it; costs and left per hour.
 fn money_card(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
     let (costs, per_hour) = (sheet.money.costs_in_all, sheet.money.as_it_stands);
@@ -374,10 +365,9 @@ fn between(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Vec<El<Msg>> {
     let lost = sheet.account.costs.fees_lost;
     let (off, to_come) = (sheet.money.off, sheet.money.fees_to_come);
     let known = off.minus(lost).and_then(|off| off.minus(to_come)).unwrap_or(off);
-    let still = words::fees_to_come(fee_by(sheet, app).map(by));
-    let taken_off = [(words::TAX_AND_FEES.to_owned(), known), (still, to_come), (words::FEES_LOST.to_owned(), lost)];
-    let taken_off = taken_off.into_iter().filter(|(_, sum)| !sum.is_zero());
-    back.into_iter().chain(gallery).chain(taken_off.map(|(word, off)| line(word, format!("\u{2212}{}", sum(off, seen))))).listed()
+    let taken = |word, off: Money| (!off.is_zero()).then(|| line(word, format!("\u{2212}{}", sum(off, seen))));
+    let taken = [taken(words::TAX_AND_FEES, known), fees_to_come(sheet, app, seen), taken(words::FEES_LOST, lost)];
+    back.into_iter().chain(gallery).chain(taken.into_iter().flatten()).listed()
 }
 
 /// Where something went back: all that came in, and what went back of it. What is paid above is the one less the other.

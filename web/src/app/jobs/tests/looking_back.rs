@@ -1,0 +1,36 @@
+//! What stands on Look back: every sum that the total holds, and what is still to come off it.
+
+use super::*;
+
+const BEGUN: &str = "2026-05-04 08:00 +00:00 workshop USD inch\njob more \"Stools\" 5 spec\nspend 50 glue on more\n";
+const WORKED: &str = "start \"build\" make on more\n13:00 stop\n";
+
+/// Five that cost 50; one sold for 400, 100 of it ahead by card, at 3 % and 0.30: 3.30 is kept, so 346.70 is left so far. Of the 300 that are due 9.30
+/// will be: 337.40 at last. What is so far leaves that out, what is at last bears it, and it stands between them.
+#[test]
+fn fees_still_to_come_stand_between_what_is_so_far_and_what_is_at_last() {
+    let sold = "tag 150 more\ntill fee 0.03 fixed 0.30\nagree 400 for 1 more fetched as deal\npay 100 for more card agreed deal\n\
+        sell 1 more for 400 agreed deal as one\n";
+    let (to_come, given) = (["Fees still to come", "\u{2212}9.30"], "not-for-sale 4 more given\n");
+    let told = |hours: &str, then: &str| Maker::told(&[&format!("{BEGUN}{hours}{sold}{then}")]);
+    let nothing = ["4 unsold at nothing, left in all", "337.40"];
+    let mut maker = told(WORKED, "end more\n");
+    maker.open("more").shows(&to_come).shows(&nothing).tap(Tap::Room(Room::Back));
+    maker.shows(&["346.70 in all over 5 h", to_come[0], to_come[1], "Left per hour, 4 unsold", "67.48", nothing[0], nothing[1]]);
+    let mut maker = told(WORKED, &format!("{given}end more\n"));
+    maker.open("more").shows(&to_come).shows(&["67.48"]).tap(Tap::Room(Room::Back)).hides(&["at nothing"]);
+    maker.shows(&["67.48", "less the fee of what is still owed", "346.70 in all over 5 h", to_come[0], to_come[1]]);
+    let mut maker = told(WORKED, "");
+    maker.open("more").shows(&to_come).tap(Tap::Room(Room::Back)).hides(&["at nothing"]);
+    maker.shows(&["346.70 in all over 5 h", to_come[0], to_come[1]]);
+    // No hour was logged.
+    let mut maker = told("", "end more\n");
+    maker.open("more").shows(&to_come).shows(&nothing).tap(Tap::Room(Room::Back)).hides(&["346.70"]);
+    maker.shows(&[to_come[0], to_come[1], nothing[0], nothing[1]]);
+    let mut maker = told("", &format!("{given}end more\n"));
+    maker.open("more").shows(&[to_come[0], to_come[1], "Left in all", "337.40"]).hides(&["346.70"]);
+    maker.tap(Tap::Room(Room::Back)).shows(&["337.40 in all.", to_come[0], to_come[1]]).hides(&["346.70"]);
+    // All is paid: nothing is to come.
+    let mut maker = told(WORKED, "pay 300 for more card sale one\nend more\n");
+    maker.room("more", Room::Back).shows(&["337.40 in all over 5 h", nothing[0], nothing[1]]).hides(&[to_come[0]]);
+}
