@@ -12,6 +12,7 @@ mod known;
 mod looking_back;
 mod money;
 mod order;
+mod owed_now;
 mod sales;
 mod spent;
 mod to_settle;

@@ -7,7 +7,7 @@ use super::super::sources::of_job;
 use super::super::{Screen, Seen, undo};
 use super::figures::{apart, bar_said, carried, day, hourly, hours_of, lacking, line, short, stretches, sum, to_be_carried};
 use super::holds::{Holds, holds};
-use super::rest::{at_nothing, fee_by, fees_to_come, if_go, unsold};
+use super::rest::{at_nothing, dues, fee_by, fees_to_come, if_go, unsold};
 use super::say;
 use crate::app::bench::waits::kept;
 use crate::app::jobs::dates::promise_by;
@@ -26,7 +26,7 @@ use crate::parts::so_far::so_far;
 use crate::screens::price::list::{guessed, haul_in_question};
 use crate::view::{El, el};
 use crate::words::en::price::by;
-use crate::words::en::{changed, common, dates, deal, jobs as words, rack as rack_words};
+use crate::words::en::{changed, common, dates, jobs as words, rack as rack_words};
 use fivebar_core::bench::Stage;
 use fivebar_core::bench::wait::Wait;
 use fivebar_core::quantity::{Decimal, Listed, Money, Span};
@@ -284,7 +284,7 @@ fn money_card(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
 fn agreed(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Vec<El<Msg>> {
     let sold = &sheet.account.sold;
     let open = sheet.selling.open().next();
-    let Owed { received, rounded, due, others, before_change, before } = sheet.sale.owed;
+    let Owed { received, rounded, due, others, before_change, .. } = sheet.sale.owed;
     let all = match received.plus(due) {
         Ok(all) if Decimal::ZERO < all.amount() => all,
         // A gallery's money, and the fees of what went back, are in what is left.
@@ -314,21 +314,15 @@ fn agreed(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Vec<El<Msg>> {
         (_, None) if sold.handed_over.is_zero() => part("t14 c-good nw", words::PAID, &sum(received, seen)),
         (_, None) => part("t14 c-good nw", words::PAID_BY_BUYERS, &sum(received, seen)),
     };
-    let at_hand_over = open.is_some_and(|agreement| agreement.parts.is_empty());
-    let due_word = if at_hand_over { words::DUE_AT_HAND_OVER } else { words::STILL_DUE };
-    let none = Money::zero(due.currency());
-    let deposit = sheet.selling.deposits_due(due.currency()).unwrap_or(none);
-    let then = due.minus(deposit).ok().filter(|rest| !deposit.is_zero() && Decimal::ZERO < rest.amount());
-    let then = then.map(|rest| line(words::THEN_AT_HAND_OVER, sum(rest, seen)));
-    let (due_word, due) = if deposit.is_zero() { (due_word, due) } else { (words::DEPOSIT_DUE, deposit) };
-    let due = (Decimal::ZERO < due.amount()).then(|| part("t14 nw", due_word, &sum(due, seen)));
+    let mut dues = dues(sheet).into_iter();
+    let due = dues.next().map(|(word, due)| part("t14 nw", word, &sum(due, seen)));
+    let then = dues.map(|(word, due)| line(word, sum(due, seen)));
     // What was kept of an order that came to nothing was paid for nothing sold.
     let currency = sheet.account.currency;
     let kept = open.and_then(|_| sheet.selling.kept(currency).ok()).unwrap_or(Money::zero(currency));
     let others = others.minus(kept).unwrap_or(others);
-    let of_these = [(words::BEFORE_CHANGE, before_change), (deal::OWED_BEFORE, before)];
-    let beside = of_these.into_iter().chain([(words::PAID_FOR_OTHERS, others), (words::KEPT_OF_OTHERS, kept)]);
-    let beside = beside.filter(|(_, of)| Decimal::ZERO < of.amount()).map(|(word, of)| line(word, sum(of, seen)));
+    let beside = [(words::BEFORE_CHANGE, before_change), (words::PAID_FOR_OTHERS, others), (words::KEPT_OF_OTHERS, kept)];
+    let beside = beside.into_iter().filter(|(_, of)| Decimal::ZERO < of.amount()).map(|(word, of)| line(word, sum(of, seen)));
     vec![
         el("p", "row").kid(el("span", "w8").text(title)).kids(when.map(|when| el("span", "t14").text(when))),
         paid_bar(share, seen.page.card()),

@@ -7,7 +7,7 @@ use crate::app::{App, Msg};
 use crate::view::El;
 use crate::words::en::{jobs as words, price};
 use fivebar_core::ledger::kind::sale::Paid;
-use fivebar_core::quantity::{Count, Decimal};
+use fivebar_core::quantity::{Count, Decimal, Listed, Money};
 use fivebar_core::sheet::account::Sold;
 use fivebar_core::sheet::job::JobSheet;
 use fivebar_core::sheet::rest::Rest;
@@ -34,6 +34,24 @@ pub fn fee_by(sheet: &JobSheet, app: &App) -> Option<Paid> {
     let paid = shop.paid_known(&shop.job(sheet.job).ok()?, Some(sheet.selling.open().next()?.id))?;
     let fee = shop.till(sheet.account.currency).fee_of(paid).of(sheet.account.sold.due).ok()?;
     (Decimal::ZERO < fee.amount()).then_some(paid)
+}
+
+/// What is due, in the order it comes in: what is owed now of pieces that were handed over, what a deposit lacks, then the rest. Together they are all of
+/// it.
+pub fn dues(sheet: &JobSheet) -> Vec<(&'static str, Money)> {
+    let (owed, currency) = (sheet.sale.owed, sheet.account.currency);
+    let at_hand_over = sheet.selling.open().next().is_some_and(|agreement| agreement.parts.is_empty());
+    let is_due = |sum: &Money| Decimal::ZERO < sum.amount();
+    let deposit = sheet.selling.deposits_due(currency).unwrap_or(Money::zero(currency));
+    let first = [(words::OWED_NOW, owed.before), (words::DEPOSIT_DUE, deposit)].into_iter().filter(|(_, sum)| is_due(sum)).listed();
+    let rest = first.iter().try_fold(owed.due, |rest, (_, sum)| rest.minus(*sum)).unwrap_or(owed.due);
+    let word = match (first.is_empty(), at_hand_over) {
+        (true, true) => words::DUE_AT_HAND_OVER,
+        (true, false) => words::STILL_DUE,
+        (false, true) => words::THEN_AT_HAND_OVER,
+        (false, false) => words::THEN_STILL_DUE,
+    };
+    first.into_iter().chain(Some((word, rest)).filter(|(_, sum)| is_due(sum))).listed()
 }
 
 /// The fees of what is due: still to come off what is so far, and in what is at last.

@@ -122,6 +122,9 @@ pub fn then(sum: &str) -> String {
     format!("then {sum}")
 }
 pub const STILL_DUE: &str = "still due";
+/// Of pieces of an order that were handed over: before what is due at the hand-over of the others.
+pub const OWED_NOW: &str = "owed now";
+pub const THEN_STILL_DUE: &str = "then still due";
 pub const DEPOSIT_IN: &str = "deposit in";
 /// Where pieces of the order were handed over: what came in is no deposit alone.
 pub const IN_SO_FAR: &str = "in so far";

@@ -255,7 +255,10 @@ impl Selling {
     }
 
     /// What is owed of the pieces of an order that were handed over before it was changed: what comes in next for it pays that before any part of it.
-    fn owed_before_change(&self, currency: Currency, agreement: &Agreement) -> Answer<Money> {
+    ///
+    /// # Errors
+    /// [`crate::refusal::Refusal::MoneyOutOfRange`].
+    pub fn owed_before_change(&self, currency: Currency, agreement: &Agreement) -> Answer<Money> {
         self.lacking(currency, |sale| sale.agreed != Some(agreement.id) && self.is_of_order(sale, agreement))
     }
 
