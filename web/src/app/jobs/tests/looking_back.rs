@@ -34,3 +34,33 @@ fn fees_still_to_come_stand_between_what_is_so_far_and_what_is_at_last() {
     let mut maker = told(WORKED, "pay 300 for more card sale one\nend more\n");
     maker.room("more", Room::Back).shows(&["337.40 in all over 5 h", nothing[0], nothing[1]]).hides(&[to_come[0]]);
 }
+
+/// 100 of one sold and 50 kept of an order whose buyer never came, less the 50 that was spent: 100 in all, and the 50 stands there.
+#[test]
+fn what_was_kept_of_an_order_that_came_to_nothing_stands_there() {
+    let kept = "agree 200 for 1 more fetched as deal\npay 50 for more bank agreed deal\ncancel deal on more kept 50 no-show\n";
+    let mut maker = Maker::told(&[&format!("{BEGUN}{WORKED}{kept}sell 1 more for 100 notes\n")]);
+    maker.room("more", Room::Back).shows(&["100.00 in all over 5 h", "Kept of what came to nothing", "50.00"]);
+    let mut maker = Maker::told(&[&format!("{BEGUN}{WORKED}sell 1 more for 100 notes\n")]);
+    maker.room("more", Room::Back).hides(&["Kept of what came to nothing"]);
+}
+
+#[test]
+fn a_piece_that_broke_is_said() {
+    let story = "2026-05-04 08:00 +00:00 workshop USD inch\njob more \"Bowl\" 1 spec\nspend 40 glue on more\nstart \"turn\" make on more\n09:00 stop\n\
+        not-for-sale 1 more broken\nend more\n";
+    Maker::told(&[story]).room("more", Room::Back).shows(&["40.00 in all over 1 h", "Not sold: 1 broken."]).hides(&["Not in that price"]);
+    // One is sold with no tag, so there is no price to hold it against.
+    let story = format!("{BEGUN}{WORKED}sell 1 more for 100 notes\nnot-for-sale 1 more broken\nnot-for-sale 2 more given\n");
+    Maker::told(&[&story]).room("more", Room::Back).shows(&["Not sold: 1 broken, 2 given away."]);
+}
+
+/// Two of five are sold: the costs and hours are of all five.
+#[test]
+fn what_is_left_so_far_says_that_it_bears_all_costs_and_hours() {
+    let mut maker = Maker::told(&[&format!("{BEGUN}{WORKED}sell 2 more for 200 notes\n")]);
+    let said = "left per hour so far, 2 of 5 sold, with costs and hours of all 5: 150.00 in all over 5 h";
+    maker.room("more", Room::Back).shows(&["$30.00", said]);
+    let mut maker = Maker::told(&[&format!("{BEGUN}{WORKED}sell 5 more for 500 notes\n")]);
+    maker.room("more", Room::Back).shows(&["left per hour, 450.00 in all over 5 h"]).hides(&["so far, "]);
+}

@@ -397,7 +397,7 @@ fn looking_back_while_work_is_to_come_leads_with_what_is_likely() {
     let sold = format!("{begun}start \"build\" make on more\n09:00 stop\nsell 2 more for 200 notes fetched\n");
     let mut maker = Maker::told(&[&sold]);
     maker.room("more", Room::Back);
-    maker.shows(&["t60 w8\">$12.14<", "left per hour, with all that is likely to come, 14 h", "$170.00 left per hour so far, of the 2"]);
+    maker.shows(&["t60 w8\">$12.14<", "left per hour, with all that is likely to come, 14 h", "$170.00 left per hour so far, 2 of "]);
     maker.tap(Tap::End).shows(&["t60 w8\">$170.00<"]).hides(&["likely to come, 14 h"]);
 }
 
@@ -408,7 +408,7 @@ fn looking_back_counts_what_is_agreed() {
     let story = "2026-05-04 08:00 +00:00 workshop USD inch\njob more \"Stools\" 3 order\nspend 10 glue on more\nstart \"build\" make on more\n09:00 stop\n\
         agree 300 for 3 more fetched as all\nsell 1 more for 100 notes agreed all\npay 50 for more notes agreed all\n";
     let mut maker = Maker::told(&[story]);
-    let said = ["t60 w8\">$290.00<", "left per hour, with what is agreed and not handed over yet", "so far, of the one that is sold"];
+    let said = ["t60 w8\">$290.00<", "left per hour, with what is agreed and not handed over yet", "so far, 1 of 3 sold, "];
     maker.room("more", Room::Back).shows(&said).shows(&["2 are agreed and not handed over yet."]);
     maker.tap(Tap::End).tap(Tap::Page).shows(&["290.00 an hour"]).tap(Tap::Room(Room::Back)).shows(&said);
 }
@@ -426,7 +426,7 @@ fn what_is_agreed_is_one_figure_on_key_and_page() {
     maker.open("more").shows(&["290.00 an hour"]);
     maker.tap(Tap::Room(Room::Back)).shows(&["t60 w8\">$290.00<", "with what is agreed and not handed over yet", "Nothing is sold yet."]);
     let mut maker = Maker::told(&[&format!("{}sell 1 more for 100 notes\nagree 200 for 2 more fetched\n", begun(5))]);
-    maker.room("more", Room::Back).shows(&["t60 w8\">$290.00<", "so far, of the one that is sold"]).hides(&["unsold"]);
+    maker.room("more", Room::Back).shows(&["t60 w8\">$290.00<", "so far, 1 of 5 sold, "]).hides(&["unsold"]);
 }
 
 /// Two for 800, 100 of it ahead by card, 3 % and 0.30 of each kept: both are gone and the rest is not paid. The page, its key and Look back say what is
