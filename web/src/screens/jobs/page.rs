@@ -278,7 +278,7 @@ fn money_card(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
     let rule = (!agreed.is_empty()).then(|| el("div", "rule"));
     let after = after.map(|rate| line(words::AFTER_WORKSHOP, hourly(rate, sheet.account.currency, seen)));
     let card = el("section", "card money").kids(agreed).kids(rule).kid(line(costs_word, costs)).kid(line(word, stands));
-    Some(card.kids(if_sold).kids(at_nothing(&sheet.account.sold, seen)).kids(after))
+    Some(card.kids(after).kids(if_sold).kids(at_nothing(&sheet.account.sold, seen)))
 }
 
 fn agreed(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Vec<El<Msg>> {

@@ -38,3 +38,12 @@ fn several_payments_of_a_changed_order_say_what_is_owed_beside_them() {
         };
     }
 }
+
+/// What an hour leaves after workshop costs is of the figure above it, not of what it would leave if the rest goes.
+#[test]
+fn after_workshop_costs_stands_below_the_figure_it_is_of() {
+    let story = "2026-05-04 08:00 +00:00 workshop USD inch\nrate pay 16 lowest 12 hours 420 logged 350 costs 1050\njob more \"Stools\" 3 spec\n\
+        spend 10 glue on more\nstart \"build\" make on more\n10:00 stop\nall-planned more\ntag 100 more\nsell 1 more for 100 notes\n";
+    let mut maker = Maker::told(&[story]);
+    maker.open("more").shows(&["Left per hour, 2 unsold", "45.00", "After workshop costs", "42.00", "if the other 2 go at 100", "145.00"]);
+}
