@@ -47,3 +47,17 @@ fn after_workshop_costs_stands_below_the_figure_it_is_of() {
     let mut maker = Maker::told(&[story]);
     maker.open("more").shows(&["Left per hour, 2 unsold", "45.00", "After workshop costs", "42.00", "if the other 2 go at 100", "145.00"]);
 }
+
+/// A job in another currency than the workshop's has its sign in the list.
+#[test]
+fn what_an_hour_left_in_another_currency_has_its_sign() {
+    let job = |name: &str, cur: &str| {
+        format!(
+            "2026-05-04 08:00 +00:00 workshop {cur} inch\njob {name} \"{name}\" 1 spec\nspend 10 glue on {name}\nstart \"turn\" make on {name}\n\
+             09:00 stop\nsell 1 {name} for 50 notes\nend {name}\n"
+        )
+    };
+    let both = format!("{}{}", job("more", "EUR"), job("bench", "USD").replace("05-04", "05-05"));
+    let mut maker = Maker::told(&[&both]);
+    maker.tap(Tap::List).shows(&[">bench<", ">40.00 left per hour<", ">more<", ">\u{20ac}40.00 left per hour<"]);
+}
