@@ -8,6 +8,7 @@ mod cans;
 mod dates;
 mod estimate;
 mod example;
+mod half_written;
 mod known;
 mod looking_back;
 mod money;
