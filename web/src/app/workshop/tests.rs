@@ -2,6 +2,7 @@
 
 mod asked;
 mod costs;
+mod rows;
 mod taxes;
 mod tools;
 

@@ -431,9 +431,11 @@ fn sell_under(sheet: &JobSheet, seen: Seen<'_>) -> String {
 fn back_under(sheet: &JobSheet, seen: Seen<'_>) -> String {
     // As its page leads.
     let leads = super::back::leads(sheet).map(|(left, _)| left);
-    match (sheet.ended, leads.or(sheet.money.per_hour)) {
-        (Some(_), Some(rate)) => words::back_under(&hourly(rate, sheet.account.currency, seen)),
-        (Some(_), None) => words::DONE_WITH_IT.into(),
-        (None, _) => words::AFTER_HAND_OVER.into(),
+    let is_to_hand_over = sheet.ended.is_none() && sheet.account.sold.is_any_to_sell();
+    match leads.or(sheet.money.per_hour) {
+        _ if is_to_hand_over => words::AFTER_HAND_OVER.into(),
+        Some(rate) => words::back_under(&hourly(rate, sheet.account.currency, seen)),
+        None if sheet.ended.is_some() => words::DONE_WITH_IT.into(),
+        None => words::HOW_IT_WENT.into(),
     }
 }

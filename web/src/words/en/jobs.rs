@@ -111,6 +111,8 @@ pub const NO_WOOD_YET: &str = "no wood taken yet";
 pub const NOTHING_YET: &str = "nothing yet";
 pub const NO_PRICE_YET: &str = "no price yet";
 pub const AFTER_HAND_OVER: &str = "after hand-over";
+/// Where all is handed over, and what an hour left is not known.
+pub const HOW_IT_WENT: &str = "how it went";
 pub const DONE_WITH_IT: &str = "done with it";
 pub const MADE_TO_ORDER: &str = "made to order";
 pub const MADE_ON_SPEC: &str = "made on spec";

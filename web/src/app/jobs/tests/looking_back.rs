@@ -64,3 +64,15 @@ fn what_is_left_so_far_says_that_it_bears_all_costs_and_hours() {
     let mut maker = Maker::told(&[&format!("{BEGUN}{WORKED}sell 5 more for 500 notes\n")]);
     maker.room("more", Room::Back).shows(&["left per hour, 450.00 in all over 5 h"]).hides(&["so far, "]);
 }
+
+/// Before all is handed over there is nothing to look back on; after that the key says what an hour left, ended or not.
+#[test]
+fn the_key_to_look_back_says_what_is_there() {
+    let told = |then: &str| Maker::told(&[&format!("{BEGUN}{WORKED}{then}")]);
+    told("sell 4 more for 400 notes\n").open("more").shows(&["Look back", "after hand-over"]);
+    for end in ["", "end more\n"] {
+        told(&format!("sell 5 more for 500 notes\n{end}")).open("more").shows(&["Look back", "90.00 an hour"]).hides(&["after hand-over"]);
+    }
+    let no_hours = format!("{BEGUN}sell 5 more for 500 notes\n");
+    Maker::told(&[&no_hours]).open("more").shows(&["Look back", "how it went"]).hides(&["after hand-over"]);
+}
