@@ -9,6 +9,7 @@ use super::estimate::as_judged;
 use super::estimate::left::still_thought;
 use super::helped::{HELPER, earned, earned_since, helped_to_settle, pay_of};
 use super::marks::{Pricing, pricing};
+use super::promised::fees_owed;
 use super::rate::{RateSheet, rate};
 use super::shop::Shop;
 use super::to_come::to_come;
@@ -136,8 +137,8 @@ pub struct Sold {
     pub net: Money,
     /// Net less costs; none before anything was sold or none is left to sell, or while costs are not known.
     pub kept: Option<Money>,
-    /// Once it has ended, of all that was spent; see [`Sold::at_nothing`].
-    at_nothing: Option<Money>,
+    /// Net less all that was spent and the fees still to come of what is owed, once it has ended or nothing is left to sell; see [`Sold::at_nothing`].
+    at_last: Option<Money>,
     pub per_hour: Option<PerHour>,
     /// Open agreements, summed.
     pub agreed: Option<Money>,
@@ -401,8 +402,8 @@ fn sold((shop, job): (&Shop, &Job), (costs, hours): (&Costs, &Hours), rate: &Rat
         None => None,
     };
     // What is owed still bears its fees.
-    let owed = super::promised::fees_owed(shop, job)?;
-    let at_nothing = all_costs.filter(|_| job.ended.is_some()).map(|costs| net.minus(owed)?.minus(costs)).transpose()?;
+    let is_over = job.ended.is_some() || (job.left() == 0 && selling.at_galleries_now() == 0);
+    let at_last = all_costs.filter(|_| is_over).map(|costs| net.minus(fees_owed(shop, job)?)?.minus(costs)).transpose()?;
     let open: Vec<Money> = selling.open().map(|agreement| agreement.sum).listed();
     let agreed = if open.is_empty() { None } else { Some(Money::sum(currency, open)?) };
     Ok(Sold {
@@ -421,7 +422,7 @@ fn sold((shop, job): (&Shop, &Job), (costs, hours): (&Costs, &Hours), rate: &Rat
         given_up: selling.given_up(currency)?,
         net,
         kept,
-        at_nothing,
+        at_last,
         per_hour,
         agreed,
         received: selling.received(currency)?,
@@ -469,16 +470,16 @@ fn asked_for(job: &Job, sale: &Sale) -> Answer<Option<Decimal>> {
 }
 
 impl Sold {
-    /// Of a job that is done with, what is left in all if the pieces that are unsold, on the shelf or at galleries, bring nothing. None where some of
-    /// it is promised, or all of it is gone.
+    /// Of a job that is done with, what is left in all if the pieces that are unsold, on the shelf or at galleries, bring nothing, with the fees still
+    /// to come. None where some of it is promised, or all of it is gone.
     pub fn at_nothing(&self) -> Option<(Count, Money)> {
         let unsold = self.left.saturating_add(self.at_galleries);
-        self.at_nothing.filter(|_| 0 < unsold && self.promised == 0).map(|left| (unsold, left))
+        self.at_last.filter(|_| 0 < unsold && self.promised == 0).map(|left| (unsold, left))
     }
 
-    /// What is left of it in all, once nothing is left to sell; none where costs are not known.
+    /// What is left of it in all, once nothing is left to sell, with the fees still to come; none where costs are not known.
     pub fn in_the_end(&self) -> Option<Money> {
-        self.kept.filter(|_| !self.is_any_to_sell())
+        self.kept.and(self.at_last).filter(|_| !self.is_any_to_sell())
     }
 
     /// A piece is left that may be sold yet, by the maker or by a gallery.

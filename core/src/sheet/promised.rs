@@ -123,8 +123,7 @@ pub(super) fn fees_owed(shop: &Shop, job: &Job) -> Answer<Money> {
     let open = job.selling.open_orders().into_iter().filter_map(|order| order.first().copied()).listed();
     let before = |agreement: &&Agreement| fee_before(shop, (job, agreement), shop.paid_known(job, Some(agreement.id)));
     let alone = job.selling.unpaid(job.currency)?;
-    let by = |sale: &Sale| job.selling.paid_last(sale.id).map(|_| sale.id).or(sale.agreed);
-    let of_sale = |(sale, lacks): &(&Sale, Money)| fee_of(shop, shop.paid_known(job, by(sale)), *lacks);
+    let of_sale = |(sale, lacks): &(&Sale, Money)| fee_of(shop, shop.paid_known(job, Some(sale.id)), *lacks);
     let fees = open.iter().map(before).chain(alone.iter().filter(|(_, lacks)| Decimal::ZERO < lacks.amount()).map(of_sale));
     Money::sum(job.currency, fees.collect::<Answer<Vec<Money>>>()?)
 }

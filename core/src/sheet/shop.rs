@@ -99,7 +99,7 @@ impl<'a> Shop<'a> {
     /// somebody else paid with changes nothing in what a job leaves.
     pub fn paid_known(&self, job: &Job, of: Option<Id>) -> Option<Paid> {
         let said = self.paying.of_job.filter(|(id, _)| *id == job.id).map(|(_, paid)| paid);
-        said.or_else(|| of.and_then(|of| job.selling.paid_last(of).or_else(|| job.selling.paid_for_order(of))))
+        said.or_else(|| of.and_then(|of| job.selling.paid_last(of)))
     }
 
     /// The same with what was gathered of earlier jobs before, or will be.

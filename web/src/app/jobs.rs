@@ -1,5 +1,6 @@
 //! Jobs, heard: the list, one job's page and its four rooms, and what is written down there.
 
+mod aside;
 pub mod cans;
 pub mod dates;
 pub mod doing;
@@ -53,6 +54,8 @@ pub struct Jobs {
     pub room: Option<Room>,
     /// What is being written down.
     pub draft: Option<Box<Draft>>,
+    /// Forms that are half written and lie aside.
+    aside: Vec<aside::Aside>,
     /// The sum at the tag before the pieces were rubbed out, which are typed anew.
     at_tag: Option<String>,
     pub search: String,
@@ -238,8 +241,11 @@ fn write(app: &mut App, what: What) {
         app.which = Which::Own;
     }
     app.notice = None;
-    let kept = if what == What::OldJobs { app.jobs.half.as_str() } else { "" };
-    app.jobs.draft = draft::begin(app, what).map(|draft| half::filled(draft, kept)).map(Box::new);
+    if what == What::OldJobs {
+        app.jobs.draft = draft::begin(app, what).map(|draft| half::filled(draft, &app.jobs.half)).map(Box::new);
+    } else {
+        aside::open(app, app.jobs.open, what);
+    }
 }
 
 fn with_form(app: &mut App, act: impl FnOnce(&mut Form)) {

@@ -119,6 +119,8 @@ fn the_fee_of_what_is_owed_stays_as_pieces_are_handed_over() {
         08:10 start \"sand\" make on stools\n09:10 stop\nspend 20.00 finish on stools\nall-planned stools\n";
     let deal = "agree 800 for 2 stools fetched as deal\n";
     let (ahead, one) = ("pay 100 for stools card agreed deal\n", "sell 1 stools for 400 agreed deal\n");
+    let by_bank = "pay 100 for stools bank agreed deal\n";
+    let same = "agree 400 for 1 stools fetched replaces deal\n";
     let named = |sale: &str, name: &str| format!("{} as {name}\n", sale.trim_end());
     let paid = "pay 400 for stools card sale first\npay 400 for stools card sale second\n";
     let [first, second] = ["first", "second"].map(|name| format!("sell 1 stools for 400 as {name}\n"));
@@ -128,6 +130,14 @@ fn the_fee_of_what_is_owed_stays_as_pieces_are_handed_over() {
         (format!("{deal}{one}{one}"), "800.00"),
         (format!("{deal}{ahead}"), "775.40"),
         (format!("{deal}sell 1 stools for 400 card agreed deal\n"), "775.40"),
+        // What came last decides of the rest, however the deposit came: 9.30 of the 300 that lacked of the first, 12.30 of the second.
+        (format!("{deal}{by_bank}sell 1 stools for 400 card agreed deal\n"), "778.40"),
+        (format!("{deal}{by_bank}sell 1 stools for 400 card agreed deal\n{same}"), "778.40"),
+        (format!("{deal}sell 1 stools for 400 card agreed deal\n{same}"), "775.40"),
+        (format!("{deal}sell 1 stools for 400 card agreed deal\npay 100 for stools bank agreed deal\n"), "787.70"),
+        (format!("{deal}{by_bank}sell 1 stools for 400 agreed deal as first\npay 300 for stools card sale first\n"), "778.40"),
+        // Both are handed over, the second not paid: as the last for its order.
+        (format!("{deal}{by_bank}sell 1 stools for 400 card agreed deal\n{one}"), "778.40"),
         (format!("{deal}{ahead}{one}"), "775.40"),
         (format!("{deal}{ahead}{one}{one}"), "775.10"),
         (format!("{deal}{}{}{paid}", named(one, "first"), named(one, "second")), "775.40"),

@@ -5,7 +5,7 @@ use super::super::order::{Feel, Order};
 use super::super::price::{self, agree::AgreeTap};
 use super::super::{App, plan};
 use super::draft::{PaidTo, What};
-use super::{Room, draft, sheet};
+use super::{Room, aside, sheet};
 use crate::parts::Place;
 use fivebar_core::bench::{On, Work};
 use fivebar_core::ledger::decide::{BenchCommand, Command, Now};
@@ -76,13 +76,13 @@ fn lots(sheet: &JobSheet) -> Vec<Lot> {
 /// The form for what was spent on a job.
 pub fn spend(app: &mut App, job: Id) {
     app.go(Place::Jobs);
-    app.jobs.open = Some(job);
-    form(app, Room::Hours, What::Spend);
+    app.jobs.room = Some(Room::Hours);
+    aside::open(app, Some(job), What::Spend);
 }
 
 fn form(app: &mut App, room: Room, what: What) {
     app.jobs.room = Some(room);
-    app.jobs.draft = draft::begin(app, what).map(Box::new);
+    aside::open(app, app.jobs.open, what);
 }
 
 /// The operation's clock starts, and the bench shows it.

@@ -27,9 +27,11 @@ pub fn screen(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Screen {
     let top = Head::new(super::titled(sheet, seen), jobs::LOOK_BACK);
     let ended = sheet.ended.map(|at| Fact::Strong(jobs::ended_on(&seen.speech.day(at))));
     let top = ended.into_iter().chain([saved_fact(app, seen)]).fold(top, Head::fact);
-    let first = el("div", "col").kid(large(sheet, back.as_ref(), seen)).kids(rest::at_nothing(&sheet.account.sold, seen));
+    let beside = kept(sheet, seen).into_iter().chain(rest::fees_to_come(sheet, app, seen)).listed();
+    let first = el("div", "col").kid(large(sheet, back.as_ref(), beside, seen)).kids(rest::at_nothing(&sheet.account.sold, seen));
     let first = first.kids(back.as_ref().map(|back| against_plan(sheet, back, seen)));
-    let first = first.kids(back.as_ref().filter(|back| back.ratios.price.is_some()).and_then(|_| not_in_price(sheet, seen)));
+    let is_priced = back.as_ref().is_some_and(|back| back.ratios.price.is_some());
+    let first = first.kids(if is_priced { not_in_price(sheet, seen) } else { not_sold(sheet, seen) });
     let first = first.kids(of_job(sheet, seen).map(|said| el("p", "t14 i2").text(hours_from(&said))));
     let (ended, open) = (sheet.ended.is_some(), sheet.account.hours.unsettled);
     let first = first.kids(if ended { to_settle(open, "w7", seen) } else { left_out(sheet, "w7", seen) });
@@ -52,23 +54,26 @@ pub fn screen(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Screen {
     Screen::new("jobs/back", head(top), el("main", "two scr").kid(first).kid(second))
 }
 
-/// Left per hour, large, and over what.
-fn large(sheet: &JobSheet, back: Option<&LookBack>, seen: Seen<'_>) -> El<Msg> {
+/// Left per hour, large, and over what; beside what is left in all, what was kept in it, and what is still to come off it.
+fn large(sheet: &JobSheet, back: Option<&LookBack>, beside: Vec<El<Msg>>, seen: Seen<'_>) -> El<Msg> {
     let per_hour = sheet.account.sold.per_hour;
     let currency = sheet.account.currency;
     let Some((per_hour, money)) = per_hour.and_then(|all| Some((all, Money::book(all.left, currency).ok()?))) else {
         // Nothing is sold: what is agreed leads, as the key before it says.
         if let Some(top) = leads(sheet).filter(|_| to_come(sheet, currency).is_none()).and_then(|leads| lead(leads, currency, seen)) {
-            return top.kid(el("p", "").text(none_left(sheet)));
+            return top.kid(el("p", "").text(none_left(sheet))).kids(beside);
         }
         let in_all = sheet.account.sold.in_the_end().map(|kept| words::in_all(&sum(kept, seen)));
-        return el("p", "notice").text(in_all.into_iter().chain([none_left(sheet).to_owned()]).listed().join(" "));
+        let said = el("p", "notice").text(in_all.into_iter().chain([none_left(sheet).to_owned()]).listed().join(" "));
+        return if beside.is_empty() { said } else { el("div", "").kid(said).kids(beside) };
     };
     let sold = &sheet.account.sold;
     let (unsold, there) = (sold.left.saturating_sub(sold.promised), sold.at_galleries);
-    let went = (0 < sold.left).then(|| seen.speech.count(sold.pieces.saturating_add(sold.by_galleries)));
+    let went = (0 < sold.left).then(|| [sold.pieces.saturating_add(sold.by_galleries), sheet.sale.of].map(|n| seen.speech.count(n)));
     let over = sold.kept.zip(sheet.bench.total);
-    let over = over.map(|(kept, total)| words::kept_over(went.as_deref(), &sum(kept, seen), &seen.speech.span(total)));
+    let over = over.map(|(kept, total)| {
+        words::kept_over(went.as_ref().map(|[sold, of]| (sold.as_str(), of.as_str())), &sum(kept, seen), &seen.speech.span(total))
+    });
     // As the job's own page has it: with all that is still to come, and nothing of what is unsold.
     let (to_come, leading) = (to_come(sheet, currency), leads(sheet).and_then(|leads| lead(leads, currency, seen)));
     let is_said = to_come.is_some() || leading.is_some();
@@ -94,6 +99,7 @@ fn large(sheet: &JobSheet, back: Option<&LookBack>, seen: Seen<'_>) -> El<Msg> {
     };
     let due = Some(sold.due_from_galleries).filter(|due| Decimal::ZERO < due.amount());
     top.kids(due.map(|due| el("p", "").text(words::due_of_it(&sum(due, seen)))))
+        .kids(beside)
         .kids(stands)
         .kids(held.map(|held| el("p", "").text(held)))
         .kids(gone.then(|| el("p", "t14 i2").text(words::LIKELY_IS_GONE)))
@@ -201,14 +207,30 @@ fn price_row(sheet: &JobSheet, back: &LookBack, seen: Seen<'_>) -> Option<Ratio>
     Some(ratio((words::PRICE, note), of, of < Decimal::ONE, seen))
 }
 
+/// What was kept of orders that came to nothing and of pieces that came back: it is in what is left.
+fn kept(sheet: &JobSheet, seen: Seen<'_>) -> Option<El<Msg>> {
+    let kept = sheet.selling.kept(sheet.account.currency).ok().filter(|kept| !kept.is_zero())?;
+    Some(line(jobs::KEPT_OF_OTHERS, sum(kept, seen)))
+}
+
+/// What is not for sale any more: "1 broken".
+fn not_for_sale(sheet: &JobSheet, seen: Seen<'_>) -> Vec<String> {
+    sheet.selling.not_for_sale.iter().map(|it| format!("{} {}", seen.speech.count(it.n), words::instead(it.why))).listed()
+}
+
+/// The same where no price is held against what was asked.
+fn not_sold(sheet: &JobSheet, seen: Seen<'_>) -> Option<El<Msg>> {
+    let gone = not_for_sale(sheet, seen);
+    (!gone.is_empty()).then(|| el("p", "t14").text(words::not_sold(&gone)))
+}
+
 /// What went another way than to a buyer: by a gallery, or not for sale any more.
 fn not_in_price(sheet: &JobSheet, seen: Seen<'_>) -> Option<El<Msg>> {
     let sold = &sheet.account.sold;
     let are_several = are_several(sheet.selling.lots().iter().filter(|lot| 0 < lot.sold).map(|lot| lot.gallery));
     let by_gallery = (0 < sold.by_galleries)
         .then(|| words::by_gallery(&seen.speech.count(sold.by_galleries), &short(sold.from_galleries, seen), are_several));
-    let others = sheet.selling.not_for_sale.iter().map(|it| format!("{} {}", seen.speech.count(it.n), words::instead(it.why)));
-    let gone = by_gallery.into_iter().chain(others).listed();
+    let gone = by_gallery.into_iter().chain(not_for_sale(sheet, seen)).listed();
     (!gone.is_empty()).then(|| el("p", "t14").text(words::not_in_price(&gone)))
 }
 

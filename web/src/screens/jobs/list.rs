@@ -25,7 +25,7 @@ use crate::parts::so_far::thin;
 use crate::view::{El, el};
 use crate::words::en::{common, dates, deal, jobs as words};
 use fivebar_core::ledger::fold::any_job;
-use fivebar_core::quantity::{Decimal, Id, Listed, Span};
+use fivebar_core::quantity::{Currency, Decimal, Id, Listed, Money, Span};
 use fivebar_core::refusal::Answer;
 use fivebar_core::sheet::dates::Promise;
 use fivebar_core::sheet::job::NextAct;
@@ -103,7 +103,8 @@ fn sections((rows, more): &(Vec<JobRow>, usize), which: Which, app: &App, seen: 
             let one = |row: &JobRow| {
                 let line = line(row).and_then(|promise| super::dates::promise_line(promise, &row.next, seen));
                 let at_saw = since::saw_words(&saw, row.job, seen).filter(|_| matches!(row.next, NextAct::WorkOn { op: None }));
-                card((row, whom(row, which, app)), which, at_saw.or_else(|| unhardened(row, which, app, seen)), seen).kids(line)
+                card((row, whom(row, which, app)), (which, home(app)), at_saw.or_else(|| unhardened(row, which, app, seen)), seen)
+                    .kids(line)
             };
             shown.extend(of_it.map(one));
         }
@@ -127,9 +128,9 @@ fn unhardened(row: &JobRow, which: Which, app: &App, seen: Seen<'_>) -> Option<S
     Some(words::hardens((&op, &day)))
 }
 
-/// A card; `instead` is said in place of what comes next.
-fn card((row, whom): (&JobRow, Option<String>), which: Which, instead: Option<String>, seen: Seen<'_>) -> El<Msg> {
-    let [name, figure, state, aside] = lines(row, seen);
+/// A card, where `home` is the currency of the workshop; `instead` is said in place of what comes next.
+fn card((row, whom): (&JobRow, Option<String>), (which, home): (Which, Currency), instead: Option<String>, seen: Seen<'_>) -> El<Msg> {
+    let [name, figure, state, aside] = lines(row, home, seen);
     let state = instead.unwrap_or(state);
     let state = whom.map_or_else(|| state.clone(), |whom| common::and_whom(&state, &whom));
     let span = |class: &'static str, text: String| (!text.is_empty()).then(|| el("span", class).text(text));
@@ -150,8 +151,19 @@ fn promises(rows: &[JobRow], which: Which, app: &App) -> Vec<(Id, Promise)> {
     promised(app, &due.map(|row| row.job).listed())
 }
 
+/// The currency of the maker's workshop: sums without a sign are of it.
+fn home(app: &App) -> Currency {
+    app.own.workshop().currency.unwrap_or(app.speech.currency())
+}
+
+/// What an hour left, with its sign where it is of another currency than the workshop's.
+fn hour_left(rate: Decimal, (currency, home): (Currency, Currency), seen: Seen<'_>) -> String {
+    let sum = Money::book(rate, currency).ok().filter(|_| currency != home);
+    words::per_hour(&sum.map_or_else(|| hourly(rate, currency, seen), |sum| seen.speech.money(sum)))
+}
+
 /// Name, figure, state, and what stands beside it.
-fn lines(row: &JobRow, seen: Seen<'_>) -> [String; 4] {
+fn lines(row: &JobRow, home: Currency, seen: Seen<'_>) -> [String; 4] {
     let n = |n: u32| seen.speech.count(n);
     let name = words::name(&row.name, row.pieces, &n(row.pieces));
     let gone = || {
@@ -195,7 +207,7 @@ fn lines(row: &JobRow, seen: Seen<'_>) -> [String; 4] {
             [name, String::new(), next(row, seen), total]
         }
         Section::Ended => {
-            let per_hour = row.kept_per_hour.map(|rate| words::per_hour(&hourly(rate, row.currency, seen))).unwrap_or_default();
+            let per_hour = row.kept_per_hour.map(|rate| hour_left(rate, (row.currency, home), seen)).unwrap_or_default();
             let ended = row.ended.map(|at| words::ended_on(&seen.speech.day(at))).unwrap_or_default();
             [name, String::new(), with_open(ended, row, seen), per_hour]
         }
@@ -243,7 +255,7 @@ fn example(app: &App, seen: Seen<'_>) -> Vec<El<Msg>> {
     let title = el("div", "").kid(el("h2", "t22 w8 ink1").text(words::EXAMPLE)).kid(el("p", "t14").text(words::EXAMPLE_UNDER));
     let top = el("div", "exh").kid(title).kid(key("key h56", words::REMOVE, "", say(Tap::RemoveExample)));
     let found = rows(example, "", app).unwrap_or_default();
-    std::iter::once(top).chain(found.0.iter().map(|row| card((row, None), Which::Example, None, seen))).listed()
+    std::iter::once(top).chain(found.0.iter().map(|row| card((row, None), (Which::Example, home(app)), None, seen))).listed()
 }
 
 fn legend() -> El<Msg> {

@@ -7,7 +7,7 @@ use super::super::sources::of_job;
 use super::super::{Screen, Seen, undo};
 use super::figures::{apart, bar_said, carried, day, hourly, hours_of, lacking, line, short, stretches, sum, to_be_carried};
 use super::holds::{Holds, holds};
-use super::rest::{at_nothing, if_go, unsold};
+use super::rest::{at_nothing, dues, fee_by, fees_to_come, if_go, unsold};
 use super::say;
 use crate::app::bench::waits::kept;
 use crate::app::jobs::dates::promise_by;
@@ -26,10 +26,9 @@ use crate::parts::so_far::so_far;
 use crate::screens::price::list::{guessed, haul_in_question};
 use crate::view::{El, el};
 use crate::words::en::price::by;
-use crate::words::en::{changed, common, dates, deal, jobs as words, rack as rack_words};
+use crate::words::en::{changed, common, dates, jobs as words, rack as rack_words};
 use fivebar_core::bench::Stage;
 use fivebar_core::bench::wait::Wait;
-use fivebar_core::ledger::kind::sale::Paid;
 use fivebar_core::quantity::{Decimal, Listed, Money, Span};
 use fivebar_core::sheet::estimate::EstimateSheet;
 use fivebar_core::sheet::job::{JobSheet, NextAct, Owed};
@@ -252,14 +251,6 @@ fn so_far_card(sheet: &JobSheet, estimate: Option<&EstimateSheet>, seen: Seen<'_
         .kids(sheet.account.costs.lacking().as_ref().map(lacking))
 }
 
-/// How what is still to come of an open order is paid, where that bears a fee.
-fn fee_by(sheet: &JobSheet, app: &App) -> Option<Paid> {
-    let shop = app.shelf().shop(app.now.at);
-    let paid = shop.paid_known(&shop.job(sheet.job).ok()?, Some(sheet.selling.open().next()?.id))?;
-    let fee = shop.till(sheet.account.currency).fee_of(paid).of(sheet.account.sold.due).ok()?;
-    (Decimal::ZERO < fee.amount()).then_some(paid)
-}
-
 /// What was agreed or sold with what is paid of it; costs and left per hour.
 fn money_card(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
     let (costs, per_hour) = (sheet.money.costs_in_all, sheet.money.as_it_stands);
@@ -287,13 +278,13 @@ fn money_card(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
     let rule = (!agreed.is_empty()).then(|| el("div", "rule"));
     let after = after.map(|rate| line(words::AFTER_WORKSHOP, hourly(rate, sheet.account.currency, seen)));
     let card = el("section", "card money").kids(agreed).kids(rule).kid(line(costs_word, costs)).kid(line(word, stands));
-    Some(card.kids(if_sold).kids(at_nothing(&sheet.account.sold, seen)).kids(after))
+    Some(card.kids(after).kids(if_sold).kids(at_nothing(&sheet.account.sold, seen)))
 }
 
 fn agreed(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Vec<El<Msg>> {
     let sold = &sheet.account.sold;
     let open = sheet.selling.open().next();
-    let Owed { received, rounded, due, others, before_change, before } = sheet.sale.owed;
+    let Owed { received, rounded, due, others, before_change, .. } = sheet.sale.owed;
     let all = match received.plus(due) {
         Ok(all) if Decimal::ZERO < all.amount() => all,
         // A gallery's money, and the fees of what went back, are in what is left.
@@ -323,21 +314,15 @@ fn agreed(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Vec<El<Msg>> {
         (_, None) if sold.handed_over.is_zero() => part("t14 c-good nw", words::PAID, &sum(received, seen)),
         (_, None) => part("t14 c-good nw", words::PAID_BY_BUYERS, &sum(received, seen)),
     };
-    let at_hand_over = open.is_some_and(|agreement| agreement.parts.is_empty());
-    let due_word = if at_hand_over { words::DUE_AT_HAND_OVER } else { words::STILL_DUE };
-    let none = Money::zero(due.currency());
-    let deposit = sheet.selling.deposits_due(due.currency()).unwrap_or(none);
-    let then = due.minus(deposit).ok().filter(|rest| !deposit.is_zero() && Decimal::ZERO < rest.amount());
-    let then = then.map(|rest| line(words::THEN_AT_HAND_OVER, sum(rest, seen)));
-    let (due_word, due) = if deposit.is_zero() { (due_word, due) } else { (words::DEPOSIT_DUE, deposit) };
-    let due = (Decimal::ZERO < due.amount()).then(|| part("t14 nw", due_word, &sum(due, seen)));
+    let mut dues = dues(sheet).into_iter();
+    let due = dues.next().map(|(word, due)| part("t14 nw", word, &sum(due, seen)));
+    let then = dues.map(|(word, due)| line(word, sum(due, seen)));
     // What was kept of an order that came to nothing was paid for nothing sold.
     let currency = sheet.account.currency;
     let kept = open.and_then(|_| sheet.selling.kept(currency).ok()).unwrap_or(Money::zero(currency));
     let others = others.minus(kept).unwrap_or(others);
-    let of_these = [(words::BEFORE_CHANGE, before_change), (deal::OWED_BEFORE, before)];
-    let beside = of_these.into_iter().chain([(words::PAID_FOR_OTHERS, others), (words::KEPT_OF_OTHERS, kept)]);
-    let beside = beside.filter(|(_, of)| Decimal::ZERO < of.amount()).map(|(word, of)| line(word, sum(of, seen)));
+    let beside = [(words::BEFORE_CHANGE, before_change), (words::PAID_FOR_OTHERS, others), (words::KEPT_OF_OTHERS, kept)];
+    let beside = beside.into_iter().filter(|(_, of)| Decimal::ZERO < of.amount()).map(|(word, of)| line(word, sum(of, seen)));
     vec![
         el("p", "row").kid(el("span", "w8").text(title)).kids(when.map(|when| el("span", "t14").text(when))),
         paid_bar(share, seen.page.card()),
@@ -374,10 +359,9 @@ fn between(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Vec<El<Msg>> {
     let lost = sheet.account.costs.fees_lost;
     let (off, to_come) = (sheet.money.off, sheet.money.fees_to_come);
     let known = off.minus(lost).and_then(|off| off.minus(to_come)).unwrap_or(off);
-    let still = words::fees_to_come(fee_by(sheet, app).map(by));
-    let taken_off = [(words::TAX_AND_FEES.to_owned(), known), (still, to_come), (words::FEES_LOST.to_owned(), lost)];
-    let taken_off = taken_off.into_iter().filter(|(_, sum)| !sum.is_zero());
-    back.into_iter().chain(gallery).chain(taken_off.map(|(word, off)| line(word, format!("\u{2212}{}", sum(off, seen))))).listed()
+    let taken = |word, off: Money| (!off.is_zero()).then(|| line(word, format!("\u{2212}{}", sum(off, seen))));
+    let taken = [taken(words::TAX_AND_FEES, known), fees_to_come(sheet, app, seen), taken(words::FEES_LOST, lost)];
+    back.into_iter().chain(gallery).chain(taken.into_iter().flatten()).listed()
 }
 
 /// Where something went back: all that came in, and what went back of it. What is paid above is the one less the other.
@@ -447,9 +431,11 @@ fn sell_under(sheet: &JobSheet, seen: Seen<'_>) -> String {
 fn back_under(sheet: &JobSheet, seen: Seen<'_>) -> String {
     // As its page leads.
     let leads = super::back::leads(sheet).map(|(left, _)| left);
-    match (sheet.ended, leads.or(sheet.money.per_hour)) {
-        (Some(_), Some(rate)) => words::back_under(&hourly(rate, sheet.account.currency, seen)),
-        (Some(_), None) => words::DONE_WITH_IT.into(),
-        (None, _) => words::AFTER_HAND_OVER.into(),
+    let is_to_hand_over = sheet.ended.is_none() && sheet.account.sold.is_any_to_sell();
+    match leads.or(sheet.money.per_hour) {
+        _ if is_to_hand_over => words::AFTER_HAND_OVER.into(),
+        Some(rate) => words::back_under(&hourly(rate, sheet.account.currency, seen)),
+        None if sheet.ended.is_some() => words::DONE_WITH_IT.into(),
+        None => words::HOW_IT_WENT.into(),
     }
 }

@@ -22,8 +22,11 @@ const SPLITS: [&[i64]; 3] = [&[50, 50], &[40, 30, 30], &[25, 25, 25, 25]];
 /// The parts as they stand; none where the job is no longer there.
 pub fn screen(parts: &Parts, app: &App, seen: Seen<'_>) -> Option<Screen> {
     let job = crate::app::price::shop(app).job(parts.job).ok()?;
-    let is_planned =
-        job.selling.agreement(parts.agreed).is_some_and(|agreement| !agreement.parts.is_empty() || job.selling.is_to_plan_anew(agreement));
+    let agreement = job.selling.agreement(parts.agreed);
+    let is_planned = agreement.is_some_and(|agreement| !agreement.parts.is_empty() || job.selling.is_to_plan_anew(agreement));
+    let beside =
+        agreement.and_then(|agreement| job.selling.owed_before_change(job.currency, agreement).ok()).filter(|owed| !owed.is_zero());
+    let beside = beside.map(|owed| el("p", "w7").text(words::owed_beside(&exact(owed, seen.speech))));
     let top = head(Head::new(called(job.id, &job.name, app, seen), words::IN_PARTS));
     if let Some(typed) = &parts.pad {
         let main = el("main", "price")
@@ -36,6 +39,7 @@ pub fn screen(parts: &Parts, app: &App, seen: Seen<'_>) -> Option<Screen> {
     let main = el("main", "price")
         .kid(splits(parts, seen))
         .kids(parts.parts.iter().enumerate().map(|(nth, part)| row((nth, parts), *part, seen)))
+        .kids(beside)
         .kid(el("h2", "").text(words::its_day(&nth(parts.at, seen))))
         .kid(day_steps([job::DAY, job::DAYS], |by| say(PartsTap::Move(by))))
         .kid(el("div", "g2").kid(key("key h56", words::AT_HAND_OVER, "", say(PartsTap::NoDay))).kid(key(

@@ -28,7 +28,7 @@ pub fn since(age: &CopyAge, seen: Seen<'_>) -> Option<String> {
     let pieces = (0 < age.pieces).then(|| common::pieces(age.pieces, &seen.speech.count(age.pieces)));
     let logged = (Span::minutes(1) <= age.logged).then(|| seen.speech.span(age.logged).replace(' ', "\u{a0}"));
     let entries = words::entries(age.entries, &seen.speech.number(Decimal::from(age.entries), 0, 0));
-    let sold = [(age.sales, words::sales as fn(u32, &str) -> String), (age.deposits, words::deposits)];
+    let sold = [(age.sales, words::sales as fn(u32, &str) -> String), (age.deposits, words::payments)];
     let sold = sold.into_iter().filter(|(n, _)| 0 < *n).map(|(n, word)| word(n, &seen.speech.count(n)));
     (0 < age.entries).then(|| words::written(&pieces.into_iter().chain(logged).chain(sold).listed(), &entries))
 }

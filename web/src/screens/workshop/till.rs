@@ -31,8 +31,9 @@ pub fn short(app: &App, seen: Seen<'_>) -> String {
         true => not_said_here(said_of.into_iter(), app.begins_with().0),
         false => words::MOST_NOT_SAID.to_owned(),
     };
-    let paid =
-        words::paid_so(said(till.tax).as_deref(), said(till.fee).as_deref(), drive.as_ref().map(|(rate, per)| (rate.as_str(), *per)));
+    let fixed = till.fixed.filter(|fixed| !fixed.is_zero()).map(|fixed| seen.speech.money(fixed));
+    let card = words::card_fee(said(till.fee).as_deref(), fixed.as_deref());
+    let paid = words::paid_so(said(till.tax).as_deref(), card.as_deref(), drive.as_ref().map(|(rate, per)| (rate.as_str(), *per)));
     paid.unwrap_or_else(none)
 }
 

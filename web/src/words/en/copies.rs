@@ -65,7 +65,7 @@ pub fn kept(kept: Kept) -> &'static str {
     }
 }
 
-/// "133 pieces and 14 h 30", "2 pieces", "7 h 30, 1 sale and 1 deposit", "12 entries" where none of these is among them.
+/// "133 pieces and 14 h 30", "2 pieces", "7 h 30, 1 sale and 1 payment", "12 entries" where none of these is among them.
 pub fn written(of: &[String], entries: &str) -> String {
     match of {
         [] => entries.to_owned(),
@@ -79,9 +79,9 @@ pub fn sales(n: u32, written: &str) -> String {
     if n == 1 { format!("{written} sale") } else { format!("{written} sales") }
 }
 
-/// "1 deposit", "2 deposits".
-pub fn deposits(n: u32, written: &str) -> String {
-    if n == 1 { format!("{written} deposit") } else { format!("{written} deposits") }
+/// "1 payment", "2 payments": what came in for orders, ahead or for a piece that was handed over.
+pub fn payments(n: u32, written: &str) -> String {
+    if n == 1 { format!("{written} payment") } else { format!("{written} payments") }
 }
 
 /// "1 entry", "12 entries".

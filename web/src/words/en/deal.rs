@@ -178,6 +178,11 @@ pub fn by_day(day: &str) -> String {
     format!("by {day}")
 }
 
+/// "Besides, 199.60 is owed now for what was handed over.": of an order that was changed, whose payments are of the rest alone.
+pub fn owed_beside(sum: &str) -> String {
+    format!("Besides, {sum} is owed now for what was handed over.")
+}
+
 /// "460.00 of 460.00".
 pub fn added_up(sum: &str, price: &str) -> String {
     format!("{sum} of {price}")

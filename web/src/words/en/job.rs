@@ -414,13 +414,10 @@ pub fn fee_of_it(sum: &str) -> String {
     format!("fee {sum}")
 }
 
-/// "left per hour, 356.07 in all over 27 h 57", "left per hour so far, of the 4 that are sold, 482.70 in all over 25 h 17".
-pub fn kept_over(sold: Option<&str>, sum: &str, span: &str) -> String {
-    let of = |sold: &str| {
-        if sold == "1" { " so far, of the one that is sold".to_owned() } else { format!(" so far, of the {sold} that are sold") }
-    };
-    let of = sold.map(of).unwrap_or_default();
-    format!("{LEFT_PER_HOUR}{of}, {sum} in all over {span}")
+/// "left per hour, 356.07 in all over 27 h 57", "left per hour so far, 4 of 5 sold, with costs and hours of all 5: 482.70 in all over 25 h 17".
+pub fn kept_over(sold: Option<(&str, &str)>, sum: &str, span: &str) -> String {
+    let of = sold.map_or(",".to_owned(), |(sold, of)| format!(" so far, {sold} of {of} sold, with costs and hours of all {of}:"));
+    format!("{LEFT_PER_HOUR}{of} {sum} in all over {span}")
 }
 
 /// "4.00 of it still due from a gallery.": beside what an hour left.
@@ -494,6 +491,11 @@ pub fn price_against(actual: &str, asked: &str, beside_gallery: bool) -> String 
 /// "Not in that price: 1 by a gallery for 74.38, 1 given away."
 pub fn not_in_price(gone: &[String]) -> String {
     format!("Not in that price: {}.", gone.join(", "))
+}
+
+/// "Not sold: 1 broken, 2 given away."
+pub fn not_sold(gone: &[String]) -> String {
+    format!("Not sold: {}.", gone.join(", "))
 }
 
 /// "1 by a gallery for 74.38"; "2 by galleries for 144".

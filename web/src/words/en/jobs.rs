@@ -111,6 +111,8 @@ pub const NO_WOOD_YET: &str = "no wood taken yet";
 pub const NOTHING_YET: &str = "nothing yet";
 pub const NO_PRICE_YET: &str = "no price yet";
 pub const AFTER_HAND_OVER: &str = "after hand-over";
+/// Where all is handed over, and what an hour left is not known.
+pub const HOW_IT_WENT: &str = "how it went";
 pub const DONE_WITH_IT: &str = "done with it";
 pub const MADE_TO_ORDER: &str = "made to order";
 pub const MADE_ON_SPEC: &str = "made on spec";
@@ -122,6 +124,9 @@ pub fn then(sum: &str) -> String {
     format!("then {sum}")
 }
 pub const STILL_DUE: &str = "still due";
+/// Of pieces of an order that were handed over: before what is due at the hand-over of the others.
+pub const OWED_NOW: &str = "owed now";
+pub const THEN_STILL_DUE: &str = "then still due";
 pub const DEPOSIT_IN: &str = "deposit in";
 /// Where pieces of the order were handed over: what came in is no deposit alone.
 pub const IN_SO_FAR: &str = "in so far";

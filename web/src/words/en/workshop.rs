@@ -310,7 +310,13 @@ pub fn logged_so_far(span: &str, open: Option<&str>) -> String {
     format!("{span} logged{open}")
 }
 
-/// "sales tax 5.5 %, card 2.6 %, driving 0.67 a mi".
+/// "2.6 %", "2.9 % and $0.30", "$0.30": the fee of a card.
+pub fn card_fee(share: Option<&str>, fixed: Option<&str>) -> Option<String> {
+    let said = share.into_iter().chain(fixed).listed();
+    (!said.is_empty()).then(|| said.join(" and "))
+}
+
+/// "sales tax 5.5 %, card 2.6 % and $0.10, driving 0.67 a mi".
 pub fn paid_so(tax: Option<&str>, card: Option<&str>, drive: Option<(&str, Units)>) -> Option<String> {
     let drive = drive.map(|(rate, per)| format!("driving {rate} a {}", common::distance_unit(per)));
     let said = [tax.map(|tax| format!("sales tax {tax}")), card.map(|card| format!("card {card}")), drive];

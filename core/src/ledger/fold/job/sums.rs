@@ -88,13 +88,14 @@ impl Selling {
             || self.standing().any(|sale| 0 < sale.n && at <= sale.at.at && sale.carried != Some(Carried::Fetched))
     }
 
-    /// How the last that came in for a sale or an agreement was paid.
+    /// How the last was paid that came in for a sale, else for its order; of an agreement, for the order it is of: ahead or for a piece of it, also
+    /// before it was changed.
     pub fn paid_last(&self, of: Id) -> Option<Paid> {
-        self.payments.iter().rev().find(|payment| payment.sale == Some(of) || payment.agreed == Some(of)).map(|payment| payment.paid)
+        let own = self.payments.iter().rev().find(|payment| payment.sale == Some(of)).map(|payment| payment.paid);
+        own.or_else(|| self.paid_for_order(self.sale(of).and_then(|sale| sale.agreed).unwrap_or(of)))
     }
 
-    /// How the last was paid that came in for the order an agreement is of, ahead or for a piece of it, also before it was changed.
-    pub fn paid_for_order(&self, agreed: Id) -> Option<Paid> {
+    fn paid_for_order(&self, agreed: Id) -> Option<Paid> {
         let first = self.first(Some(agreed));
         let under = |sale: Id| self.sales.iter().find(|one| one.id == sale).and_then(|sale| sale.agreed);
         let is_of_it = |of: Option<Id>| of.is_some() && self.first(of) == first;
@@ -275,7 +276,10 @@ impl Selling {
     }
 
     /// What is owed of the pieces of an order that were handed over before it was changed: what comes in next for it pays that before any part of it.
-    fn owed_before_change(&self, currency: Currency, agreement: &Agreement) -> Answer<Money> {
+    ///
+    /// # Errors
+    /// [`crate::refusal::Refusal::MoneyOutOfRange`].
+    pub fn owed_before_change(&self, currency: Currency, agreement: &Agreement) -> Answer<Money> {
         self.lacking(currency, |sale| sale.agreed != Some(agreement.id) && self.is_of_order(sale, agreement))
     }
 

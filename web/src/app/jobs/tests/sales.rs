@@ -122,9 +122,9 @@ fn the_part_of_the_price_of_what_is_handed_over_stands_with_what_is_due() {
 /// it; the page of the job says the same before.
 #[test]
 fn what_is_owed_of_the_first_is_due_with_the_others() {
-    for (price, change, [rest, due, coins]) in [
-        ("300", "", ["200.00", "300.00", "300.00"]),
-        ("299.98", "agree 250.02 for 2 more fetched replaces first as new\n", ["250.02", "350.01", "350.00"]),
+    for (price, change, [rest, now, coins]) in [
+        ("300", "", ["200.00", "100.00", "300.00"]),
+        ("299.98", "agree 250.02 for 2 more fetched replaces first as new\n", ["250.02", "99.99", "350.00"]),
     ] {
         let story = format!(
             "2026-05-22 08:14 -05:00 workshop EUR metric\ntill cash 0.05\njob more \"Stools\" 3 order\n\
@@ -132,7 +132,7 @@ fn what_is_owed_of_the_first_is_due_with_the_others() {
             if change.is_empty() { "100" } else { "99.99" }
         );
         let mut maker = Maker::told(&[&story]);
-        maker.room("more", Room::Sell).tap(Tap::Page).shows(&["due at hand-over", due]).tap(Tap::Room(Room::Sell));
+        maker.room("more", Room::Sell).tap(Tap::Page).shows(&["owed now", now, "then at hand-over", rest]).tap(Tap::Room(Room::Sell));
         let agreed = maker.sheet().selling.open().next().unwrap().id;
         maker.tap(Tap::Write(What::Sell(Some(agreed)))).shows(&["Agreed", rest, "Owed of pieces handed over before", "Due now"]);
         maker.pick(Pick::Paid(Some(Paid::Notes))).shows(&["Due now", coins]).tap(Tap::Save);
@@ -161,11 +161,14 @@ fn a_changed_order_says_what_is_of_the_pieces_before() {
             "Agreed $350.00",
             "in so far",
             "300.00",
-            "due at hand-over",
-            "450.00",
+            "owed now",
+            "100.00",
+            "then at hand-over",
+            "350.00",
             "Handed over before the change",
+            "400.00",
         ]);
-        maker.shows(&["400.00", "Owed of pieces handed over before", "100.00"]).hides(&["nothing paid yet", "Paid for others", "deposit"]);
+        maker.hides(&["nothing paid yet", "Paid for others", "deposit"]);
         let agreed = maker.sheet().selling.open().next().unwrap().id;
         maker.tap(Tap::Room(Room::Sell)).tap(Tap::Write(What::Pay(PaidTo::Agreed(agreed)))).shows(&["450"]);
     }
@@ -174,7 +177,7 @@ fn a_changed_order_says_what_is_of_the_pieces_before() {
     maker.open("more").shows(&["100.00 due"]).tap(Tap::Next).shows(&[">100<"]).tap(Tap::Save).tap(Tap::Page).shows(&["175.00 due"]);
     // The first is paid: now the deposit is asked.
     let mut maker = order(" deposit 100", "pay 100 for more bank agreed new\n");
-    maker.room("more", Room::Sell).tap(Tap::Page).shows(&["deposit due", "100.00"]).hides(&["Owed of pieces"]);
+    maker.room("more", Room::Sell).tap(Tap::Page).shows(&["deposit due", "100.00"]).hides(&["owed now"]);
 }
 
 /// The second of two takes 510.00 in notes, 110.00 of it for the first, and is 399.99: where it comes back no coin pays that, so what they do is said.
@@ -394,7 +397,7 @@ fn looking_back_while_work_is_to_come_leads_with_what_is_likely() {
     let sold = format!("{begun}start \"build\" make on more\n09:00 stop\nsell 2 more for 200 notes fetched\n");
     let mut maker = Maker::told(&[&sold]);
     maker.room("more", Room::Back);
-    maker.shows(&["t60 w8\">$12.14<", "left per hour, with all that is likely to come, 14 h", "$170.00 left per hour so far, of the 2"]);
+    maker.shows(&["t60 w8\">$12.14<", "left per hour, with all that is likely to come, 14 h", "$170.00 left per hour so far, 2 of "]);
     maker.tap(Tap::End).shows(&["t60 w8\">$170.00<"]).hides(&["likely to come, 14 h"]);
 }
 
@@ -405,7 +408,7 @@ fn looking_back_counts_what_is_agreed() {
     let story = "2026-05-04 08:00 +00:00 workshop USD inch\njob more \"Stools\" 3 order\nspend 10 glue on more\nstart \"build\" make on more\n09:00 stop\n\
         agree 300 for 3 more fetched as all\nsell 1 more for 100 notes agreed all\npay 50 for more notes agreed all\n";
     let mut maker = Maker::told(&[story]);
-    let said = ["t60 w8\">$290.00<", "left per hour, with what is agreed and not handed over yet", "so far, of the one that is sold"];
+    let said = ["t60 w8\">$290.00<", "left per hour, with what is agreed and not handed over yet", "so far, 1 of 3 sold, "];
     maker.room("more", Room::Back).shows(&said).shows(&["2 are agreed and not handed over yet."]);
     maker.tap(Tap::End).tap(Tap::Page).shows(&["290.00 an hour"]).tap(Tap::Room(Room::Back)).shows(&said);
 }
@@ -423,7 +426,7 @@ fn what_is_agreed_is_one_figure_on_key_and_page() {
     maker.open("more").shows(&["290.00 an hour"]);
     maker.tap(Tap::Room(Room::Back)).shows(&["t60 w8\">$290.00<", "with what is agreed and not handed over yet", "Nothing is sold yet."]);
     let mut maker = Maker::told(&[&format!("{}sell 1 more for 100 notes\nagree 200 for 2 more fetched\n", begun(5))]);
-    maker.room("more", Room::Back).shows(&["t60 w8\">$290.00<", "so far, of the one that is sold"]).hides(&["unsold"]);
+    maker.room("more", Room::Back).shows(&["t60 w8\">$290.00<", "so far, 1 of 5 sold, "]).hides(&["unsold"]);
 }
 
 /// Two for 800, 100 of it ahead by card, 3 % and 0.30 of each kept: both are gone and the rest is not paid. The page, its key and Look back say what is
