@@ -6,7 +6,7 @@ use crate::app::price::{in_coins, say_paid};
 use fivebar_core::ledger::decide::PaidOf;
 use fivebar_core::ledger::fold::Agreement;
 use fivebar_core::ledger::kind::sale::Paid;
-use fivebar_core::quantity::{Decimal, Money};
+use fivebar_core::quantity::{Decimal, Listed, Money};
 use fivebar_core::sheet::job::JobSheet;
 
 /// What a payment that is written is for; none where nothing was agreed or sold yet.
@@ -57,7 +57,10 @@ fn due(sheet: &JobSheet, to: PaidTo, handed: &dyn Fn(Money) -> Money) -> Option<
 fn next_in(sheet: &JobSheet, agreement: &Agreement, handed: &dyn Fn(Money) -> Money) -> Option<Money> {
     let (selling, currency) = (&sheet.selling, sheet.account.currency);
     let lacking = |sum: &Money| Decimal::ZERO < handed(*sum).amount();
-    let part = selling.parts_due(currency, agreement).ok()?.into_iter().map(|(_, lacks)| lacks).find(lacking);
+    let lacks = selling.parts_due(currency, agreement).ok()?.into_iter().map(|(_, lacks)| lacks).listed();
+    let nth = lacks.iter().position(lacking);
+    // The last takes what coins left of those before.
+    let part = nth.filter(|nth| nth.saturating_add(1) < lacks.len()).and_then(|nth| lacks.get(nth).copied());
     let deposit = || selling.deposit_due(currency, agreement).ok();
     let part = part.and_then(|lacks| selling.asked_for_part(currency, agreement, lacks).ok());
     part.or_else(|| deposit().filter(lacking)).or_else(|| selling.still_due(currency, agreement).ok())

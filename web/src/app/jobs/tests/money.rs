@@ -161,3 +161,19 @@ fn what_no_coin_pays_waits_for_the_next_part() {
     maker.tap(Tap::Write(What::Pay(PaidTo::Agreed(agreed)))).pick(Pick::Paid(Some(Paid::Notes)));
     assert_eq!(maker.app.jobs.draft.as_ref().unwrap().form.text(0), "141.70");
 }
+
+/// 212.36 in parts of 70.72 and 141.64, all in notes with a coin of 0.10: 70.70 comes first, and the last part takes the two cents along: 141.66, in
+/// coins 141.70. Nothing is due after it.
+#[test]
+fn the_last_part_takes_what_coins_left() {
+    let order = "2026-05-04 08:00 +00:00 workshop USD inch\ntill cash 0.10\njob more \"Order\" 1 order\nagree 212.36 for 1 more fetched as deal\n\
+        parts deal on more 70.72 141.64\npay 70.70 for more notes agreed deal\n";
+    let mut maker = Maker::told(&[order]);
+    maker.room("more", Room::Sell);
+    let agreed = maker.sheet().selling.open().next().unwrap().id;
+    maker.tap(Tap::Write(What::Pay(PaidTo::Agreed(agreed)))).pick(Pick::Paid(Some(Paid::Notes)));
+    assert_eq!(maker.app.jobs.draft.as_ref().unwrap().form.text(0), "141.70");
+    maker.tap(Tap::Save);
+    let sheet = maker.sheet();
+    assert!(sheet.selling.still_due(sheet.account.currency, sheet.selling.agreement(agreed).unwrap()).unwrap().is_zero());
+}
