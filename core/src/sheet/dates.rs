@@ -343,11 +343,13 @@ fn rows(shop: &Shop, job: &Job, rows: &[Row], given: Given) -> Vec<DateRow> {
     let beside = beside(shop, job, rows)
         .into_iter()
         .filter(|one| is_before(one.kind))
-        .map(|one| (one.to_come(), Some(one.op), (false, None), None))
+        .map(|one| (one.stage, (one.to_come(), Some(one.op), (false, None), None)))
         .listed();
-    let of_row = |row: &Row| (row.to_come(), row.op.clone(), (row.is_rest, row.coats), raised(row));
+    let of_row = |row: &Row| (row.stage, (row.to_come(), row.op.clone(), (row.is_rest, row.coats), raised(row)));
     let of_rows = rows.iter().filter(|row| is_before(row.kind)).map(of_row);
-    let steps = beside.into_iter().chain(of_rows).map(|(hands, op, (is_rest, coats), thought)| {
+    let mut in_order = beside.into_iter().chain(of_rows).listed();
+    crate::quantity::order_by_key(&mut in_order, |(stage, _)| *stage);
+    let steps = in_order.into_iter().map(|(_, (hands, op, (is_rest, coats), thought))| {
         let (wait, between) = op.as_deref().and_then(|op| wait_of(shop, job, (op, hands, coats), given)).unzip();
         let pieces = op.as_deref().map(|op| batch(shop, job, op)).filter(|batch| 0 < batch.n).and_then(|batch| batch.left());
         let is_begun = is_begun(shop, job, (op.as_deref(), is_rest));
