@@ -74,3 +74,17 @@ fn what_comes_next_is_made_before_it_is_finished() {
     let rub = "plan \"rub down\" make stage finish 10 min for stools\n";
     check(&format!("{COAT}{rub}{carve}"), "carve coat rub down", "carve");
 }
+
+/// Coated on Saturday the 18th by 10:35 and dry a day later: the next coat goes on on Monday the 20th, for Sunday is no working day, and it is hard
+/// a week later.
+#[test]
+fn the_next_coat_goes_on_where_the_one_below_is_dry() {
+    let begun = "10:05 start \"coat\" make on stools stage finish\n10:35 clamped 4 coat 1440 min\nstop\n10:37 ";
+    let sheet = dated(&told(&format!("{COAT}{begun}")));
+    let [row] = &sheet.rows[..] else { panic!("{:?}", sheet.rows) };
+    let (what, waits) = row.wait.clone().unwrap();
+    assert_eq!((row.hands.as_minutes(), row.wet.as_minutes()), (96, 1_438));
+    assert_eq!((what.as_str(), waits.as_minutes(), row.cure.map(|cure| cure.as_minutes())), ("coat", 1_440, Some(10_080)));
+    let ready = sheet.likely.unwrap();
+    assert_eq!((Some(ready.hands), Some(ready.day)), (april(20), april(27)));
+}
