@@ -15,7 +15,7 @@ fn steps() -> impl Strategy<Value = Vec<Step>> {
     let step = (hands, prop_oneof![Just(0), 1_i64..2_000, Just(1_440), Just(10_080)], prop_oneof![3 => Just(0), 1 => Just(10_080)]);
     let of = |(hands, wait, cure)| {
         let [hands, wait, cure] = [hands, wait, cure].map(Span::minutes);
-        Step { hands, wait, cure }
+        Step { hands, wait, cure, ..Step::default() }
     };
     proptest::collection::vec(step.prop_map(of), 0..8)
 }

@@ -43,9 +43,16 @@ pub struct Step {
     pub wait: Span,
     /// What must have gone by between its end and use, whatever is done meanwhile.
     pub cure: Span,
+    /// What is wet of it now, and how long yet: hands are on it only then.
+    pub wet: Span,
 }
 
 impl Step {
+    /// The hour from which hands may be on it.
+    pub fn begins_from(&self, now: Hour) -> Hour {
+        later(now, self.wet)
+    }
+
     fn waits_already(&self) -> bool {
         minutes_up(self.hands) == 0
     }
@@ -140,7 +147,7 @@ impl Workdays {
     /// use fivebar_core::bench::dates::{Step, Workdays};
     /// use fivebar_core::quantity::{Day, Span};
     /// // Four hours a day, no Sundays. Six hours of work and a week of cure before Friday 22 May 2026.
-    /// let six = Step { hands: Span::minutes(360), wait: Span::ZERO, cure: Span::minutes(7 * 1440) };
+    /// let six = Step { hands: Span::minutes(360), cure: Span::minutes(7 * 1440), ..Step::default() };
     /// let due = Day::ymd(2026, 5, 22).unwrap();
     /// assert_eq!(Workdays::default().back(due, &[six]), [Day::ymd(2026, 5, 13)]);
     /// ```
@@ -223,7 +230,7 @@ impl Workdays {
     /// ```
     /// use fivebar_core::bench::dates::{Step, Workdays};
     /// use fivebar_core::quantity::{Day, Moment, Offset, Span, Wall};
-    /// let six = Step { hands: Span::minutes(360), wait: Span::ZERO, cure: Span::minutes(7 * 1440) };
+    /// let six = Step { hands: Span::minutes(360), cure: Span::minutes(7 * 1440), ..Step::default() };
     /// // Wednesday 13 May 2026, 08:00 UTC: done on Thursday at 16:00, hard a week later.
     /// let now = Wall::new(Moment::at(1_778_659_200_000), Offset::UTC);
     /// let ready = Workdays::default().ready(now, &[six]).unwrap();
@@ -260,7 +267,8 @@ impl Workdays {
                 (at, hard) = (at.max(later(from, step.wait)), hard.max(later(from, step.cure)));
                 continue;
             }
-            let end = self.after(at.max(free?), (from.0, &mut today), step.hands)?;
+            let begins = at.max(free?).max(step.begins_from(from));
+            let end = self.after(begins, (from.0, &mut today), step.hands)?;
             (at, hard, hands) = (later(end, step.wait), hard.max(later(end, step.cure)), end.0);
         }
         let (day, minute) = at.max(hard);

@@ -89,7 +89,9 @@ pub struct DateRow {
     pub pieces: Option<Count>,
     /// What it waits then, and how long; of a wait that is on, what is left of it.
     pub wait: Option<(Key, Span)>,
-    /// Of that, what is over before the last of several coats goes on: only from then on it hardens.
+    /// How long the coat is wet yet that is on all its pieces, and hands are not on them for the next.
+    pub wet: Span,
+    /// Of what it waits, what is over before the last of several coats goes on: only from then on it hardens.
     pub between: Span,
     /// The earlier job that waited so, where nothing nearer says it.
     pub waits_as: Option<String>,
@@ -104,7 +106,7 @@ pub struct DateRow {
 impl DateRow {
     fn step(&self) -> Step {
         let wait = self.wait.as_ref().map_or(Span::ZERO, |(_, span)| *span);
-        Step { hands: self.hands, wait, cure: self.hard() }
+        Step { hands: self.hands, wait, cure: self.hard(), wet: self.wet }
     }
 
     /// How long after its hands it is hard, with the coats that are yet to dry before the last one; nothing where it does not harden.
@@ -185,7 +187,7 @@ impl DatesSheet {
         let meanwhile = Span::minutes(days.saturating_mul(1_440).saturating_sub(now.minute_of_day().into()));
         let rest = |span: Span| span.minus(meanwhile).max(Span::ZERO);
         let waited = |step: &Step| match Span::ZERO < step.hands {
-            true => *step,
+            true => Step { wet: rest(step.wet), ..*step },
             false => Step { wait: rest(step.wait), cure: rest(step.cure), ..*step },
         };
         let from = Wall::new(now.at.plus(meanwhile), now.offset);
@@ -298,7 +300,7 @@ fn back(shop: &Shop, (job, known): (&Job, &[Row]), (due, worked): (Option<Day>, 
     let begins = due.map(|due| workdays.begins(due, &steps)).unwrap_or_default();
     let now = (given.now.day(), i64::from(given.now.minute_of_day()));
     let still = due.map(|due| workdays.begins_after((now.0, worked), due, &steps)).unwrap_or_default();
-    let late = still.iter().position(|begin| begin.is_none_or(|begin| begin < now));
+    let late = still.iter().zip(&steps).position(|(begin, step)| begin.is_none_or(|begin| begin < step.begins_from(now)));
     // What can still be begun today is not said to have been for yesterday; what can't is said as it would have had to be.
     let is_late = |still: &Option<Hour>| still.is_none_or(|still| still < now);
     let last = |(begin, still): (Option<Hour>, Option<Hour>)| if is_late(&still) { still } else { begin.max(still) };
@@ -311,7 +313,7 @@ fn back(shop: &Shop, (job, known): (&Job, &[Row]), (due, worked): (Option<Day>, 
 fn is_late(shop: &Shop, (due, worked, steps): (Day, Span, &[Step]), given: Given) -> bool {
     let now = (given.now.day(), i64::from(given.now.minute_of_day()));
     let still = shop.workshop.hours.workdays().begins_after((now.0, worked), due, steps);
-    still.into_iter().any(|begin| begin.is_none_or(|begin| begin < now))
+    still.into_iter().zip(steps).any(|(begin, step)| begin.is_none_or(|begin| begin < step.begins_from(now)))
 }
 
 /// With the hours as they are likely, and as they are nine times in ten; none where nothing is known of them.
@@ -344,16 +346,19 @@ fn rows(shop: &Shop, job: &Job, rows: &[Row], given: Given) -> Vec<DateRow> {
     let beside = beside(shop, job, rows)
         .into_iter()
         .filter(|one| is_before(one.kind))
-        .map(|one| (one.to_come(), Some(one.op), (false, None), None))
+        .map(|one| (one.stage, (one.to_come(), Some(one.op), (false, None), None)))
         .listed();
-    let of_row = |row: &Row| (row.to_come(), row.op.clone(), (row.is_rest, row.coats), raised(row));
+    let of_row = |row: &Row| (row.stage, (row.to_come(), row.op.clone(), (row.is_rest, row.coats), raised(row)));
     let of_rows = rows.iter().filter(|row| is_before(row.kind)).map(of_row);
-    let steps = beside.into_iter().chain(of_rows).map(|(hands, op, (is_rest, coats), thought)| {
-        let (wait, between) = op.as_deref().and_then(|op| wait_of(shop, job, (op, hands, coats), given)).unzip();
+    let mut in_order = beside.into_iter().chain(of_rows).listed();
+    crate::quantity::order_by_key(&mut in_order, |(stage, _)| *stage);
+    let steps = in_order.into_iter().map(|(_, (hands, op, (is_rest, coats), thought))| {
+        let waits = op.as_deref().and_then(|op| wait_of(shop, job, (op, hands, coats), given));
+        let (wait, [between, wet]) = waits.map_or((None, [Span::ZERO; 2]), |(wait, of_coats)| (Some(wait), of_coats));
         let pieces = op.as_deref().map(|op| batch(shop, job, op)).filter(|batch| 0 < batch.n).and_then(|batch| batch.left());
         let is_begun = is_begun(shop, job, (op.as_deref(), is_rest));
-        let (thought, between) = (thought.filter(|_| !is_begun), between.unwrap_or_default());
-        DateRow { op, is_rest, is_begun, hands, thought, pieces, wait, between, waits_as: None, cure: None, last: None, safe: None }
+        let thought = thought.filter(|_| !is_begun);
+        DateRow { op, is_rest, is_begun, hands, thought, pieces, wait, wet, between, waits_as: None, cure: None, last: None, safe: None }
     });
     let mut all = steps.listed();
     // Nobody said when the rest of it is done: before the last coat hardens, so that no date is too early.
@@ -400,11 +405,11 @@ fn is_begun(shop: &Shop, job: &Job, (op, is_rest): (Option<&str>, bool)) -> bool
 }
 
 /// What a step waits: what is left of what waits now where hands are off it, else as is usual. Each of several coats dries: those that are to
-/// come, of as many as earlier jobs had, and first the one that is wet. And of that, what is over before the last goes on.
-fn wait_of(shop: &Shop, job: &Job, (op, hands, coats): (&str, Span, Option<Count>), given: Given) -> Option<((Key, Span), Span)> {
+/// come, of as many as earlier jobs had. And of that, what is over before the last goes on, and how long the one is wet yet that is on.
+fn wait_of(shop: &Shop, job: &Job, (op, hands, coats): (&str, Span, Option<Count>), given: Given) -> Option<((Key, Span), [Span; 2])> {
     let now = || waits_now(shop, job, op, given);
     if hands <= Span::ZERO {
-        return now().map(|wait| (wait, Span::ZERO));
+        return now().map(|wait| (wait, [Span::ZERO; 2]));
     }
     let usual = given.waits.usuals.of(op, (given.guess)(op))?;
     let noted = shop.bench.sure_batch(On::Job(job.id), op, shop.now).n;
@@ -414,8 +419,7 @@ fn wait_of(shop: &Shop, job: &Job, (op, hands, coats): (&str, Span, Option<Count
     let all = usual.span.in_ratio(Span::minutes(to_come), Span::minutes(1)).unwrap_or(usual.span);
     // The first coat of the others goes on them now; each further one when the one below is dry.
     let wet = on.map_or(Span::ZERO, |on| wet_below(shop, job, (op, on.each, done), given));
-    let all = all.plus(wet);
-    Some(((usual.what, all), all.minus(usual.span)))
+    Some(((usual.what, all), [all.minus(usual.span), wet]))
 }
 
 /// How long the longest of the pieces is wet that have so many coats on: a later coat of theirs is not waited for.

@@ -214,7 +214,7 @@ fn awake(app: &mut App, over: Over) {
 fn close(app: &mut App) {
     app.notice = None;
     app.bench.over = match std::mem::take(&mut app.bench.over) {
-        Over::Starting(starting) if starting.asks.is_some() => Over::Starting(Box::new(Starting { asks: None, ..*starting })),
+        Over::Starting(starting) if starting.asks.is_some() => Over::Starting(Box::new(Starting { asks: None, asked: None, ..*starting })),
         Over::Starting(starting) => starting.missed.map_or(Over::Nothing, day::list),
         Over::Day(view) if view.back.is_some() && view.mend.is_none() => view.back.map_or(Over::Nothing, Over::Starting),
         Over::Waits(waiting) => waiting.less().map_or(Over::Nothing, |waiting| Over::Waits(Box::new(waiting))),
@@ -230,7 +230,12 @@ pub fn work_of(choice: &Choice) -> Work {
 
 /// Begins work, or switches to it.
 pub fn start(app: &mut App, work: Work, now: Now) {
-    let (ago, said) = (app.bench.ago, words::started(&work.op));
+    start_ago(app, work, Span::ZERO, now);
+}
+
+/// The same, so long after the tap that meant it, as for which job it is was asked meanwhile.
+fn start_ago(app: &mut App, work: Work, waited: Span, now: Now) {
+    let (ago, said) = (app.bench.ago.plus(waited), words::started(&work.op));
     let big = matches!(app.bench.over, Over::Big);
     if app.order(&Command::Bench(BenchCommand::Start { work, ago }), now).is_some() {
         app.bench.over = if big { Over::Big } else { Over::Nothing };

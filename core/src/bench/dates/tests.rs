@@ -6,7 +6,7 @@ fn day(year: i32, month: u32, day: u32) -> Day {
 }
 
 fn hours(hands: i64, wait: i64) -> Step {
-    Step { hands: Span::minutes(hands * 60), wait: Span::minutes(wait * 60), cure: Span::ZERO }
+    Step { hands: Span::minutes(hands * 60), wait: Span::minutes(wait * 60), ..Step::default() }
 }
 
 fn off(days: &[Day]) -> Workdays {
@@ -48,7 +48,7 @@ fn back_from_a_date() {
     check(
         &plain,
         friday,
-        &[Step { hands: Span::minutes(60), wait: Span::minutes(90), cure: Span::ZERO }, hours(1, 0)],
+        &[Step { hands: Span::minutes(60), wait: Span::minutes(90), ..Step::default() }, hours(1, 0)],
         &[(2026, 5, 21), (2026, 5, 21)],
     );
     // Waits run on Sundays: dry from Saturday evening, planed on Tuesday after two days.

@@ -85,8 +85,13 @@ pub fn setup_and_piece(past: &Past) -> (f64, f64) {
         return even;
     }
     let piece = (all - first) / (of_pieces(*last) - 1.0);
+    let after = (time - all).max(0.0);
+    // The first went no slower than the others: nothing of it is setup, and together they took what they took.
+    if first < piece {
+        return (after, all / of_pieces(*last));
+    }
     // Nothing but setup is left of the first piece and of what came after the last.
-    ((first - piece).max(0.0) + (time - all).max(0.0), piece)
+    (first - piece + after, piece)
 }
 
 /// What one past job says of `n` pieces, with the figures it is worked out by; minutes.
@@ -181,9 +186,19 @@ mod tests {
         assert_eq!(((setup * 100.0).round(), (piece * 100.0).round()), (2919.0, 1081.0));
         check(std::slice::from_ref(&one), 3, Some(60));
         check(&[one], 6, Some(86)); // 29.19 + 10.81 x 5.25
-        assert_eq!(setup_and_piece(&past(2, 35, &[10, 30])), (5.0, 20.0 / 0.95), "wiped up after the last");
-        check(&[past(2, 20, &[0, 20])], 1, Some(21));
+        assert_eq!(setup_and_piece(&past(2, 35, &[20, 30])), (20.0 - 10.0 / 0.95 + 5.0, 10.0 / 0.95), "wiped up after the last");
+        check(&[past(2, 20, &[0, 20])], 1, Some(10)); // 20 / 1.95
         check(&[past(2, 20, &[20, 20])], 2, Some(20)); // both noted at once
+    }
+
+    /// Four took 148 min, the first of them less than the others at their pace: as many again take as long.
+    #[test]
+    fn as_many_again_take_what_they_took() {
+        for noted in [&[20, 70, 110, 147][..], &[50, 80, 110, 147], &[147, 147, 147, 147], &[0, 60, 100, 147]] {
+            check(&[past(4, 148, noted)], 4, Some(148));
+        }
+        let (setup, piece) = setup_and_piece(&past(4, 148, &[20, 70, 110, 147]));
+        assert_eq!(((setup * 100.0).round(), (piece * 100.0).round()), (100.0, 3973.0)); // (148 - 1) / 3.70
     }
 
     /// The doubling of this batch brings the average to 80 %: 100, 160, ..., 256.

@@ -66,6 +66,7 @@ fn folded<'a>(id: Id, entries: impl Iterator<Item = &'a Entry> + Clone) -> Optio
         apply(&mut job, entry);
         numbers.take(entry, entry.wall.at);
     }
+    job.operations = super::name::in_making_order(std::mem::take(&mut job.operations), |planned| (planned.kind, planned.stage));
     job.operations.iter_mut().for_each(|operation| operation.pieces = numbers.of(id, &operation.op));
     job.booked = without_lost(std::mem::take(&mut job.booked));
     job.selling.settle();

@@ -2,7 +2,7 @@
 
 use crate::bench::{Kind, On, Stage};
 use crate::ledger::{Book, Fact, Subject};
-use crate::quantity::Id;
+use crate::quantity::{Id, Listed, order_by_key};
 
 /// Whether the maker is done with the job, as the last word on it says.
 pub fn is_ended(book: &Book, on: On) -> bool {
@@ -38,7 +38,7 @@ pub fn design_of(book: &Book, job: Id) -> Option<Id> {
     book.about(Subject::Job(job)).filter_map(used).next_back()
 }
 
-/// The operations planned for a job, in the order they were first named.
+/// The operations planned for a job, in the order they are worked off.
 pub fn planned_operations(book: &Book, job: Id) -> Vec<(String, Kind, Stage)> {
     let mut planned: Vec<(String, Kind, Stage)> = vec![];
     for entry in book.about(Subject::Job(job)) {
@@ -49,5 +49,15 @@ pub fn planned_operations(book: &Book, job: Id) -> Vec<(String, Kind, Stage)> {
             None => planned.push(operation),
         }
     }
-    planned
+    in_making_order(planned, |(_, kind, stage)| (*kind, *stage))
+}
+
+/// Operations as a piece is made, whichever was planned first: nothing is finished before it is made, and within a stage the maker's order holds
+/// (ours). What is of the desk has no place in the making, and stays where it was put.
+pub(super) fn in_making_order<T>(planned: Vec<T>, of: impl Fn(&T) -> (Kind, Stage)) -> Vec<T> {
+    let (desk, mut made): (Vec<_>, Vec<_>) = planned.into_iter().enumerate().partition(|(_, one)| of(one).0 == Kind::Office);
+    order_by_key(&mut made, |(_, one)| of(one).1);
+    let mut ordered = made.into_iter().map(|(_, one)| one).listed();
+    desk.into_iter().for_each(|(place, one)| ordered.insert(place.min(ordered.len()), one));
+    ordered
 }

@@ -8,7 +8,8 @@ use crate::sheet::estimate::coats::is_one_coat;
 use crate::sheet::estimate::left::batch_of;
 
 /// What saying "done with it" writes of an operation: its last run, and of how many pieces it is then done. None of one that was not begun,
-/// is done, or of which some pieces are noted and others are left; a first coat is on all pieces, also where the plan alone said on how many they
+/// is done, or of which some pieces are noted and others are left, but where each of them was put to wait and nobody said how many there are: one
+/// clamping may hold all (ours); a first coat is on all pieces, also where the plan alone said on how many they
 /// are, until something else is made: one more may follow, unless each coat is planned by itself.
 pub fn whole((bench, book): (&Bench, &Book), (on, op): (On, &str), now: Moment) -> Option<(Id, Count)> {
     let On::Job(id) = on else { return None };
@@ -18,12 +19,20 @@ pub fn whole((bench, book): (&Bench, &Book), (on, op): (On, &str), now: Moment) 
     let coats = bench.is_coated(on, op) && !is_one_coat(bench, &job, op);
     let may_follow =
         || coats && batch.only_planned && bench.on(on).rfind(|run| run.work.kind == Kind::Make).is_some_and(|it| it.id == last.id);
-    if (batch.is_done() && !may_follow()) || (0 < batch.n && !coats) {
+    let each = if last.work.kind == Kind::Make { job.pieces } else { 1 };
+    let may_be_all = || batch.n < batch.of.unwrap_or(each) && is_all_clamped(bench, (on, op), now);
+    if (batch.is_done() && !may_follow()) || (0 < batch.n && !coats && !may_be_all()) {
         return None;
     }
-    let each = if last.work.kind == Kind::Make { job.pieces } else { 1 };
     let usual = if coats { all_coated(bench, (&job, op), batch.n) } else { batch.of.unwrap_or(each) };
     Some((last.id, usual.max(1)))
+}
+
+/// Each piece of an operation that is noted was put to wait as it was, and how many there are nobody said at the bench.
+fn is_all_clamped(bench: &Bench, (on, op): (On, &str), now: Moment) -> bool {
+    let runs = || bench.on(on).filter(|run| run.work.op == op && !run.work.rework);
+    let is_clamped = |run: &Run| run.notches.iter().all(|notch| run.clamped.contains(&notch.at));
+    bench.batch(on, op, now).of.is_none() && runs().all(is_clamped)
 }
 
 /// Pieces that are coated once the maker is done with it: those that are noted, and where they are fewer than there are, all (ours). One noted in
@@ -151,5 +160,23 @@ mod tests {
         coated(&[5, 5], 10);
         coated(&[2, 3], 5);
         coated(&[5, 1], 6);
+    }
+
+    /// Four stools in one clamping: whether that is all of it the maker says, where nobody said at the bench how many there are.
+    #[test]
+    fn one_clamping_may_hold_all() {
+        let found = |glued: &str| {
+            let told = format!(
+                "2026-03-02 08:00 +00:00 workshop EUR metric\njob stools \"Stools\" 4 order\n09:00 start \"glue up\" make on stools\n{glued}stop\n"
+            );
+            let story = crate::story::tell(&told);
+            assert_eq!(story.refused, [], "{told}");
+            let on = On::Job(story.names.job("stools").unwrap());
+            whole((&fold::bench(&story.book), &story.book), (on, "glue up"), story.now.at).map(|(_, of)| of)
+        };
+        assert_eq!(found("09:30 clamped 1 glue 90 min\n09:31 "), Some(4));
+        assert_eq!(found("09:30 clamped 4 glue 90 min\n09:31 "), None);
+        assert_eq!(found("batch 4 \"glue up\" for stools\n09:30 clamped 1 glue 90 min\n09:31 "), None);
+        assert_eq!(found("09:20 done 1\n09:30 clamped 1 glue 90 min\n09:31 "), None);
     }
 }

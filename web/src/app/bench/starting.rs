@@ -3,12 +3,12 @@
 use super::super::App;
 use super::super::entry::Typed;
 use super::offered::{Offered, called};
-use super::{Over, day, ends, ordered, said, sheet, start, wrong};
+use super::{Over, day, ends, ordered, said, sheet, start_ago, wrong};
 use crate::words::en::count;
 use fivebar_core::bench::{Kind, On, Stage, Work};
 use fivebar_core::ledger::decide::{BenchCommand, Now};
 use fivebar_core::ledger::fold;
-use fivebar_core::quantity::{Day, Id, Listed, Moment, Wall};
+use fivebar_core::quantity::{Day, Id, Listed, Moment, Span, Wall};
 use fivebar_core::refusal::Refusal;
 
 /// The answers so far.
@@ -23,6 +23,8 @@ pub struct Starting {
     pub said: bool,
     /// A call or a message: for which job it is, is asked first.
     pub asks: Option<(String, Kind, Stage)>,
+    /// When that was asked: it began then, whenever the answer comes.
+    pub asked: Option<Moment>,
     /// All of a long plan is shown.
     pub all: bool,
     /// All jobs are shown.
@@ -74,6 +76,7 @@ impl Starting {
             rework: false,
             said: false,
             asks: None,
+            asked: None,
             all: false,
             jobs: false,
             missed: None,
@@ -131,12 +134,12 @@ pub fn heard(app: &mut App, tap: StartingTap, now: Now) {
         StartingTap::Clock => return clock(app, now),
         StartingTap::From => return other_end(app, None),
     }
-    ask(app);
+    ask(app, now);
     begin(app, now);
 }
 
 /// Whoever calls may call for another job than the one in hand: what is done at the desk and not planned for it asks for which, once.
-fn ask(app: &mut App) {
+fn ask(app: &mut App, now: Now) {
     let Over::Starting(starting) = &app.bench.over else { return };
     let (Some((op, kind, _)), On::Job(job)) = (&starting.chosen, starting.on) else { return };
     let book = &app.shelf().book;
@@ -144,7 +147,7 @@ fn ask(app: &mut App) {
         return;
     }
     if let Over::Starting(starting) = &mut app.bench.over {
-        starting.asks = starting.chosen.take();
+        (starting.asks, starting.asked) = (starting.chosen.take(), Some(now.wall.at));
     }
 }
 
@@ -153,7 +156,8 @@ fn begin(app: &mut App, now: Now) {
     if let (Some(work), None) = (starting.work(), starting.missed) {
         // A refused start is asked again.
         starting.chosen = None;
-        start(app, work, now);
+        let waited = starting.asked.take().map_or(Span::ZERO, |asked| asked.until(now.wall.at).max(Span::ZERO));
+        start_ago(app, work, waited, now);
     }
 }
 

@@ -46,12 +46,13 @@ fn top(app: &App, sheet: &BenchSheet, seen: Seen<'_>) -> El<Msg> {
     let title = el("h1", "focus-here").attr("tabindex", "-1").text(title);
     let named = el("div", "of").kids(job.map(|job| el("p", "t17 w7").text(job))).kid(title);
     let head = el("header", "head bighead");
+    let asked = || [forgotten(sheet, seen), super::running::set_back(sheet, seen)].into_iter().flatten();
     match chalked(app) {
         Some(lines) => head
             .kid(el("div", "row").kid(named).kids(sheet.running.as_ref().map(|slab| worked(slab, seen))))
-            .kids(forgotten(sheet, seen))
+            .kids(asked())
             .kids(off(&lines, app, seen)),
-        None => head.kid(named).kid(time(sheet, seen)).kids(forgotten(sheet, seen)).kid(el("p", "t14 i2").text(words::STAYS_AWAKE)),
+        None => head.kid(named).kid(time(sheet, seen)).kids(asked()).kid(el("p", "t14 i2").text(words::STAYS_AWAKE)),
     }
 }
 

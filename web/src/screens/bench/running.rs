@@ -98,7 +98,7 @@ fn late(app: &App, sheet: &BenchSheet) -> Option<El<Msg>> {
 }
 
 /// The phone's clock is before what was noted of what runs.
-fn set_back(sheet: &BenchSheet, seen: Seen<'_>) -> Option<El<Msg>> {
+pub fn set_back(sheet: &BenchSheet, seen: Seen<'_>) -> Option<El<Msg>> {
     let run = &sheet.running.as_ref()?.run;
     let noted = seen.when(run.wall(run.ahead_of(seen.now.at)?, seen.local));
     Some(el("p", "w7").key("set back").attr("role", "status").text(words::clock_set_back(&noted)))

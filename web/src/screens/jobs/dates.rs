@@ -209,7 +209,11 @@ fn until(span: Span, seen: Seen<'_>) -> Day {
 fn step((row, on_top): (&DateRow, Option<OnTop>), late: Option<Ordering>, seen: Seen<'_>) -> El<Msg> {
     let pieces = row.pieces.filter(|left| 0 < *left).map(|left| words::pieces_left(&seen.speech.count(left)));
     let left = seen.speech.span(row.hands);
-    let left = if row.is_begun { words::begun(&left) } else { left };
+    let left = match row.is_begun {
+        _ if Span::ZERO < row.wet => words::once_dry(&seen.when(Wall::new(seen.now.at.plus(row.wet), seen.now.offset)), &left),
+        true => words::begun(&left),
+        false => left,
+    };
     let thought = row.thought.zip(on_top).map(|(thought, on_top)| of_thought(thought, on_top, seen));
     let hands = (Span::ZERO < row.hands).then(|| [Some(left), thought, pieces].into_iter().flatten().listed().join(" "));
     let wait = row.wait.as_ref().map(|(what, span)| (words::wait(what.as_str()), long(*span, seen)));

@@ -16,7 +16,7 @@ use crate::words::en::estimate::REST;
 use crate::words::en::how as how_words;
 use crate::words::en::{cans as can_words, common, costs as cost_words, job as words, jobs};
 use fivebar_core::bench::estimate::{Basis, Left, OnTop};
-use fivebar_core::bench::{Division, Shares};
+use fivebar_core::bench::{Division, On, Shares};
 use fivebar_core::ledger::fold::{Booked, How, Operation};
 use fivebar_core::ledger::kind::haul::Per;
 use fivebar_core::quantity::order_by_key;
@@ -39,7 +39,7 @@ pub fn screen(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Screen {
     let top = [total, costs].into_iter().flatten().fold(top, Head::fact);
     let none = |words: &'static str| el("p", "t14 i2").text(words);
     let estimate = estimated(app, sheet.job);
-    let all = if sheet.operations.is_empty() { none(words::NONE_PLANNED) } else { planned(sheet, estimate.as_ref(), seen) };
+    let all = if sheet.operations.is_empty() { none(words::NONE_PLANNED) } else { planned((sheet, app), estimate.as_ref(), seen) };
     let add = key("key soft h56", words::ADD_OPERATION, "", say(Tap::Write(What::Plan(None))));
     let title = el("h2", "").text(words::PLANNED);
     let block = super::estimate::block(sheet, estimate.as_ref(), app, seen);
@@ -111,14 +111,14 @@ fn row(name: &str, under: &str, figure: &str) -> El<Msg> {
 }
 
 /// The plan: each operation a key that changes it, with what it took so far and what it likely takes.
-fn planned(sheet: &JobSheet, likely: Option<&EstimateSheet>, seen: Seen<'_>) -> El<Msg> {
+fn planned((sheet, app): (&JobSheet, &App), likely: Option<&EstimateSheet>, seen: Seen<'_>) -> El<Msg> {
     let hours = &sheet.account.hours;
     let still = likely.and_then(|sheet| sheet.progress.to_come).or(hours.still);
     let still = still.filter(|still| Span::ZERO < *still).map(|still| small(words::STILL_TO_COME, seen.speech.span(still)));
     let estimate = hours.estimate.map(|estimate| small(words::PLANNED_IN_ALL, seen.speech.span(estimate)));
     let likely_of =
         likely.filter(|sheet| sheet.found.is_some() && sheet.to_come.is_some()).and_then(|likely| of_these(sheet, likely, seen));
-    el("section", "card list").kids(sheet.operations.iter().map(|operation| planned_row(operation, (sheet, likely), seen))).kids(
+    el("section", "card list").kids(sheet.operations.iter().map(|operation| planned_row(operation, (sheet, app, likely), seen))).kids(
         (estimate.is_some() || still.is_some())
             .then(|| el("div", "sums").kids(estimate).kids(likely_of).kids(beyond(likely, seen)).kids(still)),
     )
@@ -143,7 +143,21 @@ fn beyond(likely: Option<&EstimateSheet>, seen: Seen<'_>) -> Vec<El<Msg>> {
     left.map(|(name, left)| small(name, jobs::still(&seen.speech.span(left), false))).listed()
 }
 
-fn planned_row(operation: &Operation, (sheet, likely): (&JobSheet, Option<&EstimateSheet>), seen: Seen<'_>) -> El<Msg> {
+/// Of how many pieces it is: coats as so many on each, and what the job has fewer of says so.
+fn of_pieces(operation: &Operation, (sheet, app): (&JobSheet, &App), seen: Seen<'_>) -> Option<String> {
+    let (n, of) = (operation.pieces?, sheet.account.pieces);
+    let (bench, on) = (app.shelf().bench(), On::Job(sheet.job));
+    let each = bench.coated_each(on, &operation.op).unwrap_or(of).max(1);
+    let written = |n| common::pieces(n, &seen.speech.count(n));
+    let is_coats = bench.is_coated(on, &operation.op) && each < n && n.checked_rem(each) == Some(0);
+    Some(match n.checked_div(each) {
+        Some(coats) if is_coats => words::coats_on(&seen.speech.count(coats), &written(each)),
+        _ if of < n => words::pieces_beyond(&written(n), &seen.speech.count(of)),
+        _ => written(n),
+    })
+}
+
+fn planned_row(operation: &Operation, (sheet, app, likely): (&JobSheet, &App, Option<&EstimateSheet>), seen: Seen<'_>) -> El<Msg> {
     let sheet_factor = likely.and_then(|sheet| match sheet.found.as_ref()?.on_top {
         OnTop::Factor(factor) => Some(seen.speech.number(factor.shown(), 2, 3)),
         OnTop::Allowance(_) => None,
@@ -159,7 +173,7 @@ fn planned_row(operation: &Operation, (sheet, likely): (&JobSheet, Option<&Estim
     let thought = planned.filter(|_| likely.is_some()).map(|span| words::planned_times(&span, factor.as_deref()));
     // What was thought stands there already.
     let basis = likely.filter(|row| row.from != Basis::Thought).map(|row| super::estimate::basis(row, seen));
-    let pieces = operation.pieces.map(|n| common::pieces(n, &seen.speech.count(n)));
+    let pieces = of_pieces(operation, (sheet, app), seen);
     let kind = jobs::division(Division::of(operation.kind, operation.stage));
     // Once something is worked the rows say what of them is to come, and that is what their sum below is of.
     let is_begun = Span::ZERO < sheet.account.hours.logged.own.total();

@@ -265,6 +265,11 @@ pub fn begun(left: &str) -> String {
     format!("begun, {left} left")
 }
 
+/// `drying until Sun 19 Apr 10:35, then 1 h 36`: a coat is on, and the next is to come.
+pub fn once_dry(until: &str, left: &str) -> String {
+    format!("drying until {until}, then {left}")
+}
+
 /// `to be done by Fri 22 May`
 pub fn done_by(day: &str) -> String {
     format!("to be done by {day}")

@@ -106,6 +106,16 @@ pub const KIND: &str = "Kind";
 pub const CHOOSE: &str = "choose one";
 pub const CONSIGN_TITLE: &str = "To a gallery";
 pub const FINISH: &str = "finish";
+/// "3 coats on 4 pieces", "3 coats on 1 piece": what is noted of an operation that was put on so many times.
+pub fn coats_on(coats: &str, each: &str) -> String {
+    format!("{coats} coats on {each}")
+}
+
+/// "12 pieces, of a job of 4": of more than the job has, as parts or coats.
+pub fn pieces_beyond(pieces: &str, of: &str) -> String {
+    format!("{pieces}, of a job of {of}")
+}
+
 pub const COATS_EACH: &str = "One coat is one operation: plan Coat 1, Coat 2, Coat 3. Each has its own minutes and dries by itself.";
 /// Of all pieces of an operation together.
 pub const MIN: &str = "Minutes in all";

@@ -177,7 +177,8 @@ fn two_coats_are_learnt_as_all_that_the_pieces_take() {
 /// Two stands had three coats of half an hour by one operation, or by three with numbers; two low stands are to be coated.
 fn second(first: &str, then: &str, more: &str) -> (Vec<(i64, i64)>, Vec<i64>) {
     let (rows, dates) = seen_of_both(first, then, more);
-    (rows, dates.rows.iter().map(|row| row.wait.as_ref().map_or(0, |(_, span)| span.as_minutes() / 60)).collect())
+    let waits = |row: &crate::sheet::dates::DateRow| row.wait.as_ref().map_or(row.wet, |(_, span)| span.plus(row.wet)).as_minutes() / 60;
+    (rows, dates.rows.iter().map(waits).collect())
 }
 
 /// The hours of its operations, likely and to come, and its dates.
@@ -266,8 +267,10 @@ fn hardening_begins_with_the_last_coat() {
         |n: usize| coats("two", ["Coat"; 3]).replace("2026-03-0", "2026-03-1").split_inclusive("stop\n").take(n).collect::<String>();
     // Nothing is planned of it: it waits as the earlier one did.
     assert_eq!(day(&one, "", ""), march(18));
-    // On at 09:30 on the 13th, 14th and 15th.
-    assert_eq!([1, 2, 3].map(|n| day(&one, plan, &begun(n))), [march(22); 3]);
+    // On at 09:30 on the 13th, 14th and 15th, where Sundays are worked; else the third goes on on Monday the 16th.
+    let sundays = format!("workdays on sun\n{plan}");
+    assert_eq!([1, 2, 3].map(|n| day(&one, &sundays, &begun(n))), [march(22); 3]);
+    assert_eq!([2, 3].map(|n| day(&one, plan, &begun(n))), [march(23), march(22)]);
     // The first coat is on one of the two: the other is coated now, and does not wait for it.
     assert_eq!(day(&one, plan, &begun(1).replace("clamped 2", "clamped 1")), march(22));
 }

@@ -171,6 +171,9 @@ fn a_caller_is_not_put_to_the_job_that_runs() {
         let shown = told.at(4, answer.map(|on| starting(StartingTap::On(on))));
         let work = sheet(&told.app).running.unwrap().run.work;
         assert_eq!((work.op == "Messages").then_some(work.on), then, "{shown}");
+        // It began with the tap that named it, whenever it was said for which job.
+        let began = sheet(&told.app).running.unwrap().run.started.at;
+        assert_eq!(began, told.now(if then.is_some() { 3 } else { 0 }).wall.at, "{shown}");
         on
     };
     let on = check(true, false, None, Some(job_of_stands()));

@@ -53,6 +53,20 @@ fn what_runs_comes_before_many_that_wait() {
     }
 }
 
+/// Two that come off tomorrow, both after midnight: each says so, for a clock alone is of today.
+#[test]
+fn the_last_off_time_names_its_day_too() {
+    let mut told = clamped(2);
+    let ids = ids(&told);
+    for (minutes, wait) in [940, 1_400].into_iter().zip(ids) {
+        let now = told.now(200);
+        told.app
+            .order(&Command::Wait(fivebar_core::ledger::decide::WaitCommand::Mend { wait, span: Span::minutes(minutes) }), now)
+            .unwrap();
+    }
+    holds(&told.at(203, []), &["In clamps: first off Wed 4 March", ", last Wed 4 March"]);
+}
+
 #[test]
 fn clamped_and_stop_are_two_ends_of_an_operation() {
     let mut told = gluing();

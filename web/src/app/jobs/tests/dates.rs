@@ -446,3 +446,14 @@ fn the_factor_in_the_dates_says_what_it_is_from() {
     let mut maker = Maker::told(&[&format!("{told}09:00 start \"saw\" make on stool\n10:00 stop\n")]);
     maker.room("stool", Room::Dates).shows(&["begun"]).hides(&["1.339"]);
 }
+
+/// All four were coated by 10:35 and are dry a day later: the next coat goes on then, as their page says, and waits as long as one coat does.
+#[test]
+fn a_further_coat_waits_for_the_one_that_is_wet() {
+    let begun = "2026-04-18 08:00 -05:00 workshop USD inch\njob stool \"Stools\" 4 order\nends-in \"coat\" coat of oil\n\
+        plan \"coat\" make stage finish 90 min for stool\n10:05 start \"coat\" make on stool stage finish\n10:35 clamped 4 coat 1440 min\nstop\n";
+    let mut maker = Maker::told(&[begun]);
+    maker.open("stool").shows(&["All 4 of them are drying until Sun 19 April 10:35. Then: coat."]);
+    maker.room("stool", Room::Dates).shows(&["drying until Sun 19 April 10:35, then 1 h 36, then to dry 1 day, hard after 7 days"]);
+    maker.shows(&["Mon 27 April"]);
+}

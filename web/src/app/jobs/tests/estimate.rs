@@ -269,9 +269,9 @@ fn a_drive_is_worked_back_like_what_else_was_planned() {
     let drive = "Delivery: planned 1 h 30 × 1.40 = 2 h 06.";
     assert_eq!(line_of(&maker, "Delivery"), drive);
     maker.shows(&[
+        "24 h 30",
         "planned 1 h 30 × 1.40",
         "2 h 06",
-        "24 h 30",
         "19 h",
         "Still to come",
         "26 h 36",

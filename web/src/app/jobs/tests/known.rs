@@ -86,3 +86,20 @@ fn coats_are_worked_back_by_how_many_there_were() {
         Maker::told(&[&format!("{begun}{two}")]).room("stool", Room::Hours).shows(&[said]);
     }
 }
+
+/// Three coats on four stools are no twelve pieces; and twelve that are planned for four say that they are more.
+#[test]
+fn coats_are_said_with_the_pieces_they_are_on() {
+    let coat =
+        |day: u32| format!("2026-12-0{day} 09:00 start \"Coat\" make on stool stage finish\n09:30 clamped 4 coat 1440 min\n09:30 stop\n");
+    let coats: String = (2..5).map(coat).collect();
+    let begun =
+        "2026-12-01 08:00 +00:00 workshop EUR metric\njob stool \"Stools\" 4 order\nplan \"Coat\" make stage finish 90 min for stool\n";
+    let mut maker = Maker::told(&[&format!("{begun}{coats}")]);
+    let run = maker.app.shelf().bench().runs().last().unwrap().id;
+    let done = Command::Bench(fivebar_core::ledger::decide::BenchCommand::Whole { run, of: 12 });
+    maker.app.order(&done, maker.now).unwrap();
+    maker.room("stool", Room::Hours).shows(&["finish, 3 coats on 4 pieces"]).hides(&["12 pieces"]);
+    let planned = "plan \"Legs\" make 90 min for stool pieces 16\nplan \"Seats\" make 90 min for stool pieces 4\n";
+    Maker::told(&[&format!("{begun}{planned}")]).room("stool", Room::Hours).shows(&["make, 16 pieces, of a job of 4,", "make, 4 pieces,"]);
+}

@@ -120,8 +120,7 @@ fn in_one_line(coming: &[WaitLine], app: &App) -> Option<String> {
 fn said(coming: &[WaitLine], app: &App) -> Option<String> {
     let (first, last) = (coming.first()?, coming.last()?);
     let same = coming.iter().all(|line| line.wait.what() == first.wait.what());
-    // The day is said once where both are of it.
-    let (first_off, last_off) = (clock(app, first.off), clock_on(app, last.off, first.off.day()));
+    let [first_off, last_off] = [first, last].map(|line| clock(app, line.off));
     let last = Some(last_off).filter(|_| of_two(app, last.off) != of_two(app, first.off) || last.off.day() != first.off.day());
     Some(words::first_last(same.then(|| first.wait.what()), &first_off, last.as_deref()))
 }
