@@ -15,7 +15,7 @@ use crate::parts::head::{Fact, Head, head};
 use crate::parts::key::key;
 use crate::screens::jobs::titled;
 use crate::view::{El, el};
-use crate::words::en::{changed, common, plan as words, told as told_words, yard};
+use crate::words::en::{changed, common, plan as words, told as told_words, ways as way_words, yard};
 use fivebar_core::ledger::kind::plan::Shape;
 use fivebar_core::sheet::job::JobSheet;
 use fivebar_core::sheet::make::buy::not_bought;
@@ -161,9 +161,15 @@ fn details(given: &Given, found: &Found, (app, since): (&App, &Since), seen: See
         sizes::rows(given, sheet, (app, seen)).filter(|_| 0 < sheet.made),
         nearly::asked(given, sheet, seen),
     ];
+    let mixed = !taken && ways::is_more_mixed(given);
     let more = more
         .into_iter()
-        .chain([ways::thick_taken(given), lacks::short(given, sheet, (app, seen)), apart])
+        .chain([
+            ways::thick_taken(given),
+            mixed.then(|| way_words::MAY_BE_MORE_MIXED.to_owned()),
+            lacks::short(given, sheet, (app, seen)),
+            apart,
+        ])
         .flatten()
         .chain(limits::two_tiles(given, sheet))
         .map(|line| worded("p", "", line));
@@ -183,7 +189,9 @@ fn details(given: &Given, found: &Found, (app, since): (&App, &Since), seen: See
     let buys = buys.then(|| key("key soft h56 wide no-print", words::ADD_BOARDS, words::ADD_BOARDS_UNDER, say(Tap::Buy)));
     let only = uncut::is_more_there(given, sheet, app);
     let proven = [
+    // What lies there may do more in another way before anything is bought.
         told::why(given, sheet, seen).filter(|_| !only),
+    let (first, others) = if mixed { (others, vec![]) } else { (vec![], others) };
         told::open(given, sheet, (app.plan.kinds, seen)).filter(|_| !only),
         told::only_near(given, sheet, (&app.plan, seen)),
     ]

@@ -41,7 +41,7 @@ fn a_row_that_may_lose_of_an_end_alone_says_so() {
     let walnut = "pile end walnut-black 38 x 120 x 320 mm\ncount 15 end\n";
     let taps = [Tap::Shape(Shape::Rows), Tap::Split(false)];
     let taps = [&taps[..], &super::told::without(0, super::told::without(1, vec![]))].concat();
-    let never = "Not one row can be laid. No plan can reach 1 row, with only an end piece cut.";
+    let never = "Not one row can be laid. No plan of walnut can reach 1 row, with only an end piece cut.";
     let mut app = check(
         (walnut, &taps),
         &["700", "100", "1"],

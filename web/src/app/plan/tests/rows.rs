@@ -375,7 +375,7 @@ fn of_boards_that_are_not_cut_no_plan_is_the_last_word() {
     let all = fivebar_core::sheet::make::sources(&app.shelf().shop(app.now.at), app.jobs.open.unwrap()).unwrap();
     let ends = all.iter().filter(|it| it.pile.rests).map(|it| Tap::Turn(it.which()));
     planned_out(&mut app, ends.chain([Tap::Go]).collect());
-    let of = "4 of 8 rows. No plan can make more, of the boards that are not cut. The pieces that are cut may make more.";
+    let of = "4 of 8 rows. No plan of oak can make more, of the boards that are not cut. The pieces that are cut may make more.";
     let never = [
         "No plan can make more.",
         "best possible",
