@@ -26,7 +26,7 @@ fn a_stick_wide_enough_for_two_is_named_with_the_way_that_rips() {
     let cleats = |wide: i64| {
         format!("pile end walnut-black 38 x {wide} x 320 mm\ncount 15 end\npart \"cleat\" 4 of 30 x 50 x 300 mm walnut-black for tray\n")
     };
-    let two = "D is wide enough for two of cleat side by side, and is only crosscut here.";
+    let two = "D is wide enough for two of cleat side by side, and gives one here.";
     let sticks = [Tap::Shape(Shape::Sticks)];
     let mut app = check((&cleats(120), &sticks), &[], &[two, "Plan the job’s parts", "ripped too"], &["less wood"]);
     heard(&mut app, [Tap::Shape(Shape::Parts), Tap::Go]);
