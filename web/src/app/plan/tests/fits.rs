@@ -193,14 +193,15 @@ fn a_herringbone_that_the_least_piece_keeps_small_says_so() {
     check(&app, &["24 × 16 in", "key solid wide"], &["your least piece is", "Your least piece", "The nearest"]);
 }
 
-/// A job without a part has nothing to plan the parts of: the key that adds one is there.
+/// Where the parts are planned their list stands, with the key that adds one; without a part there is nothing to plan.
 #[test]
-fn where_there_is_no_part_one_can_be_added() {
-    for (shape, parts, there) in [(Shape::Parts, "", true), (Shape::Sticks, "", true), (Shape::Rows, "", false), (Shape::Parts, LEG, false)]
+fn parts_can_be_added_and_changed_where_they_are_planned() {
+    for (shape, parts, there) in [(Shape::Parts, "", true), (Shape::Sticks, "", true), (Shape::Rows, "", false), (Shape::Parts, LEG, true)]
     {
         let mut app = super::told::at_rack(parts);
         heard(&mut app, [Tap::Open, Tap::Shape(shape)]);
         assert_eq!(page(&app).contains("Add a part"), there, "{shape:?}: {}", page(&app));
+        assert_eq!(page(&app).contains("38 × 38 × 350 mm"), !parts.is_empty(), "{shape:?}: {}", page(&app));
     }
 }
 
