@@ -108,7 +108,7 @@ fn designs_are_listed_renamed_dropped_and_put_back() {
     let mut app = app_of("# --- ten squares", Place::Workshop);
     let orders = heard(&mut app, [shop(Shop::Open(workshop::Over::Designs))]);
     assert_eq!(reckoned(&mut app, orders), 1);
-    shows(&app, &["Plant stand", "4 × leg, 2 × rail", "sanding 40 min", "3 sure, 4 likely from the rack; short of leg stock"]);
+    shows(&app, &["Plant stand", "4 × leg, 2 × rail", "sanding 40 min", "3 sure, 4 likely from the rack; short of leg stock for one more"]);
     let taps = [design(DesignTap::Open, &app, 0), shop(Shop::Typed("Ash stand".into())), design(DesignTap::Rename, &app, 0)];
     let orders = heard(&mut app, taps);
     reckoned(&mut app, orders);

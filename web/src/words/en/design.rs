@@ -56,9 +56,9 @@ pub fn all_sorted(n: &str) -> String {
     format!("{n}, all sorted")
 }
 
-/// "short of leg and rail stock".
-pub fn short_of(parts: &[String]) -> String {
-    format!("short of {} stock", super::how::listed(parts))
+/// "short of leg and rail stock"; where some can be made "short of leg stock for one more".
+pub fn short_of(parts: &[String], more: bool) -> String {
+    format!("short of {} stock{}", super::how::listed(parts), if more { " for one more" } else { "" })
 }
 
 /// "from the rack".
