@@ -285,7 +285,7 @@ pub fn if_as_short(of: Option<&str>, shortest: &str) -> String {
 pub const OF_THEIR_PILES: &str = "the shortest of their piles";
 pub const BY_CROSSCUTS: &str = "by crosscuts alone";
 pub const BUYING_NONE: &str = "with nothing bought";
-pub const BUYING_NO_MORE: &str = "with no more bought";
+pub const BUYING_NO_MORE: &str = "with no more bought than these";
 
 /// "best with these boards: 2 of G, 1 of H".
 pub fn best_with_boards(boards: &str) -> String {
