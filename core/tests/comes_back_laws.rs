@@ -93,6 +93,23 @@ fn what_is_struck_after_a_piece_came_back_takes_no_later_money() {
     check(&format!("{two}pay 80 for pair bank agreed deal\n"), ["80", "120", "0"]);
 }
 
+/// A payment fails after something went back: what went back did all the same, as far as there was money of the same order, and is owed again; and no
+/// more is kept than is left after it.
+#[test]
+fn what_went_back_did_though_a_payment_failed() {
+    let two = "sell 2 pair for 200 as one\npay 100 for pair bank sale one as first\npay 100 for pair bank sale one\nbring-back 1 of sale one on pair\n";
+    check(two, ["100", "0", "0"]);
+    check(&format!("{two}undo first\n"), ["0", "100", "0"]);
+    let one = "sell 1 pair for 100 as one\npay 40 for pair bank sale one as first\npay 60 for pair bank sale one\n";
+    check(&format!("{one}let-keep 30 of sale one on pair\nundo first\n"), ["30", "40", "0"]);
+    check(&format!("{one}bring-back 1 of sale one on pair kept 40\nundo first\n"), ["0", "0", "0"]);
+    let order = "agree 200 for 2 pair fetched as deal\npay 100 for pair bank agreed deal as first\nsell 1 pair for 100 agreed deal as one\n\
+        pay 100 for pair bank agreed deal\nsell 1 pair for 100 agreed deal as two\nbring-back 1 of sale two on pair again\nundo first\n";
+    check(order, ["0", "200", "0"]);
+    let ahead = "agree 100 for 1 pair fetched as deal\npay 20 for pair bank agreed deal as first\npay 30 for pair bank agreed deal\n";
+    check(&format!("{ahead}cancel deal on pair kept 20\nundo first\n"), ["0", "0", "0"]);
+}
+
 /// Two phones that do not know of each other: what each says went back went back, and what came in for the one that is back is over, nobody else's.
 #[test]
 fn what_two_phones_say_went_back_did() {
@@ -114,12 +131,14 @@ fn what_two_phones_say_went_back_did() {
     let keep = |sum: &'static str| move |told: &Told| SaleCommand::LetKeep(less(told, sum));
     // What each does, what came in for all of it, what Ben owes, and what is over of Anna's.
     type Does<'a> = &'a dyn Fn(&Told) -> SaleCommand;
-    let rows: [(Does<'_>, Does<'_>, [&str; 3]); 5] = [
+    let rows: [(Does<'_>, Does<'_>, [&str; 3]); 6] = [
         // 40 will not be paid, and all comes back, 60 with it.
         (&keep("40"), &back, ["0", "100", "0"]),
         (&back, &keep("40"), ["0", "100", "0"]),
         // 20 go back with 60 off, twice: 20 are left of what came in, and nothing of the price.
         (&keep("60"), &keep("60"), ["20", "100", "20"]),
+        // All comes back on both, with her 60.
+        (&back, &back, ["0", "100", "0"]),
         // She brings it back with her 60; her other 40 came in on the other phone.
         (&back, &pay, ["40", "100", "40"]),
         (&pay, &back, ["40", "100", "40"]),

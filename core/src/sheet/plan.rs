@@ -9,6 +9,7 @@ pub(super) mod off;
 mod parts;
 pub(super) mod pooled;
 pub mod ready;
+mod rips;
 mod rows;
 mod spare;
 mod sticks;
@@ -27,6 +28,7 @@ use crate::quantity::{Count, Decimal, Length, Mass, Money, Volume};
 use crate::refusal::{Answer, Refusal};
 use crate::wood::movement::{Moves, Room};
 use ready::Ready;
+pub use rips::Rip;
 
 /// The answer.
 #[derive(Clone, Debug, PartialEq)]

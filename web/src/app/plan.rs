@@ -226,7 +226,7 @@ fn open(app: &mut App) {
     app.plan = Plan { asked: vec![], ..of_book(app, job).or_else(|| unused(app, job)).unwrap_or_default() };
     app.plan.asked = asked;
     if let (Page::Choose, Some(draft)) = (app.plan.page, draft) {
-        (app.plan.draft, app.plan.page) = (draft, Page::Ask);
+        (app.plan.page, app.plan.draft) = (asking::page_of(app, job, &draft), draft);
     }
 }
 

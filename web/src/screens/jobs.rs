@@ -20,7 +20,7 @@ mod wood;
 pub use figures::lacking;
 pub use quote::text as quote_text;
 pub use sell::by_coin;
-pub use wood::{name as pile_name, size as pile_size};
+pub use wood::{name as pile_name, parts, size as pile_size};
 
 use super::{Screen, Seen, said};
 use crate::app::jobs::{Room, Tap, sheet};

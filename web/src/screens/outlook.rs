@@ -57,7 +57,7 @@ pub fn short(stand: &Stand) -> Option<String> {
     let Stand::Found { outlook, sorted: false, parts, .. } = stand else { return None };
     let of = outlook.short.iter().filter_map(|part| parts.get(*part)).cloned().listed();
     let short = !of.is_empty() && (outlook.sure < outlook.all || outlook.all == 0);
-    short.then(|| words::short_of(&of))
+    short.then(|| words::short_of(&of, 0 < outlook.likely))
 }
 
 /// The confidence of it, in its own lines.

@@ -5,7 +5,7 @@ use super::{drawn, found, share};
 use crate::haul::Pile;
 use crate::ledger::fold;
 use crate::plan::outlook::{Pieces, SEED, likely_good};
-use crate::quantity::{Count, Listed};
+use crate::quantity::{Count, Decimal, Listed};
 use crate::refusal::Answer;
 use crate::sheet::make::cut::{Ticks, boards_cut_of};
 use crate::sheet::make::{Given, Source};
@@ -20,6 +20,8 @@ pub struct Unsorted {
     pub n: Count,
     /// So many of them are good, four times in five.
     pub likely: Count,
+    /// The share of rejects, in the mean: of so few that not one is likely good it says more.
+    pub rejects: Decimal,
     /// What the plan takes more of than is likely good.
     pub lacks: Option<Lacks>,
 }
@@ -48,6 +50,7 @@ struct OfPile {
     /// The plan takes so many of the pile, and so many that may be taken are known to be good.
     takes: Count,
     sure: Count,
+    rejects: Decimal,
     pieces: Pieces,
 }
 
@@ -64,7 +67,9 @@ fn told(all: &[&OfPile]) -> Unsorted {
     let good = |all: &[&OfPile]| sum(all, |it| it.sure).saturating_add(likely(all));
     let short: Vec<&OfPile> = all.iter().copied().filter(|it| good(&[*it]) < it.takes).collect();
     let lacks = Lacks { sources: sources(&short), takes: sum(&short, |it| it.takes), good: good(&short) };
-    Unsorted { sources: sources(all), n: sum(all, |it| it.n), likely: likely(all), lacks: Some(lacks).filter(|lacks| 0 < lacks.n()) }
+    let rejects = all.first().map(|it| it.rejects).unwrap_or_default();
+    let lacks = Some(lacks).filter(|lacks| 0 < lacks.n());
+    Unsorted { sources: sources(all), n: sum(all, |it| it.n), likely: likely(all), rejects, lacks }
 }
 
 /// What a plan takes that is not sorted yet, of what can be taken of each pile it needs more of than is known to be good, with what the job has of
@@ -93,10 +98,12 @@ pub fn not_sorted(shop: &Shop, (given, sheet): (&Given, &PlanSheet), ticks: Opti
     let hauls = if all.is_empty() { vec![] } else { fold::hauls(shop.book).listed() };
     let one = |(place, source, n): (usize, &Source, Count)| {
         let (haul, pile) = found(&hauls, source)?;
-        let of_pile = drawn((haul, pile), n, share(&hauls, haul, pile)?)?;
+        let share = share(&hauls, haul, pile)?;
+        let rejects = share.mean();
+        let of_pile = drawn((haul, pile), n, share)?;
         // What jobs have of a pile are other pieces of it.
         let pieces = Pieces { lots: of_pile.lots ^ u64::from(source.in_job), ..of_pile };
-        Ok(OfPile { source: place, n, takes: used_of(place), sure: source.n.saturating_sub(n), pieces })
+        Ok(OfPile { source: place, n, takes: used_of(place), sure: source.n.saturating_sub(n), rejects, pieces })
     };
     let all: Vec<OfPile> = all.into_iter().map(one).collect::<Answer<_>>()?;
     let with = |kin: u64| all.iter().filter(|it| it.pieces.kin == kin).collect::<Vec<_>>();

@@ -3,12 +3,13 @@
 use super::draft::{Board, Draft, Rect, Sawn, cuts};
 use super::parts::by_pile;
 use super::ready::Ready;
+use super::rips;
 use super::wish::Wish;
 use super::{Mark, Why};
 use crate::plan::Answered;
 use crate::plan::sticks::plan::Plan;
 use crate::plan::sticks::problem::Problem;
-use crate::quantity::Length;
+use crate::quantity::{Length, Listed};
 use crate::refusal::{Answer, Refusal};
 
 pub(super) fn draft(ready: &Ready, (problem, answered): (&Problem, &Answered), plan: &Plan) -> Answer<Draft> {
@@ -25,14 +26,14 @@ pub(super) fn draft(ready: &Ready, (problem, answered): (&Problem, &Answered), p
         for piece in &stick.pieces {
             let part = problem.parts.get(piece.part).ok_or(Refusal::NotThere)?;
             let left = problem.end_trim.saturating_add(piece.at);
+            let (wide, section) = section(ready, stick.pile, piece.part)?;
             draft.rects.push(Rect {
-                at: [left, top, part.length, high],
+                at: [left, top, part.length, high.saturating_mul(wide).div_euclid(1_000)],
                 source: stick.pile,
                 mark: Mark::Number(number),
                 part: Some(piece.part),
             });
             end = piece.at.saturating_add(part.length);
-            let section = section(ready, stick.pile)?;
             let volume = i128::from(part.length).saturating_mul(stick.times.into());
             draft.within = draft.within.saturating_add(volume.saturating_mul(section));
             let sides = wanted.parts.get(piece.part).map(|part| [part.size[0], part.size[1]]).unwrap_or_default();
@@ -46,7 +47,9 @@ pub(super) fn draft(ready: &Ready, (problem, answered): (&Problem, &Answered), p
         }
         let net = pile.length.saturating_sub(problem.end_trim.saturating_mul(2));
         let remainder = ready.kept(net.saturating_sub(end).saturating_sub(problem.kerf));
-        let cuts = cuts(pieces.len(), 0 < problem.end_trim, end < net);
+        let parts = stick.pieces.iter().map(|piece| piece.part).listed();
+        let along = ready.sources.get(stick.pile).map_or(0, |source| rips::cuts(ready, source, &parts));
+        let cuts = cuts(pieces.len(), 0 < problem.end_trim, end < net).saturating_add(along);
         draft.sawn.push(Sawn { source: stick.pile, times: stick.times, mark: Mark::Number(number), pieces, remainder, cuts });
         let from = problem.end_trim.saturating_add(end).saturating_add(problem.kerf);
         let left = (0 < remainder).then_some([from, top, remainder, high]);
@@ -63,8 +66,12 @@ fn units(ready: &Ready, length: Length) -> i128 {
     i128::from(length.as_nm()).checked_div(i128::from(ready.unit)).unwrap_or(0)
 }
 
-/// Thickness by width of a pile.
-fn section(ready: &Ready, pile: usize) -> Answer<i128> {
-    let [thickness, width, _] = ready.sources.get(pile).ok_or(Refusal::NotThere)?.size;
-    Ok(units(ready, thickness).saturating_mul(units(ready, width)))
+/// Of a piece of a stick: thousandths of the width it has, and thickness by width, without what is ripped off beside it.
+fn section(ready: &Ready, pile: usize, part: usize) -> Answer<(i64, i128)> {
+    let source = ready.sources.get(pile).ok_or(Refusal::NotThere)?;
+    let [thickness, width, _] = source.size;
+    let (across, through) = (thickness.max(width), thickness.min(width));
+    let wide = rips::of_part(ready, source, part).map_or(across, |rip| rip.wide);
+    let share = i128::from(wide.as_nm()).saturating_mul(1_000).checked_div(i128::from(across.as_nm())).unwrap_or(1_000);
+    Ok((i64::try_from(share).unwrap_or(1_000), units(ready, through).saturating_mul(units(ready, wide))))
 }

@@ -108,7 +108,7 @@ fn designs_are_listed_renamed_dropped_and_put_back() {
     let mut app = app_of("# --- ten squares", Place::Workshop);
     let orders = heard(&mut app, [shop(Shop::Open(workshop::Over::Designs))]);
     assert_eq!(reckoned(&mut app, orders), 1);
-    shows(&app, &["Plant stand", "4 × leg, 2 × rail", "sanding 40 min", "3 sure, 4 likely from the rack; short of leg stock"]);
+    shows(&app, &["Plant stand", "4 × leg, 2 × rail", "sanding 40 min", "3 sure, 4 likely from the rack; short of leg stock for one more"]);
     let taps = [design(DesignTap::Open, &app, 0), shop(Shop::Typed("Ash stand".into())), design(DesignTap::Rename, &app, 0)];
     let orders = heard(&mut app, taps);
     reckoned(&mut app, orders);
@@ -173,7 +173,10 @@ fn wood_that_fits_nothing_says_so() {
     };
     let leg = "part \"Leg\" 4 of 1 1/2 x 1 1/2 x 18 in for first\n";
     check(leg, "None: the rack is empty");
-    check(&format!("{leg}pile short ash-white 2 x 2 x 9 in\ncount 9 short\n"), "None: nothing on the rack fits");
+    check(
+        &format!("{leg}pile short ash-white 2 x 2 x 9 in\ncount 9 short\n"),
+        "None: nothing on the rack fits with what is over for planing; lengths from sticks may do without",
+    );
     let both = format!("{leg}part \"Top\" 1 of 4 x 10 x 40 in for first\npile legs ash-white 2 x 2 x 19 in\ncount 9 legs\n");
     // The maker’s spelling stays.
     check(&both, "None: no pieces fit the part Top");

@@ -244,6 +244,14 @@ pub fn choose(app: &mut App, shape: Shape) {
     app.plan.page = Page::Ask;
 }
 
+/// Where what was asked last is shown again. A job with parts may be another thing by now than the top or the field that was asked: the
+/// figures of that stay, and what it looks like is asked.
+pub(super) fn page_of(app: &App, job: Id, draft: &Draft) -> Page {
+    let is_of_parts = matches!(draft.shape, Some(Shape::Parts | Shape::Sticks));
+    let has_parts = app.shelf().shop(app.now.at).job(job).is_ok_and(|job| !job.parts.is_empty());
+    if has_parts && !is_of_parts { Page::Choose } else { Page::Ask }
+}
+
 /// A part of the open job is asked as a top in rows.
 pub fn top_of(app: &mut App, part: &str) {
     let shop = app.shelf().shop(app.now.at);

@@ -184,7 +184,7 @@ fn differs([more, fewer]: [Count; 2], seen: Seen<'_>) -> Option<String> {
     }
 }
 
-fn parts(sheet: &JobSheet, known: &Woods, seen: Seen<'_>) -> El<Msg> {
+pub fn parts(sheet: &JobSheet, known: &Woods, seen: Seen<'_>) -> El<Msg> {
     el("section", "card list").kids(sheet.parts.iter().map(|part| part_row(part, known, (sheet.account.units, seen))))
 }
 

@@ -15,7 +15,7 @@ use crate::parts::head::{Fact, Head, head};
 use crate::parts::key::key;
 use crate::screens::jobs::titled;
 use crate::view::{El, el};
-use crate::words::en::{changed, common, plan as words, told as told_words, yard};
+use crate::words::en::{changed, common, plan as words, told as told_words, ways as way_words, yard};
 use fivebar_core::ledger::kind::plan::Shape;
 use fivebar_core::sheet::job::JobSheet;
 use fivebar_core::sheet::make::buy::not_bought;
@@ -128,7 +128,7 @@ fn plan(job: &JobSheet, (given, found): (&Given, &Found), (app, since): (&App, &
     let ends = if since.taken { vec![] } else { ends::told(given, sheet, seen) };
     let (over, under) = if sheet.made == 0 || sheet.ends.short.is_some() { (ends, vec![]) } else { (vec![], ends) };
     shown.extend(over);
-    if 0 < sheet.made {
+    if is_made(given, sheet) {
         shown.push(el("section", "card lays").kids(picture::picture(given, sheet, app.plan.piece, seen)));
         let kept = sheet.picture.boards.iter().any(|board| board.left.is_some());
         let key_to = if kept { words::KEPT_AS_HATCHED } else { words::GREY_IS_WASTE };
@@ -144,6 +144,11 @@ fn plan(job: &JobSheet, (given, found): (&Given, &Found), (app, since): (&App, &
     shown
 }
 
+/// Something is made; one tile of a whole field is nothing.
+fn is_made(given: &Given, sheet: &PlanSheet) -> bool {
+    0 < sheet.made && nearly::one_tile(given, sheet).is_none()
+}
+
 /// A plan in use goes on with what is cut, or makes all, or cut pieces may make more: nothing is bought for this one.
 fn is_made_before(given: &Given, sheet: &PlanSheet, app: &App) -> bool {
     anew::keeps_strips(given, sheet, app) || anew::made_before(given, sheet, app).is_some() || uncut::is_more_there(given, sheet, app)
@@ -156,6 +161,7 @@ fn details(given: &Given, found: &Found, (app, since): (&App, &Since), seen: See
         What::Top(top) if seen.page.is_narrow() => Some(joints_of(top, given, seen)),
         _ => None,
     };
+    let mixed = !taken && ways::is_more_mixed(given);
     let more = [
         ways::chosen(given, (app, seen)),
         sizes::rows(given, sheet, (app, seen)).filter(|_| 0 < sheet.made),
@@ -163,7 +169,12 @@ fn details(given: &Given, found: &Found, (app, since): (&App, &Since), seen: See
     ];
     let more = more
         .into_iter()
-        .chain([ways::thick_taken(given), lacks::short(given, sheet, (app, seen)), apart])
+        .chain([
+            ways::thick_taken(given),
+            mixed.then(|| way_words::MAY_BE_MORE_MIXED.to_owned()),
+            lacks::short(given, sheet, (app, seen)),
+            apart,
+        ])
         .flatten()
         .chain(limits::two_tiles(given, sheet))
         .map(|line| worded("p", "", line));
@@ -178,7 +189,9 @@ fn details(given: &Given, found: &Found, (app, since): (&App, &Since), seen: See
     } else {
         [nearly::trimmed(given, sheet, seen), limits::wide_sticks(given, sheet), over::choices(given, sheet, seen)].concat()
     };
+    // What lies there may do more in another way before anything is bought.
     let others = if taken { vec![] } else { ways::others(given, (app, seen)) };
+    let (first, others) = if mixed { (others, vec![]) } else { (vec![], others) };
     let buys = !taken && !sheet.short.is_empty() && !is_made_before(given, sheet, app);
     let buys = buys.then(|| key("key soft h56 wide no-print", words::ADD_BOARDS, words::ADD_BOARDS_UNDER, say(Tap::Buy)));
     let only = uncut::is_more_there(given, sheet, app);
@@ -192,7 +205,7 @@ fn details(given: &Given, found: &Found, (app, since): (&App, &Since), seen: See
     let nearly: Vec<El<Msg>> = proven.chain(nearly).map(|line| worded("p", "", line)).collect();
     let nearly = (!nearly.is_empty()).then(|| el("section", "t14 sums").kids(nearly));
     let glued = over::glued(given, sheet, seen).into_iter().chain(mixed::told(given, sheet, taken, (app, seen)));
-    more.chain(buys).chain(glued).chain(over).chain(nearly).chain(others).collect()
+    more.chain(first).chain(buys).chain(glued).chain(over).chain(nearly).chain(others).collect()
 }
 
 fn joints_of(top: &Top, given: &Given, seen: Seen<'_>) -> String {
@@ -230,7 +243,7 @@ pub fn long(given: &Given, piece: &fivebar_core::sheet::plan::Drawn) -> fivebar_
 
 fn below(given: &Given, found: &Found, (app, since): (&App, &Since), seen: Seen<'_>) -> Vec<El<Msg>> {
     let sheet = &found.sheet;
-    if sheet.made == 0 {
+    if !is_made(given, sheet) {
         let left_out = if since.taken { vec![] } else { since::left_out(given, found, (app, seen)) };
         return reckoned::figures(given, seen).into_iter().chain(left_out).collect();
     }
@@ -270,7 +283,7 @@ fn foot(given: &Given, sheet: &JobSheet, (app, since): (&App, &Since), seen: See
         true => key("key", words::STOP_HERE, "", say(Tap::Stop)),
         false => key("key", words::PLAN_AGAIN, "", say(Tap::Go)),
     };
-    let Some(found) = app.plan.found.as_ref().filter(|found| 0 < found.sheet.made) else {
+    let Some(found) = app.plan.found.as_ref().filter(|found| is_made(given, &found.sheet)) else {
         let use_it = under_way.then(|| key("key wide", words::USE_IT, "", say(Tap::Use)).flag("disabled", true));
         return Some(foot.kid(el("div", "g2").kid(change()).kid(middle())).kids(use_it));
     };

@@ -9,7 +9,8 @@ use crate::parts::chips::{Chip, flowing};
 use crate::parts::head::{Head, head};
 use crate::parts::key::{done_key, key};
 use crate::parts::seg::{Seg, even};
-use crate::screens::jobs::titled;
+use crate::screens::jobs::{parts as parts_of, titled};
+
 use crate::view::{El, el};
 use crate::words::en::{
     changed, common, job as job_words, plan as words, sought, tiles as tile_words, told as told_words, ways as ways_words,
@@ -46,9 +47,9 @@ pub fn screen(shape: Shape, sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Scre
         .kids(why.clone().map(|why| el("p", "why").attr("role", "alert").text(why)))
         .kids(least.map(|least| ends::to_saw(told_words::LEAST_STRIP, least, (units, seen))))
         .kids(refused)
-        .kids(add_part(shape, sheet))
         .kids(drop_key)
         .kids(choices(shape, draft))
+        .kids(parts(shape, sheet, (app, seen)))
         .kids((shape == Shape::Rows).then(|| ways::woods(&fit, (app, units, seen))).flatten())
         .kids(if nothing_fits { fits::told((part, of_it), app, (units, seen)) } else { vec![] })
         .kids(part.map(|part| fits::helps(part, of_it, (app, units, seen))).unwrap_or_default())
@@ -68,10 +69,15 @@ pub fn screen(shape: Shape, sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Scre
     Screen::new("jobs/plan-ask", head(top), main).foot(foot).says_it()
 }
 
-/// Without a part there is nothing to plan: the key that adds one.
-fn add_part(shape: Shape, sheet: &JobSheet) -> Option<El<Msg>> {
-    let none = matches!(shape, Shape::Parts | Shape::Sticks) && sheet.parts.is_empty() && sheet.ended.is_none();
-    none.then(|| key("key h56 wide", job_words::ADD_PART, "", Msg::Jobs(jobs::Tap::Write(jobs::draft::What::Part(None)))))
+/// The parts that are planned, each a tap from being changed, and the key that adds one; without a part there is nothing to plan.
+fn parts(shape: Shape, sheet: &JobSheet, (app, seen): (&App, Seen<'_>)) -> Vec<El<Msg>> {
+    if !matches!(shape, Shape::Parts | Shape::Sticks) || sheet.ended.is_some() {
+        return vec![];
+    }
+    let class = if sheet.parts.is_empty() { "key h56 wide" } else { "key soft h56 wide" };
+    let add = key(class, job_words::ADD_PART, "", Msg::Jobs(jobs::Tap::Write(jobs::draft::What::Part(None))));
+    let list = (!sheet.parts.is_empty()).then(|| parts_of(sheet, &app.shelf().workshop().wood.woods, seen));
+    list.into_iter().chain([add]).collect()
 }
 
 fn slots(shape: Shape, units: Units) -> Vec<Slot> {

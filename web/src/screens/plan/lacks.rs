@@ -44,9 +44,12 @@ pub fn short(given: &Given, sheet: &PlanSheet, (app, seen): (&App, Seen<'_>)) ->
 fn all_lack(given: &Given, sheet: &PlanSheet, (app, seen): (&App, Seen<'_>)) -> String {
     let (Wish::Parts(list) | Wish::Sticks(list)) = &given.ready.wish else { return String::new() };
     let Some(asked) = list.sets.filter(|asked| sheet.made.saturating_add(1) < *asked) else { return String::new() };
-    let (mut parts, mut from) = (vec![], None);
+    let (mut parts, mut from, mut is_other) = (vec![], None, false);
+    let more = |part: usize| list.parts.get(part).map_or(0, |it| it.n.saturating_mul(asked.saturating_sub(sheet.made)));
     for lacking in &sheet.short {
         if let Unlock::Part { part, n, from: known, all: true, .. } = lacking {
+            // More than the plan that is drawn lacks: the wood goes into other parts then.
+            is_other |= more(*part) < *n;
             parts.push(words::so_many_of(&number(*n, seen), &told::part(given, *part)));
             from = *known;
         }
@@ -55,7 +58,7 @@ fn all_lack(given: &Given, sheet: &PlanSheet, (app, seen): (&App, Seen<'_>)) -> 
         return words::OF_ONE_MORE_ONLY.to_owned();
     }
     let pieces = from.map(|from| more_of(given, from, (app, seen)));
-    words::all_lack(&number(asked, seen), &parts, pieces.as_deref())
+    words::all_lack(&number(asked, seen), (&parts, is_other), pieces.as_deref())
 }
 
 /// So many more of a pile, by its letter, name and size: that is what is bought.

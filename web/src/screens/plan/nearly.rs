@@ -7,7 +7,7 @@ use super::{ends, piles, side, source_name, told, told_apart};
 use crate::app::{App, Msg};
 use crate::parts::fraction::worded;
 use crate::view::{El, el};
-use crate::words::en::{changed as changed_words, plan, told as words};
+use crate::words::en::{changed as changed_words, plan, tiles, told as words};
 use fivebar_core::quantity::{Length, begin_large, begin_small};
 use fivebar_core::sheet::make::near::{narrower, trimmed as trimmed_near};
 use fivebar_core::sheet::make::{Field, Given, Source, Unfit, What};
@@ -39,6 +39,18 @@ pub fn kept_small(given: &Given, sheet: &PlanSheet) -> Option<Length> {
     (area(laid_wide, laid_deep).saturating_mul(2) < area(*wide, *deep)).then_some(given.ready.figures.min_piece)
 }
 
+/// How long pieces at the border would be, where the least piece leaves one tile of a whole field: nothing to make.
+pub fn one_tile(given: &Given, sheet: &PlanSheet) -> Option<Length> {
+    let Some(Why::LeastPiece { cut }) = sheet.proof.why else { return None };
+    kept_small(given, sheet).filter(|_| sheet.picture.pieces.len() == 1).map(|_| cut)
+}
+
+/// That, instead of a plan.
+pub fn border(given: &Given, sheet: &PlanSheet, seen: Seen<'_>) -> Option<String> {
+    let [cut, least] = [one_tile(given, sheet)?, given.ready.figures.min_piece].map(|length| side(length, given.units, seen));
+    Some(tiles::border_needs(&cut, &least))
+}
+
 /// All that was asked is made; a field is near enough.
 pub fn is_all(given: &Given, sheet: &PlanSheet) -> bool {
     match (&given.ask.what, &given.ready.wish) {
@@ -66,7 +78,9 @@ pub fn is_just_so(given: &Given, sheet: &PlanSheet) -> bool {
 /// What was asked again, and how far each side is off.
 pub fn asked(given: &Given, sheet: &PlanSheet, seen: Seen<'_>) -> Option<String> {
     let What::Field(asked) = &given.ask.what else { return None };
-    let Some(laid) = &sheet.laid else { return Some(words::asked(&figures(given, asked, seen), None)) };
+    let Some(laid) = sheet.laid.as_ref().filter(|_| one_tile(given, sheet).is_none()) else {
+        return Some(words::asked(&figures(given, asked, seen), None));
+    };
     let off = laid.sides.iter().zip(asked.sides).enumerate().filter_map(|(nth, (side, asked))| {
         let by = side.as_nm().saturating_sub(asked?.as_nm());
         let length = Length::nm(by.abs()).ok().filter(|_| by != 0)?;

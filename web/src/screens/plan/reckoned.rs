@@ -2,6 +2,7 @@
 
 use super::super::Seen;
 use super::ends::saw_page;
+use super::percent;
 use crate::app::{App, Msg};
 use crate::parts::fraction::worded;
 use crate::parts::key::key;
@@ -38,13 +39,20 @@ pub fn unsorted((given, sheet): (&Given, &PlanSheet), is_used: bool, app: &App, 
     }
     let letters = |of: &[usize]| of.iter().filter_map(|nth| given.ready.sources.get(*nth)).map(|it| it.letter.clone()).listed();
     let n = |n: Count| seen.speech.count(n);
+    // Of one or two four times in five is none, though more are good than not: their share of rejects is told instead.
+    let few = |it: &&Unsorted| it.likely == 0;
+    let share = |it: &Unsorted| words::few_not_sorted(&letters(&it.sources), (&n(it.n), it.n == 1), &percent(it.rejects.round_dp(2), seen));
+    let shares = all.iter().filter(few).map(share).listed();
+    let all = all.iter().filter(|it| !few(it)).listed();
     let one = |it: &Unsorted| words::likely_good(&letters(&it.sources), &n(it.likely), &n(it.n));
     let more = |it: &Unsorted| {
         let lacks = it.lacks.as_ref().filter(|_| !is_used)?;
         Some(words::takes_more_than_likely(&letters(&lacks.sources), &n(lacks.takes), [&n(lacks.good), &n(lacks.n())]))
     };
     let counted = if is_used || sheet.short.is_empty() { "" } else { words::ALL_AS_GOOD };
-    let said = format!("{} {counted}", words::not_sorted(&all.iter().map(one).listed()));
-    let more = all.iter().filter_map(more).map(|line| worded("p", "w7", line)).listed();
-    std::iter::once(worded("p", "notice", said.trim_end().to_owned())).chain(more).listed()
+    let likely = (!all.is_empty()).then(|| words::not_sorted(&all.iter().map(|it| one(it)).listed()));
+    let mut said = shares.into_iter().chain(likely).listed();
+    said.extend((!counted.is_empty()).then(|| counted.to_owned()));
+    let more = all.iter().filter_map(|it| more(it)).map(|line| worded("p", "w7", line)).listed();
+    std::iter::once(worded("p", "notice", said.join(" "))).chain(more).listed()
 }

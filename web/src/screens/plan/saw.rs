@@ -208,7 +208,8 @@ fn tiles(line: &CutLine, one: &Cut, given: &Given, seen: Seen<'_>) -> Option<Str
     let source = given.ready.sources.get(line.source).filter(|_| given.ready.is_of_tiles())?;
     let over = over(source.size[2], (one.size[0], one.n), &given.ready.figures)?;
     let length = seen.speech.length(one.size[0], given.units);
-    let left = (Length::ZERO < over).then(|| super::side(over, given.units, seen));
+    // What goes back is said under it, less the cut in front of it.
+    let left = (Length::ZERO < over && line.remainder.is_none()).then(|| super::side(over, given.units, seen));
     let boards = (line.n != 1).then(|| number(line.n, seen));
     Some(tile_words::from_each(boards.as_deref(), (&number(one.n, seen), one.n == 1), &length, left.as_deref()))
 }

@@ -10,7 +10,7 @@ use crate::words::en::{common, plan, told as words};
 use fivebar_core::quantity::{Length, begin_large};
 use fivebar_core::sheet::make::Given;
 use fivebar_core::sheet::plan::wish::{Wanted, Wish};
-use fivebar_core::sheet::plan::{GlueUp, PlanSheet};
+use fivebar_core::sheet::plan::{GlueUp, PlanSheet, Rip};
 
 /// "Rows 56.9 mm wide, together 398.3, planed to 25 thick."; of the other rows of a top that is begun, of all of them.
 pub fn rows(given: &Given, sheet: &PlanSheet, (app, seen): (&App, Seen<'_>)) -> Option<String> {
@@ -31,9 +31,12 @@ pub fn rows(given: &Given, sheet: &PlanSheet, (app, seen): (&App, Seen<'_>)) -> 
     Some(words::rows((&side(panel.strip, given.units, seen), n.as_deref()), together, &length(panel.thickness)))
 }
 
-/// What is done to the pieces of a pile before they are cut to length, with how wide and how thick; nothing of parts, whose sizes stand on
-/// their cuts.
+/// What is done to the pieces of a pile before they are cut to length, with how wide and how thick; of sticks what is ripped off, and nothing of
+/// parts, whose sizes stand on their cuts.
 pub fn steps(given: &Given, sheet: &PlanSheet, place: usize, seen: Seen<'_>) -> Option<String> {
+    if let Wish::Sticks(list) = &given.ready.wish {
+        return rips(given, sheet, (place, 1 < list.parts.len()), seen);
+    }
     let source = given.ready.sources.get(place)?;
     let [wide, thick] = finished(given, sheet, place)?;
     let length = |length: Length| seen.speech.length(length, given.units);
@@ -46,6 +49,17 @@ pub fn steps(given: &Given, sheet: &PlanSheet, place: usize, seen: Seen<'_>) -> 
     let plane = (thick < rough_thick).then(|| words::plane(&length(thick)));
     let steps: Vec<String> = [rip, joint, plane].into_iter().flatten().collect();
     (!steps.is_empty()).then(|| words::steps(&steps))
+}
+
+/// Sticks that are wider than what is cut of them: how wide they are ripped, for which part where there are several, and what is left beside.
+fn rips(given: &Given, sheet: &PlanSheet, (place, several): (usize, bool), seen: Seen<'_>) -> Option<String> {
+    let length = |length: Length| seen.speech.length(length, given.units);
+    let one = |rip: &Rip| {
+        let part = several.then(|| told::part(given, rip.part));
+        words::rip_first(&length(rip.wide), part.as_deref(), &length(rip.beside))
+    };
+    let all: Vec<String> = sheet.rips(&given.ready, place).iter().map(one).collect();
+    (!all.is_empty()).then(|| words::steps(&all))
 }
 
 /// Width and thickness of what is cut from a pile, finished.

@@ -36,7 +36,7 @@ pub fn wanted(given: &Given) -> Option<i64> {
 /// "8 rows. No plan needs fewer than 24 strips."
 pub fn lead(given: &Given, found: &Found, (app, seen): (&App, Seen<'_>)) -> String {
     let (shape, sheet) = (given.ask.what.shape(), &found.sheet);
-    if let Some(said) = anew::not_made(given, found, seen) {
+    if let Some(said) = anew::not_made(given, found, seen).or_else(|| nearly::border(given, sheet, seen)) {
         return said;
     }
     if sheet.made == 0 {

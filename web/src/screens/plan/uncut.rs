@@ -2,10 +2,10 @@
 //! the boards that are not cut, and what would have to be bought is not known.
 
 use super::super::Seen;
-use super::{joints, limits, told};
+use super::{joints, limits, told, ways};
 use crate::app::App;
 use crate::app::plan::{Found, loose};
-use crate::words::en::{changed, plan as words};
+use crate::words::en::{changed, plan as words, ways as way_words};
 use fivebar_core::sheet::make::Given;
 use fivebar_core::sheet::plan::PlanSheet;
 use fivebar_core::sheet::plan::wish::Wish;
@@ -22,11 +22,16 @@ pub fn held(given: &Given, found: &Found, (app, seen): (&App, Seen<'_>)) -> Stri
         return said;
     }
     if !is_more_there(given, &found.sheet, app) {
-        return limits::held(&told::bound(given, found, seen), given, seen);
+        return limits::held(&of_pieces(&told::bound(given, found, seen), given, app), given, seen);
     }
     let sheet = &found.sheet;
     let is_known = !found.answered.bound.is_empty() && !matches!(sheet.proof.gap, Some((0, ..)));
-    changed::of_the_uncut(&if is_known { limits::held(words::NO_PLAN_MORE, given, seen) } else { String::new() })
+    changed::of_the_uncut(&if is_known { limits::held(&of_pieces(words::NO_PLAN_MORE, given, app), given, seen) } else { String::new() })
+}
+
+/// Of one wood it is said which: another, or several, may do better.
+fn of_pieces(said: &str, given: &Given, app: &App) -> String {
+    ways::pieces_of(given, app).map_or_else(|| said.to_owned(), |pieces| way_words::held_of(said, &pieces))
 }
 
 /// What the plan is best at.

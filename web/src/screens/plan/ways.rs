@@ -76,15 +76,25 @@ pub fn was_open(given: &Given) -> bool {
 
 /// What a bound holds for: "10 rows of oak"; it is the same when the plan is opened again.
 pub fn bound_of(given: &Given, made: String, app: &App) -> Option<String> {
-    let top = top(given)?;
-    let one = given.sources.first().filter(|_| !top.mixed).and_then(|source| source.pile.wood.as_ref());
-    let of = one.map(|one| wood(Some(one), app));
-    let of = if given.some { Some(of.map_or_else(|| words::THESE_PIECES.to_owned(), |of| words::these_of(&of))) } else { of };
+    let (top, of) = (top(given)?, pieces_of(given, app));
     if top.rows.is_some() && of.is_none() {
         return None;
     }
     let rows = plan_words::made(Shape::Rows, &made, made == "1", None).trim_end_matches('.').to_owned();
     Some(of.map_or_else(|| rows.clone(), |of| words::rows_of(&rows, &of)))
+}
+
+/// The pieces that a top was planned of alone: "oak", "these pieces of oak"; nothing where it was planned of all.
+pub fn pieces_of(given: &Given, app: &App) -> Option<String> {
+    let one = given.sources.first().filter(|_| top(given).is_some_and(|top| !top.mixed)).and_then(|source| source.pile.wood.as_ref());
+    let of = one.map(|one| wood(Some(one), app));
+    if given.some { Some(of.map_or_else(|| words::THESE_PIECES.to_owned(), |of| words::these_of(&of))) } else { of }
+}
+
+/// Of one wood not all of it comes out, and of several more would, by the estimate.
+pub fn is_more_mixed(given: &Given) -> bool {
+    let first = given.ways.first().filter(|way| !way.mixed);
+    first.is_some_and(|first| given.ways.iter().any(|way| way.mixed && first.there < way.there))
 }
 
 /// The others, each a tap away.

@@ -18,6 +18,8 @@ use fivebar_core::sheet::plan::{Glue, PlanSheet};
 enum Of {
     /// One piece, or so many of the job.
     Pieces(i64),
+    /// So many rows, all of a top with those that are cut.
+    Rows(i64),
     /// What is not cut yet.
     Rest,
     /// The same with the strips that are cut of it.
@@ -33,7 +35,7 @@ pub struct All {
 
 pub fn all(given: &Given, sheet: &PlanSheet, app: &App) -> All {
     if let Some(all) = anew::whole(given, sheet, app) {
-        return All { sheet: of_all(given, sheet, all), weight: Of::Pieces(1), glue: Of::Pieces(1) };
+        return All { sheet: of_all(given, sheet, all), weight: Of::Rows(all.rows), glue: Of::Rows(all.rows) };
     }
     let is_rest = 0 < given.cut.rows || !given.cut.parts.is_empty();
     let (sheet, glue) = with_strips(given, sheet);
@@ -63,6 +65,7 @@ pub fn weight(given: &Given, all: &All, seen: Seen<'_>) -> Option<String> {
     let of = match all.weight {
         Of::Pieces(0 | 1) => words::IT_WEIGHS.to_owned(),
         Of::Pieces(n) => words::pieces_weigh(&number(n, seen)),
+        Of::Rows(n) => words::rows_weigh(&number(n, seen)),
         Of::Rest | Of::RestAndStrips => words::REST_WEIGHS.to_owned(),
     };
     let without = &given.ask.without;
@@ -76,8 +79,9 @@ const FLUID_OUNCE: f64 = 29.573_529_6;
 
 pub fn glue(given: &Given, all: &All, seen: Seen<'_>) -> Option<String> {
     let glue = &all.sheet.glue;
+    let rows = if let Of::Rows(n) = all.glue { words::for_all_rows(&number(n, seen)) } else { String::new() };
     let of = match all.glue {
-        Of::Pieces(_) => "",
+        Of::Pieces(_) | Of::Rows(_) => rows.as_str(),
         Of::RestAndStrips => words::WITH_CUT_STRIPS,
         Of::Rest if has_rests(given) => words::WITHOUT_CUT_STRIPS,
         Of::Rest if is_top(given) => words::AMONG_NEW_ROWS,

@@ -56,9 +56,9 @@ pub fn all_sorted(n: &str) -> String {
     format!("{n}, all sorted")
 }
 
-/// "short of leg and rail stock".
-pub fn short_of(parts: &[String]) -> String {
-    format!("short of {} stock", super::how::listed(parts))
+/// "short of leg and rail stock"; where some can be made "short of leg stock for one more".
+pub fn short_of(parts: &[String], more: bool) -> String {
+    format!("short of {} stock{}", super::how::listed(parts), if more { " for one more" } else { "" })
 }
 
 /// "from the rack".
@@ -71,7 +71,8 @@ pub fn nothing_fits(part: &str) -> String {
 }
 
 pub const RACK_EMPTY: &str = "none: the rack is empty";
-pub const NONE_FITS: &str = "none: nothing on the rack fits";
+/// Sticks of the very section need nothing over.
+pub const NONE_FITS: &str = "none: nothing on the rack fits with what is over for planing; lengths from sticks may do without";
 
 /// "7" where no more can come out; "at least 2, at most 4" of what was found and what is proven.
 pub fn found((all, most): (i64, i64), written: [&str; 2]) -> String {

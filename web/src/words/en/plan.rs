@@ -322,10 +322,12 @@ pub fn makes_it(more: &str, one: bool) -> String {
     format!(" {more} {} it.", if one { "makes" } else { "make" })
 }
 
-/// " All 3 lack 6 of leg and 1 of top." With pieces that give them: "12 more of A (…) make them."
-pub fn all_lack(asked: &str, parts: &[String], from: Option<&str>) -> String {
+/// " All 3 lack 6 of leg and 1 of top." With pieces that give them: "12 more of A (…) make them." By another plan than the one that is drawn: " All
+/// 4, for which this wood is cut another way, lack 14 of leg and 4 of top."
+pub fn all_lack(asked: &str, (parts, is_other): (&[String], bool), from: Option<&str>) -> String {
     let from = from.map_or(String::new(), |from| format!(" {from} make them."));
-    format!(" All {asked} lack {}.{from}", and(parts))
+    let other = if is_other { ", for which this wood is cut another way," } else { "" };
+    format!(" All {asked}{other} lack {}.{from}", and(parts))
 }
 
 /// What all pieces lack that were asked was not found.

@@ -24,6 +24,12 @@ pub fn likely_good(letters: &[String], likely: &str, of: &str) -> String {
     format!("{}{together}, likely {likely} of {of} good", listed(letters, "and"))
 }
 
+/// "1 of D is not sorted yet: of such wood about 25 % is rejected.": of so few that not one is likely good, though most are.
+pub fn few_not_sorted(letters: &[String], (n, one): (&str, bool), rejects: &str) -> String {
+    let are = if one { "is" } else { "are" };
+    format!("{n} of {} {are} not sorted yet: of such wood about {rejects} % is rejected.", listed(letters, "and"))
+}
+
 /// "Not sorted yet, so some may be rejects: A, likely 11 of 12 good; B, likely 34 of 40 good.", and what likely counts.
 pub fn not_sorted(piles: &[String]) -> String {
     let how = "Likely is four times in five; that the share of rejects may be off counts too.";

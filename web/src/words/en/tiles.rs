@@ -22,6 +22,11 @@ pub fn kept_small(least: &str) -> String {
     format!("Your least piece, {least}, keeps this to less than half of what you asked.")
 }
 
+/// "The border needs pieces of 2 in, and your least piece is 2 1/2 in: so no more than one tile can be laid."
+pub fn border_needs(cut: &str, least: &str) -> String {
+    format!("The border needs pieces of {cut}, and your least piece is {least}: so no more than one tile can be laid.")
+}
+
 /// "A tile of 50 mm is shorter than your least piece, 60 mm."
 pub fn too_short([tile, least]: [String; 2]) -> String {
     format!("A tile of {tile} is shorter than your least piece, {least}.")

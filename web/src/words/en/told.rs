@@ -27,6 +27,12 @@ pub fn rip(ripped: Option<&str>, wide: &str) -> String {
     ripped.map_or_else(|| format!("rip {wide} wide"), |n| format!("rip each in {n} {wide} wide"))
 }
 
+/// "rip 79 wide for rail, the strip of 20 left beside is waste"; of one part alone without its name.
+pub fn rip_first(wide: &str, part: Option<&str>, beside: &str) -> String {
+    let of = part.map(|part| format!(" for {part}")).unwrap_or_default();
+    format!("rip {wide} wide{of}, the strip of {beside} left beside is waste")
+}
+
 pub fn joint(wide: &str) -> String {
     format!("joint to {wide}")
 }
@@ -279,7 +285,7 @@ pub fn if_as_short(of: Option<&str>, shortest: &str) -> String {
 pub const OF_THEIR_PILES: &str = "the shortest of their piles";
 pub const BY_CROSSCUTS: &str = "by crosscuts alone";
 pub const BUYING_NONE: &str = "with nothing bought";
-pub const BUYING_NO_MORE: &str = "with no more bought";
+pub const BUYING_NO_MORE: &str = "with no more bought than these";
 
 /// "best with these boards: 2 of G, 1 of H".
 pub fn best_with_boards(boards: &str) -> String {
@@ -327,9 +333,9 @@ pub fn just_right(letter: &str, part: &str) -> String {
     format!("{letter} has just the section of {part}, which is only crosscut: nothing need be over in thickness or width.")
 }
 
-/// "D is wide enough for two of cleat side by side, and is only crosscut here."
+/// "D is wide enough for two of cleat side by side, and gives one here."
 pub fn wide_enough_for_two(letter: &str, part: &str) -> String {
-    format!("{letter} is wide enough for two of {part} side by side, and is only crosscut here.")
+    format!("{letter} is wide enough for two of {part} side by side, and gives one here.")
 }
 
 /// "One whole tile is planned of each piece, though A and B would give two. To plan with both, saw them in two and count them as such."
@@ -346,7 +352,7 @@ pub fn trims_decide([n, gives]: [&str; 2], part: &str, [each, needs, long]: [&st
 }
 
 pub const PLAN_THE_PARTS: &str = "Plan the job’s parts";
-pub const RIPPED_TOO: &str = "ripped too, not only crosscut";
+pub const RIPPED_TOO: &str = "two side by side, ripped too";
 pub const REST_MAY_BE_BETTER: &str = "Proven: the rows and the waste in length. Not proven: how it shares out short and long strips.";
 
 /// Where several tiles come out of a board: as many as its ends give of the shorter ones are looked for with one way to share them out.

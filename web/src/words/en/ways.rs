@@ -58,6 +58,13 @@ fn chosen(nothing_to_buy: bool) -> &'static str {
 
 pub const THICK_TAKEN: &str = "Pieces more than twice as thick as is needed are taken, too: without them not enough was found.";
 
+/// "No plan of oak can make more."
+pub fn held_of(said: &str, pieces: &str) -> String {
+    said.strip_prefix("No plan ").map_or_else(|| said.to_owned(), |rest| format!("No plan of {pieces} {rest}"))
+}
+
+pub const MAY_BE_MORE_MIXED: &str = "With woods mixed it may be more.";
+
 /// "10 rows of oak".
 pub fn rows_of(rows: &str, wood: &str) -> String {
     format!("{rows} of {wood}")

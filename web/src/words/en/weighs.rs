@@ -16,6 +16,16 @@ pub const WITHOUT_CUT_STRIPS: &str = " for the rest, without the joints to strip
 /// Rows that are fewer than were asked.
 pub const AMONG_NEW_ROWS: &str = " for these rows, without those that are cut,";
 
+/// Of a top of which rows are cut: " for all 9 rows".
+pub fn for_all_rows(n: &str) -> String {
+    format!(" for all {n} rows")
+}
+
+/// "all 9 rows weigh"
+pub fn rows_weigh(n: &str) -> String {
+    format!("all {n} rows weigh")
+}
+
 pub const IT_WEIGHS: &str = "it weighs";
 pub const REST_WEIGHS: &str = "the rest, without what is cut already, weighs";
 

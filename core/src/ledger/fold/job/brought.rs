@@ -1,11 +1,11 @@
 //! Pieces of a sale that came back: their part of its price and of its tax line; the rest stays sold.
 
-use super::paid_for::{beyond, least};
-use super::selling::{Agreement, Over, Payment, Reversed, Sale, Selling, act_of};
-use crate::ledger::Entry;
+use super::paid_for::{Step, beyond, least};
+use super::selling::{Agreement, AgreementState, Ended, Over, Payment, Reversed, Sale, Selling, act_of};
 use crate::ledger::fold::Till;
 use crate::ledger::kind::sale::{Paid, PiecesBroughtBack};
-use crate::quantity::{Cash, Count, Currency, Decimal, Id, Money, Wall, up_to_cash};
+use crate::ledger::{Entry, Fact};
+use crate::quantity::{Cash, Count, Currency, Decimal, Id, Listed, Money, Wall, up_to_cash};
 use crate::refusal::{Answer, Refusal};
 
 /// What a sale is for: pieces, all that is handed over for them, and the tax in it.
@@ -116,6 +116,50 @@ impl Sale {
 }
 
 impl Selling {
+    /// Pieces came back, or an agreement came to nothing.
+    pub(super) fn returned(&mut self, entry: &Entry, currency: Currency) {
+        let ours = |sum: &Money| sum.currency() == currency;
+        let kept_of = |kept: Option<Money>| kept.filter(ours).unwrap_or(Money::zero(currency));
+        let back_of = |back: Option<Money>| back.filter(|sum| ours(sum) && Decimal::ZERO <= sum.amount());
+        match &entry.fact {
+            Fact::AgreementCancelled(f) => {
+                let (kept, no_show) = (kept_of(f.kept), f.no_show.unwrap_or(false));
+                self.cancelled.insert(f.agreed, AgreementState::Cancelled { entry: entry.id, at: entry.wall, kept, no_show });
+                self.all_cancelled.insert(entry.id, Ended { at: entry.wall, kept, back: back_of(f.back) });
+                self.steps.push(Step::Cancelled { entry: entry.id, agreed: f.agreed });
+                let acts = self.acts_back().filter(|act| *act != act_of(entry)).listed();
+                self.came_back_before.insert(f.agreed, acts);
+            }
+            Fact::SaleReversed(f) => {
+                let (kept, back) = (kept_of(f.kept), back_of(f.back));
+                let reversed = Reversed { entry: entry.id, act: act_of(entry), at: entry.when(f.when), kept, back };
+                self.steps.push(Step::Back { entry: entry.id, sale: f.sale });
+                self.reversals.insert(f.sale, reversed);
+                self.all_reversals.insert(entry.id, reversed);
+            }
+            Fact::PiecesBroughtBack(f) => {
+                self.steps.push(Step::Back { entry: entry.id, sale: f.sale });
+                self.brought.extend(BroughtBack::of(entry, f, currency));
+            }
+            _ => {}
+        }
+    }
+
+    /// What an entry says of the money that went back with pieces of a sale.
+    pub(super) fn went_with(&self, entry: Id) -> Option<Reversed> {
+        let some = || self.brought.iter().find(|back| back.entry == entry);
+        let of = |back: &BroughtBack| Reversed { entry, act: back.act, at: back.at, kept: back.kept, back: back.back };
+        self.all_reversals.get(&entry).copied().or_else(|| some().map(of))
+    }
+
+    /// What an entry says of the money of an agreement that came to nothing. What is older says nothing of it where a change took its place, or
+    /// another phone said it too.
+    pub(super) fn ended(&self, agreed: Id, entry: Id) -> Option<Ended> {
+        let is_it = |state: AgreementState| matches!(state, AgreementState::Cancelled { entry: by, .. } if by == entry);
+        let stands = || self.agreement(agreed).is_some_and(|agreement| is_it(agreement.state));
+        self.all_cancelled.get(&entry).copied().filter(|ended| ended.back.is_some() || stands())
+    }
+
     /// What was agreed in the act by which pieces came back: they are made good and handed over again.
     pub fn again(&self, act: Id) -> Option<&Agreement> {
         self.agreements.iter().find(|agreement| agreement.act == act && self.acts_back().any(|back| back == act))
@@ -232,7 +276,7 @@ pub fn exact_part(whole: Decimal, n: Count, of: Count) -> Answer<Decimal> {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::quantity::{Listed, Moment, Offset, Side};
+    use crate::quantity::{Moment, Offset, Side};
 
     /// Sixty of ninety given back on each of two phones: the piece stays sold, and no more than ninety goes.
     #[test]

@@ -3,7 +3,7 @@
 
 use super::coins::Coins;
 use super::fees::{Fees, Purse};
-use super::selling::{AgreementState, HandedBack, Over, Payment, Sale, Selling};
+use super::selling::{Ended, HandedBack, Over, Payment, Reversed, Sale, Selling};
 use crate::quantity::{Currency, Decimal, Id, Listed, Money, Sorted, Wall};
 use crate::refusal::Answer;
 use std::cell::OnceCell;
@@ -206,38 +206,68 @@ impl PaidFor {
 
     /// What came in for pieces that came back goes with them, no more of it than was written down; what is beyond that stays.
     fn came_back(&mut self, selling: &Selling, sale: &Sale, entry: Id) -> Answer<()> {
-        let Some(asks) = self.asks(sale.id) else { return Ok(()) };
-        let there = self.of_sale(sale.id);
-        let is_it = sale.reversed.filter(|reversed| reversed.entry == entry);
-        let (when, kept, back, came, rest) = match (is_it, sale.back.iter().find(|back| back.entry == entry)) {
-            (Some(reversed), _) => ((reversed.act, reversed.at), reversed.kept, reversed.back, there, None),
-            (None, Some(back)) => {
-                let rest = beyond(asks, back.of.sum)?;
-                ((back.act, back.at), back.kept, back.back, least(back.of.sum, beyond(there, rest)?), Some(rest))
+        let Some(Reversed { act, at, kept, back, .. }) = selling.went_with(entry) else { return Ok(()) };
+        let Some(asks) = self.asks(sale.id) else { return self.back_again(selling, sale, (at, back)) };
+        let some = sale.back.iter().find(|some| some.entry == entry);
+        let rest = some.map(|some| beyond(asks, some.of.sum)).transpose()?;
+        let came = match back {
+            Some(back) => {
+                let went = back.plus(kept)?;
+                self.gather(selling, Purse::Sale(sale.id), went)?;
+                least(self.of_sale(sale.id), went)
             }
-            (None, None) => return Ok(()),
+            None => some
+                .zip(rest)
+                .map_or(Ok(self.of_sale(sale.id)), |(some, rest)| Ok(least(some.of.sum, beyond(self.of_sale(sale.id), rest)?)))?,
         };
-        let came = back.map_or(Ok(came), |back| Ok(least(came, back.plus(kept)?)))?;
         self.asks.insert(sale.id, rest);
         if rest.is_none() {
             self.came_for.insert(sale.id, came);
         }
-        self.went_back((selling, sale), when, (came, kept))?;
+        self.went_back((selling, sale), (act, at), (came, kept_of(came, (kept, back))?))?;
         let over = beyond(self.of_sale(sale.id), rest.unwrap_or(Money::zero(self.currency)))?;
         self.go((Purse::Sale(sale.id), self.rest_of(selling, sale)), over)?;
         self.fill(selling, selling.first(sale.agreed))
     }
 
-    fn cancelled(&mut self, selling: &Selling, (entry, agreed): (Id, Id)) -> Answer<()> {
-        let state = selling.agreement(agreed).map(|agreement| agreement.state);
-        let Some(AgreementState::Cancelled { entry: by, at, kept, back, .. }) = state else { return Ok(()) };
-        if by != entry {
+    /// What another phone handed back of a sale that had come back by then.
+    fn back_again(&mut self, selling: &Selling, sale: &Sale, (at, back): (Wall, Option<Money>)) -> Answer<()> {
+        let (Some(back), purse) = (back, self.rest_of(selling, sale)) else { return Ok(()) };
+        let came = least(back, beyond(self.there(purse), Money::zero(self.currency))?);
+        self.end((purse, self.there(purse)), at, (came, Money::zero(self.currency)))?;
+        self.put(purse, Money::zero(self.currency).minus(came)?)
+    }
+
+    /// So much went back of one purse. Where a payment was struck after that, and it holds less, it is of the same order: what lies ahead, then what its
+    /// other sales were paid, the last of them first.
+    fn gather(&mut self, selling: &Selling, to: Purse, went: Money) -> Answer<()> {
+        let first = match to {
+            Purse::Sale(id) => selling.first(selling.sale(id).and_then(|sale| sale.agreed)),
+            Purse::Ahead(first) => first,
+            Purse::Over(_) => None,
+        };
+        if first.is_none() {
             return Ok(());
         }
+        let of_it = |sale: &&Sale| selling.first(sale.agreed) == first;
+        let sales = selling.sales.iter().rev().filter(of_it).filter(|sale| self.asks(sale.id).is_some()).map(|sale| Purse::Sale(sale.id));
+        for from in std::iter::once(Purse::Ahead(first)).chain(sales.listed()).filter(|from| *from != to) {
+            let none = Money::zero(self.currency);
+            let sum = least(beyond(went, self.there(to))?, beyond(self.there(from), none)?);
+            self.go((from, to), sum)?;
+        }
+        Ok(())
+    }
+
+    fn cancelled(&mut self, selling: &Selling, (entry, agreed): (Id, Id)) -> Answer<()> {
+        let Some(Ended { at, kept, back }) = selling.ended(agreed, entry) else { return Ok(()) };
         let purse = Purse::Ahead(selling.first(Some(agreed)));
-        let ahead = self.there(purse);
+        if let Some(back) = back {
+            self.gather(selling, purse, back.plus(kept)?)?;
+        }
+        let ahead = beyond(self.there(purse), Money::zero(self.currency))?;
         let came = back.map_or(Ok(ahead), |back| Ok(least(ahead, back.plus(kept)?)))?;
-        self.end((purse, ahead), at, (came, kept))?;
+        self.end((purse, ahead), at, (came, kept_of(came, (kept, back))?))?;
         self.put(purse, Money::zero(self.currency).minus(came)?)
     }
 
@@ -304,6 +334,11 @@ impl PaidFor {
     pub fn fees_ahead(&self, first: Option<Id>) -> Money {
         self.fees.of(Purse::Ahead(first))
     }
+}
+
+/// What is kept of what came: where what went back is written down, no more than is left after it.
+fn kept_of(came: Money, (kept, back): (Money, Option<Money>)) -> Answer<Money> {
+    back.map_or(Ok(kept), |back| Ok(least(kept, beyond(came, back)?)))
 }
 
 pub(super) fn more<K: Ord>(sums: &mut Sorted<K, Money>, key: K, sum: Money) -> Answer<()> {

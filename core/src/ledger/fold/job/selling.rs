@@ -35,6 +35,9 @@ pub struct Selling {
     pub(super) brought: Vec<BroughtBack>,
     pub(super) reversals: Sorted<Id, Reversed>,
     pub(super) cancelled: Sorted<Id, AgreementState>,
+    /// The same by their entries: two phones may have written one each.
+    pub(super) all_reversals: Sorted<Id, Reversed>,
+    pub(super) all_cancelled: Sorted<Id, Ended>,
     /// Of a cancelled agreement: the acts before it, and not its own, by which pieces had come back.
     pub(super) came_back_before: Sorted<Id, Vec<Id>>,
     /// The same of an agreement whose place another took.
@@ -132,8 +135,6 @@ pub enum AgreementState {
         entry: Id,
         at: Wall,
         kept: Money,
-        /// What went back; none where that was not written down: all the rest.
-        back: Option<Money>,
         no_show: bool,
     },
 }
@@ -171,6 +172,14 @@ pub struct Reversed {
     pub at: Wall,
     pub kept: Money,
     /// What went back; none where nobody wrote it down.
+    pub back: Option<Money>,
+}
+
+/// What became of the money of an agreement that came to nothing.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) struct Ended {
+    pub at: Wall,
+    pub kept: Money,
     pub back: Option<Money>,
 }
 
@@ -355,28 +364,8 @@ impl Selling {
                 let part = |part: &PaymentPart| PartOfPay { sum: part.sum, due: part.due.map(|due| Wall::new(due, entry.offset())) };
                 self.planned.insert(f.agreed, f.parts.iter().filter(|part| ours(part.sum)).map(part).listed());
             }
-            Fact::AgreementCancelled(f) => {
-                let kept = f.kept.filter(|kept| ours(*kept)).unwrap_or(Money::zero(currency));
-                let back = f.back.filter(|back| ours(*back) && Decimal::ZERO <= back.amount());
-                let no_show = f.no_show.unwrap_or(false);
-                let state = AgreementState::Cancelled { entry: entry.id, at: entry.wall, kept, back, no_show };
-                self.cancelled.insert(f.agreed, state);
-                self.steps.push(Step::Cancelled { entry: entry.id, agreed: f.agreed });
-                let acts = self.acts_back().filter(|act| *act != act_of(entry)).listed();
-                self.came_back_before.insert(f.agreed, acts);
-            }
             Fact::PieceSold(f) if ours(f.sum) && ours(f.tax) => self.sold(entry, f, tag),
-            Fact::SaleReversed(f) => {
-                let kept = f.kept.filter(|kept| ours(*kept)).unwrap_or(Money::zero(currency));
-                let back = f.back.filter(|sum| ours(*sum) && Decimal::ZERO <= sum.amount());
-                self.steps.push(Step::Back { entry: entry.id, sale: f.sale });
-                let reversed = Reversed { entry: entry.id, act: act_of(entry), at: entry.when(f.when), kept, back };
-                self.reversals.insert(f.sale, reversed);
-            }
-            Fact::PiecesBroughtBack(f) => {
-                self.steps.push(Step::Back { entry: entry.id, sale: f.sale });
-                self.brought.extend(BroughtBack::of(entry, f, currency));
-            }
+            Fact::AgreementCancelled(_) | Fact::SaleReversed(_) | Fact::PiecesBroughtBack(_) => self.returned(entry, currency),
             _ => self.money(entry, currency),
         }
     }

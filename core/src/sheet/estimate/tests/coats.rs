@@ -297,12 +297,12 @@ fn the_others_of_a_coat_wait_until_they_are_dry() {
                     2026-03-10 09:00 start \"Coat\" make on two stage finish\n";
         let (_, dates) = seen_of_both("", &format!("{plan}09:02 clamped 1 coat 60 min\n{more}"), "");
         let wait = |row: &crate::sheet::dates::DateRow| row.wait.as_ref().map(|(_, span)| span.as_minutes());
-        dates.rows.iter().map(|row| (wait(row), row.between.as_minutes())).collect::<Vec<_>>()
+        dates.rows.iter().map(|row| (wait(row), row.wet.as_minutes())).collect::<Vec<_>>()
     };
     let both = "09:32 clamped 1 coat 60 min\n09:35 stop\n";
     let again = "start \"Coat\" make on two stage finish\n";
     assert_eq!(begun("09:05 stop\n"), [(Some(60), 0)]);
-    assert_eq!(begun(both), [(Some(60 + 57), 57)]);
-    assert_eq!(begun(&format!("{both}10:05 {again}10:07 clamped 1 coat 60 min\n10:08 stop\n")), [(Some(60 + 24), 24)]);
+    assert_eq!(begun(both), [(Some(60), 57)]);
+    assert_eq!(begun(&format!("{both}10:05 {again}10:07 clamped 1 coat 60 min\n10:08 stop\n")), [(Some(60), 24)]);
     assert_eq!(begun(&format!("{both}10:40 {again}10:42 clamped 1 coat 60 min\n10:43 stop\n")), [(Some(60), 0)]);
 }

@@ -112,3 +112,18 @@ fn a_glued_part_is_looked_for_in_boards_as_its_strips_are_cut_of() {
     says(&app, &["5 more of A"], &[]);
     assert_eq!(looked_for(&app), [5]);
 }
+
+/// Nothing is made, so the plan lacks all eight legs of two pieces: where more are said to be lacking, the wood goes into other parts than in this plan.
+#[test]
+fn what_all_lack_by_another_plan_says_so() {
+    use fivebar_core::sheet::plan::Unlock;
+    for (n, said) in [(8, "All 2 lack 8 of Leg."), (9, "All 2, for which this wood is cut another way, lack 9 of Leg.")] {
+        let mut app = two(Shape::Parts, "");
+        planned_out(&mut app, vec![Tap::Go]);
+        let found = app.plan.found.as_mut().unwrap();
+        assert_eq!(found.sheet.made, 0);
+        let lacks = |n, all| Unlock::Part { part: 0, n, from: None, own: None, all };
+        found.sheet.short = vec![lacks(2, false), lacks(n, true)];
+        says(&app, &[said], &[]);
+    }
+}

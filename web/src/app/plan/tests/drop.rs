@@ -251,3 +251,32 @@ fn a_picked_wood_is_said_in_the_units_of_the_job() {
     let shown = page(&app);
     assert!(!shown.contains("23.8 thick") && shown.contains("thick"), "{shown}");
 }
+
+/// A top was planned and dropped, then parts were added: what it looks like is asked, and the figures of the top stay under its shape. Without
+/// parts the top is asked again.
+#[test]
+fn a_job_that_has_parts_now_does_not_open_the_form_of_a_top() {
+    use fivebar_core::ledger::kind::job::PartPlanned;
+    for has_parts in [false, true] {
+        let mut app = at_rack("job other \"Other\" 1 spec\n");
+        heard(&mut app, [Tap::Open, Tap::Shape(Shape::Rows)]);
+        super::told::typed(&mut app, &["1200", "400"]);
+        heard(&mut app, [Tap::Go]);
+        solved(&mut app);
+        heard(&mut app, [Tap::Drop]);
+        let job = app.jobs.open.unwrap();
+        let side = |mm: i64| fivebar_core::quantity::Length::MM.times(mm).unwrap();
+        let part = PartPlanned { n: 4, job, name: "leg".into(), thickness: side(20), width: side(50), length: side(550), wood: None };
+        if has_parts {
+            order(&mut app, Command::Job(fivebar_core::ledger::decide::JobCommand::PlanPart(part)));
+        }
+        let other = fivebar_core::ledger::fold::jobs(&app.shelf().book).find(|job| job.name == "Other").map(|job| job.id);
+        app.jobs.open = other;
+        heard(&mut app, [Tap::Open]);
+        app.jobs.open = Some(job);
+        heard(&mut app, [Tap::Open]);
+        assert_eq!(page(&app).contains("What does it look like?"), has_parts, "{}", page(&app));
+        heard(&mut app, [Tap::Shape(Shape::Rows)]);
+        assert!(!app.plan.draft.form.is_empty(0), "{}", page(&app));
+    }
+}

@@ -63,21 +63,21 @@ fn check(shape: Shape, asked: &str, (made, better, said, not): Row<'_>) {
 /// Of eight rows that were asked.
 #[test]
 fn rows_are_told_by_what_is_made_what_is_asked_and_the_bound() {
-    let never = "No plan can reach";
+    let never = "can reach ";
     for row in [
         // Nothing is made: proven, or not found.
-        (0, &[0][..], &["Not one row can be laid. No plan can reach 1 row.", "not possible"][..], &["none found"][..]),
-        (0, &[0, 0, 0], &["Not one row can be laid. No plan can reach 1 row.", "not possible"], &["none found"]),
-        (0, &[2], &["No plan of a row was found. No plan can reach 3 rows.", "none found yet"], &["can be laid", "not possible"]),
+        (0, &[0][..], &["Not one row can be laid. No plan of oak can reach 1 row.", "not possible"][..], &["none found"][..]),
+        (0, &[0, 0, 0], &["Not one row can be laid. No plan of oak can reach 1 row.", "not possible"], &["none found"]),
+        (0, &[2], &["No plan of a row was found. No plan of oak can reach 3 rows.", "none found yet"], &["can be laid", "not possible"]),
         (0, &[8], &["No plan of a row was found.", "none found yet"], &["can be laid", never, "not possible"]),
         (0, &[], &["No plan of a row was found.", "none found yet"], &["can be laid", never, "not possible"]),
         // Some are: the bound is under what was asked, or reaches it.
-        (5, &[1], &["5 of 8 rows. No plan can reach 7 rows.", "best so far"], &["can make more", "most rows"]),
-        (5, &[2], &["5 of 8 rows. No plan can reach 8 rows.", "best so far"], &["can make more", "most rows"]),
+        (5, &[1], &["5 of 8 rows. No plan of oak can reach 7 rows.", "best so far"], &["can make more", "most rows"]),
+        (5, &[2], &["5 of 8 rows. No plan of oak can reach 8 rows.", "best so far"], &["can make more", "most rows"]),
         (5, &[3], &["5 of 8 rows.", "best so far"], &["can make more", never, "most rows"]),
-        (5, &[0], &["5 of 8 rows. No plan can make more.", "most rows"], &[never, "best so far"]),
-        (5, &[0, 0, 1], &["5 of 8 rows. No plan can make more.", "most rows"], &[never, "best so far"]),
-        (5, &[0, 60_000], &["5 of 8 rows. No plan can make more, or as many with more than ", "most rows"], &[never, "best so far"]),
+        (5, &[0], &["5 of 8 rows. No plan of oak can make more.", "most rows"], &[never, "best so far"]),
+        (5, &[0, 0, 1], &["5 of 8 rows. No plan of oak can make more.", "most rows"], &[never, "best so far"]),
+        (5, &[0, 60_000], &["5 of 8 rows. No plan of oak can make more, or as many with more than ", "most rows"], &[never, "best so far"]),
         // All are.
         (8, &[0, 60_000], &["8 rows."], &[never, "can make more", "best so far"]),
     ] {

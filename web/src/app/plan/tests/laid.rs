@@ -117,3 +117,16 @@ fn two_woods_by_turns_are_two_woods() {
     heard(&mut app, [Tap::Go]);
     assert!(page(&app).contains("All pieces to use are of one wood: two by turns need two."), "{}", page(&app));
 }
+
+/// By hand: 1200 less 5 off its ends gives three tiles of 300 with kerfs, and 286 are over, of which a cut goes first: what is left to keep is said
+/// alone.
+#[test]
+fn what_tiles_leave_to_keep_is_one_figure() {
+    let mut app = at_rack("pile boards maple-sugar 25 x 80 x 1200 mm\ncount 20 boards\n");
+    heard(&mut app, [Tap::Open]);
+    heard(&mut app, without(1, without(0, vec![Tap::Shape(Shape::Field)])));
+    typed(&mut app, &["900", "300", "", "", "300"]);
+    heard(&mut app, [Tap::Go]);
+    solved(&mut app);
+    says(&app, &["3 tiles of 300 from each", " left to keep"], &["of each left"]);
+}

@@ -15,7 +15,7 @@ fn joints_too_far_apart_are_named_and_nobody_is_sent_to_buy() {
     app.plan.draft.form.put(3, "400".into());
     planned_out(&mut app, vec![Tap::Go]);
     assert!(app.plan.found.as_ref().unwrap().sheet.made < 2, "{}", page(&app));
-    let never = ["No plan can reach 7 rows", "Look for", "Add boards to buy", "need at least", "makes one row more"];
+    let never = ["can reach 7 rows", "Look for", "Add boards to buy", "need at least", "makes one row more"];
     says(&app, &[". How far apart the joints are decides: at ", "all 6 rows can be laid", "now 400 mm from joint to joint"], &never);
     let key = page(&app).split("Plan with joints ").nth(1).unwrap().split(' ').next().unwrap().parse::<i64>().unwrap();
     planned_out(&mut app, vec![Tap::JointsApart(Length::MM.times(key).unwrap())]);
@@ -35,7 +35,9 @@ fn joints_in_one_line_are_offered_to_nobody() {
     app.plan.draft.split = false;
     planned_out(&mut app, vec![Tap::Go]);
     assert_eq!(app.plan.found.as_ref().unwrap().sheet.made, 1, "{}", page(&app));
-    let said =
-        ["No plan can make more, with only an end piece cut.", "the rows don’t come out of them with these joints and least pieces."];
+    let said = [
+        "No plan of oak can make more, with only an end piece cut.",
+        "the rows don’t come out of them with these joints and least pieces.",
+    ];
     says(&app, &said, &["decides", "Plan with joints", "need at least", "Look for"]);
 }

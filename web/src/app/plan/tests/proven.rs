@@ -26,7 +26,7 @@ fn a_stick_wide_enough_for_two_is_named_with_the_way_that_rips() {
     let cleats = |wide: i64| {
         format!("pile end walnut-black 38 x {wide} x 320 mm\ncount 15 end\npart \"cleat\" 4 of 30 x 50 x 300 mm walnut-black for tray\n")
     };
-    let two = "D is wide enough for two of cleat side by side, and is only crosscut here.";
+    let two = "D is wide enough for two of cleat side by side, and gives one here.";
     let sticks = [Tap::Shape(Shape::Sticks)];
     let mut app = check((&cleats(120), &sticks), &[], &[two, "Plan the job’s parts", "ripped too"], &["less wood"]);
     heard(&mut app, [Tap::Shape(Shape::Parts), Tap::Go]);
@@ -41,7 +41,7 @@ fn a_row_that_may_lose_of_an_end_alone_says_so() {
     let walnut = "pile end walnut-black 38 x 120 x 320 mm\ncount 15 end\n";
     let taps = [Tap::Shape(Shape::Rows), Tap::Split(false)];
     let taps = [&taps[..], &super::told::without(0, super::told::without(1, vec![]))].concat();
-    let never = "Not one row can be laid. No plan can reach 1 row, with only an end piece cut.";
+    let never = "Not one row can be laid. No plan of walnut can reach 1 row, with only an end piece cut.";
     let mut app = check(
         (walnut, &taps),
         &["700", "100", "1"],

@@ -129,3 +129,18 @@ fn the_figures_it_goes_by_stand_there_with_the_way_to_them() {
     let machine = planned("machine jointer length 300 mm\n");
     assert!(page(&machine).contains("machines from 300"), "{}", page(&machine));
 }
+
+/// One piece that nobody has looked at is three times in four good, which is less than four in five: it is not told as if it were bad.
+#[test]
+fn of_one_piece_that_is_not_sorted_its_share_of_rejects_is_told() {
+    let mut app = super::told::at_rack(
+        "pile one walnut-black 38 x 60 x 700 mm\ncount 1 one\npart \"slat\" 1 of 30 x 50 x 500 mm walnut-black for tray\n",
+    );
+    heard(&mut app, [Tap::Open, Tap::Shape(Shape::Sticks), Tap::Go]);
+    super::told::solved(&mut app);
+    super::told::says(
+        &app,
+        &["1 of D is not sorted yet: of such wood about 25 % is rejected."],
+        &["likely 0", "may be lacking", "four times in five"],
+    );
+}

@@ -309,7 +309,7 @@ fn sentence(app: &App, begins: &str) -> String {
 }
 
 /// By hand, in inches: 13 3/8 in six rows of 2 1/4 is 13 1/2, and an eighth is sawn off the last. Two rows are cut; the plan of the other four
-/// says the same of all six, and their weight and movement, once.
+/// says the same of all six, and their weight and movement, once; of weight and glue that they are of all six, as what stands beside is of four.
 #[test]
 fn the_other_rows_say_what_becomes_of_the_whole_top() {
     let mut app = super::told::at_rack("");
@@ -320,18 +320,19 @@ fn the_other_rows_say_what_becomes_of_the_whole_top() {
     typed(&mut app, &["44", "", "6"]);
     app.plan.draft.form.put(1, "13 3/8".into());
     planned_out(&mut app, vec![Tap::Go]);
-    let all = ["Finished it weighs", "Across its 13"].map(|begins| sentence(&app, begins));
+    let all = ["Finished it weighs", "Across its 13"].map(|begins| sentence(&app, begins).replace("it weighs", "all 6 rows weigh"));
+    let glue = sentence(&app, "Glue on ").replace("Glue on ", "Glue for all 6 rows on ");
     let sawn = sentence(&app, ": saw the last to 2");
     heard(&mut app, [Tap::Use, Tap::TickRow(0), Tap::TickRow(1)]);
     planned_out(&mut app, vec![Tap::Go]);
     planned_out(&mut app, vec![Tap::OtherRows]);
     assert_eq!(app.plan.found.as_ref().unwrap().sheet.made, 4);
     let once = |app: &App| {
-        for words in all.iter().chain([&sawn]) {
+        for words in all.iter().chain([&sawn, &glue]) {
             assert_eq!(page(app).matches(words).count(), 1, "{words}: {}", page(app));
         }
         check(app, &["All 6 rows glued up are 13"], &["Glued up they are"]);
-        for begins in ["Finished it weighs", "it moves"] {
+        for begins in ["Finished all 6 rows weigh", "it moves"] {
             assert_eq!(page(app).matches(begins).count(), 1, "{begins}");
         }
     };
@@ -375,7 +376,7 @@ fn of_boards_that_are_not_cut_no_plan_is_the_last_word() {
     let all = fivebar_core::sheet::make::sources(&app.shelf().shop(app.now.at), app.jobs.open.unwrap()).unwrap();
     let ends = all.iter().filter(|it| it.pile.rests).map(|it| Tap::Turn(it.which()));
     planned_out(&mut app, ends.chain([Tap::Go]).collect());
-    let of = "4 of 8 rows. No plan can make more, of the boards that are not cut. The pieces that are cut may make more.";
+    let of = "4 of 8 rows. No plan of oak can make more, of the boards that are not cut. The pieces that are cut may make more.";
     let never = [
         "No plan can make more.",
         "best possible",

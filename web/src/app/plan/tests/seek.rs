@@ -147,8 +147,16 @@ fn two_piles_that_are_short_at_once_are_looked_for_both() {
     planned_out(&mut app, vec![Tap::Go]);
     let shown = page(&app);
     says(&shown, &["1 of leg", "2 of peg", KEY, "1 of oak, ", "; and 2 of ash, "], &[]);
-    // By the sums of the beta-binomial in fractions: two or more of three are good by 0.835, one of one by 0.75.
-    says(&shown, &["A, likely 2 of 3 good; B, likely 0 of 1 good.", "What it lacks counts all of them as good"], &[]);
+    // By the sums of the beta-binomial in fractions: two or more of three are good by 0.835, one of one by 0.75, which is told as its share of rejects.
+    says(
+        &shown,
+        &[
+            "A, likely 2 of 3 good.",
+            "1 of B is not sorted yet: of such wood about 25 % is rejected.",
+            "What it lacks counts all of them as good",
+        ],
+        &[],
+    );
     heard(&mut app, [Tap::LookFor]);
     check(&app, &[&[1, 2]]);
     let woods: Vec<Option<Key>> = app.own.workshop().sought[0].pieces.iter().map(|piece| piece.wood.clone()).collect();

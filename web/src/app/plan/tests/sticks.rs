@@ -118,3 +118,26 @@ fn a_pile_of_just_the_section_that_does_with_less_wood_is_named() {
     check((24, 19, 8), 4, 8, true);
     check((24, 19, 7), 4, 8, false);
 }
+
+/// A stick of 100 for rails of 40: with 2 over they are ripped 42 wide, and by hand 100 less 42 and a kerf of 3 are 55 beside; one rip for each
+/// stick counts among the cuts, and what is ripped off is no planing. One of 45 leaves no more than a kerf, which is planed off.
+#[test]
+fn what_is_ripped_off_a_wider_stick_is_said_and_counted() {
+    let planned = |wide: u32| {
+        let rails = "part \"rail\" 4 of 20 x 40 x 300 mm walnut-black for tray\n";
+        let mut app = at_rack(&format!("pile sticks walnut-black 25 x {wide} x 950 mm\ncount 6 sticks\n{rails}"));
+        heard(&mut app, [Tap::Open, Tap::Shape(Shape::Sticks), Tap::At(0), Tap::Press(Press::Digit(1)), Tap::Go]);
+        solved(&mut app);
+        app
+    };
+    let (app, narrow) = (planned(100), planned(45));
+    let sheet = |app: &App| app.plan.found.as_ref().unwrap().sheet.clone();
+    super::told::says(&app, &["Rip 42 wide, the strip of 55 left beside is waste."], &[]);
+    super::told::says(&narrow, &[], &["Rip ", "left beside"]);
+    let (wide, narrow) = (sheet(&app), sheet(&narrow));
+    assert_eq!(wide.cuts, narrow.cuts + wide.used.iter().map(|used| used.used).sum::<i64>());
+    // By hand: of each 300 mm 25 x 42 less 20 x 40 is planed.
+    let sizing =
+        fivebar_core::quantity::Volume::of(Length::MM.times(4 * 300).unwrap(), Length::MM.times(250).unwrap(), Length::MM).unwrap();
+    assert_eq!(wide.waste.sizing, sizing);
+}

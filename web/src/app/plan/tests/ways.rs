@@ -242,3 +242,27 @@ fn a_way_that_buys_less_is_not_called_the_one_with_the_least_waste() {
     says(&app, &["Chosen for the least to buy, then for the least waste, of "]);
     assert!(!page(&app).contains("Chosen for the least waste"), "{}", page(&app));
 }
+
+/// Of one wood not all rows come out, and of two they do: the proof says of which wood it is, and before anything is bought, that mixed it may be
+/// more.
+#[test]
+fn what_no_plan_of_one_wood_can_make_says_so_and_that_mixed_may_make_more() {
+    let rack = "2026-03-02 09:00 +01:00 workshop EUR metric\nleave for yard\npile oak oak-european 27 x 62 x 1010 mm\ncount 10 oak\n\
+        pile beech beech-european 27 x 62 x 1010 mm\ncount 9 beech\nhome\njob tray \"Bench\" 1 spec\n";
+    let planned = |mixed: bool| {
+        let mut app = app_of(rack);
+        heard(&mut app, [Tap::Open, Tap::Shape(Shape::Rows)]);
+        typed(&mut app, &["1000", "650", "13"]);
+        heard(&mut app, mixed.then_some(Tap::Mixed(true)).into_iter().chain([Tap::Go]));
+        solved(&mut app);
+        app
+    };
+    let app = planned(false);
+    says(&app, &["10 of 13 rows. No plan of oak can make more", "With woods mixed it may be more."]);
+    let shown = page(&app);
+    let at = |words: &str| shown.find(words).unwrap_or_else(|| panic!("{words}: {shown}"));
+    assert!(at("It could also be") < at("Add boards to buy"), "{shown}");
+    let mixed = planned(true);
+    says(&mixed, &["13 rows."]);
+    assert!(!page(&mixed).contains("With woods mixed it may be more."), "{}", page(&mixed));
+}
