@@ -142,3 +142,15 @@ proptest! {
         prop_assert_eq!(cents(job.due().unwrap()), lacks.min(0), "{}", order.lines);
     }
 }
+
+/// 0.02 are left when it is handed over in notes, and the smallest coin is 0.05: nobody can hand them over, and nobody owes them.
+#[test]
+fn what_no_coin_pays_is_not_owed_after_the_hand_over() {
+    let order = "2026-03-02 09:00 -05:00 workshop USD inch\ntill tax 0 inside cash 0.05\njob stool \"Stool\" 1 order\n\
+        agree 29.79 for 1 stool fetched as deal\npay 29.77 for stool bank agreed deal\nsell 1 stool for 29.79 notes agreed deal\n";
+    let story = tell(order);
+    assert_eq!(story.refused, []);
+    let (job, usd) = (job(&story), Currency::USD);
+    let found = [job.selling.received(usd), job.due(), job.selling.rounded(usd)].map(|sum| cents(sum.unwrap()));
+    assert_eq!(found, [2977, 0, -2]);
+}

@@ -338,7 +338,8 @@ fn sell(book: &Book, order: &SellOrder, offer: Option<Money>, act: &mut Act) -> 
         buyer: order.buyer,
         when: order.when,
     });
-    if let Some(paid) = order.paid.filter(|_| Decimal::ZERO < due.amount()) {
+    // What no coin pays is paid off by none, and nobody owes it.
+    if let Some(paid) = order.paid.filter(|_| Decimal::ZERO < exact.amount()) {
         let fee = fee(&till, paid, due)?;
         // What comes in for the whole order pays what was owed before first.
         let (sale, agreed) = if before.is_some() { (None, order.agreed) } else { (Some(sale), None) };

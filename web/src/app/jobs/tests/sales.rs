@@ -848,3 +848,15 @@ fn what_an_ended_job_leaves_with_the_rest_at_nothing_is_said() {
         }
     }
 }
+
+/// Three for 422.18 with a deposit by card, the last of them paid in notes, 140.70 for 140.72: that much goes back with it.
+#[test]
+fn the_coin_of_a_piece_goes_back_with_it_whatever_paid_before() {
+    let mut maker = Maker::told(&["2026-05-22 08:14 -05:00 workshop USD inch\ntill cash 0.05\njob more \"Stools\" 2 order\n\
+        agree 281.45 for 2 more fetched as deal\npay 140.73 for more card agreed deal\nsell 1 more for 140.73 agreed deal\n\
+        sell 1 more for 140.72 notes agreed deal as last\n"]);
+    maker.room("more", Room::Sell);
+    let sale = maker.sheet().selling.sales[1].id;
+    maker.tap(Tap::Write(What::Refund(sale)));
+    maker.pick(Pick::Ends(true)).shows(&["Came in for it", "140.72", "Handed back, to the coin", "140.70"]);
+}

@@ -218,7 +218,10 @@ fn refund(draft: &Draft, (sheet, id): (&JobSheet, Id), (app, seen): (&App, Seen<
     let paid = paid.map(|paid| line(words::CAME_FOR_IT, sum(paid, seen)));
     let typed = reading::money(draft.form.text(0), currency, seen.speech.sign()).ok();
     let coins = typed.filter(|_| back.coin.is_some()).map(|typed| (typed, in_coins(app, Paid::Notes, typed)));
-    let coins = coins.filter(|(typed, coins)| typed != coins).map(|(_, coins)| line(words::BACK_TO_COIN, sum(coins, seen)));
+    // Its own coin goes with it, also where the order was paid by card before.
+    let own = sheet.selling.coins_of_sale(currency, id).ok().filter(|own| !own.is_zero() && back.n == sale.n && back.coin.is_none());
+    let own = own.filter(|_| typed == Some(came)).and_then(|own| Some((came, came.plus(own).ok()?)));
+    let coins = coins.or(own).filter(|(typed, coins)| typed != coins).map(|(_, coins)| line(words::BACK_TO_COIN, sum(coins, seen)));
     asked.above = vec![keeps, el("section", "card").kids(paid).kid(line(word, sum(came, seen))).kids(coins).kids(tax).kids(fee)];
     if !agreement_open(&sheet.selling, id) {
         let is_order = agreement_done(&sheet.selling, id);
