@@ -165,7 +165,11 @@ pub fn proposed(need: Decimal, terms: Terms, points: Points, currency: Currency)
     Err(Refusal::FeesEatThePrice { tax: terms.tax.rate, fee: terms.fee.share })
 }
 
-fn of_tag(tag: Money, need: Decimal, terms: Terms) -> Answer<Proposed> {
+/// What a tag brings against a need.
+///
+/// # Errors
+/// As [`proposed`].
+pub fn of_tag(tag: Money, need: Decimal, terms: Terms) -> Answer<Proposed> {
     let charge = terms.tax.charge(tag)?;
     let you_get = terms.you_get(charge)?;
     Ok(Proposed { tag, charge, you_get, beyond: super::sums::clean(less(you_get.amount(), need)?) })

@@ -175,6 +175,8 @@ pub struct Owed {
     pub others: Money,
     /// What pieces of these orders were sold for before they were changed.
     pub before_change: Money,
+    /// What went off their prices, of pieces whose buyer keeps them.
+    pub given_off: Money,
     /// What is owed of their pieces that were handed over.
     pub before: Money,
 }
@@ -281,7 +283,15 @@ fn owed(job: &Job, sold: &Sold) -> Answer<Owed> {
     let none = Money::zero(currency);
     if selling.open().next().is_none() {
         let rounded = selling.rounded(currency)?;
-        return Ok(Owed { received: sold.received, rounded, due: sold.due, others: none, before_change: none, before: none });
+        return Ok(Owed {
+            received: sold.received,
+            rounded,
+            due: sold.due,
+            others: none,
+            before_change: none,
+            given_off: none,
+            before: none,
+        });
     }
     // Each order once: two phones may have changed it.
     let orders = selling.open_orders();
@@ -296,6 +306,7 @@ fn owed(job: &Job, sold: &Sold) -> Answer<Owed> {
         due: Money::sum(currency, due)?,
         others: sold.received.minus(received)?,
         before_change: sum(&|agreement| selling.sold_before_change(currency, agreement))?,
+        given_off: sum(&|agreement| selling.given_off(currency, agreement))?,
         before: sum(&|agreement| selling.owed_before(currency, agreement))?,
     })
 }

@@ -10,7 +10,7 @@ use crate::ledger::fold::{Job, exact_part, part};
 use crate::ledger::kind::bench::Kind;
 use crate::ledger::kind::sale::{Carried, Paid};
 use crate::money::offer::{Agreed, Standing, settle};
-use crate::money::price::{Hourly, Mark, Marks, Proposed, Work, marks, proposed};
+use crate::money::price::{Hourly, Mark, Marks, Proposed, Work, marks, of_tag, proposed};
 use crate::quantity::{Cash, Count, Decimal, Money, Span, up_to_cash};
 use crate::refusal::{Answer, Refusal};
 
@@ -102,8 +102,23 @@ pub(super) fn for_need(shop: &Shop, job: &Job, need: Decimal) -> Answer<Proposed
     let (points, currency) = (shop.points(job.currency), job.currency);
     let [card, bank, notes] = WAYS.map(|paid| proposed(need, shop.terms_of(job, paid), points, currency));
     let dearer = |one: Proposed, other: Proposed| if one.tag.amount() < other.tag.amount() { other } else { one };
-    Ok(dearer(dearer(card?, bank?), notes?))
+    let by_notes = |tag: Money| of_tag(tag, need, shop.terms_of(job, Paid::Notes));
+    let mut found = dearer(dearer(card?, bank?), notes?);
+    // In coins it may be asked for less: then the next point that still covers it.
+    let mut in_notes = by_notes(found.tag)?;
+    for _ in 0..MOST_POINTS {
+        let coins = shop.till(currency).in_coins(Some(Paid::Notes), in_notes.charge)?.minus(in_notes.charge)?;
+        if Decimal::ZERO <= in_notes.you_get.plus(coins)?.amount().checked_sub(need).ok_or(Refusal::OutOfRange)? {
+            break;
+        }
+        in_notes = by_notes(points.above(in_notes.tag)?)?;
+        found = dearer(found, in_notes);
+    }
+    Ok(found)
 }
+
+/// A coin is no more than so many points: half of the largest against the least.
+const MOST_POINTS: usize = 100;
 
 /// Ways of being paid, the most usual first: of those that cost as much it is the one that is named.
 const WAYS: [Paid; 3] = [Paid::Card, Paid::Bank, Paid::Notes];

@@ -213,6 +213,8 @@ pub struct AgreedRow {
     pub under: Money,
     /// What pieces of the order were sold for before it was changed: beside the price as it is agreed now.
     pub before_change: Money,
+    /// What went off the price as it is agreed now, of pieces whose buyer keeps them.
+    pub given_off: Money,
     /// What the coins made of what is in the till: so much more was paid, or less where it is below nothing.
     pub rounded: Money,
     /// Of what came in, what no sale has used: it is kept or handed back when it comes to nothing.
@@ -315,6 +317,7 @@ fn agreed_row(job: &Job, agreement: &Agreement, due: Money) -> Answer<AgreedRow>
         received: job.selling.received_of_order(job.currency, agreement)?.plus(rounded)?,
         under: job.selling.received_under(job.currency, agreement.id)?,
         before_change: job.selling.sold_before_change(job.currency, agreement)?,
+        given_off: job.selling.given_off(job.currency, agreement)?,
         rounded,
         ahead,
         fees_ahead: job.selling.fees_ahead(job.currency, agreement.id)?,

@@ -319,6 +319,16 @@ fn day_one_needs_no_job_and_writes_nothing() {
     maker.tap(Tap::Quick(QuickTap::Choose(Field::Hours))).press("0").tap(Tap::Quick(QuickTap::Done)).shows(&["no hours"]);
 }
 
+/// Glue and an hour are written down, and the pile that its wood is of has no size: only what that cost is named.
+#[test]
+fn what_a_haul_cost_is_all_that_is_named_where_the_rest_is_known() {
+    let story = "2026-03-01 09:00 -05:00 workshop USD inch\npile plain\ncount 40 plain\n\
+        job stool \"Stool\" 1 spec\ntake 10 plain for stool\nspend 12 glue on stool\nrecall \"Sand\" make on stool 08:00 to 09:00\n";
+    Maker::told(story, "stool")
+        .shows(&["Not known yet: its price, your rate, what its haul cost."])
+        .hides(&["what you spent", "the hours"]);
+}
+
 #[test]
 fn a_piece_without_a_price_names_what_is_missing() {
     let mut maker = Maker::told("2026-03-01 09:00 -05:00 workshop USD inch\njob stool \"Stool\" 1 spec", "stool");

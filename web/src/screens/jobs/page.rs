@@ -284,7 +284,7 @@ fn money_card(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Option<El<Msg>> {
 fn agreed(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Vec<El<Msg>> {
     let sold = &sheet.account.sold;
     let open = sheet.selling.open().next();
-    let Owed { received, rounded, due, others, before_change, .. } = sheet.sale.owed;
+    let Owed { received, rounded, due, others, before_change, given_off, .. } = sheet.sale.owed;
     let all = match received.plus(due) {
         Ok(all) if Decimal::ZERO < all.amount() => all,
         // A gallery's money, and the fees of what went back, are in what is left.
@@ -321,7 +321,12 @@ fn agreed(sheet: &JobSheet, app: &App, seen: Seen<'_>) -> Vec<El<Msg>> {
     let currency = sheet.account.currency;
     let kept = open.and_then(|_| sheet.selling.kept(currency).ok()).unwrap_or(Money::zero(currency));
     let others = others.minus(kept).unwrap_or(others);
-    let beside = [(words::BEFORE_CHANGE, before_change), (words::PAID_FOR_OTHERS, others), (words::KEPT_OF_OTHERS, kept)];
+    let beside = [
+        (words::BEFORE_CHANGE, before_change),
+        (words::OFF_THE_PRICE, given_off),
+        (words::PAID_FOR_OTHERS, others),
+        (words::KEPT_OF_OTHERS, kept),
+    ];
     let beside = beside.into_iter().filter(|(_, of)| Decimal::ZERO < of.amount()).map(|(word, of)| line(word, sum(of, seen)));
     vec![
         el("p", "row").kid(el("span", "w8").text(title)).kids(when.map(|when| el("span", "t14").text(when))),

@@ -85,6 +85,7 @@ fn facts(row: &AgreedRow, (who, parts): (Option<String>, Option<Parts>), seen: S
     // What is in the till, and beside it what the coins made of it.
     let came = fact(price::came_in(is_deposit), exact(row.received, seen.speech));
     let of_before = (!row.before_change.is_zero()).then(|| fact(jobs::BEFORE_CHANGE, exact(row.before_change, seen.speech)));
+    let off = (!row.given_off.is_zero()).then(|| fact(jobs::OFF_THE_PRICE, exact(row.given_off, seen.speech)));
     let rounded = by_coin(row.rounded).map(|(said, off)| fact(said, exact(off, seen.speech)));
     let before = (!row.before.is_zero()).then(|| fact(words::OWED_BEFORE, exact(row.before, seen.speech)));
     let due = fact(price::DUE_ROW, exact(row.still, seen.speech));
@@ -97,6 +98,7 @@ fn facts(row: &AgreedRow, (who, parts): (Option<String>, Option<Parts>), seen: S
                 .kids(asked)
                 .kids(parts_of(row, seen))
                 .kids(of_before)
+                .kids(off)
                 .kid(came)
                 .kids(rounded)
                 .kids(before)

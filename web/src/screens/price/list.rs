@@ -174,7 +174,10 @@ pub fn tag(row: &ForSale, seen: Seen<'_>) -> Option<String> {
 fn for_sale(row: &ForSale, is_first: bool, (app, seen): (&App, Seen<'_>)) -> El<Msg> {
     let tag = tag(row, seen);
     let aside = left_of(row, tag.as_deref(), seen);
-    let names: Vec<&str> = row.gaps.iter().map(|missing| words::gap(*missing)).listed();
+    // Where what a haul cost lacks, what was spent and worked is known but for that.
+    let of_haul = |missing: &&Gap| row.lacking.is_some() && matches!(missing, Gap::Costs | Gap::Hours);
+    let haul = row.gaps.iter().any(|missing| of_haul(&missing)).then_some(words::WHAT_HAUL_COST);
+    let names = row.gaps.iter().filter(|missing| !of_haul(missing)).map(|missing| words::gap(*missing)).chain(haul).listed();
     let gaps = (!names.is_empty()).then(|| match row.gaps.contains(&Gap::HoursToCome) {
         true => key("key soft h48 left", words::gaps(&names), "", Msg::Price(Tap::ToCome(row.job))),
         false => el("p", "t14").text(words::gaps(&names)),
@@ -335,6 +338,7 @@ fn agreed(row: &AgreedRow, app: &App, seen: Seen<'_>) -> El<Msg> {
         .kids((!row.before_change.is_zero()).then(|| {
             el("span", "row").kid(span("", jobs::BEFORE_CHANGE.into())).kid(el("b", "w7 nw").text(exact(row.before_change, seen.speech)))
         }))
+        .kids((!row.given_off.is_zero()).then(|| figure(jobs::OFF_THE_PRICE, exact(row.given_off, seen.speech))))
         .kids(by_coin(row.rounded).map(|(said, off)| figure(said, exact(off, seen.speech))))
 }
 

@@ -136,6 +136,9 @@ pub const PAID_BY_BUYERS: &str = "paid by buyers";
 pub const CAME_IN: &str = "Came in";
 pub const WENT_BACK: &str = "Handed back";
 /// What pieces of an order were sold for before it was changed.
+/// Beside the price that was agreed.
+pub const OFF_THE_PRICE: &str = "Off the price";
+
 pub const BEFORE_CHANGE: &str = "Handed over before the change";
 pub const PAID_FOR_OTHERS: &str = "Paid for others sold";
 /// Beside an order that is open: of another, or of a sale that was taken back.

@@ -105,6 +105,9 @@ pub fn settle_over_ask(settle: &str) -> String {
     format!("Settle {settle} is set by you and lies over what you ask: the ask will do.")
 }
 
+/// With what else no figure can be shown without.
+pub const WHAT_HAUL_COST: &str = "what its haul cost";
+
 /// What no figure can be shown without.
 pub fn gap(gap: Gap) -> &'static str {
     match gap {

@@ -332,6 +332,14 @@ impl Selling {
         self.sales.iter().filter(move |sale| sale.agreed == Some(agreed)).flat_map(|sale| sale.given_off())
     }
 
+    /// The sum of that.
+    ///
+    /// # Errors
+    /// [`crate::refusal::Refusal::MoneyOutOfRange`].
+    pub fn given_off(&self, currency: Currency, agreement: &Agreement) -> Answer<Money> {
+        Money::sum(currency, self.given_off_under(agreement.id))
+    }
+
     /// What of the deposits of open orders is still to come in, before the rest.
     ///
     /// # Errors

@@ -61,3 +61,11 @@ fn what_an_hour_left_in_another_currency_has_its_sign() {
     let mut maker = Maker::told(&[&both]);
     maker.tap(Tap::List).shows(&[">bench<", ">40.00 left per hour<", ">more<", ">\u{20ac}40.00 left per hour<"]);
 }
+
+/// Three for 422.18; of one that is handed over 20 went off its price, and it is kept: 402.18 are due, and the 20 stand beside the sum that was agreed.
+#[test]
+fn what_went_off_the_price_stands_beside_it() {
+    let mut maker = Maker::told(&["2026-05-22 08:14 -05:00 workshop USD inch\njob more \"Stools\" 3 order\n\
+        agree 422.18 for 3 more fetched as deal\nsell 1 more for 140.73 bank agreed deal as one\nlet-keep 20 of sale one on more\n"]);
+    maker.open("more").shows(&["in so far", "120.73", "281.45", "Off the price", "20.00"]);
+}

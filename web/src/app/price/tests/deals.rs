@@ -20,6 +20,19 @@ fn the_hand_over_brings_what_is_due() {
     maker.shows(&["276.00", "Agreed, delivered"]);
 }
 
+/// Of one of three for 422.18 that is handed over 20 went off: 422.18 less 20 is what came in, 120.73, and what is due, 281.45.
+#[test]
+fn what_went_off_the_price_is_said_beside_what_was_agreed() {
+    let mut maker = Maker::told(
+        "2026-05-22 08:14 -05:00 workshop USD inch\njob more \"Stools\" 3 order\nagree 422.18 for 3 more fetched as deal\n\
+        sell 1 more for 140.73 bank agreed deal as one\nlet-keep 20 of sale one on more\n",
+        "more",
+    );
+    maker.shows(&["In so far", "120.73", "281.45", "Off the price", "20.00"]);
+    deal(&mut maker);
+    maker.shows(&["422.18", "Off the price", "20.00", "In so far", "120.73", "281.45"]);
+}
+
 #[test]
 fn a_part_is_paid_and_more_than_is_due_is_refused() {
     let mut maker = Maker::before_delivery();
