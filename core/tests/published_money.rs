@@ -197,11 +197,16 @@ fn drive(miles: i64, per_mile: Decimal) -> Decimal {
     cost::distance(Length::MILE.times(miles).unwrap(), rate, Currency::USD).unwrap().amount()
 }
 
-/// Every period of the printed table, on its first and last day. One glossary prints 70 cents for 2026; the announcement says 72.5.
+/// `us_mileage_rates.csv`: every period of the printed table, on its first and last day. Its source stands in row `mileage`: notices of the
+/// Internal Revenue Service (IRS), as accountants tabulate them (read there; the notices themselves were not seen). One glossary prints 70 cents
+/// for 2026; the announcement says 72.5.
 #[test]
 fn mileage_rates() {
     let rows = table("us_mileage_rates.csv");
     assert_eq!(rows.len(), mileage::US.len());
+    let named = topic("7-cost").into_iter().find(|row| row.id == "mileage").unwrap();
+    assert_eq!((named.source.as_str(), named.status.as_str()), ("IRS annual notices as tabulated by accountants", "read"));
+    assert!(rows.iter().all(|row| row["status"] == "read"));
     for row in &rows {
         let (year, months) = row["period"].split_once(' ').unwrap_or((row["period"].as_str(), "Jan-Dec"));
         let (first, last) = match months {

@@ -1,5 +1,5 @@
-//! Published figures for quantities. Each row of `tests/checks/` names its source; what stands there as recalled or computed
-//! guards against change, it does not prove. Origins of the files: `tests/checks/sources.md`.
+//! Published figures for quantities. Each row of `check_values.json` names its source; what stands there as recalled or computed
+//! guards against change, it does not prove. Origins of the tables: `tests/checks/sources.md`.
 
 use fivebar_core::quantity::{Cash, Currency, Day, Decimal, Id, Moment, Money, Offset, Wall, round_to_cash};
 use serde_json::Value;
