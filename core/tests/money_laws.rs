@@ -44,7 +44,8 @@ fn ended() -> impl Strategy<Value = Option<(i64, i64)>> {
 }
 
 proptest! {
-    /// What is booked of a proposed price covers the need; of the tag one price point below, and so of one minor unit less, it does not.
+    /// What is booked of a proposed price covers the need; of the tag one price point below it does not, and where the point is the minor
+    /// unit, of one minor unit less. With a coarser point a price between the two may cover too: it is no point.
     #[test]
     fn a_proposed_price_is_the_least_that_covers(currency in currency(), terms in terms(), points in prop::sample::select(Points::ALL.to_vec()), need in 1i64..9_000_000) {
         let terms = of(terms, currency);
@@ -72,6 +73,9 @@ proptest! {
         let less = Money::book(less, currency).unwrap();
         let get = terms.you_get(terms.tax.charge(less).unwrap()).unwrap();
         prop_assert!(get.amount() < need, "{less} leaves {get} of {need}, so {} is not the least", price.tag);
+        if points == Points::Minor {
+            prop_assert_eq!(price.tag.minus(less).unwrap(), minor(1, currency));
+        }
     }
 
     /// The exact sum that is left of a higher charge is never less; what is booked, by one minor unit at most.

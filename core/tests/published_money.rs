@@ -103,11 +103,11 @@ fn costs() {
             ("dep-ddb", Figures(|row| wear(whole_tool(row), Spread::Declining { share: d("0.4") }))),
             ("dep-2", Figures(|_| three_ways(tool(10_000, 1_000, 5)))),
             ("macrs-*", Elsewhere("the table below")),
-            ("se-3", Elsewhere("above the wage base; the maker enters one share")),
+            ("se-3", Elsewhere("above the wage base a part of the tax stops: no one share of the profit, and the maker enters one")),
             ("se-*", Figures(own_work_tax)),
             ("mileage-trip", Figures(|_| vec![drive(84, mileage::us(Day::ymd(2025, 5, 1).unwrap()).unwrap())])),
             ("mileage", Elsewhere("the table below")),
-            ("homeoffice-*", Elsewhere("a tax return, not a price")),
+            ("homeoffice-*", Elsewhere("what a tax return allows for a room; workshop costs are what the maker says they are")),
             ("cca-4y", Figures(|_| half_first(tool(150_000, 0, 4), Spread::Declining { share: d("0.2") })[..4].to_vec())),
             ("cca", Figures(pool_of_a_class)),
             ("shoprate", Figures(|row| vec![shop_rate(row)])),
@@ -197,11 +197,16 @@ fn drive(miles: i64, per_mile: Decimal) -> Decimal {
     cost::distance(Length::MILE.times(miles).unwrap(), rate, Currency::USD).unwrap().amount()
 }
 
-/// Every period of the printed table, on its first and last day. One glossary prints 70 cents for 2026; the announcement says 72.5.
+/// `us_mileage_rates.csv`: every period of the printed table, on its first and last day. Its source stands in row `mileage`: notices of the
+/// Internal Revenue Service (IRS), as accountants tabulate them (read there; the notices themselves were not seen). One glossary prints 70 cents
+/// for 2026; the announcement says 72.5.
 #[test]
 fn mileage_rates() {
     let rows = table("us_mileage_rates.csv");
     assert_eq!(rows.len(), mileage::US.len());
+    let named = topic("7-cost").into_iter().find(|row| row.id == "mileage").unwrap();
+    assert_eq!((named.source.as_str(), named.status.as_str()), ("IRS annual notices as tabulated by accountants", "read"));
+    assert!(rows.iter().all(|row| row["status"] == "read"));
     for row in &rows {
         let (year, months) = row["period"].split_once(' ').unwrap_or((row["period"].as_str(), "Jan-Dec"));
         let (first, last) = match months {
@@ -275,7 +280,9 @@ fn worked() {
             ("be-university", Figures(university)),
             (
                 "stall-growth",
-                Elsewhere("sales that grow from year to year: a stall is reckoned for its one day, by what was sold at such days"),
+                Elsewhere(
+                    "sales that grow from year to year: a stall is reckoned for its one day, and nothing is foretold of the next ones",
+                ),
             ),
             ("craft-third-overhead", Figures(third_overhead)),
         ],

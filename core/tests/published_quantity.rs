@@ -1,8 +1,9 @@
-//! Published figures for quantities. Each row of `tests/checks/` names its source; what stands there as recalled or computed
-//! guards against change, it does not prove. Origins of the files: `tests/checks/sources.md`.
+//! Published figures for quantities. Each row of `check_values.json` names its source; what stands there as recalled or computed
+//! guards against change, it does not prove. Origins of the tables: `tests/checks/sources.md`.
 
 use fivebar_core::quantity::{Cash, Currency, Day, Decimal, Id, Moment, Money, Offset, Wall, round_to_cash};
 use serde_json::Value;
+use std::collections::BTreeMap;
 use std::path::PathBuf;
 
 fn file(name: &str) -> String {
@@ -84,6 +85,31 @@ fn minor_units_of_currencies() {
         n_rows += 1;
     }
     assert_eq!(n_rows, 22);
+}
+
+/// Topic 8: the same in words, "JPY 0, KRW 0, ..., VND 0; KWD, ..., JOD 3; the rest of the table 2".
+#[test]
+fn minor_units_as_the_row_says_them() {
+    let row = row("iso4217");
+    let said = row["quantity"].as_str().unwrap().strip_prefix("minor digits: ").unwrap();
+    let (some, rest) = said.rsplit_once("; the rest of the table ").unwrap();
+    // A digit holds for the codes before it that have none yet.
+    let mut digits: BTreeMap<&str, &str> = BTreeMap::new();
+    let mut without = vec![];
+    for word in some.split([' ', ',', ';']).filter(|word| !word.is_empty()) {
+        match word.len() {
+            3 => without.push(word),
+            _ => digits.extend(without.drain(..).map(|code| (code, word))),
+        }
+    }
+    assert_eq!((digits.len(), without.len(), rest), (10, 0, "2"));
+    let table = file("currency_minor_units.csv");
+    let codes: Vec<&str> = table.lines().skip(1).map(|line| &line[..3]).collect();
+    assert!(digits.keys().all(|code| codes.contains(code)));
+    for code in codes {
+        let currency = Currency::read(code).unwrap();
+        assert_eq!(currency.digits().to_string(), *digits.get(code).unwrap_or(&rest), "{code} by {}", row["source"]);
+    }
 }
 
 /// Topic 11: RFC 9562, appendix A.6, read in the working group draft.

@@ -87,10 +87,13 @@ fn pricing_and_offers() {
             ("gvr-*", Figures(price_and_value)),
             ("uniform-post", Figures(|row| vec![six(evenly(people(row), 0.0, Decimal::ZERO).value())])),
             ("uniform-offers", Figures(|row| vec![six(evenly(people(row), 0.5, Decimal::ZERO).value())])),
-            ("moser-*", Elsewhere("row by row of moser_sequence.csv, one flow each, in core/src/sale/waiting/tests.rs")),
+            ("moser-*", Elsewhere("one flow of ours for each offer, up to a million, in core/src/sale/waiting/tests.rs")),
             ("search-cost-*", Figures(|row| vec![six(evenly(400.0, 0.5, row.input("c")).value())])),
-            ("search-discount", Elsewhere("money of later is not worth less here: eight weeks at most")),
-            ("secretary-*", Elsewhere("offers known by rank alone; ours are sums")),
+            ("search-discount", Elsewhere("nothing of ours makes money of later worth less: nobody looks further ahead than eight weeks")),
+            (
+                "secretary-*",
+                Elsewhere("offers known by rank alone, and only the best one counts; ours are sums, and each brings what it is"),
+            ),
         ],
     );
 }

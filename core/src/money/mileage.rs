@@ -10,7 +10,8 @@ pub struct Published {
     pub per_mile: Decimal,
 }
 
-/// US optional standard rates (Internal Revenue Service notices, as accountants tabulate them), in dollars.
+/// US optional standard rates, in dollars: annual notices of the Internal Revenue Service (IRS), read as accountants tabulate them
+/// (cpa1931.com, taxformprocessing.com), not in the notices themselves. `tests/checks/us_mileage_rates.csv` holds them.
 pub const US: [Published; 11] = [
     rate((2017, 1, 1), 535),
     rate((2018, 1, 1), 545),

@@ -1,4 +1,5 @@
-//! Reads the published figures in `tests/checks/`, unchanged files with a source and a status in every row.
+//! Reads the published figures in `tests/checks/`, unchanged files. Each row of `check_values.json` and `worked_examples.csv` has a source and a
+//! status, and so have the figures of the species; where the other tables come from stands in `sources.md`.
 //!
 //! Status *read*: the value was seen in the text named. *Recalled*: from memory. *Computed*: worked out by whoever collected them;
 //! such a row only pins a result, unless its note names a second route.

@@ -121,9 +121,7 @@ fn what_nobody_has_is_refused() {
 /// price gains (1 - V)^2 / 2 beyond V, as hearing the offer does. Each row is one flow of ours from the row before.
 #[test]
 fn offers_spread_evenly_are_worth_what_is_published() {
-    let evenly = Demand { come: 1.0, ask: 1.0, share: 1.0, at: 0.5, scale: 0.5, fewer: Fewer::Evenly };
-    let lot = Lot { pieces: 1, end: usd("0"), days: 1, ..lot() };
-    let mut waits = UnderWay::begun(&evenly, &lot, all(), FINE).unwrap().waiting;
+    let mut waits = evenly();
     let rows = include_str!("../../../../tests/checks/moser_sequence.csv").lines().skip(1);
     let mut n = 0;
     for row in rows {
@@ -132,8 +130,44 @@ fn offers_spread_evenly_are_worth_what_is_published() {
         n += 1;
         assert_eq!(left, f64::from(n));
         assert!((waits.one_more() - accept).abs() < 1e-9, "{row}: accepted from {}", waits.one_more());
-        waits.left = moved(&waits.left, 1.0, &waits.flow(&waits.left, 0.0));
+        hear_one_more(&mut waits);
         assert!((waits.value() - value).abs() < 1e-9, "{row}: worth {}", waits.value());
     }
     assert_eq!(n, 20);
+}
+
+/// None of those offers is to come yet.
+fn evenly() -> Waiting {
+    let evenly = Demand { come: 1.0, ask: 1.0, share: 1.0, at: 0.5, scale: 0.5, fewer: Fewer::Evenly };
+    let lot = Lot { pieces: 1, end: usd("0"), days: 1, ..lot() };
+    UnderWay::begun(&evenly, &lot, all(), FINE).unwrap().waiting
+}
+
+fn hear_one_more(waits: &mut Waiting) {
+    waits.left = moved(&waits.left, 1.0, &waits.flow(&waits.left, 0.0));
+}
+
+/// The rows `moser-*` of `tests/checks/check_values.json` by the same steps: the values at so many, the third as a fraction (exact: 128 is a
+/// power of two), and n (1 - V) of a million (Gnedin, arXiv 2601.04371, read).
+#[test]
+fn the_same_offers_as_far_as_a_million() {
+    let all: serde_json::Value = serde_json::from_str(include_str!("../../../../tests/checks/check_values.json")).unwrap();
+    let named = |row: &&serde_json::Value| row["id"].as_str().unwrap().starts_with("moser-");
+    let mut rows: Vec<_> = all["topics"]["6-pricing-offers"].as_array().unwrap().iter().filter(named).collect();
+    let offers = |row: &serde_json::Value| row["inputs"]["n"].as_u64().unwrap_or(3);
+    rows.sort_by_key(|row| offers(row));
+    let (mut waits, mut heard) = (evenly(), 0);
+    for row in &rows {
+        (heard..offers(row)).for_each(|_| hear_one_more(&mut waits));
+        heard = offers(row);
+        let value = waits.value();
+        let (ours, off) = match row["id"].as_str().unwrap() {
+            "moser-exact" => (value, 0.0),
+            "moser-asymptote" => (heard as f64 * (1.0 - value), row["tolerance"].as_f64().unwrap()),
+            _ => (value, row["tolerance"].as_f64().unwrap()),
+        };
+        let theirs = if row["expected"] == "89/128" { 89.0 / 128.0 } else { row["expected"].as_f64().unwrap() };
+        assert!((ours - theirs).abs() <= off, "{row}: {ours}");
+    }
+    assert_eq!((rows.len(), heard), (9, 1_000_000));
 }
