@@ -75,8 +75,6 @@ fn on_paper(lines: &[String], (job, shape, figures, without): Case<'_>) -> [[usi
     if shape == "A field of tiles" {
         maker.touch("#piece-1");
         maker.reads(" long: ");
-        maker.touch("#piece-1");
-        maker.reads("Tap a piece to see where it comes from.");
     }
     maker.tap("Print for the wall");
     assert_eq!(maker.browser.eval(&maker.page, "notes.printed"), 1);
