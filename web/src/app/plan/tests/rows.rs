@@ -56,6 +56,9 @@ fn a_tapped_piece_says_where_it_lies() {
         heard(&mut app, [Tap::Piece(nth)]);
         check(&app, &[words], &["Tap a piece"]);
     }
+    // The same once more takes it back.
+    heard(&mut app, [Tap::Piece(4)]);
+    check(&app, &["Tap a piece"], &["Row 2, piece 2"]);
 }
 
 /// Of sixteen whole and eight cut boards seven and three are cut: three rows. Planned again it is the other five, in rows as wide; a key plans
