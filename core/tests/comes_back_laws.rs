@@ -106,6 +106,11 @@ fn what_went_back_did_though_a_payment_failed() {
     let order = "agree 200 for 2 pair fetched as deal\npay 100 for pair bank agreed deal as first\nsell 1 pair for 100 agreed deal as one\n\
         pay 100 for pair bank agreed deal\nsell 1 pair for 100 agreed deal as two\nbring-back 1 of sale two on pair again\nundo first\n";
     check(order, ["0", "200", "0"]);
+    // What was to be kept of it and never came is not made good by what another piece was paid.
+    let kept = "agree 200 for 2 pair fetched as deal\nsell 1 pair for 100 agreed deal as one\npay 100 for pair bank sale one\n\
+        sell 1 pair for 100 agreed deal as two\npay 100 for pair bank sale two as last\nbring-back 1 of sale two on pair kept 100 ends\n";
+    check(kept, ["200", "0", "0"]);
+    check(&format!("{kept}undo last\n"), ["100", "0", "0"]);
     let ahead = "agree 100 for 1 pair fetched as deal\npay 20 for pair bank agreed deal as first\npay 30 for pair bank agreed deal\n";
     check(&format!("{ahead}cancel deal on pair kept 20\nundo first\n"), ["0", "0", "0"]);
 }

@@ -212,9 +212,8 @@ impl PaidFor {
         let rest = some.map(|some| beyond(asks, some.of.sum)).transpose()?;
         let came = match back {
             Some(back) => {
-                let went = back.plus(kept)?;
-                self.gather(selling, Purse::Sale(sale.id), went)?;
-                least(self.of_sale(sale.id), went)
+                self.gather(selling, Purse::Sale(sale.id), back)?;
+                least(self.of_sale(sale.id), back.plus(kept)?)
             }
             None => some
                 .zip(rest)
@@ -263,7 +262,7 @@ impl PaidFor {
         let Some(Ended { at, kept, back }) = selling.ended(agreed, entry) else { return Ok(()) };
         let purse = Purse::Ahead(selling.first(Some(agreed)));
         if let Some(back) = back {
-            self.gather(selling, purse, back.plus(kept)?)?;
+            self.gather(selling, purse, back)?;
         }
         let ahead = beyond(self.there(purse), Money::zero(self.currency))?;
         let came = back.map_or(Ok(ahead), |back| Ok(least(ahead, back.plus(kept)?)))?;
