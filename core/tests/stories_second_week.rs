@@ -1,6 +1,6 @@
 //! The story of the week after: estimates before and by history, the maker's own gain, and a balance that is due, by the keys of its reckoning.
 
-#[allow(dead_code)]
+#[allow(dead_code)] // the example and tests share it, and each uses its part
 #[path = "../examples/reckoning/mod.rs"]
 mod reckoning;
 

@@ -1,6 +1,7 @@
 //! What payments are for, gone through as it was written: each sale has its own, then what came ahead for its agreement; the rest lies ahead of what is
 //! still to come. What came in later changes nothing of what went back before.
 
+use super::brought;
 use super::coins::Coins;
 use super::fees::{Fees, Purse};
 use super::selling::{Ended, HandedBack, Over, Payment, Reversed, Sale, Selling};
@@ -215,9 +216,9 @@ impl PaidFor {
                 self.gather(selling, Purse::Sale(sale.id), back)?;
                 least(self.of_sale(sale.id), back.plus(kept)?)
             }
-            None => some
-                .zip(rest)
-                .map_or(Ok(self.of_sale(sale.id)), |(some, rest)| Ok(least(some.of.sum, beyond(self.of_sale(sale.id), rest)?)))?,
+            None => {
+                some.zip(rest).map_or(Ok(self.of_sale(sale.id)), |(some, rest)| brought::came(self.of_sale(sale.id), some.of.sum, rest))?
+            }
         };
         self.asks.insert(sale.id, rest);
         if rest.is_none() {
